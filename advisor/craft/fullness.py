@@ -1,0 +1,201 @@
+"""From a finished edge to the cloth cut for it: gathers, tucks, flounces, panels, tiers.
+
+Fullness by cloth: `trade-fullness`, `trade-gather-grain`; bias ruffle and tucks
+`clothing-text-1916`; panels and cut length `derived` (the usual textbook form). Pleats have
+their own module, `pleats`. Lengths may be in any one unit unless a name ends in mm.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Final
+
+from advisor.craft import checks
+
+SOURCES: Final[tuple[str, ...]] = (
+    "trade-fullness",
+    "trade-gather-grain",
+    "clothing-text-1916",
+    "manual-overlock-diff",
+    "derived",
+    "memory",
+)
+
+
+class Weight(StrEnum):
+    """Weight class of a cloth, as far as gathering goes."""
+
+    SHEER = "sheer"
+    LIGHT = "light"
+    MEDIUM = "medium"
+    HEAVY = "heavy"
+
+
+class Method(StrEnum):
+    """How fullness is drawn up."""
+
+    ROWS = "rows of long stitches"
+    FOOT = "gathering foot"
+    OVERLOCK = "overlock differential feed"
+    ELASTIC = "elastic"
+
+
+@dataclass(frozen=True, slots=True)
+class Ratio:
+    """A usual ratio cut : finished, from low to high."""
+
+    low: float
+    high: float
+    sources: tuple[str, ...]
+
+
+GATHER_RATIOS: Final[dict[Weight, Ratio]] = {
+    Weight.SHEER: Ratio(3.0, 4.0, ("trade-fullness",)),
+    Weight.LIGHT: Ratio(2.5, 3.0, ("memory", "trade-fullness")),
+    Weight.MEDIUM: Ratio(2.0, 2.0, ("trade-fullness",)),
+    Weight.HEAVY: Ratio(1.5, 1.5, ("trade-fullness", "trade-gather-grain")),
+}
+BIAS_RUFFLE: Final = Ratio(1.25, 4 / 3, ("clothing-text-1916",))
+STRAIGHT_RUFFLE: Final = Ratio(1.5, 1.5, ("clothing-text-1916",))
+#: What each way usually reaches; a foot cannot be set to a ratio, so it wants a test strip.
+METHOD_RATIOS: Final[dict[Method, Ratio]] = {
+    Method.ROWS: Ratio(1.0, 4.0, ("trade-fullness",)),
+    Method.FOOT: Ratio(1.5, 2.0, ("memory",)),
+    Method.OVERLOCK: Ratio(1.5, 2.0, ("manual-overlock-diff",)),
+    Method.ELASTIC: Ratio(1.25, 2.0, ("memory",)),
+}
+
+
+def gather_ratio(weight: Weight) -> Ratio:
+    """The usual fullness of a cloth: the lighter, the more."""
+    return GATHER_RATIOS[weight]
+
+
+def cut_width(finished: float, ratio: float) -> float:
+    """Width to cut for a finished edge: edge × fullness, seams not counted."""
+    return checks.above("finished edge", finished) * checks.at_least("fullness", ratio, 1)
+
+
+def ratio_from_strip(before: float, after: float) -> float:
+    """The fullness that a test strip shows: its length before over its length after."""
+    if checks.above("strip before", before) < checks.above("strip after", after):
+        raise ValueError(f"a strip of {before:g} cannot gather up to {after:g}: it grew")
+    return before / after
+
+
+def tucks(depth: float, number: int, spacing: float | None = None) -> float:
+    """Extra cloth for tucks: 2 × depth × number.
+
+    `spacing` is the distance from tuck to tuck; a tuck deeper than that is refused.
+    """
+    deep = checks.above("tuck depth", depth)
+    if spacing is not None and deep > checks.above("spacing", spacing):
+        raise ValueError(f"a tuck {depth:g} deep is deeper than its spacing {spacing:g}")
+    return 2 * deep * checks.count("number of tucks", number)
+
+
+@dataclass(frozen=True, slots=True)
+class Flounce:
+    """A circular flounce: radii and hem length, fullness at the hem, square that holds it."""
+
+    inner_radius: float
+    outer_radius: float
+    hem_length: float
+    hem_fullness: float
+    square: float
+    sources: tuple[str, ...] = ("derived", "clothing-text-1916")
+
+
+def flounce(seam: float, depth: float, *, pieces: int = 1, turn: float = 1.0) -> Flounce:
+    """A flounce cut from rings so that it lies flat at its seam and ripples at its hem.
+
+    `seam` is the seam length to cover, `depth` the width of the ring, `pieces` how many
+    rings share the seam, `turn` the share of a circle that each is (1 = full circle).
+    """
+    if not 0 < checks.finite("share of a circle", turn) <= 1:
+        raise ValueError(f"share of a circle must be above 0 and at most 1, not {turn:g}")
+    angle = 2 * math.pi * turn * checks.count("pieces", pieces)
+    inner = checks.above("seam length", seam) / angle
+    outer = inner + checks.above("depth", depth)
+    return Flounce(inner, outer, angle * outer, outer / inner, 2 * outer)
+
+
+def ruffle_depth(finished: float, hem: float, seam: float, *, doubled: bool = False) -> float:
+    """Depth to cut a ruffle: finished + hem + seam; doubled, twice finished and seam."""
+    deep = checks.above("finished depth", finished)
+    edge = checks.at_least("seam", seam, 0)
+    return 2 * (deep + edge) if doubled else deep + checks.at_least("hem", hem, 0) + edge
+
+
+def cut_length(
+    finished: float, hem: float, seam: float, *, turn: float = 0.0, shrinkage: float = 0.0
+) -> float:
+    """Length to cut: (finished + hem + seam + turn of cloth) / (1 − shrinkage)."""
+    whole = (
+        checks.above("finished length", finished)
+        + checks.at_least("hem", hem, 0)
+        + checks.at_least("seam", seam, 0)
+        + checks.at_least("turn of cloth", turn, 0)
+    )
+    return whole / (1 - checks.share("shrinkage", shrinkage))
+
+
+@dataclass(frozen=True, slots=True)
+class Panels:
+    """Panels for a full edge: how many, how wide with seams, the fullness they give."""
+
+    number: int
+    panel_width: float
+    needed_width: float
+    fullness: float
+    fullness_at_full_width: float
+    sources: tuple[str, ...] = ("derived", "memory")
+
+
+def panels(
+    finished: float, ratio: float, cloth_width: float, seam: float, number: int | None = None
+) -> Panels:
+    """Panels around a finished edge, joined in the round.
+
+    Needed = edge × fullness + 2 seams; number = that ÷ (cloth width − 2 seams), rounded up,
+    unless given. Raises ValueError when a panel would be wider than the cloth.
+    """
+    full = cut_width(finished, ratio)
+    edges = 2 * checks.at_least("seam", seam, 0)
+    net = checks.above("cloth width", cloth_width) - edges
+    if net <= 0:
+        raise ValueError(f"a cloth {cloth_width:g} wide is used up by its seams of {seam:g}")
+    needed = full + edges
+    pieces = checks.up(needed / net) if number is None else checks.count("panels", number)
+    wide = full / pieces + edges
+    if wide > cloth_width * (1 + 1e-9):
+        raise ValueError(f"a panel {wide:g} wide is wider than the cloth, {cloth_width:g}")
+    return Panels(pieces, wide, needed, ratio, pieces * net / finished)
+
+
+def panels_length(number: int, length: float, *, repeat: float = 0.0) -> float:
+    """Cloth for so many panels cut one below the other.
+
+    `length` is the cut length, shrinkage already in it; a matched `repeat` adds one for each
+    panel after the first.
+    """
+    cuts = checks.count("panels", number)
+    extra = (cuts - 1) * checks.at_least("repeat", repeat, 0)
+    return cuts * checks.above("cut length", length) + extra
+
+
+def tiers(first_edge: float, ratios: Sequence[float], *, seam: float = 0.0) -> tuple[float, ...]:
+    """Cut widths of a tiered skirt, top first: each tier is the one above × its fullness.
+
+    `seam` is what the seams of a tier take in all; it is cut with the tier and, as the trade
+    does it, multiplied on into the next.
+    """
+    widths: list[float] = []
+    edge = checks.above("first edge", first_edge)
+    for ratio in ratios:
+        edge = cut_width(edge, ratio) + checks.at_least("seam", seam, 0)
+        widths.append(edge)
+    return tuple(widths)

@@ -1,0 +1,205 @@
+"""The moist solver: step by step in time, with water that boils off and steam that condenses.
+
+Each step solves (C/dt + theta K) dT = s - K T for the change of temperature, a tridiagonal
+system; theta 1 (backward Euler) in the first steps and wherever water is near boiling, else
+1/2 (Crank-Nicolson).  Water by its enthalpy:
+
+* liquid water adds w c_w to a cell's capacity, c_w = 4180 J/(kg K) (instrument-maker-k-table);
+* a cell with water cannot pass 100 degrees: it is held there, and all heat that flows in boils
+  off q dt / L, L = 2257 kJ/kg at 100 degrees (memory: physics handbook value); when dry, it
+  climbs again;
+* of the vapour the share ``down`` goes to the layers below and condenses in each that is under
+  100 degrees, at most C (100 - T) / L; the rest leaves through the face, and is lost;
+* steam from the iron condenses likewise from the top down, at the start.
+
+Left out, and said so: drying below 100 degrees, the pressure of trapped steam (it would hold
+slightly above 100), wicking, vapour barriers.  Time steps grow with time.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from advisor.craft.heat.grid import Floats, Grid
+from advisor.craft.heat.materials import WATER_SPECIFIC_HEAT
+from advisor.craft.heat.modes import conductances, inflow
+
+LATENT = 2.257e6  # J/kg at 100 degrees, memory (physics handbook value)
+BOILING = 100.0
+NEAR_BOILING = 85.0
+GENTLE_STEPS = 6
+SWEEP_FROM = 150  # cases from which sweeping through the cells beats a full solve
+
+Face = Callable[[Grid, Floats], Grid]  # what acts on the top, given cell temperatures
+
+
+@dataclass(slots=True)
+class State:
+    """Temperature (B, N), water kg/m2 (B, N), heat let in and carried off so far (B,) J/m2."""
+
+    temperature: Floats
+    water: Floats
+    taken_in: Floats
+    carried_off: Floats
+
+
+def begin(grid: Grid) -> State:
+    """The state at the moment the iron comes down, its steam already condensed."""
+    cases = grid.dry.shape[0]
+    state = State(grid.start.copy(), grid.water.copy(), np.zeros(cases), np.zeros(cases))
+    if grid.steam.any():
+        state.taken_in += grid.steam * (LATENT + BOILING * WATER_SPECIFIC_HEAT)
+        _condense(grid, state, grid.steam.copy(), None)
+    return state
+
+
+def march(
+    grid: Grid, state: State, times: Floats, *, split: int = 1, face: Face | None = None
+) -> tuple[Floats, State]:
+    """Cell temperatures (B, K, N) at ``times`` (K,) rising seconds, and the state at the end.
+
+    ``split`` cuts each interval into so many steps; ``face`` changes what acts on the top.
+    """
+    found = np.empty((grid.dry.shape[0], len(times), grid.dry.shape[1]))
+    now, taken = 0.0, 0
+    matrix = conductances(grid)
+    for k, until in enumerate(times):
+        parts = split * (GENTLE_STEPS if taken == 0 else 1)
+        for _ in range(parts):
+            acting = grid
+            if face is not None:
+                acting = face(grid, state.temperature)
+                matrix = conductances(acting)
+            dt = (float(until) - now) / parts
+            _step(acting, matrix, state, dt, gentle=taken < GENTLE_STEPS)
+            taken += 1
+        now = float(until)
+        found[:, k] = state.temperature
+    return found, state
+
+
+def _step(
+    grid: Grid, matrix: tuple[Floats, Floats], state: State, dt: float, *, gentle: bool
+) -> None:
+    """One step of ``dt`` seconds, changing ``state``."""
+    diagonal, drive = matrix
+    temperature, wet = state.temperature, state.water > 0.0
+    capacity = grid.dry + state.water * WATER_SPECIFIC_HEAT
+    held = wet & (temperature >= BOILING - 1e-9)
+    near = (wet & (temperature > NEAR_BOILING)).any(axis=1) if not gentle else True
+    theta = np.where(near, 1.0, 0.5) * np.ones(temperature.shape[0])
+    main = capacity / dt + theta[:, None] * diagonal
+    net = inflow(grid, temperature, diagonal, drive)
+    change = _solve_held(grid.between, main, theta, net, held)
+    middle = temperature + theta[:, None] * change
+    heat = dt * inflow(grid, middle, diagonal, drive)
+    while (dried := held & (heat > state.water * LATENT)).any():
+        # The last water leaves within this step: let the cell go, its latent heat as a sink.
+        held = held & ~dried
+        net = net - np.where(dried, state.water * LATENT / dt, 0.0)
+        rows = dried.any(axis=1)
+        change[rows] = _solve_held(
+            grid.between[rows], main[rows], theta[rows], net[rows], held[rows]
+        )
+        middle = temperature + theta[:, None] * change
+        heat = dt * inflow(grid, middle, diagonal, drive)
+    state.taken_in += dt * _through_ends(grid, middle)
+    state.temperature = temperature + heat / capacity
+    if wet.any():
+        _boil(grid, state, capacity)
+
+
+def _solve_held(
+    between: Floats, main: Floats, theta: Floats, net: Floats, held: NDArray[np.bool_]
+) -> Floats:
+    """The change of temperature (B, N); held cells keep theirs."""
+    side = -theta[:, None] * between
+    lower, upper = side, side
+    if held.any():
+        main, net = np.where(held, 1.0, main), np.where(held, 0.0, net)
+        lower, upper = np.where(held[:, 1:], 0.0, side), np.where(held[:, :-1], 0.0, side)
+    return solve_tridiagonal(lower, main, upper, net)
+
+
+def _boil(grid: Grid, state: State, capacity: Floats) -> None:
+    """Turn heat above boiling point into vapour where there is water, and pass vapour down."""
+    excess = np.where(state.water > 0.0, capacity * (state.temperature - BOILING), 0.0)
+    if not (excess > 0.0).any():
+        return
+    gone = np.clip(excess / LATENT, 0.0, state.water)
+    boiling = gone > 0.0
+    state.water = state.water - gone
+    left = grid.dry + state.water * WATER_SPECIFIC_HEAT
+    settled = BOILING + (excess - gone * LATENT) / left
+    state.temperature = np.where(boiling, settled, state.temperature)
+    down = gone * grid.down[:, None]
+    each = LATENT + BOILING * WATER_SPECIFIC_HEAT
+    state.carried_off += (gone - down).sum(axis=1) * each
+    if down.any():
+        _condense(grid, state, np.zeros(gone.shape[0]), down)
+
+
+def _condense(grid: Grid, state: State, vapour: Floats, joining: Floats | None) -> None:
+    """Let vapour (B,), used up here, sink and condense where it is cooler; more joins it."""
+    each = LATENT + BOILING * WATER_SPECIFIC_HEAT
+    capacity = grid.dry + state.water * WATER_SPECIFIC_HEAT
+    room = np.maximum(capacity * (BOILING - state.temperature), 0.0) / LATENT
+    room[:, 1:][grid.between <= 0.0] = 0.0
+    fallen = np.zeros_like(room)
+    last = int(np.flatnonzero(room.any(axis=0)).max(initial=-1)) + 1  # nothing condenses below
+    for cell in range(last):
+        fallen[:, cell] = np.minimum(vapour, room[:, cell])
+        vapour -= fallen[:, cell]
+        if joining is not None:
+            vapour += joining[:, cell]
+    if joining is not None:
+        vapour += joining[:, last:].sum(axis=1)
+    state.carried_off += vapour * each
+    warm = capacity * state.temperature + fallen * each
+    full = (fallen > 0.0) & (fallen >= room)
+    state.water = state.water + fallen
+    mixed = warm / (capacity + fallen * WATER_SPECIFIC_HEAT)
+    state.temperature = np.where(full, BOILING, np.where(fallen > 0.0, mixed, state.temperature))
+
+
+def _through_ends(grid: Grid, temperature: Floats) -> Floats:
+    """Heat flow into the stack from both ends, W/m2 (B,)."""
+    top = grid.top * (grid.sole - temperature[:, 0]) + grid.flux
+    flow: Floats = top + (grid.back * (grid.room[:, None] - temperature)).sum(axis=1)
+    return flow
+
+
+def energy(grid: Grid, state: State) -> Floats:
+    """Heat held in the cells, counted from liquid water and dry stuff at 0 degrees, J/m2 (B,)."""
+    capacity = grid.dry + state.water * WATER_SPECIFIC_HEAT
+    held: Floats = (capacity * state.temperature).sum(axis=1)
+    return held
+
+
+def solve_tridiagonal(lower: Floats, main: Floats, upper: Floats, right: Floats) -> Floats:
+    """The solutions (B, N) of B tridiagonal systems; ``lower`` and ``upper`` are (B, N-1)."""
+    cases, size = main.shape
+    if cases < SWEEP_FROM:
+        matrix = np.zeros((cases, size, size))
+        here = np.arange(size)
+        matrix[:, here, here] = main
+        matrix[:, here[1:], here[:-1]] = lower
+        matrix[:, here[:-1], here[1:]] = upper
+        return np.asarray(np.linalg.solve(matrix, right[:, :, None])[:, :, 0], dtype=np.float64)
+    return _sweep(lower.T.copy(), main.T.copy(), upper.T.copy(), right.T.copy())
+
+
+def _sweep(lower: Floats, main: Floats, upper: Floats, right: Floats) -> Floats:
+    """Elimination downwards and substitution upwards, arrays (N, B), many cases at once."""
+    for cell in range(1, main.shape[0]):
+        factor = lower[cell - 1] / main[cell - 1]
+        main[cell] -= factor * upper[cell - 1]
+        right[cell] -= factor * right[cell - 1]
+    right[-1] /= main[-1]
+    for cell in range(main.shape[0] - 2, -1, -1):
+        right[cell] = (right[cell] - upper[cell] * right[cell + 1]) / main[cell]
+    return np.ascontiguousarray(right.T)

@@ -1,0 +1,150 @@
+"""How thick a stack is: as it lies, and pressed together under the foot.
+
+Packing: t (mm) = W / (1000 ρ φ), W in g/m², ρ in g/cm³, φ the share of fibre in the cloth
+(arithmetic, `derived`). Under the foot a stack is tested at φ = 0.55 (`design-choice`, from
+a computed foot pressure about a hundred times the test pressure). The two thresholds on the
+lift are ours (`design-choice`): no published share of the lift was found. Lift is only
+what goes under; needle and pressure may limit sewing earlier.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Final
+
+from advisor.craft import checks
+
+SOURCES: Final[tuple[str, ...]] = ("derived", "design-choice")
+
+FOOT_PACKING: Final = 0.55
+WARN_SHARE: Final = 0.5
+BLOCK_SHARE: Final = 0.75
+
+
+class Structure(StrEnum):
+    """What holds a cloth together, as far as its packing goes."""
+
+    WOVEN = "woven"
+    KNIT = "knit"
+    FLEECE = "fleece"
+
+
+USUAL_PACKING: Final[dict[Structure, tuple[float, float]]] = {
+    Structure.WOVEN: (0.25, 0.45),
+    Structure.KNIT: (0.15, 0.25),
+    Structure.FLEECE: (0.03, 0.10),
+}
+
+
+class Room(StrEnum):
+    """Whether a stack goes under the foot."""
+
+    FINE = "fine"
+    TIGHT = "tight"
+    TOO_THICK = "too thick"
+    UNKNOWN = "unknown"
+
+
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """One cloth in a stack: thickness of a ply in mm, plies, and what is known of its fibre.
+
+    Weight (g/m²) and density (g/cm³) may be missing; then the layer is taken not to give
+    under the foot, which never makes it look thinner than it is.
+    """
+
+    thickness_mm: float
+    plies: float = 1.0
+    weight_g_m2: float | None = None
+    density_g_cm3: float | None = None
+
+    def __post_init__(self) -> None:
+        checks.above("thickness of a cloth", self.thickness_mm)
+        checks.at_least("plies", self.plies, 0)
+
+
+@dataclass(frozen=True, slots=True)
+class Bulk:
+    """A stack against the lift: mm as it lies, mm under the foot, share of lift, verdict."""
+
+    as_it_lies_mm: float
+    under_foot_mm: float
+    share_of_lift: float | None
+    room: Room
+    sources: tuple[str, ...] = SOURCES
+
+
+def thickness_from_packing(weight_g_m2: float, density_g_cm3: float, packing: float) -> float:
+    """Thickness of one ply in mm, t = W / (1000 ρ φ)."""
+    weight = checks.above("weight", weight_g_m2)
+    density = checks.above("density", density_g_cm3)
+    if checks.above("packing", packing) > 1:
+        raise ValueError(f"packing cannot exceed 1, a solid sheet: {packing:g}")
+    return weight / (1000 * density * packing)
+
+
+def packing_from_thickness(weight_g_m2: float, density_g_cm3: float, thickness_mm: float) -> float:
+    """Share of fibre in a cloth, φ = W / (1000 ρ t).
+
+    Raises ValueError above 1: the cloth would be denser than its own fibre.
+    """
+    weight = checks.above("weight", weight_g_m2)
+    density = checks.above("density", density_g_cm3)
+    packing = weight / (1000 * density * checks.above("thickness", thickness_mm))
+    if packing > 1:
+        raise ValueError(
+            f"{weight:g} g/m² cannot be only {thickness_mm:g} mm thick: "
+            "it would be denser than its fibre"
+        )
+    return packing
+
+
+def packing_is_usual(packing: float, structure: Structure) -> bool:
+    """Whether a packing lies in the usual range of its structure (a check, not a limit)."""
+    low, high = USUAL_PACKING[structure]
+    return low <= packing <= high
+
+
+def as_it_lies(stack: Sequence[Layer]) -> float:
+    """Thickness of a stack in mm, nothing pressed: Σ plies × thickness."""
+    return sum(layer.plies * layer.thickness_mm for layer in stack)
+
+
+def under_foot(stack: Sequence[Layer], packing: float = FOOT_PACKING) -> float:
+    """Thickness of a stack in mm under the foot: Σ plies × W / (1000 ρ φ).
+
+    Pressing never thickens: a ply already denser than φ keeps its thickness.
+    """
+    return sum(layer.plies * _pressed(layer, packing) for layer in stack)
+
+
+def _pressed(layer: Layer, packing: float) -> float:
+    if layer.weight_g_m2 is None or layer.density_g_cm3 is None:
+        return layer.thickness_mm
+    solid = thickness_from_packing(layer.weight_g_m2, layer.density_g_cm3, packing)
+    return min(layer.thickness_mm, solid)
+
+
+def room(height_mm: float | None, lift_mm: float | None) -> Room:
+    """The verdict of a height against the lift: tight from 1/2, too thick from 3/4.
+
+    A height or a lift that is not known gives UNKNOWN, never FINE.
+    """
+    if height_mm is None or lift_mm is None:
+        return Room.UNKNOWN
+    taken = checks.at_least("height", height_mm, 0) / checks.above("foot lift", lift_mm)
+    if taken >= BLOCK_SHARE:
+        return Room.TOO_THICK
+    return Room.TIGHT if taken >= WARN_SHARE else Room.FINE
+
+
+def bulk(stack: Sequence[Layer], lift_mm: float | None) -> Bulk:
+    """A stack weighed against the machine: loading decides, so the height as it lies counts."""
+    if not stack:
+        raise ValueError("a stack needs at least one layer")
+    height = as_it_lies(stack)
+    verdict = room(height, lift_mm)
+    taken = None if lift_mm is None else height / lift_mm
+    return Bulk(height, under_foot(stack), taken, verdict)

@@ -1,0 +1,224 @@
+"""Gathers everything that is said about a garment: by fibres, cloths, rules, machine and maker.
+
+A claim said in a place is a `Said`. Rules are asked once for each different layer, not once for
+each seam, so that a garment of a dozen seams costs little more than one.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from dataclasses import dataclass, field
+from itertools import combinations
+from typing import Any
+
+from advisor.engine import speakers
+from advisor.engine.conditions import Fact, facts_of, maker_facts, seam_facts, test_facts
+from advisor.engine.layers import LayerAsker
+from advisor.engine.speakers import Said
+from advisor.engine.subjects import Truth
+from advisor.knowledge.model import Claim, Knowledge, Rule
+from advisor.project.garment import Garment, Seam, Use
+
+INTERFACED = ("fusible", "low-temperature fusible", "sew-in", "canvas")
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where a verdict is made: one cloth, one seam or the garment."""
+
+    scope: str
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class Fired:
+    """A rule that fired in a place, with what made it fire."""
+
+    rule: Rule
+    place: Place
+    cloths: tuple[str, ...]
+    facts: tuple[Fact, ...]
+    certain: bool
+
+
+@dataclass(slots=True)
+class Gathered:
+    """All that was said, by place and aspect, and every rule that fired."""
+
+    said: dict[Place, dict[str, list[Said]]] = field(default_factory=dict)
+    fired: list[Fired] = field(default_factory=list)
+
+
+def gather(garment: Garment, knowledge: Knowledge) -> Gathered:
+    """Everything that is said about a garment."""
+    return _Gatherer(garment, knowledge).run()
+
+
+class _Gatherer:
+    def __init__(self, garment: Garment, knowledge: Knowledge) -> None:
+        self.garment = garment
+        self.knowledge = knowledge
+        self.asker = LayerAsker(garment, knowledge)
+        self.result = Gathered()
+        self.whole = Place("garment", garment.name)
+        self.seams = {seam.name: Place("seam", seam.name) for seam in garment.seams}
+        self.fabrics = {name: Place("fabric", name) for name in sorted(garment.cloths)}
+        for place in (*self.fabrics.values(), *self.seams.values(), self.whole):
+            self.result.said[place] = defaultdict(list)
+        self.seam_facts = {seam.name: seam_facts(seam) for seam in garment.seams}
+        self.seams_of: dict[str, list[Seam]] = {name: [] for name in garment.cloths}
+        for seam in garment.seams:
+            for cloth in seam.cloths():
+                self.seams_of[cloth].append(seam)
+
+    def run(self) -> Gathered:
+        for name, cloth in sorted(self.garment.cloths.items()):
+            for said in speakers.cloth_says(cloth, self.knowledge):
+                self._say_cloth(name, said, self.seams_of[name])
+        for seam in self.garment.seams:
+            for said in speakers.seam_says(seam, self.garment, self.knowledge):
+                self._put(self.seams[seam.name], said)
+        facts = maker_facts(self.garment.maker)
+        for rule in self.knowledge.rules:
+            part = rule.parts.get("maker")
+            if part is None or test_facts(part, facts):
+                self._rule(rule)
+        return self.result
+
+    def _rule(self, rule: Rule) -> None:
+        if rule.shape == "layer":
+            self._layer_rule(rule)
+        elif rule.shape == "garment pair":
+            self._garment_pair(rule)
+        else:
+            for seam in self.garment.seams:
+                self._seam_rule(rule, seam)
+
+    def _put(self, place: Place, said: Said) -> None:
+        self.result.said[place][said.claim.aspect].append(said)
+
+    def _say_cloth(self, cloth: str, said: Said, seams: list[Seam]) -> None:
+        """Put what a cloth says into every place of the aspect's scopes."""
+        scopes = self.knowledge.aspects[said.claim.aspect].scopes
+        if "fabric" in scopes:
+            self._put(self.fabrics[cloth], said)
+        if "seam" in scopes:
+            for seam in seams:
+                if self._heard(seam, said):
+                    self._put(self.seams[seam.name], said)
+        if "garment" in scopes and not self.garment.cloths[cloth].detachable:
+            if not (cloth in self.garment.apart and speakers.is_heat_need(said.claim)):
+                self._put(self.whole, said)
+
+    def _heard(self, seam: Seam, said: Said) -> bool:
+        """Whether a claim counts in a seam: not what the maker's way of working makes idle."""
+        claim = said.claim
+        if claim.aspect == "interfacing.kind":
+            return any(
+                self.knowledge.entries[self.garment.cloths[c].entry].kind in INTERFACED
+                for c in seam.cloths()
+            )
+        if seam.by_hand and claim.aspect in speakers.MACHINE_ASPECTS:
+            return False
+        if speakers.is_heat_need(claim):
+            return not seam.cold and not (said.cloths <= seam.apart and bool(said.cloths))
+        return True
+
+    def _layer_rule(self, rule: Rule) -> None:
+        tree = rule.parts["layer"]
+        seam_part = rule.parts.get("seam")
+        for cloth in sorted(self.garment.cloths):
+            seams: list[Seam] = []
+            best = Truth.NO
+            for seam in self.seams_of[cloth]:
+                if seam_part and not test_facts(seam_part, self.seam_facts[seam.name]):
+                    continue
+                truth = self.asker.best_use(tree, seam, cloth)
+                if truth:
+                    seams.append(seam)
+                    best = max(best, truth)
+            if seam_part is None:
+                best = max(best, self.asker.base(tree, cloth))
+            if best is Truth.NO:
+                continue
+            facts = self.asker.facts(tree, cloth)
+            for claim in _usable(rule.claims, best):
+                said = Said(cloth, claim, facts, best is Truth.YES, frozenset((cloth,)))
+                self._say_cloth(cloth, said, seams)
+            places = [self.seams[s.name] for s in seams] if seam_part else [self.fabrics[cloth]]
+            for place in places:
+                self._fire(rule, place, (cloth,), facts, best)
+
+    def _seam_rule(self, rule: Rule, seam: Seam) -> None:
+        facts_here = self.seam_facts[seam.name]
+        part = rule.parts.get("seam")
+        if part and not test_facts(part, facts_here):
+            return
+        truth, uses = self._who_in(rule, seam)
+        if truth is Truth.NO:
+            return
+        facts = tuple(facts_of(part, facts_here, seam.name)) if part else ()
+        facts += self.asker.facts_of_uses(rule, uses)
+        names = tuple(sorted({use.cloth for use in uses}))
+        who = " with ".join(names) if names else seam.name
+        place = self.seams[seam.name]
+        for claim in _usable(rule.claims, truth):
+            said = Said(who, claim, facts, truth is Truth.YES, frozenset(names))
+            if "seam" in self.knowledge.aspects[claim.aspect].scopes:
+                if self._heard(seam, said):
+                    self._put(place, said)
+            else:
+                self._put_beside(claim, said, uses)
+        self._fire(rule, place, names, facts, truth)
+
+    def _put_beside(self, claim: Claim, said: Said, uses: tuple[Use, ...]) -> None:
+        """A claim on a fabric's aspect in a rule about a seam: to the layer that it names."""
+        chosen = {"first": uses[:1], "second": uses[1:2]}.get(claim.on, uses)
+        scopes = self.knowledge.aspects[claim.aspect].scopes
+        for name in sorted({use.cloth for use in chosen}):
+            if "fabric" in scopes:
+                self._put(self.fabrics[name], said)
+        if "garment" in scopes:
+            self._put(self.whole, said)
+
+    def _who_in(self, rule: Rule, seam: Seam) -> tuple[Truth, tuple[Use, ...]]:
+        if rule.shape == "pair":
+            return self.asker.best_pair(rule.parts["pair"], seam.uses)
+        if rule.shape == "every":
+            return self.asker.every(rule.parts["every"], seam.uses)
+        if rule.shape == "some":
+            return self.asker.some(rule.parts["some"], seam.uses)
+        return Truth.YES, ()
+
+    def _garment_pair(self, rule: Rule) -> None:
+        for pair in combinations(sorted(self.garment.cloths), 2):
+            uses = tuple(Use(name) for name in pair)
+            truth, found = self.asker.best_pair(rule.parts["garment pair"], uses)
+            if truth is Truth.NO:
+                continue
+            facts = self.asker.facts_of_uses(rule, found)
+            who = " with ".join(pair)
+            for claim in _usable(rule.claims, truth):
+                self._put_beside(claim, Said(who, claim, facts, truth is Truth.YES,
+                                             frozenset(pair)), found)  # fmt: skip
+            self._fire(rule, self.whole, pair, facts, truth)
+
+    def _fire(
+        self, rule: Rule, place: Place, cloths: tuple[str, ...], facts: tuple[Fact, ...],
+        truth: Truth,
+    ) -> None:  # fmt: skip
+        self.result.fired.append(Fired(rule, place, cloths, facts, truth is Truth.YES))
+
+
+def _usable(claims: tuple[Claim, ...], truth: Truth) -> list[Claim]:
+    """Where a condition only may hold, what guards against harm is said, and nothing else."""
+    if truth is Truth.YES:
+        return list(claims)
+    return [c for c in claims if c.strength == "must" and c.risk != "result"]
+
+
+def facts_text(facts: tuple[Fact, ...]) -> list[dict[str, Any]]:
+    """Facts as plain data."""
+    return [
+        {"who": f.who, "fact": f.fact, "value": f.value, "certain": f.certain} for f in facts
+    ]

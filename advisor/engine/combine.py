@@ -1,0 +1,146 @@
+"""Lets the claims of one place on one aspect meet, and picks an answer.
+
+Musts meet first; what they leave is `allowed`, and that never widens when somebody else speaks.
+Then shoulds and mays, best source first: one that would leave nothing is given up, and the
+verdict remembers it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from advisor.engine.speakers import Said
+from advisor.engine.valuesets import Choice, Span
+from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Claim
+
+ValueSet = Span | Choice
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """What may be done in one place on one aspect, what is best, and why.
+
+    Attributes:
+        allowed: what every must leaves, without the wishes given up for safety.
+        advised: what shoulds leave of it.
+        pick: one answer in `advised`; None where nothing suits.
+        clash: the musts as they were said, where they leave nothing.
+    """
+
+    aspect: Aspect
+    allowed: ValueSet
+    advised: ValueSet
+    pick: float | None
+    because: tuple[Said, ...]
+    given_up: tuple[Said, ...]
+    clash: tuple[Said, ...] = ()
+
+
+def full_set(aspect: Aspect) -> ValueSet:
+    """Everything that an aspect may be."""
+    if aspect.kind == "options":
+        return Choice.full(len(aspect.words))
+    return Span.between(aspect.low, aspect.high)
+
+
+def set_of(claim: Claim) -> ValueSet:
+    """The set that a claim speaks of."""
+    return Choice(claim.mask) if claim.span is None else Span(*claim.span)
+
+
+def meet(one: ValueSet, other: ValueSet) -> ValueSet:
+    """What is in both; they are always of one kind."""
+    if isinstance(one, Span) and isinstance(other, Span):
+        return one & other
+    if isinstance(one, Choice) and isinstance(other, Choice):
+        return one & other
+    raise TypeError(f"a span and a choice cannot meet: {one} {other}")
+
+
+def decide(aspect: Aspect, said: list[Said]) -> Verdict:
+    """Combine everything said in one place on one aspect."""
+    musts = sorted({s for s in said if s.claim.strength == "must"}, key=_order(aspect))
+    wishes = sorted({s for s in said if s.claim.strength != "must"}, key=_order(aspect))
+    allowed, kept, dropped, clash = _musts(aspect, musts)
+    advised = allowed
+    given_up = list(dropped)
+    for wish in wishes:
+        narrowed = meet(advised, set_of(wish.claim))
+        if narrowed.is_empty:
+            given_up.append(wish)
+        else:
+            advised = narrowed
+            kept.append(wish)
+    pick = None if advised.is_empty else _pick(aspect, advised, kept)
+    return Verdict(aspect, allowed, advised, pick, tuple(kept), tuple(given_up), clash)
+
+
+def _musts(
+    aspect: Aspect, musts: list[Said]
+) -> tuple[ValueSet, list[Said], list[Said], tuple[Said, ...]]:
+    """What the musts leave; where that is nothing, what is left without the mere needs."""
+    every = full_set(aspect)
+    for said in musts:
+        every = meet(every, set_of(said.claim))
+    if not every.is_empty:
+        return every, list(musts), [], ()
+    safe = full_set(aspect)
+    guards = [s for s in musts if s.claim.risk != "result"]
+    for said in guards:
+        safe = meet(safe, set_of(said.claim))
+    if safe.is_empty or not guards:
+        return meet(safe, every), guards, [s for s in musts if s not in guards], tuple(musts)
+    kept = list(guards)
+    dropped: list[Said] = []
+    allowed = safe
+    for said in (s for s in musts if s.claim.risk == "result"):
+        narrowed = meet(allowed, set_of(said.claim))
+        (dropped if narrowed.is_empty else kept).append(said)
+        allowed = allowed if narrowed.is_empty else narrowed
+    return allowed, kept, dropped, tuple(musts)
+
+
+_STRENGTHS = {"must": 0, "should": 1, "may": 2}
+
+
+def _order(aspect: Aspect) -> Callable[[Said], tuple[object, ...]]:
+    """Strength, then standing of the source, then the end that the aspect prefers, then words."""
+
+    def key(said: Said) -> tuple[object, ...]:
+        claim = said.claim
+        if claim.span is None:
+            lean = float(bin(claim.mask).count("1"))
+        else:
+            lean = claim.span[1] if aspect.prefer != "high" else -claim.span[0]
+        return (_STRENGTHS[claim.strength], claim.rank, lean, said.key)
+
+    return key
+
+
+def _pick(aspect: Aspect, advised: ValueSet, kept: list[Said]) -> float:
+    if isinstance(advised, Choice):
+        for said in kept:
+            best = said.claim.best
+            if best is not None and int(best) in advised:
+                return best
+        return float(advised.options()[0])
+    bests = [s.claim.best for s in kept if s.claim.best is not None]
+    if aspect.id == LIMIT_ASPECT and bests:
+        # The lowest published figure is where to start, however weak its source.
+        return min(max(min(bests), advised.low), advised.high)
+    for best in bests:
+        if best in advised:
+            return best
+    return _end(aspect, advised)
+
+
+def _end(aspect: Aspect, advised: Span) -> float:
+    if aspect.prefer == "low":
+        return advised.low
+    if aspect.prefer == "high":
+        return advised.high
+    middle = (advised.low + advised.high) / 2
+    if aspect.kind == "scale":
+        return float(int(middle))
+    return round(middle * 2) / 2 if advised.low <= round(middle * 2) / 2 <= advised.high else middle

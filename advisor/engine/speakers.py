@@ -1,0 +1,162 @@
+"""Who speaks without being asked: fibres, cloths, notions, machines, and the maker herself."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from advisor.engine.conditions import Fact
+from advisor.knowledge.model import COLD, LIMIT_ASPECT, Claim, Entry, Fibre, Knowledge
+from advisor.project.garment import Cloth, Garment, Seam
+
+YOU = "you"
+MACHINE_ASPECTS = frozenset(
+    {
+        "needle.size", "needle.point", "machine.foot", "machine.pressure", "stitch.type",
+        "stitch.tension", "stitch.length",
+    }
+)  # fmt: skip
+HEAT_ASPECTS = frozenset({LIMIT_ASPECT, "press.moisture"})
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """A claim said in a place: by whom, on what facts, and about which cloths."""
+
+    who: str
+    claim: Claim
+    facts: tuple[Fact, ...] = ()
+    certain: bool = True
+    cloths: frozenset[str] = field(default_factory=frozenset)
+
+    @property
+    def key(self) -> tuple[str, str, str, str]:
+        """A total order that does not depend on any input order."""
+        claim = self.claim
+        return (claim.origin, self.who, claim.why, f"{claim.span} {claim.mask} {claim.best}")
+
+
+def is_heat_need(claim: Claim) -> bool:
+    """Whether a claim asks for heat or moisture, and does not only bound them."""
+    return claim.aspect in HEAT_ASPECTS and claim.span is not None and claim.span[0] > COLD * (
+        claim.aspect == LIMIT_ASPECT
+    )
+
+
+def limit_claim(fibre: Fibre) -> Claim:
+    """The iron limit of a fibre as a claim; a lower value of weaker standing is where to start."""
+    strictest = [
+        c for c in fibre.ceilings if min(c.max, 200.0) == fibre.limit
+        and (c.good or not any(x.good for x in fibre.ceilings))
+    ]  # fmt: skip
+    sources = tuple(dict.fromkeys(s for c in strictest for s in c.sources))
+    why = f"{fibre.name} is spoilt by a hotter iron".capitalize() + "."
+    best = fibre.start if fibre.start < fibre.limit else None
+    return Claim(
+        LIMIT_ASPECT, (COLD, fibre.limit), 0, best, "must", "damage", why, sources, 0,
+        f"fibre {fibre.id}",
+    )  # fmt: skip
+
+
+def cloth_says(cloth: Cloth, knowledge: Knowledge) -> list[Said]:
+    """What a cloth says of itself, and what its fibres say, known or possible."""
+    entry = knowledge.entries[cloth.entry]
+    about = frozenset((cloth.name,))
+    said = [Said(cloth.name, claim, (), True, about) for claim in entry.claims]
+    said += _fibres_say(cloth, knowledge, about)
+    return said
+
+
+def _fibres_say(cloth: Cloth, knowledge: Knowledge, about: frozenset[str]) -> list[Said]:
+    """Each fibre's limit counts at any share; its wishes only where it is surely the main one."""
+    said: list[Said] = []
+    main = _main_fibre(cloth)
+    for fibre_id in dict.fromkeys(f for mix in cloth.mixes for f, _ in mix):
+        fibre = knowledge.fibres[fibre_id]
+        certain = all(any(f == fibre_id for f, _ in mix) for mix in cloth.mixes)
+        facts = (Fact(cloth.name, "fibre", fibre.name, certain),)
+        said.append(Said(cloth.name, limit_claim(fibre), facts, certain, about))
+        for claim in fibre.claims:
+            guards = claim.strength == "must" and claim.risk != "result"
+            if guards or fibre_id == main:
+                said.append(Said(cloth.name, claim, facts, certain, about))
+    return said
+
+
+def _main_fibre(cloth: Cloth) -> str | None:
+    """The fibre that makes at least half of the cloth, when that is known."""
+    if len(cloth.mixes) != 1:
+        return None
+    mix = cloth.mixes[0]
+    if len(mix) == 1:
+        return mix[0][0]
+    best = max(mix, key=lambda part: part[1] or 0.0)
+    return best[0] if (best[1] or 0.0) >= 50 else None
+
+
+def seam_says(seam: Seam, garment: Garment, knowledge: Knowledge) -> list[Said]:
+    """What the machine, the kit, the notions in the seam and the maker's own choices say."""
+    said: list[Said] = []
+    if seam.by_hand:
+        said.append(_option("stitch.type", ["hand"], "It is sewn by hand.", knowledge))
+    else:
+        said += _machine_says(garment, knowledge)
+    for cloth in seam.cloths():
+        kind = _interfacing_kind(knowledge.entries[garment.cloths[cloth].entry])
+        if kind:
+            why = f"The project puts {cloth} here."
+            said.append(_option("interfacing.kind", [kind], why, knowledge, cloth))
+    if seam.cold:
+        why = "It is finger-pressed."
+        said.append(Said(YOU, Claim(LIMIT_ASPECT, (COLD, COLD), 0, None, "must", "result", why,
+                                    ("derived",), 2, "maker")))  # fmt: skip
+    for aspect, answer in seam.choices:
+        if not (seam.by_hand and aspect in MACHINE_ASPECTS):
+            said.append(_choice(aspect, answer, knowledge))
+    return said
+
+
+def _machine_says(garment: Garment, knowledge: Knowledge) -> list[Said]:
+    maker = garment.maker
+    machine = knowledge.machines[maker.machine]
+    said = [Said(machine.name, claim) for claim in machine.claims]
+    stitches = list(machine.stitches)
+    if maker.overlocker:
+        stitches += knowledge.machines[maker.overlocker].stitches
+    why = "These are the stitches that your machines make."
+    said.append(_option("stitch.type", stitches, why, knowledge, machine.name))
+    if maker.feet is not None:
+        why = "These are the feet that you have."
+        feet = dict.fromkeys(["standard", *maker.feet])
+        said.append(_option("machine.foot", list(feet), why, knowledge, "your kit"))
+    return said
+
+
+def _interfacing_kind(entry: Entry) -> str:
+    """The interfacing that a notion is."""
+    if entry.kind == "fusible":
+        return "fusible knit" if entry.structure == "knit" else "fusible"
+    if entry.kind == "sew-in":
+        return "sew-in woven" if entry.structure == "woven" else "sew-in non-woven"
+    return {"low-temperature fusible": "low-temperature fusible", "canvas": "hair canvas"}.get(
+        entry.kind, ""
+    )
+
+
+def _option(
+    aspect: str, words: list[str], why: str, knowledge: Knowledge, who: str = YOU
+) -> Said:
+    options = knowledge.aspects[aspect].words
+    mask = sum(1 << options.index(word) for word in dict.fromkeys(words) if word in options)
+    claim = Claim(aspect, None, mask, None, "must", "result", why, ("derived",), 2, "maker")
+    return Said(who, claim)
+
+
+def _choice(aspect: str, answer: str | float, knowledge: Knowledge) -> Said:
+    """What the maker has fixed; only a must stands against it."""
+    about = knowledge.aspects[aspect]
+    if about.kind == "options":
+        return _option(aspect, [str(answer)], "You have chosen it.", knowledge)
+    at = float(about.words.index(str(answer))) if about.kind == "scale" else float(answer)
+    claim = Claim(aspect, (at, at), 0, at, "must", "result", "You have chosen it.",
+                  ("derived",), 2, "maker")  # fmt: skip
+    return Said(YOU, claim)

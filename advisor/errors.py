@@ -1,0 +1,139 @@
+"""The one family of errors, and the exit code that belongs to each.
+
+    AdvisorError            anything this package raises on purpose   exit 3 (our fault)
+    └── InputError          what was typed or written cannot be used  exit 2 (usage)
+
+An `InputError` carries every problem found, not only the first: a maker mends a file once.
+Whatever else reaches the command line is a surprise, and so our fault.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import IntEnum
+from typing import ClassVar
+
+MOST_SHOWN = 20
+"""Problems printed before the rest is only counted; more than a screen helps nobody."""
+
+_LONGEST_COMPARED = 80
+_UNPRINTABLE = re.compile(r"[\x00-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069]")
+
+
+class Exit(IntEnum):
+    """The exit codes of the command line."""
+
+    CLEAR = 0
+    CONFLICT = 1
+    USAGE = 2
+    FAULT = 3
+    INTERRUPTED = 130
+
+
+@dataclass(frozen=True, slots=True)
+class Where:
+    """A place in a file; line and column count from 1, and None means the file as a whole."""
+
+    file: str
+    line: int | None = None
+    column: int | None = None
+
+    def __str__(self) -> str:
+        parts = [self.file]
+        if self.line is not None:
+            parts.append(str(self.line))
+            if self.column is not None:
+                parts.append(str(self.column))
+        return ":".join(parts)
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """One thing that is wrong with what was given, in words for the person who gave it.
+
+    `message` is the fault without a full stop, `expected` completes the sentence
+    "Expected …", and `nearest` holds known names that may have been meant.
+    """
+
+    message: str
+    where: Where | None = None
+    expected: str | None = None
+    nearest: tuple[str, ...] = ()
+
+    def __str__(self) -> str:
+        """Return the problem as one line, whatever it quotes from the input."""
+        text = self.message
+        if self.expected:
+            text = f"{_stopped(text)} Expected {_stopped(self.expected)}"
+        if self.nearest:
+            text = f"{_stopped(text)} Did you mean {_alternatives(self.nearest)}?"
+        if self.where is not None:
+            text = f"{self.where}: {text}"
+        return _one_line(text)
+
+
+class AdvisorError(Exception):
+    """Anything this package raises on purpose."""
+
+    exit: ClassVar[Exit] = Exit.FAULT
+
+
+class InputError(AdvisorError):
+    """Input that cannot be used, with every problem found in it.
+
+    Takes one problem, several, or a bare sentence when there is no place to point at.
+    """
+
+    exit: ClassVar[Exit] = Exit.USAGE
+
+    def __init__(self, problems: Problem | str | Iterable[Problem]) -> None:
+        if isinstance(problems, str):
+            problems = Problem(problems)
+        if isinstance(problems, Problem):
+            problems = (problems,)
+        self.problems: tuple[Problem, ...] = tuple(problems)
+        if not self.problems:
+            raise ValueError("an InputError needs at least one problem")
+        super().__init__(self.problems)
+
+    def __str__(self) -> str:
+        lines = [str(problem) for problem in self.problems[:MOST_SHOWN]]
+        unshown = len(self.problems) - len(lines)
+        if unshown:
+            lines.append(f"and {unshown} more")
+        return "\n".join(lines)
+
+
+def nearest(word: str, known: Iterable[str], n: int = 3) -> tuple[str, ...]:
+    """Return at most `n` known names that look like `word`, likest first, in their own spelling.
+
+    Capitals make no difference. The order of `known` matters only between names that
+    differ by nothing but capitals, so a set may be passed.
+    """
+    if not word.strip() or n < 1:
+        return ()
+    import difflib  # noqa: PLC0415 - only needed once something has gone wrong
+
+    spelling: dict[str, str] = {}
+    for name in sorted(known):
+        spelling.setdefault(name.casefold(), name)
+    close = difflib.get_close_matches(word.strip().casefold()[:_LONGEST_COMPARED], spelling, n)
+    return tuple(spelling[name] for name in close)
+
+
+def _stopped(sentence: str) -> str:
+    return sentence if sentence.endswith((".", "!", "?")) else f"{sentence}."
+
+
+def _alternatives(names: tuple[str, ...]) -> str:
+    quoted = [f"'{name}'" for name in names]
+    if len(quoted) == 1:
+        return quoted[0]
+    return f"{', '.join(quoted[:-1])} or {quoted[-1]}"
+
+
+def _one_line(text: str) -> str:
+    # Input is quoted in messages; a line break or a terminal code in it must stay visible text.
+    return _UNPRINTABLE.sub(lambda found: repr(found[0])[1:-1], text)

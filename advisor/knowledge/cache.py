@@ -1,0 +1,135 @@
+"""Finds the knowledge, and keeps its compiled form so that a second run need not read YAML.
+
+The cache is JSON: data only. It carries the format, the version and a stamp of every knowledge
+file (name, size, time of change); where anything differs it is made again. It is written whole
+or not at all, and a cache that cannot be read or written changes nothing but the speed.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import json
+import os
+import sys
+import tempfile
+from pathlib import Path
+from typing import Any
+
+from advisor import __version__
+from advisor.knowledge.model import Knowledge, from_plain
+
+FOLDER_VARIABLE = "ADVISOR_KNOWLEDGE"
+CACHE_VARIABLE = "ADVISOR_CACHE"
+MOST_BYTES = 50_000_000
+
+
+def knowledge_folder() -> Path:
+    """The folder named by ADVISOR_KNOWLEDGE, or the one inside the package, or beside it."""
+    named = os.environ.get(FOLDER_VARIABLE)
+    if named:
+        return Path(named)
+    package = Path(__file__).resolve().parent.parent
+    inside = package / "_knowledge"
+    return inside if inside.is_dir() else package.parent / "knowledge"
+
+
+def cache_folder() -> Path:
+    """Where the compiled knowledge is kept; ADVISOR_CACHE names another place."""
+    named = os.environ.get(CACHE_VARIABLE)
+    if named:
+        return Path(named)
+    base = os.environ.get("XDG_CACHE_HOME") or os.path.expanduser("~/.cache")
+    return Path(base) / "advisor"
+
+
+def stamp(folder: Path) -> list[list[Any]]:
+    """Name, size and time of change of every knowledge file, in a fixed order."""
+    rows: list[list[Any]] = []
+    pending = [str(folder)]
+    while pending:
+        here = pending.pop()
+        with contextlib.suppress(OSError), os.scandir(here) as entries:
+            for entry in entries:
+                if entry.is_dir(follow_symlinks=False):
+                    if entry.name != "examples":
+                        pending.append(entry.path)
+                elif entry.name.endswith(".yaml"):
+                    about = entry.stat()
+                    rows.append([entry.path, about.st_size, about.st_mtime_ns])
+    return sorted(rows)
+
+
+def load_knowledge(folder: Path | None = None) -> Knowledge:
+    """The knowledge, from the cache when it is fresh.
+
+    Raises:
+        InputError: the knowledge has problems; all of them are named.
+    """
+    where = folder or knowledge_folder()
+    mark: dict[str, Any] = {"version": __version__, "folder": str(where.absolute()), "files": stamp(where)}
+    path = cache_folder() / f"knowledge-{_name_of(mark['folder'])}.json"
+    raw = _read(path, mark)
+    if raw is None:
+        raw = compile_folder(where)
+        _write(path, mark, raw)
+    return from_plain(raw)
+
+
+def compile_folder(folder: Path) -> dict[str, Any]:
+    """Read, check and compile a knowledge folder.
+
+    Raises:
+        InputError: with every problem found.
+    """
+    from advisor.errors import InputError
+    from advisor.knowledge.compiling import to_plain
+    from advisor.knowledge.load import read_book
+    from advisor.knowledge.vocabulary import check_book
+
+    book = read_book(folder)
+    problems = check_book(book)
+    if problems:
+        raise InputError(tuple(problems))
+    return json.loads(json.dumps(to_plain(book)))  # type: ignore[no-any-return]
+
+
+def _name_of(text: str) -> str:
+    import zlib
+
+    return f"{zlib.crc32(text.encode('utf-8', 'surrogateescape')):08x}"
+
+
+def _read(path: Path, mark: dict[str, Any]) -> dict[str, Any] | None:
+    try:
+        if path.stat().st_size > MOST_BYTES:
+            return None
+        with open(path, encoding="utf-8") as file:
+            kept = json.load(file)
+        if kept["mark"] == mark and kept["data"]["format"] == _format():
+            return kept["data"]  # type: ignore[no-any-return]
+    except (OSError, ValueError, KeyError, TypeError, RecursionError):
+        pass
+    return None
+
+
+def _format() -> int:
+    from advisor.knowledge.model import FORMAT
+
+    return FORMAT
+
+
+def _write(path: Path, mark: dict[str, Any], raw: dict[str, Any]) -> None:
+    """Best effort: whatever goes wrong, the answer does not depend on it."""
+    temporary = ""
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=".knowledge-")
+        with os.fdopen(handle, "w", encoding="utf-8") as file:
+            json.dump({"mark": mark, "data": raw}, file, ensure_ascii=False)
+        os.replace(temporary, path)
+    except (OSError, ValueError) as error:
+        if os.environ.get("ADVISOR_DEBUG"):
+            print(f"the knowledge is not cached: {error}", file=sys.stderr)
+        with contextlib.suppress(OSError):
+            if temporary:
+                os.unlink(temporary)

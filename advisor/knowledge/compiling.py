@@ -1,0 +1,234 @@
+"""Turns a checked book into plain data: lists, numbers and words that JSON can hold.
+
+What is decided here once is not decided again on every run: sets become spans and bit masks,
+conditions become small trees, and each fibre gets its iron limit.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Any
+
+from advisor.knowledge import schema
+from advisor.knowledge.load import Book, Item
+from advisor.knowledge.model import FORMAT
+from advisor.knowledge.vocabulary import parse_mix, read_role, reader_of, source_id
+from advisor.knowledge.when import ROLES, Reader
+
+GOOD_KINDS = frozenset(
+    {"standard", "regulation", "handbook", "extension", "trade-journal", "paper"}
+)
+RANKS = {
+    "standard": 0, "regulation": 0, "handbook": 1, "extension": 1, "trade-journal": 1, "paper": 1,
+    "manual": 2, "trade-page": 3, "common-practice": 2, "derived": 2, "memory": 4, "estimate": 4,
+}  # fmt: skip
+HIGHEST_LABEL = 200.0
+"""Three marks on a care label up to ISO 3758:2012, °C; no limit goes above it."""
+
+
+def to_plain(book: Book) -> dict[str, Any]:
+    """Compile a book without problems.
+
+    Returns:
+        what `model.from_plain` reads.
+    """
+    compiler = _Compiler(book)
+    return {
+        "format": FORMAT,
+        "sources": {id_: compiler.source(item) for id_, item in book.sources.items()},
+        "aspects": {id_: _aspect(item.form) for id_, item in book.aspects.items()},
+        "traits": {id_: [item.form.words, item.form.means] for id_, item in book.traits.items()},
+        "fibres": {id_: compiler.fibre(item) for id_, item in book.fibres.items()},
+        "entries": {id_: compiler.entry(item) for id_, item in sorted(book.entries().items())},
+        "rules": [compiler.rule(item) for _, item in sorted(book.rules.items())],
+        "remedies": [_remedy(item) for _, item in sorted(book.remedies.items())],
+        "machines": {id_: compiler.machine(item) for id_, item in book.machines.items()},
+        "names": _names(book.entries().values()),
+        "fibre_names": _names(book.fibres.values()),
+    }
+
+
+def _names(items: Iterable[Item]) -> dict[str, str]:
+    names: dict[str, str] = {}
+    for item in items:
+        for name in (item.id, item.form.name, *item.form.also):
+            names[" ".join(name.casefold().replace("-", " ").split())] = item.id
+    return names
+
+
+def _aspect(form: schema.AspectForm) -> dict[str, Any]:
+    words = form.words or form.options
+    scale = form.kind == "scale"
+    return {
+        "title": form.title, "kind": form.kind, "scopes": form.scope, "unit": form.unit or "",
+        "low": 0.0 if scale else form.low or 0.0,
+        "high": float(len(words) - 1) if scale else form.high or 0.0,
+        "steps": form.steps, "prefer": form.prefer, "words": words, "labels": form.labels,
+        "excluded": form.lists == "excluded",
+    }  # fmt: skip
+
+
+def _remedy(item: Item) -> dict[str, Any]:
+    form = item.form
+    return {
+        "id": item.id, "text": form.text, "then": form.then, "cures": form.cures,
+        "needs": form.needs, "change": form.change, "effort": form.price.effort,
+        "look": form.price.look, "earlier": form.earlier, "sources": form.sources,
+    }  # fmt: skip
+
+
+class _Compiler:
+    def __init__(self, book: Book) -> None:
+        self.book = book
+        self.reader: Reader = reader_of(book)
+
+    def source(self, item: Item) -> list[Any]:
+        form = item.form
+        citation = ", ".join(part for part in (form.title, form.by, form.year) if part)
+        good = form.kind in GOOD_KINDS and form.read != "memory"
+        rank = RANKS[form.kind] if form.read != "memory" else RANKS["memory"]
+        return [citation, form.kind, form.read, form.note or "", rank, good]
+
+    def rank(self, sources: Iterable[str]) -> int:
+        """The standing of the best of some sources; 0 is a standard."""
+        ranks = [self.source(self.book.sources[source_id(text)])[4] for text in sources]
+        return min(ranks, default=RANKS["memory"])
+
+    def good(self, sources: Iterable[str]) -> bool:
+        """Whether one of the sources is of good standing."""
+        return any(self.source(self.book.sources[source_id(text)])[5] for text in sources)
+
+    def claim(self, form: schema.ClaimForm, why: str, sources: tuple[str, ...]) -> list[Any]:
+        """One row: aspect, span, mask, best, strength, risk, why, sources, rank, on."""
+        aspect = self.book.aspects[form.aspect].form
+        said = form.sources or sources
+        span, mask, best = _set_of(form, aspect)
+        risk = form.risk or ("damage" if form.strength == "must" else "")
+        return [
+            form.aspect, span, mask, best, form.strength, risk, form.why or why, list(said),
+            self.rank(said), form.on or "",
+        ]  # fmt: skip
+
+    def levels(self, traits: dict[str, str]) -> dict[str, list[int]]:
+        """Trait levels as pairs; an unknown one may be anything."""
+        pairs: dict[str, list[int]] = {}
+        for name, level in traits.items():
+            words = self.book.traits[name].form.words
+            if level == "unknown":
+                pairs[name] = [0, len(words) - 1]
+            else:
+                pairs[name] = [words.index(level), words.index(level)]
+        return pairs
+
+    def fibre(self, item: Item) -> dict[str, Any]:
+        form = item.form
+        ceilings = [[c.max, c.sources, c.note, self.good(c.sources)] for c in form.iron]
+        every = [min(c[0], HIGHEST_LABEL) for c in ceilings]
+        best = [min(c[0], HIGHEST_LABEL) for c in ceilings if c[3]]
+        limit = min(best or every)
+        return {
+            "name": form.name, "group": form.group, "ceilings": ceilings, "limit": limit,
+            "start": min([limit, *every]),
+            "traits": {name: pair[1] for name, pair in self.levels(form.traits).items()},
+            "claims": [self.claim(c, "", ()) for c in form.claims],
+            "facts": _facts(form, ("iron", "claims", "traits", "name", "group")),
+        }  # fmt: skip
+
+    def entry(self, item: Item) -> dict[str, Any]:
+        form = item.form
+        return {
+            "name": form.name, "also": form.also, "kind": getattr(form, "kind", "cloth"),
+            "family": getattr(form, "family", ""), "structure": form.structure,
+            "weave": form.weave or "",
+            "mixes": [parse_mix(text) for text in form.sold_in.fibres],
+            "sold_sources": form.sold_in.sources,
+            "weight": [form.weight.min, form.weight.max] if form.weight else None,
+            "thickness": [form.thickness.min, form.thickness.max] if form.thickness else None,
+            "traits": self.levels(form.traits),
+            "claims": [self.claim(c, "", ()) for c in form.claims],
+            "facts": _facts(form, ("weight", "thickness", "traits sources", "limits", "notes",
+                                   "fuses at", "sold in"), keep=True),
+        }  # fmt: skip
+
+    def rule(self, item: Item) -> dict[str, Any]:
+        form = item.form
+        roles = [role for role in ROLES if role in form.when]
+        parts = {role: read_role(self.reader, role, form.when[role], _never) for role in roles}
+        main = [role for role in roles if role not in ("seam", "maker")]
+        return {
+            "id": item.id, "area": item.area, "claim": form.claim, "why": form.why,
+            "shape": main[0] if main else "seam", "parts": parts,
+            "claims": [self.claim(c, form.claim, form.sources) for c in form.then],
+            "do": form.do,
+            "cautions": [
+                {"kind": c.kind, "text": c.text, "sources": c.sources or form.sources}
+                for c in form.cautions
+            ],
+            "tests": form.tests, "limits": form.limits or "", "sources": form.sources,
+        }  # fmt: skip
+
+    def machine(self, item: Item) -> dict[str, Any]:
+        form = item.form
+        return {
+            "name": form.name, "claims": [self.claim(c, "", ()) for c in form.claims],
+            "stitches": form.stitches,
+            "foot_lift": form.foot_lift.value if form.foot_lift else None,
+        }  # fmt: skip
+
+
+def _never(path: tuple[Any, ...], text: str, known: Iterable[str]) -> None:
+    raise AssertionError(f"compiled a condition that was not checked: {path} {text}")
+
+
+def _facts(form: schema.Form, names: tuple[str, ...], *, keep: bool = False) -> dict[str, Any]:
+    """The facts that are only shown, as they stand in the file."""
+    dumped = form.model_dump(mode="json", by_alias=True, exclude_defaults=True)
+    return {key: value for key, value in dumped.items() if (key in names) == keep}
+
+
+def _set_of(
+    form: schema.ClaimForm, aspect: schema.AspectForm
+) -> tuple[list[float] | None, int, float | None]:
+    if aspect.kind == "options":
+        option = None if form.best is None else float(aspect.options.index(str(form.best)))
+        return None, _mask(form, aspect), option
+    words = aspect.words
+    scale = aspect.kind == "scale"
+
+    def number(value: Any, default: float) -> float:
+        if value is None:
+            return default
+        return float(words.index(str(value))) if scale else float(value)
+
+    low = 0.0 if scale else aspect.low or 0.0
+    high = float(len(words) - 1) if scale else aspect.high or 0.0
+    best = None if form.best is None else number(form.best, 0.0)
+    return [number(form.min, low), number(form.max, high)], 0, best
+
+
+def _mask(form: schema.ClaimForm, aspect: schema.AspectForm) -> int:
+    full = (1 << len(aspect.options)) - 1
+    mask = full
+    if form.of is not None:
+        mask &= _bits(form.of, aspect.options)
+    if form.not_ is not None:
+        mask &= ~_bits(form.not_, aspect.options)
+    if form.max is not None:
+        mask &= _bits(_milder(str(form.max), aspect), aspect.options)
+    return full & ~mask if aspect.lists == "excluded" else mask
+
+
+def _bits(words: Iterable[str], options: tuple[str, ...]) -> int:
+    return sum(1 << options.index(word) for word in set(words))
+
+
+def _milder(word: str, aspect: schema.AspectForm) -> set[str]:
+    """An option and everything that is milder, by the order that the aspect declares."""
+    reached = {word}
+    queue = [word]
+    while queue:
+        for milder in aspect.allows.get(queue.pop(), ()):
+            if milder not in reached:
+                reached.add(milder)
+                queue.append(milder)
+    return reached

@@ -1,0 +1,158 @@
+"""Reads every knowledge file, fits it to its form, and keeps where each value stands.
+
+All problems are gathered; nothing is raised before every file has been looked at.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any, TypeVar
+
+from advisor.errors import InputError, Problem, Where
+from advisor.knowledge import schema
+from advisor.validation import problems_from_validation
+from advisor.yamlfile import Document, Positions, read_yaml
+
+F = TypeVar("F", bound=schema.Form)
+
+
+@dataclass
+class Item:
+    """One entry with its form and the place that it was read from."""
+
+    id: str
+    form: Any
+    document: Document
+    path: tuple[Any, ...] = ()
+    area: str = ""
+
+    def where(self, *path: Any) -> Where:
+        """The place of a value inside the entry."""
+        return self.document.where(*self.path, *path)
+
+
+@dataclass
+class Book:
+    """All entries by kind, and every problem met while reading them."""
+
+    sources: dict[str, Item] = field(default_factory=dict)
+    aspects: dict[str, Item] = field(default_factory=dict)
+    traits: dict[str, Item] = field(default_factory=dict)
+    fibres: dict[str, Item] = field(default_factory=dict)
+    fabrics: dict[str, Item] = field(default_factory=dict)
+    notions: dict[str, Item] = field(default_factory=dict)
+    rules: dict[str, Item] = field(default_factory=dict)
+    remedies: dict[str, Item] = field(default_factory=dict)
+    machines: dict[str, Item] = field(default_factory=dict)
+    problems: list[Problem] = field(default_factory=list)
+
+    def entries(self) -> dict[str, Item]:
+        """Cloths and notions together."""
+        return {**self.fabrics, **self.notions}
+
+
+REGISTERS: dict[str, type[schema.Form]] = {
+    "sources": schema.Source,
+    "aspects": schema.AspectForm,
+    "traits": schema.TraitForm,
+    "fibres": schema.FibreForm,
+    "remedies": schema.RemedyForm,
+    "machines": schema.MachineForm,
+}
+"""Files that hold many entries, by name, with the form of one entry."""
+
+
+def files_of(folder: Path) -> list[Path]:
+    """Every knowledge file of a folder in a fixed order; the examples are not knowledge."""
+    registers = [folder / f"{name}.yaml" for name in REGISTERS]
+    single = [
+        *sorted((folder / "fabrics").glob("*.yaml")),
+        *sorted((folder / "notions").glob("*.yaml")),
+        *sorted((folder / "rules").glob("*/*.yaml")),
+    ]
+    return [*registers, *single]
+
+
+def read_book(folder: Path) -> Book:
+    """Read a whole knowledge folder.
+
+    Raises:
+        InputError: where the folder is no knowledge folder; problems inside it are gathered.
+    """
+    if not (folder / "aspects.yaml").is_file():
+        message = f"no knowledge here: {folder} has no aspects.yaml"
+        raise InputError((Problem(message, Where(str(folder), None, None)),))
+    book = Book()
+    for path in files_of(folder):
+        try:
+            document = read_yaml(path)
+        except InputError as error:
+            book.problems.extend(error.problems)
+            continue
+        if path.parent == folder:
+            _register(book, path.stem, document)
+        else:
+            _single(book, path, document)
+    return book
+
+
+def _register(book: Book, name: str, document: Document) -> None:
+    shelf: dict[str, Item] = getattr(book, name)
+    if not isinstance(document.data, dict):
+        book.problems.append(Problem(f"{name}.yaml is a mapping of ids", document.where()))
+        return
+    for id_, raw in document.data.items():
+        form = _fit(book, REGISTERS[name], raw, document, (id_,))
+        if form is not None:
+            shelf[id_] = Item(id_, form, document, (id_,))
+
+
+def _single(book: Book, path: Path, document: Document) -> None:
+    kind, model, area = _kind_of(path)
+    form = _fit(book, model, document.data, document, ())
+    if form is None:
+        return
+    id_ = form.id
+    shelf: dict[str, Item] = getattr(book, kind)
+    if id_ != path.stem:
+        text = f"the id '{id_}' and the file name '{path.stem}' differ"
+        book.problems.append(Problem(text, document.where("id")))
+    if id_ in shelf:
+        text = f"'{id_}' stands in two files: {shelf[id_].document.file}"
+        book.problems.append(Problem(text, document.where("id")))
+    shelf[id_] = Item(id_, form, document, (), area)
+
+
+def _kind_of(path: Path) -> tuple[str, type[Any], str]:
+    if path.parent.name == "fabrics":
+        return "fabrics", schema.FabricForm, ""
+    if path.parent.name == "notions":
+        return "notions", schema.NotionForm, ""
+    return "rules", schema.RuleForm, path.parent.name
+
+
+def _fit(
+    book: Book, model: type[F], raw: Any, document: Document, path: tuple[Any, ...]
+) -> F | None:
+    from pydantic import ValidationError
+
+    try:
+        return model.model_validate(raw)
+    except ValidationError as error:
+        book.problems.extend(
+            problems_from_validation(
+                error, raw, _below(document.positions, path), document.file, model=model
+            )
+        )
+        return None
+
+
+def _below(positions: Positions, path: tuple[Any, ...]) -> Positions:
+    """The positions of one entry of a register, as if it were a file of its own."""
+    n = len(path)
+    if not n:
+        return positions
+    keys = {steps[n:]: place for steps, place in positions.keys.items() if steps[:n] == path}
+    values = {steps[n:]: place for steps, place in positions.values.items() if steps[:n] == path}
+    return Positions(keys, values)

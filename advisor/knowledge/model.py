@@ -1,0 +1,264 @@
+"""The knowledge as everything that answers sees it: light, frozen values without pydantic.
+
+They are built from the compiled data of `compiling`, which is plain JSON. Sets are already in the
+form that the engine intersects: a pair of numbers for a range or a scale, a bit mask for options.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Any
+
+Mix = tuple[tuple[str, float | None], ...]
+"""Fibres of one cloth with their shares in percent; None where the share is not known."""
+
+FORMAT = 1
+"""Raised whenever the compiled form changes; a cache of another format is not read."""
+
+LIMIT_ASPECT = "press.temperature"
+COLD = 20.0
+"""The temperature that stands for an iron that is not used, °C."""
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """A work that a value rests on."""
+
+    id: str
+    citation: str
+    kind: str
+    read: str
+    note: str
+    rank: int
+    good: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Aspect:
+    """A question, its kind and the answers that it may have."""
+
+    id: str
+    title: str
+    kind: str
+    scopes: tuple[str, ...]
+    unit: str
+    low: float
+    high: float
+    steps: tuple[float, ...]
+    prefer: str
+    words: tuple[str, ...]
+    labels: dict[str, str]
+    excluded: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Claim:
+    """Somebody says that an aspect lies in a set: `span` for ranges and scales, else `mask`."""
+
+    aspect: str
+    span: tuple[float, float] | None
+    mask: int
+    best: float | None
+    strength: str
+    risk: str
+    why: str
+    sources: tuple[str, ...]
+    rank: int
+    origin: str
+    on: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Ceiling:
+    """A published iron ceiling, °C of the sole plate."""
+
+    max: float
+    sources: tuple[str, ...]
+    note: str
+    good: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Fibre:
+    """A generic fibre; `limit` is the strictest ceiling of good standing, `start` of any."""
+
+    id: str
+    name: str
+    group: str
+    ceilings: tuple[Ceiling, ...]
+    limit: float
+    start: float
+    traits: dict[str, int]
+    claims: tuple[Claim, ...]
+    facts: dict[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A cloth or a notion; trait levels are pairs (lowest, highest possible)."""
+
+    id: str
+    name: str
+    also: tuple[str, ...]
+    kind: str
+    family: str
+    structure: str
+    weave: str
+    mixes: tuple[Mix, ...]
+    sold_sources: tuple[str, ...]
+    weight: tuple[float, float] | None
+    thickness: tuple[float, float] | None
+    traits: dict[str, tuple[int, int]]
+    claims: tuple[Claim, ...]
+    facts: dict[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """One rule; `parts` are its compiled conditions by role."""
+
+    id: str
+    area: str
+    claim: str
+    why: str
+    shape: str
+    parts: dict[str, Any]
+    claims: tuple[Claim, ...]
+    do: tuple[str, ...]
+    cautions: tuple[dict[str, Any], ...]
+    tests: tuple[str, ...]
+    limits: str
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Remedy:
+    """A change that may cure a conflict on one of the aspects that it names."""
+
+    id: str
+    text: str
+    then: str
+    cures: tuple[str, ...]
+    needs: dict[str, Any]
+    change: dict[str, Any]
+    effort: int
+    look: int
+    earlier: bool
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Machine:
+    """What a kind of machine can do."""
+
+    id: str
+    name: str
+    claims: tuple[Claim, ...]
+    stitches: tuple[str, ...]
+    foot_lift: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Knowledge:
+    """Everything that is known, by id."""
+
+    sources: dict[str, Source]
+    aspects: dict[str, Aspect]
+    traits: dict[str, tuple[str, ...]]
+    trait_meanings: dict[str, str]
+    fibres: dict[str, Fibre]
+    entries: dict[str, Entry]
+    rules: tuple[Rule, ...]
+    remedies: tuple[Remedy, ...]
+    machines: dict[str, Machine]
+    names: dict[str, str]
+    fibre_names: dict[str, str]
+    examples: str = field(default="")
+
+    def fabrics(self) -> list[Entry]:
+        """The cloths, in the order of their ids."""
+        return [entry for entry in self.entries.values() if entry.kind == "cloth"]
+
+
+def _claims(rows: list[list[Any]], origin: str) -> tuple[Claim, ...]:
+    return tuple(
+        Claim(
+            row[0], tuple(row[1]) if row[1] else None, row[2], row[3], row[4], row[5], row[6],
+            tuple(row[7]), row[8], origin, row[9],
+        )
+        for row in rows
+    )  # fmt: skip
+
+
+def _mix(rows: list[list[Any]]) -> Mix:
+    return tuple((fibre, share) for fibre, share in rows)
+
+
+def _pairs(rows: dict[str, list[int]]) -> dict[str, tuple[int, int]]:
+    return {name: (low, high) for name, (low, high) in rows.items()}
+
+
+def _fibre(id_: str, raw: dict[str, Any]) -> Fibre:
+    ceilings = tuple(Ceiling(c[0], tuple(c[1]), c[2], c[3]) for c in raw["ceilings"])
+    return Fibre(
+        id_, raw["name"], raw["group"], ceilings, raw["limit"], raw["start"], raw["traits"],
+        _claims(raw["claims"], f"fibre {id_}"), raw["facts"],
+    )  # fmt: skip
+
+
+def _entry(id_: str, raw: dict[str, Any]) -> Entry:
+    origin = ("fabric " if raw["kind"] == "cloth" else "notion ") + id_
+    return Entry(
+        id_, raw["name"], tuple(raw["also"]), raw["kind"], raw["family"], raw["structure"],
+        raw["weave"], tuple(_mix(mix) for mix in raw["mixes"]), tuple(raw["sold_sources"]),
+        tuple(raw["weight"]) if raw["weight"] else None,
+        tuple(raw["thickness"]) if raw["thickness"] else None,
+        _pairs(raw["traits"]), _claims(raw["claims"], origin), raw["facts"],
+    )  # fmt: skip
+
+
+def _rule(raw: dict[str, Any]) -> Rule:
+    return Rule(
+        raw["id"], raw["area"], raw["claim"], raw["why"], raw["shape"], raw["parts"],
+        _claims(raw["claims"], "rule " + raw["id"]), tuple(raw["do"]), tuple(raw["cautions"]),
+        tuple(raw["tests"]), raw["limits"], tuple(raw["sources"]),
+    )  # fmt: skip
+
+
+def from_plain(raw: dict[str, Any]) -> Knowledge:
+    """Build the knowledge from the compiled data.
+
+    Args:
+        raw: what `compiling.to_plain` gave, as it is or read back from JSON.
+    """
+    return Knowledge(
+        sources={id_: Source(id_, *row) for id_, row in raw["sources"].items()},
+        aspects={
+            id_: Aspect(
+                id_, a["title"], a["kind"], tuple(a["scopes"]), a["unit"], a["low"], a["high"],
+                tuple(a["steps"]), a["prefer"], tuple(a["words"]), a["labels"], a["excluded"],
+            )
+            for id_, a in raw["aspects"].items()
+        },
+        traits={id_: tuple(row[0]) for id_, row in raw["traits"].items()},
+        trait_meanings={id_: row[1] for id_, row in raw["traits"].items()},
+        fibres={id_: _fibre(id_, row) for id_, row in raw["fibres"].items()},
+        entries={id_: _entry(id_, row) for id_, row in raw["entries"].items()},
+        rules=tuple(_rule(row) for row in raw["rules"]),
+        remedies=tuple(
+            Remedy(
+                r["id"], r["text"], r["then"], tuple(r["cures"]), r["needs"], r["change"],
+                r["effort"], r["look"], r["earlier"], tuple(r["sources"]),
+            )
+            for r in raw["remedies"]
+        ),
+        machines={
+            id_: Machine(
+                id_, m["name"], _claims(m["claims"], f"machine {id_}"), tuple(m["stitches"]),
+                m["foot_lift"],
+            )
+            for id_, m in raw["machines"].items()
+        },
+        names=raw["names"],
+        fibre_names=raw["fibre_names"],
+    )  # fmt: skip

@@ -1,0 +1,297 @@
+"""The forms that the knowledge files have to fit.
+
+One pydantic model a kind of entry, frozen and closed: a key that is not named here is refused.
+Only reading and checking use these; everything that answers works on the light values of
+`model`, so that a warm start never imports pydantic.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from pydantic import BaseModel, ConfigDict, Field, StringConstraints
+
+Text = Annotated[str, StringConstraints(min_length=1, max_length=600, strip_whitespace=True)]
+Word = Annotated[str, StringConstraints(min_length=1, max_length=80, strip_whitespace=True)]
+Id = Annotated[str, StringConstraints(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=80)]
+Sources = Annotated[tuple[Word, ...], Field(min_length=1)]
+Degrees = Annotated[float, Field(ge=-50, le=2000)]
+
+Strength = Literal["must", "should", "may"]
+Risk = Literal["damage", "injury", "result"]
+Structure = Literal["woven", "knit", "net", "nonwoven", "skin", "film", "composite"]
+SourceKind = Literal[
+    "standard", "regulation", "handbook", "extension", "trade-journal", "paper", "manual",
+    "trade-page", "common-practice", "derived", "memory", "estimate",
+]  # fmt: skip
+NotionKind = Literal[
+    "fusible", "low-temperature fusible", "sew-in", "canvas", "zip", "elastic",
+    "hook-and-loop", "tape", "button", "thread", "trim",
+]  # fmt: skip
+CautionKind = Literal["burn", "eye", "fire", "cut", "damage", "health"]
+
+
+def _spaced(name: str) -> str:
+    """A file writes `sold in`; Python needs `sold_in`."""
+    return name.rstrip("_").replace("_", " ")
+
+
+class Form(BaseModel):
+    """A closed, frozen form whose keys may have spaces."""
+
+    model_config = ConfigDict(
+        frozen=True, extra="forbid", alias_generator=_spaced, populate_by_name=False
+    )
+
+
+class Source(Form):
+    """A work that a value rests on."""
+
+    title: Text
+    by: Text | None = None
+    year: Word | None = None
+    kind: SourceKind
+    read: Literal["whole", "part", "abstract", "second-hand", "memory"] = "whole"
+    note: Text | None = None
+    also_cited_as: tuple[Word, ...] = Field(default=(), alias="also_cited_as")
+
+
+class AspectForm(Form):
+    """A question that the advisor answers, and the answers that it may have."""
+
+    title: Word
+    kind: Literal["range", "scale", "options"]
+    scope: Annotated[tuple[Literal["fabric", "seam", "garment"], ...], Field(min_length=1)]
+    unit: Word | None = None
+    low: float | None = None
+    high: float | None = None
+    steps: tuple[float, ...] = ()
+    prefer: Literal["low", "high", "middle"] = "middle"
+    words: tuple[Word, ...] = ()
+    options: tuple[Word, ...] = ()
+    labels: dict[Word, Text] = {}
+    allows: dict[Word, tuple[Word, ...]] = {}
+    lists: Literal["allowed", "excluded"] = "allowed"
+
+
+class TraitForm(Form):
+    """Something that can be said of a cloth, on a short scale."""
+
+    words: Annotated[tuple[Word, ...], Field(min_length=2)]
+    means: Text
+
+
+class ClaimForm(Form):
+    """Somebody says that an aspect lies in a set."""
+
+    aspect: Word
+    min: float | Word | None = None
+    max: float | Word | None = None
+    of: tuple[Word, ...] | None = None
+    not_: tuple[Word, ...] | None = Field(default=None, alias="not")
+    best: float | Word | None = None
+    strength: Strength = "should"
+    risk: Risk | None = None
+    on: Literal["first", "second"] | None = None
+    why: Text | None = None
+    sources: tuple[Word, ...] = ()
+
+
+class Point(Form):
+    """A published temperature, or a span of them."""
+
+    at: Degrees | None = None
+    from_: Degrees | None = Field(default=None, alias="from")
+    to: Degrees | None = None
+    sources: Sources
+    note: str = ""
+
+
+class Ceiling(Form):
+    """A published iron ceiling, °C of the sole plate."""
+
+    max: Annotated[float, Field(ge=20, le=320)]
+    sources: Sources
+    note: str = ""
+
+
+class Number(Form):
+    """A published number or a span of them."""
+
+    value: float | None = None
+    min: float | None = None
+    max: float | None = None
+    sources: Sources
+    note: str = ""
+
+
+class Note(Form):
+    """A fact worth printing."""
+
+    text: Text
+    sources: Sources
+
+
+class FibreForm(Form):
+    """A generic fibre."""
+
+    name: Word
+    also: tuple[Word, ...] = ()
+    group: Literal[
+        "cellulose", "regenerated cellulose", "cellulose acetate", "protein", "polyester",
+        "polyamide", "acrylic", "olefin", "elastomer", "chlorofibre", "metal", "mineral",
+        "skin", "other",
+    ]  # fmt: skip
+    iron: tuple[Ceiling, ...] = ()
+    softens: tuple[Point, ...] = ()
+    sticks: tuple[Point, ...] = ()
+    melts: tuple[Point, ...] = ()
+    scorches: tuple[Point, ...] = ()
+    density: Number | None = None
+    regain: tuple[Number, ...] = ()
+    specific_heat: Number | None = None
+    conductivity: Number | None = None
+    traits: dict[Word, Word] = {}
+    traits_sources: tuple[Word, ...] = ()
+    claims: tuple[ClaimForm, ...] = ()
+    notes: tuple[Note, ...] = ()
+
+
+class SoldIn(Form):
+    """The fibres that a cloth is sold in, commonest first; a mix is written with its shares."""
+
+    fibres: Annotated[tuple[Word, ...], Field(min_length=1)]
+    sources: Sources
+
+
+class Span(Form):
+    """A range of a measure with its sources."""
+
+    min: Annotated[float, Field(gt=0, le=5000)]
+    max: Annotated[float, Field(gt=0, le=5000)]
+    sources: Sources
+
+
+class Fusing(Form):
+    """What the glue of a fusible needs at the glue line."""
+
+    min: Degrees
+    max: Degrees
+    seconds: float
+    moisture: Literal["dry", "damp cloth", "steam"]
+    sources: Sources
+
+
+class Entry(Form):
+    """What a cloth and a notion have in common."""
+
+    id: Id
+    name: Word
+    also: tuple[Word, ...] = ()
+    structure: Structure
+    weave: Word | None = None
+    sold_in: SoldIn
+    weight: Span | None = None
+    thickness: Span | None = None
+    traits: dict[Word, Word] = {}
+    traits_sources: tuple[Word, ...] = ()
+    claims: tuple[ClaimForm, ...] = ()
+    limits: Text | None = None
+    notes: tuple[Note, ...] = ()
+
+
+class FabricForm(Entry):
+    """A cloth."""
+
+    family: Literal[
+        "sheers", "silks", "satins", "brocades", "piles", "lace", "embellished", "knits",
+        "wools", "linens", "cottons", "denims", "skins", "coated", "layered", "furs",
+        "linings", "felts", "stretch", "pleated",
+    ]  # fmt: skip
+
+
+class NotionForm(Entry):
+    """A notion: what is sewn in and is not cloth."""
+
+    kind: NotionKind
+    fuses_at: Fusing | None = None
+
+
+class CautionForm(Form):
+    """A warning that stands where someone or something can come to harm."""
+
+    kind: CautionKind
+    text: Text
+    sources: tuple[Word, ...] = ()
+
+
+class Fires(Form):
+    """A case in which a rule fires, and what then has to be true."""
+
+    layers: tuple[Any, ...] = ()
+    seam: dict[str, Any] = {}
+    maker: dict[str, Any] = {}
+    expect: dict[Word, Any] = {}
+    conflict: Word | None = None
+    cures: Id | None = None
+
+
+class Quiet(Form):
+    """A near miss: a case in which a rule must not fire."""
+
+    layers: tuple[Any, ...] = ()
+    seam: dict[str, Any] = {}
+    maker: dict[str, Any] = {}
+
+
+class Examples(Form):
+    """The proof that a rule carries with it."""
+
+    fires: Annotated[tuple[Fires, ...], Field(min_length=1)]
+    quiet: Annotated[tuple[Quiet, ...], Field(min_length=1)]
+
+
+class RuleForm(Form):
+    """One rule."""
+
+    id: Id
+    claim: Text
+    why: Text
+    when: Annotated[dict[str, Any], Field(min_length=1)]
+    then: tuple[ClaimForm, ...] = ()
+    do: tuple[Text, ...] = ()
+    cautions: tuple[CautionForm, ...] = ()
+    tests: tuple[Text, ...] = ()
+    limits: Text | None = None
+    sources: Sources
+    examples: Examples
+
+
+class Price(Form):
+    """What a remedy costs: effort in rough steps, and what it does to the look."""
+
+    effort: Annotated[int, Field(ge=0, le=9)]
+    look: Annotated[int, Field(ge=0, le=9)]
+
+
+class RemedyForm(Form):
+    """A concrete change that may cure a conflict."""
+
+    text: Text
+    then: Text
+    cures: Annotated[tuple[Word, ...], Field(min_length=1)]
+    needs: dict[str, Any] = {}
+    change: dict[str, Any]
+    price: Price
+    earlier: bool = False
+    sources: Sources
+
+
+class MachineForm(Form):
+    """What a kind of machine can do."""
+
+    name: Word
+    claims: tuple[ClaimForm, ...] = ()
+    stitches: tuple[Word, ...] = ()
+    foot_lift: Number | None = Field(default=None, alias="foot lift")
+    notes: tuple[Note, ...] = ()

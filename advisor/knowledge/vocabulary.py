@@ -1,0 +1,243 @@
+"""Cross-checks of a book: every word in an entry has to be known somewhere else.
+
+Forms see one entry at a time; this room sees them all. It reports problems and compiles nothing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Any
+
+from advisor.errors import Problem, nearest
+from advisor.knowledge import schema
+from advisor.knowledge.load import Book, Item
+from advisor.knowledge.when import ROLES, Reader
+
+
+def check_book(book: Book) -> list[Problem]:
+    """Every problem of the words of a book, on top of those met while reading it."""
+    checker = _Checker(book)
+    checker.run()
+    return [*book.problems, *checker.problems]
+
+
+def reader_of(book: Book) -> Reader:
+    """The reader of conditions for the vocabulary of this book."""
+    weaves = {item.form.weave for item in book.entries().values() if item.form.weave}
+    options = {id_: item.form.options for id_, item in book.aspects.items()}
+    return Reader(
+        {id_: item.form.words for id_, item in book.traits.items()},
+        book.fibres, book.entries(), sorted(weaves), options,
+    )  # fmt: skip
+
+
+def source_id(text: str) -> str:
+    """The id in `"gw-apparel-2012 p. 468"`; what follows is the place in the work."""
+    return text.split(" ", 1)[0]
+
+
+def parse_mix(text: str) -> list[tuple[str, float]] | None:
+    """Read `cotton 97 elastane 3` or `silk`; None where shares do not sum to 100."""
+    words = text.split()
+    if len(words) == 1:
+        return [(words[0], 100.0)]
+    if len(words) % 2:
+        return None
+    try:
+        mix = [(words[i], float(words[i + 1])) for i in range(0, len(words), 2)]
+    except ValueError:
+        return None
+    total = sum(float(share) for _, share in mix)
+    return mix if abs(total - 100) < 0.01 else None
+
+
+class _Checker:
+    def __init__(self, book: Book) -> None:
+        self.book = book
+        self.reader = reader_of(book)
+        self.problems: list[Problem] = []
+
+    def say(self, item: Item, path: tuple[Any, ...], text: str, known: Iterable[str] = ()) -> None:
+        """Report a problem at a path of an entry."""
+        word = text.split("'")[1] if "'" in text else ""
+        close = nearest(word, list(known)) if word else ()
+        self.problems.append(Problem(text, item.where(*path), None, close))
+
+    def run(self) -> None:
+        for item in self.book.fibres.values():
+            self._fibre(item)
+        for item in self.book.entries().values():
+            self._entry(item)
+        for item in self.book.rules.values():
+            self._rule(item)
+        for shelf in (self.book.remedies, self.book.machines):
+            for item in shelf.values():
+                self._claims(item, getattr(item.form, "claims", ()))
+                self._sources(item, ("sources",), getattr(item.form, "sources", ()))
+        self._names()
+
+    def _sources(self, item: Item, path: tuple[Any, ...], ids: Iterable[str]) -> None:
+        for text in ids:
+            if source_id(text) not in self.book.sources:
+                known = self.book.sources
+                self.say(item, path, f"unknown source '{source_id(text)}'", known)
+
+    def _fibre(self, item: Item) -> None:
+        form = item.form
+        if not form.iron:
+            self.say(item, ("iron",), "a fibre needs at least one iron ceiling")
+        for key in ("iron", "softens", "sticks", "melts", "scorches", "regain", "notes"):
+            for i, value in enumerate(getattr(form, key)):
+                self._sources(item, (key, i), value.sources)
+        for key in ("density", "specific heat", "conductivity"):
+            value = getattr(form, key.replace(" ", "_"))
+            if value is not None:
+                self._sources(item, (key,), value.sources)
+        self._traits(item, form)
+        self._claims(item, form.claims)
+
+    def _entry(self, item: Item) -> None:
+        form = item.form
+        self._sources(item, ("sold in",), form.sold_in.sources)
+        for i, text in enumerate(form.sold_in.fibres):
+            path = ("sold in", "fibres", i)
+            mix = parse_mix(text)
+            if mix is None:
+                self.say(item, path, f"the shares of '{text}' do not sum to 100")
+                continue
+            for fibre, _ in mix:
+                if fibre not in self.book.fibres:
+                    self.say(item, path, f"unknown fibre '{fibre}'", self.book.fibres)
+        for key in ("weight", "thickness"):
+            span = getattr(form, key)
+            if span is not None:
+                self._sources(item, (key,), span.sources)
+                if span.min > span.max:
+                    self.say(item, (key,), f"the {key} starts above its end")
+        self._traits(item, form)
+        self._claims(item, form.claims)
+        for i, note in enumerate(form.notes):
+            self._sources(item, ("notes", i), note.sources)
+
+    def _traits(self, item: Item, form: Any) -> None:
+        traits = self.book.traits
+        for name, level in form.traits.items():
+            if name not in traits:
+                self.say(item, ("traits", name), f"unknown trait '{name}'", traits)
+            elif level != "unknown" and level not in traits[name].form.words:
+                words = traits[name].form.words
+                self.say(item, ("traits", name), f"'{level}' is no level of {name}", words)
+        if form.traits and not form.traits_sources:
+            self.say(item, ("traits",), "traits need `traits sources`")
+        self._sources(item, ("traits sources",), form.traits_sources)
+
+    def _claims(self, item: Item, claims: Iterable[Any], key: str = "claims") -> None:
+        for i, claim in enumerate(claims):
+            self._claim(item, claim, (key, i))
+
+    def _claim(self, item: Item, claim: schema.ClaimForm, path: tuple[Any, ...]) -> None:
+        aspects = self.book.aspects
+        if claim.aspect not in aspects:
+            self.say(item, (*path, "aspect"), f"unknown aspect '{claim.aspect}'", aspects)
+            return
+        form = aspects[claim.aspect].form
+        if form.kind == "options":
+            self._options(item, claim, form, path)
+        else:
+            self._bounds(item, claim, form, path)
+        if claim.risk and claim.strength != "must":
+            self.say(item, (*path, "risk"), "only a `must` has a risk")
+        if not claim.sources and not isinstance(item.form, schema.RuleForm):
+            self.say(item, path, "a claim needs `sources`")
+        if not claim.why and not isinstance(item.form, schema.RuleForm):
+            self.say(item, path, "a claim needs `why`")
+        self._sources(item, (*path, "sources"), claim.sources)
+
+    def _options(
+        self, item: Item, claim: schema.ClaimForm, form: schema.AspectForm, path: tuple[Any, ...]
+    ) -> None:
+        words = [*(claim.of or ()), *(claim.not_ or ())]
+        if form.allows and claim.max is not None:
+            words.append(str(claim.max))
+        elif claim.min is not None or claim.max is not None:
+            text = f"{claim.aspect} has options: write `of` or `not`, no `min` or `max`"
+            self.say(item, path, text)
+        if not words:
+            self.say(item, path, f"a claim on {claim.aspect} needs `of` or `not`")
+        if claim.best is not None:
+            words.append(str(claim.best))
+        for word in words:
+            if word not in form.options:
+                self.say(item, path, f"'{word}' is no option of {claim.aspect}", form.options)
+
+    def _bounds(
+        self, item: Item, claim: schema.ClaimForm, form: schema.AspectForm, path: tuple[Any, ...]
+    ) -> None:
+        if claim.of or claim.not_:
+            self.say(item, path, f"{claim.aspect} is a {form.kind}: write `min` or `max`")
+        if claim.min is None and claim.max is None:
+            self.say(item, path, f"a claim on {claim.aspect} needs `min` or `max`")
+        for value in (claim.min, claim.max, claim.best):
+            if value is None:
+                continue
+            if form.kind == "scale" and str(value) not in form.words:
+                self.say(item, path, f"'{value}' is no word of {claim.aspect}", form.words)
+            if form.kind == "range" and not self._number_fits(value, form):
+                text = f"{claim.aspect} takes a number from {form.low:g} to {form.high:g}"
+                self.say(item, path, text)
+        if form.kind == "range" and claim.min is not None and claim.max is not None:
+            if isinstance(claim.min, float) and isinstance(claim.max, float):
+                if claim.min > claim.max:
+                    self.say(item, path, "`min` is above `max`")
+
+    @staticmethod
+    def _number_fits(value: Any, form: schema.AspectForm) -> bool:
+        low, high = form.low or 0.0, form.high or 0.0
+        return isinstance(value, float) and low <= value <= high
+
+    def _rule(self, item: Item) -> None:
+        form = item.form
+        roles = [key for key in form.when if key in ROLES]
+
+        def fail(path: tuple[Any, ...], text: str, known: Iterable[str]) -> None:
+            self.say(item, ("when", *path), text, known)
+
+        for key in form.when:
+            if key not in ROLES:
+                self.say(item, ("when", key), f"unknown part '{key}' of `when`", ROLES)
+        main = [key for key in roles if key not in ("seam", "maker")]
+        if len(main) > 1:
+            self.say(item, ("when",), "`when` has one of layer, pair, every, some, garment pair")
+        for key in roles:
+            read_role(self.reader, key, form.when[key], fail)
+        self._sources(item, ("sources",), form.sources)
+        self._claims(item, form.then, "then")
+        for i, caution in enumerate(form.cautions):
+            self._sources(item, ("cautions", i), caution.sources)
+        if not (form.then or form.do or form.cautions or form.tests):
+            self.say(item, (), "a rule has to say something: then, do, cautions or tests")
+
+    def _names(self) -> None:
+        """A name stands for one thing only."""
+        for shelf in (self.book.entries(), self.book.fibres):
+            seen: dict[str, str] = {}
+            for item in shelf.values():
+                for name in {item.id.replace("-", " "), item.form.name, *item.form.also}:
+                    key = name.casefold().replace("-", " ")
+                    if seen.setdefault(key, item.id) != item.id:
+                        text = f"the name '{name}' also stands for {seen[key]}"
+                        self.say(item, ("also",), text)
+
+
+def read_role(reader: Reader, role: str, raw: Any, fail: Any) -> Any:
+    """Compile one part of a `when` by its role."""
+    if role in ("pair", "garment pair"):
+        if not isinstance(raw, list) or len(raw) != 2:
+            fail((role,), f"`{role}` takes a list of two conditions", ())
+            return [["all"], ["all"]]
+        return [reader.layer(part, (role, i), fail) for i, part in enumerate(raw)]
+    if role == "seam":
+        return reader.seam(raw, (role,), fail)
+    if role == "maker":
+        return reader.maker(raw, (role,), fail)
+    return reader.layer(raw, (role,), fail)

@@ -1,0 +1,115 @@
+"""Why a step stands where it stands, and what it would cost to have it elsewhere.
+
+A pin is taken as two more precedences: after one step, before another. So the rest of the
+order is found anew around it, and where that cannot be, the smallest cycle that the pin closes
+names the precedences that forbid it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from advisor.order.graph import CycleError, Graph, build
+from advisor.order.plan import Plan
+from advisor.order.search import Effort, Setting, plan_graph
+from advisor.order.steps import Precedence
+
+
+@dataclass(frozen=True, slots=True)
+class Reasons:
+    """What holds a step in its place.
+
+    `comes_after` and `comes_before` are the precedences that touch it and do not follow from
+    others; `forced_before` and `forced_after` are all steps held before and after it.
+    """
+
+    step: str
+    comes_after: tuple[Precedence, ...]
+    comes_before: tuple[Precedence, ...]
+    forced_before: tuple[str, ...]
+    forced_after: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Pin:
+    """Where a maker wants a step: after one step, before another, or both."""
+
+    step: str
+    after: str | None = None
+    before: str | None = None
+    why: str = "pinned by the maker"
+
+    def precedences(self) -> tuple[Precedence, ...]:
+        """The pin as precedences, to be added to those of the garment."""
+        found = []
+        if self.after is not None:
+            found.append(Precedence(self.after, self.step, self.why))
+        if self.before is not None:
+            found.append(Precedence(self.step, self.before, self.why))
+        return tuple(found)
+
+
+@dataclass(frozen=True, slots=True)
+class Moved:
+    """What a pin comes to: a new plan and its extra minutes, or what forbids it.
+
+    `extra` is counted against the plan that was asked about, and is never below zero when that
+    plan is optimal; `extra_least` is the least it can be, which differs only where the new plan
+    is not proved optimal. Without a plan both are None and `forbidden_by` is the shortest chain
+    of precedences that stands against the pin.
+    """
+
+    pin: Pin
+    plan: Plan | None
+    extra: float | None
+    extra_least: float | None
+    forbidden_by: tuple[Precedence, ...]
+
+
+def reasons(graph: Graph, step: str) -> Reasons:
+    """Everything that holds this step in its place; raises KeyError for an unknown step."""
+    reduced = graph.reduced()
+    return Reasons(
+        step,
+        tuple(item for item in reduced if item.after == step),
+        tuple(item for item in reduced if item.before == step),
+        graph.forced_before(step),
+        graph.forced_after(step),
+    )
+
+
+def pin_at(order: Sequence[str], step: str, position: int) -> Pin:
+    """The pin for a place in an order, counted from 0: between the steps that then stand there.
+
+    Raises ValueError for a place outside the order or a step that is not in it.
+    """
+    rest = [name for name in order if name != step]
+    if len(rest) == len(order):
+        raise ValueError(f"{step!r} is not in the order")
+    if not 0 <= position <= len(rest):
+        raise ValueError(f"the place must be from 0 to {len(rest)}, not {position}")
+    after = rest[position - 1] if position else None
+    before = rest[position] if position < len(rest) else None
+    return Pin(step, after, before)
+
+
+def moved(
+    graph: Graph,
+    current: Plan,
+    pin: Pin,
+    setting: Setting | None = None,
+    effort: Effort | None = None,
+) -> Moved:
+    """The cheapest order with the pin, against the current plan; or what forbids the pin.
+
+    Raises ValueError for a pin that names an unknown step.
+    """
+    added = pin.precedences()
+    try:
+        tied = build(graph.steps, (*graph.precedences, *added))
+    except CycleError as error:
+        against = tuple(item for item in error.cycle if item not in added)
+        return Moved(pin, None, None, None, against)
+    found = plan_graph(tied, setting or Setting(), effort or Effort())
+    return Moved(pin, found, found.cost - current.cost, found.bound - current.cost, ())

@@ -1,0 +1,89 @@
+"""A garment as the engine sees it: cloths, seams and the maker's machine, all resolved.
+
+Light frozen values; whoever makes one (a phrase, a project file, a rule's example) has already
+looked every name up. Lengths are mm, weights g/m².
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Any
+
+from advisor.knowledge.model import Mix
+
+
+@dataclass(frozen=True, slots=True)
+class Cloth:
+    """One cloth or notion of the garment; several mixes mean that nobody knows which it is."""
+
+    name: str
+    entry: str
+    mixes: tuple[Mix, ...]
+    weight: tuple[float, float] | None = None
+    thickness: tuple[float, float] | None = None
+    colour: str = ""
+    shade: str = ""
+    care: str = ""
+    detachable: bool = False
+    traits: dict[str, tuple[int, int]] = field(default_factory=dict)
+    assumed: tuple[str, ...] = ()
+
+    @property
+    def fibre_known(self) -> bool:
+        """Whether there is just one thing that this cloth can be made of."""
+        return len(self.mixes) == 1
+
+
+@dataclass(frozen=True, slots=True)
+class Use:
+    """How one cloth goes into a seam."""
+
+    cloth: str
+    fullness: float = 1.0
+    stretched: float = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Seam:
+    """A place where layers are joined, from the side under the iron downwards.
+
+    `facts` are the seam facts of the condition vocabulary; `choices` what the maker has fixed
+    (aspect and answer). `apart`, `cold` and `by_hand` are set by remedies.
+    """
+
+    name: str
+    uses: tuple[Use, ...]
+    facts: dict[str, Any] = field(default_factory=dict)
+    choices: tuple[tuple[str, str | float], ...] = ()
+    apart: frozenset[str] = frozenset()
+    cold: bool = False
+    by_hand: bool = False
+    assumed: tuple[str, ...] = ()
+
+    def cloths(self) -> tuple[str, ...]:
+        """The different cloths of the seam, in the order of the stack."""
+        return tuple(dict.fromkeys(use.cloth for use in self.uses))
+
+
+@dataclass(frozen=True, slots=True)
+class Maker:
+    """What the maker works with; `feet` is None where she has not said."""
+
+    machine: str = "household"
+    overlocker: str = ""
+    feet: tuple[str, ...] | None = None
+    foot_lift: float | None = None
+    assumed: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Garment:
+    """The whole garment. `apart` holds cloths that get no heat of their own in the last press."""
+
+    name: str
+    cloths: dict[str, Cloth]
+    seams: tuple[Seam, ...]
+    maker: Maker = Maker()
+    units: str = "metric"
+    apart: frozenset[str] = frozenset()
+    single: bool = False

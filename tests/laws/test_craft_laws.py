@@ -1,0 +1,306 @@
+"""Laws of the sewing calculations: more never needs less."""
+
+from __future__ import annotations
+
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+
+from advisor.craft import (
+    allowance,
+    cloth,
+    fullness,
+    pleats,
+    plies,
+    strength,
+    thickness,
+    thread,
+    threadsize,
+)
+from advisor.craft.strip import GAP
+
+ratios = st.floats(1, 6)
+mm = st.floats(1, 2000)
+thin = st.floats(0.05, 6)
+more = st.floats(1, 3)
+stitch_mm = st.floats(0.5, 6)
+TINY = 1e-9
+
+
+def not_less(big: float, small: float) -> bool:
+    """Whether a number is at least another, up to the last digits."""
+    return big >= small * (1 - TINY) - TINY
+
+
+@given(ratios, more, st.floats(1, 3))
+def test_more_fullness_is_never_fewer_plies(ratio, factor, flat):
+    """Gathers count more plies with more fullness, at every place."""
+    full = ratio * factor
+    for place in (plies.gathered_edge, plies.gathered_topstitched):
+        assert not_less(place(full).total, place(ratio).total)
+    assert not_less(plies.gathered_edge(ratio, flat).total, flat + 1)
+    for pressed in plies.Pressed:
+        small = plies.gathered_cross_seam(ratio, pressed).total
+        assert not_less(plies.gathered_cross_seam(full, pressed).total, small)
+
+
+@given(st.lists(st.tuples(st.floats(1, 4), st.floats(1, 9)), min_size=1, max_size=4), more)
+def test_crossing_grows_with_every_part(panels, factor):
+    """A crossing with a thicker part, or one more panel, never has fewer plies."""
+    base = plies.crossing(*panels)
+    (here, brought), *rest = panels
+    assert not_less(plies.crossing((here, brought * factor), *rest), base)
+    assert not_less(plies.crossing(*panels, (1, 1)), base)
+
+
+@given(st.sampled_from(plies.Pressed), st.sampled_from(plies.Pressed))
+def test_offsetting_a_crossing_never_adds(old, new):
+    """Opposite ways never stack more than the same way."""
+    same = plies.crossing_of_seams(old, new)
+    assert same >= plies.crossing_of_seams(old, new, opposite=True)
+
+
+@given(thin, st.floats(1, 8), more, st.floats(10, 900), st.floats(0.8, 1.6), st.floats(2, 15))
+def test_more_plies_never_need_less_lift(thick, number, factor, weight, density, lift):
+    """More plies: never lower as they lie, under the foot, or in the verdict."""
+    order = [thickness.Room.FINE, thickness.Room.TIGHT, thickness.Room.TOO_THICK]
+    small, big = (
+        thickness.bulk([thickness.Layer(thick, count, weight, density)], lift)
+        for count in (number, number * factor)
+    )
+    assert not_less(big.as_it_lies_mm, small.as_it_lies_mm)
+    assert not_less(big.under_foot_mm, small.under_foot_mm)
+    assert order.index(big.room) >= order.index(small.room)
+    assert small.under_foot_mm <= small.as_it_lies_mm + TINY
+
+
+@given(st.floats(10, 900), st.floats(0.8, 2.5), st.floats(0.02, 1))
+def test_packing_round_trips(weight, density, packing):
+    """Thickness from packing and packing from thickness undo each other."""
+    assume(packing < 0.999)
+    thick = thickness.thickness_from_packing(weight, density, packing)
+    again = thickness.packing_from_thickness(weight, density, thick)
+    assert abs(again - packing) < 1e-9
+
+
+@given(
+    st.sampled_from([101, 301, 304, 401, 504, *thread.TABLE]),
+    thin,
+    stitch_mm,
+    st.floats(0.5, 8),
+    more,
+)
+def test_thicker_or_denser_never_takes_less_thread(stitch, thick, step, width, factor):
+    """Thickness and stitches per cm never save thread, in any thread of the stitch."""
+    base = thread.ratio(stitch, thick, step, width)
+    for other in (
+        thread.ratio(stitch, thick * factor, step, width),
+        thread.ratio(stitch, thick, step / factor, width),
+        thread.ratio(stitch, thick, step, width * factor),
+    ):
+        assert not_less(other.needle, base.needle)
+        assert not_less(other.bobbin, base.bobbin)
+        assert not_less(other.looper, base.looper)
+
+
+@given(st.lists(st.floats(0, 5000), min_size=1, max_size=6), st.floats(0, 0.5), st.floats(1, 9000))
+def test_more_seam_never_takes_less_thread(lengths, wastage, reel):
+    """One more seam, or wastage, never lowers metres or reels."""
+    uses = [thread.seam(length, thread.lockstitch(1, 2.5)) for length in lengths]
+    whole = thread.total(uses, wastage).total
+    part = thread.total(uses[:-1], wastage).total
+    assert not_less(whole, part)
+    assert not_less(whole, thread.total(uses, 0).total)
+    assert thread.reels(whole, reel) >= thread.reels(part, reel)
+    assert thread.reels(whole, reel) * reel >= whole * (1 - TINY)
+
+
+@given(st.floats(100, 5000), st.integers(1, 4), stitch_mm, thin, more)
+def test_more_gathering_never_takes_less_thread(width, rows, step, thick, factor):
+    """More width or rows to gather, or to baste, never takes less thread."""
+    base = thread.gathering_rows(width, rows, step, thick).total
+    assert not_less(thread.gathering_rows(width * factor, rows, step, thick).total, base)
+    assert not_less(thread.gathering_rows(width, rows + 1, step, thick).total, base)
+    basted = thread.hand_basting(width, step, thick).total
+    assert not_less(thread.hand_basting(width * factor, step, thick).total, basted)
+
+
+@given(st.floats(5, 150), more)
+def test_thicker_thread_never_takes_a_finer_needle(tex, factor):
+    """Needle, as worked out and as sold, and diameter grow with tex; the ticket falls."""
+    assert threadsize.needle_sold(tex * factor) >= threadsize.needle_sold(tex)
+    assert not_less(threadsize.diameter(tex * factor), threadsize.diameter(tex))
+    assert threadsize.ticket(tex * factor) <= threadsize.ticket(tex) * (1 + TINY)
+
+
+@given(stitch_mm, st.floats(1, 60), st.floats(1, 60), st.floats(1, 500), more)
+def test_weakest_part_governs(step, needle, under, fabric, factor):
+    """A stronger part never weakens a seam, and no seam exceeds its cloth."""
+    seam = strength.seam_strength(step, needle, under, cloth_n_per_cm=fabric)
+    assert seam.n_per_cm <= fabric
+    for other in (
+        strength.seam_strength(step, needle * factor, under, cloth_n_per_cm=fabric),
+        strength.seam_strength(step, needle, under * factor, cloth_n_per_cm=fabric),
+        strength.seam_strength(step, needle, under, cloth_n_per_cm=fabric * factor),
+        strength.seam_strength(step / factor, needle, under, cloth_n_per_cm=fabric),
+    ):
+        assert not_less(other.n_per_cm, seam.n_per_cm)
+
+
+@given(st.sampled_from(allowance.Finish), st.floats(0, 30), more)
+def test_wider_allowance_never_stops_fitting(finish, width, factor):
+    """A finish that fits an allowance fits a wider one."""
+    assert allowance.fit(finish, width * factor).short_mm <= allowance.fit(finish, width).short_mm
+
+
+@given(st.integers(1, 8), st.floats(4, 30))
+def test_grading_steps_down_from_the_outside(number, width):
+    """Widths never grow inward, none below 1/8 in, none beyond the allowance."""
+    widths = allowance.grade(number, width).widths_mm
+    assert number == len(widths)
+    assert list(widths) == sorted(widths, reverse=True)
+    assert min(widths) >= allowance.EIGHTH - TINY
+    assert max(widths) <= width + TINY
+
+
+@given(st.floats(1, 500), st.floats(3, 20), st.floats(10, 2000), more)
+def test_tighter_curve_never_takes_fewer_clips(radius, width, length, factor):
+    """A tighter curve, or a longer one, never takes fewer clips or notches."""
+    curve = allowance.Curve.INWARD
+    base = allowance.cuts(curve, length, radius, width).number
+    assert allowance.cuts(curve, length, radius / factor, width).number >= base
+    assert allowance.cuts(curve, length * factor, radius, width).number >= base
+
+
+@given(mm, ratios, more, st.floats(700, 1600), st.floats(0, 20), st.floats(0, 0.2))
+def test_more_fullness_never_needs_less_cloth(edge, ratio, factor, width, seam, shrink):
+    """More fullness, length or shrinkage never needs fewer panels or less cloth."""
+
+    def bought(fuller: float, longer: float, shrinkage: float) -> float:
+        plan = fullness.panels(edge, fuller, width, seam)
+        length = fullness.cut_length(500 * longer, 50, 15, shrinkage=shrinkage)
+        return cloth.round_up_to_shop(fullness.panels_length(plan.number, length, repeat=100))
+
+    base = bought(ratio, 1, shrink)
+    assert not_less(bought(ratio * factor, 1, shrink), base)
+    assert not_less(bought(ratio, factor, shrink), base)
+    assert not_less(bought(ratio, 1, shrink * factor), base)
+
+
+@given(mm, ratios, st.floats(700, 1600), st.floats(0, 20))
+def test_panels_carry_the_fullness(edge, ratio, width, seam):
+    """Panels less their seams make edge × fullness, and none is wider than the cloth."""
+    plan = fullness.panels(edge, ratio, width, seam)
+    assert plan.panel_width <= width * (1 + TINY)
+    net = plan.number * (plan.panel_width - 2 * seam)
+    assert abs(net - edge * ratio) <= 1e-6 * edge * ratio
+    assert not_less(plan.fullness_at_full_width, ratio)
+
+
+@given(mm, ratios)
+def test_strip_gives_back_its_ratio(finished, ratio):
+    """A test strip cut by a ratio measures that ratio."""
+    measured = fullness.ratio_from_strip(fullness.cut_width(finished, ratio), finished)
+    assert abs(measured - ratio) < 1e-9
+
+
+@given(
+    st.sampled_from(pleats.Pleat),
+    st.integers(1, 30),
+    st.floats(5, 100),
+    st.floats(0.1, 1),
+    st.floats(0, 50),
+)
+def test_pleats_stay_within_three_to_one(kind, number, face, part, spacing):
+    """Pleats take more with depth, at most 3 : 1, reached where the folds touch."""
+    most = pleats.deepest(kind, face, spacing)
+    row = pleats.pleats(kind, number, face, most * part, spacing=spacing)
+    whole = pleats.pleats(kind, number, face, most, spacing=spacing)
+    assert whole.touching
+    assert abs(whole.ratio - 3) < 1e-9
+    assert not_less(whole.cut, row.cut)
+
+
+@given(st.floats(50, 3000), st.floats(10, 600), st.integers(1, 4), st.floats(0.2, 1), more)
+def test_deeper_flounce_is_fuller(seam, depth, pieces, turn, factor):
+    """A flounce meets its seam exactly; deeper means fuller at the hem."""
+    ring = fullness.flounce(seam, depth, pieces=pieces, turn=turn)
+    met = 2 * 3.141592653589793 * ring.inner_radius * turn * pieces
+    assert abs(met - seam) < 1e-6 * seam
+    deeper = fullness.flounce(seam, depth * factor, pieces=pieces, turn=turn)
+    assert not_less(deeper.hem_fullness, ring.hem_fullness)
+    assert ring.hem_fullness > 1
+
+
+pieces = st.builds(
+    cloth.Piece,
+    width_mm=st.integers(50, 700),
+    length_mm=st.integers(50, 1100),
+    count=st.integers(1, 3),
+    any_grain=st.booleans(),
+)
+cloths = st.builds(
+    cloth.Cloth, width_mm=st.integers(1110, 1500), one_way=st.booleans(), selvage_mm=st.just(0)
+)
+piece_lists = st.lists(pieces, min_size=1, max_size=3)
+
+
+@settings(max_examples=40, deadline=None)
+@given(piece_lists, cloths)
+def test_estimate_lies_between_its_bounds(lot, width):
+    """Never shorter than no layout can beat, and never longer than one piece after another."""
+    found = cloth.estimate(lot, width)
+    assert not_less(found.packed_mm, found.least_mm)
+    assert found.packed_mm <= sum(piece.length_mm * piece.count for piece in lot) + 0.1
+    assert found.buy_metric_mm >= found.length_mm - 1e-6
+    assert found.buy_us_mm >= found.length_mm - 1e-6
+
+
+@settings(max_examples=40, deadline=None)
+@given(piece_lists, cloths, pieces)
+def test_one_more_piece_never_needs_less_within_the_gap(lot, width, extra):
+    """One more piece never needs less, beyond the stated gap of the estimate."""
+    before = cloth.estimate(lot, width)
+    after = cloth.estimate([*lot, extra], width)
+    assert after.packed_mm * (1 + GAP) >= before.packed_mm
+    assert not_less(after.least_mm, before.least_mm)
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.integers(50, 1100), st.integers(50, 1000), st.integers(1, 9), st.integers(0, 200), cloths)
+def test_one_kind_of_piece_is_strictly_monotone(wide, long, count, extra, width):
+    """For one kind of piece, longer, wider or more never needs less, exactly."""
+    base = cloth.estimate([cloth.Piece(wide, long, count)], width).packed_mm
+    wider = min(wide + extra, 1100)
+    for piece in (
+        cloth.Piece(wide, long + extra, count),
+        cloth.Piece(wider, long, count),
+        cloth.Piece(wide, long, count + extra % 5),
+    ):
+        assert not_less(cloth.estimate([piece], width).packed_mm, base)
+
+
+@settings(max_examples=30, deadline=None)
+@given(piece_lists, st.integers(1110, 1500), st.floats(0, 0.1), st.floats(0, 0.1))
+def test_shrinkage_along_never_saves_cloth(lot, width, shrink, extra):
+    """More shrinkage along the cloth never needs less of it."""
+    small, big = (
+        cloth.estimate(lot, cloth.Cloth(width, shrinks_long=part)).length_mm
+        for part in (shrink, shrink + extra)
+    )
+    assert not_less(big, small)
+
+
+@settings(max_examples=30, deadline=None)
+@given(
+    st.integers(200, 700),
+    st.floats(0, 1),
+    st.integers(200, 1100),
+    st.integers(1, 8),
+    st.integers(1110, 1500),
+)
+def test_nap_never_saves_cloth(wide, taper, long, count, width):
+    """Tapered panels on a one-way cloth never need less than on a two-way one."""
+    piece = cloth.Piece(wide, long, count, narrow_mm=wide * taper)
+    napped = cloth.estimate([piece], cloth.Cloth(width, one_way=True)).packed_mm
+    free = cloth.estimate([piece], cloth.Cloth(width)).packed_mm
+    assert not_less(napped, free)

@@ -1,0 +1,64 @@
+"""Unit tests of seam strength."""
+
+from __future__ import annotations
+
+import pytest
+
+from advisor.craft import strength
+from advisor.craft.strength import Stress
+
+
+def test_thinner_bobbin_thread_governs():
+    """The under thread sets the strength when it is weaker."""
+    seam = strength.seam_strength(2.5, 11.6, 6.0)
+    assert "under thread" == seam.gives_first
+    assert 4 * 6.0 * 1.5 == pytest.approx(seam.n_per_cm)
+
+
+def test_weak_cloth_governs():
+    """A cloth that gives way first is the seam's strength."""
+    seam = strength.seam_strength(2.5, 11.6, cloth_n_per_cm=20)
+    assert ("cloth", 20) == (seam.gives_first, seam.n_per_cm)
+
+
+def test_chainstitch_is_stronger():
+    """The same thread and length hold 1.7 / 1.5 as much in a chainstitch."""
+    lock, chain = (strength.seam_strength(2.5, 10, stitch=each).n_per_cm for each in (301, 401))
+    assert 1.7 / 1.5 == pytest.approx(chain / lock)
+
+
+def test_moving_place_asks_a_step_more():
+    """A place that moves is judged one step harder, the hardest stays."""
+    assert strength.needed(Stress.HIGH) == strength.needed(Stress.NORMAL, moves=True)
+    assert strength.needed(Stress.HIGH) == strength.needed(Stress.HIGH, moves=True)
+
+
+def test_match_says_what_is_missing():
+    """A weak seam suits a quiet place, not a hard one, and says the need is an estimate."""
+    seam = strength.seam_strength(4, 6)
+    assert strength.match(seam, Stress.LOW).enough
+    hard = strength.match(seam, Stress.HIGH)
+    assert not hard.enough
+    assert hard.needs_n_per_cm > hard.has_n_per_cm
+    assert "estimate" in hard.sources
+
+
+def test_efficiency():
+    """A seam of 80 on a cloth of 100 is 80 % efficient."""
+    assert 80 == strength.seam_efficiency(80, 100)
+
+
+@pytest.mark.parametrize(
+    ("call", "message"),
+    [
+        (lambda: strength.thread_limit(4, 10, 504), "no published strength factor"),
+        (lambda: strength.thread_strength(30, "paper"), "no tenacity known"),
+        (lambda: strength.stitches_per_cm(0), "stitch length"),
+        (lambda: strength.seam_strength(2.5, 10, -1), "under thread"),
+        (lambda: strength.seam_strength(2.5, 10, cloth_n_per_cm=0), "strength of the cloth"),
+    ],
+)
+def test_bad_numbers(call, message):
+    """What is not known or cannot be is refused, not guessed."""
+    with pytest.raises(ValueError, match=message):
+        call()
