@@ -38,16 +38,18 @@ def customary(space: Space, order: list[int], cost: int) -> list[int]:
     Every swap takes away one reversal of the plain order, so it comes to an end.
     """
     order = list(order)
-    at = 0
-    while at < len(order) - 1:
-        first, second = order[at], order[at + 1]
-        if first > second and not space.before[second] >> first & 1:
-            order[at], order[at + 1] = second, first
-            if _price(space, order, cost + 1) == cost:
-                at = max(0, at - 1)
-                continue
-            order[at], order[at + 1] = first, second
-        at += 1
+    swapped = True
+    while swapped:
+        # A swap can make another one free at a distance, by way of what a machine holds.
+        swapped = False
+        for at in range(len(order) - 1):
+            first, second = order[at], order[at + 1]
+            if first > second and not space.before[second] >> first & 1:
+                order[at], order[at + 1] = second, first
+                if _price(space, order, cost + 1) == cost:
+                    swapped = True
+                else:
+                    order[at], order[at + 1] = first, second
     return order
 
 

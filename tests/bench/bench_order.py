@@ -12,7 +12,8 @@ import sys
 from time import perf_counter
 
 from advisor.order.costs import CostTable
-from advisor.order.search import Plan, plan
+from advisor.order.plan import Plan
+from advisor.order.search import plan
 from advisor.order.steps import Precedence, Step
 from tests.unit.order.order_cases import by_cp_sat, garment
 

@@ -265,6 +265,19 @@ def test_one_more_piece_never_needs_less_within_the_gap(lot, width, extra):
     assert not_less(after.least_mm, before.least_mm)
 
 
+@settings(max_examples=40, deadline=None)
+@given(piece_lists, cloths, st.integers(0, 300))
+def test_a_longer_piece_never_needs_less_within_the_gap(lot, width, extra):
+    """A longer piece among others never needs less, beyond the stated gap of the estimate."""
+    first, *rest = lot
+    longer = cloth.Piece(first.width_mm, first.length_mm + extra, first.count)
+    fixed = cloth.Piece(first.width_mm, first.length_mm, first.count)
+    before = cloth.estimate([fixed, *rest], width)
+    after = cloth.estimate([longer, *rest], width)
+    assert after.packed_mm * (1 + GAP) >= before.packed_mm
+    assert not_less(after.least_mm, before.least_mm)
+
+
 @settings(max_examples=60, deadline=None)
 @given(st.integers(50, 1100), st.integers(50, 1000), st.integers(1, 9), st.integers(0, 200), cloths)
 def test_one_kind_of_piece_is_strictly_monotone(wide, long, count, extra, width):

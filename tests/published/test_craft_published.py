@@ -150,7 +150,7 @@ def test_chainstitch_chart(inches, expected):
 
 
 def test_chainstitch_yards():
-    """1.17 yd of seam at a ratio of 5.20 takes 6.08 yd, 7.00 yd with 15 % (thread-bulletin-2008)."""
+    """1.17 yd at 5.20 takes 6.08 yd, 7.00 yd with 15 % (thread-bulletin-2008)."""
     use = thread.seam(1.17, thread.double_chain(0.075, 1 / 8))
     assert 6.08 == pytest.approx(use.total, abs=0.005)
     assert 7.00 == pytest.approx(thread.total([use]).total, abs=0.005)
@@ -200,7 +200,10 @@ def test_four_thread_overlock_lies_between_its_two_sources():
 
 
 def test_measured_chainstitch():
-    """15 cm unpicked, 19.5 and 62.0 cm: 100 cm takes 540, 621 with 15 % (trade-consumption-measured)."""
+    """15 cm unpicked gave 19.5 and 62.0 cm: 100 cm takes 540, 621 with 15 %.
+
+    Source: trade-consumption-measured.
+    """
     ratio = thread.Use(round(19.5 / 15, 1), looper=round(62.0 / 15, 1))
     use = thread.seam(100, ratio)
     assert (130, 410) == pytest.approx((use.needle, use.looper))
@@ -215,7 +218,10 @@ def test_measured_chainstitch_yards():
 
 
 def test_shirt_order():
-    """A shirt's seams take 3,781 in, 105.65 m with 10 % (trade-consumption-order, total derived)."""
+    """A shirt takes 3,781 in, 105.65 m with 10 % (trade-consumption-order; total derived).
+
+    The source prints 106.71 m: its own arithmetic is off by 1 %.
+    """
     uses = [thread.seam(inches, thread.Use(ratio)) for inches, ratio in SHIRT]
     assert 3781 == pytest.approx(thread.total(uses, 0).total, abs=0.5)
     assert 105.65 == pytest.approx(thread.total(uses, 0.10).total * INCH / 1000, abs=0.01)
@@ -266,7 +272,7 @@ def test_thread_and_needle_sizes(tex, mm, nm):
 
 @pytest.mark.parametrize(("count", "mm"), PEIRCE)
 def test_peirce(count, mm):
-    """d = 1/(28 √Ne) in; the printed column is 0.0374 √tex, the same form rounded up by 0.2 %."""
+    """Diameter 1/(28 √Ne) in; the printed column is 0.0374 √tex, rounded up by 0.2 %."""
     assert mm == pytest.approx(threadsize.diameter(590.54 / count), abs=0.0005 + 0.002 * mm)
 
 
@@ -315,7 +321,7 @@ def test_bias_ruffle():
     [(30, 3.98), (24, 3.125)],  # dressmaking-course-5: waist and hip of a skirt
 )
 def test_skirt_of_1922(edge, expected):
-    """The pleats of the 1922 skirt: first 2 1/8 in, then 3.98 at the waist edge, 3 1/8 at the hip."""
+    """The 1922 skirt: first pleat 2 1/8 in, then every 3.98 at one edge, 3 1/8 at the other."""
     assert expected == pytest.approx(pleats.pitch(edge, 7, 2.125), abs=0.005)
 
 
@@ -361,7 +367,7 @@ def test_tiers():
 
 
 def test_panelled_skirt_yardage():
-    """14 cuts × 13 in + 5 = 187 in, bought as 5 1/4 yd, with 1/2 yd to shrink 5 3/4 (trade-panels)."""
+    """14 cuts × 13 in + 5 = 187 in, bought as 5 1/4 yd, 5 3/4 with shrinkage (trade-panels)."""
     length = fullness.panels_length(14, 13) + 5
     assert 187 == length
     bought = cloth.round_up_to_shop(length * INCH, cloth.US_STEP_MM) / (36 * INCH)

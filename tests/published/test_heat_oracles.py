@@ -62,11 +62,10 @@ FROST = [
 ]
 
 
-@pytest.mark.parametrize(("source", "start", "face", "alpha", "days", "eta", "depth"), FROST)
-def test_frost_depth(
-    source: str, start: float, face: float, alpha: float, days: float, eta: float, depth: float
-) -> None:
+@pytest.mark.parametrize("row", FROST, ids=lambda row: row[0])
+def test_frost_depth(row: tuple[str, float, float, float, float, float, float]) -> None:
     """Oracles 1 to 3: the frost line lies where the textbook puts it, within a millimetre."""
+    _, start, face, alpha, days, eta, depth = row
     closed = float(erfinv((0.0 - face) / (start - face)))
     course, x = solved(face_held(slab(4.0, 1.0, 1.0 / alpha), face, start), [days * DAY])
     found = float(np.interp(0.0, course.cells[0, -1], x))

@@ -17,7 +17,7 @@ each property of :func:`properties`.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, fields, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -65,9 +65,19 @@ class Grid:
     cells: int
 
     @property
-    def moist(self) -> bool:
-        """Whether any case holds water or is given steam."""
-        return bool(self.water.any() or self.steam.any())
+    def moist(self) -> NDArray[np.bool_]:
+        """Which cases (B,) hold water or are given steam."""
+        wet: NDArray[np.bool_] = self.water.any(axis=1) | (self.steam > 0.0)
+        return wet
+
+    def only(self, cases: NDArray[np.bool_]) -> Grid:
+        """The grid of those cases alone."""
+        kept = {
+            field.name: getattr(self, field.name)[cases]
+            for field in fields(self)
+            if field.name not in ("layers", "cells")
+        }
+        return replace(self, **kept)
 
 
 def properties(stack: Stack) -> tuple[str, ...]:

@@ -72,13 +72,17 @@ def trace(
 
 def trace_grid(grid: Grid, times: Floats, *, split: int = 1) -> Trace:
     """The same from a grid; ``split`` makes the moist solver's steps finer."""
-    if grid.moist:
-        state = begin(grid)
-        first = state.temperature.copy()
-        found, _ = march(grid, state, times, split=split)
-    else:
-        first, found = grid.start, by_modes(grid, times)
-    found = np.concatenate([first[:, None, :], found], axis=1)
+    # Case by case, so that a stack's answer does not hang on the company it is solved in.
+    wet = grid.moist
+    found = np.empty((len(wet), len(times) + 1, grid.dry.shape[1]))
+    found[:, 0] = grid.start
+    if not wet.all():
+        found[~wet, 1:] = by_modes(grid.only(~wet), times)
+    if wet.any():
+        damp = grid.only(wet)
+        state = begin(damp)
+        found[wet, 0] = state.temperature
+        found[wet, 1:], _ = march(damp, state, times, split=split)
     return as_trace(grid, np.concatenate([[0.0], times]), found)
 
 

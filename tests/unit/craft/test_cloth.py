@@ -34,14 +34,16 @@ def shortest(boxes: list[tuple[int, int]], across: int) -> int:
     return round(solver.objective_value)
 
 
-@pytest.mark.parametrize("seed", range(40))
-def test_packing_against_the_exact_answer(seed):
-    """On 2 to 8 boxes: never shorter than the proved optimum, at most GAP longer."""
-    chance = random.Random(seed)
-    boxes = [(chance.randint(8, 90), chance.randint(10, 110)) for _ in range(2 + seed % 7)]
-    found = pack([Box(*box) for box in boxes], 140)
-    best = shortest(boxes, 140)
-    assert best - 1e-6 <= found <= best * (1 + GAP)
+def test_packing_against_the_exact_answer():
+    """On 2 to 9 boxes: never shorter than the proved optimum, at most GAP and 1 % on average."""
+    over = []
+    for seed in range(48):
+        chance = random.Random(seed)
+        boxes = [(chance.randint(8, 90), chance.randint(10, 110)) for _ in range(2 + seed % 8)]
+        over.append(pack([Box(*box) for box in boxes], 140) / shortest(boxes, 140) - 1)
+    assert min(over) >= -1e-9
+    assert max(over) <= GAP
+    assert sum(over) / len(over) <= 0.01
 
 
 def test_any_grain_matches_the_exact_answer_over_both_ways():
@@ -102,6 +104,12 @@ def test_same_pieces_same_answer():
     assert first.packed_mm == second.packed_mm
 
 
+def test_packing_at_the_edge():
+    """Boxes exactly as wide as the strip go in, and no boxes need no strip."""
+    assert 30 == pack([Box(140, 10), Box(140, 20)], 140)
+    assert 0 == pack([], 140)
+
+
 def test_many_any_grain_kinds_still_fit():
     """With many any-grain kinds, long ones are laid along so that they fit."""
     pieces = [Piece(200 + 10 * step, 100, 1, any_grain=True) for step in range(5)]
@@ -114,6 +122,7 @@ def test_many_any_grain_kinds_still_fit():
     [
         (lambda: cloth.estimate([], Cloth(1400)), "no pieces"),
         (lambda: cloth.estimate([Piece(1500, 100)], Cloth(1400)), "wider than the cloth"),
+        (lambda: pack([Box(141, 10)], 140), "wider than the strip"),
         (lambda: Piece(-1, 100), "piece width"),
         (lambda: Piece(100, 0), "piece length"),
         (lambda: Piece(100, 100, 0), "pieces"),

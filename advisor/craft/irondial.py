@@ -1,0 +1,55 @@
+"""What an iron's dial mark means: a care-label ceiling, and a band that the sole swings in.
+
+Ceilings: ISO 3758:2005 and :2012 (110/150/200 °C) and :2023 (120/160/210 °C), `iso-3758-2012`,
+`iso-3758-2023`. Bands of a household thermostat: 70-120, 100-160, 140-210 °C, `iec-60311` from
+memory. First heating overshoots the set mean by 10 to 40 K (memory).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+SOURCES: Final = ("iso-3758-2012", "iso-3758-2023", "iec-60311", "memory")
+ROUNDING: Final = 2.0
+"""300 °F is 149 °C and stands for the 150 mark; a limit this close to a mark counts as it, K."""
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A dial mark: its name, both label ceilings and its band, °C."""
+
+    dots: int
+    name: str
+    ceiling: float
+    ceiling_2023: float
+    band: tuple[float, float]
+
+
+MARKS: Final = (
+    Mark(1, "one dot", 110.0, 120.0, (70.0, 120.0)),
+    Mark(2, "two dots", 150.0, 160.0, (100.0, 160.0)),
+    Mark(3, "three dots", 200.0, 210.0, (140.0, 210.0)),
+)
+
+
+def mark_for(limit: float) -> Mark | None:
+    """The highest mark whose older ceiling is within a limit; None below the lowest mark.
+
+    Args:
+        limit: °C of the sole plate.
+    """
+    fitting = [mark for mark in MARKS if mark.ceiling <= limit + ROUNDING]
+    return fitting[-1] if fitting else None
+
+
+def overshoot(limit: float) -> float:
+    """How far the band of the mark for a limit reaches above it, K; 0 where there is no mark."""
+    mark = mark_for(limit)
+    return max(0.0, mark.band[1] - limit) if mark else 0.0
+
+
+def steam_possible(limit: float) -> bool:
+    """Whether the sole may be hot enough for steam: not at one dot, where it drips."""
+    mark = mark_for(limit)
+    return mark is not None and mark.dots >= 2

@@ -1,0 +1,42 @@
+"""The fewest scrap tests: each different stack of layers once, with the settings to try on it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from advisor.engine.advise import Judgement
+
+
+@dataclass(frozen=True, slots=True)
+class Trial:
+    """A sandwich to sew and press on scraps: its layers, the places it stands for, what to look for."""
+
+    layers: tuple[str, ...]
+    places: tuple[str, ...]
+    look_for: tuple[str, ...]
+
+
+def find_trials(judgement: Judgement) -> list[Trial]:
+    """One trial for each different set of layers, most layers first."""
+    stacks: dict[tuple[str, ...], list[str]] = {}
+    for seam in judgement.garment.seams:
+        stacks.setdefault(tuple(use.cloth for use in seam.uses), []).append(seam.name)
+    trials = [
+        Trial(layers, tuple(places), _look_for(judgement, places))
+        for layers, places in stacks.items()
+    ]
+    return sorted(trials, key=lambda t: (-len(set(t.layers)), t.layers))
+
+
+def _look_for(judgement: Judgement, places: list[str]) -> tuple[str, ...]:
+    """What the rules that fired here, or on a layer of here, want tried."""
+    garment = judgement.garment
+    cloths = {c for seam in garment.seams if seam.name in places for c in seam.cloths()}
+    found = [
+        text
+        for fired in judgement.gathered.fired
+        for text in fired.rule.tests
+        if fired.place.name in places
+        or (fired.place.scope == "fabric" and set(fired.cloths) <= cloths)
+    ]
+    return tuple(dict.fromkeys(found))

@@ -1,0 +1,197 @@
+"""Every sentence about a verdict, a claim or a conflict that a person reads.
+
+Numbers are printed in the maker's units; a limit is never rounded up.
+"""
+
+from __future__ import annotations
+
+import math
+
+from advisor.craft.irondial import mark_for
+from advisor.engine.combine import Verdict
+from advisor.engine.conflicts import NO_METHOD, Conflict
+from advisor.engine.speakers import Said
+from advisor.engine.valuesets import Choice, Span
+from advisor.knowledge.model import COLD, LIMIT_ASPECT, Aspect, Knowledge, Mix
+from advisor.units import System, fahrenheit, needle, show, show_range
+
+MOST_OPTIONS = 3
+SEVERAL = frozenset(
+    {
+        "mark.method", "cut.tool", "cut.hold", "interfacing.kind", "closure.kind", "hem.kind",
+        "design.suits", "design.avoids", "thread.fibre",
+    }
+)  # fmt: skip
+"""Aspects of which several answers may be listed; of the others one is used at a time."""
+_KINDS = {"mm": "length", "s": "time", "tex": "tex"}
+
+
+def degrees(celsius: float, units: System) -> str:
+    """A temperature that is a limit: never rounded up."""
+    if units == "us":
+        return f"{math.floor(fahrenheit(celsius) + 1e-9)} °F"
+    return f"{math.floor(celsius + 1e-9)} °C"
+
+
+def number_text(aspect: Aspect, value: float, units: System) -> str:
+    """One number of a range aspect."""
+    if aspect.unit == "NM":
+        return needle(value)
+    if aspect.unit == "°C":
+        return "no iron" if value <= COLD else degrees(value, units)
+    if aspect.id == "stitch.length":
+        return show("stitch length", value, units)
+    if aspect.unit == "tex":
+        return f"tex {value:g}"
+    return show(_KINDS[aspect.unit], value, units)
+
+
+def span_text(aspect: Aspect, span: Span, units: System) -> str:
+    """A range as a claim says it: at least, at most, or from and to."""
+    if aspect.kind == "scale":
+        return _scale_text(aspect, span)
+    if aspect.unit == "°C" and span.high <= COLD:
+        return "no iron"
+    if span.low == span.high:
+        return number_text(aspect, span.low, units)
+    if span.low <= aspect.low:
+        return f"at most {number_text(aspect, span.high, units)}"
+    if span.high >= aspect.high:
+        return f"at least {number_text(aspect, span.low, units)}"
+    if aspect.unit == "NM":
+        return show_range("needle", span.low, span.high, units)
+    if aspect.unit == "°C":
+        return f"{degrees(span.low, units).split()[0]} to {degrees(span.high, units)}"
+    if aspect.unit == "tex":
+        return f"tex {span.low:g} to {span.high:g}"
+    kind = "stitch length" if aspect.id == "stitch.length" else _KINDS[aspect.unit]
+    return show_range(kind, span.low, span.high, units)
+
+
+def _scale_text(aspect: Aspect, span: Span) -> str:
+    low, high = aspect.words[int(span.low)], aspect.words[int(span.high)]
+    if low == high:
+        return low
+    if span.low <= aspect.low:
+        return f"at most {high}"
+    return f"at least {low}" if span.high >= aspect.high else f"{low} to {high}"
+
+
+def option_words(aspect: Aspect, choice: Choice) -> list[str]:
+    """The options of a set, as a person reads them."""
+    return [aspect.labels.get(aspect.words[i], aspect.words[i]) for i in choice.options()]
+
+
+def says_text(said: Said, aspect: Aspect, units: System) -> str:
+    """What a claim says of its aspect."""
+    claim = said.claim
+    if claim.span is not None:
+        return span_text(aspect, Span(*claim.span), units)
+    words = option_words(aspect, Choice(claim.mask))
+    full = (1 << len(aspect.words)) - 1
+    others = option_words(aspect, Choice(full & ~claim.mask))
+    if aspect.excluded:
+        return "avoid " + ", ".join(others)
+    if len(words) <= len(others) or not others:
+        return " or ".join(words)
+    return "not " + ", not ".join(others)
+
+
+def verdict_text(verdict: Verdict, units: System) -> str:
+    """The answer of a verdict: what to set."""
+    aspect, advised = verdict.aspect, verdict.advised
+    if verdict.pick is None:
+        return "nothing suits all layers"
+    if isinstance(advised, Choice):
+        return _options_text(verdict, advised)
+    if aspect.id == LIMIT_ASPECT:
+        return iron_text(verdict, units)
+    if aspect.kind == "scale":
+        return aspect.words[int(verdict.pick)]
+    return number_text(aspect, verdict.pick, units)
+
+
+def _options_text(verdict: Verdict, advised: Choice) -> str:
+    aspect = verdict.aspect
+    if aspect.excluded:
+        full = (1 << len(aspect.words)) - 1
+        return ", ".join(option_words(aspect, Choice(full & ~advised.mask)))
+    pick = verdict.pick or 0.0
+    first = aspect.labels.get(aspect.words[int(pick)], aspect.words[int(pick)])
+    if aspect.id not in SEVERAL or advised.mask == (1 << len(aspect.words)) - 1:
+        return first
+    rest = [word for word in option_words(aspect, advised) if word != first]
+    most = len(rest) if aspect.id.startswith("design.") else MOST_OPTIONS - 1
+    return (", " if aspect.id.startswith("design.") else " or ").join([first, *rest[:most]])
+
+
+def iron_text(verdict: Verdict, units: System) -> str:
+    """The iron setting: where to start, up to what, and which dial mark that is."""
+    span = verdict.advised
+    assert isinstance(span, Span)
+    if span.high <= COLD:
+        return "no iron: finger-press"
+    mark = mark_for(span.high)
+    dial = mark.name if mark else "below one dot"
+    most = degrees(span.high, units)
+    if verdict.pick is not None and verdict.pick < span.high - 2 and verdict.pick > COLD:
+        return f"start at {degrees(verdict.pick, units)}, at most {most} ({dial})"
+    return f"at most {most} ({dial})"
+
+
+def mix_text(mix: Mix, knowledge: Knowledge) -> str:
+    """A mix of fibres as a label would have it."""
+    if len(mix) == 1:
+        return knowledge.fibres[mix[0][0]].name
+    return ", ".join(
+        f"{knowledge.fibres[fibre].name} {share:g} %" if share is not None
+        else knowledge.fibres[fibre].name
+        for fibre, share in mix
+    )  # fmt: skip
+
+
+def fibres_text(mixes: tuple[Mix, ...], knowledge: Knowledge) -> str:
+    """What a cloth is made of, or may be."""
+    if len(mixes) == 1:
+        return mix_text(mixes[0], knowledge)
+    return "fibre unknown: " + ", ".join(mix_text(m, knowledge) for m in mixes[:-1]) + (
+        f" or {mix_text(mixes[-1], knowledge)}"
+    )
+
+
+def who_text(said: Said) -> str:
+    """Who says it, with what makes them say so: the fibre, where a fibre does."""
+    fibres = [f for f in said.facts if f.fact == "fibre"]
+    if said.claim.origin.startswith("fibre") and fibres:
+        value = fibres[0].value
+        if value in said.who:
+            return said.who
+        return f"{said.who} ({value if fibres[0].certain else 'may be ' + value})"
+    return said.who
+
+
+def conflict_message(conflict: Conflict, knowledge: Knowledge, units: System) -> str:
+    """A clash in one or two sentences."""
+    if conflict.aspect == NO_METHOD:
+        parts = [f"{who_text(s)} cannot be {word}" for s, word in
+                 zip(conflict.clash, ("washed", "dry cleaned"), strict=False)]  # fmt: skip
+        return f"Nothing cleans this garment: {' and '.join(parts)}."
+    aspect = knowledge.aspects[conflict.aspect]
+    if conflict.aspect == LIMIT_ASPECT and len(conflict.clash) == 2:
+        return _iron_clash(conflict.clash, aspect, units)
+    parts = [f"{who_text(s)} asks for {says_text(s, aspect, units)}" for s in conflict.clash]
+    reasons = " ".join(dict.fromkeys(s.claim.why for s in conflict.clash if s.claim.why))
+    return f"{aspect.title.capitalize()}: {', but '.join(parts)}. {reasons}".strip()
+
+
+def _iron_clash(clash: tuple[Said, ...], aspect: Aspect, units: System) -> str:
+    floor, ceiling = clash
+    low = number_text(aspect, (floor.claim.span or (0, 0))[0], units)
+    high = (ceiling.claim.span or (0, 0))[1]
+    bears = "no iron at all" if high <= COLD else f"{degrees(high, units)} at most"
+    if floor.claim.origin == "maker":
+        return f"{who_text(ceiling)} bears {bears}, and you want {low}."
+    return (
+        f"{who_text(floor)} needs at least {low}, but {who_text(ceiling)} bears {bears}. "
+        f"{ceiling.claim.why}"
+    )
