@@ -4,89 +4,53 @@ A family's state is what its stations hold and where the maker sits; a step's cl
 station and set-up it needs. `rest` is the exact price of finishing one family's steps from a
 given state while the other family is ignored but every precedence is kept. The two families'
 prices never share a change, so the sum of both rests never exceeds the true remaining price.
+For the same reason a family's rest is at least the sum of its parts' rests (threads, feet, …),
+each of which has few states; that sum serves where the whole is too large to be worked out.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Sequence
-from dataclasses import dataclass
-from typing import TypeVar
+from collections.abc import Sequence
 
 from advisor.order.costs import CostTable
 from advisor.order.graph import Graph, bits
+from advisor.order.needs import (
+    IRON_PARTS,
+    MACHINE_PARTS,
+    NONE,
+    Needs,
+    iron_needs,
+    machine_needs,
+)
 from advisor.order.steps import IronState, MachineState
 
-T = TypeVar("T", bound=Hashable)
-NONE = -1
+
+def machine_family(
+    graph: Graph, table: CostTable, found: Sequence[MachineState], budget: int
+) -> Family:
+    """All machines and the seat, with `budget` states remembered in all and for each part."""
+    needs = [machine_needs(graph, table, found, only) for only in MACHINE_PARTS]
+    parts = [Family(need, graph.before, budget) for need in needs if need.matters]
+    return Family(machine_needs(graph, table, found), graph.before, budget, parts)
 
 
-@dataclass(frozen=True, slots=True)
-class Needs:
-    """What one family's steps ask for: classes, and the prices between them.
-
-    `of[k]` is the class of step k or NONE; `station[c]` is the station of class c; `price[a][c]`
-    is the seconds from class a to class c on the same station; `turn` is the seconds to turn
-    to another station. `start` has the class on each station and then the seat.
-    """
-
-    of: tuple[int, ...]
-    station: tuple[int, ...]
-    price: tuple[tuple[int, ...], ...]
-    turn: int
-    start: tuple[int, ...]
-
-
-def machine_needs(graph: Graph, table: CostTable, found: Sequence[MachineState]) -> Needs:
-    """The machines' part of the steps; `found` is how the machines stand at the start."""
-    wanted = [step.machine for step in graph.steps]
-    names = sorted({state.machine for state in [*wanted, *found] if state is not None})
-    spots = {name: k for k, name in enumerate(names)}
-    of, station, price, first = _classes(
-        wanted, found, lambda state: spots[state.machine], table.machine_seconds
-    )
-    start = [NONE] * len(names)
-    for c in first:
-        start[station[c]] = c
-    seat = spots[found[-1].machine] if found and table.turn_seconds else NONE
-    return Needs(of, station, price, table.turn_seconds, (*start, seat))
-
-
-def iron_needs(graph: Graph, table: CostTable, found: IronState | None) -> Needs:
-    """The iron's part of the steps; `found` is how the iron stands at the start."""
-    before = [] if found is None else [found]
-    of, station, price, first = _classes(
-        [step.iron for step in graph.steps], before, lambda _: 0, table.iron_seconds
-    )
-    return Needs(of, station, price, 0, (first[0] if first else NONE, NONE))
-
-
-def _classes(
-    wanted: Sequence[T | None],
-    found: Sequence[T],
-    spot: Callable[[T], int],
-    seconds: Callable[[T, T], int],
-) -> tuple[tuple[int, ...], tuple[int, ...], tuple[tuple[int, ...], ...], tuple[int, ...]]:
-    """Classes of states between which a change is free both ways, and their prices."""
-    kinds: list[T] = []
-    where: dict[T, int] = {}
-    for state in sorted({s for s in [*wanted, *found] if s is not None}, key=repr):
-        for c, kind in enumerate(kinds):
-            same = spot(kind) == spot(state)
-            if same and not seconds(kind, state) and not seconds(state, kind):
-                where[state] = c
-                break
-        else:
-            where[state] = len(kinds)
-            kinds.append(state)
-    price = tuple(tuple(seconds(a, b) if spot(a) == spot(b) else 0 for b in kinds) for a in kinds)
-    of = tuple(NONE if state is None else where[state] for state in wanted)
-    return of, tuple(spot(kind) for kind in kinds), price, tuple(where[f] for f in found)
+def iron_family(graph: Graph, table: CostTable, found: IronState | None, budget: int) -> Family:
+    """The iron, as `machine_family`."""
+    needs = [iron_needs(graph, table, found, only) for only in IRON_PARTS]
+    parts = [Family(need, graph.before, budget) for need in needs if need.matters]
+    return Family(iron_needs(graph, table, found), graph.before, budget, parts)
 
 
 class Family:
     """One family compiled: its moves, which steps cost nothing now, and its exact rest."""
 
-    def __init__(self, needs: Needs, before: Sequence[int], budget: int) -> None:
+    def __init__(
+        self,
+        needs: Needs,
+        before: Sequence[int],
+        budget: int,
+        parts: Sequence[Family] = (),
+    ) -> None:
         self.needs = needs
         self.mask = sum(1 << k for k, c in enumerate(needs.of) if c != NONE)
         self.before = [mask & self.mask for mask in before]
@@ -102,13 +66,15 @@ class Family:
         self._rows: list[list[tuple[int, int]] | None] = []
         self._free: list[int] = []
         self._rest: dict[tuple[int, int], int] = {}
-        self.start = self._intern(needs.start)
+        self._parts = parts
+        self._held: list[tuple[int, ...]] = []
+        self.start = self._intern(needs.start, tuple(part.start for part in parts))
 
     def row(self, state: int) -> list[tuple[int, int]]:
         """For each class, the state after setting up for it and the price in seconds."""
         row = self._rows[state]
         if row is None:
-            row = [self._move(self._states[state], c) for c in range(len(self.members))]
+            row = [self._move(state, c) for c in range(len(self.members))]
             self._rows[state] = row
         return row
 
@@ -138,7 +104,7 @@ class Family:
         known = self._rest.get((done, state))
         if known is None:
             if len(self._rest) >= self.budget:
-                return self._floor(done, state)
+                return self._bound(done, state)
             known = self._explore(done, state)
             self._rest[done, state] = known
         return known
@@ -154,7 +120,7 @@ class Family:
                 seen |= 1 << c
                 after, price = row[c]
                 grown = done | 1 << k
-                tries.append((price + self._floor(grown, after), price, grown, after))
+                tries.append((price + self._bound(grown, after), price, grown, after))
         tries.sort()
         best = -1
         for floor, price, grown, after in tries:
@@ -164,6 +130,10 @@ class Family:
             if best < 0 or total < best:
                 best = total
         return best
+
+    def _bound(self, done: int, state: int) -> int:
+        parts = zip(self._parts, self._held[state], strict=True)
+        return max(self._floor(done, state), sum(part.rest(done, held) for part, held in parts))
 
     def _floor(self, done: int, state: int) -> int:
         """Every set-up still needed is entered at least once, at its cheapest."""
@@ -186,20 +156,27 @@ class Family:
             total += self.needs.turn * turns
         return total - sum(spared)
 
-    def _move(self, held: tuple[int, ...], c: int) -> tuple[int, int]:
+    def _move(self, state: int, c: int) -> tuple[int, int]:
+        held = self._states[state]
         spot = self.needs.station[c]
         price = 0 if held[spot] == NONE else self.needs.price[held[spot]][c]
         seat = held[-1]
         if self.needs.turn:
             price += 0 if seat in (NONE, spot) else self.needs.turn
             seat = spot
-        return self._intern((*held[:spot], c, *held[spot + 1 : -1], seat)), price
+        member = self.members[c].bit_length() - 1
+        parts = tuple(
+            part.row(at)[part.needs.of[member]][0] if member >= 0 else at
+            for part, at in zip(self._parts, self._held[state], strict=True)
+        )
+        return self._intern((*held[:spot], c, *held[spot + 1 : -1], seat), parts), price
 
-    def _intern(self, held: tuple[int, ...]) -> int:
+    def _intern(self, held: tuple[int, ...], parts: tuple[int, ...]) -> int:
         number = self._ids.get(held)
         if number is None:
             number = self._ids[held] = len(self._states)
             self._states.append(held)
+            self._held.append(parts)
             self._rows.append(None)
             self._free.append(-1)
         return number

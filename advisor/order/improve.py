@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from advisor.order.families import NONE
+from advisor.order.needs import NONE
 from advisor.order.states import Space
 
 LONGEST = 4

@@ -14,7 +14,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
 from advisor.order.costs import SECONDS, CostTable
-from advisor.order.families import Family, iron_needs, machine_needs
+from advisor.order.families import iron_family, machine_family
 from advisor.order.graph import Graph, build
 from advisor.order.improve import customary, improved
 from advisor.order.plan import Plan, changes_of, seconds_of
@@ -61,8 +61,8 @@ def plan(
 def plan_graph(graph: Graph, setting: Setting, effort: Effort) -> Plan:
     """As `plan`, for a graph that is already built."""
     table = setting.table
-    machine = Family(machine_needs(graph, table, setting.machines), graph.before, effort.bounds)
-    iron = Family(iron_needs(graph, table, setting.iron), graph.before, effort.bounds)
+    machine = machine_family(graph, table, setting.machines, effort.bounds)
+    iron = iron_family(graph, table, setting.iron, effort.bounds)
     space = Space(graph, machine, iron)
     plain = setting.seconds(graph.steps)
     order, cost = _first(graph, setting, space, effort, plain)

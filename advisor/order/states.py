@@ -14,8 +14,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from advisor.order.families import NONE, Family
+from advisor.order.families import Family
 from advisor.order.graph import Graph, bits
+from advisor.order.needs import NONE
 
 
 class State(NamedTuple):

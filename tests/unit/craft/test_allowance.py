@@ -51,6 +51,11 @@ def test_grading_three_layers():
     assert (6.0, (6 + 3.175) / 2, 3.175) == pytest.approx(tight)
 
 
+def test_a_single_allowance_is_trimmed_to_the_outer_width():
+    """One allowance has nothing to step from: it keeps the outer 1/4 in."""
+    assert (2 * allowance.EIGHTH,) == allowance.grade(1).widths_mm
+
+
 def test_when_to_grade():
     """Heavy cloth always, otherwise from three layers."""
     assert allowance.needs_grading(2, heavy=True)

@@ -65,7 +65,8 @@ def test_grain_is_locked():
 def test_nap_stops_turning_end_for_end():
     """Two flared panels share a width head to tail; with nap they need two lengths."""
     panel = Piece(800, 900, 2, narrow_mm=300)
-    assert 900 == cloth.estimate([panel], Cloth(1400)).packed_mm
+    assert 900 == cloth.estimate([panel], Cloth(1350)).packed_mm
+    assert 1800 == cloth.estimate([panel], Cloth(1349)).packed_mm
     assert 1800 == cloth.estimate([panel], Cloth(1400, one_way=True)).packed_mm
 
 
@@ -76,7 +77,9 @@ def test_shrinkage_repeat_and_selvage():
         cloth.estimate([Piece(700, 950, 2)], Cloth(1400, shrinks_long=0.05)).length_mm
     )
     assert 950 + 320 == cloth.estimate(pieces, Cloth(1400, repeat_mm=320)).length_mm
-    assert 1900 == cloth.estimate(pieces, Cloth(1400, selvage_mm=10)).length_mm
+    narrower = [Piece(695, 950, 2)]
+    assert 950 == cloth.estimate(narrower, Cloth(1400, selvage_mm=5)).length_mm
+    assert 1900 == cloth.estimate(narrower, Cloth(1400, selvage_mm=10)).length_mm
     assert 1900 == cloth.estimate(pieces, Cloth(1400, shrinks_wide=0.02)).length_mm
 
 

@@ -7,8 +7,9 @@ import itertools
 import pytest
 
 from advisor.order.costs import CostTable
-from advisor.order.families import Family, iron_needs, machine_needs
+from advisor.order.families import Family, iron_family, machine_family
 from advisor.order.graph import build
+from advisor.order.needs import iron_needs
 from advisor.order.plan import changes_of, seconds_of
 from advisor.order.states import Space
 from advisor.order.steps import IronState, Step
@@ -41,8 +42,8 @@ def test_the_rest_of_one_family_is_exact(seed: int) -> None:
     """It is the least price over all orders when the other family's prices are left out."""
     steps, precedences = garment(seed, 7, ties=0.2, machines=4)
     graph, prices = build(steps, precedences), table(seed)
-    machine = Family(machine_needs(graph, prices, ()), graph.before, 10_000)
-    iron = Family(iron_needs(graph, prices, None), graph.before, 10_000)
+    machine = machine_family(graph, prices, (), 10_000)
+    iron = iron_family(graph, prices, None, 10_000)
     sewn, ironed = [], []
     for order in itertools.permutations(steps):
         if keeps([step.id for step in order], precedences):
@@ -57,9 +58,14 @@ def test_without_room_to_remember_the_rest_is_still_a_lower_bound(seed: int) -> 
     """A budget of nothing gives a bound no higher than the exact one, all along a path."""
     steps, precedences = garment(seed, 20, ties=0.1, machines=8, irons=4)
     graph, prices = build(steps, precedences), table(seed)
-    needs = machine_needs(graph, prices, ()), iron_needs(graph, prices, None)
-    exact = Space(graph, *(Family(need, graph.before, 100_000) for need in needs))
-    rough = Space(graph, *(Family(need, graph.before, 0) for need in needs))
+    exact, rough = (
+        Space(
+            graph,
+            machine_family(graph, prices, (), room),
+            iron_family(graph, prices, None, room),
+        )
+        for room in (100_000, 0)
+    )
     at, other = exact.start(), rough.start()
     while at.done != exact.everything:
         assert 0 <= rough.rest(other) <= exact.rest(at)

@@ -1,0 +1,34 @@
+"""`advisor check FILE`: the conflicts of a project and nothing else."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from advisor.cli import common
+
+
+def check(
+    file: Annotated[Path, typer.Argument(help="A project file.")],
+    json: common.Json = False,
+    units: common.Units = None,
+) -> None:
+    """List what cannot be reconciled, with what to do instead; ends with 1 when there is any."""
+    from advisor.engine.advise import advise
+    from advisor.project.load import load_project
+    from advisor.sheet.report import report
+
+    known = common.knowledge()
+    garment = common.with_units(load_project(file, known), units)
+    advice = advise(garment, known)
+    data = report(advice, known)
+    if json:
+        wanted = ("schema", "garment", "units", "conflicts", "sources")
+        common.print_json({key: data[key] for key in wanted})
+    else:
+        from advisor.sheet.text import render_conflicts
+
+        common.print_text(render_conflicts(data))
+    common.leave(advice)

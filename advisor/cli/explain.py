@@ -1,0 +1,26 @@
+"""`advisor explain ID`: everything known about one entry."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from advisor.cli import common
+
+
+def explain(
+    name: Annotated[
+        str, typer.Argument(help="A fabric, notion, fibre, rule, source, aspect or trait; or sources.")
+    ],
+    json: common.Json = False,
+    units: common.Units = None,
+) -> None:
+    """Show everything known about an entry, with all published values and where they disagree."""
+    from advisor.sheet.explain import explain as tell
+
+    lines, data = tell(name, common.knowledge(), "us" if units == "us" else "metric")
+    if json:
+        common.print_json({"schema": "advisor.explain/1", **data})
+    else:
+        common.print_text("\n".join(lines) + "\n")

@@ -1,0 +1,38 @@
+"""`advisor fabrics [WORD]`: which cloths the advisor knows."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from advisor.cli import common
+
+
+def fabrics(
+    word: Annotated[
+        str, typer.Argument(help="A name, alias, family, structure, trait or fibre.")
+    ] = "",
+    json: common.Json = False,
+) -> None:
+    """List the cloths and notions that a word fits, or all of them."""
+    from advisor.errors import InputError, Problem, nearest
+    from advisor.sheet.catalogue import search
+    from advisor.sheet.layout import row
+
+    known = common.knowledge()
+    found = search(word, known)
+    if not found:
+        names = [*known.names, *known.fibre_names, *known.traits]
+        raise InputError(Problem(f"no cloth fits '{word}'", None, None, nearest(word, names)))
+    if json:
+        rows = [{"id": e.id, "name": e.name, "family": e.family or e.kind, "fits": how}
+                for e, how in found]  # fmt: skip
+        common.print_json({"schema": "advisor.fabrics/1", "fabrics": rows})
+        return
+    lines = []
+    for entry, how in found:
+        also = f"; also {', '.join(entry.also[:4])}" if entry.also else ""
+        fits = f" ({how})" if how not in ("name", "") and not how.startswith("name") else ""
+        lines += row(entry.name, f"{entry.family or entry.kind}{fits}{also}", 2, 30)
+    common.print_text("\n".join(lines) + "\n")

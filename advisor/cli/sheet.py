@@ -1,0 +1,34 @@
+"""`advisor sheet FILE`: the handling sheet of a project."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from advisor.cli import common
+
+
+def sheet(
+    file: Annotated[Path, typer.Argument(help="A project file.")],
+    json: common.Json = False,
+    reasons: Annotated[bool, typer.Option(help="Print under each line why it is so.")] = False,
+    units: common.Units = None,
+) -> None:
+    """Print the handling sheet of a project: what can go wrong, then what to set, then why."""
+    from advisor.engine.advise import advise
+    from advisor.project.load import load_project
+    from advisor.sheet.report import report
+
+    known = common.knowledge()
+    garment = common.with_units(load_project(file, known), units)
+    advice = advise(garment, known)
+    data = report(advice, known)
+    if json:
+        common.print_json(data)
+    else:
+        from advisor.sheet.text import render_sheet
+
+        common.print_text(render_sheet(data, reasons=reasons))
+    common.leave(advice)

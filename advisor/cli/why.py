@@ -1,0 +1,33 @@
+"""`advisor why FILE PLACE ASPECT`: the tree of reasons of one answer."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from advisor.cli import common
+
+
+def why(
+    file: Annotated[str, typer.Argument(help="A project file, or one phrase.")],
+    place: Annotated[str, typer.Argument(help="A seam, a cloth, or the garment.")],
+    aspect: Annotated[str, typer.Argument(help="An aspect, such as press.temperature.")],
+    json: common.Json = False,
+    units: common.Units = None,
+) -> None:
+    """Show why an answer is what it is: each claim, its facts, and on whose word."""
+    from advisor.engine.advise import advise
+    from advisor.sheet.reasons import pick_verdict, render_reasons
+    from advisor.sheet.report import report
+
+    known = common.knowledge()
+    garment = common.with_units(common.garment_of([file], known), units)
+    data = report(advise(garment, known), known)
+    verdict = pick_verdict(data, place, aspect, known)
+    if json:
+        common.print_json({"schema": data["schema"], "garment": data["garment"],
+                           "verdict": verdict, "sources": data["sources"]})  # fmt: skip
+    else:
+        lines = render_reasons(verdict, garment, known)
+        common.print_text("\n".join(lines) + "\n")

@@ -1,0 +1,118 @@
+"""Groups the verdicts of a place into the few lines that a maker works from.
+
+A line joins the aspects that are set together: needle point and size, pins and where they go.
+Each answer is followed by who decides it and the numbers of the sources.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Any
+
+Verdicts = dict[str, dict[str, Any]]
+
+FABRIC_LINES: tuple[tuple[str, tuple[str, ...]], ...] = (
+    ("prepare", ("prepare.preshrink",)),
+    ("cut", ("cut.direction", "cut.lay", "cut.grain", "cut.tool", "cut.hold")),
+    ("mark", ("mark.method",)),
+    ("make up", ("interfacing.kind", "closure.kind", "hem.kind")),
+    ("suits", ("design.suits",)),
+    ("avoid", ("design.avoids",)),
+)
+SEAM_LINES: tuple[tuple[str, tuple[str, ...]], ...] = (
+    ("pin", ("pin.kind", "pin.place", "pin.insertion")),
+    ("stitch", ("needle.size", "needle.point", "thread.fibre", "thread.size", "stitch.type",
+                "stitch.length", "stitch.tension")),
+    ("machine", ("machine.foot", "machine.pressure")),
+    ("seam", ("seam.kind", "seam.allowance", "seam.finish", "seam.support",
+              "interfacing.kind")),
+    ("press", ("press.temperature", "press.moisture", "press.side", "press.cloth",
+               "press.surface", "press.motion", "press.dwell")),
+)  # fmt: skip
+GARMENT_LINES: tuple[tuple[str, tuple[str, ...]], ...] = (
+    ("last press", ("press.temperature", "press.moisture", "press.side", "press.cloth",
+                    "press.surface", "press.motion", "press.dwell")),
+    ("care", ("care.wash", "care.bleach", "care.dry", "care.iron", "care.professional")),
+)  # fmt: skip
+SILENT = {
+    "machine.foot": "standard", "seam.support": "none", "press.cloth": "none",
+    "press.surface": "padded board", "pin.place": "anywhere", "stitch.tension": "balanced",
+    "machine.pressure": "medium", "interfacing.kind": "none",
+}  # fmt: skip
+"""Answers that go without saying when every reason for them is only a wish."""
+_PHRASES = {
+    "needle.size": "needle {}", "needle.point": "{}", "thread.fibre": "thread {}",
+    "thread.size": "{}", "stitch.length": "{}", "stitch.tension": "tension {}",
+    "machine.foot": "{} foot", "machine.pressure": "{} pressure", "seam.kind": "{} seam",
+    "seam.allowance": "{} allowance", "seam.finish": "edges {}", "seam.support": "{}",
+    "pin.place": "{}", "press.temperature": "iron {}", "press.side": "from the {}",
+    "press.cloth": "through a {}", "press.surface": "on a {}", "press.dwell": "{} at a time",
+    "cut.grain": "{} grain", "cut.tool": "{}", "cut.hold": "hold with {}",
+    "interfacing.kind": "interfacing {}", "closure.kind": "closure {}", "hem.kind": "hem {}",
+    "care.wash": "wash {}", "care.dry": "dry {}", "care.iron": "iron {}",
+    "care.professional": "dry clean {}",
+}  # fmt: skip
+_WHOLE = {
+    ("press.cloth", "none"): "no press cloth needed",
+    ("press.surface", "self-fabric pile up"): "on a piece of itself, pile up",
+    ("press.surface", "ham or roll"): "over a ham or roll",
+    ("seam.kind", "hand-sewn"): "sewn by hand",
+    ("seam.finish", "none"): "edges left raw",
+    ("seam.finish", "enclosed in the seam"): "edges enclosed in the seam",
+    ("seam.finish", "edge sealant"): "edge sealant on the edges",
+    ("seam.finish", "trimmed and double-stitched"): "trimmed, second row of stitching",
+    ("seam.support", "none"): "no stay",
+    ("cut.grain", "stretch round the body"): "stretch round the body",
+    ("cut.grain", "spine of the skin"): "along the spine of the skin",
+    ("cut.grain", "any way"): "any grain",
+    ("cut.grain", "bias"): "bias",
+    ("pin.place", "anywhere"): "pins anywhere",
+    ("pin.place", "allowance only"): "in the allowance only",
+    ("pin.place", "no pins"): "no pins in the cloth",
+    ("pin.insertion", "not pinned"): "",
+    ("care.wash", "do not wash"): "do not wash",
+    ("care.wash", "hand wash"): "hand wash",
+    ("care.professional", "do not dry clean"): "do not dry clean",
+    ("care.iron", "do not iron"): "do not iron",
+    ("press.temperature", "no iron: finger-press"): "no iron: finger-press",
+    ("press.moisture", "damp cloth"): "damp cloth",
+}  # fmt: skip
+
+
+def by_place(report: dict[str, Any]) -> dict[tuple[str, str], Verdicts]:
+    """The verdicts of each scope and place, by aspect."""
+    places: dict[tuple[str, str], Verdicts] = {}
+    for verdict in report["verdicts"]:
+        places.setdefault((verdict["scope"], verdict["place"]), {})[verdict["aspect"]] = verdict
+    return places
+
+
+def phrase(verdict: dict[str, Any]) -> str:
+    """One answer as part of a line."""
+    aspect, text = verdict["aspect"], verdict["text"]
+    whole = _WHOLE.get((aspect, text))
+    return whole if whole is not None else _PHRASES.get(aspect, "{}").format(text)
+
+
+def deciders(verdict: dict[str, Any]) -> list[dict[str, Any]]:
+    """The claims that decide an answer: the first of the strongest, and the one that narrows."""
+    because = verdict["because"]
+    musts = [b for b in because if b["strength"] == "must"]
+    return (musts or because)[:1]
+
+
+def worth_saying(verdict: dict[str, Any]) -> bool:
+    """Whether an answer is news to somebody who sews."""
+    if verdict["text"] == SILENT.get(verdict["aspect"]):
+        return bool(verdict["given_up"])
+    return bool(verdict["text"])
+
+
+def line_parts(
+    verdicts: Verdicts, aspects: Iterable[str]
+) -> list[tuple[str, dict[str, Any]]]:  # fmt: skip
+    """The phrases of a line with the verdicts that they come from."""
+    found = [verdicts[a] for a in aspects if a in verdicts and worth_saying(verdicts[a])]
+    if "press.temperature" in verdicts and verdicts["press.temperature"]["high"] == 20.0:
+        found = [v for v in found if v["aspect"] in ("press.temperature", "press.motion")]
+    return [(phrase(v), v) for v in found if phrase(v)]
