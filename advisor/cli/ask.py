@@ -15,6 +15,9 @@ def ask(
         typer.Argument(help='A cloth each: "nylon organza", "cotton 97 elastane 3 denim 340 g/m2".'),
     ],
     json: common.Json = False,
+    everything: Annotated[
+        bool, typer.Option("--all", help="Print all that can be done and tried.")
+    ] = False,
     units: common.Units = None,
 ) -> None:
     """Say how to handle some cloths together, layer upon layer in the order given."""
@@ -31,5 +34,7 @@ def ask(
     else:
         from advisor.sheet.text import render_sheet
 
-        common.print_text(render_sheet(data, reasons=True, title="how to handle it"))
+        common.print_text(render_sheet(
+            data, reasons=True, everything=everything, title="how to handle it"
+        ))
     common.leave(advice)

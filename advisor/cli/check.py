@@ -28,7 +28,7 @@ def check(
         wanted = ("schema", "garment", "units", "conflicts", "sources")
         common.print_json({key: data[key] for key in wanted})
     else:
-        from advisor.sheet.text import render_conflicts
+        from advisor.sheet.answers import render_conflicts
 
         common.print_text(render_conflicts(data))
     common.leave(advice)

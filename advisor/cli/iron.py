@@ -29,7 +29,7 @@ def iron(
     if json:
         common.print_json({**data, "iron": rows})
     else:
-        from advisor.sheet.text import render_iron_answer
+        from advisor.sheet.answers import render_iron_answer
 
         common.print_text(render_iron_answer(data, rows, known))
     common.leave(advice)

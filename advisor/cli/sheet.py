@@ -14,6 +14,9 @@ def sheet(
     file: Annotated[Path, typer.Argument(help="A project file.")],
     json: common.Json = False,
     reasons: Annotated[bool, typer.Option(help="Print under each line why it is so.")] = False,
+    everything: Annotated[
+        bool, typer.Option("--all", help="Print all that can be done and tried.")
+    ] = False,
     units: common.Units = None,
 ) -> None:
     """Print the handling sheet of a project: what can go wrong, then what to set, then why."""
@@ -30,5 +33,5 @@ def sheet(
     else:
         from advisor.sheet.text import render_sheet
 
-        common.print_text(render_sheet(data, reasons=reasons))
+        common.print_text(render_sheet(data, reasons=reasons, everything=everything))
     common.leave(advice)

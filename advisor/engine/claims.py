@@ -106,9 +106,17 @@ class _Gatherer:
             for seam in seams:
                 if self._heard(seam, said):
                     self._put(self.seams[seam.name], said)
-        if "garment" in scopes and not self.garment.cloths[cloth].detachable:
-            if not (cloth in self.garment.apart and speakers.is_heat_need(said.claim)):
-                self._put(self.whole, said)
+        if "garment" in scopes and self._heard_at_last(cloth, said):
+            self._put(self.whole, said)
+
+    def _heard_at_last(self, cloth: str, said: Said) -> bool:
+        """Whether a claim counts for the whole garment; one seam has no last press of its own."""
+        if self.garment.cloths[cloth].detachable:
+            return False
+        if said.claim.aspect.startswith("press."):
+            pressed = cloth in self.garment.apart and speakers.is_heat_need(said.claim)
+            return not self.garment.single and not pressed
+        return True
 
     def _heard(self, seam: Seam, said: Said) -> bool:
         """Whether a claim counts in a seam: not what the maker's way of working makes idle."""

@@ -144,3 +144,40 @@ def _end(aspect: Aspect, advised: Span) -> float:
     if aspect.kind == "scale":
         return float(int(middle))
     return round(middle * 2) / 2 if advised.low <= round(middle * 2) / 2 <= advised.high else middle
+
+
+def deciders(verdict: Verdict) -> tuple[Said, ...]:
+    """The few claims that make the pick what it is, out of all that agree with it."""
+    if verdict.pick is None:
+        return verdict.clash[:2]
+    if isinstance(verdict.advised, Choice):
+        return _choosers(verdict, int(verdict.pick))[:2]
+    low, high, pick = verdict.advised.low, verdict.advised.high, verdict.pick
+    aspect = verdict.aspect
+    found: list[Said] = []
+    for said in verdict.because:
+        first, last = said.claim.span or (aspect.low, aspect.high)
+        binds_high = last == high < aspect.high
+        binds_low = first == low > aspect.low
+        wanted = binds_high if aspect.prefer == "high" else binds_low or binds_high
+        if wanted or (said.claim.best == pick and aspect.id != LIMIT_ASPECT):
+            found.append(said)
+    return tuple(found[:2]) or verdict.because[:1]
+
+
+def _choosers(verdict: Verdict, pick: int) -> tuple[Said, ...]:
+    """Those who want this option best, or who rule out what would come before it."""
+    if verdict.aspect.excluded:
+        return tuple(s for s in verdict.because if bin(s.claim.mask).count("0") > 1)
+    best = [s for s in verdict.because if s.claim.best == pick]
+    if best:
+        return tuple(best)
+    found: dict[Said, None] = {}
+    for option in range(pick):
+        said = next((s for s in verdict.because if not s.claim.mask >> option & 1), None)
+        if said is not None:
+            found[said] = None
+    if found:
+        return tuple(found)
+    ordered = sorted(verdict.because, key=lambda s: bin(s.claim.mask).count("1"))
+    return tuple(ordered[:1])

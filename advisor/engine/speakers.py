@@ -15,6 +15,7 @@ MACHINE_ASPECTS = frozenset(
         "stitch.tension", "stitch.length",
     }
 )  # fmt: skip
+HOTTEST = 999.0
 HEAT_ASPECTS = frozenset({LIMIT_ASPECT, "press.moisture"})
 
 
@@ -62,8 +63,22 @@ def cloth_says(cloth: Cloth, knowledge: Knowledge) -> list[Said]:
     entry = knowledge.entries[cloth.entry]
     about = frozenset((cloth.name,))
     said = [Said(cloth.name, claim, (), True, about) for claim in entry.claims]
-    said += _fibres_say(cloth, knowledge, about)
+    lid = _own_lid(entry)
+    for word in _fibres_say(cloth, knowledge, about):
+        claim = word.claim
+        if is_heat_need(claim) and claim.aspect == LIMIT_ASPECT and (claim.span or (0.0,))[0] > lid:
+            continue  # a film or foam on cotton is not pressed as cotton is
+        said.append(word)
     return said
+
+
+def _own_lid(entry: Entry) -> float:
+    """The iron limit that a cloth sets for its own make, whatever its fibres bear, °C."""
+    lids = [
+        c.span[1] for c in entry.claims
+        if c.aspect == LIMIT_ASPECT and c.span and c.strength == "must" and c.risk != "result"
+    ]  # fmt: skip
+    return min(lids, default=HOTTEST)
 
 
 def _fibres_say(cloth: Cloth, knowledge: Knowledge, about: frozenset[str]) -> list[Said]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from advisor.engine.advise import Judgement
+from advisor.engine.claims import Fired
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,14 +30,24 @@ def find_trials(judgement: Judgement) -> list[Trial]:
 
 
 def _look_for(judgement: Judgement, places: list[str]) -> tuple[str, ...]:
-    """What the rules that fired here, or on a layer of here, want tried."""
+    """What the rules that fired here, or on a layer of here, want tried; the weightiest first."""
     garment = judgement.garment
     cloths = {c for seam in garment.seams if seam.name in places for c in seam.cloths()}
     found = [
         text
-        for fired in judgement.gathered.fired
+        for fired in sorted(judgement.gathered.fired, key=weight_of)
         for text in fired.rule.tests
         if fired.place.name in places
         or (fired.place.scope == "fabric" and set(fired.cloths) <= cloths)
     ]
     return tuple(dict.fromkeys(found))
+
+
+def weight_of(fired: Fired) -> tuple[int, int, str]:
+    """How much it matters, least first: harm, then what meets in a seam, then how special it is."""
+    rule = fired.rule
+    kinds = {caution["kind"] for caution in rule.cautions}
+    harm = any(c.strength == "must" and c.risk != "result" for c in rule.claims)
+    grave = 0 if harm or kinds - {"damage"} else 1 if rule.claims or kinds else 2
+    together = 0 if rule.shape in ("pair", "garment pair") else 1
+    return (grave + together, -len(fired.facts), rule.id)

@@ -12,6 +12,7 @@ from typing import Any
 from advisor.knowledge import schema
 from advisor.knowledge.load import Book, Item
 from advisor.knowledge.model import FORMAT
+from advisor.knowledge.names import plain_name
 from advisor.knowledge.vocabulary import parse_mix, read_role, reader_of, source_id
 from advisor.knowledge.when import ROLES, Reader
 
@@ -52,7 +53,7 @@ def _names(items: Iterable[Item]) -> dict[str, str]:
     names: dict[str, str] = {}
     for item in items:
         for name in (item.id, item.form.name, *item.form.also):
-            names[" ".join(name.casefold().replace("-", " ").split())] = item.id
+            names[plain_name(name)] = item.id
     return names
 
 

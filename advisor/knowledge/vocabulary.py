@@ -11,6 +11,7 @@ from typing import Any
 from advisor.errors import Problem, nearest
 from advisor.knowledge import schema
 from advisor.knowledge.load import Book, Item
+from advisor.knowledge.names import plain_name
 from advisor.knowledge.when import ROLES, Reader
 
 
@@ -223,7 +224,7 @@ class _Checker:
             seen: dict[str, str] = {}
             for item in shelf.values():
                 for name in {item.id.replace("-", " "), item.form.name, *item.form.also}:
-                    key = name.casefold().replace("-", " ")
+                    key = plain_name(name)
                     if seen.setdefault(key, item.id) != item.id:
                         text = f"the name '{name}' also stands for {seen[key]}"
                         self.say(item, ("also",), text)

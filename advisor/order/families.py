@@ -68,7 +68,7 @@ class Family:
         self._rest: dict[tuple[int, int], int] = {}
         self._parts = parts
         self._held: list[tuple[int, ...]] = []
-        self.start = self._intern(needs.start, tuple(part.start for part in parts))
+        self.start: int = self._intern(needs.start, tuple(part.start for part in parts))
 
     def row(self, state: int) -> list[tuple[int, int]]:
         """For each class, the state after setting up for it and the price in seconds."""
@@ -120,7 +120,7 @@ class Family:
                 seen |= 1 << c
                 after, price = row[c]
                 grown = done | 1 << k
-                tries.append((price + self._bound(grown, after), price, grown, after))
+                tries.append((price + self._floor(grown, after), price, grown, after))
         tries.sort()
         best = -1
         for floor, price, grown, after in tries:

@@ -7,10 +7,11 @@ The longest known name wins, so that "wool crepe" is that cloth and not any crep
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from advisor.errors import InputError, Problem, nearest
 from advisor.knowledge.model import Entry, Knowledge, Mix
+from advisor.knowledge.names import plain_name
 from advisor.project.garment import Cloth
 from advisor.units import parse
 
@@ -22,18 +23,28 @@ _WEIGHT = re.compile(
 _UNKNOWN = re.compile(r"\b(?:(?:unknown|mystery)\s+fib(?:re|er)s?|fib(?:re|er)s?\s+unknown)\b")
 _NUMBER = re.compile(r"^\d+(?:[.,]\d+)?%?$")
 _FILLERS = frozenset({"a", "an", "and", "the", "of", "with", "in", "%", "fabric", "cloth", "/"})
+SHADES = {
+    "black": "dark", "navy": "dark", "brown": "dark", "burgundy": "dark", "charcoal": "dark",
+    "dark": "dark", "white": "pale", "ivory": "pale", "cream": "pale", "pale": "pale",
+    "beige": "pale", "pastel": "pale", "red": "", "blue": "", "green": "", "grey": "", "gray": "",
+    "pink": "", "purple": "", "orange": "", "yellow": "", "gold": "", "silver": "", "printed": "",
+    "plain": "", "coloured": "", "colored": "",
+}  # fmt: skip
+"""Colour words and the shade that they surely mean; most mean none for certain."""
 _LONGEST = 200
-_MOST_WORDS = 5
+_MOST_WORDS = 6
 
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """What a phrase says."""
+    """What a phrase says; `from_name` when the fibre was only part of the cloth's own name."""
 
     entry: str
     fibres: Mix
     fibre_unknown: bool
     weight: float | None
+    shade: str = ""
+    from_name: bool = False
 
 
 def read_phrase(text: str, knowledge: Knowledge) -> Reading:
@@ -46,21 +57,43 @@ def read_phrase(text: str, knowledge: Knowledge) -> Reading:
         raise _refuse(text[:40], "a fabric is named in a few words, such as 'nylon organza'")
     rest, weight = _take_weight(text)
     unknown = bool(_UNKNOWN.search(rest.casefold()))
-    words = _words(_UNKNOWN.sub(" ", rest.casefold()))
-    entry, before, inside = _take_entry(words, text, knowledge)
+    words = _words(_UNKNOWN.sub(" ", plain_name(rest)))
+    entry, left, inside = _take_entry(words, text, knowledge)
+    shades = [SHADES[word] for word in left if word in SHADES]
+    before = [word for word in left if word not in _FILLERS and word not in SHADES]
     fibres = _fibres(before, text, knowledge)
-    if not fibres and not unknown:
+    from_name = not fibres and not unknown
+    if from_name:
         fibres = _fibres_of_name(inside, knowledge.entries[entry], knowledge)
-    return Reading(entry, fibres, unknown, weight)
+    shade = next((s for s in shades if s), "")
+    return Reading(entry, fibres, unknown, weight, shade, from_name)
+
+
+def read_fibres(text: str, knowledge: Knowledge) -> Mix:
+    """Fibres with or without shares, and nothing else: "silk", "cotton 97 elastane 3".
+
+    Raises:
+        InputError: with what was not understood and the nearest names.
+    """
+    words = _words(plain_name(text)) if len(text) <= _LONGEST else []
+    if not words:
+        raise _refuse(text[:40], "fibres, such as 'silk' or 'cotton 97 elastane 3'")
+    return _fibres([word for word in words if word not in _FILLERS], text, knowledge)
+
+
+def short_name(text: str) -> str:
+    """A phrase without its weight, to call the cloth by."""
+    return " ".join(_take_weight(text)[0].strip(" ,;").split())
 
 
 def cloth_of(name: str, reading: Reading, knowledge: Knowledge) -> Cloth:
     """The cloth that a phrase stands for, with everything assumed named."""
-    return make_cloth(
+    cloth = make_cloth(
         name, knowledge.entries[reading.entry],
         (reading.fibres,) if reading.fibres else (),
         None if reading.weight is None else (reading.weight, reading.weight),
     )  # fmt: skip
+    return replace(cloth, shade=reading.shade) if reading.shade else cloth
 
 
 def make_cloth(
@@ -97,8 +130,7 @@ def _take_weight(text: str) -> tuple[str, float | None]:
 
 
 def _words(text: str) -> list[str]:
-    split = re.sub(r"[,;()+&-]", " ", text).replace("/", " ").split()
-    return [word for word in split if word not in _FILLERS]
+    return re.sub(r"[,;:()+&/]", " ", text).split()
 
 
 def _take_entry(
@@ -112,11 +144,24 @@ def _take_entry(
             if entry:
                 rest = words[:start] + words[start + length :]
                 return entry, rest, words[start : start + length]
-    known = nearest(" ".join(words), list(knowledge.names)) or nearest(
-        words[-1] if words else text, list(knowledge.names)
+    raise _no_fabric(words, text, knowledge)
+
+
+def _no_fabric(words: list[str], text: str, knowledge: Knowledge) -> InputError:
+    """A fibre alone is no cloth: say which cloths it is sold as; else the nearest names."""
+    fibre = next((knowledge.fibre_names[w] for w in words if w in knowledge.fibre_names), None)
+    if fibre and all(w in knowledge.fibre_names or w in _FILLERS for w in words):
+        sold = [
+            e.name for e in knowledge.fabrics()
+            if fibre == e.mixes[0][0][0] or fibre in plain_name(e.name)
+        ]  # fmt: skip
+        expected = f"the cloth as well as the fibre, such as {', '.join(sold[:6])}"
+        return _refuse(text.strip(), expected)
+    names = list(knowledge.names)
+    known = nearest(" ".join(words), names) or nearest(words[-1] if words else text, names)
+    return _refuse(
+        text.strip(), "a fabric that the knowledge has; `advisor fabrics` lists them", known
     )
-    raise _refuse(text.strip(), "a fabric that the knowledge has; `advisor fabrics` lists them",
-                  known)  # fmt: skip
 
 
 def _fibres(words: list[str], text: str, knowledge: Knowledge) -> Mix:

@@ -5,17 +5,23 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
-from advisor.errors import InputError, Problem, nearest
-from advisor.knowledge.model import Entry, Knowledge
-from advisor.project.garment import Cloth, Garment, Maker, Seam, Use
-from advisor.project.phrase import cloth_of, make_cloth, read_phrase
+from advisor.knowledge.model import Knowledge
+from advisor.project.cloths import notion_cloth, read_cloth
+from advisor.project.facts import (
+    CHOICES,
+    make_maker,
+    make_seam,
+    read_fact,
+    read_maker_fact,
+    read_measure,
+)
+from advisor.project.findings import Findings
+from advisor.project.garment import Cloth, Garment, Maker, Use
+from advisor.project.phrase import short_name
+
+__all__ = ["CHOICES", "SEAM", "notion_cloth", "quick_garment"]
 
 SEAM = "the seam"
-CHOICES = {"finish": "seam.finish", "seam": "seam.kind", "stitch": "stitch.type",
-           "allowance": "seam.allowance", "needle": "needle.point",
-           "needle size": "needle.size", "pressing": "press.motion",
-           "support": "seam.support"}  # fmt: skip
-"""Keys of a seam by which the maker fixes an answer, and the aspect that each one fixes."""
 
 
 def quick_garment(
@@ -27,73 +33,47 @@ def quick_garment(
     """A garment of one seam.
 
     Args:
-        layers: phrases, or mappings with `fabric` or `notion` (a phrase or name) and what is
-            said of the cloth and its use (fullness, stretched, shade, care, detachable).
+        layers: phrases, or mappings with `fabric`, `use` or `notion` (a phrase or name) and what
+            is said of the cloth and its use (fullness, stretched, shade, care, detachable).
+        knowledge: where the names are looked up.
         seam: facts and choices of the seam, as in a project.
-        maker: machine, overlocker, feet.
+        maker: machine, overlocker, feet, foot lift.
 
     Raises:
-        InputError: a phrase is not understood.
+        InputError: a phrase, a fact or an answer is not understood.
     """
     cloths: dict[str, Cloth] = {}
-    uses = [_use(layer, cloths, knowledge) for layer in layers]
-    if len(uses) == 1:
-        uses = uses * 2
-    given = dict(seam or {})
-    choices = tuple((CHOICES[key], value) for key, value in sorted(given.items()) if key in CHOICES)
-    facts = {k: float(v) if isinstance(v, int) else v for k, v in given.items()}
-    whole = Seam(SEAM, tuple(uses), facts, choices)
-    about = maker or {}
-    feet = about.get("feet")
-    lift = about.get("foot lift")
-    who = Maker(
-        str(about.get("machine", "household")), _overlocker(about.get("overlocker", "")),
-        None if feet is None else tuple(feet), None if lift is None else float(lift),
-    )  # fmt: skip
-    name = " with ".join(dict.fromkeys(use.cloth for use in uses))
+    uses = tuple(_use(layer, cloths, knowledge) for layer in layers)
+    said = {key: read_fact(key, value, knowledge) for key, value in (seam or {}).items()}
+    who = _maker(maker or {}, knowledge)
+    whole = make_seam(SEAM, uses, said, who)
+    name = " with ".join(dict.fromkeys(use.cloth for use in whole.uses))
     return Garment(name, cloths, (whole,), who, single=True)
 
 
-def _overlocker(said: Any) -> str:
-    return {"yes": "4-thread", "no": ""}.get(str(said), str(said))
+def _maker(about: dict[str, Any], knowledge: Knowledge) -> Maker:
+    said: dict[str, Any] = {}
+    for key, value in about.items():
+        if key == "feet":
+            said[key] = tuple(str(read_maker_fact("foot", foot, knowledge)) for foot in value)
+        else:
+            said[key] = read_maker_fact(key, value, knowledge)
+    return make_maker(said)
 
 
 def _use(layer: Any, cloths: dict[str, Cloth], knowledge: Knowledge) -> Use:
-    about = layer if isinstance(layer, dict) else {"fabric": layer}
-    phrase = str(about.get("fabric") or about.get("notion"))
-    if "notion" in about:
-        cloth = notion_cloth(phrase, phrase, knowledge)
-    else:
-        cloth = cloth_of(phrase, read_phrase(phrase, knowledge), knowledge)
-    cloth = replace(
-        cloth, shade=str(about.get("shade", "")), care=str(about.get("care", "")),
-        detachable=about.get("detachable") == "yes",
-    )  # fmt: skip
-    name = phrase
-    count = 2
+    about = dict(layer) if isinstance(layer, dict) else {"fabric": layer}
+    if "use" in about:
+        about["fabric"] = about.pop("use")
+    phrase = str(about.get("notion") or about.get("fabric"))
+    findings = Findings()
+    cloth = read_cloth(phrase, about, (), findings, knowledge)
+    findings.stop()
+    if cloth is None:
+        raise TypeError(f"a layer is a phrase or has one under `fabric` or `notion`: {layer!r}")
+    short = short_name(phrase)
+    name, count = short, 2
     while name in cloths and cloths[name] != replace(cloth, name=name):
-        name, count = f"{phrase} ({count})", count + 1
+        name, count = f"{short} ({count})", count + 1
     cloths[name] = replace(cloth, name=name)
-    return Use(name, float(about.get("fullness", 1.0)), float(about.get("stretched", 1.0)))
-
-
-def notion_cloth(name: str, said: str, knowledge: Knowledge) -> Cloth:
-    """The notion, or the cloth used as one, that a name stands for.
-
-    Raises:
-        InputError: nothing has that name.
-    """
-    entry = knowledge.entries.get(knowledge.names.get(plain_name(said), ""))
-    if entry is None:
-        known = nearest(said, [e.name for e in _notions(knowledge)])
-        raise InputError((Problem(f"unknown notion '{said}'", None, None, known),))
-    return make_cloth(name, entry, (), None)
-
-
-def plain_name(text: str) -> str:
-    """A name as the index of names holds it."""
-    return " ".join(text.casefold().replace("-", " ").split())
-
-
-def _notions(knowledge: Knowledge) -> list[Entry]:
-    return [entry for entry in knowledge.entries.values() if entry.kind != "cloth"]
+    return Use(name, *(read_measure(k, about.get(k, 1)) for k in ("fullness", "stretched")))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from advisor.knowledge.model import Entry, Knowledge
-from advisor.project.quick import plain_name
+from advisor.knowledge.names import plain_name
 
 
 def search(word: str, knowledge: Knowledge) -> list[tuple[Entry, str]]:

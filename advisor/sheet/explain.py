@@ -10,8 +10,8 @@ from typing import Any
 
 from advisor.engine.speakers import Said, limit_claim
 from advisor.errors import InputError, Problem, nearest
+from advisor.knowledge.names import plain_name
 from advisor.knowledge.model import Claim, Entry, Fibre, Knowledge, Rule, Source
-from advisor.project.quick import plain_name
 from advisor.sheet.layout import heading, row, wrap
 from advisor.sheet.wording import fibres_text, mix_text, says_text
 from advisor.units import System, show_range

@@ -71,7 +71,6 @@ _WHOLE = {
     ("pin.place", "no pins"): "no pins in the cloth",
     ("pin.insertion", "not pinned"): "",
     ("care.wash", "do not wash"): "do not wash",
-    ("care.wash", "hand wash"): "hand wash",
     ("care.professional", "do not dry clean"): "do not dry clean",
     ("care.iron", "do not iron"): "do not iron",
     ("press.temperature", "no iron: finger-press"): "no iron: finger-press",
@@ -95,10 +94,8 @@ def phrase(verdict: dict[str, Any]) -> str:
 
 
 def deciders(verdict: dict[str, Any]) -> list[dict[str, Any]]:
-    """The claims that decide an answer: the first of the strongest, and the one that narrows."""
-    because = verdict["because"]
-    musts = [b for b in because if b["strength"] == "must"]
-    return (musts or because)[:1]
+    """The claims that make an answer what it is."""
+    return [claim for claim in verdict["because"] if claim["decides"]]
 
 
 def worth_saying(verdict: dict[str, Any]) -> bool:

@@ -10,10 +10,10 @@ from typing import Any
 
 from advisor.engine.advise import Advice, Cure, Judgement
 from advisor.engine.claims import Fired, Place
-from advisor.engine.combine import Verdict
+from advisor.engine.combine import Verdict, deciders
 from advisor.engine.conflicts import Conflict
 from advisor.engine.speakers import Said
-from advisor.engine.trials import find_trials
+from advisor.engine.trials import find_trials, weight_of
 from advisor.engine.unknowns import Unknown, find_unknowns
 from advisor.engine.valuesets import Choice, Span
 from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Knowledge
@@ -65,7 +65,8 @@ class _Reporter:
             "cautions": self._cautions(),
             "advice": self._advice(),
             "tests": [
-                {"text": " ".join(t.look_for), "layers": list(t.layers), "places": list(t.places)}
+                {"text": " ".join(t.look_for), "layers": list(t.layers),
+                 "places": list(t.places), "look_for": list(t.look_for)}
                 for t in find_trials(self.judgement)
             ],
             "unknowns": [row for u in unknowns for row in self._unknown(u)] + self._assumed(),
@@ -108,7 +109,11 @@ class _Reporter:
         }  # fmt: skip
         row |= _set_fields(aspect, verdict)
         row["text"] = wording.verdict_text(verdict, self.units)
-        row["because"] = [self._said(s, aspect) for s in verdict.because]
+        first = deciders(verdict)
+        row["because"] = [
+            {**self._said(s, aspect), "decides": s in first}
+            for s in (*first, *(s for s in verdict.because if s not in first))
+        ]
         row["given_up"] = [self._said(s, aspect) for s in verdict.given_up]
         return row
 
@@ -143,7 +148,7 @@ class _Reporter:
     def _cure(self, cure: Cure, conflict: Conflict) -> dict[str, Any]:
         remedy = next(r for r in self.knowledge.remedies if r.id == cure.remedy)
         after = cure.after.verdicts.get(conflict.place, {}).get(conflict.aspect)
-        then = f" {wording.verdict_text(after, self.units).capitalize()}." if after else ""
+        then = f" {wording.sentence(wording.verdict_text(after, self.units))}" if after else ""
         return {
             "id": cure.remedy, "text": remedy.text.format_map(cure.words),
             "price": {"effort": cure.effort, "look": cure.look},
@@ -170,9 +175,9 @@ class _Reporter:
         """Things to do that are no setting."""
         return [
             {"place": fired.place.name, "scope": fired.place.scope, "text": text,
-             "rule": fired.rule.id, "certain": fired.certain,
+             "rule": fired.rule.id, "certain": fired.certain, "weight": weight_of(fired),
              "sources": self._cite(fired.rule.sources)}
-            for fired in self.judgement.gathered.fired
+            for fired in sorted(self.judgement.gathered.fired, key=weight_of)
             for text in fired.rule.do
         ]  # fmt: skip
 

@@ -26,6 +26,11 @@ SEVERAL = frozenset(
 _KINDS = {"mm": "length", "s": "time", "tex": "tex"}
 
 
+def sentence(text: str) -> str:
+    """A text with a capital first letter and a full stop."""
+    return f"{text[:1].upper()}{text[1:].rstrip('.')}."
+
+
 def degrees(celsius: float, units: System) -> str:
     """A temperature that is a limit: never rounded up."""
     if units == "us":
@@ -107,7 +112,8 @@ def verdict_text(verdict: Verdict, units: System) -> str:
     if aspect.id == LIMIT_ASPECT:
         return iron_text(verdict, units)
     if aspect.kind == "scale":
-        return aspect.words[int(verdict.pick)]
+        word = aspect.words[int(verdict.pick)]
+        return aspect.labels.get(word, word)
     return number_text(aspect, verdict.pick, units)
 
 
@@ -122,7 +128,10 @@ def _options_text(verdict: Verdict, advised: Choice) -> str:
         return first
     rest = [word for word in option_words(aspect, advised) if word != first]
     most = len(rest) if aspect.id.startswith("design.") else MOST_OPTIONS - 1
-    return (", " if aspect.id.startswith("design.") else " or ").join([first, *rest[:most]])
+    shown = [first, *rest[:most]]
+    if aspect.id.startswith("design.") or len(shown) == 1:
+        return ", ".join(shown)
+    return f"{', '.join(shown[:-1])} or {shown[-1]}"
 
 
 def iron_text(verdict: Verdict, units: System) -> str:

@@ -16,7 +16,6 @@ from scipy.optimize import brentq
 from scipy.special import erf, erfc, erfinv
 
 from advisor.craft.heat.grid import build_grid
-from advisor.craft.heat.march import begin
 from advisor.craft.heat.materials import (
     BAXTER_WEIGHT,
     SCHUHMEISTER_WEIGHT,
@@ -28,6 +27,7 @@ from advisor.craft.heat.materials import (
 )
 from advisor.craft.heat.solve import Trace, seconds_until, trace, trace_grid
 from advisor.craft.heat.stack import Stack
+from advisor.craft.heat.water import begin
 
 DAY = 86400.0
 

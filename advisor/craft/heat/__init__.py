@@ -9,6 +9,7 @@ korycki-szafranska, but their tables were not read; contact resistance is called
 contact-resistance-paper, without a number).
 
 Rooms, lower first:  materials (layers) · stack (iron, cloth, plies, board) · grid (cells) ·
-modes and march (the two solvers) · solve (which one) · bands (uncertainty) · burns · cooling ·
-fusing · answer.  Nothing is imported here, so that start-up does not load numpy.
+modes (the dry solver) · water, tridiagonal and march (the moist one) · solve (which of them) ·
+bands (uncertainty) · burns · cooling · fusing · rhythm · answer.
+Nothing is imported here, so that start-up does not load numpy.
 """

@@ -26,10 +26,11 @@ import numpy as np
 
 from advisor.craft.heat.burns import HANDLING_S, touch_limit
 from advisor.craft.heat.grid import Floats, Grid, build_grid
-from advisor.craft.heat.march import begin, march
+from advisor.craft.heat.march import march
 from advisor.craft.heat.materials import Layer, Range
 from advisor.craft.heat.solve import Trace, as_trace, record_times
 from advisor.craft.heat.stack import CLOTH_CONTACT, ROOM_C, Stack
+from advisor.craft.heat.water import begin
 
 STEFAN_BOLTZMANN = 5.670374e-8  # W/(m2 K4)
 KELVIN = 273.15

@@ -16,9 +16,10 @@ from itertools import pairwise
 import numpy as np
 
 from advisor.craft.heat.grid import Floats, Grid, build_grid
-from advisor.craft.heat.march import begin, march
+from advisor.craft.heat.march import march
 from advisor.craft.heat.modes import by_modes
 from advisor.craft.heat.stack import Stack
+from advisor.craft.heat.water import begin
 
 ASKED = (1.0, 2.0, 5.0, 10.0, 20.0)
 HORIZON = 60.0

@@ -202,7 +202,7 @@ def fusing(limit: float | None) -> Stack:
 
 def test_fusing_needs_time_and_a_hot_enough_iron() -> None:
     """A cool iron never makes the glue; a hotter one does, the sooner the hotter."""
-    lines = settings_that_fuse(fusing(200.0), Glue(0, 120.0, 5.0))
+    lines = settings_that_fuse(fusing(200.0), Glue(0, 120.0, 5.0), samples=6)
     assert lines[0].press_s is None
     presses = [x.press_s for x in lines if x.press_s is not None]
     assert presses == sorted(presses, reverse=True)
@@ -215,7 +215,7 @@ def test_fusing_needs_time_and_a_hot_enough_iron() -> None:
 
 def test_no_setting_that_every_layer_bears_is_a_conflict() -> None:
     """A face that bears 110 cannot take a glue of 130: no setting does it."""
-    lines = settings_that_fuse(fusing(110.0), Glue(0, 130.0))
+    lines = settings_that_fuse(fusing(110.0), Glue(0, 130.0), samples=6)
     assert coolest_that_fuses(lines) is None
     assert all(line.spoils or line.over_limit or line.press_s is None for line in lines)
 
@@ -245,8 +245,8 @@ def test_glue_line_is_cooler_than_the_sole() -> None:
 
 def test_kinder_side_puts_the_tender_layer_away_from_the_iron() -> None:
     """Shell upwards is kinder to the lining than lining upwards; like plies do not care."""
-    assert kinder_side(stack()) == "as laid"
-    assert kinder_side(turned(stack())) == "turned"
+    assert kinder_side(stack(), samples=6) == "as laid"
+    assert kinder_side(turned(stack()), samples=6) == "turned"
     alike = under_iron([LINING, replace(LINING, name="facing")], sole_at(150))
     assert kinder_side(alike, samples=0) is None
 

@@ -1,0 +1,222 @@
+"""Reads what is said of one cloth or notion: a phrase, or a group of keys with a phrase in it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from functools import partial
+from typing import TYPE_CHECKING, Any
+
+from advisor.errors import InputError, Problem, nearest
+from advisor.knowledge.model import Knowledge, Mix
+from advisor.knowledge.names import plain_name
+from advisor.project.colours import read_colour
+from advisor.project.facts import CLOTH_WORDS, read_measure, read_word, shown
+from advisor.project.findings import Findings
+from advisor.project.garment import Cloth
+from advisor.project.phrase import Reading, check_shares, make_cloth, read_fibres, read_phrase
+from advisor.units import parse
+
+if TYPE_CHECKING:
+    from advisor.yamlfile import Steps
+
+UNKNOWN = frozenset({"unknown", "fibre unknown", "unknown fibre", "mystery"})
+
+
+def notion_cloth(name: str, said: str, knowledge: Knowledge) -> Cloth:
+    """The notion, or the cloth used as one, that a name or a phrase stands for.
+
+    Raises:
+        InputError: nothing has that name.
+    """
+    reading = read_notion(said, knowledge)
+    mixes = (reading.fibres,) if reading.fibres else ()
+    weight = None if reading.weight is None else (reading.weight, reading.weight)
+    return make_cloth(name, knowledge.entries[reading.entry], mixes, weight)
+
+
+def read_notion(said: str, knowledge: Knowledge) -> Reading:
+    """What a notion's name or phrase says.
+
+    Raises:
+        InputError: nothing has that name.
+    """
+    entry = knowledge.names.get(plain_name(said))
+    if entry is not None:
+        return Reading(entry, (), False, None)
+    try:
+        return read_phrase(said, knowledge)
+    except InputError:
+        notions = [e for e in knowledge.entries.values() if e.kind != "cloth"]
+        known = nearest(said, [name for e in notions for name in (e.name, *e.also)])
+        listed = f"one of {', '.join(sorted(e.name for e in notions))}"
+        raise InputError(
+            Problem(f"unknown notion {shown(said)}", None, None if known else listed, known)
+        ) from None
+
+
+def read_cloth(
+    name: str, about: Mapping[str, Any], steps: Steps, findings: Findings, knowledge: Knowledge,
+    *, bare: bool = True,
+) -> Cloth | None:  # fmt: skip
+    """The cloth that a group of keys describes; None where not even its fabric is understood.
+
+    `steps` is the way to the group in the file; `bare` says whether a number without a unit is
+    taken as g/m² or mm.
+    """
+    key = "notion" if "notion" in about else "fabric"
+    said = about.get(key)
+    if not isinstance(said, str):
+        return None
+    understand = read_notion if key == "notion" else read_phrase
+    reading = findings.attempt((*steps, key), lambda: understand(said, knowledge))
+    if reading is None:
+        return None
+    mixes = _mixes(about, reading, steps, findings, knowledge)
+    weight = _weight(about, reading, steps, findings, bare=bare)
+    cloth = make_cloth(name, knowledge.entries[reading.entry], mixes, weight)
+    cloth = replace(cloth, shade=reading.shade)
+    return _described(cloth, about, steps, findings, knowledge, bare=bare)
+
+
+def _described(
+    cloth: Cloth, about: Mapping[str, Any], steps: Steps, findings: Findings,
+    knowledge: Knowledge, *, bare: bool,
+) -> Cloth:  # fmt: skip
+    """The cloth with its thickness, colour, care and traits."""
+    changes: dict[str, Any] = {}
+    if _scalar(about.get("thickness")):
+        read = partial(read_measure, "thickness", about["thickness"], bare=bare)
+        thick = findings.attempt((*steps, "thickness"), read)
+        changes["thickness"] = None if thick is None else (thick, thick)
+    if _scalar(about.get("colour")):
+        colour = findings.attempt((*steps, "colour"), lambda: read_colour(about["colour"]))
+        changes["colour"], shade = colour or ("", "")
+        changes["shade"] = shade or cloth.shade
+    for key, words in CLOTH_WORDS.items():
+        if _scalar(about.get(key)):
+            read_it = partial(read_word, key, about[key], words)
+            word = findings.attempt((*steps, key), read_it)
+            changes[key] = word == "yes" if key == "detachable" else word or ""
+    if isinstance(about.get("traits"), dict):
+        changes["traits"] = _traits(about["traits"], (*steps, "traits"), findings, knowledge)
+    return replace(cloth, **changes)
+
+
+def _scalar(value: object) -> bool:
+    return isinstance(value, str | int | float)
+
+
+def _weight(
+    about: Mapping[str, Any], reading: Reading, steps: Steps, findings: Findings, *, bare: bool
+) -> tuple[float, float] | None:
+    weight = reading.weight
+    if _scalar(about.get("weight")):
+        read = partial(read_measure, "weight", about["weight"], bare=bare)
+        given = findings.attempt((*steps, "weight"), read)
+        if None not in (given, weight) and abs((given or 0.0) - (weight or 0.0)) > 0.5:
+            findings.say((*steps, "weight"), "the weight is given twice, and differently",
+                         "it either here or in the words for the fabric")  # fmt: skip
+        weight = given
+    return None if weight is None else (weight, weight)
+
+
+def _mixes(
+    about: Mapping[str, Any], reading: Reading, steps: Steps, findings: Findings,
+    knowledge: Knowledge,
+) -> tuple[Mix, ...]:  # fmt: skip
+    """What the cloth may be made of; nothing where that is not known."""
+    named = (reading.fibres,) if reading.fibres else ()
+    if about.get("fibres") is None:
+        return named
+    here: Steps = (*steps, "fibres")
+    found = read_mixes(about["fibres"], here, findings, knowledge)
+    if found is None or reading.from_name:
+        return found or ()
+    spoken = {fibre for fibre, _ in reading.fibres}
+    if spoken and not all(spoken <= {fibre for fibre, _ in mix} for mix in found or ((),)):
+        names = " and ".join(knowledge.fibres[fibre].name for fibre in sorted(spoken))
+        findings.say(here, f"the words for the fabric say {names}, and this does not",
+                     "the fibres in one of the two places")  # fmt: skip
+    if reading.fibre_unknown and found:
+        findings.say(here, "the words for the fabric say that the fibre is unknown",
+                     "the fibres in one of the two places")  # fmt: skip
+    return found
+
+
+def read_mixes(
+    said: Any, steps: Steps, findings: Findings, knowledge: Knowledge
+) -> tuple[Mix, ...] | None:
+    """The mixes that `fibres` names; none of them for `unknown`, and None where it is wrong."""
+    if isinstance(said, dict):
+        mix = _mix_of_shares(said, steps, findings, knowledge)
+        return None if mix is None else (mix,)
+    if isinstance(said, str):
+        if " ".join(said.casefold().split()) in UNKNOWN:
+            return ()
+        one = findings.attempt(steps, lambda: read_fibres(said, knowledge))
+        return None if one is None else (one,)
+    if not isinstance(said, list):
+        return None
+    mixes = [
+        findings.attempt((*steps, i), partial(read_fibres, text, knowledge))
+        for i, text in enumerate(said) if isinstance(text, str)
+    ]  # fmt: skip
+    sound = [mix for mix in mixes if mix]
+    return tuple(dict.fromkeys(sound)) if sound and len(sound) == len(said) else None
+
+
+def _mix_of_shares(
+    said: dict[str, Any], steps: Steps, findings: Findings, knowledge: Knowledge
+) -> Mix | None:
+    shares: list[tuple[str, float | None]] = []
+    for word, share in said.items():
+        fibre = knowledge.fibre_names.get(plain_name(word))
+        if fibre is None:
+            findings.say((*steps, word), f"unknown fibre {shown(word)}",
+                         None, (word, knowledge.fibre_names), key=True)  # fmt: skip
+        number = findings.attempt((*steps, word), partial(_share, word, share))
+        if fibre is not None and number is not None:
+            shares.append((fibre, number))
+    if len(shares) < len(said) or not shares:
+        return None
+    whole = ", ".join(f"{fibre} {share:g}" for fibre, share in shares)
+    return findings.attempt(steps, partial(_whole, shares, whole))
+
+
+def _whole(shares: list[tuple[str, float | None]], text: str) -> Mix:
+    check_shares(shares, text)
+    return tuple(shares)
+
+
+def _share(fibre: str, said: Any) -> float:
+    try:
+        return parse("percent", said)
+    except ValueError:
+        what = f"'{fibre}': {shown(str(said))} is no share" if said is not None else (
+            f"'{fibre}': the share is missing")  # fmt: skip
+        raise InputError(
+            Problem(what, None, f"percent, as in {{{fibre}: 100}}; where shares are not known, "
+                    "only the names: 'silk metal' for a mix, [silk, viscose] for the one or "
+                    "the other")
+        ) from None  # fmt: skip
+
+
+def _traits(
+    said: dict[str, Any], steps: Steps, findings: Findings, knowledge: Knowledge
+) -> dict[str, tuple[int, int]]:
+    """Levels of traits as pairs; one that is `unknown` may be anything."""
+    levels: dict[str, tuple[int, int]] = {}
+    for trait, level in said.items():
+        words = knowledge.traits.get(trait)
+        if words is None:
+            findings.say((*steps, trait), f"unknown trait {shown(trait)}", None,
+                         (trait, knowledge.traits), key=True)  # fmt: skip
+        elif _scalar(level):
+            read = partial(read_word, trait, level, (*words, "unknown"))
+            word = findings.attempt((*steps, trait), read)
+            if word == "unknown":
+                levels[trait] = (0, len(words) - 1)
+            elif word is not None:
+                levels[trait] = (words.index(word), words.index(word))
+    return levels

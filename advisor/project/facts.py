@@ -1,0 +1,216 @@
+"""The facts of a seam, a cloth's use and the maker's kit: which there are, and how each is read.
+
+A question, a rule's example and a project file say the same things, so all three are read here.
+Lengths become mm, weights g/m²; every word comes back in the spelling of the knowledge. The
+bounds of a measure are estimates that only keep slips of the keyboard out.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from advisor.errors import InputError, Problem, nearest
+from advisor.knowledge.model import Aspect, Knowledge
+from advisor.project.garment import Maker, Seam, Use
+from advisor.units import parse
+
+YES_NO = ("yes", "no")
+CHOICES = {"finish": "seam.finish", "seam": "seam.kind", "stitch": "stitch.type",
+           "allowance": "seam.allowance", "needle": "needle.point",
+           "needle size": "needle.size", "pressing": "press.motion",
+           "support": "seam.support"}  # fmt: skip
+"""Keys of a seam by which the maker fixes an answer, and the aspect that each one fixes."""
+
+SEAM_WORDS: Mapping[str, tuple[str, ...]] = {
+    "shape": ("straight", "curved", "corner"),
+    "edge": ("open", "turned", "hem", "folded"),
+    "stress": ("low", "medium", "high"),
+    "stitched by": ("machine", "hand"),
+    "worn next to skin": YES_NO,
+    "bias": YES_NO,
+    "lined": YES_NO,
+}
+"""Facts of a seam that are one of a few words."""
+
+CLOTH_WORDS: Mapping[str, tuple[str, ...]] = {
+    "shade": ("dark", "middle", "pale"),
+    "care": ("washable", "dry clean only"),
+    "detachable": YES_NO,
+}
+"""Facts of a cloth that are one of a few words."""
+
+SEAM_KEYS = ("length", *CHOICES, *SEAM_WORDS)
+"""Everything that may be said of a seam besides its name and its layers."""
+
+TAKEN = ("length", "allowance", *SEAM_WORDS)
+"""What is taken for granted of a seam, or left out of account, where nobody says it."""
+
+USUAL_OVERLOCKER = "4-thread"
+"""The overlocker that is meant where somebody only says that she has one: estimate."""
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """A quantity's kind, its least and greatest value in the base unit, and both in words."""
+
+    kind: str
+    low: float
+    high: float
+    words: str
+    unit: str = ""
+
+
+MEASURES: Mapping[str, Measure] = {
+    "length": Measure("length", 1.0, 50_000.0, "a length from 1 mm to 50 m", "cm or in"),
+    "allowance": Measure("length", 3.0, 50.0, "from 3 to 50 mm (1/8 to 2 in)", "mm or in"),
+    "foot lift": Measure("length", 1.0, 40.0, "from 1 to 40 mm", "mm or in"),
+    "thickness": Measure("length", 0.01, 50.0, "from 0.01 to 50 mm", "mm or in"),
+    "weight": Measure("weight", 5.0, 3000.0, "from 5 to 3000 g/m² (0.15 to 88 oz/yd²)",
+                      "g/m2, oz or momme"),
+    "fullness": Measure("count", 1.0, 6.0, "from 1 (not gathered) to 6"),
+    "stretched": Measure("count", 1.0, 2.0, "from 1 (not stretched) to 2"),
+    "needle size": Measure("needle", 55.0, 130.0, "a needle from 55 to 130 (US 7 to 21)"),
+}  # fmt: skip
+
+
+def read_fact(key: str, value: object, knowledge: Knowledge, *, bare: bool = True) -> str | float:
+    """One fact of a seam, as rules ask it; a number without a unit is mm, or refused if not `bare`.
+
+    Raises:
+        InputError: no such fact, or no such answer.
+    """
+    if key in MEASURES and key in SEAM_KEYS:
+        return read_measure(key, value, bare=bare)
+    if key in SEAM_WORDS:
+        return read_word(key, value, SEAM_WORDS[key])
+    if key in CHOICES:
+        return _read_option(key, value, knowledge.aspects[CHOICES[key]])
+    raise InputError(
+        Problem(f"unknown fact '{key}' of a seam", None, None, nearest(key, SEAM_KEYS))
+    )
+
+
+def read_maker_fact(
+    key: str, value: object, knowledge: Knowledge, *, bare: bool = True
+) -> str | float:
+    """One fact of the maker's kit; `foot` is one of her feet.
+
+    Raises:
+        InputError: no such fact, or no such answer.
+    """
+    overlockers = [id_ for id_ in knowledge.machines if id_.endswith("-thread")]
+    if key == "foot lift":
+        return read_measure(key, value, bare=bare)
+    if key == "machine":
+        return read_word(key, value, [m for m in knowledge.machines if m not in overlockers])
+    if key == "overlocker":
+        return read_word(key, value, [*overlockers, *YES_NO])
+    if key == "foot":
+        return _read_option("feet", value, knowledge.aspects["machine.foot"])
+    known = ("machine", "foot lift", "overlocker", "feet")
+    raise InputError(Problem(f"unknown fact '{key}' of the maker", None, None, nearest(key, known)))
+
+
+def make_maker(said: Mapping[str, Any]) -> Maker:
+    """The maker of facts already read: machine, overlocker, feet (a tuple), foot lift."""
+    overlocker = str(said.get("overlocker", ""))
+    assumed = [key for key in ("machine", "overlocker", "foot lift", "feet") if key not in said]
+    if overlocker == "yes":
+        assumed.append("overlocker")
+    return Maker(
+        said.get("machine", "household"),
+        {"yes": USUAL_OVERLOCKER, "no": ""}.get(overlocker, overlocker),
+        said.get("feet"), said.get("foot lift"), tuple(assumed),
+    )  # fmt: skip
+
+
+def make_seam(name: str, uses: tuple[Use, ...], said: Mapping[str, Any], maker: Maker) -> Seam:
+    """A seam of facts already read; a lone layer is folded on itself or joined to its like."""
+    assumed = [key for key in TAKEN if key not in said]
+    if len(uses) == 1:
+        uses = uses * 2
+        assumed.insert(0, "layers")
+    by_hand = said.get("stitched by", "hand" if maker.machine == "hand" else "") == "hand"
+    if by_hand and "stitched by" in assumed:
+        assumed.remove("stitched by")
+    choices = tuple((CHOICES[key], said[key]) for key in sorted(said) if key in CHOICES)
+    return Seam(name, uses, dict(said), choices, by_hand=by_hand, assumed=tuple(assumed))
+
+
+def read_word(key: str, value: object, known: Iterable[str]) -> str:
+    """One of a few words, capitals or not; `true` and `false` are yes and no.
+
+    Raises:
+        InputError: another word.
+    """
+    words = {word.casefold(): word for word in known}
+    text = _text(value)
+    found = words.get(text.casefold())
+    if found is None:
+        raise _unknown(key, text, list(words.values()))
+    return found
+
+
+def _read_option(key: str, value: object, aspect: Aspect) -> str:
+    """An answer of an aspect, by its word or by the longer name that is printed for it."""
+    text = _text(value)
+    names = {word.casefold(): word for word in aspect.words}
+    for word, label in aspect.labels.items():
+        names.setdefault(label.casefold(), word)
+        names.setdefault(label.partition(" (")[0].casefold(), word)
+    found = names.get(text.casefold())
+    if found is None:
+        raise _unknown(key, text, list(aspect.words))
+    return found
+
+
+def read_measure(key: str, value: object, *, bare: bool = True) -> float:
+    """A quantity within its bounds, in its base unit.
+
+    Raises:
+        InputError: not such a quantity, beyond its bounds, or without a unit where it needs one.
+    """
+    about = MEASURES[key]
+    text = _text(value)
+    if not bare and about.unit and _is_bare(text):
+        raise InputError(
+            Problem(f"'{key}': the number {shown(text)} has no unit", None,
+                    f"a unit after it where the project is in US units: {about.unit}")
+        )  # fmt: skip
+    if about.kind == "weight" and text.endswith("mm") and not text.endswith(" momme"):
+        text = f"{text.removesuffix('mm')} momme"  # silk is sold by the "mm"
+    try:
+        number = parse(about.kind, text)
+    except ValueError as error:
+        message, _, accepted = str(error).partition("; write ")
+        raise InputError(Problem(f"'{key}': {message}", None, accepted or None)) from None
+    if not about.low - 1e-9 <= number <= about.high + 1e-9 or not math.isfinite(number):
+        raise InputError(Problem(f"'{key}': {shown(text)} cannot be right", None, about.words))
+    return number
+
+
+def shown(text: str) -> str:
+    """A word of the input in quotes, cut where it is far too long."""
+    return f"'{text}'" if len(text) <= 40 else f"'{text[:40]}…'"
+
+
+def _is_bare(text: str) -> bool:
+    return not any(sign.isalpha() or sign in '"″”' for sign in text)
+
+
+def _text(value: object) -> str:
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, float) and value.is_integer():
+        return f"{value:.0f}"
+    return " ".join(str(value).split())
+
+
+def _unknown(key: str, text: str, known: list[str]) -> InputError:
+    expected = f"one of {', '.join(known)}"
+    return InputError(
+        Problem(f"'{key}': unknown word {shown(text)}", None, expected, nearest(text, known))
+    )

@@ -1,0 +1,262 @@
+"""Reads a project file into a garment: everything looked up, or every problem named with its line.
+
+The form refuses wrong keys and shapes; what is left is read here as far as it can be, so that a
+file with a misspelt key and an unknown fabric says both at once.
+"""
+
+from __future__ import annotations
+
+from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from advisor.knowledge.model import Knowledge
+from advisor.knowledge.names import plain_name
+from advisor.project.cloths import notion_cloth, read_cloth
+from advisor.project.facts import (
+    CLOTH_WORDS,
+    SEAM_KEYS,
+    make_maker,
+    make_seam,
+    read_fact,
+    read_maker_fact,
+    read_measure,
+    shown,
+)
+from advisor.project.findings import Findings
+from advisor.project.garment import Cloth, Garment, Maker, Seam, Use
+
+if TYPE_CHECKING:
+    from advisor.yamlfile import Document, Steps
+
+CLOTH_KEYS = frozenset(
+    {"fabric", "notion", "fibres", "weight", "thickness", "colour", "traits", *CLOTH_WORDS}
+)
+
+
+def load_project(path: Path, knowledge: Knowledge) -> Garment:
+    """The garment that a project file describes.
+
+    Raises:
+        InputError: with every problem of the file, each with line, column and the nearest names.
+    """
+    from advisor.yamlfile import read_yaml  # noqa: PLC0415 - a question reads no file
+
+    return garment_of(read_yaml(path), knowledge)
+
+
+def garment_of(document: Document, knowledge: Knowledge) -> Garment:
+    """The garment that a project already read describes.
+
+    Raises:
+        InputError: with every problem of it.
+    """
+    findings = Findings(document, list(_form_problems(document)))
+    if not isinstance(document.data, dict):
+        findings.stop()
+    garment = _Reader(document.data, findings, knowledge).garment()
+    findings.stop()
+    return garment
+
+
+def _form_problems(document: Document) -> tuple[Any, ...]:
+    """What is wrong with the keys and the shapes."""
+    from pydantic import ValidationError  # noqa: PLC0415 - heavy, and only a file needs it
+
+    from advisor.project.schema import ProjectForm  # noqa: PLC0415
+    from advisor.validation import problems_from_validation  # noqa: PLC0415
+
+    try:
+        ProjectForm.model_validate(document.data)
+    except ValidationError as error:
+        return problems_from_validation(
+            error, document.data, document.positions, document.file, model=ProjectForm
+        )
+    return ()
+
+
+class _Reader:
+    """Reads whatever part of the data has the right shape; the form has named the rest."""
+
+    def __init__(self, data: dict[str, Any], findings: Findings, knowledge: Knowledge) -> None:
+        self.data = data
+        self.findings = findings
+        self.knowledge = knowledge
+        self.bare = data.get("units") != "us"
+        self.cloths: dict[str, Cloth] = {}
+        self.spelled: dict[str, str] = {}  # every name of a cloth, understood or not
+        self.notions: dict[str, str] = {}
+
+    def garment(self) -> Garment:
+        maker = self._maker()
+        self._fabrics()
+        seams = self._seams(maker)
+        return Garment(
+            _name(self.data.get("garment")) or "", self.cloths, seams, maker,
+            "metric" if self.bare else "us",
+        )  # fmt: skip
+
+    def _maker(self) -> Maker:
+        about = self.data.get("maker")
+        said: dict[str, Any] = {}
+        if isinstance(about, dict):
+            for key in ("machine", "overlocker", "foot lift"):
+                if _plain(about.get(key)):
+                    self._read(said, key, about[key], ("maker", key), read_maker_fact)
+            if isinstance(about.get("feet"), list):
+                said["feet"] = self._feet(about["feet"])
+        return make_maker(said)
+
+    def _feet(self, feet: list[Any]) -> tuple[str, ...]:
+        found: dict[str, Any] = {}
+        for i, foot in enumerate(feet):
+            if _plain(foot):
+                word = self.findings.attempt(
+                    ("maker", "feet", i), partial(read_maker_fact, "foot", foot, self.knowledge)
+                )
+                found |= {str(word): None} if word else {}
+        return tuple(found)
+
+    def _fabrics(self) -> None:
+        fabrics = self.data.get("fabrics")
+        for key, said in fabrics.items() if isinstance(fabrics, dict) else ():
+            steps: Steps = ("fabrics", key)
+            name = self._new_name(key, steps)
+            about = {"fabric": said} if isinstance(said, str) else said
+            if name is None or not isinstance(about, dict):
+                continue
+            self._one_fabric(about, steps)
+            cloth = read_cloth(name, about, steps, self.findings, self.knowledge, bare=self.bare)
+            if cloth is not None:
+                self.cloths[name] = cloth
+
+    def _one_fabric(self, about: dict[str, Any], steps: Steps) -> None:
+        if ("fabric" in about) == ("notion" in about):
+            if not about.keys() <= CLOTH_KEYS:
+                return  # a misspelt key is named already, and may well be this one
+            what = "both 'fabric' and 'notion'" if "fabric" in about else "no 'fabric'"
+            self.findings.say(steps, f"{shown(str(steps[-1]))} has {what}",
+                              "fabric: and a few words, such as 'nylon organza'")  # fmt: skip
+
+    def _new_name(self, key: str, steps: Steps) -> str | None:
+        name = _name(key)
+        if name is None:
+            self.findings.say(steps, "the name of a fabric must be short printable text", key=True)
+        elif name.casefold() in self.spelled:
+            message = f"the name {shown(key)} is too like {shown(self.spelled[name.casefold()])}"
+            expected = "names that differ by more than capitals and spaces"
+            self.findings.say(steps, message, expected, key=True)
+            name = None
+        else:
+            self.spelled[name.casefold()] = name
+        return name
+
+    def _seams(self, maker: Maker) -> tuple[Seam, ...]:
+        listed = self.data.get("seams")
+        seams: list[Seam] = []
+        names: dict[str, int] = {}
+        for i, about in enumerate(listed if isinstance(listed, list) else ()):
+            if not isinstance(about, dict):
+                continue
+            name = _name(about.get("name")) or ""
+            if name and name.casefold() in names:
+                line = self._line(names[name.casefold()])
+                self.findings.say(("seams", i, "name"), f"a second seam called {shown(name)}; "
+                                  f"the first is on line {line}", "each name once")  # fmt: skip
+            names.setdefault(name.casefold(), i)
+            uses = self._uses(about.get("layers"), ("seams", i, "layers"))
+            seams.append(make_seam(name, uses, self._facts(about, i), maker))
+        return tuple(seams)
+
+    def _line(self, seam: int) -> int:
+        document = self.findings.document
+        return document.positions.value(("seams", seam, "name"))[0] if document else 0
+
+    def _facts(self, about: dict[str, Any], i: int) -> dict[str, Any]:
+        said: dict[str, Any] = {}
+        for key in SEAM_KEYS:
+            if _plain(about.get(key)):
+                self._read(said, key, about[key], ("seams", i, key), read_fact)
+        return said
+
+    def _read(self, said: dict[str, Any], key: str, value: Any, steps: Steps, read: Any) -> None:
+        found = self.findings.attempt(
+            steps, partial(read, key, value, self.knowledge, bare=self.bare)
+        )
+        if found is not None:
+            said[key] = found
+
+    def _uses(self, layers: Any, steps: Steps) -> tuple[Use, ...]:
+        if not isinstance(layers, list) or not layers:
+            return ()
+        before = len(self.findings.problems)
+        found = [self._use(layer, (*steps, i)) for i, layer in enumerate(layers)]
+        uses = tuple(use for use in found if use is not None)
+        named = any(use.cloth not in self.notions.values() for use in uses)
+        if uses and not named and len(self.findings.problems) == before:
+            self.findings.say(steps, "this seam names no fabric of the project",
+                              f"one of {', '.join(self.spelled.values())}")  # fmt: skip
+        return uses
+
+    def _use(self, layer: Any, steps: Steps) -> Use | None:
+        about = {"use": layer} if isinstance(layer, str) else layer
+        if not isinstance(about, dict):
+            return None
+        if ("use" in about) == ("notion" in about):
+            what = "both 'use' and 'notion'" if "use" in about else "neither 'use' nor 'notion'"
+            self.findings.say(steps, f"this layer has {what}", "one of the two")
+            return None
+        key = "use" if "use" in about else "notion"
+        said = _name(about[key])
+        if said is None:
+            return None
+        here = steps if isinstance(layer, str) else (*steps, key)
+        name = self._fabric(said, here) if key == "use" else self._notion(said, here)
+        measures = {}
+        for what in ("fullness", "stretched"):
+            value = about.get(what)
+            if _plain(value):
+                read = partial(read_measure, what, value)
+                measures[what] = self.findings.attempt((*steps, what), read) or 1.0
+        return None if name is None else Use(name, **measures)
+
+    def _fabric(self, said: str, steps: Steps) -> str | None:
+        name = self.spelled.get(said.casefold())
+        if name is not None:
+            return name
+        known = self.knowledge.names.get(plain_name(said))
+        expected = "a name from 'fabrics'"
+        if known is not None:
+            kind = self.knowledge.entries[known].kind
+            expected += " (add this one there" + (
+                ")" if kind == "cloth" else f", or write {{notion: {said}}})"
+            )
+        self.findings.say(steps, f"no fabric of this project is called {shown(said)}", expected,
+                          (said, self.spelled.values()))  # fmt: skip
+        return None
+
+    def _notion(self, said: str, steps: Steps) -> str | None:
+        """The name of the notion's cloth, which is made the first time that it is named."""
+        if said.casefold() in self.notions:
+            return self.notions[said.casefold()]
+        name = said if said.casefold() not in self.spelled else f"{said} (notion)"
+        cloth = self.findings.attempt(steps, partial(notion_cloth, name, said, self.knowledge))
+        if cloth is None:
+            return None
+        self.cloths[name] = cloth
+        self.notions[said.casefold()] = name
+        return name
+
+
+def _plain(value: Any) -> bool:
+    return isinstance(value, str | int | float)
+
+
+def _name(value: Any) -> str | None:
+    """A name as the form accepts it, or None."""
+    from advisor.project.schema import name  # noqa: PLC0415 - the caller has loaded pydantic
+
+    try:
+        return name(value) if isinstance(value, str) else None
+    except ValueError:
+        return None

@@ -1,0 +1,123 @@
+"""The form of a project file: which keys there are, and the shape of what stands under them.
+
+The words and quantities themselves are read by `facts`, `cloths` and `colours`, which a
+question uses as well; so that a form here says only "a word or a quantity".
+"""
+
+from __future__ import annotations
+
+from functools import partial
+from typing import Annotated, Any, Literal
+
+from pydantic import BeforeValidator, Field
+
+from advisor.knowledge.schema import Form
+
+LONGEST_NAME = 80
+LONGEST_PHRASE = 200
+MOST_FABRICS = 60
+MOST_LAYERS = 12
+MOST_SEAMS = 200
+
+
+def _plain(value: Any) -> Any:
+    """A word or a number; only what can be printed on one line."""
+    if value is None:
+        raise ValueError('nothing is written here; text that begins with # needs quotes: "#27455f"')
+    if isinstance(value, dict | list):
+        raise ValueError("must be a word or a quantity, not a list or a group of keys")
+    if isinstance(value, str):
+        name(value, longest=LONGEST_PHRASE)
+    return value
+
+
+def name(value: str, longest: int = LONGEST_NAME) -> str:
+    """A name: some printable text on one line, spaces made single.
+
+    Raises:
+        ValueError: saying what is wrong with it.
+    """
+    text = " ".join(value.split())
+    if not text:
+        raise ValueError("must not be empty")
+    if len(text) > longest:
+        raise ValueError(f"is too long: at most {longest} letters")
+    if not text.isprintable():
+        raise ValueError("holds a character that cannot be printed")
+    return text
+
+
+def _named(value: Any, longest: int = LONGEST_NAME) -> Any:
+    # What is no text at all is left to the form, which can tell that a group was meant.
+    return name(value, longest) if isinstance(value, str) else value
+
+
+Plain = Annotated[Any, BeforeValidator(_plain)]
+Name = Annotated[str, BeforeValidator(_named)]
+Phrase = Annotated[str, BeforeValidator(partial(_named, longest=LONGEST_PHRASE))]
+
+
+class MakerForm(Form):
+    """What the maker works with."""
+
+    machine: Plain = None
+    foot_lift: Plain = None
+    overlocker: Plain = None
+    feet: list[Plain] | None = None
+
+
+class ClothForm(Form):
+    """One cloth of the garment, or one notion that is described like a cloth."""
+
+    fabric: Phrase | None = None
+    notion: Phrase | None = None
+    fibres: dict[str, Plain] | list[Name] | Phrase | None = None
+    weight: Plain = None
+    thickness: Plain = None
+    colour: Plain = None
+    shade: Plain = None
+    care: Plain = None
+    detachable: Plain = None
+    traits: dict[str, Plain] | None = None
+
+
+class LayerForm(Form):
+    """A layer of a seam with how it goes in: a cloth of the project, or a notion."""
+
+    use: Name | None = None
+    notion: Name | None = None
+    fullness: Plain = None
+    stretched: Plain = None
+
+
+class SeamForm(Form):
+    """A place where layers are joined."""
+
+    name: Name
+    layers: Annotated[list[Name | LayerForm], Field(min_length=1, max_length=MOST_LAYERS)]
+    length: Plain = None
+    allowance: Plain = None
+    shape: Plain = None
+    edge: Plain = None
+    stress: Plain = None
+    finish: Plain = None
+    seam: Plain = None
+    stitch: Plain = None
+    needle: Plain = None
+    needle_size: Plain = None
+    stitched_by: Plain = None
+    pressing: Plain = None
+    support: Plain = None
+    bias: Plain = None
+    lined: Plain = None
+    worn_next_to_skin: Plain = None
+
+
+class ProjectForm(Form):
+    """A whole project file."""
+
+    garment: Name
+    units: Literal["metric", "us"] = "metric"
+    maker: MakerForm = MakerForm()
+    fabrics: Annotated[dict[str, ClothForm | Phrase], Field(min_length=1, max_length=MOST_FABRICS)]
+    seams: Annotated[list[SeamForm], Field(min_length=1, max_length=MOST_SEAMS)]
