@@ -32,9 +32,9 @@ def ask(
     if json:
         common.print_json(data)
     else:
-        from advisor.sheet.text import render_sheet
+        from advisor.sheet.detailed import render_detailed
 
-        common.print_text(render_sheet(
+        common.print_text(render_detailed(
             data, reasons=True, everything=everything, title="how to handle it"
         ))
     common.leave(advice)

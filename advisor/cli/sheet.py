@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Annotated
+from typing import Annotated, Any
 
 import typer
 
@@ -31,7 +31,16 @@ def sheet(
     if json:
         common.print_json(data)
     else:
-        from advisor.sheet.text import render_sheet
-
-        common.print_text(render_sheet(data, reasons=reasons, everything=everything))
+        common.print_text(_text(data, reasons=reasons, everything=everything))
     common.leave(advice)
+
+
+def _text(data: dict[str, Any], *, reasons: bool, everything: bool) -> str:
+    """Two close pages, unless more is asked for."""
+    if reasons or everything:
+        from advisor.sheet.detailed import render_detailed
+
+        return render_detailed(data, reasons=reasons, everything=everything)
+    from advisor.sheet.compact import render_sheet
+
+    return render_sheet(data)

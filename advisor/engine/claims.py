@@ -115,22 +115,32 @@ class _Gatherer:
             return False
         if said.claim.aspect.startswith("press."):
             pressed = cloth in self.garment.apart and speakers.is_heat_need(said.claim)
-            return not self.garment.single and not pressed
+            notion = self.knowledge.entries[self.garment.cloths[cloth].entry].kind != "cloth"
+            # A notion has had its own press when it was put in; only what it bears still counts.
+            idle = notion and not speakers.is_heat_limit(said.claim)
+            return not (self.garment.single or pressed or idle)
         return True
 
     def _heard(self, seam: Seam, said: Said) -> bool:
         """Whether a claim counts in a seam: not what the maker's way of working makes idle."""
         claim = said.claim
         if claim.aspect == "interfacing.kind":
-            return any(
-                self.knowledge.entries[self.garment.cloths[c].entry].kind in INTERFACED
-                for c in seam.cloths()
-            )
+            return self._beside_interfacing(seam, said.cloths)
         if seam.by_hand and claim.aspect in speakers.MACHINE_ASPECTS:
             return False
         if speakers.is_heat_need(claim):
             return not seam.cold and not (said.cloths <= seam.apart and bool(said.cloths))
         return True
+
+    def _beside_interfacing(self, seam: Seam, cloths: frozenset[str]) -> bool:
+        """An interfacing is the business of the layers that it lies against."""
+        kinds = [self.knowledge.entries[self.garment.cloths[u.cloth].entry].kind for u in seam.uses]
+        for i, kind in enumerate(kinds):
+            if kind in INTERFACED:
+                beside = {u.cloth for u in seam.uses[max(i - 1, 0) : i + 2]}
+                if cloths & beside or not cloths:
+                    return True
+        return False
 
     def _layer_rule(self, rule: Rule) -> None:
         tree = rule.parts["layer"]

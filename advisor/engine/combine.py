@@ -132,7 +132,14 @@ def _pick(aspect: Aspect, advised: ValueSet, kept: list[Said]) -> float:
     for best in bests:
         if best in advised:
             return best
-    return _end(aspect, advised)
+    wanted = _end(aspect, advised) if aspect.usual is None else aspect.usual
+    return _sold(aspect, advised, min(max(wanted, advised.low), advised.high))
+
+
+def _sold(aspect: Aspect, advised: Span, wanted: float) -> float:
+    """The size nearest to what is wanted that exists and is allowed."""
+    fitting = [step for step in aspect.steps if step in advised]
+    return min(fitting, key=lambda step: (abs(step - wanted), step)) if fitting else wanted
 
 
 def _end(aspect: Aspect, advised: Span) -> float:
@@ -141,9 +148,7 @@ def _end(aspect: Aspect, advised: Span) -> float:
     if aspect.prefer == "high":
         return advised.high
     middle = (advised.low + advised.high) / 2
-    if aspect.kind == "scale":
-        return float(int(middle))
-    return round(middle * 2) / 2 if advised.low <= round(middle * 2) / 2 <= advised.high else middle
+    return float(int(middle)) if aspect.kind == "scale" else middle
 
 
 def deciders(verdict: Verdict) -> tuple[Said, ...]:

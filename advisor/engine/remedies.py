@@ -51,7 +51,11 @@ class _Case:
         )  # fmt: skip
         verdict = before.verdicts[conflict.place].get(conflict.aspect)
         said = verdict.clash if verdict and verdict.clash else conflict.clash
-        self.needy = _about(s.cloths for s in said if is_heat_need(s.claim))
+        lids = [s.claim.span[1] for s in conflict.clash if s.claim.span]
+        self.needy = _about(
+            s.cloths for s in said
+            if is_heat_need(s.claim) and s.claim.span and s.claim.span[0] > min(lids)
+        )
         self.tender = _about(
             s.cloths for s in conflict.clash if s.claim.risk != "result" and s.cloths
         )

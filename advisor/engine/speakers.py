@@ -43,6 +43,11 @@ def is_heat_need(claim: Claim) -> bool:
     )
 
 
+def is_heat_limit(claim: Claim) -> bool:
+    """Whether a claim guards a layer against too much heat."""
+    return claim.aspect == LIMIT_ASPECT and claim.strength == "must" and claim.risk != "result"
+
+
 def limit_claim(fibre: Fibre) -> Claim:
     """The iron limit of a fibre as a claim; a lower value of weaker standing is where to start."""
     strictest = [

@@ -37,10 +37,21 @@ def _look_for(judgement: Judgement, places: list[str]) -> tuple[str, ...]:
         text
         for fired in sorted(judgement.gathered.fired, key=weight_of)
         for text in fired.rule.tests
-        if fired.place.name in places
-        or (fired.place.scope == "fabric" and set(fired.cloths) <= cloths)
+        if (fired.certain or guards(fired))
+        and (
+            fired.place.name in places
+            or (fired.place.scope == "fabric" and set(fired.cloths) <= cloths)
+        )
     ]
     return tuple(dict.fromkeys(found))
+
+
+def guards(fired: Fired) -> bool:
+    """Whether a rule keeps from harm; then it speaks even where its condition only may hold."""
+    rule = fired.rule
+    return bool(rule.cautions) or any(
+        c.strength == "must" and c.risk != "result" for c in rule.claims
+    )
 
 
 def weight_of(fired: Fired) -> tuple[int, int, str]:

@@ -64,7 +64,7 @@ def _aspect(form: schema.AspectForm) -> dict[str, Any]:
         "title": form.title, "kind": form.kind, "scopes": form.scope, "unit": form.unit or "",
         "low": 0.0 if scale else form.low or 0.0,
         "high": float(len(words) - 1) if scale else form.high or 0.0,
-        "steps": form.steps, "prefer": form.prefer, "words": words, "labels": form.labels,
+        "steps": form.steps, "prefer": form.prefer, "usual": form.usual, "words": words, "labels": form.labels,
         "excluded": form.lists == "excluded",
     }  # fmt: skip
 

@@ -12,7 +12,7 @@ from typing import Any
 Mix = tuple[tuple[str, float | None], ...]
 """Fibres of one cloth with their shares in percent; None where the share is not known."""
 
-FORMAT = 1
+FORMAT = 2
 """Raised whenever the compiled form changes; a cache of another format is not read."""
 
 LIMIT_ASPECT = "press.temperature"
@@ -46,6 +46,7 @@ class Aspect:
     high: float
     steps: tuple[float, ...]
     prefer: str
+    usual: float | None
     words: tuple[str, ...]
     labels: dict[str, str]
     excluded: bool
@@ -236,7 +237,7 @@ def from_plain(raw: dict[str, Any]) -> Knowledge:
         aspects={
             id_: Aspect(
                 id_, a["title"], a["kind"], tuple(a["scopes"]), a["unit"], a["low"], a["high"],
-                tuple(a["steps"]), a["prefer"], tuple(a["words"]), a["labels"], a["excluded"],
+                tuple(a["steps"]), a["prefer"], a["usual"], tuple(a["words"]), a["labels"], a["excluded"],
             )
             for id_, a in raw["aspects"].items()
         },

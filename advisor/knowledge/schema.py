@@ -67,6 +67,7 @@ class AspectForm(Form):
     high: float | None = None
     steps: tuple[float, ...] = ()
     prefer: Literal["low", "high", "middle"] = "middle"
+    usual: float | None = None
     words: tuple[Word, ...] = ()
     options: tuple[Word, ...] = ()
     labels: dict[Word, Text] = {}

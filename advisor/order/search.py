@@ -26,8 +26,8 @@ from advisor.order.steps import IronState, MachineState, Precedence, Step
 class Effort:
     """How hard to search: states expanded, states kept for bounds, and the beam's width."""
 
-    states: int = 60_000
-    bounds: int = 150_000
+    states: int = 25_000
+    bounds: int = 100_000
     beam: int = 24
 
 
@@ -66,7 +66,7 @@ def plan_graph(graph: Graph, setting: Setting, effort: Effort) -> Plan:
     space = Space(graph, machine, iron)
     plain = setting.seconds(graph.steps)
     order, cost = _first(graph, setting, space, effort, plain)
-    better, bound = _best_first(space, cost, effort.states)
+    better, bound = best_first(space, cost, effort.states)
     if better is not None:
         order, cost = better, bound
     work = [graph.steps[k] for k in customary(space, order, cost)]
@@ -118,7 +118,7 @@ def _beam(space: Space, width: int) -> list[Move]:
     return list(best[1]) if best else []
 
 
-def _best_first(space: Space, known: int, budget: int) -> tuple[list[int] | None, int]:
+def best_first(space: Space, known: int, budget: int) -> tuple[list[int] | None, int]:
     """A cheaper order than the known price, if there is one, and the proven lower bound."""
     start = space.start()
     spent = {start: 0}

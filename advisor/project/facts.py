@@ -178,7 +178,7 @@ def read_measure(key: str, value: object, *, bare: bool = True) -> float:
     if not bare and about.unit and _is_bare(text):
         raise InputError(
             Problem(f"'{key}': the number {shown(text)} has no unit", None,
-                    f"a unit after it where the project is in US units: {about.unit}")
+                    f"a unit after it: {about.unit}")
         )  # fmt: skip
     if about.kind == "weight" and text.endswith("mm") and not text.endswith(" momme"):
         text = f"{text.removesuffix('mm')} momme"  # silk is sold by the "mm"

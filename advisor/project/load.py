@@ -25,6 +25,7 @@ from advisor.project.facts import (
 )
 from advisor.project.findings import Findings
 from advisor.project.garment import Cloth, Garment, Maker, Seam, Use
+from advisor.project.names import tidy_name
 
 if TYPE_CHECKING:
     from advisor.yamlfile import Document, Steps
@@ -254,9 +255,7 @@ def _plain(value: Any) -> bool:
 
 def _name(value: Any) -> str | None:
     """A name as the form accepts it, or None."""
-    from advisor.project.schema import name  # noqa: PLC0415 - the caller has loaded pydantic
-
     try:
-        return name(value) if isinstance(value, str) else None
+        return tidy_name(value) if isinstance(value, str) else None
     except ValueError:
         return None

@@ -12,12 +12,14 @@ from typing import Annotated, Any, Literal
 from pydantic import BeforeValidator, Field
 
 from advisor.knowledge.schema import Form
-
-LONGEST_NAME = 80
-LONGEST_PHRASE = 200
-MOST_FABRICS = 60
-MOST_LAYERS = 12
-MOST_SEAMS = 200
+from advisor.project.names import (
+    LONGEST_NAME,
+    LONGEST_PHRASE,
+    MOST_FABRICS,
+    MOST_LAYERS,
+    MOST_SEAMS,
+    tidy_name,
+)
 
 
 def _plain(value: Any) -> Any:
@@ -27,29 +29,13 @@ def _plain(value: Any) -> Any:
     if isinstance(value, dict | list):
         raise ValueError("must be a word or a quantity, not a list or a group of keys")
     if isinstance(value, str):
-        name(value, longest=LONGEST_PHRASE)
+        tidy_name(value, LONGEST_PHRASE)
     return value
-
-
-def name(value: str, longest: int = LONGEST_NAME) -> str:
-    """A name: some printable text on one line, spaces made single.
-
-    Raises:
-        ValueError: saying what is wrong with it.
-    """
-    text = " ".join(value.split())
-    if not text:
-        raise ValueError("must not be empty")
-    if len(text) > longest:
-        raise ValueError(f"is too long: at most {longest} letters")
-    if not text.isprintable():
-        raise ValueError("holds a character that cannot be printed")
-    return text
 
 
 def _named(value: Any, longest: int = LONGEST_NAME) -> Any:
     # What is no text at all is left to the form, which can tell that a group was meant.
-    return name(value, longest) if isinstance(value, str) else value
+    return tidy_name(value, longest) if isinstance(value, str) else value
 
 
 Plain = Annotated[Any, BeforeValidator(_plain)]
@@ -118,6 +104,6 @@ class ProjectForm(Form):
 
     garment: Name
     units: Literal["metric", "us"] = "metric"
-    maker: MakerForm = MakerForm()
+    maker: MakerForm | None = None
     fabrics: Annotated[dict[str, ClothForm | Phrase], Field(min_length=1, max_length=MOST_FABRICS)]
     seams: Annotated[list[SeamForm], Field(min_length=1, max_length=MOST_SEAMS)]

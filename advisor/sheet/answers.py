@@ -8,7 +8,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.sheet.iron import render_iron
 from advisor.sheet.layout import heading
 from advisor.sheet.numbers import Numbers
-from advisor.sheet.text import caution_lines, conflict_lines, unknown_lines
+from advisor.sheet.detailed import caution_lines, conflict_lines, unknown_lines
 
 
 def render_conflicts(report: dict[str, Any]) -> str:
@@ -28,7 +28,9 @@ def render_iron_answer(
     heat = {
         **report,
         "conflicts": [c for c in report["conflicts"] if c["aspect"].startswith("press.")],
-        "cautions": [c for c in report["cautions"] if c["kind"] in ("burn", "fire")],
+        "cautions": [
+            c for c in report["cautions"] if c["kind"] == "burn" or c["area"] == "press"
+        ],
     }
     lines = heading(f"{report['garment']}: the iron across its layers", 1)
     lines += conflict_lines(heat, numbers)

@@ -5,6 +5,7 @@ Nothing is lost: the report holds all of it, and `all` prints it. What is left o
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
@@ -12,6 +13,8 @@ Report = dict[str, Any]
 PER_PLACE = {"fabric": 3, "seam": 2, "garment": 4}
 GENERAL = 6
 PER_TEST = 3
+PER_KIND = {"damage": 2}
+NAMED = 3
 MANY = 10_000
 
 
@@ -30,6 +33,7 @@ class Digest:
 
     by_place: dict[tuple[str, str], tuple[Todo, ...]]
     general: tuple[Todo, ...]
+    cautions: tuple[tuple[dict[str, Any], str], ...]
     tests: tuple[tuple[dict[str, Any], tuple[str, ...]], ...]
     left_out: int
 
@@ -51,8 +55,25 @@ def digest(report: Report, *, everything: bool = False) -> Digest:
     most = (lambda n: MANY) if everything else (lambda n: n)
     kept = {key: tuple(todos[: most(PER_PLACE[key[0]])]) for key, todos in lone.items()}
     shown = tuple(general[: most(GENERAL)])
+    cautions = _cautions(report, most)
     left = len(grouped) - len(shown) - sum(len(todos) for todos in kept.values())
-    return Digest(kept, shown, _tests(report, most(PER_TEST)), left)
+    left += len(report["cautions"]) - len(cautions)
+    return Digest(kept, shown, cautions, _tests(report, most(PER_TEST)), left)
+
+
+def _cautions(
+    report: Report, most: Callable[[int], int]
+) -> tuple[tuple[dict[str, Any], str], ...]:  # fmt: skip
+    """What can hurt somebody, all of it; what only spoils cloth, the weightiest."""
+    kept: dict[str, int] = {}
+    rows = []
+    for caution in report["cautions"]:
+        kind = caution["kind"]
+        kept[kind] = kept.get(kind, 0) + 1
+        if kept[kind] <= most(PER_KIND.get(kind, MANY)):
+            about = caution["about"]
+            rows.append((caution, ", ".join(about) if len(about) <= NAMED else ""))
+    return tuple(rows)
 
 
 def _tests(report: Report, most: int) -> tuple[tuple[dict[str, Any], tuple[str, ...]], ...]:

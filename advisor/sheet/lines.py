@@ -29,11 +29,22 @@ SEAM_LINES: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("press", ("press.temperature", "press.moisture", "press.side", "press.cloth",
                "press.surface", "press.motion", "press.dwell")),
 )  # fmt: skip
-GARMENT_LINES: tuple[tuple[str, tuple[str, ...]], ...] = (
-    ("last press", ("press.temperature", "press.moisture", "press.side", "press.cloth",
-                    "press.surface", "press.motion", "press.dwell")),
-    ("care", ("care.wash", "care.bleach", "care.dry", "care.iron", "care.professional")),
+LAST_PRESS_LINE = (
+    "last press",
+    ("press.temperature", "press.moisture", "press.side", "press.cloth", "press.surface",
+     "press.motion", "press.dwell"),
 )  # fmt: skip
+CARE_LINE = (
+    "care", ("care.wash", "care.bleach", "care.dry", "care.iron", "care.professional"),
+)  # fmt: skip
+GARMENT_LINES = (LAST_PRESS_LINE, CARE_LINE)
+FABRIC_PARAGRAPH: tuple[tuple[str, tuple[str, ...]], ...] = (
+    ("prepare", ("prepare.preshrink",)),
+    ("cut", ("cut.direction", "cut.lay", "cut.grain", "cut.hold")),
+    ("mark", ("mark.method",)),
+    ("avoid", ("design.avoids",)),
+)
+"""What a sheet says of a cloth; its design is settled by then."""
 SILENT = {
     "machine.foot": "standard", "seam.support": "none", "press.cloth": "none",
     "press.surface": "padded board", "pin.place": "anywhere", "stitch.tension": "balanced",

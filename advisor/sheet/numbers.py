@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from advisor.sheet.layout import heading, wrap
+from advisor.sheet.layout import WIDTH, heading, wrap
 
 LETTERS = {
     "common-practice": ("c", "common practice of the trade"),
@@ -14,14 +14,30 @@ LETTERS = {
     "design-choice": ("e", "our own estimate"),
 }
 _WEAK = frozenset({"memory", "estimate"})
+_STANDING = {
+    "standard": 0, "regulation": 0, "handbook": 1, "extension": 1, "trade-journal": 1,
+    "paper": 1, "manual": 2, "common-practice": 2, "derived": 2, "trade-page": 3, "memory": 4,
+    "estimate": 4,
+}  # fmt: skip
 _KINDS = {"trade-page": "trade page", "trade-journal": "trade journal"}
 
 
 class Numbers:
     """The marks of one sheet."""
 
-    def __init__(self, report: dict[str, Any], *, reasons: bool = False) -> None:
+    def __init__(
+        self, report: dict[str, Any], *, reasons: bool = False, most: int = 99, short: bool = False
+    ) -> None:
+        """Prepare to mark.
+
+        Args:
+            reasons: whether the sheet prints reasons under its lines.
+            most: how many sources a mark names at most, the best first.
+            short: whether the list gives ids only; `advisor explain ID` gives the citation.
+        """
         self.reasons = reasons
+        self.most = most
+        self.short = short
         self.sources = {s["id"]: s for s in report["sources"]}
         self.used: dict[str, int] = {}
         self.letters: dict[str, str] = {}
@@ -29,7 +45,8 @@ class Numbers:
     def mark(self, sources: list[str] | tuple[str, ...]) -> str:
         """`[3,7]`; a star where memory or an estimate is all that stands behind it."""
         ids = list(dict.fromkeys(text.split(" ", 1)[0] for text in sources))
-        marks = dict.fromkeys(self._one(id_) for id_ in ids)
+        best = sorted(ids, key=lambda i: _STANDING[self.sources[i]["kind"]])[: self.most]
+        marks = dict.fromkeys(self._one(id_) for id_ in ids if id_ in best)
         star = "*" if ids and all(self.sources[i]["kind"] in _WEAK for i in ids) else ""
         return f"[{','.join(marks)}{star}]" if marks else ""
 
@@ -40,18 +57,22 @@ class Numbers:
             return letter
         return str(self.used.setdefault(id_, len(self.used) + 1))
 
-    def lines(self) -> list[str]:
+    def lines(self, width: int = WIDTH) -> list[str]:
         """The list of what the marks stand for."""
         lines = heading("On whose word")
         parts = [f"{n} {self._cite(id_)}" for id_, n in self.used.items()]
         parts += [f"{letter} {meaning}" for letter, meaning in sorted(self.letters.items())]
-        lines += wrap(" · ".join(parts), "  ", "  ")
         if {"m", "e"} & set(self.letters):
-            lines += wrap("* only memory or an estimate: test before you trust it.", "  ")
-        return lines
+            parts.append("* only memory or an estimate: test before you trust it")
+        if self.short:
+            parts.append("`advisor explain` and such a name gives the whole citation")
+        return lines + wrap(" · ".join(parts), "  ", "  ", width)
 
     def _cite(self, id_: str) -> str:
         source = self.sources[id_]
+        if self.short:
+            return id_
         kind = _KINDS.get(source["kind"], source["kind"])
         seen = f", {source['read']}" if source.get("read") else ""
         return f"{source['citation']} ({kind}{seen})"
+

@@ -13,13 +13,13 @@ from advisor.engine.claims import Fired, Place
 from advisor.engine.combine import Verdict, deciders
 from advisor.engine.conflicts import Conflict
 from advisor.engine.speakers import Said
-from advisor.engine.trials import find_trials, weight_of
+from advisor.engine.trials import find_trials, guards, weight_of
 from advisor.engine.unknowns import Unknown, find_unknowns
 from advisor.engine.valuesets import Choice, Span
 from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Knowledge
 from advisor.project.garment import Garment
 from advisor.sheet import wording
-from advisor.units import System
+from advisor.units import System, show_range
 
 SCHEMA = "advisor.answer/1"
 _WORST_FIRST = ("injury", "damage", "result")
@@ -95,6 +95,7 @@ class _Reporter:
         known = cloth.mixes[0] if cloth.fibre_known else None
         return {
             "name": name, "fabric": cloth.entry,
+            "kind": self.knowledge.entries[cloth.entry].kind,
             "fibres": {f: s for f, s in known} if known else "unknown",
             "may_be": [] if known else [{f: s for f, s in mix} for mix in cloth.mixes],
             "weight": list(cloth.weight) if cloth.weight else None,
@@ -163,7 +164,8 @@ class _Reporter:
             for caution in fired.rule.cautions:
                 key = (fired.rule.id, caution["text"])
                 row = rows.setdefault(key, {
-                    "id": fired.rule.id, "kind": caution["kind"], "text": caution["text"],
+                    "id": fired.rule.id, "area": fired.rule.area, "kind": caution["kind"],
+                    "text": caution["text"],
                     "about": [], "sources": self._cite(tuple(caution["sources"])),
                 })  # fmt: skip
                 for name in _about(fired):
@@ -178,6 +180,7 @@ class _Reporter:
              "rule": fired.rule.id, "certain": fired.certain, "weight": weight_of(fired),
              "sources": self._cite(fired.rule.sources)}
             for fired in sorted(self.judgement.gathered.fired, key=weight_of)
+            if fired.certain or guards(fired)
             for text in fired.rule.do
         ]  # fmt: skip
 
@@ -192,20 +195,27 @@ class _Reporter:
             f"{wording.degrees(unknown.limit, self.units)}"
             for limit, names in sorted(gains.items()) if limit > unknown.limit
         ]  # fmt: skip
+        if self.knowledge.entries[cloth.entry].kind != "cloth":
+            return []
         effect = "; ".join(parts) or "every candidate bears the same iron"
         about = wording.fibres_text(cloth.mixes, self.knowledge)
         return [{"fact": f"{unknown.cloth}: {about}", "effect": effect, "limit_c": unknown.limit}]
 
     def _assumed(self) -> list[dict[str, Any]]:
-        """What was taken for granted."""
+        """What was taken for granted: one row for the weights, one for what seams leave out."""
         rows = []
-        for name, cloth in sorted(self.garment.cloths.items()):
-            if "weight" in cloth.assumed and cloth.weight:
-                low, high = cloth.weight
-                text = f"{low:g} to {high:g} g/m²"
-                rows.append({"fact": f"{name}: weight not given", "effect":
-                             f"taken as usual for this cloth, {text}; needle, thread and bulk "
-                             "follow it"})  # fmt: skip
+        weights = [
+            f"{name} {show_range('weight', *cloth.weight, self.units)}"
+            for name, cloth in sorted(self.garment.cloths.items())
+            if "weight" in cloth.assumed and cloth.weight
+            and self.knowledge.entries[cloth.entry].kind == "cloth"
+        ]  # fmt: skip
+        if weights:
+            rows.append({"fact": "weight not given", "effect":
+                         f"taken as usual, {', '.join(weights)}; needle and thread follow it"})  # fmt: skip
+        if self.garment.maker.assumed:
+            rows.append({"fact": "your machine is not named",
+                         "effect": "taken as a household zigzag machine"})  # fmt: skip
         return rows
 
 

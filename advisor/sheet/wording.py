@@ -111,6 +111,8 @@ def verdict_text(verdict: Verdict, units: System) -> str:
         return _options_text(verdict, advised)
     if aspect.id == LIMIT_ASPECT:
         return iron_text(verdict, units)
+    if aspect.id == "press.dwell":
+        return span_text(aspect, advised, units)
     if aspect.kind == "scale":
         word = aspect.words[int(verdict.pick)]
         return aspect.labels.get(word, word)
@@ -141,8 +143,10 @@ def iron_text(verdict: Verdict, units: System) -> str:
     if span.high <= COLD:
         return "no iron: finger-press"
     mark = mark_for(span.high)
-    dial = mark.name if mark else "below one dot"
     most = degrees(span.high, units)
+    if mark is None:
+        return f"finger-press: at most {most}, and no mark is that low"
+    dial = mark.name
     if verdict.pick is not None and verdict.pick < span.high - 2 and verdict.pick > COLD:
         return f"start at {degrees(verdict.pick, units)}, at most {most} ({dial})"
     return f"at most {most} ({dial})"

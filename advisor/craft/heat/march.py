@@ -108,13 +108,14 @@ def _advance(grid: Grid, matrix: tuple[Floats, Floats], state: State, dt: float)
         heat = memory * state.heat + weight * inflow(grid, after, diagonal, drive)
         if not wet.any():
             break
-        # A cell whose last water leaves within the step is let go, its latent heat a sink; so
+        # A cell whose last water leaves within the step is let go as dry, its water a sink; so
         # is one that cools; one with water that would pass boiling is held.  Only their cases
         # are solved again.
         gone = held & (heat > latent + capacity * to_boiling)
         slack = held & (heat < capacity * to_boiling - 1e-9)
         caught = wet & ~held & ~loose & (change > to_boiling + 1e-9)
-        net = net - np.where(gone, latent / weight, 0.0)
+        net = net - np.where(gone, (latent + (capacity - grid.dry) * to_boiling) / weight, 0.0)
+        main = np.where(gone, grid.dry / weight + diagonal, main)
         held, loose = (held & ~gone & ~slack) | caught, loose | gone | slack
         rows = np.flatnonzero((gone | slack | caught).any(axis=1))
         rough[rows] = True

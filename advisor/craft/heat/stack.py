@@ -8,7 +8,7 @@ Layers are listed from the iron downwards; the order matters.  Values and their 
 * sole to cloth 250-500-1000 W/(m2 K) at hand pressure (memory), so 0.001-0.002-0.004 m2 K/W;
   cloth to cloth 0.0005-0.001-0.002 m2 K/W (memory);
 * press cloth: cotton, 120 g/m2, 0.30 mm, 0.06 W/(m K) (estimate, as in the computed
-  illustration of the reference data); wrung damp it holds about 100 g/m2 of water (estimate);
+  illustration that the tests hold); wrung damp it holds about 100 g/m2 of water (estimate);
 * felt board: 6 mm, 0.045 W/(m K), 900 g/m2 (estimate, mixture formula of baxter-1946;
   ht-1-2-0 lists felt underlay at 0.05 and density 120-200), cover of cotton;
 * specific heats: cotton 1220-1350 (morton-hearle-2008), felt underlay 1300 (ht-1-2-0);

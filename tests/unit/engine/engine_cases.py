@@ -87,3 +87,7 @@ def words(found: Verdict, *, advised: bool = False) -> list[str]:
 
 def origins(said: tuple[Said, ...]) -> list[str]:
     return [s.claim.origin for s in said]
+
+
+def judged_seams(cloths: list[Cloth], *seams: Seam, **more: Any) -> Judgement:
+    return judge(garment(cloths, *seams, **more), KNOWN)

@@ -215,4 +215,6 @@ def test_facts_of_a_seam_and_of_the_maker() -> None:
     assert YES == ask_facts(["any", curved, long], facts)
     assert [Fact("hem", "shape", "curved")] == facts_of(["all", curved], facts, "hem")
     assert YES == ask_facts(["word", "overlocker", ["no"]], maker_facts(Maker()))
-    assert YES == ask_facts(["word", "overlocker", ["yes"]], maker_facts(Maker(overlocker="4-thread")))
+    assert YES == ask_facts(
+        ["word", "overlocker", ["yes"]], maker_facts(Maker(overlocker="4-thread"))
+    )

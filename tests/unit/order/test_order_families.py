@@ -9,10 +9,10 @@ import pytest
 from advisor.order.costs import CostTable
 from advisor.order.families import Family, iron_family, machine_family
 from advisor.order.graph import build
-from advisor.order.needs import iron_needs
+from advisor.order.needs import MACHINE_PARTS, iron_needs, machine_needs
 from advisor.order.plan import changes_of, seconds_of
 from advisor.order.states import Space
-from advisor.order.steps import IronState, Step
+from advisor.order.steps import IronState, MachineState, Step
 from tests.unit.order.order_cases import garment, keeps, table
 
 DRY = IronState(150, "dry", "board")
@@ -79,3 +79,30 @@ def _only(order: tuple[Step, ...], prices: CostTable, *, iron: bool) -> int:
         for step in order
     ]
     return seconds_of(changes_of(kept, prices))
+
+
+def test_turning_to_two_machines_is_one_turn() -> None:
+    """Where the maker sits first is free, also for the bound that remembers nothing."""
+    seams = [
+        Step(name, machine=MachineState(name, "a", "a", "sharp", 80, "b", "c", "d", "e"))
+        for name in ("household", "overlocker")
+    ]
+    graph = build(seams, [])
+    for room in (0, 100):
+        family = machine_family(graph, CostTable(), (), room)
+        assert 30 == family.rest(0, family.start)
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_the_parts_of_a_family_add_up_to_no_more_than_the_whole(seed: int) -> None:
+    """Threads, feet and the rest apart bound the whole from below, better than single entries."""
+    steps, precedences = garment(seed, 24, ties=0.3, machines=8, irons=4)
+    graph = build(steps, precedences)
+    whole = machine_family(graph, CostTable(), (), 100_000)
+    apart = [
+        Family(machine_needs(graph, CostTable(), (), only), graph.before, 100_000)
+        for only in MACHINE_PARTS
+    ]
+    total = sum(part.rest(0, part.start) for part in apart)
+    bare = Family(machine_needs(graph, CostTable(), ()), graph.before, 0)
+    assert bare.rest(0, bare.start) < total <= whole.rest(0, whole.start)

@@ -5,7 +5,9 @@ from __future__ import annotations
 import pytest
 
 from advisor.order.costs import CostTable
-from advisor.order.search import Effort, Setting, plan
+from advisor.order.families import iron_family, machine_family
+from advisor.order.graph import build
+from advisor.order.search import Effort, Setting, best_first, plan
 from advisor.order.states import Space
 from tests.unit.order.order_cases import by_cp_sat, garment, table, tried_all
 
@@ -52,8 +54,31 @@ def test_the_search_finds_the_optimum_without_a_good_start(
     poor = plan(steps, precedences, effort=Effort(bounds=0, beam=1))
     assert poor.optimal
     assert good.cost == poor.cost
+    for states in (0, 1, 3, 10, 30):
+        short = plan(steps, precedences, effort=Effort(states=states, beam=1))
+        assert short.bound <= good.cost <= short.cost
 
 
 def unmended(_space: Space, order: list[int], cost: int) -> tuple[list[int], int]:
     """No mending at all."""
     return order, cost
+
+
+@pytest.mark.parametrize("seed", range(10))
+def test_a_search_cut_short_anywhere_proves_no_more_than_the_optimum(seed: int) -> None:
+    """Against a dear known order, the bound after any number of states is at most the optimum."""
+    steps, precedences = garment(seed, 20, ties=0.1, machines=7, irons=4)
+    least = round(plan(steps, precedences).cost * 60)
+    graph = build(steps, precedences)
+    bounds = []
+    for states in (0, 1, 2, 5, 10, 1000):
+        space = Space(
+            graph,
+            machine_family(graph, CostTable(), (), 10_000),
+            iron_family(graph, CostTable(), None, 10_000),
+        )
+        order, bound = best_first(space, least + 600, states)
+        assert order is None or bound == least
+        bounds.append(bound)
+    assert sorted(bounds) == bounds
+    assert least == bounds[-1]

@@ -9,7 +9,7 @@ import pytest
 
 from advisor.order.search import Setting, plan
 from advisor.order.sittings import Couple, split, stops
-from advisor.order.steps import IronState, Step
+from advisor.order.steps import IronState, MachineState, Step
 from tests.unit.order.order_cases import garment
 
 COOL = IronState(110, "dry", "board")
@@ -49,6 +49,22 @@ def test_a_stop_spares_the_wait_for_the_iron() -> None:
     cut = split(steps, 35)
     assert [("a", "b"), ("c", "d", "e")] == [sitting.steps for sitting in cut]
     assert [0.0, 1.0] == [sitting.change_minutes for sitting in cut]
+
+
+def test_the_maker_sits_down_where_she_got_up() -> None:
+    """After household, overlocker, household, the next evening's household seam is no turn."""
+    names = ["household", "overlocker", "household", "household"]
+    seams = [
+        Step(
+            str(k),
+            machine=MachineState(name, "a", "a", "sharp", 80, "b", "c", "d", "e"),
+            minutes=10,
+        )
+        for k, name in enumerate(names)
+    ]
+    cut = split(seams, 31, [Couple("0", "2")])
+    assert [("0", "1", "2"), ("3",)] == [sitting.steps for sitting in cut]
+    assert [1.0, 0.0] == [sitting.change_minutes for sitting in cut]
 
 
 def test_one_long_sitting_has_the_plan_s_changes() -> None:

@@ -1,4 +1,4 @@
-"""The sheet and the answer to a question as plain text: worst first, then what to set, then why.
+"""The detailed text: worst first, then what to set, then why, a line a setting.
 
 It reads only the report; it decides nothing. Every line names its sources by number, and the
 list at the end says what the numbers are. Colour is never needed to understand it.
@@ -22,19 +22,18 @@ from advisor.sheet.lines import (
     phrase,
 )
 from advisor.sheet.numbers import Numbers
-from advisor.units import System, show, show_range
+from advisor.sheet.parts import SEVERITY, SETTINGS, about_seam, layer_title
+from advisor.units import System
 
 Report = dict[str, Any]
-_SEVERITY = {"injury": "CAN HURT", "damage": "RUINS CLOTH", "result": "WILL NOT WORK"}
 _COLUMN = 9
-_SETTINGS = ("needle.size", "needle.point", "stitch.length", "press.temperature")
 
 
-def render_sheet(
+def render_detailed(
     report: Report, *, reasons: bool = False, everything: bool = False,
     title: str = "handling sheet",
 ) -> str:  # fmt: skip
-    """The handling sheet of a project.
+    """Everything of a garment, a line a setting: for a question, and for a sheet with reasons.
 
     Args:
         reasons: print under each line why it is so.
@@ -51,7 +50,7 @@ def conflict_lines(report: Report, numbers: Numbers) -> list[str]:
         return [*lines, *wrap("Nothing here contradicts itself. Test on scraps all the same.", "  ")]
     for i, conflict in enumerate(report["conflicts"], 1):
         marks = numbers.mark([s for b in conflict["because"] for s in b["sources"]])
-        text = f"{_SEVERITY[conflict['severity']]}. {conflict['message']} {marks}"
+        text = f"{SEVERITY[conflict['severity']]}. {conflict['message']} {marks}"
         lines += wrap(f"{conflict['place']}: {text}", f"{i:2} ")
         for j, remedy in enumerate(conflict["remedies"][:3]):
             start = "   or          " if j else "   do instead  "
@@ -110,20 +109,10 @@ class _Sheet:
 
     def cloth(self, layer: dict[str, Any]) -> list[str]:
         verdicts = self.places.get(("fabric", layer["name"]), {})
-        fabric = layer["fabric"].replace("-", " ")
-        named = "" if fabric in layer["name"] else f"{fabric}, "
-        lines = wrap(f"{layer['name']}: {named}{layer['text']}{self.weight(layer)}")
+        lines = wrap(layer_title(layer, self.units))
         for label, aspects in FABRIC_LINES:
             lines += self.line(label, verdicts, aspects, layer["name"])
         return lines + self.todos("fabric", layer["name"])
-
-    def weight(self, layer: dict[str, Any]) -> str:
-        if not layer["weight"]:
-            return ""
-        low, high = layer["weight"]
-        if low == high:
-            return f", {show('weight', low, self.units)}"
-        return f", weight taken as {show_range('weight', low, high, self.units)}"
 
     def line(
         self, label: str, verdicts: Verdicts, aspects: Sequence[str], place: str, column: int = _COLUMN
@@ -163,7 +152,7 @@ class _Sheet:
         for seam in self.report["seams"]:
             name = seam["name"]
             verdicts = self.places.get(("seam", name), {})
-            lines += wrap(f"{name}: {_stack(seam)}")
+            lines += wrap(f"{name}: {about_seam(seam)}")
             same: dict[str, list[str]] = {}
             for label, aspects in SEAM_LINES:
                 text = self.line_text(verdicts, aspects)
@@ -203,18 +192,10 @@ class _Sheet:
         lines = heading("Try on scraps first")
         for test, look in self.chosen.tests:
             verdicts = self.places.get(("seam", test["places"][0]), {})
-            set_to = [phrase(verdicts[a]) for a in _SETTINGS if a in verdicts]
+            set_to = [phrase(verdicts[a]) for a in SETTINGS if a in verdicts]
             text = f"{' + '.join(test['layers'])}: {', '.join(set_to)}."
             lines += wrap(f"{text} {' '.join(look)}".strip(), "  - ")
         return lines
-
-
-def _stack(seam: dict[str, Any]) -> str:
-    facts = seam["facts"]
-    about = [str(facts[k]) for k in ("shape", "edge") if k in facts]
-    if "stress" in facts:
-        about.append(f"{facts['stress']} strain")
-    return " + ".join(seam["layers"]) + (f" ({', '.join(about)})" if about else "")
 
 
 def _not_met(verdicts: Verdicts) -> list[str]:

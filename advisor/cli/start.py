@@ -1,0 +1,72 @@
+"""`advisor start FILE`: asks for a garment in plain words and writes its project file."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from advisor.cli import common
+
+LONGEST_ANSWER = 1000
+
+
+def start(
+    file: Annotated[Path, typer.Argument(help="The project file to write, such as bolero.yaml.")],
+    replace: Annotated[
+        bool, typer.Option("--replace", help="Overwrite the file if it is there.")
+    ] = False,
+) -> None:
+    """Ask what is sewn from which cloths, and write a project file to go on from."""
+    from advisor.files import write_whole
+    from advisor.project.load import garment_of
+    from advisor.project.start import interview
+    from advisor.project.template import project_text
+    from advisor.yamlfile import parse_yaml
+
+    _check_place(file, replace=replace)
+    known = common.knowledge()
+    text = project_text(interview(_ask, _tell, known), known)
+    garment_of(parse_yaml(text, str(file)), known)  # what cannot be read again is never written
+    write_whole(file, text, replace=replace)
+    _tell(f"Written: {file}. Look it over, then print its sheet: advisor sheet {file}")
+
+
+def _check_place(file: Path, *, replace: bool) -> None:
+    """Refuse a place that cannot be written to before anybody has typed a dozen answers."""
+    from advisor.errors import InputError, Problem, Where
+
+    try:
+        if file.is_dir():
+            wrong = "this is a folder, not a file"
+        elif file.exists() and not replace:
+            wrong = "this is there already; --replace overwrites a file"
+        else:
+            wrong = "" if file.parent.is_dir() else "cannot write this file: no such folder"
+    except (OSError, ValueError):
+        wrong = "this is not a usable file name"
+    if wrong:
+        raise InputError(Problem(wrong, Where(str(file))))
+
+
+def _ask(question: str) -> str | None:
+    """One line of answer; None at the end of the answers."""
+    from advisor.errors import InputError
+
+    typer.echo(f"{question} ", err=True, nl=False)
+    try:
+        line = sys.stdin.readline(LONGEST_ANSWER)
+    except UnicodeDecodeError:
+        raise InputError("the answers are not UTF-8 text") from None
+    if not line:
+        typer.echo(err=True)
+        return None
+    if len(line) == LONGEST_ANSWER and not line.endswith("\n"):
+        raise InputError(f"an answer has at most {LONGEST_ANSWER} letters")
+    return line
+
+
+def _tell(text: str) -> None:
+    typer.echo(text, err=True)

@@ -1,0 +1,194 @@
+"""Writes the project file that a maker goes on from: her answers, and every other key asleep.
+
+A line that begins with one # is a key that sleeps: without the # it counts. Two # explain.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+import textwrap
+from collections.abc import Iterable, Iterator
+
+from advisor.knowledge.model import Knowledge
+from advisor.project.facts import CHOICES, SEAM_WORDS
+from advisor.project.start import Answers, ClothAnswer, SeamAnswer
+
+WIDTH = 100
+_PLAIN = re.compile(r"[A-Za-z][A-Za-z0-9 '/().-]*|[0-9]+(?:\.[0-9]+)? [a-z]+")
+_NO_WORDS = frozenset({"null", "true", "false"})
+
+_HEAD = """\
+## A project for the advisor: print its sheet with `advisor sheet` and the name of this file.
+## A line with one # before a key is asleep: take the # away and mend the line to use it.
+## Lengths, weights and needle sizes may be written in either system: 15 mm, 5/8 in, 240 g/m2,
+## 10 oz, 16 momme, 70, US 10. Whatever is left out is assumed, and the sheet says so.
+"""
+_MAKER = {
+    "machine": ("household", "what you sew on: household, industrial or hand"),
+    "foot lift": ("6 mm", "how high the foot lifts, for thick seams"),
+    "overlocker": ("4-thread", "no, or how many threads it has: 3-thread, 4-thread or 5-thread"),
+    "feet": ("[standard, zip, walking]", "the feet that you have: {machine.foot}"),
+}
+_FIBRES = (
+    "what it is made of: {silk: 100}; several with shares that make 100; [silk, polyester] where "
+    "it may be the one or the other; or unknown"
+)
+_TRAITS = "what you have seen on a scrap, where it is not as usual: {traits}"
+_EDGE = "open (pressed open or to a side), turned (enclosed, as in a facing), hem or folded"
+_CLOTH = {
+    "fibres": ("", _FIBRES),
+    "weight": ("", "g/m2, oz/yd2 or momme"),
+    "thickness": ("0.4 mm", "of one layer, lightly pressed"),
+    "colour": ('"#27455f"', "six digits in quotes, or a word"),
+    "shade": ("dark", "dark, middle or pale; a colour in digits tells it by itself"),
+    "care": ("washable", "what the label or the shop said: washable or dry clean only"),
+    "detachable": ("yes", "yes when it comes off for washing and pressing"),
+    "traits": ("{pin marks: yes}", _TRAITS),
+}
+_SEAM = {
+    "length": ("62 cm", "along the seam line"),
+    "allowance": ("15 mm", "fixes the allowance, 3 to 50 mm"),
+    "shape": ("curved", ""),
+    "edge": ("turned", _EDGE),
+    "stress": ("high", "how much strain it takes: low, medium or high"),
+    "finish": ("zigzag", "fixes the edge finish"),
+    "seam": ("plain", "fixes the seam"),
+    "stitch": ('"301"', "fixes the stitch"),
+    "needle": ("sharp", "fixes the needle point"),
+    "needle size": ("70", "fixes the needle size"),
+    "stitched by": ("hand", "machine or hand"),
+    "pressing": ("lift and lower", "fixes how it is pressed"),
+    "support": ("stay tape", "fixes what supports the seam"),
+    "bias": ("yes", "yes when it runs across the grain"),
+    "lined": ("yes", "yes when a lining covers its allowances"),
+    "worn next to skin": ("yes", "yes when nothing is worn below it"),
+}
+_LAYERS = """\
+the layers lie from the side under the iron downwards. A layer is the name of a cloth above, or
+{use: frill, fullness: 2.5} where it is gathered in, {use: cuff, stretched: 1.2} where it is
+stretched to fit, or {notion: woven fusible interfacing}"""
+
+
+def project_text(answers: Answers, knowledge: Knowledge) -> str:
+    """A project file of these answers, every other key asleep beside them."""
+    lines = [
+        *_HEAD.splitlines(),
+        f"garment: {quoted(answers.garment)}",
+        "## units: metric or us; only what is printed changes",
+        f"units: {answers.units}",
+        "",
+        "maker:",
+        *_maker(answers, knowledge),
+        "",
+        "fabrics:",
+    ]
+    for i, cloth in enumerate(answers.cloths):
+        lines += _cloth(cloth, answers.units, knowledge, first=i == 0)
+    lines += ["", "seams:"]
+    for i, seam in enumerate(answers.seams):
+        lines += _seam(seam, answers.units, knowledge, first=i == 0)
+    return "\n".join(lines) + "\n"
+
+
+def quoted(text: str) -> str:
+    """Text as YAML reads it back, in quotes where it needs them."""
+    plain = _PLAIN.fullmatch(text) and text.casefold() not in _NO_WORDS
+    return text if plain else json.dumps(text, ensure_ascii=False)
+
+
+def _explained(words: str, indent: int) -> list[str]:
+    pad = " " * indent + "## "
+    return textwrap.wrap(words, WIDTH, initial_indent=pad, subsequent_indent=pad,
+                         break_on_hyphens=False)  # fmt: skip
+
+
+def _option(key: str, given: str, usual: str, words: str, indent: int) -> Iterator[str]:
+    """A key with its explanation above it: awake when something was answered, else asleep."""
+    if words:
+        yield from _explained(f"{key}: {words}", indent)
+    yield " " * indent + (f"{key}: {given}" if given else f"# {key}: {usual}")
+
+
+def _maker(answers: Answers, knowledge: Knowledge) -> Iterator[str]:
+    feet = ", ".join(knowledge.aspects["machine.foot"].words)
+    given = {
+        "machine": answers.machine,
+        "overlocker": answers.overlocker,
+        "feet": _listed(map(quoted, answers.feet)) if answers.feet else "",
+    }
+    for key, (usual, words) in _MAKER.items():
+        yield from _option(key, given.get(key, ""), usual, words.replace("{machine.foot}", feet), 2)
+
+
+def _cloth(
+    cloth: ClothAnswer, units: str, knowledge: Knowledge, *, first: bool
+) -> Iterator[str]:  # fmt: skip
+    yield f"  {quoted(cloth.name)}:"
+    yield f"    fabric: {quoted(cloth.phrase)}"
+    if not first:
+        yield f"    # fibres: {_fibres(cloth)}"
+        return
+    reading = cloth.reading
+    weight = "10 oz" if units == "us" else "240 g/m2"
+    if reading.weight is not None:
+        weight = f"{reading.weight:g} g/m2"
+    for key, (usual, words) in _CLOTH.items():
+        usual = {"fibres": _fibres(cloth), "weight": weight}.get(key, usual)  # noqa: PLW2901
+        words = words.replace("{traits}", ", ".join(knowledge.traits))  # noqa: PLW2901
+        yield from _option(key, "", usual, words, 4)
+    yield from _explained("the same keys may stand under every cloth", 4)
+
+
+def _fibres(cloth: ClothAnswer) -> str:
+    """The fibres that the phrase names, so that waking the line contradicts nothing."""
+    mix = cloth.reading.fibres
+    if not mix:
+        return "unknown"
+    if len(mix) == 1:
+        return f"{{{quoted(mix[0][0])}: 100}}"
+    if any(share is None for _, share in mix):
+        return quoted(" ".join(fibre for fibre, _ in mix))
+    return "{" + ", ".join(f"{quoted(fibre)}: {share:g}" for fibre, share in mix) + "}"
+
+
+def _seam(
+    seam: SeamAnswer, units: str, knowledge: Knowledge, *, first: bool
+) -> Iterator[str]:  # fmt: skip
+    given = {
+        "length": quoted(seam.length) if seam.length else "",
+        "shape": seam.shape,
+        "stress": seam.stress,
+    }
+    layers = [f"{{notion: {quoted(n)}}}" if notion else quoted(n) for n, notion in seam.layers]
+    yield f"  - name: {quoted(seam.name)}"
+    if first:
+        yield from _explained(f"layers: {' '.join(_LAYERS.split())}", 4)
+    yield f"    layers: {_listed(layers)}"
+    us = {"length": "24 in", "allowance": "5/8 in"} if units == "us" else {}
+    for key, (usual, words) in _SEAM.items():
+        if first:
+            about = _with_words(key, words, knowledge)
+            yield from _option(key, given.get(key, ""), us.get(key, usual), about, 4)
+        elif given.get(key):
+            yield f"    {key}: {given[key]}"
+    if first:
+        yield from _explained("the same keys may stand under every seam", 4)
+
+
+def _with_words(key: str, words: str, knowledge: Knowledge) -> str:
+    known: Iterable[str] = ()
+    if key in CHOICES:
+        known = knowledge.aspects[CHOICES[key]].words
+    elif not words:
+        known = SEAM_WORDS.get(key, ())
+    listed = ", ".join(known)
+    return f"{words}: {listed}" if words and listed else words or listed
+
+
+def _listed(parts: Iterable[str]) -> str:
+    return f"[{', '.join(parts)}]"
+
+
+SHOWN_KEYS = (*_MAKER, *_CLOTH, *_SEAM)
+"""Every optional key that the file shows; a test compares them with the form."""

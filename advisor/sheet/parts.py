@@ -1,0 +1,38 @@
+"""Small pieces of text that the close and the detailed sheet share."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from advisor.units import System, show, show_range
+
+SEVERITY = {"injury": "CAN HURT", "damage": "RUINS CLOTH", "result": "WILL NOT WORK"}
+SETTINGS = ("needle.size", "needle.point", "stitch.length", "press.temperature")
+"""What a scrap test tries."""
+
+
+def layer_title(layer: dict[str, Any], units: System) -> str:
+    """A cloth's name, what it is, of what, and how heavy."""
+    if layer["kind"] != "cloth":
+        return f"{layer['name']} ({layer['kind']})"
+    fabric = layer["fabric"].replace("-", " ")
+    named = "" if fabric in layer["name"] else f"{fabric}, "
+    return f"{layer['name']}: {named}{layer['text']}{_weight(layer, units)}"
+
+
+def _weight(layer: dict[str, Any], units: System) -> str:
+    if not layer["weight"]:
+        return ""
+    low, high = layer["weight"]
+    if low == high:
+        return f", {show('weight', low, units)}"
+    return f", weight taken as {show_range('weight', low, high, units)}"
+
+
+def about_seam(seam: dict[str, Any]) -> str:
+    """The stack of a seam and what the project says of it."""
+    facts = seam["facts"]
+    about = [str(facts[key]) for key in ("shape", "edge") if key in facts]
+    if "stress" in facts:
+        about.append(f"{facts['stress']} strain")
+    return "; ".join([" + ".join(seam["layers"]), ", ".join(about)]).rstrip("; ")
