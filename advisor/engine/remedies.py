@@ -119,8 +119,18 @@ def _join(names: frozenset[str]) -> str:
 
 def _press_apart(case: _Case) -> Garment | None:
     """The cloths that need heat get it before anything tender is joined to them."""
-    if any(case.entry(n).kind != "cloth" for n in case.needy):
+    if any(case.entry(n).kind != "cloth" for n in case.needy) or case.needy & case.tender:
         return None
+    return _without_needs(case)
+
+
+def _soften(case: _Case) -> Garment | None:
+    """A cloth that cannot have the heat it wants, for its own sake, is pressed as it bears."""
+    return _without_needs(case) if case.needy & case.tender else None
+
+
+def _without_needs(case: _Case) -> Garment:
+    """The place pressed as its tender layers allow."""
     if case.seam:
         return case.with_seam(replace(case.seam, apart=case.seam.apart | case.needy))
     return replace(case.garment, apart=case.garment.apart | case.needy)
@@ -240,7 +250,7 @@ _CHANGES: dict[str, Callable[[_Case], Garment | None]] = {
     "press apart": _press_apart, "fuse first": _fuse_first, "swap notion": _swap_notion,
     "drop notion": _drop_notion, "finger-press": _finger_press, "hand-sew": _hand_sew,
     "free choice": _free_choice, "get foot": _get_foot, "detach": _detach,
-    "another fibre": _another_fibre,
+    "another fibre": _another_fibre, "soften": _soften,
 }  # fmt: skip
 CHANGES = frozenset(_CHANGES)
 """Everything that a remedy can do."""

@@ -61,4 +61,5 @@ def weight_of(fired: Fired) -> tuple[int, int, str]:
     harm = any(c.strength == "must" and c.risk != "result" for c in rule.claims)
     grave = 0 if harm or kinds - {"damage"} else 1 if rule.claims or kinds else 2
     together = 0 if rule.shape in ("pair", "garment pair") else 1
-    return (grave + together, -len(fired.facts), rule.id)
+    late = 2 if rule.area == "care" else 0  # the cleaner comes after the sewing
+    return (grave + together + late, -len(fired.facts), rule.id)

@@ -148,6 +148,9 @@ def read_mixes(
     said: Any, steps: Steps, findings: Findings, knowledge: Knowledge
 ) -> tuple[Mix, ...] | None:
     """The mixes that `fibres` names; none of them for `unknown`, and None where it is wrong."""
+    if said in ({}, []):
+        findings.say(steps, "'fibres': must not be empty", "'unknown' where nobody knows")
+        return None
     if isinstance(said, dict):
         mix = _mix_of_shares(said, steps, findings, knowledge)
         return None if mix is None else (mix,)

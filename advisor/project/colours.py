@@ -18,6 +18,8 @@ PALE_FROM = 75.0
 
 _WORDS = {**SHADES, "light": "pale"}
 _HEX = re.compile(r"#(?:[0-9a-f]{3}|[0-9a-f]{6})", re.IGNORECASE)
+
+
 def read_colour(value: object) -> tuple[str, str]:
     """The colour as it was written, and its shade; "" where a word does not tell.
 

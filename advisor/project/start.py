@@ -26,6 +26,9 @@ from advisor.project.phrase import Reading, read_phrase
 from advisor.units import show
 
 T = TypeVar("T")
+MOST_TRIES = 20
+"""Answers in a row that are not understood, before it is clear that nobody is there: estimate."""
+
 Ask = Callable[[str], str | None]
 """Puts a question and returns one line of answer, or None when there are no more."""
 Tell = Callable[[str], None]
@@ -139,17 +142,23 @@ class _Interview:
 
     def _may(self, key: str, read: Callable[[str], T], **words: object) -> T | None:
         """The answer as it was understood, None when it was empty."""
-        while answer := self._put(key, words):
+        for _ in range(MOST_TRIES):
+            answer = self._put(key, words)
+            if not answer:
+                return None
             try:
                 return read(answer)
             except InputError as error:
                 self.tell(str(error))
-        return None
+        raise InputError(f"{MOST_TRIES} answers were not understood. Nothing was written")
 
-    def _need(self, key: str, read: Callable[[str], T], **words: object) -> T:
-        while (found := self._may(key, read, **words)) is None:
-            self.tell("This one cannot be left out.")
-        return found
+    def _need(self, key: str, read: Callable[[str], T], why: str = "", **words: object) -> T:
+        for _ in range(MOST_TRIES):
+            found = self._may(key, read, **words)
+            if found is not None:
+                return found
+            self.tell(f"This one cannot be left out. {why}".rstrip())
+        raise InputError(f"{MOST_TRIES} answers were empty. Nothing was written")
 
     def _maker(self, key: str) -> Callable[[str], str]:
         return lambda text: str(read_maker_fact(key, text, self.knowledge))
@@ -162,10 +171,10 @@ class _Interview:
     def _cloth(self) -> bool:
         """Ask for one cloth; False when there are no more."""
         cloths = self.answers.cloths
-        phrase = self._may("cloth", self._understood, n=len(cloths) + 1)
-        while phrase is None and not cloths:
-            self.tell("A garment has at least one cloth.")
-            phrase = self._may("cloth", self._understood, n=1)
+        if cloths:
+            phrase = self._may("cloth", self._understood, n=len(cloths) + 1)
+        else:
+            phrase = self._need("cloth", self._understood, "A garment has at least one cloth.", n=1)
         if phrase is None:
             return False
         reading = read_phrase(phrase, self.knowledge)
@@ -173,8 +182,9 @@ class _Interview:
         usual = self._free_name(
             "shell" if not cloths else self.knowledge.entries[reading.entry].name
         )
+        cloths.append(ClothAnswer(usual, phrase, reading))  # kept, should the answers end here
         name = self._may("cloth name", self._new_cloth, name=usual) or usual
-        cloths.append(ClothAnswer(name, phrase, reading))
+        cloths[-1] = ClothAnswer(name, phrase, reading)
         return True
 
     def _understood(self, text: str) -> str:
@@ -194,17 +204,17 @@ class _Interview:
         name = _tidy(text, LONGEST_NAME)
         if "," in name:
             raise InputError(Problem("a comma would look like two cloths", None, "another name"))
-        if name.casefold() in {cloth.name.casefold() for cloth in self.answers.cloths}:
+        if name.casefold() in {cloth.name.casefold() for cloth in self.answers.cloths[:-1]}:
             raise InputError(Problem(f"{shown(name)} is there already", None, "another name"))
         return name
 
     def _seam(self) -> bool:
         """Ask for one seam; False when there are no more."""
         seams, n = self.answers.seams, len(self.answers.seams) + 1
-        name = self._may("seam", self._new_seam, n=n)
-        while name is None and not seams:
-            self.tell("A garment has at least one seam.")
+        if seams:
             name = self._may("seam", self._new_seam, n=n)
+        else:
+            name = self._need("seam", self._new_seam, "A garment has at least one seam.", n=n)
         if name is None:
             return False
         cloths = ", ".join(cloth.name for cloth in self.answers.cloths)
@@ -265,12 +275,9 @@ def described(reading: Reading, knowledge: Knowledge, units: str) -> str:
         fibres = "fibre unknown, perhaps " + " or ".join(
             dict.fromkeys(_mix_words(mix, knowledge) for mix in entry.mixes)
         )
-    system = "us" if units == "us" else "metric"
-    weight = (
-        "weight not said"
-        if reading.weight is None
-        else show("weight", reading.weight, "us" if system == "us" else "metric")
-    )
+    weight = "weight not said"
+    if reading.weight is not None:
+        weight = show("weight", reading.weight, "us" if units == "us" else "metric")
     return f"{entry.name}, {fibres}, {weight}"
 
 

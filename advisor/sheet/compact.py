@@ -27,9 +27,9 @@ from advisor.sheet.parts import SEVERITY, SETTINGS, about_seam, layer_title
 from advisor.units import System
 
 Report = dict[str, Any]
-WIDTH = 110
-LINES_A_PAGE = 84
-"""What an A4 page takes at 8 point on 9.5 point: 277 mm less the margins."""
+WIDTH = 120
+LINES_A_PAGE = 94
+"""What an A4 page takes at 7.5 point on 8.5 point with margins of 8 mm."""
 
 
 def render_sheet(report: Report) -> str:
@@ -66,10 +66,10 @@ class _Compact:
             text = "Nothing here contradicts itself. Test on scraps all the same."
             return lines + self.para(text)
         for i, group in enumerate(same_conflicts(self.report["conflicts"]), 1):
-            first = group[0]
-            marks = self.numbers.mark([s for b in first["because"] for s in b["sources"]])
-            where = ", ".join(c["place"] for c in group)
-            lines += self.para(f"{where}: {SEVERITY[first['severity']]}. {first['message']} {marks}",
+            marks = self.numbers.mark([s for c in group for b in c["because"] for s in b["sources"]])
+            where = ", ".join(dict.fromkeys(c["place"] for c in group))
+            told = " ".join(dict.fromkeys(c["message"] for c in group))
+            lines += self.para(f"{where}: {SEVERITY[group[0]['severity']]}. {told} {marks}",
                                f"{i:2} ")  # fmt: skip
             lines += self.para(_remedies(group), "    > ", "      ")
         return lines
@@ -123,6 +123,7 @@ class _Compact:
                 else:
                     parts.append(f"{label.capitalize()}: {text}.")
             parts += [f"{' and '.join(v).capitalize()} as in {k}." for k, v in same.items()]
+            parts += consequences(verdicts)
             parts += [
                 f"{todo.text} {self.numbers.mark(todo.sources)}"
                 for todo in self.chosen.by_place.get(("seam", name), ())[:1]
@@ -162,12 +163,27 @@ class _Compact:
 
 
 def same_conflicts(conflicts: list[dict[str, Any]]) -> list[list[dict[str, Any]]]:
-    """Conflicts with one message and one set of remedies, together."""
-    groups: dict[tuple[str, ...], list[dict[str, Any]]] = {}
+    """Conflicts that are told together: one message in several places, or one place, one cure."""
+    alike: dict[tuple[str, ...], list[dict[str, Any]]] = {}
     for conflict in conflicts:
-        key = (conflict["message"], conflict["scope"], *(r["id"] for r in conflict["remedies"][:2]))
-        groups.setdefault(key, []).append(conflict)
+        cures = [r["text"] for r in conflict["remedies"][:1]]
+        alike.setdefault((conflict["message"], conflict["scope"], *cures), []).append(conflict)
+    groups: dict[tuple[str, ...], list[dict[str, Any]]] = {}
+    for group in alike.values():
+        cure = group[0]["remedies"][0]["text"] if group[0]["remedies"] else group[0]["message"]
+        key = (cure, *(c["place"] for c in group))
+        groups.setdefault(key, []).extend(group)
     return list(groups.values())
+
+
+def consequences(verdicts: Verdicts) -> list[str]:
+    """What the maker's own choices go against: respected, and said."""
+    return [
+        f"Your choice ({verdict['text']}): {claim['who']} would rather have {claim['says']}."
+        for verdict in verdicts.values()
+        if any(b["rule"] == "maker" and b["who"] == "you" for b in verdict["because"])
+        for claim in verdict["given_up"][:1]
+    ]
 
 
 def _remedies(group: list[dict[str, Any]]) -> str:

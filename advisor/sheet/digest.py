@@ -11,7 +11,7 @@ from typing import Any
 
 Report = dict[str, Any]
 PER_PLACE = {"fabric": 3, "seam": 2, "garment": 4}
-GENERAL = 6
+GENERAL = 5
 PER_TEST = 3
 PER_KIND = {"damage": 2}
 NAMED = 3

@@ -84,7 +84,8 @@ _WHOLE = {
     ("care.wash", "do not wash"): "do not wash",
     ("care.professional", "do not dry clean"): "do not dry clean",
     ("care.iron", "do not iron"): "do not iron",
-    ("press.temperature", "no iron: finger-press"): "no iron: finger-press",
+    ("press.temperature", "no iron"): "no iron",
+    ("seam.finish", "Hong Kong"): "edges bound singly (Hong Kong)",
     ("press.moisture", "damp cloth"): "damp cloth",
 }  # fmt: skip
 
@@ -121,6 +122,20 @@ def line_parts(
 ) -> list[tuple[str, dict[str, Any]]]:  # fmt: skip
     """The phrases of a line with the verdicts that they come from."""
     found = [verdicts[a] for a in aspects if a in verdicts and worth_saying(verdicts[a])]
-    if "press.temperature" in verdicts and verdicts["press.temperature"]["high"] == 20.0:
-        found = [v for v in found if v["aspect"] in ("press.temperature", "press.motion")]
+    if _no_iron(verdicts):
+        return [(_cold_phrase(v), v) for v in found if v["aspect"] in _COLD_ASPECTS]
     return [(phrase(v), v) for v in found if phrase(v)]
+
+
+_COLD_ASPECTS = ("press.temperature", "press.motion")
+
+
+def _no_iron(verdicts: Verdicts) -> bool:
+    return str(verdicts.get("press.temperature", {}).get("text", "")).startswith("no iron")
+
+
+def _cold_phrase(verdict: dict[str, Any]) -> str:
+    """Where no iron may be used there are two ways left: steam from above, and the fingers."""
+    if verdict["aspect"] == "press.temperature":
+        return str(verdict["text"])
+    return "hover with steam" if verdict["text"] == "hover with steam" else "finger-press"

@@ -141,11 +141,11 @@ def iron_text(verdict: Verdict, units: System) -> str:
     span = verdict.advised
     assert isinstance(span, Span)
     if span.high <= COLD:
-        return "no iron: finger-press"
+        return "no iron"
     mark = mark_for(span.high)
     most = degrees(span.high, units)
     if mark is None:
-        return f"finger-press: at most {most}, and no mark is that low"
+        return f"no iron: at most {most}, and no mark is that low"
     dial = mark.name
     if verdict.pick is not None and verdict.pick < span.high - 2 and verdict.pick > COLD:
         return f"start at {degrees(verdict.pick, units)}, at most {most} ({dial})"
@@ -192,9 +192,25 @@ def conflict_message(conflict: Conflict, knowledge: Knowledge, units: System) ->
     aspect = knowledge.aspects[conflict.aspect]
     if conflict.aspect == LIMIT_ASPECT and len(conflict.clash) == 2:
         return _iron_clash(conflict.clash, aspect, units)
+    if len(conflict.clash) == 2 and aspect.kind == "options":
+        chosen = [s for s in conflict.clash if s.claim.origin == "maker"]
+        others = [s for s in conflict.clash if s.claim.origin != "maker"]
+        if len(chosen) == 1:
+            return _choice_clash(chosen[0], others[0], aspect, units)
     parts = [f"{who_text(s)} asks for {says_text(s, aspect, units)}" for s in conflict.clash]
     reasons = " ".join(dict.fromkeys(s.claim.why for s in conflict.clash if s.claim.why))
     return f"{aspect.title.capitalize()}: {', but '.join(parts)}. {reasons}".strip()
+
+
+def _choice_clash(chosen: Said, other: Said, aspect: Aspect, units: System) -> str:
+    """What the project or the kit brings, against a cloth that rules it out."""
+    brought = says_text(chosen, aspect, units)
+    wanted = option_words(aspect, Choice(other.claim.mask))
+    instead = f"; it wants {', '.join(wanted[:4])}" if len(wanted) <= 4 else ""
+    return (
+        f"{aspect.title.capitalize()}: {who_text(other)} rules out {brought}. "
+        f"{chosen.claim.why.rstrip('.')}{instead}. {other.claim.why}"
+    )
 
 
 def _iron_clash(clash: tuple[Said, ...], aspect: Aspect, units: System) -> str:

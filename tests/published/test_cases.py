@@ -36,7 +36,7 @@ from advisor.knowledge.cache import load_knowledge
 from advisor.knowledge.model import Knowledge
 from advisor.project.quick import quick_garment
 from advisor.sheet.explain import explain
-from advisor.sheet.iron import iron_rows
+from advisor.sheet.iron import iron_report
 from advisor.sheet.report import report
 from advisor.yamlfile import read_yaml
 
@@ -80,7 +80,7 @@ def answer(ask: dict[str, Any]) -> Answer:
     garment = quick_garment(layers, knowledge(), ask.get("seam"), ask.get("maker"))
     advice = advise(garment, knowledge())
     told = report(advice, knowledge())
-    iron = iron_rows(advice.judgement, knowledge())
+    iron = iron_report(advice.judgement, knowledge())
     return Answer(garment, told, iron, advice.judgement.conflicts)
 
 

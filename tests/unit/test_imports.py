@@ -18,18 +18,20 @@ LONGEST = 400
 # Each room of the house and the rooms whose things it may use. Its own are always allowed.
 # The package's own __init__ and __main__ are the doorstep.
 CRAFT = {"errors", "units"}
-PROJECT = {"errors", "units", "yamlfile", "knowledge"}
+PROJECT = {"errors", "units", "yamlfile", "validation", "files", "knowledge"}
 # Rules never know about files, so the engine and what decides above it may not read YAML.
 ENGINE = {"errors", "units", "knowledge", "project", "craft"}
 ORDER = ENGINE | {"engine"}
 SHEET = ORDER | {"order"}
-PAGE = SHEET | {"sheet", "yamlfile"}
+PAGE = SHEET | {"sheet", "yamlfile", "files"}
 CLI = PAGE | {"page"}
 MAY_USE: dict[str, set[str]] = {
     "errors": set(),
     "units": {"errors"},
+    "files": {"errors"},
     "yamlfile": {"errors", "units"},
-    "knowledge": {"errors", "units", "yamlfile"},
+    "validation": {"errors", "yamlfile"},
+    "knowledge": {"errors", "units", "yamlfile", "validation", "files"},
     "project": PROJECT,
     "craft": CRAFT,
     "engine": ENGINE,
@@ -42,7 +44,11 @@ MAY_USE: dict[str, set[str]] = {
 }
 
 # Modules of the quick path: importing one brings in none of the heavy libraries.
-LIGHT = ("advisor.errors", "advisor.units", "advisor.yamlfile")
+LIGHT = (
+    "advisor.errors", "advisor.units", "advisor.yamlfile", "advisor.knowledge.cache",
+    "advisor.project.quick", "advisor.engine.advise", "advisor.sheet.report",
+    "advisor.sheet.detailed", "advisor.cli.ask",
+)  # fmt: skip
 HEAVY = ("pydantic", "ruamel.yaml", "rich", "numpy")
 
 

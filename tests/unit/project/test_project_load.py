@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import importlib.util
+import subprocess
+import sys
 from pathlib import Path
-from types import ModuleType
 
 import pytest
 
@@ -13,19 +13,7 @@ from advisor.project.facts import SEAM_WORDS
 from advisor.project.garment import Maker, Use
 from advisor.project.load import load_project
 from advisor.project.quick import quick_garment
-
-
-def _cases() -> ModuleType:
-    path = Path(__file__).with_name("project_cases.py")
-    spec = importlib.util.spec_from_file_location("project_cases", path)
-    assert spec
-    assert spec.loader
-    module = importlib.util.module_from_spec(spec)
-    spec.loader.exec_module(module)
-    return module
-
-
-cases = _cases()
+from tests.unit.project import project_cases as cases
 
 
 def test_a_sound_project_is_read_whole(tmp_path: Path) -> None:
@@ -65,9 +53,7 @@ def test_cloths_are_as_they_were_described() -> None:
 
 def test_what_was_not_given_is_named_as_assumed() -> None:
     """Fibre, weight, length, allowance, shape and machine are marked where the file is silent."""
-    bare = cases.garment(
-        "garment: g\nfabrics: {a: brocade}\nseams: [{name: s, layers: [a, a]}]\n"
-    )
+    bare = cases.garment("garment: g\nfabrics: {a: brocade}\nseams: [{name: s, layers: [a, a]}]\n")
     assert ("fibre", "weight") == bare.cloths["a"].assumed
     assert {"length", "allowance", "shape", "edge", "stress"} <= set(bare.seams[0].assumed)
     assert {"machine", "overlocker", "foot lift", "feet"} == set(bare.maker.assumed)
@@ -109,7 +95,8 @@ def test_units_change_only_what_is_printed() -> None:
 
 def test_a_lone_layer_is_joined_to_its_like() -> None:
     """A seam of one cloth is that cloth folded or joined to itself, and said to be assumed."""
-    seam = cases.garment(cases.changed("[shell, shell], length: 13", "[shell], length: 13")).seams[0]
+    text = cases.changed("[shell, shell], length: 13", "[shell], length: 13")
+    seam = cases.garment(text).seams[0]
     assert (Use("shell"), Use("shell")) == seam.uses
     assert "layers" in seam.assumed
 
@@ -136,11 +123,11 @@ def test_a_seam_by_hand_is_known_as_such() -> None:
 def test_a_question_and_a_file_agree() -> None:
     """The same words give the same seam and cloths in a question and in a file."""
     seam = {"length": "62 cm", "finish": "zigzag", "shape": "curved"}
-    asked = quick_garment(["nylon organza", "linen suiting 240 g/m2"], cases.knowledge(), seam)
+    asked = quick_garment(["nylon organza", "linen suiting"], cases.knowledge(), seam)
     read = cases.garment(
         "garment: g\nfabrics:\n  nylon organza: nylon organza\n"
-        "  linen suiting 240 g/m2: linen suiting 240 g/m2\n"
-        "seams: [{name: the seam, layers: [nylon organza, linen suiting 240 g/m2], length: 62 cm,"
+        "  linen suiting: linen suiting\n"
+        "seams: [{name: the seam, layers: [nylon organza, linen suiting], length: 62 cm,"
         " finish: zigzag, shape: curved}]\n"
     )
     assert asked.cloths == read.cloths
@@ -152,3 +139,17 @@ def test_facts_of_seams_are_those_that_rules_may_ask() -> None:
     """The words of a seam's facts are the words of the rules' conditions."""
     fixed = {key: words for key, words in RULE_WORDS.items() if key not in ("finish", "seam")}
     assert fixed == dict(SEAM_WORDS)
+
+
+def test_a_question_needs_no_heavy_library() -> None:
+    """Whoever only asks waits neither for pydantic nor for a YAML reader."""
+    script = (
+        "import sys, advisor.project.quick, advisor.project.start; "
+        "print([name for name in ('pydantic', 'ruamel.yaml', 'rich', 'numpy') "
+        "if name in sys.modules])"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", script], capture_output=True, text=True, check=True,
+        cwd=Path(__file__).parents[3],
+    )  # fmt: skip
+    assert "[]" == done.stdout.strip()

@@ -1,0 +1,322 @@
+"""Laws of combining, on garments drawn at random from the shipped knowledge."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import replace
+from functools import reduce
+from itertools import combinations
+from typing import Any
+
+from hypothesis import assume, example, given, settings
+from hypothesis import strategies as st
+
+from advisor.engine.advise import Judgement, advise, judge
+from advisor.engine.claims import Place
+from advisor.engine.combine import ValueSet, full_set, meet, set_of
+from advisor.engine.conflicts import NO_METHOD, smallest_clash
+from advisor.engine.speakers import Said
+from advisor.engine.valuesets import Choice, Span
+from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Claim
+from advisor.project.garment import Garment
+from tests.laws.engine_garments import (
+    cloths,
+    expected_fired,
+    garments,
+    known,
+    raw_rules,
+    shuffled,
+    uses,
+)
+
+law = settings(max_examples=600, deadline=None, derandomize=True, database=None)
+few = settings(law, max_examples=25)
+
+spans = st.tuples(st.integers(0, 12), st.integers(0, 12)).map(lambda t: Span(*map(float, t)))
+choices = st.integers(0, 255).map(Choice)
+alike = st.one_of(st.tuples(spans, spans, spans), st.tuples(choices, choices, choices))
+
+
+@law
+@given(alike)
+def test_meeting_is_commutative_associative_and_idempotent(sets: Any) -> None:
+    """A meet does not depend on order or grouping, and the same set twice is the set."""
+    a, b, c = sets
+    assert meet(a, b) == meet(b, a)
+    assert meet(meet(a, b), c) == meet(a, meet(b, c))
+    assert a == meet(a, a)
+
+
+@law
+@given(alike)
+def test_meeting_never_widens(sets: Any) -> None:
+    """What two sets share lies in both, and nothing else that lies in both is left out."""
+    a, b, _ = sets
+    both = meet(a, b)
+    assert both <= a
+    assert both <= b
+    for x in range(13):
+        assert (x in both) == (x in a and x in b)
+
+
+def guards(aspect: Aspect, said: list[Said]) -> ValueSet:
+    """What is left by everything that guards against damage or injury."""
+    kept = [s for s in said if s.claim.strength == "must" and s.claim.risk != "result"]
+    return reduce(meet, (set_of(s.claim) for s in kept), full_set(aspect))
+
+
+def said_of(judgement: Judgement, place: Place, aspect: str) -> list[Said]:
+    return list(judgement.gathered.said[place].get(aspect, []))
+
+
+def not_of_every(said: list[Said]) -> list[Said]:
+    """Without the rules that speak only while every layer is of one kind."""
+    silent = {f"rule {id_}" for id_, raw in raw_rules().items() if "every" in raw["when"]}
+    return [s for s in said if s.claim.origin not in silent]
+
+
+@law
+@given(st.data())
+def test_a_layer_added_never_widens_what_guards_allow(data: st.DataObject) -> None:
+    """In every place and on every aspect: what guards against harm only ever narrows.
+
+    What a rule says of seams where *every* layer is of one kind can fall silent when another
+    kind comes in; that is what `every` means, and only such rules are left out.
+    """
+    before, after = _with_a_layer(data)
+    for place, by_aspect in before.verdicts.items():
+        for name, verdict in by_aspect.items():
+            old = guards(verdict.aspect, not_of_every(said_of(before, place, name)))
+            new = guards(verdict.aspect, not_of_every(said_of(after, place, name)))
+            assert new <= old, f"{place} {name}: {old} became {new}"
+
+
+@law
+@given(st.data())
+def test_a_layer_added_never_widens_a_verdict_without_a_clash(data: st.DataObject) -> None:
+    """Where no clash makes needs be given up, `allowed` itself only ever narrows.
+
+    Where there is one, what stays is inside what the guards leave.
+    """
+    before, after = _with_a_layer(data)
+    silent = {f"rule {id_}" for id_, raw in raw_rules().items() if "every" in raw["when"]}
+    for place, by_aspect in after.verdicts.items():
+        for name, new in by_aspect.items():
+            assert new.allowed <= guards(new.aspect, said_of(after, place, name))
+            old = before.verdicts.get(place, {}).get(name)
+            spoke = said_of(before, place, name)
+            if old is None or new.clash or any(s.claim.origin in silent for s in spoke):
+                continue
+            assert not old.clash, f"{place} {name}: a layer more has cured a clash"
+            assert new.allowed <= old.allowed, f"{place} {name}"
+
+
+@law
+@given(st.data())
+def test_a_layer_added_never_raises_an_iron_limit(data: st.DataObject) -> None:
+    """The hottest that is allowed in a seam and in the last press stays or falls, clash or not."""
+    before, after = _with_a_layer(data)
+    for place, by_aspect in before.verdicts.items():
+        if LIMIT_ASPECT in by_aspect:
+            old, new = by_aspect[LIMIT_ASPECT], after.verdicts[place][LIMIT_ASPECT]
+            assert new.allowed.high <= old.allowed.high, f"{place}"  # type: ignore[union-attr]
+
+
+def _with_a_layer(data: st.DataObject) -> tuple[Judgement, Judgement]:
+    """A garment before and after one more layer is put somewhere into one of its seams."""
+    garment = data.draw(garments())
+    extra = data.draw(cloths("extra"))
+    use = data.draw(uses(["extra", *garment.cloths]))
+    at = data.draw(st.integers(0, len(garment.seams) - 1))
+    old = garment.seams[at]
+    where = data.draw(st.integers(0, len(old.uses)))
+    wider = replace(old, uses=(*old.uses[:where], use, *old.uses[where:]))
+    seams = (*garment.seams[:at], wider, *garment.seams[at + 1 :])
+    more = {**garment.cloths, "extra": extra} if use.cloth == "extra" else garment.cloths
+    changed = replace(garment, cloths=more, seams=seams)
+    return judge(garment, known()), judge(changed, known())
+
+
+def words_of(said: tuple[Said, ...]) -> Counter[Any]:
+    """What was said, whatever the order in which it was said."""
+    return Counter((s.who, s.claim, frozenset(s.facts), s.certain, s.cloths) for s in said)
+
+
+@law
+@given(st.data())
+def test_the_order_of_writing_never_matters(data: st.DataObject) -> None:
+    """Cloths, seams and layers in another order: the same answers, reasons and conflicts."""
+    garment = data.draw(garments())
+    one, two = judge(garment, known()), judge(shuffled(data.draw, garment), known())
+    assert set(one.verdicts) == set(two.verdicts)
+    for place, by_aspect in one.verdicts.items():
+        assert list(by_aspect) == list(two.verdicts[place])
+        for name, verdict in by_aspect.items():
+            other = two.verdicts[place][name]
+            assert (verdict.allowed, verdict.advised, verdict.pick) == (
+                other.allowed, other.advised, other.pick,
+            )  # fmt: skip
+            assert words_of(verdict.because) == words_of(other.because)
+            assert words_of(verdict.given_up) == words_of(other.given_up)
+    assert sorted((c.id, c.severity, [s.key for s in c.clash]) for c in one.conflicts) == sorted(
+        (c.id, c.severity, [s.key for s in c.clash]) for c in two.conflicts
+    )
+
+
+@few
+@given(st.data())
+def test_the_order_of_writing_never_changes_a_cure(data: st.DataObject) -> None:
+    """The same remedies cure, but for one: what is fused first depends on who lies beside the glue."""
+    garment = data.draw(garments())
+    one, two = (advise(g, known()) for g in (garment, shuffled(data.draw, garment)))
+    by_place = {r.id for r in known().remedies if r.change["do"] == "fuse first"}
+
+    def offered(advice: Any) -> dict[tuple[str, str], list[str]]:
+        return {key: [c.remedy for c in found if c.remedy not in by_place]
+                for key, found in advice.cures.items()}  # fmt: skip
+
+    assert offered(one) == offered(two)
+
+
+@law
+@given(garments())
+def test_a_range_conflict_is_always_a_pair(garment: Garment) -> None:
+    """On a range or a scale two claims clash: one's floor lies above the other's ceiling."""
+    for conflict in judge(garment, known()).conflicts:
+        if conflict.aspect != NO_METHOD and known().aspects[conflict.aspect].kind != "options":
+            floor, ceiling = conflict.clash
+            assert floor.claim.span is not None
+            assert ceiling.claim.span is not None
+            assert floor.claim.span[0] > ceiling.claim.span[1]
+
+
+@law
+@given(garments())
+def test_every_proper_subset_of_a_conflict_can_be_satisfied(garment: Garment) -> None:
+    """The set that is named leaves nothing, and without any one of it something is left."""
+    for conflict in judge(garment, known()).conflicts:
+        if conflict.aspect != NO_METHOD:
+            assert_smallest(known().aspects[conflict.aspect], conflict.clash)
+
+
+def assert_smallest(aspect: Aspect, clash: tuple[Said, ...]) -> None:
+    """The whole clashes and no part of it does."""
+    assert left_by(aspect, clash).is_empty
+    for size in range(len(clash)):
+        for part in combinations(clash, size):
+            assert not left_by(aspect, part).is_empty
+
+
+def left_by(aspect: Aspect, said: tuple[Said, ...]) -> ValueSet:
+    """What some claims leave together."""
+    return reduce(meet, (set_of(s.claim) for s in said), full_set(aspect))
+
+
+@law
+@given(st.lists(st.integers(1, 254), min_size=2, max_size=7, unique=True))
+def test_a_clash_of_options_is_named_by_its_smallest_set(masks: list[int]) -> None:
+    """Whatever the options: the set that is named is empty, minimal, and no smaller one exists."""
+    aspect = replace(known().aspects["needle.point"], words=tuple("abcdefgh"))
+    said = tuple(
+        Said(f"{i}", Claim(aspect.id, None, mask, None, "must", "damage", "", ("derived",), 1, f"{i}"))
+        for i, mask in enumerate(masks)
+    )  # fmt: skip
+    assume(left_by(aspect, said).is_empty)
+    found = smallest_clash(aspect, said)
+    assert_smallest(aspect, found)
+    for size in range(len(found)):
+        for part in combinations(said, size):
+            assert not left_by(aspect, part).is_empty
+
+
+@few
+@given(garments())
+def test_each_remedy_offered_cures_when_it_is_applied_again(garment: Garment) -> None:
+    """The changed garment judged anew has lost the conflict and has no new one."""
+    advice = advise(garment, known())
+    before = {c.key for c in advice.judgement.conflicts}
+    for key, found in advice.cures.items():
+        for cure in found:
+            after = {c.key for c in judge(cure.after.garment, known()).conflicts}
+            assert key not in after, f"{cure.remedy} does not cure {key}"
+            assert after < before, f"{cure.remedy} brings {after - before}"
+
+
+@law
+@given(garments())
+def test_an_unknown_fibre_is_allowed_no_more_than_any_candidate(garment: Garment) -> None:
+    """Whichever it turns out to be, the iron and every guard against harm were tight enough."""
+    unknown = [name for name, cloth in garment.cloths.items() if not cloth.fibre_known]
+    assume(unknown)
+    before = judge(garment, known())
+    for mix in garment.cloths[unknown[0]].mixes:
+        cloth = replace(garment.cloths[unknown[0]], mixes=(mix,))
+        after = judge(replace(garment, cloths={**garment.cloths, cloth.name: cloth}), known())
+        for place, by_aspect in after.verdicts.items():
+            for name, verdict in by_aspect.items():
+                tight = guards(verdict.aspect, said_of(before, place, name))
+                loose = guards(verdict.aspect, said_of(after, place, name))
+                assert tight <= loose, f"{place} {name} as {mix}: {tight} but {loose}"
+            if LIMIT_ASPECT in by_aspect:
+                limit = before.verdicts[place][LIMIT_ASPECT].allowed.high  # type: ignore[union-attr]
+                assert limit <= by_aspect[LIMIT_ASPECT].allowed.high  # type: ignore[union-attr]
+
+
+@law
+@given(garments())
+def test_the_rules_that_fire_are_those_that_hold(garment: Garment) -> None:
+    """Read naively from the rule files, the same rules hold in the same places, as surely."""
+    fired = {(f.rule.id, f.place.name, f.certain) for f in judge(garment, known()).gathered.fired}
+    expected = expected_fired(garment)
+    assert set() == fired - expected, "fired and does not hold"
+    assert set() == expected - fired, "holds and did not fire"
+
+
+@law
+@given(garments())
+def test_every_fact_given_as_a_reason_is_true(garment: Garment) -> None:
+    """A fact names a cloth or seam of the garment and what the project or the knowledge says."""
+    judgement = judge(garment, known())
+    said = [s for by in judgement.verdicts.values() for v in by.values()
+            for s in (*v.because, *v.given_up)]  # fmt: skip
+    facts = [f for s in said for f in s.facts] + [
+        f for fired in judgement.gathered.fired for f in fired.facts
+    ]
+    for fact in set(facts):
+        assert _is_true(fact.who, fact.fact, fact.value, fact.certain, garment), fact
+
+
+def _is_true(who: str, name: str, value: str, certain: bool, garment: Garment) -> bool:
+    seam = next((s for s in garment.seams if s.name == who), None)
+    if seam is not None:
+        numbers = {"layers": len(seam.uses), "plies": sum(u.fullness for u in seam.uses)}
+        told = {"shape": "straight", "edge": "open", "stress": "medium", "stitched by": "machine",
+                "worn next to skin": "no", "bias": "no", "lined": "no"} | numbers | seam.facts  # fmt: skip
+        shown = told.get(name)
+        return value == (f"{shown:g}" if isinstance(shown, int | float) else shown)
+    cloth = garment.cloths[who]
+    entry = known().entries[cloth.entry]
+    if name == "fibre":
+        named = {f for f, about in known().fibres.items() if about.name in value.split(" or ")}
+        inside = [bool(named & {f for f, _ in mix}) for mix in cloth.mixes]
+        return all(inside) if certain else any(inside)
+    if name in known().traits:
+        return _trait_is(name, value, cloth.mixes, entry.traits.get(name, (0, 0)))
+    if name in ("weight", "thickness"):
+        span = getattr(cloth, name)
+        return span is None or value in (f"{span[0]:g}", f"{span[0]:g} to {span[1]:g}")
+    if name in ("fullness", "stretched"):
+        return value in {f"{getattr(u, name):g}" for s in garment.seams for u in s.uses
+                         if u.cloth == who} | {"1"}  # fmt: skip
+    told = {"fibre known": "yes" if len(cloth.mixes) == 1 else "no", "fabric": entry.id,
+            "notion": "" if entry.kind == "cloth" else entry.id,
+            "detachable": "no"}  # fmt: skip
+    found = told.get(name) or getattr(cloth, name, "") or getattr(entry, name, "")
+    return value == found
+
+
+def _trait_is(name: str, value: str, mixes: Any, own: tuple[int, int]) -> bool:
+    raised = [max(known().fibres[f].traits.get(name, 0) for f, _ in mix) for mix in mixes]
+    words = known().traits[name]
+    low, high = max(own[0], min(raised)), max(own[1], max(raised))
+    return value == (words[low] if low == high else f"{words[low]} to {words[high]}")
