@@ -13,6 +13,7 @@ from advisor.engine.advise import Cure, Judgement, judge
 from advisor.engine.conflicts import Conflict
 from advisor.engine.speakers import YOU, is_heat_need
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge, Remedy
+from advisor.project.facts import CHOICES
 from advisor.project.garment import Cloth, Garment, Seam, Use
 
 
@@ -204,8 +205,9 @@ def _free_choice(case: _Case) -> Garment | None:
     """The maker gives up what she had fixed on this aspect."""
     if case.seam is None:
         return None
-    kept = tuple(c for c in case.seam.choices if c[0] != case.conflict.aspect)
-    facts = {k: v for k, v in case.seam.facts.items() if k != case.conflict.aspect.split(".")[1]}
+    freed = case.conflict.aspect
+    kept = tuple(c for c in case.seam.choices if c[0] != freed)
+    facts = {k: v for k, v in case.seam.facts.items() if CHOICES.get(k) != freed}
     return case.with_seam(replace(case.seam, choices=kept, facts=facts))
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from advisor.engine.conditions import Fact
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Claim, Entry, Fibre, Knowledge
@@ -50,10 +50,9 @@ def is_heat_limit(claim: Claim) -> bool:
 
 def limit_claim(fibre: Fibre) -> Claim:
     """The iron limit of a fibre as a claim; a lower value of weaker standing is where to start."""
-    strictest = [
-        c for c in fibre.ceilings if min(c.max, 200.0) == fibre.limit
-        and (c.good or not any(x.good for x in fibre.ceilings))
-    ]  # fmt: skip
+    counting = [c for c in fibre.ceilings if c.good] or list(fibre.ceilings)
+    lowest = min(c.max for c in counting)
+    strictest = [c for c in counting if c.max == lowest]
     sources = tuple(dict.fromkeys(s for c in strictest for s in c.sources))
     why = f"{fibre.name} is spoilt by a hotter iron".capitalize() + "."
     best = fibre.start if fibre.start < fibre.limit else None
@@ -142,12 +141,28 @@ def _machine_says(garment: Garment, knowledge: Knowledge) -> list[Said]:
     stitches = list(machine.stitches)
     if maker.overlocker:
         stitches += knowledge.machines[maker.overlocker].stitches
+    else:
+        said += _no_overlocker(garment, knowledge, machine.name)
     why = "These are the stitches that your machines make."
     said.append(_option("stitch.type", stitches, why, knowledge, machine.name))
     if maker.feet is not None:
         why = "These are the feet that you have."
         feet = dict.fromkeys(["standard", *maker.feet])
         said.append(_option("machine.foot", list(feet), why, knowledge, "your kit"))
+    return said
+
+
+def _no_overlocker(garment: Garment, knowledge: Knowledge, machine: str) -> list[Said]:
+    """Edges are overlocked by an overlocker; whether she has none is sure only when she says so."""
+    stated = "overlocker" not in garment.maker.assumed
+    said = []
+    for aspect in ("seam.kind", "seam.finish"):
+        rest = [word for word in knowledge.aspects[aspect].words if word != "overlocked"]
+        why = "You have no overlocker." if stated else "No overlocker is named."
+        claim = _option(aspect, rest, why, knowledge, machine).claim
+        if not stated:
+            claim = replace(claim, strength="should", risk="")
+        said.append(Said(machine, claim))
     return said
 
 

@@ -222,5 +222,5 @@ def _fibres_of_name(words: list[str], entry: Entry, knowledge: Knowledge) -> Mix
     for word in words:
         fibre = knowledge.fibre_names.get(word)
         if fibre in sold and fibre is not None:
-            return ((fibre, None),)
+            return ((fibre, 100.0),)
     return ()

@@ -62,7 +62,8 @@ def _claim(
         seen = "" if source.read in ("whole", "part") else f", read: {source.read}"
         at = f", {place}" if place else ""
         lines += wrap(f"on the word of {source.citation}{at} ({source.kind}{seen})", "      ")
-    if verdict["aspect"] == LIMIT_ASPECT and claim["rule"].startswith("fibre "):
+    limits = claim["strength"] == "must" and claim["says"].startswith("at most")
+    if verdict["aspect"] == LIMIT_ASPECT and claim["rule"].startswith("fibre ") and limits:
         lines += _published(claim["rule"].removeprefix("fibre "), knowledge)
     return lines
 

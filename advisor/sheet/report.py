@@ -215,7 +215,7 @@ class _Reporter:
                          f"taken as usual, {', '.join(weights)}; needle and thread follow it"})  # fmt: skip
         if self.garment.maker.assumed:
             rows.append({"fact": "your machine is not named",
-                         "effect": "taken as a household zigzag machine"})  # fmt: skip
+                         "effect": "taken as a household zigzag machine, no overlocker"})  # fmt: skip
         return rows
 
 
