@@ -12,7 +12,7 @@ from advisor.cli import common
 def ask(
     fabrics: Annotated[
         list[str],
-        typer.Argument(help='A cloth each: "nylon organza", "cotton 97 elastane 3 denim 340 g/m2".'),
+        typer.Argument(help='A cloth each: "nylon organza", "cotton 97 elastane 3 denim 340 g/m2"'),
     ],
     json: common.Json = False,
     everything: Annotated[

@@ -15,7 +15,8 @@ if TYPE_CHECKING:
 
 Json = Annotated[bool, typer.Option("--json", help="Print the answer as data.")]
 Units = Annotated[
-    str | None, typer.Option("--units", help="Print in metric or us units, whatever the project says.")
+    str | None,
+    typer.Option("--units", help="Print in metric or us units, whatever the project says."),
 ]
 
 

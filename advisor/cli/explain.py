@@ -11,7 +11,8 @@ from advisor.cli import common
 
 def explain(
     name: Annotated[
-        str, typer.Argument(help="A fabric, notion, fibre, rule, source, aspect or trait; or sources.")
+        str,
+        typer.Argument(help="A fabric, notion, fibre, rule, source, aspect or trait; or sources."),
     ],
     json: common.Json = False,
     units: common.Units = None,

@@ -41,7 +41,7 @@ def run() -> None:
     except BrokenPipeError:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         code = Exit.CLEAR
-    except Exception as error:
+    except Exception as error:  # noqa: BLE001 - the last net: no traceback reaches the maker
         code = _usage(error)
     sys.exit(int(code or 0))
 

@@ -29,5 +29,5 @@ def why(
         common.print_json({"schema": data["schema"], "garment": data["garment"],
                            "verdict": verdict, "sources": data["sources"]})  # fmt: skip
     else:
-        lines = render_reasons(verdict, garment, known)
+        lines = render_reasons(verdict, known)
         common.print_text("\n".join(lines) + "\n")

@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections import defaultdict
 from dataclasses import dataclass, field
 from itertools import combinations
-from typing import Any
 
 from advisor.engine import speakers
 from advisor.engine.conditions import Fact, facts_of, maker_facts, seam_facts, test_facts
@@ -232,11 +231,4 @@ def _usable(claims: tuple[Claim, ...], truth: Truth) -> list[Claim]:
     """Where a condition only may hold, what guards against harm is said, and nothing else."""
     if truth is Truth.YES:
         return list(claims)
-    return [c for c in claims if c.strength == "must" and c.risk != "result"]
-
-
-def facts_text(facts: tuple[Fact, ...]) -> list[dict[str, Any]]:
-    """Facts as plain data."""
-    return [
-        {"who": f.who, "fact": f.fact, "value": f.value, "certain": f.certain} for f in facts
-    ]
+    return [c for c in claims if speakers.holds_back(c)]

@@ -24,7 +24,9 @@ class Fact:
     certain: bool = True
 
 
-def test_layer(tree: list[Any], subject: Subject, knowledge: Knowledge) -> Truth:
+def test_layer(  # noqa: PLR0911 - one return a kind of leaf
+    tree: list[Any], subject: Subject, knowledge: Knowledge
+) -> Truth:
     """Whether a condition holds of a layer."""
     kind = tree[0]
     if kind == "trait":

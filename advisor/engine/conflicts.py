@@ -87,7 +87,7 @@ def _no_method(place: Place, by_aspect: dict[str, Verdict]) -> list[Conflict]:
     last_wash = len(wash.aspect.words) - 1
     last_clean = len(clean.aspect.words) - 1
     if _only(wash, last_wash) and _only(clean, last_clean):
-        clash = (_strictest(wash, last_wash), _strictest(clean, last_clean))
+        clash = (_strictest(wash), _strictest(clean))
         return [Conflict(NO_METHOD, place, clash, "damage")]
     return []
 
@@ -96,6 +96,6 @@ def _only(verdict: Verdict, option: int) -> bool:
     return verdict.allowed == type(verdict.allowed)(1 << option)  # type: ignore[call-arg]
 
 
-def _strictest(verdict: Verdict, option: int) -> Said:
+def _strictest(verdict: Verdict) -> Said:
     musts = [s for s in verdict.because if s.claim.strength == "must"]
     return min(musts, key=lambda s: (bin(s.claim.mask).count("1"), s.claim.rank, s.key))

@@ -16,6 +16,13 @@ MACHINE_ASPECTS = frozenset(
     }
 )  # fmt: skip
 HOTTEST = 999.0
+BOUNDED_ASPECTS = frozenset(
+    {
+        LIMIT_ASPECT, "press.moisture", "press.dwell", "care.wash", "care.bleach", "care.dry",
+        "care.iron", "care.professional",
+    }
+)  # fmt: skip
+"""Aspects of which a milder answer harms nothing."""
 HEAT_ASPECTS = frozenset({LIMIT_ASPECT, "press.moisture"})
 
 
@@ -41,6 +48,19 @@ def is_heat_need(claim: Claim) -> bool:
     return claim.aspect in HEAT_ASPECTS and claim.span is not None and claim.span[0] > COLD * (
         claim.aspect == LIMIT_ASPECT
     )
+
+
+def holds_back(claim: Claim) -> bool:
+    """Whether a claim only keeps from harm or bounds a treatment, and asks for nothing.
+
+    Such a claim counts where its condition merely may hold: unknown is never taken for safe.
+    """
+    if claim.strength == "must" and claim.risk != "result":
+        return True
+    if claim.aspect not in BOUNDED_ASPECTS:
+        return False
+    lowest = COLD if claim.aspect == LIMIT_ASPECT else 0.0
+    return claim.span is None or claim.span[0] <= lowest
 
 
 def is_heat_limit(claim: Claim) -> bool:
@@ -94,10 +114,11 @@ def _fibres_say(cloth: Cloth, knowledge: Knowledge, about: frozenset[str]) -> li
         certain = all(any(f == fibre_id for f, _ in mix) for mix in cloth.mixes)
         facts = (Fact(cloth.name, "fibre", fibre.name, certain),)
         said.append(Said(cloth.name, limit_claim(fibre), facts, certain, about))
-        for claim in fibre.claims:
-            guards = claim.strength == "must" and claim.risk != "result"
-            if guards or fibre_id == main:
-                said.append(Said(cloth.name, claim, facts, certain, about))
+        said += [
+            Said(cloth.name, claim, facts, certain, about)
+            for claim in fibre.claims
+            if holds_back(claim) or fibre_id == main
+        ]
     return said
 
 

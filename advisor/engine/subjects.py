@@ -43,7 +43,9 @@ def subject_of(cloth: Cloth, use: Use | None, knowledge: Knowledge) -> Subject:
     """Everything that can be asked of a cloth in a place.
 
     Args:
+        cloth: the cloth.
         use: how it goes into a seam; None for the cloth by itself.
+        knowledge: where its entry and fibres are looked up.
     """
     entry = knowledge.entries[cloth.entry]
     numbers: dict[str, tuple[float, float]] = {}
@@ -74,7 +76,7 @@ def _levels(cloth: Cloth, entry: Entry, knowledge: Knowledge) -> dict[str, tuple
     for name in {trait for mix in per_mix for trait in mix}:
         low, high = levels.get(name, (0, 0))
         given = [mix.get(name, 0) for mix in per_mix]
-        levels[name] = (max(low, min(given)), max(high, max(given)))
+        levels[name] = (max(low, min(given)), max(high, *given))
     levels.update(cloth.traits)
     return levels
 

@@ -10,7 +10,7 @@ from advisor.engine.claims import Fired
 
 @dataclass(frozen=True, slots=True)
 class Trial:
-    """A sandwich to sew and press on scraps: its layers, the places it stands for, what to look for."""
+    """A sandwich to sew and press on scraps: layers, places it stands for, what to look for."""
 
     layers: tuple[str, ...]
     places: tuple[str, ...]

@@ -10,7 +10,6 @@ from __future__ import annotations
 import contextlib
 import json
 import os
-import sys
 import tempfile
 from pathlib import Path
 from typing import Any
@@ -38,8 +37,8 @@ def cache_folder() -> Path:
     named = os.environ.get(CACHE_VARIABLE)
     if named:
         return Path(named)
-    base = os.environ.get("XDG_CACHE_HOME") or os.path.expanduser("~/.cache")
-    return Path(base) / "advisor"
+    base = os.environ.get("XDG_CACHE_HOME")
+    return Path(base or Path.home() / ".cache") / "advisor"
 
 
 def stamp(folder: Path) -> list[list[Any]]:
@@ -66,7 +65,9 @@ def load_knowledge(folder: Path | None = None) -> Knowledge:
         InputError: the knowledge has problems; all of them are named.
     """
     where = folder or knowledge_folder()
-    mark: dict[str, Any] = {"version": __version__, "folder": str(where.absolute()), "files": stamp(where)}
+    mark: dict[str, Any] = {
+        "version": __version__, "folder": str(where.absolute()), "files": stamp(where),
+    }  # fmt: skip
     path = cache_folder() / f"knowledge-{_name_of(mark['folder'])}.json"
     raw = _read(path, mark)
     if raw is None:
@@ -103,7 +104,7 @@ def _read(path: Path, mark: dict[str, Any]) -> dict[str, Any] | None:
     try:
         if path.stat().st_size > MOST_BYTES:
             return None
-        with open(path, encoding="utf-8") as file:
+        with path.open(encoding="utf-8") as file:
             kept = json.load(file)
         if kept["mark"] == mark and kept["data"]["format"] == _format():
             return kept["data"]  # type: ignore[no-any-return]
@@ -126,10 +127,8 @@ def _write(path: Path, mark: dict[str, Any], raw: dict[str, Any]) -> None:
         handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=".knowledge-")
         with os.fdopen(handle, "w", encoding="utf-8") as file:
             json.dump({"mark": mark, "data": raw}, file, ensure_ascii=False)
-        os.replace(temporary, path)
-    except (OSError, ValueError) as error:
-        if os.environ.get("ADVISOR_DEBUG"):
-            print(f"the knowledge is not cached: {error}", file=sys.stderr)
+        Path(temporary).replace(path)
+    except (OSError, ValueError):
         with contextlib.suppress(OSError):
             if temporary:
-                os.unlink(temporary)
+                Path(temporary).unlink()

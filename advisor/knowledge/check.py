@@ -1,4 +1,4 @@
-"""`python -m advisor.knowledge.check [FOLDER or FILE …]`: every problem of the knowledge, by line."""
+"""`python -m advisor.knowledge.check [FILE …]`: every problem of the knowledge, by line."""
 
 from __future__ import annotations
 

@@ -38,7 +38,7 @@ def to_plain(book: Book) -> dict[str, Any]:
         "format": FORMAT,
         "sources": {id_: compiler.source(item) for id_, item in book.sources.items()},
         "aspects": {id_: _aspect(item.form) for id_, item in book.aspects.items()},
-        "traits": {id_: [item.form.words, item.form.means] for id_, item in book.traits.items()},
+        "traits": {id_: [i.form.words, i.form.means] for id_, i in book.traits.items()},
         "fibres": {id_: compiler.fibre(item) for id_, item in book.fibres.items()},
         "entries": {id_: compiler.entry(item) for id_, item in sorted(book.entries().items())},
         "rules": [compiler.rule(item) for _, item in sorted(book.rules.items())],
@@ -64,8 +64,8 @@ def _aspect(form: schema.AspectForm) -> dict[str, Any]:
         "title": form.title, "kind": form.kind, "scopes": form.scope, "unit": form.unit or "",
         "low": 0.0 if scale else form.low or 0.0,
         "high": float(len(words) - 1) if scale else form.high or 0.0,
-        "steps": form.steps, "prefer": form.prefer, "usual": form.usual, "words": words, "labels": form.labels,
-        "excluded": form.lists == "excluded",
+        "steps": form.steps, "prefer": form.prefer, "usual": form.usual, "words": words,
+        "labels": form.labels, "excluded": form.lists == "excluded",
     }  # fmt: skip
 
 
@@ -177,7 +177,7 @@ class _Compiler:
         }  # fmt: skip
 
 
-def _never(path: tuple[Any, ...], text: str, known: Iterable[str]) -> None:
+def _never(path: tuple[Any, ...], text: str, _known: Iterable[str]) -> None:
     raise AssertionError(f"compiled a condition that was not checked: {path} {text}")
 
 

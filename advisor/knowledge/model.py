@@ -237,7 +237,8 @@ def from_plain(raw: dict[str, Any]) -> Knowledge:
         aspects={
             id_: Aspect(
                 id_, a["title"], a["kind"], tuple(a["scopes"]), a["unit"], a["low"], a["high"],
-                tuple(a["steps"]), a["prefer"], a["usual"], tuple(a["words"]), a["labels"], a["excluded"],
+                tuple(a["steps"]), a["prefer"], a["usual"], tuple(a["words"]), a["labels"],
+                a["excluded"],
             )
             for id_, a in raw["aspects"].items()
         },

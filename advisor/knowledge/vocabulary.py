@@ -186,10 +186,9 @@ class _Checker:
             if form.kind == "range" and not self._number_fits(value, form):
                 text = f"{claim.aspect} takes a number from {form.low:g} to {form.high:g}"
                 self.say(item, path, text)
-        if form.kind == "range" and claim.min is not None and claim.max is not None:
-            if isinstance(claim.min, float) and isinstance(claim.max, float):
-                if claim.min > claim.max:
-                    self.say(item, path, "`min` is above `max`")
+        low, high = claim.min, claim.max
+        if isinstance(low, float) and isinstance(high, float) and low > high:
+            self.say(item, path, "`min` is above `max`")
 
     @staticmethod
     def _number_fits(value: Any, form: schema.AspectForm) -> bool:

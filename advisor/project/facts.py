@@ -167,13 +167,15 @@ def _read_option(key: str, value: object, aspect: Aspect) -> str:
     return found
 
 
-def read_measure(key: str, value: object, *, bare: bool = True) -> float:
-    """A quantity within its bounds, in its base unit.
+def read_measure(
+    key: str, value: object, *, bare: bool = True, about: Measure | None = None
+) -> float:  # fmt: skip
+    """A quantity within its bounds, in its base unit; `about` where the key has no bounds here.
 
     Raises:
         InputError: not such a quantity, beyond its bounds, or without a unit where it needs one.
     """
-    about = MEASURES[key]
+    about = about or MEASURES[key]
     text = _text(value)
     if not bare and about.unit and _is_bare(text):
         raise InputError(

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from advisor.knowledge.model import Mix
+from advisor.project.making import Making, Plan
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,6 +60,7 @@ class Seam:
     cold: bool = False
     by_hand: bool = False
     assumed: tuple[str, ...] = ()
+    making: Making = Making()
 
     def cloths(self) -> tuple[str, ...]:
         """The different cloths of the seam, in the order of the stack."""
@@ -87,3 +89,4 @@ class Garment:
     units: str = "metric"
     apart: frozenset[str] = frozenset()
     single: bool = False
+    plan: Plan = field(default_factory=Plan)

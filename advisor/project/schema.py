@@ -17,6 +17,7 @@ from advisor.project.names import (
     LONGEST_PHRASE,
     MOST_FABRICS,
     MOST_LAYERS,
+    MOST_PIECES,
     MOST_SEAMS,
     tidy_name,
 )
@@ -64,6 +65,10 @@ class ClothForm(Form):
     shade: Plain = None
     care: Plain = None
     detachable: Plain = None
+    width: Plain = None
+    repeat: Plain = None
+    selvage: Plain = None
+    shrinks: Plain = None
     traits: dict[str, Plain] | None = None
 
 
@@ -74,6 +79,70 @@ class LayerForm(Form):
     notion: Name | None = None
     fullness: Plain = None
     stretched: Plain = None
+
+
+class StripForm(Form):
+    """A test strip of gathering: its length before and after."""
+
+    flat: Plain
+    gathered: Plain
+
+
+class GathersForm(Form):
+    """How a full edge is drawn up."""
+
+    to: Plain = None
+    method: Plain = None
+    strip: StripForm | None = None
+
+
+class PleatsForm(Form):
+    """A row of pleats on the last cloth of a seam."""
+
+    kind: Plain
+    number: Plain
+    depth: Plain
+    spacing: Plain = None
+    face: Plain = None
+    stitched_down: Plain = None
+    hip: Plain = None
+    waist: Plain = None
+
+
+class PieceForm(Form):
+    """A piece to cut, by its cut sizes or by its finished ones."""
+
+    name: Name
+    fabric: Name
+    width: Plain = None
+    height: Plain = None
+    finished_width: Plain = None
+    finished_height: Plain = None
+    number: Plain = None
+    fullness: Plain = None
+    hem: Plain = None
+    allowance: Plain = None
+    grain: Plain = None
+    narrow_end: Plain = None
+    matched: Plain = None
+
+
+class KitForm(Form):
+    """What the maker has at home."""
+
+    feet: list[Plain] | None = None
+    needles: list[Plain] | None = None
+    pins: list[Plain] | None = None
+    pressing: list[Plain] | None = None
+    tools: list[Plain] | None = None
+
+
+class ResultForm(Form):
+    """What a test on scraps showed."""
+
+    seam: Name
+    result: Phrase
+    works: Plain = None
 
 
 class SeamForm(Form):
@@ -97,6 +166,11 @@ class SeamForm(Form):
     bias: Plain = None
     lined: Plain = None
     worn_next_to_skin: Plain = None
+    times: Plain = None
+    moves: Plain = None
+    crosses: list[Name] | Name | None = None
+    gathers: GathersForm | None = None
+    pleats: PleatsForm | None = None
 
 
 class ProjectForm(Form):
@@ -107,3 +181,6 @@ class ProjectForm(Form):
     maker: MakerForm | None = None
     fabrics: Annotated[dict[str, ClothForm | Phrase], Field(min_length=1, max_length=MOST_FABRICS)]
     seams: Annotated[list[SeamForm], Field(min_length=1, max_length=MOST_SEAMS)]
+    pieces: Annotated[list[PieceForm], Field(max_length=MOST_PIECES)] | None = None
+    kit: KitForm | None = None
+    results: Annotated[list[ResultForm], Field(max_length=MOST_PIECES)] | None = None

@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import Any
 
 from advisor.knowledge.model import Knowledge
+from advisor.sheet.detailed import caution_lines, conflict_lines, unknown_lines
 from advisor.sheet.iron import render_iron
 from advisor.sheet.layout import heading
 from advisor.sheet.numbers import Numbers
-from advisor.sheet.detailed import caution_lines, conflict_lines, unknown_lines
 
 
 def render_conflicts(report: dict[str, Any]) -> str:

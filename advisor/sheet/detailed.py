@@ -22,7 +22,7 @@ from advisor.sheet.lines import (
     phrase,
 )
 from advisor.sheet.numbers import Numbers
-from advisor.sheet.parts import SEVERITY, SETTINGS, about_seam, layer_title
+from advisor.sheet.parts import SETTINGS, SEVERITY, about_seam, layer_title
 from advisor.units import System
 
 Report = dict[str, Any]
@@ -36,8 +36,10 @@ def render_detailed(
     """Everything of a garment, a line a setting: for a question, and for a sheet with reasons.
 
     Args:
+        report: the answer as data.
         reasons: print under each line why it is so.
         everything: print all that can be done and tried, not only what matters most.
+        title: what stands behind the garment's name.
     """
     sheet = _Sheet(report, Numbers(report, reasons=reasons), digest(report, everything=everything))
     return "\n".join(sheet.whole(title)) + "\n"
@@ -47,7 +49,8 @@ def conflict_lines(report: Report, numbers: Numbers) -> list[str]:
     """What cannot be reconciled, worst first, each with what to do instead."""
     lines = heading("What can go wrong")
     if not report["conflicts"]:
-        return [*lines, *wrap("Nothing here contradicts itself. Test on scraps all the same.", "  ")]
+        text = "Nothing here contradicts itself. Test on scraps all the same."
+        return [*lines, *wrap(text, "  ")]
     for i, conflict in enumerate(report["conflicts"], 1):
         marks = numbers.mark([s for b in conflict["because"] for s in b["sources"]])
         text = f"{SEVERITY[conflict['severity']]}. {conflict['message']} {marks}"
@@ -115,7 +118,8 @@ class _Sheet:
         return lines + self.todos("fabric", layer["name"])
 
     def line(
-        self, label: str, verdicts: Verdicts, aspects: Sequence[str], place: str, column: int = _COLUMN
+        self, label: str, verdicts: Verdicts, aspects: Sequence[str], place: str,
+        column: int = _COLUMN,
     ) -> list[str]:  # fmt: skip
         """One line of settings with its sources, and with its reasons where they are asked for."""
         text = self.line_text(verdicts, aspects)
@@ -138,7 +142,7 @@ class _Sheet:
             return []
         said: dict[str, str] = {}
         for _, verdict in line_parts(verdicts, aspects):
-            for claim in deciders(verdict):
+            for claim in deciders(verdict)[:1]:
                 if claim["why"]:
                     said.setdefault(claim["why"], claim["who"])
         texts = [why if who == place else f"{who}: {why}" for why, who in said.items()]

@@ -52,7 +52,9 @@ def digest(report: Report, *, everything: bool = False) -> Digest:
             general.append(todo)
         else:
             lone.setdefault((items[0]["scope"], places[0]), []).append(todo)
-    most = (lambda n: MANY) if everything else (lambda n: n)
+    def most(few: int) -> int:
+        return MANY if everything else few
+
     kept = {key: tuple(todos[: most(PER_PLACE[key[0]])]) for key, todos in lone.items()}
     shown = tuple(general[: most(GENERAL)])
     cautions = _cautions(report, most)

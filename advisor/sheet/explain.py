@@ -10,8 +10,8 @@ from typing import Any
 
 from advisor.engine.speakers import Said, limit_claim
 from advisor.errors import InputError, Problem, nearest
-from advisor.knowledge.names import plain_name
 from advisor.knowledge.model import Claim, Entry, Fibre, Knowledge, Rule, Source
+from advisor.knowledge.names import plain_name
 from advisor.sheet.layout import heading, row, wrap
 from advisor.sheet.wording import fibres_text, mix_text, says_text
 from advisor.units import System, show_range
@@ -196,7 +196,7 @@ def _rule(rule: Rule, knowledge: Knowledge, units: System) -> tuple[list[str], d
     return lines, data
 
 
-def _remedy(remedy: Any, knowledge: Knowledge, units: System) -> tuple[list[str], dict[str, Any]]:
+def _remedy(remedy: Any, _knowledge: Knowledge, _units: System) -> tuple[list[str], dict[str, Any]]:
     lines = heading(f"{remedy.id} (remedy)", 1)
     lines += wrap(remedy.text, "  ")
     lines += wrap(f"Cures a clash of {', '.join(remedy.cures)}; effort {remedy.effort}, look "
@@ -206,7 +206,7 @@ def _remedy(remedy: Any, knowledge: Knowledge, units: System) -> tuple[list[str]
 
 
 def _source(
-    source: Source, knowledge: Knowledge, units: System
+    source: Source, knowledge: Knowledge, _units: System
 ) -> tuple[list[str], dict[str, Any]]:
     lines = heading(f"{source.id} (source)", 1)
     lines += wrap(source.citation, "  ")
@@ -237,7 +237,7 @@ def used_by(id_: str, knowledge: Knowledge) -> list[str]:
     return [*fibres, *entries, *rules]
 
 
-def _aspect(aspect: Any, knowledge: Knowledge, units: System) -> tuple[list[str], dict[str, Any]]:
+def _aspect(aspect: Any, knowledge: Knowledge, _units: System) -> tuple[list[str], dict[str, Any]]:
     lines = heading(f"{aspect.id}: {aspect.title} (aspect, {aspect.kind})", 1)
     lines += row("decided for", ", ".join(aspect.scopes), 2, 14)
     if aspect.words:
@@ -254,7 +254,7 @@ def _aspect(aspect: Any, knowledge: Knowledge, units: System) -> tuple[list[str]
     return lines, data
 
 
-def _trait(name: str, knowledge: Knowledge, units: System) -> tuple[list[str], dict[str, Any]]:
+def _trait(name: str, knowledge: Knowledge, _units: System) -> tuple[list[str], dict[str, Any]]:
     lines = heading(f"{name} (trait)", 1)
     lines += wrap(f"{knowledge.trait_meanings[name]}.", "  ")
     lines += row("levels", ", ".join(knowledge.traits[name]), 2, 10)

@@ -156,7 +156,8 @@ def _common(place: dict[str, Any], units: System) -> list[str]:
         "heats: wait until the lamp has gone out twice."
     )
     if place["overshoot_k"]:
-        text += f" The band reaches {place['overshoot_k']:.0f} K above this limit: set the mark's low end."
+        above = f"{place['overshoot_k']:.0f} K above this limit"
+        text += f" The band reaches {above}: set the mark's low end."
     text += (
         f" Labels up to 2012 mean {degrees(ceiling.ceiling, units)} by it, those from 2023 "
         f"{degrees(ceiling.ceiling_2023, units)}; the lower one counts here."

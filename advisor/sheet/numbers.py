@@ -31,6 +31,7 @@ class Numbers:
         """Prepare to mark.
 
         Args:
+            report: the answer as data; its sources are those that can be cited.
             reasons: whether the sheet prints reasons under its lines.
             most: how many sources a mark names at most, the best first.
             short: whether the list gives ids only; `advisor explain ID` gives the citation.

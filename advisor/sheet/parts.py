@@ -15,9 +15,16 @@ def layer_title(layer: dict[str, Any], units: System) -> str:
     """A cloth's name, what it is, of what, and how heavy."""
     if layer["kind"] != "cloth":
         return f"{layer['name']} ({layer['kind']})"
+    return f"{layer['name']}: {about_layer(layer, units)}"
+
+
+def about_layer(layer: dict[str, Any], units: System) -> str:
+    """What a cloth is, of what, and how heavy; of a notion, its kind."""
+    if layer["kind"] != "cloth":
+        return str(layer["kind"])
     fabric = layer["fabric"].replace("-", " ")
     named = "" if fabric in layer["name"] else f"{fabric}, "
-    return f"{layer['name']}: {named}{layer['text']}{_weight(layer, units)}"
+    return f"{named}{layer['text']}{_weight(layer, units)}"
 
 
 def _weight(layer: dict[str, Any], units: System) -> str:

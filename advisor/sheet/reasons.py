@@ -6,7 +6,6 @@ from typing import Any
 
 from advisor.errors import InputError, Problem, nearest
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
-from advisor.project.garment import Garment
 from advisor.sheet.layout import wrap
 
 
@@ -20,35 +19,35 @@ def pick_verdict(
     """
     places = list(dict.fromkeys(v["place"] for v in report["verdicts"]))
     if place not in places:
-        raise InputError(Problem(f"no place '{place}' in this garment", None,
-                                 "one of " + ", ".join(places), nearest(place, places)))  # fmt: skip
+        known = nearest(place, places)
+        text = f"no place '{place}' in this garment"
+        raise InputError(Problem(text, None, "one of " + ", ".join(places), known))
     if aspect not in knowledge.aspects:
         known = nearest(aspect, list(knowledge.aspects))
         raise InputError(Problem(f"unknown aspect '{aspect}'", None, None, known))
     found = [v for v in report["verdicts"] if v["place"] == place and v["aspect"] == aspect]
     if not found:
         asked = [v["aspect"] for v in report["verdicts"] if v["place"] == place]
-        raise InputError(Problem(f"nobody says anything about {aspect} at {place}", None,
-                                 "one of " + ", ".join(asked)))  # fmt: skip
+        text = f"nobody says anything about {aspect} at {place}"
+        raise InputError(Problem(text, None, "one of " + ", ".join(asked)))
     chosen: dict[str, Any] = found[0]
     return chosen
 
 
-def render_reasons(verdict: dict[str, Any], garment: Garment, knowledge: Knowledge) -> list[str]:
+def render_reasons(verdict: dict[str, Any], knowledge: Knowledge) -> list[str]:
     """Draw the tree: the answer, then every claim with its facts, sources and disagreements."""
     title = knowledge.aspects[verdict["aspect"]].title
     lines = wrap(f"{verdict['place']}, {title}: {verdict['text']}")
     for claim in verdict["because"]:
-        lines += _claim(claim, "because", verdict, garment, knowledge)
+        lines += _claim(claim, "because", verdict, knowledge)
     for claim in verdict["given_up"]:
-        lines += _claim(claim, "given up", verdict, garment, knowledge)
+        lines += _claim(claim, "given up", verdict, knowledge)
     return lines
 
 
 def _claim(
-    claim: dict[str, Any], label: str, verdict: dict[str, Any], garment: Garment,
-    knowledge: Knowledge,
-) -> list[str]:  # fmt: skip
+    claim: dict[str, Any], label: str, verdict: dict[str, Any], knowledge: Knowledge
+) -> list[str]:
     first = f"  {label} {claim['who']}: {claim['says']} ({claim['strength']}, {claim['rule']})"
     lines = wrap(first, "", "      ")
     if claim["why"]:

@@ -96,8 +96,8 @@ class _Reporter:
         return {
             "name": name, "fabric": cloth.entry,
             "kind": self.knowledge.entries[cloth.entry].kind,
-            "fibres": {f: s for f, s in known} if known else "unknown",
-            "may_be": [] if known else [{f: s for f, s in mix} for mix in cloth.mixes],
+            "fibres": dict(known) if known else "unknown",
+            "may_be": [] if known else [dict(mix) for mix in cloth.mixes],
             "weight": list(cloth.weight) if cloth.weight else None,
             "text": wording.fibres_text(cloth.mixes, self.knowledge),
             "assumed": list(cloth.assumed),
@@ -211,11 +211,11 @@ class _Reporter:
             and self.knowledge.entries[cloth.entry].kind == "cloth"
         ]  # fmt: skip
         if weights:
-            rows.append({"fact": "weight not given", "effect":
-                         f"taken as usual, {', '.join(weights)}; needle and thread follow it"})  # fmt: skip
+            effect = f"taken as usual, {', '.join(weights)}; needle and thread follow it"
+            rows.append({"fact": "weight not given", "effect": effect})
         if self.garment.maker.assumed:
-            rows.append({"fact": "your machine is not named",
-                         "effect": "taken as a household zigzag machine, no overlocker"})  # fmt: skip
+            effect = "taken as a household zigzag machine, no overlocker"
+            rows.append({"fact": "your machine is not named", "effect": effect})
         return rows
 
 

@@ -51,7 +51,7 @@ def number_text(aspect: Aspect, value: float, units: System) -> str:
     return show(_KINDS[aspect.unit], value, units)
 
 
-def span_text(aspect: Aspect, span: Span, units: System) -> str:
+def span_text(aspect: Aspect, span: Span, units: System) -> str:  # noqa: PLR0911 - one a unit
     """A range as a claim says it: at least, at most, or from and to."""
     if aspect.kind == "scale":
         return _scale_text(aspect, span)

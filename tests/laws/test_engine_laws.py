@@ -66,7 +66,7 @@ def guards(aspect: Aspect, said: list[Said]) -> ValueSet:
 
 
 def said_of(judgement: Judgement, place: Place, aspect: str) -> list[Said]:
-    return list(judgement.gathered.said[place].get(aspect, []))
+    return list(judgement.gathered.said.get(place, {}).get(aspect, []))
 
 
 def not_of_every(said: list[Said]) -> list[Said]:

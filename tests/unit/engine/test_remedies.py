@@ -46,6 +46,16 @@ def test_pressing_first_lets_the_tender_layer_decide() -> None:
     assert frozenset({"suiting"}) == cure.after.garment.seams[0].apart
 
 
+def test_a_cloth_at_odds_with_itself_is_pressed_as_it_bears() -> None:
+    """Linen with nylon in one cloth cannot be pressed apart from itself; it stays a little creased."""
+    mixed = cloth("suiting", "linen/nylon")
+    offered = cures(stack(mixed), HEAT)
+    assert "press-first" not in offered
+    after = offered["go-softly"].after
+    assert Span(20, 110) == verdict(after, "seam", "press.temperature").allowed
+    assert "go-softly" not in cures(stack(LINEN, ORGANZA), HEAT)
+
+
 def test_a_notion_is_not_pressed_apart() -> None:
     """Glue that needs heat has to be ironed in place, so pressing it first is not offered."""
     offered = cures(stack(GLUE, ORGANZA), HEAT)

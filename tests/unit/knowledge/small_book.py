@@ -28,6 +28,7 @@ thread.fibre: {title: thread, kind: options, scope: [seam], options: [polyester,
 stitch.type: {title: stitch, kind: options, scope: [seam], options: ["301", "304", "504", hand]}
 stitch.length: {title: length, kind: range, scope: [seam], unit: mm, low: 1, high: 5}
 machine.foot: {title: foot, kind: options, scope: [seam], options: [standard, walking, roller]}
+seam.kind: {title: seam, kind: options, scope: [seam], options: [plain, French, overlocked]}
 seam.finish: {title: finish, kind: options, scope: [seam], options: [overlocked, pinked, none]}
 press.temperature:
   {title: iron, kind: range, scope: [seam, garment], unit: °C, low: 20, high: 210, prefer: high}
@@ -107,6 +108,14 @@ press-first:
   change: {do: press apart}
   price: {effort: 1, look: 0}
   earlier: true
+  sources: [habit]
+go-softly:
+  text: Press {needy} as it bears.
+  then: Then soft creases.
+  cures: [press.temperature]
+  needs: {a need for heat: "yes"}
+  change: {do: soften}
+  price: {effort: 0, look: 1}
   sources: [habit]
 fuse-first:
   text: Fuse {notion} to {neighbour} first.

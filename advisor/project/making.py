@@ -1,0 +1,127 @@
+"""How a garment is built and what it is cut from: fullness, pieces, bolts, kit, results of tests.
+
+Light frozen values beside `garment`; nothing here is needed to ask how cloths go together.
+Lengths are mm, shares plain numbers (0.03 is 3 %).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+USUAL_ALLOWANCE = 15.0
+METHODS = ("hand rows", "gathering foot", "overlock", "elastic")
+PLEAT_KINDS = ("knife", "box", "inverted")
+GRAINS = ("lengthwise", "crosswise", "bias", "any")
+
+
+@dataclass(frozen=True, slots=True)
+class Gathers:
+    """How a full edge is drawn up; `flat` and `gathered` are what a test strip measured."""
+
+    method: str = ""
+    to: float | None = None
+    flat: float | None = None
+    gathered: float | None = None
+
+    @property
+    def measured(self) -> float | None:
+        """The fullness that the strip showed."""
+        return self.flat / self.gathered if self.flat and self.gathered else None
+
+
+@dataclass(frozen=True, slots=True)
+class Pleats:
+    """A row of pleats on the last cloth of a seam: face, depth and spacing as in `craft.pleats`."""
+
+    kind: str
+    number: int
+    depth: float
+    face: float
+    spacing: float
+    ratio: float
+    stitched_down: float | None = None
+    hip: float | None = None
+    waist: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Making:
+    """How one seam is built.
+
+    Attributes:
+        times: how often the garment has it (two side seams).
+        crosses: other seams that it runs over.
+        moves: whether the place is worked at every step, as a low waist on the hip.
+        helps: what a remedy does for its bulk.
+    """
+
+    times: int = 1
+    gathers: Gathers | None = None
+    pleats: Pleats | None = None
+    crosses: tuple[str, ...] = ()
+    moves: bool = False
+    helps: frozenset[str] = frozenset()
+
+
+@dataclass(frozen=True, slots=True)
+class Bolt:
+    """A cloth as it is sold: width, repeat, selvage, what it shrinks; None where not said."""
+
+    width: float | None = None
+    repeat: float = 0.0
+    selvage: float = 0.0
+    shrinks: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A piece to cut: `width` across and `height` along the grain, each as cut or as finished.
+
+    Attributes:
+        cut: whether width and height are as cut; else seams, hem and fullness come on top.
+        number: how many; None where the panels are still to be counted.
+        narrow: the width of the narrow end of a tapered panel.
+    """
+
+    name: str
+    cloth: str
+    width: float
+    height: float
+    cut: bool = True
+    number: int | None = 1
+    fullness: float = 1.0
+    hem: float = 0.0
+    allowance: float = USUAL_ALLOWANCE
+    grain: str = "lengthwise"
+    narrow: float | None = None
+    matched: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Kit:
+    """What the maker has; None where she has not said."""
+
+    feet: tuple[str, ...] | None = None
+    needles: tuple[str, ...] | None = None
+    pins: tuple[str, ...] | None = None
+    pressing: tuple[str, ...] | None = None
+    tools: tuple[str, ...] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Result:
+    """What a test on scraps showed at a seam."""
+
+    seam: str
+    text: str
+    works: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """What is cut, from which bolts, with which kit, and what was tried already."""
+
+    pieces: tuple[Piece, ...] = ()
+    bolts: dict[str, Bolt] = field(default_factory=dict)
+    kit: Kit = Kit()
+    results: tuple[Result, ...] = ()

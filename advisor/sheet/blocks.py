@@ -1,0 +1,250 @@
+"""What stands on a sheet, as sections of short pieces that the text and the page both set.
+
+The choice and the words are made once, here: worst first; clashes that are the same in several
+places told once, and a reason told once not told again; a cloth or a seam is one item, and a
+line that is the same as an earlier one refers to it. Nothing here knows of columns or tags.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from advisor.sheet.digest import Digest, Todo
+from advisor.sheet.lines import (
+    CARE_LINE,
+    FABRIC_PARAGRAPH,
+    LAST_PRESS_LINE,
+    SEAM_LINES,
+    Verdicts,
+    by_place,
+    deciders,
+    line_parts,
+)
+from advisor.sheet.numbers import Numbers
+from advisor.sheet.parts import SEVERITY, about_layer, about_seam
+from advisor.units import System
+
+Report = dict[str, Any]
+NO_CLASH = "Nothing here contradicts itself. Test on scraps all the same."
+NO_REMEDY = "No single remedy that we know cures this: change a cloth, or leave it out."
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A piece of an item: a label or none, a text, its marks, or where the same was said."""
+
+    text: str
+    label: str = ""
+    marks: str = ""
+    same: str = ""
+
+    @property
+    def marked(self) -> str:
+        """The text with its marks."""
+        return f"{self.text} {self.marks}".strip()
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """A clash, a kind of caution, a cloth, a seam, a test: its name, what it is, its parts."""
+
+    lead: str
+    about: str = ""
+    parts: tuple[Part, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A headed part of the sheet; `id` says how its items are set."""
+
+    id: str
+    title: str
+    items: tuple[Item, ...]
+    intro: str = ""
+
+
+def sections(report: Report, numbers: Numbers, chosen: Digest) -> list[Section]:
+    """Everything on the sheet but the list of sources, in the order of reading."""
+    return _Builder(report, numbers, chosen).whole()
+
+
+class _Builder:
+    def __init__(self, report: Report, numbers: Numbers, chosen: Digest) -> None:
+        self.report = report
+        self.numbers = numbers
+        self.chosen = chosen
+        self.places = by_place(report)
+        self.units: System = "us" if report["units"] == "us" else "metric"
+
+    def whole(self) -> list[Section]:
+        found = [
+            self.conflicts(), self.cautions(), self.cloths(), self.seams(), self.garment(),
+            self.tests(), self.unknowns(),
+        ]  # fmt: skip
+        return [section for section in found if section.items or section.intro]
+
+    def conflicts(self) -> Section:
+        """Every clash once, with all the places where it is the same one."""
+        told: set[str] = set()
+        items = tuple(self._clash(g, told) for g in same_conflicts(self.report["conflicts"]))
+        return Section("conflicts", "What can go wrong", items, "" if items else NO_CLASH)
+
+    def _clash(self, group: list[dict[str, Any]], told: set[str]) -> Item:
+        marks = self.numbers.mark([s for c in group for b in c["because"] for s in b["sources"]])
+        texts = dict.fromkeys(_news(c, told) for c in group)
+        cures = dict.fromkeys(_remedies(c) for c in group)
+        where = ", ".join(dict.fromkeys(c["place"] for c in group))
+        parts = [Part(" ".join(texts), marks=marks)]
+        parts += [Part(cure, "do instead") for cure in cures]
+        return Item(where, SEVERITY[group[0]["severity"]], tuple(parts))
+
+    def cautions(self) -> Section:
+        kinds: dict[str, list[Part]] = {}
+        for caution, about in self.chosen.cautions:
+            named = f" ({about})" if about else ""
+            part = Part(f"{caution['text']}{named}", marks=self.numbers.mark(caution["sources"]))
+            kinds.setdefault(caution["kind"], []).append(part)
+        items = tuple(Item(kind, parts=tuple(parts)) for kind, parts in kinds.items())
+        return Section("cautions", "Take care", items)
+
+    def cloths(self) -> Section:
+        seen: dict[tuple[str, str], str] = {}
+        items = []
+        for layer in self.report["layers"]:
+            name = layer["name"]
+            parts = self.lines(("fabric", name), FABRIC_PARAGRAPH, seen)
+            parts += self.todos(self.chosen.by_place.get(("fabric", name), ())[:1])
+            items.append(Item(name, about_layer(layer, self.units), tuple(parts)))
+        return Section("cloths", "Cloths", tuple(items))
+
+    def seams(self) -> Section:
+        """Every seam; what is the same as in an earlier one refers to it."""
+        seen: dict[tuple[str, str], str] = {}
+        items = []
+        for seam in self.report["seams"]:
+            place = ("seam", seam["name"])
+            parts = self.lines(place, SEAM_LINES, seen)
+            parts += [Part(text) for text in consequences(self.places.get(place, {}))]
+            parts += self.todos(self.chosen.by_place.get(place, ())[:1])
+            items.append(Item(seam["name"], about_seam(seam), tuple(parts)))
+        return Section("seams", "Seams", tuple(items))
+
+    def lines(
+        self, place: tuple[str, str], labelled: Iterable[tuple[str, Sequence[str]]],
+        seen: dict[tuple[str, str], str],
+    ) -> list[Part]:  # fmt: skip
+        """The settings of a place, by label; a line told before names where."""
+        parts = []
+        for label, aspects in labelled:
+            part = self.settings(self.places.get(place, {}), label, aspects)
+            if part is None:
+                continue
+            earlier = seen.setdefault((label, part.text), place[1])
+            short = len(part.text) <= len(earlier) + len(" as for ")
+            if earlier == place[1] or short:
+                parts.append(part)
+            else:
+                parts.append(Part("", label, same=earlier))
+        return parts
+
+    def settings(self, verdicts: Verdicts, label: str, aspects: Sequence[str]) -> Part | None:
+        """One line of settings with its sources."""
+        parts = line_parts(verdicts, aspects)
+        text = ", ".join(text for text, _ in parts)
+        if not text:
+            return None
+        sources = [s for _, v in parts for b in deciders(v) for s in b["sources"]]
+        return Part(text, label, self.numbers.mark(sources))
+
+    def todos(self, todos: Iterable[Todo]) -> list[Part]:
+        """Things to do that are no setting."""
+        return [Part(todo.text, marks=self.numbers.mark(todo.sources)) for todo in todos]
+
+    def garment(self) -> Section:
+        key = ("garment", self.report["garment"])
+        found = [
+            self.settings(self.places.get(key, {}), label, aspects)
+            for label, aspects in (LAST_PRESS_LINE, CARE_LINE)
+        ]
+        items = [Item(part.label, parts=(Part(part.text, marks=part.marks),))
+                 for part in found if part]  # fmt: skip
+        lone = self.chosen.by_place.get(key, ())[:2]
+        todos = tuple(self.todos((*lone, *self.chosen.general)))
+        if todos:
+            items.append(Item("do", parts=todos))
+        return Section("garment", "The whole garment", tuple(items))
+
+    def tests(self) -> Section:
+        """The sandwiches to try, one line each; those with nothing special to look for together."""
+        items, plain = [], []
+        for test, look in self.chosen.tests:
+            stack, place = " + ".join(test["layers"]), test["places"][0]
+            if look:
+                items.append(Item(stack, place, (Part(look[0]),)))
+            else:
+                plain.append(f"{stack} ({place})")
+        if plain:
+            items.append(Item(", ".join(plain), parts=(Part("Stitch and press it, and look."),)))
+        intro = "Stack, stitch and press the scraps as the seam named says." if items else ""
+        return Section("tests", "Try on scraps first", tuple(items), intro)
+
+    def unknowns(self) -> Section:
+        items = tuple(
+            Item(unknown["fact"], parts=(Part(f"{unknown['effect']}."),))
+            for unknown in self.report["unknowns"]
+        )
+        left = self.chosen.left_out
+        intro = (
+            f"{left} lesser cautions and things to do are left out: --all prints them, --reasons "
+            "why." if left else ""
+        )  # fmt: skip
+        return Section("unknowns", "Not known, or taken for granted", items, intro)
+
+
+def same_conflicts(conflicts: list[dict[str, Any]]) -> list[list[dict[str, Any]]]:
+    """Conflicts that are told together: one message in several places, or one place, one cure."""
+    alike: dict[tuple[str, ...], list[dict[str, Any]]] = {}
+    for conflict in conflicts:
+        key = (conflict["message"], conflict["scope"], conflict["severity"])
+        cures = [r["text"] for r in conflict["remedies"][:1]]
+        alike.setdefault((*key, *cures), []).append(conflict)
+    groups: dict[tuple[str, ...], list[dict[str, Any]]] = {}
+    for group in alike.values():
+        cure = group[0]["remedies"][0]["id"] if group[0]["remedies"] else group[0]["message"]
+        key = (cure, group[0]["severity"], *(c["place"] for c in group))
+        groups.setdefault(key, []).extend(group)
+    return list(groups.values())
+
+
+def consequences(verdicts: Verdicts) -> list[str]:
+    """What the maker's own choices go against: respected, and said."""
+    return [
+        f"Your choice ({verdict['text']}): {claim['who']} would rather have {claim['says']}."
+        for verdict in verdicts.values()
+        if any(b["rule"] == "maker" and b["who"] == "you" for b in verdict["because"])
+        for claim in verdict["given_up"][:1]
+    ]
+
+
+def _news(conflict: dict[str, Any], told: set[str]) -> str:
+    """The message without the reasons that an earlier clash has given already."""
+    text = str(conflict["message"])
+    for claim in conflict["because"]:
+        why = claim["why"]
+        if why and why in told:
+            text = text.replace(why, "").strip()
+        elif why:
+            told.add(why)
+    return text.replace("  ", " ")
+
+
+def _remedies(conflict: dict[str, Any]) -> str:
+    """The cheapest remedy in full, the others by name."""
+    remedies = conflict["remedies"]
+    if not remedies:
+        return NO_REMEDY
+    others = [r["id"].replace("-", " ") for r in remedies[1:3]]
+    more = f" Or: {', or '.join(others)}." if others else ""
+    return f"{remedies[0]['text']}{more}"

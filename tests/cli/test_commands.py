@@ -1,0 +1,163 @@
+"""Every command as it is typed: what it prints, and with which status it ends.
+
+The printed words are compared with tests/cli/expected. After a change that is meant, write them
+anew with ADVISOR_WRITE_EXPECTED=1, and read the difference before it is committed.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+CHECKOUT = Path(__file__).resolve().parents[2]
+EXPECTED = Path(__file__).parent / "expected"
+DEMOS = CHECKOUT / "knowledge" / "examples"
+JACKET = "knowledge/examples/bandstand-jacket.yaml"
+COAT = "knowledge/examples/lantern-parade-coat.yaml"
+DRESS = "knowledge/examples/allotment-apron-dress.yaml"
+
+
+def advisor(
+    *arguments: str, text: str = "", folder: Path = CHECKOUT, **variables: str
+) -> subprocess.CompletedProcess[bytes]:
+    return subprocess.run(
+        [sys.executable, "-m", "advisor", *arguments], input=text.encode(), cwd=folder,
+        capture_output=True, timeout=120, check=False,
+        env={**os.environ, "PYTHONPATH": str(CHECKOUT), "COLUMNS": "80", **variables},
+    )  # fmt: skip
+
+
+PRINTED = {
+    "ask-organza-linen": (1, "ask", "nylon organza", "linen suiting 240 g/m2"),
+    "ask-denim": (0, "ask", "cotton 97 elastane 3 denim 340 g/m2"),
+    "ask-velvet-us": (0, "ask", "viscose velvet", "--units", "us"),
+    "iron-three-layers": (1, "iron", "cotton velveteen", "acetate satin", "nylon tulle"),
+    "check-jacket": (1, "check", JACKET),
+    "check-dress": (0, "check", DRESS),
+    "sheet-dress": (0, "sheet", DRESS),
+    "sheet-jacket": (1, "sheet", JACKET),
+    "sheet-coat": (1, "sheet", COAT),
+    "sheet-jacket-us": (1, "sheet", JACKET, "--units", "us"),
+    "why-hem-frill": (0, "why", JACKET, "hem frill", "press.temperature"),
+    "why-collar-interfacing": (0, "why", COAT, "collar edge", "interfacing.kind"),
+    "explain-organza": (0, "explain", "organza"),
+    "explain-wool": (0, "explain", "wool"),
+    "explain-rule": (0, "explain", "pile-on-slippery"),
+    "explain-source": (0, "explain", "iso-3758-2012"),
+    "explain-aspect": (0, "explain", "needle.size"),
+    "explain-trait": (0, "explain", "one way"),
+    "fabrics-sheer": (0, "fabrics", "sheer"),
+}
+
+
+@pytest.mark.parametrize("name", PRINTED)
+def test_prints_the_expected_words(name: str) -> None:
+    """A command prints just what the expected file holds, and ends with its status."""
+    status, *arguments = PRINTED[name]
+    done = advisor(*map(str, arguments))
+    path = EXPECTED / f"{name}.txt"
+    if os.environ.get("ADVISOR_WRITE_EXPECTED"):
+        path.write_bytes(done.stdout)
+    assert done.stdout.decode() == path.read_text(encoding="utf-8")
+    assert (done.returncode, done.stderr) == (status, b"")
+
+
+ANSWERS = [
+    ("ask", "nylon organza", "linen suiting"), ("iron", "wool coating", "acetate lining"),
+    ("sheet", COAT), ("check", COAT), ("explain", "organza"), ("fabrics", "knit"),
+    ("why", JACKET, "cuff", "needle.size"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("arguments", ANSWERS, ids=lambda a: a[0])
+def test_json_is_data_and_the_same_twice(arguments: tuple[str, ...]) -> None:
+    """With --json every answering command prints one JSON object, equal byte for byte twice."""
+    first, second = advisor(*arguments, "--json"), advisor(*arguments, "--json")
+    assert first.stdout == second.stdout
+    assert json.loads(first.stdout)["schema"].startswith("advisor.")
+
+
+def test_answer_has_the_fixed_keys() -> None:
+    """The answer of a sheet has every key that other programs rest on."""
+    data = json.loads(advisor("sheet", COAT, "--json").stdout)
+    fixed = {"schema", "garment", "layers", "verdicts", "conflicts", "cautions", "tests",
+             "unknowns", "sources"}  # fmt: skip
+    assert fixed <= set(data)
+    assert data["schema"] == "advisor.answer/1"
+    verdict = data["verdicts"][0]
+    assert {"aspect", "scope", "place", "kind", "text", "because", "given_up"} <= set(verdict)
+    conflict = data["conflicts"][0]
+    keys = {"id", "aspect", "place", "severity", "between", "message", "because", "remedies"}
+    assert keys <= set(conflict)
+    assert {"id", "text", "price", "then", "checked"} <= set(conflict["remedies"][0])
+
+
+WRONG = {
+    "no-fabric": (("ask", "velvte"), "velvet"),
+    "fibre-only": (("ask", "linen"), "linen suiting"),
+    "shares": (("ask", "cotton 97 elastane 5 denim"), "these make 102"),
+    "weight": (("ask", "denim 99999 g/m2"), "5 to 3000"),
+    "nothing": (("ask", ""), "a few words"),
+    "no-argument": (("ask",), "Missing argument"),
+    "no-such-option": (("ask", "--bogus"), "No such option"),
+    "no-such-command": (("aks", "organza"), "aks"),
+    "units": (("ask", "organza", "--units", "cubits"), "metric or us"),
+    "no-file": (("sheet", "nowhere.yaml"), "no such file"),
+    "a-folder": (("sheet", "tests"), "folder"),
+    "no-place": (("why", JACKET, "hem fril", "press.temperature"), "hem frill"),
+    "no-aspect": (("why", JACKET, "hem frill", "press.temperatur"), "press.temperature"),
+    "unknown-id": (("explain", "organzza"), "organza"),
+    "no-match": (("fabrics", "xylophone"), "no cloth fits"),
+}
+
+
+@pytest.mark.parametrize("name", WRONG)
+def test_wrong_use_gets_one_clear_message(name: str) -> None:
+    """Wrong use ends with 2, says what was wrong, prints no answer and no traceback."""
+    arguments, words = WRONG[name]
+    done = advisor(*arguments)
+    said = done.stderr.decode()
+    assert done.returncode == 2
+    assert words in said
+    assert "Traceback" not in said
+    assert done.stdout == b""
+
+
+@pytest.mark.parametrize("demo", sorted(DEMOS.glob("*.yaml")), ids=lambda p: p.stem)
+def test_a_dozen_seams_fit_two_printed_pages(demo: Path) -> None:
+    """The sheet of each demo is no longer and no wider than two pages hold."""
+    from advisor.sheet.compact import LINES_A_PAGE, WIDTH
+
+    lines = advisor("sheet", str(demo)).stdout.decode().splitlines()
+    assert len(lines) <= 2 * LINES_A_PAGE
+    assert max(map(len, lines)) <= WIDTH
+
+
+def test_file_order_does_not_matter(tmp_path: Path) -> None:
+    """Fabrics written in another order give the same verdicts and conflicts."""
+    from ruamel.yaml import YAML
+
+    yaml = YAML()
+    project = yaml.load((CHECKOUT / COAT).read_text(encoding="utf-8"))
+    for name in list(project["fabrics"])[::-1]:
+        project["fabrics"].move_to_end(name)
+    turned = tmp_path / "turned.yaml"
+    with turned.open("w", encoding="utf-8") as file:
+        yaml.dump(project, file)
+    one = json.loads(advisor("sheet", COAT, "--json").stdout)
+    other = json.loads(advisor("sheet", str(turned), "--json").stdout)
+    assert one["verdicts"] == other["verdicts"]
+    assert one["conflicts"] == other["conflicts"]
+
+
+def test_help_of_every_command() -> None:
+    """Each command explains itself."""
+    for command in ("ask", "sheet", "iron", "check", "why", "explain", "fabrics", "start"):
+        done = advisor(command, "--help")
+        assert done.returncode == 0
+        assert b"--help" in done.stdout
