@@ -7,6 +7,7 @@ from typing import Annotated
 import typer
 
 from advisor.cli import common
+from advisor.cli.question import answer
 
 
 def ask(
@@ -21,20 +22,6 @@ def ask(
     units: common.Units = None,
 ) -> None:
     """Say how to handle some cloths together, layer upon layer in the order given."""
-    from advisor.engine.advise import advise
-    from advisor.project.quick import quick_garment
-    from advisor.sheet.report import report
-
-    known = common.knowledge()
-    garment = common.with_units(quick_garment(list(fabrics), known), units)
-    advice = advise(garment, known)
-    data = report(advice, known)
-    if json:
-        common.print_json(data)
-    else:
-        from advisor.sheet.detailed import render_detailed
-
-        common.print_text(render_detailed(
-            data, reasons=True, everything=everything, title="how to handle it"
-        ))
-    common.leave(advice)
+    code = answer(fabrics, json=json, everything=everything, units=units)
+    if code:
+        raise typer.Exit(code)

@@ -18,11 +18,12 @@ def check(
     """List what cannot be reconciled, with what to do instead; ends with 1 when there is any."""
     from advisor.engine.advise import advise
     from advisor.project.load import load_project
+    from advisor.sheet.heat import with_heat_clashes
     from advisor.sheet.report import report
 
     known = common.knowledge()
     garment = common.with_units(load_project(file, known), units)
-    advice = advise(garment, known)
+    advice = with_heat_clashes(advise(garment, known), known)
     data = report(advice, known)
     if json:
         wanted = ("schema", "garment", "units", "conflicts", "sources")

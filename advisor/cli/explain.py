@@ -13,11 +13,22 @@ def explain(
     name: Annotated[
         str,
         typer.Argument(help="A fabric, notion, fibre, rule, source, aspect or trait; or sources."),
-    ],
+    ] = "",
+    schema: Annotated[
+        str | None,
+        typer.Option("--schema", help="Print the JSON Schema of a form: project, fabric, rule…"),
+    ] = None,
     json: common.Json = False,
     units: common.Units = None,
 ) -> None:
     """Show everything known about an entry, with all published values and where they disagree."""
+    if schema is not None:
+        from advisor.sheet.forms import json_schema
+
+        common.print_json(json_schema(schema, common.knowledge()))
+        return
+    if not name:
+        raise typer.BadParameter("name what to explain, or give --schema")
     from advisor.sheet.explain import explain as tell
 
     lines, data = tell(name, common.knowledge(), "us" if units == "us" else "metric")

@@ -18,13 +18,15 @@ def iron(
 ) -> None:
     """Show what every layer bears, what they have in common, and how to press them together."""
     from advisor.engine.advise import advise
+    from advisor.sheet.heat import add_heat, heat_of
     from advisor.sheet.iron import iron_report
     from advisor.sheet.report import report
 
     known = common.knowledge()
     garment = common.with_units(common.garment_of(what, known), units)
-    advice = advise(garment, known)
+    advice, heat = heat_of(advise(garment, known), known)
     data = report(advice, known)
+    add_heat(data, heat, garment, known)
     rows = iron_report(advice.judgement, known)
     if json:
         common.print_json({**data, "iron": rows})

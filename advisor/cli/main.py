@@ -1,4 +1,4 @@
-"""The application: every command under its name, and one way to end badly.
+"""The entry point: a plain question at once, all else by its options, one way to end badly.
 
 0 nothing against it, 1 a conflict was found, 2 wrong usage or unreadable input, 3 our fault,
 130 interrupted. Data go to stdout, talk to stderr.
@@ -6,37 +6,23 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 
-import typer
-
-from advisor.cli.ask import ask
-from advisor.cli.check import check
-from advisor.cli.explain import explain
-from advisor.cli.fabrics import fabrics
-from advisor.cli.iron import iron
-from advisor.cli.sheet import sheet
-from advisor.cli.start import start
-from advisor.cli.why import why
+from advisor.cli.question import answer, plain_question
 from advisor.errors import Exit, InputError
-
-app = typer.Typer(
-    name="advisor", no_args_is_help=True, pretty_exceptions_enable=False, rich_markup_mode=None,
-    help="Take several unlike cloths through one garment without spoiling any of them.",
-)  # fmt: skip
-for command in (ask, sheet, iron, check, why, explain, fabrics, start):
-    app.command()(command)
 
 
 def run() -> None:
     """The entry point: no traceback ever reaches the maker."""
     try:
-        code = app(standalone_mode=False)
+        fabrics = plain_question(sys.argv[1:])
+        code = _at_once(fabrics) if fabrics else _by_options()
     except InputError as error:
         print(error, file=sys.stderr)
         code = Exit.USAGE
-    except (KeyboardInterrupt, typer.Abort):
+    except KeyboardInterrupt:
         code = Exit.INTERRUPTED
     except BrokenPipeError:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
@@ -44,6 +30,24 @@ def run() -> None:
     except Exception as error:  # noqa: BLE001 - the last net: no traceback reaches the maker
         code = _usage(error)
     sys.exit(int(code or 0))
+
+
+def _at_once(fabrics: list[str]) -> int:
+    """One answer and out: nothing lives long enough to be worth collecting."""
+    gc.disable()
+    return answer(fabrics)
+
+
+def _by_options() -> int:
+    """Whatever has options, and every other command."""
+    import typer
+
+    from advisor.cli.app import app
+
+    try:
+        return int(app(standalone_mode=False) or 0)
+    except typer.Abort:
+        raise KeyboardInterrupt from None
 
 
 def _usage(error: Exception) -> int:

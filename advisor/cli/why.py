@@ -11,8 +11,8 @@ from advisor.cli import common
 
 def why(
     file: Annotated[str, typer.Argument(help="A project file, or one phrase.")],
-    place: Annotated[str, typer.Argument(help="A seam, a cloth, or the garment.")],
-    aspect: Annotated[str, typer.Argument(help="An aspect, such as press.temperature.")],
+    place: Annotated[str, typer.Argument(help="A seam, a cloth, the garment, or a step of the order.")],
+    aspect: Annotated[str, typer.Argument(help="An aspect, such as press.temperature; order for a step.")],
     json: common.Json = False,
     units: common.Units = None,
 ) -> None:
@@ -23,6 +23,15 @@ def why(
 
     known = common.knowledge()
     garment = common.with_units(common.garment_of([file], known), units)
+    if aspect == "order":
+        from advisor.sheet.order_why import render_why_order, why_order
+
+        told = why_order(advise(garment, known), place, known)
+        if json:
+            common.print_json(told)
+        else:
+            common.print_text(render_why_order(told))
+        return
     data = report(advise(garment, known), known)
     verdict = pick_verdict(data, place, aspect, known)
     if json:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from advisor.engine.claims import Gathered, Place, gather
 from advisor.engine.combine import Verdict, decide
 from advisor.engine.conflicts import Conflict, find_conflicts
+from advisor.engine.work.bulk import add_bulk
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
 
@@ -51,6 +52,7 @@ def judge(garment: Garment, knowledge: Knowledge) -> Judgement:
         }
         for place, by_aspect in gathered.said.items()
     }
+    add_bulk(garment, gathered, verdicts, knowledge)
     return Judgement(garment, gathered, verdicts, tuple(find_conflicts(verdicts)))
 
 

@@ -85,6 +85,8 @@ class _Gatherer:
         return self.result
 
     def _rule(self, rule: Rule) -> None:
+        if not self.asker.anywhere(rule):
+            return
         if rule.shape == "layer":
             self._layer_rule(rule)
         elif rule.shape == "garment pair":
@@ -144,7 +146,7 @@ class _Gatherer:
     def _layer_rule(self, rule: Rule) -> None:
         tree = rule.parts["layer"]
         seam_part = rule.parts.get("seam")
-        for cloth in sorted(self.garment.cloths):
+        for cloth in self.fabrics:
             seams: list[Seam] = []
             best = Truth.NO
             for seam in self.seams_of[cloth]:
@@ -209,7 +211,7 @@ class _Gatherer:
 
     def _garment_pair(self, rule: Rule) -> None:
         for pair in combinations(sorted(self.garment.cloths), 2):
-            uses = tuple(Use(name) for name in pair)
+            uses = tuple(self.asker.own[name] for name in pair)
             truth, found = self.asker.best_pair(rule.parts["garment pair"], uses)
             if truth is Truth.NO:
                 continue

@@ -61,19 +61,31 @@ def meet(one: ValueSet, other: ValueSet) -> ValueSet:
 def decide(aspect: Aspect, said: list[Said]) -> Verdict:
     """Combine everything said in one place on one aspect."""
     musts = sorted({s for s in said if s.claim.strength == "must"}, key=_order(aspect))
-    wishes = sorted({s for s in said if s.claim.strength != "must"}, key=_order(aspect))
+    shoulds = sorted({s for s in said if s.claim.strength == "should"}, key=_order(aspect))
+    tastes = sorted({s for s in said if s.claim.strength == "may"}, key=_order(aspect))
     allowed, kept, dropped, clash = _musts(aspect, musts)
-    advised = allowed
-    given_up = list(dropped)
+    advised, lost = _narrow(allowed, shoulds, kept)
+    # Taste chooses among what is advised and takes nothing away from it.
+    liked, unliked = _narrow(advised, tastes, kept)
+    pick = None if liked.is_empty else _pick(aspect, liked, kept)
+    return Verdict(
+        aspect, allowed, advised, pick, tuple(kept), tuple([*dropped, *lost, *unliked]), clash
+    )
+
+
+def _narrow(
+    start: ValueSet, wishes: list[Said], kept: list[Said]
+) -> tuple[ValueSet, list[Said]]:
+    """Let wishes meet in their order; one that would leave nothing is given up."""
+    left, lost = start, []
     for wish in wishes:
-        narrowed = meet(advised, set_of(wish.claim))
+        narrowed = meet(left, set_of(wish.claim))
         if narrowed.is_empty:
-            given_up.append(wish)
+            lost.append(wish)
         else:
-            advised = narrowed
+            left = narrowed
             kept.append(wish)
-    pick = None if advised.is_empty else _pick(aspect, advised, kept)
-    return Verdict(aspect, allowed, advised, pick, tuple(kept), tuple(given_up), clash)
+    return left, lost
 
 
 def _musts(

@@ -14,44 +14,65 @@ from advisor.project.garment import Garment, Seam, Use
 
 
 class LayerAsker:
-    """The layers of one garment and the answers given so far."""
+    """The layers of one garment and the answers given so far.
+
+    Attributes:
+        own: each cloth by itself, in no seam.
+    """
 
     def __init__(self, garment: Garment, knowledge: Knowledge) -> None:
-        self.garment = garment
         self.knowledge = knowledge
-        self._subjects: dict[Use, Subject] = {}
-        self._answers: dict[tuple[int, Use], Truth] = {}
+        self.own = {name: Use(name) for name in sorted(garment.cloths)}
+        every = [*self.own.values(), *(use for seam in garment.seams for use in seam.uses)]
+        place = {use: i for i, use in enumerate(dict.fromkeys(every))}
+        self._subjects = [subject_of(garment.cloths[u.cloth], u, knowledge) for u in place]
+        # Hashing a use on every question would cost more than the question.
+        self._place = {id(use): place[use] for use in every}
+        self._kept = every  # an id means nothing once its use is gone
+        self._answers: dict[int, list[Truth]] = {}
 
     def subject(self, use: Use) -> Subject:
-        """What can be asked of a use of a cloth."""
-        found = self._subjects.get(use)
+        """What can be asked of a use of a cloth: one of `own` or of a seam of the garment."""
+        return self._subjects[self._place[id(use)]]
+
+    def answers(self, tree: list[Any]) -> list[Truth]:
+        """Whether a condition holds, for each different use."""
+        found = self._answers.get(id(tree))
         if found is None:
-            found = subject_of(self.garment.cloths[use.cloth], use, self.knowledge)
-            self._subjects[use] = found
+            found = [test_layer(tree, subject, self.knowledge) for subject in self._subjects]
+            self._answers[id(tree)] = found
         return found
 
-    def ask(self, tree: list[Any], use: Use) -> Truth:
-        """Whether a condition holds of a use."""
-        key = (id(tree), use)
-        answer = self._answers.get(key)
-        if answer is None:
-            answer = test_layer(tree, self.subject(use), self.knowledge)
-            self._answers[key] = answer
-        return answer
+    def anywhere(self, rule: Rule) -> bool:
+        """Whether each condition of a rule about layers can hold of some layer of the garment."""
+        if rule.shape == "seam":
+            return True
+        part = rule.parts[rule.shape]
+        trees = part if "pair" in rule.shape else [part]
+        return all(any(self.answers(tree)) for tree in trees)
+
+    def asked(self, tree: list[Any], uses: tuple[Use, ...]) -> list[Truth]:
+        """Whether a condition holds, for each of some uses."""
+        found, place = self.answers(tree), self._place
+        return [found[place[id(use)]] for use in uses]
 
     def base(self, tree: list[Any], cloth: str) -> Truth:
         """Whether a condition holds of a cloth by itself."""
-        return self.ask(tree, Use(cloth))
+        return self.answers(tree)[self._place[id(self.own[cloth])]]
 
     def best_use(self, tree: list[Any], seam: Seam, cloth: str) -> Truth:
         """The surest answer among the uses of a cloth in a seam."""
-        return max(self.ask(tree, use) for use in seam.uses if use.cloth == cloth)
+        found, place = self.answers(tree), self._place
+        return max([found[place[id(use)]] for use in seam.uses if use.cloth == cloth])
 
     def facts(self, tree: list[Any], cloth: str) -> tuple[Fact, ...]:
         """What makes a condition hold of a cloth, in any of its uses."""
-        uses = [use for use in self._subjects if use.cloth == cloth]
-        found = [f for use in uses or [Use(cloth)] if self.ask(tree, use)
-                 for f in layer_facts(tree, self.subject(use), self.knowledge)]  # fmt: skip
+        found = [
+            fact
+            for subject, truth in zip(self._subjects, self.answers(tree), strict=True)
+            if truth and subject.name == cloth
+            for fact in layer_facts(tree, subject, self.knowledge)
+        ]
         return tuple(dict.fromkeys(found))
 
     def facts_of_uses(self, rule: Rule, uses: tuple[Use, ...]) -> tuple[Fact, ...]:
@@ -71,16 +92,18 @@ class LayerAsker:
         self, trees: list[list[Any]], uses: tuple[Use, ...]
     ) -> tuple[Truth, tuple[Use, ...]]:
         """The surest pair of different layers, the first fitting the first condition."""
-        first = [(self.ask(trees[0], use), use) for use in uses]
-        if not any(truth for truth, _ in first):
+        first = self.asked(trees[0], uses)
+        if not any(first):
             return Truth.NO, ()
-        second = [(self.ask(trees[1], use), use) for use in uses]
+        second = self.asked(trees[1], uses)
+        if not any(second):
+            return Truth.NO, ()
         best: tuple[int, tuple[str, str], tuple[Use, Use]] | None = None
-        for i, (truth_a, a) in enumerate(first):
-            for j, (truth_b, b) in enumerate(second):
-                truth = min(truth_a, truth_b)
-                if i == j or not truth:
+        for i, a in enumerate(uses):
+            for j, b in enumerate(uses):
+                if i == j or not (first[i] and second[j]):
                     continue
+                truth = min(first[i], second[j])
                 found = (-int(truth), (a.cloth, b.cloth), (a, b))
                 if best is None or found[:2] < best[:2]:
                     best = found
@@ -91,10 +114,13 @@ class LayerAsker:
         cloths = tuple(u for u in uses if self.subject(u).entry.kind == "cloth")
         if not cloths:
             return Truth.NO, ()
-        return min(self.ask(tree, use) for use in cloths), tuple(dict.fromkeys(cloths))
+        return min(self.asked(tree, cloths)), tuple(dict.fromkeys(cloths))
 
     def some(self, tree: list[Any], uses: tuple[Use, ...]) -> tuple[Truth, tuple[Use, ...]]:
         """Whether a condition holds of at least one layer, and of which."""
-        answers = [(self.ask(tree, use), use) for use in dict.fromkeys(uses)]
-        best = max(truth for truth, _ in answers)
-        return best, tuple(use for truth, use in answers if truth is best and truth)
+        answers = self.asked(tree, uses)
+        best = max(answers)
+        if not best:
+            return best, ()
+        fitting = [use for use, truth in zip(uses, answers, strict=True) if truth is best]
+        return best, tuple(dict.fromkeys(fitting))

@@ -12,6 +12,8 @@ from dataclasses import replace
 from advisor.engine.advise import Cure, Judgement, judge
 from advisor.engine.conflicts import Conflict
 from advisor.engine.speakers import YOU, is_heat_need
+from advisor.engine.work.bulk import picked
+from advisor.engine.work.lessen import lessened
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge, Remedy
 from advisor.project.facts import CHOICES
 from advisor.project.garment import Cloth, Garment, Seam, Use
@@ -33,6 +35,15 @@ def cures_of(conflict: Conflict, before: Judgement, knowledge: Knowledge) -> tup
         if conflict.key not in left and left < known:
             cures.append(Cure(remedy.id, case.words(), after, remedy.effort, remedy.look))
     return tuple(sorted(cures, key=lambda c: (c.effort + 2 * c.look, c.remedy)))
+
+
+def attempt(
+    remedy: Remedy, conflict: Conflict, before: Judgement, knowledge: Knowledge
+) -> tuple[Garment, dict[str, str]] | None:
+    """A garment with a remedy applied, and the words of its sentence; not judged yet."""
+    case = _Case(conflict, before, knowledge, remedy)
+    changed = _CHANGES[str(remedy.change["do"])](case) if case.fits() else None
+    return None if changed is None or changed == before.garment else (changed, case.words())
 
 
 class _Case:
@@ -248,11 +259,20 @@ def _another_fibre(case: _Case) -> Garment | None:
     return replace(case.garment, cloths=cloths)
 
 
+def _lessen_bulk(case: _Case) -> Garment | None:
+    """The seam built so that less lies under the foot, or sewn so that more can."""
+    if case.seam is None:
+        return None
+    kind = picked(case.before.verdicts[case.conflict.place], "seam.kind")
+    seam = lessened(case.seam, str(case.remedy.change.get("how")), kind)
+    return None if seam is None else case.with_seam(seam)
+
+
 _CHANGES: dict[str, Callable[[_Case], Garment | None]] = {
     "press apart": _press_apart, "fuse first": _fuse_first, "swap notion": _swap_notion,
     "drop notion": _drop_notion, "finger-press": _finger_press, "hand-sew": _hand_sew,
     "free choice": _free_choice, "get foot": _get_foot, "detach": _detach,
-    "another fibre": _another_fibre, "soften": _soften,
+    "another fibre": _another_fibre, "soften": _soften, "lessen bulk": _lessen_bulk,
 }  # fmt: skip
 CHANGES = frozenset(_CHANGES)
 """Everything that a remedy can do."""

@@ -109,6 +109,7 @@ def _fibres_say(cloth: Cloth, knowledge: Knowledge, about: frozenset[str]) -> li
     """Each fibre's limit counts at any share; its wishes only where it is surely the main one."""
     said: list[Said] = []
     main = _main_fibre(cloth)
+    rules = any(f == main and (s is None or s >= RULING_SHARE) for m in cloth.mixes for f, s in m)
     for fibre_id in dict.fromkeys(f for mix in cloth.mixes for f, _ in mix):
         fibre = knowledge.fibres[fibre_id]
         certain = all(any(f == fibre_id for f, _ in mix) for mix in cloth.mixes)
@@ -117,9 +118,13 @@ def _fibres_say(cloth: Cloth, knowledge: Knowledge, about: frozenset[str]) -> li
         said += [
             Said(cloth.name, claim, facts, certain, about)
             for claim in fibre.claims
-            if holds_back(claim) or fibre_id == main
+            if holds_back(claim) or (fibre_id == main and (rules or claim.risk != "result"))
         ]
     return said
+
+
+RULING_SHARE = 80.0
+"""From this share on a fibre has to be pressed as itself, whatever is mixed in, percent (estimate)."""
 
 
 def _main_fibre(cloth: Cloth) -> str | None:

@@ -1,11 +1,22 @@
-"""The fewest scrap tests: each different stack of layers once, with the settings to try on it."""
+"""The fewest scrap tests: each different stack of layers and settings once.
+
+Two seams are one sandwich where layers, fullness, needle, thread, stitch and press are all the
+same; nothing less would show what the other seam does.
+"""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from advisor.engine.advise import Judgement
-from advisor.engine.claims import Fired
+from advisor.engine.claims import Fired, Place
+from advisor.project.garment import Seam
+
+TRIED = (
+    "needle.size", "needle.point", "thread.fibre", "thread.size", "stitch.type", "stitch.length",
+    "press.temperature", "press.moisture", "press.cloth",
+)  # fmt: skip
+"""What a scrap test tries: needle, thread, stitch and press."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,18 +26,27 @@ class Trial:
     layers: tuple[str, ...]
     places: tuple[str, ...]
     look_for: tuple[str, ...]
+    settings: tuple[float | None, ...] = field(default=(), compare=False)
 
 
 def find_trials(judgement: Judgement) -> list[Trial]:
-    """One trial for each different set of layers, most layers first."""
-    stacks: dict[tuple[str, ...], list[str]] = {}
+    """One trial for each different set of layers and settings, most layers first."""
+    stacks: dict[tuple[object, ...], list[Seam]] = {}
     for seam in judgement.garment.seams:
-        stacks.setdefault(tuple(use.cloth for use in seam.uses), []).append(seam.name)
-    trials = [
-        Trial(layers, tuple(places), _look_for(judgement, places))
-        for layers, places in stacks.items()
-    ]
+        stacks.setdefault((seam.uses, settings_of(seam, judgement)), []).append(seam)
+    trials = []
+    for seams in stacks.values():
+        layers = tuple(use.cloth for use in seams[0].uses)
+        places = [seam.name for seam in seams]
+        settings = settings_of(seams[0], judgement)
+        trials.append(Trial(layers, tuple(places), _look_for(judgement, places), settings))
     return sorted(trials, key=lambda t: (-len(set(t.layers)), t.layers))
+
+
+def settings_of(seam: Seam, judgement: Judgement) -> tuple[float | None, ...]:
+    """What is set for a seam, in the order of `TRIED`; None where nobody says anything."""
+    verdicts = judgement.verdicts[Place("seam", seam.name)]
+    return tuple(verdicts[a].pick if a in verdicts else None for a in TRIED)
 
 
 def _look_for(judgement: Judgement, places: list[str]) -> tuple[str, ...]:
@@ -40,7 +60,7 @@ def _look_for(judgement: Judgement, places: list[str]) -> tuple[str, ...]:
         if (fired.certain or guards(fired))
         and (
             fired.place.name in places
-            or (fired.place.scope == "fabric" and set(fired.cloths) <= cloths)
+            or (fired.place.scope != "seam" and set(fired.cloths) <= cloths)
         )
     ]
     return tuple(dict.fromkeys(found))

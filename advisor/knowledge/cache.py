@@ -10,7 +10,6 @@ from __future__ import annotations
 import contextlib
 import json
 import os
-import tempfile
 from pathlib import Path
 from typing import Any
 
@@ -121,6 +120,8 @@ def _format() -> int:
 
 def _write(path: Path, mark: dict[str, Any], raw: dict[str, Any]) -> None:
     """Best effort: whatever goes wrong, the answer does not depend on it."""
+    import tempfile  # only where the cache is not fresh
+
     temporary = ""
     try:
         path.parent.mkdir(parents=True, exist_ok=True)

@@ -13,8 +13,11 @@ from advisor.knowledge import schema
 from advisor.knowledge.load import Book, Item
 from advisor.knowledge.model import FORMAT
 from advisor.knowledge.names import plain_name
+from advisor.knowledge.observations import compile_observation
+from advisor.knowledge.ordering import compile_order
 from advisor.knowledge.vocabulary import parse_mix, read_role, reader_of, source_id
 from advisor.knowledge.when import ROLES, Reader
+from advisor.knowledge.workshop import compile_workshop
 
 GOOD_KINDS = frozenset(
     {"standard", "regulation", "handbook", "extension", "trade-journal", "paper"}
@@ -44,6 +47,12 @@ def to_plain(book: Book) -> dict[str, Any]:
         "rules": [compiler.rule(item) for _, item in sorted(book.rules.items())],
         "remedies": [_remedy(item) for _, item in sorted(book.remedies.items())],
         "machines": {id_: compiler.machine(item) for id_, item in book.machines.items()},
+        "order": compile_order(book.order),
+        "workshop": compile_workshop(book.seams, book.kit),
+        "observations": {
+            id_: compile_observation(item.form, book.fibres, compiler.published)
+            for id_, item in book.observations.items()
+        },
         "names": _names(book.entries().values()),
         "fibre_names": _names(book.fibres.values()),
     }
@@ -98,6 +107,10 @@ class _Compiler:
     def good(self, sources: Iterable[str]) -> bool:
         """Whether one of the sources is of good standing."""
         return any(self.source(self.book.sources[source_id(text)])[5] for text in sources)
+
+    def published(self, sources: Iterable[str]) -> bool:
+        """Whether one of the sources is more than memory or an estimate."""
+        return self.rank(sources) < RANKS["memory"]
 
     def claim(self, form: schema.ClaimForm, why: str, sources: tuple[str, ...]) -> list[Any]:
         """One row: aspect, span, mask, best, strength, risk, why, sources, rank, on."""

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 from advisor.errors import InputError, Problem, Where
-from advisor.knowledge import schema
+from advisor.knowledge import ordering, schema, schema_observations, schema_workshop, workshop
 from advisor.validation import problems_from_validation
 from advisor.yamlfile import Document, Positions, read_yaml
 
@@ -45,6 +45,10 @@ class Book:
     rules: dict[str, Item] = field(default_factory=dict)
     remedies: dict[str, Item] = field(default_factory=dict)
     machines: dict[str, Item] = field(default_factory=dict)
+    order: Item | None = None
+    seams: dict[str, Item] = field(default_factory=dict)
+    kit: dict[str, Item] = field(default_factory=dict)
+    observations: dict[str, Item] = field(default_factory=dict)
     problems: list[Problem] = field(default_factory=list)
 
     def entries(self) -> dict[str, Item]:
@@ -59,13 +63,19 @@ REGISTERS: dict[str, type[schema.Form]] = {
     "fibres": schema.FibreForm,
     "remedies": schema.RemedyForm,
     "machines": schema.MachineForm,
+    "seams": schema_workshop.SeamClassForm,
+    "kit": schema_workshop.ToolForm,
+    "observations": schema_observations.ObservationForm,
 }
 """Files that hold many entries, by name, with the form of one entry."""
+OPTIONAL = frozenset({*workshop.FILES, "observations"})
+"""Registers that a folder may do without."""
 
 
 def files_of(folder: Path) -> list[Path]:
     """Every knowledge file of a folder in a fixed order; the examples are not knowledge."""
-    registers = [folder / f"{name}.yaml" for name in REGISTERS]
+    paths = [(name, folder / f"{name}.yaml") for name in REGISTERS]
+    registers = [path for name, path in paths if name not in OPTIONAL or path.is_file()]
     single = [
         *sorted((folder / "fabrics").glob("*.yaml")),
         *sorted((folder / "notions").glob("*.yaml")),
@@ -94,7 +104,25 @@ def read_book(folder: Path) -> Book:
             _register(book, path.stem, document)
         else:
             _single(book, path, document)
+    _read_order(book, folder)
     return book
+
+
+def _read_order(book: Book, folder: Path) -> None:
+    """The order of work is one form; a folder may do without it."""
+    path = folder / ordering.FILE
+    if not path.is_file():
+        return
+    from advisor.knowledge.schema_order import OrderForm
+
+    try:
+        document = read_yaml(path)
+    except InputError as error:
+        book.problems.extend(error.problems)
+        return
+    form = _fit(book, OrderForm, document.data, document, ())
+    if form is not None:
+        book.order = Item("order", form, document)
 
 
 def _register(book: Book, name: str, document: Document) -> None:

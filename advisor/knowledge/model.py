@@ -6,13 +6,18 @@ form that the engine intersects: a pair of numbers for a range or a scale, a bit
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
+
+from advisor.knowledge.ordering import OrderKnowledge, order_from_plain
+from advisor.knowledge.observations import Observation, observation_from
+from advisor.knowledge.workshop import Workshop, workshop_from_plain
 
 Mix = tuple[tuple[str, float | None], ...]
 """Fibres of one cloth with their shares in percent; None where the share is not known."""
 
-FORMAT = 2
+FORMAT = 5
 """Raised whenever the compiled form changes; a cache of another format is not read."""
 
 LIMIT_ASPECT = "press.temperature"
@@ -168,13 +173,16 @@ class Knowledge:
     traits: dict[str, tuple[str, ...]]
     trait_meanings: dict[str, str]
     fibres: dict[str, Fibre]
-    entries: dict[str, Entry]
+    entries: Mapping[str, Entry]
     rules: tuple[Rule, ...]
     remedies: tuple[Remedy, ...]
     machines: dict[str, Machine]
     names: dict[str, str]
     fibre_names: dict[str, str]
     examples: str = field(default="")
+    order: OrderKnowledge = field(default_factory=OrderKnowledge)
+    workshop: Workshop = field(default_factory=Workshop)
+    observations: dict[str, Observation] = field(default_factory=dict)
 
     def fabrics(self) -> list[Entry]:
         """The cloths, in the order of their ids."""
@@ -218,6 +226,26 @@ def _entry(id_: str, raw: dict[str, Any]) -> Entry:
     )  # fmt: skip
 
 
+class _Entries(Mapping[str, Entry]):
+    """Cloths and notions by id, each built when it is first asked for: a question needs few."""
+
+    def __init__(self, raw: dict[str, dict[str, Any]]) -> None:
+        self._raw = raw
+        self._built: dict[str, Entry] = {}
+
+    def __getitem__(self, id_: str) -> Entry:
+        found = self._built.get(id_)
+        if found is None:
+            found = self._built[id_] = _entry(id_, self._raw[id_])
+        return found
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._raw)
+
+    def __len__(self) -> int:
+        return len(self._raw)
+
+
 def _rule(raw: dict[str, Any]) -> Rule:
     return Rule(
         raw["id"], raw["area"], raw["claim"], raw["why"], raw["shape"], raw["parts"],
@@ -245,7 +273,7 @@ def from_plain(raw: dict[str, Any]) -> Knowledge:
         traits={id_: tuple(row[0]) for id_, row in raw["traits"].items()},
         trait_meanings={id_: row[1] for id_, row in raw["traits"].items()},
         fibres={id_: _fibre(id_, row) for id_, row in raw["fibres"].items()},
-        entries={id_: _entry(id_, row) for id_, row in raw["entries"].items()},
+        entries=_Entries(raw["entries"]),
         rules=tuple(_rule(row) for row in raw["rules"]),
         remedies=tuple(
             Remedy(
@@ -263,4 +291,9 @@ def from_plain(raw: dict[str, Any]) -> Knowledge:
         },
         names=raw["names"],
         fibre_names=raw["fibre_names"],
+        order=order_from_plain(raw.get("order", {})),
+        workshop=workshop_from_plain(raw.get("workshop", {})),
+        observations={
+            id_: observation_from(id_, row) for id_, row in raw.get("observations", {}).items()
+        },
     )  # fmt: skip

@@ -12,14 +12,18 @@ from advisor.errors import Problem, nearest
 from advisor.knowledge import schema
 from advisor.knowledge.load import Book, Item
 from advisor.knowledge.names import plain_name
+from advisor.knowledge.observations import check_observations
+from advisor.knowledge.ordering import check_order
 from advisor.knowledge.when import ROLES, Reader
+from advisor.knowledge.workshop import check_workshop
 
 
 def check_book(book: Book) -> list[Problem]:
     """Every problem of the words of a book, on top of those met while reading it."""
     checker = _Checker(book)
     checker.run()
-    return [*book.problems, *checker.problems]
+    workshop = check_workshop(book.seams, book.kit, book.aspects, book.sources)
+    return [*book.problems, *checker.problems, *check_order(book.order, book.sources), *workshop]
 
 
 def reader_of(book: Book) -> Reader:
@@ -75,6 +79,7 @@ class _Checker:
             for item in shelf.values():
                 self._claims(item, getattr(item.form, "claims", ()))
                 self._sources(item, ("sources",), getattr(item.form, "sources", ()))
+        check_observations(self.book, self.say, self._sources)
         self._names()
 
     def _sources(self, item: Item, path: tuple[Any, ...], ids: Iterable[str]) -> None:

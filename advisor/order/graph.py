@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import heapq
 from collections import deque
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import ClassVar
 
@@ -95,26 +95,58 @@ def build(steps: Iterable[Step], precedences: Iterable[Precedence]) -> Graph:
 
 
 def settle(
-    steps: Iterable[Step], precedences: Iterable[Precedence]
+    steps: Iterable[Step],
+    precedences: Iterable[Precedence],
+    weight: Mapping[Precedence, int] | None = None,
 ) -> tuple[tuple[Precedence, ...], tuple[Precedence, ...]]:
     """The precedences that can hold together, and the weaker ones given up for it.
 
     Every `must` is kept; then each `should`, then each `may`, unless it would close a cycle.
+    Among equals the lower `weight` goes first, then the names of the steps.
     Raises CycleError when the musts alone cannot be satisfied.
     """
     byid = _unique(steps)
-    items = sorted(_known(byid, precedences), key=lambda item: (_RANK[item.strength], _key(item)))
+    weights = weight or {}
+    items = sorted(
+        _known(byid, precedences),
+        key=lambda item: (_RANK[item.strength], weights.get(item, 0), _key(item)),
+    )
     kept = [item for item in items if item.strength == "must"]
     cycle = smallest_cycle(kept)
     if cycle:
         raise CycleError(cycle)
+    reach = _Reach(byid, kept)
     given_up = []
     for item in items[len(kept) :]:
-        if item.before == item.after or _shortest(kept, item.after, item.before):
+        if reach.holds(item.after, item.before):
             given_up.append(item)
         else:
             kept.append(item)
+            reach.add(item)
     return tuple(kept), tuple(given_up)
+
+
+class _Reach:
+    """Which steps are forced before which, kept up to date as precedences are added."""
+
+    def __init__(self, names: Iterable[str], kept: Iterable[Precedence]) -> None:
+        self.index = {name: k for k, name in enumerate(names)}
+        self.later = [1 << k for k in range(len(self.index))]
+        for item in kept:
+            self.add(item)
+
+    def holds(self, before: str, after: str) -> bool:
+        """Whether one step is the other, or is forced before it."""
+        return bool(self.later[self.index[before]] >> self.index[after] & 1)
+
+    def add(self, item: Precedence) -> None:
+        """Take a precedence in; it may not close a cycle."""
+        first, second = self.index[item.before], self.index[item.after]
+        if not self.later[first] >> second & 1:
+            gained = self.later[second]
+            for k, mask in enumerate(self.later):
+                if mask >> first & 1:
+                    self.later[k] = mask | gained
 
 
 def smallest_cycle(precedences: Iterable[Precedence]) -> tuple[Precedence, ...]:

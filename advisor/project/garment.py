@@ -11,6 +11,7 @@ from typing import Any
 
 from advisor.knowledge.model import Mix
 from advisor.project.making import Making, Plan
+from advisor.project.wished import Wishes
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +61,7 @@ class Seam:
     cold: bool = False
     by_hand: bool = False
     assumed: tuple[str, ...] = ()
-    making: Making = Making()
+    making: Making = field(default_factory=Making)
 
     def cloths(self) -> tuple[str, ...]:
         """The different cloths of the seam, in the order of the stack."""
@@ -90,3 +91,4 @@ class Garment:
     apart: frozenset[str] = frozenset()
     single: bool = False
     plan: Plan = field(default_factory=Plan)
+    wishes: Wishes = field(default_factory=Wishes)

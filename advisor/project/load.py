@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any
 
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name
+from advisor.project.building import with_making
 from advisor.project.cloths import notion_cloth, read_cloth
 from advisor.project.facts import (
     CLOTH_WORDS,
@@ -26,12 +27,15 @@ from advisor.project.facts import (
 from advisor.project.findings import Findings
 from advisor.project.garment import Cloth, Garment, Maker, Seam, Use
 from advisor.project.names import tidy_name
+from advisor.project.planning import with_plan
+from advisor.project.wishes import with_wishes
 
 if TYPE_CHECKING:
     from advisor.yamlfile import Document, Steps
 
 CLOTH_KEYS = frozenset(
-    {"fabric", "notion", "fibres", "weight", "thickness", "colour", "traits", *CLOTH_WORDS}
+    {"fabric", "notion", "fibres", "weight", "thickness", "colour", "traits", "width",
+     "repeat", "selvage", "shrinks", *CLOTH_WORDS}
 )
 
 
@@ -92,10 +96,13 @@ class _Reader:
         maker = self._maker()
         self._fabrics()
         seams = self._seams(maker)
-        return Garment(
+        seams = with_making(seams, self.data.get("seams"), self.findings, bare=self.bare)
+        garment = Garment(
             _name(self.data.get("garment")) or "", self.cloths, seams, maker,
             "metric" if self.bare else "us",
         )  # fmt: skip
+        garment = with_plan(garment, self.data, self.findings, self.knowledge)
+        return with_wishes(garment, self.data, self.findings, self.knowledge)
 
     def _maker(self) -> Maker:
         about = self.data.get("maker")

@@ -16,12 +16,16 @@ GRAINS = ("lengthwise", "crosswise", "bias", "any")
 
 @dataclass(frozen=True, slots=True)
 class Gathers:
-    """How a full edge is drawn up; `flat` and `gathered` are what a test strip measured."""
+    """How a full edge is drawn up.
+
+    `flat` and `gathered` are what a test strip measured, `planned` the fullness that was said.
+    """
 
     method: str = ""
     to: float | None = None
     flat: float | None = None
     gathered: float | None = None
+    planned: float = 1.0
 
     @property
     def measured(self) -> float | None:
@@ -123,5 +127,5 @@ class Plan:
 
     pieces: tuple[Piece, ...] = ()
     bolts: dict[str, Bolt] = field(default_factory=dict)
-    kit: Kit = Kit()
+    kit: Kit = field(default_factory=Kit)
     results: tuple[Result, ...] = ()

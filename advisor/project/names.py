@@ -10,6 +10,7 @@ LONGEST_PHRASE = 200
 MOST_FABRICS = 60
 MOST_LAYERS = 12
 MOST_SEAMS = 200
+MOST_PIECES = 300
 
 
 def tidy_name(text: str, longest: int = LONGEST_NAME) -> str:

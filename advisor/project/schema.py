@@ -145,6 +145,37 @@ class ResultForm(Form):
     works: Plain = None
 
 
+class AddedForm(Form):
+    """A step of the maker's own in the order of work."""
+
+    step: Phrase
+    after: list[Phrase] | Phrase | None = None
+    before: list[Phrase] | Phrase | None = None
+    on: list[Name] | Name | None = None
+    minutes: Plain = None
+
+
+class PinForm(Form):
+    """Where the maker wants a step: after one, before another, or at a place in the list."""
+
+    step: Phrase
+    after: Phrase | None = None
+    before: Phrase | None = None
+    at: Annotated[int, Field(ge=1, le=999)] | None = None
+
+
+class WishesForm(Form):
+    """What the maker says of the order of work."""
+
+    add: Annotated[list[AddedForm], Field(max_length=MOST_PIECES)] | None = None
+    drop: list[Phrase] | None = None
+    tie: list[Annotated[list[Phrase], Field(min_length=2, max_length=2)]] | None = None
+    pin: list[PinForm] | None = None
+    after: dict[str, list[Phrase] | Phrase] | None = None
+    costs: dict[str, Plain] | None = None
+    sitting: Plain = None
+
+
 class SeamForm(Form):
     """A place where layers are joined."""
 
@@ -169,6 +200,8 @@ class SeamForm(Form):
     times: Plain = None
     moves: Plain = None
     crosses: list[Name] | Name | None = None
+    kind: Plain = None
+    joins: list[Name] | None = None
     gathers: GathersForm | None = None
     pleats: PleatsForm | None = None
 
@@ -184,3 +217,5 @@ class ProjectForm(Form):
     pieces: Annotated[list[PieceForm], Field(max_length=MOST_PIECES)] | None = None
     kit: KitForm | None = None
     results: Annotated[list[ResultForm], Field(max_length=MOST_PIECES)] | None = None
+    order: WishesForm | None = None
+    done: list[Phrase] | None = None

@@ -6,6 +6,7 @@ from typing import Any
 
 from advisor.knowledge.model import Knowledge
 from advisor.sheet.detailed import caution_lines, conflict_lines, unknown_lines
+from advisor.sheet.heat_text import heat_lines
 from advisor.sheet.iron import render_iron
 from advisor.sheet.layout import heading
 from advisor.sheet.numbers import Numbers
@@ -34,7 +35,7 @@ def render_iron_answer(
     }
     lines = heading(f"{report['garment']}: the iron across its layers", 1)
     lines += conflict_lines(heat, numbers)
-    lines += render_iron(rows, report, knowledge)
+    lines += render_iron(rows, report, knowledge) + heat_lines(report)
     lines += caution_lines(heat, numbers)
     lines += unknown_lines([u for u in report["unknowns"] if "limit_c" in u])
     return "\n".join(lines + numbers.lines()) + "\n"

@@ -8,61 +8,33 @@ line that is the same as an earlier one refers to it. Nothing here knows of colu
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from typing import Any
 
+from advisor.sheet.buildblocks import seam_parts, to_buy
 from advisor.sheet.digest import Digest, Todo
+from advisor.sheet.heat import press_clauses
 from advisor.sheet.lines import (
     CARE_LINE,
     FABRIC_PARAGRAPH,
     LAST_PRESS_LINE,
     SEAM_LINES,
+    STILL_OPEN,
     Verdicts,
     by_place,
     deciders,
-    line_parts,
 )
 from advisor.sheet.numbers import Numbers
 from advisor.sheet.parts import SEVERITY, about_layer, about_seam
+from advisor.sheet.section import Item, Part, Section
+from advisor.sheet.usual import own_parts, usual_answers
 from advisor.units import System
 
 Report = dict[str, Any]
 NO_CLASH = "Nothing here contradicts itself. Test on scraps all the same."
+EXCEPT = "unless it says otherwise"
+_UNKNOWN = "fibre unknown"
+LOOKED_FOR = frozenset({"needle.size", "press.temperature"})
 NO_REMEDY = "No single remedy that we know cures this: change a cloth, or leave it out."
-
-
-@dataclass(frozen=True, slots=True)
-class Part:
-    """A piece of an item: a label or none, a text, its marks, or where the same was said."""
-
-    text: str
-    label: str = ""
-    marks: str = ""
-    same: str = ""
-
-    @property
-    def marked(self) -> str:
-        """The text with its marks."""
-        return f"{self.text} {self.marks}".strip()
-
-
-@dataclass(frozen=True, slots=True)
-class Item:
-    """A clash, a kind of caution, a cloth, a seam, a test: its name, what it is, its parts."""
-
-    lead: str
-    about: str = ""
-    parts: tuple[Part, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Section:
-    """A headed part of the sheet; `id` says how its items are set."""
-
-    id: str
-    title: str
-    items: tuple[Item, ...]
-    intro: str = ""
 
 
 def sections(report: Report, numbers: Numbers, chosen: Digest) -> list[Section]:
@@ -81,9 +53,9 @@ class _Builder:
     def whole(self) -> list[Section]:
         found = [
             self.conflicts(), self.cautions(), self.cloths(), self.seams(), self.garment(),
-            self.tests(), self.unknowns(),
+            self.tests(), to_buy(self.report, self.numbers), self.unknowns(),
         ]  # fmt: skip
-        return [section for section in found if section.items or section.intro]
+        return [section for section in found if section.items or section.intro or section.close]
 
     def conflicts(self) -> Section:
         """Every clash once, with all the places where it is the same one."""
@@ -104,7 +76,8 @@ class _Builder:
         kinds: dict[str, list[Part]] = {}
         for caution, about in self.chosen.cautions:
             named = f" ({about})" if about else ""
-            part = Part(f"{caution['text']}{named}", marks=self.numbers.mark(caution["sources"]))
+            marks = self.numbers.mark(caution["sources"], most=1)
+            part = Part(f"{caution['text']}{named}", marks=marks)
             kinds.setdefault(caution["kind"], []).append(part)
         items = tuple(Item(kind, parts=tuple(parts)) for kind, parts in kinds.items())
         return Section("cautions", "Take care", items)
@@ -122,23 +95,41 @@ class _Builder:
     def seams(self) -> Section:
         """Every seam; what is the same as in an earlier one refers to it."""
         seen: dict[tuple[str, str], str] = {}
-        items = []
+        usual = self.usual()
+        items = [self.every_seam(usual)] if usual else []
         for seam in self.report["seams"]:
             place = ("seam", seam["name"])
-            parts = self.lines(place, SEAM_LINES, seen)
+            parts = self.lines(place, SEAM_LINES, seen, usual)
             parts += [Part(text) for text in consequences(self.places.get(place, {}))]
+            parts += [Part(text) for text in press_clauses(self.report, seam["name"])]
+            parts += seam_parts(seam, self.numbers)
             parts += self.todos(self.chosen.by_place.get(place, ())[:1])
             items.append(Item(seam["name"], about_seam(seam), tuple(parts)))
         return Section("seams", "Seams", tuple(items))
 
+    def usual(self) -> dict[str, str]:
+        """What most seams share, by aspect."""
+        seams = [self.places.get(("seam", s["name"]), {}) for s in self.report["seams"]]
+        return usual_answers(seams, [a for _, aspects in SEAM_LINES for a in aspects])
+
+    def every_seam(self, usual: dict[str, str]) -> Item:
+        """The usual answers as an item of their own, each from the first seam that has it."""
+        model = {
+            aspect: next(v for v in self.report["verdicts"] if v["scope"] == "seam"
+                         and v["aspect"] == aspect and v["text"] == text)
+            for aspect, text in usual.items()
+        }  # fmt: skip
+        found = [self.settings(model, label, aspects, {}) for label, aspects in SEAM_LINES]
+        return Item("every seam", EXCEPT, tuple(p for p in found if p))
+
     def lines(
         self, place: tuple[str, str], labelled: Iterable[tuple[str, Sequence[str]]],
-        seen: dict[tuple[str, str], str],
+        seen: dict[tuple[str, str], str], usual: dict[str, str] | None = None,
     ) -> list[Part]:  # fmt: skip
         """The settings of a place, by label; a line told before names where."""
         parts = []
         for label, aspects in labelled:
-            part = self.settings(self.places.get(place, {}), label, aspects)
+            part = self.settings(self.places.get(place, {}), label, aspects, usual or {})
             if part is None:
                 continue
             earlier = seen.setdefault((label, part.text), place[1])
@@ -149,23 +140,26 @@ class _Builder:
                 parts.append(Part("", label, same=earlier))
         return parts
 
-    def settings(self, verdicts: Verdicts, label: str, aspects: Sequence[str]) -> Part | None:
-        """One line of settings with its sources."""
-        parts = line_parts(verdicts, aspects)
-        text = ", ".join(text for text, _ in parts)
+    def settings(
+        self, verdicts: Verdicts, label: str, aspects: Sequence[str], usual: dict[str, str]
+    ) -> Part | None:
+        """One line of settings with its sources, less what is usual here."""
+        parts = own_parts(verdicts, aspects, usual)
+        text = ", ".join(filter(None, (_trimmed(text, v) for text, v in parts)))
         if not text:
             return None
         sources = [s for _, v in parts for b in deciders(v) for s in b["sources"]]
-        return Part(text, label, self.numbers.mark(sources))
+        key = "".join(text for text, v in parts[:1] if v["aspect"] in LOOKED_FOR)
+        return Part(text, label, self.numbers.mark(sources, most=1), head=key)
 
     def todos(self, todos: Iterable[Todo]) -> list[Part]:
         """Things to do that are no setting."""
-        return [Part(todo.text, marks=self.numbers.mark(todo.sources)) for todo in todos]
+        return [Part(todo.text, marks=self.numbers.mark(todo.sources, most=1)) for todo in todos]
 
     def garment(self) -> Section:
         key = ("garment", self.report["garment"])
         found = [
-            self.settings(self.places.get(key, {}), label, aspects)
+            self.settings(self.places.get(key, {}), label, aspects, {})
             for label, aspects in (LAST_PRESS_LINE, CARE_LINE)
         ]
         items = [Item(part.label, parts=(Part(part.text, marks=part.marks),))
@@ -174,6 +168,8 @@ class _Builder:
         todos = tuple(self.todos((*lone, *self.chosen.general)))
         if todos:
             items.append(Item("do", parts=todos))
+        if self.report.get("order_line"):
+            items.append(Item("order", parts=(Part(self.report["order_line"]),)))
         return Section("garment", "The whole garment", tuple(items))
 
     def tests(self) -> Section:
@@ -184,23 +180,22 @@ class _Builder:
             if look:
                 items.append(Item(stack, place, (Part(look[0]),)))
             else:
-                plain.append(f"{stack} ({place})")
+                plain.append(stack)
         if plain:
-            items.append(Item(", ".join(plain), parts=(Part("Stitch and press it, and look."),)))
-        intro = "Stack, stitch and press the scraps as the seam named says." if items else ""
-        return Section("tests", "Try on scraps first", tuple(items), intro)
+            items.append(Item(", ".join(plain), parts=(Part("Stitch, press, and look."),)))
+        return Section("tests", "Try on scraps first, set as for the seam", tuple(items))
 
     def unknowns(self) -> Section:
         items = tuple(
-            Item(unknown["fact"], parts=(Part(f"{unknown['effect']}."),))
+            Item(_short_fact(unknown["fact"]), parts=(Part(f"{unknown['effect']}."),))
             for unknown in self.report["unknowns"]
         )
         left = self.chosen.left_out
-        intro = (
+        close = (
             f"{left} lesser cautions and things to do are left out: --all prints them, --reasons "
             "why." if left else ""
         )  # fmt: skip
-        return Section("unknowns", "Not known, or taken for granted", items, intro)
+        return Section("unknowns", "Not known, or taken for granted", items, close=close)
 
 
 def same_conflicts(conflicts: list[dict[str, Any]]) -> list[list[dict[str, Any]]]:
@@ -226,6 +221,20 @@ def consequences(verdicts: Verdicts) -> list[str]:
         if any(b["rule"] == "maker" and b["who"] == "you" for b in verdict["because"])
         for claim in verdict["given_up"][:1]
     ]
+
+
+def _trimmed(text: str, verdict: dict[str, Any]) -> str:
+    """An answer as short as a sheet has it: two threads to choose from; what is still open."""
+    if verdict["aspect"] == "thread.fibre":
+        return " or ".join(text.replace(" or ", ", ").split(", ")[:2])
+    if verdict["aspect"] == "design.avoids":
+        return ", ".join(word for word in text.split(", ") if word in STILL_OPEN)
+    return text
+
+
+def _short_fact(fact: str) -> str:
+    """A fact without the fibres that a cloth may be, which stand with the cloth."""
+    return fact[: fact.index(_UNKNOWN) + len(_UNKNOWN)] if _UNKNOWN in fact else fact
 
 
 def _news(conflict: dict[str, Any], told: set[str]) -> str:

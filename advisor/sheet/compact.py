@@ -25,13 +25,13 @@ def render_sheet(report: Report) -> str:
     numbers = Numbers(report, most=2, short=True)
     lines = heading(f"{report['garment']}: handling sheet", 1)
     for section in sections(report, numbers, digest(report)):
-        lines += _section(section)
+        lines += section_lines(section)
     return "\n".join(lines + numbers.lines(WIDTH)) + "\n"
 
 
-def _section(section: Section) -> list[str]:
+def section_lines(section: Section) -> list[str]:
     """A heading, and each item set in the way of its section."""
-    lines = heading(section.title)
+    lines = heading(section.title) + (_para(section.intro) if section.intro else [])
     if section.id == "conflicts":
         for i, item in enumerate(section.items, 1):
             lines += _clash(item, i)
@@ -39,7 +39,7 @@ def _section(section: Section) -> list[str]:
         setting = _SETTINGS.get(section.id, _titled)
         for item in section.items:
             lines += _para(setting(item))
-    return lines + (_para(section.intro) if section.intro else [])
+    return lines + (_para(section.close) if section.close else [])
 
 
 def _para(text: str, first: str = "  ", rest: str = "    ") -> list[str]:
@@ -61,14 +61,20 @@ def _titled(item: Item) -> str:
     return f"{item.lead}{about}. {joined(item.parts)}"
 
 
+def _fact(item: Item) -> str:
+    """A fact as the report has it, and what it does."""
+    return f"{item.lead}: {' '.join(p.marked for p in item.parts)}"
+
+
 def _named(item: Item) -> str:
     """A word and then what belongs to it."""
-    return f"{item.lead[:1].upper()}{item.lead[1:]}: {' '.join(p.marked for p in item.parts)}"
+    text = _fact(item)
+    return text[:1].upper() + text[1:]
 
 
 def _test(item: Item) -> str:
     """A box to tick, a sandwich of scraps and what to look for."""
-    return f"[ ] {_titled(item)}"
+    return f"[ ] {item.lead}. {joined(item.parts)}"
 
 
 def joined(parts: tuple[Part, ...]) -> str:
@@ -88,5 +94,6 @@ def _and(words: list[str]) -> str:
 
 
 _SETTINGS: dict[str, Callable[[Item], str]] = {
-    "cautions": _named, "garment": _named, "unknowns": _named, "tests": _test,
+    "cautions": _named, "garment": _named, "unknowns": _fact, "tests": _test,
+    "shopping": _named,
 }  # fmt: skip

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from advisor.sheet.digest import Digest, Todo, digest
+from advisor.sheet.heat import press_clauses
 from advisor.sheet.layout import heading, row, wrap
 from advisor.sheet.lines import (
     FABRIC_LINES,
@@ -71,7 +72,7 @@ def caution_lines(report: Report, numbers: Numbers) -> list[str]:
     lines = heading("Take care")
     for caution in report["cautions"]:
         about = caution["about"]
-        named = f" ({', '.join(about)})" if len(about) <= 4 else ""
+        named = f" ({', '.join(about)})" if 0 < len(about) <= 4 else ""
         text = f"{caution['text']}{named} {numbers.mark(caution['sources'])}"
         lines += row(caution["kind"], text, 2, _COLUMN)
     return lines
@@ -167,6 +168,8 @@ class _Sheet:
                     lines += self.line(label, verdicts, aspects, name)
             for earlier, labels in same.items():
                 lines += row("as in", f"{earlier}: {', '.join(labels)}", 2, _COLUMN)
+            for text in press_clauses(self.report, name):
+                lines += row("heat", text, 2, _COLUMN)
             lines += _not_met(verdicts) + self.todos("seam", name)
         return lines
 
@@ -190,6 +193,8 @@ class _Sheet:
         lines += self.todos("garment", name)
         for todo in self.chosen.general:
             lines += self.todo("do", todo)
+        if self.report.get("order_line"):
+            lines += row("order", self.report["order_line"], 2, _COLUMN)
         return lines
 
     def tests(self) -> list[str]:

@@ -15,7 +15,7 @@ from advisor.engine.valuesets import Span
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
 from advisor.project.garment import Garment
 from advisor.sheet.layout import heading, row, wrap
-from advisor.sheet.wording import degrees, who_text
+from advisor.sheet.wording import degrees, difference, who_text
 from advisor.units import System
 
 _FROM, _TO, _STEP = 20, 210, 5
@@ -92,6 +92,12 @@ def render_iron(
 
 
 def _layer_lines(layer: dict[str, Any], units: System, knowledge: Knowledge) -> list[str]:
+    bears, why = layer_texts(layer, units, knowledge)
+    return row(layer["name"], f"{bears}. {why}", 2, 22)
+
+
+def layer_texts(layer: dict[str, Any], units: System, knowledge: Knowledge) -> tuple[str, str]:
+    """What a layer bears, and why and on whose word."""
     limit = layer["limit_c"]
     bears = "no iron on it" if limit <= COLD else f"at most {degrees(limit, units)}"
     if layer["needs_c"]:
@@ -105,8 +111,8 @@ def _layer_lines(layer: dict[str, Any], units: System, knowledge: Knowledge) -> 
     words = ", ".join(dict.fromkeys(
         f"{s} ({knowledge.sources[s.split(' ', 1)[0]].kind})" for s in layer["sources"]
     ))  # fmt: skip
-    who = "" if layer["who"] == layer["name"] else f" {layer['who']}:"
-    return row(layer["name"], f"{bears}.{who} {layer['why']} [{words}]", 2, 22)
+    who = "" if layer["who"] == layer["name"] else f"{layer['who']}: "
+    return bears, f"{who}{layer['why']} [{words}]"
 
 
 def picture(place: dict[str, Any], units: System) -> list[str]:
@@ -141,22 +147,28 @@ def picture(place: dict[str, Any], units: System) -> list[str]:
 
 
 def _common(place: dict[str, Any], units: System) -> list[str]:
+    return wrap(common_text(place, units), "  ")
+
+
+def common_text(place: dict[str, Any], units: System) -> str:
+    """What the layers bear together, and what the mark on the dial means by it."""
     high = place["range_c"][1]
     if high <= COLD:
-        return wrap("All layers together: no iron. Finger-press, roll or clap it flat.", "  ")
+        return "All layers together: no iron. Finger-press, roll or clap it flat."
     mark = place["mark"]
     if mark is None:
         text = f"All layers together: at most {degrees(high, units)}, which is below one dot: a "
-        return wrap(text + "household iron is too hot for it. Finger-press.", "  ")
+        return text + "household iron is too hot for it. Finger-press."
     text = f"All layers together: at most {degrees(high, units)}: {mark}. "
     ceiling = next(m for m in MARKS if m.name == mark)
     text += (
         f"A mark is a band, about {degrees(ceiling.band[0], units).split()[0]} to "
-        f"{degrees(ceiling.band[1], units)}, and the sole overshoots by 10 to 40 K when it first "
+        f"{degrees(ceiling.band[1], units)}, and the sole overshoots by "
+        f"{difference(10, units).split()[0]} to {difference(40, units)} when it first "
         "heats: wait until the lamp has gone out twice."
     )
     if place["overshoot_k"]:
-        above = f"{place['overshoot_k']:.0f} K above this limit"
+        above = f"{difference(place['overshoot_k'], units)} above this limit"
         text += f" The band reaches {above}: set the mark's low end."
     text += (
         f" Labels up to 2012 mean {degrees(ceiling.ceiling, units)} by it, those from 2023 "
@@ -164,14 +176,19 @@ def _common(place: dict[str, Any], units: System) -> list[str]:
     )
     if not place["steam"]:
         text += " At one dot an iron gives no proper steam and drips."
-    return wrap(text, "  ")
+    return text
 
 
 def _how(place: dict[str, Any], report: dict[str, Any]) -> list[str]:
+    text = how_text(place, report)
+    return row("press", text, 2, 8) if text else []
+
+
+def how_text(place: dict[str, Any], report: dict[str, Any]) -> str:
+    """The rest of the press at a place: moisture, side, cloth, surface, motion, time."""
     from advisor.sheet.lines import by_place, line_parts
 
     verdicts = by_place(report).get((place["scope"], place["place"]), {})
     aspects = ("press.moisture", "press.side", "press.cloth", "press.surface", "press.motion",
                "press.dwell")  # fmt: skip
-    parts = [text for text, _ in line_parts(verdicts, aspects)]
-    return row("press", "; ".join(parts), 2, 8) if parts else []
+    return "; ".join(text for text, _ in line_parts(verdicts, aspects))

@@ -45,6 +45,11 @@ FABRIC_PARAGRAPH: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("avoid", ("design.avoids",)),
 )
 """What a sheet says of a cloth; its design is settled by then."""
+STILL_OPEN = frozenset({
+    "pressed pleats", "tucks", "ease", "darts", "topstitching", "bias cut", "machine buttonholes",
+    "pulling under strain",
+})  # fmt: skip
+"""What a maker may still do to a cloth at the table, however its design is settled."""
 SILENT = {
     "machine.foot": "standard", "seam.support": "none", "press.cloth": "none",
     "press.surface": "padded board", "pin.place": "anywhere", "stitch.tension": "balanced",
@@ -122,15 +127,22 @@ def line_parts(
 ) -> list[tuple[str, dict[str, Any]]]:  # fmt: skip
     """The phrases of a line with the verdicts that they come from."""
     found = [verdicts[a] for a in aspects if a in verdicts and worth_saying(verdicts[a])]
-    if _no_iron(verdicts):
-        return [(_cold_phrase(v), v) for v in found if v["aspect"] in _COLD_ASPECTS]
-    return [(phrase(v), v) for v in found if phrase(v)]
+    cold = is_cold(verdicts)
+    told = []
+    for verdict in found:
+        pressing = cold and verdict["aspect"].startswith("press.")
+        if not pressing:
+            told.append((phrase(verdict), verdict))
+        elif verdict["aspect"] in _COLD_ASPECTS:
+            told.append((_cold_phrase(verdict), verdict))
+    return [(text, verdict) for text, verdict in told if text]
 
 
 _COLD_ASPECTS = ("press.temperature", "press.motion")
 
 
-def _no_iron(verdicts: Verdicts) -> bool:
+def is_cold(verdicts: Verdicts) -> bool:
+    """Whether no iron may be used at a place."""
     return str(verdicts.get("press.temperature", {}).get("text", "")).startswith("no iron")
 
 

@@ -43,10 +43,15 @@ class Numbers:
         self.used: dict[str, int] = {}
         self.letters: dict[str, str] = {}
 
-    def mark(self, sources: list[str] | tuple[str, ...]) -> str:
-        """`[3,7]`; a star where memory or an estimate is all that stands behind it."""
+    def mark(self, sources: list[str] | tuple[str, ...], most: int | None = None) -> str:
+        """`[3,7]`; a star where memory or an estimate is all that stands behind it.
+
+        Args:
+            sources: ids, each perhaps with its place.
+            most: how many to name here, where it is fewer than elsewhere.
+        """
         ids = list(dict.fromkeys(text.split(" ", 1)[0] for text in sources))
-        best = sorted(ids, key=lambda i: _STANDING[self.sources[i]["kind"]])[: self.most]
+        best = sorted(ids, key=lambda i: _STANDING[self.sources[i]["kind"]])[: most or self.most]
         marks = dict.fromkeys(self._one(id_) for id_ in ids if id_ in best)
         star = "*" if ids and all(self.sources[i]["kind"] in _WEAK for i in ids) else ""
         return f"[{','.join(marks)}{star}]" if marks else ""
@@ -58,11 +63,18 @@ class Numbers:
             return letter
         return str(self.used.setdefault(id_, len(self.used) + 1))
 
+    def entries(self) -> list[tuple[str, str, str]]:
+        """Each mark, what it stands for, and, where that is only an id, the whole citation."""
+        rows = [
+            (str(n), self._cite(id_), self._whole(id_) if self.short else "")
+            for id_, n in self.used.items()
+        ]
+        return rows + [(letter, meaning, "") for letter, meaning in sorted(self.letters.items())]
+
     def lines(self, width: int = WIDTH) -> list[str]:
         """The list of what the marks stand for."""
         lines = heading("On whose word")
-        parts = [f"{n} {self._cite(id_)}" for id_, n in self.used.items()]
-        parts += [f"{letter} {meaning}" for letter, meaning in sorted(self.letters.items())]
+        parts = [f"{mark} {text}" for mark, text, _ in self.entries()]
         if {"m", "e"} & set(self.letters):
             parts.append("* only memory or an estimate: test before you trust it")
         if self.short:
@@ -70,10 +82,10 @@ class Numbers:
         return lines + wrap(" · ".join(parts), "  ", "  ", width)
 
     def _cite(self, id_: str) -> str:
+        return id_ if self.short else self._whole(id_)
+
+    def _whole(self, id_: str) -> str:
         source = self.sources[id_]
-        if self.short:
-            return id_
         kind = _KINDS.get(source["kind"], source["kind"])
         seen = f", {source['read']}" if source.get("read") else ""
         return f"{source['citation']} ({kind}{seen})"
-

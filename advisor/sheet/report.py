@@ -19,6 +19,8 @@ from advisor.engine.valuesets import Choice, Span
 from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Knowledge
 from advisor.project.garment import Garment
 from advisor.sheet import wording
+from advisor.sheet.build import add_build
+from advisor.sheet.unknowns import cheapest
 from advisor.units import System, show_range
 
 SCHEMA = "advisor.answer/1"
@@ -26,9 +28,11 @@ _WORST_FIRST = ("injury", "damage", "result")
 _CAUTIONS = ("eye", "fire", "burn", "health", "cut", "damage")
 
 
-def report(advice: Advice, knowledge: Knowledge) -> dict[str, Any]:
-    """Everything that is to be told about a garment."""
-    return _Reporter(advice, knowledge).whole()
+def report(advice: Advice, knowledge: Knowledge, *, shopping: bool = False) -> dict[str, Any]:
+    """Everything that is to be told about a garment; with `shopping` also what to buy."""
+    data = _Reporter(advice, knowledge).whole()
+    add_build(data, advice.judgement, knowledge, shopping=shopping)
+    return data
 
 
 class _Reporter:
@@ -199,7 +203,8 @@ class _Reporter:
             return []
         effect = "; ".join(parts) or "every candidate bears the same iron"
         about = wording.fibres_text(cloth.mixes, self.knowledge)
-        return [{"fact": f"{unknown.cloth}: {about}", "effect": effect, "limit_c": unknown.limit}]
+        row = {"fact": f"{unknown.cloth}: {about}", "effect": effect, "limit_c": unknown.limit}
+        return [row | cheapest(unknown, effect, self.knowledge, self.units)]
 
     def _assumed(self) -> list[dict[str, Any]]:
         """What was taken for granted: one row for the weights, one for what seams leave out."""

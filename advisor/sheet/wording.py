@@ -23,6 +23,8 @@ SEVERAL = frozenset(
     }
 )  # fmt: skip
 """Aspects of which several answers may be listed; of the others one is used at a time."""
+_EIGHTH = 25.4 / 8
+"""Allowances are cut to an eighth of an inch, mm."""
 _KINDS = {"mm": "length", "s": "time", "tex": "tex"}
 
 
@@ -36,6 +38,11 @@ def degrees(celsius: float, units: System) -> str:
     if units == "us":
         return f"{math.floor(fahrenheit(celsius) + 1e-9)} °F"
     return f"{math.floor(celsius + 1e-9)} °C"
+
+
+def difference(kelvin: float, units: System) -> str:
+    """A difference of temperatures."""
+    return f"{kelvin * 1.8:.0f} °F" if units == "us" else f"{kelvin:.0f} K"
 
 
 def number_text(aspect: Aspect, value: float, units: System) -> str:
@@ -116,6 +123,9 @@ def verdict_text(verdict: Verdict, units: System) -> str:
     if aspect.kind == "scale":
         word = aspect.words[int(verdict.pick)]
         return aspect.labels.get(word, word)
+    if aspect.id == "seam.allowance" and units == "us" and isinstance(advised, Span):
+        eighth = round(verdict.pick / _EIGHTH) * _EIGHTH
+        return number_text(aspect, eighth if eighth in advised else verdict.pick, units)
     return number_text(aspect, verdict.pick, units)
 
 
@@ -218,9 +228,13 @@ def _iron_clash(clash: tuple[Said, ...], aspect: Aspect, units: System) -> str:
     low = number_text(aspect, (floor.claim.span or (0, 0))[0], units)
     high = (ceiling.claim.span or (0, 0))[1]
     bears = "no iron at all" if high <= COLD else f"{degrees(high, units)} at most"
+    subject = who_text(ceiling)
+    if floor.who == ceiling.who:
+        inside = [f.value for f in ceiling.facts if f.fact == "fibre"]
+        subject = f"its {inside[0]}" if inside else "the cloth itself"
     if floor.claim.origin == "maker":
         return f"{who_text(ceiling)} bears {bears}, and you want {low}."
     return (
-        f"{who_text(floor)} needs at least {low}, but {who_text(ceiling)} bears {bears}. "
+        f"{who_text(floor)} needs at least {low}, but {subject} bears {bears}. "
         f"{ceiling.claim.why}"
     )

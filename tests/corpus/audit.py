@@ -148,8 +148,8 @@ def rules_alike() -> list[str]:
                 lines.append(f"{other} and {rule.id} both claim {claim.aspect} of the same layers")
     for i, one in enumerate(rules):
         for other in rules[i + 1 :]:
-            if _alike(one.claim, other.claim) or set(one.do) & set(other.do):
-                lines.append(f"{one.id} and {other.id} say the same")
+            same = _alike(one.claim, other.claim) or set(one.do) & set(other.do)
+            lines += [f"{one.id} and {other.id} say the same"] if same else []
     return lines
 
 
@@ -250,7 +250,8 @@ def kind_of_packing(entry: Entry) -> str:
     pile = entry.traits.get("pile", (0, 0))[1]
     if pile:
         return "deep pile" if pile > 1 else "pile"
-    if entry.family in ("layered", "embellished", "pleated") or entry.traits.get("bulky", (0, 0))[1] > 1:
+    bulky = entry.traits.get("bulky", (0, 0))[1] > 1
+    if bulky or entry.family in ("layered", "embellished", "pleated"):
         return "lofty"
     return entry.structure
 

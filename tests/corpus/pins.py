@@ -21,7 +21,10 @@ from tests.corpus import audit
 
 FILE = Path(__file__).with_name("pins.yaml")
 SHELVES = ("aspects", "fibres", "fabrics", "notions", "rules", "machines")
-HEAD = "# Checksums of the numeric tables; see pins.py. Set anew with: python -m tests.corpus.pins --write\n"
+HEAD = """\
+# Checksums of the numeric tables; see pins.py.
+# Set anew with: python -m tests.corpus.pins --write
+"""
 
 
 def numbers(raw: Any, path: str = "") -> Iterator[tuple[str, float]]:

@@ -101,13 +101,17 @@ def garments(draw: st.DrawFn, most_seams: int = 2) -> Garment:
     return Garment("coat", about, places, maker)
 
 
-def shuffled(draw: st.DrawFn, garment: Garment) -> Garment:
-    """The same garment with its cloths, seams and layers written in another order."""
+def shuffled(draw: st.DrawFn, garment: Garment, *, upside_down: bool = False) -> Garment:
+    """The same garment with its cloths, seams and layers written in another order.
+
+    Args:
+        upside_down: the layers of a seam keep their neighbours: a stack is only turned over.
+    """
     order = draw(st.permutations(sorted(garment.cloths)))
-    places = [
-        replace(seam, uses=tuple(draw(st.sampled_from(list(permutations(seam.uses))))))
-        for seam in draw(st.permutations(garment.seams))
-    ]
+    places = []
+    for seam in draw(st.permutations(garment.seams)):
+        ways = [seam.uses, seam.uses[::-1]] if upside_down else list(permutations(seam.uses))
+        places.append(replace(seam, uses=tuple(draw(st.sampled_from(ways)))))
     return replace(garment, cloths={n: garment.cloths[n] for n in order}, seams=tuple(places))
 
 

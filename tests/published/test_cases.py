@@ -23,6 +23,7 @@ Checks of a row, all on what the sheet says of the layers in `ask`:
 from __future__ import annotations
 
 import re
+import sys
 from collections import Counter
 from dataclasses import dataclass
 from functools import cache
@@ -184,7 +185,9 @@ def check_conflict(wanted: list[str], cures: list[str], found: Answer) -> list[s
     if not here:
         return [f"no conflict on {wanted}, only {[c['aspect'] for c in found.told['conflicts']]}"]
     offered = {r["id"] for c in here for r in c["remedies"]}
-    return [f"cures {sorted(offered)}, none of {cures}"] if cures and not offered & set(cures) else []
+    if not cures or offered & set(cures):
+        return []
+    return [f"cures {sorted(offered)}, none of {cures}"]
 
 
 def check_trait(wanted: dict[str, str], found: Answer) -> list[str]:
@@ -273,7 +276,7 @@ def test_agreement(strength: str, capsys: pytest.CaptureFixture[str]) -> None:
     good, total, missed = agreement(strength)
     text = f"{strength} rows: {good} of {total} agree ({good / total:.1%})"
     with capsys.disabled():
-        print(f"\n{text}", *(f"  miss {line}" for line in missed), sep="\n")
+        sys.stdout.write("\n".join(["", text, *(f"  miss {line}" for line in missed), ""]))
     assert good >= NEEDED.get(strength, 0.5) * total, "\n".join([text, *missed])
 
 
@@ -303,22 +306,21 @@ def unsafe_in_general(found: Answer) -> list[str]:
         names = [layer["name"] for layer in row["layers"]]
         if row["range_c"][1] > ceiling_of(found, names):
             harm.append(f"iron {row['range_c'][1]} at {row['place']}: a layer bears less")
+    skins = [e for e in cloths if is_skin(e)]
+    tender = {name for name, c in found.garment.cloths.items() if c.entry in NO_GLUE}
+    standing = set(entries) & NO_GLUE - {"panne-velvet"}  # panne is ironed flat on purpose
     for v in found.told["verdicts"]:
-        options = set(v.get("options") or [])
-        if v["aspect"] == "needle.point" and "leather" in options:
-            if any(not is_skin(e) for e in cloths):
-                harm.append("a cutting point is allowed on cloth")
-        if v["aspect"] == "pin.place" and v["high"] not in ("no pins", None):
-            if any(is_skin(e) for e in cloths) and v["high"] == "anywhere":
-                harm.append("pins anywhere on a skin or film")
-        if v["aspect"] == "interfacing.kind" and set(cloths) & NO_GLUE and options & FUSIBLES:
-            if v["scope"] == "seam" or v["place"] in _tender(found):
-                harm.append(f"glue is allowed on {sorted(set(cloths) & NO_GLUE)}")
+        aspect, options = v["aspect"], set(v.get("options") or [])
+        if aspect == "needle.point" and "leather" in options and len(skins) < len(cloths):
+            harm.append("a cutting point is allowed on cloth")
+        if aspect == "pin.place" and skins and v["high"] == "anywhere":
+            harm.append("pins anywhere on a skin or film")
+        here = v["scope"] == "seam" or v["place"] in tender
+        if aspect == "interfacing.kind" and tender and here and options & FUSIBLES:
+            harm.append(f"glue is allowed on {sorted(tender)} at {v['place']}")
+        if aspect == "press.motion" and standing and here and "glide" in options:
+            harm.append(f"a sliding iron is allowed on {sorted(standing)}")
     return harm
-
-
-def _tender(found: Answer) -> set[str]:
-    return {name for name, cloth in found.garment.cloths.items() if cloth.entry in NO_GLUE}
 
 
 def unsafe_by_row(ask: dict[str, Any], found: Answer) -> list[str]:

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import typer.main
 
-from advisor.cli.main import app
+from advisor.cli.app import app
 
 CHECKOUT = Path(__file__).resolve().parents[2]
 README = (CHECKOUT / "README.md").read_text("utf-8")

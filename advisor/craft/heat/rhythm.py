@@ -55,6 +55,27 @@ def rest_after(
     return Times(*(v if np.isfinite(v) else None for v in ends))
 
 
+def rests_after(
+    stacks: Sequence[Stack], press_s: float, down_to_c: float = COOL_C, *, samples: int = 8,
+    seed: int = SEED,
+) -> tuple[Times, ...]:  # fmt: skip
+    """The same for many stacks at once, over a few samples of all properties together."""
+    draws = []
+    for stack in stacks:
+        whole = draws_for(stack, samples, seed)
+        draws.append(np.concatenate([whole[:1], whole[len(whole) - samples :]]))
+    _, cooled = press_then_lift(stacks, press_s, draws, rest=record_times(LONGEST_REST, 1.1))
+    found, after = [], 0
+    for stack, draw in zip(stacks, draws, strict=True):
+        plies = [i for i, x in enumerate(stack.layers) if x.role not in ("press cloth", "board")]
+        warmest = cooled.hottest[after : after + len(draw)][:, :, plies].max(axis=2)
+        after += len(draw)
+        when = seconds_until(cooled.times, -warmest, -down_to_c)
+        ends = (float(when.min()), float(when[0]), float(when.max()))
+        found.append(Times(*(v if np.isfinite(v) else None for v in ends)))
+    return tuple(found)
+
+
 def turned(stack: Stack) -> Stack:
     """The stack with its plies turned over: pressed from the other side, cloth and board kept."""
     under = {"press cloth": -1, "board": 1}

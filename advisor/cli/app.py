@@ -1,0 +1,23 @@
+"""The application: every command under its name."""
+
+from __future__ import annotations
+
+import typer
+
+from advisor.cli.ask import ask
+from advisor.cli.check import check
+from advisor.cli.explain import explain
+from advisor.cli.fabrics import fabrics
+from advisor.cli.identify import identify
+from advisor.cli.iron import iron
+from advisor.cli.order import order
+from advisor.cli.sheet import sheet
+from advisor.cli.start import start
+from advisor.cli.why import why
+
+app = typer.Typer(
+    name="advisor", no_args_is_help=True, pretty_exceptions_enable=False, rich_markup_mode=None,
+    help="Take several unlike cloths through one garment without spoiling any of them.",
+)  # fmt: skip
+for command in (ask, sheet, iron, check, order, why, explain, fabrics, start, identify):
+    app.command()(command)

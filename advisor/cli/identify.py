@@ -1,0 +1,111 @@
+"""`advisor identify`: from what can be seen and safely tried to the fibres that remain."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from advisor.cli import common
+
+if TYPE_CHECKING:
+    from advisor.engine.identify import Finding
+    from advisor.knowledge.model import Knowledge
+
+
+def identify(  # noqa: PLR0917 - one parameter for each option
+    saw: Annotated[
+        list[str] | None,
+        typer.Option(
+            "--saw",
+            help='What was seen: "burn.residue=hard bead", "weft smell=vinegar", "label=silk".',
+        ),
+    ] = None,
+    no_flame: Annotated[
+        bool, typer.Option("--no-flame", help="Propose nothing with a flame.")
+    ] = False,
+    no_solvent: Annotated[
+        bool, typer.Option("--no-solvent", help="Propose nothing with a solvent.")
+    ] = False,
+    into: Annotated[
+        tuple[str, str] | None,
+        typer.Option(
+            "--into", metavar="FILE FABRIC", help="Write what remains into a project file."
+        ),
+    ] = None,
+    list_tests: Annotated[
+        bool, typer.Option("--tests", help="List every test and its answers.")
+    ] = False,
+    json: common.Json = False,
+    units: common.Units = None,
+) -> None:
+    """Find out safely what a cloth may be made of; asks, unless told with --saw what was seen."""
+    from advisor.sheet.identify import cloth_mixes, render, told
+
+    known = common.knowledge()
+    if list_tests:
+        common.print_text(_tests(known))
+        return
+    refused = tuple(k for k, no in (("flame", no_flame), ("solvent", no_solvent)) if no)
+    findings = _read(saw, known) if saw else _talk(known, refused)
+    data = told(findings, known, "us" if units == "us" else "metric", refused)
+    if json:
+        common.print_json(data)
+    else:
+        common.print_text(render(data, known))
+    if into is not None and not data["contradicted"]:
+        from advisor.project.fibres_into import write_fibres
+
+        value = write_fibres(Path(into[0]), into[1], cloth_mixes(findings), known)
+        typer.echo(f"Written into {into[0]}: {into[1]}, fibres: {value}", err=True)
+    elif into is not None:
+        typer.echo("Nothing was written: what was seen contradicts itself.", err=True)
+    if data["contradicted"]:
+        raise typer.Exit(1)
+
+
+def _read(saw: list[str], known: Knowledge) -> dict[str, Finding]:
+    """What remains after the observations given, warp and weft apart where they are named."""
+    from advisor.engine.identify import LABEL, Seen
+    from advisor.engine.identify import identify as eliminate
+    from advisor.errors import InputError, Problem
+    from advisor.project.observed import read_answer, read_label, read_saw
+
+    seen: dict[str, list[Seen]] = {}
+    problems: list[Problem] = []
+    for text in saw:
+        try:
+            threads, test, answer = read_saw(text, known)
+            if test == LABEL:
+                found = Seen(test, answer, read_label(answer, known))
+            else:
+                found = Seen(test, read_answer(known.observations[test], answer))
+            seen.setdefault(threads, []).append(found)
+        except InputError as error:
+            problems += error.problems
+    if problems:
+        raise InputError(problems)
+    whole = seen.pop("", []) if len(seen) > 1 else []  # what was seen of all holds of each
+    return {
+        threads: eliminate([*some, *whole], list(known.fibres), known.observations)
+        for threads, some in sorted(seen.items())
+    }
+
+
+def _talk(known: Knowledge, refused: tuple[str, ...]) -> dict[str, Finding]:
+    from advisor.cli.start import _ask, _tell
+    from advisor.sheet.identify_talk import talk
+
+    return talk(_ask, _tell, known, refused)
+
+
+def _tests(known: Knowledge) -> str:
+    """Every test with its answers, for scripts."""
+    from advisor.sheet.layout import wrap
+
+    lines: list[str] = []
+    for observation in known.observations.values():
+        lines += wrap(f"{observation.id}: {observation.ask}")
+        lines += [x for word in observation.answers for x in wrap(word, "  = ", "      ")]
+    return "\n".join(lines) + "\n"

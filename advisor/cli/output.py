@@ -1,0 +1,43 @@
+"""Knowledge in, text or data out: what an answer needs and no option parser has a part in."""
+
+from __future__ import annotations
+
+import sys
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from advisor.knowledge.model import Knowledge
+    from advisor.project.garment import Garment
+
+
+def knowledge() -> Knowledge:
+    """The knowledge, from the cache when it is fresh."""
+    from advisor.knowledge.cache import load_knowledge
+
+    return load_knowledge()
+
+
+def with_units(garment: Garment, units: str | None) -> Garment:
+    """The garment printed in other units."""
+    from dataclasses import replace
+
+    from advisor.errors import InputError
+
+    if units is None:
+        return garment
+    if units not in ("metric", "us"):
+        raise InputError(f"unknown units '{units}': metric or us")
+    return replace(garment, units=units)
+
+
+def print_json(data: dict[str, Any]) -> None:
+    """Data on stdout, the same bytes every time."""
+    import json
+
+    print_text(json.dumps(data, ensure_ascii=False, indent=1) + "\n")
+
+
+def print_text(text: str) -> None:
+    """Text on stdout as UTF-8, whatever the locale says."""
+    sys.stdout.buffer.write(text.encode("utf-8"))
+    sys.stdout.buffer.flush()

@@ -1,0 +1,50 @@
+"""The answer to a question, apart from the option parser.
+
+The parser and what it imports take longer than the whole answer, so a question in plain words
+never meets them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from advisor.cli.output import knowledge, print_json, print_text, with_units
+from advisor.errors import Exit
+
+
+def plain_question(words: Sequence[str]) -> list[str] | None:
+    """The cloths of `ask CLOTH...`; None for every other command and wherever there are options."""
+    if len(words) < 2 or words[0] != "ask" or any(word.startswith("-") for word in words):
+        return None
+    return list(words[1:])
+
+
+def answer(
+    fabrics: Sequence[str], *, json: bool = False, everything: bool = False,
+    units: str | None = None,
+) -> int:  # fmt: skip
+    """Print how to handle some cloths together.
+
+    Returns:
+        the exit code: 1 where a conflict was found.
+
+    Raises:
+        InputError: a cloth is not understood.
+    """
+    from advisor.engine.advise import advise
+    from advisor.project.quick import quick_garment
+    from advisor.sheet.report import report
+
+    known = knowledge()
+    garment = with_units(quick_garment(list(fabrics), known), units)
+    advice = advise(garment, known)
+    data = report(advice, known)
+    if json:
+        print_json(data)
+    else:
+        from advisor.sheet.detailed import render_detailed
+
+        print_text(render_detailed(
+            data, reasons=True, everything=everything, title="how to handle it"
+        ))  # fmt: skip
+    return Exit.CONFLICT if advice.judgement.conflicts else Exit.CLEAR

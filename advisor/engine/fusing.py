@@ -1,0 +1,299 @@
+"""Fusibles under the iron: which ways of fusing are asked of the heat model, and when none does.
+
+A fusible is tried as it lies in the project's stack (from the iron down), the same stack turned
+over, and flat on its neighbour before anything else is joined, with the iron on the fusible.
+Each with the moisture that is soonest of what the verdicts leave, flat also with the advised one,
+at the hottest setting that every layer of that way bears; hotter is never tried. What the glue needs is the maker's figure in the notion's entry,
+which is of the press and not of the glue line, and is said to be so.
+
+The cautious end is the latest time. A clash is reported only where even the soonest end of the
+band does not come within the longest dwell: then no luck and no patience helps.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+from advisor.craft.heat.stack import Stack, sole_at
+from advisor.engine.advise import Advice, Cure, Judgement, judge
+from advisor.engine.claims import Place
+from advisor.engine.conflicts import Conflict
+from advisor.engine.heat import fusibles_in, layer_limits, picked, plies, pressed, setting_for
+from advisor.engine.heatlayers import FUSIBLES
+from advisor.engine.speakers import Said
+from advisor.engine.valuesets import Span
+from advisor.knowledge.model import COLD, LIMIT_ASPECT, Claim, Knowledge
+from advisor.project.garment import Cloth, Garment, Seam
+
+if TYPE_CHECKING:
+    from advisor.craft.heat.answer import HeatAnswer
+
+LONGEST_DWELL = 30.0
+"""As long as anybody holds an iron on one spot, s: the top of the dwell aspect, estimate."""
+IN_SEAM = ("as laid", "turned over")
+FLAT = "flat, before joining"
+HOTTEST_IRON = 200.0
+HEAT = "heat model"
+
+
+@dataclass(frozen=True, slots=True)
+class Trial:
+    """One way of fusing: its stack, which joint is the glue line, and the heat that it gets."""
+
+    place: str
+    fusible: str
+    way: str
+    through: str
+    neighbour: str
+    limit: float
+    cloth: str
+    moisture: str
+    stack: Stack
+    joint: int
+    need_c: float
+    maker_s: float
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Fused:
+    """What the model says of one trial."""
+
+    trial: Trial
+    answer: HeatAnswer
+
+    @property
+    def soonest(self) -> float | None:
+        """Seconds until the glue is hot at the very soonest, or None within a minute."""
+        return None if self.answer.glue is None else self.answer.glue.hot_after.low
+
+    @property
+    def grade(self) -> str:
+        """sure (by the cautious end), likely, perhaps, or no, all within the longest dwell."""
+        glue = self.answer.glue
+        if glue is None:
+            return "no"
+        ends = (glue.hot_after.high, glue.hot_after.mid, glue.hot_after.low)
+        words = ("sure", "likely", "perhaps")
+        return next(
+            (w for w, s in zip(words, ends, strict=True) if s is not None and s <= LONGEST_DWELL),
+            "no",
+        )
+
+
+_GLUE_SHY = ("pile", "embellished", "coated", "sheer", "press marks")
+GRADES = ("sure", "likely", "perhaps", "no")
+
+
+def trials_of(judgement: Judgement, knowledge: Knowledge) -> list[Trial]:
+    """Every way of fusing every fusible of the garment, the same stack once."""
+    seen: dict[tuple[object, ...], None] = {}
+    found: list[Trial] = []
+    for seam in judgement.garment.seams:
+        for trial in seam_trials(seam, judgement, knowledge):
+            key = (trial.fusible, trial.way, trial.moisture, trial.cloth, trial.stack)
+            if key not in seen or trial.way in IN_SEAM:
+                found.append(trial)
+            seen[key] = None
+    return found
+
+
+def seam_trials(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> list[Trial]:
+    """The ways of fusing the fusibles of one seam, where an iron may touch it at all."""
+    garment = judgement.garment
+    by_aspect = judgement.verdicts.get(Place("seam", seam.name), {})
+    verdict = by_aspect.get(LIMIT_ASPECT)
+    if verdict is None or not isinstance(verdict.allowed, Span) or len(seam.uses) < 2:
+        return []
+    cloths = tuple(use.cloth for use in seam.uses)
+    limits = layer_limits(verdict, cloths)
+    moisture = by_aspect.get("press.moisture")
+    words: tuple[str, ...] = ("dry",)
+    if moisture is not None and isinstance(moisture.allowed, Span) and not moisture.allowed.is_empty:
+        low, high = int(moisture.allowed.low), int(moisture.allowed.high)
+        words = moisture.aspect.words[low : high + 1]
+    soonest = next(w for w in ("dry", "steam", "damp cloth") if w in words)
+    usual = picked(moisture) or soonest
+    laid = picked(by_aspect.get("press.cloth")) or "none"
+    return [
+        trial
+        for at in fusibles_in(garment, knowledge, seam)
+        for way, order, joint in _orders(cloths, limits, at, garment, knowledge)
+        for word in dict.fromkeys((soonest, usual) if way == FLAT else (soonest,))
+        if (trial := _trial(seam, way, order, joint, cloths[at], limits, laid, word, garment,
+                            knowledge)) is not None
+    ]  # fmt: skip
+
+
+def _orders(
+    cloths: tuple[str, ...], limits: dict[str, float | None], at: int, garment: Garment,
+    knowledge: Knowledge,
+) -> list[tuple[str, tuple[str, ...], int]]:  # fmt: skip
+    """The orders of layers to try, each with the joint that is the glue line."""
+    turned = cloths[::-1]
+    back = len(cloths) - 1 - at
+    beside = [cloths[i] for i in (at - 1, at + 1) if 0 <= i < len(cloths)]
+    bed = min(
+        beside, key=lambda n: (_unfit(garment.cloths[n], knowledge), -(limits[n] or 0.0))
+    )  # fmt: skip
+    orders = [("as laid", cloths, max(at - 1, 0)), ("turned over", turned, max(back - 1, 0)),
+              (FLAT, (cloths[at], bed), 0)]  # fmt: skip
+    return [o for i, o in enumerate(orders) if o[1:] not in [x[1:] for x in orders[:i]]]
+
+
+def _unfit(cloth: Cloth, knowledge: Knowledge) -> int:
+    """How little a cloth takes to glue: pile, sequins, a film, or cloth that shows it through."""
+    levels = {**knowledge.entries[cloth.entry].traits, **cloth.traits}
+    return sum(levels.get(t, (0, 0))[1] for t in _GLUE_SHY)
+
+
+def _trial(
+    seam: Seam, way: str, order: tuple[str, ...], joint: int, fusible: str,
+    limits: dict[str, float | None], laid: str, moisture: str, garment: Garment,
+    knowledge: Knowledge,
+) -> Trial | None:  # fmt: skip
+    glue = knowledge.entries[garment.cloths[fusible].entry].facts.get("fuses at")
+    limit = min((x for name in order if (x := limits[name]) is not None), default=COLD)
+    if not glue or setting_for(limit) is None:
+        return None
+    sole = sole_at(min(limit, HOTTEST_IRON))
+    cloth = "cotton cloth" if laid == "none" and moisture == "damp cloth" else laid
+    if moisture == "dry" and way in IN_SEAM:
+        cloth = "none"  # the soonest dry way; a cloth only delays
+    own = plies(order, tuple(limits[name] for name in order), garment, knowledge,
+                moist=moisture != "dry")  # fmt: skip
+    stack = pressed(own, sole, cloth, moisture)
+    above = len(stack.layers) - len(own) - 2  # the press cloth; the board is two layers
+    through = ", ".join(order[: order.index(fusible)])
+    beside = order[1 - order.index(fusible)] if len(order) == 2 else ""
+    return Trial(
+        seam.name, fusible, way, through, beside, limit, cloth, moisture, stack, above + joint,
+        float(glue.get("min") or glue.get("max")), float(glue.get("seconds") or 0.0),
+        tuple(glue.get("sources", ())),
+    )  # fmt: skip
+
+
+def best_of(tried: list[Fused], ways: tuple[str, ...]) -> Fused | None:
+    """The surest and then soonest of some ways of one fusible in one place."""
+    fitting = [f for f in tried if f.trial.way in ways]
+    return min(
+        fitting,
+        key=lambda f: (GRADES.index(f.grade), f.soonest if f.soonest is not None else 1e9,
+                       ways.index(f.trial.way), f.trial.moisture),
+        default=None,
+    )  # fmt: skip
+
+
+Ask = Callable[[list[Trial]], list[Fused]]
+"""Asks the heat model, all at once."""
+
+
+def with_clashes(
+    advice: Advice, tried: list[Fused], knowledge: Knowledge, ask: Ask
+) -> Advice:
+    """The advice with a clash for each fusible that cannot get hot enough, and its cures."""
+    judgement = advice.judgement
+    known = {c.key for c in judgement.conflicts}
+    new: list[Conflict] = []
+    cures = dict(advice.cures)
+    groups: dict[tuple[str, str], list[Fused]] = {}
+    for one in tried:
+        groups.setdefault((one.trial.place, one.trial.fusible), []).append(one)
+    for (place, _), group in groups.items():
+        best = best_of(group, IN_SEAM)
+        if best is None or best.grade != "no" or (place, LIMIT_ASPECT) in known:
+            continue
+        conflict = _conflict(best)
+        known.add(conflict.key)
+        new.append(conflict)
+        cures[conflict.key] = _cures(conflict, best, group, judgement, knowledge, ask)
+    if not new:
+        return advice
+    return Advice(replace(judgement, conflicts=(*judgement.conflicts, *new)), cures)
+
+
+def _conflict(best: Fused) -> Conflict:
+    """The clash of a glue that wants heat with the layers that do not let it through."""
+    trial = best.trial
+    glue = next(x for x in best.answer.layers if x.name == trial.fusible)
+    after = dict(glue.at_s)[20.0]
+    face = trial.through or trial.neighbour or trial.fusible
+    why = (
+        f"Through {face} the glue of the {trial.fusible} does not get hot: it wants "
+        f"{trial.need_c:g} °C, and with the iron at {trial.limit:g} °C, the most that every "
+        f"layer here bears, the {trial.fusible} is at {after.low:.0f} to {after.high:.0f} °C "
+        "after 20 s (computed, not measured)."
+    )
+    sources = tuple(dict.fromkeys((*trial.sources, "derived", "estimate")))
+    needs = Claim(LIMIT_ASPECT, (min(trial.limit + 1.0, 209.0), 210.0), 0, None, "must", "result",
+                  why, sources, 3, HEAT)  # fmt: skip
+    bears = Claim(LIMIT_ASPECT, (COLD, trial.limit), 0, None, "must", "damage",
+                  "No layer gets a hotter iron than it bears.", ("derived",), 3, HEAT)  # fmt: skip
+    far = frozenset(trial.through.split(", ")) if trial.through else frozenset((face,))
+    clash = (
+        Said(f"{trial.fusible} through {face}", needs, (), True, frozenset((trial.fusible,))),
+        Said(face, bears, (), True, far),
+    )
+    return Conflict(LIMIT_ASPECT, Place("seam", trial.place), clash, "result")
+
+
+def _cures(
+    conflict: Conflict, best: Fused, group: list[Fused], judgement: Judgement,
+    knowledge: Knowledge, ask: Ask,
+) -> tuple[Cure, ...]:  # fmt: skip
+    """The remedies that name a fusible: applied to a copy, judged and asked of the model anew."""
+    from advisor.engine.remedies import attempt
+
+    flat = best_of(group, (FLAT,))
+    known = {c.key for c in judgement.conflicts}
+    found = []
+    for remedy in knowledge.remedies:
+        kinds = remedy.needs.get("notion") or ()
+        if LIMIT_ASPECT not in [c if c != "press." else LIMIT_ASPECT for c in remedy.cures]:
+            continue
+        if not set(kinds) & set(FUSIBLES):
+            continue
+        if remedy.change["do"] == "fuse first":
+            made = _fused_first(judgement.garment, best, flat)
+        else:
+            made = attempt(remedy, conflict, judgement, knowledge)
+        if made is None:
+            continue
+        changed, words = made
+        after = judge(changed, knowledge)
+        if not {c.key for c in after.conflicts} <= known:
+            continue
+        if remedy.change["do"] != "fuse first" and not _now_hot(conflict.place, after, knowledge, ask):
+            continue
+        found.append(Cure(remedy.id, words, after, remedy.effort, remedy.look))
+    return tuple(sorted(found, key=lambda c: (c.effort + 2 * c.look, c.remedy)))
+
+
+def _fused_first(
+    garment: Garment, best: Fused, flat: Fused | None
+) -> tuple[Garment, dict[str, str]] | None:
+    """The fusible fused flat to its neighbour, where the model says that its glue gets hot."""
+    if flat is None or flat.grade == "no":
+        return None
+    fusible, place = best.trial.fusible, best.trial.place
+    seams = tuple(
+        replace(s, apart=s.apart | {fusible}) if s.name == place else s for s in garment.seams
+    )
+    others = [c for s in garment.seams if s.name == place for c in s.cloths()]
+    rest = [c for c in others if c not in (fusible, flat.trial.neighbour)]
+    words = {
+        "notion": fusible, "neighbour": flat.trial.neighbour, "needy": fusible,
+        "tender": " and ".join(rest) or "the other layer", "place": place, "choice": "", "you": "",
+    }  # fmt: skip
+    return replace(garment, seams=seams), words
+
+
+def _now_hot(place: Place, after: Judgement, knowledge: Knowledge, ask: Ask) -> bool:
+    """Whether no fusible is left in a seam, or its glue may get hot now."""
+    seam = next(s for s in after.garment.seams if s.name == place.name)
+    if not fusibles_in(after.garment, knowledge, seam):
+        return True
+    best = best_of(ask(seam_trials(seam, after, knowledge)), IN_SEAM)
+    return best is not None and best.grade != "no"

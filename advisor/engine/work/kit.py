@@ -1,0 +1,177 @@
+"""The kit that a project calls for, against what the maker has, and what does instead.
+
+What is needed is read off the verdicts; what she has stands in the project or in her settings
+file. A substitute of `kit.yaml` is offered only where the engine, run again with it fixed in
+every seam that wanted the tool, finds no new clash.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Final
+
+from advisor.engine.advise import Judgement, judge
+from advisor.engine.work.bulk import Verdicts, number, picked
+from advisor.knowledge.model import Knowledge
+from advisor.knowledge.names import plain_name
+from advisor.knowledge.workshop import Substitute
+from advisor.project.garment import Garment
+
+HAVE, MISSING, NOT_SAID = "have", "missing", "not said"
+
+TOOLS: Final = {
+    "machine.foot": ("foot", "feet"), "pin.kind": ("pins", "pins"),
+    "press.cloth": ("press cloth", "pressing"), "press.surface": ("pressing surface", "pressing"),
+    "seam.support": ("in the seam", "tools"), "cut.tool": ("cutting", "tools"),
+    "cut.hold": ("holding the pattern", "tools"), "mark.method": ("marking", "tools"),
+}  # fmt: skip
+"""Aspects that call for a tool: its group, and the part of the kit that may hold it."""
+EVERYBODY_HAS: Final = frozenset(
+    {
+        "standard", "none", "padded board", "pins", "pins in the allowance", "hand basting",
+        "shears", "self-fabric", "self-fabric pile up", "self-fabric strip", "thick towel",
+        "snips in the allowance", "cotton cloth", "dressmaking pins",
+    }
+)  # fmt: skip
+"""What lies in any workroom, so that nobody needs telling (estimate)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """A tool that the project calls for.
+
+    Attributes:
+        state: have, missing, or not said.
+        instead: what does instead, each tried by the engine.
+        refused: substitutes that a cloth rules out.
+    """
+
+    group: str
+    item: str
+    aspect: str
+    word: str
+    places: tuple[str, ...]
+    state: str
+    instead: tuple[Substitute, ...] = ()
+    refused: tuple[str, ...] = ()
+
+
+def kit_of(judgement: Judgement, knowledge: Knowledge) -> list[Need]:
+    """Everything that the project calls for, in the order of working: cutting to pressing."""
+    garment = judgement.garment
+    found: list[Need] = list(_needles(judgement))
+    for (aspect, word), places in _wanted(judgement).items():
+        group, part = TOOLS[aspect]
+        state = _state(garment, part, word)
+        instead: tuple[Substitute, ...] = ()
+        refused: tuple[str, ...] = ()
+        if state != HAVE:
+            instead, refused = substitutes(aspect, word, places, judgement, knowledge)
+        tool = knowledge.workshop.tools.get((aspect, word))
+        name = tool.name if tool else _item_name(aspect, word)
+        found.append(Need(group, name, aspect, word, places, state, instead, refused))
+    found += _notions(garment, knowledge)
+    order = ["cutting", "holding the pattern", "marking", "pins", "needles", "foot",
+             "in the seam", "press cloth", "pressing surface"]  # fmt: skip
+    return sorted(found, key=lambda n: (order.index(n.group), n.item))
+
+
+def _item_name(aspect: str, word: str) -> str:
+    if aspect == "machine.foot":
+        return f"{word} foot"
+    return f"press cloth: {word}" if aspect == "press.cloth" else word
+
+
+def _wanted(judgement: Judgement) -> dict[tuple[str, str], tuple[str, ...]]:
+    """Answers that call for a tool, each with the places that want it."""
+    wanted: dict[tuple[str, str], list[str]] = {}
+    for place, verdicts in judgement.verdicts.items():
+        if place.scope == "garment":
+            continue
+        for aspect in TOOLS:
+            word = picked(verdicts, aspect)
+            if word and word not in EVERYBODY_HAS and not _idle(aspect, verdicts):
+                wanted.setdefault((aspect, word), []).append(place.name)
+    return {key: tuple(places) for key, places in wanted.items()}
+
+
+def _idle(aspect: str, verdicts: Verdicts) -> bool:
+    """Pressing tools are idle where no iron is used."""
+    if not aspect.startswith("press."):
+        return False
+    heat = number(verdicts, "press.temperature")
+    return heat is not None and heat <= 20 and picked(verdicts, "press.moisture") == "dry"
+
+
+def _state(garment: Garment, part: str, word: str) -> str:
+    has: tuple[str, ...] | None = getattr(garment.plan.kit, part)
+    if part == "feet" and garment.maker.feet is not None:
+        has = garment.maker.feet
+    if has is None:
+        return NOT_SAID
+    plain = plain_name(word)
+    mine = [plain_name(item) for item in has]
+    return HAVE if any(plain in item or item in plain for item in mine) else MISSING
+
+
+def _needles(judgement: Judgement) -> list[Need]:
+    """Each size and point of needle once, with its seams."""
+    wanted: dict[tuple[str, float], list[str]] = {}
+    for place, verdicts in judgement.verdicts.items():
+        size, point = number(verdicts, "needle.size"), picked(verdicts, "needle.point")
+        if place.scope == "seam" and size is not None and point:
+            wanted.setdefault((point, size), []).append(place.name)
+    has = judgement.garment.plan.kit.needles
+    found = []
+    for (point, size), places in sorted(wanted.items()):
+        state = NOT_SAID
+        if has is not None:
+            mine = [set(plain_name(item).split()) for item in has]
+            fits = any({point, f"{size:g}"} <= words for words in mine)
+            state = HAVE if fits else MISSING
+        found.append(Need("needles", f"{point} {size:g}", "needle.size", f"{size:g}",
+                          tuple(places), state))  # fmt: skip
+    return found
+
+
+def _notions(garment: Garment, knowledge: Knowledge) -> list[Need]:
+    """Interfacings, tapes and zips that the project puts into its seams."""
+    found = []
+    for name, cloth in garment.cloths.items():
+        places = tuple(s.name for s in garment.seams if name in s.cloths())
+        if places and knowledge.entries[cloth.entry].kind != "cloth":
+            found.append(Need("in the seam", name, "", cloth.entry, places,
+                              _state(garment, "tools", name)))  # fmt: skip
+    return found
+
+
+def substitutes(
+    aspect: str, word: str, places: tuple[str, ...], judgement: Judgement, knowledge: Knowledge
+) -> tuple[tuple[Substitute, ...], tuple[str, ...]]:
+    """What does instead of a tool in some places: those that cure, and those refused."""
+    tool = knowledge.workshop.tools.get((aspect, word))
+    if tool is None:
+        return (), ()
+    known = {c.key for c in judgement.conflicts}
+    found, refused = [], []
+    for other in tool.instead:
+        tried = _with_choice(aspect, other.word, places, judgement.garment)
+        after = {c.key for c in judge(tried, knowledge).conflicts} if other.word else set(known)
+        if after <= known:
+            found.append(other)
+        else:
+            refused.append(other.text)
+    return tuple(found), tuple(refused)
+
+
+def _with_choice(aspect: str, word: str, places: tuple[str, ...], garment: Garment) -> Garment:
+    """The garment with one answer fixed in some seams, and the tool that it needs at hand."""
+    seams = tuple(
+        replace(seam, choices=(*(c for c in seam.choices if c[0] != aspect), (aspect, word)))
+        if seam.name in places else seam
+        for seam in garment.seams
+    )  # fmt: skip
+    maker = garment.maker
+    if aspect == "machine.foot" and maker.feet is not None and word not in maker.feet:
+        maker = replace(maker, feet=(*maker.feet, word))
+    return replace(garment, seams=seams, maker=maker)

@@ -1,0 +1,113 @@
+"""Thread to buy, by colour: metres by needle, bobbin and looper, wastage in, then reels.
+
+A seam is sewn in the colour of the cloth that shows most, which is the first of its stack. What
+a reel or a cone holds is the trade's custom (`common-practice`).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Final
+
+from advisor.craft import thread
+from advisor.engine.advise import Judgement
+from advisor.engine.claims import Place
+from advisor.engine.work.bulk import number, picked
+from advisor.engine.work.seamwork import SeamWork
+
+REELS: Final = (100.0, 250.0, 500.0, 1000.0)
+"""What a reel of sewing thread holds, m."""
+CONE: Final = 1500.0
+"""What a cone of overlock thread holds, m."""
+LOOPERS: Final = {"3-thread": 3, "4-thread": 4, "5-thread": 5}
+
+
+@dataclass(frozen=True, slots=True)
+class ThreadBought:
+    """Thread of one colour and kind, m, wastage included, and what to buy.
+
+    `overlocker` is what of it comes from cones, needles and loopers together.
+    """
+
+    colour: str
+    to_match: tuple[str, ...]
+    fibre: str
+    tex: float | None
+    needle: float
+    bobbin: float
+    looper: float
+    overlocker: float
+    reels: tuple[tuple[int, float], ...]
+    cones: int
+    seams: tuple[str, ...]
+    uncounted: tuple[str, ...]
+    sources: tuple[str, ...]
+
+    @property
+    def total(self) -> float:
+        """All of it."""
+        return self.needle + self.bobbin + self.looper
+
+
+def threads_to_buy(judgement: Judgement, works: list[SeamWork]) -> list[ThreadBought]:
+    """Thread by colour and kind, most first; finishing threads go with the seam's colour."""
+    groups: dict[tuple[str, str, float | None], list[SeamWork]] = {}
+    for work in works:
+        verdicts = judgement.verdicts[Place("seam", work.seam.name)]
+        cloth = judgement.garment.cloths[work.seam.uses[0].cloth]
+        key = (cloth.colour or f"to match {cloth.name}", picked(verdicts, "thread.fibre"),
+               number(verdicts, "thread.size"))  # fmt: skip
+        groups.setdefault(key, []).append(work)
+    found = [_bought(key, group) for key, group in groups.items()]
+    found.sort(key=lambda b: (-b.total, b.colour, b.fibre, b.tex or 0.0))
+    return _with_cones(found, LOOPERS.get(judgement.garment.maker.overlocker, 3))
+
+
+def _with_cones(rows: list[ThreadBought], threads: int) -> list[ThreadBought]:
+    """Cones once for each colour, one for each thread of the overlocker at least."""
+    takes: dict[str, float] = {}
+    for row in rows:
+        takes[row.colour] = takes.get(row.colour, 0.0) + row.overlocker
+    done: set[str] = set()
+    found = []
+    for row in rows:
+        cones = 0
+        if row.overlocker and row.colour not in done:
+            done.add(row.colour)
+            cones = max(threads, thread.reels(takes[row.colour], CONE))
+        found.append(replace(row, cones=cones))
+    return found
+
+
+def _bought(
+    key: tuple[str, str, float | None], works: list[SeamWork]
+) -> ThreadBought:  # fmt: skip
+    counted = [w for w in works if w.threads is not None]
+    sewn = thread.total(
+        p.use for w in counted for p in w.threads or () if not _on_cones(p.use)
+    )
+    coned = thread.total(p.use for w in counted for p in w.threads or () if _on_cones(p.use))
+    reeled = (sewn.needle + sewn.bobbin) / 1000
+    names = tuple(dict.fromkeys(w.seam.uses[0].cloth for w in works))
+    sources = tuple(dict.fromkeys((*sewn.sources, *coned.sources, "common-practice")))
+    return ThreadBought(
+        key[0], names, key[1], key[2], (sewn.needle + coned.needle) / 1000, sewn.bobbin / 1000,
+        coned.looper / 1000, coned.total / 1000, reels_for(reeled), 0,
+        tuple(w.seam.name for w in counted),
+        tuple(w.seam.name for w in works if w.threads is None), sources,
+    )  # fmt: skip
+
+
+def _on_cones(use: thread.Use) -> bool:
+    """Whether a row is made on the overlocker, whose threads come from cones."""
+    return use.looper > 0
+
+
+def reels_for(metres: float) -> tuple[tuple[int, float], ...]:
+    """Reels that hold so much thread: the smallest one that does, or many of the largest."""
+    if metres <= 0:
+        return ()
+    for size in REELS:
+        if metres <= size:
+            return ((1, size),)
+    return ((thread.reels(metres, REELS[-1]), REELS[-1]),)

@@ -1,0 +1,190 @@
+"""What is known of the order of work: read, cross-checked, compiled, and as light values.
+
+`operations.yaml` is one file of four parts. The values here carry no pydantic, so that a warm
+start reads them from the cache.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any
+
+from advisor.errors import Problem, nearest
+
+if TYPE_CHECKING:
+    from advisor.knowledge.load import Item
+
+FILE = "operations.yaml"
+SEWN = ("join", "dart", "pleat", "zip", "hem", "set-lining", "fasten")
+"""The operations that make a seam; `sew` in a precedence means any of them."""
+GROUPS = frozenset({"sew", "any"})
+CHANGES = frozenset(
+    {
+        "needle", "thread", "bobbin", "foot", "plate", "tension", "stitch", "overlock thread",
+        "other machine", "iron hotter", "iron cooler", "iron moisture", "iron surface",
+    }
+)  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Operation:
+    """A piece of work that a garment may need; minutes are work without changes of set-up."""
+
+    id: str
+    does: str
+    verb: str
+    scope: str
+    rank: int
+    when: tuple[tuple[str, ...], ...]
+    machine: str
+    iron: str
+    each: float
+    per_metre: float
+    undo: str
+    same_sitting: tuple[str, ...]
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SeamKind:
+    """What a seam is in the garment: its customary place, and the kinds that run into it."""
+
+    id: str
+    words: tuple[str, ...]
+    stage: int
+    op: str
+    flat: bool
+    closes: bool
+    fitted: bool
+    last: bool
+    pressed: str
+    crosses: tuple[str, ...]
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Pick:
+    """Which steps one side of a precedence speaks of; an empty kind or tag asks nothing."""
+
+    op: tuple[str, ...]
+    kind: tuple[str, ...]
+    tag: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PrecedenceRule:
+    """Why some steps come before others."""
+
+    id: str
+    before: Pick
+    after: Pick
+    where: str
+    why: str
+    strength: str
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class OrderKnowledge:
+    """All of it; `changes` are minutes by name."""
+
+    operations: dict[str, Operation] = field(default_factory=dict)
+    kinds: dict[str, SeamKind] = field(default_factory=dict)
+    precedences: tuple[PrecedenceRule, ...] = ()
+    changes: dict[str, float] = field(default_factory=dict)
+    estimates: tuple[str, ...] = ()
+
+
+def check_order(item: Item | None, sources: Iterable[str]) -> list[Problem]:
+    """Every word of the file that names nothing."""
+    return _Checker(item, set(sources)).run() if item is not None else []
+
+
+class _Checker:
+    def __init__(self, item: Item, sources: set[str]) -> None:
+        self.item = item
+        self.form = item.form
+        self.sources = sources
+        self.problems: list[Problem] = []
+
+    def run(self) -> list[Problem]:
+        form = self.form
+        operations = set(form.operations) | GROUPS
+        for part in ("operations", "kinds", "precedences", "changes"):
+            for id_, entry in getattr(form, part).items():
+                cited = [text.split(" ", 1)[0] for text in entry.sources]
+                self._known((part, id_, "sources"), cited, self.sources, "source")
+        for id_, entry in form.operations.items():
+            self._known(("operations", id_, "with"), entry.with_, operations, "operation")
+        for id_, entry in form.kinds.items():
+            self._known(("kinds", id_, "op"), [entry.op], set(SEWN), "operation that sews a seam")
+            self._known(("kinds", id_, "crosses"), entry.crosses, set(form.kinds), "kind of seam")
+        for id_, entry in form.precedences.items():
+            for side in ("before", "after"):
+                pick = getattr(entry, side)
+                at = ("precedences", id_, side)
+                self._known((*at, "op"), pick.op, operations, "operation")
+                self._known((*at, "kind"), pick.kind, set(form.kinds), "kind of seam")
+        self._known(("changes",), form.changes, set(CHANGES), "change of set-up")
+        if "plain" not in form.kinds:
+            self.problems.append(Problem("the kind 'plain' is missing", self.item.where("kinds")))
+        return self.problems
+
+    def _known(
+        self, path: tuple[Any, ...], words: Iterable[str], known: set[str], what: str
+    ) -> None:
+        for word in words:
+            if word not in known:
+                where = self.item.where(*path)
+                self.problems.append(
+                    Problem(f"unknown {what} '{word}'", where, None, nearest(word, sorted(known)))
+                )
+
+
+def compile_order(item: Item | None) -> dict[str, Any]:
+    """The file as plain data; nothing where there is no such file."""
+    if item is None:
+        return {}
+    plain: dict[str, Any] = item.form.model_dump(mode="json", by_alias=True)
+    return plain
+
+
+def order_from_plain(raw: dict[str, Any]) -> OrderKnowledge:
+    """The light values of what `compile_order` gave."""
+    if not raw:
+        return OrderKnowledge()
+    return OrderKnowledge(
+        {id_: _operation(id_, row) for id_, row in raw["operations"].items()},
+        {id_: _kind(id_, row) for id_, row in raw["kinds"].items()},
+        tuple(
+            PrecedenceRule(
+                id_, _pick(row["before"]), _pick(row["after"]), row["where"], row["why"],
+                row["strength"], tuple(row["sources"]),
+            )
+            for id_, row in raw["precedences"].items()
+        ),
+        {name: row["minutes"] for name, row in raw["changes"].items()},
+        tuple(name for name, row in raw["changes"].items() if row["sources"] == ["estimate"]),
+    )  # fmt: skip
+
+
+def _operation(id_: str, row: dict[str, Any]) -> Operation:
+    return Operation(
+        id_, row["does"], row["verb"], row["scope"], row["rank"],
+        tuple(tuple(facts) for facts in row["when"]), row["machine"], row["iron"],
+        row["minutes"]["each"], row["minutes"]["per metre"], row["undo"], tuple(row["with"]),
+        tuple(row["sources"]),
+    )  # fmt: skip
+
+
+def _kind(id_: str, row: dict[str, Any]) -> SeamKind:
+    return SeamKind(
+        id_, tuple(row["words"]), row["stage"], row["op"], row["flat"] == "yes",
+        row["closes"] == "yes", row["fitted"] == "yes", row["last"] == "yes", row["pressed"],
+        tuple(row["crosses"]), tuple(row["sources"]),
+    )  # fmt: skip
+
+
+def _pick(row: dict[str, Any]) -> Pick:
+    return Pick(tuple(row["op"]), tuple(row["kind"]), tuple(row["tag"]))

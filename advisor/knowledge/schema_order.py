@@ -1,0 +1,99 @@
+"""The form of `operations.yaml`: pieces of work, kinds of seam, precedences and change costs.
+
+What a piece of work may ask of a garment (`when`), of the machine, of the iron, and how two
+pieces of work may be related (`where`) are closed lists, because code answers each of them.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from advisor.knowledge.schema import Form, Sources, Strength, Text, Word
+
+YesNo = Literal["yes", "no"]
+Fact = Literal[
+    "shrinks first", "cloth", "one cut edge", "curved", "bias", "woven", "turned", "gathered", "pleated", "closed seam",
+    "no pile", "sewn-in interfacing", "fusible interfacing", "needs neatening", "pressed open",
+    "fit is settled", "fit may change it", "sewn seam", "something to fit",
+    "bias or knit drops", "no hem named", "wants heat before it meets a tender cloth",
+]  # fmt: skip
+Tag = Literal[
+    "flat", "closes", "fitted", "tried", "lining closes", "before lining", "before hem", "last",
+    "tender face", "not tender face", "not fastening",
+]  # fmt: skip
+Price = Annotated[float, Field(ge=0, le=600)]
+
+
+class Minutes(Form):
+    """How long a piece of work takes without changes of set-up; estimates."""
+
+    each: Price
+    per_metre: Price = 0.0
+
+
+class OperationForm(Form):
+    """A piece of work that a garment may need."""
+
+    does: Text
+    verb: Word
+    scope: Literal["garment", "cloth", "seam"]
+    rank: Annotated[int, Field(ge=-999, le=999)]
+    when: tuple[tuple[Fact, ...], ...] = ()
+    machine: Literal["none", "seam", "rows", "finish", "zip"] = "none"
+    iron: Literal["none", "seam", "fuse", "cloth", "last"] = "none"
+    minutes: Minutes
+    undo: Literal["free", "easy", "hard", "never"]
+    with_: tuple[Word, ...] = Field(default=(), alias="with")
+    sources: Sources
+
+
+class SeamKindForm(Form):
+    """What a seam is in the garment, told by its name."""
+
+    words: tuple[Word, ...] = ()
+    stage: Annotated[int, Field(ge=150, le=949)]
+    op: Word = "join"
+    flat: YesNo = "no"
+    closes: YesNo = "no"
+    fitted: YesNo = "no"
+    last: YesNo = "no"
+    pressed: Literal["open", "closed"] = "open"
+    crosses: tuple[Word, ...] = ()
+    sources: Sources
+
+
+class Pick(Form):
+    """Which steps one side of a precedence speaks of."""
+
+    op: Annotated[tuple[Word, ...], Field(min_length=1)]
+    kind: tuple[Word, ...] = ()
+    tag: tuple[Tag, ...] = ()
+
+
+class PrecedenceForm(Form):
+    """Why some steps come before others."""
+
+    before: Pick
+    after: Pick
+    where: Literal["same seam", "same cloth", "crossed", "related", "tender", "free of the tender", "garment"]
+    why: Text
+    strength: Strength = "must"
+    sources: Sources
+
+
+class ChangeForm(Form):
+    """The minutes of one change of set-up."""
+
+    minutes: Annotated[float, Field(ge=0, le=240)]
+    sources: Sources
+
+
+class OrderForm(Form):
+    """The whole file."""
+
+    operations: Annotated[dict[Word, OperationForm], Field(min_length=1)]
+    kinds: Annotated[dict[Word, SeamKindForm], Field(min_length=1)]
+    precedences: Annotated[dict[Word, PrecedenceForm], Field(min_length=1)]
+    changes: dict[Word, ChangeForm]

@@ -1,0 +1,120 @@
+"""What is known of seam classes and of tools that do instead of others: checked, compiled, light.
+
+`seams.yaml` and `kit.yaml` are registers that a folder may do without. The values here carry no
+pydantic, so that a warm start reads them from the cache.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any
+
+from advisor.errors import Problem, nearest
+
+if TYPE_CHECKING:
+    from advisor.knowledge.load import Item
+
+FILES = ("seams", "kit")
+
+
+@dataclass(frozen=True, slots=True)
+class SeamClass:
+    """A kind of seam in the words of the standards; "" where no class was found."""
+
+    id: str
+    name: str
+    astm: str
+    astm_sources: tuple[str, ...]
+    iso: str
+    iso_sources: tuple[str, ...]
+    note: str
+
+
+@dataclass(frozen=True, slots=True)
+class Substitute:
+    """What does instead of a tool; `word` is the answer to try, "" where the setting stays."""
+
+    word: str
+    text: str
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Tool:
+    """A tool that an answer calls for, and what does instead, best first."""
+
+    id: str
+    aspect: str
+    word: str
+    name: str
+    instead: tuple[Substitute, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Workshop:
+    """Seam classes by kind of seam, and tools by the answer that calls for them."""
+
+    classes: dict[str, SeamClass] = field(default_factory=dict)
+    tools: dict[tuple[str, str], Tool] = field(default_factory=dict)
+
+
+def check_workshop(
+    seams: Mapping[str, Item], kit: Mapping[str, Item], aspects: Mapping[str, Item],
+    sources: Mapping[str, Item],
+) -> list[Problem]:  # fmt: skip
+    """Words of the two registers that are known nowhere else."""
+    problems: list[Problem] = []
+
+    def known(item: Item, path: tuple[Any, ...], word: str, words: Any, what: str) -> None:
+        if word not in words:
+            text = f"unknown {what} '{word}'"
+            problems.append(Problem(text, item.where(*path), None, nearest(word, list(words))))
+
+    kinds = aspects["seam.kind"].form.options if "seam.kind" in aspects else ()
+    for item in seams.values():
+        known(item, (), item.id, kinds, "kind of seam")
+        for text in (*item.form.astm_sources, *item.form.iso_sources):
+            known(item, (), text.split(" ", 1)[0], sources, "source")
+    for item in kit.values():
+        known(item, ("aspect",), item.form.aspect, aspects, "aspect")
+        if item.form.aspect not in aspects:
+            continue
+        options = aspects[item.form.aspect].form.options
+        known(item, ("word",), item.form.word, options, f"option of {item.form.aspect}")
+        for i, other in enumerate(item.form.instead):
+            if other.word:
+                known(item, ("instead", i, "word"), other.word, options, "option")
+            for text in other.sources:
+                known(item, ("instead", i, "sources"), text.split(" ", 1)[0], sources, "source")
+    return problems
+
+
+def compile_workshop(seams: Mapping[str, Item], kit: Mapping[str, Item]) -> dict[str, Any]:
+    """Both registers as plain data."""
+    return {
+        "classes": {
+            id_: [f.name, f.astm, f.astm_sources, f.iso, f.iso_sources, f.note]
+            for id_, item in seams.items() for f in (item.form,)
+        },
+        "tools": [
+            [id_, f.aspect, f.word, f.name, [[s.word, s.text, s.sources] for s in f.instead]]
+            for id_, item in kit.items() for f in (item.form,)
+        ],
+    }  # fmt: skip
+
+
+def workshop_from_plain(raw: dict[str, Any]) -> Workshop:
+    """Build it from the compiled data; an empty one where there is none."""
+    classes = {
+        id_: SeamClass(id_, row[0], row[1], tuple(row[2]), row[3], tuple(row[4]), row[5])
+        for id_, row in raw.get("classes", {}).items()
+    }
+    tools = {
+        (row[1], row[2]): Tool(
+            row[0], row[1], row[2], row[3],
+            tuple(Substitute(s[0], s[1], tuple(s[2])) for s in row[4]),
+        )
+        for row in raw.get("tools", [])
+    }  # fmt: skip
+    return Workshop(classes, tools)

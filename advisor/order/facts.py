@@ -1,0 +1,132 @@
+"""Answers what the templates of work ask of a garment and its seams."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+
+from advisor.engine.claims import Place
+from advisor.knowledge.model import Entry, Knowledge
+from advisor.order.kinds import SeamPlace
+from advisor.order.setups import Setups
+from advisor.project.garment import Garment
+
+CUT_NOTIONS = ("fusible", "low-temperature fusible", "sew-in", "canvas")
+"""Notions that are cut out as cloths are."""
+OPEN_FINISHES = frozenset({"Hong Kong", "bound", "turned and stitched", "pinked"})
+CLOSED_FINISHES = frozenset({"trimmed and double-stitched"})
+OPEN_SEAMS = frozenset({"plain", "mock French"})
+FIT_ENDS = 460
+"""The stage up to which seams are sewn before the first fitting."""
+
+
+class Facts:
+    """The facts of one garment."""
+
+    def __init__(
+        self, garment: Garment, knowledge: Knowledge, setups: Setups,
+        places: tuple[SeamPlace, ...],
+    ) -> None:  # fmt: skip
+        self.garment = garment
+        self.knowledge = knowledge
+        self.setups = setups
+        self.places = places
+
+    @staticmethod
+    def hold(when: Iterable[Iterable[str]], true: Callable[[str], bool]) -> bool:
+        """Whether one of the lists of facts holds; no list asks nothing."""
+        lists = [list(facts) for facts in when]
+        return not lists or any(all(true(fact) for fact in facts) for facts in lists)
+
+    def entry(self, cloth: str) -> Entry:
+        """What a cloth is."""
+        return self.knowledge.entries[self.garment.cloths[cloth].entry]
+
+    def least(self, cloth: str, trait: str) -> int:
+        """The level of a trait that a cloth may have at most, 0 where it says nothing."""
+        own = self.garment.cloths[cloth].traits.get(trait)
+        return (own or self.entry(cloth).traits.get(trait, (0, 0)))[1]
+
+    def of_garment(self, fact: str) -> bool:
+        """A fact of the whole."""
+        if fact == "something to fit":
+            return any(p.kind.closes or p.kind.fitted for p in self.places if p.unit != "lining")
+        if fact == "bias or knit drops":
+            return self.drops()
+        return fact == "no hem named" and not any(p.kind.last for p in self.places)
+
+    def drops(self) -> bool:
+        """Whether the lower edge is of a cloth that lengthens when it hangs."""
+        lowest = [p for p in self.places if p.kind.last]
+        cloths = {c for p in lowest for c in p.cloths} or set(self._main())
+        return any(self._gives(cloth) for cloth in cloths) or any(
+            p.said("bias") == "yes" for p in (lowest or self.places)
+        )
+
+    def _main(self) -> tuple[str, ...]:
+        """The cloth that most seams hold."""
+        counts: dict[str, int] = {}
+        for place in self.places:
+            for cloth in place.cloths if place.unit != "lining" else ():
+                counts[cloth] = counts.get(cloth, 0) + 1
+        return tuple(sorted(counts, key=lambda c: (-counts[c], c))[:1])
+
+    def _gives(self, cloth: str) -> bool:
+        grain = self.setups.word(Place("fabric", cloth), "cut.grain")
+        return self.entry(cloth).structure == "knit" or grain == "bias"
+
+    def of_seam(self, fact: str, place: SeamPlace) -> bool:
+        """A fact of a seam."""
+        answers: dict[str, Callable[[], bool]] = {
+            "curved": lambda: place.said("shape") == "curved",
+            "one cut edge": lambda: place.kind.op == "join" and not place.full,
+            "bias": lambda: place.said("bias") == "yes",
+            "woven": lambda: any(self.entry(c).structure == "woven" for c in place.cloths),
+            "turned": lambda: place.said("edge") == "turned" and place.kind.op == "join",
+            "gathered": lambda: bool(place.full) and place.seam.making.pleats is None,
+            "pleated": lambda: place.seam.making.pleats is not None,
+            "closed seam": lambda: not self.open_seam(place),
+            "pressed open": lambda: self.open_seam(place),
+            "no pile": lambda: not self.tender_face(place),
+            "sewn-in interfacing": lambda: self._has(place, ("sew-in", "canvas")),
+            "fusible interfacing": lambda: self._has(place, ("fusible", "low-temperature fusible")),
+            "needs neatening": lambda: self.neatened(place),
+            "fit is settled": lambda: not self.fit_open(place),
+            "fit may change it": lambda: self.fit_open(place),
+            "sewn seam": lambda: place.kind.op not in ("fasten", "zip"),
+        }  # fmt: skip
+        return answers[fact]()
+
+    def fit_open(self, place: SeamPlace) -> bool:
+        """Whether a fitting may still change the seam."""
+        return place.kind.fitted and self.of_garment("something to fit")
+
+    def neatened(self, place: SeamPlace) -> bool:
+        """Whether the edges of the seam are neatened as work of their own."""
+        joined = place.kind.op in ("join", "set-lining")
+        return joined and place.said("edge") != "turned" and bool(self.setups.finish(place))
+
+    def open_seam(self, place: SeamPlace) -> bool:
+        """Whether the allowances are pressed apart, each neatened by itself."""
+        finish = self.setups.finish(place)
+        if finish in CLOSED_FINISHES or place.full:
+            return False
+        kind = self.setups.word(Place("seam", place.name), "seam.kind", "plain")
+        sheer = any(self.least(cloth, "sheer") for cloth in place.cloths)
+        if kind not in OPEN_SEAMS or sheer:
+            return False
+        return place.kind.pressed == "open"
+
+    def tried(self, place: SeamPlace) -> bool:
+        """Whether the first fitting needs this seam."""
+        sewn = place.kind.op in ("join", "dart", "pleat", "zip")
+        early = place.kind.stage < FIT_ENDS and place.kind.pressed == "open"
+        return sewn and early and place.unit != "lining"
+
+    def tender_face(self, place: SeamPlace) -> bool:
+        """Whether pile or sequins in it suffer from handling."""
+        return any(
+            self.least(c, "pile") >= 1 or self.least(c, "embellished") >= 2 for c in place.cloths
+        )
+
+    def _has(self, place: SeamPlace, kinds: tuple[str, ...]) -> bool:
+        return any(self.entry(name).kind in kinds for name in place.notions)

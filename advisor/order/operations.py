@@ -1,0 +1,190 @@
+"""Out of a judged garment, the pieces of work that it needs: one task for each step.
+
+The templates of `operations.yaml` say what work there is and when; this room answers the facts
+that they ask of cloths and seams, and fills in names, set-ups and minutes. Nothing here decides
+an order.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from advisor.engine.advise import Advice
+from advisor.engine.claims import Place
+from advisor.knowledge.model import Entry, Knowledge
+from advisor.knowledge.ordering import SEWN, Operation
+from advisor.order.facts import CUT_NOTIONS, Facts
+from advisor.order.kinds import SeamPlace, seam_places
+from advisor.order.setups import Setups, heat_pairs
+from advisor.order.steps import IronState, MachineState, Step
+from advisor.order.tasks import Task
+
+USUAL_LENGTH = 500.0
+"""The length of a seam that nobody measured, mm: estimate."""
+ENDS = frozenset({"fasten", "set-lining"})
+
+
+def tasks_of(advice: Advice, knowledge: Knowledge) -> list[Task]:
+    """Every step that a garment needs, in no particular order."""
+    return _Maker(advice, knowledge).all()
+
+
+class _Maker:
+    def __init__(self, advice: Advice, knowledge: Knowledge) -> None:
+        self.garment = advice.judgement.garment
+        self.knowledge = knowledge
+        self.setups = Setups(advice, knowledge)
+        self.places = seam_places(self.garment, knowledge)
+        self.facts = Facts(self.garment, knowledge, self.setups, self.places)
+        self.tender: dict[str, frozenset[str]] = {}
+        for _, needy, tender in heat_pairs(advice):
+            for name in needy:
+                self.tender[name] = self.tender.get(name, frozenset()) | tender
+
+    def all(self) -> list[Task]:
+        found: list[Task] = []
+        for operation in self.knowledge.order.operations.values():
+            if operation.scope == "garment":
+                found += self._garment(operation)
+            elif operation.scope == "cloth":
+                found += [t for name in sorted(self.garment.cloths)
+                          for t in self._cloth(operation, name)]  # fmt: skip
+            else:
+                found += [t for place in self.places for t in self._seam(operation, place)]
+        return found
+
+    def _garment(self, op: Operation) -> Iterator[Task]:
+        if not self.facts.hold(op.when, lambda fact: self.facts.of_garment(fact)):
+            return
+        name = self.garment.name
+        iron = self.setups.iron(Place("garment", name)) if op.iron == "last" else None
+        how = {"fit": self._what_to_fit, "hang": lambda: "", "hem-edge": lambda: ""}.get(op.id)
+        text = how() if how else _iron_words(iron) if op.iron == "last" else ""
+        if op.iron == "last" and iron is None:
+            text = ", by hand and without an iron"
+        step = Step(op.verb, op.does.format(name=name, how=text, cloths=""), None, iron,
+                    op.each, op.rank)  # fmt: skip
+        tags = frozenset({"last", "not fastening"} if op.id == "hem-edge" else set())
+        yield Task(step, op, tags=tags, cloths=tuple(sorted(self.garment.cloths)))
+
+    def _what_to_fit(self) -> str:
+        names = [p.name for p in self.places if self.facts.tried(p) and p.kind.fitted]
+        return f": {', '.join(names)} may still be changed" if names else ""
+
+    def _cloth(self, op: Operation, name: str) -> Iterator[Task]:
+        entry = self.knowledge.entries[self.garment.cloths[name].entry]
+        if not self.facts.hold(op.when, lambda fact: self._of_cloth(fact, name, entry)):
+            return
+        if op.id == "cut" and entry.kind not in ("cloth", *CUT_NOTIONS):
+            return
+        tender = self.tender.get(name, frozenset())
+        iron, rank = None, op.rank
+        if op.iron == "cloth":
+            iron = self.setups.cloth_iron(name, self.places)
+            if iron is None:
+                return
+            meets = [p.kind.stage for p in self.places if tender & set(p.cloths)]
+            rank = min(meets, default=rank) - 3
+        how = _listed(sorted(tender)) + (" is" if len(tender) == 1 else " are")
+        if op.iron == "none":
+            how = self._how_cloth(op.id, name)
+        step = Step(f"{op.verb} {name}", op.does.format(name=name, how=how, cloths=name),
+                    None, iron, op.each, rank)  # fmt: skip
+        yield Task(step, op, None, (name,), frozenset(), how, name if tender else "", tender)
+
+    def _of_cloth(self, fact: str, name: str, entry: Entry) -> bool:
+        if fact == "cloth":
+            return entry.kind == "cloth"
+        if fact == "shrinks first":
+            way = self.setups.word(Place("fabric", name), "prepare.preshrink", "nothing")
+            return way != "nothing"
+        return fact == "wants heat before it meets a tender cloth" and name in self.tender
+
+    def _how_cloth(self, op: str, name: str) -> str:
+        place = Place("fabric", name)
+        if op == "shrink":
+            return self.setups.word(place, "prepare.preshrink")
+        if op == "mark":
+            return self.setups.word(place, "mark.method", "as you can see it")
+        grain = self.setups.word(place, "cut.grain")
+        words = [
+            self.setups.word(place, "cut.lay"),
+            f"{grain} grain" if grain in ("lengthwise", "crosswise", "bias") else grain,
+            self.setups.word(place, "cut.direction"), self.setups.word(place, "cut.tool"),
+        ]  # fmt: skip
+        usual = ("either way", "", "any way")
+        return ", ".join(word for word in words if word not in usual) or "as the pattern lies"
+
+    def _seam(self, op: Operation, place: SeamPlace) -> Iterator[Task]:
+        if op.id in SEWN and op.id != place.kind.op:
+            return
+        if not self.facts.hold(op.when, lambda fact: self.facts.of_seam(fact, place)):
+            return
+        machine, iron = self._machine(op, place), self._iron(op, place)
+        rank = place.kind.stage + op.rank + (320 if place.unit == "lining" else 0)
+        if op.rank < -100:  # flat work on single pieces comes before all joining
+            rank = 300 + op.rank
+        rank = min(rank, 899 if place.kind.last else 870) if place.kind.op != "fasten" else rank
+        length = float(place.seam.facts.get("length", USUAL_LENGTH)) * place.seam.making.times
+        minutes = op.each + op.per_metre * length / 1000
+        text = op.does.format(name=place.name, cloths=" + ".join(u.cloth for u in place.seam.uses),
+                              how=self._how_seam(op, place, iron))  # fmt: skip
+        step = Step(f"{op.verb} {place.name}", text[:1].upper() + text[1:], machine, iron,
+                    round(minutes, 1), rank)  # fmt: skip
+        yield Task(step, op, place, place.seam.cloths(), self._tags(op, place),
+                   self.setups.finish(place) if op.id.startswith("neaten") else "")  # fmt: skip
+
+    def _machine(self, op: Operation, place: SeamPlace) -> MachineState | None:
+        if op.id.startswith("fasten"):
+            return None
+        makers = {
+            "seam": self.setups.seam_machine, "rows": self.setups.rows_machine,
+            "finish": self.setups.finish_machine, "zip": self.setups.zip_machine,
+        }  # fmt: skip
+        maker = makers.get(op.machine)
+        return maker(place) if maker else None
+
+    def _iron(self, op: Operation, place: SeamPlace) -> IronState | None:
+        if op.iron == "fuse":
+            return self.setups.fuse_iron(place)
+        return self.setups.seam_iron(place) if op.iron == "seam" else None
+
+    def _how_seam(self, op: Operation, place: SeamPlace, iron: IronState | None) -> str:
+        if op.id in ("fuse", "interface"):
+            return _listed(list(place.notions))
+        if op.id in ("gather", "lay-pleats"):
+            return _listed(list(place.full))
+        if op.id == "grade":
+            shape = place.said("shape")
+            return {"curved": "clip or notch", "corner": "cut the corners of"}.get(shape, "thin")
+        if op.id.startswith("neaten"):
+            return self.setups.finish(place)
+        if op.id in ("press", "turn"):
+            return "" if iron else " with the fingers: no iron here"
+        if op.id == "join":
+            by_hand = self.setups.seam_machine(place) is None
+            return "Sew by hand" if by_hand else "Join"
+        return ""
+
+    def _tags(self, op: Operation, place: SeamPlace) -> frozenset[str]:
+        kind = place.kind
+        tail = kind.last or kind.op in ENDS
+        tender = self.facts.tender_face(place)
+        tags = {
+            "flat": kind.flat and not tail, "closes": kind.closes, "fitted": kind.fitted,
+            "tried": self.facts.tried(place),
+            "lining closes": place.unit == "lining" and (kind.closes or kind.fitted),
+            "before lining": not tail and kind.op != "hem" and place.unit != "both",
+            "before hem": not kind.last and kind.op != "fasten", "last": kind.last,
+            "tender face": tender and not tail, "not tender face": not tender and not tail,
+            "not fastening": kind.op != "fasten",
+        }  # fmt: skip
+        return frozenset(name for name, holds in tags.items() if holds)
+
+
+def _iron_words(iron: IronState | None) -> str:
+    return "" if iron is None else f", {iron.moisture}"
+
+
+def _listed(names: list[str]) -> str:
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}" if names else ""

@@ -1,0 +1,112 @@
+"""Which tasks come before which: the templates of the knowledge laid over the tasks of a garment."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from advisor.engine.claims import Place
+from advisor.knowledge.ordering import SEWN, Pick, PrecedenceRule
+from advisor.order.kinds import crosses, related
+from advisor.order.setups import Setups
+from advisor.order.steps import Precedence, Strength
+from advisor.order.tasks import Task
+
+_STRENGTHS: dict[str, Strength] = {"must": "must", "should": "should", "may": "may"}
+
+
+def precedences_of(
+    tasks: list[Task], rules: Iterable[PrecedenceRule], setups: Setups
+) -> dict[Precedence, int]:
+    """Every precedence among the tasks with the place of its template; some may contradict.
+
+    Of two templates of one strength that contradict, the one that stands first goes first.
+    """
+    weights: dict[Precedence, int] = {}
+    for weight, rule in enumerate(rules):
+        firsts = [task for task in tasks if _fits(rule.before, task)]
+        seconds = [task for task in tasks if _fits(rule.after, task)]
+        found = [
+            _precedence(rule, a, b, setups)
+            for a in firsts for b in seconds
+            if a.id != b.id and _joined(rule.where, a, b, setups)
+            and not (rule.before.op == ("any",) and b.op in ("label", a.op))
+            and not (rule.before.op == ("any",) and a.op == "label")
+        ]  # fmt: skip
+        for item in found:
+            weights.setdefault(item, weight)
+    return weights
+
+
+def _fits(pick: Pick, task: Task) -> bool:
+    if "any" not in pick.op and task.op not in pick.op:
+        if not ("sew" in pick.op and task.op in SEWN):
+            return False
+    if pick.kind and (task.place is None or task.place.kind.id not in pick.kind):
+        return False
+    return all(tag in task.tags for tag in pick.tag)
+
+
+def _joined(where: str, a: Task, b: Task, setups: Setups) -> bool:
+    """Whether two tasks stand to each other as a template asks."""
+    if where == "garment":
+        return True
+    if where == "same cloth":
+        return bool(set(a.cloths) & set(b.cloths))
+    if where == "tender":
+        return _hotter(a, b, setups)
+    if where == "free of the tender":
+        return _free(a, b, setups)
+    if a.place is None or b.place is None:
+        return False
+    if where == "same seam":
+        return a.place.name == b.place.name
+    if where == "crossed":
+        return crosses(b.place, a.place)
+    return related(a.place, b.place)
+
+
+def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
+    """Whether a task is done with more heat than the layers bear that another task joins to it."""
+    place = joining.place
+    if place is None or hot.step.iron is None:
+        return False
+    if hot.tender & set(place.cloths):
+        return True
+    if not set(hot.cloths) & set(place.cloths) or _same_place(hot, joining):
+        # Fused to its own seam: the tender layer is joined by that very seam.
+        return _same_place(hot, joining) and hot.op == "fuse" and bool(_cooler(hot, joining, setups))
+    return bool(_cooler(hot, joining, setups))
+
+
+def _same_place(a: Task, b: Task) -> bool:
+    return a.place is not None and b.place is not None and a.place.name == b.place.name
+
+
+def _cooler(hot: Task, joining: Task, setups: Setups) -> list[str]:
+    """The layers of a joining that bear less than the hot task gives, and are not in that."""
+    if joining.place is None or hot.step.iron is None:
+        return []
+    limit = setups.limit(Place("seam", joining.place.name))
+    if limit is None or limit >= hot.step.iron.temperature_c:
+        return []
+    own = set(hot.cloths) if not _same_place(hot, joining) else set()
+    return [name for name in joining.place.cloths if name not in own]
+
+
+def _free(sewing: Task, hot: Task, setups: Setups) -> bool:
+    """Whether what is sewn holds the needy cloth and nothing tender, so that it bears the press."""
+    place = sewing.place
+    if place is None or not hot.needy or hot.needy not in place.cloths or place.kind.last:
+        return False
+    cooler = hot.tender & set(place.cloths) or _cooler(hot, sewing, setups)
+    return not cooler and place.unit != "both"
+
+
+def _precedence(rule: PrecedenceRule, a: Task, b: Task, setups: Setups) -> Precedence:
+    tender = sorted(a.tender & set(b.cloths)) or _cooler(a, b, setups)
+    words = {
+        "before": a.place.name if a.place else a.id, "after": b.place.name if b.place else b.id,
+        "tender": " and ".join(tender) or "a layer", "needy": a.needy or b.needy,
+    }  # fmt: skip
+    why = rule.why.format_map(words)
+    return Precedence(a.id, b.id, why[:1].upper() + why[1:], rule.sources, _STRENGTHS[rule.strength])

@@ -1,0 +1,43 @@
+"""A task: one step of the order with all that is known of it beyond what the search needs."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from advisor.knowledge.ordering import Operation
+from advisor.order.kinds import SeamPlace
+from advisor.order.steps import Step
+
+
+@dataclass(frozen=True, slots=True)
+class Task:
+    """One piece of work on something.
+
+    Attributes:
+        step: what the search sees: id, words, machine, iron, minutes, customary place.
+        operation: its template; None for a step of the maker's own.
+        place: the seam that it is about, where it is about one.
+        cloths: the cloths and notions that it touches.
+        tags: what precedences ask of it (see `schema_order.Tag`).
+        how: the setting in a few words, when many steps of one operation are told together.
+        needy: of a hot press, the cloth that wants it; `tender` the cloths that cannot bear it.
+    """
+
+    step: Step
+    operation: Operation | None
+    place: SeamPlace | None = None
+    cloths: tuple[str, ...] = ()
+    tags: frozenset[str] = frozenset()
+    how: str = ""
+    needy: str = ""
+    tender: frozenset[str] = frozenset()
+
+    @property
+    def id(self) -> str:
+        """The name of the step."""
+        return self.step.id
+
+    @property
+    def op(self) -> str:
+        """The operation's id; `own` for a step of the maker's."""
+        return self.operation.id if self.operation else "own"

@@ -1,0 +1,197 @@
+"""The order of work of a garment: its tasks, what holds them, the plan, its stops and sittings.
+
+Musts that chase each other are a conflict: the smallest cycle is named, one of its links is
+given up (the maker's own first), and the rest is planned all the same. Steps that are ticked as
+done stand first and cost nothing more; only what is left is planned.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from advisor.engine.advise import Advice
+from advisor.knowledge.model import Knowledge
+from advisor.order.costs import CostTable
+from advisor.order.graph import CycleError, Graph, build, settle
+from advisor.order.operations import tasks_of
+from advisor.order.plan import Plan, changes_of
+from advisor.order.precedences import precedences_of
+from advisor.order.search import Effort, Setting, plan_graph
+from advisor.order.setups import Setups
+from advisor.order.sittings import Couple, Sitting, split, stops
+from advisor.order.steps import Precedence
+from advisor.order.tasks import Task
+from advisor.order.wished_steps import YOU_SAID, PinAnswer, apply_wishes, honour_pins
+from advisor.project.wishes import unknown_step
+
+QUICK = Effort(states=4000, bounds=20_000, beam=8)
+"""How hard to search while somebody waits; a garment of a dozen seams is proved within it."""
+HANG = "hang"
+"""The step after which a day passes."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cycle:
+    """Precedences that chase each other, the one given up for it, and what would end it."""
+
+    links: tuple[Precedence, ...]
+    given_up: Precedence
+    remedies: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """An order of work and all that is to be said about it.
+
+    `tasks` are by id, `order` all steps with the done ones first; `plan` prices what is left.
+    """
+
+    tasks: dict[str, Task]
+    order: tuple[str, ...]
+    done: tuple[str, ...]
+    graph: Graph
+    plan: Plan
+    setting: Setting
+    given_up: tuple[Precedence, ...]
+    cycles: tuple[Cycle, ...]
+    pins: tuple[PinAnswer, ...]
+    couples: tuple[Couple, ...]
+    remarks: tuple[str, ...] = ()
+    plain: bool = False
+    reasons: dict[str, tuple[Precedence, ...]] = field(default_factory=dict)
+
+    def left(self) -> tuple[str, ...]:
+        """The steps still to do, in order."""
+        return self.order[len(self.done) :]
+
+    def stops(self) -> tuple[str, ...]:
+        """The steps after which work may stop with nothing half-done."""
+        left = self.left()
+        return tuple(left[k - 1] for k in stops(left, self.couples))
+
+    def sittings(self, length: float) -> tuple[Sitting, ...]:
+        """What is left, cut into sittings; one ends where the garment hangs for a day."""
+        parts: list[list[str]] = [[]]
+        for name in self.left():
+            parts[-1].append(name)
+            if name == HANG:
+                parts.append([])
+        found: list[Sitting] = []
+        for part in parts:
+            inside = [c for c in self.couples if c.first in part and c.second in part]
+            steps = [self.tasks[name].step for name in part]
+            found += split(steps, length, inside, self.setting) if steps else ()
+        return tuple(found)
+
+
+def order_of(
+    advice: Advice, knowledge: Knowledge, effort: Effort | None = None, *, plain: bool = False
+) -> Work:
+    """The order of work of a judged garment.
+
+    Args:
+        plain: the customary order instead of the cheapest.
+
+    Raises:
+        InputError: the knowledge holds no operations.
+    """
+    wishes = advice.judgement.garment.wishes
+    setups = Setups(advice, knowledge)
+    tasks = tasks_of(advice, knowledge)
+    rules = knowledge.order.precedences
+    weights = precedences_of(tasks, rules, setups)
+    wished = apply_wishes(tasks, list(weights), wishes)
+    kept, given_up, cycles = _settled(wished.tasks, wished.precedences, weights)
+    first = build([t.step for t in wished.tasks], kept)
+    kept, pins = honour_pins(
+        wished.tasks, list(kept), wishes.pin, [step.id for step in first.steps]
+    )
+    byid = {task.id: task for task in wished.tasks}
+    done, remarks = _done(wishes.done, byid, first)
+    left = [task.step for task in wished.tasks if task.id not in done]
+    alive = [p for p in kept if p.before not in done and p.after not in done]
+    graph = build(left, alive)
+    setting = Setting(cost_table(knowledge, wishes.costs))
+    plan = _plain_plan(graph, setting) if plain else plan_graph(graph, setting, effort or QUICK)
+    whole = build([t.step for t in wished.tasks], kept)
+    return Work(
+        byid, (*done, *plan.order), done, whole, plan, setting, given_up, cycles, tuple(pins),
+        _couples(wished.tasks, wished.couples), (*wished.remarks, *remarks), plain, _reasons(whole),
+    )  # fmt: skip
+
+
+def cost_table(knowledge: Knowledge, own: dict[str, float]) -> CostTable:
+    """The prices of changes: the knowledge's, then the maker's own."""
+    prices = {**knowledge.order.changes, **own}
+    return CostTable(**{name.replace(" ", "_"): minutes for name, minutes in prices.items()})
+
+
+def _plain_plan(graph: Graph, setting: Setting) -> Plan:
+    cost = setting.seconds(graph.steps) / 60
+    changes = changes_of(graph.steps, setting.table)
+    return Plan(tuple(s.id for s in graph.steps), cost, changes, 0.0, cost == 0, cost)
+
+
+def _settled(
+    tasks: Sequence[Task], items: list[Precedence], weights: dict[Precedence, int]
+) -> tuple[tuple[Precedence, ...], tuple[Precedence, ...], tuple[Cycle, ...]]:
+    """What can hold together, the weaker ones given up, and every cycle of musts."""
+    steps = [task.step for task in tasks]
+    cycles: list[Cycle] = []
+    while True:
+        try:
+            kept, given_up = settle(steps, items, weights)
+        except CycleError as error:
+            cycle = _cycle(error.cycle)
+            cycles.append(cycle)
+            weak = (cycle.given_up.before, cycle.given_up.after)
+            items = [p for p in items if (p.before, p.after) != weak or p.strength != "must"]
+            continue
+        return kept, given_up, tuple(cycles)
+
+
+def _cycle(links: tuple[Precedence, ...]) -> Cycle:
+    own = [p for p in links if p.why.startswith(YOU_SAID)]
+    crossing = [p for p in links if "crosses" in p.why]
+    given_up = (own or crossing or list(links))[0]
+    remedies = [
+        f"Take out of your order that '{p.before}' comes before '{p.after}'." for p in own
+    ] + [
+        f"Say under `crosses:` which seams really run over others: '{p.after}' need not wait for "
+        f"'{p.before}' if they do not meet." for p in crossing
+    ]  # fmt: skip
+    fallback = f"Drop or rename a step: '{links[0].before}' or '{links[0].after}'."
+    return Cycle(links, given_up, tuple(remedies) or (fallback,))
+
+
+def _done(
+    names: tuple[str, ...], byid: dict[str, Task], graph: Graph
+) -> tuple[tuple[str, ...], list[str]]:
+    """The steps that are ticked, in a lawful order, and what is odd about them."""
+    remarks = [unknown_step(name, list(byid)) for name in names if name not in byid]
+    ticked = {name for name in names if name in byid}
+    done = tuple(step.id for step in graph.steps if step.id in ticked)
+    for name in done:
+        missed = [b for b in graph.forced_before(name) if b not in ticked]
+        if missed:
+            remarks.append(f"'{name}' is ticked, but '{missed[-1]}' comes before it and is not.")
+    return done, remarks
+
+
+def _couples(tasks: Sequence[Task], own: list[Couple]) -> tuple[Couple, ...]:
+    found = list(own)
+    for task in tasks:
+        for other in tasks if task.operation and task.operation.same_sitting else ():
+            same = task.place and other.place and task.place.name == other.place.name
+            if same and task.operation and other.op in task.operation.same_sitting:
+                found.append(Couple(task.id, other.id, task.step.does, task.operation.sources))
+    return tuple(found)
+
+
+def _reasons(graph: Graph) -> dict[str, tuple[Precedence, ...]]:
+    """For each step the precedences before it that do not follow from others."""
+    found: dict[str, list[Precedence]] = {}
+    for item in graph.reduced():
+        found.setdefault(item.after, []).append(item)
+    return {name: tuple(items) for name, items in found.items()}

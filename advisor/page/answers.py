@@ -1,0 +1,113 @@
+"""From what was typed into a form to the main part of a page; knows nothing of the network."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Any
+
+from advisor.errors import InputError
+from advisor.knowledge.model import Knowledge
+from advisor.project.garment import Garment
+from advisor.project.names import LONGEST_PHRASE, MOST_LAYERS
+
+if TYPE_CHECKING:
+    from advisor.engine.advise import Advice
+
+PROJECT = "project"
+"""What a posted project is called in messages; it has no place on this machine."""
+Fields = Mapping[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """A main part to show, what the page is called, and whose paper it is printed on."""
+
+    title: str
+    main: str
+    units: str
+
+
+def ask(fields: Fields, known: Knowledge) -> Answer:
+    """How to handle some cloths together, one a line.
+
+    Raises:
+        InputError: a cloth is not understood, or none is named.
+    """
+    return _sheet(_quick(fields, known), known)
+
+
+def sheet(fields: Fields, known: Knowledge) -> Answer:
+    """The handling sheet of a project, chosen as a file or pasted.
+
+    Raises:
+        InputError: with every problem of the project.
+    """
+    from advisor.project.load import garment_of
+    from advisor.yamlfile import parse_yaml
+
+    text = fields.get("file", "").strip() and fields["file"] or fields.get("project", "")
+    if not text.strip():
+        raise InputError("paste a project or choose its file")
+    garment = garment_of(parse_yaml(text.replace("\r\n", "\n"), PROJECT), known)
+    return _sheet(_in_units(garment, fields), known)
+
+
+def iron(fields: Fields, known: Knowledge) -> Answer:
+    """How hot the iron may be across some cloths, from the iron downwards.
+
+    Raises:
+        InputError: a cloth is not understood, or none is named.
+    """
+    from advisor.sheet.iron import iron_report
+    from advisor.sheet.ironhtml import iron_main
+
+    advice, data = _advise(_quick(fields, known), known)
+    rows = iron_report(advice.judgement, known)
+    title = f"{data['garment']}: the iron"
+    return Answer(title, iron_main(data, rows, known), str(data["units"]))
+
+
+def _sheet(garment: Garment, known: Knowledge) -> Answer:
+    from advisor.sheet.html import sheet_main
+    from advisor.sheet.iron import iron_report
+
+    advice, data = _advise(garment, known)
+    main = sheet_main(data, iron_report(advice.judgement, known))
+    return Answer(f"{data['garment']}: handling sheet", main, str(data["units"]))
+
+
+def _advise(garment: Garment, known: Knowledge) -> tuple[Advice, dict[str, Any]]:
+    from advisor.engine.advise import advise
+    from advisor.sheet.report import report
+
+    advice = advise(garment, known)
+    return advice, report(advice, known)
+
+
+def _quick(fields: Fields, known: Knowledge) -> Garment:
+    """The garment of the cloths that were typed, one a line."""
+    from advisor.project.quick import quick_garment
+
+    phrases = [line.strip() for line in fields.get("cloths", "").splitlines() if line.strip()]
+    if not phrases:
+        raise InputError("name at least one cloth, one a line, such as nylon organza")
+    if len(phrases) > MOST_LAYERS:
+        raise InputError(f"at most {MOST_LAYERS} cloths lie in one seam, and here are more")
+    if any(len(phrase) > LONGEST_PHRASE for phrase in phrases):
+        raise InputError(f"a line has at most {LONGEST_PHRASE} letters")
+    return _in_units(quick_garment(list(phrases), known), fields)
+
+
+def _in_units(garment: Garment, fields: Fields) -> Garment:
+    units = fields.get("units", "")
+    if not units:
+        return garment
+    if units not in ("metric", "us"):
+        raise InputError("units are metric or us")
+    return replace(garment, units=units)
+
+
+ANSWERS: dict[str, Callable[[Fields, Knowledge], Answer]] = {
+    "ask": ask, "sheet": sheet, "iron": iron,
+}  # fmt: skip

@@ -1,0 +1,154 @@
+"""Reads how a seam is built: how often, over which seams, gathered or pleated by how much.
+
+The geometry of pleats is that of `craft.pleats` (`derived`): an underlap may be no deeper than
+its face and the flat cloth beside it, or half of that where it folds both ways.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any
+
+from advisor.project.facts import shown
+from advisor.project.findings import Findings
+from advisor.project.garment import Seam
+from advisor.project.making import METHODS, PLEAT_KINDS, Gathers, Making, Pleats
+from advisor.project.measures import Asker
+
+if TYPE_CHECKING:
+    from advisor.yamlfile import Steps
+
+
+def with_making(
+    seams: Sequence[Seam], listed: Any, findings: Findings, *, bare: bool
+) -> tuple[Seam, ...]:
+    """The seams with how each is built; a pleated or measured edge gets the fullness of that."""
+    if not isinstance(listed, list):
+        return tuple(seams)
+    groups = [(i, about) for i, about in enumerate(listed) if isinstance(about, dict)]
+    names = {seam.name.casefold(): seam.name for seam in seams}
+    built = []
+    for seam, (i, about) in zip(seams, groups, strict=True):
+        asker = Asker(about, ("seams", i), findings, bare)
+        making = Making(
+            times=asker.count("times") or 1,
+            gathers=_gathers(about.get("gathers"), asker),
+            pleats=_pleats(seam, about.get("pleats"), asker),
+            crosses=_crosses(seam, about.get("crosses"), asker, names),
+            moves=asker.yes("moves"),
+        )
+        built.append(_full(replace(seam, making=making), asker))
+    return tuple(built)
+
+
+def _below(asker: Asker, key: str, about: Mapping[str, Any]) -> Asker:
+    return Asker(about, (*asker.steps, key), asker.findings, asker.bare)
+
+
+def _gathers(about: Any, asker: Asker) -> Gathers | None:
+    if not isinstance(about, dict):
+        return None
+    here = _below(asker, "gathers", about)
+    strip = about.get("strip")
+    flat = gathered = None
+    if isinstance(strip, dict):
+        tested = _below(here, "strip", strip)
+        flat, gathered = tested.measure("flat"), tested.measure("gathered")
+        if flat and gathered and gathered > flat:
+            tested.deny("gathered", "a strip cannot be longer gathered than it was flat",
+                        f"at most {strip.get('flat')}")  # fmt: skip
+            flat = gathered = None
+    return Gathers(here.word("method", METHODS), here.measure("to"), flat, gathered)
+
+
+def _pleats(seam: Seam, about: Any, asker: Asker) -> Pleats | None:
+    if not isinstance(about, dict):
+        return None
+    here = _below(asker, "pleats", about)
+    kind, number = here.word("kind", PLEAT_KINDS), here.count("number")
+    depth, spacing = here.measure("depth"), here.measure("spacing")
+    face, edge = here.measure("face"), seam.facts.get("length")
+    if not kind or number is None or depth is None:
+        return None
+    if face is None and edge is None:
+        here.deny("number", "pleats need their face, or the length of the seam they lie on",
+                  "face: 4 cm, or length: under the seam")  # fmt: skip
+        return None
+    gap = spacing or 0.0
+    wide = face if face is not None else float(edge or 0.0) / number - gap
+    if wide <= 0:
+        room = float(edge or 0.0) / number
+        here.deny("spacing", f"{number} pleats on this seam have {room:.4g} mm each: a spacing of "
+                  f"{gap:.4g} mm leaves no face", f"less than {room:.4g} mm")  # fmt: skip
+        return None
+    return _deep_enough(here, kind, number, depth, wide, gap)
+
+
+def _deep_enough(
+    here: Asker, kind: str, number: int, depth: float, face: float, gap: float
+) -> Pleats | None:
+    """The pleats, unless an underlap would lie over the next."""
+    most = (face + gap) / (1 if kind == "knife" else 2)
+    if depth > most * (1 + 1e-9):
+        fits = f"at most {most:.4g} mm for a {kind} pleat with a face of {face:.4g} mm"
+        here.deny("depth", f"'depth': {depth:.4g} mm is deeper than the spacing allows", fits)
+        return None
+    folds = 2 if kind == "knife" else 4
+    ratio = (face + gap + folds * depth) / (face + gap)
+    return Pleats(kind, number, depth, face, gap, ratio, here.measure("stitched down"),
+                  here.measure("hip"), here.measure("waist"))  # fmt: skip
+
+
+def _crosses(seam: Seam, said: Any, asker: Asker, names: Mapping[str, str]) -> tuple[str, ...]:
+    listed = [said] if isinstance(said, str) else said
+    found: dict[str, None] = {}
+    for i, name in enumerate(listed if isinstance(listed, list) else ()):
+        if not isinstance(name, str):
+            continue
+        here: Steps = (*asker.steps, "crosses") if isinstance(said, str) else (
+            *asker.steps, "crosses", i)  # fmt: skip
+        other = names.get(" ".join(name.split()).casefold())
+        if other is None:
+            asker.findings.say(here, f"no seam of this project is called {shown(name)}",
+                               "the name of another seam", (name, names.values()))  # fmt: skip
+        elif other == seam.name:
+            asker.findings.say(here, "a seam cannot cross itself", "the name of another seam")
+        else:
+            found[other] = None
+    return tuple(found)
+
+
+def _as_measured(seam: Seam) -> Seam:
+    """The seam with the fullness that its test strip showed, and the planned one kept."""
+    gathers = seam.making.gathers
+    if gathers is None:
+        return seam
+    planned = max(use.fullness for use in seam.uses)
+    making = replace(seam.making, gathers=replace(gathers, planned=planned))
+    measured = gathers.measured
+    if measured is None:
+        return replace(seam, making=making)
+    uses = tuple(
+        replace(use, fullness=max(1.0, measured)) if use.fullness == planned > 1 else use
+        for use in seam.uses
+    )
+    return replace(seam, making=making, uses=uses)
+
+
+def _full(seam: Seam, asker: Asker) -> Seam:
+    """The seam with its full layer: by its pleats, or as it was said."""
+    making = seam.making
+    if making.pleats is None:
+        if making.gathers and not any(use.fullness > 1 for use in seam.uses):
+            asker.findings.say((*asker.steps, "gathers"), "no layer of this seam has any fullness",
+                               "{use: frill, fullness: 2} among its layers")  # fmt: skip
+        return _as_measured(seam)
+    full = [i for i, use in enumerate(seam.uses) if use.fullness > 1]
+    if making.gathers or full:
+        asker.findings.say((*asker.steps, "pleats"), "this edge is pleated and gathered at once",
+                           "one of the two; pleats make the fullness themselves")  # fmt: skip
+        return seam
+    uses = list(seam.uses)
+    uses[-1] = replace(uses[-1], fullness=making.pleats.ratio)
+    return replace(seam, uses=tuple(uses))

@@ -1,0 +1,85 @@
+"""Quantities of building and cutting, with the bounds that only keep slips of the keyboard out.
+
+The bounds are estimates. `Asker` reads the keys of one group of a project file and notes what is
+wrong with each at its place.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from functools import partial
+from typing import TYPE_CHECKING, Any
+
+from advisor.project.facts import MEASURES, Measure, read_measure, read_word
+from advisor.project.findings import Findings
+
+if TYPE_CHECKING:
+    from advisor.yamlfile import Steps
+
+_LONG = "from 1 mm to 50 m"
+_LENGTH = Measure("length", 1.0, 50_000.0, _LONG, "cm or in")
+_SHORT = Measure("length", 0.0, 2_000.0, "from 0 to 2 m", "cm or in")
+_COUNT = Measure("count", 1.0, 400.0, "a whole number from 1 to 400")
+
+BUILDING: Mapping[str, Measure] = {
+    "to": _LENGTH, "flat": _LENGTH, "gathered": _LENGTH, "hip": _LENGTH, "waist": _LENGTH,
+    "stitched down": _SHORT, "spacing": _SHORT, "hem": _SHORT, "repeat": _SHORT,
+    "depth": Measure("length", 1.0, 1_000.0, "from 1 mm to 1 m", "cm or in"),
+    "face": Measure("length", 1.0, 1_000.0, "from 1 mm to 1 m", "cm or in"),
+    "selvage": Measure("length", 0.0, 100.0, "from 0 to 10 cm", "cm or in"),
+    "bolt": Measure("length", 20.0, 4_000.0, "a cloth from 2 cm to 4 m wide", "cm or in"),
+    "width": _LENGTH, "height": _LENGTH, "finished width": _LENGTH, "finished height": _LENGTH,
+    "narrow end": Measure("length", 0.0, 50_000.0, "from 0 to 50 m", "cm or in"),
+    "allowance": Measure("length", 0.0, 50.0, "from 0 to 50 mm", "mm or in"),
+    "shrinks": Measure("percent", 0.0, 30.0, "from 0 to 30 %"),
+    "fullness": MEASURES["fullness"],
+    "number": _COUNT, "times": _COUNT,
+}  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Asker:
+    """Reads one group of keys; what is missing or wrong comes back as None."""
+
+    about: Mapping[str, Any]
+    steps: Steps
+    findings: Findings
+    bare: bool = True
+
+    def said(self, key: str) -> bool:
+        """Whether the key has a word or a number."""
+        return isinstance(self.about.get(key), str | int | float)
+
+    def measure(self, key: str, of: str = "") -> float | None:
+        """A quantity in mm, or a plain number."""
+        if not self.said(key):
+            return None
+        read = partial(
+            read_measure, key, self.about[key], bare=self.bare, about=BUILDING[of or key]
+        )
+        return self.findings.attempt((*self.steps, key), read)
+
+    def count(self, key: str) -> int | None:
+        """A whole number."""
+        number = self.measure(key)
+        if number is not None and number != int(number):
+            self.findings.say((*self.steps, key), f"'{key}': {number:g} is no whole number")
+            return None
+        return None if number is None else int(number)
+
+    def word(self, key: str, known: Iterable[str]) -> str:
+        """One of a few words, or nothing."""
+        if not self.said(key):
+            return ""
+        read = partial(read_word, key, self.about[key], known)
+        return self.findings.attempt((*self.steps, key), read) or ""
+
+    def yes(self, key: str) -> bool:
+        """Whether the key says yes."""
+        return self.word(key, ("yes", "no")) == "yes"
+
+    def deny(self, key: str, message: str, expected: str = "") -> None:
+        """Note that a value cannot be."""
+        self.findings.say((*self.steps, key), message, expected or None)
+

@@ -1,0 +1,259 @@
+"""Reads what is cut and from what: pieces, bolts, the maker's kit, results of tests on scraps.
+
+The kit may stand once in a settings file (`ADVISOR_SETTINGS`, else kit.yaml in the user's
+configuration folder) under the same keys; a project's own word goes before it.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Mapping
+from dataclasses import replace
+from functools import partial
+from pathlib import Path
+from typing import Any
+
+from advisor.knowledge.model import Knowledge
+from advisor.knowledge.names import plain_name
+from advisor.project.facts import read_maker_fact, shown
+from advisor.project.findings import Findings
+from advisor.project.garment import Garment
+from advisor.project.making import (
+    GRAINS,
+    USUAL_ALLOWANCE,
+    Bolt,
+    Kit,
+    Piece,
+    Plan,
+    Result,
+)
+from advisor.project.measures import Asker
+from advisor.project.names import tidy_name
+
+SETTINGS_VARIABLE = "ADVISOR_SETTINGS"
+_KIT_KEYS = ("feet", "needles", "pins", "pressing", "tools")
+
+
+def with_plan(
+    garment: Garment, data: Mapping[str, Any], findings: Findings, knowledge: Knowledge
+) -> Garment:
+    """The garment with its plan; feet that only the kit names count as the maker's."""
+    reader = _PlanReader(garment, data, findings, knowledge)
+    plan = reader.plan()
+    maker = garment.maker
+    if maker.feet is None and plan.kit.feet is not None:
+        left = tuple(word for word in maker.assumed if word != "feet")
+        maker = replace(maker, feet=plan.kit.feet, assumed=left)
+    return replace(garment, plan=plan, maker=maker)
+
+
+def settings_file() -> Path:
+    """Where the maker's kit is written once for all projects."""
+    named = os.environ.get(SETTINGS_VARIABLE)
+    if named:
+        return Path(named)
+    base = os.environ.get("XDG_CONFIG_HOME") or Path("~/.config").expanduser()
+    return Path(base) / "advisor" / "kit.yaml"
+
+
+class _PlanReader:
+    def __init__(
+        self, garment: Garment, data: Mapping[str, Any], findings: Findings, knowledge: Knowledge
+    ) -> None:
+        self.garment = garment
+        self.data = data
+        self.findings = findings
+        self.knowledge = knowledge
+        self.bare = garment.units != "us"
+        self.names = {name.casefold(): name for name in garment.cloths}
+
+    def plan(self) -> Plan:
+        bolts = self._bolts()
+        listed = self.data.get("pieces")
+        groups = enumerate(listed if isinstance(listed, list) else ())
+        pieces = [self._piece(about, i, bolts) for i, about in groups if isinstance(about, dict)]
+        return Plan(
+            tuple(piece for piece in pieces if piece is not None), bolts, self._kit(),
+            self._results(),
+        )  # fmt: skip
+
+    def _bolts(self) -> dict[str, Bolt]:
+        fabrics = self.data.get("fabrics")
+        found: dict[str, Bolt] = {}
+        for key, about in fabrics.items() if isinstance(fabrics, dict) else ():
+            name = self.names.get(" ".join(str(key).split()).casefold())
+            if name is None or not isinstance(about, dict):
+                continue
+            ask = Asker(about, ("fabrics", key), self.findings, self.bare)
+            shrinks = ask.measure("shrinks")
+            bolt = Bolt(
+                ask.measure("width", "bolt"), ask.measure("repeat") or 0.0,
+                ask.measure("selvage") or 0.0, None if shrinks is None else shrinks / 100,
+            )  # fmt: skip
+            if bolt.width is not None and 2 * bolt.selvage >= bolt.width:
+                ask.deny("selvage", "the selvages leave nothing of the cloth")
+                bolt = replace(bolt, selvage=0.0)
+            found[name] = bolt
+        return found
+
+    def _piece(self, about: dict[str, Any], i: int, bolts: Mapping[str, Bolt]) -> Piece | None:
+        ask = Asker(about, ("pieces", i), self.findings, self.bare)
+        cloth = self._cloth(about.get("fabric"), ask)
+        as_cut = [ask.measure("width"), ask.measure("height")]
+        finished = [ask.measure("finished width"), ask.measure("finished height")]
+        cut = any(ask.said(key) for key in ("width", "height"))
+        if cut and any(ask.said(key) for key in ("finished width", "finished height")):
+            key = next(k for k in ("finished width", "finished height") if ask.said(k))
+            ask.deny(key, "this piece has cut sizes and finished ones",
+                     "width and height, or finished width and finished height")  # fmt: skip
+            return None
+        wide, high = as_cut if cut else finished
+        keys = ("width", "height") if cut else ("finished width", "finished height")
+        if not cut and not any(ask.said(key) for key in keys):
+            sizes = "width and height as cut, or finished width and finished height"
+            name = shown(str(about.get("name")))
+            self.findings.say(ask.steps, f"the piece {name} has no size", sizes)
+        elif not all(ask.said(key) for key in keys):
+            missing = next(key for key in keys if not ask.said(key))
+            self.findings.say(ask.steps, f"this piece has no '{missing}'")
+        if cloth is None or wide is None or high is None:
+            return None
+        return self._sound(self._described(about, ask, cloth, wide, high, cut=cut), ask, bolts)
+
+    def _described(
+        self, about: dict[str, Any], ask: Asker, cloth: str, wide: float, high: float, *, cut: bool
+    ) -> Piece:  # fmt: skip
+        fullness = ask.measure("fullness")
+        number = ask.count("number")
+        allowance = ask.measure("allowance")
+        return Piece(
+            name=_tidy(about.get("name")), cloth=cloth, width=wide, height=high, cut=cut,
+            number=number if number or fullness else 1, fullness=fullness or 1.0,
+            hem=ask.measure("hem") or 0.0,
+            allowance=USUAL_ALLOWANCE if allowance is None else allowance,
+            grain=ask.word("grain", GRAINS) or "lengthwise", narrow=ask.measure("narrow end"),
+            matched=ask.yes("matched"),
+        )  # fmt: skip
+
+    def _sound(self, piece: Piece, ask: Asker, bolts: Mapping[str, Bolt]) -> Piece | None:
+        """The piece, unless it cannot be cut from its cloth."""
+        if piece.narrow is not None and piece.narrow > piece.width:
+            ask.deny("narrow end", "the narrow end is wider than the piece",
+                     f"at most {ask.about.get('width')}")  # fmt: skip
+            return None
+        bolt = bolts.get(piece.cloth, Bolt())
+        if bolt.width is None:
+            return piece
+        usable = bolt.width - 2 * bolt.selvage
+        across = panel_width(piece)
+        if piece.grain == "any":
+            across = min(across, piece.height)
+        if across > usable * (1 + 1e-9) and piece.grain != "crosswise":
+            key = "width" if piece.cut else "finished width"
+            ask.deny(key, f"the piece {shown(piece.name)} is {across:.5g} mm wide as cut: wider "
+                     f"than the cloth {shown(piece.cloth)}",
+                     f"at most {usable:.5g} mm, or more panels (number:)")  # fmt: skip
+            return None
+        return piece
+
+    def _cloth(self, said: Any, ask: Asker) -> str | None:
+        if not isinstance(said, str):
+            return None
+        name = self.names.get(" ".join(said.split()).casefold())
+        if name is None:
+            ask.findings.say((*ask.steps, "fabric"), f"no fabric of this project is called "
+                             f"{shown(said)}", "a name from 'fabrics', or of a notion in a seam",
+                             (said, self.names.values()))  # fmt: skip
+        return name
+
+    def _results(self) -> tuple[Result, ...]:
+        seams = {seam.name.casefold(): seam.name for seam in self.garment.seams}
+        listed = self.data.get("results")
+        found = []
+        for i, about in enumerate(listed if isinstance(listed, list) else ()):
+            if not isinstance(about, dict) or not isinstance(about.get("seam"), str):
+                continue
+            ask = Asker(about, ("results", i), self.findings)
+            name = seams.get(_tidy(about["seam"]).casefold())
+            if name is None:
+                self.findings.say((*ask.steps, "seam"), f"no seam of this project is called "
+                                  f"{shown(about['seam'])}", "the seam that the scrap stood for",
+                                  (about["seam"], seams.values()))  # fmt: skip
+                continue
+            works = ask.word("works", ("yes", "no")) != "no"
+            found.append(Result(name, _tidy(about.get("result")), works))
+        return tuple(found)
+
+    def _kit(self) -> Kit:
+        kit = read_kit(self.data.get("kit"), self.findings, self.knowledge, ("kit",))
+        other = settings_kit(self.knowledge)
+        said = {key: getattr(kit, key) for key in _KIT_KEYS}
+        return Kit(**{
+            key: getattr(other, key) if value is None else value for key, value in said.items()
+        })  # fmt: skip
+
+
+def panel_width(piece: Piece) -> float:
+    """How wide one of the pieces is as cut; 0 where its panels are still to be counted."""
+    if piece.cut:
+        return piece.width
+    if piece.number is None:
+        return 0.0
+    share = piece.width * piece.fullness / (piece.number if piece.fullness > 1 else 1)
+    return share + 2 * piece.allowance
+
+
+def read_kit(about: Any, findings: Findings, knowledge: Knowledge, steps: tuple[str, ...]) -> Kit:
+    """What the maker has at home, as a group of lists says it."""
+    said: dict[str, tuple[str, ...]] = {}
+    for key in _KIT_KEYS if isinstance(about, dict) else ():
+        listed = about.get(key)
+        if not isinstance(listed, list):
+            continue
+        words: dict[str, None] = {}
+        for i, item in enumerate(listed):
+            if not isinstance(item, str | int | float):
+                continue
+            word: str | float | None = plain_name(str(item))
+            if key == "feet":
+                read = partial(read_maker_fact, "foot", item, knowledge)
+                word = findings.attempt((*steps, key, i), read)
+            words |= {str(word): None} if word else {}
+        said[key] = tuple(words)
+    return Kit(**said)
+
+
+def settings_kit(knowledge: Knowledge) -> Kit:
+    """The kit of the settings file; an empty one where there is none.
+
+    Raises:
+        InputError: there is one and it cannot be understood.
+    """
+    path = settings_file()
+    if not path.is_file():
+        return Kit()
+    from pydantic import ValidationError  # noqa: PLC0415 - heavy, and only a file needs it
+
+    from advisor.project.schema import KitForm  # noqa: PLC0415
+    from advisor.validation import problems_from_validation  # noqa: PLC0415
+    from advisor.yamlfile import read_yaml  # noqa: PLC0415
+
+    document = read_yaml(path)
+    findings = Findings(document)
+    try:
+        KitForm.model_validate(document.data or {})
+    except ValidationError as error:
+        findings.problems += problems_from_validation(
+            error, document.data, document.positions, document.file, model=KitForm
+        )
+    kit = read_kit(document.data, findings, knowledge, ())
+    findings.stop()
+    return kit
+
+
+def _tidy(value: Any) -> str:
+    try:
+        return tidy_name(value, 200) if isinstance(value, str) else ""
+    except ValueError:
+        return ""
+

@@ -1,0 +1,195 @@
+"""Reads what a project says of the order of work, and lengths of time."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any
+
+from advisor.errors import nearest
+from advisor.knowledge.ordering import CHANGES
+from advisor.project.facts import shown
+from advisor.project.names import tidy_name
+from advisor.project.wished import Added, Pinned, Wishes
+
+if TYPE_CHECKING:
+    from advisor.knowledge.model import Knowledge
+    from advisor.project.findings import Findings
+    from advisor.project.garment import Garment
+    from advisor.yamlfile import Steps
+
+LONGEST_SITTING = 24 * 60.0
+DEAREST_CHANGE = 240.0
+UNITS = {"min": 1.0, "minutes": 1.0, "minute": 1.0, "m": 1.0, "h": 60.0, "hour": 60.0,
+         "hours": 60.0}  # fmt: skip
+
+
+def with_wishes(
+    garment: Garment, data: Any, findings: Findings, knowledge: Knowledge
+) -> Garment:
+    """The garment with what its file says of the order of work."""
+    if not isinstance(data, dict):
+        return garment
+    reader = _Reader(findings, knowledge)
+    about = data.get("order")
+    wishes = reader.order(about) if isinstance(about, dict) else Wishes()
+    kinds, joins = reader.seams(data.get("seams"))
+    done = reader.names(data.get("done"))
+    return replace(garment, wishes=replace(wishes, kinds=kinds, joins=joins, done=done))
+
+
+def minutes_of(text: object) -> float:
+    """Minutes out of `90`, `90 min`, `1.5 h` or `1 h 30 min`.
+
+    Raises:
+        ValueError: it is no such time, or not above zero.
+    """
+    words = str(text).replace(",", " ").split()
+    glued = [part for word in words for part in _apart(word)]
+    total, number = 0.0, None
+    for word in glued:
+        if number is None:
+            number = float(word)
+        else:
+            total += number * UNITS[word]
+            number = None
+    total += number or 0.0
+    if not 0 < total <= LONGEST_SITTING:
+        raise ValueError(text)
+    return total
+
+
+def _apart(word: str) -> list[str]:
+    """`90min` as a number and a unit."""
+    digits = len(word.rstrip("abcdefghijklmnopqrstuvwxyz"))
+    return [part for part in (word[:digits], word[digits:]) if part]
+
+
+class _Reader:
+    """Reads what has the right shape; the form of the project names what has not."""
+
+    def __init__(self, findings: Findings, knowledge: Knowledge) -> None:
+        self.findings = findings
+        self.kinds = knowledge.order.kinds
+
+    def order(self, about: dict[str, Any]) -> Wishes:
+        at: Steps = ("order",)
+        sitting = about.get("sitting")
+        return Wishes(
+            add=tuple(self._added(row, i) for i, row in _rows(about.get("add"))),
+            drop=self.names(about.get("drop")),
+            tie=tuple(
+                (pair[0], pair[1])
+                for pair in map(self.names, _lists(about.get("tie"))) if len(pair) == 2
+            ),
+            pin=tuple(self._pinned(row) for _, row in _rows(about.get("pin"))),
+            after=tuple(
+                (earlier, step)
+                for step, said in _items(about.get("after"))
+                for earlier in self.names(said)
+            ),
+            costs=self._costs(about.get("costs")),
+            sitting=None if sitting is None else self._minutes(sitting, (*at, "sitting")),
+        )  # fmt: skip
+
+    def names(self, said: Any) -> tuple[str, ...]:
+        """One name or several."""
+        listed = [said] if isinstance(said, str) else said if isinstance(said, list) else []
+        return tuple(dict.fromkeys(n for n in map(_name, listed) if n))
+
+    def seams(self, listed: Any) -> tuple[dict[str, str], dict[str, tuple[str, ...]]]:
+        """Kinds and panels of seams by the name of the seam."""
+        kinds: dict[str, str] = {}
+        joins: dict[str, tuple[str, ...]] = {}
+        for i, row in _rows(listed):
+            name, said = _name(row.get("name")), row.get("kind")
+            if not name:
+                continue
+            if isinstance(said, str) and self._kind(said, i):
+                kinds[name] = _kind_name(said)
+            panels = self.names(row.get("joins"))
+            if panels:
+                joins[name] = panels
+        return kinds, joins
+
+    def _kind(self, said: str, i: int) -> bool:
+        known = [kind.replace("-", " ") for kind in self.kinds]
+        if not self.kinds or _kind_name(said) in self.kinds:
+            return True
+        self.findings.say(("seams", i, "kind"), f"'kind': unknown word {shown(said)}",
+                          f"one of {', '.join(known)}", (said, known))  # fmt: skip
+        return False
+
+    def _added(self, row: dict[str, Any], i: int) -> Added:
+        minutes = row.get("minutes")
+        at: Steps = ("order", "add", i, "minutes")
+        return Added(
+            _name(row.get("step")) or "", self.names(row.get("after")),
+            self.names(row.get("before")),
+            10.0 if minutes is None else self._minutes(minutes, at) or 10.0,
+            self.names(row.get("on")),
+        )  # fmt: skip
+
+    @staticmethod
+    def _pinned(row: dict[str, Any]) -> Pinned:
+        at = row.get("at")
+        return Pinned(
+            _name(row.get("step")) or "", _name(row.get("after")), _name(row.get("before")),
+            int(at) if isinstance(at, int | float) and not isinstance(at, bool) else None,
+        )  # fmt: skip
+
+    def _costs(self, about: Any) -> dict[str, float]:
+        found = {}
+        for name, value in _items(about):
+            at: Steps = ("order", "costs", name)
+            if name not in CHANGES:
+                self.findings.say(at, f"no change of set-up is called {shown(str(name))}",
+                                  f"one of {', '.join(sorted(CHANGES))}",
+                                  (str(name), sorted(CHANGES)), key=True)  # fmt: skip
+            elif str(value) in ("0", "0.0", "0 min"):
+                found[name] = 0.0
+            else:
+                minutes = self._minutes(value, at, DEAREST_CHANGE)
+                found |= {} if minutes is None else {name: minutes}
+        return found
+
+    def _minutes(self, value: Any, at: Steps, most: float = LONGEST_SITTING) -> float | None:
+        try:
+            minutes = minutes_of(value)
+            if minutes <= most:
+                return minutes
+        except (ValueError, KeyError):
+            pass
+        self.findings.say(at, f"{shown(str(value))} is no length of time",
+                          f"minutes such as 90 min or 1.5 h, at most {most:g}")  # fmt: skip
+        return None
+
+
+def _rows(listed: Any) -> list[tuple[int, dict[str, Any]]]:
+    rows = enumerate(listed if isinstance(listed, list) else ())
+    return [(i, row) for i, row in rows if isinstance(row, dict)]
+
+
+def _lists(listed: Any) -> list[Any]:
+    return [row for row in (listed if isinstance(listed, list) else ()) if isinstance(row, list)]
+
+
+def _items(about: Any) -> list[tuple[str, Any]]:
+    return list(about.items()) if isinstance(about, dict) else []
+
+
+def _kind_name(said: str) -> str:
+    return "-".join(said.casefold().split())
+
+
+def _name(value: Any) -> str | None:
+    try:
+        return tidy_name(value, 160) if isinstance(value, str) else None
+    except ValueError:
+        return None
+
+
+def unknown_step(name: str, known: list[str]) -> str:
+    """A sentence that says that no step has this name, with the nearest ones."""
+    near = nearest(name, known)
+    meant = f" Did you mean {' or '.join(shown(n) for n in near)}?" if near else ""
+    return f"No step is called {shown(name)}.{meant}"

@@ -1,0 +1,232 @@
+"""The build of the seams and the shopping list as sections of a sheet, short and in full."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from advisor.sheet.buildwords import thin
+from advisor.sheet.lines import by_place, phrase
+from advisor.sheet.numbers import Numbers
+from advisor.sheet.section import Item, Part, Section
+from advisor.units import System, needle, show
+
+Report = dict[str, Any]
+MOST_WARNINGS = 1
+"""Warnings of one seam on the close sheet; `--only seams` prints all."""
+MOST_TOOLS = 5
+MOST_LOOKS = 5
+TRIED = (
+    "needle.size", "needle.point", "thread.fibre", "thread.size", "stitch.type", "stitch.length",
+    "press.temperature", "press.moisture", "press.cloth",
+)  # fmt: skip
+
+
+def seam_parts(seam: dict[str, Any], numbers: Numbers) -> list[Part]:
+    """Bulk of a seam in a clause, and the worst of what goes against its plan."""
+    if "build" not in seam:
+        return []
+    marks = "" if seam["room"] == "fine" else numbers.mark(["design-choice", "derived"])
+    parts = [Part(seam["build"], "bulk", marks)]
+    return parts + [Part(text) for text in seam["build_warns"][:MOST_WARNINGS]]
+
+
+def to_buy(report: Report, numbers: Numbers) -> Section:
+    """A few lines of what to buy; nothing where the project gives neither pieces nor lengths."""
+    cloths = [row for row in report.get("cloth", ()) if row["buy"]]
+    threads = [row for row in report.get("thread", ()) if row["total_m"] > 0]
+    items = []
+    if cloths:
+        text = "; ".join(_cloth_short(row, _units(report)) for row in cloths)
+        marks = numbers.mark(["estimate"])
+        items.append(Item("cloth", parts=(Part(f"{text}. An estimate: lay out first.",
+                                               marks=marks),)))  # fmt: skip
+    if threads:
+        text = "; ".join(
+            f"{_match(row)} {_tex(row)}{row['total_m']:.0f} m ({row['buy']})" for row in threads
+        )
+        items.append(Item("thread", parts=(Part(f"{text}. Wastage is in it."),)))
+    missing = [row for row in report.get("kit", ()) if row["state"] == "missing"]
+    if missing and items:
+        text = "; ".join(_tool_short(row) for row in missing[:MOST_TOOLS])
+        rest = len(missing) - MOST_TOOLS
+        more = f"; {rest} more" if rest > 0 else ""
+        items.append(Item("not in your kit", parts=(Part(f"{text}{more}."),)))
+    close = "The whole list: --only shopping." if items else ""
+    return Section("shopping", "To buy", tuple(items), close=close)
+
+
+def shopping(report: Report, numbers: Numbers) -> list[Section]:
+    """The whole shopping list: cloth, thread, kit; what is not known is said."""
+    units = _units(report)
+    cloth = [_cloth_item(row, units, numbers) for row in report.get("cloth", ())]
+    thread = [_thread_item(row, numbers) for row in report.get("thread", ())]
+    found = [
+        Section("cloth", "Cloth", tuple(cloth), "" if cloth else
+                "The project gives no pieces: write them under pieces: to have cloth reckoned.",
+                "An estimate: the pieces are packed as rectangles, so lay out before you buy." if
+                cloth else ""),
+        Section("thread", "Thread", tuple(thread), close="15 % for wastage is in it."),
+        *kit(report, numbers),
+    ]  # fmt: skip
+    return [section for section in found if section.items or section.intro]
+
+
+def kit(report: Report, numbers: Numbers) -> list[Section]:
+    """What the project calls for: what is missing first, with what does instead."""
+    rows = report.get("kit", ())
+    missing = [row for row in rows if row["state"] == "missing"]
+    unsaid = [row for row in rows if row["state"] == "not said"]
+    have = [row for row in rows if row["state"] == "have"]
+    items = [_tool_item(row, numbers) for row in missing]
+    found = [Section("kit", "Not in your kit", tuple(items))]
+    items = [_tool_item(row, numbers) for row in unsaid]
+    found.append(Section("kit", "Called for", tuple(items), close=(
+        "Write what you have under kit: in the project or your settings, and this list grows short."
+        if unsaid else "")))  # fmt: skip
+    if have:
+        text = ", ".join(row["item"] for row in have)
+        found.append(Section("kit", "At hand", (Item(text),)))
+    return [section for section in found if section.items]
+
+
+def seams_in_full(report: Report, numbers: Numbers) -> Section:
+    """Every seam as it is built, with all its places, figures and steps."""
+    units = _units(report)
+    items = []
+    for seam in report["seams"]:
+        if "build" not in seam:
+            continue
+        parts = [Part(seam["build"], "bulk", numbers.mark(seam["build_sources"]))]
+        if len(seam["spots"]) > 1:
+            parts.append(Part(_spots_text(seam, units), "places"))
+        parts.append(Part(_class_text(seam["class"]), "in the standards"))
+        parts += [Part(text) for text in seam["build_says"]]
+        if seam["thread_m"]:
+            by = ", ".join(f"{k} {v:.1f} m" for k, v in seam["thread_m"]["by"].items())
+            times = f" ({seam['times']} times)" if seam["times"] > 1 else ""
+            parts.append(Part(f"{by}{times}", "thread"))
+        about = " + ".join(seam["layers"])
+        items.append(Item(seam["name"], about, tuple(p for p in parts if p.text)))
+    return Section("seams", "Seams as they are built", tuple(items))
+
+
+def tests_in_full(report: Report, numbers: Numbers) -> Section:
+    """Every sandwich with its settings, what to look for, and its result or a line for it."""
+    del numbers
+    items = []
+    places = by_place(report)
+    asked: set[str] = set()
+    for test in report["tests"]:
+        verdicts = places.get(("seam", test["places"][0]), {})
+        told = [verdicts[a] for a in TRIED if a in verdicts and _told(verdicts[a])]
+        set_to = ", ".join(phrase(verdict) for verdict in told)
+        fresh = [text for text in test["look_for"] if text not in asked][:MOST_LOOKS]
+        asked.update(fresh)
+        look = " ".join(fresh) or "Stitch, press, and look at both sides."
+        parts = [Part(set_to, "set"), Part(look.rstrip("."), "look")]
+        results = test.get("results", ())
+        for row in results:
+            how = "" if row["works"] else "it failed: "
+            parts.append(Part(f"{how}{row['result'].rstrip('.')}", "result"))
+        if not results:
+            parts.append(Part("____________________", "result"))
+        about = f"stands for {', '.join(test['places'])}"
+        items.append(Item(" + ".join(test["layers"]), about, tuple(parts)))
+    return Section("tests_full", "Try on scraps first", tuple(items), close=(
+        "Write what you saw under results: in the project, and it is printed here."))  # fmt: skip
+
+
+def _units(report: Report) -> System:
+    return "us" if report["units"] == "us" else "metric"
+
+
+def _cloth_short(row: dict[str, Any], units: System) -> str:
+    return f"{row['fabric']} {row['buy']} of {_wide(row, units)}"
+
+
+def _wide(row: dict[str, Any], units: System) -> str:
+    """The width of a cloth as shops say it."""
+    return f"{row['width_mm'] / 10:g} cm" if units == "metric" else show(
+        "length", row["width_mm"], units)  # fmt: skip
+
+
+def _cloth_item(row: dict[str, Any], units: System, numbers: Numbers) -> Item:
+    about = f"{_wide(row, units)} wide"
+    if "width" in row["assumed"]:
+        about += ", taken for granted"
+    if row["wrong"]:
+        return Item(row["fabric"], about, (Part(f"cannot be laid out: {row['wrong']}"),))
+    parts = [Part(row["buy"], "buy", numbers.mark(["estimate"]))]
+    way = "all pieces one way" if row["one_way"] else "pieces either way"
+    shrinks = f"{row['shrinks_percent']:g} % for shrinking"
+    if "shrinkage" in row["assumed"]:
+        shrinks += " (as usual for such cloth)"
+    number = f"{row['pieces']} piece{'s' if row['pieces'] != 1 else ''}"
+    parts.append(Part(f"{number}, {way}, {shrinks}; {row['used_percent']:.0f} % of it is used"))
+    return Item(row["fabric"], about, tuple(parts))
+
+
+def _match(row: dict[str, Any]) -> str:
+    return f"to match {' and '.join(row['matches'])}"
+
+
+def _tex(row: dict[str, Any]) -> str:
+    return f"tex {row['tex']:g} " if row["tex"] is not None else ""
+
+
+def _thread_item(row: dict[str, Any], numbers: Numbers) -> Item:
+    tex = f", tex {row['tex']:g}" if row["tex"] is not None else ""
+    parts = []
+    if row["total_m"] > 0:
+        text = f"needle {row['needle_m']:.0f} m, bobbin {row['bobbin_m']:.0f} m"
+        if row["overlocker_m"]:
+            text += f", looper {row['looper_m']:.0f} m ({row['overlocker_m']:.0f} m on cones)"
+        parts = [Part(text, "takes", numbers.mark(row["sources"])), Part(row["buy"], "buy")]
+        parts = [part for part in parts if part.text]
+    if row["not_counted"]:
+        names = ", ".join(row["not_counted"])
+        parts.append(Part(f"not counted, because no length is given: {names}"))
+    return Item(_match(row), f"{row['fibre']}{tex}", tuple(parts))
+
+
+def _tool_short(row: dict[str, Any]) -> str:
+    instead = f" (or {row['instead'][0]['text']})" if row["instead"] else ""
+    return f"{_tool_name(row)}{instead}"
+
+
+def _tool_name(row: dict[str, Any]) -> str:
+    """A tool; a needle with the number of the other system."""
+    if row["group"] != "needles":
+        return str(row["item"])
+    point, _, size = row["item"].rpartition(" ")
+    return f"{point} needle {needle(float(size))}"
+
+
+def _tool_item(row: dict[str, Any], numbers: Numbers) -> Item:
+    name = _tool_name(row)
+    about = ", ".join(row["for"][:4]) + (" and more" if len(row["for"]) > 4 else "")
+    parts = [Part(s["text"], "or", numbers.mark(s["sources"])) for s in row["instead"][:2]]
+    if row["ruled_out"] and not row["instead"]:
+        parts.append(Part(f"the cloths rule out {row['ruled_out'][0]}"))
+    return Item(name, about, tuple(parts))
+
+
+def _spots_text(seam: dict[str, Any], units: System) -> str:
+    return ", ".join(
+        f"{spot['at']} {spot['plies']:.3g} ({thin(spot['thickness_mm'], units)})"
+        for spot in seam["spots"]
+    )
+
+
+def _class_text(named: dict[str, Any]) -> str:
+    words = {"iso_4915": "stitch ISO 4915", "iso_4916": "seam ISO 4916",
+             "astm_d6193": "ASTM D6193"}  # fmt: skip
+    return ", ".join(
+        f"{words[key]} {value}{' (from memory)' if key in named['from_memory'] else ''}"
+        for key, value in named.items() if key in words and value
+    )  # fmt: skip
+
+
+def _told(verdict: dict[str, Any]) -> bool:
+    """Whether a setting is worth printing: no press cloth goes without saying."""
+    return (verdict["aspect"], verdict["text"]) != ("press.cloth", "none")

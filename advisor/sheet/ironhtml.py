@@ -1,0 +1,71 @@
+"""The iron across the layers of each place as the main part of a page.
+
+The words are those of `iron`; the drawing stands beside a table that says the same.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from html import escape
+from typing import Any
+
+from advisor.knowledge.model import Knowledge
+from advisor.sheet.blocks import sections
+from advisor.sheet.digest import digest
+from advisor.sheet.html import PICTURE, headed, section_html, sources_html
+from advisor.sheet.iron import common_text, how_text, layer_texts
+from advisor.sheet.ironpicture import iron_svg, layers_at
+from advisor.sheet.numbers import Numbers
+from advisor.units import System
+
+Report = dict[str, Any]
+
+
+def heat_only(report: Report) -> Report:
+    """The part of a report that is about the iron."""
+    return {
+        **report,
+        "conflicts": [c for c in report["conflicts"] if c["aspect"].startswith("press.")],
+        "cautions": [c for c in report["cautions"] if c["kind"] == "burn" or c["area"] == "press"],
+        "unknowns": [u for u in report["unknowns"] if "limit_c" in u],
+    }
+
+
+def iron_main(report: Report, rows: Sequence[dict[str, Any]], knowledge: Knowledge) -> str:
+    """What can go wrong under the iron, the layers of each place, and what burns."""
+    heat = heat_only(report)
+    numbers = Numbers(heat, most=2, short=True)
+    units: System = "us" if report["units"] == "us" else "metric"
+    found = {s.id: s for s in sections(heat, numbers, digest(heat))}
+    parts = [section_html(found[k]) for k in ("conflicts",) if k in found]
+    parts += [
+        headed(f"place-{i}", str(place["place"]), _place(place, report, units, knowledge))
+        for i, place in enumerate(rows, 1)
+    ]
+    parts += [section_html(found[k]) for k in ("cautions", "unknowns") if k in found]
+    title = escape(f"{report['garment']}: the iron across its layers")
+    return (
+        f'<main class="medium">\n<h1>{title}</h1>\n{"".join(parts)}{sources_html(numbers)}</main>'
+    )
+
+
+def _place(
+    place: dict[str, Any], report: Report, units: System, knowledge: Knowledge
+) -> str:  # fmt: skip
+    """Drawing, table, what all layers bear together, and the rest of the press."""
+    drawing = iron_svg(layers_at(place), f"Iron limits: {place['place']}", units)
+    rows = ""
+    for layer in place["layers"]:
+        bears, why = layer_texts(layer, units, knowledge)
+        rows += (
+            f'<tr><th scope="row">{escape(layer["name"])}</th><td data-label="Bears">'
+            f'{escape(bears)}</td><td data-label="Why">{escape(why)}</td></tr>\n'
+        )
+    how = how_text(place, report)
+    press = f'<p><span class="label">Press:</span> {escape(how)}.</p>\n' if how else ""
+    return (
+        f"<figure>{drawing}<figcaption>{PICTURE}</figcaption></figure>\n"
+        '<table>\n<thead><tr><th scope="col">Layer</th><th scope="col">Bears</th>'
+        f'<th scope="col">Why, and on whose word</th></tr></thead>\n<tbody>\n{rows}</tbody>\n'
+        f"</table>\n<p>{escape(common_text(place, units))}</p>\n{press}"
+    )

@@ -1,0 +1,44 @@
+"""One section of the sheet by itself: as it stands there, or in full where there is more to say."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from advisor.sheet.blocks import sections
+from advisor.sheet.buildblocks import kit, seams_in_full, shopping, tests_in_full
+from advisor.sheet.compact import WIDTH, section_lines
+from advisor.sheet.digest import digest
+from advisor.sheet.layout import heading
+from advisor.sheet.numbers import Numbers
+from advisor.sheet.section import Section
+
+Report = dict[str, Any]
+
+
+def render_only(report: Report, name: str) -> str:
+    """The section of that name, with the sources that it cites."""
+    numbers = Numbers(report, most=2, short=True)
+    found = _found(report, numbers, name)
+    titles = {"shopping": "shopping list", "tests": "tests on scraps", "seams": "seams"}
+    lines = heading(f"{report['garment']}: {titles.get(name, name)}", 1)
+    for section in found:
+        lines += section_lines(section)
+    if not found:
+        lines += ["", "  Nothing to say here."]
+    return "\n".join(lines + numbers.lines(WIDTH)) + "\n"
+
+
+def _found(report: Report, numbers: Numbers, name: str) -> list[Section]:
+    if name == "shopping":
+        return shopping(report, numbers)
+    if name == "kit":
+        return kit(report, numbers)
+    if name in ("cloth", "thread"):
+        return [s for s in shopping(report, numbers) if s.id == name]
+    if name == "tests":
+        return [tests_in_full(report, numbers)]
+    every = sections(report, numbers, digest(report, everything=True))
+    found = [section for section in every if section.id == name]
+    if name == "seams":
+        found.append(seams_in_full(report, numbers))
+    return found

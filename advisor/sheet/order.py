@@ -1,0 +1,274 @@
+"""The order of work as plain data: the part of the answer under `order` and `order_cost`.
+
+Temperatures are °C, times minutes; only sentences follow the maker's units. All minutes are
+estimates but the wait for an iron to cool (`trade-iron-wait`).
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from advisor.sheet.wording import degrees
+from advisor.units import System, needle
+
+if TYPE_CHECKING:
+    from advisor.engine.advise import Advice
+    from advisor.knowledge.model import Knowledge
+    from advisor.order.plan import Change
+    from advisor.order.steps import IronState, MachineState, Precedence
+    from advisor.order.tasks import Task
+    from advisor.order.work import Cycle, Work
+
+ASSUMED = (
+    "Thread is taken to match the first cloth of each seam, the overlocker to keep neutral cones.",
+    "All minutes are estimates, but the wait for an iron to cool; `order: costs:` takes your own.",
+)
+
+
+def order_of_garment(
+    advice: Advice, knowledge: Knowledge, *, plain: bool = False, sitting: float | None = None
+) -> dict[str, Any]:
+    """The whole order as data; nothing where the knowledge holds no operations."""
+    if not knowledge.order.operations:
+        return {}
+    from advisor.order.work import order_of
+
+    return order_report(order_of(advice, knowledge, plain=plain), advice, knowledge, sitting)
+
+
+def order_report(
+    work: Work, advice: Advice, knowledge: Knowledge, sitting: float | None = None
+) -> dict[str, Any]:
+    """An order of work as data.
+
+    Args:
+        sitting: how long a sitting may be, minutes; without it the project's own word counts.
+    """
+    garment = advice.judgement.garment
+    units: System = "us" if garment.units == "us" else "metric"
+    changes = {change.step: change for change in work.plan.changes}
+    may_stop = set(work.stops())
+    length = sitting or garment.wishes.sitting
+    rows = [
+        _row(work, name, changes.get(name), may_stop, units) for name in work.order
+    ]  # fmt: skip
+    plan = work.plan
+    return {
+        "order": rows,
+        "order_cost": {
+            "changes": len(plan.changes), "minutes": round(plan.cost, 2),
+            "bound": round(plan.bound, 2), "optimal": plan.optimal,
+            "gap": round(plan.gap, 2), "plain": round(plan.plain_cost, 2),
+            "work": round(sum(row["work_min"] for row in rows if not row["done"]), 1),
+            "shown": "plain" if work.plain else "cheapest",
+        },
+        "try_on": [row["step"] for row in rows if row["operation"] == "fit"],
+        "sittings": [
+            {"steps": list(s.steps), "minutes": round(s.minutes, 1),
+             "change_min": round(s.change_minutes, 1), "over": round(s.over, 1)}
+            for s in (work.sittings(length) if length else ())
+        ],
+        "order_conflicts": [_cycle(cycle) for cycle in work.cycles],
+        "keep_off": keep_off(work, advice, units),
+        "given_up": [_reason(p) for p in work.given_up],
+        "pins": [_pin(answer) for answer in work.pins],
+        "remarks": list(work.remarks),
+        "assumed": list(ASSUMED),
+        "order_sources": _sources(work, knowledge),
+    }  # fmt: skip
+
+
+def _row(
+    work: Work, name: str, change: Change | None, may_stop: set[str], units: System
+) -> dict[str, Any]:
+    task = work.tasks[name]
+    reasons = work.reasons.get(name, ())
+    return {
+        "step": name, "does": task.step.does, "operation": task.op,
+        "on": [task.place.name] if task.place else list(task.cloths),
+        "how": task.how, "done": name in work.done,
+        "machine": machine_data(task.step.machine), "iron": iron_data(task.step.iron),
+        "after": list(dict.fromkeys(p.before for p in reasons)),
+        "because": [_reason(p) for p in reasons],
+        "why": why_here(work, task),
+        "set_up": setting_words(task, change, units, first=_first_use(work, name)),
+        "change": list(change.what) if change else [],
+        "change_min": round(change.minutes, 2) if change else 0.0,
+        "work_min": task.step.minutes,
+        "undo": task.operation.undo if task.operation else "easy",
+        "stop": name in may_stop,
+    }  # fmt: skip
+
+
+def _first_use(work: Work, name: str) -> tuple[bool, bool]:
+    """Whether the machine and the iron of a step are used for the first time."""
+    machine, iron = work.tasks[name].step.machine, work.tasks[name].step.iron
+    before = [work.tasks[n].step for n in work.left()]
+    cut = next((i for i, step in enumerate(before) if step.id == name), 0)
+    used = before[:cut]
+    seen = machine is not None and any(
+        s.machine is not None and s.machine.machine == machine.machine for s in used
+    )
+    return (machine is not None and not seen, iron is not None and not any(s.iron for s in used))
+
+
+def machine_data(state: MachineState | None) -> dict[str, Any] | None:
+    """A set-up of a machine; None where none is needed."""
+    if state is None:
+        return None
+    return {
+        "machine": state.machine, "thread_above": state.thread_above,
+        "thread_below": state.thread_below, "point": state.point, "size": state.size,
+        "foot": state.foot, "plate": state.plate, "stitch": state.stitch,
+        "tension": state.tension,
+    }  # fmt: skip
+
+
+def iron_data(state: IronState | None) -> dict[str, Any] | None:
+    """A setting of the iron; None where none is needed."""
+    if state is None:
+        return None
+    return {
+        "temperature_c": state.temperature_c, "moisture": state.moisture, "surface": state.surface,
+    }  # fmt: skip
+
+
+def setting_words(
+    task: Task, change: Change | None, units: System, *, first: tuple[bool, bool]
+) -> str:
+    """What is to be set before a step: all of it the first time, then only what changes."""
+    parts: list[str] = []
+    state, what = task.step.machine, set(change.what if change else ())
+    if state is not None:
+        words = {
+            "thread": f"thread {state.thread_above}", "threads": f"threads: {state.thread_above}",
+            "needle": f"needle {needle(state.size)} {state.point}", "foot": f"{state.foot} foot",
+            "plate": f"{state.plate} plate", "stitch": f"stitch {state.stitch}",
+            "tension": f"tension {state.tension}",
+        }  # fmt: skip
+        if first[0]:
+            unsaid = {"threads"} | ({"plate"} if state.plate == "wide" else set())
+            unsaid |= {"tension"} if state.tension.startswith("balanced") else set()
+            told = [text for key, text in words.items() if key not in unsaid]
+            parts.append(f"set {state.machine}: {', '.join(told)}")
+        elif what & (set(words) | {"machine"}):
+            told = [text for key, text in words.items() if key in what]
+            back = f"to the {state.machine}" if "machine" in what else ""
+            told_all = f"set {', '.join(told)}" if told else "set as it was"
+            parts.append(": ".join(p for p in (back, told_all) if p))
+    if task.step.iron is not None:
+        iron, heat = task.step.iron, degrees(task.step.iron.temperature_c, units)
+        anew = first[1] or what & {"hotter", "cooler", "moisture", "surface"}
+        whole = f"iron {heat}, {iron.moisture}, {iron.surface}"
+        parts.append(f"set {whole}" if anew else f"iron as it is, {heat}")
+    return "; ".join(parts)
+
+
+def why_here(work: Work, task: Task) -> str:
+    """The one reason that says most about a step's place."""
+    place = {name: k for k, name in enumerate(work.order)}
+    before = [p for p in work.reasons.get(task.id, ()) if _telling(work, p, task)]
+    after = [p for items in work.reasons.values() for p in items
+             if p.before == task.id and _telling(work, p, task)]  # fmt: skip
+    looks_on = task.op in ("press", "turn", "hot press", "press-alone", "fuse", "grade") or (
+        task.op.startswith("neaten")
+    )
+    if after and (looks_on or not before):
+        best = min(after, key=lambda p: (p.strength != "must", place[p.after], p.why))
+        return f"before {best.after}: {best.why}"
+    if before:
+        best = max(before, key=lambda p: (p.strength == "must", place[p.before], p.why))
+        return f"after {best.before}: {best.why}"
+    return ""
+
+
+def _telling(work: Work, item: Precedence, task: Task) -> bool:
+    """Whether a reason says more than what every garment does."""
+    other = work.tasks[item.before if item.after == task.id else item.after]
+    if other.op in ("cut", "mark", "shrink", "last-press", "label", "test", "stay-stitch"):
+        return False
+    return not (other.place and task.place and other.place.name == task.place.name)
+
+
+def _reason(item: Precedence) -> dict[str, Any]:
+    return {
+        "before": item.before, "after": item.after, "why": item.why, "strength": item.strength,
+        "sources": list(item.sources),
+    }  # fmt: skip
+
+
+def _cycle(cycle: Cycle) -> dict[str, Any]:
+    chain = " before ".join([*(p.before for p in cycle.links), cycle.links[0].before])
+    lost = cycle.given_up
+    return {
+        "id": f"order at {cycle.links[0].before}".replace(" ", "-"), "aspect": "order",
+        "place": cycle.links[0].before, "severity": "result",
+        "message": f"No order can have {chain}. Printed without '{lost.before}' before "
+                   f"'{lost.after}'.",
+        "because": [_reason(p) for p in cycle.links],
+        "remedies": [{"text": text} for text in cycle.remedies],
+    }  # fmt: skip
+
+
+def _pin(answer: Any) -> dict[str, Any]:
+    pin = answer.pin
+    return {
+        "step": pin.step, "after": pin.after, "before": pin.before, "at": pin.at,
+        "honoured": not answer.forbidden_by and not answer.remark,
+        "forbidden_by": [_reason(p) for p in answer.forbidden_by], "remark": answer.remark,
+    }  # fmt: skip
+
+
+def keep_off(work: Work, advice: Advice, units: System) -> list[dict[str, Any]]:
+    """Pressings hotter than a layer that is in by then, told once for all that are alike."""
+    place = {name: k for k, name in enumerate(work.order)}
+    found: dict[str, set[str]] = {}
+    for item in work.given_up:
+        hot, joining = work.tasks[item.before], work.tasks[item.after]
+        if hot.step.iron is None or hot.op not in ("press", "turn") or joining.place is None:
+            continue
+        if place[joining.id] < place[hot.id]:
+            tender = set(joining.place.cloths) - set(hot.cloths)
+            found.setdefault(hot.id, set()).update(tender)
+    groups: dict[tuple[tuple[str, ...], int], list[str]] = {}
+    for name, tender in found.items():
+        iron = work.tasks[name].step.iron
+        if tender and iron is not None:
+            groups.setdefault((tuple(sorted(tender)), iron.temperature_c), []).append(name)
+    rows = []
+    for (names, heat), steps in sorted(groups.items(), key=lambda g: place[g[1][0]]):
+        steps.sort(key=place.__getitem__)
+        rows.append({
+            "steps": steps, "keep_off": list(names), "temperature_c": heat,
+            "text": f"{_listed(names)} {'is' if len(names) == 1 else 'are'} in by then and "
+                    f"{'bears' if len(names) == 1 else 'bear'} less than {degrees(heat, units)}: "
+                    f"keep the iron to the seam at {', '.join(steps)}.",
+        })  # fmt: skip
+    return rows
+
+
+def _listed(names: tuple[str, ...]) -> str:
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
+
+
+def _sources(work: Work, knowledge: Knowledge) -> list[dict[str, str]]:
+    cited = {s for items in work.reasons.values() for p in items for s in p.sources}
+    cited |= {s for t in work.tasks.values() if t.operation for s in t.operation.sources}
+    cited |= {"estimate", "trade-iron-wait"}
+    ids = sorted({text.split(" ", 1)[0] for text in cited})
+    return [
+        {"id": id_, "citation": knowledge.sources[id_].citation,
+         "kind": knowledge.sources[id_].kind}
+        for id_ in ids if id_ in knowledge.sources
+    ]  # fmt: skip
+
+
+def add_order(data: dict[str, Any], advice: Advice, knowledge: Knowledge, file: str) -> None:
+    """Put the order of work, its price and its line into the report of a sheet."""
+    found = order_of_garment(advice, knowledge)
+    if not found:
+        return
+    from advisor.sheet.order_text import order_line
+
+    data |= {key: found[key] for key in ("order", "order_cost", "order_conflicts")}
+    data["order_line"] = order_line(found, file)

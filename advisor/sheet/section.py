@@ -1,0 +1,44 @@
+"""What a sheet is made of, whatever sets it: sections of items of short parts."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A piece of an item: a label or none, a text, its marks, or where the same was said.
+
+    `head` is the beginning of the text that a maker looks for at the table: needle, iron.
+    """
+
+    text: str
+    label: str = ""
+    marks: str = ""
+    same: str = ""
+    head: str = ""
+
+    @property
+    def marked(self) -> str:
+        """The text with its marks."""
+        return f"{self.text} {self.marks}".strip()
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """A clash, a kind of caution, a cloth, a seam, a test: its name, what it is, its parts."""
+
+    lead: str
+    about: str = ""
+    parts: tuple[Part, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A headed part of the sheet; `id` says how its items are set."""
+
+    id: str
+    title: str
+    items: tuple[Item, ...]
+    intro: str = ""
+    close: str = ""

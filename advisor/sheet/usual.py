@@ -1,0 +1,61 @@
+"""What most seams of a garment have in common, said once, so that a seam says what is its own.
+
+An answer is usual when every seam has an answer of its kind and more than half have this one.
+A seam that differs always says so, even where its own answer would else go without saying.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from typing import Any
+
+from advisor.sheet.lines import SILENT, Verdicts, is_cold, line_parts, phrase
+
+FEWEST = 4
+"""With fewer seams than this there is nothing to gather."""
+OWN = frozenset({
+    "needle.size", "needle.point", "press.temperature", "press.moisture", "press.cloth",
+})  # fmt: skip
+"""What a seam says itself however many share it: looked up wrong, these spoil cloth."""
+
+
+def usual_answers(places: Sequence[Verdicts], aspects: Iterable[str]) -> dict[str, str]:
+    """The answer that more than half of the places share, by aspect."""
+    found: dict[str, str] = {}
+    if len(places) < FEWEST:
+        return found
+    for aspect in aspects:
+        texts = [text for text in (_text(v, aspect) for v in places) if text]
+        if aspect in OWN or len(texts) < len(places):
+            continue
+        text, count = Counter(texts).most_common(1)[0]
+        told = any(aspect in v and v[aspect]["text"] == text for v in places)
+        if told and 2 * count > len(places):
+            found[aspect] = text
+    return found
+
+
+def own_parts(
+    verdicts: Verdicts, aspects: Sequence[str], usual: dict[str, str]
+) -> list[tuple[str, dict[str, Any]]]:
+    """The phrases of a line that are not the usual ones."""
+    parts = []
+    said = {verdict["aspect"]: (text, verdict) for text, verdict in line_parts(verdicts, aspects)}
+    for aspect in aspects:
+        cold = aspect.startswith("press.") and is_cold(verdicts)
+        if not cold and usual.get(aspect) == _text(verdicts, aspect):
+            continue
+        if aspect in said:
+            parts.append(said[aspect])
+        elif aspect in usual and not cold:
+            verdict = {"aspect": aspect, "text": _text(verdicts, aspect), "because": []}
+            parts.append((phrase(verdict), verdicts.get(aspect, verdict)))
+    return [(text, verdict) for text, verdict in parts if text]
+
+
+def _text(verdicts: Verdicts, aspect: str) -> str:
+    """The answer of a place; where nobody has claimed anything, what goes without saying."""
+    if aspect in verdicts:
+        return str(verdicts[aspect]["text"])
+    return SILENT.get(aspect, "")
