@@ -10,7 +10,9 @@ from advisor.cli.explain import explain
 from advisor.cli.fabrics import fabrics
 from advisor.cli.identify import identify
 from advisor.cli.iron import iron
+from advisor.cli.learn import learn
 from advisor.cli.order import order
+from advisor.cli.page import page
 from advisor.cli.sheet import sheet
 from advisor.cli.start import start
 from advisor.cli.why import why
@@ -19,5 +21,6 @@ app = typer.Typer(
     name="advisor", no_args_is_help=True, pretty_exceptions_enable=False, rich_markup_mode=None,
     help="Take several unlike cloths through one garment without spoiling any of them.",
 )  # fmt: skip
-for command in (ask, sheet, iron, check, order, why, explain, fabrics, start, identify):
+for command in (ask, sheet, iron, check, order, why, explain, fabrics, start, identify, page):
     app.command()(command)
+app.add_typer(learn, name="learn")

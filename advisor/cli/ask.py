@@ -8,6 +8,7 @@ import typer
 
 from advisor.cli import common
 from advisor.cli.question import answer
+from advisor.cli.webpage import Html, Replace, check_alone, write_page
 
 
 def ask(
@@ -19,9 +20,27 @@ def ask(
     everything: Annotated[
         bool, typer.Option("--all", help="Print all that can be done and tried.")
     ] = False,
+    html: Html = None,
+    replace: Replace = False,
     units: common.Units = None,
 ) -> None:
     """Say how to handle some cloths together, layer upon layer in the order given."""
+    check_alone(html, json, everything)
+    if html is not None:
+        _page(fabrics, html, replace=replace, units=units)
+        return
     code = answer(fabrics, json=json, everything=everything, units=units)
     if code:
         raise typer.Exit(code)
+
+
+def _page(fabrics: list[str], html: str, *, replace: bool, units: str | None) -> None:
+    """The same answer as a page to print."""
+    from advisor.project.quick import quick_garment
+    from advisor.sheet.whole import whole_answer
+
+    known = common.knowledge()
+    garment = common.with_units(quick_garment(list(fabrics), known), units)
+    advice, data = whole_answer(garment, known)
+    write_page(html, data, advice, known, replace=replace)
+    common.leave(advice)

@@ -19,17 +19,23 @@ def check(
     from advisor.engine.advise import advise
     from advisor.project.load import load_project
     from advisor.sheet.heat import with_heat_clashes
+    from advisor.sheet.order import order_of_garment
     from advisor.sheet.report import report
 
     known = common.knowledge()
     garment = common.with_units(load_project(file, known), units)
     advice = with_heat_clashes(advise(garment, known), known)
     data = report(advice, known)
+    order = order_of_garment(advice, known).get("order_conflicts", [])
     if json:
-        wanted = ("schema", "garment", "units", "conflicts", "sources")
+        data["order_conflicts"] = order
+        wanted = ("schema", "garment", "units", "conflicts", "order_conflicts", "sources")
         common.print_json({key: data[key] for key in wanted})
     else:
         from advisor.sheet.answers import render_conflicts
+        from advisor.sheet.order_text import render_cycles
 
-        common.print_text(render_conflicts(data))
+        common.print_text(render_conflicts(data) + render_cycles(order))
+    if order:
+        raise typer.Exit(1)
     common.leave(advice)

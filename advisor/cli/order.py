@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
 def order(
     file: Annotated[Path, typer.Argument(help="A project file.")],
+    *,
     json: common.Json = False,
     plain: Annotated[
         bool, typer.Option("--plain", help="The customary order, seam by seam, and its price.")

@@ -14,7 +14,10 @@ def knowledge() -> Knowledge:
     """The knowledge, from the cache when it is fresh."""
     from advisor.knowledge.cache import load_knowledge
 
-    return load_knowledge()
+    known = load_knowledge()
+    for line in known.left_out:
+        print(f"left out of your own knowledge: {line}", file=sys.stderr)
+    return known
 
 
 def with_units(garment: Garment, units: str | None) -> Garment:

@@ -8,6 +8,7 @@ from typing import Annotated, Any
 import typer
 
 from advisor.cli import common
+from advisor.cli.webpage import Html, Replace, check_alone, write_page
 
 SECTIONS = (
     "conflicts", "cautions", "cloths", "seams", "garment", "tests", "unknowns", "shopping",
@@ -25,22 +26,21 @@ def sheet(
     only: Annotated[
         str | None, typer.Option(help=f"Print one section: {', '.join(SECTIONS)}.")
     ] = None,
+    html: Html = None,
+    replace: Replace = False,
     units: common.Units = None,
 ) -> None:
     """Print the handling sheet of a project: what can go wrong, then what to set, then why."""
-    from advisor.engine.advise import advise
     from advisor.project.load import load_project
-    from advisor.sheet.heat import add_heat, heat_of
-    from advisor.sheet.order import add_order
-    from advisor.sheet.report import report
+    from advisor.sheet.whole import whole_answer
 
+    check_alone(html, json, reasons, everything, only)
     known = common.knowledge()
     garment = common.with_units(load_project(file, known), units)
-    advice, heat = heat_of(advise(garment, known), known, full=json)
-    data = report(advice, known, shopping=True)
-    add_heat(data, heat, garment, known)
-    add_order(data, advice, known, file.name)
-    if json:
+    advice, data = whole_answer(garment, known, full=json, file=file.name)
+    if html is not None:
+        write_page(html, data, advice, known, replace=replace)
+    elif json:
         common.print_json(data)
     elif only is not None:
         from advisor.sheet.only import render_only

@@ -74,11 +74,12 @@ class _Gatherer:
         for name, cloth in sorted(self.garment.cloths.items()):
             for said in speakers.cloth_says(cloth, self.knowledge):
                 self._say_cloth(name, said, self.seams_of[name])
+        machine = speakers.machine_says(self.garment, self.knowledge)
         for seam in self.garment.seams:
-            for said in speakers.seam_says(seam, self.garment, self.knowledge):
+            for said in speakers.seam_says(seam, self.garment, self.knowledge, machine):
                 self._put(self.seams[seam.name], said)
         facts = maker_facts(self.garment.maker)
-        for rule in self.knowledge.rules:
+        for rule in self.asker.rules():
             part = rule.parts.get("maker")
             if part is None or test_facts(part, facts):
                 self._rule(rule)
@@ -96,7 +97,15 @@ class _Gatherer:
                 self._seam_rule(rule, seam)
 
     def _put(self, place: Place, said: Said) -> None:
-        self.result.said[place][said.claim.aspect].append(said)
+        self.result.said[place][said.claim.aspect].append(self._eased(said))
+
+    def _eased(self, said: Said) -> Said:
+        """What a maker lets her own cloth bear, against her written reason."""
+        if len(said.cloths) != 1:
+            return said
+        (cloth,) = said.cloths
+        loosened = self.knowledge.entries[self.garment.cloths[cloth].entry].facts.get("loosened")
+        return speakers.eased(said, loosened) if loosened else said
 
     def _say_cloth(self, cloth: str, said: Said, seams: list[Seam]) -> None:
         """Put what a cloth says into every place of the aspect's scopes."""

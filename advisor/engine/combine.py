@@ -60,9 +60,10 @@ def meet(one: ValueSet, other: ValueSet) -> ValueSet:
 
 def decide(aspect: Aspect, said: list[Said]) -> Verdict:
     """Combine everything said in one place on one aspect."""
-    musts = sorted({s for s in said if s.claim.strength == "must"}, key=_order(aspect))
-    shoulds = sorted({s for s in said if s.claim.strength == "should"}, key=_order(aspect))
-    tastes = sorted({s for s in said if s.claim.strength == "may"}, key=_order(aspect))
+    ordered = sorted(dict.fromkeys(said), key=_order(aspect))
+    musts, shoulds, tastes = (
+        [s for s in ordered if s.claim.strength == strength] for strength in _STRENGTHS
+    )
     allowed, kept, dropped, clash = _musts(aspect, musts)
     advised, lost = _narrow(allowed, shoulds, kept)
     # Taste chooses among what is advised and takes nothing away from it.

@@ -6,7 +6,6 @@ for a rule that has fired, and gives the leaves that hold.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
 
@@ -25,11 +24,19 @@ class Fact:
     certain: bool = True
 
 
-def test_layer(  # noqa: PLR0911 - one return a kind of leaf
+def test_layer(  # noqa: C901, PLR0911 - one return a kind of node
     tree: list[Any], subject: Subject, knowledge: Knowledge
 ) -> Truth:
     """Whether a condition holds of a layer."""
     kind = tree[0]
+    if kind == "all":
+        found = Truth.YES
+        for part in tree[1:]:
+            answer = test_layer(part, subject, knowledge)
+            if answer is Truth.NO:
+                return Truth.NO
+            found = min(found, answer)
+        return found
     if kind == "trait":
         low, high = subject.levels.get(tree[1], (0, 0))
         if tree[2] <= low and high <= tree[3]:
@@ -45,19 +52,7 @@ def test_layer(  # noqa: PLR0911 - one return a kind of leaf
         return in_number(subject.numbers.get(tree[1]), tree[2:])
     if kind == "not":
         return Truth(2 - test_layer(tree[1], subject, knowledge))
-    return _together(kind, (test_layer(part, subject, knowledge) for part in tree[1:]))
-
-
-def _together(kind: str, answers: Iterable[Truth]) -> Truth:
-    """The least sure of all, or the surest of any; nothing is asked once that is settled."""
-    settled = Truth.NO if kind == "all" else Truth.YES
-    found = Truth.YES if kind == "all" else Truth.NO
-    for answer in answers:
-        if answer is settled:
-            return settled
-        if answer is Truth.MAYBE:
-            found = Truth.MAYBE
-    return found
+    return max((test_layer(part, subject, knowledge) for part in tree[1:]), default=Truth.NO)
 
 
 def layer_facts(tree: list[Any], subject: Subject, knowledge: Knowledge) -> list[Fact]:
@@ -103,7 +98,10 @@ def test_facts(tree: list[Any], facts: dict[str, Any]) -> Truth:
         return in_number(None if value is None else (value, value), tree[2:])
     if kind == "not":
         return Truth(2 - test_facts(tree[1], facts))
-    return _together(kind, (test_facts(part, facts) for part in tree[1:]))
+    answers = [test_facts(part, facts) for part in tree[1:]]
+    if kind == "all":
+        return min(answers, default=Truth.YES)
+    return max(answers, default=Truth.NO)
 
 
 def facts_of(tree: list[Any], facts: dict[str, Any], who: str) -> list[Fact]:

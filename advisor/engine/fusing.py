@@ -3,8 +3,9 @@
 A fusible is tried as it lies in the project's stack (from the iron down), the same stack turned
 over, and flat on its neighbour before anything else is joined, with the iron on the fusible.
 Each with the moisture that is soonest of what the verdicts leave, flat also with the advised one,
-at the hottest setting that every layer of that way bears; hotter is never tried. What the glue needs is the maker's figure in the notion's entry,
-which is of the press and not of the glue line, and is said to be so.
+at the hottest setting that every layer of that way bears; hotter is never tried. What the glue
+needs is the maker's figure in the notion's entry, which is of the press and not of the glue line,
+and is said to be so.
 
 The cautious end is the latest time. A clash is reported only where even the soonest end of the
 band does not come within the longest dwell: then no luck and no patience helps.
@@ -19,17 +20,20 @@ from typing import TYPE_CHECKING
 from advisor.craft.heat.stack import Stack, sole_at
 from advisor.engine.advise import Advice, Cure, Judgement, judge
 from advisor.engine.claims import Place
+from advisor.engine.combine import Verdict
 from advisor.engine.conflicts import Conflict
 from advisor.engine.heat import fusibles_in, layer_limits, picked, plies, pressed, setting_for
 from advisor.engine.heatlayers import FUSIBLES
 from advisor.engine.speakers import Said
 from advisor.engine.valuesets import Span
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Claim, Knowledge
-from advisor.project.garment import Cloth, Garment, Seam
+from advisor.project.garment import Garment, Seam
 
 if TYPE_CHECKING:
     from advisor.craft.heat.answer import HeatAnswer
 
+FLOWS_C = 110.0
+"""The least that any source gives for a fusing glue of the usual kind: fusing-trade-page."""
 LONGEST_DWELL = 30.0
 """As long as anybody holds an iron on one spot, s: the top of the dwell aspect, estimate."""
 IN_SEAM = ("as laid", "turned over")
@@ -71,7 +75,7 @@ class Fused:
 
     @property
     def grade(self) -> str:
-        """sure (by the cautious end), likely, perhaps, or no, all within the longest dwell."""
+        """How sure it is within the longest dwell: sure is by the cautious end of the band."""
         glue = self.answer.glue
         if glue is None:
             return "no"
@@ -82,7 +86,15 @@ class Fused:
             "no",
         )
 
+    @property
+    def hopeless(self) -> bool:
+        """Whether even the hottest end never comes near to where any glue flows."""
+        glue = next(x for x in self.answer.layers if x.name == self.trial.fusible)
+        flows = min(self.trial.need_c, FLOWS_C)
+        return self.grade == "no" and dict(glue.at_s)[20.0].high < flows
 
+
+_SHY_FAMILIES = ("piles", "skins", "coated", "embellished", "sheers", "lace")
 _GLUE_SHY = ("pile", "embellished", "coated", "sheer", "press marks")
 GRADES = ("sure", "likely", "perhaps", "no")
 
@@ -102,77 +114,92 @@ def trials_of(judgement: Judgement, knowledge: Knowledge) -> list[Trial]:
 
 def seam_trials(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> list[Trial]:
     """The ways of fusing the fusibles of one seam, where an iron may touch it at all."""
-    garment = judgement.garment
-    by_aspect = judgement.verdicts.get(Place("seam", seam.name), {})
-    verdict = by_aspect.get(LIMIT_ASPECT)
+    verdict = judgement.verdicts.get(Place("seam", seam.name), {}).get(LIMIT_ASPECT)
     if verdict is None or not isinstance(verdict.allowed, Span) or len(seam.uses) < 2:
         return []
-    cloths = tuple(use.cloth for use in seam.uses)
-    limits = layer_limits(verdict, cloths)
-    moisture = by_aspect.get("press.moisture")
-    words: tuple[str, ...] = ("dry",)
-    if moisture is not None and isinstance(moisture.allowed, Span) and not moisture.allowed.is_empty:
-        low, high = int(moisture.allowed.low), int(moisture.allowed.high)
-        words = moisture.aspect.words[low : high + 1]
-    soonest = next(w for w in ("dry", "steam", "damp cloth") if w in words)
-    usual = picked(moisture) or soonest
-    laid = picked(by_aspect.get("press.cloth")) or "none"
+    table = _Table(seam, verdict, judgement, knowledge)
     return [
         trial
-        for at in fusibles_in(garment, knowledge, seam)
-        for way, order, joint in _orders(cloths, limits, at, garment, knowledge)
-        for word in dict.fromkeys((soonest, usual) if way == FLAT else (soonest,))
-        if (trial := _trial(seam, way, order, joint, cloths[at], limits, laid, word, garment,
-                            knowledge)) is not None
-    ]  # fmt: skip
+        for at in fusibles_in(judgement.garment, knowledge, seam)
+        for way, order, joint in table.orders(at)
+        for moisture in table.moistures(way)
+        if (trial := table.trial(way, order, joint, at, moisture)) is not None
+    ]
 
 
-def _orders(
-    cloths: tuple[str, ...], limits: dict[str, float | None], at: int, garment: Garment,
-    knowledge: Knowledge,
-) -> list[tuple[str, tuple[str, ...], int]]:  # fmt: skip
-    """The orders of layers to try, each with the joint that is the glue line."""
-    turned = cloths[::-1]
-    back = len(cloths) - 1 - at
-    beside = [cloths[i] for i in (at - 1, at + 1) if 0 <= i < len(cloths)]
-    bed = min(
-        beside, key=lambda n: (_unfit(garment.cloths[n], knowledge), -(limits[n] or 0.0))
-    )  # fmt: skip
-    orders = [("as laid", cloths, max(at - 1, 0)), ("turned over", turned, max(back - 1, 0)),
-              (FLAT, (cloths[at], bed), 0)]  # fmt: skip
-    return [o for i, o in enumerate(orders) if o[1:] not in [x[1:] for x in orders[:i]]]
+class _Table:
+    """One seam with its fusibles, and what the verdicts say of how it is pressed."""
+
+    def __init__(
+        self, seam: Seam, verdict: Verdict, judgement: Judgement, knowledge: Knowledge
+    ) -> None:
+        self.seam = seam
+        self.garment = judgement.garment
+        self.knowledge = knowledge
+        self.cloths = tuple(use.cloth for use in seam.uses)
+        self.limits = layer_limits(verdict, self.cloths)
+        by_aspect = judgement.verdicts[Place("seam", seam.name)]
+        self.laid = picked(by_aspect.get("press.cloth")) or "none"
+        words = _left(by_aspect.get("press.moisture"))
+        self.soonest = next(w for w in ("dry", "steam", "damp cloth") if w in words)
+        self.usual = picked(by_aspect.get("press.moisture")) or self.soonest
+
+    def moistures(self, way: str) -> tuple[str, ...]:
+        """The moistures to try: the soonest, and flat also the advised one."""
+        both = (self.soonest, self.usual) if way == FLAT else (self.soonest,)
+        return tuple(dict.fromkeys(both))
+
+    def orders(self, at: int) -> list[tuple[str, tuple[str, ...], int]]:
+        """The orders of layers to try, each with the joint that is the glue line."""
+        cloths = self.cloths
+        back = len(cloths) - 1 - at
+        beside = [cloths[i] for i in (at - 1, at + 1) if 0 <= i < len(cloths)]
+        bed = min(beside, key=lambda n: (self.shyness(n), -(self.limits[n] or 0.0)))
+        tried = [
+            ("as laid", cloths, max(at - 1, 0)),
+            ("turned over", cloths[::-1], max(back - 1, 0)),
+            (FLAT, (cloths[at], bed), 0),
+        ]
+        return [o for i, o in enumerate(tried) if o[1:] not in [x[1:] for x in tried[:i]]]
+
+    def shyness(self, name: str) -> int:
+        """How little a cloth takes to glue: pile, sequins, a film, or cloth that shows it."""
+        cloth = self.garment.cloths[name]
+        entry = self.knowledge.entries[cloth.entry]
+        levels = {**entry.traits, **cloth.traits}
+        shy = sum(levels.get(trait, (0, 0))[1] for trait in _GLUE_SHY)
+        return shy + 10 * (entry.family in _SHY_FAMILIES)
+
+    def trial(
+        self, way: str, order: tuple[str, ...], joint: int, at: int, moisture: str
+    ) -> Trial | None:
+        """One way of fusing, at the hottest setting that all layers of it bear."""
+        fusible = self.cloths[at]
+        glue = self.knowledge.entries[self.garment.cloths[fusible].entry].facts.get("fuses at")
+        limit = min((x for name in order if (x := self.limits[name]) is not None), default=COLD)
+        if not glue or setting_for(limit) is None:
+            return None
+        cloth = "cotton cloth" if (self.laid, moisture) == ("none", "damp cloth") else self.laid
+        if moisture == "dry" and way in IN_SEAM:
+            cloth = "none"  # the soonest dry way; a cloth only delays
+        own = plies(order, tuple(self.limits[n] for n in order), self.garment, self.knowledge,
+                    moist=moisture != "dry")  # fmt: skip
+        stack = pressed(own, sole_at(min(limit, HOTTEST_IRON)), cloth, moisture)
+        above = sum(layer.role == "press cloth" for layer in stack.layers)
+        return Trial(
+            self.seam.name, fusible, way, ", ".join(order[: order.index(fusible)]),
+            order[-1] if way == FLAT else "", limit, cloth, moisture, stack, above + joint,
+            float(glue.get("min") or glue.get("max")), float(glue.get("seconds") or 0.0),
+            tuple(glue.get("sources", ())),
+        )  # fmt: skip
 
 
-def _unfit(cloth: Cloth, knowledge: Knowledge) -> int:
-    """How little a cloth takes to glue: pile, sequins, a film, or cloth that shows it through."""
-    levels = {**knowledge.entries[cloth.entry].traits, **cloth.traits}
-    return sum(levels.get(t, (0, 0))[1] for t in _GLUE_SHY)
-
-
-def _trial(
-    seam: Seam, way: str, order: tuple[str, ...], joint: int, fusible: str,
-    limits: dict[str, float | None], laid: str, moisture: str, garment: Garment,
-    knowledge: Knowledge,
-) -> Trial | None:  # fmt: skip
-    glue = knowledge.entries[garment.cloths[fusible].entry].facts.get("fuses at")
-    limit = min((x for name in order if (x := limits[name]) is not None), default=COLD)
-    if not glue or setting_for(limit) is None:
-        return None
-    sole = sole_at(min(limit, HOTTEST_IRON))
-    cloth = "cotton cloth" if laid == "none" and moisture == "damp cloth" else laid
-    if moisture == "dry" and way in IN_SEAM:
-        cloth = "none"  # the soonest dry way; a cloth only delays
-    own = plies(order, tuple(limits[name] for name in order), garment, knowledge,
-                moist=moisture != "dry")  # fmt: skip
-    stack = pressed(own, sole, cloth, moisture)
-    above = len(stack.layers) - len(own) - 2  # the press cloth; the board is two layers
-    through = ", ".join(order[: order.index(fusible)])
-    beside = order[1 - order.index(fusible)] if len(order) == 2 else ""
-    return Trial(
-        seam.name, fusible, way, through, beside, limit, cloth, moisture, stack, above + joint,
-        float(glue.get("min") or glue.get("max")), float(glue.get("seconds") or 0.0),
-        tuple(glue.get("sources", ())),
-    )  # fmt: skip
+def _left(moisture: Verdict | None) -> tuple[str, ...]:
+    """The moistures that the musts leave; dry where nobody speaks of it."""
+    if moisture is None or not isinstance(moisture.allowed, Span) or moisture.allowed.is_empty:
+        return ("dry",)
+    low, high = int(moisture.allowed.low), int(moisture.allowed.high)
+    return moisture.aspect.words[low : high + 1]
 
 
 def best_of(tried: list[Fused], ways: tuple[str, ...]) -> Fused | None:
@@ -190,9 +217,7 @@ Ask = Callable[[list[Trial]], list[Fused]]
 """Asks the heat model, all at once."""
 
 
-def with_clashes(
-    advice: Advice, tried: list[Fused], knowledge: Knowledge, ask: Ask
-) -> Advice:
+def with_clashes(advice: Advice, tried: list[Fused], knowledge: Knowledge, ask: Ask) -> Advice:
     """The advice with a clash for each fusible that cannot get hot enough, and its cures."""
     judgement = advice.judgement
     known = {c.key for c in judgement.conflicts}
@@ -203,7 +228,7 @@ def with_clashes(
         groups.setdefault((one.trial.place, one.trial.fusible), []).append(one)
     for (place, _), group in groups.items():
         best = best_of(group, IN_SEAM)
-        if best is None or best.grade != "no" or (place, LIMIT_ASPECT) in known:
+        if best is None or not best.hopeless or (place, LIMIT_ASPECT) in known:
             continue
         conflict = _conflict(best)
         known.add(conflict.key)
@@ -265,7 +290,8 @@ def _cures(
         after = judge(changed, knowledge)
         if not {c.key for c in after.conflicts} <= known:
             continue
-        if remedy.change["do"] != "fuse first" and not _now_hot(conflict.place, after, knowledge, ask):
+        flat_only = remedy.change["do"] == "fuse first"
+        if not flat_only and not _now_hot(conflict.place, after, knowledge, ask):
             continue
         found.append(Cure(remedy.id, words, after, remedy.effort, remedy.look))
     return tuple(sorted(found, key=lambda c: (c.effort + 2 * c.look, c.remedy)))
@@ -275,7 +301,7 @@ def _fused_first(
     garment: Garment, best: Fused, flat: Fused | None
 ) -> tuple[Garment, dict[str, str]] | None:
     """The fusible fused flat to its neighbour, where the model says that its glue gets hot."""
-    if flat is None or flat.grade == "no":
+    if flat is None or flat.hopeless:
         return None
     fusible, place = best.trial.fusible, best.trial.place
     seams = tuple(
@@ -295,5 +321,6 @@ def _now_hot(place: Place, after: Judgement, knowledge: Knowledge, ask: Ask) -> 
     seam = next(s for s in after.garment.seams if s.name == place.name)
     if not fusibles_in(after.garment, knowledge, seam):
         return True
-    best = best_of(ask(seam_trials(seam, after, knowledge)), IN_SEAM)
-    return best is not None and best.grade != "no"
+    trials = [t for t in seam_trials(seam, after, knowledge) if t.way in IN_SEAM]
+    best = best_of(ask(trials), IN_SEAM)
+    return best is not None and not best.hopeless

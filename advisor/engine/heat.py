@@ -72,11 +72,11 @@ class Bed:
     touched: bool
 
 
-def beds(judgement: Judgement, knowledge: Knowledge) -> list[Bed]:
+def beds(judgement: Judgement) -> list[Bed]:
     """Every different stack of the garment's seams, in the order in which they first come."""
     found: dict[Bed, list[str]] = {}
     for seam in judgement.garment.seams:
-        bed = _bed(seam, judgement, knowledge)
+        bed = _bed(seam, judgement)
         if bed is not None:
             found.setdefault(bed, []).append(seam.name)
     return [
@@ -85,7 +85,7 @@ def beds(judgement: Judgement, knowledge: Knowledge) -> list[Bed]:
     ]
 
 
-def _bed(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> Bed | None:
+def _bed(seam: Seam, judgement: Judgement) -> Bed | None:
     by_aspect = judgement.verdicts.get(Place("seam", seam.name), {})
     verdict = by_aspect.get(LIMIT_ASPECT)
     if verdict is None or not isinstance(verdict.allowed, Span):
@@ -150,12 +150,11 @@ def presses(
 ) -> tuple[list[Bed], list[Press]]:
     """The stacks, and all the presses that the model is to be asked about.
 
-    Args:
-        full: also without and with a cloth, turned over, and at the mark that a needy layer
-            wants; else only what the time budget needs. A damp cloth dries out, so the budget
-            is that of the dry one.
+    `full` also asks without and with a cloth, turned over, and at the mark that a needy layer
+    wants; else only what the time budget needs. A damp cloth dries out, so the budget is that of
+    the dry one.
     """
-    found = beds(judgement, knowledge)
+    found = beds(judgement)
     asked = [p for bed in found for p in _of_bed(bed, judgement.garment, knowledge, full=full)]
     return found, asked
 
@@ -166,7 +165,8 @@ def _of_bed(bed: Bed, garment: Garment, knowledge: Knowledge, *, full: bool) -> 
         return
     make = _Maker(bed, garment, knowledge)
     if bed.setting is not None:
-        cloth = "cotton cloth" if bed.cloth == "none" and bed.moisture == "damp cloth" else bed.cloth
+        damp_only = (bed.cloth, bed.moisture) == ("none", "damp cloth")
+        cloth = "cotton cloth" if damp_only else bed.cloth
         if full or bed.moisture != "damp cloth":
             yield make.press("advised", bed.setting, cloth, bed.moisture)
         if bed.moisture != "dry" and (full or bed.moisture == "damp cloth"):
@@ -175,7 +175,8 @@ def _of_bed(bed: Bed, garment: Garment, knowledge: Knowledge, *, full: bool) -> 
             yield make.press("bare", bed.setting)
         if full and cloth == "none":
             yield make.press("cloth", bed.setting, "cotton cloth")
-        yield make.press("unsettled", bed.setting, cloth)
+        if full:
+            yield make.press("unsettled", bed.setting, cloth)
     if full and bed.wanted is not None:
         yield make.press("wanted", bed.wanted)
         laid = bed.cloth if bed.cloth != "none" else "cotton cloth"

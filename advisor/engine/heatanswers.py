@@ -47,9 +47,8 @@ class Heat:
 def heat_of_garment(judgement: Judgement, knowledge: Knowledge, *, full: bool = True) -> Heat:
     """Ask everything about a garment.
 
-    Args:
-        full: also what a cloth does, the other side, cooling, and loose metal; else only what
-            the sheet's press lines need.
+    `full` also asks what a cloth does, the other side, cooling, and loose metal; else only what
+    the sheet's press lines need.
     """
     from advisor.craft.heat.answer import Question, answers
     from advisor.craft.heat.cooling import PARTS

@@ -63,10 +63,8 @@ def layer_of(
 ) -> Layer:
     """A cloth as a layer under the iron.
 
-    Args:
-        limit_c: °C that it bears, None where nobody has said.
-        moist: whether its own moisture counts; a dry press is taken on cloth pressed dry before,
-            which heats soonest.
+    `limit_c` is what it bears, None where nobody has said. `moist` says whether its own moisture
+    counts; a dry press is taken on cloth pressed dry before, which heats soonest.
     """
     entry = knowledge.entries[cloth.entry]
     heat = heat_of(cloth.mixes, knowledge)

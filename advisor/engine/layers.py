@@ -30,6 +30,7 @@ class LayerAsker:
         self._place = {id(use): place[use] for use in every}
         self._kept = every  # an id means nothing once its use is gone
         self._answers: dict[int, list[Truth]] = {}
+        self._facts: dict[tuple[int, int], list[Fact]] = {}
 
     def subject(self, use: Use) -> Subject:
         """What can be asked of a use of a cloth: one of `own` or of a seam of the garment."""
@@ -42,6 +43,10 @@ class LayerAsker:
             found = [test_layer(tree, subject, self.knowledge) for subject in self._subjects]
             self._answers[id(tree)] = found
         return found
+
+    def rules(self) -> list[Rule]:
+        """The rules that some layer of the garment may be about."""
+        return self.knowledge.index.worth_asking(s.words for s in self._subjects)
 
     def anywhere(self, rule: Rule) -> bool:
         """Whether each condition of a rule about layers can hold of some layer of the garment."""
@@ -69,11 +74,18 @@ class LayerAsker:
         """What makes a condition hold of a cloth, in any of its uses."""
         found = [
             fact
-            for subject, truth in zip(self._subjects, self.answers(tree), strict=True)
-            if truth and subject.name == cloth
-            for fact in layer_facts(tree, subject, self.knowledge)
+            for i, truth in enumerate(self.answers(tree))
+            if truth and self._subjects[i].name == cloth
+            for fact in self._facts_at(tree, i)
         ]
         return tuple(dict.fromkeys(found))
+
+    def _facts_at(self, tree: list[Any], i: int) -> list[Fact]:
+        found = self._facts.get((id(tree), i))
+        if found is None:
+            found = layer_facts(tree, self._subjects[i], self.knowledge)
+            self._facts[id(tree), i] = found
+        return found
 
     def facts_of_uses(self, rule: Rule, uses: tuple[Use, ...]) -> tuple[Fact, ...]:
         """What makes a rule about a seam hold of the layers that it was found true of."""
@@ -84,7 +96,7 @@ class LayerAsker:
         found = [
             fact
             for tree, use in zip(trees, uses, strict=False)
-            for fact in layer_facts(tree, self.subject(use), self.knowledge)
+            for fact in self._facts_at(tree, self._place[id(use)])
         ]
         return tuple(dict.fromkeys(found))
 

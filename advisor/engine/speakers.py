@@ -9,6 +9,8 @@ from advisor.knowledge.model import COLD, LIMIT_ASPECT, Claim, Entry, Fibre, Kno
 from advisor.project.garment import Cloth, Garment, Seam
 
 YOU = "you"
+EASED = "You let it go further, because:"
+"""Stands in the reason of every limit that a maker has loosened for her own cloth."""
 MACHINE_ASPECTS = frozenset(
     {
         "needle.size", "needle.point", "machine.foot", "machine.pressure", "stitch.type",
@@ -138,13 +140,15 @@ def _main_fibre(cloth: Cloth) -> str | None:
     return best[0] if (best[1] or 0.0) >= 50 else None
 
 
-def seam_says(seam: Seam, garment: Garment, knowledge: Knowledge) -> list[Said]:
+def seam_says(
+    seam: Seam, garment: Garment, knowledge: Knowledge, machine: list[Said]
+) -> list[Said]:
     """What the machine, the kit, the notions in the seam and the maker's own choices say."""
     said: list[Said] = []
     if seam.by_hand:
         said.append(_option("stitch.type", ["hand"], "It is sewn by hand.", knowledge))
     else:
-        said += _machine_says(garment, knowledge)
+        said += machine
     for cloth in seam.cloths():
         kind = _interfacing_kind(knowledge.entries[garment.cloths[cloth].entry])
         if kind:
@@ -160,7 +164,8 @@ def seam_says(seam: Seam, garment: Garment, knowledge: Knowledge) -> list[Said]:
     return said
 
 
-def _machine_says(garment: Garment, knowledge: Knowledge) -> list[Said]:
+def machine_says(garment: Garment, knowledge: Knowledge) -> list[Said]:
+    """What the machine and the kit say of every seam that they sew."""
     maker = garment.maker
     machine = knowledge.machines[maker.machine]
     said = [Said(machine.name, claim) for claim in machine.claims]
@@ -221,3 +226,26 @@ def _choice(aspect: str, answer: str | float, knowledge: Knowledge) -> Said:
     claim = Claim(aspect, (at, at), 0, at, "must", "result", "You have chosen it.",
                   ("derived",), 2, "maker")  # fmt: skip
     return Said(YOU, claim)
+
+
+def eased(said: Said, loosened: list[tuple[str, float, str]]) -> Said:
+    """A limit of a cloth, opened as far as its maker wants it with a written reason.
+
+    Args:
+        said: what is said of the cloth.
+        loosened: aspect, value (a number, or the place of a word) and reason.
+    """
+    claim = said.claim
+    if claim.strength != "must" or claim.risk == "result":
+        return said
+    for aspect, value, reason in loosened:
+        if aspect != claim.aspect:
+            continue
+        if claim.span is None:
+            mask, span = claim.mask | 1 << int(value), None
+        else:
+            mask, span = 0, (min(claim.span[0], value), max(claim.span[1], value))
+        if (mask, span) != (claim.mask, claim.span):
+            why = f"{claim.why} {EASED} {reason.rstrip('.')}."
+            claim = replace(claim, mask=mask, span=span, why=why)
+    return replace(said, claim=claim)

@@ -18,6 +18,7 @@ from advisor.knowledge.model import Knowledge, from_plain
 
 FOLDER_VARIABLE = "ADVISOR_KNOWLEDGE"
 CACHE_VARIABLE = "ADVISOR_CACHE"
+OWN_VARIABLE = "ADVISOR_OWN"
 MOST_BYTES = 50_000_000
 
 
@@ -64,19 +65,34 @@ def load_knowledge(folder: Path | None = None) -> Knowledge:
         InputError: the knowledge has problems; all of them are named.
     """
     where = folder or knowledge_folder()
+    own = own_folder()
     mark: dict[str, Any] = {
         "version": __version__, "folder": str(where.absolute()), "files": stamp(where),
+        "own": str(own.absolute()), "own_files": stamp(own),
     }  # fmt: skip
-    path = cache_folder() / f"knowledge-{_name_of(mark['folder'])}.json"
+    path = cache_folder() / f"knowledge-{_name_of(mark['folder'] + mark['own'])}.json"
     raw = _read(path, mark)
     if raw is None:
-        raw = compile_folder(where)
+        raw = compile_folder(where, own if mark["own_files"] else None)
         _write(path, mark, raw)
     return from_plain(raw)
 
 
-def compile_folder(folder: Path) -> dict[str, Any]:
-    """Read, check and compile a knowledge folder.
+def own_folder() -> Path:
+    """A maker's own folder: named by ADVISOR_OWN, or in the folder for settings."""
+    named = os.environ.get(OWN_VARIABLE)
+    if named:
+        return Path(named)
+    base = os.environ.get("XDG_CONFIG_HOME")
+    return Path(base or Path.home() / ".config") / "advisor" / "knowledge"
+
+
+def compile_folder(folder: Path, own: Path | None = None) -> dict[str, Any]:
+    """Read, check and compile a knowledge folder, with a maker's own laid over it.
+
+    Args:
+        folder: the shipped knowledge.
+        own: hers; what is wrong in it is left out and named, never raised.
 
     Raises:
         InputError: with every problem found.
@@ -90,7 +106,12 @@ def compile_folder(folder: Path) -> dict[str, Any]:
     problems = check_book(book)
     if problems:
         raise InputError(tuple(problems))
-    return json.loads(json.dumps(to_plain(book)))  # type: ignore[no-any-return]
+    left_out: list[str] = []
+    if own is not None:
+        from advisor.knowledge.own import in_words, overlay
+
+        left_out = in_words(overlay(book, own))
+    return json.loads(json.dumps({**to_plain(book), "left_out": left_out}))  # type: ignore[no-any-return]
 
 
 def _name_of(text: str) -> str:

@@ -25,6 +25,7 @@ GOOD_KINDS = frozenset(
 RANKS = {
     "standard": 0, "regulation": 0, "handbook": 1, "extension": 1, "trade-journal": 1, "paper": 1,
     "manual": 2, "trade-page": 3, "common-practice": 2, "derived": 2, "memory": 4, "estimate": 4,
+    "own-test": -1,
 }  # fmt: skip
 HIGHEST_LABEL = 200.0
 """Three marks on a care label up to ISO 3758:2012, °C; no limit goes above it."""
@@ -161,8 +162,19 @@ class _Compiler:
             "traits": self.levels(form.traits),
             "claims": [self.claim(c, "", ()) for c in form.claims],
             "facts": _facts(form, ("weight", "thickness", "traits sources", "limits", "notes",
-                                   "fuses at", "sold in"), keep=True),
+                                   "fuses at", "sold in"), keep=True)
+            | self.loosened(item.id),
         }  # fmt: skip
+
+    def loosened(self, id_: str) -> dict[str, Any]:
+        """What a maker lets her own cloth bear beyond a limit, with her reason."""
+        rows = []
+        for aspect, value, reason in self.book.loosened.get(id_, ()):
+            form = self.book.aspects[aspect].form
+            words = form.words or form.options
+            at = float(value) if form.kind == "range" else float(words.index(str(value)))
+            rows.append([aspect, at, reason])
+        return {"loosened": rows} if rows else {}
 
     def rule(self, item: Item) -> dict[str, Any]:
         form = item.form

@@ -49,6 +49,7 @@ class Book:
     seams: dict[str, Item] = field(default_factory=dict)
     kit: dict[str, Item] = field(default_factory=dict)
     observations: dict[str, Item] = field(default_factory=dict)
+    loosened: dict[str, list[list[Any]]] = field(default_factory=dict)
     problems: list[Problem] = field(default_factory=list)
 
     def entries(self) -> dict[str, Item]:

@@ -10,14 +10,15 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from advisor.knowledge.ordering import OrderKnowledge, order_from_plain
+from advisor.knowledge.index import RuleIndex
 from advisor.knowledge.observations import Observation, observation_from
+from advisor.knowledge.ordering import OrderKnowledge, order_from_plain
 from advisor.knowledge.workshop import Workshop, workshop_from_plain
 
 Mix = tuple[tuple[str, float | None], ...]
 """Fibres of one cloth with their shares in percent; None where the share is not known."""
 
-FORMAT = 5
+FORMAT = 6
 """Raised whenever the compiled form changes; a cache of another format is not read."""
 
 LIMIT_ASPECT = "press.temperature"
@@ -183,6 +184,11 @@ class Knowledge:
     order: OrderKnowledge = field(default_factory=OrderKnowledge)
     workshop: Workshop = field(default_factory=Workshop)
     observations: dict[str, Observation] = field(default_factory=dict)
+    left_out: tuple[str, ...] = ()
+    index: RuleIndex = field(init=False, compare=False, repr=False)
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "index", RuleIndex(self.rules))
 
     def fabrics(self) -> list[Entry]:
         """The cloths, in the order of their ids."""
@@ -296,4 +302,5 @@ def from_plain(raw: dict[str, Any]) -> Knowledge:
         observations={
             id_: observation_from(id_, row) for id_, row in raw.get("observations", {}).items()
         },
+        left_out=tuple(raw.get("left_out", ())),
     )  # fmt: skip

@@ -22,7 +22,7 @@ Risk = Literal["damage", "injury", "result"]
 Structure = Literal["woven", "knit", "net", "nonwoven", "skin", "film", "composite"]
 SourceKind = Literal[
     "standard", "regulation", "handbook", "extension", "trade-journal", "paper", "manual",
-    "trade-page", "common-practice", "derived", "memory", "estimate",
+    "trade-page", "common-practice", "derived", "memory", "estimate", "own-test",
 ]  # fmt: skip
 NotionKind = Literal[
     "fusible", "low-temperature fusible", "sew-in", "canvas", "zip", "elastic",

@@ -14,14 +14,18 @@ from advisor.knowledge.schema import Form, Sources, Strength, Text, Word
 
 YesNo = Literal["yes", "no"]
 Fact = Literal[
-    "shrinks first", "cloth", "one cut edge", "curved", "bias", "woven", "turned", "gathered", "pleated", "closed seam",
-    "no pile", "sewn-in interfacing", "fusible interfacing", "needs neatening", "pressed open",
-    "fit is settled", "fit may change it", "sewn seam", "something to fit",
-    "bias or knit drops", "no hem named", "wants heat before it meets a tender cloth",
+    "shrinks first", "cloth", "one cut edge", "curved", "bias", "woven", "turned", "gathered",
+    "pleated", "closed seam", "lockstitched", "no pile", "sewn-in interfacing",
+    "fusible interfacing", "needs neatening", "pressed open", "fit is settled",
+    "fit may change it", "sewn seam", "something to fit", "bias or knit drops", "no hem named",
+    "wants heat before it meets a tender cloth",
 ]  # fmt: skip
 Tag = Literal[
     "flat", "closes", "fitted", "tried", "lining closes", "before lining", "before hem", "last",
     "tender face", "not tender face", "not fastening",
+]  # fmt: skip
+Where = Literal[
+    "same seam", "same cloth", "crossed", "related", "tender", "free of the tender", "garment",
 ]  # fmt: skip
 Price = Annotated[float, Field(ge=0, le=600)]
 
@@ -77,7 +81,7 @@ class PrecedenceForm(Form):
 
     before: Pick
     after: Pick
-    where: Literal["same seam", "same cloth", "crossed", "related", "tender", "free of the tender", "garment"]
+    where: Where
     why: Text
     strength: Strength = "must"
     sources: Sources

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable
 from advisor.engine.claims import Place
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.order.kinds import SeamPlace
-from advisor.order.setups import Setups
+from advisor.order.setups import OVERLOCKS, Setups
 from advisor.project.garment import Garment
 
 CUT_NOTIONS = ("fusible", "low-temperature fusible", "sew-in", "canvas")
@@ -84,6 +84,9 @@ class Facts:
             "turned": lambda: place.said("edge") == "turned" and place.kind.op == "join",
             "gathered": lambda: bool(place.full) and place.seam.making.pleats is None,
             "pleated": lambda: place.seam.making.pleats is not None,
+            "lockstitched": lambda: self.setups.word(
+                Place("seam", place.name), "stitch.type", "301"
+            ) not in OVERLOCKS,
             "closed seam": lambda: not self.open_seam(place),
             "pressed open": lambda: self.open_seam(place),
             "no pile": lambda: not self.tender_face(place),

@@ -16,6 +16,8 @@ from advisor.knowledge.ordering import SeamKind
 from advisor.project.garment import Garment, Seam
 
 Unit = Literal["shell", "lining", "both"]
+HALVES = frozenset({"front", "back"})
+"""Words of a name that say on which half of the garment a seam lies."""
 GATHERED = 1.1
 """The fullness from which an edge is gathered and not only eased: estimate."""
 
@@ -81,9 +83,11 @@ def same_unit(one: SeamPlace, other: SeamPlace) -> bool:
 
 
 def _share_panels(one: SeamPlace, other: SeamPlace) -> bool:
-    if one.panels is None or other.panels is None:
-        return True
-    return bool(one.panels & other.panels)
+    """Whether two seams may lie on one piece: by their panels, or by front and back in the names."""
+    if one.panels is not None and other.panels is not None:
+        return bool(one.panels & other.panels)
+    ours, theirs = (HALVES & set(_words(place.name)) for place in (one, other))
+    return not ours or not theirs or bool(ours & theirs)
 
 
 def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:

@@ -37,7 +37,7 @@ class _Maker:
         self.places = seam_places(self.garment, knowledge)
         self.facts = Facts(self.garment, knowledge, self.setups, self.places)
         self.tender: dict[str, frozenset[str]] = {}
-        for _, needy, tender in heat_pairs(advice):
+        for _, needy, tender in heat_pairs(advice, knowledge):
             for name in needy:
                 self.tender[name] = self.tender.get(name, frozenset()) | tender
 
@@ -54,14 +54,13 @@ class _Maker:
         return found
 
     def _garment(self, op: Operation) -> Iterator[Task]:
-        if not self.facts.hold(op.when, lambda fact: self.facts.of_garment(fact)):
+        if not self.facts.hold(op.when, self.facts.of_garment):
             return
         name = self.garment.name
         iron = self.setups.iron(Place("garment", name)) if op.iron == "last" else None
-        how = {"fit": self._what_to_fit, "hang": lambda: "", "hem-edge": lambda: ""}.get(op.id)
-        text = how() if how else _iron_words(iron) if op.iron == "last" else ""
-        if op.iron == "last" and iron is None:
-            text = ", by hand and without an iron"
+        text = self._what_to_fit() if op.id == "fit" else ""
+        if op.iron == "last":
+            text = f", {iron.moisture}" if iron else " with the fingers: no iron here"
         step = Step(op.verb, op.does.format(name=name, how=text, cloths=""), None, iron,
                     op.each, op.rank)  # fmt: skip
         tags = frozenset({"last", "not fastening"} if op.id == "hem-edge" else set())
@@ -131,7 +130,7 @@ class _Maker:
                               how=self._how_seam(op, place, iron))  # fmt: skip
         step = Step(f"{op.verb} {place.name}", text[:1].upper() + text[1:], machine, iron,
                     round(minutes, 1), rank)  # fmt: skip
-        yield Task(step, op, place, place.seam.cloths(), self._tags(op, place),
+        yield Task(step, op, place, place.seam.cloths(), self._tags(place),
                    self.setups.finish(place) if op.id.startswith("neaten") else "")  # fmt: skip
 
     def _machine(self, op: Operation, place: SeamPlace) -> MachineState | None:
@@ -156,7 +155,9 @@ class _Maker:
             return _listed(list(place.full))
         if op.id == "grade":
             shape = place.said("shape")
-            return {"curved": "clip or notch", "corner": "cut the corners of"}.get(shape, "thin")
+            return {"curved": " and clip or notch them", "corner": " and cut the corners off"}.get(
+                shape, ""
+            )
         if op.id.startswith("neaten"):
             return self.setups.finish(place)
         if op.id in ("press", "turn"):
@@ -166,7 +167,7 @@ class _Maker:
             return "Sew by hand" if by_hand else "Join"
         return ""
 
-    def _tags(self, op: Operation, place: SeamPlace) -> frozenset[str]:
+    def _tags(self, place: SeamPlace) -> frozenset[str]:
         kind = place.kind
         tail = kind.last or kind.op in ENDS
         tender = self.facts.tender_face(place)
@@ -182,9 +183,5 @@ class _Maker:
         return frozenset(name for name, holds in tags.items() if holds)
 
 
-def _iron_words(iron: IronState | None) -> str:
-    return "" if iron is None else f", {iron.moisture}"
-
-
 def _listed(names: list[str]) -> str:
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}" if names else ""
+    return " and ".join([", ".join(names[:-1]), names[-1]] if names[1:] else names)

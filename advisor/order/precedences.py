@@ -1,4 +1,4 @@
-"""Which tasks come before which: the templates of the knowledge laid over the tasks of a garment."""
+"""Which tasks come before which: the templates of the knowledge laid over a garment's tasks."""
 
 from __future__ import annotations
 
@@ -38,9 +38,9 @@ def precedences_of(
 
 
 def _fits(pick: Pick, task: Task) -> bool:
-    if "any" not in pick.op and task.op not in pick.op:
-        if not ("sew" in pick.op and task.op in SEWN):
-            return False
+    meant = "any" in pick.op or task.op in pick.op or ("sew" in pick.op and task.op in SEWN)
+    if not meant:
+        return False
     if pick.kind and (task.place is None or task.place.kind.id not in pick.kind):
         return False
     return all(tag in task.tags for tag in pick.tag)
@@ -72,10 +72,23 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
         return False
     if hot.tender & set(place.cloths):
         return True
-    if not set(hot.cloths) & set(place.cloths) or _same_place(hot, joining):
-        # Fused to its own seam: the tender layer is joined by that very seam.
-        return _same_place(hot, joining) and hot.op == "fuse" and bool(_cooler(hot, joining, setups))
-    return bool(_cooler(hot, joining, setups))
+    if _same_place(hot, joining):
+        # Fused for its own seam: the tender layer is joined by that very seam.
+        return hot.op == "fuse" and bool(_cooler(hot, joining, setups))
+    near = set(hot.cloths) & set(place.cloths)
+    return bool(near) and bool(_cooler(hot, joining, setups))
+
+
+def too_tender(hot: Task, joined: Task, setups: Setups) -> frozenset[str]:
+    """The layers that a task joined and that a hotter task should not meet; notions among them."""
+    place = joined.place
+    if place is None or hot.step.iron is None or _same_place(hot, joined):
+        return frozenset()
+    limit = setups.limit(Place("seam", place.name))
+    near = hot.place is not None and related(hot.place, place)
+    if not near or limit is None or limit >= hot.step.iron.temperature_c:
+        return frozenset()
+    return frozenset(place.seam.cloths()) - set(hot.cloths)
 
 
 def _same_place(a: Task, b: Task) -> bool:
@@ -109,4 +122,5 @@ def _precedence(rule: PrecedenceRule, a: Task, b: Task, setups: Setups) -> Prece
         "tender": " and ".join(tender) or "a layer", "needy": a.needy or b.needy,
     }  # fmt: skip
     why = rule.why.format_map(words)
-    return Precedence(a.id, b.id, why[:1].upper() + why[1:], rule.sources, _STRENGTHS[rule.strength])
+    why = why[:1].upper() + why[1:]
+    return Precedence(a.id, b.id, why, rule.sources, _STRENGTHS[rule.strength])

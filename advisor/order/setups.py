@@ -107,8 +107,8 @@ class Setups:
                            foot="overlock", plate="overlock", stitch="overlock",
                            tension="balanced")  # fmt: skip
         if finish in ("overlocked", "zigzag"):
-            return replace(state, plate="wide", stitch="zigzag",
-                           foot="standard" if state.foot == "straight-stitch" else state.foot)  # fmt: skip
+            foot = "standard" if state.foot == "straight-stitch" else state.foot
+            return replace(state, plate="wide", stitch="zigzag", foot=foot)
         return state
 
     def thread(self, seam: SeamPlace, machine: str = "") -> str:
@@ -136,7 +136,7 @@ class Setups:
             return "polyester"
         words = found.aspect.words
         options = [i for i in range(len(words)) if getattr(found.advised, "mask", 0) >> i & 1]
-        counts = {i: 0 for i in options}
+        counts = dict.fromkeys(options, 0)
         for other, by_aspect in self.advice.judgement.verdicts.items():
             verdict = by_aspect.get("thread.fibre") if other.scope == "seam" else None
             for i in options if verdict is not None else ():
@@ -214,7 +214,9 @@ def chosen_cures(advice: Advice) -> dict[tuple[str, str], Cure]:
     return chosen
 
 
-def heat_pairs(advice: Advice) -> list[tuple[Conflict, frozenset[str], frozenset[str]]]:
+def heat_pairs(
+    advice: Advice, knowledge: Knowledge
+) -> list[tuple[Conflict, frozenset[str], frozenset[str]]]:
     """Conflicts cured by pressing earlier, each with who wants the heat and who cannot bear it."""
     pairs = []
     chosen = chosen_cures(advice)
@@ -226,7 +228,13 @@ def heat_pairs(advice: Advice) -> list[tuple[Conflict, frozenset[str], frozenset
         apart = [seam.apart for seam in after.seams if seam.name == conflict.place.name]
         needy = after.apart if conflict.place.scope == "garment" else frozenset().union(*apart)
         harmed = [s.cloths for s in conflict.clash if s.claim.risk != "result"]
-        tender = frozenset().union(*harmed) - needy
+        # A zip or a button is walked round with the iron; a cloth cannot be.
+        tender = frozenset(
+            name for name in frozenset().union(*harmed) - needy
+            if knowledge.entries[after.cloths[name].entry].kind == "cloth"
+        )  # fmt: skip
+        if not tender:
+            continue
         pairs.append((conflict, needy, tender))
     return pairs
 

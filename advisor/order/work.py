@@ -9,35 +9,29 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from typing import Any
 
 from advisor.engine.advise import Advice
 from advisor.knowledge.model import Knowledge
+from advisor.knowledge.ordering import SEWN
 from advisor.order.costs import CostTable
-from advisor.order.graph import CycleError, Graph, build, settle
+from advisor.order.cycles import Cycle, settled
+from advisor.order.graph import Graph, build
 from advisor.order.operations import tasks_of
 from advisor.order.plan import Plan, changes_of
-from advisor.order.precedences import precedences_of
+from advisor.order.precedences import precedences_of, too_tender
 from advisor.order.search import Effort, Setting, plan_graph
 from advisor.order.setups import Setups
 from advisor.order.sittings import Couple, Sitting, split, stops
 from advisor.order.steps import Precedence
 from advisor.order.tasks import Task
-from advisor.order.wished_steps import YOU_SAID, PinAnswer, apply_wishes, honour_pins
+from advisor.order.wished_steps import PinAnswer, apply_wishes, honour_pins
 from advisor.project.wishes import unknown_step
 
 QUICK = Effort(states=4000, bounds=20_000, beam=8)
 """How hard to search while somebody waits; a garment of a dozen seams is proved within it."""
 HANG = "hang"
 """The step after which a day passes."""
-
-
-@dataclass(frozen=True, slots=True)
-class Cycle:
-    """Precedences that chase each other, the one given up for it, and what would end it."""
-
-    links: tuple[Precedence, ...]
-    given_up: Precedence
-    remedies: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +54,7 @@ class Work:
     remarks: tuple[str, ...] = ()
     plain: bool = False
     reasons: dict[str, tuple[Precedence, ...]] = field(default_factory=dict)
+    hot_near: tuple[tuple[str, frozenset[str]], ...] = ()
 
     def left(self) -> tuple[str, ...]:
         """The steps still to do, in order."""
@@ -91,6 +86,9 @@ def order_of(
     """The order of work of a judged garment.
 
     Args:
+        advice: the judged garment; its remedies that mean "earlier" become precedences.
+        knowledge: where the operations and their precedences stand.
+        effort: how hard to search.
         plain: the customary order instead of the cheapest.
 
     Raises:
@@ -102,67 +100,49 @@ def order_of(
     rules = knowledge.order.precedences
     weights = precedences_of(tasks, rules, setups)
     wished = apply_wishes(tasks, list(weights), wishes)
-    kept, given_up, cycles = _settled(wished.tasks, wished.precedences, weights)
+    kept, given_up, cycles = settled(wished.tasks, wished.precedences, weights)
     first = build([t.step for t in wished.tasks], kept)
-    kept, pins = honour_pins(
-        wished.tasks, list(kept), wishes.pin, [step.id for step in first.steps]
-    )
+    customary = [step.id for step in first.steps]
+    held, pins = honour_pins(wished.tasks, list(kept), wishes.pin, customary)
     byid = {task.id: task for task in wished.tasks}
     done, remarks = _done(wishes.done, byid, first)
     left = [task.step for task in wished.tasks if task.id not in done]
-    alive = [p for p in kept if p.before not in done and p.after not in done]
+    alive = [p for p in held if p.before not in done and p.after not in done]
     graph = build(left, alive)
     setting = Setting(cost_table(knowledge, wishes.costs))
     plan = _plain_plan(graph, setting) if plain else plan_graph(graph, setting, effort or QUICK)
-    whole = build([t.step for t in wished.tasks], kept)
+    whole = build([t.step for t in wished.tasks], held)
     return Work(
         byid, (*done, *plan.order), done, whole, plan, setting, given_up, cycles, tuple(pins),
         _couples(wished.tasks, wished.couples), (*wished.remarks, *remarks), plain, _reasons(whole),
+        _hot_near([byid[name] for name in (*done, *plan.order)], setups),
     )  # fmt: skip
+
+
+def _hot_near(
+    tasks: Sequence[Task], setups: Setups
+) -> tuple[tuple[str, frozenset[str]], ...]:
+    """The pressings that are hotter than something that was joined nearby before them."""
+    found = []
+    for k, task in enumerate(tasks):
+        if task.op in ("press", "turn"):
+            near = (too_tender(task, b, setups) for b in tasks[:k] if b.op in SEWN)
+            tender = frozenset(name for names in near for name in names)
+            if tender:
+                found.append((task.id, tender))
+    return tuple(found)
 
 
 def cost_table(knowledge: Knowledge, own: dict[str, float]) -> CostTable:
     """The prices of changes: the knowledge's, then the maker's own."""
-    prices = {**knowledge.order.changes, **own}
-    return CostTable(**{name.replace(" ", "_"): minutes for name, minutes in prices.items()})
+    minutes: dict[str, Any] = {**knowledge.order.changes, **own}
+    return CostTable(**{name.replace(" ", "_"): price for name, price in minutes.items()})
 
 
 def _plain_plan(graph: Graph, setting: Setting) -> Plan:
     cost = setting.seconds(graph.steps) / 60
     changes = changes_of(graph.steps, setting.table)
     return Plan(tuple(s.id for s in graph.steps), cost, changes, 0.0, cost == 0, cost)
-
-
-def _settled(
-    tasks: Sequence[Task], items: list[Precedence], weights: dict[Precedence, int]
-) -> tuple[tuple[Precedence, ...], tuple[Precedence, ...], tuple[Cycle, ...]]:
-    """What can hold together, the weaker ones given up, and every cycle of musts."""
-    steps = [task.step for task in tasks]
-    cycles: list[Cycle] = []
-    while True:
-        try:
-            kept, given_up = settle(steps, items, weights)
-        except CycleError as error:
-            cycle = _cycle(error.cycle)
-            cycles.append(cycle)
-            weak = (cycle.given_up.before, cycle.given_up.after)
-            items = [p for p in items if (p.before, p.after) != weak or p.strength != "must"]
-            continue
-        return kept, given_up, tuple(cycles)
-
-
-def _cycle(links: tuple[Precedence, ...]) -> Cycle:
-    own = [p for p in links if p.why.startswith(YOU_SAID)]
-    crossing = [p for p in links if "crosses" in p.why]
-    given_up = (own or crossing or list(links))[0]
-    remedies = [
-        f"Take out of your order that '{p.before}' comes before '{p.after}'." for p in own
-    ] + [
-        f"Say under `crosses:` which seams really run over others: '{p.after}' need not wait for "
-        f"'{p.before}' if they do not meet." for p in crossing
-    ]  # fmt: skip
-    fallback = f"Drop or rename a step: '{links[0].before}' or '{links[0].after}'."
-    return Cycle(links, given_up, tuple(remedies) or (fallback,))
 
 
 def _done(

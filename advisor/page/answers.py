@@ -4,18 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING, Any
 
 from advisor.errors import InputError
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
 from advisor.project.names import LONGEST_PHRASE, MOST_LAYERS
 
-if TYPE_CHECKING:
-    from advisor.engine.advise import Advice
-
 PROJECT = "project"
 """What a posted project is called in messages; it has no place on this machine."""
+PROJECT_FILE = "FILE"
+"""What stands for its file where the sheet names a command."""
 Fields = Mapping[str, str]
 
 
@@ -46,11 +44,12 @@ def sheet(fields: Fields, known: Knowledge) -> Answer:
     from advisor.project.load import garment_of
     from advisor.yamlfile import parse_yaml
 
-    text = fields.get("file", "").strip() and fields["file"] or fields.get("project", "")
+    chosen = fields.get("file", "")
+    text = chosen if chosen.strip() else fields.get("project", "")
     if not text.strip():
         raise InputError("paste a project or choose its file")
     garment = garment_of(parse_yaml(text.replace("\r\n", "\n"), PROJECT), known)
-    return _sheet(_in_units(garment, fields), known)
+    return _sheet(_in_units(garment, fields), known, PROJECT_FILE)
 
 
 def iron(fields: Fields, known: Knowledge) -> Answer:
@@ -59,30 +58,21 @@ def iron(fields: Fields, known: Knowledge) -> Answer:
     Raises:
         InputError: a cloth is not understood, or none is named.
     """
-    from advisor.sheet.iron import iron_report
     from advisor.sheet.ironhtml import iron_main
+    from advisor.sheet.whole import iron_rows, whole_answer
 
-    advice, data = _advise(_quick(fields, known), known)
-    rows = iron_report(advice.judgement, known)
+    advice, data = whole_answer(_quick(fields, known), known)
     title = f"{data['garment']}: the iron"
-    return Answer(title, iron_main(data, rows, known), str(data["units"]))
+    return Answer(title, iron_main(data, iron_rows(advice, known), known), str(data["units"]))
 
 
-def _sheet(garment: Garment, known: Knowledge) -> Answer:
+def _sheet(garment: Garment, known: Knowledge, file: str = "") -> Answer:
     from advisor.sheet.html import sheet_main
-    from advisor.sheet.iron import iron_report
+    from advisor.sheet.whole import iron_rows, whole_answer
 
-    advice, data = _advise(garment, known)
-    main = sheet_main(data, iron_report(advice.judgement, known))
+    advice, data = whole_answer(garment, known, file=file)
+    main = sheet_main(data, iron_rows(advice, known))
     return Answer(f"{data['garment']}: handling sheet", main, str(data["units"]))
-
-
-def _advise(garment: Garment, known: Knowledge) -> tuple[Advice, dict[str, Any]]:
-    from advisor.engine.advise import advise
-    from advisor.sheet.report import report
-
-    advice = advise(garment, known)
-    return advice, report(advice, known)
 
 
 def _quick(fields: Fields, known: Knowledge) -> Garment:

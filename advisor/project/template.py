@@ -44,6 +44,10 @@ _CLOTH = {
     "shade": ("dark", "dark, middle or pale; a colour in digits tells it by itself"),
     "care": ("washable", "what the label or the shop said: washable or dry clean only"),
     "detachable": ("yes", "yes when it comes off for washing and pressing"),
+    "width": ("150 cm", "of the cloth as it is sold, to reckon how much to buy"),
+    "repeat": ("32 cm", "of a pattern that is to match from piece to piece"),
+    "selvage": ("1 cm", "at each side, not to be cut from"),
+    "shrinks": ("3 %", "along its length, as measured on a square of it"),
     "traits": ("{pin marks: yes}", _TRAITS),
 }
 _SEAM = {
@@ -63,11 +67,18 @@ _SEAM = {
     "bias": ("yes", "yes when it runs across the grain"),
     "lined": ("yes", "yes when a lining covers its allowances"),
     "worn next to skin": ("yes", "yes when nothing is worn below it"),
+    "times": ("2", "how often the garment has this seam"),
+    "moves": ("yes", "yes where it is worked at every step, as a low waist on the hip"),
 }
 _LAYERS = """\
 the layers lie from the side under the iron downwards. A layer is the name of a cloth above, or
 {use: frill, fullness: 2.5} where it is gathered in, {use: cuff, stretched: 1.2} where it is
 stretched to fit, or {notion: woven fusible interfacing}"""
+
+_MORE = """\
+a seam may also say crosses: [side], gathers: {method: hand rows} or pleats: {kind: knife, number: 8, depth: 2 cm};
+pieces: with name, fabric, width and height reckons the cloth to buy, kit: with needles, feet, pins and pressing
+what is missing, and results: with seam and result keeps what a scrap showed"""
 
 
 def project_text(answers: Answers, knowledge: Knowledge) -> str:
@@ -88,6 +99,7 @@ def project_text(answers: Answers, knowledge: Knowledge) -> str:
     lines += ["", "seams:"]
     for i, seam in enumerate(answers.seams):
         lines += _seam(seam, answers.units, knowledge, first=i == 0)
+    lines += ["", *_explained(_MORE, 0)]
     return "\n".join(lines) + "\n"
 
 

@@ -8,11 +8,11 @@ line that is the same as an earlier one refers to it. Nothing here knows of colu
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from typing import Any
 
 from advisor.sheet.buildblocks import seam_parts, to_buy
 from advisor.sheet.digest import Digest, Todo
-from advisor.sheet.heat import press_clauses
 from advisor.sheet.lines import (
     CARE_LINE,
     FABRIC_PARAGRAPH,
@@ -25,26 +25,39 @@ from advisor.sheet.lines import (
 )
 from advisor.sheet.numbers import Numbers
 from advisor.sheet.parts import SEVERITY, about_layer, about_seam
+from advisor.sheet.press_clause import press_clauses
 from advisor.sheet.section import Item, Part, Section
-from advisor.sheet.usual import own_parts, usual_answers
+from advisor.sheet.usual import own_parts, plain_text, two_threads, usual_answers
 from advisor.units import System
 
 Report = dict[str, Any]
 NO_CLASH = "Nothing here contradicts itself. Test on scraps all the same."
+TIGHTEST = 4
 EXCEPT = "unless it says otherwise"
 _UNKNOWN = "fibre unknown"
 LOOKED_FOR = frozenset({"needle.size", "press.temperature"})
 NO_REMEDY = "No single remedy that we know cures this: change a cloth, or leave it out."
 
 
-def sections(report: Report, numbers: Numbers, chosen: Digest) -> list[Section]:
-    """Everything on the sheet but the list of sources, in the order of reading."""
-    return _Builder(report, numbers, chosen).whole()
+def sections(
+    report: Report, numbers: Numbers, chosen: Digest, tight: int = 0
+) -> list[Section]:
+    """Everything on the sheet but the list of sources, in the order of reading.
+
+    Args:
+        report: the answer as data.
+        numbers: what marks the sources.
+        chosen: what of many things to do and to try is printed.
+        tight: how much is left out to save room, 0 to TIGHTEST: never a danger or a setting.
+    """
+    return _Builder(report, numbers, chosen, tight).whole()
 
 
 class _Builder:
-    def __init__(self, report: Report, numbers: Numbers, chosen: Digest) -> None:
+    def __init__(self, report: Report, numbers: Numbers, chosen: Digest, tight: int) -> None:
         self.report = report
+        self.tight = tight
+        self.dropped = 0
         self.numbers = numbers
         self.chosen = chosen
         self.places = by_place(report)
@@ -53,7 +66,7 @@ class _Builder:
     def whole(self) -> list[Section]:
         found = [
             self.conflicts(), self.cautions(), self.cloths(), self.seams(), self.garment(),
-            self.tests(), to_buy(self.report, self.numbers), self.unknowns(),
+            self.tests(), self.to_buy(), self.unknowns(),
         ]  # fmt: skip
         return [section for section in found if section.items or section.intro or section.close]
 
@@ -87,8 +100,9 @@ class _Builder:
         items = []
         for layer in self.report["layers"]:
             name = layer["name"]
-            parts = self.lines(("fabric", name), FABRIC_PARAGRAPH, seen)
-            parts += self.todos(self.chosen.by_place.get(("fabric", name), ())[:1])
+            said = FABRIC_PARAGRAPH if self.tight < TIGHTEST else FABRIC_PARAGRAPH[:-1]
+            parts = self.lines(("fabric", name), said, seen)
+            parts += self.fewer(self.chosen.by_place.get(("fabric", name), ())[:1], (1, 1, 1, 0, 0))
             items.append(Item(name, about_layer(layer, self.units), tuple(parts)))
         return Section("cloths", "Cloths", tuple(items))
 
@@ -102,8 +116,8 @@ class _Builder:
             parts = self.lines(place, SEAM_LINES, seen, usual)
             parts += [Part(text) for text in consequences(self.places.get(place, {}))]
             parts += [Part(text) for text in press_clauses(self.report, seam["name"])]
-            parts += seam_parts(seam, self.numbers)
-            parts += self.todos(self.chosen.by_place.get(place, ())[:1])
+            parts += self.bulk(seam)
+            parts += self.fewer(self.chosen.by_place.get(place, ())[:1], (1, 1, 1, 1, 0))
             items.append(Item(seam["name"], about_seam(seam), tuple(parts)))
         return Section("seams", "Seams", tuple(items))
 
@@ -116,7 +130,7 @@ class _Builder:
         """The usual answers as an item of their own, each from the first seam that has it."""
         model = {
             aspect: next(v for v in self.report["verdicts"] if v["scope"] == "seam"
-                         and v["aspect"] == aspect and v["text"] == text)
+                         and v["aspect"] == aspect and plain_text(v) == text)
             for aspect, text in usual.items()
         }  # fmt: skip
         found = [self.settings(model, label, aspects, {}) for label, aspects in SEAM_LINES]
@@ -156,6 +170,22 @@ class _Builder:
         """Things to do that are no setting."""
         return [Part(todo.text, marks=self.numbers.mark(todo.sources, most=1)) for todo in todos]
 
+    def fewer(self, todos: Sequence[Todo], most: tuple[int, ...]) -> list[Part]:
+        """The first of the things to do, as many as there is room for; the rest is counted."""
+        kept = todos[: most[self.tight]]
+        self.dropped += len(todos) - len(kept)
+        return self.todos(kept)
+
+    def bulk(self, seam: dict[str, Any]) -> list[Part]:
+        """How thick a seam is; where room is short, only what is not fine."""
+        parts = seam_parts(seam, self.numbers)
+        return [p for p in parts if not self.tight or not p.text.rstrip(".").endswith("fine")]
+
+    def to_buy(self) -> Section:
+        """The shopping list; where room is short, only where it is."""
+        section = to_buy(self.report, self.numbers)
+        return section if self.tight < 2 else replace(section, items=())
+
     def garment(self) -> Section:
         key = ("garment", self.report["garment"])
         found = [
@@ -165,7 +195,7 @@ class _Builder:
         items = [Item(part.label, parts=(Part(part.text, marks=part.marks),))
                  for part in found if part]  # fmt: skip
         lone = self.chosen.by_place.get(key, ())[:2]
-        todos = tuple(self.todos((*lone, *self.chosen.general)))
+        todos = tuple(self.fewer((*lone, *self.chosen.general), (7, 5, 3, 2, 2)))
         if todos:
             items.append(Item("do", parts=todos))
         if self.report.get("order_line"):
@@ -190,7 +220,7 @@ class _Builder:
             Item(_short_fact(unknown["fact"]), parts=(Part(f"{unknown['effect']}."),))
             for unknown in self.report["unknowns"]
         )
-        left = self.chosen.left_out
+        left = self.chosen.left_out + self.dropped
         close = (
             f"{left} lesser cautions and things to do are left out: --all prints them, --reasons "
             "why." if left else ""
@@ -226,7 +256,7 @@ def consequences(verdicts: Verdicts) -> list[str]:
 def _trimmed(text: str, verdict: dict[str, Any]) -> str:
     """An answer as short as a sheet has it: two threads to choose from; what is still open."""
     if verdict["aspect"] == "thread.fibre":
-        return " or ".join(text.replace(" or ", ", ").split(", ")[:2])
+        return " or ".join(two_threads(text))
     if verdict["aspect"] == "design.avoids":
         return ", ".join(word for word in text.split(", ") if word in STILL_OPEN)
     return text

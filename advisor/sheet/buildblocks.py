@@ -26,7 +26,7 @@ def seam_parts(seam: dict[str, Any], numbers: Numbers) -> list[Part]:
     if "build" not in seam:
         return []
     marks = "" if seam["room"] == "fine" else numbers.mark(["design-choice", "derived"])
-    parts = [Part(seam["build"], "bulk", marks)]
+    parts = [Part(f"{seam['build']}.", marks=marks)]
     return parts + [Part(text) for text in seam["build_warns"][:MOST_WARNINGS]]
 
 
@@ -41,18 +41,32 @@ def to_buy(report: Report, numbers: Numbers) -> Section:
         items.append(Item("cloth", parts=(Part(f"{text}. An estimate: lay out first.",
                                                marks=marks),)))  # fmt: skip
     if threads:
-        text = "; ".join(
-            f"{_match(row)} {_tex(row)}{row['total_m']:.0f} m ({row['buy']})" for row in threads
-        )
-        items.append(Item("thread", parts=(Part(f"{text}. Wastage is in it."),)))
+        text = "; ".join(_thread_short(rows) for rows in _by_colour(threads))
+        items.append(Item("thread", parts=(Part(f"{text}."),)))
     missing = [row for row in report.get("kit", ()) if row["state"] == "missing"]
     if missing and items:
         text = "; ".join(_tool_short(row) for row in missing[:MOST_TOOLS])
         rest = len(missing) - MOST_TOOLS
         more = f"; {rest} more" if rest > 0 else ""
         items.append(Item("not in your kit", parts=(Part(f"{text}{more}."),)))
-    close = "The whole list: --only shopping." if items else ""
-    return Section("shopping", "To buy", tuple(items), close=close)
+    if items:
+        items.append(Item("all of it", parts=(Part("advisor sheet FILE --only shopping"),)))
+    return Section("shopping", "To buy", tuple(items))
+
+
+def _by_colour(threads: list[dict[str, Any]]) -> list[list[dict[str, Any]]]:
+    groups: dict[str, list[dict[str, Any]]] = {}
+    for row in threads:
+        groups.setdefault(row["colour"], []).append(row)
+    return list(groups.values())
+
+
+def _thread_short(rows: list[dict[str, Any]]) -> str:
+    """All thread of one colour: metres by size, and what to buy of it."""
+    names = list(dict.fromkeys(name for row in rows for name in row["matches"]))
+    sizes = ", ".join(f"{_tex(row)}{row['total_m']:.0f} m" for row in rows)
+    buys = "; ".join(dict.fromkeys(row["buy"] for row in rows if row["buy"]))
+    return f"to match {' and '.join(names)}: {sizes} ({buys})"
 
 
 def shopping(report: Report, numbers: Numbers) -> list[Section]:

@@ -13,7 +13,10 @@ from advisor.engine.work.seamwork import (
 )
 from advisor.units import System, show, show_range
 
-_FINISHES = {"overlocked": "overlocking", "pinked": "pinking", "none": "a raw edge",
+_FINISHES = {"French": "a French seam", "mock French": "a mock French seam",
+             "felled": "a felled seam", "self-bound": "a self-bound seam",
+             "double-stitched": "a double-stitched seam",
+             "overlocked": "overlocking", "pinked": "pinking", "none": "a raw edge",
              "trimmed and double-stitched": "double-stitching", "bound": "binding",
              "enclosed in the seam": "enclosing the edges", "hand overcast": "overcasting",
              "turned and stitched": "turning and stitching", "edge sealant": "sealing",

@@ -9,10 +9,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from advisor.sheet.blocks import Item, Part, Section, sections
+from advisor.sheet.blocks import TIGHTEST, sections
 from advisor.sheet.digest import digest
 from advisor.sheet.layout import heading, wrap
 from advisor.sheet.numbers import Numbers
+from advisor.sheet.section import Item, Part, Section
 
 Report = dict[str, Any]
 WIDTH = 120
@@ -21,12 +22,27 @@ LINES_A_PAGE = 94
 
 
 def render_sheet(report: Report) -> str:
-    """The sheet."""
-    numbers = Numbers(report, most=2, short=True)
-    lines = heading(f"{report['garment']}: handling sheet", 1)
-    for section in sections(report, numbers, digest(report)):
-        lines += section_lines(section)
-    return "\n".join(lines + numbers.lines(WIDTH)) + "\n"
+    """The sheet, with as much as fits two pages."""
+    lines, _ = fitted_lines(report, 2 * LINES_A_PAGE)
+    return "\n".join(lines) + "\n"
+
+
+def fitted_lines(report: Report, most: int) -> tuple[list[str], int]:
+    """The lines of the sheet, and how tight it had to be to have no more than `most` of them.
+
+    A garment that does not fit at the tightest gets more pages: no danger is ever left out.
+    """
+    lines: list[str] = []
+    chosen = digest(report)
+    for tight in range(TIGHTEST + 1):
+        numbers = Numbers(report, most=2, short=True)
+        lines = heading(f"{report['garment']}: handling sheet", 1)
+        for section in sections(report, numbers, chosen, tight):
+            lines += section_lines(section)
+        lines += numbers.lines(WIDTH)
+        if len(lines) <= most:
+            return lines, tight
+    return lines, TIGHTEST
 
 
 def section_lines(section: Section) -> list[str]:

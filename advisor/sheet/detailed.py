@@ -10,7 +10,6 @@ from collections.abc import Sequence
 from typing import Any
 
 from advisor.sheet.digest import Digest, Todo, digest
-from advisor.sheet.heat import press_clauses
 from advisor.sheet.layout import heading, row, wrap
 from advisor.sheet.lines import (
     FABRIC_LINES,
@@ -24,6 +23,7 @@ from advisor.sheet.lines import (
 )
 from advisor.sheet.numbers import Numbers
 from advisor.sheet.parts import SETTINGS, SEVERITY, about_seam, layer_title
+from advisor.sheet.press_clause import press_clauses
 from advisor.units import System
 
 Report = dict[str, Any]
@@ -170,8 +170,13 @@ class _Sheet:
                 lines += row("as in", f"{earlier}: {', '.join(labels)}", 2, _COLUMN)
             for text in press_clauses(self.report, name):
                 lines += row("heat", text, 2, _COLUMN)
-            lines += _not_met(verdicts) + self.todos("seam", name)
+            lines += self.build(seam) + _not_met(verdicts) + self.todos("seam", name)
         return lines
+
+    def build(self, seam: dict[str, Any]) -> list[str]:
+        """What the seam comes to, and what is to be minded in building it."""
+        marks = self.numbers.mark(seam["build_sources"])
+        return row("build", f"{seam['build']}. {' '.join(seam['build_says'])} {marks}", 2, _COLUMN)
 
     def todos(self, scope: str, place: str) -> list[str]:
         lines: list[str] = []

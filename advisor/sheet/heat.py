@@ -17,6 +17,7 @@ from advisor.engine.heatanswers import PRESS_S, Heat, advise_with_heat
 from advisor.engine.heatlayers import assumed_of
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
+from advisor.sheet.press_clause import LONG_S, budget, minutes, seconds
 
 if TYPE_CHECKING:
     from advisor.craft.heat.answer import HeatAnswer
@@ -24,19 +25,15 @@ if TYPE_CHECKING:
 
 LEAST_WAIT_S = 10.0
 """Nothing that was under an iron is called safe to touch sooner than this: estimate."""
-LONG_S = 30.0
-"""A limit that is reached later than this needs no counting: the top of the dwell aspect."""
-HASTY_S = 10.0
-"""Below this the overshoot of an iron that has just come up is worth a word: estimate."""
 SOURCES = ("derived", "estimate", "morton-hearle-2008", "baxter-1946", "schuhmeister",
            "soleplate-dot-page", "iec-60311", "memory")  # fmt: skip
 """What the computed numbers rest on, as the heat model names it."""
 BY_MODEL = "computed, not measured"
+_FINE = ("metal yarn", "glass bead")
+"""Parts that cool with the cloth they are in; only the full answer speaks of them."""
 
 
-def heat_of(
-    advice: Advice, knowledge: Knowledge, *, full: bool = True
-) -> tuple[Advice, Heat]:
+def heat_of(advice: Advice, knowledge: Knowledge, *, full: bool = True) -> tuple[Advice, Heat]:
     """The advice with the clashes that only the heat shows, and the heat; numpy comes in here."""
     return advise_with_heat(advice, knowledge, full=full)
 
@@ -78,7 +75,11 @@ def heat_rows(heat: Heat, garment: Garment, knowledge: Knowledge) -> list[dict[s
             continue
         ways = heat.ways(bed)
         for press, answer in ways.values():
-            rows.append(_row(seam.name, bed, press, answer, heat, garment, knowledge))
+            row = _row(seam.name, press, answer)
+            names = dict.fromkeys(bed.cloths)
+            said = {n: list(assumed_of(garment.cloths[n], knowledge)) for n in names}
+            row["assumed"] = {name: taken for name, taken in said.items() if taken}
+            rows.append(row)
         if ways:
             rows[-len(ways)]["glue_line"] = _glue(seam.name, heat.fused)
             rows[-len(ways)]["kinder_side"] = _kinder(bed, ways)
@@ -86,14 +87,9 @@ def heat_rows(heat: Heat, garment: Garment, knowledge: Knowledge) -> list[dict[s
     return rows
 
 
-def _row(
-    place: str, bed: Bed, press: Press, answer: HeatAnswer, heat: Heat, garment: Garment,
-    knowledge: Knowledge,
-) -> dict[str, Any]:  # fmt: skip
+def _row(place: str, press: Press, answer: HeatAnswer) -> dict[str, Any]:
     plain = answer.as_json()
     apart = {x.name for x in press.stack.layers if x.role in ("press cloth", "board", "part")}
-    names = list(dict.fromkeys(bed.cloths))
-    assumed = {n: list(assumed_of(garment.cloths[n], knowledge)) for n in names}
     return {
         "place": place, "way": press.way, "sole_c": plain["sole_c"],
         "mark": MARKS[press.setting.dots - 1].name, "wanted_by": list(press.setting.wanted_by),
@@ -103,9 +99,12 @@ def _row(
         "touch_safe_after_s": _wait(answer.touch_safe_after),
         "hard_parts": [part for _, part in press.parts],
         "press_at_most_s": answer.press_at_most_s, "limited_by": answer.limited_by,
-        "assumed": {name: said for name, said in assumed.items() if said},
-        "computed": BY_MODEL, "sources": list(SOURCES),
+        "assumed": {}, "computed": BY_MODEL, "sources": list(SOURCES),
     }  # fmt: skip
+
+
+def _ends(band: Range) -> list[float]:
+    return [round(x, 1) for x in (band.low, band.mid, band.high)]
 
 
 def _wait(wait: Range | None) -> list[float] | None:
@@ -166,62 +165,14 @@ def _fused(one: Fused | None) -> dict[str, Any] | None:
     return {
         "fusible": trial.fusible, "way": trial.way, "through": trial.through,
         "onto": trial.neighbour, "need_c": trial.need_c, "maker_s": trial.maker_s,
-        "setting_c": trial.limit, "cloth": None if trial.cloth == "none" else trial.cloth,
-        "moisture": trial.moisture, "hot_after_s": glue.hot_after.as_list(),
+        "setting_c": trial.limit, "sole_c": _ends(glue.sole),
+        "cloth": None if trial.cloth == "none" else trial.cloth, "moisture": trial.moisture,
+        "hot_after_s": glue.hot_after.as_list(),
         "press_s": None if glue.press_s is None else round(glue.press_s, 1),
         "spoils": list(glue.spoils), "over_limit": glue.over_limit, "does_it": glue.does_it,
         "grade": one.grade, "sources": list(trial.sources),
         "note": "the maker's figures are of the press, not of the glue line",
     }  # fmt: skip
-
-
-def press_clauses(report: dict[str, Any], place: str) -> list[str]:
-    """At most one short sentence for a seam's press line: only where time must be cut short."""
-    rows = [r for r in report.get("heat", ()) if r["place"] == place]
-    told = _time_told(rows, _dwell(report, place))
-    return [] if told is None else [told]
-
-
-def _dwell(report: dict[str, Any], place: str) -> dict[str, Any] | None:
-    """The time under the iron that the rules give, which the model can only cut shorter."""
-    return next((v for v in report["verdicts"] if v["place"] == place and v["scope"] == "seam"
-                 and v["aspect"] == "press.dwell"), None)  # fmt: skip
-
-
-def budget(rows: list[dict[str, Any]]) -> float | None:
-    """The longest press of a place, s, at the setting that all its layers bear; or None."""
-    found = [
-        r["press_at_most_s"] for r in rows
-        if r["way"] in ("advised", "dried out") and r["press_at_most_s"] is not None
-    ]  # fmt: skip
-    return min(found, default=None)
-
-
-def _time_told(rows: list[dict[str, Any]], dwell: dict[str, Any] | None) -> str | None:
-    settled = budget(rows)
-    ruled = LONG_S if dwell is None or dwell["high"] is None else dwell["high"]
-    least = 0.0 if dwell is None or dwell["low"] is None else dwell["low"]
-    if settled is not None and settled < ruled:
-        said = f"Computed: at most {seconds(settled)} at a time, lift, let cool"
-        return f"{said}; the rest in several touches." if settled < least else f"{said}."
-    hasty = next((r["press_at_most_s"] for r in rows if r["way"] == "unsettled"), None)
-    if hasty is not None and hasty < min(HASTY_S, ruled):
-        return f"Computed: an iron that has just come up, at most {seconds(hasty)} at a time."
-    return None
-
-
-def seconds(value: float) -> str:
-    """Seconds for a limit, never rounded up."""
-    if value < 1.0:
-        return "a touch of under a second"
-    return f"{int(value)} s"
-
-
-def minutes(value: float) -> str:
-    """A wait, never rounded down."""
-    if value <= 90.0:
-        return f"{-int(-value // 10) * 10:d} s"
-    return f"{-int(-value // 60):d} minutes"
 
 
 def _burns(report: dict[str, Any], heat: Heat) -> list[dict[str, Any]]:
@@ -231,7 +182,7 @@ def _burns(report: dict[str, Any], heat: Heat) -> list[dict[str, Any]]:
     longest: dict[str, tuple[float, dict[str, None]]] = {}
     for press, answer in heat.rows:
         wait = _wait(answer.touch_safe_after)
-        if wait is not None:
+        if wait is not None and (heat.loose or any(p not in _FINE for _, p in press.parts)):
             parts = " and ".join(dict.fromkeys(part for _, part in press.parts))
             most, places = longest.get(parts, (0.0, {}))
             longest[parts] = (max(most, wait[2]), places | dict.fromkeys(press.places))

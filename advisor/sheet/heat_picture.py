@@ -29,8 +29,7 @@ def letters(one: Row) -> str:
 def course(layer: dict[str, Any], end: int = 1) -> list[tuple[float, float]]:
     """The computed points of a layer, (s, °C), from the room's temperature on.
 
-    Args:
-        end: 0 the least, 1 the likely, 2 the most.
+    `end` is 0 for the least, 1 for the likely, 2 for the most.
     """
     return [(0.0, ROOM_C), *((float(s), band[end]) for s, band in layer["at_s"].items())]
 
@@ -46,9 +45,9 @@ def at(points: list[tuple[float, float]], second: float) -> float:
 def top_of(one: Row) -> float:
     """The upper end of the picture, °C: over the hottest course and the limits near it."""
     hottest = max(course(layer)[-1][1] for layer in one["layers"])
-    near = [x["limit_c"] for x in one["layers"]
+    near = [float(x["limit_c"]) for x in one["layers"]
             if x["limit_c"] is not None and x["limit_c"] <= hottest + 30.0]  # fmt: skip
-    return max([hottest, *near]) + 1.0
+    return float(max([hottest, *near]) + 1.0)
 
 
 def picture(one: Row, units: System) -> list[str]:
@@ -80,7 +79,8 @@ def picture(one: Row, units: System) -> list[str]:
     lines = []
     for i, cell in enumerate(cells):
         mark = degrees(top - i * step, units).split()[0]
-        label = f" limit {', '.join(f'{who}{c}' for c, who in ends[i].items())}" if i in ends else ""
+        who = ", ".join(f"{whose}{limit}" for limit, whose in ends.get(i, {}).items())
+        label = f" limit {who}" if who else ""
         lines.append(f"    {mark:>4} |{''.join(cell)}{label}".rstrip())
     return [*lines, *_axis(one, units)]
 

@@ -10,10 +10,11 @@ import json
 import math
 from typing import Any
 
-from advisor.engine.fusing import FLAT
-from advisor.sheet.heat import HASTY_S, LONG_S, PRESS_S, budget, seconds
+from advisor.engine.fusing import FLOWS_C
+from advisor.engine.heatanswers import PRESS_S
 from advisor.sheet.heat_picture import letters, picture
 from advisor.sheet.layout import heading, row, wrap
+from advisor.sheet.press_clause import LONG_S, budget, minutes, seconds
 from advisor.sheet.wording import degrees
 from advisor.units import System, fahrenheit
 
@@ -23,10 +24,10 @@ _COLUMN = 9
 _NAME = 19
 _CELL = 12
 _SURE = {
-    "sure": "the glue gets hot",
-    "likely": "the glue very likely gets hot",
-    "perhaps": "the glue may get hot or not, a scrap decides",
-    "no": "the glue does not get hot",
+    "sure": "the glue is at {} in time",
+    "likely": "the glue is very likely at {} in time",
+    "perhaps": "the glue may be at {} in time or not, a scrap decides",
+    "no": "the glue is not at {} within 30 s",
 }
 _HANGS_ON = {
     "sole temperature": "the iron's own temperature",
@@ -129,10 +130,8 @@ def _hasty(rows: list[Row]) -> list[str]:
     one = next((r for r in rows if r["way"] == "unsettled"), None)
     if one is None or one["press_at_most_s"] is None or one["press_at_most_s"] >= LONG_S:
         return []
-    return [
-        f"If the iron has only just come up: at most {seconds(one['press_at_most_s'])} "
-        f"({one['limited_by']})."
-    ]
+    longest, who = seconds(one["press_at_most_s"]), one["limited_by"]
+    return [f"If the iron has only just come up: at most {longest} ({who})."]
 
 
 def _heading(one: Row, units: System) -> str:
@@ -162,7 +161,7 @@ def table(one: Row, units: System) -> list[str]:
     for letter, layer in zip(letters(one), one["layers"], strict=True):
         name = f"{letter} {layer['name']}"[: _NAME - 1]
         cells = "".join(f"{_band(layer['at_s'][s], units):<{_CELL}}" for s in ASKED)
-        lines.append(f"    {name:<{_NAME}}{cells}{_limit(layer, units)}".rstrip())
+        lines.append(f"    {name:<{_NAME}}{cells}{_limit(layer)}".rstrip())
     return lines
 
 
@@ -171,18 +170,18 @@ def _band(band: list[float], units: System) -> str:
     return f"{math.floor(low + 1e-9)}-{round(mid)}-{math.ceil(high - 1e-9)}"
 
 
-def _limit(layer: dict[str, Any], units: System) -> str:
+def _limit(layer: dict[str, Any]) -> str:
     if layer["limit_c"] is None:
         return "limit not known"
     if layer["reaches_limit_s"] is None:
         return "not in 60 s"
-    low, mid, high = (_short(x) for x in layer["reaches_limit_s"])
-    return f"{low}-{mid}-{high} s" if mid != "-" else f"from {low} s"
+    low, mid, high = layer["reaches_limit_s"]
+    if mid is None:
+        return f"from {_short(low)} s"
+    return f"{_short(low)}-{_short(mid)}-{'60+' if high is None else _short(high)} s"
 
 
-def _short(value: float | None) -> str:
-    if value is None:
-        return "-"
+def _short(value: float) -> str:
     return f"{int(value)}" if value >= 1.0 else "0.5" if value >= 0.5 else "<0.5"
 
 
@@ -232,11 +231,12 @@ def _delays(ways: dict[str, Row], units: System) -> list[str]:
         return times_in_words(Times(*(found or (None, None, None))))
 
     below = " below" if place else ""
-    return [
+    text = (
         f"A cloth delays, it does not protect: at {bare['mark']} the {tender['name']}{below} "
         f"reaches {degrees(tender['limit_c'], units)} after {told(bare)} without, "
         f"{told(laid)} with ({laid['cloth']}, dry)."
-    ]
+    )
+    return [text]
 
 
 def _time(rows: list[Row]) -> str:
@@ -269,11 +269,11 @@ def _side(first: Row) -> str:
     better, worse = kind["as_laid_s"], kind["turned_s"]
     if not kind["as_laid"]:
         better, worse = worse, better
-    long = "no limit within a minute" if better is None else seconds(better)
-    short = "no limit within a minute" if worse is None else seconds(worse)
+    long = "not within a minute" if better is None else f"after {seconds(better)}"
+    short = "not within a minute" if worse is None else f"after {seconds(worse)}"
     return (
-        f"Kinder with the iron on {kind['iron_on']}: at the soonest, bare at {kind['mark']}, "
-        f"{long} until a limit, the other way round {short}."
+        f"Kinder with the iron on {kind['iron_on']}: bare at {kind['mark']} a layer is at its "
+        f"limit {long} at the soonest, the other way round {short}."
     )
 
 
@@ -291,7 +291,8 @@ def _glue(glue: dict[str, Any], units: System) -> list[str]:
             texts[-1] += f" {better['moisture'].capitalize()} is sooner: {_when(better)}."
     texts.append(
         f"Maker's figures, {degrees(glue_need(glue), units)} for {glue_seconds(glue):g} s, are of "
-        "the press and not of the glue line; hold at least as long, and let it cool flat."
+        "the press and not of the glue line; most glues begin to flow at about "
+        f"{degrees(FLOWS_C, units)} (fusing-trade-page). Hold at least as long, let it cool flat."
     )
     return texts
 
@@ -310,7 +311,7 @@ def _fused(one: dict[str, Any], units: System) -> str:
     laid = one["cloth"] or "no cloth"
     wet = {"dry": "dry", "damp cloth": "damp", "steam": "with steam"}[one["moisture"]]
     how = f"iron at {degrees(one['setting_c'], units)}, {laid}, {wet}"
-    text = f"{_SURE[one['grade']]} ({how}): {_when(one)}."
+    text = f"{_SURE[one['grade']].format(degrees(one['need_c'], units))} ({how}): {_when(one)}."
     if one["spoils"]:
         text += f" By then {' and '.join(dict.fromkeys(one['spoils']))} may be at its limit."
     return text
@@ -321,14 +322,10 @@ def _when(one: dict[str, Any]) -> str:
     from advisor.craft.heat.bands import Times
 
     times = one["hot_after_s"]
-    if one["grade"] == "no" and times is not None and one["way"] != FLAT:
-        return f"not within {LONG_S:.0f} s"
     return times_in_words(Times(*(times or (None, None, None))))
 
 
 def _hands(first: Row) -> str:
-    from advisor.sheet.heat import minutes
-
     parts = " and ".join(dict.fromkeys(first["hard_parts"]))
     return f"Count the {parts} hot for {minutes(first['touch_safe_after_s'][2])} after the press."
 
@@ -342,6 +339,3 @@ def _unsure(one: Row) -> str:
     text = f"Hangs most on {' and '.join(dict.fromkeys(hangs))}." if hangs else ""
     taken = [f"{name} ({', '.join(said)})" for name, said in one["assumed"].items()]
     return f"{text} Taken for granted: {'; '.join(taken)}.".strip() if taken else text
-
-
-__all__ = ["HASTY_S", "heat_lines", "table"]

@@ -10,11 +10,14 @@ from collections.abc import Callable, Sequence
 from html import escape
 from typing import Any
 
-from advisor.sheet.blocks import EXCEPT, Item, Part, Section, sections
+from advisor.sheet.blocks import EXCEPT, sections
+from advisor.sheet.compact import fitted_lines
 from advisor.sheet.digest import digest
 from advisor.sheet.ironpicture import iron_svg, layers_of
 from advisor.sheet.numbers import Numbers
+from advisor.sheet.section import Item, Part, Section
 from advisor.sheet.style import PAPER, STYLE
+from advisor.units import System
 
 Report = dict[str, Any]
 COLUMNS: tuple[tuple[str, tuple[str, ...]], ...] = (
@@ -25,6 +28,8 @@ COLUMNS: tuple[tuple[str, tuple[str, ...]], ...] = (
 )
 """The columns of the seams and the lines that stand in each; other lines follow below the row."""
 _SIZES = ((6500, "small"), (11000, "medium"))
+LINES = {"metric": 188, "us": 170}
+"""What of the text's lines two pages of A4 and two of US letter hold, the picture beside them."""
 PICTURE = (
     "Bar: borne. Hatched: takes a press. Stroke: limit. Diamond: wanted, not borne. Dotted: what "
     "one, two, three dots may reach."
@@ -56,7 +61,8 @@ def document(title: str, main: str, units: str = "metric") -> str:
 def sheet_main(report: Report, iron: Sequence[dict[str, Any]] = ()) -> str:
     """The sheet without the page around it."""
     numbers = Numbers(report, most=2, short=True)
-    found = {s.id: s for s in sections(report, numbers, digest(report))}
+    _, tight = fitted_lines(report, LINES["us" if report["units"] == "us" else "metric"])
+    found = {s.id: s for s in sections(report, numbers, digest(report), tight)}
     size = _size(found.values())
     before = [section_html(found[k]) for k in ("conflicts", "cautions") if k in found]
     before += [_picture(report, iron)] if iron else []
@@ -211,7 +217,7 @@ def _seam(item: Item) -> str:
 
 def _picture(report: Report, iron: Sequence[dict[str, Any]]) -> str:
     """All cloths and the whole garment on one scale."""
-    units = "us" if report["units"] == "us" else "metric"
+    units: System = "us" if report["units"] == "us" else "metric"
     drawing = iron_svg(layers_of(iron), "What iron each cloth bears", units)
     figure = f"<figure>{drawing}<figcaption>{PICTURE}</figcaption></figure>\n"
     return headed("iron", "The iron", figure)

@@ -129,7 +129,8 @@ def _part(
                        "memory_only": f in finding.weak} for f, against in finding.out.items()],
         "contradiction": [_seen(s, knowledge) for s in finding.clash],
         "blends": _blends(finding, knowledge),
-        "next": _test(best, knowledge), "gentler": _test(gentle, knowledge) if gentle != best else None,
+        "next": _test(best, knowledge),
+        "gentler": None if gentle == best else _test(gentle, knowledge),
         "sources": sorted({src for s in finding.seen for src in _sources(s, knowledge)}),
     }  # fmt: skip
 

@@ -19,6 +19,7 @@ from advisor.units import System
 _FROM, _TO = 20.0, 230.0
 _LEFT, _WIDTH, _ROW, _TOP = 96.0, 340.0, 13.0, 28.0
 _LONGEST = 17
+_NAMESPACE = "http://www.w3.org/2000/svg"
 _Row = dict[str, Any]
 
 
@@ -55,8 +56,7 @@ def iron_svg(layers: Sequence[_Row], name: str, units: System) -> str:
     height = _TOP + _ROW * len(layers) + 2
     said = "; ".join(_words(layer, units) for layer in layers)
     parts = [
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {_WIDTH:g} {height:g}" role="img" '
-        'font-size="10.6">',
+        f'<svg xmlns="{_NAMESPACE}" viewBox="0 0 {_WIDTH:g} {height:g}" role="img" font-size="10.6">',
         f"<title>{escape(name)}</title><desc>{escape(said)}.</desc>",
         *_marks(height, units),
     ]
@@ -99,8 +99,8 @@ def _bar(layer: _Row, top: float, units: System) -> list[str]:
     short = whole if len(whole) <= _LONGEST else whole[: _LONGEST - 1] + "…"
     start, end, middle = _x(_FROM), _x(limit), top + 6
     parts = [
-        f"<g><title>{escape(_words(layer, units))}</title>"
-        f'<text x="0" y="{top + 10:g}">{escape(short)}</text>'
+        f"<g><title>{escape(_words(layer, units))}</title>",
+        f'<text x="0" y="{top + 10:g}">{escape(short)}</text>',
     ]
     if limit > COLD:
         parts.append(

@@ -12,12 +12,13 @@ LETTERS = {
     "memory": ("m", "from memory, not seen in a text"),
     "estimate": ("e", "our own estimate"),
     "design-choice": ("e", "our own estimate"),
+    "own-test": ("y", "your own test"),
 }
 _WEAK = frozenset({"memory", "estimate"})
 _STANDING = {
     "standard": 0, "regulation": 0, "handbook": 1, "extension": 1, "trade-journal": 1,
     "paper": 1, "manual": 2, "common-practice": 2, "derived": 2, "trade-page": 3, "memory": 4,
-    "estimate": 4,
+    "estimate": 4, "own-test": -1,
 }  # fmt: skip
 _KINDS = {"trade-page": "trade page", "trade-journal": "trade journal"}
 

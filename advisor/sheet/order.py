@@ -42,6 +42,9 @@ def order_report(
     """An order of work as data.
 
     Args:
+        work: the order.
+        advice: the judged garment, for its units and wishes.
+        knowledge: for the sources.
         sitting: how long a sitting may be, minutes; without it the project's own word counts.
     """
     garment = advice.judgement.garment
@@ -69,7 +72,7 @@ def order_report(
             for s in (work.sittings(length) if length else ())
         ],
         "order_conflicts": [_cycle(cycle) for cycle in work.cycles],
-        "keep_off": keep_off(work, advice, units),
+        "keep_off": keep_off(work, units),
         "given_up": [_reason(p) for p in work.given_up],
         "pins": [_pin(answer) for answer in work.pins],
         "remarks": list(work.remarks),
@@ -219,30 +222,24 @@ def _pin(answer: Any) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def keep_off(work: Work, advice: Advice, units: System) -> list[dict[str, Any]]:
+def keep_off(work: Work, units: System) -> list[dict[str, Any]]:
     """Pressings hotter than a layer that is in by then, told once for all that are alike."""
-    place = {name: k for k, name in enumerate(work.order)}
-    found: dict[str, set[str]] = {}
-    for item in work.given_up:
-        hot, joining = work.tasks[item.before], work.tasks[item.after]
-        if hot.step.iron is None or hot.op not in ("press", "turn") or joining.place is None:
-            continue
-        if place[joining.id] < place[hot.id]:
-            tender = set(joining.place.cloths) - set(hot.cloths)
-            found.setdefault(hot.id, set()).update(tender)
     groups: dict[tuple[tuple[str, ...], int], list[str]] = {}
-    for name, tender in found.items():
+    for name, tender in work.hot_near:
         iron = work.tasks[name].step.iron
-        if tender and iron is not None:
+        if iron is not None and name not in work.done:
             groups.setdefault((tuple(sorted(tender)), iron.temperature_c), []).append(name)
     rows = []
-    for (names, heat), steps in sorted(groups.items(), key=lambda g: place[g[1][0]]):
-        steps.sort(key=place.__getitem__)
+    for (names, heat), steps in groups.items():
+        places = [work.tasks[name].place for name in steps]
+        where = dict.fromkeys(place.name for place in places if place)
+        one = len(names) == 1
         rows.append({
             "steps": steps, "keep_off": list(names), "temperature_c": heat,
-            "text": f"{_listed(names)} {'is' if len(names) == 1 else 'are'} in by then and "
-                    f"{'bears' if len(names) == 1 else 'bear'} less than {degrees(heat, units)}: "
-                    f"keep the iron to the seam at {', '.join(steps)}.",
+            "text": f"{_listed(names)} {'is' if one else 'are'} in by the time that "
+                    f"{_listed(tuple(where))} {'is' if len(where) == 1 else 'are'} pressed at "
+                    f"{degrees(heat, units)}, which is too hot for {'it' if one else 'them'}: keep "
+                    "the iron to the seam.",
         })  # fmt: skip
     return rows
 

@@ -50,19 +50,30 @@ def order_line(data: Report, file: str) -> str:
     early = f"; before anything tender is in: {', '.join(hot)}" if hot else ""
     clash = " It has conflicts." if data["order_conflicts"] else ""
     return (
-        f"advisor order {file}: {len(rows)} steps{done}, {cost['changes']} changes of set-up, about "
-        f"{cost['minutes']:.0f} min{less}; next: {left[0]['step']}{early}.{clash}"
+        f"advisor order {file}: {len(rows)} steps{done}, {cost['changes']} changes of set-up, "
+        f"about {cost['minutes']:.0f} min{less}; next: {left[0]['step']}{early}.{clash}"
     )
 
 
-def _wrong(data: Report) -> list[str]:
+def render_cycles(conflicts: list[dict[str, Any]]) -> str:
+    """What the order of work cannot have, for the list of conflicts; empty where there is none."""
+    lines = _cycles(conflicts)
+    return "\n".join(["", *lines]) + "\n" if lines else ""
+
+
+def _cycles(conflicts: list[dict[str, Any]]) -> list[str]:
     lines: list[str] = []
-    for conflict in data["order_conflicts"]:
+    for conflict in conflicts:
         lines += _para(f"CANNOT BE: {conflict['message']}")
         for link in conflict["because"]:
             lines += _para(f"{link['before']} before {link['after']}: {link['why']}", "    ")
         for remedy in conflict["remedies"][:2]:
             lines += _para(f"> {remedy['text']}", "    ")
+    return lines
+
+
+def _wrong(data: Report) -> list[str]:
+    lines = _cycles(data["order_conflicts"])
     for pin in data["pins"]:
         if not pin["honoured"]:
             links = "; ".join(f"{p['before']} before {p['after']}: {p['why']}"
@@ -71,7 +82,7 @@ def _wrong(data: Report) -> list[str]:
     for remark in data["remarks"]:
         lines += _para(remark)
     for row in data["keep_off"]:
-        lines += _para(f"Hot iron near tender cloth: {row['text']}")
+        lines += _para(f"Take care: {row['text']}")
     return lines
 
 
@@ -80,15 +91,19 @@ def _price(data: Report) -> list[str]:
     left = sum(not row["done"] for row in rows)
     many = f"{len(rows)} steps" + (f", {left} left" if left < len(rows) else "")
     if cost["shown"] == "plain":
-        text = (f"{many} seam by seam, as is the custom: {cost['changes']} changes of set-up, about "
-                f"{_min(cost['minutes'])}. Without --plain: the order with the fewest changes.")  # fmt: skip
+        text = (
+            f"{many} seam by seam, as is the custom: {cost['changes']} changes of set-up, about "
+            f"{_min(cost['minutes'])}. Without --plain: the order with the fewest changes."
+        )
     else:
         proof = (
             "no order that keeps the rules spends less" if cost["optimal"]
             else f"a better one could save {_min(cost['gap'])} at most"
         )  # fmt: skip
-        text = (f"{many}, {cost['changes']} changes of set-up, about {_min(cost['minutes'])}; {proof}. "
-                f"Seam by seam, as is the custom, they take {_min(cost['plain'])}.")  # fmt: skip
+        text = (
+            f"{many}, {cost['changes']} changes of set-up, about {_min(cost['minutes'])}; "
+            f"{proof}. Seam by seam, as is the custom, they take {_min(cost['plain'])}."
+        )
     lines = _para(f"{text} The work itself: about {_hours(cost['work'])}.")
     never = dict.fromkeys(row["operation"] for row in rows if row["undo"] == "never")
     tries = ", ".join(data["try_on"])
@@ -157,8 +172,11 @@ def _after(data: Report, number: dict[str, int]) -> list[str]:
     if not data["sittings"]:
         text += " --sitting 90min cuts the work into sittings."
     lines += _para(text)
-    lines += _para('Tick a step off in the project file: --tick "' + rows[0]["step"] + '". Why one '
-                   f'stands where it does: advisor why FILE "{rows[0]["step"]}" order.')  # fmt: skip
+    name = rows[0]["step"]
+    lines += _para(
+        f'Tick a step off in the project file: --tick "{name}". Why one stands where it does: '
+        f'advisor why FILE "{name}" order.'
+    )
     lines += _para(" ".join(data["assumed"]))
     return lines
 

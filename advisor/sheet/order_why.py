@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from advisor.order.work import Work
 
 ASPECT = "order"
+_USUAL = frozenset({"shrink", "test", "cut", "mark", "stay-stitch"})
 
 
 def why_order(advice: Advice, step: str, knowledge: Knowledge) -> dict[str, Any]:
@@ -28,8 +29,9 @@ def why_order(advice: Advice, step: str, knowledge: Knowledge) -> dict[str, Any]
     work = order_of(advice, knowledge)
     if step not in work.tasks:
         names = list(work.order)
-        raise InputError(Problem(f"no step '{step}' in this order", None,
-                                 "a step as `advisor order` names it", nearest(step, names)))  # fmt: skip
+        expected = "a step as `advisor order` names it"
+        near = nearest(step, names)
+        raise InputError(Problem(f"no step '{step}' in this order", None, expected, near))
     order = list(work.order)
     after = [p for items in work.reasons.values() for p in items if p.before == step]
     after.sort(key=lambda p: order.index(p.after))
@@ -38,6 +40,7 @@ def why_order(advice: Advice, step: str, knowledge: Knowledge) -> dict[str, Any]
         "does": work.tasks[step].step.does, "place": order.index(step) + 1, "of": len(order),
         "after": [_link(p, knowledge) for p in work.reasons.get(step, ())],
         "before": [_link(p, knowledge) for p in after],
+        "and_after": _by_why(work, step),
         "forced_before": list(work.graph.forced_before(step)),
         "forced_after": list(work.graph.forced_after(step)),
         "given_up": [_link(p, knowledge) for p in work.given_up if step in (p.before, p.after)],
@@ -50,12 +53,23 @@ def why_order(advice: Advice, step: str, knowledge: Knowledge) -> dict[str, Any]
     }  # fmt: skip
 
 
+def _by_why(work: Work, step: str) -> list[dict[str, Any]]:
+    """Direct reasons that follow from others as well, those of the same words together."""
+    told = work.reasons.get(step, ())
+    groups: dict[str, list[str]] = {}
+    for item in work.graph.precedences:
+        if item.after == step and item not in told and work.tasks[item.before].op not in _USUAL:
+            groups.setdefault(item.why, []).append(item.before)
+    return [{"steps": list(dict.fromkeys(names)), "why": why} for why, names in groups.items()]
+
+
 def _link(item: Precedence, knowledge: Knowledge) -> dict[str, Any]:
-    cited = [
-        f"{knowledge.sources[id_].citation}{', ' + place if place else ''} ({knowledge.sources[id_].kind})"
-        for id_, _, place in (text.partition(" ") for text in item.sources)
-        if id_ in knowledge.sources
-    ]  # fmt: skip
+    cited = []
+    for text in item.sources:
+        id_, _, place = text.partition(" ")
+        source = knowledge.sources.get(id_)
+        if source is not None:
+            cited.append(f"{source.citation}{', ' + place if place else ''} ({source.kind})")
     return {
         "before": item.before, "after": item.after, "why": item.why, "strength": item.strength,
         "sources": list(item.sources), "cited": cited,
@@ -107,13 +121,15 @@ def render_why_order(data: dict[str, Any]) -> str:
     for title, key, side in (("after", "after", "before"), ("before", "before", "after")):
         for link in data[key]:
             lines += _told(f"{title} {link[side]} ({link['strength']}): {link['why']}", link)
+    for row in data["and_after"]:
+        lines += wrap(f"and so after {', '.join(row['steps'])}: {row['why']}", "  ", "      ")
     if not data["after"] and not data["before"]:
         lines += wrap("Nothing holds it: it stands where it costs least.", "  ")
     lines += wrap(f"In all {len(data['forced_before'])} steps have to come before it and "
                   f"{len(data['forced_after'])} after it.", "  ")  # fmt: skip
     for link in data["given_up"]:
-        text = f"given up: {link['before']} before {link['after']} ({link['strength']}). {link['why']}"
-        lines += _told(text, link)
+        pair = f"{link['before']} before {link['after']} ({link['strength']})"
+        lines += _told(f"given up: {pair}. {link['why']}", link)
     for move in data["moves"]:
         lines += wrap(_move_text(move), "  move ", "      ")
     for pin in data["pins"]:

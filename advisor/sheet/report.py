@@ -20,6 +20,7 @@ from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Knowledge
 from advisor.project.garment import Garment
 from advisor.sheet import wording
 from advisor.sheet.build import add_build
+from advisor.sheet.own import own_limits
 from advisor.sheet.unknowns import cheapest
 from advisor.units import System, show_range
 
@@ -66,7 +67,10 @@ class _Reporter:
                 for verdict in by_aspect.values()
             ],
             "conflicts": [self._conflict(c) for c in found],
-            "cautions": self._cautions(),
+            "cautions": [
+                *own_limits(self.judgement, self.knowledge, self.units, self._cite),
+                *self._cautions(),
+            ],
             "advice": self._advice(),
             "tests": [
                 {"text": " ".join(t.look_for), "layers": list(t.layers),

@@ -74,7 +74,7 @@ legend{font-weight:bold;padding:0 .3em}
  td[data-label]::before{content:attr(data-label) ": ";font-weight:bold}
 }
 @media print{
- body{padding:0;max-width:none;line-height:1.13;hyphens:auto}
+ body{padding:0;max-width:none;line-height:1.12;hyphens:auto}
  .large{font-size:8pt}.medium{font-size:9pt}.small{font-size:10pt}
  .columns{columns:2;column-gap:4.5mm;column-rule:.5pt solid #777}
  h1{font-size:1.6em}
@@ -94,8 +94,8 @@ legend{font-weight:bold;padding:0 .3em}
  .sources li::after{content:" · "}
  .screen{display:none}
 }
-@page{margin:7mm 8mm 9mm;@bottom-right{content:counter(page) " / " counter(pages);font-size:7pt}}
+@page{margin:7mm 8mm 8mm;@bottom-right{content:counter(page) " / " counter(pages);font-size:7pt}}
 """
 ).replace("FACES", FACES)
 """Everything but the size of the paper."""
-PAPER: Final = {"metric": "@page{size:A4}", "us": "@page{size:letter}"}
+PAPER: Final = {"metric": "@page{size:A4}", "us": "@page{size:letter;margin:6mm 7mm 7mm}"}

@@ -30,7 +30,7 @@ def usual_answers(places: Sequence[Verdicts], aspects: Iterable[str]) -> dict[st
         if aspect in OWN or len(texts) < len(places):
             continue
         text, count = Counter(texts).most_common(1)[0]
-        told = any(aspect in v and v[aspect]["text"] == text for v in places)
+        told = any(aspect in v and plain_text(v[aspect]) == text for v in places)
         if told and 2 * count > len(places):
             found[aspect] = text
     return found
@@ -54,8 +54,17 @@ def own_parts(
     return [(text, verdict) for text, verdict in parts if text]
 
 
+def plain_text(verdict: dict[str, Any]) -> str:
+    """An answer to compare: of two threads to choose from the order does not matter."""
+    text = str(verdict["text"])
+    return " or ".join(sorted(two_threads(text))) if verdict["aspect"] == "thread.fibre" else text
+
+
+def two_threads(text: str) -> list[str]:
+    """The first two of a list of threads."""
+    return text.replace(" or ", ", ").split(", ")[:2]
+
+
 def _text(verdicts: Verdicts, aspect: str) -> str:
     """The answer of a place; where nobody has claimed anything, what goes without saying."""
-    if aspect in verdicts:
-        return str(verdicts[aspect]["text"])
-    return SILENT.get(aspect, "")
+    return plain_text(verdicts[aspect]) if aspect in verdicts else SILENT.get(aspect, "")

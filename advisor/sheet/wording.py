@@ -202,6 +202,8 @@ def conflict_message(conflict: Conflict, knowledge: Knowledge, units: System) ->
     aspect = knowledge.aspects[conflict.aspect]
     if conflict.aspect == LIMIT_ASPECT and len(conflict.clash) == 2:
         return _iron_clash(conflict.clash, aspect, units)
+    if conflict.aspect == "seam.bulk" and len(conflict.clash) == 2:
+        return _bulk_clash(conflict.clash, aspect, units)
     if len(conflict.clash) == 2 and aspect.kind == "options":
         chosen = [s for s in conflict.clash if s.claim.origin == "maker"]
         others = [s for s in conflict.clash if s.claim.origin != "maker"]
@@ -210,6 +212,16 @@ def conflict_message(conflict: Conflict, knowledge: Knowledge, units: System) ->
     parts = [f"{who_text(s)} asks for {says_text(s, aspect, units)}" for s in conflict.clash]
     reasons = " ".join(dict.fromkeys(s.claim.why for s in conflict.clash if s.claim.why))
     return f"{aspect.title.capitalize()}: {', but '.join(parts)}. {reasons}".strip()
+
+
+def _bulk_clash(clash: tuple[Said, ...], aspect: Aspect, units: System) -> str:
+    """A stack that is too thick for the machine: where, how thick, and what the machine takes."""
+    stack, machine = clash
+    thick = number_text(aspect, (stack.claim.span or (0, 0))[0], units)
+    return (
+        f"{stack.claim.why.rstrip('.')}, {thick} under the foot, and that is too much for the "
+        f"{machine.who}. {machine.claim.why}"
+    )
 
 
 def _choice_clash(chosen: Said, other: Said, aspect: Aspect, units: System) -> str:

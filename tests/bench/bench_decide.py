@@ -20,15 +20,11 @@ from tests.bench import decide_clingo, decide_clips
 from tests.bench.decide_cases import case, garment, known
 
 
-def median_ms(prepare: Callable[[], Any], work: Callable[[Any], Any], runs: int) -> tuple[float, Any]:
-    """The median of several runs in milliseconds, and the last result; preparing is not timed."""
-    spans, found = [], None
-    for _ in range(runs):
-        prepared = prepare()
-        begun = perf_counter()
-        found = work(prepared)
-        spans.append(perf_counter() - begun)
-    return statistics.median(spans) * 1000.0, found
+def timed(work: Callable[[], Any]) -> tuple[float, Any]:
+    """Milliseconds of one run, and its result."""
+    begun = perf_counter()
+    found = work()
+    return (perf_counter() - begun) * 1000.0, found
 
 
 def fired_of(judgement: Judgement) -> set[tuple[str, str]]:
@@ -43,13 +39,20 @@ def fired_of(judgement: Judgement) -> set[tuple[str, str]]:
 def main(runs: int = 15) -> tuple[float, float]:
     """Print the three medians and the two ratios."""
     shapes = {rule.id: rule.shape for rule in known().rules}
-    ours, judgement = median_ms(garment, lambda g: judge(g, known()), runs)
-    few = max(1, runs // 3)
-    rules, fired = median_ms(
-        lambda: decide_clingo.prepare(case()), decide_clingo.work, few
-    )
+    judgement = judge(garment(), known())
     prepared = decide_clips.prepare(case())
-    clips, also = median_ms(lambda: prepared, decide_clips.work, few)
+    spans: dict[str, list[float]] = {"ours": [], "clingo": [], "CLIPS": []}
+    fired: Any = None
+    also: Any = None
+    for turn in range(runs):  # in turns, so that a busy moment slows all three
+        spans["ours"].append(timed(lambda: judge(garment(), known()))[0])
+        took, also = timed(lambda: decide_clips.work(prepared))
+        spans["CLIPS"].append(took)
+        if turn % 3 == 0:
+            control = decide_clingo.prepare(case())
+            took, fired = timed(lambda control=control: decide_clingo.work(control))
+            spans["clingo"].append(took)
+    ours, rules, clips = (statistics.median(spans[name]) for name in ("ours", "clingo", "CLIPS"))
     for name, found in (("clingo", fired), ("CLIPS", also)):
         of_seams = {(rule, place) for rule, place in found if shapes[rule] != "layer"}
         if of_seams != fired_of(judgement):

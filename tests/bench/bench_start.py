@@ -1,4 +1,4 @@
-"""How long a whole `advisor ask` takes on a warm cache, against importing the libraries it rests on.
+"""How long a whole `advisor ask` takes on a warm cache, against importing what it could rest on.
 
 Run from the checkout with `python -m tests.bench.bench_start [runs]`. The two are run in turns, so
 that a busy minute slows both, and the medians are compared. The aim is a ratio of 1.3 or less.

@@ -136,7 +136,8 @@ def leaf_name(tree: Tree) -> str:
 def _tell_shares(what: Case, tree: Tree, names: dict[Use, str]) -> None:
     if tree[0] == "fibre" and tree[2] != "any":
         for use, name in names.items():
-            truth = has_fibre(subject_of(garment().cloths[use.cloth], use, known()), tree[1], tree[2])
+            about = subject_of(garment().cloths[use.cloth], use, known())
+            truth = has_fibre(about, tree[1], tree[2])
             if truth:
                 what.told.append((leaf_name(tree), name, int(truth) == 2))
     for part in tree[1:]:

@@ -1,10 +1,12 @@
 """The matching and intersecting of `decide_cases` as a logic program for clingo."""
 
+# ruff: noqa: E501 - programs of another language
 from __future__ import annotations
 
 from typing import Any
 
 import clingo
+
 from tests.bench.decide_cases import Case, Tree, fibres_of, known, leaf_name, musts
 
 MOST = 100_000_000
@@ -67,6 +69,7 @@ class Program:
         return me
 
     def measure(self, me: int, tree: Tree) -> None:
+        """A measure against the ends of a test."""
         low, high = number(tree[2]), number(tree[3])
         above, below = (">" if tree[4] else ">="), ("<" if tree[5] else "<=")
         key = tree[1]
@@ -78,6 +81,7 @@ class Program:
         ]
 
     def fibre(self, me: int, tree: Tree) -> None:
+        """A fibre or a group, surely where it is in every mix."""
         if tree[0] == "fibre" and tree[2] != "any":
             name = leaf_name(tree)
             self.lines += [f'y({me},U) :- told("{name}",U,1).', f'm({me},U) :- told("{name}",U,_).']
@@ -90,6 +94,7 @@ class Program:
         ]
 
     def rule(self, rule: Any, numbers: list[int], seam: int | None) -> None:
+        """What fires where, and what it says there."""
         part = f", may({seam},S)" if seam is not None else ""
         id_ = f'"{rule.id}"'
         for truth, certain in (("yes", 1), ("may", 0)):
@@ -114,6 +119,7 @@ class Program:
                 self.claim(rule.id, claim, f"{place}", body)
 
     def claim(self, rule: str, claim: Any, place: str, body: str) -> None:
+        """What a claim says, where its rule fires."""
         id_ = f'"{rule} {claim.aspect} {claim.span} {claim.mask}"'
         self.lines.append(f"said({place},{id_}) :- {body}.")
         if claim.span is not None:

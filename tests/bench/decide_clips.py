@@ -4,11 +4,13 @@ As in the engine, cloths and fibres speak in every seam that they lie in, everyt
 with who said it, musts meet first, and wishes narrow what is left by the standing of their source.
 """
 
+# ruff: noqa: E501 - programs of another language
 from __future__ import annotations
 
 from typing import Any
 
 import clips
+
 from advisor.engine.speakers import cloth_says
 from tests.bench.decide_cases import Case, Tree, fibres_of, garment, known, leaf_name, uses
 
@@ -24,10 +26,10 @@ TEMPLATES = (
     "(deftemplate mem (slot s) (slot i) (slot u))",
     "(deftemplate holds (slot c) (slot u) (slot truth))",
     "(deftemplate fire (slot r) (slot s))",
-    "(deftemplate own-said (slot u) (slot c) (slot a) (slot kind) (slot rank) (slot lo) (slot hi)"
-    " (multislot keep))",
-    "(deftemplate said (slot s) (slot who) (slot c) (slot a) (slot kind) (slot rank) (slot lo)"
-    " (slot hi) (multislot keep))",
+    ("(deftemplate own-said (slot u) (slot c) (slot a) (slot kind) (slot rank) (slot lo) (slot hi)"
+    " (multislot keep))"),
+    ("(deftemplate said (slot s) (slot who) (slot c) (slot a) (slot kind) (slot rank) (slot lo)"
+    " (slot hi) (multislot keep))"),
     "(deftemplate narrow (slot s) (slot a) (multislot keep))",
     "(deftemplate span (slot s) (slot a) (slot lo) (slot hi))",
     "(deftemplate option (slot s) (slot a) (slot o))",
@@ -39,13 +41,13 @@ SPEAK = (
 )
 MEET = (
     SPEAK,
-    "(defrule meet-low (declare (salience -10)) (said (s ?s) (a ?a) (kind must) (lo ?x))"
-    " ?f <- (span (s ?s) (a ?a) (lo ?y&:(< ?y ?x))) => (modify ?f (lo ?x)))",
-    "(defrule meet-high (declare (salience -10)) (said (s ?s) (a ?a) (kind must) (hi ?x))"
-    " ?f <- (span (s ?s) (a ?a) (hi ?y&:(> ?y ?x))) => (modify ?f (hi ?x)))",
-    "(defrule meet-options (declare (salience -10)) (said (s ?s) (a ?a) (kind must) (keep $?keep))"
+    ("(defrule meet-low (declare (salience -10)) (said (s ?s) (a ?a) (kind must) (lo ?x))"
+    " ?f <- (span (s ?s) (a ?a) (lo ?y&:(< ?y ?x))) => (modify ?f (lo ?x)))"),
+    ("(defrule meet-high (declare (salience -10)) (said (s ?s) (a ?a) (kind must) (hi ?x))"
+    " ?f <- (span (s ?s) (a ?a) (hi ?y&:(> ?y ?x))) => (modify ?f (hi ?x)))"),
+    ("(defrule meet-options (declare (salience -10)) (said (s ?s) (a ?a) (kind must) (keep $?keep))"
     " ?f <- (option (s ?s) (a ?a) (o ?o&:(and (> (length$ ?keep) 0) (not (member$ ?o ?keep)))))"
-    " => (retract ?f))",
+    " => (retract ?f))"),
     *(
         f"(defrule wish-range-{rank} (declare (salience {-20 - rank}))"
         f" (said (s ?s) (a ?a) (kind should) (rank {rank}) (lo ?lo) (hi ?hi) (keep))"
@@ -53,8 +55,8 @@ MEET = (
         " (test (or (< ?x ?lo) (> ?y ?hi))) => (modify ?f (lo (max ?x ?lo)) (hi (min ?y ?hi))))"
         for rank in range(6)
     ),
-    "(defrule narrow-options (declare (salience 10)) (narrow (s ?s) (a ?a) (keep $?keep))"
-    " ?f <- (option (s ?s) (a ?a) (o ?o&:(not (member$ ?o ?keep)))) => (retract ?f))",
+    ("(defrule narrow-options (declare (salience 10)) (narrow (s ?s) (a ?a) (keep $?keep))"
+    " ?f <- (option (s ?s) (a ?a) (o ?o&:(not (member$ ?o ?keep)))) => (retract ?f))"),
     *(
         f"(defrule wish-options-{rank} (declare (salience {-20 - rank}))"
         f" (said (s ?s) (a ?a) (kind should) (rank {rank}) (keep $?keep&:(> (length$ ?keep) 0)))"
@@ -81,6 +83,7 @@ class Rules:
             self.rule(rule, numbers, seam)
 
     def name(self) -> str:
+        """A fresh variable."""
         self.made += 1
         return f"?x{self.made}"
 
@@ -105,6 +108,7 @@ class Rules:
         return self.fibre(tree, sure)
 
     def measure(self, tree: Tree, sure: bool) -> str:
+        """A measure against the ends of a test."""
         _, key, low, high, low_open, high_open = tree
         mid = self.name()
         above, below = (">" if low_open else ">="), ("<" if high_open else "<=")
@@ -118,6 +122,7 @@ class Rules:
         return f'(or {passes} {touches} (not (num (u ?u) (k "{key}"))))'
 
     def fibre(self, tree: Tree, sure: bool) -> str:
+        """A fibre or a group, surely where it is in every mix."""
         if tree[0] == "fibre" and tree[2] != "any":
             return f'(told (n "{leaf_name(tree)}") (u ?u){" (sure 1)" if sure else ""})'
         wanted = _any_of(fibres_of(tree))
@@ -129,6 +134,7 @@ class Rules:
         return f"(and {some} {other})"
 
     def rule(self, rule: Any, numbers: list[int], seam: int | None) -> None:
+        """What fires where, and what it says there."""
         part = f"(holds (c {seam}) (u ?s) (truth may))" if seam is not None else ""
         for truth in ("yes", "may"):
             def held(at: int, who: str, word: str = truth) -> str:

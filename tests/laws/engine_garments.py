@@ -104,8 +104,7 @@ def garments(draw: st.DrawFn, most_seams: int = 2) -> Garment:
 def shuffled(draw: st.DrawFn, garment: Garment, *, upside_down: bool = False) -> Garment:
     """The same garment with its cloths, seams and layers written in another order.
 
-    Args:
-        upside_down: the layers of a seam keep their neighbours: a stack is only turned over.
+    Upside down, the layers of a seam keep their neighbours: a stack is only turned over.
     """
     order = draw(st.permutations(sorted(garment.cloths)))
     places = []
@@ -287,7 +286,8 @@ def in_seam(when: dict[str, Any], seam: Seam, garment: Garment) -> Possible:
     if "some" in when:
         return surest([ask(when["some"], use) for use in seam.uses])
     if "every" in when:
-        asked = [u for u in seam.uses if known().entries[garment.cloths[u.cloth].entry].kind == "cloth"]
+        kinds = {n: known().entries[c.entry].kind for n, c in garment.cloths.items()}
+        asked = [use for use in seam.uses if kinds[use.cloth] == "cloth"]
         return both(*(ask(when["every"], use) for use in asked)) if asked else NEVER
     return SURE
 
@@ -329,7 +329,7 @@ def _where(when: dict[str, Any], garment: Garment) -> list[tuple[str, Possible]]
             for s in garment.seams if name in [u.cloth for u in s.uses]
         }  # fmt: skip
         if "seam" in when:
-            # One voice for the cloth: as sure as where it is surest, in every seam where it may hold.
+            # One voice for the cloth: as sure as where it is surest, wherever it may hold.
             most = surest(list(by_seam.values()))
             rows += [(place, most) for place, truth in by_seam.items() if truth != NEVER]
         else:

@@ -20,6 +20,7 @@ from advisor.engine.valuesets import Choice, Span
 from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Claim
 from advisor.project.garment import Garment
 from tests.laws.engine_garments import (
+    TAKEN,
     cloths,
     expected_fired,
     garments,
@@ -247,7 +248,8 @@ def test_a_clash_of_options_is_named_by_its_smallest_set(masks: list[int]) -> No
     """Whatever the options: the set that is named is empty, minimal, and no smaller one exists."""
     aspect = replace(known().aspects["needle.point"], words=tuple("abcdefgh"))
     said = tuple(
-        Said(f"{i}", Claim(aspect.id, None, mask, None, "must", "damage", "", ("derived",), 1, f"{i}"))
+        Said(f"{i}", Claim(aspect.id, None, mask, None, "must", "damage", "", ("derived",), 1,
+                           f"{i}"))
         for i, mask in enumerate(masks)
     )  # fmt: skip
     assume(left_by(aspect, said).is_empty)
@@ -319,9 +321,7 @@ def _is_true(who: str, name: str, value: str, certain: bool, garment: Garment) -
     seam = next((s for s in garment.seams if s.name == who), None)
     if seam is not None:
         numbers = {"layers": len(seam.uses), "plies": sum(u.fullness for u in seam.uses)}
-        told = {"shape": "straight", "edge": "open", "stress": "medium", "stitched by": "machine",
-                "worn next to skin": "no", "bias": "no", "lined": "no"} | numbers | seam.facts  # fmt: skip
-        shown = told.get(name)
+        shown = (TAKEN | numbers | seam.facts).get(name)
         return value == (f"{shown:g}" if isinstance(shown, int | float) else shown)
     cloth = garment.cloths[who]
     entry = known().entries[cloth.entry]
@@ -347,5 +347,5 @@ def _is_true(who: str, name: str, value: str, certain: bool, garment: Garment) -
 def _trait_is(name: str, value: str, mixes: Any, own: tuple[int, int]) -> bool:
     raised = [max(known().fibres[f].traits.get(name, 0) for f, _ in mix) for mix in mixes]
     words = known().traits[name]
-    low, high = max(own[0], min(raised)), max(own[1], max(raised))
+    low, high = max(own[0], min(raised)), max(own[1], *raised)
     return value == (words[low] if low == high else f"{words[low]} to {words[high]}")

@@ -36,21 +36,31 @@ def add_bulk(
     aspect = knowledge.aspects.get(BULK)
     if aspect is None:
         return
+    kinds = kinds_of(garment, verdicts)
     for seam in garment.seams:
         place = Place("seam", seam.name)
-        said = bulk_says(seam, garment, verdicts[place], knowledge)
+        said = bulk_says(seam, garment, verdicts[place], knowledge, kinds)
         if said:
             gathered.said[place][BULK] = said
             verdicts[place][BULK] = decide(aspect, said)
 
 
+def kinds_of(garment: Garment, verdicts: dict[Place, Verdicts]) -> dict[str, str]:
+    """The kind that was picked for each seam."""
+    return {
+        seam.name: picked(verdicts[Place("seam", seam.name)], "seam.kind") or "plain"
+        for seam in garment.seams
+    }
+
+
 def bulk_says(
-    seam: Seam, garment: Garment, verdicts: Verdicts, knowledge: Knowledge
+    seam: Seam, garment: Garment, verdicts: Verdicts, knowledge: Knowledge,
+    kinds: dict[str, str],
 ) -> list[Said]:  # fmt: skip
     """What the stack needs, and what the machine can take."""
     if seam.by_hand:
         return []
-    spots = spots_of(seam, garment, knowledge, picked(verdicts, "seam.kind"))
+    spots = spots_of(seam, garment, knowledge, kinds)
     spot = thickest(spots)
     lift, machine = lift_of(garment, verdicts, knowledge)
     if spot is None or lift is None:

@@ -39,7 +39,8 @@ _BY_WORD: Final = {
 _OVERLOCKS: Final = {
     "3-thread": Finish.OVERLOCK_3, "4-thread": Finish.OVERLOCK_4, "5-thread": Finish.OVERLOCK_4,
 }  # fmt: skip
-_PRESERVED: Final = frozenset({"zigzag", "Hong Kong", "bound", "turned and stitched", "pinked"})
+_OPEN_TO_A_FINISH: Final = "double-stitched"
+"""Of the kinds that make a finish by themselves, the one that may have another."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,19 +97,27 @@ def finishing_of(seam: Seam, garment: Garment, verdicts: Verdicts) -> Finishing 
     curves = NEEDS[finish].curves or seam.facts.get("shape") in (None, "straight")
     tight = not fitted.fits or not curves
     instead = _instead(have, finish, verdicts, garment, curved=not curves) if tight else ()
+    name = kind if makes_its_finish(kind, word) else word or kind
     return Finishing(
-        word or kind, have, own, fitted.needs_mm, fitted.short_mm, curves, instead,
+        name, have, own, fitted.needs_mm, fitted.short_mm, curves, instead,
         _when(kind, word, seam), fitted.sources,
     )  # fmt: skip
 
 
 def finish_of(kind: str, word: str, overlocker: str) -> Finish | None:
     """The finish that a kind of seam and a word for its edges come to."""
-    if kind in _BY_KIND and word not in _PRESERVED:
+    if makes_its_finish(kind, word):
         return _BY_KIND[kind]
     if word == "overlocked" or kind == "overlocked":
         return _OVERLOCKS.get(overlocker, Finish.OVERLOCK_3)
     return _BY_WORD.get(word)
+
+
+def makes_its_finish(kind: str, word: str) -> bool:
+    """Whether the kind of seam is its own finish, whatever is said of the edges."""
+    if kind != _OPEN_TO_A_FINISH:
+        return kind in _BY_KIND
+    return word not in _BY_WORD or word in ("none", "trimmed and double-stitched")
 
 
 def _instead(
@@ -134,7 +143,7 @@ def _without(garment: Garment) -> bool:
 
 
 def _when(kind: str, word: str, seam: Seam) -> str:
-    if kind in _BY_KIND or word == "enclosed in the seam":
+    if makes_its_finish(kind, word) or word == "enclosed in the seam":
         return "in the seam itself"
     if kind == "overlocked" or word in ("trimmed and double-stitched", "Hong Kong", "bound"):
         return "after joining"

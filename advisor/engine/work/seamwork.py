@@ -7,7 +7,7 @@ from typing import Final
 
 from advisor.engine.advise import Judgement
 from advisor.engine.claims import Place
-from advisor.engine.work.bulk import BULK, PLACING, Verdicts, lift_of, picked, thickest
+from advisor.engine.work.bulk import BULK, PLACING, Verdicts, kinds_of, lift_of, picked, thickest
 from advisor.engine.work.finishing import (
     Finishing,
     Trimming,
@@ -62,7 +62,7 @@ def seamwork(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> SeamWork
     garment = judgement.garment
     verdicts = judgement.verdicts[Place("seam", seam.name)]
     kind = picked(verdicts, "seam.kind")
-    spots = tuple(spots_of(seam, garment, knowledge, kind))
+    spots = tuple(spots_of(seam, garment, knowledge, kinds_of(garment, judgement.verdicts)))
     spot = thickest(list(spots))
     lift, _ = lift_of(garment, verdicts, knowledge)
     finishing = finishing_of(seam, garment, verdicts)

@@ -48,13 +48,6 @@ class Spot:
     complete: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Ply:
-    """One thickness of a cloth; None where not even an estimate of it can be had."""
-
-    layer: Layer | None
-
-
 def ply_of(cloth: Cloth, knowledge: Knowledge) -> Layer | None:
     """One ply of a cloth, by its own figures or by the middle of what is usual for it."""
     entry = knowledge.entries[cloth.entry]
@@ -93,14 +86,23 @@ def density_of(mix: Mix, knowledge: Knowledge) -> float | None:
     return 1 / volume if volume else None
 
 
-def spots_of(seam: Seam, garment: Garment, knowledge: Knowledge, kind: str) -> list[Spot]:
-    """Every place of a seam that matters for its bulk, the stitch line first."""
+def spots_of(
+    seam: Seam, garment: Garment, knowledge: Knowledge, kinds: Mapping[str, str]
+) -> list[Spot]:  # fmt: skip
+    """Every place of a seam that matters for its bulk, the stitch line first.
+
+    Args:
+        seam: one of the garment's.
+        garment: the whole, because seams cross.
+        knowledge: for thickness and density.
+        kinds: the kind that was picked for each seam.
+    """
     plies = {name: ply_of(garment.cloths[name], knowledge) for name in seam.cloths()}
     for other in garment.seams:
         if other.name in seam.making.crosses:
             plies |= {name: ply_of(garment.cloths[name], knowledge) for name in other.cloths()}
     found = []
-    for name, stack, sewn in _stacks(seam, garment, knowledge, kind):
+    for name, stack, sewn in _stacks(seam, garment, knowledge, kinds):
         spot = _measured(name, stack, plies, sewn=sewn)
         if "stay" in seam.making.helps and sewn:
             spot = Spot(spot.name, spot.plies + 1, spot.lies_mm + STAY_MM,
@@ -122,9 +124,10 @@ def _measured(
 
 
 def _stacks(
-    seam: Seam, garment: Garment, knowledge: Knowledge, kind: str
+    seam: Seam, garment: Garment, knowledge: Knowledge, kinds: Mapping[str, str]
 ) -> list[tuple[str, Stack, bool]]:
     """Name, plies by cloth, and whether the machine sews there."""
+    kind = kinds.get(seam.name, "plain")
     line = stitch_line(seam)
     edge = seam.facts.get("edge")
     found: list[tuple[str, Stack, bool]] = [(STITCH_LINE, line, True)]
@@ -143,7 +146,7 @@ def _stacks(
             c: n * 2 for c, n in line.items()
         }  # cloth with its turned allowance, and the tape's end folded away
         found.append(("at the end of the zip", zipped, True))
-    found += _crossings(seam, garment)
+    found += _crossings(seam, garment, kinds)
     return found
 
 
@@ -191,14 +194,16 @@ def _over_a_seam(seam: Seam, line: Stack) -> Stack:
     return _times(line, 1.5 if "grade" in seam.making.helps else 2.0)
 
 
-def _crossings(seam: Seam, garment: Garment) -> list[tuple[str, Stack, bool]]:
-    """Where it runs over other seams: each panel that carries one brings the plies beside it."""
+def _crossings(
+    seam: Seam, garment: Garment, kinds: Mapping[str, str]
+) -> list[tuple[str, Stack, bool]]:
+    """Where it runs over other seams: (plies of a panel in this seam) × (plies that it brings)."""
     found: list[tuple[str, Stack, bool]] = []
+    folded = 2.0 if kinds.get(seam.name) in FOLDED_SEAMS else 1.0
     for other in garment.seams:
         if other.name not in seam.making.crosses:
             continue
-        kind = "plain" if "open" in seam.making.helps else _kind_chosen(other)
-        brought = beside(other, kind)
+        brought = _brought(other, kinds, opened="open" in seam.making.helps)
         stack: Stack = {}
         carried = False
         for use in seam.uses:
@@ -208,11 +213,12 @@ def _crossings(seam: Seam, garment: Garment) -> list[tuple[str, Stack, bool]]:
             carried = carried or carries
             here = brought if carries else {use.cloth: 1.0}
             for cloth, count in here.items():
-                stack[cloth] = stack.get(cloth, 0.0) + count * use.fullness
+                stack[cloth] = stack.get(cloth, 0.0) + count * use.fullness * folded
         found.append((f"where it crosses {other.name}", stack, True))
     return found
 
 
-def _kind_chosen(seam: Seam) -> str:
-    """The kind of a seam as the maker fixed it; a plain one where she did not."""
-    return str(dict(seam.choices).get("seam.kind", "plain"))
+def _brought(seam: Seam, kinds: Mapping[str, str], *, opened: bool) -> Stack:
+    """What a seam brings to one that crosses it: its thicker side, or its folded ridge."""
+    kind = "plain" if opened else kinds.get(seam.name, "plain")
+    return _times(stitch_line(seam), 2) if kind in FOLDED_SEAMS else beside(seam, kind)

@@ -19,6 +19,8 @@ REELS: Final = (100.0, 250.0, 500.0, 1000.0)
 """What a reel of sewing thread holds, m."""
 CONE: Final = 1500.0
 """What a cone of overlock thread holds, m."""
+Kind = tuple[str, str, float | None]
+"""Colour, fibre and tex of a thread."""
 LOOPERS: Final = {"3-thread": 3, "4-thread": 4, "5-thread": 5}
 
 
@@ -51,16 +53,39 @@ class ThreadBought:
 
 def threads_to_buy(judgement: Judgement, works: list[SeamWork]) -> list[ThreadBought]:
     """Thread by colour and kind, most first; finishing threads go with the seam's colour."""
-    groups: dict[tuple[str, str, float | None], list[SeamWork]] = {}
+    groups: dict[Kind, list[SeamWork]] = {}
     for work in works:
         verdicts = judgement.verdicts[Place("seam", work.seam.name)]
         cloth = judgement.garment.cloths[work.seam.uses[0].cloth]
         key = (cloth.colour or f"to match {cloth.name}", picked(verdicts, "thread.fibre"),
                number(verdicts, "thread.size"))  # fmt: skip
         groups.setdefault(key, []).append(work)
-    found = [_bought(key, group) for key, group in groups.items()]
+    found = [_bought(key, group) for key, group in _merged(groups, judgement).items()]
     found.sort(key=lambda b: (-b.total, b.colour, b.fibre, b.tex or 0.0))
     return _with_cones(found, LOOPERS.get(judgement.garment.maker.overlocker, 3))
+
+
+def _merged(
+    groups: dict[Kind, list[SeamWork]], judgement: Judgement
+) -> dict[Kind, list[SeamWork]]:  # fmt: skip
+    """Threads of one colour and size as one, where the lesser one's seams allow the other's fibre."""
+    kept: dict[Kind, list[SeamWork]] = {}
+    for key, works in sorted(groups.items(), key=lambda g: (-len(g[1]), str(g[0]))):
+        same = (k for k in kept if k[0] == key[0] and k[2] == key[2])
+        other = next((k for k in same if _allow(works, k[1], judgement)), None)
+        kept.setdefault(other or key, []).extend(works)
+    return kept
+
+
+def _allow(works: list[SeamWork], fibre: str, judgement: Judgement) -> bool:
+    """Whether every one of some seams may be sewn with a thread of this fibre."""
+    for work in works:
+        verdict = judgement.verdicts[Place("seam", work.seam.name)].get("thread.fibre")
+        if verdict is None or fibre not in verdict.aspect.words:
+            return False
+        if verdict.aspect.words.index(fibre) not in verdict.advised:
+            return False
+    return True
 
 
 def _with_cones(rows: list[ThreadBought], threads: int) -> list[ThreadBought]:
@@ -80,7 +105,7 @@ def _with_cones(rows: list[ThreadBought], threads: int) -> list[ThreadBought]:
 
 
 def _bought(
-    key: tuple[str, str, float | None], works: list[SeamWork]
+    key: Kind, works: list[SeamWork]
 ) -> ThreadBought:  # fmt: skip
     counted = [w for w in works if w.threads is not None]
     sewn = thread.total(

@@ -13,6 +13,7 @@ from typing import Final
 from advisor.craft import thread
 from advisor.craft.thread import Use
 from advisor.engine.work.bulk import Verdicts, number, picked
+from advisor.engine.work.finishing import makes_its_finish
 from advisor.engine.work.fullness import Fullness
 from advisor.engine.work.stack import is_closed
 from advisor.project.garment import Garment, Seam
@@ -83,7 +84,7 @@ def _finish_row(
     """The finish of both edges for a length of 1; a gathered edge has its own, longer one."""
     word = picked(verdicts, "seam.finish")
     length = number(verdicts, "stitch.length") or 2.5
-    if kind in ROWS and word not in ("overlocked", "zigzag"):
+    if kind in ROWS and makes_its_finish(kind, word):
         return None
     full = max(use.fullness for use in seam.uses)
     edges = 1.0 if is_closed(seam, kind) else 1.0 + full

@@ -87,7 +87,7 @@ def test_clashing_guards_leave_nothing() -> None:
 
 
 def test_a_need_gives_way_to_a_guard() -> None:
-    """Linen that needs 170 and nylon that bears 110: the iron stays at 110, and the clash is told."""
+    """Linen that needs 170 and nylon that bears 110: 110 it is, and the clash is told."""
     need = span(170, 210, risk="result", who="linen", of=IRON.id)
     guard = span(20, 110, who="nylon", of=IRON.id)
     found = decide(IRON, [need, guard])
@@ -135,8 +135,9 @@ def test_options_meet_in_what_they_share() -> None:
 
 def test_the_first_best_that_is_still_allowed_is_picked() -> None:
     """The best of the strongest and best founded claim counts, unless another took it away."""
-    said = [options(POINT.id, ["universal", "sharp"], "should", who="a", rank=1, best="sharp"),
-            options(POINT.id, ["universal", "sharp"], "should", who="b", rank=2, best="universal")]  # fmt: skip
+    both = ["universal", "sharp"]
+    said = [options(POINT.id, both, "should", who="a", rank=1, best="sharp"),
+            options(POINT.id, both, "should", who="b", rank=2, best="universal")]  # fmt: skip
     assert 1.0 == decide(POINT, said).pick
     barred = options(POINT.id, ["universal", "ballpoint"], who="c")
     assert 0.0 == decide(POINT, [*said, barred]).pick

@@ -12,7 +12,11 @@ from advisor.engine.conditions import (
     layer_facts,
     maker_facts,
     seam_facts,
+)
+from advisor.engine.conditions import (
     test_facts as ask_facts,
+)
+from advisor.engine.conditions import (
     test_layer as ask_layer,
 )
 from advisor.engine.subjects import Truth, in_number, subject_of
@@ -177,7 +181,8 @@ def test_the_facts_of_a_layer_are_the_leaves_that_hold() -> None:
     """What holds is named with its value, what only may hold as uncertain, a denial not at all."""
     tree = ["all", ["word", "structure", ["woven"]], ["fibre", ["silk"], "any"],
             ["not", ["word", "family", ["knits"]]],
-            ["any", ["word", "weave", ["twill"]], ["number", "weight", 0.0, 90.0, False, False]]]  # fmt: skip
+            ["any", ["word", "weave", ["twill"]],
+             ["number", "weight", 0.0, 90.0, False, False]]]  # fmt: skip
     found = layer_facts(tree, subject_of(UNSURE, None, KNOWN), KNOWN)
     assert [
         Fact("organza", "structure", "woven", True),

@@ -3,6 +3,7 @@
 Engine tests ask it because its answers can be worked out by hand; knowledge tests break it.
 """
 
+# ruff: noqa: E501 - knowledge is written as its files have it
 from __future__ import annotations
 
 import tempfile
@@ -158,6 +159,14 @@ by-hand:
   change: {do: hand-sew}
   price: {effort: 4, look: 0}
   sources: [habit]
+shift-it:
+  text: Shift the seam that {place} crosses.
+  then: Less comes together.
+  cures: [seam.bulk]
+  needs: {place: seam}
+  change: {do: lessen bulk, how: offset}
+  price: {effort: 1, look: 1}
+  sources: [habit]
 buy-foot:
   text: Buy the foot.
   then: It feeds.
@@ -302,6 +311,8 @@ RULES: dict[str, str] = {
            "{aspect: seam.finish, not: [none], strength: must}"),
     **rule("seam", "long-stack", "{seam: {layers: at least 4}}",
            "{aspect: stitch.length, min: 2.5}"),
+    **rule("seam", "grows-long", "{some: {structure: knit}, seam: {length: over 300}}",
+           "{aspect: stitch.length, max: 3}"),
     **rule("stitch", "no-overlocker", "{maker: {overlocker: no}}",
            "{aspect: seam.finish, not: [overlocked]}"),
     **rule("care", "dyed-apart", "{garment pair: [{fabric: velvet}, {fabric: organza}]}",

@@ -1,5 +1,6 @@
 """Every kind of mistake in the knowledge is told with file, line, column and the nearest word."""
 
+# ruff: noqa: E501 - a row of the table is a mistake and what is said of it
 from __future__ import annotations
 
 from pathlib import Path

@@ -87,7 +87,8 @@ def test_a_condition_of_a_layer(raw: Any, expected: list[Any]) -> None:
 def test_a_condition_of_a_seam_and_of_the_maker() -> None:
     """Each has its own facts; a finish is an option of the aspect."""
     assert (["word", "finish", ["pinked"]], []) == read({"finish": "pinked"}, "seam")
-    assert (["number", "plies", 4.0, FAR, False, False], []) == read({"plies": "at least 4"}, "seam")
+    four = ["number", "plies", 4.0, FAR, False, False]
+    assert (four, []) == read({"plies": "at least 4"}, "seam")
     assert (["word", "machine", ["household"]], []) == read({"machine": "household"}, "maker")
 
 

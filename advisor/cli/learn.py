@@ -1,0 +1,143 @@
+"""`advisor learn`: a maker's own cloths, names, rules and test results, beside what is shipped."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated, Any
+
+import typer
+
+from advisor.cli import common
+
+learn = typer.Typer(
+    no_args_is_help=True, rich_markup_mode=None,
+    help="Write down your own cloths, names, rules and test results.",
+)  # fmt: skip
+Also = Annotated[list[str] | None, typer.Option("--also", help="Another name for it.")]
+
+
+@learn.command()
+def cloth(
+    name: Annotated[str, typer.Argument(help='What you call it: "green velvet".')],
+    like: Annotated[str, typer.Option(help='What it is like: "silk velvet 280 g/m2".')],
+    also: Also = None,
+) -> None:
+    """Add a cloth of your own, like one that is known."""
+    from advisor.errors import InputError
+    from advisor.knowledge.cache import own_folder
+    from advisor.project.learning import cloth_text, id_of, keep
+
+    known = common.knowledge()
+    file = f"fabrics/{id_of(name)}.yaml"
+    if (own_folder() / file).exists():
+        raise InputError(f"you have '{name}' already: {own_folder() / file}")
+    text = cloth_text(name, like, also or [], known)
+    keep(own_folder(), {file: text}, known.left_out)
+    _tell(f"Written: {own_folder() / file}. Call it '{name}' in a project or a question.")
+
+
+@learn.command()
+def result(  # noqa: PLR0917 - one parameter for each option
+    name: Annotated[str, typer.Argument(help="A cloth of your own, or a new name with --like.")],
+    good: Annotated[
+        list[str] | None,
+        typer.Option(help='A setting that was good: "needle.size=70", "press.temperature=120".'),
+    ] = None,
+    bad: Annotated[list[str] | None, typer.Option(help="A setting that spoilt it.")] = None,
+    like: Annotated[str | None, typer.Option(help="What a new cloth is like.")] = None,
+    on: Annotated[str | None, typer.Option(help="When you tried it.")] = None,
+    note: Annotated[str | None, typer.Option(help="What else you saw.")] = None,
+    reason: Annotated[
+        str | None,
+        typer.Option(help="Why a setting beyond a limit is right; every sheet prints it."),
+    ] = None,
+) -> None:
+    """Keep what you found when you tried a cloth of yours; it counts before the handbook."""
+    from advisor.errors import InputError
+    from advisor.knowledge.cache import own_folder
+    from advisor.project.learning import (
+        cloth_text,
+        id_of,
+        keep,
+        read_setting,
+        result_text,
+        with_result,
+    )  # fmt: skip
+    from advisor.sheet.learned import not_used
+
+    known = common.knowledge()
+    settings: dict[str, dict[str, Any]] = {
+        word: dict(read_setting(text, known) for text in given or [])
+        for word, given in (("good", good), ("bad", bad))
+    }
+    if not any(settings.values()):
+        raise InputError("say at least one setting, such as --good needle.size=70")
+    file = f"fabrics/{id_of(name)}.yaml"
+    path = own_folder() / file
+    if not path.exists() and like is None:
+        raise InputError(f"'{name}' is no cloth of yours yet; say what it is like, as in "
+                         "--like 'silk velvet'")  # fmt: skip
+    text = path.read_text("utf-8") if path.exists() else cloth_text(name, like or "", [], known)
+    extra = {"on": on, "note": note, "reason": reason}
+    line = result_text(settings["good"], settings["bad"], extra)
+    after = keep(own_folder(), {file: with_result(text, line)}, known.left_out)
+    _tell(f"Written: {path}")
+    for warning in not_used(id_of(name), settings["good"], after, "metric"):
+        _tell(warning)
+
+
+@learn.command("name")
+def also_called(
+    name: Annotated[str, typer.Argument(help="The name that you use.")],
+    means: Annotated[str, typer.Argument(help="The cloth or notion that it means.")],
+) -> None:
+    """Add another name for a cloth or notion that is known."""
+    from advisor.knowledge.cache import own_folder
+    from advisor.project.learning import HEAD, keep, quoted
+    from advisor.project.names import tidy_name
+
+    known = common.knowledge()
+    path = own_folder() / "names.yaml"
+    text = path.read_text("utf-8") if path.exists() else HEAD
+    line = f"{quoted(tidy_name(name))}: {quoted(tidy_name(means))}\n"
+    text += "" if text.endswith("\n") else "\n"
+    keep(own_folder(), {"names.yaml": text + line}, known.left_out)
+    _tell(f"Written: {path}")
+
+
+@learn.command()
+def rule(
+    file: Annotated[Path, typer.Argument(help="A rule file that you wrote.")],
+    area: Annotated[str, typer.Option(help="Where it belongs: cut, stitch, press …")] = "stitch",
+) -> None:
+    """Add a rule of your own; `advisor explain --schema rule` tells its form."""
+    from advisor.errors import InputError
+    from advisor.knowledge.cache import knowledge_folder, own_folder
+    from advisor.project.learning import keep
+    from advisor.yamlfile import read_yaml
+
+    areas = sorted(p.name for p in (knowledge_folder() / "rules").iterdir() if p.is_dir())
+    if area not in areas:
+        raise InputError(f"unknown area '{area}': one of {', '.join(areas)}")
+    data = read_yaml(file).data
+    id_ = data.get("id") if isinstance(data, dict) else None
+    if not isinstance(id_, str) or not id_.replace("-", "").isalnum():
+        raise InputError(f"{file}: a rule needs an id of plain letters and hyphens")
+    name = f"rules/{area}/{id_}.yaml"
+    keep(own_folder(), {name: file.read_text("utf-8")}, common.knowledge().left_out)
+    _tell(f"Written: {own_folder() / name}")
+
+
+@learn.command("list")
+def listed() -> None:
+    """List what is in your own folder, and what of it is left out."""
+    from advisor.knowledge.cache import own_folder
+
+    common.knowledge()
+    folder = own_folder()
+    files = sorted(folder.rglob("*.yaml")) if folder.is_dir() else []
+    common.print_text("".join(f"{path}\n" for path in files) or f"nothing yet in {folder}\n")
+
+
+def _tell(text: str) -> None:
+    typer.echo(text, err=True)

@@ -1,0 +1,57 @@
+"""The sheet as a page: into a file, whole or not at all, or to stdout."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated, Any
+
+import typer
+
+from advisor.cli.output import print_text
+
+if TYPE_CHECKING:
+    from advisor.engine.advise import Advice
+    from advisor.knowledge.model import Knowledge
+
+STDOUT = "-"
+Html = Annotated[
+    str | None,
+    typer.Option("--html", metavar="OUT", help="Write it as a page to print; - for stdout."),
+]
+Replace = Annotated[
+    bool, typer.Option("--replace", help="Overwrite the page if it is there already.")
+]
+
+
+def write_page(
+    out: str, data: dict[str, Any], advice: Advice, known: Knowledge, *, replace: bool
+) -> None:  # fmt: skip
+    """Write the sheet as a page.
+
+    Raises:
+        InputError: there is a file of that name and it is not to be replaced, or the place
+            cannot be written to.
+    """
+    from advisor.files import write_whole
+    from advisor.sheet.html import render_html
+    from advisor.sheet.whole import iron_rows
+
+    text = render_html(data, iron_rows(advice, known))
+    if out == STDOUT:
+        print_text(text)
+        return
+    write_whole(Path(out), text, replace=replace)
+    print(f"Written: {out}", file=sys.stderr)
+
+
+def check_alone(html: str | None, *others: object) -> None:
+    """Refuse a page together with another form of the same answer.
+
+    Raises:
+        InputError: both are asked for.
+    """
+    from advisor.errors import InputError
+
+    if html is not None and any(others):
+        raise InputError("--html goes with none of --json, --all, --reasons and --only")

@@ -1,0 +1,67 @@
+"""`advisor learn` as it is typed: what she writes down is used, and what is wrong is refused."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+
+def run(own: Path, *words: str) -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
+        [sys.executable, "-m", "advisor", *words], text=True, capture_output=True, check=False,
+        encoding="utf-8", env={**os.environ, "ADVISOR_OWN": str(own)},
+    )  # fmt: skip
+
+
+def test_a_result_with_a_reason_stands_on_every_sheet(tmp_path: Path) -> None:
+    """Her velvet takes needle 70; the hotter iron is used for its written reason, which is told."""
+    own = tmp_path / "own"
+    first = run(own, "learn", "result", "green velvet", "--like", "acetate velvet 280 g/m2",
+                "--good", "needle.size=70", "--good", "press.temperature=120",
+                "--reason", "three scraps under a dry cloth", "--on", "May")  # fmt: skip
+    assert 0 == first.returncode, first.stderr
+    answer = run(own, "ask", "green velvet")
+    assert "needle 70" in answer.stdout
+    assert "You have gone beyond a published limit" in answer.stdout
+    assert "three scraps under a dry cloth" in answer.stdout
+    assert "your own test" in answer.stdout
+    project = tmp_path / "coat.yaml"
+    project.write_text("garment: coat\nfabrics: {pile: green velvet}\n"
+                       "seams:\n  - {name: side, layers: [pile, pile]}\n", encoding="utf-8")  # fmt: skip
+    assert "three scraps under a dry" in " ".join(run(own, "sheet", str(project)).stdout.split())
+
+
+def test_without_a_reason_a_limit_stands(tmp_path: Path) -> None:
+    """A hotter iron without a reason is kept and not used, and she is told so at once."""
+    own = tmp_path / "own"
+    done = run(own, "learn", "result", "my lining", "--like", "acetate lining",
+               "--good", "press.temperature=180")  # fmt: skip
+    assert 0 == done.returncode, done.stderr
+    assert "not used" in done.stderr
+    assert "(at most 110 °C" in done.stderr
+
+
+def test_what_is_wrong_is_not_written(tmp_path: Path) -> None:
+    """A cloth that is not understood, or a name that is taken, leaves no file behind."""
+    own = tmp_path / "own"
+    assert 2 == run(own, "learn", "cloth", "mine", "--like", "silk velvett").returncode
+    taken = run(own, "learn", "name", "velvet", "satin")
+    assert 2 == taken.returncode
+    assert "nothing was written" in taken.stderr
+    assert not own.exists()
+
+
+def test_a_fault_in_her_files_never_takes_the_tool_down(tmp_path: Path) -> None:
+    """A broken file is named on stderr, on a warm start as well, and the answer is the shipped one."""
+    own = tmp_path / "own"
+    (own / "fabrics").mkdir(parents=True)
+    (own / "fabrics" / "broken.yaml").write_text("id: [", encoding="utf-8")
+    plain = run(tmp_path / "none", "ask", "silk organza")
+    for _ in range(2):
+        answer = run(own, "ask", "silk organza")
+        assert plain.returncode == answer.returncode
+        assert plain.stdout == answer.stdout
+        assert "left out of your own knowledge" in answer.stderr
+        assert "broken.yaml" in answer.stderr

@@ -1,0 +1,91 @@
+"""Laws of the heat's advice, on garments drawn at random: it only lowers and shortens."""
+
+from __future__ import annotations
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from advisor.engine.advise import advise, judge
+from advisor.engine.heat import presses
+from advisor.engine.heatanswers import advise_with_heat
+from advisor.engine.heatlayers import layer_of
+from advisor.engine.valuesets import Span
+from advisor.knowledge.model import LIMIT_ASPECT
+from advisor.project.garment import Cloth, Garment
+from advisor.sheet.heat import add_heat
+from advisor.sheet.press_clause import budget, press_clauses, seconds
+from advisor.sheet.report import report
+from tests.laws.engine_garments import cloths, garments, known
+
+law = settings(max_examples=40, deadline=None, derandomize=True, database=None)
+few = settings(law, max_examples=6)
+times = st.one_of(st.none(), st.floats(0.0, 60.0))
+
+
+@law
+@given(cloths("cloth"), st.booleans())
+def test_any_cloth_is_a_layer(cloth: Cloth, moist: bool) -> None:
+    """Whatever its fibres and weight, a cloth has a thickness and a mass that its fibre fits in."""
+    layer = layer_of(cloth, 110.0, known(), moist=moist)
+    assert 0.0 < layer.thickness_mm.low <= layer.thickness_mm.high
+    assert layer.mass_gsm > 0.0
+    assert layer.limit_c == 110.0
+
+
+@law
+@given(garments())
+def test_no_press_as_advised_is_above_any_limit(garment: Garment) -> None:
+    """The mark that is asked as advised lies within the place's limit, and each layer's with it."""
+    judgement = judge(garment, known())
+    found, asked = presses(judgement, known())
+    for bed in found:
+        allowed = next(
+            v[LIMIT_ASPECT].allowed
+            for p, v in judgement.verdicts.items()
+            if p.scope == "seam" and p.name in bed.places
+        )
+        assert isinstance(allowed, Span)
+        limits = [x for x in bed.limits if x is not None]
+        assert min(limits, default=allowed.high) >= allowed.high
+        for press in asked:
+            if press.places == bed.places and not press.setting.wanted_by:
+                assert press.setting.sole.mid <= allowed.high
+
+
+@few
+@given(garments())
+def test_the_heat_changes_no_verdict_and_takes_no_clash_away(garment: Garment) -> None:
+    """Guidance on top of the limits: verdicts stay as they are, clashes may only be added."""
+    advice = advise(garment, known())
+    after, heat = advise_with_heat(advice, known(), full=False)
+    assert after.judgement.verdicts == advice.judgement.verdicts
+    assert set(advice.judgement.conflicts) <= set(after.judgement.conflicts)
+    before, data = report(after, known()), report(after, known())
+    add_heat(data, heat, garment, known())
+    assert before["verdicts"] == data["verdicts"]
+    for row in data["heat"]:
+        assert row["press_at_most_s"] is None or row["press_at_most_s"] >= 0.0
+        assert row["touch_safe_after_s"] is None or min(row["touch_safe_after_s"]) > 0.0
+
+
+@law
+@given(times, times, times, times)
+def test_the_clause_never_lengthens_a_time(
+    settled: float | None, dried: float | None, low: float | None, high: float | None
+) -> None:
+    """What is printed is no longer than the computed budget nor than the rule's time."""
+    rows = [
+        {"place": "hem", "way": "advised", "press_at_most_s": settled},
+        {"place": "hem", "way": "dried out", "press_at_most_s": dried},
+        {"place": "hem", "way": "bare", "press_at_most_s": 0.1},
+    ]
+    dwell = {"place": "hem", "scope": "seam", "aspect": "press.dwell", "low": low, "high": high}
+    said = press_clauses({"heat": rows, "verdicts": [dwell]}, "hem")
+    assert len(said) <= 1
+    for text in said:
+        longest = budget(rows)
+        assert longest is not None
+        assert longest == min(x for x in (settled, dried) if x is not None)
+        assert longest < (60.0 if high is None else high)
+        assert f"at most {seconds(longest)} at a time" in text
+        assert longest < 1.0 or float(seconds(longest).split()[0]) <= longest

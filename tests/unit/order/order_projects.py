@@ -1,0 +1,158 @@
+"""Small projects for the tests of the order of work, and the short way from a file to its order."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+
+from advisor.engine.advise import Advice, advise
+from advisor.knowledge.cache import load_knowledge
+from advisor.knowledge.model import Knowledge
+from advisor.order.work import Work, order_of
+from advisor.project.load import garment_of, load_project
+from advisor.yamlfile import parse_yaml
+
+DEMOS = Path(__file__).resolve().parents[3] / "knowledge" / "examples"
+
+BODICE = """\
+garment: Lined bodice
+maker: {machine: household, overlocker: 3-thread}
+fabrics:
+  shell: {fabric: wool crepe, colour: "#203040"}
+  lining: {fabric: lining, fibres: {viscose: 100}, colour: "#203040"}
+seams:
+  - {name: back dart, layers: [shell], length: 12 cm}
+  - {name: front dart, layers: [shell], length: 14 cm}
+  - {name: centre back, layers: [shell, shell], length: 20 cm}
+  - {name: centre back zip, layers: [shell, {notion: coil zip}], length: 40 cm}
+  - {name: shoulder, layers: [shell, shell], length: 12 cm}
+  - {name: neck facing, layers: [shell, shell], length: 60 cm, shape: curved, edge: turned}
+  - {name: side, layers: [shell, shell], length: 22 cm}
+  - {name: sleeve underarm, layers: [shell, shell], length: 40 cm}
+  - {name: sleeve hem, layers: [shell], length: 30 cm, edge: hem}
+  - {name: armhole, layers: [shell, shell], length: 46 cm, shape: curved}
+  - {name: lining dart, layers: [lining], length: 12 cm}
+  - {name: lining shoulder, layers: [lining, lining], length: 12 cm}
+  - {name: lining side, layers: [lining, lining], length: 20 cm}
+  - {name: facing to lining, layers: [shell, lining], length: 60 cm, shape: curved}
+  - {name: hem, layers: [shell, lining], length: 90 cm, edge: hem}
+"""
+SKIRT = """\
+garment: Simple skirt
+fabrics:
+  cloth: {fabric: gabardine}
+seams:
+  - {name: back dart, layers: [cloth], length: 12 cm}
+  - {name: front dart, layers: [cloth], length: 10 cm}
+  - {name: centre back, layers: [cloth, cloth], length: 40 cm}
+  - {name: zip, layers: [cloth, {notion: coil zip}], length: 20 cm}
+  - {name: side, layers: [cloth, cloth], length: 60 cm}
+  - name: waistband
+    layers: [cloth, {notion: woven fusible interfacing}, cloth]
+    length: 70 cm
+    edge: turned
+  - {name: hem, layers: [cloth], length: 110 cm, edge: hem}
+"""
+TIERS = """\
+garment: Tiered skirt
+fabrics:
+  cloth: {fabric: chiffon, fibres: {silk: 100}}
+seams:
+  - {name: tier 1 to tier 2, layers: [cloth, {use: cloth, fullness: 1.5}], length: 100 cm}
+  - {name: tier 2 to tier 3, layers: [cloth, {use: cloth, fullness: 1.5}], length: 150 cm}
+  - {name: side, layers: [cloth, cloth], length: 80 cm, finish: enclosed in the seam}
+  - {name: waistband, layers: [cloth, cloth], length: 75 cm}
+  - {name: hem, layers: [cloth], length: 225 cm, edge: hem, bias: yes}
+"""
+TROUSERS = """\
+garment: Trousers
+maker: {machine: household, overlocker: 4-thread}
+fabrics:
+  cloth: {fabric: denim}
+seams:
+  - {name: pleats, layers: [cloth], length: 12 cm}
+  - {name: front pockets, layers: [cloth, cloth], length: 20 cm, shape: curved, edge: turned}
+  - {name: back yoke, layers: [cloth, cloth], length: 40 cm}
+  - {name: outseam, layers: [cloth, cloth], length: 100 cm}
+  - {name: inseam, layers: [cloth, cloth], length: 75 cm}
+  - {name: fly zip, layers: [cloth, {notion: metal zip}], length: 18 cm}
+  - {name: crotch, layers: [cloth, cloth], length: 50 cm, shape: curved}
+  - {name: waistband, layers: [cloth, cloth], length: 80 cm, edge: turned}
+  - {name: hems, layers: [cloth], length: 40 cm, edge: hem}
+  - {name: waistband button, layers: [cloth, cloth], stitched by: hand}
+"""
+KNIT = """\
+garment: Knit top
+maker: {machine: household, overlocker: 4-thread}
+fabrics:
+  body: {fabric: jersey, fibres: {cotton: 95, elastane: 5}}
+  rib: {fabric: rib knit}
+seams:
+  - {name: shoulders, layers: [body, body], length: 12 cm, stitch: "514"}
+  - {name: neckband, layers: [body, {use: rib, stretched: 1.15}], length: 55 cm}
+  - {name: sides, layers: [body, body], length: 40 cm, stitch: "514"}
+  - {name: armholes, layers: [body, body], length: 45 cm, shape: curved, stitch: "514"}
+  - {name: hem, layers: [body], length: 90 cm, edge: hem}
+"""
+CONCEALED = """\
+garment: Dress with a hidden zip
+fabrics:
+  cloth: {fabric: gabardine}
+seams:
+  - {name: zip, layers: [cloth, {notion: concealed zip}], length: 50 cm}
+  - {name: centre back, layers: [cloth, cloth], length: 60 cm}
+  - {name: side, layers: [cloth, cloth], length: 80 cm}
+  - name: waist
+    layers: [cloth, cloth]
+    length: 70 cm
+    pleats: {kind: knife, number: 10, depth: 2 cm}
+"""
+COSTUME = """\
+garment: Procession cape
+fabrics:
+  linen: {fabric: linen suiting}
+  lace: {fabric: lace, fibres: {nylon: 100}}
+  sparks: {fabric: sequinned, fibres: {polyester: 100}}
+seams:
+  - {name: shoulder, layers: [linen, linen], length: 14 cm}
+  - {name: lace yoke, layers: [linen, lace], length: 40 cm}
+  - {name: edge, layers: [linen, linen], length: 90 cm, edge: turned, shape: curved}
+  - {name: strap, layers: [linen, sparks], length: 30 cm}
+"""
+SMALL = {
+    "bodice": BODICE, "skirt": SKIRT, "tiers": TIERS, "trousers": TROUSERS, "knit": KNIT,
+    "concealed": CONCEALED, "costume": COSTUME,
+}  # fmt: skip
+
+
+@cache
+def known() -> Knowledge:
+    """The shipped knowledge, read once."""
+    return load_knowledge()
+
+
+def advice_of(text: str) -> Advice:
+    """The advice on a project given as text."""
+    return advise(garment_of(parse_yaml(text, "project.yaml"), known()), known())
+
+
+@cache
+def work_of(text: str, *, plain: bool = False) -> Work:
+    """The order of work of a project given as text."""
+    return order_of(advice_of(text), known(), plain=plain)
+
+
+@cache
+def demo(name: str) -> Work:
+    """The order of work of a demo project."""
+    return order_of(advise(load_project(DEMOS / f"{name}.yaml", known()), known()), known())
+
+
+def demo_names() -> list[str]:
+    """The demo projects."""
+    return sorted(path.stem for path in DEMOS.glob("*.yaml"))
+
+
+def before(work: Work, first: str, second: str) -> bool:
+    """Whether one step stands before another."""
+    return work.order.index(first) < work.order.index(second)

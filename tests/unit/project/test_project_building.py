@@ -1,0 +1,185 @@
+"""What a project says of building and cutting: read, or refused with line and column."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from advisor.errors import InputError
+from advisor.project.making import Gathers, Kit, Result
+from advisor.project.planning import settings_kit
+from tests.unit.project import project_cases as cases
+
+BASE = """\
+garment: Skirt
+fabrics:
+  denim: {fabric: denim, width: 150 cm, repeat: 10 cm, shrinks: 3 %, selvage: 1 cm}
+  lawn: {fabric: lawn, width: 110 cm}
+seams:
+  - {name: side, layers: [denim, denim], length: 70 cm, times: 2}
+"""
+SEAM = "  - {name: waist, layers: [denim, lawn], length: 80 cm, "
+
+
+def test_a_bolt_is_read() -> None:
+    """Width, repeat and selvage in mm, shrinkage as a share."""
+    bolt = cases.garment(BASE).plan.bolts["denim"]
+    assert (1500.0, 100.0, 10.0, 0.03) == (bolt.width, bolt.repeat, bolt.selvage, bolt.shrinks)
+
+
+def test_gathers_are_read_and_the_strip_makes_the_fullness() -> None:
+    """A strip of 30 cm that became 20 is 1.5 to 1; what was planned is kept."""
+    text = BASE + ("  - name: frill\n    layers: [denim, {use: lawn, fullness: 2}]\n"
+                   "    gathers: {method: overlock, strip: {flat: 30 cm, gathered: 20 cm}}\n")  # fmt: skip
+    seam = cases.garment(text).seams[1]
+    assert Gathers("overlock", None, 300.0, 200.0, 2.0) == seam.making.gathers
+    assert [1.0, 1.5] == [use.fullness for use in seam.uses]
+
+
+def test_pleats_make_the_fullness() -> None:
+    """10 knife pleats of 2 cm on 80 cm: (8 + 4) / 8."""
+    seam = cases.garment(BASE + SEAM + "pleats: {kind: knife, number: 10, depth: 2 cm}}\n").seams[1]
+    assert 1.5 == seam.uses[1].fullness
+
+
+def test_kit_and_results_are_read() -> None:
+    """Lists of words, and what a scrap showed."""
+    text = BASE + ("kit: {feet: [zip], needles: [Sharp 70]}\n"
+                   "results: [{seam: side, result: it puckers, works: no}]\n")  # fmt: skip
+    garment = cases.garment(text)
+    assert ("zip",) == garment.maker.feet
+    assert ("sharp 70",) == garment.plan.kit.needles
+    assert (Result("side", "it puckers", works=False),) == garment.plan.results
+
+
+BAD = {
+    "fullness below 1": (
+        BASE + "  - {name: w, layers: [denim, {use: lawn, fullness: 0.8}]}\n",
+        7, 53, "'fullness': '0.8' cannot be right",
+    ),
+    "negative length": (
+        BASE + "  - {name: w, layers: [denim, lawn], length: -3 cm}\n", 7, 46, "at least 0",
+    ),
+    "pleat deeper than its spacing": (
+        BASE + SEAM + "pleats: {kind: knife, number: 10, depth: 9 cm}}\n",
+        7, 98, "90 mm is deeper than the spacing allows",
+    ),
+    "box pleat deeper than half its spacing": (
+        BASE + SEAM + "pleats: {kind: box, number: 10, depth: 5 cm}}\n",
+        7, 96, "50 mm is deeper than the spacing allows",
+    ),
+    "spacing that leaves no face": (
+        BASE + SEAM + "pleats: {kind: knife, number: 10, depth: 1 cm, spacing: 8 cm}}\n",
+        7, 113, "leaves no face",
+    ),
+    "pleats without a seam length": (
+        BASE + "  - {name: w, layers: [denim, lawn], pleats: {kind: box, number: 3, depth: 1 cm}}\n",
+        7, 66, "pleats need their face, or the length",
+    ),
+    "strip that grew": (
+        BASE + "  - {name: w, layers: [denim, {use: lawn, fullness: 2}], "
+        "gathers: {strip: {flat: 10 cm, gathered: 20 cm}}}\n",
+        7, 99, "a strip cannot be longer gathered",
+    ),
+    "gathers of nothing": (
+        BASE + SEAM + "gathers: {method: elastic}}\n", 7, 66, "no layer of this seam has any",
+    ),
+    "unknown crossing": (
+        BASE + SEAM + "crosses: [sids]}\n", 7, 67, "no seam of this project is called 'sids'",
+    ),
+    "crossing itself": (BASE + SEAM + "crosses: waist}\n", 7, 66, "cannot cross itself"),
+    "panel wider than the cloth": (
+        BASE + "pieces:\n  - {name: front, fabric: lawn, width: 120 cm, height: 50 cm}\n",
+        8, 40, "1200 mm wide as cut: wider than the cloth 'lawn'",
+    ),
+    "finished panel wider than the cloth": (
+        BASE + "pieces:\n  - {name: f, fabric: lawn, finished width: 108 cm, "
+        "finished height: 5 cm}\n",
+        8, 45, "1110 mm wide as cut",
+    ),
+    "full panels wider than the cloth": (
+        BASE + "pieces:\n  - {name: f, fabric: lawn, finished width: 1 m, fullness: 3, "
+        "number: 2, finished height: 5 cm}\n",
+        8, 45, "1530 mm wide as cut",
+    ),
+    "selvages that leave nothing": (
+        BASE.replace("selvage: 1 cm", "selvage: 10 cm").replace("150 cm", "15 cm"),
+        3, 78, "the selvages leave nothing",
+    ),
+    "a piece of no fabric": (
+        BASE + "pieces: [{name: a, fabric: lawm, width: 5 cm, height: 5 cm}]\n",
+        7, 28, "no fabric of this project is called 'lawm'",
+    ),
+    "a piece without sizes": (
+        BASE + "pieces: [{name: a, fabric: lawn}]\n", 7, 10, "has no size",
+    ),
+    "a piece with half its sizes": (
+        BASE + "pieces: [{name: a, fabric: lawn, width: 5 cm}]\n", 7, 10, "has no 'height'",
+    ),
+    "both kinds of sizes": (
+        BASE + "pieces: [{name: a, fabric: lawn, width: 5 cm, height: 5 cm, finished width: 1 cm}]\n",
+        7, 77, "cut sizes and finished ones",
+    ),
+    "half a piece": (
+        BASE + "pieces: [{name: a, fabric: lawn, width: 5 cm, height: 5 cm, number: 1.5}]\n",
+        7, 69, "no whole number",
+    ),
+    "a narrow end that is wide": (
+        BASE + "pieces: [{name: a, fabric: lawn, width: 5 cm, height: 5 cm, narrow end: 6 cm}]\n",
+        7, 73, "the narrow end is wider",
+    ),
+    "a result of no seam": (
+        BASE + "results: [{seam: sid, result: fine}]\n", 7, 18, "no seam of this project",
+    ),
+    "an unknown foot": (BASE + "kit: {feet: [walkng]}\n", 7, 14, "unknown word 'walkng'"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", BAD)
+def test_bad_numbers_are_refused_with_their_place(name: str) -> None:
+    """One problem, where it stands, in plain words."""
+    text, line, column, words = BAD[name]
+    (problem,) = cases.problems(text)
+    assert problem.where is not None
+    assert (line, column) == (problem.where.line, problem.where.column)
+    assert words in str(problem)
+
+
+def test_without_units_an_inch_project_wants_them() -> None:
+    """In us units a bare number may be anything."""
+    text = BASE.replace("garment: Skirt", "garment: Skirt\nunits: us")
+    text += "pieces: [{name: a, fabric: lawn, width: 5, height: 5 in}]\n"
+    (problem,) = cases.problems(text)
+    assert "has no unit" in str(problem)
+
+
+def test_the_settings_file_holds_the_kit_once(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What the project does not say of her kit comes from there; what it says goes before."""
+    path = tmp_path / "kit.yaml"
+    path.write_text("feet: [walking, zip]\nneedles: [sharp 70]\n", encoding="utf-8")
+    monkeypatch.setenv("ADVISOR_SETTINGS", str(path))
+    garment = cases.garment(BASE + "kit: {needles: [universal 80]}\n")
+    assert ("walking", "zip") == garment.maker.feet
+    assert Kit(("walking", "zip"), ("universal 80",)) == garment.plan.kit
+
+
+def test_a_wrong_settings_file_is_named(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Its own name, line and column, not the project's."""
+    path = tmp_path / "kit.yaml"
+    path.write_text("feet: [walkin]\npres: [ham]\n", encoding="utf-8")
+    monkeypatch.setenv("ADVISOR_SETTINGS", str(path))
+    with pytest.raises(InputError) as caught:
+        settings_kit(cases.knowledge())
+    assert {(1, 8), (2, 1)} == {
+        (p.where.line, p.where.column) for p in caught.value.problems if p.where
+    }
+    assert "kit.yaml" in str(caught.value)
+
+
+def test_no_settings_file_is_no_kit(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Nobody has to have one."""
+    monkeypatch.setenv("ADVISOR_SETTINGS", str(tmp_path / "none.yaml"))
+    assert Kit() == settings_kit(cases.knowledge())
