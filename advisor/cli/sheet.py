@@ -18,6 +18,7 @@ SECTIONS = (
 
 def sheet(
     file: Annotated[Path, typer.Argument(help="A project file.")],
+    *,
     json: common.Json = False,
     reasons: Annotated[bool, typer.Option(help="Print under each line why it is so.")] = False,
     everything: Annotated[

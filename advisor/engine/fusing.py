@@ -24,7 +24,7 @@ from advisor.engine.combine import Verdict
 from advisor.engine.conflicts import Conflict
 from advisor.engine.heat import fusibles_in, layer_limits, picked, plies, pressed, setting_for
 from advisor.engine.heatlayers import FUSIBLES
-from advisor.engine.speakers import Said
+from advisor.engine.speakers import HEAT, Said
 from advisor.engine.valuesets import Span
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Claim, Knowledge
 from advisor.project.garment import Garment, Seam
@@ -36,10 +36,10 @@ FLOWS_C = 110.0
 """The least that any source gives for a fusing glue of the usual kind: fusing-trade-page."""
 LONGEST_DWELL = 30.0
 """As long as anybody holds an iron on one spot, s: the top of the dwell aspect, estimate."""
+INTERFACING = "interfacing.kind"
 IN_SEAM = ("as laid", "turned over")
 FLAT = "flat, before joining"
 HOTTEST_IRON = 200.0
-HEAT = "heat model"
 
 
 @dataclass(frozen=True, slots=True)
@@ -228,7 +228,8 @@ def with_clashes(advice: Advice, tried: list[Fused], knowledge: Knowledge, ask: 
         groups.setdefault((one.trial.place, one.trial.fusible), []).append(one)
     for (place, _), group in groups.items():
         best = best_of(group, IN_SEAM)
-        if best is None or not best.hopeless or (place, LIMIT_ASPECT) in known:
+        told = known & {(place, LIMIT_ASPECT), (place, INTERFACING)}
+        if best is None or not best.hopeless or told:
             continue
         conflict = _conflict(best)
         known.add(conflict.key)

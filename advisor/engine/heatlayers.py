@@ -35,10 +35,15 @@ FUSIBLES = ("fusible", "low-temperature fusible")
 _TAPED = ("zip", "hook-and-loop", "button", "thread")
 
 PARTS_IN = {
-    "metal-zip": "metal zip", "moulded-zip": "moulded zip", "coil-zip": "coil zip",
+    "metal-zip": "metal zip",
+    "moulded-zip": "moulded zip",
+    "coil-zip": "coil zip",
     "concealed-zip": "coil zip",
+    "plastic-button": "moulded zip",
+    "glass-button": "glass bead",
+    "hook-and-eye": "hook",
 }  # fmt: skip
-"""The hard part in a notion, by the names of the heat model."""
+"""The hard part in a notion, by the names of the heat model; another button counts as metal."""
 
 _SMOOTH = Range(1220.0, 1320.0, 1400.0)  # J/(kg K) of cotton, silk, wool and paper, estimate
 _PRESS_CLOTHS = {

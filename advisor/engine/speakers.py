@@ -9,6 +9,8 @@ from advisor.knowledge.model import COLD, LIMIT_ASPECT, Claim, Entry, Fibre, Kno
 from advisor.project.garment import Cloth, Garment, Seam
 
 YOU = "you"
+HEAT = "heat model"
+"""The origin of what only the calculation of heat through the layers says."""
 EASED = "You let it go further, because:"
 """Stands in the reason of every limit that a maker has loosened for her own cloth."""
 MACHINE_ASPECTS = frozenset(

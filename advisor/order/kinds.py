@@ -83,7 +83,7 @@ def same_unit(one: SeamPlace, other: SeamPlace) -> bool:
 
 
 def _share_panels(one: SeamPlace, other: SeamPlace) -> bool:
-    """Whether two seams may lie on one piece: by their panels, or by front and back in the names."""
+    """Whether two seams may lie on one piece, by their panels or by front and back in names."""
     if one.panels is not None and other.panels is not None:
         return bool(one.panels & other.panels)
     ours, theirs = (HALVES & set(_words(place.name)) for place in (one, other))

@@ -1,8 +1,9 @@
 """How machine and iron are set for a place, out of the verdicts of the sheet.
 
-The order of work uses the picks of the sheet, so that both say the same. Thread colour is not a
-verdict: it is taken to match the first cloth of the seam, and the overlocker's cones to be
-neutral and to stay (estimates of how people work). Irons are set in steps of 10 °C, downwards.
+The order of work uses the picks of the sheet, so that both say the same; only of thread, where
+the sheet leaves a choice, it takes what suits most seams. Thread colour is not a verdict: it is
+taken to match the first cloth of the seam, and the overlocker's cones to be neutral and to stay
+(estimates of how people work). Irons are set in steps of 10 °C, downwards.
 """
 
 from __future__ import annotations
@@ -117,7 +118,7 @@ class Setups:
         if machine == OVERLOCKER:
             return "neutral cones"
         fibre = self._shared_thread(place)
-        size = self.pick(place, "thread.size") or 27
+        size = self._shared_size(place) or 27
         return f"{fibre} tex {size:g} to match {self.colour_of(seam)}"
 
     def colour_of(self, seam: SeamPlace) -> str:
@@ -141,8 +142,26 @@ class Setups:
             verdict = by_aspect.get("thread.fibre") if other.scope == "seam" else None
             for i in options if verdict is not None else ():
                 counts[i] += getattr(verdict and verdict.advised, "mask", 0) >> i & 1
-        best = min(options, key=lambda i: (-counts[i], i != int(found.pick or 0), i), default=None)
+        best = min(options, key=lambda i: (-counts[i], i), default=None)
         return words[best if best is not None else int(found.pick)]
+
+    def _shared_size(self, place: Place) -> float | None:
+        """Of the thread sizes advised for a seam, the one advised for most; then the nearest."""
+        found = self.verdict(place, "thread.size")
+        if found is None or found.pick is None or not isinstance(found.advised, Span):
+            return None
+        pick, span = found.pick, found.advised
+        others = [
+            verdict.advised
+            for other, by_aspect in self.advice.judgement.verdicts.items()
+            if other.scope == "seam" and (verdict := by_aspect.get("thread.size")) is not None
+            and isinstance(verdict.advised, Span)
+        ]  # fmt: skip
+        sizes = [s for s in found.aspect.steps if span.low <= s <= span.high] or [pick]
+        return min(
+            sizes,
+            key=lambda s: (-sum(o.low <= s <= o.high for o in others), abs(s - pick), s),
+        )
 
     def seam_iron(self, seam: SeamPlace) -> IronState | None:
         """How the iron is set for a seam; None where it is only finger-pressed."""

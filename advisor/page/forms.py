@@ -9,6 +9,7 @@ from advisor.errors import MOST_SHOWN, Problem
 
 _CLOTHS = "One cloth a line: fibres if known, the fabric, a weight if known."
 _EXAMPLE = "nylon organza\nlinen suiting 240 g/m2"
+_SELECTED = ' selected="selected"'
 _NAV = (
     '<nav class="screen" aria-label="Pages"><a href="/">Another question</a></nav>\n'
 )  # fmt: skip
@@ -101,7 +102,7 @@ def _units(form: str, chosen: str) -> str:
     first = "as the project says" if form == "sheet" else "metric"
     options = (("", first), ("metric", "metric"), ("us", "inches and °F"))
     rows = "".join(
-        f'<option value="{value}"{" selected" if value == chosen else ""}>{text}</option>'
+        f'<option value="{value}"{_SELECTED if value == chosen else ""}>{text}</option>'
         for value, text in (options if form == "sheet" else (options[1], options[2]))
     )
     return (

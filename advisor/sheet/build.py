@@ -152,6 +152,7 @@ def kit_row(need: Need) -> Row:
     return {
         "group": need.group, "item": need.item, "aspect": need.aspect, "for": list(need.places),
         "state": need.state,
+        "length_mm": None if need.length is None else _round(need.length, 0),
         "instead": [
             {"text": s.text, "checked": True, "sources": list(s.sources)} for s in need.instead
         ],

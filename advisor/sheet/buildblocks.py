@@ -41,7 +41,7 @@ def to_buy(report: Report, numbers: Numbers) -> Section:
         items.append(Item("cloth", parts=(Part(f"{text}. An estimate: lay out first.",
                                                marks=marks),)))  # fmt: skip
     if threads:
-        text = "; ".join(_thread_short(rows) for rows in _by_colour(threads))
+        text = "; ".join(_thread_short(rows, _units(report)) for rows in _by_colour(threads))
         items.append(Item("thread", parts=(Part(f"{text}."),)))
     missing = [row for row in report.get("kit", ()) if row["state"] == "missing"]
     if missing and items:
@@ -61,28 +61,36 @@ def _by_colour(threads: list[dict[str, Any]]) -> list[list[dict[str, Any]]]:
     return list(groups.values())
 
 
-def _thread_short(rows: list[dict[str, Any]]) -> str:
+def _thread_short(rows: list[dict[str, Any]], units: System) -> str:
     """All thread of one colour: metres by size, and what to buy of it."""
     names = list(dict.fromkeys(name for row in rows for name in row["matches"]))
-    sizes = ", ".join(f"{_tex(row)}{row['total_m']:.0f} m" for row in rows)
+    sizes = ", ".join(f"{_tex(row)}{_long(row['total_m'], units)}" for row in rows)
     buys = "; ".join(dict.fromkeys(row["buy"] for row in rows if row["buy"]))
     return f"to match {' and '.join(names)}: {sizes} ({buys})"
 
 
 def shopping(report: Report, numbers: Numbers) -> list[Section]:
     """The whole shopping list: cloth, thread, kit; what is not known is said."""
+    return [*cloth(report, numbers), *thread(report, numbers), *kit(report, numbers)]
+
+
+def cloth(report: Report, numbers: Numbers) -> list[Section]:
+    """Cloth to buy, or how to have it reckoned."""
     units = _units(report)
-    cloth = [_cloth_item(row, units, numbers) for row in report.get("cloth", ())]
-    thread = [_thread_item(row, numbers) for row in report.get("thread", ())]
-    found = [
-        Section("cloth", "Cloth", tuple(cloth), "" if cloth else
-                "The project gives no pieces: write them under pieces: to have cloth reckoned.",
-                "An estimate: the pieces are packed as rectangles, so lay out before you buy." if
-                cloth else ""),
-        Section("thread", "Thread", tuple(thread), close="15 % for wastage is in it."),
-        *kit(report, numbers),
-    ]  # fmt: skip
-    return [section for section in found if section.items or section.intro]
+    items = tuple(_cloth_item(row, units, numbers) for row in report.get("cloth", ()))
+    if not items:
+        text = "The project gives no pieces: write them under pieces: to have cloth reckoned."
+        return [Section("cloth", "Cloth", (), text)]
+    close = "An estimate: the pieces are packed as rectangles, so lay out before you buy."
+    return [Section("cloth", "Cloth", items, close=close)]
+
+
+def thread(report: Report, numbers: Numbers) -> list[Section]:
+    """Thread to buy, by colour."""
+    units = _units(report)
+    items = tuple(_thread_item(row, units, numbers) for row in report.get("thread", ()))
+    close = "15 % for wastage is in it. One set of cones serves where its colour does not show."
+    return [Section("thread", "Thread", items, close=close)] if items else []
 
 
 def kit(report: Report, numbers: Numbers) -> list[Section]:
@@ -91,9 +99,10 @@ def kit(report: Report, numbers: Numbers) -> list[Section]:
     missing = [row for row in rows if row["state"] == "missing"]
     unsaid = [row for row in rows if row["state"] == "not said"]
     have = [row for row in rows if row["state"] == "have"]
-    items = [_tool_item(row, numbers) for row in missing]
+    units = _units(report)
+    items = [_tool_item(row, units, numbers) for row in missing]
     found = [Section("kit", "Not in your kit", tuple(items))]
-    items = [_tool_item(row, numbers) for row in unsaid]
+    items = [_tool_item(row, units, numbers) for row in unsaid]
     found.append(Section("kit", "Called for", tuple(items), close=(
         "Write what you have under kit: in the project or your settings, and this list grows short."
         if unsaid else "")))  # fmt: skip
@@ -116,7 +125,7 @@ def seams_in_full(report: Report, numbers: Numbers) -> Section:
         parts.append(Part(_class_text(seam["class"]), "in the standards"))
         parts += [Part(text) for text in seam["build_says"]]
         if seam["thread_m"]:
-            by = ", ".join(f"{k} {v:.1f} m" for k, v in seam["thread_m"]["by"].items())
+            by = ", ".join(f"{k} {_long(v, units)}" for k, v in seam["thread_m"]["by"].items())
             times = f" ({seam['times']} times)" if seam["times"] > 1 else ""
             parts.append(Part(f"{by}{times}", "thread"))
         about = " + ".join(seam["layers"])
@@ -160,8 +169,14 @@ def _cloth_short(row: dict[str, Any], units: System) -> str:
 
 def _wide(row: dict[str, Any], units: System) -> str:
     """The width of a cloth as shops say it."""
-    return f"{row['width_mm'] / 10:g} cm" if units == "metric" else show(
-        "length", row["width_mm"], units)  # fmt: skip
+    if units == "us":
+        return f"{row['width_mm'] / 25.4:.0f} in"
+    return f"{row['width_mm'] / 10:g} cm"
+
+
+def _long(metres: float, units: System) -> str:
+    """A length of thread."""
+    return f"{metres / 0.9144:.0f} yd" if units == "us" else f"{metres:.0f} m"
 
 
 def _cloth_item(row: dict[str, Any], units: System, numbers: Numbers) -> Item:
@@ -188,13 +203,14 @@ def _tex(row: dict[str, Any]) -> str:
     return f"tex {row['tex']:g} " if row["tex"] is not None else ""
 
 
-def _thread_item(row: dict[str, Any], numbers: Numbers) -> Item:
+def _thread_item(row: dict[str, Any], units: System, numbers: Numbers) -> Item:
     tex = f", tex {row['tex']:g}" if row["tex"] is not None else ""
     parts = []
     if row["total_m"] > 0:
-        text = f"needle {row['needle_m']:.0f} m, bobbin {row['bobbin_m']:.0f} m"
+        text = f"needle {_long(row['needle_m'], units)}, bobbin {_long(row['bobbin_m'], units)}"
         if row["overlocker_m"]:
-            text += f", looper {row['looper_m']:.0f} m ({row['overlocker_m']:.0f} m on cones)"
+            cones = _long(row["overlocker_m"], units)
+            text += f", looper {_long(row['looper_m'], units)} ({cones} on cones)"
         parts = [Part(text, "takes", numbers.mark(row["sources"])), Part(row["buy"], "buy")]
         parts = [part for part in parts if part.text]
     if row["not_counted"]:
@@ -216,10 +232,13 @@ def _tool_name(row: dict[str, Any]) -> str:
     return f"{point} needle {needle(float(size))}"
 
 
-def _tool_item(row: dict[str, Any], numbers: Numbers) -> Item:
+def _tool_item(row: dict[str, Any], units: System, numbers: Numbers) -> Item:
     name = _tool_name(row)
     about = ", ".join(row["for"][:4]) + (" and more" if len(row["for"]) > 4 else "")
-    parts = [Part(s["text"], "or", numbers.mark(s["sources"])) for s in row["instead"][:2]]
+    parts = []
+    if row["length_mm"]:
+        parts.append(Part(show("length", row["length_mm"], units), "length"))
+    parts += [Part(s["text"], "or", numbers.mark(s["sources"])) for s in row["instead"][:2]]
     if row["ruled_out"] and not row["instead"]:
         parts.append(Part(f"the cloths rule out {row['ruled_out'][0]}"))
     return Item(name, about, tuple(parts))

@@ -53,7 +53,7 @@ def add_heat(report: dict[str, Any], heat: Heat, garment: Garment, knowledge: Kn
     order = {kind: i for i, kind in enumerate([*kinds, *(["burn"] if "burn" not in kinds else [])])}
     told = [*_burns(report, heat), *report["cautions"]]
     report["cautions"] = sorted(told, key=lambda c: order[c["kind"]])
-    _shorten_remedies(report)
+    shorten_remedies(report)
     known = {s["id"] for s in report["sources"]}
     wanted = dict.fromkeys(
         s for row in (*report["heat"], *report["cautions"]) for s in row["sources"]
@@ -97,7 +97,7 @@ def _row(place: str, press: Press, answer: HeatAnswer) -> dict[str, Any]:
         "layers": [x for x in plain["layers"] if x["name"] not in apart],
         "glue_line": None,
         "touch_safe_after_s": _wait(answer.touch_safe_after),
-        "hard_parts": [part for _, part in press.parts],
+        "hard_parts": _hard(press),
         "press_at_most_s": answer.press_at_most_s, "limited_by": answer.limited_by,
         "assumed": {}, "computed": BY_MODEL, "sources": list(SOURCES),
     }  # fmt: skip
@@ -105,6 +105,11 @@ def _row(place: str, press: Press, answer: HeatAnswer) -> dict[str, Any]:
 
 def _ends(band: Range) -> list[float]:
     return [round(x, 1) for x in (band.low, band.mid, band.high)]
+
+
+def _hard(press: Press) -> list[str]:
+    """What is hard in a stack, by the maker's name for it, or what it is in which cloth."""
+    return [f"{part} in {layer}" if part in _FINE else layer for layer, part in press.parts]
 
 
 def _wait(wait: Range | None) -> list[float] | None:
@@ -183,7 +188,7 @@ def _burns(report: dict[str, Any], heat: Heat) -> list[dict[str, Any]]:
     for press, answer in heat.rows:
         wait = _wait(answer.touch_safe_after)
         if wait is not None and (heat.loose or any(p not in _FINE for _, p in press.parts)):
-            parts = " and ".join(dict.fromkeys(part for _, part in press.parts))
+            parts = " and ".join(_hard(press))
             most, places = longest.get(parts, (0.0, {}))
             longest[parts] = (max(most, wait[2]), places | dict.fromkeys(press.places))
     rows = [
@@ -197,7 +202,7 @@ def _burns(report: dict[str, Any], heat: Heat) -> list[dict[str, Any]]:
     ]  # fmt: skip
     if not heat.loose:
         return rows
-    named = {c["id"] for c in report["cautions"]}
+    aided = any("20 minutes" in c["text"] for c in report["cautions"])
     waits = ", ".join(
         f"a {name} left in the seam up to {minutes((_wait(wait) or [LEAST_WAIT_S])[-1])}"
         for name, wait in heat.loose.items()
@@ -206,7 +211,7 @@ def _burns(report: dict[str, Any], heat: Heat) -> list[dict[str, Any]]:
     rows.append(_caution("pin-after-the-iron", text, [], ["derived", "estimate", "iso-13732-1"]))
     rows += [
         _caution(c.id, c.text, [], list(c.sources)) for c in CAUTIONS
-        if c.id not in named and c.id != "first-aid"
+        if not (aided and c.id == "first-aid")
     ]  # fmt: skip
     return rows
 
@@ -216,7 +221,7 @@ def _caution(id_: str, text: str, about: list[str], sources: list[str]) -> dict[
             "sources": sources}  # fmt: skip
 
 
-def _shorten_remedies(report: dict[str, Any]) -> None:
+def shorten_remedies(report: dict[str, Any]) -> None:
     """A remedy that keeps the iron on the tender layer says how long it may lie there."""
     for conflict in report["conflicts"]:
         rows = [r for r in report["heat"] if r["place"] == conflict["place"]]

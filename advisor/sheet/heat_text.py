@@ -20,6 +20,8 @@ from advisor.units import System, fahrenheit
 
 Row = dict[str, Any]
 ASKED = ("1", "2", "5", "10", "20")
+COOL_C = 40.0
+"""Where a layer has set and is safe to move, as the heat model counts it: estimate."""
 _COLUMN = 9
 _NAME = 19
 _CELL = 12
@@ -201,7 +203,7 @@ def _notes(
     notes = [("cloth", text) for text in _delays(ways, units)]
     notes.append(("time", _time(rows)))
     if first.get("rest_s"):
-        notes.append(("rhythm", _rhythm(rows, first["rest_s"], report)))
+        notes.append(("rhythm", _rhythm(rows, report, units)))
     if first.get("kinder_side"):
         notes.append(("side", _side(first)))
     if first["glue_line"]:
@@ -251,17 +253,18 @@ def _time(rows: list[Row]) -> str:
     return " ".join([text, *_hasty(rows)])
 
 
-def _rhythm(rows: list[Row], rest: list[float | None], report: dict[str, Any]) -> str:
+def _rhythm(rows: list[Row], report: dict[str, Any], units: System) -> str:
     ruled = [
         v["high"] for v in report["verdicts"]
         if v["place"] == rows[0]["place"] and v["aspect"] == "press.dwell" and v["high"]
     ]  # fmt: skip
     longest = min([PRESS_S, *ruled, *(x for x in (budget(rows),) if x is not None)])
-    _, mid, high = rest
+    _, mid, high = rows[0]["rest_s"]
     about = "more than 5 minutes" if mid is None else f"about {-int(-max(mid, 5.0) // 5) * 5} s"
     most = " or more" if high is None else f" (up to {-int(-max(high, 5.0) // 5) * 5} s)"
     until = about if mid is None else about + most
-    return f"Press {seconds(longest)}, lift, let it cool {until} to below 40 °C, then again."
+    cool = degrees(COOL_C, units)
+    return f"Press {seconds(longest)}, lift, let it cool {until} to below {cool}, then again."
 
 
 def _side(first: Row) -> str:
@@ -269,12 +272,17 @@ def _side(first: Row) -> str:
     better, worse = kind["as_laid_s"], kind["turned_s"]
     if not kind["as_laid"]:
         better, worse = worse, better
-    long = "not within a minute" if better is None else f"after {seconds(better)}"
-    short = "not within a minute" if worse is None else f"after {seconds(worse)}"
+    long, short = _soonest(better), _soonest(worse)
     return (
         f"Kinder with the iron on {kind['iron_on']}: bare at {kind['mark']} a layer is at its "
         f"limit {long} at the soonest, the other way round {short}."
     )
+
+
+def _soonest(second: float | None) -> str:
+    if second is None:
+        return "not within a minute"
+    return "in under a second" if second < 1.0 else f"after {seconds(second)}"
 
 
 def _glue(glue: dict[str, Any], units: System) -> list[str]:

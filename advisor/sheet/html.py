@@ -27,6 +27,7 @@ COLUMNS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("Press", ("press",)),
 )
 """The columns of the seams and the lines that stand in each; other lines follow below the row."""
+USUAL = "as every seam"
 _SIZES = ((6500, "small"), (11000, "medium"))
 LINES = {"metric": 188, "us": 170}
 """What of the text's lines two pages of A4 and two of US letter hold, the picture beside them."""
@@ -179,11 +180,14 @@ def _marks(marks: str) -> str:
 
 def _seams(section: Section) -> str:
     """The seams as a table, each in a body of its own so that none is torn over two pages."""
-    heads = "".join(f'<th scope="col">{escape(title)}</th>' for title, _ in COLUMNS)
+    titles = ["Seam", *(title for title, _ in COLUMNS)]
+    head = "".join(f'<th scope="col" role="columnheader">{escape(t)}</th>' for t in titles)
     every = "".join(_every(item) for item in section.items if item.about == EXCEPT)
-    bodies = "".join(_seam(item) for item in section.items if item.about != EXCEPT)
+    empty = USUAL if every else "nothing special"
+    bodies = "".join(_seam(item, empty) for item in section.items if item.about != EXCEPT)
     table = (
-        f'<table>\n<thead><tr><th scope="col">Seam</th>{heads}</tr></thead>\n{bodies}</table>\n'
+        f'<table role="table">\n<thead role="rowgroup"><tr role="row">{head}</tr></thead>\n'
+        f"{bodies}</table>\n"
     )
     return headed(section.id, section.title, every + table)
 
@@ -197,19 +201,22 @@ def _every(item: Item) -> str:
     )
 
 
-def _seam(item: Item) -> str:
+def _seam(item: Item, empty: str) -> str:
     """The row of a seam, and a row below it for what is no setting."""
     inside = [label for _, labels in COLUMNS for label in labels]
     cells = ""
     for title, labels in COLUMNS:
         told = "; ".join(_answer(p) for p in item.parts if p.label in labels)
-        cells += f'<td data-label="{escape(title)}">{told or "as every seam"}</td>'
+        cells += f'<td role="cell" data-label="{escape(title)}">{told or empty}</td>'
     rest = " ".join(_part(part) for part in item.parts if part.label not in inside)
     span = ' rowspan="2"' if rest else ""
     row = ' class="has-more"' if rest else ""
-    more = f'<tr class="more"><td colspan="{len(COLUMNS)}">{rest}</td></tr>\n' if rest else ""
+    more = (
+        f'<tr class="more" role="row"><td role="cell" colspan="{len(COLUMNS)}">{rest}</td></tr>\n'
+        if rest else ""
+    )  # fmt: skip
     return (
-        f'<tbody>\n<tr{row}><th scope="rowgroup"{span}>'
+        f'<tbody role="rowgroup">\n<tr{row} role="row"><th scope="rowgroup" role="rowheader"{span}>'
         f'{escape(item.lead)} <span class="about">({escape(item.about)})</span></th>{cells}</tr>\n'
         f"{more}</tbody>\n"
     )

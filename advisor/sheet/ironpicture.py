@@ -50,13 +50,14 @@ def iron_svg(layers: Sequence[_Row], name: str, units: System) -> str:
 
     Args:
         layers: `{"name", "limit_c", "needs_c"}` from the iron downwards, °C.
-        name: what the drawing is called; its ids are made of its order in the page by the caller.
+        name: what the drawing is called.
         units: of the numbers that are printed.
     """
     height = _TOP + _ROW * len(layers) + 2
     said = "; ".join(_words(layer, units) for layer in layers)
+    box = f"0 0 {_WIDTH:g} {height:g}"
     parts = [
-        f'<svg xmlns="{_NAMESPACE}" viewBox="0 0 {_WIDTH:g} {height:g}" role="img" font-size="10.6">',
+        f'<svg xmlns="{_NAMESPACE}" viewBox="{box}" role="img" font-size="10.6">',
         f"<title>{escape(name)}</title><desc>{escape(said)}.</desc>",
         *_marks(height, units),
     ]

@@ -5,7 +5,14 @@ from __future__ import annotations
 from typing import Any
 
 from advisor.sheet.blocks import sections
-from advisor.sheet.buildblocks import kit, seams_in_full, shopping, tests_in_full
+from advisor.sheet.buildblocks import (
+    cloth,
+    kit,
+    seams_in_full,
+    shopping,
+    tests_in_full,
+    thread,
+)
 from advisor.sheet.compact import WIDTH, section_lines
 from advisor.sheet.digest import digest
 from advisor.sheet.layout import heading
@@ -34,7 +41,7 @@ def _found(report: Report, numbers: Numbers, name: str) -> list[Section]:
     if name == "kit":
         return kit(report, numbers)
     if name in ("cloth", "thread"):
-        return [s for s in shopping(report, numbers) if s.id == name]
+        return cloth(report, numbers) if name == "cloth" else thread(report, numbers)
     if name == "tests":
         return [tests_in_full(report, numbers)]
     every = sections(report, numbers, digest(report, everything=True))

@@ -20,7 +20,8 @@ if TYPE_CHECKING:
     from advisor.order.work import Cycle, Work
 
 ASSUMED = (
-    "Thread is taken to match the first cloth of each seam, the overlocker to keep neutral cones.",
+    "Thread is taken to match the first cloth of each seam, in a fibre and size that suit most of "
+    "the seams; the overlocker to keep neutral cones.",
     "All minutes are estimates, but the wait for an iron to cool; `order: costs:` takes your own.",
 )
 

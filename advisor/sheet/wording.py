@@ -10,7 +10,7 @@ import math
 from advisor.craft.irondial import mark_for
 from advisor.engine.combine import Verdict
 from advisor.engine.conflicts import NO_METHOD, Conflict
-from advisor.engine.speakers import Said
+from advisor.engine.speakers import HEAT, Said
 from advisor.engine.valuesets import Choice, Span
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Aspect, Knowledge, Mix
 from advisor.units import System, fahrenheit, needle, show, show_range
@@ -200,6 +200,8 @@ def conflict_message(conflict: Conflict, knowledge: Knowledge, units: System) ->
                  zip(conflict.clash, ("washed", "dry cleaned"), strict=False)]  # fmt: skip
         return f"Nothing cleans this garment: {' and '.join(parts)}."
     aspect = knowledge.aspects[conflict.aspect]
+    if conflict.clash[0].claim.origin == HEAT:
+        return conflict.clash[0].claim.why
     if conflict.aspect == LIMIT_ASPECT and len(conflict.clash) == 2:
         return _iron_clash(conflict.clash, aspect, units)
     if conflict.aspect == "seam.bulk" and len(conflict.clash) == 2:

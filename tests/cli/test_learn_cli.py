@@ -28,8 +28,8 @@ def test_a_result_with_a_reason_stands_on_every_sheet(tmp_path: Path) -> None:
     assert "three scraps under a dry cloth" in answer.stdout
     assert "your own test" in answer.stdout
     project = tmp_path / "coat.yaml"
-    project.write_text("garment: coat\nfabrics: {pile: green velvet}\n"
-                       "seams:\n  - {name: side, layers: [pile, pile]}\n", encoding="utf-8")  # fmt: skip
+    seams = "seams:\n  - {name: side, layers: [pile, pile]}\n"
+    project.write_text(f"garment: coat\nfabrics: {{pile: green velvet}}\n{seams}", "utf-8")
     assert "three scraps under a dry" in " ".join(run(own, "sheet", str(project)).stdout.split())
 
 
@@ -54,7 +54,7 @@ def test_what_is_wrong_is_not_written(tmp_path: Path) -> None:
 
 
 def test_a_fault_in_her_files_never_takes_the_tool_down(tmp_path: Path) -> None:
-    """A broken file is named on stderr, on a warm start as well, and the answer is the shipped one."""
+    """A broken file is named on stderr, warm or cold, and the answer is the shipped one."""
     own = tmp_path / "own"
     (own / "fabrics").mkdir(parents=True)
     (own / "fabrics" / "broken.yaml").write_text("id: [", encoding="utf-8")

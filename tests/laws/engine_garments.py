@@ -306,8 +306,9 @@ def expected_fired(garment: Garment) -> set[tuple[str, str, bool]]:
 
 
 def _where(when: dict[str, Any], garment: Garment) -> list[tuple[str, Possible]]:
-    seam_part = {s.name: holds(when["seam"], seam_leaf(s)) if "seam" in when else SURE
-                 for s in garment.seams}  # fmt: skip
+    # What nobody has said of a seam silences no rule; the sheet names it as taken for granted.
+    seam_part = {s.name: NEVER if "seam" in when and holds(when["seam"], seam_leaf(s)) == NEVER
+                 else SURE for s in garment.seams}  # fmt: skip
     if "garment pair" in when:
         one, two = when["garment pair"]
         names = sorted(garment.cloths)

@@ -24,7 +24,9 @@ fullnesses = st.floats(1.0, 5.0)
 FEW = settings(max_examples=25)
 
 
-def project(one: str, other: str, full: float = 1.0, length: float = 500.0, more: str = "") -> Garment:
+def project(
+    one: str, other: str, full: float = 1.0, length: float = 500.0, more: str = ""
+) -> Garment:  # fmt: skip
     """A garment of one seam of two cloths."""
     text = (
         "garment: Test\nfabrics:\n"

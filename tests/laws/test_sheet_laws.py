@@ -35,6 +35,8 @@ def settings_shown(text: str, places: list[str]) -> list[tuple[str, str]]:
             place = named[0]
         elif line == "THE WHOLE GARMENT":
             place = "coat"
+        elif line.isupper():
+            place = ""
         elif place and (found := ROW.match(line)):
             rows.append((place, found[2]))
         elif rows and rows[-1][1] and line.startswith(" " * 11):
@@ -97,8 +99,9 @@ def test_every_source_that_is_named_is_listed(garment: Garment) -> None:
 
 def _sources_in(data: Any) -> list[str]:
     if isinstance(data, dict):
-        own = data.get("sources", [])
-        return [*own, *(s for k, v in data.items() if k != "sources" for s in _sources_in(v))]
+        named = {k for k in data if k == "sources" or k.endswith("_sources")}
+        own = [text for k in sorted(named) for text in data[k]]
+        return [*own, *(s for k, v in data.items() if k not in named for s in _sources_in(v))]
     if isinstance(data, list):
         return [s for part in data for s in _sources_in(part)]
     return []

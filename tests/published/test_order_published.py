@@ -7,7 +7,6 @@ import pytest
 from advisor.order.explain import Pin, moved
 from tests.unit.order.order_projects import (
     BODICE,
-    CONCEALED,
     SKIRT,
     SMALL,
     TIERS,

@@ -19,7 +19,7 @@ from advisor.engine.claims import Place
 from advisor.engine.subjects import subject_of
 from advisor.engine.work.bulk import picked
 from advisor.knowledge.model import Knowledge
-from advisor.project.garment import Cloth, Garment
+from advisor.project.garment import Cloth
 from advisor.project.making import Bolt, Piece
 
 USUAL_WIDTH: Final = 1400.0
@@ -71,7 +71,7 @@ def _bought(
         assumed.append("width")
     shrinks = bolt.shrinks
     if shrinks is None:
-        shrinks = usual_shrinkage(cloth, garment, knowledge)
+        shrinks = usual_shrinkage(cloth, knowledge)
         assumed.append("shrinkage")
     one_way = _one_way(cloth, judgement, knowledge)
     sold = lay.Cloth(width, one_way, bolt.repeat, bolt.selvage, shrinks)
@@ -83,13 +83,13 @@ def _bought(
                       tuple(assumed), str(error))  # fmt: skip
     return Bought(
         cloth.name, width, found.length_mm, found.buy_metric_mm, found.buy_us_mm, shrinks,
-        one_way, sum(piece.count for piece in cut), found.used, tuple(assumed),
+        one_way, sum(p.number or c.count for p, c in zip(pieces, cut, strict=True)), found.used,
+        tuple(assumed),
     )  # fmt: skip
 
 
-def usual_shrinkage(cloth: Cloth, garment: Garment, knowledge: Knowledge) -> float:
+def usual_shrinkage(cloth: Cloth, knowledge: Knowledge) -> float:
     """What a cloth of this kind shrinks, a share; the worse where nobody can say."""
-    del garment
     level = subject_of(cloth, None, knowledge).levels.get("shrinks", (0, 0))[1]
     return SHRINKS[min(level, len(SHRINKS) - 1)]
 

@@ -26,6 +26,8 @@ TOOLS: Final = {
     "cut.hold": ("holding the pattern", "tools"), "mark.method": ("marking", "tools"),
 }  # fmt: skip
 """Aspects that call for a tool: its group, and the part of the kit that may hold it."""
+BY_LENGTH: Final = frozenset({"zip", "elastic", "tape", "hook-and-loop", "trim"})
+"""Kinds of notion that are bought by the length of their seams."""
 EVERYBODY_HAS: Final = frozenset(
     {
         "standard", "none", "padded board", "pins", "pins in the allowance", "hand basting",
@@ -44,6 +46,7 @@ class Need:
         state: have, missing, or not said.
         instead: what does instead, each tried by the engine.
         refused: substitutes that a cloth rules out.
+        length: how much of it, mm, where it is bought by length.
     """
 
     group: str
@@ -54,6 +57,7 @@ class Need:
     state: str
     instead: tuple[Substitute, ...] = ()
     refused: tuple[str, ...] = ()
+    length: float | None = None
 
 
 def kit_of(judgement: Judgement, knowledge: Knowledge) -> list[Need]:
@@ -69,7 +73,8 @@ def kit_of(judgement: Judgement, knowledge: Knowledge) -> list[Need]:
             instead, refused = substitutes(aspect, word, places, judgement, knowledge)
         tool = knowledge.workshop.tools.get((aspect, word))
         name = tool.name if tool else _item_name(aspect, word)
-        found.append(Need(group, name, aspect, word, places, state, instead, refused))
+        length = seam_length(garment, places) if aspect == "seam.support" else None
+        found.append(Need(group, name, aspect, word, places, state, instead, refused, length))
     found += _notions(garment, knowledge)
     order = ["cutting", "holding the pattern", "marking", "pins", "needles", "foot",
              "in the seam", "press cloth", "pressing surface"]  # fmt: skip
@@ -139,10 +144,23 @@ def _notions(garment: Garment, knowledge: Knowledge) -> list[Need]:
     found = []
     for name, cloth in garment.cloths.items():
         places = tuple(s.name for s in garment.seams if name in s.cloths())
-        if places and knowledge.entries[cloth.entry].kind != "cloth":
+        kind = knowledge.entries[cloth.entry].kind
+        if places and kind != "cloth":
+            length = seam_length(garment, places) if kind in BY_LENGTH else None
             found.append(Need("in the seam", name, "", cloth.entry, places,
-                              _state(garment, "tools", name)))  # fmt: skip
+                              _state(garment, "tools", name), length=length))  # fmt: skip
     return found
+
+
+def seam_length(garment: Garment, places: tuple[str, ...]) -> float | None:
+    """The length of some seams, all their times together; None where one is not given."""
+    total = 0.0
+    for seam in garment.seams:
+        if seam.name in places:
+            if "length" not in seam.facts:
+                return None
+            total += float(seam.facts["length"]) * seam.making.times
+    return total
 
 
 def substitutes(
@@ -153,22 +171,28 @@ def substitutes(
     if tool is None:
         return (), ()
     known = {c.key for c in judgement.conflicts}
+    here = replace(
+        judgement.garment, seams=tuple(s for s in judgement.garment.seams if s.name in places)
+    )
     found, refused = [], []
     for other in tool.instead:
-        tried = _with_choice(aspect, other.word, places, judgement.garment)
-        after = {c.key for c in judge(tried, knowledge).conflicts} if other.word else set(known)
-        if after <= known:
+        tried = _with_choice(aspect, other.word, here) if other.word else None
+        if tried is None or _seam_clashes(tried, knowledge) <= known:
             found.append(other)
         else:
             refused.append(other.text)
     return tuple(found), tuple(refused)
 
 
-def _with_choice(aspect: str, word: str, places: tuple[str, ...], garment: Garment) -> Garment:
-    """The garment with one answer fixed in some seams, and the tool that it needs at hand."""
+def _seam_clashes(garment: Garment, knowledge: Knowledge) -> set[tuple[str, str]]:
+    """The conflicts of a garment's seams; a tool changes nothing in the whole."""
+    return {c.key for c in judge(garment, knowledge).conflicts if c.place.scope == "seam"}
+
+
+def _with_choice(aspect: str, word: str, garment: Garment) -> Garment:
+    """The garment with one answer fixed in every seam, and the tool that it needs at hand."""
     seams = tuple(
         replace(seam, choices=(*(c for c in seam.choices if c[0] != aspect), (aspect, word)))
-        if seam.name in places else seam
         for seam in garment.seams
     )  # fmt: skip
     maker = garment.maker

@@ -68,7 +68,7 @@ def threads_to_buy(judgement: Judgement, works: list[SeamWork]) -> list[ThreadBo
 def _merged(
     groups: dict[Kind, list[SeamWork]], judgement: Judgement
 ) -> dict[Kind, list[SeamWork]]:  # fmt: skip
-    """Threads of one colour and size as one, where the lesser one's seams allow the other's fibre."""
+    """Threads of one colour and size as one, where the lesser's seams allow the other's fibre."""
     kept: dict[Kind, list[SeamWork]] = {}
     for key, works in sorted(groups.items(), key=lambda g: (-len(g[1]), str(g[0]))):
         same = (k for k in kept if k[0] == key[0] and k[2] == key[2])
@@ -89,19 +89,17 @@ def _allow(works: list[SeamWork], fibre: str, judgement: Judgement) -> bool:
 
 
 def _with_cones(rows: list[ThreadBought], threads: int) -> list[ThreadBought]:
-    """Cones once for each colour, one for each thread of the overlocker at least."""
+    """One set of cones, in the colour that takes most: a cone for each thread of the overlocker."""
     takes: dict[str, float] = {}
     for row in rows:
         takes[row.colour] = takes.get(row.colour, 0.0) + row.overlocker
-    done: set[str] = set()
-    found = []
-    for row in rows:
-        cones = 0
-        if row.overlocker and row.colour not in done:
-            done.add(row.colour)
-            cones = max(threads, thread.reels(takes[row.colour], CONE))
-        found.append(replace(row, cones=cones))
-    return found
+    whole = sum(takes.values())
+    if not whole:
+        return rows
+    colour = max(takes, key=lambda c: takes[c])
+    first = next(i for i, row in enumerate(rows) if row.colour == colour)
+    cones = max(threads, thread.reels(whole, CONE))
+    return [replace(row, cones=cones) if i == first else row for i, row in enumerate(rows)]
 
 
 def _bought(

@@ -1,4 +1,4 @@
-"""Seam classes and substitutes: every kind of seam has a class, every substitute is a known word."""
+"""Every kind of seam has a class of the standards, every substitute is a known word."""
 
 from __future__ import annotations
 

@@ -145,7 +145,13 @@ def work_of(text: str, *, plain: bool = False) -> Work:
 @cache
 def demo(name: str) -> Work:
     """The order of work of a demo project."""
-    return order_of(advise(load_project(DEMOS / f"{name}.yaml", known()), known()), known())
+    return order_of(demo_advice(name), known())
+
+
+@cache
+def demo_advice(name: str) -> Advice:
+    """The advice on a demo project."""
+    return advise(load_project(DEMOS / f"{name}.yaml", known()), known())
 
 
 def demo_names() -> list[str]:

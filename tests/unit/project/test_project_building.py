@@ -30,8 +30,10 @@ def test_a_bolt_is_read() -> None:
 
 def test_gathers_are_read_and_the_strip_makes_the_fullness() -> None:
     """A strip of 30 cm that became 20 is 1.5 to 1; what was planned is kept."""
-    text = BASE + ("  - name: frill\n    layers: [denim, {use: lawn, fullness: 2}]\n"
-                   "    gathers: {method: overlock, strip: {flat: 30 cm, gathered: 20 cm}}\n")  # fmt: skip
+    text = (
+        f"{BASE}  - name: frill\n    layers: [denim, {{use: lawn, fullness: 2}}]\n"
+        "    gathers: {method: overlock, strip: {flat: 30 cm, gathered: 20 cm}}\n"
+    )
     seam = cases.garment(text).seams[1]
     assert Gathers("overlock", None, 300.0, 200.0, 2.0) == seam.making.gathers
     assert [1.0, 1.5] == [use.fullness for use in seam.uses]
@@ -74,7 +76,7 @@ BAD = {
         7, 113, "leaves no face",
     ),
     "pleats without a seam length": (
-        BASE + "  - {name: w, layers: [denim, lawn], pleats: {kind: box, number: 3, depth: 1 cm}}\n",
+        BASE + "  - {name: w, layers: [denim, lawn], pleats: {kind: box, number: 3, depth: 9}}\n",
         7, 66, "pleats need their face, or the length",
     ),
     "strip that grew": (
@@ -118,7 +120,7 @@ BAD = {
         BASE + "pieces: [{name: a, fabric: lawn, width: 5 cm}]\n", 7, 10, "has no 'height'",
     ),
     "both kinds of sizes": (
-        BASE + "pieces: [{name: a, fabric: lawn, width: 5 cm, height: 5 cm, finished width: 1 cm}]\n",
+        BASE + "pieces: [{name: a, fabric: lawn, width: 5 cm, height: 5 cm, finished width: 9}]\n",
         7, 77, "cut sizes and finished ones",
     ),
     "half a piece": (

@@ -14,7 +14,7 @@ from advisor.engine.advise import advise
 from advisor.knowledge.cache import load_knowledge
 from advisor.knowledge.model import Knowledge
 from advisor.project.quick import quick_garment
-from advisor.sheet.heat import LEAST_WAIT_S, add_heat, heat_of
+from advisor.sheet.heat import LEAST_WAIT_S, add_heat, heat_of, shorten_remedies
 from advisor.sheet.heat_picture import at, course, picture
 from advisor.sheet.heat_svg import heat_svg, worst_way
 from advisor.sheet.heat_text import heat_lines, table
@@ -265,6 +265,26 @@ def test_a_harmless_place_is_one_paragraph_and_no_leave() -> None:
     assert "the limits and the times of the" in calm_part
     assert "°C after" not in calm_part
     assert "At most 8 s at a time: then net may be at its limit." in text
+
+
+def test_a_remedy_that_keeps_the_iron_on_says_how_long() -> None:
+    """Pressing earlier or softer shortens the press where the model says so; others stay."""
+    ids = (("press-before-joining", True), ("sew-in-instead", False))
+    remedies = [{"id": i, "earlier": early, "then": "So."} for i, early in ids]
+    clash_ = {"aspect": "press.temperature", "place": "hem", "remedies": remedies}
+    data = {"conflicts": [clash_], "heat": [{**ROW, "press_at_most_s": 4.9}]}
+    shorten_remedies(data)
+    assert [4.9, None] == [r.get("press_at_most_s") for r in remedies]
+    assert remedies[0]["then"] == "So. At most 4 s at a time (computed, not measured)."
+    assert remedies[1]["then"] == "So."
+
+
+def test_a_clash_of_the_heat_says_what_was_computed() -> None:
+    """The glue's need, the setting and the temperature that it comes to, as computed."""
+    data = told("wool coating 500 g/m2", "+woven fusible interfacing", "wool coating 500 g/m2")
+    message = next(c["message"] for c in data["conflicts"] if "the glue of the" in c["message"])
+    assert "it wants 130 °C, and with the iron at 150 °C" in message
+    assert message.endswith("(computed, not measured).")
 
 
 def test_no_heat_no_section() -> None:

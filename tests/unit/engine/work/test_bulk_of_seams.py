@@ -32,8 +32,8 @@ PLIES = {
         "{name: s, layers: [denim, {notion: coil zip}]}", "at the end of the zip", 4,
     ),
     "pleat": (
-        "{name: s, layers: [denim, lawn], length: 40 cm, pleats: {kind: knife, number: 10, "
-        "depth: 2 cm}}", "on a pleat", 4,
+        "{name: s, layers: [denim, lawn], length: 9 cm, pleats: {kind: box, number: 1, depth: 9}}",
+        "on a pleat", 4,
     ),
 }  # fmt: skip
 

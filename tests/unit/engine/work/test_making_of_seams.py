@@ -80,8 +80,9 @@ def test_a_strength_that_nobody_published_is_unknown() -> None:
 
 def test_the_strip_goes_before_the_plan() -> None:
     """30 cm that became 15 are 2 to 1, whatever was planned."""
-    found = one("{name: s, layers: [denim, {use: lawn, fullness: 3}], length: 50 cm, "
-                "gathers: {method: gathering foot, strip: {flat: 30 cm, gathered: 15 cm}}}").full  # fmt: skip
+    strip = "gathers: {method: gathering foot, strip: {flat: 30 cm, gathered: 15 cm}}"
+    layers = "layers: [denim, {use: lawn, fullness: 3}], length: 50 cm"
+    found = one(f"{{name: s, {layers}, {strip}}}").full
     assert (2.0, 2.0, 1000.0) == (found.measured, found.ratio, found.cut)
     assert any("strip" in text for text in found.says)
 

@@ -1,0 +1,160 @@
+"""`advisor order` and `advisor why FILE STEP order` as they are typed."""
+
+from __future__ import annotations
+
+import json
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+CHECKOUT = Path(__file__).resolve().parents[2]
+JACKET = CHECKOUT / "knowledge" / "examples" / "bandstand-jacket.yaml"
+
+
+def run(*words: str) -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
+        [sys.executable, "-m", "advisor", *words], cwd=CHECKOUT, text=True, timeout=120,
+        capture_output=True, check=False, encoding="utf-8",
+    )  # fmt: skip
+
+
+def data_of(*words: str) -> dict[str, Any]:
+    found: dict[str, Any] = json.loads(run("order", *words, "--json").stdout)
+    return found
+
+
+@pytest.fixture
+def jacket(tmp_path: Path) -> Path:
+    file = tmp_path / "jacket.yaml"
+    file.write_text(JACKET.read_text("utf-8"), "utf-8")
+    return file
+
+
+def test_the_data_have_the_agreed_keys() -> None:
+    """Each step with machine and iron, what it waits for and why; the price with its bound."""
+    data = data_of(str(JACKET))
+    assert "advisor.answer/1" == data["schema"]
+    agreed = {"step", "does", "on", "machine", "iron", "after", "because", "change_min"}
+    assert all(agreed <= row.keys() for row in data["order"])
+    cost = data["order_cost"]
+    assert {"changes", "minutes", "bound", "optimal"} <= cost.keys()
+    assert cost["optimal"]
+    assert cost["bound"] == cost["minutes"] <= cost["plain"]
+    assert cost["minutes"] == pytest.approx(sum(row["change_min"] for row in data["order"]))
+    assert cost["changes"] == sum(1 for row in data["order"] if row["change"])
+    place = {row["step"]: k for k, row in enumerate(data["order"])}
+    assert all(place[a] < place[row["step"]] for row in data["order"] for a in row["after"])
+
+
+def test_two_runs_are_equal() -> None:
+    """Byte for byte."""
+    assert run("order", str(JACKET)).stdout == run("order", str(JACKET)).stdout
+
+
+def test_the_text_says_first_what_it_costs_and_has_a_box_for_each_step() -> None:
+    """A checklist with a number and a box for every step."""
+    text, data = run("order", str(JACKET)).stdout, data_of(str(JACKET))
+    assert len(data["order"]) == text.count("[ ]")
+    assert f"{len(data['order'])} steps, {data['order_cost']['changes']} changes" in text
+    assert "hot" not in text or "Press shell now as hot as it wants it" in text
+    assert max(map(len, text.splitlines())) <= 110
+
+
+def test_the_plain_order_is_dearer_or_equal() -> None:
+    """--plain prices the custom of the trade, which is never cheaper."""
+    plain, best = data_of(str(JACKET), "--plain"), data_of(str(JACKET))
+    assert plain["order_cost"]["minutes"] == best["order_cost"]["plain"]
+    assert best["order_cost"]["minutes"] <= plain["order_cost"]["minutes"]
+    assert {r["step"] for r in plain["order"]} == {r["step"] for r in best["order"]}
+
+
+def test_sittings_hold_every_step_once() -> None:
+    """Cut into sittings of 90 minutes; none is longer unless nothing may break it."""
+    data = data_of(str(JACKET), "--sitting", "90min")
+    steps = [name for sitting in data["sittings"] for name in sitting["steps"]]
+    assert [row["step"] for row in data["order"]] == steps
+    assert all(s["minutes"] <= 90 or s["over"] > 0 for s in data["sittings"])
+    assert "SITTING 2" in run("order", str(JACKET), "--sitting", "1.5h").stdout
+
+
+def test_a_tick_is_written_and_the_rest_stays(jacket: Path) -> None:
+    """The file gains two lines and loses none; the step stands ticked at the top."""
+    before = jacket.read_text("utf-8")
+    done = run("order", str(jacket), "--tick", "shrink shell")
+    assert 0 == done.returncode
+    assert f"{before}done:\n  - shrink shell\n" == jacket.read_text("utf-8")
+    assert "[x]" in done.stdout
+    assert 0 == run("order", str(jacket), "--untick", "shrink shell").returncode
+    assert before == jacket.read_text("utf-8")
+
+
+def test_a_step_that_is_none_is_not_ticked(jacket: Path) -> None:
+    """Exit 2 with the nearest name, and the file as it was."""
+    before = jacket.read_text("utf-8")
+    done = run("order", str(jacket), "--tick", "shrink shel")
+    assert (2, "") == (done.returncode, done.stdout)
+    assert "'shrink shell'" in done.stderr
+    assert before == jacket.read_text("utf-8")
+
+
+def test_a_sitting_that_is_no_time_is_refused() -> None:
+    """Exit 2, and what to write."""
+    done = run("order", str(JACKET), "--sitting", "soon")
+    assert 2 == done.returncode
+    assert "90min" in done.stderr
+
+
+def test_why_a_step_stands_where_it_stands() -> None:
+    """What is before and after it, and what moving it costs."""
+    done = run("why", str(JACKET), "hot press shell", "order")
+    assert 0 == done.returncode
+    assert "wants a hotter iron than lining bears" in done.stdout
+    assert "move as late as it can stand" in done.stdout
+    data = json.loads(run("why", str(JACKET), "hot press shell", "order", "--json").stdout)
+    assert {"after", "before", "forced_before", "forced_after", "moves"} <= data.keys()
+    assert all(m["extra_min"] is None or m["extra_min"] >= 0 for m in data["moves"])
+
+
+def test_why_knows_no_other_steps() -> None:
+    """Exit 2 with the nearest names."""
+    done = run("why", str(JACKET), "hot press shel", "order")
+    assert 2 == done.returncode
+    assert "hot press shell" in done.stderr
+
+
+def test_a_cycle_ends_with_one_and_check_names_it(tmp_path: Path) -> None:
+    """Two seams that cross each other: a conflict for order and for check."""
+    file = tmp_path / "knot.yaml"
+    file.write_text(
+        "garment: Knot\nfabrics:\n  cloth: {fabric: gabardine}\nseams:\n"
+        "  - {name: first, layers: [cloth, cloth], crosses: second}\n"
+        "  - {name: second, layers: [cloth, cloth], crosses: first}\n", "utf-8",
+    )  # fmt: skip
+    for command in ("order", "check"):
+        done = run(command, str(file))
+        assert 1 == done.returncode
+        assert "CANNOT BE: No order can have join first before join second" in done.stdout
+        assert "> Take 'first' out of the seams that 'second' crosses." in done.stdout
+
+
+def test_a_pin_that_cannot_be_had_ends_with_one(jacket: Path) -> None:
+    """The reason stands at the top."""
+    pin = "order:\n  pin: [{step: join side, before: cut shell}]\n"
+    jacket.write_text(jacket.read_text("utf-8") + pin, "utf-8")
+    done = run("order", str(jacket))
+    assert 1 == done.returncode
+    assert "Your pin of 'join side' cannot be had." in done.stdout
+
+
+def test_the_sheet_has_one_line_of_it() -> None:
+    """The command, the steps, the changes and the minutes; the whole only in the data."""
+    text = run("sheet", str(JACKET)).stdout
+    cost = data_of(str(JACKET))["order_cost"]
+    line = " ".join(text[text.index("Order: ") :].split()[:40])
+    assert f"{cost['changes']} changes of set-up" in line
+    sheet = json.loads(run("sheet", str(JACKET), "--json").stdout)
+    assert sheet["order_cost"] == cost
+    assert data_of(str(JACKET))["order"] == sheet["order"]

@@ -1,0 +1,85 @@
+"""Laws of the order of work on real projects: the demo projects in any order of their file."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from advisor.engine.advise import advise
+from advisor.order.graph import build
+from advisor.order.search import plan_graph
+from advisor.order.steps import Precedence
+from advisor.order.work import QUICK, Work, order_of
+from advisor.project.garment import Garment
+from advisor.project.load import load_project
+from tests.unit.order.order_projects import DEMOS, SMALL, demo, demo_names, known, work_of
+
+works = st.sampled_from(demo_names()).map(demo) | st.sampled_from(sorted(SMALL)).map(
+    lambda name: work_of(SMALL[name])
+)
+
+
+@st.composite
+def shuffled(draw: st.DrawFn) -> tuple[str, Garment]:
+    """A demo project with its seams and cloths in another order, and perhaps fewer seams."""
+    name = draw(st.sampled_from(demo_names()))
+    garment = load_project(DEMOS / f"{name}.yaml", known())
+    seams = draw(st.permutations(garment.seams))
+    cloths = {key: garment.cloths[key] for key in draw(st.permutations(sorted(garment.cloths)))}
+    return name, replace(garment, seams=tuple(seams), cloths=cloths)
+
+
+def shown(work: Work) -> tuple[object, ...]:
+    return work.order, [work.tasks[name].step for name in work.order], work.plan
+
+
+@settings(max_examples=8)
+@given(shuffled())
+def test_the_order_of_the_file_never_matters(case: tuple[str, Garment]) -> None:
+    """Seams and cloths listed in any order give the same steps in the same order."""
+    name, garment = case
+    assert shown(demo(name)) == shown(order_of(advise(garment, known()), known()))
+
+
+@settings(max_examples=12)
+@given(shuffled(), st.data())
+def test_any_part_of_a_garment_can_be_ordered(
+    case: tuple[str, Garment], data: st.DataObject
+) -> None:
+    """Whatever seams are left out: a permutation that keeps every precedence, never dearer."""
+    _, garment = case
+    count = data.draw(st.integers(1, len(garment.seams)))
+    work = order_of(advise(replace(garment, seams=garment.seams[:count]), known()), known())
+    place = {name: k for k, name in enumerate(work.order)}
+    assert sorted(work.tasks) == sorted(work.order)
+    assert all(place[p.before] < place[p.after] for p in work.graph.precedences)
+    assert work.plan.bound <= work.plan.cost <= work.plan.plain_cost
+    assert () == work.cycles
+
+
+@settings(max_examples=15)
+@given(works, st.data())
+def test_one_more_precedence_never_makes_an_order_cheaper(
+    work: Work, data: st.DataObject
+) -> None:
+    """Any two steps tied as they stand in another lawful order: the least price does not fall."""
+    first = data.draw(st.sampled_from(work.order))
+    free = [n for n in work.order if n != first and n not in work.graph.forced_before(first)]
+    second = data.draw(st.sampled_from(free or [first]))
+    if first == second:
+        return
+    tied = build(work.graph.steps, [*work.graph.precedences, Precedence(first, second)])
+    found = plan_graph(tied, work.setting, QUICK)
+    assert work.plan.bound <= found.cost
+    assert work.plan.optimal
+
+
+@settings(max_examples=10)
+@given(works, st.floats(20, 400))
+def test_sittings_hold_the_whole_order(work: Work, length: float) -> None:
+    """Cut in any length, nothing is lost, doubled or moved."""
+    sittings = work.sittings(length)
+    assert list(work.order) == [name for sitting in sittings for name in sitting.steps]
+    assert all(s.minutes <= length + 1e-6 or s.over > 0 for s in sittings)

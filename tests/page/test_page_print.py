@@ -1,0 +1,197 @@
+"""The sheet as a page in a browser: how many sheets of paper, what it holds, how wide it gets.
+
+The size of type is the one the browser computes; paper is counted in the file that it prints.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import re
+import subprocess
+import sys
+from html import escape, unescape
+from pathlib import Path
+
+import pytest
+
+CHECKOUT = Path(__file__).resolve().parents[2]
+DEMOS = sorted((CHECKOUT / "knowledge" / "examples").glob("*.yaml"))
+PHONE = 360
+FLAGS = (
+    "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
+    "--disable-background-networking", "--disable-component-update", "--disable-sync",
+)  # fmt: skip
+A4 = (210.0, 297.0)
+LETTER = (215.9, 279.4)
+
+pytestmark = pytest.mark.browser
+every_demo = pytest.mark.parametrize("demo", [d.stem for d in DEMOS])
+
+
+def run_browser(chromium: str, folder: Path, *arguments: str) -> str:
+    """What a fresh browser prints."""
+    done = subprocess.run(
+        [chromium, *FLAGS, f"--user-data-dir={folder / 'profile'}", *arguments],
+        capture_output=True, text=True, timeout=120, check=False,
+    )  # fmt: skip
+    assert 0 == done.returncode, done.stderr[-2000:]
+    return done.stdout
+
+
+def advisor(*arguments: str) -> None:
+    """A command that may find conflicts."""
+    done = subprocess.run(
+        [sys.executable, "-m", "advisor", *arguments], cwd=CHECKOUT, capture_output=True,
+        text=True, timeout=240, check=False, env={**os.environ, "PYTHONPATH": str(CHECKOUT)},
+    )  # fmt: skip
+    assert done.returncode in (0, 1), done.stderr
+
+
+@pytest.fixture(scope="session")
+def pages(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Path]:
+    """The page of each demo, as the command writes it, and the nastiest in inches."""
+    folder = tmp_path_factory.mktemp("pages")
+    found = {}
+    for demo in DEMOS:
+        found[demo.stem] = folder / f"{demo.stem}.html"
+        advisor("sheet", str(demo), "--html", str(found[demo.stem]))
+    return found
+
+
+@pytest.fixture(scope="session")
+def printed(pages: dict[str, Path], chromium: str) -> dict[str, bytes]:
+    """The same pages as the browser prints them."""
+    found = {}
+    for name, page in pages.items():
+        out = page.with_suffix(".pdf")
+        run_browser(chromium, page.parent, "--no-pdf-header-footer", f"--print-to-pdf={out}",
+                    page.as_uri())  # fmt: skip
+        found[name] = out.read_bytes()
+    return found
+
+
+def sheets_of_paper(pdf: bytes) -> list[tuple[float, float]]:
+    """Width and height of every page of a printed file, mm."""
+    pages = re.findall(rb"/Type\s*/Page\b(?!s)(.*?)>>\s*endobj", pdf, re.DOTALL)
+    boxes = [re.search(rb"/MediaBox\s*\[([^\]]*)\]", page) for page in pages]
+    assert all(boxes)
+    sizes = [[float(n) for n in box[1].split()] for box in boxes if box]
+    return [
+        (round((right - left) / 72 * 25.4, 1), round((top - bottom) / 72 * 25.4, 1))
+        for left, bottom, right, top in sizes
+    ]
+
+
+def measured(chromium: str, folder: Path, page: str, width: int, script: str) -> object:
+    """What a script returns that looks at a page in a frame of some width.
+
+    The page itself allows no script, so the one that measures stands in the page around it.
+    """
+    around = folder / "around.html"
+    around.write_text(
+        f'<!DOCTYPE html><meta charset="utf-8"><iframe style="border:0;width:{width}px;'
+        f'height:900px" srcdoc="{escape(page)}"></iframe><pre id="found"></pre><script>'
+        "addEventListener('load', () => {"
+        "const doc = document.querySelector('iframe').contentDocument;"
+        f"const look = {script};"
+        "document.getElementById('found').textContent = JSON.stringify(look(doc));});</script>",
+        encoding="utf-8",
+    )
+    dom = run_browser(chromium, folder, "--dump-dom", "--virtual-time-budget=5000", around.as_uri())
+    found = re.search(r'<pre id="found">(.*?)</pre>', dom, re.DOTALL)
+    assert found
+    return json.loads(unescape(found[1]))
+
+
+@every_demo
+def test_a_sheet_prints_on_two_pages_of_a4(demo: str, printed: dict[str, bytes]) -> None:
+    """Every demo, the nasty one with twelve seams as well, takes at most two pages of A4."""
+    paper = sheets_of_paper(printed[demo])
+    assert 1 <= len(paper) <= 2
+    for width, height in paper:
+        assert A4 == pytest.approx((width, height), abs=1)
+
+
+def test_a_sheet_in_inches_is_set_on_letter(
+    pages: dict[str, Path], chromium: str, tmp_path: Path
+) -> None:
+    """With US units the paper is US letter, and a jacket of a few seams takes two pages."""
+    page, out = tmp_path / "us.html", tmp_path / "us.pdf"
+    jacket = CHECKOUT / "knowledge/examples/bandstand-jacket.yaml"
+    advisor("sheet", str(jacket), "--units", "us", "--html", str(page))
+    run_browser(chromium, tmp_path, "--no-pdf-header-footer", f"--print-to-pdf={out}",
+                page.as_uri())  # fmt: skip
+    paper = sheets_of_paper(out.read_bytes())
+    assert len(paper) <= 2
+    for width, height in paper:
+        assert LETTER == pytest.approx((width, height), abs=1)
+
+
+def test_the_counting_of_pages_sees_a_third(chromium: str, tmp_path: Path) -> None:
+    """A page of three sheets counts as three."""
+    page, out = tmp_path / "three.html", tmp_path / "three.pdf"
+    page.write_text("<p style='break-after:page'>1<p style='break-after:page'>2<p>3", "utf-8")
+    run_browser(chromium, tmp_path, f"--print-to-pdf={out}", page.as_uri())
+    assert 3 == len(sheets_of_paper(out.read_bytes()))
+
+
+@every_demo
+def test_a_telephone_needs_no_sideways_scrolling(
+    demo: str, pages: dict[str, Path], chromium: str, tmp_path: Path
+) -> None:
+    """At the width of a telephone nothing of the page stands out to the right."""
+    script = (
+        "d => ({wide: d.documentElement.scrollWidth - d.documentElement.clientWidth, out: "
+        "[...d.body.querySelectorAll('*')].filter(e => e.getBoundingClientRect().right > "
+        "d.documentElement.clientWidth + 1 && !e.closest('thead')).map(e => e.tagName), "
+        "all: d.body.querySelectorAll('*').length})"
+    )
+    page = pages[demo].read_text(encoding="utf-8")
+    found = measured(chromium, tmp_path, page, PHONE, script)
+    assert isinstance(found, dict)
+    assert found["all"] > 50
+    assert {"wide": 0, "out": [], "all": found["all"]} == found
+
+
+@every_demo
+def test_the_browser_holds_every_clash_and_seam(
+    demo: str, pages: dict[str, Path], chromium: str, tmp_path: Path
+) -> None:
+    """In the browser's own tree stand all seams as rows and all clashes with what to do."""
+    script = (
+        "d => ({seams: [...d.querySelectorAll('th[scope=rowgroup]')].map(e => "
+        "e.firstChild.textContent.trim()), "
+        "clashes: [...d.querySelectorAll('.conflicts h3')].map(e => e.textContent), "
+        "cures: d.querySelectorAll('.conflicts .do').length})"
+    )
+    page = pages[demo].read_text(encoding="utf-8")
+    found = measured(chromium, tmp_path, page, 1000, script)
+    assert isinstance(found, dict)
+    report = json.loads(_json(demo))
+    assert [seam["name"] for seam in report["seams"]] == found["seams"]
+    told = {place for text in found["clashes"] for place in text.split(", ")}
+    assert {c["place"] for c in report["conflicts"]} == told
+    assert found["cures"] >= len(found["clashes"])
+
+
+def _json(demo: str) -> str:
+    """The same answer as data."""
+    path = next(d for d in DEMOS if d.stem == demo)
+    done = subprocess.run(
+        [sys.executable, "-m", "advisor", "check", str(path), "--json"], cwd=CHECKOUT,
+        capture_output=True, text=True, timeout=240, check=False,
+        env={**os.environ, "PYTHONPATH": str(CHECKOUT)},
+    )  # fmt: skip
+    return done.stdout
+
+
+@every_demo
+def test_type_on_paper_is_at_least_eight_point(demo: str, pages: dict[str, Path]) -> None:
+    """The body of a printed sheet is set in 8 point or more."""
+    page = pages[demo].read_text(encoding="utf-8")
+    size = re.search(r'<main class="(\w+)">', page)
+    assert size
+    points = re.search(rf"\.{size[1]}\{{font-size:(\d+)pt\}}", page)
+    assert points
+    assert int(points[1]) >= 8
