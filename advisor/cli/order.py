@@ -32,7 +32,10 @@ def order(
     ] = None,
     units: common.Units = None,
 ) -> None:
-    """Print the whole order of work as a checklist, from shrinking the cloth to the label."""
+    """Print the whole order of work as a checklist, from shrinking the cloth to the label.
+
+    A project may say `order:` with add, drop, tie, pin, after, costs and sitting, and `done:`.
+    """
     from advisor.engine.advise import advise
     from advisor.project.load import load_project
     from advisor.sheet.order import order_of_garment
@@ -57,6 +60,7 @@ def order(
         common.print_text(render_order(data))
     if data["order_conflicts"] or any(not pin["honoured"] for pin in data["pins"]):
         raise typer.Exit(1)
+    common.leave(advice)
 
 
 def _minutes(text: str | None) -> float | None:

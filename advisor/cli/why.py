@@ -11,8 +11,12 @@ from advisor.cli import common
 
 def why(
     file: Annotated[str, typer.Argument(help="A project file, or one phrase.")],
-    place: Annotated[str, typer.Argument(help="A seam, a cloth, the garment, or a step of the order.")],
-    aspect: Annotated[str, typer.Argument(help="An aspect, such as press.temperature; order for a step.")],
+    place: Annotated[
+        str, typer.Argument(help="A seam, a cloth, the garment, or a step of the order.")
+    ],
+    aspect: Annotated[
+        str, typer.Argument(help="An aspect, such as press.temperature; order for a step.")
+    ],
     json: common.Json = False,
     units: common.Units = None,
 ) -> None:

@@ -5,6 +5,7 @@ This is the only module of the engine that brings numpy in, and only when it is 
 
 from __future__ import annotations
 
+import os
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -50,6 +51,8 @@ def heat_of_garment(judgement: Judgement, knowledge: Knowledge, *, full: bool = 
     `full` also asks what a cloth does, the other side, cooling, and loose metal; else only what
     the sheet's press lines need.
     """
+    # Set before numpy comes in: on small matrices its threads only wait for each other.
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
     from advisor.craft.heat.answer import Question, answers
     from advisor.craft.heat.cooling import PARTS
 

@@ -36,8 +36,10 @@ def cloth_of(item: Item, base: Any, book: Book) -> tuple[Item, list[Problem]]:
         if result is not None:
             made = _claims_of(result, (item, i), book, problems)
             claims += made
-            loosened += [[a, v, result.reason] for a, v in result.good.items()
-                         if result.reason and made]  # fmt: skip
+            heard = {c.aspect for c in made if c.strength == "should"}
+            loosened += [
+                [a, v, result.reason] for a, v in result.good.items() if result.reason and a in heard
+            ]
     if loosened:
         book.loosened[form.id] = loosened
     changes: dict[str, Any] = {

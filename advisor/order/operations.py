@@ -164,7 +164,7 @@ class _Maker:
             return "" if iron else " with the fingers: no iron here"
         if op.id == "join":
             by_hand = self.setups.seam_machine(place) is None
-            return "Sew by hand" if by_hand else "Join"
+            return " by hand" if by_hand else ""
         return ""
 
     def _tags(self, place: SeamPlace) -> frozenset[str]:

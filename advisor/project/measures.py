@@ -34,7 +34,7 @@ BUILDING: Mapping[str, Measure] = {
     "allowance": Measure("length", 0.0, 50.0, "from 0 to 50 mm", "mm or in"),
     "shrinks": Measure("percent", 0.0, 30.0, "from 0 to 30 %"),
     "fullness": MEASURES["fullness"],
-    "number": _COUNT, "times": _COUNT,
+    "seam": _LENGTH, "number": _COUNT, "times": _COUNT,
 }  # fmt: skip
 
 

@@ -6,6 +6,7 @@ configuration folder) under the same keys; a project's own word goes before it.
 
 from __future__ import annotations
 
+import math
 import os
 from collections.abc import Mapping
 from dataclasses import replace
@@ -99,6 +100,8 @@ class _PlanReader:
     def _piece(self, about: dict[str, Any], i: int, bolts: Mapping[str, Bolt]) -> Piece | None:
         ask = Asker(about, ("pieces", i), self.findings, self.bare)
         cloth = self._cloth(about.get("fabric"), ask)
+        if isinstance(about.get("flounce"), dict):
+            return self._flounce(about, ask, cloth, bolts)
         as_cut = [ask.measure("width"), ask.measure("height")]
         finished = [ask.measure("finished width"), ask.measure("finished height")]
         cut = any(ask.said(key) for key in ("width", "height"))
@@ -116,9 +119,42 @@ class _PlanReader:
         elif not all(ask.said(key) for key in keys):
             missing = next(key for key in keys if not ask.said(key))
             self.findings.say(ask.steps, f"this piece has no '{missing}'")
+        wide = self._tucked(about, ask, wide)
         if cloth is None or wide is None or high is None:
             return None
         return self._sound(self._described(about, ask, cloth, wide, high, cut=cut), ask, bolts)
+
+    def _tucked(self, about: dict[str, Any], ask: Asker, wide: float | None) -> float | None:
+        """The width with what its tucks take up: twice the depth of each (`clothing-text-1916`)."""
+        said = about.get("tucks")
+        if not isinstance(said, dict):
+            return wide
+        here = Asker(said, (*ask.steps, "tucks"), ask.findings, ask.bare)
+        deep, number, spacing = here.measure("depth"), here.count("number"), here.measure("spacing")
+        if spacing is not None and deep is not None and deep > spacing:
+            here.deny("depth", f"a tuck {deep:.4g} mm deep is deeper than its spacing",
+                      f"at most {spacing:.4g} mm")  # fmt: skip
+            return None
+        if wide is None or deep is None or number is None:
+            return None
+        return wide + 2 * deep * number
+
+    def _flounce(
+        self, about: dict[str, Any], ask: Asker, cloth: str | None, bolts: Mapping[str, Bolt]
+    ) -> Piece | None:  # fmt: skip
+        """The square that a ring is cut from; its inner edge covers the seam (`derived`)."""
+        here = Asker(about["flounce"], (*ask.steps, "flounce"), ask.findings, ask.bare)
+        seam, deep, number = here.measure("seam"), here.measure("depth"), ask.count("number") or 1
+        if cloth is None or seam is None or deep is None:
+            return None
+        square = 2 * (seam / (2 * math.pi * number) + deep)
+        piece = Piece(_tidy(about.get("name")), cloth, square, square, number=number, grain="any")
+        usable = bolts.get(cloth, Bolt()).width
+        if usable is not None and square > usable:
+            wrong = f"the ring fills {square:.5g} mm square: wider than the cloth {shown(cloth)}"
+            here.deny("depth", wrong, f"at most {usable:.5g} mm, or more rings (number:)")
+            return None
+        return piece
 
     def _described(
         self, about: dict[str, Any], ask: Asker, cloth: str, wide: float, high: float, *, cut: bool

@@ -109,6 +109,21 @@ class PleatsForm(Form):
     waist: Plain = None
 
 
+class TucksForm(Form):
+    """Tucks across a piece: each takes twice its depth."""
+
+    depth: Plain
+    number: Plain
+    spacing: Plain = None
+
+
+class FlounceForm(Form):
+    """A circular flounce: the seam that it covers and how deep it hangs."""
+
+    seam: Plain
+    depth: Plain
+
+
 class PieceForm(Form):
     """A piece to cut, by its cut sizes or by its finished ones."""
 
@@ -125,6 +140,8 @@ class PieceForm(Form):
     grain: Plain = None
     narrow_end: Plain = None
     matched: Plain = None
+    tucks: TucksForm | None = None
+    flounce: FlounceForm | None = None
 
 
 class KitForm(Form):

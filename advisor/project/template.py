@@ -68,6 +68,8 @@ _SEAM = {
     "lined": ("yes", "yes when a lining covers its allowances"),
     "worn next to skin": ("yes", "yes when nothing is worn below it"),
     "times": ("2", "how often the garment has this seam"),
+    "kind": ("side", "what it is for the order of work, where its name does not tell: side, hem"),
+    "joins": ("[front, back]", "the pieces that it joins, so that the order knows what it crosses"),
     "moves": ("yes", "yes where it is worked at every step, as a low waist on the hip"),
 }
 _LAYERS = """\

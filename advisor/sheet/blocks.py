@@ -182,9 +182,9 @@ class _Builder:
         return [p for p in parts if not self.tight or not p.text.rstrip(".").endswith("fine")]
 
     def to_buy(self) -> Section:
-        """The shopping list; where room is short, only where it is."""
+        """The shopping list; where room is short, the cloth and where the rest is."""
         section = to_buy(self.report, self.numbers)
-        return section if self.tight < 2 else replace(section, items=())
+        return section if self.tight < 2 else replace(section, items=section.items[:1])
 
     def garment(self) -> Section:
         key = ("garment", self.report["garment"])

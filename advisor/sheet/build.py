@@ -76,7 +76,8 @@ def seam_row(work: SeamWork, judgement: Judgement, units: System) -> Row:
 def _sources(work: SeamWork) -> tuple[str, ...]:
     finish = work.finishing.sources if work.finishing else ()
     full = work.full.sources if work.full else ()
-    return tuple(dict.fromkeys((*bulk_sources(), *finish, *full)))
+    held = work.holding.sources if work.holding.has is not None else ()
+    return tuple(dict.fromkeys((*bulk_sources(), *finish, *full, *held)))
 
 
 def _thread(work: SeamWork) -> Row | None:

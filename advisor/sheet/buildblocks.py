@@ -49,9 +49,8 @@ def to_buy(report: Report, numbers: Numbers) -> Section:
         rest = len(missing) - MOST_TOOLS
         more = f"; {rest} more" if rest > 0 else ""
         items.append(Item("not in your kit", parts=(Part(f"{text}{more}."),)))
-    if items:
-        items.append(Item("all of it", parts=(Part("advisor sheet FILE --only shopping"),)))
-    return Section("shopping", "To buy", tuple(items))
+    close = "All of it: advisor sheet FILE --only shopping." if items else ""
+    return Section("shopping", "To buy", tuple(items), close=close)
 
 
 def _by_colour(threads: list[dict[str, Any]]) -> list[list[dict[str, Any]]]:
@@ -62,11 +61,10 @@ def _by_colour(threads: list[dict[str, Any]]) -> list[list[dict[str, Any]]]:
 
 
 def _thread_short(rows: list[dict[str, Any]], units: System) -> str:
-    """All thread of one colour: metres by size, and what to buy of it."""
+    """All thread of one colour: how much of each size."""
     names = list(dict.fromkeys(name for row in rows for name in row["matches"]))
     sizes = ", ".join(f"{_tex(row)}{_long(row['total_m'], units)}" for row in rows)
-    buys = "; ".join(dict.fromkeys(row["buy"] for row in rows if row["buy"]))
-    return f"to match {' and '.join(names)}: {sizes} ({buys})"
+    return f"to match {' and '.join(names)}: {sizes}"
 
 
 def shopping(report: Report, numbers: Numbers) -> list[Section]:

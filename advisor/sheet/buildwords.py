@@ -78,9 +78,13 @@ def _room_says(work: SeamWork, units: System) -> list[str]:
         says.append("More than half of the foot lift: level the foot behind the step, lengthen the "
                     "stitch, and turn the hand wheel over the thickest place.")  # fmt: skip
     if work.squeeze and work.spot and work.lift:
-        says.append(f"It lies {show('length', work.spot.lies_mm, units)} high and the foot lifts "
-                    f"{show('length', work.lift, units)}: press it flat by hand as it goes in, or "
-                    "hold the lever up.")  # fmt: skip
+        high = f"It lies {thin(work.spot.lies_mm, units)} high and the foot lifts "
+        high += f"{show('length', work.lift, units)}"
+        if work.placing is not None and work.spot.lies_mm > work.placing:
+            says.append(f"{high}: clear the pile or wadding out of the allowances, and baste the "
+                        "stack flat by hand before it goes in.")  # fmt: skip
+        else:
+            says.append(f"{high}: press it flat by hand as it goes in, or hold the lever up.")
     return says
 
 

@@ -221,9 +221,11 @@ def _delays(ways: dict[str, Row], units: System) -> list[str]:
 
     bare, laid = ways.get("wanted"), ways.get("wanted cloth")
     if bare is None or laid is None:
-        bare = ways.get("bare") or ways.get("advised")
-        laid = ways.get("dried out") or ways.get("cloth") or ways.get("advised")
-    if bare is None or laid is None or bare is laid or bare["limited_by"] is None:
+        dry = [ways[w] for w in ("bare", "dried out", "cloth", "advised") if w in ways]
+        dry = [r for r in dry if r["moisture"] == "dry"]
+        bare = next((r for r in dry if r["cloth"] is None), None)
+        laid = next((r for r in dry if r["cloth"] is not None), None)
+    if bare is None or laid is None or bare["limited_by"] is None:
         return []
     place = next(i for i, x in enumerate(bare["layers"]) if x["name"] == bare["limited_by"])
     tender = bare["layers"][place]

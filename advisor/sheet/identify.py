@@ -74,7 +74,10 @@ def told(
     parts = [_part(name, finding, knowledge, refused) for name, finding in findings.items()]
     mixes = cloth_mixes(findings)
     kinds = {t["kind"] for p in parts for t in (p["next"], p["gentler"]) if t}
-    kinds |= {knowledge.observations[s.test].kind for f in findings.values() for s in f.seen}
+    kinds |= {  # what was tried may be tried again, until only one fibre is left
+        knowledge.observations[s.test].kind
+        for f in findings.values() for s in f.seen if len(f.remain) != 1
+    }  # fmt: skip
     cautions = [
         {"kind": kind, "text": text, "sources": list(sources)}
         for about in ("flame", "solvent") if about in kinds
@@ -116,12 +119,14 @@ def cloth_mixes(findings: dict[str, Finding]) -> tuple[Any, ...]:
 def _part(
     name: str, finding: Finding, knowledge: Knowledge, refused: tuple[str, ...]
 ) -> dict[str, Any]:
+    order = list(knowledge.observations)
+    seen = sorted(finding.seen, key=lambda s: order.index(s.test))
     tests = proposals(finding, knowledge.observations, refused)
     best = tests[0] if tests else None
     gentle = next((t for t in tests if knowledge.observations[t.test].kind not in SAFETY), None)
     return {
         "name": name,
-        "saw": [_seen(s, knowledge) for s in finding.seen],
+        "saw": [_seen(s, knowledge) for s in seen],
         "remain": [{"id": f, "name": knowledge.fibres[f].name, "group": knowledge.fibres[f].group}
                    for f in finding.remain],
         "blend": dict(finding.blend),
@@ -210,7 +215,7 @@ def _part_lines(part: dict[str, Any], knowledge: Knowledge, *, one: bool) -> lis
     elif part["contradiction"]:
         lines += _contradiction(part)
     else:
-        lines += wrap(f"{len(part['remain'])} remain: {_names(part['remain'])}.", "  ")
+        lines += wrap(_remain_text(part["remain"]), "  ")
     weak = [knowledge.fibres[r["fibre"]].name for r in part["ruled_out"] if r["memory_only"]]
     if weak:
         lines += wrap(f"On memory alone are ruled out: {', '.join(weak)}.", "  ")
@@ -225,6 +230,12 @@ def _contradiction(part: dict[str, Any]) -> list[str]:
     if 0 < len(part["blends"]) <= 12:
         lines += wrap(f"Together these would explain it: {'; '.join(part['blends'])}.", "  ")
     return lines
+
+
+def _remain_text(remain: list[dict[str, Any]]) -> str:
+    if len(remain) == 1:
+        return f"Only {remain[0]['name']} remains."
+    return f"{len(remain)} remain: {_names(remain)}."
 
 
 def _names(remain: list[dict[str, Any]]) -> str:

@@ -73,6 +73,8 @@ def order_report(
             for s in (work.sittings(length) if length else ())
         ],
         "order_conflicts": [_cycle(cycle) for cycle in work.cycles],
+        "settled": settled_clashes(work, advice, earlier=True),
+        "unsettled": settled_clashes(work, advice, earlier=False),
         "keep_off": keep_off(work, units),
         "given_up": [_reason(p) for p in work.given_up],
         "pins": [_pin(answer) for answer in work.pins],
@@ -221,6 +223,22 @@ def _pin(answer: Any) -> dict[str, Any]:
         "honoured": not answer.forbidden_by and not answer.remark,
         "forbidden_by": [_reason(p) for p in answer.forbidden_by], "remark": answer.remark,
     }  # fmt: skip
+
+
+def settled_clashes(work: Work, advice: Advice, *, earlier: bool) -> list[dict[str, str]]:
+    """The clashes of the sheet that this order carries the remedy of, or those that it does not."""
+    from advisor.order.setups import chosen_cures
+
+    chosen = chosen_cures(advice)
+    pressed = any(task.op in ("press-alone", "fuse") for task in work.tasks.values())
+    rows = []
+    for conflict in advice.judgement.conflicts:
+        cure = chosen.get(conflict.key)
+        name = cure.remedy if cure is not None else ""
+        carried = pressed and name in ("press-before-joining", "fuse-before-joining")
+        if carried == earlier:
+            rows.append({"place": conflict.place.name, "aspect": conflict.aspect, "remedy": name})
+    return rows
 
 
 def keep_off(work: Work, units: System) -> list[dict[str, Any]]:

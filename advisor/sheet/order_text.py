@@ -81,6 +81,12 @@ def _wrong(data: Report) -> list[str]:
             lines += _para(f"Your pin of '{pin['step']}' cannot be had. {links or pin['remark']}")
     for remark in data["remarks"]:
         lines += _para(remark)
+    clashes = dict.fromkeys(row["place"] for row in data["unsettled"])
+    if clashes:
+        lines += _para(
+            f"What clashes at {', '.join(clashes)} is settled by no order of work: change something "
+            "there first; advisor check FILE says what."
+        )
     for row in data["keep_off"]:
         lines += _para(f"Take care: {row['text']}")
     return lines

@@ -64,12 +64,20 @@ def test_a_contradiction_is_said() -> None:
 
 def test_warp_and_weft_apart() -> None:
     """A plant warp and an animal weft are no contradiction, and the cloth is a mix of both."""
-    done = run(*saw("warp residue=soft grey ash", "weft smell=hair", "weft residue=crumbles"),
+    done = run(*saw("warp label=cotton", "weft smell=hair", "weft residue=crumbles"),
                "--json")  # fmt: skip
     data = json.loads(done.stdout)
     assert 0 == done.returncode
     assert ["warp", "weft"] == [part["name"] for part in data["threads"]]
     assert {"cotton": None, "silk": None} in data["may_be"]
+
+
+def test_many_pairs_are_told_one_by_one() -> None:
+    """Where warp and weft leave too many pairs, the cloth may hold any of their fibres."""
+    done = run(*saw("warp residue=soft grey ash", "weft smell=hair"), "--json")
+    data = json.loads(done.stdout)
+    assert {"cotton": None} in data["may_be"]
+    assert {"silk": None} in data["may_be"]
 
 
 def test_piped_answers_and_an_early_end() -> None:

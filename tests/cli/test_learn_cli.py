@@ -7,12 +7,24 @@ import subprocess
 import sys
 from pathlib import Path
 
+from tests.unit.knowledge.small_book import FILES, RULES
 
-def run(own: Path, *words: str) -> subprocess.CompletedProcess[str]:
+
+def run(own: Path, *words: str, shipped: Path | None = None) -> subprocess.CompletedProcess[str]:
+    named = {"ADVISOR_KNOWLEDGE": str(shipped)} if shipped else {}
     return subprocess.run(
         [sys.executable, "-m", "advisor", *words], text=True, capture_output=True, check=False,
-        encoding="utf-8", env={**os.environ, "ADVISOR_OWN": str(own)},
+        encoding="utf-8", env={**os.environ, "ADVISOR_OWN": str(own), **named},
     )  # fmt: skip
+
+
+def small(folder: Path) -> Path:
+    """A small knowledge folder, which is read in no time."""
+    for name, text in {**FILES, **RULES}.items():
+        path = folder / "shipped" / name
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(text, encoding="utf-8")
+    return folder / "shipped"
 
 
 def test_a_result_with_a_reason_stands_on_every_sheet(tmp_path: Path) -> None:
@@ -35,19 +47,31 @@ def test_a_result_with_a_reason_stands_on_every_sheet(tmp_path: Path) -> None:
 
 def test_without_a_reason_a_limit_stands(tmp_path: Path) -> None:
     """A hotter iron without a reason is kept and not used, and she is told so at once."""
-    own = tmp_path / "own"
-    done = run(own, "learn", "result", "my lining", "--like", "acetate lining",
-               "--good", "press.temperature=180")  # fmt: skip
+    done = run(tmp_path / "own", "learn", "result", "my lining", "--like", "nylon lining",
+               "--good", "press.temperature=180", shipped=small(tmp_path))  # fmt: skip
     assert 0 == done.returncode, done.stderr
     assert "not used" in done.stderr
     assert "(at most 110 °C" in done.stderr
 
 
+def test_what_spoilt_it_is_written(tmp_path: Path) -> None:
+    """Good and bad settings, a date and a note stand in the file as they were told."""
+    own, shipped = tmp_path / "own", small(tmp_path)
+    words = ("learn", "result", "my lining", "--like", "nylon lining", "--bad",
+             "press.temperature=212 °F", "--on", "May", "--note", "it drew up")  # fmt: skip
+    assert 0 == run(own, *words, shipped=shipped).returncode
+    text = (own / "fabrics" / "my-lining.yaml").read_text("utf-8")
+    assert "- {bad: {press.temperature: 100}, on: May, note: it drew up}" in text
+    listed = run(own, "learn", "list", shipped=shipped)
+    assert "my-lining.yaml" in listed.stdout
+
+
 def test_what_is_wrong_is_not_written(tmp_path: Path) -> None:
     """A cloth that is not understood, or a name that is taken, leaves no file behind."""
-    own = tmp_path / "own"
-    assert 2 == run(own, "learn", "cloth", "mine", "--like", "silk velvett").returncode
-    taken = run(own, "learn", "name", "velvet", "satin")
+    own, shipped = tmp_path / "own", small(tmp_path)
+    wrong = run(own, "learn", "cloth", "mine", "--like", "silk velvett", shipped=shipped)
+    assert 2 == wrong.returncode
+    taken = run(own, "learn", "name", "velvet", "lining", shipped=shipped)
     assert 2 == taken.returncode
     assert "nothing was written" in taken.stderr
     assert not own.exists()

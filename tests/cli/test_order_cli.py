@@ -49,6 +49,16 @@ def test_the_data_have_the_agreed_keys() -> None:
     assert all(place[a] < place[row["step"]] for row in data["order"] for a in row["after"])
 
 
+def test_the_exit_status_is_that_of_the_clashes() -> None:
+    """Nothing against it is 0; a clash is 1, and the order says which it cannot settle."""
+    dress = CHECKOUT / "knowledge" / "examples" / "allotment-apron-dress.yaml"
+    assert 0 == run("order", str(dress)).returncode
+    data = data_of(str(JACKET))
+    assert 1 == run("order", str(JACKET)).returncode
+    assert {"facing to lining", "hem frill"} <= {row["place"] for row in data["settled"]}
+    assert not {row["place"] for row in data["settled"]} & {r["place"] for r in data["unsettled"]}
+
+
 def test_two_runs_are_equal() -> None:
     """Byte for byte."""
     assert run("order", str(JACKET)).stdout == run("order", str(JACKET)).stdout
@@ -84,10 +94,10 @@ def test_a_tick_is_written_and_the_rest_stays(jacket: Path) -> None:
     """The file gains two lines and loses none; the step stands ticked at the top."""
     before = jacket.read_text("utf-8")
     done = run("order", str(jacket), "--tick", "shrink shell")
-    assert 0 == done.returncode
+    assert 1 == done.returncode  # the jacket has clashes, as every command says
     assert f"{before}done:\n  - shrink shell\n" == jacket.read_text("utf-8")
     assert "[x]" in done.stdout
-    assert 0 == run("order", str(jacket), "--untick", "shrink shell").returncode
+    assert 1 == run("order", str(jacket), "--untick", "shrink shell").returncode
     assert before == jacket.read_text("utf-8")
 
 

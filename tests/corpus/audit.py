@@ -25,9 +25,9 @@ from advisor.knowledge.vocabulary import source_id
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.phrase import make_cloth
 
-SHELVES = ("fibres", "fabrics", "notions", "rules", "remedies", "machines")
-OTHER_FILES = ("observations.yaml", "operations.yaml", "mishaps.yaml", "rights.yaml")
-"""Registers that are no part of a book; any other YAML of the folder is read as well."""
+SHELVES = (
+    "fibres", "fabrics", "notions", "rules", "remedies", "machines", "observations", "seams", "kit",
+)  # fmt: skip
 
 
 @dataclass(frozen=True)

@@ -11,6 +11,7 @@ import hashlib
 import importlib
 import json
 import pkgutil
+import re
 import sys
 from collections.abc import Iterator
 from pathlib import Path
@@ -20,7 +21,9 @@ import advisor.craft
 from tests.corpus import audit
 
 FILE = Path(__file__).with_name("pins.yaml")
-SHELVES = ("aspects", "fibres", "fabrics", "notions", "rules", "machines")
+SHELVES = ("aspects", "fibres", "fabrics", "notions", "rules", "machines", "seams", "kit")
+SPOKEN = ("/when/", "/sold in/fibres")
+"""Where numbers stand inside words: `under 90`, `cotton 97 elastane 3`."""
 HEAD = """\
 # Checksums of the numeric tables; see pins.py.
 # Set anew with: python -m tests.corpus.pins --write
@@ -33,6 +36,9 @@ def numbers(raw: Any, path: str = "") -> Iterator[tuple[str, float]]:
         return
     if isinstance(raw, int | float):
         yield path, float(raw)
+    elif isinstance(raw, str) and any(part in path for part in SPOKEN):
+        for i, found in enumerate(re.findall(r"\d+(?:\.\d+)?", raw)):
+            yield f"{path}/{i}", float(found)
     elif isinstance(raw, dict):
         for key, inner in raw.items():
             yield from numbers(inner, f"{path}/{key}")

@@ -6,17 +6,23 @@ The size of type is the one the browser computes; paper is counted in the file t
 from __future__ import annotations
 
 import json
-import os
 import re
 import subprocess
-import sys
+from dataclasses import replace
 from html import escape, unescape
 from pathlib import Path
+from typing import Any
 
 import pytest
 
+from advisor.knowledge.cache import load_knowledge
+from advisor.project.load import load_project
+from advisor.sheet.html import render_html
+from advisor.sheet.whole import iron_rows, whole_answer
+
 CHECKOUT = Path(__file__).resolve().parents[2]
 DEMOS = sorted((CHECKOUT / "knowledge" / "examples").glob("*.yaml"))
+JACKET = CHECKOUT / "knowledge/examples/bandstand-jacket.yaml"
 PHONE = 360
 FLAGS = (
     "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
@@ -39,23 +45,33 @@ def run_browser(chromium: str, folder: Path, *arguments: str) -> str:
     return done.stdout
 
 
-def advisor(*arguments: str) -> None:
-    """A command that may find conflicts."""
-    done = subprocess.run(
-        [sys.executable, "-m", "advisor", *arguments], cwd=CHECKOUT, capture_output=True,
-        text=True, timeout=240, check=False, env={**os.environ, "PYTHONPATH": str(CHECKOUT)},
-    )  # fmt: skip
-    assert done.returncode in (0, 1), done.stderr
+def written(path: Path, units: str | None = None) -> tuple[str, dict[str, Any]]:
+    """The page of a project and the report that it is made from, as the command makes them."""
+    known = load_knowledge()
+    garment = load_project(path, known)
+    if units is not None:
+        garment = replace(garment, units=units)
+    advice, report = whole_answer(garment, known, file=path.name)
+    return render_html(report, iron_rows(advice, known)), report
 
 
 @pytest.fixture(scope="session")
-def pages(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Path]:
-    """The page of each demo, as the command writes it, and the nastiest in inches."""
+def reports() -> dict[str, dict[str, Any]]:
+    """The report of each demo, filled when its page is made."""
+    return {}
+
+
+@pytest.fixture(scope="session")
+def pages(
+    tmp_path_factory: pytest.TempPathFactory, reports: dict[str, dict[str, Any]]
+) -> dict[str, Path]:
+    """The page of each demo."""
     folder = tmp_path_factory.mktemp("pages")
     found = {}
     for demo in DEMOS:
+        page, reports[demo.stem] = written(demo)
         found[demo.stem] = folder / f"{demo.stem}.html"
-        advisor("sheet", str(demo), "--html", str(found[demo.stem]))
+        found[demo.stem].write_text(page, encoding="utf-8")
     return found
 
 
@@ -113,13 +129,10 @@ def test_a_sheet_prints_on_two_pages_of_a4(demo: str, printed: dict[str, bytes])
         assert A4 == pytest.approx((width, height), abs=1)
 
 
-def test_a_sheet_in_inches_is_set_on_letter(
-    pages: dict[str, Path], chromium: str, tmp_path: Path
-) -> None:
+def test_a_sheet_in_inches_is_set_on_letter(chromium: str, tmp_path: Path) -> None:
     """With US units the paper is US letter, and a jacket of a few seams takes two pages."""
     page, out = tmp_path / "us.html", tmp_path / "us.pdf"
-    jacket = CHECKOUT / "knowledge/examples/bandstand-jacket.yaml"
-    advisor("sheet", str(jacket), "--units", "us", "--html", str(page))
+    page.write_text(written(JACKET, "us")[0], encoding="utf-8")
     run_browser(chromium, tmp_path, "--no-pdf-header-footer", f"--print-to-pdf={out}",
                 page.as_uri())  # fmt: skip
     paper = sheets_of_paper(out.read_bytes())
@@ -156,8 +169,9 @@ def test_a_telephone_needs_no_sideways_scrolling(
 
 @every_demo
 def test_the_browser_holds_every_clash_and_seam(
-    demo: str, pages: dict[str, Path], chromium: str, tmp_path: Path
-) -> None:
+    demo: str, pages: dict[str, Path], reports: dict[str, dict[str, Any]], chromium: str,
+    tmp_path: Path,
+) -> None:  # fmt: skip
     """In the browser's own tree stand all seams as rows and all clashes with what to do."""
     script = (
         "d => ({seams: [...d.querySelectorAll('th[scope=rowgroup]')].map(e => "
@@ -168,22 +182,11 @@ def test_the_browser_holds_every_clash_and_seam(
     page = pages[demo].read_text(encoding="utf-8")
     found = measured(chromium, tmp_path, page, 1000, script)
     assert isinstance(found, dict)
-    report = json.loads(_json(demo))
+    report = reports[demo]
     assert [seam["name"] for seam in report["seams"]] == found["seams"]
     told = {place for text in found["clashes"] for place in text.split(", ")}
     assert {c["place"] for c in report["conflicts"]} == told
     assert found["cures"] >= len(found["clashes"])
-
-
-def _json(demo: str) -> str:
-    """The same answer as data."""
-    path = next(d for d in DEMOS if d.stem == demo)
-    done = subprocess.run(
-        [sys.executable, "-m", "advisor", "check", str(path), "--json"], cwd=CHECKOUT,
-        capture_output=True, text=True, timeout=240, check=False,
-        env={**os.environ, "PYTHONPATH": str(CHECKOUT)},
-    )  # fmt: skip
-    return done.stdout
 
 
 @every_demo

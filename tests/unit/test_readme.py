@@ -23,6 +23,7 @@ PROMISED = (
     "identify",
     "iron",
     "label",
+    "learn",
     "order",
     "page",
     "sheet",

@@ -32,7 +32,8 @@ EVERYBODY_HAS: Final = frozenset(
     {
         "standard", "none", "padded board", "pins", "pins in the allowance", "hand basting",
         "shears", "self-fabric", "self-fabric pile up", "self-fabric strip", "thick towel",
-        "snips in the allowance", "cotton cloth", "dressmaking pins",
+        "snips in the allowance", "cotton cloth", "dressmaking pins", "old shears", "brown paper",
+        "thread tracing", "tailor's tacks", "fine pins", "tape tabs", "soap sliver",
     }
 )  # fmt: skip
 """What lies in any workroom, so that nobody needs telling (estimate)."""

@@ -36,6 +36,7 @@ class SeamWork:
         lift: foot lift of the machine that sews it, mm.
         room: fine, warning, conflict or not known.
         squeeze: whether it lies higher than the lift, and has to be pressed in by hand.
+        placing: what the lever gives when it is held up, mm.
     """
 
     seam: Seam
@@ -44,6 +45,7 @@ class SeamWork:
     lift: float | None
     room: str
     squeeze: bool
+    placing: float | None
     finishing: Finishing | None
     trimming: Trimming
     holding: Holding
@@ -74,6 +76,7 @@ def seamwork(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> SeamWork
     return SeamWork(
         seam=seam, spots=spots, spot=spot, lift=None if seam.by_hand else lift,
         room=_room(seam, spot, verdicts), squeeze=_squeeze(seam, spot, lift),
+        placing=placing_lift(garment, lift) if lift else None,
         finishing=finishing,
         trimming=trimming_of(seam, finishing.allowance if finishing else 0.0, thick),
         holding=holding_of(seam, garment, verdicts, knowledge, rows),

@@ -45,6 +45,18 @@ def test_pleats_make_the_fullness() -> None:
     assert 1.5 == seam.uses[1].fullness
 
 
+def test_tucks_and_flounces_make_the_size() -> None:
+    """Tucks take twice their depth each; a ring is cut from a square of twice its outer radius."""
+    text = BASE + (
+        "pieces:\n"
+        "  - {name: a, fabric: lawn, width: 20 cm, height: 9 cm, tucks: {depth: 1 cm, number: 6}}\n"
+        "  - {name: b, fabric: lawn, flounce: {seam: 62.832 cm, depth: 20 cm}}\n"
+    )
+    tucked, ring = cases.garment(text).plan.pieces
+    assert 320.0 == tucked.width
+    assert 600.0 == pytest.approx(ring.width, abs=0.01)
+
+
 def test_kit_and_results_are_read() -> None:
     """Lists of words, and what a scrap showed."""
     text = BASE + ("kit: {feet: [zip], needles: [Sharp 70]}\n"
@@ -130,6 +142,15 @@ BAD = {
     "a narrow end that is wide": (
         BASE + "pieces: [{name: a, fabric: lawn, width: 5 cm, height: 5 cm, narrow end: 6 cm}]\n",
         7, 73, "the narrow end is wider",
+    ),
+    "a tuck deeper than its spacing": (
+        BASE + "pieces: [{name: a, fabric: lawn, width: 9 cm, height: 9 cm, "
+        "tucks: {depth: 2 cm, number: 3, spacing: 1 cm}}]\n",
+        7, 76, "a tuck 20 mm deep is deeper than its spacing",
+    ),
+    "a flounce wider than the cloth": (
+        BASE + "pieces: [{name: a, fabric: lawn, flounce: {seam: 2 m, depth: 40 cm}}]\n",
+        7, 62, "wider than the cloth 'lawn'",
     ),
     "a result of no seam": (
         BASE + "results: [{seam: sid, result: fine}]\n", 7, 18, "no seam of this project",

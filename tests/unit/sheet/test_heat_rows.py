@@ -287,6 +287,13 @@ def test_a_clash_of_the_heat_says_what_was_computed() -> None:
     assert message.endswith("(computed, not measured).")
 
 
+def test_steam_without_a_press_cloth_is_compared_dry() -> None:
+    """Both sides of the comparison are dry, the one bare and the other through a named cloth."""
+    text = " ".join(" ".join(heat_lines(told("cotton chambray 140 g/m2"))).split())
+    assert "with (cotton cloth, dry)" in text
+    assert "None" not in text
+
+
 def test_no_heat_no_section() -> None:
     """Where no iron touches anything, nothing is said."""
     assert [] == heat_lines({"units": "metric", "heat": [], "seams": [], "verdicts": []})
