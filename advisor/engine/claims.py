@@ -159,9 +159,9 @@ class _Gatherer:
             seams: list[Seam] = []
             best = Truth.NO
             for seam in self.seams_of[cloth]:
-                if seam_part and not test_facts(seam_part, self.seam_facts[seam.name]):
-                    continue
                 truth = self.asker.best_use(tree, seam, cloth)
+                if truth and seam_part:
+                    truth = min(truth, test_facts(seam_part, self.seam_facts[seam.name]))
                 if truth:
                     seams.append(seam)
                     best = max(best, truth)
@@ -180,9 +180,11 @@ class _Gatherer:
     def _seam_rule(self, rule: Rule, seam: Seam) -> None:
         facts_here = self.seam_facts[seam.name]
         part = rule.parts.get("seam")
-        if part and not test_facts(part, facts_here):
+        here = test_facts(part, facts_here) if part else Truth.YES
+        if here is Truth.NO:
             return
         truth, uses = self._who_in(rule, seam)
+        truth = min(truth, here)
         if truth is Truth.NO:
             return
         facts = tuple(facts_of(part, facts_here, seam.name)) if part else ()

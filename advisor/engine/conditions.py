@@ -126,6 +126,7 @@ def seam_facts(seam: Seam) -> dict[str, Any]:
     """Everything that can be asked of a seam."""
     facts: dict[str, Any] = SEAM_DEFAULTS | seam.facts
     facts["layers"] = float(len(seam.uses))
+    facts["allowance given"] = "yes" if "allowance" in seam.facts else "no"
     facts["plies"] = sum((use.fullness for use in seam.uses), 0.0)
     if seam.by_hand:
         facts["stitched by"] = "hand"

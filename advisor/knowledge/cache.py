@@ -110,7 +110,11 @@ def compile_folder(folder: Path, own: Path | None = None) -> dict[str, Any]:
     if own is not None:
         from advisor.knowledge.own import in_words, overlay
 
-        left_out = in_words(overlay(book, own))
+        try:
+            left_out = in_words(overlay(book, own))
+        except Exception as error:  # noqa: BLE001 - her files never take the tool down
+            book = read_book(folder)
+            left_out = [f"{own}: all of it, for it cannot be read ({type(error).__name__})"]
     return json.loads(json.dumps({**to_plain(book), "left_out": left_out}))  # type: ignore[no-any-return]
 
 

@@ -90,26 +90,28 @@ class _Layer:
             text = f"unknown cloth '{form.like}'"
             self.left_out.append(Problem(text, item.where("like"), None, close))
             return
-        whole, problems = own_cloths.cloth_of(item, base.form, self.book)
+        whole, loosened, problems = own_cloths.cloth_of(item, base.form, self.book)
         self.left_out += problems
-        self._add("fabrics", whole)
+        if self._add("fabrics", whole) and loosened:
+            self.book.loosened[whole.id] = loosened
 
-    def _add(self, shelf: str, item: Item) -> None:
+    def _add(self, shelf: str, item: Item) -> bool:
         """Add an entry of hers; a name that is taken leaves the whole entry out."""
         taken = self._taken()
         if item.id in getattr(self.book, shelf):
             text = f"'{item.id}' is there already; give yours another id"
             self.left_out.append(Problem(text, item.where("id")))
-            return
+            return False
         if shelf in ("fabrics", "notions"):
             for name in (item.id, item.form.name, *item.form.also):
                 owner = taken.get(plain_name(name))
                 if owner:
                     text = f"'{name}' means {owner} already; give yours another name"
                     self.left_out.append(Problem(text, item.where("name")))
-                    return
+                    return False
         getattr(self.book, shelf)[item.id] = item
         self.added.append((shelf, item))
+        return True
 
     def _taken(self) -> dict[str, str]:
         items = {**self.book.entries(), **self.book.fibres}

@@ -19,13 +19,15 @@ HEAT_STEP = 5.0
 """How far below an iron that spoilt a cloth its limit is set, °C: design choice."""
 
 
-def cloth_of(item: Item, base: Any, book: Book) -> tuple[Item, list[Problem]]:
-    """The whole form of a cloth of hers, and why results were left out.
+def cloth_of(
+    item: Item, base: Any, book: Book
+) -> tuple[Item, list[list[Any]], list[Problem]]:  # fmt: skip
+    """The whole form of a cloth of hers, what she loosens, and why results were left out.
 
     Args:
         item: the entry with her `OwnClothForm`.
         base: the form of the cloth that it is like.
-        book: where aspects and fibres are looked up; what she loosens is noted in it.
+        book: where aspects and fibres are looked up.
     """
     form: schema_own.OwnClothForm = item.form
     problems: list[Problem] = []
@@ -36,12 +38,8 @@ def cloth_of(item: Item, base: Any, book: Book) -> tuple[Item, list[Problem]]:
         if result is not None:
             made = _claims_of(result, (item, i), book, problems)
             claims += made
-            heard = {c.aspect for c in made if c.strength == "should"}
-            loosened += [
-                [a, v, result.reason] for a, v in result.good.items() if result.reason and a in heard
-            ]
-    if loosened:
-        book.loosened[form.id] = loosened
+            heard = {c.aspect for c in made if c.strength == "should" and result.reason}
+            loosened += [[a, v, result.reason] for a, v in result.good.items() if a in heard]
     changes: dict[str, Any] = {
         "id": form.id, "name": form.name, "also": form.also,
         "traits": {**base.traits, **form.traits},
@@ -57,7 +55,7 @@ def cloth_of(item: Item, base: Any, book: Book) -> tuple[Item, list[Problem]]:
         value = getattr(form, key)
         if value:
             changes[key] = schema.Span(min=value, max=value, sources=(SOURCE,))
-    return Item(form.id, base.model_copy(update=changes), item.document), problems
+    return Item(form.id, base.model_copy(update=changes), item.document), loosened, problems
 
 
 def _result(raw: Any, i: int, item: Item, problems: list[Problem]) -> schema_own.ResultForm | None:

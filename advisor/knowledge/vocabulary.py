@@ -18,6 +18,13 @@ from advisor.knowledge.when import ROLES, Reader
 from advisor.knowledge.workshop import check_workshop
 
 
+CHANGES = (
+    "press apart", "fuse first", "swap notion", "drop notion", "finger-press", "hand-sew",
+    "free choice", "get foot", "detach", "another fibre", "soften", "lessen bulk",
+)  # fmt: skip
+"""What a remedy may do; the engine has one function for each."""
+
+
 def check_book(book: Book) -> list[Problem]:
     """Every problem of the words of a book, on top of those met while reading it."""
     checker = _Checker(book)
@@ -75,12 +82,27 @@ class _Checker:
             self._entry(item)
         for item in self.book.rules.values():
             self._rule(item)
-        for shelf in (self.book.remedies, self.book.machines):
-            for item in shelf.values():
-                self._claims(item, getattr(item.form, "claims", ()))
-                self._sources(item, ("sources",), getattr(item.form, "sources", ()))
+        for item in self.book.machines.values():
+            self._claims(item, item.form.claims)
+        for item in self.book.remedies.values():
+            self._remedy(item)
         check_observations(self.book, self.say, self._sources)
         self._names()
+
+    def _remedy(self, item: Item) -> None:
+        form = item.form
+        self._sources(item, ("sources",), form.sources)
+        for i, cured in enumerate(form.cures):
+            if not any(aspect.startswith(cured) for aspect in self.book.aspects):
+                known = self.book.aspects
+                self.say(item, ("cures", i), f"unknown aspect '{cured}'", known)
+        done = form.change.get("do")
+        if done not in CHANGES:
+            self.say(item, ("change", "do"), f"unknown change '{done}'", CHANGES)
+        to = form.change.get("to")
+        known = {**self.book.entries(), **self.book.fibres}
+        if to is not None and to not in known:
+            self.say(item, ("change", "to"), f"unknown cloth, notion or fibre '{to}'", known)
 
     def _sources(self, item: Item, path: tuple[Any, ...], ids: Iterable[str]) -> None:
         for text in ids:

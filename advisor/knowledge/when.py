@@ -41,6 +41,8 @@ SEAM_WORDS: dict[str, tuple[str, ...]] = {
     "finish": (),
     "seam": (),
 }
+SEAM_SAID: dict[str, tuple[str, ...]] = {"allowance given": YES_NO}
+"""What follows from a project's silence; nobody writes it."""
 SEAM_NUMBERS = ("plies", "length", "allowance", "layers")
 MAKER_WORDS: dict[str, tuple[str, ...]] = {
     "machine": ("household", "industrial", "hand"),
@@ -93,7 +95,7 @@ class Reader:
             "fabric": tuple(entries),
             "notion": tuple(entries),
         }
-        self.seam_words = SEAM_WORDS | {
+        self.seam_words = SEAM_WORDS | SEAM_SAID | {
             "finish": options.get("seam.finish", ()),
             "seam": options.get("seam.kind", ()),
         }
@@ -175,7 +177,8 @@ class Reader:
                     low = 0 if prefix == "at most " else at
                     high = last if prefix == "at least " else at
                     return ["trait", key, low, high]
-        fail(path, f"'{text}' is no level of '{key}'", words)
+        bare = text.removeprefix("at least ").removeprefix("at most ")
+        fail(path, f"'{bare}' is no level of '{key}'", words)
         return ["all"]
 
     def _words(

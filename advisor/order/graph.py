@@ -151,7 +151,7 @@ class _Reach:
 
 def smallest_cycle(precedences: Iterable[Precedence]) -> tuple[Precedence, ...]:
     """The fewest precedences that chase each other, ties by id; empty when there is no cycle."""
-    items = sorted(precedences, key=_key)
+    items = _knotted(sorted(precedences, key=_key))
     best: tuple[Precedence, ...] = ()
     for item in items:
         back = () if item.before == item.after else _shortest(items, item.after, item.before)
@@ -160,6 +160,29 @@ def smallest_cycle(precedences: Iterable[Precedence]) -> tuple[Precedence, ...]:
             if not best or len(found) < len(best):
                 best = found
     return best
+
+
+def _knotted(items: list[Precedence]) -> list[Precedence]:
+    """The precedences left when steps that wait for nothing are taken away, again and again.
+
+    Every cycle is among them, and where there is none nothing is left, so that the common case
+    needs no search.
+    """
+    waits: dict[str, int] = {}
+    leaving: dict[str, list[str]] = {}
+    for item in items:
+        waits.setdefault(item.before, 0)
+        waits[item.after] = waits.get(item.after, 0) + 1
+        leaving.setdefault(item.before, []).append(item.after)
+    ready = [name for name, count in waits.items() if not count]
+    gone = set(ready)
+    while ready:
+        for name in leaving.get(ready.pop(), ()):
+            waits[name] -= 1
+            if not waits[name]:
+                gone.add(name)
+                ready.append(name)
+    return [item for item in items if item.before not in gone]
 
 
 def bits(mask: int) -> Iterator[int]:

@@ -158,7 +158,8 @@ def _no_fabric(words: list[str], text: str, knowledge: Knowledge) -> InputError:
         expected = f"the cloth as well as the fibre, such as {', '.join(sold[:6])}"
         return _refuse(text.strip(), expected)
     names = list(knowledge.names)
-    known = nearest(" ".join(words), names) or nearest(words[-1] if words else text, names)
+    bare = [w for w in words if w not in knowledge.fibre_names and w not in _FILLERS]
+    known = nearest(" ".join(bare), names) or nearest(words[-1] if words else text, names)
     return _refuse(
         text.strip(), "a fabric that the knowledge has; `advisor fabrics` lists them", known
     )

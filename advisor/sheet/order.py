@@ -14,10 +14,11 @@ from advisor.units import System, needle
 if TYPE_CHECKING:
     from advisor.engine.advise import Advice
     from advisor.knowledge.model import Knowledge
+    from advisor.order.cycles import Cycle
     from advisor.order.plan import Change
     from advisor.order.steps import IronState, MachineState, Precedence
     from advisor.order.tasks import Task
-    from advisor.order.work import Cycle, Work
+    from advisor.order.work import Work
 
 ASSUMED = (
     "Thread is taken to match the first cloth of each seam, in a fibre and size that suit most of "

@@ -22,7 +22,6 @@ PROMISED = (
     "fabrics",
     "identify",
     "iron",
-    "label",
     "learn",
     "order",
     "page",

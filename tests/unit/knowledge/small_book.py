@@ -29,6 +29,7 @@ thread.fibre: {title: thread, kind: options, scope: [seam], options: [polyester,
 stitch.type: {title: stitch, kind: options, scope: [seam], options: ["301", "304", "504", hand]}
 stitch.length: {title: length, kind: range, scope: [seam], unit: mm, low: 1, high: 5}
 machine.foot: {title: foot, kind: options, scope: [seam], options: [standard, walking, roller]}
+seam.bulk: {title: bulk, kind: range, scope: [seam], unit: mm, low: 0, high: 100}
 seam.kind: {title: seam, kind: options, scope: [seam], options: [plain, French, overlocked]}
 seam.finish: {title: finish, kind: options, scope: [seam], options: [overlocked, pinked, none]}
 press.temperature:

@@ -92,6 +92,25 @@ def test_a_written_reason_opens_her_limit_and_no_other(shipped: Path) -> None:
         assert 110 == other.allowed.high
 
 
+def test_a_shipped_cloth_is_never_loosened(shipped: Path) -> None:
+    """A file of hers that takes a shipped cloth's id is left out, and its reason with it."""
+    text = CLOTH.replace("id: gift-organza", "id: organza").replace("gift organza", "organza")
+    text += 'results:\n  - {good: {press.temperature: 150}, reason: "three scraps"}\n'
+    known = laid(shipped, {"fabrics/organza.yaml": text})
+    assert any("already" in line for line in known.left_out)
+    verdict = in_seam(judged(known, "nylon organza"), "press.temperature")
+    assert isinstance(verdict.allowed, Span)
+    assert 110 == verdict.allowed.high
+
+
+def test_a_wrong_setting_loosens_nothing(shipped: Path) -> None:
+    """A setting that is not understood is named, and its reason opens no limit."""
+    text = CLOTH + 'results:\n  - {good: {press.temperatur: 150}, reason: "three scraps"}\n'
+    known = laid(shipped, {"fabrics/gift-organza.yaml": text})
+    assert 1 == len(known.left_out)
+    assert "loosened" not in known.entries["gift-organza"].facts
+
+
 def test_what_spoilt_it_becomes_its_limit(shipped: Path) -> None:
     """A bad iron lowers the limit of this cloth, and a bad moisture bars it."""
     text = CLOTH + "results:\n  - {bad: {press.temperature: 100, press.moisture: steam}}\n"

@@ -109,7 +109,6 @@ def test_traits_need_sources(tmp_path: Path) -> None:
     assert 7 == found.where.line
 
 
-@pytest.mark.xfail(reason="the word is compared together with `at least`", strict=True)
 def test_a_level_after_at_least_has_a_nearest_word(tmp_path: Path) -> None:
     """`at least shrot` means `at least short`."""
     (found,) = problems_of(tmp_path, changed(CREEPS, "at least short", "at least shrot"))
