@@ -175,6 +175,8 @@ class _Sheet:
 
     def build(self, seam: dict[str, Any]) -> list[str]:
         """What the seam comes to, and what is to be minded in building it."""
+        if "build_sources" not in seam:
+            return []  # a question has no lengths to build from
         marks = self.numbers.mark(seam["build_sources"])
         return row("build", f"{seam['build']}. {' '.join(seam['build_says'])} {marks}", 2, _COLUMN)
 

@@ -21,8 +21,7 @@ if TYPE_CHECKING:
     from advisor.order.work import Work
 
 ASSUMED = (
-    "Thread is taken to match the first cloth of each seam, in a fibre and size that suit most of "
-    "the seams; the overlocker to keep neutral cones.",
+    "Thread matches each seam's first cloth and suits most seams; overlocker cones are neutral.",
     "All minutes are estimates, but the wait for an iron to cool; `order: costs:` takes your own.",
 )
 

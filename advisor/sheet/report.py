@@ -19,9 +19,7 @@ from advisor.engine.valuesets import Choice, Span
 from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Knowledge
 from advisor.project.garment import Garment
 from advisor.sheet import wording
-from advisor.sheet.build import add_build
 from advisor.sheet.own import own_limits
-from advisor.sheet.unknowns import cheapest
 from advisor.units import System, show_range
 
 SCHEMA = "advisor.answer/1"
@@ -32,7 +30,10 @@ _CAUTIONS = ("eye", "fire", "burn", "health", "cut", "damage")
 def report(advice: Advice, knowledge: Knowledge, *, shopping: bool = False) -> dict[str, Any]:
     """Everything that is to be told about a garment; with `shopping` also what to buy."""
     data = _Reporter(advice, knowledge).whole()
-    add_build(data, advice.judgement, knowledge, shopping=shopping)
+    if not advice.judgement.garment.single:
+        from advisor.sheet.build import add_build
+
+        add_build(data, advice.judgement, knowledge, shopping=shopping)
     return data
 
 
@@ -208,6 +209,8 @@ class _Reporter:
         effect = "; ".join(parts) or "every candidate bears the same iron"
         about = wording.fibres_text(cloth.mixes, self.knowledge)
         row = {"fact": f"{unknown.cloth}: {about}", "effect": effect, "limit_c": unknown.limit}
+        from advisor.sheet.unknowns import cheapest
+
         return [row | cheapest(unknown, effect, self.knowledge, self.units)]
 
     def _assumed(self) -> list[dict[str, Any]]:
