@@ -31,5 +31,8 @@ def test_words_do_not_matter() -> None:
 def test_every_shelf_is_pinned() -> None:
     """Fibres, cloths, notions, aspects, machines, rules and formulas all have pins."""
     kept = read_yaml(pins.FILE).data
-    assert {*pins.SHELVES, "formulas"} == set(kept)
+    with_numbers = {
+        "aspects", "fibres", "fabrics", "notions", "rules", "machines", "formulas",
+    }  # fmt: skip
+    assert with_numbers <= set(kept) <= {*pins.SHELVES, "formulas"}
     assert set(audit.book().fibres) == set(kept["fibres"])

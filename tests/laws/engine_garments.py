@@ -250,6 +250,8 @@ def seam_leaf(seam: Seam) -> Any:
             return _number(value, (float(len(seam.uses)),) * 2)
         if key == "plies":
             return _number(value, (sum(use.fullness for use in seam.uses),) * 2)
+        if key == "allowance given":
+            return frozenset({("yes" if "allowance" in seam.facts else "no") in _words(value)})
         if key in ("length", "allowance"):
             given = seam.facts.get(key)
             return _number(value, None if given is None else (float(given),) * 2)
@@ -306,9 +308,9 @@ def expected_fired(garment: Garment) -> set[tuple[str, str, bool]]:
 
 
 def _where(when: dict[str, Any], garment: Garment) -> list[tuple[str, Possible]]:
-    # What nobody has said of a seam silences no rule; the sheet names it as taken for granted.
-    seam_part = {s.name: NEVER if "seam" in when and holds(when["seam"], seam_leaf(s)) == NEVER
-                 else SURE for s in garment.seams}  # fmt: skip
+    # What nobody has said of a seam silences no rule, but then it is not sure.
+    seam_part = {s.name: holds(when["seam"], seam_leaf(s)) if "seam" in when else SURE
+                 for s in garment.seams}  # fmt: skip
     if "garment pair" in when:
         one, two = when["garment pair"]
         names = sorted(garment.cloths)

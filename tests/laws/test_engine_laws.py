@@ -321,7 +321,8 @@ def _is_true(who: str, name: str, value: str, certain: bool, garment: Garment) -
     seam = next((s for s in garment.seams if s.name == who), None)
     if seam is not None:
         numbers = {"layers": len(seam.uses), "plies": sum(u.fullness for u in seam.uses)}
-        shown = (TAKEN | numbers | seam.facts).get(name)
+        said = {"allowance given": "yes" if "allowance" in seam.facts else "no"}
+        shown = (TAKEN | numbers | said | seam.facts).get(name)
         return value == (f"{shown:g}" if isinstance(shown, int | float) else shown)
     cloth = garment.cloths[who]
     entry = known().entries[cloth.entry]
