@@ -19,6 +19,7 @@ MOST_SHOWN = 20
 """Problems printed before the rest is only counted; more than a screen helps nobody."""
 
 _LONGEST_COMPARED = 80
+_LONGEST_QUOTED = 40
 _UNPRINTABLE = re.compile(r"[\x00-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069]")
 
 
@@ -74,6 +75,12 @@ class Problem:
         return _one_line(text)
 
 
+def in_file_order(problem: Problem) -> tuple[int, int]:
+    """Sorts problems as a person meets them; one without a place comes first."""
+    where = problem.where
+    return (where.line or 0, where.column or 0) if where is not None else (0, 0)
+
+
 class AdvisorError(Exception):
     """Anything this package raises on purpose."""
 
@@ -121,6 +128,11 @@ def nearest(word: str, known: Iterable[str], n: int = 3) -> tuple[str, ...]:
         spelling.setdefault(name.casefold(), name)
     close = difflib.get_close_matches(word.strip().casefold()[:_LONGEST_COMPARED], spelling, n)
     return tuple(spelling[name] for name in close)
+
+
+def shown(text: str) -> str:
+    """A word of the input in quotes, cut where it is far too long."""
+    return f"'{text}'" if len(text) <= _LONGEST_QUOTED else f"'{text[:_LONGEST_QUOTED]}…'"
 
 
 def _stopped(sentence: str) -> str:

@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, TypeAlias, get_args
 
-from advisor.errors import Problem, Where, nearest
+from advisor.errors import Problem, Where, in_file_order, nearest
 
 if TYPE_CHECKING:
     from pydantic import BaseModel, ValidationError
@@ -60,12 +60,7 @@ def problems_from_validation(
     faults = [_fault(found, data) for found in error.errors(include_url=False)]
     problems = [_problem(group, positions, file, model) for group in _merged(_likeliest(faults))]
     unique = dict.fromkeys(problems)
-    return tuple(sorted(unique, key=_in_file_order))
-
-
-def _in_file_order(problem: Problem) -> tuple[int, int]:
-    where = problem.where
-    return (where.line or 0, where.column or 0) if where is not None else (0, 0)
+    return tuple(sorted(unique, key=in_file_order))
 
 
 def _fault(found: Mapping[str, Any], data: Data) -> _Fault:

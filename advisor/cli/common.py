@@ -37,7 +37,12 @@ def garment_of(arguments: list[str], known: Knowledge) -> Garment:
 
 def looks_like_file(text: str) -> bool:
     """Whether an argument names a file and not a cloth."""
-    return text.endswith((".yaml", ".yml")) or Path(text).exists()
+    if text.endswith((".yaml", ".yml")):
+        return True
+    try:
+        return Path(text).is_file()
+    except (OSError, ValueError):  # too long for a name, or none that a file may have
+        return False
 
 
 def leave(advice: Advice) -> None:

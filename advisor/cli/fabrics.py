@@ -16,7 +16,7 @@ def fabrics(
     json: common.Json = False,
 ) -> None:
     """List the cloths and notions that a word fits, or all of them."""
-    from advisor.errors import InputError, Problem, nearest
+    from advisor.errors import InputError, Problem, nearest, shown
     from advisor.sheet.catalogue import search
     from advisor.sheet.layout import row
 
@@ -24,7 +24,7 @@ def fabrics(
     found = search(word, known)
     if not found:
         names = [*known.names, *known.fibre_names, *known.traits]
-        raise InputError(Problem(f"no cloth fits '{word}'", None, None, nearest(word, names)))
+        raise InputError(Problem(f"no cloth fits {shown(word)}", None, None, nearest(word, names)))
     if json:
         rows = [{"id": e.id, "name": e.name, "family": e.family or e.kind, "fits": how}
                 for e, how in found]  # fmt: skip

@@ -94,10 +94,10 @@ def _read(saw: list[str], known: Knowledge) -> dict[str, Finding]:
 
 
 def _talk(known: Knowledge, refused: tuple[str, ...]) -> dict[str, Finding]:
-    from advisor.cli.start import _ask, _tell
+    from advisor.cli.talk import ask, tell
     from advisor.sheet.identify_talk import talk
 
-    return talk(_ask, _tell, known, refused)
+    return talk(ask, tell, known, refused)
 
 
 def _tests(known: Knowledge) -> str:

@@ -7,7 +7,7 @@ from typing import Annotated, Any
 
 import typer
 
-from advisor.cli import common
+from advisor.cli import common, talk
 
 learn = typer.Typer(
     no_args_is_help=True, rich_markup_mode=None,
@@ -33,7 +33,7 @@ def cloth(
         raise InputError(f"you have '{name}' already: {own_folder() / file}")
     text = cloth_text(name, like, also or [], known)
     keep(own_folder(), {file: text}, known.left_out)
-    _tell(f"Written: {own_folder() / file}. Call it '{name}' in a project or a question.")
+    talk.tell(f"Written: {own_folder() / file}. Call it '{name}' in a project or a question.")
 
 
 @learn.command()
@@ -81,9 +81,9 @@ def result(  # noqa: PLR0917 - one parameter for each option
     extra = {"on": on, "note": note, "reason": reason}
     line = result_text(settings["good"], settings["bad"], extra)
     after = keep(own_folder(), {file: with_result(text, line)}, known.left_out)
-    _tell(f"Written: {path}")
+    talk.tell(f"Written: {path}")
     for warning in not_used(id_of(name), settings["good"], after, "metric"):
-        _tell(warning)
+        talk.tell(warning)
 
 
 @learn.command("name")
@@ -93,8 +93,9 @@ def also_called(
 ) -> None:
     """Add another name for a cloth or notion that is known."""
     from advisor.knowledge.cache import own_folder
-    from advisor.project.learning import HEAD, keep, quoted
+    from advisor.project.learning import HEAD, keep
     from advisor.project.names import tidy_name
+    from advisor.project.yamltext import quoted
 
     known = common.knowledge()
     path = own_folder() / "names.yaml"
@@ -102,7 +103,7 @@ def also_called(
     line = f"{quoted(tidy_name(name))}: {quoted(tidy_name(means))}\n"
     text += "" if text.endswith("\n") else "\n"
     keep(own_folder(), {"names.yaml": text + line}, known.left_out)
-    _tell(f"Written: {path}")
+    talk.tell(f"Written: {path}")
 
 
 @learn.command()
@@ -125,7 +126,7 @@ def rule(
         raise InputError(f"{file}: a rule needs an id of plain letters and hyphens")
     name = f"rules/{area}/{id_}.yaml"
     keep(own_folder(), {name: file.read_text("utf-8")}, common.knowledge().left_out)
-    _tell(f"Written: {own_folder() / name}")
+    talk.tell(f"Written: {own_folder() / name}")
 
 
 @learn.command("list")
@@ -137,7 +138,3 @@ def listed() -> None:
     folder = own_folder()
     files = sorted(folder.rglob("*.yaml")) if folder.is_dir() else []
     common.print_text("".join(f"{path}\n" for path in files) or f"nothing yet in {folder}\n")
-
-
-def _tell(text: str) -> None:
-    typer.echo(text, err=True)

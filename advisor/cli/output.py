@@ -41,6 +41,22 @@ def print_json(data: dict[str, Any]) -> None:
 
 
 def print_text(text: str) -> None:
-    """Text on stdout as UTF-8, whatever the locale says."""
-    sys.stdout.buffer.write(text.encode("utf-8"))
-    sys.stdout.buffer.flush()
+    """Text on stdout as UTF-8, whatever the locale says; nowhere where stdout is closed.
+
+    A file name that is not UTF-8 is printed with its odd bytes as escapes, as JSON writes them.
+
+    Raises:
+        InputError: it cannot be written, as on a full disk.
+    """
+    if sys.stdout is None:
+        return
+    try:
+        sys.stdout.buffer.write(text.encode("utf-8", "backslashreplace"))
+        sys.stdout.buffer.flush()
+    except BrokenPipeError:
+        raise
+    except OSError as error:
+        from advisor.errors import InputError
+
+        reason = (error.strerror or "no reason given").lower()
+        raise InputError(f"the answer could not be written: {reason}") from None

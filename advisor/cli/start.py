@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-import sys
 from pathlib import Path
 from typing import Annotated
 
 import typer
 
-from advisor.cli import common
-
-LONGEST_ANSWER = 1000
+from advisor.cli import common, talk
 
 
 def start(
@@ -28,10 +25,10 @@ def start(
 
     _check_place(file, replace=replace)
     known = common.knowledge()
-    text = project_text(interview(_ask, _tell, known), known)
+    text = project_text(interview(talk.ask, talk.tell, known), known)
     garment_of(parse_yaml(text, str(file)), known)  # what cannot be read again is never written
     write_whole(file, text, replace=replace)
-    _tell(f"Written: {file}. Look it over, then print its sheet: advisor sheet {file}")
+    talk.tell(f"Written: {file}. Look it over, then print its sheet: advisor sheet {file}")
 
 
 def _check_place(file: Path, *, replace: bool) -> None:
@@ -49,24 +46,3 @@ def _check_place(file: Path, *, replace: bool) -> None:
         wrong = "this is not a usable file name"
     if wrong:
         raise InputError(Problem(wrong, Where(str(file))))
-
-
-def _ask(question: str) -> str | None:
-    """One line of answer; None at the end of the answers."""
-    from advisor.errors import InputError
-
-    typer.echo(f"{question} ", err=True, nl=False)
-    try:
-        line = sys.stdin.readline(LONGEST_ANSWER)
-    except UnicodeDecodeError:
-        raise InputError("the answers are not UTF-8 text") from None
-    if not line:
-        typer.echo(err=True)
-        return None
-    if len(line) == LONGEST_ANSWER and not line.endswith("\n"):
-        raise InputError(f"an answer has at most {LONGEST_ANSWER} letters")
-    return line
-
-
-def _tell(text: str) -> None:
-    typer.echo(text, err=True)

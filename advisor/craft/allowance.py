@@ -209,8 +209,6 @@ def turn_of_cloth(thickness_mm: float, degrees: float = 180.0) -> float:
     return angle * checks.at_least("thickness", thickness_mm, 0)
 
 
-#: Under layer smaller by this (mm): published 1/8 in for lapels and collars.
-FAVOUR_MM: Final = EIGHTH
 #: Understitching, mm from the seam (`memory`).
 UNDERSTITCH_MM: Final[tuple[float, float]] = (INCH / 16, INCH / 8)
 

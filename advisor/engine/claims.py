@@ -46,19 +46,22 @@ class Gathered:
 
     said: dict[Place, dict[str, list[Said]]] = field(default_factory=dict)
     fired: list[Fired] = field(default_factory=list)
+    asker: LayerAsker | None = field(default=None, repr=False, compare=False)
 
 
-def gather(garment: Garment, knowledge: Knowledge) -> Gathered:
-    """Everything that is said about a garment."""
-    return _Gatherer(garment, knowledge).run()
+def gather(garment: Garment, knowledge: Knowledge, before: Gathered | None = None) -> Gathered:
+    """Everything that is said about a garment; `before` spares asking the same layers again."""
+    return _Gatherer(garment, knowledge, before.asker if before else None).run()
 
 
 class _Gatherer:
-    def __init__(self, garment: Garment, knowledge: Knowledge) -> None:
+    def __init__(
+        self, garment: Garment, knowledge: Knowledge, before: LayerAsker | None
+    ) -> None:
         self.garment = garment
         self.knowledge = knowledge
-        self.asker = LayerAsker(garment, knowledge)
-        self.result = Gathered()
+        self.asker = LayerAsker(garment, knowledge, before)
+        self.result = Gathered(asker=self.asker)
         self.whole = Place("garment", garment.name)
         self.seams = {seam.name: Place("seam", seam.name) for seam in garment.seams}
         self.fabrics = {name: Place("fabric", name) for name in sorted(garment.cloths)}

@@ -70,7 +70,7 @@ def decide(aspect: Aspect, said: list[Said]) -> Verdict:
     liked, unliked = _narrow(advised, tastes, kept)
     pick = None if liked.is_empty else _pick(aspect, liked, kept)
     return Verdict(
-        aspect, allowed, advised, pick, tuple(kept), tuple([*dropped, *lost, *unliked]), clash
+        aspect, allowed, advised, pick, tuple(kept), (*dropped, *lost, *unliked), clash
     )
 
 

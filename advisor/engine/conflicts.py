@@ -14,7 +14,7 @@ from advisor.engine.combine import Verdict, full_set, meet, set_of
 from advisor.engine.speakers import Said
 from advisor.knowledge.model import Aspect
 
-_SEVERITIES = ("injury", "damage", "result")
+WORST_FIRST = ("injury", "damage", "result")
 NO_METHOD = "care.method"
 
 
@@ -76,7 +76,7 @@ def smallest_clash(aspect: Aspect, musts: tuple[Said, ...]) -> tuple[Said, ...]:
 
 def _severity(clash: tuple[Said, ...]) -> str:
     risks = {said.claim.risk for said in clash}
-    return next((risk for risk in _SEVERITIES if risk in risks), "result")
+    return next((risk for risk in WORST_FIRST if risk in risks), "result")
 
 
 def _no_method(place: Place, by_aspect: dict[str, Verdict]) -> list[Conflict]:

@@ -18,14 +18,16 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from advisor.craft.heat.stack import Stack, sole_at
-from advisor.engine.advise import Advice, Cure, Judgement, judge
+from advisor.engine.advise import Advice
 from advisor.engine.claims import Place
 from advisor.engine.combine import Verdict
 from advisor.engine.conflicts import Conflict
-from advisor.engine.heat import fusibles_in, layer_limits, picked, plies, pressed, setting_for
+from advisor.engine.heat import fusibles_in, layer_limits, plies, pressed, setting_for
 from advisor.engine.heatlayers import FUSIBLES
+from advisor.engine.judge import Cure, Judgement, judge
 from advisor.engine.speakers import HEAT, Said
 from advisor.engine.valuesets import Span
+from advisor.engine.work.bulk import picked
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Claim, Knowledge
 from advisor.project.garment import Garment, Seam
 
@@ -139,10 +141,10 @@ class _Table:
         self.cloths = tuple(use.cloth for use in seam.uses)
         self.limits = layer_limits(verdict, self.cloths)
         by_aspect = judgement.verdicts[Place("seam", seam.name)]
-        self.laid = picked(by_aspect.get("press.cloth")) or "none"
+        self.laid = picked(by_aspect, "press.cloth") or "none"
         words = _left(by_aspect.get("press.moisture"))
         self.soonest = next(w for w in ("dry", "steam", "damp cloth") if w in words)
-        self.usual = picked(by_aspect.get("press.moisture")) or self.soonest
+        self.usual = picked(by_aspect, "press.moisture") or self.soonest
 
     def moistures(self, way: str) -> tuple[str, ...]:
         """The moistures to try: the soonest, and flat also the advised one."""
@@ -288,7 +290,7 @@ def _cures(
         if made is None:
             continue
         changed, words = made
-        after = judge(changed, knowledge)
+        after = judge(changed, knowledge, judgement)
         if not {c.key for c in after.conflicts} <= known:
             continue
         flat_only = remedy.change["do"] == "fuse first"

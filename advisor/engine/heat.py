@@ -16,13 +16,14 @@ from dataclasses import dataclass, replace
 from advisor.craft.heat.materials import Layer, Range
 from advisor.craft.heat.stack import DOTS, Stack, felt_board, sole_for_dots, under_iron
 from advisor.craft.irondial import mark_for
-from advisor.engine.advise import Judgement
 from advisor.engine.claims import Place
 from advisor.engine.combine import Verdict
 from advisor.engine.heatlayers import FUSIBLES, laid_cloth, layer_of, part_in
+from advisor.engine.judge import Judgement
 from advisor.engine.speakers import is_heat_limit, is_heat_need
 from advisor.engine.valuesets import Span
-from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
+from advisor.engine.work.bulk import picked
+from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
 from advisor.project.garment import Garment, Seam
 
 UNTOUCHED = ("hover with steam", "finger-press")
@@ -93,19 +94,12 @@ def _bed(seam: Seam, judgement: Judgement) -> Bed | None:
     cloths = tuple(use.cloth for use in seam.uses)
     limits = layer_limits(verdict, cloths)
     setting = setting_for(verdict.allowed.high)
-    motion = picked(by_aspect.get("press.motion"))
+    motion = picked(by_aspect, "press.motion")
     return Bed(
         (), cloths, tuple(limits[name] for name in cloths), setting,
-        _wanted(verdict, setting), picked(by_aspect.get("press.cloth")) or "none",
-        picked(by_aspect.get("press.moisture")) or "dry", motion not in UNTOUCHED,
+        _wanted(verdict, setting), picked(by_aspect, "press.cloth") or "none",
+        picked(by_aspect, "press.moisture") or "dry", motion not in UNTOUCHED,
     )  # fmt: skip
-
-
-def picked(verdict: Verdict | None) -> str:
-    """The word that a verdict picks; nothing where there is none."""
-    if verdict is None or verdict.pick is None:
-        return ""
-    return verdict.aspect.words[int(verdict.pick)]
 
 
 def layer_limits(verdict: Verdict, names: Iterable[str]) -> dict[str, float | None]:
@@ -245,9 +239,3 @@ def fusibles_in(garment: Garment, knowledge: Knowledge, seam: Seam) -> list[int]
         place for place, use in enumerate(seam.uses)
         if knowledge.entries[garment.cloths[use.cloth].entry].kind in FUSIBLES
     ]  # fmt: skip
-
-
-def bears_no_iron(bed: Bed) -> bool:
-    """Whether a stack gets no iron at all."""
-    known = [limit for limit in bed.limits if limit is not None]
-    return bed.setting is None or not bed.touched or min(known, default=COLD) < COOLEST_IRON

@@ -9,9 +9,10 @@ import os
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from advisor.engine.advise import Advice, Judgement
+from advisor.engine.advise import Advice
 from advisor.engine.fusing import Fused, Trial, trials_of, with_clashes
 from advisor.engine.heat import Bed, Press, presses
+from advisor.engine.judge import Judgement
 from advisor.knowledge.model import Knowledge
 
 if TYPE_CHECKING:

@@ -17,7 +17,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from typing import Any
 
-from advisor.craft.heat.materials import NOTHING, FibreHeat, Layer, Range, blend, thickness
+from advisor.craft.heat.materials import FibreHeat, Layer, Range, blend, thickness
 from advisor.craft.heat.materials import cloth as cloth_layer
 from advisor.craft.heat.stack import press_cloth
 from advisor.knowledge.model import Entry, Fibre, Knowledge, Mix
@@ -220,8 +220,3 @@ def _body(cloth: Cloth, entry: Entry, weight: float, density: float) -> Range | 
     low = max(low, least)
     high = max(high, low)
     return Range(low, (low + high) / 2.0, high)
-
-
-def is_dry(layer: Layer) -> bool:
-    """Whether a layer holds no water at all."""
-    return layer.water_gsm == NOTHING

@@ -20,17 +20,41 @@ class LayerAsker:
         own: each cloth by itself, in no seam.
     """
 
-    def __init__(self, garment: Garment, knowledge: Knowledge) -> None:
+    def __init__(
+        self, garment: Garment, knowledge: Knowledge, before: LayerAsker | None = None
+    ) -> None:
+        """`before` asked of a garment much like it; what it knows of the same layers is kept."""
         self.knowledge = knowledge
+        self._cloths = garment.cloths
+        self._before = before
         self.own = {name: Use(name) for name in sorted(garment.cloths)}
         every = [*self.own.values(), *(use for seam in garment.seams for use in seam.uses)]
         place = {use: i for i, use in enumerate(dict.fromkeys(every))}
-        self._subjects = [subject_of(garment.cloths[u.cloth], u, knowledge) for u in place]
+        self._known = [None if before is None else before.known(use, garment) for use in place]
+        self._subjects = [
+            subject_of(garment.cloths[use.cloth], use, knowledge)
+            if known is None or before is None else before.asked_of(known)
+            for use, known in zip(place, self._known, strict=True)
+        ]  # fmt: skip
+        self._where = place
         # Hashing a use on every question would cost more than the question.
         self._place = {id(use): place[use] for use in every}
         self._kept = every  # an id means nothing once its use is gone
         self._answers: dict[int, list[Truth]] = {}
         self._facts: dict[tuple[int, int], list[Fact]] = {}
+
+    def known(self, use: Use, garment: Garment) -> int | None:
+        """Which of its layers is this use of the very same cloth; None where none is."""
+        same = garment.cloths[use.cloth] is self._cloths.get(use.cloth)
+        return self._where.get(use) if same else None
+
+    def asked_of(self, known: int) -> Subject:
+        """What can be asked of one of its layers."""
+        return self._subjects[known]
+
+    def given(self, tree: list[Any]) -> list[Truth] | None:
+        """The answers to a condition, if it was asked before."""
+        return self._answers.get(id(tree))
 
     def subject(self, use: Use) -> Subject:
         """What can be asked of a use of a cloth: one of `own` or of a seam of the garment."""
@@ -40,7 +64,12 @@ class LayerAsker:
         """Whether a condition holds, for each different use."""
         found = self._answers.get(id(tree))
         if found is None:
-            found = [test_layer(tree, subject, self.knowledge) for subject in self._subjects]
+            old = self._before.given(tree) if self._before is not None else None
+            found = [
+                test_layer(tree, subject, self.knowledge)
+                if old is None or known is None else old[known]
+                for subject, known in zip(self._subjects, self._known, strict=True)
+            ]  # fmt: skip
             self._answers[id(tree)] = found
         return found
 

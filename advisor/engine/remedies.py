@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from advisor.engine.advise import Cure, Judgement, judge
 from advisor.engine.conflicts import Conflict
+from advisor.engine.judge import Cure, Judgement, judge
 from advisor.engine.speakers import YOU, is_heat_need
 from advisor.engine.work.bulk import picked
 from advisor.engine.work.lessen import lessened
@@ -19,8 +19,13 @@ from advisor.project.facts import CHOICES
 from advisor.project.garment import Cloth, Garment, Seam, Use
 
 
-def cures_of(conflict: Conflict, before: Judgement, knowledge: Knowledge) -> tuple[Cure, ...]:
-    """The remedies that were tried and cure a conflict, cheapest first."""
+def cures_of(
+    conflict: Conflict, before: Judgement, knowledge: Knowledge, tried: list[Judgement]
+) -> tuple[Cure, ...]:
+    """The remedies that were tried and cure a conflict, cheapest first.
+
+    `tried` holds what was judged for other conflicts of the same garment, and grows.
+    """
     cures = []
     known = {c.key for c in before.conflicts}
     for remedy in knowledge.remedies:
@@ -30,7 +35,10 @@ def cures_of(conflict: Conflict, before: Judgement, knowledge: Knowledge) -> tup
         changed = _CHANGES[str(remedy.change["do"])](case) if case.fits() else None
         if changed is None or changed == before.garment:
             continue
-        after = judge(changed, knowledge)
+        after = next((t for t in tried if t.garment == changed), None)
+        if after is None:
+            after = judge(changed, knowledge, before)
+            tried.append(after)
         left = {c.key for c in after.conflicts}
         if conflict.key not in left and left < known:
             cures.append(Cure(remedy.id, case.words(), after, remedy.effort, remedy.look))
@@ -263,8 +271,11 @@ def _lessen_bulk(case: _Case) -> Garment | None:
     """The seam built so that less lies under the foot, or sewn so that more can."""
     if case.seam is None:
         return None
+    how = str(case.remedy.change.get("how"))
+    if how == "overlock" and not case.garment.maker.overlocker:
+        return None
     kind = picked(case.before.verdicts[case.conflict.place], "seam.kind")
-    seam = lessened(case.seam, str(case.remedy.change.get("how")), kind)
+    seam = lessened(case.seam, how, kind)
     return None if seam is None else case.with_seam(seam)
 
 

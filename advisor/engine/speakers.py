@@ -128,7 +128,7 @@ def _fibres_say(cloth: Cloth, knowledge: Knowledge, about: frozenset[str]) -> li
 
 
 RULING_SHARE = 80.0
-"""From this share on a fibre has to be pressed as itself, whatever is mixed in, percent (estimate)."""
+"""From this percentage on a fibre has to be pressed as itself, whatever is mixed in (estimate)."""
 
 
 def _main_fibre(cloth: Cloth) -> str | None:

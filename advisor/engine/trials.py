@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from advisor.engine.advise import Judgement
 from advisor.engine.claims import Fired, Place
+from advisor.engine.judge import Judgement
 from advisor.project.garment import Seam
 
 TRIED = (

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from advisor.engine.advise import Judgement, judge
+from advisor.engine.judge import Judgement, judge
 from advisor.engine.valuesets import Span
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge, Mix
 from advisor.project.garment import Garment, Seam, Use

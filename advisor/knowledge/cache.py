@@ -38,7 +38,7 @@ def cache_folder() -> Path:
     if named:
         return Path(named)
     base = os.environ.get("XDG_CACHE_HOME")
-    return Path(base or Path.home() / ".cache") / "advisor"
+    return Path(base or _home() / ".cache") / "advisor"
 
 
 def stamp(folder: Path) -> list[list[Any]]:
@@ -67,8 +67,8 @@ def load_knowledge(folder: Path | None = None) -> Knowledge:
     where = folder or knowledge_folder()
     own = own_folder()
     mark: dict[str, Any] = {
-        "version": __version__, "folder": str(where.absolute()), "files": stamp(where),
-        "own": str(own.absolute()), "own_files": stamp(own),
+        "version": __version__, "folder": _placed(where), "files": stamp(where),
+        "own": _placed(own), "own_files": stamp(own),
     }  # fmt: skip
     path = cache_folder() / f"knowledge-{_name_of(mark['folder'] + mark['own'])}.json"
     raw = _read(path, mark)
@@ -84,7 +84,23 @@ def own_folder() -> Path:
     if named:
         return Path(named)
     base = os.environ.get("XDG_CONFIG_HOME")
-    return Path(base or Path.home() / ".config") / "advisor" / "knowledge"
+    return Path(base or _home() / ".config") / "advisor" / "knowledge"
+
+
+def _home() -> Path:
+    """The home folder; for somebody who has none, a place that keeps nothing."""
+    try:
+        return Path.home()
+    except RuntimeError:
+        return Path(os.devnull)
+
+
+def _placed(folder: Path) -> str:
+    """The whole path of a folder, or as it was named where the working folder is gone."""
+    try:
+        return str(folder.absolute())
+    except OSError:
+        return str(folder)
 
 
 def compile_folder(folder: Path, own: Path | None = None) -> dict[str, Any]:

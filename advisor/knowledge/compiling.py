@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from advisor.knowledge import schema
-from advisor.knowledge.load import Book, Item
+from advisor.knowledge.book import Book, Item
 from advisor.knowledge.model import FORMAT
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.observations import compile_observation

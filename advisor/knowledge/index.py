@@ -6,20 +6,32 @@ that its condition cannot do without, so that knowledge may grow without slowing
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from typing import TYPE_CHECKING, Any
+from collections.abc import Iterable, Mapping, Sequence
+from typing import Any, Generic, Protocol, TypeVar
 
-if TYPE_CHECKING:
-    from advisor.knowledge.model import Rule
+
+class Asked(Protocol):
+    """Whatever has a condition: the shape that it is asked in, and its tree by shape."""
+
+    @property
+    def shape(self) -> str:
+        """Of what it is asked: some layer, every layer, a pair of layers, the seam."""
+
+    @property
+    def parts(self) -> Mapping[str, Any]:
+        """The condition's tree by shape."""
+
+
+R = TypeVar("R", bound=Asked)
 
 NARROWEST_FIRST = ("fabric", "notion", "family", "kind", "weave", "structure")
 """Facts of a layer that are one known word, those that few layers share first."""
 
 
-class RuleIndex:
+class RuleIndex(Generic[R]):
     """Rules by a word that they need; one that needs none is always asked."""
 
-    def __init__(self, rules: Sequence[Rule]) -> None:
+    def __init__(self, rules: Sequence[R]) -> None:
         self.rules = rules
         self.always: list[int] = []
         self.by_word: dict[tuple[str, str], list[int]] = {}
@@ -32,7 +44,7 @@ class RuleIndex:
             for word in words:
                 self.by_word.setdefault((key, word), []).append(i)
 
-    def worth_asking(self, layers: Iterable[dict[str, str]]) -> list[Rule]:
+    def worth_asking(self, layers: Iterable[dict[str, str]]) -> list[R]:
         """The rules, in their order, that the words of some layers do not already rule out."""
         found = set(self.always)
         for key, word in {(key, words.get(key, "")) for words in layers for key in NARROWEST_FIRST}:
@@ -40,7 +52,7 @@ class RuleIndex:
         return [self.rules[i] for i in sorted(found)]
 
 
-def _needed(rule: Rule) -> tuple[str, list[str]] | None:
+def _needed(rule: Asked) -> tuple[str, list[str]] | None:
     """The narrowest word that some layer has to have for a rule to hold at all."""
     if rule.shape == "seam":
         return None

@@ -185,7 +185,7 @@ class Knowledge:
     workshop: Workshop = field(default_factory=Workshop)
     observations: dict[str, Observation] = field(default_factory=dict)
     left_out: tuple[str, ...] = ()
-    index: RuleIndex = field(init=False, compare=False, repr=False)
+    index: RuleIndex[Rule] = field(init=False, compare=False, repr=False)
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "index", RuleIndex(self.rules))

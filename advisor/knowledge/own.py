@@ -13,7 +13,7 @@ from pathlib import Path
 
 from advisor.errors import InputError, Problem, nearest
 from advisor.knowledge import load, own_cloths, schema, schema_own
-from advisor.knowledge.load import Book, Item
+from advisor.knowledge.book import Book, Item
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.vocabulary import check_book
 from advisor.yamlfile import Document, read_yaml

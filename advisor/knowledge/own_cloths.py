@@ -10,7 +10,7 @@ from typing import Any
 
 from advisor.errors import Problem, nearest
 from advisor.knowledge import schema, schema_own
-from advisor.knowledge.load import Book, Item
+from advisor.knowledge.book import Book, Item
 from advisor.knowledge.vocabulary import parse_mix
 
 SOURCE = "own-test"

@@ -10,13 +10,12 @@ from typing import Any
 
 from advisor.errors import Problem, nearest
 from advisor.knowledge import schema
-from advisor.knowledge.load import Book, Item
+from advisor.knowledge.book import Book, Item
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.observations import check_observations
 from advisor.knowledge.ordering import check_order
 from advisor.knowledge.when import ROLES, Reader
 from advisor.knowledge.workshop import check_workshop
-
 
 CHANGES = (
     "press apart", "fuse first", "swap notion", "drop notion", "finger-press", "hand-sew",

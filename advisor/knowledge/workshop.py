@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any
 from advisor.errors import Problem, nearest
 
 if TYPE_CHECKING:
-    from advisor.knowledge.load import Item
+    from advisor.knowledge.book import Item
 
 FILES = ("seams", "kit")
 

@@ -12,7 +12,6 @@ from advisor.project.garment import Garment
 
 CUT_NOTIONS = ("fusible", "low-temperature fusible", "sew-in", "canvas")
 """Notions that are cut out as cloths are."""
-OPEN_FINISHES = frozenset({"Hong Kong", "bound", "turned and stitched", "pinked"})
 CLOSED_FINISHES = frozenset({"trimmed and double-stitched"})
 OPEN_SEAMS = frozenset({"plain", "mock French"})
 FIT_ENDS = 460

@@ -11,10 +11,12 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
-from advisor.engine.advise import Advice, Cure
+from advisor.craft.irondial import mark_for
+from advisor.engine.advise import Advice
 from advisor.engine.claims import Place
 from advisor.engine.combine import Verdict
 from advisor.engine.conflicts import Conflict
+from advisor.engine.judge import Cure
 from advisor.engine.valuesets import Span
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
 from advisor.order.kinds import SeamPlace
@@ -172,7 +174,7 @@ class Setups:
         heat = self.pick(place, LIMIT_ASPECT)
         if heat is None:
             heat = self.limit(place)
-        if heat is None or heat <= COLD:
+        if heat is None or heat <= COLD or mark_for(heat) is None:  # no dial goes that low
             return None
         return IronState(
             step_down(heat), self.word(place, "press.moisture", "dry"),

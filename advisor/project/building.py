@@ -10,7 +10,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
-from advisor.project.facts import shown
+from advisor.errors import shown
 from advisor.project.findings import Findings
 from advisor.project.garment import Seam
 from advisor.project.making import METHODS, PLEAT_KINDS, Gathers, Making, Pleats

@@ -7,11 +7,11 @@ from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING, Any
 
-from advisor.errors import InputError, Problem, nearest
+from advisor.errors import InputError, Problem, nearest, shown
 from advisor.knowledge.model import Knowledge, Mix
 from advisor.knowledge.names import plain_name
 from advisor.project.colours import read_colour
-from advisor.project.facts import CLOTH_WORDS, read_measure, read_word, shown
+from advisor.project.facts import CLOTH_WORDS, read_measure, read_word
 from advisor.project.findings import Findings
 from advisor.project.garment import Cloth
 from advisor.project.phrase import Reading, check_shares, make_cloth, read_fibres, read_phrase
@@ -85,16 +85,16 @@ def _described(
 ) -> Cloth:  # fmt: skip
     """The cloth with its thickness, colour, care and traits."""
     changes: dict[str, Any] = {}
-    if _scalar(about.get("thickness")):
+    if is_scalar(about.get("thickness")):
         read = partial(read_measure, "thickness", about["thickness"], bare=bare)
         thick = findings.attempt((*steps, "thickness"), read)
         changes["thickness"] = None if thick is None else (thick, thick)
-    if _scalar(about.get("colour")):
+    if is_scalar(about.get("colour")):
         colour = findings.attempt((*steps, "colour"), lambda: read_colour(about["colour"]))
         changes["colour"], shade = colour or ("", "")
         changes["shade"] = shade or cloth.shade
     for key, words in CLOTH_WORDS.items():
-        if _scalar(about.get(key)):
+        if is_scalar(about.get(key)):
             read_it = partial(read_word, key, about[key], words)
             word = findings.attempt((*steps, key), read_it)
             changes[key] = word == "yes" if key == "detachable" else word or ""
@@ -103,7 +103,8 @@ def _described(
     return replace(cloth, **changes)
 
 
-def _scalar(value: object) -> bool:
+def is_scalar(value: object) -> bool:
+    """Whether a value is one word or number, as most keys want it."""
     return isinstance(value, str | int | float)
 
 
@@ -111,7 +112,7 @@ def _weight(
     about: Mapping[str, Any], reading: Reading, steps: Steps, findings: Findings, *, bare: bool
 ) -> tuple[float, float] | None:
     weight = reading.weight
-    if _scalar(about.get("weight")):
+    if is_scalar(about.get("weight")):
         read = partial(read_measure, "weight", about["weight"], bare=bare)
         given = findings.attempt((*steps, "weight"), read)
         if None not in (given, weight) and abs((given or 0.0) - (weight or 0.0)) > 0.5:
@@ -215,7 +216,7 @@ def _traits(
         if words is None:
             findings.say((*steps, trait), f"unknown trait {shown(trait)}", None,
                          (trait, knowledge.traits), key=True)  # fmt: skip
-        elif _scalar(level):
+        elif is_scalar(level):
             read = partial(read_word, trait, level, (*words, "unknown"))
             word = findings.attempt((*steps, trait), read)
             if word == "unknown":

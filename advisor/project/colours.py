@@ -8,9 +8,8 @@ from __future__ import annotations
 
 import re
 
-from advisor.errors import InputError, Problem
+from advisor.errors import InputError, Problem, shown
 from advisor.knowledge.names import plain_name
-from advisor.project.facts import shown
 from advisor.project.phrase import SHADES
 
 DARK_BELOW = 40.0

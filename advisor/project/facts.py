@@ -12,7 +12,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from advisor.errors import InputError, Problem, nearest
+from advisor.errors import InputError, Problem, nearest, shown
 from advisor.knowledge.model import Aspect, Knowledge
 from advisor.project.garment import Maker, Seam, Use
 from advisor.units import parse
@@ -192,11 +192,6 @@ def read_measure(
     if not about.low - 1e-9 <= number <= about.high + 1e-9 or not math.isfinite(number):
         raise InputError(Problem(f"'{key}': {shown(text)} cannot be right", None, about.words))
     return number
-
-
-def shown(text: str) -> str:
-    """A word of the input in quotes, cut where it is far too long."""
-    return f"'{text}'" if len(text) <= 40 else f"'{text[:40]}…'"
 
 
 def _is_bare(text: str) -> bool:

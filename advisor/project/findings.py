@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, TypeVar
 
-from advisor.errors import InputError, Problem, Where, nearest
+from advisor.errors import InputError, Problem, Where, in_file_order, nearest
 
 if TYPE_CHECKING:
     from advisor.yamlfile import Document, Steps
@@ -51,14 +51,9 @@ class Findings:
         """
         if self.problems:
             unique = dict.fromkeys(self.problems)
-            raise InputError(sorted(unique, key=_in_file_order))
+            raise InputError(sorted(unique, key=in_file_order))
 
     def _where(self, steps: Steps, *, key: bool) -> Where | None:
         if self.document is None:
             return None
         return self.document.where_key(*steps) if key else self.document.where(*steps)
-
-
-def _in_file_order(problem: Problem) -> tuple[int, int]:
-    where = problem.where
-    return (where.line or 0, where.column or 0) if where is not None else (0, 0)

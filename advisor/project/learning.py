@@ -6,28 +6,27 @@ she is told why. Her files stay hers: a result is added below what is there, com
 
 from __future__ import annotations
 
-import json
 import re
 import shutil
 import tempfile
 from pathlib import Path
 from typing import Any
 
-from advisor.errors import InputError, Problem, Where, nearest
+from advisor.errors import InputError, Problem, Where, nearest, shown
 from advisor.files import write_whole
 from advisor.knowledge.cache import compile_folder, knowledge_folder
 from advisor.knowledge.model import Aspect, Knowledge, from_plain
 from advisor.knowledge.names import plain_name
-from advisor.project.facts import read_word, shown
+from advisor.project.facts import read_word
 from advisor.project.names import tidy_name
 from advisor.project.phrase import read_phrase
+from advisor.project.yamltext import quoted
 from advisor.units import parse
 
 HEAD = "# Your own knowledge, written by `advisor learn`; change it as you like.\n"
 _KINDS = {
     "°C": "temperature", "mm": "length", "NM": "needle", "tex": "tex", "s": "time",
 }  # fmt: skip
-_PLAIN = re.compile(r"[A-Za-z][A-Za-z0-9 ()/.'’-]*")
 
 
 def id_of(name: str) -> str:
@@ -112,13 +111,6 @@ def _group(settings: dict[str, Any]) -> str:
     words = [f"{k}: {v:g}" if isinstance(v, float) else f"{k}: {quoted(str(v))}"
              for k, v in settings.items()]  # fmt: skip
     return "{" + ", ".join(words) + "}"
-
-
-def quoted(text: str) -> str:
-    """A word as YAML reads it back."""
-    said_so = plain_name(text) in ("true", "false", "null", "yes", "no")
-    plain = _PLAIN.fullmatch(text) and text == text.strip() and not said_so
-    return text if plain else json.dumps(text, ensure_ascii=False)
 
 
 def with_result(text: str, result: str) -> str:

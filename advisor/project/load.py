@@ -10,10 +10,11 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from advisor.errors import shown
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name
 from advisor.project.building import with_making
-from advisor.project.cloths import notion_cloth, read_cloth
+from advisor.project.cloths import is_scalar, notion_cloth, read_cloth
 from advisor.project.facts import (
     CLOTH_WORDS,
     SEAM_KEYS,
@@ -22,7 +23,6 @@ from advisor.project.facts import (
     read_fact,
     read_maker_fact,
     read_measure,
-    shown,
 )
 from advisor.project.findings import Findings
 from advisor.project.garment import Cloth, Garment, Maker, Seam, Use
@@ -109,7 +109,7 @@ class _Reader:
         said: dict[str, Any] = {}
         if isinstance(about, dict):
             for key in ("machine", "overlocker", "foot lift"):
-                if _plain(about.get(key)):
+                if is_scalar(about.get(key)):
                     self._read(said, key, about[key], ("maker", key), read_maker_fact)
             if isinstance(about.get("feet"), list):
                 said["feet"] = self._feet(about["feet"])
@@ -118,7 +118,7 @@ class _Reader:
     def _feet(self, feet: list[Any]) -> tuple[str, ...]:
         found: dict[str, Any] = {}
         for i, foot in enumerate(feet):
-            if _plain(foot):
+            if is_scalar(foot):
                 word = self.findings.attempt(
                     ("maker", "feet", i), partial(read_maker_fact, "foot", foot, self.knowledge)
                 )
@@ -183,7 +183,7 @@ class _Reader:
     def _facts(self, about: dict[str, Any], i: int) -> dict[str, Any]:
         said: dict[str, Any] = {}
         for key in SEAM_KEYS:
-            if _plain(about.get(key)):
+            if is_scalar(about.get(key)):
                 self._read(said, key, about[key], ("seams", i, key), read_fact)
         return said
 
@@ -223,7 +223,7 @@ class _Reader:
         measures = {}
         for what in ("fullness", "stretched"):
             value = about.get(what)
-            if _plain(value):
+            if is_scalar(value):
                 read = partial(read_measure, what, value)
                 measures[what] = self.findings.attempt((*steps, what), read) or 1.0
         return None if name is None else Use(name, **measures)
@@ -254,10 +254,6 @@ class _Reader:
         self.cloths[name] = cloth
         self.notions[said.casefold()] = name
         return name
-
-
-def _plain(value: Any) -> bool:
-    return isinstance(value, str | int | float)
 
 
 def _name(value: Any) -> str | None:

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from advisor.errors import InputError, Problem, nearest
+from advisor.errors import InputError, Problem, nearest, shown
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.observations import Observation
-from advisor.project.facts import shown
 from advisor.project.phrase import read_fibres
 
 WHOLE = ""

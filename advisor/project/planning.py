@@ -14,9 +14,10 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
+from advisor.errors import shown
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name
-from advisor.project.facts import read_maker_fact, shown
+from advisor.project.facts import read_maker_fact
 from advisor.project.findings import Findings
 from advisor.project.garment import Garment
 from advisor.project.making import (

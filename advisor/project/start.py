@@ -10,10 +10,10 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import TypeVar
 
-from advisor.errors import InputError, Problem, nearest
+from advisor.errors import InputError, Problem, nearest, shown
 from advisor.knowledge.model import Knowledge, Mix
 from advisor.project.cloths import read_notion
-from advisor.project.facts import SEAM_WORDS, read_fact, read_maker_fact, read_word, shown
+from advisor.project.facts import SEAM_WORDS, read_fact, read_maker_fact, read_word
 from advisor.project.names import (
     LONGEST_NAME,
     LONGEST_PHRASE,

@@ -5,18 +5,15 @@ A line that begins with one # is a key that sleeps: without the # it counts. Two
 
 from __future__ import annotations
 
-import json
-import re
 import textwrap
 from collections.abc import Iterable, Iterator
 
 from advisor.knowledge.model import Knowledge
 from advisor.project.facts import CHOICES, SEAM_WORDS
 from advisor.project.start import Answers, ClothAnswer, SeamAnswer
+from advisor.project.yamltext import quoted
 
 WIDTH = 100
-_PLAIN = re.compile(r"[A-Za-z][A-Za-z0-9 '/().-]*|[0-9]+(?:\.[0-9]+)? [a-z]+")
-_NO_WORDS = frozenset({"null", "true", "false"})
 
 _HEAD = """\
 ## A project for the advisor: print its sheet with `advisor sheet` and the name of this file.
@@ -78,9 +75,10 @@ the layers lie from the side under the iron downwards. A layer is the name of a 
 stretched to fit, or {notion: woven fusible interfacing}"""
 
 _MORE = """\
-a seam may also say crosses: [side], gathers: {method: hand rows} or pleats: {kind: knife, number: 8, depth: 2 cm};
-pieces: with name, fabric, width and height reckons the cloth to buy, kit: with needles, feet, pins and pressing
-what is missing, and results: with seam and result keeps what a scrap showed"""
+a seam may also say crosses: [side], gathers: {method: hand rows} or
+pleats: {kind: knife, number: 8, depth: 2 cm}; pieces: with name, fabric, width and height reckons
+the cloth to buy, kit: with needles, feet, pins and pressing what is missing, and results: with
+seam and result keeps what a scrap showed"""
 
 
 def project_text(answers: Answers, knowledge: Knowledge) -> str:
@@ -103,12 +101,6 @@ def project_text(answers: Answers, knowledge: Knowledge) -> str:
         lines += _seam(seam, answers.units, knowledge, first=i == 0)
     lines += ["", *_explained(_MORE, 0)]
     return "\n".join(lines) + "\n"
-
-
-def quoted(text: str) -> str:
-    """Text as YAML reads it back, in quotes where it needs them."""
-    plain = _PLAIN.fullmatch(text) and text.casefold() not in _NO_WORDS
-    return text if plain else json.dumps(text, ensure_ascii=False)
 
 
 def _explained(words: str, indent: int) -> list[str]:

@@ -8,12 +8,12 @@ comments but may set lines anew. Either way the result is read again before anyt
 from __future__ import annotations
 
 import io
-import json
 from collections.abc import Sequence
 from pathlib import Path
 
 from advisor.errors import InputError
 from advisor.files import write_whole
+from advisor.project.yamltext import quoted
 from advisor.yamlfile import Data, parse_yaml
 
 KEY = "done"
@@ -55,7 +55,7 @@ def _by_lines(text: str, done: list[str]) -> str | None:
     lines = text.splitlines()
     at = next((i for i, line in enumerate(lines) if _is_key(line)), None)
     if at is None:
-        tail = [f"{KEY}:", *(f"  - {_quoted(name)}" for name in done)] if done else []
+        tail = [f"{KEY}:", *(f"  - {quoted(name)}" for name in done)] if done else []
         return end.join([*_without_blank_end(lines), *tail]) + end
     if lines[at].partition("#")[0].strip() != f"{KEY}:":
         return None
@@ -63,7 +63,7 @@ def _by_lines(text: str, done: list[str]) -> str | None:
     while stop < len(lines) and (not lines[stop].strip() or lines[stop][0] in " -#"):
         stop += 1
     kept, names = _kept(lines[at + 1 : stop], done)
-    new = [f"{_indent(lines[at + 1 : stop])}- {_quoted(n)}" for n in done if n not in names]
+    new = [f"{_indent(lines[at + 1 : stop])}- {quoted(n)}" for n in done if n not in names]
     while kept and not kept[-1].strip():
         new.append(kept.pop())
     block = [lines[at], *kept, *new] if done else [line for line in kept if line.strip()]
@@ -102,13 +102,6 @@ def _without_blank_end(lines: list[str]) -> list[str]:
     while lines and not lines[-1].strip():
         lines = lines[:-1]
     return lines
-
-
-def _quoted(name: str) -> str:
-    """A name as a YAML scalar; quoted where it is not plainly words."""
-    plain = name[:1].isalpha() and all(c.isalnum() or c in " -'/(),." for c in name)
-    safe = name.casefold() not in ("yes", "no", "true", "false", "null", "on", "off")
-    return name if plain and safe and name == name.strip() else json.dumps(name, ensure_ascii=False)
 
 
 def _round_trip(text: str, done: list[str]) -> str:

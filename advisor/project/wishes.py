@@ -5,9 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
-from advisor.errors import nearest
+from advisor.errors import nearest, shown
 from advisor.knowledge.ordering import CHANGES
-from advisor.project.facts import shown
 from advisor.project.names import tidy_name
 from advisor.project.wished import Added, Pinned, Wishes
 

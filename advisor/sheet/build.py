@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from advisor.engine.advise import Judgement
 from advisor.engine.claims import Place
+from advisor.engine.judge import Judgement
 from advisor.engine.trials import TRIED, find_trials
 from advisor.engine.work.bulk import picked
 from advisor.engine.work.clothlist import Bought, cloths_to_buy
@@ -49,7 +49,10 @@ def seam_row(work: SeamWork, judgement: Judgement, units: System) -> Row:
         "plies": _round(plies), "at": spot.name if spot else "at the stitch line",
         "thickness_mm": _round(spot.lies_mm) if spot else None,
         "under_foot_mm": _round(spot.foot_mm) if spot else None,
-        "foot_lift_mm": work.lift, "room": work.room,
+        "foot_lift_mm": work.lift, "room": work.room, "squeeze": work.squeeze,
+        "fine_needle": None if work.fine_needle is None else {
+            "nm": work.fine_needle[0], "wants_nm": work.fine_needle[1],
+        },
         "spots": [
             {"at": s.name, "plies": _round(s.plies), "thickness_mm": _round(s.lies_mm),
              "under_foot_mm": _round(s.foot_mm), "sewn": s.sewn, "complete": s.complete}
@@ -77,7 +80,8 @@ def _sources(work: SeamWork) -> tuple[str, ...]:
     finish = work.finishing.sources if work.finishing else ()
     full = work.full.sources if work.full else ()
     held = work.holding.sources if work.holding.has is not None else ()
-    return tuple(dict.fromkeys((*bulk_sources(), *finish, *full, *held)))
+    needle = ("estimate",) if work.fine_needle else ()
+    return tuple(dict.fromkeys((*bulk_sources(), *needle, *finish, *full, *held)))
 
 
 def _thread(work: SeamWork) -> Row | None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from advisor.engine.trials import TRIED
 from advisor.sheet.buildwords import thin
 from advisor.sheet.lines import by_place, phrase
 from advisor.sheet.numbers import Numbers
@@ -15,10 +16,6 @@ MOST_WARNINGS = 1
 """Warnings of one seam on the close sheet; `--only seams` prints all."""
 MOST_TOOLS = 5
 MOST_LOOKS = 5
-TRIED = (
-    "needle.size", "needle.point", "thread.fibre", "thread.size", "stitch.type", "stitch.length",
-    "press.temperature", "press.moisture", "press.cloth",
-)  # fmt: skip
 
 
 def seam_parts(seam: dict[str, Any], numbers: Numbers) -> list[Part]:
@@ -208,7 +205,7 @@ def _thread_item(row: dict[str, Any], units: System, numbers: Numbers) -> Item:
         text = f"needle {_long(row['needle_m'], units)}, bobbin {_long(row['bobbin_m'], units)}"
         if row["overlocker_m"]:
             cones = _long(row["overlocker_m"], units)
-            text += f", looper {_long(row['looper_m'], units)} ({cones} on cones)"
+            text += f", looper {_long(row['looper_m'], units)}; {cones} of it comes off the cones"
         parts = [Part(text, "takes", numbers.mark(row["sources"])), Part(row["buy"], "buy")]
         parts = [part for part in parts if part.text]
     if row["not_counted"]:

@@ -43,7 +43,10 @@ def bulk_clause(work: SeamWork, units: System) -> str:
     if work.seam.by_hand:
         return text
     foot = thin(spot.foot_mm, units).split()[0]
-    return f"{text}, {foot} under the foot: {_ROOM[work.room]}"
+    word = _ROOM[work.room]
+    if work.squeeze and work.room == FINE:
+        word = "goes in pressed down"
+    return f"{text} high, {foot} under the foot: {word}"
 
 
 def thin(value: float, units: System) -> str:
@@ -51,6 +54,11 @@ def thin(value: float, units: System) -> str:
     text = f"{max(value, 0.1):.1f}".removesuffix(".0")
     return f"{text} mm" if units == "metric" else f"{value / 25.4:.2f} in"
 
+
+_TRY_STRENGTH = {
+    True: "This place is pulled hard: pull a sewn scrap until you trust it, or sew a second row.",
+    False: "Pull a sewn scrap across the seam before you rely on it.",
+}
 
 _ROOM = {
     FINE: "fine", WARNING: "a lot for this machine", CONFLICT: "too thick",
@@ -60,7 +68,8 @@ _ROOM = {
 
 def seam_says(work: SeamWork, units: System) -> list[str]:
     """What is to be minded in building a seam, worst first."""
-    return [*_room_says(work, units), *_finish_says(work, units), *_strength_says(work, units),
+    return [*_room_says(work, units), *_needle_says(work), *_finish_says(work, units),
+            *_strength_says(work, units), *_flatten_says(work),
             *(work.full.says if work.full else ()), *_full_says(work, units),
             *_trim_says(work, units)]  # fmt: skip
 
@@ -68,7 +77,7 @@ def seam_says(work: SeamWork, units: System) -> list[str]:
 def warnings(work: SeamWork, units: System) -> list[str]:
     """Only what goes against the plan: bulk, a short allowance, a weak seam, an odd fullness."""
     full = work.full.says if work.full else ()
-    return [*_room_says(work, units), *_finish_says(work, units, warn=True),
+    return [*_needle_says(work), *_room_says(work, units), *_finish_says(work, units, warn=True),
             *_strength_says(work, units, warn=True), *full]  # fmt: skip
 
 
@@ -86,6 +95,30 @@ def _room_says(work: SeamWork, units: System) -> list[str]:
         else:
             says.append(f"{high}: press it flat by hand as it goes in, or hold the lever up.")
     return says
+
+
+def _needle_says(work: SeamWork) -> list[str]:
+    """A needle that the cloths keep finer than the stack wants: it may break."""
+    if work.fine_needle is None or work.spot is None:
+        return []
+    pick, wants = work.fine_needle
+    text = (
+        f"Eye: needle {pick:g} is too thin for this stack and may bend and break; our estimate is "
+        f"{wants:g} or more. Turn the hand wheel over the thickest place, with glasses on, or try "
+        f"{wants:g} there on a scrap."
+    )
+    return [text]
+
+
+def _flatten_says(work: SeamWork) -> list[str]:
+    """Gathers and lofty allowances lie flatter once they are overlocked."""
+    if work.seam.by_hand or not work.overlocker or work.spot is None or work.lift is None:
+        return []
+    full = work.full is not None and work.full.ratio > 1
+    if not full and not work.squeeze and work.room == FINE:
+        return []
+    edge = "the gathered edge by itself" if full else "each edge by itself"
+    return [f"Overlock {edge} before you join it: the allowance lies flatter and feeds better."]
 
 
 def _finish_says(work: SeamWork, units: System, *, warn: bool = False) -> list[str]:
@@ -112,6 +145,7 @@ def _finish_says(work: SeamWork, units: System, *, warn: bool = False) -> list[s
 
 def _strength_says(work: SeamWork, units: System, *, warn: bool = False) -> list[str]:
     held = work.holding
+    pulled = work.seam.facts.get("stress") == "high"
     says = []
     if held.enough is False and held.has is not None:
         fix = "sew a second row beside it"
@@ -122,8 +156,8 @@ def _strength_says(work: SeamWork, units: System, *, warn: bool = False) -> list
     elif held.has is not None and not warn:
         says.append(f"It holds about {held.has:.0f} N/cm; the place asks for about "
                     f"{held.needs:.0f}.")  # fmt: skip
-    elif held.has is None and not warn:
-        says.append(f"Strength not known: {held.why_not}.")
+    elif held.has is None and (pulled or not warn):
+        says.append(f"Strength not known ({held.why_not}). {_TRY_STRENGTH[pulled]}")
     short = work.finishing is None or work.finishing.allowance < SLIP_ALLOWANCE
     if held.slips and work.seam.facts.get("stress") == "high" and (short or not warn):
         names = " and ".join(held.slips)

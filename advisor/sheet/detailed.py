@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
+from advisor.sheet.blocks import NO_CLASH
 from advisor.sheet.digest import Digest, Todo, digest
 from advisor.sheet.layout import heading, row, wrap
 from advisor.sheet.lines import (
@@ -28,6 +29,10 @@ from advisor.units import System
 
 Report = dict[str, Any]
 _COLUMN = 9
+NO_OUTRIGHT_CLASH = (
+    "Nothing here contradicts itself outright; what a cloth has to give up in the seam stands "
+    "under 'not met'. Test on scraps all the same."
+)
 
 
 def render_detailed(
@@ -50,7 +55,7 @@ def conflict_lines(report: Report, numbers: Numbers) -> list[str]:
     """What cannot be reconciled, worst first, each with what to do instead."""
     lines = heading("What can go wrong")
     if not report["conflicts"]:
-        text = "Nothing here contradicts itself. Test on scraps all the same."
+        text = NO_CLASH if not _wishes_lost(report) else NO_OUTRIGHT_CLASH
         return [*lines, *wrap(text, "  ")]
     for i, conflict in enumerate(report["conflicts"], 1):
         marks = numbers.mark([s for b in conflict["because"] for s in b["sources"]])
@@ -212,6 +217,15 @@ class _Sheet:
             text = f"{' + '.join(test['layers'])}: {', '.join(set_to)}."
             lines += wrap(f"{text} {' '.join(look)}".strip(), "  - ")
         return lines
+
+
+def _wishes_lost(report: Report) -> bool:
+    """Whether some cloth gives up something that it should have had."""
+    return any(
+        claim["strength"] == "should"
+        for verdict in report["verdicts"] if verdict["scope"] == "seam"
+        for claim in verdict["given_up"]
+    )  # fmt: skip
 
 
 def _not_met(verdicts: Verdicts) -> list[str]:

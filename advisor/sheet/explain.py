@@ -9,7 +9,7 @@ from collections.abc import Callable
 from typing import Any
 
 from advisor.engine.speakers import Said, limit_claim
-from advisor.errors import InputError, Problem, nearest
+from advisor.errors import InputError, Problem, nearest, shown
 from advisor.knowledge.model import Claim, Entry, Fibre, Knowledge, Rule, Source
 from advisor.knowledge.names import plain_name
 from advisor.sheet.layout import heading, row, wrap
@@ -32,7 +32,7 @@ def explain(name: str, knowledge: Knowledge, units: System) -> tuple[list[str], 
         lines += ([""] if lines else []) + part
         data[kind] = about
     if not data:
-        raise InputError(Problem(f"nothing is known as '{name}'", None, None,
+        raise InputError(Problem(f"nothing is known as {shown(name)}", None, None,
                                  nearest(plain_name(name), _names(knowledge))))  # fmt: skip
     return lines, data
 

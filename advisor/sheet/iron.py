@@ -8,8 +8,8 @@ from __future__ import annotations
 from typing import Any
 
 from advisor.craft.irondial import MARKS, mark_for, overshoot, steam_possible
-from advisor.engine.advise import Judgement
 from advisor.engine.claims import Place
+from advisor.engine.judge import Judgement
 from advisor.engine.speakers import Said
 from advisor.engine.valuesets import Span
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge

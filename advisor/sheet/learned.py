@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from advisor.engine.advise import judge
+from advisor.engine.judge import judge
 from advisor.engine.valuesets import Choice, Span
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam, Use

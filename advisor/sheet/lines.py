@@ -107,6 +107,8 @@ def phrase(verdict: dict[str, Any]) -> str:
     """One answer as part of a line."""
     aspect, text = verdict["aspect"], verdict["text"]
     whole = _WHOLE.get((aspect, text))
+    if aspect == "press.temperature" and text.startswith("no iron"):
+        return str(text)
     return whole if whole is not None else _PHRASES.get(aspect, "{}").format(text)
 
 
@@ -131,7 +133,9 @@ def line_parts(
     told = []
     for verdict in found:
         pressing = cold and verdict["aspect"].startswith("press.")
-        if not pressing:
+        if verdict["aspect"] in ("care.wash", "care.dry") and _unwashed(verdicts):
+            told.append((_unwashed_phrase(verdict, verdicts), verdict))
+        elif not pressing:
             told.append((phrase(verdict), verdict))
         elif verdict["aspect"] in _COLD_ASPECTS:
             told.append((_cold_phrase(verdict), verdict))
@@ -144,6 +148,22 @@ _COLD_ASPECTS = ("press.temperature", "press.motion")
 def is_cold(verdicts: Verdicts) -> bool:
     """Whether no iron may be used at a place."""
     return str(verdicts.get("press.temperature", {}).get("text", "")).startswith("no iron")
+
+
+def _unwashed(verdicts: Verdicts) -> bool:
+    return str(verdicts.get("care.wash", {}).get("text", "")) == "do not wash"
+
+
+def _unwashed_phrase(verdict: dict[str, Any], verdicts: Verdicts) -> str:
+    """What is never wetted is not dried either, and its maker has to know how it is kept clean."""
+    if verdict["aspect"] == "care.dry":
+        return ""
+    cleaner = verdicts.get("care.professional")
+    if cleaner is None:
+        return "do not wash (ask a dry cleaner, and name every fibre)"
+    if cleaner["text"] == "do not dry clean":
+        return "do not wash (air it and brush it; ask a cleaner about a stain)"
+    return "do not wash"
 
 
 def _cold_phrase(verdict: dict[str, Any]) -> str:

@@ -84,8 +84,8 @@ def _wrong(data: Report) -> list[str]:
     clashes = dict.fromkeys(row["place"] for row in data["unsettled"])
     if clashes:
         lines += _para(
-            f"What clashes at {', '.join(clashes)} is settled by no order of work: change something "
-            "there first; advisor check FILE says what."
+            f"What clashes at {', '.join(clashes)} is settled by no order of work: change "
+            "something there first; advisor check FILE says what."
         )
     for row in data["keep_off"]:
         lines += _para(f"Take care: {row['text']}")

@@ -14,7 +14,6 @@ if TYPE_CHECKING:
     from advisor.order.steps import Precedence
     from advisor.order.work import Work
 
-ASPECT = "order"
 _USUAL = frozenset({"shrink", "test", "cut", "mark", "stay-stitch"})
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from advisor.engine.advise import Judgement
+from advisor.engine.judge import Judgement
 from advisor.engine.speakers import EASED
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
 from advisor.sheet import wording

@@ -8,10 +8,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from advisor.engine.advise import Advice, Cure, Judgement
+from advisor.engine.advise import Advice
 from advisor.engine.claims import Fired, Place
 from advisor.engine.combine import Verdict, deciders
-from advisor.engine.conflicts import Conflict
+from advisor.engine.conflicts import WORST_FIRST, Conflict
+from advisor.engine.judge import Cure, Judgement
 from advisor.engine.speakers import Said
 from advisor.engine.trials import find_trials, guards, weight_of
 from advisor.engine.unknowns import Unknown, find_unknowns
@@ -20,10 +21,10 @@ from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Knowledge
 from advisor.project.garment import Garment
 from advisor.sheet import wording
 from advisor.sheet.own import own_limits
+from advisor.sheet.unknowns import HARDLY_HOTTER, cheapest
 from advisor.units import System, show_range
 
 SCHEMA = "advisor.answer/1"
-_WORST_FIRST = ("injury", "damage", "result")
 _CAUTIONS = ("eye", "fire", "burn", "health", "cut", "damage")
 
 
@@ -34,6 +35,10 @@ def report(advice: Advice, knowledge: Knowledge, *, shopping: bool = False) -> d
         from advisor.sheet.build import add_build
 
         add_build(data, advice.judgement, knowledge, shopping=shopping)
+    if advice.judgement.garment.units == "us":
+        from advisor.sheet.prose import in_us
+
+        in_us(data)
     return data
 
 
@@ -50,7 +55,7 @@ class _Reporter:
         unknowns = find_unknowns(self.judgement, self.knowledge)
         found = sorted(
             self.judgement.conflicts,
-            key=lambda c: (_WORST_FIRST.index(c.severity), self._place_order(c.place), c.aspect),
+            key=lambda c: (WORST_FIRST.index(c.severity), self._place_order(c.place), c.aspect),
         )
         data: dict[str, Any] = {
             "schema": SCHEMA,
@@ -202,15 +207,15 @@ class _Reporter:
         parts = [
             f"if it is {' or '.join(names)}: {wording.degrees(limit, self.units)} instead of "
             f"{wording.degrees(unknown.limit, self.units)}"
-            for limit, names in sorted(gains.items()) if limit > unknown.limit
+            for limit, names in sorted(gains.items()) if limit - unknown.limit > HARDLY_HOTTER
         ]  # fmt: skip
         if self.knowledge.entries[cloth.entry].kind != "cloth":
             return []
         effect = "; ".join(parts) or "every candidate bears the same iron"
         about = wording.fibres_text(cloth.mixes, self.knowledge)
         row = {"fact": f"{unknown.cloth}: {about}", "effect": effect, "limit_c": unknown.limit}
-        from advisor.sheet.unknowns import cheapest
-
+        if not parts:
+            return [row]
         return [row | cheapest(unknown, effect, self.knowledge, self.units)]
 
     def _assumed(self) -> list[dict[str, Any]]:

@@ -15,6 +15,8 @@ _ACTS = {
     "solvent": "a drop of acetone on a snip as `advisor identify` tells",
 }
 _MOST_ANSWERS = 2
+HARDLY_HOTTER = 5.0
+"""°C: no iron is set finer than that, so nobody burns a snip for less."""
 
 
 def cheapest(
@@ -29,7 +31,7 @@ def cheapest(
         units: the maker's.
     """
     found = cheapest_test(unknown, knowledge.observations)
-    if found is None:
+    if found is None or all(f.limit - unknown.limit <= HARDLY_HOTTER for f in found.freed):
         return {}
     text = _sentence(found, knowledge, units)
     rows = [

@@ -15,7 +15,7 @@ from collections.abc import Callable
 from time import perf_counter
 from typing import Any
 
-from advisor.engine.advise import Judgement, judge
+from advisor.engine.judge import Judgement, judge
 from tests.bench import decide_clingo, decide_clips
 from tests.bench.decide_cases import case, garment, known
 

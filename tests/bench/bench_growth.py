@@ -17,7 +17,7 @@ from pathlib import Path
 from time import perf_counter
 from typing import Any
 
-from advisor.engine.advise import judge
+from advisor.engine.judge import judge
 from advisor.knowledge.cache import compile_folder, knowledge_folder
 from advisor.knowledge.model import Knowledge, from_plain
 from advisor.yamlfile import read_yaml

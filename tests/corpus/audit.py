@@ -16,9 +16,10 @@ from pathlib import Path
 from typing import Any
 
 from advisor.craft.thickness import packing_from_thickness
-from advisor.engine.advise import judge
+from advisor.engine.judge import judge
+from advisor.knowledge.book import Book, Item
 from advisor.knowledge.cache import knowledge_folder, load_knowledge
-from advisor.knowledge.load import Book, Item, read_book
+from advisor.knowledge.load import read_book
 from advisor.knowledge.model import LIMIT_ASPECT, Entry, Knowledge, Mix
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.vocabulary import source_id

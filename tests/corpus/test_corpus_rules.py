@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from advisor.engine.advise import judge
+from advisor.engine.judge import judge
 from advisor.knowledge.cache import knowledge_folder
 from advisor.project.garment import Garment
 from advisor.project.load import garment_of, load_project

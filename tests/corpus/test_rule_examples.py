@@ -8,8 +8,9 @@ from typing import Any
 
 import pytest
 
-from advisor.engine.advise import Advice, advise, judge
+from advisor.engine.advise import Advice, advise
 from advisor.engine.combine import Verdict
+from advisor.engine.judge import judge
 from advisor.engine.valuesets import Choice
 from advisor.knowledge.cache import knowledge_folder, load_knowledge
 from advisor.knowledge.load import read_book

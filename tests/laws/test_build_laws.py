@@ -7,7 +7,7 @@ from dataclasses import replace
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from advisor.engine.advise import judge
+from advisor.engine.judge import judge
 from advisor.engine.work.clothlist import cloths_to_buy
 from advisor.engine.work.seamwork import SeamWork, seamworks
 from advisor.engine.work.threadlist import threads_to_buy

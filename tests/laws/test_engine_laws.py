@@ -11,10 +11,11 @@ from typing import Any
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from advisor.engine.advise import Judgement, advise, judge
+from advisor.engine.advise import advise
 from advisor.engine.claims import Place
 from advisor.engine.combine import ValueSet, full_set, meet, set_of
 from advisor.engine.conflicts import NO_METHOD, smallest_clash
+from advisor.engine.judge import Judgement, judge
 from advisor.engine.speakers import Said
 from advisor.engine.valuesets import Choice, Span
 from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Claim

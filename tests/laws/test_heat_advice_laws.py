@@ -5,10 +5,11 @@ from __future__ import annotations
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from advisor.engine.advise import advise, judge
+from advisor.engine.advise import advise
 from advisor.engine.heat import presses
 from advisor.engine.heatanswers import advise_with_heat
 from advisor.engine.heatlayers import layer_of
+from advisor.engine.judge import judge
 from advisor.engine.valuesets import Span
 from advisor.knowledge.model import LIMIT_ASPECT
 from advisor.project.garment import Cloth, Garment

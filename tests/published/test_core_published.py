@@ -12,8 +12,9 @@ from typing import Any
 import pytest
 
 from advisor.craft.irondial import MARKS, mark_for, overshoot, steam_possible
-from advisor.engine.advise import advise, judge
+from advisor.engine.advise import advise
 from advisor.engine.combine import ValueSet, Verdict, decide
+from advisor.engine.judge import judge
 from advisor.engine.speakers import Said
 from advisor.engine.valuesets import Choice, Span
 from advisor.knowledge.cache import load_knowledge

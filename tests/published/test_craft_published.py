@@ -15,6 +15,7 @@ from advisor.craft import (
     thread,
     threadsize,
 )
+from advisor.units import us_size
 
 INCH = 25.4
 
@@ -291,7 +292,7 @@ def test_cotton_ticket_is_another_number():
 @pytest.mark.parametrize(("us", "nm"), US_NM)
 def test_us_numbers(us, nm):
     """NM = 60 + 5 × (US − 8) below US 19."""
-    assert us == threadsize.us_size(nm)
+    assert us == us_size(nm)
 
 
 @pytest.mark.parametrize(("tex", "nm"), STANDARD_NEEDLES)

@@ -18,10 +18,6 @@ from advisor.craft.heat.rhythm import budget
 from advisor.craft.heat.solve import ASKED
 from advisor.craft.heat.stack import Stack
 
-NOT_MEASURED = (
-    "These temperatures are computed, not measured: no published measurements between the layers "
-    "under a hand iron were found. Test on scraps."
-)
 USUAL_PRESS_S = 10.0  # how long a press is assumed to last where nobody says: estimate
 
 

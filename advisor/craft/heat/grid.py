@@ -70,7 +70,24 @@ class Grid:
         wet: NDArray[np.bool_] = self.water.any(axis=1) | (self.steam > 0.0)
         return wet
 
-    def only(self, cases: NDArray[np.bool_]) -> Grid:
+    @property
+    def depth(self) -> NDArray[np.int64]:
+        """How many layers each case (B,) truly has, without what fills it up."""
+        ends = self.between[:, self.cells - 1 :: self.cells] > 0.0
+        deep: NDArray[np.int64] = 1 + ends.sum(axis=1)
+        return deep
+
+    def upper(self, layers: int) -> Grid:
+        """The grid of the upper layers alone, for cases with no more than these."""
+        size = layers * self.cells
+        cut = {
+            name: np.ascontiguousarray(getattr(self, name)[:, :size])
+            for name in ("dry", "water", "start", "half", "back")
+        }
+        between = np.ascontiguousarray(self.between[:, : size - 1])
+        return replace(self, **cut, between=between, layers=layers)
+
+    def only(self, cases: NDArray[np.bool_] | slice) -> Grid:
         """The grid of those cases alone."""
         kept = {
             field.name: getattr(self, field.name)[cases]

@@ -92,34 +92,39 @@ def _advance(grid: Grid, matrix: tuple[Floats, Floats], state: State, dt: float)
     diagonal, drive = matrix
     wet = state.water > 0.0
     capacity = grid.dry + state.water * WATER_SPECIFIC_HEAT
-    to_boiling = BOILING - state.temperature
-    latent = state.water * LATENT
     memory, weight = _weights(state, dt)
     main = capacity / weight + diagonal
-    net = inflow(grid, state.temperature, diagonal, drive) + memory / weight * state.heat
-    change, rows = np.empty_like(net), np.arange(len(net))
-    held, loose = wet & (to_boiling <= 1e-9), np.zeros_like(wet)
+    kept = memory * state.heat
+    net = inflow(grid.between, state.temperature, diagonal, drive) + kept / weight
+    goal, latent = BOILING - state.temperature, state.water * LATENT
+    held, loose = wet & (goal <= 1e-9), np.zeros_like(wet)
+    change = _solve_held(grid.between, main, net, held, goal)
+    heat = kept + weight * inflow(grid.between, state.temperature + change, diagonal, drive)
     rough = np.zeros(len(net), dtype=np.bool_)
+    rows = np.flatnonzero(wet.any(axis=1))
     while rows.size:
-        change[rows] = _solve_held(
-            -grid.between[rows], main[rows], net[rows], held[rows], to_boiling[rows]
-        )
-        after = state.temperature + change
-        heat = memory * state.heat + weight * inflow(grid, after, diagonal, drive)
-        if not wet.any():
-            break
         # A cell whose last water leaves within the step is let go as dry, its water a sink; so
         # is one that cools; one with water that would pass boiling is held.  Only their cases
         # are solved again.
-        gone = held & (heat > latent + capacity * to_boiling)
-        slack = held & (heat < capacity * to_boiling - 1e-9)
-        caught = wet & ~held & ~loose & (change > to_boiling + 1e-9)
-        net = net - np.where(gone, (latent + (capacity - grid.dry) * to_boiling) / weight, 0.0)
-        main = np.where(gone, grid.dry / weight + diagonal, main)
-        held, loose = (held & ~gone & ~slack) | caught, loose | gone | slack
-        rows = np.flatnonzero((gone | slack | caught).any(axis=1))
-        rough[rows] = True
-    return _Advance(after, heat, memory[:, 0], weight[:, 0], rough)
+        fast, rise, took = held[rows], goal[rows], heat[rows]
+        gone = fast & (took > latent[rows] + capacity[rows] * rise)
+        slack = fast & (took < capacity[rows] * rise - 1e-9)
+        caught = wet[rows] & ~fast & ~loose[rows] & (change[rows] > rise + 1e-9)
+        freed = gone | slack
+        again = (freed | caught).any(axis=1)
+        held[rows], loose[rows] = (fast & ~freed) | caught, loose[rows] | freed
+        if gone.any():
+            case, cell = rows[np.nonzero(gone)[0]], np.nonzero(gone)[1]
+            at, span = (case, cell), weight[case, 0]
+            net[at] -= (latent[at] + (capacity[at] - grid.dry[at]) * goal[at]) / span
+            main[at] = grid.dry[at] / span + diagonal[at]
+        rows = rows[again]
+        if rows.size:
+            side, start = grid.between[rows], state.temperature[rows]
+            change[rows] = _solve_held(side, main[rows], net[rows], held[rows], goal[rows])
+            flow = inflow(side, start + change[rows], diagonal[rows], drive[rows])
+            heat[rows], rough[rows] = kept[rows] + weight[rows] * flow, True
+    return _Advance(state.temperature + change, heat, memory[:, 0], weight[:, 0], rough)
 
 
 def _weights(state: State, dt: float) -> tuple[Floats, Floats]:
@@ -141,9 +146,10 @@ def _overshoot(grid: Grid, state: State, after: Floats) -> NDArray[np.bool_]:
 
 
 def _solve_held(
-    side: Floats, main: Floats, net: Floats, held: NDArray[np.bool_], fixed: Floats
+    between: Floats, main: Floats, net: Floats, held: NDArray[np.bool_], fixed: Floats
 ) -> Floats:
     """The change of temperature (B, N); held cells change by ``fixed`` and no more."""
+    side = -between
     lower, upper = side, side
     if held.any():
         main, net = np.where(held, 1.0, main), np.where(held, fixed, net)

@@ -16,6 +16,8 @@ import numpy as np
 
 from advisor.craft.heat.grid import Floats, Grid
 
+_AT_ONCE = 64  # cases solved together: more would not stay in the processor's own memory
+
 
 def conductances(grid: Grid) -> tuple[Floats, Floats]:
     """The diagonal (B, N) of K, and the driving term s (B, N) in W/m2."""
@@ -28,16 +30,24 @@ def conductances(grid: Grid) -> tuple[Floats, Floats]:
     return diagonal, drive
 
 
-def inflow(grid: Grid, temperature: Floats, diagonal: Floats, drive: Floats) -> Floats:
+def inflow(between: Floats, temperature: Floats, diagonal: Floats, drive: Floats) -> Floats:
     """Net heat flow s - K T into each cell, W/m2, for temperatures (B, N)."""
     net = drive - diagonal * temperature
-    net[:, :-1] += grid.between * temperature[:, 1:]
-    net[:, 1:] += grid.between * temperature[:, :-1]
+    net[:, :-1] += between * temperature[:, 1:]
+    net[:, 1:] += between * temperature[:, :-1]
     return net
 
 
 def by_modes(grid: Grid, times: Floats) -> Floats:
     """Cell temperatures (B, K, N) at ``times`` (K,) seconds after the iron came down."""
+    found = np.empty((grid.dry.shape[0], len(times), grid.dry.shape[1]))
+    for start in range(0, len(found), _AT_ONCE):
+        few = slice(start, start + _AT_ONCE)
+        found[few] = _modes(grid.only(few), times)
+    return found
+
+
+def _modes(grid: Grid, times: Floats) -> Floats:
     diagonal, drive = conductances(grid)
     root = 1.0 / np.sqrt(grid.dry)
     size = grid.dry.shape[1]
@@ -46,7 +56,7 @@ def by_modes(grid: Grid, times: Floats) -> Floats:
     matrix[:, here, here] = diagonal * root**2
     matrix[:, here[1:], here[:-1]] = -grid.between * root[:, 1:] * root[:, :-1]
     rates, shapes = np.linalg.eigh(matrix)  # reads the lower triangle only
-    first = inflow(grid, grid.start, diagonal, drive) * root
+    first = inflow(grid.between, grid.start, diagonal, drive) * root
     strength = np.einsum("bnm,bn->bm", shapes, first)
     rates = np.maximum(rates, 0.0)[:, None, :]
     span = times[None, :, None]

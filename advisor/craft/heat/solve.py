@@ -23,6 +23,7 @@ from advisor.craft.heat.water import begin
 
 ASKED = (1.0, 2.0, 5.0, 10.0, 20.0)
 HORIZON = 60.0
+RATIO = 1.06  # of each kept second to the one before, after the first whole one
 _ANCHORS = (0.02, *ASKED, HORIZON)
 
 
@@ -49,12 +50,14 @@ class Trace:
         return cooler
 
 
-def record_times(horizon: float = HORIZON, ratio: float = 1.06) -> Floats:
+def record_times(horizon: float = HORIZON, ratio: float = RATIO) -> Floats:
     """The seconds at which temperatures are kept: dense at first, the asked ones among them."""
     anchors = [a for a in _ANCHORS if a < horizon] + [horizon]
     parts = [np.array(anchors[:1])]
     for start, end in pairwise(anchors):
-        count = max(1, int(np.ceil(np.log(end / start) / np.log(ratio))))
+        # Nobody asks for tenths of a second; the first second may go in longer strides.
+        stride = ratio**2 if end <= 1.0 else ratio
+        count = max(1, int(np.ceil(np.log(end / start) / np.log(stride))))
         parts.append(np.geomspace(start, end, count + 1)[1:])
     return np.concatenate(parts)
 
@@ -77,8 +80,12 @@ def trace_grid(grid: Grid, times: Floats, *, split: int = 1) -> Trace:
     wet = grid.moist
     found = np.empty((len(wet), len(times) + 1, grid.dry.shape[1]))
     found[:, 0] = grid.start
-    if not wet.all():
-        found[~wet, 1:] = by_modes(grid.only(~wet), times)
+    found[:, 1:] = grid.start[:, None]
+    deep = grid.depth
+    for layers in np.unique(deep[~wet]):
+        these = ~wet & (deep == layers)
+        some = by_modes(grid.only(these).upper(int(layers)), times)
+        found[these, 1:, : some.shape[2]] = some
     if wet.any():
         damp = grid.only(wet)
         state = begin(damp)
@@ -90,18 +97,24 @@ def trace_grid(grid: Grid, times: Floats, *, split: int = 1) -> Trace:
 def as_trace(grid: Grid, times: Floats, cells: Floats) -> Trace:
     """Cell temperatures (B, K, N) gathered into the layers' faces and hottest places."""
     cases, kept, _ = cells.shape
+    step = grid.cells
+    warm = cells.reshape(cases, kept, grid.layers, step)
     half = grid.half[:, None, :]
-    flow = grid.between[:, None, :] * (cells[:, :, :-1] - cells[:, :, 1:])
+    first, last = slice(0, None, step), slice(step - 1, None, step)
     into = grid.top[:, None] * (grid.sole[:, None] - cells[:, :, 0]) + grid.flux[:, None]
-    over, under = cells.copy(), cells.copy()
+    # Heat crosses from layer to layer between the last cell of one and the first of the next.
+    cross = grid.between[:, None, step - 1 :: step]
+    flow = cross * (cells[:, :, last][:, :, :-1] - cells[:, :, first][:, :, 1:])
+    over, under = warm[:, :, :, 0].copy(), warm[:, :, :, -1].copy()
     over[:, :, 0] += into * half[:, :, 0]
-    over[:, :, 1:] += flow * half[:, :, 1:]
-    under[:, :, :-1] -= flow * half[:, :, :-1]
-    under -= grid.back[:, None, :] * (cells - grid.room[:, None, None]) * half
-    shape = (cases, kept, grid.layers, grid.cells)
-    over = over.reshape(shape)[:, :, :, 0]
-    under = under.reshape(shape)[:, :, :, -1]
-    inside = cells.reshape(shape).max(axis=3)
+    over[:, :, 1:] += flow * half[:, :, first][:, :, 1:]
+    under[:, :, :-1] -= flow * half[:, :, last][:, :, :-1]
+    if grid.back.any():
+        lost = grid.back[:, None, last] * (warm[:, :, :, -1] - grid.room[:, None, None])
+        under -= lost * half[:, :, last]
+    inside = warm[:, :, :, 0].copy()
+    for cell in range(1, step):
+        np.maximum(inside, warm[:, :, :, cell], out=inside)
     # At the very first moment no heat has flowed; the faces are as warm as their cells.
     if times[0] == 0.0:
         over[:, 0], under[:, 0] = inside[:, 0], inside[:, 0]

@@ -14,8 +14,8 @@ from typing import Final
 from advisor.craft import cloth as lay
 from advisor.craft.checks import up
 from advisor.craft.fullness import cut_length, panels
-from advisor.engine.advise import Judgement
 from advisor.engine.claims import Place
+from advisor.engine.judge import Judgement
 from advisor.engine.subjects import subject_of
 from advisor.engine.work.bulk import picked
 from advisor.knowledge.model import Knowledge

@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import Final
 
-from advisor.engine.advise import Judgement, judge
+from advisor.engine.judge import Judgement, judge
 from advisor.engine.work.bulk import Verdicts, number, picked
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name
@@ -178,16 +178,19 @@ def substitutes(
     found, refused = [], []
     for other in tool.instead:
         tried = _with_choice(aspect, other.word, here) if other.word else None
-        if tried is None or _seam_clashes(tried, knowledge) <= known:
+        if tried is None or _seam_clashes(tried, judgement, knowledge) <= known:
             found.append(other)
         else:
             refused.append(other.text)
     return tuple(found), tuple(refused)
 
 
-def _seam_clashes(garment: Garment, knowledge: Knowledge) -> set[tuple[str, str]]:
+def _seam_clashes(
+    garment: Garment, before: Judgement, knowledge: Knowledge
+) -> set[tuple[str, str]]:
     """The conflicts of a garment's seams; a tool changes nothing in the whole."""
-    return {c.key for c in judge(garment, knowledge).conflicts if c.place.scope == "seam"}
+    after = judge(garment, knowledge, before)
+    return {c.key for c in after.conflicts if c.place.scope == "seam"}
 
 
 def _with_choice(aspect: str, word: str, garment: Garment) -> Garment:

@@ -55,10 +55,21 @@ def _plain(seam: Seam, kind: str) -> Seam | None:
     """A plain seam instead of one that folds its allowances in."""
     if kind not in FOLDED_SEAMS:
         return None
+    return _made(seam, "plain")
+
+
+def _made(seam: Seam, kind: str) -> Seam:
+    """The seam made as another kind, its finish left open."""
     kept = tuple(c for c in seam.choices if c[0] not in ("seam.kind", "seam.finish"))
     facts = {k: v for k, v in seam.facts.items() if k not in ("seam", "finish")}
-    choices = (*kept, ("seam.kind", "plain"))
-    return replace(seam, choices=choices, facts={**facts, "seam": "plain"})
+    return replace(seam, choices=(*kept, ("seam.kind", kind)), facts={**facts, "seam": kind})
+
+
+def _overlock(seam: Seam, kind: str) -> Seam | None:
+    """Joined and trimmed by the overlocker at once, instead of folding the allowances in."""
+    if kind not in FOLDED_SEAMS:
+        return None
+    return _made(seam, "overlocked")
 
 
 def _less_full(seam: Seam, _kind: str) -> Seam | None:
@@ -71,5 +82,5 @@ def _less_full(seam: Seam, _kind: str) -> Seam | None:
 
 WAYS: dict[str, Callable[[Seam, str], Seam | None]] = {
     "offset": _offset, "open": _open, "grade": _grade, "shim": _shim, "stay": _stay,
-    "plain": _plain, "less full": _less_full,
+    "plain": _plain, "less full": _less_full, "overlock": _overlock,
 }  # fmt: skip

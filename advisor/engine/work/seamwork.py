@@ -5,9 +5,18 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-from advisor.engine.advise import Judgement
 from advisor.engine.claims import Place
-from advisor.engine.work.bulk import BULK, PLACING, Verdicts, kinds_of, lift_of, picked, thickest
+from advisor.engine.judge import Judgement
+from advisor.engine.work.bulk import (
+    BULK,
+    PLACING,
+    Verdicts,
+    kinds_of,
+    lift_of,
+    number,
+    picked,
+    thickest,
+)
 from advisor.engine.work.finishing import (
     Finishing,
     Trimming,
@@ -16,6 +25,7 @@ from advisor.engine.work.finishing import (
 )
 from advisor.engine.work.fullness import Fullness, fullness_of
 from advisor.engine.work.holding import Holding, holding_of
+from advisor.engine.work.needlestack import NEEDLE, needed_needle
 from advisor.engine.work.stack import Spot, ply_of, spots_of
 from advisor.engine.work.threads import Purpose, threads_of
 from advisor.knowledge.model import Knowledge
@@ -35,8 +45,10 @@ class SeamWork:
         spot: the sewn place that is thickest under the foot.
         lift: foot lift of the machine that sews it, mm.
         room: fine, warning, conflict or not known.
+        overlocker: whether the maker has one.
         squeeze: whether it lies higher than the lift, and has to be pressed in by hand.
         placing: what the lever gives when it is held up, mm.
+        fine_needle: the needle picked and the one this stack wants, NM, where it is too fine.
     """
 
     seam: Seam
@@ -45,7 +57,9 @@ class SeamWork:
     lift: float | None
     room: str
     squeeze: bool
+    overlocker: bool
     placing: float | None
+    fine_needle: tuple[float, float] | None
     finishing: Finishing | None
     trimming: Trimming
     holding: Holding
@@ -76,7 +90,9 @@ def seamwork(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> SeamWork
     return SeamWork(
         seam=seam, spots=spots, spot=spot, lift=None if seam.by_hand else lift,
         room=_room(seam, spot, verdicts), squeeze=_squeeze(seam, spot, lift),
+        overlocker=bool(garment.maker.overlocker),
         placing=placing_lift(garment, lift) if lift else None,
+        fine_needle=_fine_needle(seam, spot, verdicts),
         finishing=finishing,
         trimming=trimming_of(seam, finishing.allowance if finishing else 0.0, thick),
         holding=holding_of(seam, garment, verdicts, knowledge, rows),
@@ -101,6 +117,17 @@ def _room(seam: Seam, spot: Spot | None, verdicts: Verdicts) -> str:
 
 def _squeeze(seam: Seam, spot: Spot | None, lift: float | None) -> bool:
     return bool(spot and lift and not seam.by_hand and spot.lies_mm > lift)
+
+
+def _fine_needle(
+    seam: Seam, spot: Spot | None, verdicts: Verdicts
+) -> tuple[float, float] | None:  # fmt: skip
+    """The needle that was picked and what the stack wants, where it is finer; none by hand."""
+    pick = number(verdicts, NEEDLE)
+    if seam.by_hand or spot is None or pick is None:
+        return None
+    suits, _ = needed_needle(spot.foot_mm)
+    return (pick, suits) if pick < suits else None
 
 
 def placing_lift(garment: Garment, lift: float) -> float:

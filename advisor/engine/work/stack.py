@@ -36,6 +36,10 @@ STAY_MM: Final = 0.3
 """Thickness of a stay tape that stands for trimmed gathers, mm (estimate)."""
 
 
+TAPE_MM: Final = 0.5
+"""Thickness of a zip's tape, mm (estimate): its teeth are never sewn over."""
+
+
 @dataclass(frozen=True, slots=True)
 class Spot:
     """A place of a seam: plies, mm as it lies and under the foot, and whether it is sewn over."""
@@ -51,6 +55,8 @@ class Spot:
 def ply_of(cloth: Cloth, knowledge: Knowledge) -> Layer | None:
     """One ply of a cloth, by its own figures or by the middle of what is usual for it."""
     entry = knowledge.entries[cloth.entry]
+    if entry.kind == "zip":
+        return Layer(TAPE_MM)
     weight = sum(cloth.weight) / 2 if cloth.weight else None
     density = least_density(cloth.mixes, knowledge)
     if cloth.thickness:

@@ -10,8 +10,8 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from advisor.craft import thread
-from advisor.engine.advise import Judgement
 from advisor.engine.claims import Place
+from advisor.engine.judge import Judgement
 from advisor.engine.work.bulk import number, picked
 from advisor.engine.work.seamwork import SeamWork
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from advisor.engine.advise import Judgement, judge
 from advisor.engine.combine import Verdict
+from advisor.engine.judge import Judgement, judge
 from advisor.engine.speakers import Said
 from advisor.knowledge.model import Aspect, Claim, Knowledge, Mix
 from advisor.project.garment import Cloth, Garment, Maker, Seam, Use

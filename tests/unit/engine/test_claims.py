@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-import pytest
-
-from advisor.engine.advise import Judgement
 from advisor.engine.claims import Place
 from advisor.engine.conditions import Fact
+from advisor.engine.judge import Judgement
 from advisor.engine.valuesets import Span
 from advisor.project.garment import Maker, Use
 from tests.unit.engine.engine_cases import (

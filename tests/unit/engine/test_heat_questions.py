@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from advisor.craft.heat.stack import DOTS
-from advisor.engine.advise import Advice, Judgement, advise, judge
+from advisor.engine.advise import Advice, advise
 from advisor.engine.fusing import FLAT, best_of, trials_of
 from advisor.engine.heat import beds, layer_limits, presses, setting_for
 from advisor.engine.heatanswers import Heat, advise_with_heat, ask_trials
@@ -21,6 +21,7 @@ from advisor.engine.heatlayers import (
     part_in,
     regain_of,
 )
+from advisor.engine.judge import Judgement, judge
 from advisor.knowledge.cache import load_knowledge
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
 from advisor.project.garment import Cloth

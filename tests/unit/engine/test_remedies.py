@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from advisor.engine.advise import Advice, Cure, advise, judge
+from advisor.engine.advise import Advice, advise
+from advisor.engine.judge import Cure, judge
 from advisor.engine.remedies import CHANGES
 from advisor.engine.valuesets import Span
 from advisor.project.garment import Cloth, Garment, Maker

@@ -7,7 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from advisor.knowledge.load import Item, read_book
+from advisor.knowledge.book import Item
+from advisor.knowledge.load import read_book
 from advisor.knowledge.ordering import (
     CHANGES,
     OrderKnowledge,

@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from advisor.engine.advise import Judgement, judge
 from advisor.engine.combine import Verdict
+from advisor.engine.judge import Judgement, judge
 from advisor.engine.speakers import EASED
 from advisor.engine.valuesets import Span
 from advisor.errors import InputError

@@ -15,7 +15,8 @@ from advisor.project.garment import Use
 from advisor.project.phrase import read_phrase
 from advisor.project.schema import ClothForm, MakerForm, SeamForm
 from advisor.project.start import Answers, ClothAnswer, SeamAnswer, interview
-from advisor.project.template import SHOWN_KEYS, project_text, quoted
+from advisor.project.template import SHOWN_KEYS, project_text
+from advisor.project.yamltext import quoted
 from advisor.yamlfile import parse_yaml
 from tests.unit.project import project_cases as cases
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 from functools import cache
 from typing import Any
 
-from advisor.engine.advise import Advice, Judgement, advise, judge
+from advisor.engine.advise import Advice, advise
 from advisor.engine.claims import Place
+from advisor.engine.judge import Judgement, judge
 from advisor.engine.work.seamwork import SeamWork, seamworks
 from advisor.knowledge.cache import load_knowledge
 from advisor.knowledge.model import Knowledge

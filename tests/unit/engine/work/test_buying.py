@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from advisor.engine.advise import judge
+from advisor.engine.judge import judge
 from advisor.engine.work.clothlist import cloths_to_buy
 from advisor.engine.work.kit import kit_of, substitutes
 from advisor.engine.work.seamwork import seamworks

@@ -1,0 +1,49 @@
+"""The knowledge as it was read: every entry with its form, and the place where it stands."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Any
+
+from advisor.errors import Problem, Where
+from advisor.yamlfile import Document
+
+
+@dataclass
+class Item:
+    """One entry with its form and the place that it was read from."""
+
+    id: str
+    form: Any
+    document: Document
+    path: tuple[Any, ...] = ()
+    area: str = ""
+
+    def where(self, *path: Any) -> Where:
+        """The place of a value inside the entry."""
+        return self.document.where(*self.path, *path)
+
+
+@dataclass
+class Book:
+    """All entries by kind, and every problem met while reading them."""
+
+    sources: dict[str, Item] = field(default_factory=dict)
+    aspects: dict[str, Item] = field(default_factory=dict)
+    traits: dict[str, Item] = field(default_factory=dict)
+    fibres: dict[str, Item] = field(default_factory=dict)
+    fabrics: dict[str, Item] = field(default_factory=dict)
+    notions: dict[str, Item] = field(default_factory=dict)
+    rules: dict[str, Item] = field(default_factory=dict)
+    remedies: dict[str, Item] = field(default_factory=dict)
+    machines: dict[str, Item] = field(default_factory=dict)
+    order: Item | None = None
+    seams: dict[str, Item] = field(default_factory=dict)
+    kit: dict[str, Item] = field(default_factory=dict)
+    observations: dict[str, Item] = field(default_factory=dict)
+    loosened: dict[str, list[list[Any]]] = field(default_factory=dict)
+    problems: list[Problem] = field(default_factory=list)
+
+    def entries(self) -> dict[str, Item]:
+        """Cloths and notions together."""
+        return {**self.fabrics, **self.notions}
