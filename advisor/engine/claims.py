@@ -55,9 +55,7 @@ def gather(garment: Garment, knowledge: Knowledge, before: Gathered | None = Non
 
 
 class _Gatherer:
-    def __init__(
-        self, garment: Garment, knowledge: Knowledge, before: LayerAsker | None
-    ) -> None:
+    def __init__(self, garment: Garment, knowledge: Knowledge, before: LayerAsker | None) -> None:
         self.garment = garment
         self.knowledge = knowledge
         self.asker = LayerAsker(garment, knowledge, before)

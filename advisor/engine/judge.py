@@ -35,9 +35,7 @@ class Cure:
     look: int
 
 
-def judge(
-    garment: Garment, knowledge: Knowledge, before: Judgement | None = None
-) -> Judgement:
+def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = None) -> Judgement:
     """Combine everything said about a garment; no remedies are tried.
 
     `before` is of a garment much like it: where the same is said, its verdict is taken over.
@@ -57,9 +55,7 @@ def judge(
     return Judgement(garment, gathered, verdicts, tuple(find_conflicts(verdicts)))
 
 
-def _same(
-    place: Place, aspect: str, said: list[Said], before: Judgement | None
-) -> Verdict | None:
+def _same(place: Place, aspect: str, said: list[Said], before: Judgement | None) -> Verdict | None:
     """The verdict of before, if exactly the same was said then."""
     if before is None or aspect not in before.verdicts.get(place, {}):
         return None

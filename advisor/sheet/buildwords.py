@@ -111,12 +111,12 @@ def _needle_says(work: SeamWork) -> list[str]:
 
 
 def _flatten_says(work: SeamWork) -> list[str]:
-    """Gathers and lofty allowances lie flatter once they are overlocked."""
+    """Where the stack is high, gathers and allowances lie flatter once they are overlocked."""
     if work.seam.by_hand or not work.overlocker or work.spot is None or work.lift is None:
         return []
-    full = work.full is not None and work.full.ratio > 1
-    if not full and not work.squeeze and work.room == FINE:
+    if not work.squeeze and work.room not in (WARNING, CONFLICT):
         return []
+    full = work.full is not None and work.full.ratio > 1
     edge = "the gathered edge by itself" if full else "each edge by itself"
     return [f"Overlock {edge} before you join it: the allowance lies flatter and feeds better."]
 

@@ -41,6 +41,15 @@ def heat_svg(rows: Sequence[Row], units: System = "metric") -> str:
     return "\n".join(drawing(one, ", ".join(names), units) for names, one in shown.values())
 
 
+def nearest_svg(rows: Sequence[Row], units: System = "metric") -> str:
+    """The drawing of the row that is soonest at a limit; nothing where none comes to one."""
+    near = [r for r in rows if r["press_at_most_s"] is not None and not r["wanted_by"]]
+    if not near:
+        return ""
+    worst = min(near, key=lambda r: (r["press_at_most_s"], r["place"], r["way"]))
+    return drawing(worst, worst["place"], units)
+
+
 def worst_way(own: Sequence[Row]) -> Row:
     """The row of a place that shows its danger best."""
     ways = {one["way"]: one for one in own}

@@ -44,6 +44,11 @@ INTRO = (
     "and never lifts a limit; where it finds no danger it gives no leave. Test on scraps."
 )
 
+LAST = (
+    "The last press of the whole garment has no table: no order of layers is known for it. Its "
+    "limits hold, and a seam under it is told below."
+)
+
 
 def heat_lines(report: dict[str, Any]) -> list[str]:
     """The whole section; nothing where no iron touches anything."""
@@ -57,6 +62,8 @@ def heat_lines(report: dict[str, Any]) -> list[str]:
     for place, rows in places.items():
         groups.setdefault(_same(rows), []).append(place)
     lines = heading("Heat through the layers") + wrap(INTRO, "  ")
+    if len(report["seams"]) > 1:
+        lines += wrap(LAST, "  ")
     drawn = _worth_drawing([places[names[0]] for names in groups.values()])
     for names in groups.values():
         rows = places[names[0]]

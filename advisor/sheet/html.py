@@ -13,6 +13,7 @@ from typing import Any
 from advisor.sheet.blocks import EXCEPT, sections
 from advisor.sheet.compact import fitted_lines
 from advisor.sheet.digest import digest
+from advisor.sheet.heat_svg import nearest_svg
 from advisor.sheet.ironpicture import iron_svg, layers_of
 from advisor.sheet.numbers import Numbers
 from advisor.sheet.section import Item, Part, Section
@@ -34,6 +35,10 @@ LINES = {"metric": 188, "us": 170}
 PICTURE = (
     "Bar: borne. Hatched: takes a press. Stroke: limit. Diamond: wanted, not borne. Dotted: what "
     "one, two, three dots may reach."
+)
+HEAT_PICTURE = (
+    "Where heat comes soonest to a limit, computed and not measured. Line: likely; field: least to "
+    "most; rule: the limit of the layer with its letter."
 )
 
 
@@ -67,6 +72,7 @@ def sheet_main(report: Report, iron: Sequence[dict[str, Any]] = ()) -> str:
     size = _size(found.values())
     before = [section_html(found[k]) for k in ("conflicts", "cautions") if k in found]
     before += [_picture(report, iron)] if iron else []
+    before += [_heat(report, size)] if iron else []
     before += [section_html(found["cloths"])] if "cloths" in found else []
     known = ("conflicts", "cautions", "cloths", "seams")
     after = [section_html(s) for key, s in found.items() if key not in known]
@@ -228,6 +234,16 @@ def _picture(report: Report, iron: Sequence[dict[str, Any]]) -> str:
     drawing = iron_svg(layers_of(iron), "What iron each cloth bears", units)
     figure = f"<figure>{drawing}<figcaption>{PICTURE}</figcaption></figure>\n"
     return headed("iron", "The iron", figure)
+
+
+def _heat(report: Report, size: str) -> str:
+    """The place that is soonest at a limit; on paper only where the type is large and room left."""
+    units: System = "us" if report["units"] == "us" else "metric"
+    drawing = nearest_svg(report.get("heat", ()), units)
+    if not drawing:
+        return ""
+    kind = "" if size == "large" else ' class="screen"'
+    return f"<figure{kind}>{drawing}<figcaption>{HEAT_PICTURE}</figcaption></figure>\n"
 
 
 def sources_html(numbers: Numbers) -> str:

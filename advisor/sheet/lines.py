@@ -86,7 +86,7 @@ _WHOLE = {
     ("pin.place", "allowance only"): "in the allowance only",
     ("pin.place", "no pins"): "no pins in the cloth",
     ("pin.insertion", "not pinned"): "",
-    ("care.wash", "do not wash"): "do not wash",
+    ("care.wash", "do not wash"): "do not wash (air and brush it, and ask a cleaner about stains)",
     ("care.professional", "do not dry clean"): "do not dry clean",
     ("care.iron", "do not iron"): "do not iron",
     ("press.temperature", "no iron"): "no iron",
@@ -133,9 +133,9 @@ def line_parts(
     told = []
     for verdict in found:
         pressing = cold and verdict["aspect"].startswith("press.")
-        if verdict["aspect"] in ("care.wash", "care.dry") and _unwashed(verdicts):
-            told.append((_unwashed_phrase(verdict, verdicts), verdict))
-        elif not pressing:
+        if verdict["aspect"] == "care.dry" and _unwashed(verdicts):
+            continue
+        if not pressing:
             told.append((phrase(verdict), verdict))
         elif verdict["aspect"] in _COLD_ASPECTS:
             told.append((_cold_phrase(verdict), verdict))
@@ -151,19 +151,8 @@ def is_cold(verdicts: Verdicts) -> bool:
 
 
 def _unwashed(verdicts: Verdicts) -> bool:
+    """What is never wetted is not dried either."""
     return str(verdicts.get("care.wash", {}).get("text", "")) == "do not wash"
-
-
-def _unwashed_phrase(verdict: dict[str, Any], verdicts: Verdicts) -> str:
-    """What is never wetted is not dried either, and its maker has to know how it is kept clean."""
-    if verdict["aspect"] == "care.dry":
-        return ""
-    cleaner = verdicts.get("care.professional")
-    if cleaner is None:
-        return "do not wash (ask a dry cleaner, and name every fibre)"
-    if cleaner["text"] == "do not dry clean":
-        return "do not wash (air it and brush it; ask a cleaner about a stain)"
-    return "do not wash"
 
 
 def _cold_phrase(verdict: dict[str, Any]) -> str:

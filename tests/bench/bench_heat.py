@@ -1,6 +1,7 @@
 """How long the heat model takes, as ratios to a plain full solve of the same size.
 
-Run it as a script; it prints and asserts nothing, because a busy machine proves nothing.
+Run from the checkout with `python -m tests.bench.bench_heat`. It prints and asserts nothing,
+because a busy machine proves nothing.
 """
 
 from __future__ import annotations

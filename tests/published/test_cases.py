@@ -45,7 +45,7 @@ def answers(id_: str) -> tuple[tuple[dict[str, Any], Answer], ...]:
 @cache
 def judged() -> tuple[tuple[str, str, tuple[str, ...]], ...]:
     """Each row that belongs here with its misses: id, strength, reasons."""
-    result = []
+    result: list[tuple[str, str, tuple[str, ...]]] = []
     for row in rows():
         if "belongs to" in row:
             continue

@@ -174,7 +174,7 @@ def test_counts_by_their_definition(text: str, grams: float, metres: float) -> N
 
 @pytest.mark.parametrize("nm", sorted(NM_US))
 def test_needles_rise_together(nm: int) -> None:
-    """The number is hundredths of a millimetre of the blade, and US sizes rise with it (derived)."""
+    """The number is hundredths of a millimetre of blade; US sizes rise with it (derived)."""
     finer = [us for other, us in NM_US.items() if other < nm]
     assert all(us < NM_US[nm] for us in finer)
     assert 0.5 <= nm / 100 <= 2.0

@@ -80,12 +80,11 @@ class Grid:
     def upper(self, layers: int) -> Grid:
         """The grid of the upper layers alone, for cases with no more than these."""
         size = layers * self.cells
-        cut = {
-            name: np.ascontiguousarray(getattr(self, name)[:, :size])
-            for name in ("dry", "water", "start", "half", "back")
-        }
-        between = np.ascontiguousarray(self.between[:, : size - 1])
-        return replace(self, **cut, between=between, layers=layers)
+        return replace(
+            self, dry=self.dry[:, :size], water=self.water[:, :size], start=self.start[:, :size],
+            half=self.half[:, :size], back=self.back[:, :size],
+            between=self.between[:, : size - 1], layers=layers,
+        )  # fmt: skip
 
     def only(self, cases: NDArray[np.bool_] | slice) -> Grid:
         """The grid of those cases alone."""

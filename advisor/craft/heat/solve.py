@@ -23,7 +23,7 @@ from advisor.craft.heat.water import begin
 
 ASKED = (1.0, 2.0, 5.0, 10.0, 20.0)
 HORIZON = 60.0
-RATIO = 1.06  # of each kept second to the one before, after the first whole one
+RATIO = 1.06  # of each kept time to the one before, after the first second
 _ANCHORS = (0.02, *ASKED, HORIZON)
 
 

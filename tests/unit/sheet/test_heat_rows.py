@@ -16,7 +16,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.project.quick import quick_garment
 from advisor.sheet.heat import LEAST_WAIT_S, add_heat, heat_of, shorten_remedies
 from advisor.sheet.heat_picture import at, course, picture
-from advisor.sheet.heat_svg import heat_svg, worst_way
+from advisor.sheet.heat_svg import heat_svg, nearest_svg, worst_way
 from advisor.sheet.heat_text import heat_lines, table
 from advisor.sheet.press_clause import minutes, press_clauses, seconds
 from advisor.sheet.report import report
@@ -236,6 +236,18 @@ def test_the_drawing_is_sound_and_says_itself_in_words() -> None:
     )
     assert "limit b 80 °C" in [t.text for t in drawn.findall("s:text", spaces)]
     assert heat_svg([]) == ""
+
+
+def test_the_printed_sheet_draws_the_row_soonest_at_a_limit_and_no_unused_mark() -> None:
+    """Of three rows the soonest that may be used is drawn; where none is near, nothing is."""
+    plain = way(clash(), "bare")
+    rows = [
+        {**plain, "place": "late", "wanted_by": [], "press_at_most_s": 9.0},
+        {**plain, "place": "soon", "wanted_by": [], "press_at_most_s": 4.0},
+        {**plain, "place": "unused", "wanted_by": ["linen"], "press_at_most_s": 1.0},
+    ]
+    assert ET.fromstring(nearest_svg(rows))[0].text.startswith("soon:")
+    assert "" == nearest_svg([{**plain, "press_at_most_s": None}])
 
 
 def test_places_that_look_alike_share_a_drawing_and_names_are_escaped() -> None:
