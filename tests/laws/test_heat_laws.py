@@ -219,7 +219,7 @@ def test_usual_steps_against_much_finer_ones(down: float) -> None:
 
 
 @few
-@given(st.integers(1, 5), st.integers(1, 40), st.integers(0, 2**31))
+@given(st.integers(1, 12), st.integers(1, 40), st.integers(0, 2**31))
 def test_halving_equals_full_solve(cases: int, size: int, seed: int) -> None:
     """Cyclic reduction gives the answer of a full solve, for any number of unknowns."""
     chance = np.random.default_rng(seed)

@@ -1,4 +1,4 @@
-"""Many small tridiagonal systems at once, by cyclic reduction: a few long steps, not many short."""
+"""Many small tridiagonal systems at once: a full solve for a few, cyclic reduction for many."""
 
 from __future__ import annotations
 
@@ -6,12 +6,20 @@ import numpy as np
 
 from advisor.craft.heat.grid import Floats
 
+HALVE_FROM = 6  # cases from which cyclic reduction beats a full solve
+
 
 def solve_tridiagonal(lower: Floats, main: Floats, upper: Floats, right: Floats) -> Floats:
     """The solutions (B, N) of B tridiagonal systems; ``lower`` and ``upper`` are (B, N-1).
 
     Without a search for pivots, so ``main`` is to outweigh its neighbours in each row.
     """
+    if len(main) < HALVE_FROM:
+        matrix = np.zeros((*main.shape, main.shape[1]))
+        here = np.arange(main.shape[1])
+        matrix[:, here, here] = main
+        matrix[:, here[1:], here[:-1]], matrix[:, here[:-1], here[1:]] = lower, upper
+        return np.asarray(np.linalg.solve(matrix, right[:, :, None])[:, :, 0], dtype=np.float64)
     none = np.zeros((1, main.shape[0]))
     under, over = np.concatenate([none, lower.T]), np.concatenate([upper.T, none])
     return np.ascontiguousarray(_halved(under, main.T, over, right.T).T)
