@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from advisor.engine.agree import LINKED, agree
 from advisor.engine.claims import Gathered, Place, gather
 from advisor.engine.combine import Verdict, decide
 from advisor.engine.conflicts import Conflict, find_conflicts
@@ -50,6 +51,7 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
         }
         for place, by_aspect in gathered.said.items()
     }
+    agree(garment, verdicts, knowledge)
     add_bulk(garment, gathered, verdicts, knowledge)
     add_needles(garment, gathered, verdicts, knowledge)
     return Judgement(garment, gathered, verdicts, tuple(find_conflicts(verdicts)))
@@ -57,6 +59,6 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
 
 def _same(place: Place, aspect: str, said: list[Said], before: Judgement | None) -> Verdict | None:
     """The verdict of before, if exactly the same was said then."""
-    if before is None or aspect not in before.verdicts.get(place, {}):
+    if aspect in LINKED or before is None or aspect not in before.verdicts.get(place, {}):
         return None
     return before.verdicts[place][aspect] if before.gathered.said[place][aspect] == said else None

@@ -10,6 +10,7 @@ from advisor.order.kinds import SeamPlace
 from advisor.order.setups import OVERLOCKS, Setups
 from advisor.project.garment import Garment
 
+FUSIBLE = ("fusible", "low-temperature fusible")
 CUT_NOTIONS = ("fusible", "low-temperature fusible", "sew-in", "canvas")
 """Notions that are cut out as cloths are."""
 CLOSED_FINISHES = frozenset({"trimmed and double-stitched"})
@@ -89,8 +90,12 @@ class Facts:
             "closed seam": lambda: not self.open_seam(place),
             "pressed open": lambda: self.open_seam(place),
             "no pile": lambda: not self.tender_face(place),
-            "sewn-in interfacing": lambda: self._has(place, ("sew-in", "canvas")),
-            "fusible interfacing": lambda: self._has(place, ("fusible", "low-temperature fusible")),
+            "sewn-in interfacing": lambda: self._has(place, ("sew-in", "canvas")) or (
+                self._has(place, FUSIBLE) and self.setups.glue_ruled_out(place)
+            ),
+            "fusible interfacing": lambda: (
+                self._has(place, FUSIBLE) and not self.setups.glue_ruled_out(place)
+            ),
             "needs neatening": lambda: self.neatened(place),
             "fit is settled": lambda: not self.fit_open(place),
             "fit may change it": lambda: self.fit_open(place),

@@ -149,6 +149,8 @@ class _Maker:
         return self.setups.seam_iron(place) if op.iron == "seam" else None
 
     def _how_seam(self, op: Operation, place: SeamPlace, iron: IronState | None) -> str:
+        if op.id == "interface" and self.setups.glue_ruled_out(place):
+            return f"what the sheet names instead of the {_listed(list(place.notions))}"
         if op.id in ("fuse", "interface"):
             return _listed(list(place.notions))
         if op.id in ("gather", "lay-pleats"):

@@ -190,6 +190,12 @@ class Setups:
             return min(s.claim.span[1] for s in found.clash if s.claim.span)
         return found.allowed.high if isinstance(found.allowed, Span) else None
 
+    def glue_ruled_out(self, seam: SeamPlace) -> bool:
+        """Whether a layer of the seam bears no fused interfacing at all."""
+        found = self.advice.judgement.verdicts.get(Place("seam", seam.name), {})
+        kind = found.get("interfacing.kind")
+        return kind is not None and bool(kind.clash)
+
     def fuse_iron(self, seam: SeamPlace) -> IronState | None:
         """How the iron is set to fuse the interfacing of a seam to a single piece."""
         for name in seam.notions:

@@ -250,6 +250,7 @@ def consequences(verdicts: Verdicts) -> list[str]:
         for verdict in verdicts.values()
         if any(b["rule"] == "maker" and b["who"] == "you" for b in verdict["because"])
         for claim in verdict["given_up"][:1]
+        if claim["who"] != "you"
     ]
 
 

@@ -95,6 +95,9 @@ _WHOLE = {
 }  # fmt: skip
 
 
+NOTHING_SUITS = "nothing suits all layers"
+
+
 def by_place(report: dict[str, Any]) -> dict[tuple[str, str], Verdicts]:
     """The verdicts of each scope and place, by aspect."""
     places: dict[tuple[str, str], Verdicts] = {}
@@ -109,6 +112,8 @@ def phrase(verdict: dict[str, Any]) -> str:
     whole = _WHOLE.get((aspect, text))
     if aspect == "press.temperature" and text.startswith("no iron"):
         return str(text)
+    if text == NOTHING_SUITS:
+        return f"{aspect.replace('.', ' ')}: {text}"
     return whole if whole is not None else _PHRASES.get(aspect, "{}").format(text)
 
 

@@ -161,3 +161,11 @@ def test_help_of_every_command() -> None:
         done = advisor(command, "--help")
         assert done.returncode == 0
         assert b"--help" in done.stdout
+
+
+def test_the_readme_shows_what_is_really_printed() -> None:
+    """The piece of output in the README is the beginning of what its command prints."""
+    readme = (CHECKOUT / "README.md").read_text(encoding="utf-8")
+    shown = readme.split("```text\n", 1)[1].split("```", 1)[0]
+    done = advisor("iron", "cotton velveteen", "acetate satin", "nylon tulle")
+    assert done.stdout.decode().startswith(shown)
