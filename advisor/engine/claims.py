@@ -18,6 +18,7 @@ from advisor.engine.subjects import Truth
 from advisor.knowledge.model import Claim, Knowledge, Rule
 from advisor.project.garment import Garment, Seam, Use
 
+SEAM_ONLY = ("seam.kind", "seam.finish")
 INTERFACED = ("fusible", "low-temperature fusible", "sew-in", "canvas")
 
 
@@ -84,7 +85,16 @@ class _Gatherer:
             part = rule.parts.get("maker")
             if part is None or test_facts(part, facts):
                 self._rule(rule)
+        for seam in self.garment.seams:
+            self._drop_idle(seam)
         return self.result
+
+    def _drop_idle(self, seam: Seam) -> None:
+        """A hem is hemmed and no seam; a seam has no hem."""
+        said = self.result.said[self.seams[seam.name]]
+        hem = self.seam_facts[seam.name]["edge"] == "hem"
+        for aspect in SEAM_ONLY if hem else ("hem.kind",):
+            said.pop(aspect, None)
 
     def _rule(self, rule: Rule) -> None:
         if not self.asker.anywhere(rule):

@@ -124,6 +124,9 @@ def _guess(
     if unit == "lining" and words[:1] == ("lining",):
         words = words[1:]
     found = next((k for k in kinds.values() if any(_holds(words, w) for w in k.words)), None)
+    hemmed = found is not None and found.op == "hem"
+    if seam.facts.get("edge") == "hem" and len(seam.cloths()) == 1 and not hemmed:
+        found = kinds.get("hem", found)  # said outright; a name only hints
     if any(entry.kind == "zip" for entry in about):
         hidden = any("concealed" in entry.id for entry in about)
         found = kinds.get("concealed-zip" if hidden else "zip", found)

@@ -111,6 +111,10 @@ class _PlanReader:
             ask.deny(key, "this piece has cut sizes and finished ones",
                      "width and height, or finished width and finished height")  # fmt: skip
             return None
+        if cut and ask.said("fullness"):
+            ask.deny("fullness", "a piece with cut sizes has its fullness in them already",
+                     "finished width and finished height with a fullness")  # fmt: skip
+            return None
         wide, high = as_cut if cut else finished
         keys = ("width", "height") if cut else ("finished width", "finished height")
         if not cut and not any(ask.said(key) for key in keys):

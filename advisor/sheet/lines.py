@@ -24,7 +24,7 @@ SEAM_LINES: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("stitch", ("needle.size", "needle.point", "thread.fibre", "thread.size", "stitch.type",
                 "stitch.length", "stitch.tension")),
     ("machine", ("machine.foot", "machine.pressure")),
-    ("seam", ("seam.kind", "seam.allowance", "seam.finish", "seam.support",
+    ("seam", ("hem.kind", "seam.kind", "seam.allowance", "seam.finish", "seam.support",
               "interfacing.kind")),
     ("press", ("press.temperature", "press.moisture", "press.side", "press.cloth",
                "press.surface", "press.motion", "press.dwell")),
@@ -64,7 +64,7 @@ _PHRASES = {
     "pin.place": "{}", "press.temperature": "iron {}", "press.side": "from the {}",
     "press.cloth": "through a {}", "press.surface": "on a {}", "press.dwell": "{} at a time",
     "cut.grain": "{} grain", "cut.tool": "{}", "cut.hold": "hold with {}",
-    "interfacing.kind": "interfacing {}", "closure.kind": "closure {}", "hem.kind": "hem {}",
+    "interfacing.kind": "interfacing {}", "closure.kind": "closure {}", "hem.kind": "hem: {}",
     "care.wash": "wash {}", "care.dry": "dry {}", "care.iron": "iron {}",
     "care.professional": "dry clean {}",
 }  # fmt: skip
