@@ -167,6 +167,8 @@ class _Gatherer:
         tree = rule.parts["layer"]
         seam_part = rule.parts.get("seam")
         for cloth in self.fabrics:
+            if not self.asker.touches(tree, cloth):
+                continue
             seams: list[Seam] = []
             best = Truth.NO
             for seam in self.seams_of[cloth]:

@@ -24,35 +24,50 @@ class Fact:
     certain: bool = True
 
 
-def test_layer(  # noqa: C901, PLR0911 - one return a kind of node
+NOTHING = (0, 0)
+"""The lowest level of a trait, which is what nobody mentions."""
+# The names of this inner loop are looked up once, not a hundred thousand times.
+NO, MAYBE, YES = Truth.NO, Truth.MAYBE, Truth.YES
+OPPOSITE = (YES, MAYBE, NO)
+
+
+def test_layer(  # noqa: C901, PLR0911, PLR0912 - one return a kind of node
     tree: list[Any], subject: Subject, knowledge: Knowledge
 ) -> Truth:
     """Whether a condition holds of a layer."""
     kind = tree[0]
-    if kind == "all":
-        found = Truth.YES
-        for part in tree[1:]:
-            answer = test_layer(part, subject, knowledge)
-            if answer is Truth.NO:
-                return Truth.NO
-            found = min(found, answer)
-        return found
     if kind == "trait":
-        low, high = subject.levels.get(tree[1], (0, 0))
+        low, high = subject.levels.get(tree[1], NOTHING)
         if tree[2] <= low and high <= tree[3]:
-            return Truth.YES
-        return Truth.NO if high < tree[2] or low > tree[3] else Truth.MAYBE
+            return YES
+        return NO if high < tree[2] or low > tree[3] else MAYBE
     if kind == "word":
-        return Truth.YES if subject.words.get(tree[1], "") in tree[2] else Truth.NO
+        return YES if subject.words.get(tree[1], "") in tree[2] else NO
+    if kind == "all":
+        found = YES
+        for i in range(1, len(tree)):
+            answer = test_layer(tree[i], subject, knowledge)
+            if answer is NO:
+                return NO
+            if answer is MAYBE:
+                found = MAYBE
+        return found
+    if kind == "any":
+        found = NO
+        for i in range(1, len(tree)):
+            answer = test_layer(tree[i], subject, knowledge)
+            if answer is YES:
+                return YES
+            if answer is MAYBE:
+                found = MAYBE
+        return found
+    if kind == "not":
+        return OPPOSITE[test_layer(tree[1], subject, knowledge)]
     if kind == "fibre":
         return has_fibre(subject, tree[1], tree[2])
     if kind == "group":
         return has_group(subject, tree[1], knowledge.fibres)
-    if kind == "number":
-        return in_number(subject.numbers.get(tree[1]), tree[2:])
-    if kind == "not":
-        return Truth(2 - test_layer(tree[1], subject, knowledge))
-    return max((test_layer(part, subject, knowledge) for part in tree[1:]), default=Truth.NO)
+    return in_number(subject.numbers.get(tree[1]), tree[2:])
 
 
 def layer_facts(tree: list[Any], subject: Subject, knowledge: Knowledge) -> list[Fact]:

@@ -37,6 +37,9 @@ class LayerAsker:
             for use, known in zip(place, self._known, strict=True)
         ]  # fmt: skip
         self._where = place
+        self._of_cloth = {
+            name: tuple(i for use, i in place.items() if use.cloth == name) for name in self.own
+        }
         # Hashing a use on every question would cost more than the question.
         self._place = {id(use): place[use] for use in every}
         self._kept = every  # an id means nothing once its use is gone
@@ -89,6 +92,11 @@ class LayerAsker:
         """Whether a condition holds, for each of some uses."""
         found, place = self.answers(tree), self._place
         return [found[place[id(use)]] for use in uses]
+
+    def touches(self, tree: list[Any], cloth: str) -> bool:
+        """Whether a condition can hold of a cloth in any of its uses."""
+        found = self.answers(tree)
+        return any(found[i] for i in self._of_cloth[cloth])
 
     def base(self, tree: list[Any], cloth: str) -> Truth:
         """Whether a condition holds of a cloth by itself."""
