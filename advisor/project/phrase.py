@@ -159,7 +159,8 @@ def _no_fabric(words: list[str], text: str, knowledge: Knowledge) -> InputError:
         return _refuse(text.strip(), expected)
     names = list(knowledge.names)
     bare = [w for w in words if w not in knowledge.fibre_names and w not in _FILLERS]
-    known = nearest(" ".join(bare), names) or nearest(words[-1] if words else text, names)
+    close = (*nearest(" ".join(bare), names)[:2], *nearest(" ".join(words), names)[:1])
+    known = tuple(dict.fromkeys(close)) or nearest(words[-1] if words else text, names)
     return _refuse(
         text.strip(), "a fabric that the knowledge has; `advisor fabrics` lists them", known
     )
