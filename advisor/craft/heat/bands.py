@@ -19,7 +19,7 @@ import numpy as np
 
 from advisor.craft.heat.grid import Floats, properties
 from advisor.craft.heat.materials import NOTHING, Range
-from advisor.craft.heat.solve import HORIZON, Trace, record_times, seconds_until, trace
+from advisor.craft.heat.solve import HORIZON, Course, between, course, record_times, seconds_until
 from advisor.craft.heat.stack import Stack
 
 SAMPLES = 40
@@ -47,7 +47,7 @@ class Study:
 
     stacks: tuple[Stack, ...]
     draws: tuple[Floats, ...]
-    course: Trace
+    course: Course
 
     def rows(self, stack: int) -> slice:
         """Where the cases of a stack lie; its first case is the one at the mid values."""
@@ -56,32 +56,35 @@ class Study:
 
     def temperature(self, stack: int, place: int, second: float) -> Range:
         """The band of a layer's hottest temperature at a time, degrees C; cautious end high."""
-        found = self.course.at(second)[self.rows(stack), place]
+        found = self._at(stack, place, second)
         return Range(float(found.min()), float(found[0]), float(found.max()))
 
     def seconds(self, stack: int, place: int, goal_c: float) -> Times:
         """The band of the time at which a layer reaches a temperature; cautious end low."""
-        return self._times(stack, self.course.hottest[:, :, place], goal_c)
+        return self._times(self.course.hottest[self.rows(stack), :, place], goal_c)
 
     def joint_seconds(self, stack: int, place: int, goal_c: float) -> Times:
         """When the cooler side of the joint below a layer reaches it; cautious end high."""
-        return self._times(stack, self.course.joint(place), goal_c)
+        return self._times(self.course.joint(place, self.rows(stack)), goal_c)
 
     def joint_temperature(self, stack: int, place: int, second: float) -> Range:
         """The band of that joint's cooler side at a time; cautious end low."""
-        rows = self.rows(stack)
-        joint = self.course.joint(place)[rows]
+        joint = self.course.joint(place, self.rows(stack))
         found = [float(np.interp(second, self.course.times, case)) for case in joint]
         return Range(min(found), found[0], max(found))
 
-    def _times(self, stack: int, course: Floats, goal_c: float) -> Times:
-        found = seconds_until(self.course.times, course[self.rows(stack)], goal_c)
+    def _at(self, stack: int, place: int, second: float) -> Floats:
+        own = self.course.hottest[self.rows(stack), :, place : place + 1]
+        return between(self.course.times, own, second)[:, 0]
+
+    def _times(self, warmth: Floats, goal_c: float) -> Times:
+        found = seconds_until(self.course.times, warmth, goal_c)
         low, mid, high = float(found.min()), float(found[0]), float(found.max())
         return Times(*(v if np.isfinite(v) else None for v in (low, mid, high)))
 
     def dominant(self, stack: int, place: int, second: float) -> tuple[tuple[str, float], ...]:
         """Properties by the swing (K) that each alone gives a layer at a time, widest first."""
-        found = self.course.at(second)[self.rows(stack), place]
+        found = self._at(stack, place, second)
         moving = uncertain(self.stacks[stack])
         names = properties(self.stacks[stack])
         ends = found[1 : 1 + 2 * len(moving)].reshape(-1, 2)
@@ -101,7 +104,7 @@ def study(
 ) -> Study:
     """All stacks over all their draws, in one vectorised call.  Seeded, so repeatable."""
     draws = tuple(draws_for(stack, samples, seed) for stack in stacks)
-    return Study(tuple(stacks), draws, trace(stacks, draws, times=record_times(horizon)))
+    return Study(tuple(stacks), draws, course(stacks, draws, record_times(horizon)))
 
 
 def uncertain(stack: Stack) -> tuple[int, ...]:

@@ -86,7 +86,7 @@ class Grid:
             between=self.between[:, : size - 1], layers=layers,
         )  # fmt: skip
 
-    def only(self, cases: NDArray[np.bool_] | slice) -> Grid:
+    def only(self, cases: NDArray[np.int64] | NDArray[np.bool_]) -> Grid:
         """The grid of those cases alone."""
         kept = {
             field.name: getattr(self, field.name)[cases]
@@ -181,7 +181,7 @@ def _shares(thickness_mm: float, cells: int, even: bool) -> Floats:
     low, high = 1.0, 1.0 / first
     for _ in range(60):
         ratio = (low + high) / 2.0
-        total = first * float(np.sum(ratio ** np.arange(cells)))
+        total = first * sum(ratio**cell for cell in range(cells))
         low, high = (ratio, high) if total < 1.0 else (low, ratio)
     parts = low ** np.arange(cells)
     shares: Floats = parts / parts.sum()

@@ -16,8 +16,6 @@ import numpy as np
 
 from advisor.craft.heat.grid import Floats, Grid
 
-_AT_ONCE = 64  # cases solved together: more would not stay in the processor's own memory
-
 
 def conductances(grid: Grid) -> tuple[Floats, Floats]:
     """The diagonal (B, N) of K, and the driving term s (B, N) in W/m2."""
@@ -40,14 +38,6 @@ def inflow(between: Floats, temperature: Floats, diagonal: Floats, drive: Floats
 
 def by_modes(grid: Grid, times: Floats) -> Floats:
     """Cell temperatures (B, K, N) at ``times`` (K,) seconds after the iron came down."""
-    found = np.empty((grid.dry.shape[0], len(times), grid.dry.shape[1]))
-    for start in range(0, len(found), _AT_ONCE):
-        few = slice(start, start + _AT_ONCE)
-        found[few] = _modes(grid.only(few), times)
-    return found
-
-
-def _modes(grid: Grid, times: Floats) -> Floats:
     diagonal, drive = conductances(grid)
     root = 1.0 / np.sqrt(grid.dry)
     size = grid.dry.shape[1]

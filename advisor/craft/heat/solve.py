@@ -9,11 +9,12 @@ two faces, which are rebuilt from the heat flow.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
+from numpy.typing import NDArray
 
 from advisor.craft.heat.grid import Floats, Grid, build_grid
 from advisor.craft.heat.march import march
@@ -23,31 +24,39 @@ from advisor.craft.heat.water import begin
 
 ASKED = (1.0, 2.0, 5.0, 10.0, 20.0)
 HORIZON = 60.0
-RATIO = 1.06  # of each kept time to the one before, after the first second
+RATIO = 1.08  # of each kept time to the one before, after the first second
+_AT_ONCE = 64  # dry cases solved together: more would not stay in the processor's own memory
 _ANCHORS = (0.02, *ASKED, HORIZON)
 
 
 @dataclass(frozen=True, slots=True)
-class Trace:
-    """Temperatures of B cases at K times: ``cells`` (B, K, N), faces and hottest (B, K, L).
+class Course:
+    """Temperatures of the layers of B cases at K times: faces and hottest (B, K, L).
 
     ``times`` (K,) starts at 0; ``over`` and ``under`` are the layers' upper and lower faces.
     """
 
     times: Floats
-    cells: Floats
     over: Floats
     under: Floats
     hottest: Floats
 
     def at(self, second: float) -> Floats:
         """The hottest of each layer (B, L) at a time, straight between the recorded ones."""
-        return _between(self.times, self.hottest, second)
+        return between(self.times, self.hottest, second)
 
-    def joint(self, place: int) -> Floats:
+    def joint(self, place: int, rows: slice = slice(None)) -> Floats:
         """The cooler side (B, K) of the joint below layer ``place``."""
-        cooler: Floats = np.minimum(self.under[:, :, place], self.over[:, :, place + 1])
+        above, below = self.under[rows, :, place], self.over[rows, :, place + 1]
+        cooler: Floats = np.minimum(above, below)
         return cooler
+
+
+@dataclass(frozen=True, slots=True)
+class Trace(Course):
+    """The same with the temperatures of all cells (B, K, N)."""
+
+    cells: Floats
 
 
 def record_times(horizon: float = HORIZON, ratio: float = RATIO) -> Floats:
@@ -56,7 +65,7 @@ def record_times(horizon: float = HORIZON, ratio: float = RATIO) -> Floats:
     parts = [np.array(anchors[:1])]
     for start, end in pairwise(anchors):
         # Nobody asks for tenths of a second; the first second may go in longer strides.
-        stride = ratio**2 if end <= 1.0 else ratio
+        stride = ratio**2.4 if end <= 1.0 else ratio
         count = max(1, int(np.ceil(np.log(end / start) / np.log(stride))))
         parts.append(np.geomspace(start, end, count + 1)[1:])
     return np.concatenate(parts)
@@ -69,29 +78,60 @@ def trace(
     times: Floats | None = None,
     cells: int = 6,
 ) -> Trace:
-    """The course of the temperature in all layers of all stacks, in one vectorised call."""
+    """The temperature in time of all cells of all stacks, in one vectorised call."""
     grid = build_grid(stacks, draws, cells=cells)
     return trace_grid(grid, record_times() if times is None else times)
 
 
 def trace_grid(grid: Grid, times: Floats, *, split: int = 1) -> Trace:
     """The same from a grid; ``split`` makes the moist solver's steps finer."""
-    # Case by case, so that a stack's answer does not hang on the company it is solved in.
-    wet = grid.moist
-    found = np.empty((len(wet), len(times) + 1, grid.dry.shape[1]))
-    found[:, 0] = grid.start
-    found[:, 1:] = grid.start[:, None]
-    deep = grid.depth
-    for layers in np.unique(deep[~wet]):
-        these = ~wet & (deep == layers)
-        some = by_modes(grid.only(these).upper(int(layers)), times)
-        found[these, 1:, : some.shape[2]] = some
-    if wet.any():
-        damp = grid.only(wet)
-        state = begin(damp)
-        found[wet, 0] = state.temperature
-        found[wet, 1:], _ = march(damp, state, times, split=split)
+    found = np.repeat(grid.start[:, None], len(times) + 1, axis=1)
+    for cases, part, some in _solved(grid, times, split):
+        found[cases, :, : part.dry.shape[1]] = some
     return as_trace(grid, np.concatenate([[0.0], times]), found)
+
+
+def course(stacks: Sequence[Stack], draws: Sequence[Floats], times: Floats) -> Course:
+    """The temperature in time of all layers of all stacks, each as often as it has draws.
+
+    One vectorised call that never holds the cells of more than a few cases.
+    """
+    grid = build_grid(stacks, draws)
+    kept = np.concatenate([[0.0], times])
+    still = np.repeat(grid.start[:, None, :: grid.cells], len(kept), axis=1)
+    found = Course(kept, still, still.copy(), still.copy())
+    for cases, part, some in _solved(grid, times, 1):
+        made = as_trace(part, kept, some)
+        found.over[cases, :, : part.layers] = made.over
+        found.under[cases, :, : part.layers] = made.under
+        found.hottest[cases, :, : part.layers] = made.hottest
+    return found
+
+
+def _solved(
+    grid: Grid, times: Floats, split: int
+) -> Iterator[tuple[NDArray[np.int64], Grid, Floats]]:
+    """Cases side by side with their part of the grid and its cells (b, K, n), the start first.
+
+    Case by case, so that a stack's answer does not hang on the company it is solved in.
+    """
+    wet, deep = grid.moist, grid.depth
+    for layers in np.unique(deep[~wet]):
+        same = np.flatnonzero(~wet & (deep == layers))
+        for first in range(0, len(same), _AT_ONCE):
+            cases = same[first : first + _AT_ONCE]
+            part = grid.only(cases).upper(int(layers))
+            yield cases, part, _with_start(part.start, by_modes(part, times))
+    if wet.any():
+        cases = np.flatnonzero(wet)
+        part = grid.only(cases).upper(int(deep[cases].max()))
+        state = begin(part)
+        start = state.temperature
+        yield cases, part, _with_start(start, march(part, state, times, split=split)[0])
+
+
+def _with_start(start: Floats, later: Floats) -> Floats:
+    return np.concatenate([start[:, None], later], axis=1)
 
 
 def as_trace(grid: Grid, times: Floats, cells: Floats) -> Trace:
@@ -119,7 +159,7 @@ def as_trace(grid: Grid, times: Floats, cells: Floats) -> Trace:
     if times[0] == 0.0:
         over[:, 0], under[:, 0] = inside[:, 0], inside[:, 0]
     hottest = np.maximum(np.maximum(over, under), inside)
-    return Trace(times, cells, over, under, hottest)
+    return Trace(times, over, under, hottest, cells)
 
 
 def seconds_until(times: Floats, course: Floats, goal: float) -> Floats:
@@ -135,7 +175,7 @@ def seconds_until(times: Floats, course: Floats, goal: float) -> Floats:
     return np.where(there.any(axis=1), seconds, np.inf)
 
 
-def _between(times: Floats, course: Floats, second: float) -> Floats:
+def between(times: Floats, course: Floats, second: float) -> Floats:
     """A course (B, K, L) read at one time."""
     after = int(np.clip(np.searchsorted(times, second), 1, len(times) - 1))
     span = times[after] - times[after - 1]

@@ -61,7 +61,7 @@ def begin(grid: Grid) -> State:
     )
     if grid.steam.any():
         state.taken_in += grid.steam * (LATENT + BOILING * WATER_SPECIFIC_HEAT)
-        condense(grid, state, grid.steam.copy(), None)
+        condense(grid, state, grid.steam, None)
     return state
 
 
@@ -85,26 +85,37 @@ def boil(grid: Grid, state: State, capacity: Floats) -> None:
 
 
 def condense(grid: Grid, state: State, vapour: Floats, joining: Floats | None) -> None:
-    """Let vapour (B,), used up here, sink and condense where it is cooler; more joins it."""
+    """Let vapour (B,) sink and condense where it is cooler; more (B, N) joins it in each cell."""
     each = LATENT + BOILING * WATER_SPECIFIC_HEAT
     capacity = grid.dry + state.water * WATER_SPECIFIC_HEAT
     room = np.maximum(capacity * (BOILING - state.temperature), 0.0) / LATENT
     room[:, 1:][grid.between <= 0.0] = 0.0
-    fallen = np.zeros_like(room)
-    last = int(np.flatnonzero(room.any(axis=0)).max(initial=-1)) + 1  # nothing condenses below
-    for cell in range(last):
-        fallen[:, cell] = np.minimum(vapour, room[:, cell])
-        vapour -= fallen[:, cell]
-        if joining is not None:
-            vapour += joining[:, cell]
-    if joining is not None:
-        vapour += joining[:, last:].sum(axis=1)
-    state.carried_off += vapour * each
+    coming, lost = _sinking(vapour, joining, room)
+    fallen = np.minimum(coming, room)
+    state.carried_off += lost * each
     warm = capacity * state.temperature + fallen * each
     full = (fallen > 0.0) & (fallen >= room)
     state.water = state.water + fallen
     mixed = warm / (capacity + fallen * WATER_SPECIFIC_HEAT)
     state.temperature = np.where(full, BOILING, np.where(fallen > 0.0, mixed, state.temperature))
+
+
+def _sinking(vapour: Floats, joining: Floats | None, room: Floats) -> tuple[Floats, Floats]:
+    """The vapour that comes to each cell (B, N), and what leaves the last (B,).
+
+    Each cell keeps what it has room for: what leaves is max(0, what came - room), which summed
+    from the top is the sum so far less its own lowest value, where that is below nothing.
+    """
+    arriving = np.zeros_like(room)
+    arriving[:, 0] = vapour
+    if joining is not None:
+        arriving[:, 1:] = joining[:, :-1]
+    balance = np.cumsum(arriving - room, axis=1)
+    leaving = balance - np.minimum(np.minimum.accumulate(balance, axis=1), 0.0)
+    coming = arriving
+    coming[:, 1:] += leaving[:, :-1]
+    lost: Floats = leaving[:, -1] if joining is None else leaving[:, -1] + joining[:, -1]
+    return coming, lost
 
 
 def energy(grid: Grid, state: State) -> Floats:
