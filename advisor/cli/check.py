@@ -18,8 +18,8 @@ def check(
     """List what cannot be reconciled, with what to do instead; ends with 1 when there is any."""
     from advisor.engine.advise import advise
     from advisor.project.load import load_project
-    from advisor.sheet.heat import with_heat_clashes
-    from advisor.sheet.order import order_of_garment
+    from advisor.sheet.heat.report import with_heat_clashes
+    from advisor.sheet.order.report import order_of_garment
     from advisor.sheet.report import report
 
     known = common.knowledge()
@@ -33,7 +33,7 @@ def check(
         common.print_json({key: data[key] for key in wanted})
     else:
         from advisor.sheet.answers import render_conflicts
-        from advisor.sheet.order_text import render_cycles
+        from advisor.sheet.order.text import render_cycles
 
         common.print_text(render_conflicts(data) + render_cycles(order))
     if order:

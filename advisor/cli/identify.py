@@ -41,7 +41,7 @@ def identify(  # noqa: PLR0917 - one parameter for each option
     units: common.Units = None,
 ) -> None:
     """Find out safely what a cloth may be made of; asks, unless told with --saw what was seen."""
-    from advisor.sheet.identify import cloth_mixes, render, told
+    from advisor.sheet.identify.text import cloth_mixes, render, told
 
     known = common.knowledge()
     if list_tests:
@@ -95,7 +95,7 @@ def _read(saw: list[str], known: Knowledge) -> dict[str, Finding]:
 
 def _talk(known: Knowledge, refused: tuple[str, ...]) -> dict[str, Finding]:
     from advisor.cli.talk import ask, tell
-    from advisor.sheet.identify_talk import talk
+    from advisor.sheet.identify.talk import talk
 
     return talk(ask, tell, known, refused)
 

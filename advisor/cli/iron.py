@@ -18,8 +18,8 @@ def iron(
 ) -> None:
     """Show what every layer bears, what they have in common, and how to press them together."""
     from advisor.engine.advise import advise
-    from advisor.sheet.heat import add_heat, heat_of
-    from advisor.sheet.iron import iron_report
+    from advisor.sheet.heat.report import add_heat, heat_of
+    from advisor.sheet.iron.report import iron_report
     from advisor.sheet.report import report
 
     known = common.knowledge()

@@ -38,7 +38,7 @@ def order(
     """
     from advisor.engine.advise import advise
     from advisor.project.load import load_project
-    from advisor.sheet.order import order_of_garment
+    from advisor.sheet.order.report import order_of_garment
 
     known = common.knowledge()
     length = _minutes(sitting)
@@ -55,7 +55,7 @@ def order(
     if json:
         common.print_json(data)
     else:
-        from advisor.sheet.order_text import render_order
+        from advisor.sheet.order.text import render_order
 
         common.print_text(render_order(data))
     if data["order_conflicts"] or any(not pin["honoured"] for pin in data["pins"]):

@@ -42,7 +42,7 @@ def answer(
     if json:
         print_json(data)
     else:
-        from advisor.sheet.detailed import render_detailed
+        from advisor.sheet.printed.detailed import render_detailed
 
         print_text(render_detailed(
             data, reasons=True, everything=everything, title="how to handle it"

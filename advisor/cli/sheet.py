@@ -44,7 +44,7 @@ def sheet(
     elif json:
         common.print_json(data)
     elif only is not None:
-        from advisor.sheet.only import render_only
+        from advisor.sheet.printed.only import render_only
 
         common.print_text(render_only(data, _section(only)))
     else:
@@ -69,9 +69,9 @@ def _section(word: str) -> str:
 def _text(data: dict[str, Any], *, reasons: bool, everything: bool) -> str:
     """Two close pages, unless more is asked for."""
     if reasons or everything:
-        from advisor.sheet.detailed import render_detailed
+        from advisor.sheet.printed.detailed import render_detailed
 
         return render_detailed(data, reasons=reasons, everything=everything)
-    from advisor.sheet.compact import render_sheet
+    from advisor.sheet.printed.compact import render_sheet
 
     return render_sheet(data)

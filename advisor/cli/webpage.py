@@ -34,7 +34,7 @@ def write_page(
             cannot be written to.
     """
     from advisor.files import write_whole
-    from advisor.sheet.html import render_html
+    from advisor.sheet.printed.html import render_html
     from advisor.sheet.whole import iron_rows
 
     text = render_html(data, iron_rows(advice, known))

@@ -28,7 +28,7 @@ def why(
     known = common.knowledge()
     garment = common.with_units(common.garment_of([file], known), units)
     if aspect == "order":
-        from advisor.sheet.order_why import render_why_order, why_order
+        from advisor.sheet.order.why import render_why_order, why_order
 
         told = why_order(advise(garment, known), place, known)
         if json:

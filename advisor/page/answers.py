@@ -58,7 +58,7 @@ def iron(fields: Fields, known: Knowledge) -> Answer:
     Raises:
         InputError: a cloth is not understood, or none is named.
     """
-    from advisor.sheet.ironhtml import iron_main
+    from advisor.sheet.iron.html import iron_main
     from advisor.sheet.whole import iron_rows, whole_answer
 
     advice, data = whole_answer(_quick(fields, known), known)
@@ -67,7 +67,7 @@ def iron(fields: Fields, known: Knowledge) -> Answer:
 
 
 def _sheet(garment: Garment, known: Knowledge, file: str = "") -> Answer:
-    from advisor.sheet.html import sheet_main
+    from advisor.sheet.printed.html import sheet_main
     from advisor.sheet.whole import iron_rows, whole_answer
 
     advice, data = whole_answer(garment, known, file=file)

@@ -18,7 +18,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.page import forms
 from advisor.page.answers import ANSWERS
 from advisor.page.posted import read_fields
-from advisor.sheet.html import document
+from advisor.sheet.printed.html import document
 
 ADDRESS = "127.0.0.1"
 MOST_BYTES = 200_000

@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 from advisor.knowledge.model import Knowledge
-from advisor.sheet.detailed import caution_lines, conflict_lines, unknown_lines
-from advisor.sheet.heat_text import heat_lines
-from advisor.sheet.iron import render_iron
+from advisor.sheet.heat.text import heat_lines
+from advisor.sheet.iron.report import render_iron
 from advisor.sheet.layout import heading
-from advisor.sheet.numbers import Numbers
+from advisor.sheet.printed.detailed import caution_lines, conflict_lines, unknown_lines
+from advisor.sheet.printed.numbers import Numbers
 
 
 def render_conflicts(report: dict[str, Any]) -> str:

@@ -32,7 +32,7 @@ def report(advice: Advice, knowledge: Knowledge, *, shopping: bool = False) -> d
     """Everything that is to be told about a garment; with `shopping` also what to buy."""
     data = _Reporter(advice, knowledge).whole()
     if not advice.judgement.garment.single:
-        from advisor.sheet.build import add_build
+        from advisor.sheet.build.report import add_build
 
         add_build(data, advice.judgement, knowledge, shopping=shopping)
     if advice.judgement.garment.units == "us":

@@ -23,14 +23,14 @@ def whole_answer(
         full: compute the heat of every way of pressing, and not only of the advised one.
         file: what the project's file is called; without one there is no order of work.
     """
-    from advisor.sheet.heat import add_heat, heat_of
+    from advisor.sheet.heat.report import add_heat, heat_of
     from advisor.sheet.report import report
 
     advice, heat = heat_of(advise(garment, knowledge), knowledge, full=full)
     data = report(advice, knowledge, shopping=True)
     add_heat(data, heat, garment, knowledge)
     if file:
-        from advisor.sheet.order import add_order
+        from advisor.sheet.order.report import add_order
 
         add_order(data, advice, knowledge, file)
     return advice, data
@@ -38,6 +38,6 @@ def whole_answer(
 
 def iron_rows(advice: Advice, knowledge: Knowledge) -> Sequence[dict[str, Any]]:
     """What every layer of every place bears, for the picture."""
-    from advisor.sheet.iron import iron_report
+    from advisor.sheet.iron.report import iron_report
 
     return iron_report(advice.judgement, knowledge)

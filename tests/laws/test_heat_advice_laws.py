@@ -13,7 +13,7 @@ from advisor.engine.judge import judge
 from advisor.engine.valuesets import Span
 from advisor.knowledge.model import LIMIT_ASPECT
 from advisor.project.garment import Cloth, Garment
-from advisor.sheet.heat import add_heat
+from advisor.sheet.heat.report import add_heat
 from advisor.sheet.press_clause import budget, press_clauses, seconds
 from advisor.sheet.report import report
 from tests.laws.engine_garments import cloths, garments, known

@@ -9,8 +9,8 @@ from hypothesis import given, settings
 
 from advisor.engine.advise import advise
 from advisor.project.garment import Garment
-from advisor.sheet.detailed import render_detailed
 from advisor.sheet.lines import FABRIC_LINES, GARMENT_LINES, SEAM_LINES, phrase
+from advisor.sheet.printed.detailed import render_detailed
 from advisor.sheet.report import report
 from tests.laws.engine_garments import garments, known
 

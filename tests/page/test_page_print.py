@@ -17,7 +17,7 @@ import pytest
 
 from advisor.knowledge.cache import load_knowledge
 from advisor.project.load import load_project
-from advisor.sheet.html import render_html
+from advisor.sheet.printed.html import render_html
 from advisor.sheet.whole import iron_rows, whole_answer
 
 CHECKOUT = Path(__file__).resolve().parents[2]

@@ -28,7 +28,7 @@ from advisor.knowledge.cache import load_knowledge
 from advisor.knowledge.model import Knowledge
 from advisor.project.quick import quick_garment
 from advisor.sheet.explain import explain
-from advisor.sheet.iron import iron_report
+from advisor.sheet.iron.report import iron_report
 from advisor.sheet.report import report
 
 FUSIBLES = {"fusible", "fusible knit", "low-temperature fusible"}

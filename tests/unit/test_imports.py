@@ -47,7 +47,7 @@ MAY_USE: dict[str, set[str]] = {
 LIGHT = (
     "advisor.errors", "advisor.units", "advisor.yamlfile", "advisor.knowledge.cache",
     "advisor.project.quick", "advisor.engine.advise", "advisor.sheet.report",
-    "advisor.sheet.detailed", "advisor.cli.ask",
+    "advisor.sheet.printed.detailed", "advisor.cli.ask",
 )  # fmt: skip
 HEAVY = ("pydantic", "ruamel.yaml", "rich", "numpy")
 
@@ -150,7 +150,7 @@ def test_an_upward_import_is_found_however_it_is_written(module: str, source: st
         ("advisor.yamlfile", "from advisor import errors, units"),
         ("advisor.craft.heat", "import math\nfrom advisor.craft.bulk import thickness"),
         ("advisor.engine.combine", "from advisor.project.garment import Garment"),
-        ("advisor.sheet.html", "from . import wording\nfrom advisor.order import planner"),
+        ("advisor.sheet.printed.html", "from . import wording\nfrom advisor.order import planner"),
         ("advisor.cli.ask", "from advisor.page import serve"),
         ("advisor.knowledge.load", "from advisories import page"),
         ("advisor.errors", "from advisor import __version__"),

@@ -11,9 +11,9 @@ import pytest
 from advisor.engine.advise import advise
 from advisor.knowledge.cache import load_knowledge
 from advisor.project.load import load_project
-from advisor.sheet.compact import render_sheet
-from advisor.sheet.detailed import render_detailed
-from advisor.sheet.only import render_only
+from advisor.sheet.printed.compact import render_sheet
+from advisor.sheet.printed.detailed import render_detailed
+from advisor.sheet.printed.only import render_only
 from advisor.sheet.report import report
 
 DEMOS = Path(__file__).resolve().parents[3] / "knowledge" / "examples"

@@ -10,12 +10,12 @@ import pytest
 
 from advisor.knowledge.cache import load_knowledge
 from advisor.project.load import load_project
-from advisor.sheet.blocks import TIGHTEST, sections
-from advisor.sheet.compact import fitted_lines
-from advisor.sheet.digest import digest
 from advisor.sheet.lines import SEAM_LINES
-from advisor.sheet.numbers import Numbers
-from advisor.sheet.section import Section
+from advisor.sheet.printed.blocks import TIGHTEST, sections
+from advisor.sheet.printed.compact import fitted_lines
+from advisor.sheet.printed.digest import digest
+from advisor.sheet.printed.numbers import Numbers
+from advisor.sheet.printed.section import Section
 from advisor.sheet.whole import whole_answer
 
 COAT = Path(__file__).parents[3] / "knowledge" / "examples" / "lantern-parade-coat.yaml"

@@ -14,10 +14,10 @@ from advisor.engine.advise import advise
 from advisor.knowledge.cache import load_knowledge
 from advisor.knowledge.model import Knowledge
 from advisor.project.quick import quick_garment
-from advisor.sheet.heat import LEAST_WAIT_S, add_heat, heat_of, shorten_remedies
-from advisor.sheet.heat_picture import at, course, picture
-from advisor.sheet.heat_svg import heat_svg, nearest_svg, worst_way
-from advisor.sheet.heat_text import heat_lines, table
+from advisor.sheet.heat.picture import at, course, picture
+from advisor.sheet.heat.report import LEAST_WAIT_S, add_heat, heat_of, shorten_remedies
+from advisor.sheet.heat.svg import heat_svg, nearest_svg, worst_way
+from advisor.sheet.heat.text import heat_lines, table
 from advisor.sheet.press_clause import minutes, press_clauses, seconds
 from advisor.sheet.report import report
 

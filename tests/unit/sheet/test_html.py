@@ -15,12 +15,12 @@ from advisor.knowledge.cache import load_knowledge
 from advisor.knowledge.model import Knowledge
 from advisor.project.load import garment_of
 from advisor.project.quick import quick_garment
-from advisor.sheet.blocks import sections
-from advisor.sheet.compact import fitted_lines, render_sheet
-from advisor.sheet.digest import digest
-from advisor.sheet.html import LINES, document, render_html
-from advisor.sheet.ironhtml import iron_main
-from advisor.sheet.numbers import Numbers
+from advisor.sheet.iron.html import iron_main
+from advisor.sheet.printed.blocks import sections
+from advisor.sheet.printed.compact import fitted_lines, render_sheet
+from advisor.sheet.printed.digest import digest
+from advisor.sheet.printed.html import LINES, document, render_html
+from advisor.sheet.printed.numbers import Numbers
 from advisor.sheet.whole import iron_rows, whole_answer
 from advisor.yamlfile import parse_yaml
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from advisor.engine.work.needlestack import STEPS, needed_needle
 from advisor.engine.work.stack import TAPE_MM
-from advisor.sheet.buildwords import bulk_clause, seam_says, warnings
+from advisor.sheet.build.words import bulk_clause, seam_says, warnings
 from tests.unit.engine.work.build_cases import HEAD, advised, judged, works
 
 SHEER = HEAD.replace("seams:", "  sheer: {fabric: chiffon, fibres: {silk: 100}}\nseams:")

@@ -12,7 +12,7 @@ from typing import Any
 
 from advisor.engine.fusing import FLOWS_C
 from advisor.engine.heatanswers import PRESS_S
-from advisor.sheet.heat_picture import letters, picture
+from advisor.sheet.heat.picture import letters, picture
 from advisor.sheet.layout import heading, row, wrap
 from advisor.sheet.press_clause import LONG_S, budget, minutes, seconds
 from advisor.sheet.wording import degrees

@@ -10,12 +10,12 @@ from html import escape
 from typing import Any
 
 from advisor.knowledge.model import Knowledge
-from advisor.sheet.blocks import sections
-from advisor.sheet.digest import digest
-from advisor.sheet.html import PICTURE, headed, section_html, sources_html
-from advisor.sheet.iron import common_text, how_text, layer_texts
-from advisor.sheet.ironpicture import iron_svg, layers_at
-from advisor.sheet.numbers import Numbers
+from advisor.sheet.iron.picture import iron_svg, layers_at
+from advisor.sheet.iron.report import common_text, how_text, layer_texts
+from advisor.sheet.printed.blocks import sections
+from advisor.sheet.printed.digest import digest
+from advisor.sheet.printed.html import PICTURE, headed, section_html, sources_html
+from advisor.sheet.printed.numbers import Numbers
 from advisor.units import System
 
 Report = dict[str, Any]

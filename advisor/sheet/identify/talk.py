@@ -14,7 +14,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.observations import Observation
 from advisor.project.observed import THREADS, WHOLE, read_answer, read_label
-from advisor.sheet.identify import SAFETY
+from advisor.sheet.identify.text import SAFETY
 
 Ask = Callable[[str], str | None]
 Tell = Callable[[str], None]

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from advisor.sheet.blocks import sections
-from advisor.sheet.buildblocks import (
+from advisor.sheet.build.blocks import (
     cloth,
     kit,
     seams_in_full,
@@ -13,11 +12,12 @@ from advisor.sheet.buildblocks import (
     tests_in_full,
     thread,
 )
-from advisor.sheet.compact import WIDTH, section_lines
-from advisor.sheet.digest import digest
 from advisor.sheet.layout import heading
-from advisor.sheet.numbers import Numbers
-from advisor.sheet.section import Section
+from advisor.sheet.printed.blocks import sections
+from advisor.sheet.printed.compact import WIDTH, section_lines
+from advisor.sheet.printed.digest import digest
+from advisor.sheet.printed.numbers import Numbers
+from advisor.sheet.printed.section import Section
 
 Report = dict[str, Any]
 

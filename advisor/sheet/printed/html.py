@@ -10,14 +10,14 @@ from collections.abc import Callable, Sequence
 from html import escape
 from typing import Any
 
-from advisor.sheet.blocks import EXCEPT, sections
-from advisor.sheet.compact import fitted_lines
-from advisor.sheet.digest import digest
-from advisor.sheet.heat_svg import nearest_svg
-from advisor.sheet.ironpicture import iron_svg, layers_of
-from advisor.sheet.numbers import Numbers
-from advisor.sheet.section import Item, Part, Section
-from advisor.sheet.style import PAPER, STYLE
+from advisor.sheet.heat.svg import nearest_svg
+from advisor.sheet.iron.picture import iron_svg, layers_of
+from advisor.sheet.printed.blocks import EXCEPT, sections
+from advisor.sheet.printed.compact import fitted_lines
+from advisor.sheet.printed.digest import digest
+from advisor.sheet.printed.numbers import Numbers
+from advisor.sheet.printed.section import Item, Part, Section
+from advisor.sheet.printed.style import PAPER, STYLE
 from advisor.units import System
 
 Report = dict[str, Any]

@@ -11,8 +11,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from typing import Any
 
-from advisor.sheet.buildblocks import seam_parts, to_buy
-from advisor.sheet.digest import Digest, Todo
+from advisor.sheet.build.blocks import seam_parts, to_buy
 from advisor.sheet.lines import (
     CARE_LINE,
     FABRIC_PARAGRAPH,
@@ -23,10 +22,11 @@ from advisor.sheet.lines import (
     by_place,
     deciders,
 )
-from advisor.sheet.numbers import Numbers
-from advisor.sheet.parts import SEVERITY, about_layer, about_seam
 from advisor.sheet.press_clause import press_clauses
-from advisor.sheet.section import Item, Part, Section
+from advisor.sheet.printed.digest import Digest, Todo
+from advisor.sheet.printed.numbers import Numbers
+from advisor.sheet.printed.parts import SEVERITY, about_layer, about_seam
+from advisor.sheet.printed.section import Item, Part, Section
 from advisor.sheet.usual import own_parts, plain_text, two_threads, usual_answers
 from advisor.units import System
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import Any
 
 from advisor.engine.trials import TRIED
-from advisor.sheet.buildwords import thin
+from advisor.sheet.build.words import thin
 from advisor.sheet.lines import by_place, phrase
-from advisor.sheet.numbers import Numbers
-from advisor.sheet.section import Item, Part, Section
+from advisor.sheet.printed.numbers import Numbers
+from advisor.sheet.printed.section import Item, Part, Section
 from advisor.units import System, needle, show
 
 Report = dict[str, Any]

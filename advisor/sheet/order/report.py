@@ -284,7 +284,7 @@ def add_order(data: dict[str, Any], advice: Advice, knowledge: Knowledge, file: 
     found = order_of_garment(advice, knowledge)
     if not found:
         return
-    from advisor.sheet.order_text import order_line
+    from advisor.sheet.order.text import order_line
 
     data |= {key: found[key] for key in ("order", "order_cost", "order_conflicts")}
     data["order_line"] = order_line(found, file)

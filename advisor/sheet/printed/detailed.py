@@ -9,8 +9,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from advisor.sheet.blocks import NO_CLASH
-from advisor.sheet.digest import Digest, Todo, digest
 from advisor.sheet.layout import heading, row, wrap
 from advisor.sheet.lines import (
     FABRIC_LINES,
@@ -22,9 +20,11 @@ from advisor.sheet.lines import (
     line_parts,
     phrase,
 )
-from advisor.sheet.numbers import Numbers
-from advisor.sheet.parts import SETTINGS, SEVERITY, about_seam, layer_title
 from advisor.sheet.press_clause import press_clauses
+from advisor.sheet.printed.blocks import NO_CLASH
+from advisor.sheet.printed.digest import Digest, Todo, digest
+from advisor.sheet.printed.numbers import Numbers
+from advisor.sheet.printed.parts import SETTINGS, SEVERITY, about_seam, layer_title
 from advisor.units import System
 
 Report = dict[str, Any]

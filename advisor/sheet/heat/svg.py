@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from html import escape
 from typing import Any
 
-from advisor.sheet.heat_picture import LAST_S, ROOM_C, course, letters
+from advisor.sheet.heat.picture import LAST_S, ROOM_C, course, letters
 from advisor.sheet.wording import degrees
 from advisor.units import System
 

@@ -9,11 +9,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from advisor.sheet.blocks import TIGHTEST, sections
-from advisor.sheet.digest import digest
 from advisor.sheet.layout import heading, wrap
-from advisor.sheet.numbers import Numbers
-from advisor.sheet.section import Item, Part, Section
+from advisor.sheet.printed.blocks import TIGHTEST, sections
+from advisor.sheet.printed.digest import digest
+from advisor.sheet.printed.numbers import Numbers
+from advisor.sheet.printed.section import Item, Part, Section
 
 Report = dict[str, Any]
 WIDTH = 120

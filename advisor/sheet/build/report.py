@@ -18,7 +18,7 @@ from advisor.engine.work.seamwork import SeamWork, bulk_sources, seamworks
 from advisor.engine.work.threadlist import ThreadBought, threads_to_buy
 from advisor.engine.work.threads import whole
 from advisor.knowledge.model import Knowledge
-from advisor.sheet import buildwords
+from advisor.sheet.build import words as buildwords
 from advisor.units import System, show
 
 Row = dict[str, Any]

@@ -1,0 +1,1 @@
+"""Finding out what a cloth is: the answer and the talk."""

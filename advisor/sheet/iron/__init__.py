@@ -1,0 +1,1 @@
+"""What every layer bears and the iron that suits them all."""

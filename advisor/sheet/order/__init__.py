@@ -1,0 +1,1 @@
+"""The order of work, as data and in words."""

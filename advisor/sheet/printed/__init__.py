@@ -1,0 +1,1 @@
+"""The handling sheet for the terminal, for paper and for the browser."""
