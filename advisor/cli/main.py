@@ -6,6 +6,7 @@
 
 from __future__ import annotations
 
+import errno
 import gc
 import os
 import sys
@@ -55,6 +56,9 @@ def _usage(error: Exception) -> int:
     show = getattr(error, "show", None)
     if show is not None:
         show()
+        return Exit.USAGE
+    if isinstance(error, OSError) and error.errno == errno.ENOSPC:
+        print("the answer could not be written: no space left on device", file=sys.stderr)
         return Exit.USAGE
     if os.environ.get("ADVISOR_DEBUG"):
         raise error

@@ -1,8 +1,8 @@
 """Lets answers of one seam agree that were picked one by one.
 
 Every verdict is right by itself, yet two picks may not go together: an edge enclosed in a seam
-that encloses nothing, or the seconds of a glue that the cloths rule out. Only picks move here,
-inside what is advised; sets and clashes stay as they are.
+that encloses nothing, the seconds of a glue that the cloths rule out, or how an iron moves where
+none may be used. What one answer makes idle is said no more; no clash is made or unmade here.
 """
 
 from __future__ import annotations
@@ -11,15 +11,19 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Final
 
+from advisor.craft.irondial import mark_for
 from advisor.engine.claims import Place
 from advisor.engine.combine import Verdict, decide
-from advisor.engine.valuesets import Choice
-from advisor.knowledge.model import Knowledge
+from advisor.engine.speakers import Said
+from advisor.engine.valuesets import Choice, Span
+from advisor.knowledge.model import LIMIT_ASPECT, Claim, Knowledge
 from advisor.project.garment import Garment
 
 KIND, FINISH, DWELL = "seam.kind", "seam.finish", "press.dwell"
-LINKED: Final = frozenset({KIND, FINISH, DWELL})
+MOTION, MOISTURE = "press.motion", "press.moisture"
+LINKED: Final = frozenset({KIND, FINISH, DWELL, MOTION})
 """Aspects whose verdicts this room may change; they are decided afresh every time."""
+STEAM: Final = "hover with steam"
 ENCLOSED: Final = "enclosed in the seam"
 ENCLOSING: Final = frozenset({"French", "mock French", "felled", "self-bound"})
 
@@ -29,9 +33,38 @@ def agree(
 ) -> None:
     """Bring the picks of every seam into line."""
     for place, by_aspect in verdicts.items():
+        _no_iron(by_aspect)
         if place.scope == "seam":
             _edges(by_aspect)
             _idle_glue(garment, by_aspect, knowledge)
+
+
+def _no_iron(by_aspect: dict[str, Verdict]) -> None:
+    """Where no iron is used, fingers are left, and steam where every layer bears it."""
+    heat, motion, moist = (by_aspect.get(name) for name in (LIMIT_ASPECT, MOTION, MOISTURE))
+    if heat is None or motion is None or motion.clash or not _unmarked(heat):
+        return
+    left = ["finger-press"] if moist and _at_most(moist, 0.0) else ["finger-press", STEAM]
+    mask = sum(1 << motion.aspect.words.index(word) for word in left)
+    claim = Claim(MOTION, None, mask, None, "should", "result", "No iron is used here.",
+                  ("derived",), 0, "no iron")  # fmt: skip
+    # How an iron would have to move is nobody's wish where there is none.
+    wishes = [
+        s for s in (*motion.because, *motion.given_up)
+        if s.claim.strength == "must" or not (Choice(s.claim.mask) & Choice(mask)).is_empty
+    ]  # fmt: skip
+    by_aspect[MOTION] = decide(motion.aspect, [*wishes, Said("no iron", claim)])
+
+
+def _unmarked(heat: Verdict) -> bool:
+    """Whether no mark of the dial is cool enough for what is advised."""
+    span = heat.advised
+    return isinstance(span, Span) and not span.is_empty and mark_for(span.high) is None
+
+
+def _at_most(verdict: Verdict, most: float) -> bool:
+    """Whether no more than so much is advised at a place."""
+    return isinstance(verdict.advised, Span) and verdict.advised.high <= most
 
 
 def _edges(by_aspect: dict[str, Verdict]) -> None:

@@ -6,7 +6,7 @@ from typing import Any
 
 from advisor.knowledge.model import Knowledge
 from advisor.sheet.heat.text import heat_lines
-from advisor.sheet.iron.report import render_iron
+from advisor.sheet.iron.text import render_iron
 from advisor.sheet.layout import heading
 from advisor.sheet.printed.detailed import caution_lines, conflict_lines, unknown_lines
 from advisor.sheet.printed.numbers import Numbers

@@ -140,14 +140,13 @@ def line_parts(
         pressing = cold and verdict["aspect"].startswith("press.")
         if verdict["aspect"] == "care.dry" and _unwashed(verdicts):
             continue
-        if not pressing:
+        if not pressing or verdict["aspect"] in _COLD_ASPECTS:
             told.append((phrase(verdict), verdict))
-        elif verdict["aspect"] in _COLD_ASPECTS:
-            told.append((_cold_phrase(verdict), verdict))
     return [(text, verdict) for text, verdict in told if text]
 
 
 _COLD_ASPECTS = ("press.temperature", "press.motion")
+_IDLE_WHEN_COLD = ("press.side", "press.cloth", "press.surface", "press.dwell")
 
 
 def is_cold(verdicts: Verdicts) -> bool:
@@ -155,13 +154,12 @@ def is_cold(verdicts: Verdicts) -> bool:
     return str(verdicts.get("press.temperature", {}).get("text", "")).startswith("no iron")
 
 
+def told_when_cold(verdicts: Verdicts) -> list[dict[str, Any]]:
+    """The verdicts of a place that say anything where no iron is used."""
+    return [v for aspect, v in verdicts.items() if aspect not in _IDLE_WHEN_COLD]
+
+
 def _unwashed(verdicts: Verdicts) -> bool:
     """What is never wetted is not dried either."""
     return str(verdicts.get("care.wash", {}).get("text", "")) == "do not wash"
 
-
-def _cold_phrase(verdict: dict[str, Any]) -> str:
-    """Where no iron may be used there are two ways left: steam from above, and the fingers."""
-    if verdict["aspect"] == "press.temperature":
-        return str(verdict["text"])
-    return "hover with steam" if verdict["text"] == "hover with steam" else "finger-press"

@@ -11,7 +11,7 @@ from typing import Any
 
 from advisor.knowledge.model import Knowledge
 from advisor.sheet.iron.picture import iron_svg, layers_at
-from advisor.sheet.iron.report import common_text, how_text, layer_texts
+from advisor.sheet.iron.text import alike, common_text, layer_texts, presses
 from advisor.sheet.printed.blocks import sections
 from advisor.sheet.printed.digest import digest
 from advisor.sheet.printed.html import PICTURE, headed, section_html, sources_html
@@ -39,8 +39,9 @@ def iron_main(report: Report, rows: Sequence[dict[str, Any]], knowledge: Knowled
     found = {s.id: s for s in sections(heat, numbers, digest(heat))}
     parts = [section_html(found[k]) for k in ("conflicts",) if k in found]
     parts += [
-        headed(f"place-{i}", str(place["place"]), _place(place, report, units, knowledge))
-        for i, place in enumerate(rows, 1)
+        headed(f"place-{i}", ", ".join(str(p["place"]) for p in places),
+               _place(places, report, units, knowledge))
+        for i, places in enumerate(alike(rows), 1)
     ]
     parts += [section_html(found[k]) for k in ("cautions", "unknowns") if k in found]
     title = escape(f"{report['garment']}: the iron across its layers")
@@ -50,9 +51,10 @@ def iron_main(report: Report, rows: Sequence[dict[str, Any]], knowledge: Knowled
 
 
 def _place(
-    place: dict[str, Any], report: Report, units: System, knowledge: Knowledge
-) -> str:  # fmt: skip
+    places: Sequence[dict[str, Any]], report: Report, units: System, knowledge: Knowledge
+) -> str:
     """Drawing, table, what all layers bear together, and the rest of the press."""
+    place = places[0]
     drawing = iron_svg(layers_at(place), f"Iron limits: {place['place']}", units)
     rows = ""
     for layer in place["layers"]:
@@ -61,8 +63,11 @@ def _place(
             f'<tr><th scope="row">{escape(layer["name"])}</th><td data-label="Bears">'
             f'{escape(bears)}</td><td data-label="Why">{escape(why)}</td></tr>\n'
         )
-    how = how_text(place, report)
-    press = f'<p><span class="label">Press:</span> {escape(how)}.</p>\n' if how else ""
+    press = "".join(
+        f'<p><span class="label">Press{escape(f" ({names})" if names else "")}:</span> '
+        f"{escape(how)}.</p>\n"
+        for how, names in presses(places, report)
+    )
     return (
         f"<figure>{drawing}<figcaption>{PICTURE}</figcaption></figure>\n"
         '<table>\n<thead><tr><th scope="col">Layer</th><th scope="col">Bears</th>'

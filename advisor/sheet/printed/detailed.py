@@ -17,8 +17,10 @@ from advisor.sheet.lines import (
     Verdicts,
     by_place,
     deciders,
+    is_cold,
     line_parts,
     phrase,
+    told_when_cold,
 )
 from advisor.sheet.press_clause import press_clauses
 from advisor.sheet.printed.blocks import NO_CLASH
@@ -230,9 +232,10 @@ def _wishes_lost(report: Report) -> bool:
 
 def _not_met(verdicts: Verdicts) -> list[str]:
     """The wishes that could not be met, in a few words."""
+    told = told_when_cold(verdicts) if is_cold(verdicts) else list(verdicts.values())
     lost = [
         f"{claim['who']}: {claim['says']} ({verdict['aspect'].replace('.', ' ')})"
-        for verdict in verdicts.values()
+        for verdict in told
         for claim in verdict["given_up"]
         if claim["strength"] == "should"
     ]

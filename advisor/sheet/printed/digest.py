@@ -11,6 +11,7 @@ from typing import Any
 
 Report = dict[str, Any]
 PER_PLACE = {"fabric": 3, "seam": 2, "garment": 4}
+ONLY_SEAM = 4  # where one seam is all that is asked about, it gets more of the room
 GENERAL = 5
 PER_TEST = 3
 PER_KIND = {"damage": 2}
@@ -55,7 +56,9 @@ def digest(report: Report, *, everything: bool = False) -> Digest:
     def most(few: int) -> int:
         return MANY if everything else few
 
-    kept = {key: tuple(todos[: most(PER_PLACE[key[0]])]) for key, todos in lone.items()}
+    seams = {v["place"] for v in report["verdicts"] if v["scope"] == "seam"}
+    room = PER_PLACE if len(seams) > 1 else {**PER_PLACE, "seam": ONLY_SEAM}
+    kept = {key: tuple(todos[: most(room[key[0]])]) for key, todos in lone.items()}
     shown = tuple(general[: most(GENERAL)])
     cautions = _cautions(report, most)
     left = len(grouped) - len(shown) - sum(len(todos) for todos in kept.values())
