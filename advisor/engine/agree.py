@@ -7,14 +7,14 @@ none may be used. What one answer makes idle is said no more; no clash is made o
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Iterable
 from dataclasses import replace
 from typing import Final
 
 from advisor.craft.irondial import mark_for
 from advisor.engine.claims import Place
 from advisor.engine.combine import Verdict, decide
-from advisor.engine.speakers import Said
+from advisor.engine.speakers import MACHINE_ASPECTS, Said
 from advisor.engine.valuesets import Choice, Span
 from advisor.knowledge.model import LIMIT_ASPECT, Claim, Knowledge
 from advisor.project.garment import Garment
@@ -26,6 +26,9 @@ LINKED: Final = frozenset({KIND, FINISH, DWELL, MOTION})
 STEAM: Final = "hover with steam"
 ENCLOSED: Final = "enclosed in the seam"
 ENCLOSING: Final = frozenset({"French", "mock French", "felled", "self-bound"})
+BY_MACHINE: Final = frozenset(
+    {"overlocked", "zigzag", "turned and stitched", "trimmed and double-stitched"}
+)
 
 
 def agree(
@@ -35,6 +38,7 @@ def agree(
     for place, by_aspect in verdicts.items():
         _no_iron(by_aspect)
         if place.scope == "seam":
+            _by_hand(by_aspect)
             _edges(by_aspect)
             _idle_glue(garment, by_aspect, knowledge)
 
@@ -45,15 +49,17 @@ def _no_iron(by_aspect: dict[str, Verdict]) -> None:
     if heat is None or motion is None or motion.clash or not _unmarked(heat):
         return
     left = ["finger-press"] if moist and _at_most(moist, 0.0) else ["finger-press", STEAM]
-    mask = sum(1 << motion.aspect.words.index(word) for word in left)
-    claim = Claim(MOTION, None, mask, None, "should", "result", "No iron is used here.",
-                  ("derived",), 0, "no iron")  # fmt: skip
     # How an iron would have to move is nobody's wish where there is none.
-    wishes = [
+    mask = Choice(sum(1 << motion.aspect.words.index(word) for word in left))
+    idle = {
         s for s in (*motion.because, *motion.given_up)
-        if s.claim.strength == "must" or not (Choice(s.claim.mask) & Choice(mask)).is_empty
-    ]  # fmt: skip
-    by_aspect[MOTION] = decide(motion.aspect, [*wishes, Said("no iron", claim)])
+        if s.claim.strength != "must" and (Choice(s.claim.mask) & mask).is_empty
+    }  # fmt: skip
+    kept = replace(
+        motion, because=tuple(s for s in motion.because if s not in idle),
+        given_up=tuple(s for s in motion.given_up if s not in idle),
+    )  # fmt: skip
+    by_aspect[MOTION] = _narrowed(kept, left, "No iron is used here.")
 
 
 def _unmarked(heat: Verdict) -> bool:
@@ -67,29 +73,62 @@ def _at_most(verdict: Verdict, most: float) -> bool:
     return isinstance(verdict.advised, Span) and verdict.advised.high <= most
 
 
+def _by_hand(by_aspect: dict[str, Verdict]) -> None:
+    """Where nothing but the hand may sew, the machine is not set and neats no edge."""
+    stitch, finish = by_aspect.get("stitch.type"), by_aspect.get(FINISH)
+    if stitch is None or _options(stitch) != ["hand"]:
+        return
+    for aspect in MACHINE_ASPECTS - {"stitch.type"}:
+        by_aspect.pop(aspect, None)
+    if finish is not None and not finish.clash:
+        left = [w for w in finish.aspect.words if w not in BY_MACHINE]
+        by_aspect[FINISH] = _narrowed(finish, left, "This place is sewn by hand.")
+
+
 def _edges(by_aspect: dict[str, Verdict]) -> None:
+    """An edge is enclosed in a seam that encloses it, and in no other."""
     kind, finish = by_aspect.get(KIND), by_aspect.get(FINISH)
-    if kind is None or finish is None or _word(finish) != ENCLOSED or _word(kind) in ENCLOSING:
+    if kind is None or finish is None or kind.pick is None or finish.pick is None:
         return
-    other = _first(finish, lambda word: word != ENCLOSED)
-    if other is not None:
-        by_aspect[FINISH] = replace(finish, pick=other)
+    pairs = [
+        *((_word(kind), f) for f in _options(finish)),
+        *((k, _word(finish)) for k in _options(kind)),
+        *((k, f) for k in _options(kind) for f in _options(finish)),
+    ]
+    words = next((pair for pair in pairs if _fit(*pair)), None)
+    if words is None:
+        left = [f for f in finish.aspect.words if _fit(_word(kind), f)]
+        why = f"The edges of a {_word(kind)} seam lie so."
+        by_aspect[FINISH] = _narrowed(finish, left, why)
         return
-    shut = _first(kind, lambda word: word in ENCLOSING)
-    if shut is not None:
-        by_aspect[KIND] = replace(kind, pick=shut)
+    for verdict, word in zip((kind, finish), words, strict=True):
+        pick = float(verdict.aspect.words.index(word))
+        by_aspect[verdict.aspect.id] = replace(verdict, pick=pick)
+
+
+def _fit(kind: str, finish: str) -> bool:
+    return (kind in ENCLOSING) == (finish == ENCLOSED)
 
 
 def _word(verdict: Verdict) -> str:
     return "" if verdict.pick is None else verdict.aspect.words[int(verdict.pick)]
 
 
-def _first(verdict: Verdict, fits: Callable[[str], bool]) -> float | None:
-    """The first advised option that fits."""
+def _options(verdict: Verdict) -> list[str]:
+    """The words that are advised, the pick first."""
     if not isinstance(verdict.advised, Choice):
-        return None
-    words = verdict.aspect.words
-    return next((float(i) for i in verdict.advised.options() if fits(words[i])), None)
+        return []
+    words = [verdict.aspect.words[i] for i in verdict.advised.options()]
+    return sorted(words, key=lambda word: word != _word(verdict))
+
+
+def _narrowed(verdict: Verdict, words: Iterable[str], why: str) -> Verdict:
+    """The verdict if what another answer leaves is wished first of all."""
+    mask = sum(1 << verdict.aspect.words.index(word) for word in words)
+    claim = Claim(verdict.aspect.id, None, mask, None, "should", "result", why, ("derived",), 0,
+                  "this place")  # fmt: skip
+    said = Said("this place", claim)
+    return decide(verdict.aspect, [*verdict.because, *verdict.given_up, said])
 
 
 def _idle_glue(

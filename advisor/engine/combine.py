@@ -180,7 +180,15 @@ def deciders(verdict: Verdict) -> tuple[Said, ...]:
         wanted = binds_high if aspect.prefer == "high" else binds_low or binds_high
         if wanted or (said.claim.best == pick and aspect.id != LIMIT_ASPECT):
             found.append(said)
+    if aspect.prefer != "high":
+        # Who wants just this comes first, then who wants no less, then who wants no more.
+        found.sort(key=lambda s: _nearness(s.claim, pick))
     return tuple(found[:2]) or verdict.because[:1]
+
+
+def _nearness(claim: Claim, pick: float) -> int:
+    low, high = claim.span or (None, None)
+    return 0 if claim.best == pick else 1 if low == pick else 2 if high == pick else 3
 
 
 def _choosers(verdict: Verdict, pick: int) -> tuple[Said, ...]:

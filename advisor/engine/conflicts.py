@@ -12,6 +12,7 @@ from itertools import combinations
 from advisor.engine.claims import Place
 from advisor.engine.combine import Verdict, full_set, meet, set_of
 from advisor.engine.speakers import Said
+from advisor.engine.valuesets import Choice
 from advisor.knowledge.model import Aspect
 
 WORST_FIRST = ("injury", "damage", "result")
@@ -80,7 +81,10 @@ def _severity(clash: tuple[Said, ...]) -> str:
 
 
 def _no_method(place: Place, by_aspect: dict[str, Verdict]) -> list[Conflict]:
-    """A garment that can be neither washed nor dry cleaned has no way to be cleaned at all."""
+    """A garment that is to be neither washed nor dry cleaned has no way to be cleaned at all.
+
+    Also where only wishes say so: whoever washes it against one has to know that no way is left.
+    """
     wash, clean = by_aspect.get("care.wash"), by_aspect.get("care.professional")
     if wash is None or clean is None or wash.clash or clean.clash:
         return []
@@ -93,9 +97,9 @@ def _no_method(place: Place, by_aspect: dict[str, Verdict]) -> list[Conflict]:
 
 
 def _only(verdict: Verdict, option: int) -> bool:
-    return verdict.allowed == type(verdict.allowed)(1 << option)  # type: ignore[call-arg]
+    return verdict.advised == Choice(1 << option)
 
 
 def _strictest(verdict: Verdict) -> Said:
-    musts = [s for s in verdict.because if s.claim.strength == "must"]
-    return min(musts, key=lambda s: (bin(s.claim.mask).count("1"), s.claim.rank, s.key))
+    said = verdict.because
+    return min(said, key=lambda s: (bin(s.claim.mask).count("1"), s.claim.rank, s.key))

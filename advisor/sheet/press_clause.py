@@ -42,6 +42,11 @@ def seconds(value: float) -> str:
     return "a touch of under a second" if value < 1.0 else f"{int(value)} s"
 
 
+def wait_words(wait: list[float]) -> str:
+    """How long a hard part stays hot: likely, and at the most."""
+    return f"about {minutes(wait[1])}, {minutes(wait[2])} at the most"
+
+
 def minutes(value: float) -> str:
     """A wait, never rounded down."""
     if value <= 90.0:

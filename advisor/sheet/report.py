@@ -164,8 +164,9 @@ class _Reporter:
         remedy = next(r for r in self.knowledge.remedies if r.id == cure.remedy)
         after = cure.after.verdicts.get(conflict.place, {}).get(conflict.aspect)
         then = f" {wording.sentence(wording.verdict_text(after, self.units))}" if after else ""
+        words = {**cure.words, "after": wording.iron_left(cure.after.verdicts, conflict.place)}
         return {
-            "id": cure.remedy, "text": remedy.text.format_map(cure.words),
+            "id": cure.remedy, "text": remedy.text.format_map(words),
             "price": {"effort": cure.effort, "look": cure.look},
             "then": remedy.then + then, "earlier": remedy.earlier, "checked": True,
             "sources": self._cite(remedy.sources),
@@ -230,9 +231,15 @@ class _Reporter:
         if weights:
             effect = f"taken as usual, {', '.join(weights)}; needle and thread follow it"
             rows.append({"fact": "weight not given", "effect": effect})
-        if self.garment.maker.assumed:
-            effect = "taken as a household zigzag machine, no overlocker"
-            rows.append({"fact": "your machine is not named", "effect": effect})
+        maker = self.garment.maker
+        taken = ["a household zigzag machine"] if "machine" in maker.assumed else []
+        if "overlocker" in maker.assumed:
+            own = self.knowledge.machines[maker.overlocker].name if maker.overlocker else ""
+            taken.append(own or "no overlocker")
+        if taken:
+            named = "machine" if "machine" in maker.assumed else "overlocker"
+            effect = f"taken as {', '.join(taken)}"
+            rows.append({"fact": f"your {named} is not named", "effect": effect})
         return rows
 
 

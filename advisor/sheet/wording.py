@@ -6,8 +6,10 @@ Numbers are printed in the maker's units; a limit is never rounded up.
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 
 from advisor.craft.irondial import mark_for
+from advisor.engine.claims import Place
 from advisor.engine.combine import Verdict
 from advisor.engine.conflicts import NO_METHOD, Conflict
 from advisor.engine.speakers import HEAT, Said
@@ -160,6 +162,14 @@ def iron_text(verdict: Verdict, units: System) -> str:
     if verdict.pick is not None and verdict.pick < span.high - 2 and verdict.pick > COLD:
         return f"start at {degrees(verdict.pick, units)}, at most {most} ({dial})"
     return f"at most {most} ({dial})"
+
+
+def iron_left(verdicts: Mapping[Place, Mapping[str, Verdict]], place: Place) -> str:
+    """What may still be done with an iron at a place, in a few words."""
+    heat = verdicts.get(place, {}).get(LIMIT_ASPECT)
+    if heat is None or not isinstance(heat.advised, Span) or mark_for(heat.advised.high):
+        return "the cooler iron"
+    return "fingers and no iron"
 
 
 def mix_text(mix: Mix, knowledge: Knowledge) -> str:

@@ -17,7 +17,7 @@ from advisor.engine.heatanswers import PRESS_S, Heat, advise_with_heat
 from advisor.engine.heatlayers import assumed_of
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
-from advisor.sheet.press_clause import LONG_S, budget, minutes, seconds
+from advisor.sheet.press_clause import LONG_S, budget, seconds, wait_words
 
 if TYPE_CHECKING:
     from advisor.craft.heat.answer import HeatAnswer
@@ -184,17 +184,17 @@ def _burns(report: dict[str, Any], heat: Heat) -> list[dict[str, Any]]:
     """What burns the hands: the wait for metal in the seams, and on a full answer the rest."""
     from advisor.craft.heat.burns import CAUTIONS
 
-    longest: dict[str, tuple[float, dict[str, None]]] = {}
+    longest: dict[str, tuple[list[float], dict[str, None]]] = {}
     for press, answer in heat.rows:
         wait = _wait(answer.touch_safe_after)
         if wait is not None and (heat.loose or any(p not in _FINE for _, p in press.parts)):
             parts = " and ".join(_hard(press))
-            most, places = longest.get(parts, (0.0, {}))
-            longest[parts] = (max(most, wait[2]), places | dict.fromkeys(press.places))
+            most, places = longest.get(parts, (wait, {}))
+            longest[parts] = (max(most, wait, key=max), places | dict.fromkeys(press.places))
     rows = [
         _caution(
             "metal-after-the-iron",
-            f"Count the {parts} hot for {minutes(most)} after a press of {PRESS_S:.0f} s "
+            f"The {parts} stays hot after a press of {PRESS_S:.0f} s: {wait_words(most)} "
             f"({BY_MODEL}); then touch it with the back of a finger first.",
             list(places), ["derived", "estimate", "iso-13732-1", "insulation-vendor-table"],
         )
@@ -203,11 +203,11 @@ def _burns(report: dict[str, Any], heat: Heat) -> list[dict[str, Any]]:
     if not heat.loose:
         return rows
     aided = any("20 minutes" in c["text"] for c in report["cautions"])
-    waits = ", ".join(
-        f"a {name} left in the seam up to {minutes((_wait(wait) or [LEAST_WAIT_S])[-1])}"
+    waits = "; ".join(
+        f"a {name} left in the seam {wait_words(_wait(wait) or [LEAST_WAIT_S] * 3)}"
         for name, wait in heat.loose.items()
     )
-    text = f"Count as hot after a press of {PRESS_S:.0f} s: {waits} ({BY_MODEL})."
+    text = f"Hot after a press of {PRESS_S:.0f} s: {waits} ({BY_MODEL})."
     rows.append(_caution("pin-after-the-iron", text, [], ["derived", "estimate", "iso-13732-1"]))
     rows += [
         _caution(c.id, c.text, [], list(c.sources)) for c in CAUTIONS

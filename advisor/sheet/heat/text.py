@@ -14,7 +14,7 @@ from advisor.engine.fusing import FLOWS_C
 from advisor.engine.heatanswers import PRESS_S
 from advisor.sheet.heat.picture import letters, picture
 from advisor.sheet.layout import heading, row, wrap
-from advisor.sheet.press_clause import LONG_S, budget, minutes, seconds
+from advisor.sheet.press_clause import LONG_S, budget, seconds, wait_words
 from advisor.sheet.wording import degrees
 from advisor.units import System, fahrenheit
 
@@ -267,7 +267,9 @@ def _rhythm(rows: list[Row], report: dict[str, Any], units: System) -> str:
         v["high"] for v in report["verdicts"]
         if v["place"] == rows[0]["place"] and v["aspect"] == "press.dwell" and v["high"]
     ]  # fmt: skip
-    longest = min([PRESS_S, *ruled, *(x for x in (budget(rows),) if x is not None)])
+    # The iron may always have just come up, so the shorter time makes the rhythm.
+    hasty = [r["press_at_most_s"] for r in rows if r["way"] == "unsettled"]
+    longest = min(x for x in (PRESS_S, *ruled, budget(rows), *hasty) if x is not None)
     _, mid, high = rows[0]["rest_s"]
     about = "more than 5 minutes" if mid is None else f"about {-int(-max(mid, 5.0) // 5) * 5} s"
     most = " or more" if high is None else f" (up to {-int(-max(high, 5.0) // 5) * 5} s)"
@@ -344,7 +346,7 @@ def _when(one: dict[str, Any]) -> str:
 
 def _hands(first: Row) -> str:
     parts = " and ".join(dict.fromkeys(first["hard_parts"]))
-    return f"Count the {parts} hot for {minutes(first['touch_safe_after_s'][2])} after the press."
+    return f"The {parts} stays hot after the press: {wait_words(first['touch_safe_after_s'])}."
 
 
 def _unsure(one: Row) -> str:

@@ -6,6 +6,7 @@ from typing import Any
 
 from advisor.craft.irondial import mark_for, overshoot, steam_possible
 from advisor.engine.claims import Place
+from advisor.engine.combine import Verdict
 from advisor.engine.judge import Judgement
 from advisor.engine.speakers import Said
 from advisor.engine.valuesets import Span
@@ -19,7 +20,7 @@ def iron_report(judgement: Judgement, knowledge: Knowledge) -> list[dict[str, An
 
     Returns:
         `[{"place", "layers": [{"name", "limit_c", "start_c", "needs_c", "why", "sources",
-        "published"}], "range_c": [low, high], "mark", "overshoot_k", "steam"}]`
+        "published"}], "range_c": [low, high], "advised_c", "mark", "overshoot_k", "steam"}]`
     """
     rows = []
     for place, by_aspect in judgement.verdicts.items():
@@ -34,10 +35,16 @@ def iron_report(judgement: Judgement, knowledge: Knowledge) -> list[dict[str, An
             "place": place.name, "scope": place.scope,
             "layers": [_layer(name, said, judgement.garment, knowledge) for name in names],
             "range_c": [max(verdict.allowed.low, COLD), limit], "pick_c": verdict.pick,
+            "advised_c": _advised(verdict),
             "conflict": bool(verdict.clash), "mark": mark.name if mark else None,
             "overshoot_k": overshoot(limit), "steam": steam_possible(limit),
         })  # fmt: skip
     return rows
+
+
+def _advised(verdict: Verdict) -> float:
+    """The most that is advised, which wishes may have brought below what the layers bear."""
+    return verdict.advised.high if isinstance(verdict.advised, Span) else COLD
 
 
 def _names(garment: Garment, place: Place) -> list[str]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import Any
 
-from advisor.craft.irondial import MARKS
+from advisor.craft.irondial import MARKS, mark_for
 from advisor.knowledge.model import COLD, Knowledge
 from advisor.sheet.layout import heading, row, wrap
 from advisor.sheet.lines import by_place, line_parts
@@ -129,6 +129,11 @@ def common_text(place: dict[str, Any], units: System, *, told: bool = False) -> 
     if mark is None:
         text = f"All layers together: at most {degrees(high, units)}, which is below one dot: a "
         return text + "household iron is too hot for it. Finger-press."
+    if mark_for(place["advised_c"]) is None:
+        return (
+            f"All layers together bear {degrees(high, units)} at most, but no more than "
+            f"{degrees(place['advised_c'], units)} is advised and no mark is that low: no iron."
+        )
     text = f"All layers together: at most {degrees(high, units)}: {mark}"
     if told:
         low = ", at the low end of the mark" if place["overshoot_k"] else ""

@@ -27,6 +27,7 @@ from advisor.craft.heat.stack import (
     sole_for_dots,
     under_iron,
 )
+from advisor.craft.irondial import MARKS
 
 COTTON = FibreHeat(1.52, Range(1220, 1285, 1350), Range(0.2, 0.3, 0.5), ("morton-hearle-2008",))
 NYLON = FibreHeat(1.14, Range(1430, 1460, 1600), Range(0.2, 0.25, 0.3), ("ht-1-2-0",))
@@ -125,11 +126,14 @@ def test_blend_encloses_its_fibres() -> None:
 
 
 def test_setting_is_a_band() -> None:
-    """One, two and three dots swing by 20, 25, 30 K; an iron just switched on overshoots."""
-    assert [20.0, 25.0, 30.0] == [
-        band.mid - band.low for band in (sole_for_dots(d) for d in (1, 2, 3))
+    """The bands are those of the dial (iec-60311, memory); an iron just up overshoots."""
+    assert [(70.0, 120.0), (100.0, 160.0), (140.0, 210.0)] == [
+        (band.low, band.high) for band in (sole_for_dots(d) for d in (1, 2, 3))
     ]
-    assert [20.0, 25.0, 30.0] == [
+    assert [mark.band for mark in MARKS] == [
+        (band.low, band.high) for band in (sole_for_dots(d) for d in (1, 2, 3))
+    ]
+    assert [25.0, 30.0, 35.0] == [
         band.high - band.mid for band in (sole_at(c) for c in (110, 150, 200))
     ]
     assert sole_at(150).high + 40.0 == sole_at(150, settled=False).high

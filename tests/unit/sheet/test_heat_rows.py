@@ -18,7 +18,7 @@ from advisor.sheet.heat.picture import at, course, picture
 from advisor.sheet.heat.report import LEAST_WAIT_S, add_heat, heat_of, shorten_remedies
 from advisor.sheet.heat.svg import heat_svg, nearest_svg, worst_way
 from advisor.sheet.heat.text import heat_lines, table
-from advisor.sheet.press_clause import minutes, press_clauses, seconds
+from advisor.sheet.press_clause import minutes, press_clauses, seconds, wait_words
 from advisor.sheet.report import report
 
 KEYS = {
@@ -129,7 +129,7 @@ def test_hot_metal_is_waited_for_and_never_cleared() -> None:
     assert wait[0] >= LEAST_WAIT_S
     assert wait[2] > 60.0
     texts = " ".join(c["text"] for c in data["cautions"] if c["area"] == "heat")
-    assert f"Count the metal zip hot for {minutes(wait[2])}" in texts
+    assert f"The metal zip stays hot after a press of 10 s: {wait_words(wait)}" in texts
     for word in ("pin", "Steam", "board"):
         assert word in texts
 
