@@ -83,23 +83,24 @@ def _severity(clash: tuple[Said, ...]) -> str:
 def _no_method(place: Place, by_aspect: dict[str, Verdict]) -> list[Conflict]:
     """A garment that is to be neither washed nor dry cleaned has no way to be cleaned at all.
 
-    Also where only wishes say so: whoever washes it against one has to know that no way is left.
+    Also where only wishes say so, if one cloth speaks against the one and another against the
+    other: a cloth that wants neither, such as leather, knows its own way and is no clash.
     """
     wash, clean = by_aspect.get("care.wash"), by_aspect.get("care.professional")
     if wash is None or clean is None or wash.clash or clean.clash:
         return []
-    last_wash = len(wash.aspect.words) - 1
-    last_clean = len(clean.aspect.words) - 1
-    if _only(wash, last_wash) and _only(clean, last_clean):
-        clash = (_strictest(wash), _strictest(clean))
-        return [Conflict(NO_METHOD, place, clash, "damage")]
-    return []
+    last = [Choice(1 << len(v.aspect.words) - 1) for v in (wash, clean)]
+    against = [
+        [s for s in verdict.because if (set_of(s.claim) == none)]
+        for verdict, none in zip((wash, clean), last, strict=True)
+    ]
+    sure = [wash.allowed, clean.allowed] == last
+    one = {c for s in against[0] for c in s.cloths} & {c for s in against[1] for c in s.cloths}
+    if not sure and (one or [wash.advised, clean.advised] != last):
+        return []
+    return [Conflict(NO_METHOD, place, (_strictest(wash, sure), _strictest(clean, sure)), "damage")]
 
 
-def _only(verdict: Verdict, option: int) -> bool:
-    return verdict.advised == Choice(1 << option)
-
-
-def _strictest(verdict: Verdict) -> Said:
-    said = verdict.because
+def _strictest(verdict: Verdict, sure: bool) -> Said:
+    said = [s for s in verdict.because if s.claim.strength == "must" or not sure]
     return min(said, key=lambda s: (bin(s.claim.mask).count("1"), s.claim.rank, s.key))

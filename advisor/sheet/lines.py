@@ -95,6 +95,10 @@ _WHOLE = {
 }  # fmt: skip
 
 
+NO_WAY = (
+    "do not dry clean (no way of a care label is left: ask a specialist cleaner before you sew, or "
+    "let what forbids it come off)"
+)
 NOTHING_SUITS = "nothing suits all layers"
 
 
@@ -140,7 +144,9 @@ def line_parts(
         pressing = cold and verdict["aspect"].startswith("press.")
         if verdict["aspect"] == "care.dry" and _unwashed(verdicts):
             continue
-        if not pressing or verdict["aspect"] in _COLD_ASPECTS:
+        if verdict["aspect"] == "care.professional" and _uncleaned(verdicts):
+            told.append((NO_WAY, verdict))
+        elif not pressing or verdict["aspect"] in _COLD_ASPECTS:
             told.append((phrase(verdict), verdict))
     return [(text, verdict) for text, verdict in told if text]
 
@@ -157,6 +163,12 @@ def is_cold(verdicts: Verdicts) -> bool:
 def told_when_cold(verdicts: Verdicts) -> list[dict[str, Any]]:
     """The verdicts of a place that say anything where no iron is used."""
     return [v for aspect, v in verdicts.items() if aspect not in _IDLE_WHEN_COLD]
+
+
+def _uncleaned(verdicts: Verdicts) -> bool:
+    """Whether no treatment that a care label knows is left."""
+    clean = str(verdicts["care.professional"]["text"])
+    return _unwashed(verdicts) and clean == "do not dry clean"
 
 
 def _unwashed(verdicts: Verdicts) -> bool:

@@ -44,7 +44,8 @@ def seconds(value: float) -> str:
 
 def wait_words(wait: list[float]) -> str:
     """How long a hard part stays hot: likely, and at the most."""
-    return f"about {minutes(wait[1])}, {minutes(wait[2])} at the most"
+    likely, most = minutes(wait[1]), minutes(wait[2])
+    return f"about {likely}" if likely == most else f"about {likely}, {most} at the most"
 
 
 def minutes(value: float) -> str:

@@ -100,7 +100,7 @@ def says_text(said: Said, aspect: Aspect, units: System) -> str:
     """What a claim says of its aspect."""
     claim = said.claim
     if claim.span is not None:
-        return span_text(aspect, Span(*claim.span), units)
+        return _WANTS.get((aspect.id, claim.span)) or span_text(aspect, Span(*claim.span), units)
     words = option_words(aspect, Choice(claim.mask))
     full = (1 << len(aspect.words)) - 1
     others = option_words(aspect, Choice(full & ~claim.mask))
@@ -109,6 +109,10 @@ def says_text(said: Said, aspect: Aspect, units: System) -> str:
     if len(words) <= len(others) or not others:
         return " or ".join(words)
     return "not " + ", not ".join(others)
+
+
+_WANTS = {("pin.place", (1.0, 2.0)): "some pins, if only in the allowance"}
+"""What a claim wants that would read oddly as a part of its scale."""
 
 
 def verdict_text(verdict: Verdict, units: System) -> str:

@@ -285,15 +285,15 @@ def _side(first: Row) -> str:
         better, worse = worse, better
     long, short = _soonest(better), _soonest(worse)
     return (
-        f"Kinder with the iron on {kind['iron_on']}: bare at {kind['mark']} a layer is at its "
-        f"limit {long} at the soonest, the other way round {short}."
+        f"Kinder with the iron on {kind['iron_on']}: bare at {kind['mark']} the first layer is at "
+        f"its limit {long}, the other way round {short}."
     )
 
 
 def _soonest(second: float | None) -> str:
     if second is None:
         return "not within a minute"
-    return "in under a second" if second < 1.0 else f"after {seconds(second)}"
+    return "in under a second" if second < 1.0 else f"after {seconds(second)} at the soonest"
 
 
 def _glue(glue: dict[str, Any], units: System) -> list[str]:
