@@ -10,6 +10,7 @@ from advisor.cli.explain import explain
 from advisor.cli.fabrics import fabrics
 from advisor.cli.identify import identify
 from advisor.cli.iron import iron
+from advisor.cli.label import label
 from advisor.cli.learn import learn
 from advisor.cli.order import order
 from advisor.cli.page import page
@@ -21,6 +22,8 @@ app = typer.Typer(
     name="advisor", no_args_is_help=True, pretty_exceptions_enable=False, rich_markup_mode=None,
     help="Take several unlike cloths through one garment without spoiling any of them.",
 )  # fmt: skip
-for command in (ask, sheet, iron, check, order, why, explain, fabrics, start, identify, page):
+for command in (
+    ask, sheet, iron, check, order, label, why, explain, fabrics, start, identify, page
+):  # fmt: skip
     app.command()(command)
 app.add_typer(learn, name="learn")

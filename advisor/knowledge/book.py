@@ -41,6 +41,8 @@ class Book:
     seams: dict[str, Item] = field(default_factory=dict)
     kit: dict[str, Item] = field(default_factory=dict)
     observations: dict[str, Item] = field(default_factory=dict)
+    labels: dict[str, Item] = field(default_factory=dict)
+    cleaning: dict[str, Item] = field(default_factory=dict)
     loosened: dict[str, list[list[Any]]] = field(default_factory=dict)
     problems: list[Problem] = field(default_factory=list)
 

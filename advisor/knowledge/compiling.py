@@ -11,6 +11,7 @@ from typing import Any
 
 from advisor.knowledge import schema
 from advisor.knowledge.book import Book, Item
+from advisor.knowledge.labels import compile_labels
 from advisor.knowledge.model import FORMAT
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.observations import compile_observation
@@ -54,6 +55,7 @@ def to_plain(book: Book) -> dict[str, Any]:
             id_: compile_observation(item.form, book.fibres, compiler.published)
             for id_, item in book.observations.items()
         },
+        "labels": compile_labels(book.labels, book.cleaning, compiler.claim),
         "names": _names(book.entries().values()),
         "fibre_names": _names(book.fibres.values()),
     }

@@ -9,7 +9,15 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 from advisor.errors import InputError, Problem, Where
-from advisor.knowledge import ordering, schema, schema_observations, schema_workshop, workshop
+from advisor.knowledge import (
+    labels,
+    ordering,
+    schema,
+    schema_labels,
+    schema_observations,
+    schema_workshop,
+    workshop,
+)
 from advisor.knowledge.book import Book, Item
 from advisor.validation import problems_from_validation
 from advisor.yamlfile import Document, Positions, read_yaml
@@ -27,9 +35,11 @@ REGISTERS: dict[str, type[schema.Form]] = {
     "seams": schema_workshop.SeamClassForm,
     "kit": schema_workshop.ToolForm,
     "observations": schema_observations.ObservationForm,
+    "labels": schema_labels.MarketForm,
+    "cleaning": schema_labels.CleaningForm,
 }
 """Files that hold many entries, by name, with the form of one entry."""
-OPTIONAL = frozenset({*workshop.FILES, "observations"})
+OPTIONAL = frozenset({*workshop.FILES, *labels.FILES, "observations"})
 """Registers that a folder may do without."""
 
 

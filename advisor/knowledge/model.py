@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from advisor.knowledge.index import RuleIndex
+from advisor.knowledge.labels import LabelKnowledge, labels_from_plain
 from advisor.knowledge.observations import Observation, observation_from
 from advisor.knowledge.ordering import OrderKnowledge, order_from_plain
 from advisor.knowledge.workshop import Workshop, workshop_from_plain
@@ -18,7 +19,7 @@ from advisor.knowledge.workshop import Workshop, workshop_from_plain
 Mix = tuple[tuple[str, float | None], ...]
 """Fibres of one cloth with their shares in percent; None where the share is not known."""
 
-FORMAT = 6
+FORMAT = 7
 """Raised whenever the compiled form changes; a cache of another format is not read."""
 
 LIMIT_ASPECT = "press.temperature"
@@ -184,6 +185,7 @@ class Knowledge:
     order: OrderKnowledge = field(default_factory=OrderKnowledge)
     workshop: Workshop = field(default_factory=Workshop)
     observations: dict[str, Observation] = field(default_factory=dict)
+    labels: LabelKnowledge = field(default_factory=LabelKnowledge)
     left_out: tuple[str, ...] = ()
     index: RuleIndex[Rule] = field(init=False, compare=False, repr=False)
 
@@ -302,5 +304,6 @@ def from_plain(raw: dict[str, Any]) -> Knowledge:
         observations={
             id_: observation_from(id_, row) for id_, row in raw.get("observations", {}).items()
         },
+        labels=labels_from_plain(raw.get("labels", {})),
         left_out=tuple(raw.get("left_out", ())),
     )  # fmt: skip

@@ -11,6 +11,7 @@ from typing import Any
 from advisor.errors import Problem, nearest
 from advisor.knowledge import schema
 from advisor.knowledge.book import Book, Item
+from advisor.knowledge.labels import check_labels
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.observations import check_observations
 from advisor.knowledge.ordering import check_order
@@ -86,6 +87,9 @@ class _Checker:
         for item in self.book.remedies.values():
             self._remedy(item)
         check_observations(self.book, self.say, self._sources)
+        check_labels(self.book, self.say, self._sources)
+        for item in self.book.cleaning.values():
+            self._cleaning(item)
         self._names()
 
     def _remedy(self, item: Item) -> None:
@@ -102,6 +106,11 @@ class _Checker:
         known = {**self.book.entries(), **self.book.fibres}
         if to is not None and to not in known:
             self.say(item, ("change", "to"), f"unknown cloth, notion or fibre '{to}'", known)
+
+    def _cleaning(self, item: Item) -> None:
+        if item.id not in self.book.fibres:
+            self.say(item, (), f"unknown fibre '{item.id}'", self.book.fibres)
+        self._claims(item, item.form.bears, "bears")
 
     def _sources(self, item: Item, path: tuple[Any, ...], ids: Iterable[str]) -> None:
         for text in ids:

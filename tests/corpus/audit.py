@@ -28,6 +28,7 @@ from advisor.project.phrase import make_cloth
 
 SHELVES = (
     "fibres", "fabrics", "notions", "rules", "remedies", "machines", "observations", "seams", "kit",
+    "labels", "cleaning",
 )  # fmt: skip
 
 

@@ -22,6 +22,7 @@ PROMISED = (
     "fabrics",
     "identify",
     "iron",
+    "label",
     "learn",
     "order",
     "page",
