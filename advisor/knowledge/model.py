@@ -8,13 +8,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from advisor.knowledge.index import RuleIndex
-from advisor.knowledge.labels import LabelKnowledge, labels_from_plain
-from advisor.knowledge.observations import Observation, observation_from
-from advisor.knowledge.ordering import OrderKnowledge, order_from_plain
-from advisor.knowledge.workshop import Workshop, workshop_from_plain
+from advisor.knowledge.registers import Registers
+
+if TYPE_CHECKING:
+    from advisor.knowledge.labels import LabelKnowledge
+    from advisor.knowledge.observations import Observation
+    from advisor.knowledge.ordering import OrderKnowledge
+    from advisor.knowledge.workshop import Workshop
 
 Mix = tuple[tuple[str, float | None], ...]
 """Fibres of one cloth with their shares in percent; None where the share is not known."""
@@ -182,15 +185,32 @@ class Knowledge:
     names: dict[str, str]
     fibre_names: dict[str, str]
     examples: str = field(default="")
-    order: OrderKnowledge = field(default_factory=OrderKnowledge)
-    workshop: Workshop = field(default_factory=Workshop)
-    observations: dict[str, Observation] = field(default_factory=dict)
-    labels: LabelKnowledge = field(default_factory=LabelKnowledge)
+    registers: Registers = field(default_factory=lambda: Registers({}), compare=False, repr=False)
     left_out: tuple[str, ...] = ()
     index: RuleIndex[Rule] = field(init=False, compare=False, repr=False)
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "index", RuleIndex(self.rules))
+
+    @property
+    def order(self) -> OrderKnowledge:
+        """What is known of the order of work."""
+        return self.registers.order
+
+    @property
+    def workshop(self) -> Workshop:
+        """What is known of seam classes and of tools."""
+        return self.registers.workshop
+
+    @property
+    def labels(self) -> LabelKnowledge:
+        """What is known of labels."""
+        return self.registers.labels
+
+    @property
+    def observations(self) -> dict[str, Observation]:
+        """What can be seen of a cloth, by the test's id."""
+        return self.registers.observations
 
     def fabrics(self) -> list[Entry]:
         """The cloths, in the order of their ids."""
@@ -299,11 +319,6 @@ def from_plain(raw: dict[str, Any]) -> Knowledge:
         },
         names=raw["names"],
         fibre_names=raw["fibre_names"],
-        order=order_from_plain(raw.get("order", {})),
-        workshop=workshop_from_plain(raw.get("workshop", {})),
-        observations={
-            id_: observation_from(id_, row) for id_, row in raw.get("observations", {}).items()
-        },
-        labels=labels_from_plain(raw.get("labels", {})),
+        registers=Registers(raw),
         left_out=tuple(raw.get("left_out", ())),
     )  # fmt: skip

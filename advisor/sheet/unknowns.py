@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from advisor.engine.cheapest import CheapestTest, cheapest_test
 from advisor.engine.unknowns import Unknown
 from advisor.knowledge.model import Knowledge
 from advisor.sheet import wording
 from advisor.units import System
+
+if TYPE_CHECKING:
+    from advisor.engine.cheapest import CheapestTest
 
 _ACTS = {
     "flame": "a snip burnt as `advisor identify` tells, {title}",
@@ -30,6 +32,8 @@ def cheapest(
         knowledge: where the tests are.
         units: the maker's.
     """
+    from advisor.engine.cheapest import cheapest_test
+
     found = cheapest_test(unknown, knowledge.observations)
     if found is None or all(f.limit - unknown.limit <= HARDLY_HOTTER for f in found.freed):
         return {}

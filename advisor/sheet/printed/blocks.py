@@ -11,7 +11,6 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from typing import Any
 
-from advisor.sheet.build.blocks import seam_parts, to_buy
 from advisor.sheet.lines import (
     CARE_LINE,
     FABRIC_PARAGRAPH,
@@ -178,11 +177,17 @@ class _Builder:
 
     def bulk(self, seam: dict[str, Any]) -> list[Part]:
         """How thick a seam is; where room is short, only what is not fine."""
+        if "build" not in seam:
+            return []  # a question has no lengths to build from
+        from advisor.sheet.build.blocks import seam_parts
+
         parts = seam_parts(seam, self.numbers)
         return [p for p in parts if not self.tight or not p.text.rstrip(".").endswith("fine")]
 
     def to_buy(self) -> Section:
         """The shopping list; where room is short, the cloth and where the rest is."""
+        from advisor.sheet.build.blocks import to_buy
+
         section = to_buy(self.report, self.numbers)
         return section if self.tight < 2 else replace(section, items=section.items[:1])
 

@@ -1,0 +1,52 @@
+"""The registers that only some answers need, each built when it is first asked for.
+
+A plain question needs none of them, and building their values would be a good part of its time.
+"""
+
+from __future__ import annotations
+
+from functools import cached_property
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from advisor.knowledge.labels import LabelKnowledge
+    from advisor.knowledge.observations import Observation
+    from advisor.knowledge.ordering import OrderKnowledge
+    from advisor.knowledge.workshop import Workshop
+
+
+class Registers:
+    """Order of work, workshop, labels and observations, from the compiled data."""
+
+    def __init__(self, raw: dict[str, Any]) -> None:
+        """`raw` is what `compiling.to_plain` gave."""
+        self._raw = raw
+
+    @cached_property
+    def order(self) -> OrderKnowledge:
+        """Operations, precedences and the price of changes."""
+        from advisor.knowledge.ordering import order_from_plain
+
+        return order_from_plain(self._raw.get("order", {}))
+
+    @cached_property
+    def workshop(self) -> Workshop:
+        """Seam classes, and tools that do instead of others."""
+        from advisor.knowledge.workshop import workshop_from_plain
+
+        return workshop_from_plain(self._raw.get("workshop", {}))
+
+    @cached_property
+    def labels(self) -> LabelKnowledge:
+        """What markets ask of a label, and what fibres bear in cleaning."""
+        from advisor.knowledge.labels import labels_from_plain
+
+        return labels_from_plain(self._raw.get("labels", {}))
+
+    @cached_property
+    def observations(self) -> dict[str, Observation]:
+        """What can be seen of a cloth of unknown fibre."""
+        from advisor.knowledge.observations import observation_from
+
+        rows = self._raw.get("observations", {})
+        return {id_: observation_from(id_, row) for id_, row in rows.items()}
