@@ -7,16 +7,15 @@ none may be used. What one answer makes idle is said no more; no clash is made o
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import replace
 from typing import Final
 
 from advisor.craft.irondial import mark_for
 from advisor.engine.claims import Place
-from advisor.engine.combine import Verdict, decide
-from advisor.engine.speakers import MACHINE_ASPECTS, Said
+from advisor.engine.combine import Verdict, decide, narrowed
+from advisor.engine.speakers import MACHINE_ASPECTS
 from advisor.engine.valuesets import Choice, Span
-from advisor.knowledge.model import LIMIT_ASPECT, Claim, Knowledge
+from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
 from advisor.project.garment import Garment
 
 KIND, FINISH, DWELL = "seam.kind", "seam.finish", "press.dwell"
@@ -59,7 +58,7 @@ def _no_iron(by_aspect: dict[str, Verdict]) -> None:
         motion, because=tuple(s for s in motion.because if s not in idle),
         given_up=tuple(s for s in motion.given_up if s not in idle),
     )  # fmt: skip
-    by_aspect[MOTION] = _narrowed(kept, left, "No iron is used here.")
+    by_aspect[MOTION] = narrowed(kept, left, "No iron is used here.")
 
 
 def _unmarked(heat: Verdict) -> bool:
@@ -82,7 +81,7 @@ def _by_hand(by_aspect: dict[str, Verdict]) -> None:
         by_aspect.pop(aspect, None)
     if finish is not None and not finish.clash:
         left = [w for w in finish.aspect.words if w not in BY_MACHINE]
-        by_aspect[FINISH] = _narrowed(finish, left, "This place is sewn by hand.")
+        by_aspect[FINISH] = narrowed(finish, left, "This place is sewn by hand.")
 
 
 def _edges(by_aspect: dict[str, Verdict]) -> None:
@@ -99,7 +98,7 @@ def _edges(by_aspect: dict[str, Verdict]) -> None:
     if words is None:
         left = [f for f in finish.aspect.words if _fit(_word(kind), f)]
         why = f"The edges of a {_word(kind)} seam lie so."
-        by_aspect[FINISH] = _narrowed(finish, left, why)
+        by_aspect[FINISH] = narrowed(finish, left, why)
         return
     for verdict, word in zip((kind, finish), words, strict=True):
         pick = float(verdict.aspect.words.index(word))
@@ -120,15 +119,6 @@ def _options(verdict: Verdict) -> list[str]:
         return []
     words = [verdict.aspect.words[i] for i in verdict.advised.options()]
     return sorted(words, key=lambda word: word != _word(verdict))
-
-
-def _narrowed(verdict: Verdict, words: Iterable[str], why: str) -> Verdict:
-    """The verdict if what another answer leaves is wished first of all."""
-    mask = sum(1 << verdict.aspect.words.index(word) for word in words)
-    claim = Claim(verdict.aspect.id, None, mask, None, "should", "result", why, ("derived",), 0,
-                  "this place")  # fmt: skip
-    said = Said("this place", claim)
-    return decide(verdict.aspect, [*verdict.because, *verdict.given_up, said])
 
 
 def _idle_glue(

@@ -7,7 +7,7 @@ verdict remembers it.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from advisor.engine.speakers import Said
@@ -162,6 +162,20 @@ def _end(aspect: Aspect, advised: Span) -> float:
         return advised.high
     middle = (advised.low + advised.high) / 2
     return float(int(middle)) if aspect.kind == "scale" else middle
+
+
+def narrowed(verdict: Verdict, words: Iterable[str], why: str) -> Verdict:
+    """The verdict anew, if what another answer of the garment leaves is wished first of all.
+
+    Args:
+        verdict: of an aspect of options.
+        words: the options that are left.
+        why: what the other answer is, in a sentence.
+    """
+    mask = sum(1 << verdict.aspect.words.index(word) for word in words)
+    claim = Claim(verdict.aspect.id, None, mask, None, "should", "result", why, ("derived",), 0,
+                  "this garment")  # fmt: skip
+    return decide(verdict.aspect, [*verdict.because, *verdict.given_up, Said("here", claim)])
 
 
 def deciders(verdict: Verdict) -> tuple[Said, ...]:

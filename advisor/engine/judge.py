@@ -8,11 +8,15 @@ from advisor.engine.agree import LINKED, agree
 from advisor.engine.claims import Gathered, Place, gather
 from advisor.engine.combine import Verdict, decide
 from advisor.engine.conflicts import Conflict, find_conflicts
+from advisor.engine.shrinking import SHRINK, shrink_as_cleaned
 from advisor.engine.speakers import Said
 from advisor.engine.work.bulk import add_bulk
 from advisor.engine.work.needlestack import add_needles
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
+
+AFRESH = LINKED | {SHRINK}
+"""Aspects that hang on other answers, so that like words may bring another verdict."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +56,7 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
         for place, by_aspect in gathered.said.items()
     }
     agree(garment, verdicts, knowledge)
+    shrink_as_cleaned(garment, verdicts, knowledge)
     add_bulk(garment, gathered, verdicts, knowledge)
     add_needles(garment, gathered, verdicts, knowledge)
     return Judgement(garment, gathered, verdicts, tuple(find_conflicts(verdicts)))
@@ -59,6 +64,6 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
 
 def _same(place: Place, aspect: str, said: list[Said], before: Judgement | None) -> Verdict | None:
     """The verdict of before, if exactly the same was said then."""
-    if aspect in LINKED or before is None or aspect not in before.verdicts.get(place, {}):
+    if aspect in AFRESH or before is None or aspect not in before.verdicts.get(place, {}):
         return None
     return before.verdicts[place][aspect] if before.gathered.said[place][aspect] == said else None

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from advisor.engine.agree import ENCLOSED, ENCLOSING
+from advisor.engine.agree import BY_MACHINE, ENCLOSED, ENCLOSING
 from advisor.engine.judge import judge
 from advisor.errors import InputError
 from advisor.knowledge.cache import load_knowledge
@@ -77,3 +77,51 @@ def test_cut_sizes_hold_their_fullness_already(tmp_path: Path) -> None:
     )
     with pytest.raises(InputError, match=r"skirt\.yaml:5:\d+.*cut sizes"):
         load_project(file, known())
+
+
+EDGES = [["lace", "polyester satin"], ["cotton lawn", "cotton lawn"], ["showerproof", "lining"]]
+
+
+@pytest.mark.parametrize("layers", EDGES, ids=" + ".join)
+def test_a_seam_that_encloses_leaves_no_edge_to_neaten(layers: list[str]) -> None:
+    """A French or felled seam is not told to be zigzagged or bound as well."""
+    verdicts = seam_of(layers)
+    assert (word(verdicts, "seam.kind") in ENCLOSING) == (word(verdicts, "seam.finish") == ENCLOSED)
+
+
+@pytest.mark.parametrize(
+    ("layers", "expected"),
+    [
+        (["vinyl", "cotton canvas"], "finger-press"),
+        (["beaded", "wool gabardine"], "finger-press"),
+        (["cotton poplin", "linen suiting"], "lift and lower"),
+    ],
+)
+def test_no_iron_is_moved_where_none_is_used(layers: list[str], expected: str) -> None:
+    """Where no mark of the dial is low enough the fingers are left; elsewhere the iron moves."""
+    assert expected == word(seam_of(layers), "press.motion")
+
+
+def test_a_place_that_only_the_hand_sews_sets_no_machine() -> None:
+    """Metal rings break a machine's needle: no needle, foot or zigzagged edge is told."""
+    verdicts = seam_of(["metal mesh", "jersey"])
+    assert "hand" == word(verdicts, "stitch.type")
+    assert not {"needle.size", "needle.point", "machine.foot", "stitch.length"} & set(verdicts)
+    assert word(verdicts, "seam.finish") not in BY_MACHINE
+
+
+@pytest.mark.parametrize(
+    ("layers", "cloth", "expected"),
+    [
+        (["wool flannel", "cotton poplin"], "cotton poplin", "soak and dry flat"),
+        (["cotton denim", "cotton poplin"], "cotton poplin", "wash as it will be washed"),
+        (["lace", "polyester satin"], "polyester satin", "wash as it will be washed"),
+    ],
+)
+def test_a_cloth_is_shrunk_as_its_garment_is_cleaned(
+    layers: list[str], cloth: str, expected: str
+) -> None:
+    """assoc-prep-fabrics: prepare as it will be cared for; what is not washed is not told so."""
+    judgement = judge(quick_garment(layers, known(), None), known())
+    found = {place.name: v for place, v in judgement.verdicts.items() if place.scope == "fabric"}
+    assert expected == word(found[cloth], "prepare.preshrink")

@@ -1,0 +1,56 @@
+"""Lets every cloth be shrunk beforehand in the way that the whole garment will be cleaned.
+
+A cloth by itself knows how it may be shrunk; how the garment is cleaned is known only when all of
+its cloths have spoken (`assoc-prep-fabrics`: prepare as it will be cared for).
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from advisor.engine.claims import Place
+from advisor.engine.combine import Verdict, narrowed
+from advisor.engine.valuesets import Choice
+from advisor.knowledge.model import Knowledge
+from advisor.project.garment import Garment
+
+SHRINK: Final = "prepare.preshrink"
+WASH: Final = "care.wash"
+AS_WASHED: Final = "wash as it will be washed"
+WET: Final = (AS_WASHED, "soak and dry flat")
+
+
+def shrink_as_cleaned(
+    garment: Garment, verdicts: dict[Place, dict[str, Verdict]], knowledge: Knowledge
+) -> None:
+    """Bring the shrinking of every cloth into line with the washing of the garment."""
+    wash = verdicts[Place("garment", garment.name)].get(WASH)
+    if wash is None or wash.pick is None:
+        return
+    dry = wash.aspect.words[int(wash.pick)] == "do not wash"
+    for name, cloth in garment.cloths.items():
+        shrink = verdicts[Place("fabric", name)].get(SHRINK)
+        if shrink is None or shrink.pick is None or cloth.detachable:
+            continue
+        words = shrink.aspect.words
+        if dry and words[int(shrink.pick)] == AS_WASHED:
+            left = [word for word in words if word != AS_WASHED]
+            found = narrowed(shrink, left, "The garment that it goes into is not washed.")
+        elif not dry and _is_cloth(cloth.entry, knowledge) and _wet_allowed(shrink):
+            found = narrowed(shrink, WET, "The garment is washed, and this shrinks with it.")
+        else:
+            continue
+        verdicts[Place("fabric", name)][SHRINK] = found
+
+
+def _is_cloth(entry: str, knowledge: Knowledge) -> bool:
+    return knowledge.entries[entry].kind == "cloth"
+
+
+def _wet_allowed(shrink: Verdict) -> bool:
+    """Whether it may be wetted, and would not be as things stand."""
+    words = shrink.aspect.words
+    wet = Choice(sum(1 << words.index(word) for word in WET))
+    if not isinstance(shrink.allowed, Choice) or (shrink.allowed & wet).is_empty:
+        return False
+    return shrink.pick is not None and words[int(shrink.pick)] not in WET
