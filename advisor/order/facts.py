@@ -15,6 +15,9 @@ CUT_NOTIONS = ("fusible", "low-temperature fusible", "sew-in", "canvas")
 """Notions that are cut out as cloths are."""
 CLOSED_FINISHES = frozenset({"trimmed and double-stitched"})
 OPEN_SEAMS = frozenset({"plain", "mock French"})
+CHANNEL = "bone-channel"
+WEB = "bonding-web"
+"""What sticks two cloths together, and so is basted to neither."""
 FIT_ENDS = 460
 """The stage up to which seams are sewn before the first fitting."""
 
@@ -103,13 +106,30 @@ class Facts:
         }  # fmt: skip
         return answers[fact]()
 
+    def called_for(self, op: str, place: SeamPlace) -> bool:
+        """Whether a seam has what some pieces of work are all about."""
+        if op == "stay-stitch":
+            return bool(self.setups.stayed(place))
+        if op in ("bone", "close-bones"):
+            return bool(self.setups.bones(place))
+        if op == "interface":
+            webs = [n for n in self.ruled_out(place) if self.garment.cloths[n].entry == WEB]
+            return not webs or len(place.notions) > len(webs)
+        return True
+
+    def ruled_out(self, place: SeamPlace) -> frozenset[str]:
+        """The fusibles of a seam that some layer of it does not bear."""
+        if not self.setups.glue_ruled_out(place):
+            return frozenset()
+        return frozenset(name for name in place.notions if self.entry(name).kind in FUSIBLE)
+
     def fit_open(self, place: SeamPlace) -> bool:
         """Whether a fitting may still change the seam."""
         return place.kind.fitted and self.of_garment("something to fit")
 
     def neatened(self, place: SeamPlace) -> bool:
         """Whether the edges of the seam are neatened as work of their own."""
-        joined = place.kind.op in ("join", "set-lining")
+        joined = place.kind.op in ("join", "set-lining") and place.kind.id != CHANNEL
         return joined and place.said("edge") != "turned" and bool(self.setups.finish(place))
 
     def open_seam(self, place: SeamPlace) -> bool:

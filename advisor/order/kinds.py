@@ -18,6 +18,7 @@ from advisor.project.garment import Garment, Seam
 Unit = Literal["shell", "lining", "both"]
 HALVES = frozenset({"front", "back"})
 """Words of a name that say on which half of the garment a seam lies."""
+FASTENERS = ("button", "hook-and-loop")
 GATHERED = 1.1
 """The fullness from which an edge is gathered and not only eased: estimate."""
 
@@ -120,6 +121,7 @@ def _guess(
     seam: Seam, unit: Unit, entries: Iterable[Entry], kinds: dict[str, SeamKind]
 ) -> SeamKind:
     about = list(entries)
+    cloths = [entry for entry in about if entry.kind == "cloth"]
     words = _words(seam.name)
     if unit == "lining" and words[:1] == ("lining",):
         words = words[1:]
@@ -127,6 +129,10 @@ def _guess(
     hemmed = found is not None and found.op == "hem"
     if seam.facts.get("edge") == "hem" and len(seam.cloths()) == 1 and not hemmed:
         found = kinds.get("hem", found)  # said outright; a name only hints
+    if len(cloths) == 1 and any(entry.kind in FASTENERS for entry in about):
+        return kinds.get("fastening", kinds["plain"])  # a part of it lies on the one cloth
+    if any(entry.id == "boning" for entry in about):
+        found = found or kinds.get("bone-channel")
     if any(entry.kind == "zip" for entry in about):
         hidden = any("concealed" in entry.id for entry in about)
         found = kinds.get("concealed-zip" if hidden else "zip", found)
@@ -142,7 +148,7 @@ def _by_shape(seam: Seam, entries: list[Entry]) -> str:
         return "hem"
     if any(use.fullness > GATHERED for use in seam.uses):
         return "tier"
-    if any(entry.kind in ("button", "hook-and-loop") for entry in entries):
+    if any(entry.kind in FASTENERS for entry in entries):
         return "fastening"
     return "facing" if edge == "turned" else "plain"
 

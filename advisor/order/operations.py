@@ -13,9 +13,11 @@ from advisor.engine.advise import Advice
 from advisor.engine.claims import Place
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import SEWN, Operation
+from advisor.order.cures import heat_pairs
 from advisor.order.facts import CUT_NOTIONS, Facts
 from advisor.order.kinds import SeamPlace, seam_places
-from advisor.order.setups import Setups, heat_pairs
+from advisor.order.setups import Setups
+from advisor.order.step_words import NO_LAST_IRON, listed, step_words
 from advisor.order.steps import IronState, MachineState, Step
 from advisor.order.tasks import Task
 
@@ -39,7 +41,10 @@ class _Maker:
         self.tender: dict[str, frozenset[str]] = {}
         for _, needy, tender in heat_pairs(advice, knowledge):
             for name in needy:
-                self.tender[name] = self.tender.get(name, frozenset()) | tender
+                # What it shares no seam with is never under the iron where it is pressed.
+                met = frozenset(c for p in self.places if name in p.cloths for c in p.cloths)
+                if met & tender:
+                    self.tender[name] = self.tender.get(name, frozenset()) | (tender & met)
 
     def all(self) -> list[Task]:
         found: list[Task] = []
@@ -60,11 +65,12 @@ class _Maker:
         iron = self.setups.iron(Place("garment", name)) if op.iron == "last" else None
         text = self._what_to_fit() if op.id == "fit" else ""
         if op.iron == "last":
-            text = f", {iron.moisture}" if iron else " with the fingers: no iron here"
+            text = f"Press the whole garment once more, {iron.moisture}" if iron else NO_LAST_IRON
         step = Step(op.verb, op.does.format(name=name, how=text, cloths=""), None, iron,
                     op.each, op.rank)  # fmt: skip
         tags = frozenset({"last", "not fastening"} if op.id == "hem-edge" else set())
-        yield Task(step, op, tags=tags, cloths=tuple(sorted(self.garment.cloths)))
+        limit = self.setups.limit(Place("garment", name)) if iron else None
+        yield Task(step, op, tags=tags, cloths=tuple(sorted(self.garment.cloths)), at_most=limit)
 
     def _what_to_fit(self) -> str:
         names = [p.name for p in self.places if self.facts.tried(p) and p.kind.fitted]
@@ -76,20 +82,28 @@ class _Maker:
             return
         if op.id == "cut" and entry.kind not in ("cloth", *CUT_NOTIONS):
             return
+        if self._left_out(name):
+            return
         tender = self.tender.get(name, frozenset())
-        iron, rank = None, op.rank
+        iron, rank, limit = None, op.rank, None
+        meets = [p for p in self.places if name in p.cloths and tender & set(p.cloths)]
         if op.iron == "cloth":
-            iron = self.setups.cloth_iron(name, self.places)
+            iron, limit = self.setups.cloth_iron(name), self.setups.cloth_limit(name)
             if iron is None:
                 return
-            meets = [p.kind.stage for p in self.places if tender & set(p.cloths)]
-            rank = min(meets, default=rank) - 3
-        how = _listed(sorted(tender)) + (" is" if len(tender) == 1 else " are")
+            rank = min((p.kind.stage for p in meets), default=rank) - 3
+        how = listed(sorted(tender)) + (" is" if len(tender) == 1 else " are")
         if op.iron == "none":
             how = self._how_cloth(op.id, name)
         step = Step(f"{op.verb} {name}", op.does.format(name=name, how=how, cloths=name),
                     None, iron, op.each, rank)  # fmt: skip
-        yield Task(step, op, None, (name,), frozenset(), how, name if tender else "", tender)
+        yield Task(step, op, None, (name,), frozenset(), how, name if tender else "", tender,
+                   frozenset(p.name for p in meets), limit)  # fmt: skip
+
+    def _left_out(self, name: str) -> bool:
+        """Whether a notion is in no seam that bears it, so that nobody need cut it."""
+        places = [p for p in self.places if name in p.notions]
+        return bool(places) and all(name in self.facts.ruled_out(p) for p in places)
 
     def _of_cloth(self, fact: str, name: str, entry: Entry) -> bool:
         if fact == "cloth":
@@ -119,6 +133,8 @@ class _Maker:
             return
         if not self.facts.hold(op.when, lambda fact: self.facts.of_seam(fact, place)):
             return
+        if not self.facts.called_for(op.id, place):
+            return
         machine, iron = self._machine(op, place), self._iron(op, place)
         rank = place.kind.stage + op.rank + (320 if place.unit == "lining" else 0)
         if op.rank < -100:  # flat work on single pieces comes before all joining
@@ -126,12 +142,12 @@ class _Maker:
         rank = min(rank, 899 if place.kind.last else 870) if place.kind.op != "fasten" else rank
         length = float(place.seam.facts.get("length", USUAL_LENGTH)) * place.seam.making.times
         minutes = op.each + op.per_metre * length / 1000
-        text = op.does.format(name=place.name, cloths=" + ".join(u.cloth for u in place.seam.uses),
-                              how=self._how_seam(op, place, iron))  # fmt: skip
-        step = Step(f"{op.verb} {place.name}", text[:1].upper() + text[1:], machine, iron,
-                    round(minutes, 1), rank)  # fmt: skip
-        yield Task(step, op, place, place.seam.cloths(), self._tags(place),
-                   self.setups.finish(place) if op.id.startswith("neaten") else "")  # fmt: skip
+        text = step_words(op, place, self.facts, ironed=iron is not None)
+        step = Step(f"{op.verb} {place.name}", text, machine, iron, round(minutes, 1), rank)
+        cloths = self.setups.stayed(place) if op.id == "stay-stitch" else place.seam.cloths()
+        yield Task(step, op, place, cloths, self._tags(place),
+                   self.setups.finish(place) if op.id.startswith("neaten") else "",
+                   at_most=self.setups.bears(place) if iron else None)  # fmt: skip
 
     def _machine(self, op: Operation, place: SeamPlace) -> MachineState | None:
         if op.id.startswith("fasten"):
@@ -141,33 +157,14 @@ class _Maker:
             "finish": self.setups.finish_machine, "zip": self.setups.zip_machine,
         }  # fmt: skip
         maker = makers.get(op.machine)
+        if op.id == "stay-stitch":
+            maker = self.setups.stay_machine
         return maker(place) if maker else None
 
     def _iron(self, op: Operation, place: SeamPlace) -> IronState | None:
         if op.iron == "fuse":
             return self.setups.fuse_iron(place)
         return self.setups.seam_iron(place) if op.iron == "seam" else None
-
-    def _how_seam(self, op: Operation, place: SeamPlace, iron: IronState | None) -> str:
-        if op.id == "interface" and self.setups.glue_ruled_out(place):
-            return f"what the sheet names instead of the {_listed(list(place.notions))}"
-        if op.id in ("fuse", "interface"):
-            return _listed(list(place.notions))
-        if op.id in ("gather", "lay-pleats"):
-            return _listed(list(place.full))
-        if op.id == "grade":
-            shape = place.said("shape")
-            return {"curved": " and clip or notch them", "corner": " and cut the corners off"}.get(
-                shape, ""
-            )
-        if op.id.startswith("neaten"):
-            return self.setups.finish(place)
-        if op.id in ("press", "turn"):
-            return "" if iron else " with the fingers: no iron here"
-        if op.id == "join":
-            by_hand = self.setups.seam_machine(place) is None
-            return " by hand" if by_hand else ""
-        return ""
 
     def _tags(self, place: SeamPlace) -> frozenset[str]:
         kind = place.kind
@@ -183,7 +180,3 @@ class _Maker:
             "not fastening": kind.op != "fasten",
         }  # fmt: skip
         return frozenset(name for name, holds in tags.items() if holds)
-
-
-def _listed(names: list[str]) -> str:
-    return " and ".join([", ".join(names[:-1]), names[-1]] if names[1:] else names)

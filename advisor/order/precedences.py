@@ -70,7 +70,11 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
     place = joining.place
     if place is None or hot.step.iron is None:
         return False
-    if hot.tender & set(place.cloths):
+    if joining.op == "bone":
+        limit = setups.limit(Place("seam", place.name))
+        beside = hot.place is not None and related(hot.place, place)
+        return beside and limit is not None and limit < hot.step.iron.temperature_c
+    if place.name in hot.meets:
         return True
     if _same_place(hot, joining):
         # Fused for its own seam: the tender layer is joined by that very seam.
@@ -84,11 +88,13 @@ def too_tender(hot: Task, joined: Task, setups: Setups) -> frozenset[str]:
     place = joined.place
     if place is None or hot.step.iron is None or _same_place(hot, joined):
         return frozenset()
-    limit = setups.limit(Place("seam", place.name))
+    boned = joined.op == "bone"
+    limit = setups.limit(Place("seam", place.name)) if boned else setups.bears(place)
     near = hot.place is not None and related(hot.place, place)
     if not near or limit is None or limit >= hot.step.iron.temperature_c:
         return frozenset()
-    return frozenset(place.seam.cloths()) - set(hot.cloths)
+    bones = setups.bones(place)
+    return bones if boned else frozenset(place.seam.cloths()) - set(hot.cloths) - bones
 
 
 def _same_place(a: Task, b: Task) -> bool:
@@ -99,7 +105,7 @@ def _cooler(hot: Task, joining: Task, setups: Setups) -> list[str]:
     """The layers of a joining that bear less than the hot task gives, and are not in that."""
     if joining.place is None or hot.step.iron is None:
         return []
-    limit = setups.limit(Place("seam", joining.place.name))
+    limit = setups.bears(joining.place)
     if limit is None or limit >= hot.step.iron.temperature_c:
         return []
     own = set(hot.cloths) if not _same_place(hot, joining) else set()

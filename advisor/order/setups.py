@@ -9,24 +9,29 @@ taken to match the first cloth of the seam, and the overlocker's cones to be neu
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from dataclasses import replace
 
 from advisor.craft.irondial import mark_for
 from advisor.engine.advise import Advice
 from advisor.engine.claims import Place
 from advisor.engine.combine import Verdict
-from advisor.engine.conflicts import Conflict
-from advisor.engine.judge import Cure
+from advisor.engine.judge import judge
 from advisor.engine.valuesets import Span
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
+from advisor.order.cures import chosen_cures
 from advisor.order.kinds import SeamPlace
 from advisor.order.steps import IronState, MachineState
+from advisor.project.garment import Seam, Use
 
 OVERLOCKS = frozenset({"503", "504", "514", "516", "401"})
 UNFINISHED = frozenset({"none", "enclosed in the seam", ""})
 BY_HAND = frozenset({"pinked", "hand overcast", "edge sealant"})
 OVERLOCKER = "overlocker"
 IRON_STEP = 10
+BONES = frozenset({"boning"})
+"""What goes into a stitched and pressed channel, and is never sewn over."""
+STAY = "301, short"
 
 
 class Setups:
@@ -38,10 +43,42 @@ class Setups:
         self.garment = advice.judgement.garment
         self.machine_name = self.garment.maker.machine
         self.chosen = chosen_cures(advice)
+        self.apart: dict[Place, dict[str, Verdict]] = {}
+
+    def judged(self, place: Place) -> dict[str, Verdict]:
+        """Every verdict of a place of the garment, or of one that was judged apart from it."""
+        return self.apart.get(place) or self.advice.judgement.verdicts.get(place, {})
+
+    def alone(self, cloths: Iterable[str]) -> Place:
+        """Some cloths flat in a seam of their own, judged as the sheet would judge that."""
+        uses = tuple(Use(name) for name in cloths)
+        return self._judge_apart("alone", Seam(" + ".join(u.cloth for u in uses), uses))
+
+    def unboned(self, seam: SeamPlace) -> Place:
+        """A seam as it is before its bones go in; the seam itself where it has none."""
+        bones = self.bones(seam)
+        rest = tuple(use for use in seam.seam.uses if use.cloth not in bones)
+        if not bones or not rest:
+            return Place("seam", seam.name)
+        return self._judge_apart("without bones", replace(seam.seam, uses=rest))
+
+    def _judge_apart(self, scope: str, seam: Seam) -> Place:
+        place = Place(scope, seam.name)
+        if place not in self.apart:
+            making = replace(seam.making, crosses=())
+            garment = replace(self.garment, seams=(replace(seam, making=making),))
+            found = judge(garment, self.knowledge, self.advice.judgement)
+            self.apart[place] = found.verdicts[Place("seam", seam.name)]
+        return place
+
+    def bones(self, seam: SeamPlace) -> frozenset[str]:
+        """The bones that lie in a seam."""
+        cloths = self.garment.cloths
+        return frozenset(name for name in seam.notions if cloths[name].entry in BONES)
 
     def verdict(self, place: Place, aspect: str) -> Verdict | None:
         """The verdict of a place, after the chosen remedy where the place clashes."""
-        found = self.advice.judgement.verdicts.get(place, {}).get(aspect)
+        found = self.judged(place).get(aspect)
         cure = self.chosen.get((place.name, aspect))
         if found is not None and found.pick is None and cure is not None:
             return cure.after.verdicts.get(place, {}).get(aspect)
@@ -61,13 +98,15 @@ class Setups:
 
     def seam_machine(self, seam: SeamPlace) -> MachineState | None:
         """How the machine is set to sew a seam; None for hand work."""
-        place = Place("seam", seam.name)
+        return self._machine(Place("seam", seam.name), seam)
+
+    def _machine(self, place: Place, seam: SeamPlace) -> MachineState | None:
         stitch = self.word(place, "stitch.type", "301")
         if stitch == "hand" or self.machine_name == "hand":
             return None
         foot = self.word(place, "machine.foot", "standard")
         machine = OVERLOCKER if stitch in OVERLOCKS else self.machine_name
-        thread = self.thread(seam, machine)
+        thread = self.thread(seam, machine, place)
         tension = self.word(place, "stitch.tension", "balanced")
         return MachineState(
             machine, thread, thread, self.word(place, "needle.point", "universal"),
@@ -77,11 +116,40 @@ class Setups:
         )  # fmt: skip
 
     def rows_machine(self, seam: SeamPlace) -> MachineState | None:
-        """How it is set for rows of long stitches that are pulled out again."""
+        """How it is set to draw a full edge up, as the project has it; else long rows."""
         state = self.seam_machine(seam)
+        gathers = seam.seam.making.gathers
+        method = gathers.method if gathers else ""
+        if state is None:
+            return None
+        if method == "overlock" and self.garment.maker.overlocker:
+            return self._overlock(state)
+        long = "304" if method == "elastic" else "301, long"
+        foot = "gathering" if method == "gathering foot" else state.foot
+        thread = self.thread(seam)
+        return replace(state, machine=self.machine_name, stitch=long, foot=foot,
+                       thread_above=thread, thread_below=thread)  # fmt: skip
+
+    def stayed(self, seam: SeamPlace) -> tuple[str, ...]:
+        """The cloths of a seam whose cut edge is stay-stitched.
+
+        Wovens only: a knit that is to give would be held, and in a skin or film the holes stay.
+        """
+        drawn = {use.cloth for use in seam.seam.uses if use.stretched > 1}
+        return tuple(
+            name for name in seam.cloths if name not in drawn
+            and self.knowledge.entries[self.garment.cloths[name].entry].structure == "woven"
+        )  # fmt: skip
+
+    def stay_machine(self, seam: SeamPlace) -> MachineState | None:
+        """How it is set to stay-stitch: straight and short, with the needle of those pieces."""
+        stayed = self.stayed(seam)
+        whole = stayed == seam.cloths
+        state = self._machine(Place("seam", seam.name) if whole else self.alone(stayed), seam)
+        thread = self.thread(seam)
         return None if state is None else replace(
-            state, machine=self.machine_name, stitch="301, long", thread_above=self.thread(seam),
-            thread_below=self.thread(seam),
+            state, machine=self.machine_name, stitch=STAY, thread_above=thread,
+            thread_below=thread,
         )  # fmt: skip
 
     def zip_machine(self, seam: SeamPlace) -> MachineState | None:
@@ -105,18 +173,22 @@ class Setups:
         if finish in BY_HAND or state is None:
             return None
         if finish == "overlocked" and self.garment.maker.overlocker:
-            cones = "neutral cones"
-            return replace(state, machine=OVERLOCKER, thread_above=cones, thread_below=cones,
-                           foot="overlock", plate="overlock", stitch="overlock",
-                           tension="balanced")  # fmt: skip
+            return self._overlock(state)
         if finish in ("overlocked", "zigzag"):
             foot = "standard" if state.foot == "straight-stitch" else state.foot
             return replace(state, plate="wide", stitch="zigzag", foot=foot)
         return state
 
-    def thread(self, seam: SeamPlace, machine: str = "") -> str:
+    @staticmethod
+    def _overlock(state: MachineState) -> MachineState:
+        cones = "neutral cones"
+        return replace(state, machine=OVERLOCKER, thread_above=cones, thread_below=cones,
+                       foot="overlock", plate="overlock", stitch="overlock",
+                       tension="balanced")  # fmt: skip
+
+    def thread(self, seam: SeamPlace, machine: str = "", place: Place | None = None) -> str:
         """The thread in words: fibre, size and the colour that it matches."""
-        place = Place("seam", seam.name)
+        place = place or Place("seam", seam.name)
         if machine == OVERLOCKER:
             return "neutral cones"
         fibre = self._shared_thread(place)
@@ -166,8 +238,8 @@ class Setups:
         )
 
     def seam_iron(self, seam: SeamPlace) -> IronState | None:
-        """How the iron is set for a seam; None where it is only finger-pressed."""
-        return self.iron(Place("seam", seam.name))
+        """How the iron is set for a seam, its bones not in yet; None for fingers only."""
+        return self.iron(self.unboned(seam))
 
     def iron(self, place: Place) -> IronState | None:
         """How the iron is set in a place that allows one."""
@@ -183,12 +255,16 @@ class Setups:
 
     def limit(self, place: Place) -> float | None:
         """What the most tender layer of a place bears, °C."""
-        found = self.advice.judgement.verdicts.get(place, {}).get(LIMIT_ASPECT)
+        found = self.judged(place).get(LIMIT_ASPECT)
         if found is None:
             return None
         if found.clash:
             return min(s.claim.span[1] for s in found.clash if s.claim.span)
         return found.allowed.high if isinstance(found.allowed, Span) else None
+
+    def bears(self, seam: SeamPlace) -> float | None:
+        """What the most tender layer of a seam bears before its bones go in, °C."""
+        return self.limit(self.unboned(seam))
 
     def glue_ruled_out(self, seam: SeamPlace) -> bool:
         """Whether a layer of the seam bears no fused interfacing at all."""
@@ -214,56 +290,13 @@ class Setups:
             return IronState(math.ceil(heat), moisture, "hard board") if heat > COLD else None
         return None
 
-    def cloth_iron(self, cloth: str, seams: tuple[SeamPlace, ...]) -> IronState | None:
-        """How the iron is set for what is made of one cloth alone."""
-        alone = [s for s in seams if set(s.cloths) == {cloth} and not s.notions]
-        for seam in sorted(alone, key=lambda s: s.name):  # not as the file lists them
-            state = self.seam_iron(seam)
-            if state is not None:
-                return replace(state, surface="padded board")
-        needs = [
-            said.claim.span[0]
-            for conflict in self.advice.judgement.conflicts for said in conflict.clash
-            if said.claim.span and cloth in said.cloths and said.claim.span[0] > COLD
-        ]  # fmt: skip
-        return IronState(math.ceil(max(needs)), "dry", "padded board") if needs else None
+    def cloth_iron(self, cloth: str) -> IronState | None:
+        """How the iron is set for what is made of one cloth alone, lying flat."""
+        return self.iron(self.alone((cloth, cloth)))
 
-
-def chosen_cures(advice: Advice) -> dict[tuple[str, str], Cure]:
-    """For each conflict the remedy that the order carries out: the cheapest that means earlier."""
-    earlier = ("press-before-joining", "fuse-before-joining")
-    chosen: dict[tuple[str, str], Cure] = {}
-    for key, cures in advice.cures.items():
-        best = next((cure for cure in cures if cure.remedy in earlier), None)
-        best = best or next(iter(cures), None)
-        if best is not None:
-            chosen[key] = best
-    return chosen
-
-
-def heat_pairs(
-    advice: Advice, knowledge: Knowledge
-) -> list[tuple[Conflict, frozenset[str], frozenset[str]]]:
-    """Conflicts cured by pressing earlier, each with who wants the heat and who cannot bear it."""
-    pairs = []
-    chosen = chosen_cures(advice)
-    for conflict in advice.judgement.conflicts:
-        cure = chosen.get(conflict.key)
-        if cure is None or cure.remedy != "press-before-joining":
-            continue
-        after = cure.after.garment
-        apart = [seam.apart for seam in after.seams if seam.name == conflict.place.name]
-        needy = after.apart if conflict.place.scope == "garment" else frozenset().union(*apart)
-        harmed = [s.cloths for s in conflict.clash if s.claim.risk != "result"]
-        # A zip or a button is walked round with the iron; a cloth cannot be.
-        tender = frozenset(
-            name for name in frozenset().union(*harmed) - needy
-            if knowledge.entries[after.cloths[name].entry].kind == "cloth"
-        )  # fmt: skip
-        if not tender:
-            continue
-        pairs.append((conflict, needy, tender))
-    return pairs
+    def cloth_limit(self, cloth: str) -> float | None:
+        """What a cloth bears by itself, °C."""
+        return self.limit(self.alone((cloth, cloth)))
 
 
 def step_down(heat: float) -> int:

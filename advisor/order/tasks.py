@@ -21,6 +21,8 @@ class Task:
         tags: what precedences ask of it (see `schema_order.Tag`).
         how: the setting in a few words, when many steps of one operation are told together.
         needy: of a hot press, the cloth that wants it; `tender` the cloths that cannot bear it.
+        meets: of a hot press, the seams in which those meet it.
+        at_most: what the most tender layer bears where an iron is used, °C.
     """
 
     step: Step
@@ -31,6 +33,8 @@ class Task:
     how: str = ""
     needy: str = ""
     tender: frozenset[str] = frozenset()
+    meets: frozenset[str] = frozenset()
+    at_most: float | None = None
 
     @property
     def id(self) -> str:

@@ -39,6 +39,7 @@ class Work:
     """An order of work and all that is to be said about it.
 
     `tasks` are by id, `order` all steps with the done ones first; `plan` prices what is left.
+    `faces` are the cloths, which unlike a notion inside can be covered while a seam is pressed.
     """
 
     tasks: dict[str, Task]
@@ -55,6 +56,7 @@ class Work:
     plain: bool = False
     reasons: dict[str, tuple[Precedence, ...]] = field(default_factory=dict)
     hot_near: tuple[tuple[str, frozenset[str]], ...] = ()
+    faces: frozenset[str] = frozenset()
 
     def left(self) -> tuple[str, ...]:
         """The steps still to do, in order."""
@@ -116,6 +118,7 @@ def order_of(
         byid, (*done, *plan.order), done, whole, plan, setting, given_up, cycles, tuple(pins),
         _couples(wished.tasks, wished.couples), (*wished.remarks, *remarks), plain, _reasons(whole),
         _hot_near([byid[name] for name in (*done, *plan.order)], setups),
+        frozenset(c for t in tasks if t.place is not None for c in t.place.cloths),
     )  # fmt: skip
 
 
@@ -126,7 +129,7 @@ def _hot_near(
     found = []
     for k, task in enumerate(tasks):
         if task.op in ("press", "turn"):
-            near = (too_tender(task, b, setups) for b in tasks[:k] if b.op in SEWN)
+            near = (too_tender(task, b, setups) for b in tasks[:k] if b.op in (*SEWN, "bone"))
             tender = frozenset(name for names in near for name in names)
             if tender:
                 found.append((task.id, tender))

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from advisor.sheet.wording import degrees
+from advisor.sheet.order.notes import heat_words, keep_off, keep_off_notes, needle_notes
 from advisor.units import System, needle
 
 if TYPE_CHECKING:
@@ -51,10 +51,13 @@ def order_report(
     garment = advice.judgement.garment
     units: System = "us" if garment.units == "us" else "metric"
     changes = {change.step: change for change in work.plan.changes}
+    eyes, kept = needle_notes(work, advice, knowledge, units), keep_off_notes(work)
     may_stop = set(work.stops())
     length = sitting or garment.wishes.sitting
     rows = [
-        _row(work, name, changes.get(name), may_stop, units) for name in work.order
+        _row(work, name, changes.get(name), may_stop, units)
+        | {"warn": [w for w in (eyes.get(name), kept.get(name)) if w]}
+        for name in work.order
     ]  # fmt: skip
     plan = work.plan
     return {
@@ -93,7 +96,7 @@ def _row(
         "step": name, "does": task.step.does, "operation": task.op,
         "on": [task.place.name] if task.place else list(task.cloths),
         "how": task.how, "done": name in work.done,
-        "machine": machine_data(task.step.machine), "iron": iron_data(task.step.iron),
+        "machine": machine_data(task.step.machine), "iron": iron_data(task.step.iron, task.at_most),
         "after": list(dict.fromkeys(p.before for p in reasons)),
         "because": [_reason(p) for p in reasons],
         "why": why_here(work, task),
@@ -130,12 +133,13 @@ def machine_data(state: MachineState | None) -> dict[str, Any] | None:
     }  # fmt: skip
 
 
-def iron_data(state: IronState | None) -> dict[str, Any] | None:
-    """A setting of the iron; None where none is needed."""
+def iron_data(state: IronState | None, at_most: float | None = None) -> dict[str, Any] | None:
+    """A setting of the iron and what the layers bear; None where none is needed."""
     if state is None:
         return None
     return {
-        "temperature_c": state.temperature_c, "moisture": state.moisture, "surface": state.surface,
+        "temperature_c": state.temperature_c, "at_most_c": at_most, "moisture": state.moisture,
+        "surface": state.surface,
     }  # fmt: skip
 
 
@@ -163,7 +167,7 @@ def setting_words(
             told_all = f"set {', '.join(told)}" if told else "set as it was"
             parts.append(": ".join(p for p in (back, told_all) if p))
     if task.step.iron is not None:
-        iron, heat = task.step.iron, degrees(task.step.iron.temperature_c, units)
+        iron, heat = task.step.iron, heat_words(task, units)
         anew = first[1] or what & {"hotter", "cooler", "moisture", "surface"}
         whole = f"iron {heat}, {iron.moisture}, {iron.surface}"
         parts.append(f"set {whole}" if anew else f"iron as it is, {heat}")
@@ -227,7 +231,7 @@ def _pin(answer: Any) -> dict[str, Any]:
 
 def settled_clashes(work: Work, advice: Advice, *, earlier: bool) -> list[dict[str, str]]:
     """The clashes of the sheet that this order carries the remedy of, or those that it does not."""
-    from advisor.order.setups import chosen_cures
+    from advisor.order.cures import chosen_cures
 
     chosen = chosen_cures(advice)
     pressed = any(task.op in ("press-alone", "fuse") for task in work.tasks.values())
@@ -235,36 +239,12 @@ def settled_clashes(work: Work, advice: Advice, *, earlier: bool) -> list[dict[s
     for conflict in advice.judgement.conflicts:
         cure = chosen.get(conflict.key)
         name = cure.remedy if cure is not None else ""
-        carried = pressed and name in ("press-before-joining", "fuse-before-joining")
+        # In the whole, each seam is pressed by itself before the tender layers are near it.
+        whole = conflict.place.scope == "garment" and name == "press-before-joining"
+        carried = whole or (pressed and name in ("press-before-joining", "fuse-before-joining"))
         if carried == earlier:
             rows.append({"place": conflict.place.name, "aspect": conflict.aspect, "remedy": name})
     return rows
-
-
-def keep_off(work: Work, units: System) -> list[dict[str, Any]]:
-    """Pressings hotter than a layer that is in by then, told once for all that are alike."""
-    groups: dict[tuple[tuple[str, ...], int], list[str]] = {}
-    for name, tender in work.hot_near:
-        iron = work.tasks[name].step.iron
-        if iron is not None and name not in work.done:
-            groups.setdefault((tuple(sorted(tender)), iron.temperature_c), []).append(name)
-    rows = []
-    for (names, heat), steps in groups.items():
-        places = [work.tasks[name].place for name in steps]
-        where = dict.fromkeys(place.name for place in places if place)
-        one = len(names) == 1
-        rows.append({
-            "steps": steps, "keep_off": list(names), "temperature_c": heat,
-            "text": f"{_listed(names)} {'is' if one else 'are'} in by the time that "
-                    f"{_listed(tuple(where))} {'is' if len(where) == 1 else 'are'} pressed at "
-                    f"{degrees(heat, units)}, which is too hot for {'it' if one else 'them'}: keep "
-                    "the iron to the seam.",
-        })  # fmt: skip
-    return rows
-
-
-def _listed(names: tuple[str, ...]) -> str:
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
 
 
 def _sources(work: Work, knowledge: Knowledge) -> list[dict[str, str]]:

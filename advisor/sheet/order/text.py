@@ -164,6 +164,8 @@ def _one(row: Row, number: int) -> list[str]:
         about.append(f"{row['set_up'][:1].upper()}{row['set_up'][1:]}{cost}.")
     if row["why"]:
         about.append(row["why"][:1].upper() + row["why"][1:])
+    for warning in row["warn"]:
+        lines += wrap(warning, " " * 9 + "! ", " " * 11, WIDTH)
     return lines + (wrap(" ".join(about), " " * 11, None, WIDTH) if about else [])
 
 

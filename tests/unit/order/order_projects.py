@@ -119,9 +119,31 @@ seams:
   - {name: edge, layers: [linen, linen], length: 90 cm, edge: turned, shape: curved}
   - {name: strap, layers: [linen, sparks], length: 30 cm}
 """
+BONED = """\
+garment: Boned bodice
+maker: {machine: household, foot lift: 5 mm, feet: [standard, zip]}
+fabrics:
+  shell: {fabric: linen suiting}
+  mesh: {fabric: power mesh, fibres: {nylon: 80, elastane: 20}}
+  trim: {fabric: suede}
+  pile: {fabric: corduroy, fibres: {cotton: 100}}
+  clear: {fabric: vinyl}
+  skirt: {fabric: chiffon, fibres: {silk: 100}}
+seams:
+  - {name: bones, layers: [shell, {notion: boning}, shell], length: 25 cm, times: 6}
+  - {name: front panel, layers: [shell, shell], length: 30 cm, shape: curved}
+  - {name: side, layers: [shell, shell], length: 30 cm}
+  - {name: neck trim, layers: [shell, trim], length: 50 cm, shape: curved}
+  - {name: armhole, layers: [shell, {use: mesh, stretched: 1.1}], length: 44 cm, shape: curved}
+  - {name: collar, layers: [pile, clear], length: 40 cm}
+  - name: waist
+    layers: [shell, {use: skirt, fullness: 2}]
+    length: 70 cm
+    gathers: {method: gathering foot}
+"""
 SMALL = {
     "bodice": BODICE, "skirt": SKIRT, "tiers": TIERS, "trousers": TROUSERS, "knit": KNIT,
-    "concealed": CONCEALED, "costume": COSTUME,
+    "concealed": CONCEALED, "costume": COSTUME, "boned": BONED,
 }  # fmt: skip
 
 

@@ -1,0 +1,85 @@
+"""What a step says beyond its template: which layers, how, how long a stitch, how near a bone."""
+
+from __future__ import annotations
+
+from advisor.knowledge.ordering import Operation
+from advisor.order.facts import Facts
+from advisor.order.kinds import SeamPlace
+from advisor.units import System, show, show_range
+
+STAY_MM = (1.5, 2.0)
+"""The stitch of a stay row, mm: `trade-staystitch`; `class-stitch-length` has 2.5."""
+STAY_FROM_SEAM = 3.0
+"""How far outside the seam line it runs, mm: `trade-staystitch`."""
+BONES_CLEAR = 6.0
+"""How far a bone ends from any seam at the least, mm: common practice."""
+NO_LAST_IRON = "Smooth the whole garment with the hands: no iron suits all of it"
+CLIPPED = {"curved": " and clip or notch them", "corner": " and cut the corners off"}
+
+
+def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
+    """The sentence of a step on a seam; `ironed` says whether an iron is used for it."""
+    absent = facts.setups.bones(place) | facts.ruled_out(place)
+    layers = [use.cloth for use in place.seam.uses if use.cloth not in absent]
+    how = _how(op.id, place, facts, ironed=ironed)
+    text = op.does.format(name=place.name, cloths=" + ".join(layers), how=how)
+    return text[:1].upper() + text[1:]
+
+
+def listed(names: list[str]) -> str:
+    """`a`, `a and b`, `a, b and c`."""
+    return " and ".join([", ".join(names[:-1]), names[-1]] if names[1:] else names)
+
+
+def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
+    units: System = "us" if facts.garment.units == "us" else "metric"
+    if op in ("fuse", "interface"):
+        return _interfacing(op, place, facts)
+    if op in ("press", "turn", "join"):
+        return _boned(op, place, facts, ironed=ironed)
+    if op.startswith("neaten"):
+        return facts.setups.finish(place)
+    words = {
+        "stay-stitch": lambda: listed(list(facts.setups.stayed(place))) + _stay(units),
+        "bone": lambda: show("length", BONES_CLEAR, units),
+        "gather": lambda: _gathers(place),
+        "lay-pleats": lambda: listed(list(place.full)),
+        "grade": lambda: CLIPPED.get(place.said("shape"), ""),
+    }
+    return words[op]() if op in words else ""
+
+
+def _interfacing(op: str, place: SeamPlace, facts: Facts) -> str:
+    ruled_out = facts.ruled_out(place)
+    if op == "interface" and ruled_out:
+        return f"what the sheet names instead of the {listed(sorted(ruled_out))}"
+    bones = facts.setups.bones(place)
+    return listed([name for name in place.notions if name not in bones])
+
+
+def _boned(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
+    """How a seam is joined or pressed; bones go in only when both are done."""
+    boned = bool(facts.setups.bones(place))
+    if op == "join":
+        by_hand = " by hand" if facts.setups.seam_machine(place) is None else ""
+        return by_hand + (", the channels left empty and one end open" if boned else "")
+    fingers = "" if ironed else " with the fingers: no iron here"
+    return fingers + (", no bones in it yet" if boned else "")
+
+
+def _stay(units: System) -> str:
+    out = show("length", STAY_FROM_SEAM, units)
+    length = show_range("stitch length", *STAY_MM, units)
+    return f", each piece by itself, {out} outside the seam line, straight stitches, {length}"
+
+
+def _gathers(place: SeamPlace) -> str:
+    """What draws a full edge up, as the project has it; two long rows where it says nothing."""
+    full, gathers = listed(list(place.full)), place.seam.making.gathers
+    ways = {
+        "gathering foot": f"gather {full} with the gathering foot",
+        "overlock": f"gather {full} on the overlocker",
+        "elastic": f"sew elastic, stretched, along {full}",
+    }
+    rows = f"stitch two gathering rows along {full}, broken at every cross seam"
+    return ways.get(gathers.method if gathers else "", rows)
