@@ -254,9 +254,12 @@ def _next_lines(part: dict[str, Any], knowledge: Knowledge) -> list[str]:
         lines += wrap(knowledge.observations[LABEL].how, "  first  ")
     if part["next"] is None:
         return lines + wrap(SAME, "  next  ")
-    lines += _test_lines(part["next"], "  next  ", len(part["remain"]), knowledge)
+    # What harms nobody stands first, though another test may part more.
+    count, label = len(part["remain"]), "  next  "
     if part["gentler"]:
-        lines += _test_lines(part["gentler"], "  or, gentler:  ", len(part["remain"]), knowledge)
+        lines += _test_lines(part["gentler"], label, count, knowledge)
+        label = "  or, surer but not harmless:  "
+    lines += _test_lines(part["next"], label, count, knowledge)
     return lines
 
 
