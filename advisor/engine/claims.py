@@ -92,9 +92,11 @@ class _Gatherer:
     def _drop_idle(self, seam: Seam) -> None:
         """A hem is hemmed and no seam; a seam has no hem."""
         said = self.result.said[self.seams[seam.name]]
-        hem = self.seam_facts[seam.name]["edge"] == "hem"
-        for aspect in SEAM_ONLY if hem else ("hem.kind",):
+        for aspect in SEAM_ONLY if self._is_hem(seam) else ("hem.kind",):
             said.pop(aspect, None)
+
+    def _is_hem(self, seam: Seam) -> bool:
+        return str(self.seam_facts[seam.name]["edge"]) == "hem"
 
     def _rule(self, rule: Rule) -> None:
         if not self.asker.anywhere(rule):
@@ -149,6 +151,9 @@ class _Gatherer:
             return self._beside_interfacing(seam, said.cloths)
         if seam.by_hand and claim.aspect in speakers.MACHINE_ASPECTS:
             return False
+        if claim.aspect == "seam.allowance" and claim.origin.startswith("fabric "):
+            # A cloth speaks of the allowance of its seams; a hem is another matter.
+            return not self._is_hem(seam)
         if speakers.is_heat_need(claim):
             return not seam.cold and not (said.cloths <= seam.apart and bool(said.cloths))
         return True

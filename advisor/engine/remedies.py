@@ -93,6 +93,11 @@ class _Case:
         kinds = needs.get("notion")
         if kinds is not None and not self.notions(kinds):
             return False
+        entries = {self.entry(name).id for name in self.cloths()}
+        if entries & set(needs.get("not", ())):
+            return False
+        if "only" in needs and not entries & set(needs["only"]):
+            return False
         families = needs.get("family")
         return families is None or bool(self.of_family(families))
 

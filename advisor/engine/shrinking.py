@@ -18,16 +18,23 @@ SHRINK: Final = "prepare.preshrink"
 WASH: Final = "care.wash"
 AS_WASHED: Final = "wash as it will be washed"
 WET: Final = (AS_WASHED, "soak and dry flat")
+STEAMED: Final = "steam"
 
 
 def shrink_as_cleaned(
     garment: Garment, verdicts: dict[Place, dict[str, Verdict]], knowledge: Knowledge
 ) -> None:
-    """Bring the shrinking of every cloth into line with the washing of the garment."""
+    """Bring the shrinking of every cloth into line with the washing of the garment.
+
+    What a machine will wash is not only steamed beforehand; a wash by hand, or as gentle as one,
+    asks for no more than the cloth does by itself.
+    """
     wash = verdicts[Place("garment", garment.name)].get(WASH)
     if wash is None or wash.pick is None:
         return
-    dry = wash.aspect.words[int(wash.pick)] == "do not wash"
+    washed = wash.aspect.words[int(wash.pick)]
+    dry = washed == "do not wash"
+    gently = washed == "hand wash" or washed.endswith("very mild")
     for name, cloth in garment.cloths.items():
         shrink = verdicts[Place("fabric", name)].get(SHRINK)
         if shrink is None or shrink.pick is None or cloth.detachable:
@@ -36,21 +43,18 @@ def shrink_as_cleaned(
         if dry and words[int(shrink.pick)] == AS_WASHED:
             left = [word for word in words if word != AS_WASHED]
             found = narrowed(shrink, left, "The garment that it goes into is not washed.")
-        elif not dry and _is_cloth(cloth.entry, knowledge) and _wet_allowed(shrink):
+        elif not (dry or gently) and _only_steamed(cloth.entry, shrink, knowledge):
             found = narrowed(shrink, WET, "The garment is washed, and this shrinks with it.")
         else:
             continue
         verdicts[Place("fabric", name)][SHRINK] = found
 
 
-def _is_cloth(entry: str, knowledge: Knowledge) -> bool:
-    return knowledge.entries[entry].kind == "cloth"
-
-
-def _wet_allowed(shrink: Verdict) -> bool:
-    """Whether it may be wetted, and would not be as things stand."""
+def _only_steamed(entry: str, shrink: Verdict, knowledge: Knowledge) -> bool:
+    """Whether a cloth would only be steamed though it may be wetted; steam shrinks less."""
     words = shrink.aspect.words
     wet = Choice(sum(1 << words.index(word) for word in WET))
-    if not isinstance(shrink.allowed, Choice) or (shrink.allowed & wet).is_empty:
+    if knowledge.entries[entry].kind != "cloth" or not isinstance(shrink.allowed, Choice):
         return False
-    return shrink.pick is not None and words[int(shrink.pick)] not in WET
+    steamed = shrink.pick is not None and words[int(shrink.pick)] == STEAMED
+    return steamed and not (shrink.allowed & wet).is_empty

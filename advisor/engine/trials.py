@@ -76,7 +76,7 @@ def _idle_areas(verdicts: dict[str, Verdict]) -> set[str]:
     """What is not done at a place at all, so that a scrap tried that way would prove nothing."""
     idle = set()
     heat = verdicts.get(LIMIT_ASPECT)
-    if heat is not None and isinstance(heat.advised, Span) and mark_for(heat.advised.high) is None:
+    if heat is not None and isinstance(heat.allowed, Span) and mark_for(heat.allowed.high) is None:
         idle.add("press")
     if picked(verdicts, "pin.place") == "no pins":
         idle.add("pin")

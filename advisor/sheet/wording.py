@@ -263,6 +263,11 @@ def _iron_clash(clash: tuple[Said, ...], aspect: Aspect, units: System) -> str:
     if floor.claim.origin == "maker":
         return f"{who_text(ceiling)} bears {bears}, and you want {low}."
     return (
-        f"{who_text(floor)} needs at least {low}, but {subject} bears {bears}. "
-        f"{ceiling.claim.why}"
+        f"{who_text(floor)} {_verb(floor, 'need')} at least {low}, but {subject} "
+        f"{_verb(ceiling, 'bear')} {bears}. {ceiling.claim.why}"
     )
+
+
+def _verb(said: Said, verb: str) -> str:
+    """The verb as it follows one speaker or several."""
+    return verb if len(said.cloths) > 1 and " and " in said.who else f"{verb}s"
