@@ -107,7 +107,8 @@ class _Gatherer:
             self._garment_pair(rule)
         else:
             for seam in self.garment.seams:
-                self._seam_rule(rule, seam)
+                if self.asker.may_hold(rule, seam):
+                    self._seam_rule(rule, seam)
 
     def _put(self, place: Place, said: Said) -> None:
         self.result.said[place][said.claim.aspect].append(self._eased(said))

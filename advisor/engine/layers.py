@@ -43,6 +43,13 @@ class LayerAsker:
         # Hashing a use on every question would cost more than the question.
         self._place = {id(use): place[use] for use in every}
         self._kept = every  # an id means nothing once its use is gone
+        # A bit for each different layer, so that most rules are ruled out without asking.
+        self._cloth_bits = {n: sum(1 << i for i in at) for n, at in self._of_cloth.items()}
+        self._seam_bits = {
+            seam.name: sum(1 << i for i in {place[use] for use in seam.uses})
+            for seam in garment.seams
+        }
+        self._masks: dict[int, int] = {}
         self._answers: dict[int, list[Truth]] = {}
         self._facts: dict[tuple[int, int], list[Fact]] = {}
 
@@ -76,6 +83,18 @@ class LayerAsker:
             self._answers[id(tree)] = found
         return found
 
+    def facts_given(self, tree: list[Any], i: int) -> list[Fact] | None:
+        """What made a condition hold of one of its layers, if that was asked before."""
+        return self._facts.get((id(tree), i))
+
+    def mask(self, tree: list[Any]) -> int:
+        """The layers of which a condition can hold, a bit each."""
+        found = self._masks.get(id(tree))
+        if found is None:
+            found = sum(1 << i for i, truth in enumerate(self.answers(tree)) if truth)
+            self._masks[id(tree)] = found
+        return found
+
     def rules(self) -> list[Rule]:
         """The rules that some layer of the garment may be about."""
         return self.knowledge.index.worth_asking(s.words for s in self._subjects)
@@ -84,9 +103,12 @@ class LayerAsker:
         """Whether each condition of a rule about layers can hold of some layer of the garment."""
         if rule.shape == "seam":
             return True
-        part = rule.parts[rule.shape]
-        trees = part if "pair" in rule.shape else [part]
-        return all(any(self.answers(tree)) for tree in trees)
+        return all(map(self.mask, _trees(rule)))
+
+    def may_hold(self, rule: Rule, seam: Seam) -> bool:
+        """Whether each condition of a rule can hold of some layer of a seam; False is final."""
+        here = self._seam_bits[seam.name]
+        return rule.shape == "seam" or all(self.mask(tree) & here for tree in _trees(rule))
 
     def asked(self, tree: list[Any], uses: tuple[Use, ...]) -> list[Truth]:
         """Whether a condition holds, for each of some uses."""
@@ -95,8 +117,7 @@ class LayerAsker:
 
     def touches(self, tree: list[Any], cloth: str) -> bool:
         """Whether a condition can hold of a cloth in any of its uses."""
-        found = self.answers(tree)
-        return any(found[i] for i in self._of_cloth[cloth])
+        return bool(self.mask(tree) & self._cloth_bits[cloth])
 
     def base(self, tree: list[Any], cloth: str) -> Truth:
         """Whether a condition holds of a cloth by itself."""
@@ -120,7 +141,11 @@ class LayerAsker:
     def _facts_at(self, tree: list[Any], i: int) -> list[Fact]:
         found = self._facts.get((id(tree), i))
         if found is None:
-            found = layer_facts(tree, self._subjects[i], self.knowledge)
+            known = self._known[i]
+            if known is not None and self._before is not None:
+                found = self._before.facts_given(tree, known)
+            if found is None:
+                found = layer_facts(tree, self._subjects[i], self.knowledge)
             self._facts[id(tree), i] = found
         return found
 
@@ -173,3 +198,9 @@ class LayerAsker:
             return best, ()
         fitting = [use for use, truth in zip(uses, answers, strict=True) if truth is best]
         return best, tuple(dict.fromkeys(fitting))
+
+
+def _trees(rule: Rule) -> list[list[Any]]:
+    """The conditions of a rule about layers."""
+    part = rule.parts[rule.shape]
+    return part if "pair" in rule.shape else [part]
