@@ -79,7 +79,7 @@ class Fit:
 #: First row, trim to, second row: wrong sides together, trim, turn, stitch (mm).
 FRENCH_STEPS: Final = (3 * EIGHTH, EIGHTH, 2 * EIGHTH)
 FRENCH_NEED: Final = FRENCH_STEPS[0] + FRENCH_STEPS[2]
-#: Other published (first, second) rows in mm, by source.
+#: Other published (first, second) rows in mm, by source; an allowance that is short may do for one.
 FRENCH_VARIANTS: Final[dict[str, tuple[float, float]]] = {
     "trade-french-seam-2": (2 * EIGHTH, 2 * EIGHTH),
     "forum-french-seam": (2 * EIGHTH, 3 * EIGHTH),
@@ -107,6 +107,12 @@ _ROWS: Final[tuple[FinishNeed, ...]] = (
 NEEDS: Final[dict[Finish, FinishNeed]] = {row.finish: row for row in _ROWS}
 
 
+def narrower_french(allowance_mm: float) -> tuple[float, float] | None:
+    """First and second row in mm of the widest published French seam that fits, if one does."""
+    fits = [rows for rows in FRENCH_VARIANTS.values() if sum(rows) <= allowance_mm]
+    return max(fits, key=sum, default=None)
+
+
 def need(finish: Finish, *, thick_turn: bool = False) -> float:
     """The allowance in mm that a finish needs.
 
@@ -130,9 +136,22 @@ def fit(finish: Finish, allowance_mm: float, *, thick_turn: bool = False) -> Fit
     return Fit(finish, wants, have, missing, NEEDS[finish].sources)
 
 
+#: Strip for a bound edge, both edges folded, 6 mm wide when finished: from and to, mm (`memory`).
+BOUND_STRIP_MM: Final[tuple[float, float]] = (25.0, 32.0)
+#: What joins and ends of a bias strip take on top of its length (`estimate`).
+STRIP_JOINS: Final = 0.1
+
+
 def hong_kong_strip(allowance_mm: float) -> float:
     """Width in mm of the bias strip for a Hong Kong finish: allowance + 1/4 in."""
     return checks.above("allowance", allowance_mm) + INCH / 4
+
+
+def strip_square(length_mm: float, width_mm: float) -> float:
+    """Side in mm of the square that gives so much bias strip: √(length × width) (`derived`)."""
+    return math.sqrt(
+        checks.above("strip length", length_mm) * checks.above("strip width", width_mm)
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,50 +184,14 @@ def grade(plies: int, allowance_mm: float = 15.0) -> Grading:
     return Grading(tuple(outer - step * place for place in range(number)))
 
 
-class Curve(StrEnum):
-    """Which way a seam line curves, seen from its allowance."""
-
-    STRAIGHT = "straight"
-    INWARD = "inward"
-    OUTWARD = "outward"
-
-
-@dataclass(frozen=True, slots=True)
-class Cuts:
-    """Clips or notches in an allowance: kind, spacing in mm, how many.
-
-    `stop_short_mm` holds both published habits: to the line, and 1/8 in short of it.
-    """
-
-    kind: str
-    spacing_mm: float
-    number: int
-    stop_short_mm: tuple[float, float] = (0.0, EIGHTH)
-    sources: tuple[str, ...] = ("apparel-1-3-03", "trade-grading", "design-choice")
-
-
-def cuts(curve: Curve, length_mm: float, radius_mm: float, allowance_mm: float) -> Cuts:
-    """How to let a curved allowance spread or close: clip inward, notch outward curves.
-
-    Published spacing 1/4 to 1/2 in; within it, the spacing at which one cut opens or closes
-    1/8 in, allowance × spacing / radius (`design-choice`).
-    """
-    length = checks.above("seam length", length_mm)
-    if curve is Curve.STRAIGHT:
-        return Cuts("none", 0.0, 0)
-    radius = checks.above("radius", radius_mm)
-    wanted = EIGHTH * radius / checks.above("allowance", allowance_mm)
-    spacing = min(4 * EIGHTH, max(2 * EIGHTH, wanted))
-    kind = "clip" if curve is Curve.INWARD else "notch"
-    return Cuts(kind, spacing, checks.up(length / spacing))
-
-
 def turn_of_cloth(thickness_mm: float, degrees: float = 180.0) -> float:
     """Extra length in mm of an outer layer around a fold: angle × thickness, π t for a turn."""
     angle = math.radians(checks.at_least("angle", degrees, 0))
     return angle * checks.at_least("thickness", thickness_mm, 0)
 
 
+#: Clips and notches in a curved allowance: spacing from and to, mm (`apparel-1-3-03`).
+CLIP_SPACING_MM: Final[tuple[float, float]] = (2 * EIGHTH, 4 * EIGHTH)
 #: Understitching, mm from the seam (`memory`).
 UNDERSTITCH_MM: Final[tuple[float, float]] = (INCH / 16, INCH / 8)
 

@@ -79,13 +79,6 @@ def cut_width(finished: float, ratio: float) -> float:
     return checks.above("finished edge", finished) * checks.at_least("fullness", ratio, 1)
 
 
-def ratio_from_strip(before: float, after: float) -> float:
-    """The fullness that a test strip shows: its length before over its length after."""
-    if checks.above("strip before", before) < checks.above("strip after", after):
-        raise ValueError(f"a strip of {before:g} cannot gather up to {after:g}: it grew")
-    return before / after
-
-
 def tucks(depth: float, number: int, spacing: float | None = None) -> float:
     """Extra cloth for tucks: 2 × depth × number.
 
@@ -174,17 +167,6 @@ def panels(
     if wide > cloth_width * (1 + 1e-9):
         raise ValueError(f"a panel {wide:g} wide is wider than the cloth, {cloth_width:g}")
     return Panels(pieces, wide, needed, ratio, pieces * net / finished)
-
-
-def panels_length(number: int, length: float, *, repeat: float = 0.0) -> float:
-    """Cloth for so many panels cut one below the other.
-
-    `length` is the cut length, shrinkage already in it; a matched `repeat` adds one for each
-    panel after the first.
-    """
-    cuts = checks.count("panels", number)
-    extra = (cuts - 1) * checks.at_least("repeat", repeat, 0)
-    return cuts * checks.above("cut length", length) + extra
 
 
 def tiers(first_edge: float, ratios: Sequence[float], *, seam: float = 0.0) -> tuple[float, ...]:

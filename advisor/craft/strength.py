@@ -52,16 +52,6 @@ class SeamStrength:
     sources: tuple[str, ...] = SOURCES
 
 
-@dataclass(frozen=True, slots=True)
-class Match:
-    """A seam's strength beside what its place needs, both in N/cm."""
-
-    has_n_per_cm: float
-    needs_n_per_cm: float
-    enough: bool
-    sources: tuple[str, ...] = SOURCES + NEED_SOURCES
-
-
 def thread_strength(tex: float, kind: str) -> float:
     """Breaking strength of a thread in N, tex × tenacity.
 
@@ -118,14 +108,3 @@ def needed(stress: Stress, *, moves: bool = False) -> float:
     steps = list(Stress)
     place = steps.index(stress) + (1 if moves else 0)
     return NEED_N_PER_CM[steps[min(place, len(steps) - 1)]]
-
-
-def match(strength: SeamStrength, stress: Stress, *, moves: bool = False) -> Match:
-    """A seam against its place."""
-    need = needed(stress, moves=moves)
-    return Match(strength.n_per_cm, need, strength.n_per_cm >= need)
-
-
-def seam_efficiency(seam: float, cloth: float) -> float:
-    """Seam efficiency in per cent, 100 × seam strength / cloth strength (`astm-d1683`)."""
-    return 100 * checks.at_least("seam strength", seam, 0) / checks.above("cloth strength", cloth)

@@ -38,15 +38,6 @@ USUAL_PACKING: Final[dict[Structure, tuple[float, float]]] = {
 }
 
 
-class Room(StrEnum):
-    """Whether a stack goes under the foot."""
-
-    FINE = "fine"
-    TIGHT = "tight"
-    TOO_THICK = "too thick"
-    UNKNOWN = "unknown"
-
-
 @dataclass(frozen=True, slots=True)
 class Layer:
     """One cloth in a stack: thickness of a ply in mm, plies, and what is known of its fibre.
@@ -65,17 +56,6 @@ class Layer:
         checks.at_least("plies", self.plies, 0)
 
 
-@dataclass(frozen=True, slots=True)
-class Bulk:
-    """A stack against the lift: mm as it lies, mm under the foot, share of lift, verdict."""
-
-    as_it_lies_mm: float
-    under_foot_mm: float
-    share_of_lift: float | None
-    room: Room
-    sources: tuple[str, ...] = SOURCES
-
-
 def thickness_from_packing(weight_g_m2: float, density_g_cm3: float, packing: float) -> float:
     """Thickness of one ply in mm, t = W / (1000 ρ φ)."""
     weight = checks.above("weight", weight_g_m2)
@@ -85,26 +65,9 @@ def thickness_from_packing(weight_g_m2: float, density_g_cm3: float, packing: fl
     return weight / (1000 * density * packing)
 
 
-def packing_from_thickness(weight_g_m2: float, density_g_cm3: float, thickness_mm: float) -> float:
-    """Share of fibre in a cloth, φ = W / (1000 ρ t).
-
-    Raises ValueError above 1: the cloth would be denser than its own fibre.
-    """
-    weight = checks.above("weight", weight_g_m2)
-    density = checks.above("density", density_g_cm3)
-    packing = weight / (1000 * density * checks.above("thickness", thickness_mm))
-    if packing > 1:
-        raise ValueError(
-            f"{weight:g} g/m² cannot be only {thickness_mm:g} mm thick: "
-            "it would be denser than its fibre"
-        )
-    return packing
-
-
-def packing_is_usual(packing: float, structure: Structure) -> bool:
-    """Whether a packing lies in the usual range of its structure (a check, not a limit)."""
-    low, high = USUAL_PACKING[structure]
-    return low <= packing <= high
+def least_thickness(weight_g_m2: float, density_g_cm3: float) -> float:
+    """The thinnest in mm that a cloth can be: a solid sheet of its fibre, W / (1000 ρ)."""
+    return thickness_from_packing(weight_g_m2, density_g_cm3, 1.0)
 
 
 def as_it_lies(stack: Sequence[Layer]) -> float:
@@ -125,26 +88,3 @@ def _pressed(layer: Layer, packing: float) -> float:
         return layer.thickness_mm
     solid = thickness_from_packing(layer.weight_g_m2, layer.density_g_cm3, packing)
     return min(layer.thickness_mm, solid)
-
-
-def room(height_mm: float | None, lift_mm: float | None) -> Room:
-    """The verdict of a height against the lift: tight from 1/2, too thick from 3/4.
-
-    A height or a lift that is not known gives UNKNOWN, never FINE.
-    """
-    if height_mm is None or lift_mm is None:
-        return Room.UNKNOWN
-    taken = checks.at_least("height", height_mm, 0) / checks.above("foot lift", lift_mm)
-    if taken >= BLOCK_SHARE:
-        return Room.TOO_THICK
-    return Room.TIGHT if taken >= WARN_SHARE else Room.FINE
-
-
-def bulk(stack: Sequence[Layer], lift_mm: float | None) -> Bulk:
-    """A stack weighed against the machine: loading decides, so the height as it lies counts."""
-    if not stack:
-        raise ValueError("a stack needs at least one layer")
-    height = as_it_lies(stack)
-    verdict = room(height, lift_mm)
-    taken = None if lift_mm is None else height / lift_mm
-    return Bulk(height, under_foot(stack), taken, verdict)

@@ -156,11 +156,6 @@ def ratio(
     return from_table(stitch)
 
 
-def seam(length: float, per_length: Use) -> Use:
-    """Thread for one seam: its length × the ratio of its stitch, no wastage yet."""
-    return per_length.times(checks.at_least("seam length", length, 0))
-
-
 def gathering_rows(
     cut_width_mm: float, rows: int = 2, stitch_mm: float = 4.0, thickness_mm: float = 0.0
 ) -> Use:

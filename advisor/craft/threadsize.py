@@ -24,6 +24,13 @@ SOURCES: Final[tuple[str, ...]] = (
     "derived",
 )
 
+#: Whose word the sold numbers of threads and needles are.
+SOLD_SOURCES: Final[tuple[str, ...]] = (
+    "trade-ticket-2013",
+    "trade-ticket-2017",
+    "trade-needle-sizing",
+    "memory",
+)
 EYE_PER_THREAD: Final = 1.4
 EYE_PER_BLADE: Final = 0.4
 

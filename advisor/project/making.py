@@ -78,13 +78,44 @@ class Bolt:
 
 
 @dataclass(frozen=True, slots=True)
+class Tucks:
+    """Tucks along a piece: depth of each, how many, from stitching to stitching."""
+
+    depth: float
+    number: int
+    spacing: float
+
+
+@dataclass(frozen=True, slots=True)
+class Flounce:
+    """A circular flounce: the seam it covers, how deep it hangs, rings, share of a circle each."""
+
+    seam: float
+    depth: float
+    pieces: int = 1
+    turn: float = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Tiers:
+    """Tiers below one another, the top one first: finished heights, one fullness for each seam."""
+
+    heights: tuple[float, ...]
+    fullness: float
+
+
+@dataclass(frozen=True, slots=True)
 class Piece:
     """A piece to cut: `width` across and `height` along the grain, each as cut or as finished.
+
+    The cloth that tucks, fullness or tiers take comes on top; a flounce has its seam for a width
+    and its depth for a height.
 
     Attributes:
         cut: whether width and height are as cut; else seams, hem and fullness come on top.
         number: how many; None where the panels are still to be counted.
         narrow: the width of the narrow end of a tapered panel.
+        doubled: whether it is folded double along its length, as a ruffle of two layers.
     """
 
     name: str
@@ -99,6 +130,10 @@ class Piece:
     grain: str = "lengthwise"
     narrow: float | None = None
     matched: bool = False
+    doubled: bool = False
+    tucks: Tucks | None = None
+    flounce: Flounce | None = None
+    tiers: Tiers | None = None
 
 
 @dataclass(frozen=True, slots=True)

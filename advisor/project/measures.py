@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 
 from advisor.project.facts import MEASURES, Measure, read_measure, read_word
 from advisor.project.findings import Findings
+from advisor.project.names import MOST_TIERS
 
 if TYPE_CHECKING:
     from advisor.yamlfile import Steps
@@ -34,7 +35,9 @@ BUILDING: Mapping[str, Measure] = {
     "allowance": Measure("length", 0.0, 50.0, "from 0 to 50 mm", "mm or in"),
     "shrinks": Measure("percent", 0.0, 30.0, "from 0 to 30 %"),
     "fullness": MEASURES["fullness"],
-    "seam": _LENGTH, "number": _COUNT, "times": _COUNT,
+    "seam": _LENGTH, "number": _COUNT, "times": _COUNT, "pieces": _COUNT,
+    "turn": Measure("count", 0.05, 1.0, "a share of a circle, from 0.05 to 1 (a full circle)"),
+    "tiers": Measure("count", 2.0, float(MOST_TIERS), f"a whole number from 2 to {MOST_TIERS}"),
 }  # fmt: skip
 
 
@@ -60,9 +63,28 @@ class Asker:
         )
         return self.findings.attempt((*self.steps, key), read)
 
-    def count(self, key: str) -> int | None:
+    def below(self, key: str) -> Asker | None:
+        """The same for a group under a key; None where there is no such group."""
+        about = self.about.get(key)
+        if not isinstance(about, dict):
+            return None
+        return Asker(about, (*self.steps, key), self.findings, self.bare)
+
+    def measures(self, key: str, of: str) -> tuple[float, ...] | None:
+        """A list of quantities; None where there is none, or one of them is wrong."""
+        listed = self.about.get(key)
+        if not isinstance(listed, list):
+            return None
+        found = []
+        for i, value in enumerate(listed):
+            read = partial(read_measure, key, value, bare=self.bare, about=BUILDING[of])
+            found.append(self.findings.attempt((*self.steps, key, i), read))
+        known = tuple(value for value in found if value is not None)
+        return known if len(known) == len(listed) else None
+
+    def count(self, key: str, of: str = "") -> int | None:
         """A whole number."""
-        number = self.measure(key)
+        number = self.measure(key, of)
         if number is not None and number != int(number):
             self.findings.say((*self.steps, key), f"'{key}': {number:g} is no whole number")
             return None

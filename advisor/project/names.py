@@ -11,6 +11,7 @@ MOST_FABRICS = 60
 MOST_LAYERS = 12
 MOST_SEAMS = 200
 MOST_PIECES = 300
+MOST_TIERS = 8
 
 
 def tidy_name(text: str, longest: int = LONGEST_NAME) -> str:

@@ -6,7 +6,6 @@ configuration folder) under the same keys; a project's own word goes before it.
 
 from __future__ import annotations
 
-import math
 import os
 from collections.abc import Mapping
 from dataclasses import replace
@@ -31,6 +30,7 @@ from advisor.project.making import (
 )
 from advisor.project.measures import Asker
 from advisor.project.names import tidy_name
+from advisor.project.shaping import one_shape, read_flounce, read_tiers, read_tucks
 
 SETTINGS_VARIABLE = "ADVISOR_SETTINGS"
 _KIT_KEYS = ("feet", "needles", "pins", "pressing", "tools")
@@ -101,10 +101,12 @@ class _PlanReader:
     def _piece(self, about: dict[str, Any], i: int, bolts: Mapping[str, Bolt]) -> Piece | None:
         ask = Asker(about, ("pieces", i), self.findings, self.bare)
         cloth = self._cloth(about.get("fabric"), ask)
+        if not one_shape(ask):
+            return None
         if isinstance(about.get("flounce"), dict):
-            return self._flounce(about, ask, cloth, bolts)
-        as_cut = [ask.measure("width"), ask.measure("height")]
-        finished = [ask.measure("finished width"), ask.measure("finished height")]
+            usable = _usable(bolts.get(cloth or "", Bolt()))
+            name = _tidy(about.get("name"))
+            return None if cloth is None else read_flounce(ask, name, cloth, usable)
         cut = any(ask.said(key) for key in ("width", "height"))
         if cut and any(ask.said(key) for key in ("finished width", "finished height")):
             key = next(k for k in ("finished width", "finished height") if ask.said(k))
@@ -115,51 +117,30 @@ class _PlanReader:
             ask.deny("fullness", "a piece with cut sizes has its fullness in them already",
                      "finished width and finished height with a fullness")  # fmt: skip
             return None
-        wide, high = as_cut if cut else finished
-        keys = ("width", "height") if cut else ("finished width", "finished height")
-        if not cut and not any(ask.said(key) for key in keys):
+        across, along = ("width", "height") if cut else ("finished width", "finished height")
+        wide, high = ask.measure(across), ask.measure(along)
+        tiers, tucks = read_tiers(ask, high), read_tucks(ask, wide)
+        own = isinstance(about.get("tiers"), dict) and "heights" in about["tiers"]
+        self._need_sizes(about, ask, (across,) if own else (across, along))
+        if tiers is not None:
+            high = sum(tiers.heights)
+        shaped = any(isinstance(about.get(key), dict) for key in ("tiers", "tucks"))
+        unread = shaped and tiers is None and tucks is None
+        if cloth is None or wide is None or high is None or unread:
+            return None
+        piece = self._described(about, ask, cloth, wide, high, cut=cut)
+        return self._sound(replace(piece, tucks=tucks, tiers=tiers), ask, bolts)
+
+    def _need_sizes(self, about: dict[str, Any], ask: Asker, keys: tuple[str, ...]) -> None:
+        """Note the first size that a piece lacks."""
+        missing = [key for key in keys if not ask.said(key)]
+        if len(missing) == 2 or (missing and not any(ask.said(k) for k in ("width", "height",
+                                 "finished width", "finished height"))):  # fmt: skip
             sizes = "width and height as cut, or finished width and finished height"
             name = shown(str(about.get("name")))
             self.findings.say(ask.steps, f"the piece {name} has no size", sizes)
-        elif not all(ask.said(key) for key in keys):
-            missing = next(key for key in keys if not ask.said(key))
-            self.findings.say(ask.steps, f"this piece has no '{missing}'")
-        wide = self._tucked(about, ask, wide)
-        if cloth is None or wide is None or high is None:
-            return None
-        return self._sound(self._described(about, ask, cloth, wide, high, cut=cut), ask, bolts)
-
-    def _tucked(self, about: dict[str, Any], ask: Asker, wide: float | None) -> float | None:
-        """The width with what its tucks take up: twice the depth of each (`clothing-text-1916`)."""
-        said = about.get("tucks")
-        if not isinstance(said, dict):
-            return wide
-        here = Asker(said, (*ask.steps, "tucks"), ask.findings, ask.bare)
-        deep, number, spacing = here.measure("depth"), here.count("number"), here.measure("spacing")
-        if spacing is not None and deep is not None and deep > spacing:
-            here.deny("depth", f"a tuck {deep:.4g} mm deep is deeper than its spacing",
-                      f"at most {spacing:.4g} mm")  # fmt: skip
-            return None
-        if wide is None or deep is None or number is None:
-            return None
-        return wide + 2 * deep * number
-
-    def _flounce(
-        self, about: dict[str, Any], ask: Asker, cloth: str | None, bolts: Mapping[str, Bolt]
-    ) -> Piece | None:  # fmt: skip
-        """The square that a ring is cut from; its inner edge covers the seam (`derived`)."""
-        here = Asker(about["flounce"], (*ask.steps, "flounce"), ask.findings, ask.bare)
-        seam, deep, number = here.measure("seam"), here.measure("depth"), ask.count("number") or 1
-        if cloth is None or seam is None or deep is None:
-            return None
-        square = 2 * (seam / (2 * math.pi * number) + deep)
-        piece = Piece(_tidy(about.get("name")), cloth, square, square, number=number, grain="any")
-        usable = bolts.get(cloth, Bolt()).width
-        if usable is not None and square > usable:
-            wrong = f"the ring fills {square:.5g} mm square: wider than the cloth {shown(cloth)}"
-            here.deny("depth", wrong, f"at most {usable:.5g} mm, or more rings (number:)")
-            return None
-        return piece
+        elif missing:
+            self.findings.say(ask.steps, f"this piece has no '{missing[0]}'")
 
     def _described(
         self, about: dict[str, Any], ask: Asker, cloth: str, wide: float, high: float, *, cut: bool
@@ -173,7 +154,7 @@ class _PlanReader:
             hem=ask.measure("hem") or 0.0,
             allowance=USUAL_ALLOWANCE if allowance is None else allowance,
             grain=ask.word("grain", GRAINS) or "lengthwise", narrow=ask.measure("narrow end"),
-            matched=ask.yes("matched"),
+            matched=ask.yes("matched"), doubled=ask.yes("doubled"),
         )  # fmt: skip
 
     def _sound(self, piece: Piece, ask: Asker, bolts: Mapping[str, Bolt]) -> Piece | None:
@@ -183,9 +164,9 @@ class _PlanReader:
                      f"at most {ask.about.get('width')}")  # fmt: skip
             return None
         bolt = bolts.get(piece.cloth, Bolt())
-        if bolt.width is None:
+        usable = _usable(bolt)
+        if usable is None or piece.tiers is not None:
             return piece
-        usable = bolt.width - 2 * bolt.selvage
         across = panel_width(piece)
         if piece.grain == "any":
             across = min(across, piece.height)
@@ -234,13 +215,22 @@ class _PlanReader:
         })  # fmt: skip
 
 
+def _usable(bolt: Bolt) -> float | None:
+    """What the selvages leave of a cloth's width; None where it is not said."""
+    return None if bolt.width is None else bolt.width - 2 * bolt.selvage
+
+
 def panel_width(piece: Piece) -> float:
-    """How wide one of the pieces is as cut; 0 where its panels are still to be counted."""
+    """How wide one of the pieces is as cut; 0 where its panels are still to be counted.
+
+    Tucks take twice their depth each (`clothing-text-1916`).
+    """
+    tucked = 2 * piece.tucks.depth * piece.tucks.number if piece.tucks else 0.0
     if piece.cut:
-        return piece.width
+        return piece.width + tucked
     if piece.number is None:
         return 0.0
-    share = piece.width * piece.fullness / (piece.number if piece.fullness > 1 else 1)
+    share = tucked + piece.width * piece.fullness / (piece.number if piece.fullness > 1 else 1)
     return share + 2 * piece.allowance
 
 

@@ -19,6 +19,7 @@ from advisor.project.names import (
     MOST_LAYERS,
     MOST_PIECES,
     MOST_SEAMS,
+    MOST_TIERS,
     tidy_name,
 )
 
@@ -122,6 +123,16 @@ class FlounceForm(Form):
 
     seam: Plain
     depth: Plain
+    pieces: Plain = None
+    turn: Plain = None
+
+
+class TiersForm(Form):
+    """Tiers below one another: how many alike, or the height of each."""
+
+    number: Plain = None
+    heights: Annotated[list[Plain], Field(min_length=2, max_length=MOST_TIERS)] | None = None
+    fullness: Plain = None
 
 
 class PieceForm(Form):
@@ -142,6 +153,8 @@ class PieceForm(Form):
     matched: Plain = None
     tucks: TucksForm | None = None
     flounce: FlounceForm | None = None
+    tiers: TiersForm | None = None
+    doubled: Plain = None
 
 
 class KitForm(Form):

@@ -77,8 +77,11 @@ stretched to fit, or {notion: woven fusible interfacing}"""
 _MORE = """\
 a seam may also say crosses: [side], gathers: {method: hand rows} or
 pleats: {kind: knife, number: 8, depth: 2 cm}; pieces: with name, fabric, width and height reckons
-the cloth to buy, kit: with needles, feet, pins and pressing what is missing, and results: with
-seam and result keeps what a scrap showed"""
+the cloth to buy; with finished width and finished height, and fullness, hem or doubled: yes where
+they are meant, the sizes to cut as well. A piece may say tucks: {depth: 1 cm, number: 6, spacing:
+25 mm}, or tiers: {number: 3, fullness: 1.5}, or instead of its sizes flounce: {seam: 50 cm, depth:
+12 cm, pieces: 2, turn: 0.5}, and the sheet says how to mark them. kit: with needles, feet, pins
+and pressing tells what is missing, and results: with seam and result keeps what a scrap showed"""
 
 
 def project_text(answers: Answers, knowledge: Knowledge) -> str:

@@ -15,7 +15,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from advisor.craft.thickness import packing_from_thickness
+from advisor.craft.thickness import least_thickness
 from advisor.engine.judge import judge
 from advisor.knowledge.book import Book, Item
 from advisor.knowledge.cache import knowledge_folder, load_knowledge
@@ -270,10 +270,8 @@ def packings(entry: Entry) -> tuple[float, ...]:
 
 
 def _packing(weight: float, density: float, thickness: float) -> float:
-    try:
-        return packing_from_thickness(weight, density, thickness)
-    except ValueError:
-        return 9.9
+    share = least_thickness(weight, density) / thickness
+    return share if share <= 1 else 9.9
 
 
 def _density(entry: Entry) -> float | None:

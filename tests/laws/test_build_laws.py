@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from advisor.craft import cloth as lay
 from advisor.engine.judge import judge
 from advisor.engine.work.clothlist import cloths_to_buy
+from advisor.engine.work.cutnotes import cut_note
+from advisor.engine.work.cutting import cuts_of, on_cloth
 from advisor.engine.work.seamwork import SeamWork, seamworks
 from advisor.engine.work.threadlist import threads_to_buy
 from advisor.knowledge.cache import load_knowledge
@@ -118,3 +122,66 @@ def test_units_change_only_words(one: str, other: str, full: float) -> None:
     metric, us = built(garment), built(replace(garment, units="us"))
     assert metric.spots == us.spots
     assert metric.threads == us.threads
+
+
+def piece(words: str) -> Garment:
+    """A garment with one piece of its first cloth."""
+    return project("lawn", "denim", more=f"pieces: [{{name: p, fabric: one, {words}}}]\n")
+
+
+def bought_for(words: str) -> tuple[float, float]:
+    """Length of cloth for one piece, and thread of everything."""
+    judgement = judge(piece(words), KNOWN)
+    (row,) = cloths_to_buy(judgement, KNOWN)
+    notes = [cut_note(cut, judgement, KNOWN) for cut in row.cuts]
+    sewn = threads_to_buy(judgement, seamworks(judgement, KNOWN), notes)
+    assert row.length is not None
+    return row.length, sum(each.total for each in sewn)
+
+
+@FEW
+@given(st.integers(1, 7), st.integers(1, 7), st.floats(2, 40))
+def test_more_tucks_never_need_less(a: int, b: int, depth: float) -> None:
+    """More tucks of a depth never take less cloth or less thread."""
+    less, more = (
+        bought_for(f"width: 40 cm, height: 30 cm, number: 3, "
+                   f"tucks: {{depth: {depth:.3f} mm, number: {n}, spacing: 5 cm}}")
+        for n in sorted((a, b))
+    )  # fmt: skip
+    assert less[0] <= more[0] + 1e-6
+    assert less[1] <= more[1] + 1e-6
+
+
+@FEW
+@given(st.floats(200, 900), st.floats(10, 250), st.integers(1, 2), st.sampled_from([0.25, 0.5, 1]))
+def test_a_deeper_flounce_never_needs_less_cloth(
+    seam: float, depth: float, rings: int, turn: float
+) -> None:
+    """Twice as deep never takes less; and the seam line of its rings covers seam and joins."""
+    words = f"flounce: {{seam: {seam:.3f} mm, depth: {{0:.3f}} mm, pieces: {rings}, turn: {turn}}}"
+    cuts = [cuts_of(piece(words.replace("{0:.3f}", f"{d:.3f}")).plan.pieces[0], 1400.0)[0]
+            for d in (depth, 2 * depth)]  # fmt: skip
+    less, more = (lay.estimate([on_cloth(each, 1400.0)], lay.Cloth(1400.0)) for each in cuts)
+    assert less.length_mm <= more.length_mm + 1e-6
+    ring = cuts[0].ring
+    assert ring is not None
+    covered = rings * (2 * math.pi * turn * ring.seam_line - 2 * cuts[0].piece.allowance)
+    assert abs(covered - seam) < 0.01
+
+
+@FEW
+@given(st.integers(2, 5), st.floats(1.0, 2.0), st.floats(300, 900))
+def test_tiers_meet(number: int, full: float, edge: float) -> None:
+    """The panels of each tier, less their seams, make its fullness; and that is the next edge."""
+    words = (f"finished width: {edge:.3f} mm, finished height: 60 cm, "
+             f"tiers: {{number: {number}, fullness: {full:.4f}}}")  # fmt: skip
+    found = piece(words).plan.pieces[0]
+    cuts = cuts_of(found, 1400.0)
+    assert number == len(cuts)
+    below = [cut.number * (cut.width - 2 * found.allowance) for cut in cuts]
+    for cut, wide in zip(cuts, below, strict=True):
+        assert cut.edge is not None
+        assert abs(wide - cut.edge * cut.fullness) < 1e-6 * wide
+    for wide, cut in zip(below[:-1], cuts[1:], strict=True):
+        assert cut.edge is not None
+        assert abs(wide - cut.edge) < 1e-6 * wide

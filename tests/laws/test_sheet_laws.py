@@ -9,7 +9,7 @@ from hypothesis import given, settings
 
 from advisor.engine.advise import advise
 from advisor.project.garment import Garment
-from advisor.sheet.lines import NO_WAY, FABRIC_LINES, GARMENT_LINES, SEAM_LINES, phrase
+from advisor.sheet.lines import FABRIC_LINES, GARMENT_LINES, NO_WAY, SEAM_LINES, phrase
 from advisor.sheet.printed.detailed import render_detailed
 from advisor.sheet.report import report
 from tests.laws.engine_garments import garments, known

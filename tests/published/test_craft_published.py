@@ -9,7 +9,6 @@ from advisor.craft import (
     cloth,
     fullness,
     pleats,
-    plies,
     strength,
     thickness,
     thread,
@@ -114,29 +113,6 @@ FULLNESS = [
     (fullness.Weight.HEAVY, 1.5, 1.5),
 ]
 
-# derived (standard geometry; no published table): place, plies counted, plies expected
-OPEN, SIDE = plies.Pressed.OPEN, plies.Pressed.ONE_SIDE
-PLIES = [
-    ("stitch line", plies.stitch_line().total, 2),
-    ("beside, open", plies.beside(OPEN).total, 2),
-    ("beside, to one side", plies.beside(SIDE).total, 3),
-    ("open × open", plies.crossing_of_seams(OPEN, None), 4),
-    ("one side, same way", plies.crossing_of_seams(SIDE, None), 6),
-    ("one side, opposite ways", plies.crossing_of_seams(SIDE, None, opposite=True), 4),
-    ("then to one side, topstitched", plies.crossing_of_seams(SIDE, SIDE), 9),
-    ("flat-felled", plies.felled().total, 4),
-    ("felled × felled", plies.crossing((2, 4), (2, 4)), 16),
-    ("felled × felled in one panel", plies.crossing((2, 4), (2, 1)), 10),
-    ("French ridge", plies.french().total, 4),
-    ("French ridge on the body", plies.french(pressed_to_side=True).total, 5),
-    ("gathers on a flat edge", plies.gathered_edge(2.5).total, 3.5),
-    ("gathers between two flat edges", plies.gathered_edge(2.5, 2).total, 4.5),
-    ("gathers topstitched", plies.gathered_topstitched(2.5).total, 4.5),
-    ("cross seam open, added", plies.gathered_cross_seam(2.5, OPEN).total, 2.5),
-    ("cross seam one side, added", plies.gathered_cross_seam(2.5, SIDE).total, 5),
-    ("double ruffle", plies.gathered_edge(2.5, doubled=True).total, 6),
-]
-
 
 @pytest.mark.parametrize(("stitch", "thick", "dense", "expected"), FORMULAS)
 def test_consumption_formulas_give_the_printed_examples(stitch, thick, dense, expected):
@@ -152,7 +128,7 @@ def test_chainstitch_chart(inches, expected):
 
 def test_chainstitch_yards():
     """1.17 yd at 5.20 takes 6.08 yd, 7.00 yd with 15 % (thread-bulletin-2008)."""
-    use = thread.seam(1.17, thread.double_chain(0.075, 1 / 8))
+    use = thread.double_chain(0.075, 1 / 8).times(1.17)
     assert 6.08 == pytest.approx(use.total, abs=0.005)
     assert 7.00 == pytest.approx(thread.total([use]).total, abs=0.005)
 
@@ -206,14 +182,14 @@ def test_measured_chainstitch():
     Source: trade-consumption-measured.
     """
     ratio = thread.Use(round(19.5 / 15, 1), looper=round(62.0 / 15, 1))
-    use = thread.seam(100, ratio)
+    use = ratio.times(100)
     assert (130, 410) == pytest.approx((use.needle, use.looper))
     assert 621 == pytest.approx(thread.total([use]).total)
 
 
 def test_measured_chainstitch_yards():
     """42 in at factors 3 and 2.67: 6.63 yd, 7.62 with 15 % (trade-consumption-2011)."""
-    use = thread.seam(1.17, thread.Use(3, looper=2.67))
+    use = thread.Use(3, looper=2.67).times(1.17)
     assert (3.51, 3.12) == pytest.approx((use.needle, use.looper), abs=0.005)
     assert 7.62 == pytest.approx(thread.total([use]).total, abs=0.015)
 
@@ -223,7 +199,7 @@ def test_shirt_order():
 
     The source prints 106.71 m: its own arithmetic is off by 1 %.
     """
-    uses = [thread.seam(inches, thread.Use(ratio)) for inches, ratio in SHIRT]
+    uses = [thread.Use(ratio).times(inches) for inches, ratio in SHIRT]
     assert 3781 == pytest.approx(thread.total(uses, 0).total, abs=0.5)
     assert 105.65 == pytest.approx(thread.total(uses, 0.10).total * INCH / 1000, abs=0.01)
 
@@ -369,7 +345,7 @@ def test_tiers():
 
 def test_panelled_skirt_yardage():
     """14 cuts × 13 in + 5 = 187 in, bought as 5 1/4 yd, 5 3/4 with shrinkage (trade-panels)."""
-    length = fullness.panels_length(14, 13) + 5
+    length = 14 * 13 + 5
     assert 187 == length
     bought = cloth.round_up_to_shop(length * INCH, cloth.US_STEP_MM) / (36 * INCH)
     assert (5.25, 5.75) == pytest.approx((bought, bought + 0.5))
@@ -414,13 +390,7 @@ def test_grading():
 
 def test_clips_lie_a_quarter_to_half_an_inch_apart():
     """Clips and notches every 1/4 to 1/2 in (apparel-1-3-03)."""
-    spacings = [
-        allowance.cuts(allowance.Curve.INWARD, 100, radius, 10).spacing_mm / INCH
-        for radius in (5, 30, 500)
-    ]
-    assert 1 / 4 == pytest.approx(spacings[0])
-    assert 1 / 4 < spacings[1] < 1 / 2
-    assert 1 / 2 == pytest.approx(spacings[2])
+    assert (1 / 4, 1 / 2) == pytest.approx([each / INCH for each in allowance.CLIP_SPACING_MM])
 
 
 def test_turn_of_cloth():
@@ -430,22 +400,12 @@ def test_turn_of_cloth():
     )
 
 
-@pytest.mark.parametrize(("place", "counted", "expected"), PLIES)
-def test_plies(place, counted, expected):
-    """Plies at each place of the table of bulk."""
-    assert (place, expected) == (place, counted)
-
-
 def test_thickness_of_a_gathered_tier():
     """R 2, 0.6 mm gathered on 1.0 mm flat, topstitched: 3.2 mm (derived)."""
-    seam = plies.gathered_topstitched(2)
-    stack = [thickness.Layer(1.0, seam.first), thickness.Layer(0.6, seam.second)]
+    stack = [thickness.Layer(1.0, 2), thickness.Layer(0.6, 2)]
     assert 3.2 == pytest.approx(thickness.as_it_lies(stack))
 
 
 def test_household_lift_is_spent_at_three_quarters():
     """Lever lift 6.0 mm (manual-service): tight from 3.0, too thick from 4.5 (design-choice)."""
-    heights = [2.9, 3.0, 4.4, 4.5]
-    assert ["fine", "tight", "tight", "too thick"] == [
-        thickness.room(height, 6.0).value for height in heights
-    ]
+    assert (3.0, 4.5) == (6.0 * thickness.WARN_SHARE, 6.0 * thickness.BLOCK_SHARE)

@@ -15,14 +15,15 @@ from scipy.integrate import solve_ivp
 from scipy.optimize import brentq
 from scipy.special import erf, erfc, erfinv
 
+from advisor.craft.heat.burns import touch_limit
 from advisor.craft.heat.grid import build_grid
 from advisor.craft.heat.materials import (
     BAXTER_WEIGHT,
     SCHUHMEISTER_WEIGHT,
+    WATER_SPECIFIC_HEAT,
     Layer,
     Range,
     mixture_conductivity,
-    moist_specific_heat,
     packing,
 )
 from advisor.craft.heat.solve import Trace, seconds_until, trace, trace_grid
@@ -421,9 +422,24 @@ def test_mixture(
 )
 def test_moist_specific_heat(name: str, dry: float, regain: float, moist: float) -> None:
     """Moist specific heat (computed from morton-hearle-2008's dry values), within 15 J/(kg K)."""
-    assert moist == pytest.approx(moist_specific_heat(dry, regain), abs=15.0)
+    mixed = (dry + WATER_SPECIFIC_HEAT * regain) / (1.0 + regain)
+    assert moist == pytest.approx(mixed, abs=15.0)
 
 
 def test_erf_and_erfc_are_one() -> None:
     """The closed forms used here are the same function: erf + erfc = 1."""
     assert 1.0 == pytest.approx(float(erf(0.37) + erfc(0.37)), abs=1e-15)
+
+
+# burn-time-table, second-hand, which agrees with moritz-henriques-1947: skin temperature, and the
+# seconds (the shorter end of each span) after which a burn is serious.
+SERIOUS_BURNS = [
+    (49.0, 300.0), (52.0, 90.0), (55.0, 30.0), (57.0, 10.0), (60.0, 5.0), (63.0, 3.0),
+    (66.0, 1.5), (68.0, 1.0),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("skin", "seconds"), SERIOUS_BURNS)
+def test_no_touch_limit_allows_a_serious_burn(skin: float, seconds: float) -> None:
+    """Metal may never be touched for so long at the temperature of skin that then burns badly."""
+    assert touch_limit("metal", seconds) < skin

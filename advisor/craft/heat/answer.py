@@ -189,14 +189,6 @@ def times_in_words(times: Times) -> str:
     return f"about {_seconds(times.mid)} s ({until})"
 
 
-def delay_in_words(layer: str, limit_c: float, bare: Times, shielded: Times) -> str:
-    """One plain sentence on what a press cloth does for a layer, and what it does not."""
-    return (
-        f"A cloth delays, it does not protect: the {layer} below reaches {limit_c:g} °C after "
-        f"{times_in_words(bare)} without, {times_in_words(shielded)} with."
-    )
-
-
 def _seconds(value: float) -> str:
     """Whole seconds from three up, tenths below; cut off, never rounded up."""
     return f"{int(value)}" if value >= 3.0 else f"{int(value * 10.0) / 10.0:g}"

@@ -48,20 +48,6 @@ FLAG_LINE_C = 60.0  # hot metal is flagged from here, however short the touch: d
 HANDLING_S = 60.0  # the consumer contact of astm-c1055: a garment picked up and held
 MATERIALS = ("metal", "plastic", "wood", "cloth")
 
-# Time to a serious burn by skin temperature, quoted from a burn institute (burn-time-table,
-# second-hand; agrees with moritz-henriques-1947).  The shorter end of each span is kept.
-SERIOUS_BURN_S = (
-    (49.0, 300.0),
-    (52.0, 90.0),
-    (55.0, 30.0),
-    (57.0, 10.0),
-    (60.0, 5.0),
-    (63.0, 3.0),
-    (66.0, 1.5),
-    (68.0, 1.0),
-)
-
-
 @dataclass(frozen=True, slots=True)
 class Caution:
     """A sentence for the workroom, with its sources."""
@@ -142,14 +128,3 @@ def _log_time(table: tuple[Threshold, ...], seconds: float) -> float:
             part = math.log(seconds / shorter.seconds) / math.log(longer.seconds / shorter.seconds)
             return shorter.low + part * (longer.low - shorter.low)
     return table[-1].low
-
-
-def seconds_to_serious_burn(skin_c: float) -> float | None:
-    """Seconds of contact until a serious burn at a skin temperature; None below the table.
-
-    Read at the next higher temperature of SERIOUS_BURN_S, which gives the shorter time, and at
-    its last row above the table.
-    """
-    if skin_c < SERIOUS_BURN_S[0][0]:
-        return None
-    return next((s for c, s in SERIOUS_BURN_S if c >= skin_c), SERIOUS_BURN_S[-1][1])

@@ -12,13 +12,11 @@ done: the calculation can only take away from the first test, never add.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
-from advisor.craft.heat.bands import SAMPLES, SEED, Study, Times, study
+from advisor.craft.heat.bands import Study, Times
 from advisor.craft.heat.materials import Range
 from advisor.craft.heat.solve import HORIZON
-from advisor.craft.heat.stack import Stack, sole_at
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,28 +58,6 @@ def glue_line(looked_at: Study, stack: int, glue: Glue) -> GlueLine:
     limit = under.limit()
     over = limit is not None and under.sole.mid > limit
     return GlueLine(under.sole, glue.need_c, hot, press, spoils, over)
-
-
-def settings_that_fuse(
-    stack: Stack,
-    glue: Glue,
-    settings: Sequence[Range] | None = None,
-    *,
-    samples: int = SAMPLES,
-    seed: int = SEED,
-) -> tuple[GlueLine, ...]:
-    """Every setting's glue line, from the coolest, in one call; look for ``does_it``.
-
-    Without settings: each 10 degrees of a household iron from 80 to 210.
-    """
-    bands = [sole_at(float(c)) for c in range(80, 211, 10)] if settings is None else settings
-    tried = study([replace(stack, sole=sole) for sole in bands], samples=samples, seed=seed)
-    return tuple(glue_line(tried, i, glue) for i in range(len(bands)))
-
-
-def coolest_that_fuses(lines: Sequence[GlueLine]) -> GlueLine | None:
-    """The coolest setting that fuses and is borne by every layer, or None: then a conflict."""
-    return min((line for line in lines if line.does_it), key=lambda x: x.sole.mid, default=None)
 
 
 def _spoilt(looked_at: Study, stack: int, press_s: float) -> tuple[str, ...]:

@@ -73,11 +73,12 @@ def march(
 def _step(grid: Grid, matrix: tuple[Floats, Floats], state: State, dt: float) -> None:
     """One step of ``dt`` seconds, changing ``state``."""
     made = _advance(grid, matrix, state, dt)
-    wild = _overshoot(grid, state, made.after) & ~state.stirred
-    if wild.any():
+    if not state.stirred.all():
         # Two-step formulas may overshoot after a jolt; one step alone never does.
-        state.stirred = state.stirred | wild
-        made = _advance(grid, matrix, state, dt)
+        wild = _overshoot(grid, state, made.after) & ~state.stirred
+        if wild.any():
+            state.stirred = state.stirred | wild
+            made = _advance(grid, matrix, state, dt)
     capacity = grid.dry + state.water * WATER_SPECIFIC_HEAT
     state.last_in = made.memory * state.last_in + made.weight * _through_ends(grid, made.after)
     state.taken_in += state.last_in

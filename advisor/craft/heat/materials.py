@@ -127,11 +127,6 @@ def mixture_conductivity(
     return weight * along + (1.0 - weight) * across
 
 
-def moist_specific_heat(dry: float, regain: float) -> float:
-    """Specific heat J/(kg K) of the moist cloth; ``regain`` as a fraction of the dry mass."""
-    return (dry + WATER_SPECIFIC_HEAT * regain) / (1.0 + regain)
-
-
 def blend(shares: Sequence[tuple[float, FibreHeat]]) -> FibreHeat:
     """A blend as one fibre: heat by mass, volume by mass over density, conductivity enclosing.
 

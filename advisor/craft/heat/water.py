@@ -70,7 +70,7 @@ def boil(grid: Grid, state: State, capacity: Floats) -> None:
     excess = np.where(state.water > 0.0, capacity * (state.temperature - BOILING), 0.0)
     if not (excess > 0.0).any():
         return
-    gone = np.clip(excess / LATENT, 0.0, state.water)
+    gone = np.minimum(np.maximum(excess / LATENT, 0.0), state.water)
     boiling = gone > 0.0
     state.water = state.water - gone
     left = grid.dry + state.water * WATER_SPECIFIC_HEAT
@@ -116,10 +116,3 @@ def _sinking(vapour: Floats, joining: Floats | None, room: Floats) -> tuple[Floa
     coming[:, 1:] += leaving[:, :-1]
     lost: Floats = leaving[:, -1] if joining is None else leaving[:, -1] + joining[:, -1]
     return coming, lost
-
-
-def energy(grid: Grid, state: State) -> Floats:
-    """Heat held in the cells, counted from liquid water and dry stuff at 0 degrees, J/m2 (B,)."""
-    capacity = grid.dry + state.water * WATER_SPECIFIC_HEAT
-    held: Floats = (capacity * state.temperature).sum(axis=1)
-    return held

@@ -1,23 +1,20 @@
 """How much of each cloth to buy: pieces to cut sizes, then a strip-packing estimate.
 
-From finished to cut sizes by `craft.fullness`; packing by `craft.cloth`, which says that it is an
-estimate. Width and shrinkage are taken as usual where nobody says them (estimates), and that
-is said.
+Cut sizes are those of `cutting`; packing by `craft.cloth`, which says that it is an estimate.
+Width and shrinkage are taken as usual where nobody says them (estimates), and that is said.
 """
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from typing import Final
 
 from advisor.craft import cloth as lay
-from advisor.craft.checks import up
-from advisor.craft.fullness import cut_length, panels
 from advisor.engine.claims import Place
 from advisor.engine.judge import Judgement
 from advisor.engine.subjects import subject_of
 from advisor.engine.work.bulk import picked
+from advisor.engine.work.cutting import Cut, cuts_of, on_cloth
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Cloth
 from advisor.project.making import Bolt, Piece
@@ -27,12 +24,11 @@ USUAL_WIDTH: Final = 1400.0
 INTERFACING_WIDTH: Final = 900.0
 SHRINKS: Final = (0.0, 0.02, 0.04, 0.07)
 """What a cloth shrinks by the level of its trait, a share (estimate); much is over 5 %."""
-BIAS: Final = math.sqrt(2)
 
 
 @dataclass(frozen=True, slots=True)
 class Bought:
-    """Cloth to buy, in mm; `wrong` says why there is no figure."""
+    """Cloth to buy, in mm, and what is cut from it; `wrong` says why there is no figure."""
 
     cloth: str
     width: float
@@ -45,6 +41,7 @@ class Bought:
     used: float | None
     assumed: tuple[str, ...]
     wrong: str = ""
+    cuts: tuple[Cut, ...] = ()
     sources: tuple[str, ...] = lay.SOURCES
 
 
@@ -76,15 +73,14 @@ def _bought(
     one_way = _one_way(cloth, judgement, knowledge)
     sold = lay.Cloth(width, one_way, bolt.repeat, bolt.selvage, shrinks)
     try:
-        cut = [as_cut(piece, sold) for piece in pieces]
-        found = lay.estimate(cut, sold)
+        cut = [cut for piece in pieces for cut in cuts_of(piece, sold.usable_mm)]
+        found = lay.estimate([on_cloth(each, sold.usable_mm) for each in cut], sold)
     except ValueError as error:
         return Bought(cloth.name, width, None, None, None, shrinks, one_way, len(pieces), None,
                       tuple(assumed), str(error))  # fmt: skip
     return Bought(
         cloth.name, width, found.length_mm, found.buy_metric_mm, found.buy_us_mm, shrinks,
-        one_way, sum(p.number or c.count for p, c in zip(pieces, cut, strict=True)), found.used,
-        tuple(assumed),
+        one_way, sum(each.number for each in cut), found.used, tuple(assumed), cuts=tuple(cut),
     )  # fmt: skip
 
 
@@ -101,33 +97,3 @@ def _one_way(cloth: Cloth, judgement: Judgement, knowledge: Knowledge) -> bool:
     if direction:
         return direction.startswith("one way")
     return subject_of(cloth, None, knowledge).levels.get("one way", (0, 0))[1] > 0
-
-
-def as_cut(piece: Piece, sold: lay.Cloth) -> lay.Piece:
-    """A piece as it lies on the cloth, seams, hem and fullness counted; shrinkage is not.
-
-    Raises:
-        ValueError: it is wider than the cloth.
-    """
-    wide, high, number = piece.width, piece.height, piece.number or 1
-    if not piece.cut:
-        high = cut_length(piece.height, piece.hem, piece.allowance)
-        if piece.fullness > 1:
-            row = panels(piece.width, piece.fullness, sold.usable_mm, piece.allowance, piece.number)
-            wide, number = row.panel_width, row.number
-        else:
-            wide += 2 * piece.allowance
-    if piece.grain == "crosswise":
-        wide, high = high, wide
-    elif piece.grain == "bias":
-        # A strip on the bias fills a square of its diagonal reach, or of the cloth's width.
-        wide = high = min(sold.usable_mm, (wide + high) / BIAS)
-        return lay.Piece(wide, _bias_length(piece, sold, number), 1)
-    return lay.Piece(wide, high, number, piece.grain == "any", piece.narrow, piece.matched)
-
-
-def _bias_length(piece: Piece, sold: lay.Cloth, number: int) -> float:
-    """Cloth along the selvage for bias pieces: their area plus the corner that bias wastes."""
-    side = min(sold.usable_mm, (piece.width + piece.height) / BIAS)
-    area = piece.width * piece.height * number
-    return max(side, up(area / side + side / 2))

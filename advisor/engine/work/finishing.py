@@ -10,12 +10,15 @@ from dataclasses import dataclass
 from typing import Final
 
 from advisor.craft.allowance import (
+    CLIP_SPACING_MM,
     EIGHTH,
     NEEDS,
     UNDERSTITCH_MM,
     Finish,
+    favour,
     fit,
     grade,
+    narrower_french,
     needs_grading,
     turn_of_cloth,
 )
@@ -52,6 +55,7 @@ class Finishing:
         short: what is missing for the finish, 0 where it fits.
         instead: finishes that these cloths allow and this allowance has room for.
         when: before the seam is joined, after it, or in the seam itself.
+        narrower: rows of a narrower French seam that the allowance has room for.
     """
 
     finish: str
@@ -63,6 +67,7 @@ class Finishing:
     instead: tuple[str, ...]
     when: str
     sources: tuple[str, ...]
+    narrower: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,6 +106,7 @@ def finishing_of(seam: Seam, garment: Garment, verdicts: Verdicts) -> Finishing 
     return Finishing(
         name, have, own, fitted.needs_mm, fitted.short_mm, curves, instead,
         _when(kind, word, seam), fitted.sources,
+        None if fitted.fits or finish is not Finish.FRENCH else narrower_french(have),
     )  # fmt: skip
 
 
@@ -173,9 +179,9 @@ def trimming_of(seam: Seam, have: float, ply_mm: float | None) -> Trimming:
     clips = None
     length = seam.facts.get("length")
     if seam.facts.get("shape") == "curved" and length:
-        low, high = 2 * EIGHTH, 4 * EIGHTH
+        low, high = CLIP_SPACING_MM
         clips = (low, high, max(1, int(float(length) / low)))
     folded = turned or seam.facts.get("edge") == "hem"
     turn = turn_of_cloth(ply_mm) if folded and ply_mm else None
-    favour = (ply_mm, 2 * ply_mm) if turned and ply_mm else None
-    return Trimming(widths, clips, turn, favour, UNDERSTITCH_MM if turned else None)
+    rolled = favour(ply_mm) if turned and ply_mm else None
+    return Trimming(widths, clips, turn, rolled, UNDERSTITCH_MM if turned else None)

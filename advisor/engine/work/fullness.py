@@ -37,6 +37,7 @@ class Fullness:
     cut: float | None
     usual: tuple[float, float]
     says: tuple[str, ...] = ()
+    pitch: float | None = None
     sources: tuple[str, ...] = field(default=table.SOURCES)
 
 
@@ -57,7 +58,7 @@ def fullness_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> Fullness 
     finished = None if edge is None else float(edge)
     cut = None if finished is None else table.cut_width(finished, use.fullness)
     return Fullness(use.cloth, method, use.fullness, measured, finished, cut,
-                    (ratio.low, ratio.high), tuple(says), ratio.sources)  # fmt: skip
+                    (ratio.low, ratio.high), tuple(says), sources=ratio.sources)  # fmt: skip
 
 
 def _gather_says(
@@ -109,4 +110,5 @@ def _pleated(seam: Seam, use: Use) -> Fullness:
                     "the waist.")  # fmt: skip
     flat = max(0.0, float(edge or row.finished) - row.finished)
     return Fullness(use.cloth, f"{made.kind} pleats", row.ratio, None, row.finished + flat,
-                    row.cut + flat, (row.ratio, row.ratio), tuple(says), row.sources)  # fmt: skip
+                    row.cut + flat, (row.ratio, row.ratio), tuple(says),
+                    folds.pitch(row.finished, made.number), row.sources)  # fmt: skip

@@ -10,8 +10,11 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import Final
 
+from advisor.craft.allowance import BOUND_STRIP_MM, STRIP_JOINS, hong_kong_strip, strip_square
+from advisor.engine.claims import Place
 from advisor.engine.judge import Judgement, judge
 from advisor.engine.work.bulk import Verdicts, number, picked
+from advisor.engine.work.finishing import finishing_of
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.workshop import Substitute
@@ -26,6 +29,12 @@ TOOLS: Final = {
     "cut.hold": ("holding the pattern", "tools"), "mark.method": ("marking", "tools"),
 }  # fmt: skip
 """Aspects that call for a tool: its group, and the part of the kit that may hold it."""
+HONG_KONG: Final = "Hong Kong"
+STRIPS: Final = {
+    HONG_KONG: (2, ("encyclopedia-hong-kong", "shaeffer-seams", "estimate")),
+    "bound": (1, ("astm-d4965", "memory", "estimate")),
+}  # fmt: skip
+"""Finishes that bind an edge with a strip: edges to bind in a seam, and whose word it is."""
 BY_LENGTH: Final = frozenset({"zip", "elastic", "tape", "hook-and-loop", "trim"})
 """Kinds of notion that are bought by the length of their seams."""
 EVERYBODY_HAS: Final = frozenset(
@@ -40,6 +49,15 @@ EVERYBODY_HAS: Final = frozenset(
 
 
 @dataclass(frozen=True, slots=True)
+class Strip:
+    """Bias strip to cut, mm: its width from and to, and the side of a square that gives it."""
+
+    width: tuple[float, float]
+    square: float | None
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Need:
     """A tool that the project calls for.
 
@@ -47,7 +65,8 @@ class Need:
         state: have, missing, or not said.
         instead: what does instead, each tried by the engine.
         refused: substitutes that a cloth rules out.
-        length: how much of it, mm, where it is bought by length.
+        length: how much of it, mm, where it is bought or cut by length.
+        strip: how a strip that binds edges is cut.
     """
 
     group: str
@@ -59,6 +78,7 @@ class Need:
     instead: tuple[Substitute, ...] = ()
     refused: tuple[str, ...] = ()
     length: float | None = None
+    strip: Strip | None = None
 
 
 def kit_of(judgement: Judgement, knowledge: Knowledge) -> list[Need]:
@@ -76,6 +96,7 @@ def kit_of(judgement: Judgement, knowledge: Knowledge) -> list[Need]:
         name = tool.name if tool else _item_name(aspect, word)
         length = seam_length(garment, places) if aspect == "seam.support" else None
         found.append(Need(group, name, aspect, word, places, state, instead, refused, length))
+    found += _strips(judgement)
     found += _notions(garment, knowledge)
     order = ["cutting", "holding the pattern", "marking", "pins", "needles", "foot",
              "in the seam", "press cloth", "pressing surface"]  # fmt: skip
@@ -151,6 +172,36 @@ def _notions(garment: Garment, knowledge: Knowledge) -> list[Need]:
             found.append(Need("in the seam", name, "", cloth.entry, places,
                               _state(garment, "tools", name), length=length))  # fmt: skip
     return found
+
+
+def _strips(judgement: Judgement) -> list[Need]:
+    """Bias strip for edges that are bound, by its width; joins and ends are in its length."""
+    garment = judgement.garment
+    wanted: dict[tuple[str, tuple[float, float]], list[str]] = {}
+    for seam in garment.seams:
+        verdicts = judgement.verdicts[Place("seam", seam.name)]
+        found = finishing_of(seam, garment, verdicts)
+        if found is None or found.finish not in STRIPS:
+            continue
+        wide = BOUND_STRIP_MM
+        if found.finish == HONG_KONG:
+            wide = (hong_kong_strip(found.allowance),) * 2
+        wanted.setdefault((found.finish, wide), []).append(seam.name)
+    return [_strip(word, wide, tuple(places), garment)
+            for (word, wide), places in sorted(wanted.items())]  # fmt: skip
+
+
+def _strip(
+    word: str, wide: tuple[float, float], places: tuple[str, ...], garment: Garment
+) -> Need:  # fmt: skip
+    edges, sources = STRIPS[word]
+    length = seam_length(garment, places)
+    if length is not None:
+        length *= edges * (1 + STRIP_JOINS)
+    square = None if length is None else strip_square(length, wide[1])
+    return Need("in the seam", f"bias strip, {word}", "seam.finish", word, places,
+                _state(garment, "tools", "bias strip"), length=length,
+                strip=Strip(wide, square, sources))  # fmt: skip
 
 
 def seam_length(garment: Garment, places: tuple[str, ...]) -> float | None:

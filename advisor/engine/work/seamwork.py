@@ -26,7 +26,7 @@ from advisor.engine.work.finishing import (
 from advisor.engine.work.fullness import Fullness, fullness_of
 from advisor.engine.work.holding import Holding, holding_of
 from advisor.engine.work.needlestack import NEEDLE, needed_needle
-from advisor.engine.work.stack import Spot, ply_of, spots_of
+from advisor.engine.work.stack import Spot, ply_of, spots_of, too_dense
 from advisor.engine.work.threads import Purpose, threads_of
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.workshop import SeamClass
@@ -49,6 +49,7 @@ class SeamWork:
         squeeze: whether it lies higher than the lift, and has to be pressed in by hand.
         placing: what the lever gives when it is held up, mm.
         fine_needle: the needle picked and the one this stack wants, NM, where it is too fine.
+        too_dense: cloths whose weight and thickness cannot both be right.
     """
 
     seam: Seam
@@ -60,6 +61,7 @@ class SeamWork:
     overlocker: bool
     placing: float | None
     fine_needle: tuple[float, float] | None
+    too_dense: tuple[str, ...]
     finishing: Finishing | None
     trimming: Trimming
     holding: Holding
@@ -93,6 +95,7 @@ def seamwork(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> SeamWork
         overlocker=bool(garment.maker.overlocker),
         placing=placing_lift(garment, lift) if lift else None,
         fine_needle=_fine_needle(seam, spot, verdicts),
+        too_dense=tuple(n for n in seam.cloths() if too_dense(garment.cloths[n], knowledge)),
         finishing=finishing,
         trimming=trimming_of(seam, finishing.allowance if finishing else 0.0, thick),
         holding=holding_of(seam, garment, verdicts, knowledge, rows),

@@ -1,6 +1,7 @@
 """How thick a seam is at every place that matters, as it lies and under the foot.
 
-Plies are counted as in `craft.plies` (`derived`), thickness as in `craft.thickness`. A cloth
+Plies are counted by geometry (`derived`: no published table was found), a full edge by its
+fullness; thickness is that of `craft.thickness`. A cloth
 whose fibre is not known counts by its least dense candidate, which is the thickest; a layer of
 which neither weight nor thickness is known is left out, and the spot then says "at least".
 """
@@ -16,6 +17,7 @@ from advisor.craft.thickness import (
     Layer,
     Structure,
     as_it_lies,
+    least_thickness,
     thickness_from_packing,
     under_foot,
 )
@@ -67,6 +69,18 @@ def ply_of(cloth: Cloth, knowledge: Knowledge) -> Layer | None:
         return None
     low, high = USUAL_PACKING[_structure(entry)]
     return Layer(thickness_from_packing(weight, density, (low + high) / 2), 1.0, weight, density)
+
+
+def too_dense(cloth: Cloth, knowledge: Knowledge) -> bool:
+    """Whether the weight and thickness that are said of a cloth cannot both be right.
+
+    It would then be denser than the densest fibre that it may be made of.
+    """
+    found = [density_of(mix, knowledge) for mix in cloth.mixes]
+    known = [density for density in found if density is not None]
+    if cloth.weight is None or cloth.thickness is None or len(known) < len(found) or not known:
+        return False
+    return cloth.thickness[1] < least_thickness(cloth.weight[0], max(known))
 
 
 def _structure(entry: Entry) -> Structure:

@@ -6,13 +6,15 @@ a reel or a cone holds is the trade's custom (`common-practice`).
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Final
 
-from advisor.craft import thread
+from advisor.craft import thread, threadsize
 from advisor.engine.claims import Place
 from advisor.engine.judge import Judgement
 from advisor.engine.work.bulk import number, picked
+from advisor.engine.work.cutnotes import CutNote
 from advisor.engine.work.seamwork import SeamWork
 
 REELS: Final = (100.0, 250.0, 500.0, 1000.0)
@@ -21,6 +23,7 @@ CONE: Final = 1500.0
 """What a cone of overlock thread holds, m."""
 Kind = tuple[str, str, float | None]
 """Colour, fibre and tex of a thread."""
+COTTON: Final = "cotton"
 LOOPERS: Final = {"3-thread": 3, "4-thread": 4, "5-thread": 5}
 
 
@@ -44,25 +47,66 @@ class ThreadBought:
     seams: tuple[str, ...]
     uncounted: tuple[str, ...]
     sources: tuple[str, ...]
+    tucks: tuple[str, ...] = ()
 
     @property
     def total(self) -> float:
         """All of it."""
         return self.needle + self.bobbin + self.looper
 
+    @property
+    def ticket(self) -> float | None:
+        """What it is sold as: its metric ticket, or the cotton ticket of a cotton thread."""
+        if self.tex is None:
+            return None
+        by = threadsize.cotton_ticket if self.fibre == COTTON else threadsize.ticket
+        return by(self.tex)
 
-def threads_to_buy(judgement: Judgement, works: list[SeamWork]) -> list[ThreadBought]:
-    """Thread by colour and kind, most first; finishing threads go with the seam's colour."""
+    @property
+    def needle_size(self) -> int | None:
+        """The needle whose eye suits its thickness, NM."""
+        return None if self.tex is None else threadsize.needle_sold(self.tex)
+
+
+def threads_to_buy(
+    judgement: Judgement, works: list[SeamWork], cuts: Iterable[CutNote] = ()
+) -> list[ThreadBought]:
+    """Thread by colour and kind, most first; finishing threads go with the seam's colour.
+
+    The rows of tucks take the thread of a seam of their cloth, in the colour of that cloth.
+    """
     groups: dict[Kind, list[SeamWork]] = {}
     for work in works:
-        verdicts = judgement.verdicts[Place("seam", work.seam.name)]
-        cloth = judgement.garment.cloths[work.seam.uses[0].cloth]
-        key = (cloth.colour or f"to match {cloth.name}", picked(verdicts, "thread.fibre"),
-               number(verdicts, "thread.size"))  # fmt: skip
-        groups.setdefault(key, []).append(work)
-    found = [_bought(key, group) for key, group in _merged(groups, judgement).items()]
+        groups.setdefault(_kind(work, work.seam.uses[0].cloth, judgement), []).append(work)
+    merged = _merged(groups, judgement)
+    tucked: dict[Kind, list[CutNote]] = {}
+    for note in cuts:
+        sewn = next((w for w in works if w.seam is note.sewn_as), None)
+        if note.thread is not None and sewn is not None:
+            key = _kind(sewn, note.cut.piece.cloth, judgement)
+            tucked.setdefault(_kept(key, sewn, merged, judgement), []).append(note)
+    keys = dict.fromkeys((*merged, *tucked))
+    found = [_bought(key, merged.get(key, []), tucked.get(key, [])) for key in keys]
     found.sort(key=lambda b: (-b.total, b.colour, b.fibre, b.tex or 0.0))
     return _with_cones(found, LOOPERS.get(judgement.garment.maker.overlocker, 3))
+
+
+def _kind(work: SeamWork, cloth: str, judgement: Judgement) -> Kind:
+    """The thread of a seam, in the colour of a cloth."""
+    verdicts = judgement.verdicts[Place("seam", work.seam.name)]
+    about = judgement.garment.cloths[cloth]
+    return (about.colour or f"to match {about.name}", picked(verdicts, "thread.fibre"),
+            number(verdicts, "thread.size"))  # fmt: skip
+
+
+def _kept(
+    key: Kind, work: SeamWork, kept: dict[Kind, list[SeamWork]], judgement: Judgement
+) -> Kind:  # fmt: skip
+    """The thread itself where it is bought already, or another that does as well."""
+    if key in kept:
+        return key
+    same = (k for k in kept if k[0] == key[0] and k[2] == key[2])
+    return next((k for k in same if _allow([work], k[1], judgement)), key)
 
 
 def _merged(
@@ -103,21 +147,23 @@ def _with_cones(rows: list[ThreadBought], threads: int) -> list[ThreadBought]:
 
 
 def _bought(
-    key: Kind, works: list[SeamWork]
+    key: Kind, works: list[SeamWork], tucked: list[CutNote]
 ) -> ThreadBought:  # fmt: skip
     counted = [w for w in works if w.threads is not None]
-    sewn = thread.total(
-        p.use for w in counted for p in w.threads or () if not _on_cones(p.use)
-    )
+    rows = [note.thread for note in tucked if note.thread is not None]
+    seams = [p.use for w in counted for p in w.threads or () if not _on_cones(p.use)]
+    sewn = thread.total([*seams, *rows])
     coned = thread.total(p.use for w in counted for p in w.threads or () if _on_cones(p.use))
     reeled = (sewn.needle + sewn.bobbin) / 1000
-    names = tuple(dict.fromkeys(w.seam.uses[0].cloth for w in works))
+    named = (*(w.seam.uses[0].cloth for w in works), *(n.cut.piece.cloth for n in tucked))
+    names = tuple(dict.fromkeys(named))
     sources = tuple(dict.fromkeys((*sewn.sources, *coned.sources, "common-practice")))
     return ThreadBought(
         key[0], names, key[1], key[2], (sewn.needle + coned.needle) / 1000, sewn.bobbin / 1000,
         coned.looper / 1000, coned.total / 1000, reels_for(reeled), 0,
         tuple(w.seam.name for w in counted),
         tuple(w.seam.name for w in works if w.threads is None), sources,
+        tuple(note.cut.name for note in tucked),
     )  # fmt: skip
 
 

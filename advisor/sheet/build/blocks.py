@@ -9,12 +9,15 @@ from advisor.sheet.build.words import thin
 from advisor.sheet.lines import by_place, phrase
 from advisor.sheet.printed.numbers import Numbers
 from advisor.sheet.printed.section import Item, Part, Section
-from advisor.units import System, needle, show
+from advisor.units import System, needle, show, show_range
 
 Report = dict[str, Any]
 MOST_WARNINGS = 1
 """Warnings of one seam on the close sheet; `--only seams` prints all."""
 MOST_TOOLS = 5
+MOST_CUTS = 6
+SHAPED = frozenset({"tucks", "flounce", "tiers"})
+"""Shapes that the close sheet tells of; `--only shopping` tells every size that is reckoned."""
 MOST_LOOKS = 5
 
 
@@ -40,6 +43,8 @@ def to_buy(report: Report, numbers: Numbers) -> Section:
     if threads:
         text = "; ".join(_thread_short(rows, _units(report)) for rows in _by_colour(threads))
         items.append(Item("thread", parts=(Part(f"{text}."),)))
+    shaped = [row for row in report.get("cut", ()) if row["of"] in SHAPED]
+    items += [_cut_short(row, numbers) for row in shaped[:MOST_CUTS]]
     missing = [row for row in report.get("kit", ()) if row["state"] == "missing"]
     if missing and items:
         text = "; ".join(_tool_short(row) for row in missing[:MOST_TOOLS])
@@ -60,7 +65,7 @@ def _by_colour(threads: list[dict[str, Any]]) -> list[list[dict[str, Any]]]:
 def _thread_short(rows: list[dict[str, Any]], units: System) -> str:
     """All thread of one colour: how much of each size."""
     names = list(dict.fromkeys(name for row in rows for name in row["matches"]))
-    sizes = ", ".join(f"{_tex(row)}{_long(row['total_m'], units)}" for row in rows)
+    sizes = ", ".join(f"{_long(row['total_m'], units)}{_of_tex(row)}" for row in rows)
     return f"to match {' and '.join(names)}: {sizes}"
 
 
@@ -77,7 +82,31 @@ def cloth(report: Report, numbers: Numbers) -> list[Section]:
         text = "The project gives no pieces: write them under pieces: to have cloth reckoned."
         return [Section("cloth", "Cloth", (), text)]
     close = "An estimate: the pieces are packed as rectangles, so lay out before you buy."
-    return [Section("cloth", "Cloth", items, close=close)]
+    return [Section("cloth", "Cloth", items, close=close), *_cutting(report, numbers)]
+
+
+def _cutting(report: Report, numbers: Numbers) -> list[Section]:
+    """Sizes that were reckoned, and where tucks and rings are marked."""
+    rows = [row for row in report.get("cut", ()) if row["reckoned"]]
+    items = tuple(Item(row["name"], row["fabric"], tuple(_cut_parts(row, numbers))) for row in rows)
+    close = "Sizes as cut, seams and hems in them, from cloth that has been shrunk."
+    return [Section("cut", "Cut and mark", items, close=close)] if items else []
+
+
+def _cut_short(row: dict[str, Any], numbers: Numbers) -> Item:
+    """A shaped piece on the close sheet: size and marks in one, then the first thing to mind."""
+    text = "; ".join(filter(None, (row["size"], row["marks"])))
+    parts = [Part(f"{text}.", marks=numbers.mark(row["sources"]))]
+    return Item(row["name"], parts=(*parts, *(Part(each) for each in row["says"][:1])))
+
+
+def _cut_parts(row: dict[str, Any], numbers: Numbers) -> list[Part]:
+    """The size of a piece, its marks, and what to mind."""
+    marks = numbers.mark(row["sources"])
+    parts = [Part(row["size"], "cut", "" if row["marks"] else marks)]
+    if row["marks"]:
+        parts.append(Part(row["marks"], "mark", marks))
+    return parts + [Part(text) for text in row["says"]]
 
 
 def thread(report: Report, numbers: Numbers) -> list[Section]:
@@ -194,8 +223,8 @@ def _match(row: dict[str, Any]) -> str:
     return f"to match {' and '.join(row['matches'])}"
 
 
-def _tex(row: dict[str, Any]) -> str:
-    return f"tex {row['tex']:g} " if row["tex"] is not None else ""
+def _of_tex(row: dict[str, Any]) -> str:
+    return f" of tex {row['tex']:g}" if row["tex"] is not None else ""
 
 
 def _thread_item(row: dict[str, Any], units: System, numbers: Numbers) -> Item:
@@ -208,6 +237,11 @@ def _thread_item(row: dict[str, Any], units: System, numbers: Numbers) -> Item:
             text += f", looper {_long(row['looper_m'], units)}; {cones} of it comes off the cones"
         parts = [Part(text, "takes", numbers.mark(row["sources"])), Part(row["buy"], "buy")]
         parts = [part for part in parts if part.text]
+    if row["ticket"]:
+        number = 5 * round(row["ticket"]["number"] / 5)
+        text = f"{row['ticket']['of']} ticket about {number}; its thickness suits needle "
+        text += needle(row["needle_nm"])
+        parts.append(Part(text, "size", numbers.mark(row["size_sources"])))
     if row["not_counted"]:
         names = ", ".join(row["not_counted"])
         parts.append(Part(f"not counted, because no length is given: {names}"))
@@ -231,12 +265,25 @@ def _tool_item(row: dict[str, Any], units: System, numbers: Numbers) -> Item:
     name = _tool_name(row)
     about = ", ".join(row["for"][:4]) + (" and more" if len(row["for"]) > 4 else "")
     parts = []
-    if row["length_mm"]:
+    if row["strip"]:
+        parts.append(Part(_strip_text(row, units), "cut", numbers.mark(row["strip"]["sources"])))
+    elif row["length_mm"]:
         parts.append(Part(show("length", row["length_mm"], units), "length"))
     parts += [Part(s["text"], "or", numbers.mark(s["sources"])) for s in row["instead"][:2]]
     if row["ruled_out"] and not row["instead"]:
         parts.append(Part(f"the cloths rule out {row['ruled_out'][0]}"))
     return Item(name, about, tuple(parts))
+
+
+def _strip_text(row: dict[str, Any], units: System) -> str:
+    """Width of a bias strip, how much of it, and the square that gives it."""
+    low, high = row["strip"]["width_mm"]
+    wide = show_range("length", low, high, units)
+    if not row["length_mm"]:
+        return f"{wide} wide, on the bias; give its seams a length to have it reckoned"
+    long = show("length", row["length_mm"], units)
+    square = show("length", row["strip"]["square_mm"], units)
+    return f"{long} of it {wide} wide, joins counted: a square of {square} gives that"
 
 
 def _spots_text(seam: dict[str, Any], units: System) -> str:

@@ -8,17 +8,20 @@ from __future__ import annotations
 
 from typing import Any
 
+from advisor.craft import threadsize
 from advisor.engine.claims import Place
 from advisor.engine.judge import Judgement
 from advisor.engine.trials import TRIED, find_trials
 from advisor.engine.work.bulk import picked
 from advisor.engine.work.clothlist import Bought, cloths_to_buy
+from advisor.engine.work.cutnotes import cut_note
 from advisor.engine.work.kit import Need, kit_of
 from advisor.engine.work.seamwork import SeamWork, bulk_sources, seamworks
-from advisor.engine.work.threadlist import ThreadBought, threads_to_buy
+from advisor.engine.work.threadlist import COTTON, ThreadBought, threads_to_buy
 from advisor.engine.work.threads import whole
 from advisor.knowledge.model import Knowledge
 from advisor.sheet.build import words as buildwords
+from advisor.sheet.build.cutwords import cut_row
 from advisor.units import System, show
 
 Row = dict[str, Any]
@@ -33,8 +36,11 @@ def add_build(data: Row, judgement: Judgement, knowledge: Knowledge, *, shopping
         row.update(seam_row(by_name[row["name"]], judgement, units))
     _results(data, judgement)
     if shopping:
-        data["cloth"] = [cloth_row(b, units) for b in cloths_to_buy(judgement, knowledge)]
-        data["thread"] = [thread_row(b) for b in threads_to_buy(judgement, works)]
+        bought = cloths_to_buy(judgement, knowledge)
+        cuts = [cut_note(cut, judgement, knowledge) for b in bought for cut in b.cuts]
+        data["cloth"] = [cloth_row(b, units) for b in bought]
+        data["cut"] = [cut_row(note, units) for note in cuts]
+        data["thread"] = [thread_row(b) for b in threads_to_buy(judgement, works, cuts)]
         data["kit"] = [kit_row(need) for need in kit_of(judgement, knowledge)]
     _cite(data, knowledge)
 
@@ -148,6 +154,11 @@ def thread_row(bought: ThreadBought) -> Row:
         "total_m": _round(bought.total),
         "buy": buildwords.reels_text(bought.reels, bought.cones),
         "seams": list(bought.seams), "not_counted": list(bought.uncounted),
+        "tucks": list(bought.tucks), "ticket": None if bought.ticket is None else {
+            "number": _round(bought.ticket, 0), "of": "cotton" if bought.fibre == COTTON
+            else "metric",
+        },
+        "needle_nm": bought.needle_size, "size_sources": list(threadsize.SOLD_SOURCES),
         "sources": list(bought.sources),
     }  # fmt: skip
 
@@ -158,6 +169,11 @@ def kit_row(need: Need) -> Row:
         "group": need.group, "item": need.item, "aspect": need.aspect, "for": list(need.places),
         "state": need.state,
         "length_mm": None if need.length is None else _round(need.length, 0),
+        "strip": None if need.strip is None else {
+            "width_mm": [_round(w, 1) for w in need.strip.width],
+            "square_mm": None if need.strip.square is None else _round(need.strip.square, 0),
+            "sources": list(need.strip.sources),
+        },
         "instead": [
             {"text": s.text, "checked": True, "sources": list(s.sources)} for s in need.instead
         ],
@@ -189,8 +205,9 @@ def _cite(data: Row, knowledge: Knowledge) -> None:
     """Add the sources that only the build cites."""
     known = {row["id"] for row in data["sources"]}
     said = [id_ for row in data["seams"] for id_ in row["build_sources"]]
-    bought = (*data.get("cloth", ()), *data.get("thread", ()))
-    said += [id_ for row in bought for id_ in row["sources"]]
+    bought = (*data.get("cloth", ()), *data.get("cut", ()), *data.get("thread", ()))
+    said += [id_ for row in data.get("kit", ()) if row["strip"] for id_ in row["strip"]["sources"]]
+    said += [id_ for row in bought for id_ in (*row["sources"], *row.get("size_sources", ()))]
     said += [id_ for row in data.get("kit", ()) for s in row["instead"] for id_ in s["sources"]]
     for text in said:
         id_ = text.split(" ", 1)[0]

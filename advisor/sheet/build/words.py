@@ -82,7 +82,8 @@ def warnings(work: SeamWork, units: System) -> list[str]:
 
 
 def _room_says(work: SeamWork, units: System) -> list[str]:
-    says = []
+    says = [f"{name} would be denser than its fibre: measure its weight and thickness again."
+            for name in work.too_dense]  # fmt: skip
     if work.room == WARNING and work.spot:
         says.append("More than half of the foot lift: level the foot behind the step, lengthen the "
                     "stitch, and turn the hand wheel over the thickest place.")  # fmt: skip
@@ -133,6 +134,10 @@ def _finish_says(work: SeamWork, units: System, *, warn: bool = False) -> list[s
             other = f"; {' or '.join(found.instead)} has room" if found.instead else ""
             says.append(f"Your allowance of {show('length', found.allowance, units)} is short: "
                         f"{name} wants {need}{other}.")  # fmt: skip
+            if found.narrower is not None:
+                first, second = (show("length", row, units) for row in found.narrower)
+                says.append(f"A narrow French seam has room: first row at {first}, second at "
+                            f"{second}.")  # fmt: skip
         else:
             says.append(f"Cut {need} of allowance: {name} wants it.")
     if not found.curves:
@@ -172,6 +177,8 @@ def _full_says(work: SeamWork, units: System) -> list[str]:
         return []
     wide, edge = show("length", full.cut, units), show("length", full.finished, units)
     how = f"{full.ratio:.3g} to 1, by {full.method}"
+    if full.pitch is not None:
+        how += f", {show('length', full.pitch, units)} from pleat to pleat"
     return [f"{full.cloth}: {wide} of width on {edge}, {how}; seams of its own not counted."]
 
 

@@ -1,11 +1,11 @@
-"""Unit tests of finishes, grading, clips and turn of cloth."""
+"""Unit tests of finishes, grading, strips and turn of cloth."""
 
 from __future__ import annotations
 
 import pytest
 
 from advisor.craft import allowance
-from advisor.craft.allowance import Curve, Finish
+from advisor.craft.allowance import Finish
 
 
 def test_every_finish_has_a_need_and_a_source():
@@ -63,12 +63,17 @@ def test_when_to_grade():
     assert not allowance.needs_grading(2, heavy=False)
 
 
-def test_inward_is_clipped_and_outward_notched():
-    """Clips let an inward curve spread, notches take an outward one's surplus."""
-    inward = allowance.cuts(Curve.INWARD, 100, 400, 10)
-    assert ("clip", 8) == (inward.kind, inward.number)
-    assert "notch" == allowance.cuts(Curve.OUTWARD, 100, 400, 10).kind
-    assert 0 == allowance.cuts(Curve.STRAIGHT, 100, 0, 10).number
+def test_a_square_holds_its_strip():
+    """4 m of strip 25 mm wide come from a square of 1000 cm², 31.6 cm a side."""
+    assert 316.2 == pytest.approx(allowance.strip_square(4000, 25), abs=0.05)
+
+
+def test_a_short_allowance_takes_a_narrower_french_seam():
+    """10 mm take rows of 1/8 and 1/4 in, 13 mm two of 1/4 in, 5 mm none."""
+    eighth = allowance.EIGHTH
+    assert (eighth, 2 * eighth) == allowance.narrower_french(10)
+    assert (2 * eighth, 2 * eighth) == allowance.narrower_french(13)
+    assert allowance.narrower_french(5) is None
 
 
 def test_favour_is_one_to_two_thicknesses():
@@ -83,7 +88,7 @@ def test_favour_is_one_to_two_thicknesses():
         (lambda: allowance.grade(2, 3.0), "below 1/8 in"),
         (lambda: allowance.grade(0), "plies"),
         (lambda: allowance.hong_kong_strip(0), "allowance"),
-        (lambda: allowance.cuts(Curve.INWARD, 100, 0, 10), "radius"),
+        (lambda: allowance.strip_square(0, 25), "strip length"),
         (lambda: allowance.turn_of_cloth(-1), "thickness"),
     ],
 )

@@ -18,11 +18,6 @@ def test_every_weight_and_method_has_a_ratio_and_a_source():
     assert all(1 <= row.low <= row.high and row.sources for row in rows)
 
 
-def test_strip():
-    """10 cm gathered to 5.5 shows a fullness of 1.82."""
-    assert 1.818 == pytest.approx(fullness.ratio_from_strip(100, 55), abs=0.001)
-
-
 def test_full_circle_flounce():
     """A full circle on 62.83 has radius 10; twice the radius out, twice the hem."""
     ring = fullness.flounce(2 * math.pi * 10, 10)
@@ -45,11 +40,6 @@ def test_ruffle_depths():
     assert 2 * (100 + 15) == fullness.ruffle_depth(100, 10, 15, doubled=True)
 
 
-def test_matched_panels_add_a_repeat_after_the_first():
-    """Three panels of 800 matched at 200 take 2,800."""
-    assert 2800 == fullness.panels_length(3, 800, repeat=200)
-
-
 def test_tiers_multiply():
     """Each tier multiplies the one above."""
     assert (150, 225) == pytest.approx(fullness.tiers(100, [1.5, 1.5]))
@@ -65,7 +55,6 @@ def test_own_number_of_panels():
     [
         (lambda: fullness.cut_width(100, 0.9), "fullness must be at least 1"),
         (lambda: fullness.cut_width(-5, 2), "finished edge"),
-        (lambda: fullness.ratio_from_strip(50, 60), "it grew"),
         (lambda: fullness.tucks(2, 3, spacing=1.5), "deeper than its spacing"),
         (lambda: fullness.flounce(100, 20, turn=1.5), "share of a circle"),
         (lambda: fullness.cut_length(-1, 1, 1), "finished length"),
@@ -73,7 +62,6 @@ def test_own_number_of_panels():
         (lambda: fullness.panels(100, 2, 140, 1.5, number=1), "wider than the cloth"),
         (lambda: fullness.panels(100, 2, 3, 1.5), "used up by its seams"),
         (lambda: fullness.panels(100, 2, 140, 1.5, number=0), "panels"),
-        (lambda: fullness.panels_length(2, 0), "cut length"),
         (lambda: fullness.tiers(100, [0.5]), "fullness"),
         (lambda: fullness.cut_width(float("inf"), 2), "not a number that can be measured"),
     ],

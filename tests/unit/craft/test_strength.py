@@ -33,21 +33,6 @@ def test_moving_place_asks_a_step_more():
     assert strength.needed(Stress.HIGH) == strength.needed(Stress.HIGH, moves=True)
 
 
-def test_match_says_what_is_missing():
-    """A weak seam suits a quiet place, not a hard one, and says the need is an estimate."""
-    seam = strength.seam_strength(4, 6)
-    assert strength.match(seam, Stress.LOW).enough
-    hard = strength.match(seam, Stress.HIGH)
-    assert not hard.enough
-    assert hard.needs_n_per_cm > hard.has_n_per_cm
-    assert "estimate" in hard.sources
-
-
-def test_efficiency():
-    """A seam of 80 on a cloth of 100 is 80 % efficient."""
-    assert 80 == strength.seam_efficiency(80, 100)
-
-
 @pytest.mark.parametrize(
     ("call", "message"),
     [

@@ -73,7 +73,6 @@ def test_sold_needle_and_its_us_number():
         (lambda: thread.ratio(301, -1, 2.5), "seam thickness"),
         (lambda: thread.ratio(503, -1, 2.5), "seam thickness"),
         (lambda: thread.ratio(301, 1, 0), "stitch length"),
-        (lambda: thread.seam(-1, thread.lockstitch(1, 2.5)), "seam length"),
         (lambda: thread.total([], -0.1), "wastage"),
         (lambda: thread.gathering_rows(100, 0), "rows"),
         (lambda: thread.reels(10, 0), "thread on a reel"),

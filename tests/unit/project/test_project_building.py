@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from advisor.errors import InputError
-from advisor.project.making import Gathers, Kit, Result
+from advisor.project.making import Flounce, Gathers, Kit, Piece, Result, Tiers, Tucks
 from advisor.project.planning import settings_kit
 from tests.unit.project import project_cases as cases
 
@@ -19,6 +19,7 @@ fabrics:
 seams:
   - {name: side, layers: [denim, denim], length: 70 cm, times: 2}
 """
+SHAPED = BASE + "pieces: [{name: a, fabric: lawn, "
 SEAM = "  - {name: waist, layers: [denim, lawn], length: 80 cm, "
 
 
@@ -45,16 +46,40 @@ def test_pleats_make_the_fullness() -> None:
     assert 1.5 == seam.uses[1].fullness
 
 
-def test_tucks_and_flounces_make_the_size() -> None:
-    """Tucks take twice their depth each; a ring is cut from a square of twice its outer radius."""
-    text = BASE + (
-        "pieces:\n"
-        "  - {name: a, fabric: lawn, width: 20 cm, height: 9 cm, tucks: {depth: 1 cm, number: 6}}\n"
-        "  - {name: b, fabric: lawn, flounce: {seam: 62.832 cm, depth: 20 cm}}\n"
-    )
-    tucked, ring = cases.garment(text).plan.pieces
-    assert 320.0 == tucked.width
-    assert 600.0 == pytest.approx(ring.width, abs=0.01)
+def piece(words: str) -> Piece:
+    """The one piece of lawn with these words."""
+    (found,) = cases.garment(f"{BASE}pieces: [{{name: a, fabric: lawn, {words}}}]\n").plan.pieces
+    return found
+
+
+def test_tucks_are_read() -> None:
+    """Depth, number and spacing in mm; without a spacing they are spread over the piece."""
+    said = "width: 20 cm, height: 9 cm, tucks: {depth: 1 cm, number: 6"
+    assert Tucks(10.0, 6, 20.0) == piece(said + ", spacing: 2 cm}").tucks
+    assert Tucks(10.0, 4, 50.0) == piece(said.replace("6", "4") + "}").tucks
+    assert 200.0 == piece(said + "}").width
+
+
+def test_a_flounce_is_read() -> None:
+    """A seam and a depth; one full circle where nothing else is said."""
+    assert Flounce(500.0, 120.0) == piece("flounce: {seam: 50 cm, depth: 12 cm}").flounce
+    half = piece("flounce: {seam: 50 cm, depth: 12 cm, pieces: 2, turn: 0.5}, number: 2")
+    assert (Flounce(500.0, 120.0, 2, 0.5), 2) == (half.flounce, half.number)
+
+
+def test_tiers_are_read() -> None:
+    """They share the finished height, or have their own; 1.5 to 1 where nothing is said."""
+    wide = "finished width: 70 cm, "
+    assert Tiers((200.0,) * 3, 1.5) == piece(
+        wide + "finished height: 60 cm, tiers: {number: 3}"
+    ).tiers
+    own = piece(wide + "tiers: {heights: [20 cm, 25 cm], fullness: 2}")
+    assert (Tiers((200.0, 250.0), 2.0), 450.0) == (own.tiers, own.height)
+
+
+def test_a_ruffle_may_be_folded_double() -> None:
+    """It is said of a piece with finished sizes."""
+    assert piece("finished width: 20 cm, finished height: 4 cm, fullness: 2, doubled: yes").doubled
 
 
 def test_kit_and_results_are_read() -> None:
@@ -148,9 +173,58 @@ BAD = {
         "tucks: {depth: 2 cm, number: 3, spacing: 1 cm}}]\n",
         7, 76, "a tuck 20 mm deep is deeper than its spacing",
     ),
+    "tucks that do not fit their piece": (
+        SHAPED + "width: 9 cm, height: 9 cm, tucks: {depth: 1 cm, number: 6, spacing: 2 cm}}]\n",
+        7, 90, "6 tucks 20 mm apart take 110 mm: more than the piece, 90 mm",
+    ),
+    "spread tucks that lie over each other": (
+        SHAPED + "width: 9 cm, height: 9 cm, tucks: {depth: 2 cm, number: 6}}]\n",
+        7, 76, "a tuck 20 mm deep is deeper than its spacing",
+    ),
     "a flounce wider than the cloth": (
-        BASE + "pieces: [{name: a, fabric: lawn, flounce: {seam: 2 m, depth: 40 cm}}]\n",
-        7, 62, "wider than the cloth 'lawn'",
+        SHAPED + "flounce: {seam: 2 m, depth: 40 cm}}]\n",
+        7, 62, "1446.2 mm across: wider than the cloth 'lawn'",
+    ),
+    "a flounce that closes up": (
+        SHAPED + "flounce: {seam: 2 cm, depth: 4 cm}}]\n",
+        7, 50, "its allowance of 15 mm closes it",
+    ),
+    "a flounce of more than a circle": (
+        SHAPED + "flounce: {seam: 20 cm, depth: 4 cm, turn: 2}}]\n", 7, 76, "from 0.05 to 1",
+    ),
+    "a flounce with sizes": (
+        SHAPED + "width: 5 cm, flounce: {seam: 20 cm, depth: 4 cm}}]\n",
+        7, 41, "a flounce has its size from its seam",
+    ),
+    "tucks and gathers at once": (
+        SHAPED + "finished width: 9 cm, finished height: 9 cm, fullness: 2, "
+        "tucks: {depth: 1 cm, number: 2}}]\n",
+        7, 89, "this piece has tucks and fullness at once",
+    ),
+    "tiers of no height": (
+        SHAPED + "finished width: 9 cm, tiers: {number: 2}}]\n",
+        7, 10, "this piece has no 'finished height'",
+    ),
+    "tiers with a height that is none": (
+        SHAPED + "finished width: 9 cm, tiers: {heights: [3 cm, x]}}]\n",
+        7, 80, "'x' is not a length",
+    ),
+    "tiers of no number": (
+        SHAPED + "finished width: 9 cm, finished height: 9 cm, tiers: {fullness: 2}}]\n",
+        7, 86, "neither a number nor heights",
+    ),
+    "tiers with heights and a whole height": (
+        SHAPED + "finished width: 9 cm, finished height: 9 cm, "
+        "tiers: {heights: [3 cm, 4 cm]}}]\n",
+        7, 73, "the heights of the tiers tell this already",
+    ),
+    "tiers as cut": (
+        SHAPED + "width: 9 cm, height: 9 cm, tiers: {number: 2}}]\n",
+        7, 41, "tiers are reckoned from a finished width",
+    ),
+    "a doubled ruffle with a hem": (
+        SHAPED + "finished width: 9 cm, finished height: 9 cm, doubled: yes, hem: 1 cm}]\n",
+        7, 98, "folded double is reckoned from finished sizes and has no hem",
     ),
     "a result of no seam": (
         BASE + "results: [{seam: sid, result: fine}]\n", 7, 18, "no seam of this project",

@@ -7,7 +7,7 @@ import pytest
 from advisor.craft.thickness import under_foot
 from advisor.engine.work.bulk import thickest
 from advisor.engine.work.stack import least_density, ply_of
-from tests.unit.engine.work.build_cases import advised, judged, known, verdict, works
+from tests.unit.engine.work.build_cases import HEAD, advised, judged, known, verdict, works
 
 FELLED = "  - {name: side, layers: [denim, denim], length: 50 cm, seam: felled}\n"
 PLIES = {
@@ -35,6 +35,13 @@ PLIES = {
         "{name: s, layers: [denim, lawn], length: 9 cm, pleats: {kind: box, number: 1, depth: 9}}",
         "on a pleat", 4,
     ),
+    "gathers between two flat edges": (
+        "{name: s, layers: [denim, {use: lawn, fullness: 2.5}, denim]}", "at the stitch line", 4.5,
+    ),
+    "double ruffle": (
+        "{name: s, layers: [denim, {use: lawn, fullness: 2.5}, {use: lawn, fullness: 2.5}]}",
+        "at the stitch line", 6,
+    ),
 }  # fmt: skip
 
 
@@ -61,6 +68,29 @@ def test_felled_seams_that_cross_are_sixteen_plies() -> None:
     """The published product: 4 × 4."""
     found = works(FELLED + "  - {name: waist, layers: [denim, denim], seam: felled, crosses: side}")
     assert [16.0] == [s.plies for s in found["waist"].spots if "crosses" in s.name]
+
+
+CROSSED = [
+    # the seam crossed, the seam that crosses it, plies where they meet (derived geometry)
+    ("[denim, denim], seam: overlocked", "[denim, denim], seam: plain", 6),
+    ("[lawn, lawn], seam: felled", "[lawn, mystery], seam: felled", 10),
+    ("[lawn, lawn], seam: plain", "[denim, {use: lawn, fullness: 2.5}], seam: plain", 6),
+]
+
+
+@pytest.mark.parametrize(("old", "new", "plies"), CROSSED)
+def test_crossings(old: str, new: str, plies: float) -> None:
+    """To one side 3 + 3; felled in one panel 2 × 4 + 2; a tier adds its fullness again."""
+    found = works(f"  - {{name: side, layers: {old}}}\n"
+                  f"  - {{name: waist, layers: {new}, crosses: side}}")  # fmt: skip
+    assert [plies] == [s.plies for s in found["waist"].spots if "crosses" in s.name]
+
+
+def test_a_weight_that_its_thickness_cannot_hold_is_named() -> None:
+    """400 g/m² of cotton in 0.2 mm would be denser than cotton."""
+    head = HEAD.replace("thickness: 0.9 mm", "thickness: 0.2 mm")
+    seam = "  - {name: s, layers: [denim, lawn]}\n"
+    assert [(), ("denim",)] == [works(seam, each)["s"].too_dense for each in (HEAD, head)]
 
 
 def test_thickness_is_that_of_the_stack() -> None:

@@ -102,6 +102,33 @@ def test_a_kit_that_nobody_said_is_not_said() -> None:
     assert {"not said"} == {n.state for n in needs if n.group == "needles"}
 
 
+BOUND = (
+    "  - {name: a, layers: [coat, coat], length: 80 cm, times: 2, "
+    "finish: Hong Kong, allowance: 15}\n"
+    "  - {name: b, layers: [coat, coat], length: 1 m, finish: bound, seam: plain}\n"
+)
+
+
+def test_edges_that_are_bound_call_for_a_bias_strip() -> None:
+    """Hong Kong: both edges, allowance + 1/4 in; bound: one strip of 25 to 32 mm; joins 10 %."""
+    one, other = [need for need in kit_of(judged(BOUND), known()) if need.strip]
+    assert (one.word, one.places, one.state) == ("Hong Kong", ("a",), "not said")
+    assert (1.1 * 2 * 1600, 1.1 * 1000) == pytest.approx((one.length, other.length))
+    assert one.strip is not None
+    assert other.strip is not None
+    assert (21.35, 21.35) == pytest.approx(one.strip.width)
+    assert (25.0, 32.0) == other.strip.width
+    assert one.strip.square == pytest.approx((3520 * 21.35) ** 0.5)
+
+
+def test_a_strip_without_a_length_is_not_reckoned() -> None:
+    """Its width is told; how much of it, nobody can say."""
+    text = "  - {name: a, layers: [coat, coat], finish: Hong Kong}"
+    (need,) = [need for need in kit_of(judged(text), known()) if need.strip]
+    assert need.strip is not None
+    assert (None, None) == (need.length, need.strip.square)
+
+
 VELVET = """\
 garment: Velvet
 fabrics: {velvet: "rayon velvet", lining: "acetate satin"}
