@@ -25,6 +25,9 @@ LINKED: Final = frozenset({KIND, FINISH, DWELL, MOTION})
 STEAM: Final = "hover with steam"
 ENCLOSED: Final = "enclosed in the seam"
 ENCLOSING: Final = frozenset({"French", "mock French", "felled", "self-bound"})
+DOUBLE: Final = "double-stitched"
+BESIDES: Final = frozenset({"bound", "Hong Kong", "overlocked", "zigzag", "turned and stitched"})
+"""Finishes that have no edge left to neaten once a second row is stitched and trimmed to."""
 BY_MACHINE: Final = frozenset(
     {"overlocked", "zigzag", "turned and stitched", "trimmed and double-stitched"}
 )
@@ -106,7 +109,10 @@ def _edges(by_aspect: dict[str, Verdict]) -> None:
 
 
 def _fit(kind: str, finish: str) -> bool:
-    return (kind in ENCLOSING) == (finish == ENCLOSED)
+    """Whether a finish goes with a kind of seam; a second row trimmed close is a finish itself."""
+    if (kind in ENCLOSING) != (finish == ENCLOSED):
+        return False
+    return kind != DOUBLE or finish not in BESIDES
 
 
 def _word(verdict: Verdict) -> str:

@@ -14,8 +14,8 @@ from advisor.knowledge.labels import Market, Told
 from advisor.knowledge.model import Knowledge, Mix
 from advisor.project.garment import Cloth
 
-RAISED = ("pile", "one way")
-"""Traits of a surface that is raised, or may be: it burns faster than a plain one."""
+SMOOTH = ("satin",)
+"""Weaves that look different upside down by their sheen alone; a knit does by its loops."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -226,6 +226,9 @@ class _Gatherer:
         )  # fmt: skip
 
     def _raised(self, cloth: Cloth) -> bool:
+        """Whether the surface has a pile or a nap, or may have: it burns faster than plain."""
         entry = self.knowledge.entries[cloth.entry]
         levels = {**entry.traits, **cloth.traits}
-        return any(levels.get(trait, (0, 0))[1] > 0 for trait in RAISED)
+        pile, one_way = (levels.get(trait, (0, 0))[1] for trait in ("pile", "one way"))
+        napped = entry.structure == "woven" and entry.weave not in SMOOTH
+        return pile > 0 or (one_way > 0 and napped)

@@ -41,13 +41,22 @@ def shrink_as_cleaned(
             continue
         words = shrink.aspect.words
         if dry and words[int(shrink.pick)] == AS_WASHED:
-            left = [word for word in words if word != AS_WASHED]
+            # What never gets wet again is better not wetted now, where anything drier will do.
+            left = [word for word in words if word not in WET]
+            if not _leaves(shrink, left):
+                left = [word for word in words if word != AS_WASHED]
             found = narrowed(shrink, left, "The garment that it goes into is not washed.")
         elif not (dry or gently) and _only_steamed(cloth.entry, shrink, knowledge):
             found = narrowed(shrink, WET, "The garment is washed, and this shrinks with it.")
         else:
             continue
         verdicts[Place("fabric", name)][SHRINK] = found
+
+
+def _leaves(shrink: Verdict, words: list[str]) -> bool:
+    """Whether something other than doing nothing is left of what may be done."""
+    done = [shrink.aspect.words.index(word) for word in words if word != "nothing"]
+    return isinstance(shrink.allowed, Choice) and any(i in shrink.allowed for i in done)
 
 
 def _only_steamed(entry: str, shrink: Verdict, knowledge: Knowledge) -> bool:

@@ -18,6 +18,10 @@ from advisor.knowledge.model import Claim, Knowledge
 from advisor.project.garment import Garment
 
 NEEDLE: Final = "needle.size"
+BREAKS_MM: Final = 2.5
+"""From here on under the foot the stack is heard before the cloths, mm: estimate, for safety."""
+FIRST, LAST = 0, 3
+FINER: Final = 10.0
 STEPS: Final = ((4.0, 100.0, 80.0), (2.5, 90.0, 70.0), (1.8, 80.0, 0.0))
 """From mm under the foot: the size (NM) that suits, and the finest that goes through at all."""
 
@@ -49,13 +53,18 @@ def needle_claims(spot: Spot, top: float) -> list[Claim]:
     suits, finest = needed_needle(spot.foot_mm)
     why = f"{spot.plies:.3g} plies meet {spot.name}: a fine needle bends there and may break."
     found = []
-    if suits:
-        found.append(Claim(NEEDLE, (suits, top), 0, None, "should", "", why, ("estimate",), 3,
-                           "bulk"))  # fmt: skip
-    if finest:
-        found.append(Claim(NEEDLE, (finest, top), 0, None, "must", "result", why, ("estimate",),
-                           3, "bulk"))  # fmt: skip
-    return found
+    if suits and spot.foot_mm < BREAKS_MM:
+        found = [_claim(suits, top, why, "should", LAST)]
+    elif suits:
+        # A finer needle that breaks flies at the face, so here the stack is heard first; where a
+        # tender layer rules the size out, one size finer is still better than none of it.
+        found = [_claim(size, top, why, "should", FIRST) for size in (suits, suits - FINER)]
+    return [*found, _claim(finest, top, why, "must", LAST)] if finest else found
+
+
+def _claim(least: float, top: float, why: str, strength: str, rank: int) -> Claim:
+    risk = "result" if strength == "must" else ""
+    return Claim(NEEDLE, (least, top), 0, None, strength, risk, why, ("estimate",), rank, "bulk")
 
 
 def needed_needle(foot_mm: float) -> tuple[float, float]:

@@ -130,10 +130,9 @@ def common_text(place: dict[str, Any], units: System, *, told: bool = False) -> 
         text = f"All layers together: at most {degrees(high, units)}, which is below one dot: a "
         return text + "household iron is too hot for it. Finger-press."
     if mark_for(place["advised_c"]) is None:
-        return (
-            f"All layers together bear {degrees(high, units)} at most, but no more than "
-            f"{degrees(place['advised_c'], units)} is advised and no mark is that low: no iron."
-        )
+        less = f"no more than {degrees(place['advised_c'], units)} is advised and no mark is so low"
+        wish = "none is advised" if place["advised_c"] <= COLD else less
+        return f"All layers together bear {degrees(high, units)} at most, but {wish}: no iron."
     text = f"All layers together: at most {degrees(high, units)}: {mark}"
     if told:
         low = ", at the low end of the mark" if place["overshoot_k"] else ""

@@ -135,12 +135,11 @@ class _Label:
 
     def _uncleanable(self, cloth: str, lines: tuple[CareLine, ...]) -> list[Row]:
         way = way_of_cleaning(lines)
-        if way == "some":
+        # A label may honestly say that nothing cleans it; only what is not known holds it back.
+        if way == "some" or (way == "none" and all(line.word is not None for line in lines)):
             return []
         if any(line.word is None for line in lines):
             text = "no one care instruction suits it"
-        elif way == "none":
-            text = "it may be neither washed nor dry-cleaned"
         else:
             text = "no way to clean it is known to be safe"
         return [{"cloths": [cloth] if cloth else [], "kind": "no cleaning",

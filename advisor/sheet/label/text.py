@@ -107,13 +107,19 @@ class _Page:
     def _care(self) -> list[str]:
         care = self.label["care"]
         lines = heading("Care of the whole, in this order")
-        lines += [line for about in care["lines"] for line in self._care_line(about)]
+        lines += [line for about in _said(care["lines"]) for line in self._care_line(about)]
+        if care["cleaning"] == "none" and not care["conflicts"]:
+            text = (
+                "Neither washing nor dry cleaning is left, and the label has to say just that. "
+                "Tell the buyer before she pays, or let what forbids it come off."
+            )
+            lines += wrap(text, "  - ")
         lines += self._clashes(care["conflicts"])
         for part in care["apart"]:
             lines += wrap(f"{part['cloth']} comes off and has a care label of its own:", "  ")
-            lines += [line for about in part["lines"] for line in self._care_line(about, 4)]
+            lines += [line for about in _said(part["lines"]) for line in self._care_line(about, 4)]
         silent = {}
-        for about in care["lines"]:
+        for about in _said(care["lines"]):
             if about["silent"] and about["line"] is not None:
                 silent[_CARE[about["aspect"]]] = about["silent"]
         if silent:
@@ -177,6 +183,12 @@ class _Page:
 
     def _mark(self, sources: list[str], most: int | None = None) -> str:
         return self.numbers.mark(sources, most)
+
+
+def _said(lines: list[Row]) -> list[Row]:
+    """The care lines that a label carries: what is never washed is not dried either."""
+    unwashed = any(x["aspect"] == "care.wash" and x["answer"] == "do not wash" for x in lines)
+    return [x for x in lines if not (unwashed and x["aspect"] == "care.dry")]
 
 
 def _names(names: list[str]) -> str:

@@ -113,7 +113,7 @@ def test_a_place_that_only_the_hand_sews_sets_no_machine() -> None:
 @pytest.mark.parametrize(
     ("layers", "cloth", "expected"),
     [
-        (["wool flannel", "cotton poplin"], "cotton poplin", "soak and dry flat"),
+        (["wool flannel", "cotton poplin"], "cotton poplin", "steam"),
         (["cotton denim", "cotton poplin"], "cotton poplin", "wash as it will be washed"),
         (["lace", "polyester satin"], "polyester satin", "wash as it will be washed"),
     ],
