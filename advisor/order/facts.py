@@ -11,13 +11,17 @@ from advisor.order.setups import OVERLOCKS, Setups
 from advisor.project.garment import Garment
 
 FUSIBLE = ("fusible", "low-temperature fusible")
-CUT_NOTIONS = ("fusible", "low-temperature fusible", "sew-in", "canvas")
-"""Notions that are cut out as cloths are."""
 CLOSED_FINISHES = frozenset({"trimmed and double-stitched"})
 OPEN_SEAMS = frozenset({"plain", "mock French"})
 CHANNEL = "bone-channel"
 WEB = "bonding-web"
 """What sticks two cloths together, and so is basted to neither."""
+LAID_ON = frozenset({"patch-pocket", "applied"})
+"""Kinds of seam that sew a piece on top of another, its edges turned under or left as they are."""
+HARD = 2
+"""The level of `embellished` that says sequins, beads or stones."""
+PLEATED = "pleated"
+"""The cloth that is sold with its pleats set: gathering rows would crush them."""
 FIT_ENDS = 460
 """The stage up to which seams are sewn before the first fitting."""
 
@@ -85,11 +89,9 @@ class Facts:
             "bias": lambda: place.said("bias") == "yes",
             "woven": lambda: any(self.entry(c).structure == "woven" for c in place.cloths),
             "turned": lambda: place.said("edge") == "turned" and place.kind.op == "join",
-            "gathered": lambda: bool(place.full) and place.seam.making.pleats is None,
-            "pleated": lambda: place.seam.making.pleats is not None,
-            "lockstitched": lambda: self.setups.word(
-                Place("seam", place.name), "stitch.type", "301"
-            ) not in OVERLOCKS,
+            "gathered": lambda: bool(place.full) and not self._pleats(place),
+            "pleated": lambda: self._pleats(place),
+            "lockstitched": lambda: not self._overlocked(place),
             "closed seam": lambda: not self.open_seam(place),
             "pressed open": lambda: self.open_seam(place),
             "no pile": lambda: not self.tender_face(place),
@@ -109,13 +111,53 @@ class Facts:
     def called_for(self, op: str, place: SeamPlace) -> bool:
         """Whether a seam has what some pieces of work are all about."""
         if op == "stay-stitch":
-            return bool(self.setups.stayed(place))
+            return bool(self.setups.stayed(place)) and place.kind.id not in LAID_ON
         if op in ("bone", "close-bones"):
             return bool(self.setups.bones(place))
+        if op == "clear":
+            return bool(self.hard(place)) and place.kind.op != "fasten"
+        if op == "grade":
+            return self.graded(place)
+        if op in ("understitch", "turn"):
+            return place.kind.id not in LAID_ON
         if op == "interface":
             webs = [n for n in self.ruled_out(place) if self.garment.cloths[n].entry == WEB]
             return not webs or len(place.notions) > len(webs)
         return True
+
+    def hard(self, place: SeamPlace) -> tuple[str, ...]:
+        """The cloths of a seam that carry sequins, beads or stones."""
+        return tuple(c for c in place.cloths if self.least(c, "embellished") >= HARD)
+
+    def graded(self, place: SeamPlace) -> bool:
+        """Whether the seam has two allowances or more, of which all but one are cut down.
+
+        A hem is no seam, a binding encloses its edge whole, what is laid on top has its edges
+        turned under, a trimming has no allowance, and what the overlocker sewed is cut already.
+        """
+        if self._overlocked(place):
+            return False
+        joined = place.kind.op in ("join", "set-lining") and place.kind.id not in LAID_ON
+        if not joined or place.said("edge") == "hem":
+            return False
+        turned = place.said("edge") == "turned"
+        if not turned and (place.binds or self._knit_band(place)):
+            return False
+        entries = [self.entry(use.cloth) for use in place.seam.uses]
+        plies = [e for e in entries if e.kind == "cloth" or (turned and e.id == "bias-binding")]
+        return len(plies) > 1
+
+    def _pleats(self, place: SeamPlace) -> bool:
+        """Whether pleats are laid: planned for the seam, or set in the cloth that is full there."""
+        full = [self.entry(cloth).id for cloth in place.full]
+        return place.seam.making.pleats is not None or (bool(full) and set(full) == {PLEATED})
+
+    def _overlocked(self, place: SeamPlace) -> bool:
+        return self.setups.word(Place("seam", place.name), "stitch.type", "301") in OVERLOCKS
+
+    def _knit_band(self, place: SeamPlace) -> bool:
+        knit = any(self.entry(c).structure == "knit" for c in place.cloths)
+        return place.kind.id == "neckband" and knit
 
     def ruled_out(self, place: SeamPlace) -> frozenset[str]:
         """The fusibles of a seam that some layer of it does not bear."""
@@ -130,11 +172,18 @@ class Facts:
     def neatened(self, place: SeamPlace) -> bool:
         """Whether the edges of the seam are neatened as work of their own."""
         joined = place.kind.op in ("join", "set-lining") and place.kind.id != CHANNEL
-        return joined and place.said("edge") != "turned" and bool(self.setups.finish(place))
+        if not joined or place.said("edge") == "turned":
+            return False
+        finish, entries = self.setups.finish(place), [self.entry(u.cloth) for u in place.seam.uses]
+        one = sum(entry.kind == "cloth" for entry in entries) < 2
+        bound = any(entry.id == "bias-binding" for entry in entries)  # it encloses the edge
+        return bool(finish) and not (one and (bound or finish in CLOSED_FINISHES))
 
     def open_seam(self, place: SeamPlace) -> bool:
         """Whether the allowances are pressed apart, each neatened by itself."""
         finish = self.setups.finish(place)
+        if self._has(place, ("elastic",)):
+            return True  # neatened before it is on, so that no knife comes near it
         if finish in CLOSED_FINISHES or place.full:
             return False
         kind = self.setups.word(Place("seam", place.name), "seam.kind", "plain")
@@ -152,7 +201,8 @@ class Facts:
     def tender_face(self, place: SeamPlace) -> bool:
         """Whether pile or sequins in it suffer from handling."""
         return any(
-            self.least(c, "pile") >= 1 or self.least(c, "embellished") >= 2 for c in place.cloths
+            self.least(c, "pile") >= 1 or self.least(c, "embellished") >= HARD
+            for c in place.cloths
         )
 
     def _has(self, place: SeamPlace, kinds: tuple[str, ...]) -> bool:

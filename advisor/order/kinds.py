@@ -43,6 +43,12 @@ class SeamPlace:
         """The name of the seam."""
         return self.seam.name
 
+    @property
+    def binds(self) -> bool:
+        """Whether it sews a strip over an edge, at the neck or elsewhere."""
+        neck = self.kind.id == "neckband" and "binding" in _words(self.name)
+        return self.kind.id == "binding" or neck
+
     def said(self, fact: str) -> str:
         """What the project says of a fact of the seam; empty where it does not."""
         return str(self.seam.facts.get(fact, ""))

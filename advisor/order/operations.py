@@ -14,16 +14,23 @@ from advisor.engine.claims import Place
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import SEWN, Operation
 from advisor.order.cures import heat_pairs
-from advisor.order.facts import CUT_NOTIONS, Facts
+from advisor.order.facts import Facts
 from advisor.order.kinds import SeamPlace, seam_places
-from advisor.order.setups import Setups
-from advisor.order.step_words import NO_LAST_IRON, listed, step_words
+from advisor.order.pieces import grain_words, tucked
+from advisor.order.setups import CUT_NOTIONS, Setups
+from advisor.order.step_words import NO_LAST_IRON, listed, step_words, tuck_words
 from advisor.order.steps import IronState, MachineState, Step
 from advisor.order.tasks import Task
 
 USUAL_LENGTH = 500.0
 """The length of a seam that nobody measured, mm: estimate."""
 ENDS = frozenset({"fasten", "set-lining"})
+LOCKSTITCHED = frozenset({"dart", "pleat", "understitch"})
+"""Work that no overlocker does, whatever the stitch of the seam."""
+CHAINSTITCH = "401"
+"""Sewn without a knife, so that it may sew a hem."""
+LOCK_NOTIONS = ("zip", "elastic", "hook-and-loop", "button")
+LOCK_WORDS = ("casing", "channel", "topstitch")
 
 
 def tasks_of(advice: Advice, knowledge: Knowledge) -> list[Task]:
@@ -69,7 +76,7 @@ class _Maker:
         step = Step(op.verb, op.does.format(name=name, how=text, cloths=""), None, iron,
                     op.each, op.rank)  # fmt: skip
         tags = frozenset({"last", "not fastening"} if op.id == "hem-edge" else set())
-        limit = self.setups.limit(Place("garment", name)) if iron else None
+        limit = self.setups.iron_most(Place("garment", name)) if iron else None
         yield Task(step, op, tags=tags, cloths=tuple(sorted(self.garment.cloths)), at_most=limit)
 
     def _what_to_fit(self) -> str:
@@ -82,13 +89,16 @@ class _Maker:
             return
         if op.id == "cut" and entry.kind not in ("cloth", *CUT_NOTIONS):
             return
+        if op.id == "tuck":
+            yield from self._tucks(op, name)
+            return
         if self._left_out(name):
             return
         tender = self.tender.get(name, frozenset())
         iron, rank, limit = None, op.rank, None
         meets = [p for p in self.places if name in p.cloths and tender & set(p.cloths)]
         if op.iron == "cloth":
-            iron, limit = self.setups.cloth_iron(name), self.setups.cloth_limit(name)
+            iron, limit = self.setups.cloth_iron(name), self.setups.cloth_most(name)
             if iron is None:
                 return
             rank = min((p.kind.stage for p in meets), default=rank) - 3
@@ -99,6 +109,17 @@ class _Maker:
                     None, iron, op.each, rank)  # fmt: skip
         yield Task(step, op, None, (name,), frozenset(), how, name if tender else "", tender,
                    frozenset(p.name for p in meets), limit)  # fmt: skip
+
+    def _tucks(self, op: Operation, cloth: str) -> Iterator[Task]:
+        """One step for each piece of a cloth that has tucks."""
+        iron, machine = self.setups.cloth_iron(cloth), self.setups.cloth_machine(cloth)
+        for piece in tucked(self.garment, cloth):
+            text = tuck_words(op, piece, self.garment, ironed=iron is not None)
+            count = piece.tucks.number * (piece.number or 1) if piece.tucks else 0
+            minutes = op.each + op.per_metre * count * piece.height / 1000
+            step = Step(f"{op.verb} {piece.name}", text, machine, iron, round(minutes, 1), op.rank)
+            limit = self.setups.cloth_most(cloth) if iron else None
+            yield Task(step, op, None, (cloth,), at_most=limit)
 
     def _left_out(self, name: str) -> bool:
         """Whether a notion is in no seam that bears it, so that nobody need cut it."""
@@ -121,8 +142,7 @@ class _Maker:
             return self.setups.word(place, "mark.method", "as you can see it")
         grain = self.setups.word(place, "cut.grain")
         words = [
-            self.setups.word(place, "cut.lay"),
-            f"{grain} grain" if grain in ("lengthwise", "crosswise", "bias") else grain,
+            self.setups.word(place, "cut.lay"), grain_words(self.garment, name, grain),
             self.setups.word(place, "cut.direction"), self.setups.word(place, "cut.tool"),
         ]  # fmt: skip
         usual = ("either way", "", "any way")
@@ -144,10 +164,11 @@ class _Maker:
         minutes = op.each + op.per_metre * length / 1000
         text = step_words(op, place, self.facts, ironed=iron is not None)
         step = Step(f"{op.verb} {place.name}", text, machine, iron, round(minutes, 1), rank)
-        cloths = self.setups.stayed(place) if op.id == "stay-stitch" else place.seam.cloths()
+        some = {"stay-stitch": self.setups.stayed, "clear": self.facts.hard}
+        cloths = some[op.id](place) if op.id in some else place.seam.cloths()
         yield Task(step, op, place, cloths, self._tags(place),
                    self.setups.finish(place) if op.id.startswith("neaten") else "",
-                   at_most=self.setups.bears(place) if iron else None)  # fmt: skip
+                   at_most=self._most(place) if iron else None)  # fmt: skip
 
     def _machine(self, op: Operation, place: SeamPlace) -> MachineState | None:
         if op.id.startswith("fasten"):
@@ -159,12 +180,25 @@ class _Maker:
         maker = makers.get(op.machine)
         if op.id == "stay-stitch":
             maker = self.setups.stay_machine
+        elif op.machine == "seam" and self._locked(op, place):
+            maker = self.setups.lock_machine
         return maker(place) if maker else None
+
+    def _locked(self, op: Operation, place: SeamPlace) -> bool:
+        """Whether it is sewn on the lockstitch machine whatever stitch the seam has."""
+        kinds = {self.facts.entry(name).kind for name in place.notions}
+        named = any(word in place.name.casefold() for word in LOCK_WORDS)
+        stitch = self.setups.word(Place("seam", place.name), "stitch.type")
+        hemmed = op.id == "hem" and stitch != CHAINSTITCH
+        return op.id in LOCKSTITCHED or hemmed or named or bool(kinds & set(LOCK_NOTIONS))
 
     def _iron(self, op: Operation, place: SeamPlace) -> IronState | None:
         if op.iron == "fuse":
             return self.setups.fuse_iron(place)
         return self.setups.seam_iron(place) if op.iron == "seam" else None
+
+    def _most(self, place: SeamPlace) -> float | None:
+        return self.setups.iron_most(self.setups.unboned(place))
 
     def _tags(self, place: SeamPlace) -> frozenset[str]:
         kind = place.kind

@@ -109,7 +109,11 @@ def _cooler(hot: Task, joining: Task, setups: Setups) -> list[str]:
     if limit is None or limit >= hot.step.iron.temperature_c:
         return []
     own = set(hot.cloths) if not _same_place(hot, joining) else set()
-    return [name for name in joining.place.cloths if name not in own]
+    place, heat = joining.place, hot.step.iron.temperature_c
+    met = [name for name in (*place.cloths, *setups.comes_in(place)) if name not in own]
+    bears = {name: setups.bears_alone(name) for name in met}
+    tender = [name for name, most in bears.items() if most is not None and most < heat]
+    return tender or [name for name in place.cloths if name not in own]
 
 
 def _free(sewing: Task, hot: Task, setups: Setups) -> bool:
@@ -126,6 +130,7 @@ def _precedence(rule: PrecedenceRule, a: Task, b: Task, setups: Setups) -> Prece
     words = {
         "before": a.place.name if a.place else a.id, "after": b.place.name if b.place else b.id,
         "tender": " and ".join(tender) or "a layer", "needy": a.needy or b.needy,
+        "bears": "bear" if len(tender) > 1 else "bears",
     }  # fmt: skip
     why = rule.why.format_map(words)
     why = why[:1].upper() + why[1:]

@@ -3,7 +3,7 @@
 The order of work uses the picks of the sheet, so that both say the same; only of thread, where
 the sheet leaves a choice, it takes what suits most seams. Thread colour is not a verdict: it is
 taken to match the first cloth of the seam, and the overlocker's cones to be neutral and to stay
-(estimates of how people work). Irons are set in steps of 10 °C, downwards.
+(estimates of how people work). Irons are set in steps of 5 °C, downwards.
 """
 
 from __future__ import annotations
@@ -21,6 +21,7 @@ from advisor.engine.valuesets import Span
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
 from advisor.order.cures import chosen_cures
 from advisor.order.kinds import SeamPlace
+from advisor.order.pieces import bias_strips
 from advisor.order.steps import IronState, MachineState
 from advisor.project.garment import Seam, Use
 
@@ -28,10 +29,14 @@ OVERLOCKS = frozenset({"503", "504", "514", "516", "401"})
 UNFINISHED = frozenset({"none", "enclosed in the seam", ""})
 BY_HAND = frozenset({"pinked", "hand overcast", "edge sealant"})
 OVERLOCKER = "overlocker"
-IRON_STEP = 10
+IRON_STEP = 5
 BONES = frozenset({"boning"})
 """What goes into a stitched and pressed channel, and is never sewn over."""
 STAY = "301, short"
+ZIGZAG = "304"
+STRIP_WORDS = ("binding", "band", "strip")
+CUT_NOTIONS = ("fusible", "low-temperature fusible", "sew-in", "canvas")
+"""Notions that are cut out as cloths are, and lie on their piece before any seam."""
 
 
 class Setups:
@@ -98,54 +103,89 @@ class Setups:
 
     def seam_machine(self, seam: SeamPlace) -> MachineState | None:
         """How the machine is set to sew a seam; None for hand work."""
-        return self._machine(Place("seam", seam.name), seam)
+        return self._machine(Place("seam", seam.name), _first(seam))
 
-    def _machine(self, place: Place, seam: SeamPlace) -> MachineState | None:
+    def lock_machine(self, seam: SeamPlace) -> MachineState | None:
+        """How it is set where no overlocker can sew: as for the seam, but lockstitched.
+
+        Its knife would cut the coil of a zip, the edge of an elastic and the fold of a hem, and
+        it sews no dart. What has to stretch is sewn in zigzag.
+        """
+        elastic = any(self.knowledge.entries[self.garment.cloths[n].entry].kind == "elastic"
+                      for n in seam.notions)  # fmt: skip
+        lock = ZIGZAG if elastic or seam.kind.op == "hem" else "301"
+        return self._machine(Place("seam", seam.name), _first(seam), lock)
+
+    def cloth_machine(self, cloth: str) -> MachineState | None:
+        """How it is set to stitch a cloth to itself, flat, as in tucks."""
+        return self._machine(self.alone((cloth, cloth)), cloth, "301")
+
+    def _machine(self, place: Place, cloth: str, lock: str = "") -> MachineState | None:
+        """How a machine is set in a place; `lock` is the stitch instead of an overlocker's."""
         stitch = self.word(place, "stitch.type", "301")
         if stitch == "hand" or self.machine_name == "hand":
             return None
+        stitch = lock if lock and stitch in OVERLOCKS else stitch
         foot = self.word(place, "machine.foot", "standard")
+        if lock == ZIGZAG and foot == "straight-stitch":
+            foot = "standard"  # a needle that swings would strike foot and plate
+        plate = "single-hole" if foot == "straight-stitch" else "wide"
         machine = OVERLOCKER if stitch in OVERLOCKS else self.machine_name
-        thread = self.thread(seam, machine, place)
+        if machine == OVERLOCKER:
+            foot = plate = "overlock"  # the sewing machine's feet do not fit it
+        thread = self._thread(place, cloth, machine)
         tension = self.word(place, "stitch.tension", "balanced")
         return MachineState(
             machine, thread, thread, self.word(place, "needle.point", "universal"),
-            int(self.pick(place, "needle.size") or 80), foot,
-            "single-hole" if foot == "straight-stitch" else "wide", stitch,
+            int(self.pick(place, "needle.size") or 80), foot, plate, stitch,
             f"{tension}, {self.word(place, 'machine.pressure', 'medium')} pressure",
         )  # fmt: skip
 
     def rows_machine(self, seam: SeamPlace) -> MachineState | None:
         """How it is set to draw a full edge up, as the project has it; else long rows."""
-        state = self.seam_machine(seam)
+        state = self.lock_machine(seam)
         gathers = seam.seam.making.gathers
         method = gathers.method if gathers else ""
         if state is None:
             return None
         if method == "overlock" and self.garment.maker.overlocker:
             return self._overlock(state)
-        long = "304" if method == "elastic" else "301, long"
-        foot = "gathering" if method == "gathering foot" else state.foot
         thread = self.thread(seam)
-        return replace(state, machine=self.machine_name, stitch=long, foot=foot,
-                       thread_above=thread, thread_below=thread)  # fmt: skip
+        state = replace(state, machine=self.machine_name, stitch="301, long",
+                        thread_above=thread, thread_below=thread)  # fmt: skip
+        if method == "gathering foot":
+            return replace(state, foot="gathering", plate="wide")
+        if method == "elastic":
+            foot = "standard" if state.foot == "straight-stitch" else state.foot
+            return replace(state, foot=foot, plate="wide", stitch=ZIGZAG)
+        return state
 
     def stayed(self, seam: SeamPlace) -> tuple[str, ...]:
         """The cloths of a seam whose cut edge is stay-stitched.
 
         Wovens only: a knit that is to give would be held, and in a skin or film the holes stay.
+        No strip on the bias either: it has to give to lie round the edge.
         """
-        drawn = {use.cloth for use in seam.seam.uses if use.stretched > 1}
+        drawn = {use.cloth for use in seam.seam.uses if use.stretched > 1} | self.strips(seam)
         return tuple(
             name for name in seam.cloths if name not in drawn
             and self.knowledge.entries[self.garment.cloths[name].entry].structure == "woven"
         )  # fmt: skip
 
+    def strips(self, seam: SeamPlace) -> frozenset[str]:
+        """The cloths of which a seam sews a bias strip; of a binding the one named so, or last."""
+        found = {name for name in seam.cloths if bias_strips(self.garment, name)}
+        if not found and seam.binds and len(seam.cloths) > 1:
+            named = {n for n in seam.cloths if any(w in n.casefold() for w in STRIP_WORDS)}
+            found = named if named and named != set(seam.cloths) else {seam.cloths[-1]}
+        return frozenset(found)
+
     def stay_machine(self, seam: SeamPlace) -> MachineState | None:
         """How it is set to stay-stitch: straight and short, with the needle of those pieces."""
         stayed = self.stayed(seam)
         whole = stayed == seam.cloths
-        state = self._machine(Place("seam", seam.name) if whole else self.alone(stayed), seam)
+        place = Place("seam", seam.name) if whole else self.alone(stayed)
+        state = self._machine(place, _first(seam), STAY)
         thread = self.thread(seam)
         return None if state is None else replace(
             state, machine=self.machine_name, stitch=STAY, thread_above=thread,
@@ -153,8 +193,8 @@ class Setups:
         )  # fmt: skip
 
     def zip_machine(self, seam: SeamPlace) -> MachineState | None:
-        """How it is set to sew in a zip."""
-        state = self.seam_machine(seam)
+        """How it is set to sew in a zip: always the lockstitch machine."""
+        state = self.lock_machine(seam)
         foot = "concealed zip" if seam.kind.id == "concealed-zip" else "zip"
         return None if state is None else replace(state, foot=foot, plate="wide", stitch="301")
 
@@ -169,7 +209,7 @@ class Setups:
 
     def finish_machine(self, seam: SeamPlace) -> MachineState | None:
         """How a machine is set to neaten the edges; None for hand work."""
-        finish, state = self.finish(seam), self.seam_machine(seam)
+        finish, state = self.finish(seam), self.lock_machine(seam)
         if finish in BY_HAND or state is None:
             return None
         if finish == "overlocked" and self.garment.maker.overlocker:
@@ -186,18 +226,19 @@ class Setups:
                        foot="overlock", plate="overlock", stitch="overlock",
                        tension="balanced")  # fmt: skip
 
-    def thread(self, seam: SeamPlace, machine: str = "", place: Place | None = None) -> str:
-        """The thread in words: fibre, size and the colour that it matches."""
-        place = place or Place("seam", seam.name)
+    def thread(self, seam: SeamPlace) -> str:
+        """The thread of the sewing machine in words: fibre, size and the colour it matches."""
+        return self._thread(Place("seam", seam.name), _first(seam))
+
+    def _thread(self, place: Place, cloth: str, machine: str = "") -> str:
         if machine == OVERLOCKER:
             return "neutral cones"
         fibre = self._shared_thread(place)
         size = self._shared_size(place) or 27
-        return f"{fibre} tex {size:g} to match {self.colour_of(seam)}"
+        return f"{fibre} tex {size:g} to match {self.colour_of(cloth)}"
 
-    def colour_of(self, seam: SeamPlace) -> str:
-        """The first cloth of the garment that has the colour of the seam's first cloth."""
-        first = (seam.cloths or seam.seam.cloths())[0]
+    def colour_of(self, first: str) -> str:
+        """The first cloth of the garment that has the colour of this one."""
         colour = self.garment.cloths[first].colour
         if colour:
             alike = [n for n, c in self.garment.cloths.items() if c.colour == colour]
@@ -243,15 +284,24 @@ class Setups:
 
     def iron(self, place: Place) -> IronState | None:
         """How the iron is set in a place that allows one."""
+        most = self.iron_most(place)
         heat = self.pick(place, LIMIT_ASPECT)
-        if heat is None:
-            heat = self.limit(place)
-        if heat is None or heat <= COLD or mark_for(heat) is None:  # no dial goes that low
+        heat = most if heat is None else heat
+        if most is None or heat is None or heat <= COLD:
+            return None
+        if mark_for(most) is None:  # no dial goes that low
             return None
         return IronState(
             step_down(heat), self.word(place, "press.moisture", "dry"),
             self.word(place, "press.surface", "padded board"),
         )  # fmt: skip
+
+    def iron_most(self, place: Place) -> float | None:
+        """What the sheet tells as the hottest iron of a place, °C: often less than is borne."""
+        found = self.verdict(place, LIMIT_ASPECT)
+        if found is None or found.pick is None or not isinstance(found.advised, Span):
+            return self.limit(place)
+        return found.advised.high
 
     def limit(self, place: Place) -> float | None:
         """What the most tender layer of a place bears, °C."""
@@ -265,6 +315,22 @@ class Setups:
     def bears(self, seam: SeamPlace) -> float | None:
         """What the most tender layer of a seam bears before its bones go in, °C."""
         return self.limit(self.unboned(seam))
+
+    def cloth_most(self, cloth: str) -> float | None:
+        """The hottest iron for a cloth by itself, as the sheet would tell it, °C."""
+        return self.iron_most(self.alone((cloth, cloth)))
+
+    def bears_alone(self, name: str) -> float | None:
+        """What a cloth or notion bears by itself, °C."""
+        return self.limit(self.alone((name, name)))
+
+    def comes_in(self, seam: SeamPlace) -> tuple[str, ...]:
+        """The notions that a seam brings in; interfacing lies on its piece before it."""
+        entries, cloths = self.knowledge.entries, self.garment.cloths
+        return tuple(
+            name for name in seam.notions
+            if entries[cloths[name].entry].kind not in CUT_NOTIONS and name not in self.bones(seam)
+        )  # fmt: skip
 
     def glue_ruled_out(self, seam: SeamPlace) -> bool:
         """Whether a layer of the seam bears no fused interfacing at all."""
@@ -294,9 +360,10 @@ class Setups:
         """How the iron is set for what is made of one cloth alone, lying flat."""
         return self.iron(self.alone((cloth, cloth)))
 
-    def cloth_limit(self, cloth: str) -> float | None:
-        """What a cloth bears by itself, °C."""
-        return self.limit(self.alone((cloth, cloth)))
+
+def _first(seam: SeamPlace) -> str:
+    """The first cloth of a seam, which its thread matches."""
+    return (seam.cloths or seam.seam.cloths())[0]
 
 
 def step_down(heat: float) -> int:

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from advisor.knowledge.ordering import Operation
-from advisor.order.facts import Facts
+from advisor.order.facts import LAID_ON, Facts
 from advisor.order.kinds import SeamPlace
+from advisor.project.garment import Garment
+from advisor.project.making import Piece
 from advisor.units import System, show, show_range
 
 STAY_MM = (1.5, 2.0)
@@ -26,6 +28,15 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     return text[:1].upper() + text[1:]
 
 
+def tuck_words(op: Operation, piece: Piece, garment: Garment, *, ironed: bool) -> str:
+    """The sentence of the step that stitches the tucks of a piece."""
+    units: System = "us" if garment.units == "us" else "metric"
+    press = "press" if ironed else "finger-press"
+    number, deep = (piece.tucks.number, piece.tucks.depth) if piece.tucks else (0, 0.0)
+    how = f"{press} and stitch the {number} tucks" if number > 1 else f"{press} and stitch the tuck"
+    return op.does.format(name=piece.name, how=how, cloths=show("length", deep, units))
+
+
 def listed(names: list[str]) -> str:
     """`a`, `a and b`, `a, b and c`."""
     return " and ".join([", ".join(names[:-1]), names[-1]] if names[1:] else names)
@@ -40,7 +51,8 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
     if op.startswith("neaten"):
         return facts.setups.finish(place)
     words = {
-        "stay-stitch": lambda: listed(list(facts.setups.stayed(place))) + _stay(units),
+        "stay-stitch": lambda: listed(list(facts.setups.stayed(place))) + _stay(place, units),
+        "clear": lambda: listed(list(facts.hard(place))),
         "bone": lambda: show("length", BONES_CLEAR, units),
         "gather": lambda: _gathers(place),
         "lay-pleats": lambda: listed(list(place.full)),
@@ -62,15 +74,19 @@ def _boned(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
     boned = bool(facts.setups.bones(place))
     if op == "join":
         by_hand = " by hand" if facts.setups.seam_machine(place) is None else ""
+        if place.kind.id in LAID_ON and place.said("edge") == "turned":
+            by_hand += ", its edges turned under and pressed first"
         return by_hand + (", the channels left empty and one end open" if boned else "")
     fingers = "" if ironed else " with the fingers: no iron here"
     return fingers + (", no bones in it yet" if boned else "")
 
 
-def _stay(units: System) -> str:
+def _stay(place: SeamPlace, units: System) -> str:
     out = show("length", STAY_FROM_SEAM, units)
     length = show_range("stitch length", *STAY_MM, units)
-    return f", each piece by itself, {out} outside the seam line, straight stitches, {length}"
+    where = "the edge of the garment only" if place.binds else (
+        "each piece by itself")  # fmt: skip
+    return f", {where}, {out} outside the seam line, straight stitches, {length}"
 
 
 def _gathers(place: SeamPlace) -> str:

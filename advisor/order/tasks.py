@@ -22,7 +22,7 @@ class Task:
         how: the setting in a few words, when many steps of one operation are told together.
         needy: of a hot press, the cloth that wants it; `tender` the cloths that cannot bear it.
         meets: of a hot press, the seams in which those meet it.
-        at_most: what the most tender layer bears where an iron is used, °C.
+        at_most: the hottest iron that the sheet tells there, °C; None where none is used.
     """
 
     step: Step

@@ -33,8 +33,8 @@ def heat_words(task: Task, units: System) -> str:
     if iron is None:
         return ""
     start = degrees(iron.temperature_c, units)
-    if task.op == "fuse" or most is None:
-        return start  # glue wants its heat, which is no limit to stay below
+    if most is None or (task.op == "fuse" and most < iron.temperature_c):
+        return start  # glue wants its heat; alone on its piece it may be hotter than the seam
     mark = mark_for(most)
     limit = f"at most {degrees(most, units)}{f' ({mark.name})' if mark else ''}"
     return f"start at {start}, {limit}" if iron.temperature_c < most - SAME else limit

@@ -141,9 +141,36 @@ seams:
     length: 70 cm
     gathers: {method: gathering foot}
 """
+TUCKED = """\
+garment: Tucked blouse with a bound neck
+maker: {machine: household, overlocker: 4-thread}
+fabrics:
+  lawn: {fabric: lawn, fibres: {cotton: 100}, width: 140 cm}
+  strip: {fabric: batiste, fibres: {cotton: 100}}
+  knit: {fabric: swim knit, fibres: {nylon: 80, elastane: 20}}
+  stars: {fabric: sequinned, fibres: {polyester: 100}}
+seams:
+  - {name: front panel, layers: [lawn, lawn], length: 40 cm, bias: yes}
+  - {name: shoulder, layers: [lawn, lawn], length: 12 cm}
+  - {name: star panel, layers: [lawn, stars], length: 20 cm}
+  - {name: patch pocket, layers: [lawn, lawn], length: 40 cm, shape: curved, edge: turned}
+  - {name: badge, layers: [lawn, strip], length: 30 cm, shape: curved}
+  - {name: neck binding, layers: [lawn, strip], length: 50 cm, shape: curved}
+  - {name: side, layers: [lawn, lawn], length: 50 cm}
+  - {name: knit zip, layers: [knit, {notion: coil zip}], length: 20 cm, stitch: "514"}
+  - {name: knit panel, layers: [knit, knit], stitch: "514", shape: curved, edge: turned}
+  - {name: leg elastic, layers: [knit, {notion: braided elastic}], length: 45 cm, stitch: "514"}
+  - {name: hem, layers: [lawn, {notion: horsehair braid}], length: 90 cm, shape: curved}
+pieces:
+  - {name: front, fabric: lawn, finished width: 50 cm, finished height: 60 cm,
+     tucks: {depth: 5 mm, number: 6, spacing: 3 cm}}
+  - {name: back, fabric: lawn, width: 55 cm, height: 60 cm}
+  - {name: neck strip, fabric: strip, width: 4 cm, height: 55 cm, grain: bias}
+"""
 SMALL = {
     "bodice": BODICE, "skirt": SKIRT, "tiers": TIERS, "trousers": TROUSERS, "knit": KNIT,
     "concealed": CONCEALED, "costume": COSTUME, "boned": BONED,
+    "tucked": TUCKED,
 }  # fmt: skip
 
 

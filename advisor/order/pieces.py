@@ -1,0 +1,45 @@
+"""What the pieces of a project say to the order of work: their grain, bias strips, tucks.
+
+A project need not list its pieces; then nothing here says anything.
+"""
+
+from __future__ import annotations
+
+from advisor.project.garment import Garment
+from advisor.project.making import Piece
+
+STRIP_MM = 100.0
+"""A bias piece no wider than this is a binding or a band and not a panel, mm: estimate."""
+
+
+def pieces_of(garment: Garment, cloth: str) -> tuple[Piece, ...]:
+    """The pieces that are cut from a cloth or notion."""
+    return tuple(piece for piece in garment.plan.pieces if piece.cloth == cloth)
+
+
+def tucked(garment: Garment, cloth: str) -> tuple[Piece, ...]:
+    """Its pieces that have tucks."""
+    return tuple(piece for piece in pieces_of(garment, cloth) if piece.tucks is not None)
+
+
+def bias_strips(garment: Garment, cloth: str) -> bool:
+    """Whether nothing but narrow strips on the bias is cut from it."""
+    pieces = pieces_of(garment, cloth)
+    return bool(pieces) and all(
+        piece.grain == "bias" and min(piece.width, piece.height) <= STRIP_MM for piece in pieces
+    )
+
+
+def grain_words(garment: Garment, cloth: str, usual: str) -> str:
+    """How its pieces lie: as the project has it, else on the usual grain of the cloth."""
+    words = f"{usual} grain" if usual in ("lengthwise", "crosswise", "bias") else usual
+    pieces = pieces_of(garment, cloth)
+    said = {
+        grain: [p.name for p in pieces if p.grain == grain] for grain in ("crosswise", "bias")
+    }  # fmt: skip
+    told = {"crosswise": "crosswise grain", "bias": "on the bias"}
+    for grain, names in said.items():
+        if pieces and len(names) == len(pieces):
+            return told[grain]
+    rest = [f"{' and '.join(names)} {told[grain]}" for grain, names in said.items() if names]
+    return ", ".join([words, *rest]) if rest and words else ", ".join(rest) or words
