@@ -26,8 +26,11 @@ STEAM: Final = "hover with steam"
 ENCLOSED: Final = "enclosed in the seam"
 ENCLOSING: Final = frozenset({"French", "mock French", "felled", "self-bound"})
 DOUBLE: Final = "double-stitched"
-BESIDES: Final = frozenset({"bound", "Hong Kong", "overlocked", "zigzag", "turned and stitched"})
+BESIDES: Final = frozenset(
+    {"bound", "Hong Kong", "overlocked", "zigzag", "turned and stitched", "hand overcast"}
+)
 """Finishes that have no edge left to neaten once a second row is stitched and trimmed to."""
+UNPINNED: Final = frozenset({"hand basting", "sewing clips"})
 BY_MACHINE: Final = frozenset(
     {"overlocked", "zigzag", "turned and stitched", "trimmed and double-stitched"}
 )
@@ -41,6 +44,7 @@ def agree(
         _no_iron(by_aspect)
         if place.scope == "seam":
             _by_hand(by_aspect)
+            _no_pins(by_aspect)
             _edges(by_aspect)
             _idle_glue(garment, by_aspect, knowledge)
 
@@ -73,6 +77,13 @@ def _unmarked(heat: Verdict) -> bool:
 def _at_most(verdict: Verdict, most: float) -> bool:
     """Whether no more than so much is advised at a place."""
     return isinstance(verdict.advised, Span) and verdict.advised.high <= most
+
+
+def _no_pins(by_aspect: dict[str, Verdict]) -> None:
+    """What is basted or clipped is not pinned, so nobody says how a pin goes in."""
+    kind = by_aspect.get("pin.kind")
+    if kind is not None and _word(kind) in UNPINNED:
+        by_aspect.pop("pin.insertion", None)
 
 
 def _by_hand(by_aspect: dict[str, Verdict]) -> None:
