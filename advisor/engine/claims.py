@@ -76,6 +76,8 @@ class _Gatherer:
         for name, cloth in sorted(self.garment.cloths.items()):
             for said in speakers.cloth_says(cloth, self.knowledge):
                 self._say_cloth(name, said, self.seams_of[name])
+            for said in speakers.pieces_say(name, self.garment, self.knowledge):
+                self._put(self.fabrics[name], said)
         machine = speakers.machine_says(self.garment, self.knowledge)
         for seam in self.garment.seams:
             for said in speakers.seam_says(seam, self.garment, self.knowledge, machine):

@@ -166,6 +166,17 @@ def seam_says(
     return said
 
 
+def pieces_say(name: str, garment: Garment, knowledge: Knowledge) -> list[Said]:
+    """What the pieces of a cloth say of its grain, where all of them lie another way than usual."""
+    grains = {piece.grain for piece in garment.plan.pieces if piece.cloth == name}
+    if len(grains) != 1 or not grains <= {"bias", "crosswise"}:
+        return []
+    said = _option("cut.grain", [*grains], "Your pieces lie so.", knowledge, YOU)
+    # A wish, heard first: a cloth that would be spoilt by it still has the last word.
+    claim = replace(said.claim, strength="should", risk="", rank=0)
+    return [replace(said, claim=claim, cloths=frozenset((name,)))]
+
+
 def machine_says(garment: Garment, knowledge: Knowledge) -> list[Said]:
     """What the machine and the kit say of every seam that they sew."""
     maker = garment.maker

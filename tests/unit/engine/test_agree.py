@@ -125,3 +125,24 @@ def test_a_cloth_is_shrunk_as_its_garment_is_cleaned(
     judgement = judge(quick_garment(layers, known(), None), known())
     found = {place.name: v for place, v in judgement.verdicts.items() if place.scope == "fabric"}
     assert expected == word(found[cloth], "prepare.preshrink")
+
+
+def test_a_cloth_is_cut_as_its_pieces_lie(tmp_path: Path) -> None:
+    """A binding of which every piece is cut on the bias is told so, whatever the cloth likes."""
+    text = """
+garment: Armhole
+fabrics:
+  body: {fabric: chambray, fibres: {cotton: 100}}
+  binding: {fabric: lawn, fibres: {cotton: 100}}
+seams:
+  - {name: armhole, layers: [body, binding], length: 40 cm}
+pieces:
+  - {name: front, fabric: body, width: 40 cm, height: 60 cm}
+  - {name: strip, fabric: binding, width: 4 cm, height: 40 cm, grain: bias}
+"""
+    path = tmp_path / "armhole.yaml"
+    path.write_text(text)
+    judgement = judge(load_project(path, known()), known())
+    found = {place.name: v for place, v in judgement.verdicts.items() if place.scope == "fabric"}
+    grains = {name: word(found[name], "cut.grain") for name in ("body", "binding")}
+    assert {"body": "lengthwise", "binding": "bias"} == grains
