@@ -202,6 +202,8 @@ def deciders(verdict: Verdict) -> tuple[Said, ...]:
 
 def _nearness(claim: Claim, pick: float) -> int:
     low, high = claim.span or (None, None)
+    if claim.best is not None and claim.best != pick:
+        return 4  # it would rather have something else, and its reason speaks of that
     return 0 if claim.best == pick else 1 if low == pick else 2 if high == pick else 3
 
 
