@@ -110,13 +110,22 @@ def _edges(by_aspect: dict[str, Verdict]) -> None:
     ]
     words = next((pair for pair in pairs if _fit(*pair)), None)
     if words is None:
-        left = [f for f in finish.aspect.words if _fit(_word(kind), f)]
-        why = f"The edges of a {_word(kind)} seam lie so."
-        by_aspect[FINISH] = narrowed(finish, left, why)
+        _forced(by_aspect, kind, finish)
         return
     for verdict, word in zip((kind, finish), words, strict=True):
         pick = float(verdict.aspect.words.index(word))
         by_aspect[verdict.aspect.id] = replace(verdict, pick=pick)
+
+
+def _forced(by_aspect: dict[str, Verdict], kind: Verdict, finish: Verdict) -> None:
+    """No wishes go together: the edge follows the seam, or the seam the edge if that may not."""
+    left = [f for f in finish.aspect.words if _fit(_word(kind), f)]
+    moved = narrowed(finish, left, f"The edges of a {_word(kind)} seam lie so.")
+    if _fit(_word(kind), _word(moved)):
+        by_aspect[FINISH] = moved
+        return
+    kinds = [k for k in kind.aspect.words if _fit(k, _word(finish))]
+    by_aspect[KIND] = narrowed(kind, kinds, "The edges here may not lie shut in.")
 
 
 def _fit(kind: str, finish: str) -> bool:
