@@ -7,6 +7,7 @@ each seam, so that a garment of a dozen seams costs little more than one.
 from __future__ import annotations
 
 from collections import defaultdict
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from itertools import combinations
 
@@ -19,6 +20,7 @@ from advisor.knowledge.model import Claim, Knowledge, Rule
 from advisor.project.garment import Garment, Seam, Use
 
 SEAM_ONLY = ("seam.kind", "seam.finish")
+ALLOWANCE = "seam.allowance"
 INTERFACED = ("fusible", "low-temperature fusible", "sew-in", "canvas")
 
 
@@ -94,11 +96,24 @@ class _Gatherer:
     def _drop_idle(self, seam: Seam) -> None:
         """A hem is hemmed and no seam; a seam has no hem."""
         said = self.result.said[self.seams[seam.name]]
-        for aspect in SEAM_ONLY if self._is_hem(seam) else ("hem.kind",):
+        if self.seam_facts[seam.name]["edge"] != "hem":
+            said.pop("hem.kind", None)
+            return
+        for aspect in SEAM_ONLY:
             said.pop(aspect, None)
+        meant = {f"rule {rule.id}" for rule in self._hem_rules(seam)} | {"maker"}
+        said[ALLOWANCE] = [s for s in said.get(ALLOWANCE, []) if s.claim.origin in meant]
+        if not said[ALLOWANCE]:
+            del said[ALLOWANCE]
 
-    def _is_hem(self, seam: Seam) -> bool:
-        return str(self.seam_facts[seam.name]["edge"]) == "hem"
+    def _hem_rules(self, seam: Seam) -> Iterator[Rule]:
+        """The rules that fired at a hem because it is one; what others say of it is of seams."""
+        elsewhere = {**self.seam_facts[seam.name], "edge": "open"}
+        for fired in self.result.fired:
+            part = fired.rule.parts.get("seam")
+            here = fired.place == self.seams[seam.name]
+            if here and part is not None and test_facts(part, elsewhere) is Truth.NO:
+                yield fired.rule
 
     def _rule(self, rule: Rule) -> None:
         if not self.asker.anywhere(rule):
@@ -154,9 +169,6 @@ class _Gatherer:
             return self._beside_interfacing(seam, said.cloths)
         if seam.by_hand and claim.aspect in speakers.MACHINE_ASPECTS:
             return False
-        if claim.aspect == "seam.allowance" and claim.origin.startswith("fabric "):
-            # A cloth speaks of the allowance of its seams; a hem is another matter.
-            return not self._is_hem(seam)
         if speakers.is_heat_need(claim):
             return not seam.cold and not (said.cloths <= seam.apart and bool(said.cloths))
         return True

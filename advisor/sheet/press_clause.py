@@ -43,9 +43,11 @@ def seconds(value: float) -> str:
 
 
 def wait_words(wait: list[float]) -> str:
-    """How long a hard part stays hot: likely, and at the most."""
+    """How long a hard part stays hot: likely after one press, and at the most after many."""
     likely, most = minutes(wait[1]), minutes(wait[2])
-    return f"about {likely}" if likely == most else f"about {likely}, {most} at the most"
+    if likely == most:
+        return f"about {likely}"
+    return f"likely about {likely}, after many in one place up to {most}"
 
 
 def minutes(value: float) -> str:

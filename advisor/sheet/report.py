@@ -20,6 +20,7 @@ from advisor.engine.valuesets import Choice, Span
 from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Knowledge
 from advisor.project.garment import Garment
 from advisor.sheet import wording
+from advisor.sheet.citing import source_row
 from advisor.sheet.own import own_limits
 from advisor.sheet.unknowns import HARDLY_HOTTER, cheapest
 from advisor.units import System, show_range
@@ -85,7 +86,7 @@ class _Reporter:
             ],
             "unknowns": [row for u in unknowns for row in self._unknown(u)] + self._assumed(),
         }  # fmt: skip
-        data["sources"] = [self._source(id_) for id_ in self.cited]
+        data["sources"] = [source_row(id_, self.knowledge) for id_ in self.cited]
         return data
 
     def _place_order(self, place: Place) -> int:
@@ -96,13 +97,6 @@ class _Reporter:
         for text in ids:
             self.cited[text.split(" ", 1)[0]] = None
         return list(ids)
-
-    def _source(self, id_: str) -> dict[str, str]:
-        source = self.knowledge.sources[id_]
-        row = {"id": id_, "citation": source.citation, "kind": source.kind}
-        if source.read not in ("whole", "part"):
-            row["read"] = source.read
-        return row
 
     def _layer(self, name: str) -> dict[str, Any]:
         cloth = self.garment.cloths[name]

@@ -67,12 +67,6 @@ class Study:
         """When the cooler side of the joint below a layer reaches it; cautious end high."""
         return self._times(self.course.joint(place, self.rows(stack)), goal_c)
 
-    def joint_temperature(self, stack: int, place: int, second: float) -> Range:
-        """The band of that joint's cooler side at a time; cautious end low."""
-        joint = self.course.joint(place, self.rows(stack))
-        found = [float(np.interp(second, self.course.times, case)) for case in joint]
-        return Range(min(found), found[0], max(found))
-
     def _at(self, stack: int, place: int, second: float) -> Floats:
         own = self.course.hottest[self.rows(stack), :, place : place + 1]
         return between(self.course.times, own, second)[:, 0]

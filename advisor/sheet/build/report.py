@@ -22,6 +22,7 @@ from advisor.engine.work.threads import whole
 from advisor.knowledge.model import Knowledge
 from advisor.sheet.build import words as buildwords
 from advisor.sheet.build.cutwords import cut_row
+from advisor.sheet.citing import add_sources
 from advisor.units import System, show
 
 Row = dict[str, Any]
@@ -203,22 +204,12 @@ def _setting(verdict: Any) -> Any:
 
 def _cite(data: Row, knowledge: Knowledge) -> None:
     """Add the sources that only the build cites."""
-    known = {row["id"] for row in data["sources"]}
     said = [id_ for row in data["seams"] for id_ in row["build_sources"]]
     bought = (*data.get("cloth", ()), *data.get("cut", ()), *data.get("thread", ()))
     said += [id_ for row in data.get("kit", ()) if row["strip"] for id_ in row["strip"]["sources"]]
     said += [id_ for row in bought for id_ in (*row["sources"], *row.get("size_sources", ()))]
     said += [id_ for row in data.get("kit", ()) for s in row["instead"] for id_ in s["sources"]]
-    for text in said:
-        id_ = text.split(" ", 1)[0]
-        if id_ in known or id_ not in knowledge.sources:
-            continue
-        known.add(id_)
-        source = knowledge.sources[id_]
-        row = {"id": id_, "citation": source.citation, "kind": source.kind}
-        if source.read not in ("whole", "part"):
-            row["read"] = source.read
-        data["sources"].append(row)
+    add_sources(data, said, knowledge)
 
 
 def _round(value: float, digits: int = 2) -> float:

@@ -17,6 +17,7 @@ from advisor.engine.heatanswers import PRESS_S, Heat, advise_with_heat
 from advisor.engine.heatlayers import assumed_of
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
+from advisor.sheet.citing import add_sources
 from advisor.sheet.press_clause import LONG_S, budget, seconds, wait_words
 
 if TYPE_CHECKING:
@@ -54,16 +55,8 @@ def add_heat(report: dict[str, Any], heat: Heat, garment: Garment, knowledge: Kn
     told = [*_burns(report, heat), *report["cautions"]]
     report["cautions"] = sorted(told, key=lambda c: order[c["kind"]])
     shorten_remedies(report)
-    known = {s["id"] for s in report["sources"]}
-    wanted = dict.fromkeys(
-        s for row in (*report["heat"], *report["cautions"]) for s in row["sources"]
-    )
-    for text in wanted:
-        id_ = text.split(" ", 1)[0]
-        if id_ not in known:
-            known.add(id_)
-            source = knowledge.sources[id_]
-            report["sources"].append({"id": id_, "citation": source.citation, "kind": source.kind})
+    cited = [s for row in (*report["heat"], *report["cautions"]) for s in row["sources"]]
+    add_sources(report, cited, knowledge)
 
 
 def heat_rows(heat: Heat, garment: Garment, knowledge: Knowledge) -> list[dict[str, Any]]:

@@ -283,17 +283,17 @@ def _side(first: Row) -> str:
     better, worse = kind["as_laid_s"], kind["turned_s"]
     if not kind["as_laid"]:
         better, worse = worse, better
-    long, short = _soonest(better), _soonest(worse)
     return (
-        f"Kinder with the iron on {kind['iron_on']}: bare at {kind['mark']} the first layer is at "
-        f"its limit {long}, the other way round {short}."
+        f"Kinder with the iron on {kind['iron_on']}: bare at {kind['mark']} {_soonest(better)}, "
+        f"the other way round {_soonest(worse)}."
     )
 
 
 def _soonest(second: float | None) -> str:
     if second is None:
-        return "not within a minute"
-    return "in under a second" if second < 1.0 else f"after {seconds(second)} at the soonest"
+        return "no layer comes to its limit within a minute"
+    when = "in under a second" if second < 1.0 else f"after {seconds(second)} at the soonest"
+    return f"a layer is at its limit {when}"
 
 
 def _glue(glue: dict[str, Any], units: System) -> list[str]:

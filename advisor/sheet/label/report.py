@@ -16,6 +16,7 @@ from advisor.engine.labelcare import Care, CareLine, care_of, way_of_cleaning
 from advisor.errors import InputError
 from advisor.knowledge.labels import Market, Told
 from advisor.knowledge.model import Knowledge
+from advisor.sheet.citing import add_sources
 from advisor.sheet.wording import who_text
 
 Row = dict[str, Any]
@@ -60,7 +61,7 @@ def add_label(data: Row, advice: Advice, knowledge: Knowledge, asked: Asked) -> 
         from advisor.sheet.prose import in_us
 
         in_us(row)
-    _cite(data, knowledge)
+    add_sources(data, _cited(data["label"]), knowledge)
 
 
 def _market(asked: str | None, units: str, knowledge: Knowledge) -> Market:
@@ -206,21 +207,6 @@ class _Label:
 
 def _told(told: Told) -> Row:
     return {"text": told.text, "sources": list(told.sources)}
-
-
-def _cite(data: Row, knowledge: Knowledge) -> None:
-    """Add the sources that only the label cites."""
-    known = {row["id"] for row in data["sources"]}
-    for text in _cited(data["label"]):
-        id_ = text.split(" ", 1)[0]
-        if id_ in known or id_ not in knowledge.sources:
-            continue
-        known.add(id_)
-        source = knowledge.sources[id_]
-        row = {"id": id_, "citation": source.citation, "kind": source.kind}
-        if source.read not in ("whole", "part"):
-            row["read"] = source.read
-        data["sources"].append(row)
 
 
 def _cited(raw: Any) -> Iterable[str]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from advisor.sheet.citing import source_row
 from advisor.sheet.order.notes import heat_words, keep_off, keep_off_notes, needle_notes
 from advisor.units import System, needle
 
@@ -252,11 +253,7 @@ def _sources(work: Work, knowledge: Knowledge) -> list[dict[str, str]]:
     cited |= {s for t in work.tasks.values() if t.operation for s in t.operation.sources}
     cited |= {"estimate", "trade-iron-wait"}
     ids = sorted({text.split(" ", 1)[0] for text in cited})
-    return [
-        {"id": id_, "citation": knowledge.sources[id_].citation,
-         "kind": knowledge.sources[id_].kind}
-        for id_ in ids if id_ in knowledge.sources
-    ]  # fmt: skip
+    return [source_row(id_, knowledge) for id_ in ids if id_ in knowledge.sources]
 
 
 def add_order(data: dict[str, Any], advice: Advice, knowledge: Knowledge, file: str) -> None:

@@ -153,3 +153,14 @@ pieces:
     found = {place.name: v for place, v in judgement.verdicts.items() if place.scope == "fabric"}
     grains = {name: word(found[name], "cut.grain") for name in ("body", "binding")}
     assert {"body": "lengthwise", "binding": "bias"} == grains
+
+
+@pytest.mark.parametrize(
+    ("layers", "expected"),
+    [(["cotton velveteen", "cotton velveteen"], None), (["wool coating", "wool coating"], 40.0)],
+)
+def test_a_hem_has_no_allowance_of_a_seam(layers: list[str], expected: float | None) -> None:
+    """What is usual for seams is not said of a hem; a rule that is about hems is heard."""
+    verdicts = seam_of(layers, {"edge": "hem"})
+    found = verdicts.get("seam.allowance")
+    assert expected == (None if found is None else found.advised.low)
