@@ -19,11 +19,25 @@ from advisor.cli.start import start
 from advisor.cli.why import why
 
 app = typer.Typer(
-    name="advisor", no_args_is_help=True, pretty_exceptions_enable=False, rich_markup_mode=None,
+    name="advisor",
+    no_args_is_help=True,
+    pretty_exceptions_enable=False,
+    rich_markup_mode=None,
     help="Take several unlike cloths through one garment without spoiling any of them.",
-)  # fmt: skip
+)
 for command in (
-    ask, sheet, iron, check, order, label, why, explain, fabrics, start, identify, page
-):  # fmt: skip
+    ask,
+    sheet,
+    iron,
+    check,
+    order,
+    label,
+    why,
+    explain,
+    fabrics,
+    start,
+    identify,
+    page,
+):
     app.command()(command)
 app.add_typer(learn, name="learn")

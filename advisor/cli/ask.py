@@ -36,8 +36,8 @@ def ask(
 
 def _page(fabrics: list[str], html: str, *, replace: bool, units: str | None) -> None:
     """The same answer as a page to print."""
+    from advisor.answer.pipeline import whole_answer
     from advisor.project.quick import quick_garment
-    from advisor.sheet.whole import whole_answer
 
     known = common.knowledge()
     garment = common.with_units(quick_garment(list(fabrics), known), units)

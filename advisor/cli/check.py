@@ -16,11 +16,11 @@ def check(
     units: common.Units = None,
 ) -> None:
     """List what cannot be reconciled, with what to do instead; ends with 1 when there is any."""
-    from advisor.engine.advise import advise
+    from advisor.answer.core import report
+    from advisor.answer.heat import with_heat_clashes
+    from advisor.answer.order import order_of_garment
+    from advisor.decide.advise import advise
     from advisor.project.load import load_project
-    from advisor.sheet.heat.report import with_heat_clashes
-    from advisor.sheet.order.report import order_of_garment
-    from advisor.sheet.report import report
 
     known = common.knowledge()
     garment = common.with_units(load_project(file, known), units)
@@ -32,8 +32,8 @@ def check(
         wanted = ("schema", "garment", "units", "conflicts", "order_conflicts", "sources")
         common.print_json({key: data[key] for key in wanted})
     else:
-        from advisor.sheet.answers import render_conflicts
-        from advisor.sheet.order.text import render_cycles
+        from advisor.render.answers import render_conflicts
+        from advisor.render.order_text import render_cycles
 
         common.print_text(render_conflicts(data) + render_cycles(order))
     if order:

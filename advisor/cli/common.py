@@ -10,12 +10,21 @@ import typer
 from advisor.cli.output import knowledge, print_json, print_text, with_units
 
 if TYPE_CHECKING:
-    from advisor.engine.advise import Advice
+    from advisor.claims.judgement import Advice
     from advisor.knowledge.model import Knowledge
     from advisor.project.garment import Garment
 
-__all__ = ["Json", "Units", "garment_of", "knowledge", "leave", "looks_like_file", "print_json",
-           "print_text", "with_units"]  # fmt: skip
+__all__ = [
+    "Json",
+    "Units",
+    "garment_of",
+    "knowledge",
+    "leave",
+    "looks_like_file",
+    "print_json",
+    "print_text",
+    "with_units",
+]
 
 Json = Annotated[bool, typer.Option("--json", help="Print the answer as data.")]
 Units = Annotated[

@@ -23,13 +23,13 @@ def explain(
 ) -> None:
     """Show everything known about an entry, with all published values and where they disagree."""
     if schema is not None:
-        from advisor.sheet.forms import json_schema
+        from advisor.answer.forms import json_schema
 
         common.print_json(json_schema(schema, common.knowledge()))
         return
     if not name:
         raise typer.BadParameter("name what to explain, or give --schema")
-    from advisor.sheet.explain import explain as tell
+    from advisor.render.explain import explain as tell
 
     lines, data = tell(name, common.knowledge(), "us" if units == "us" else "metric")
     if json:

@@ -16,9 +16,9 @@ def fabrics(
     json: common.Json = False,
 ) -> None:
     """List the cloths and notions that a word fits, or all of them."""
+    from advisor.answer.catalogue import search
     from advisor.errors import InputError, Problem, nearest, shown
-    from advisor.sheet.catalogue import search
-    from advisor.sheet.layout import row
+    from advisor.render.layout import row
 
     known = common.knowledge()
     found = search(word, known)
@@ -26,8 +26,10 @@ def fabrics(
         names = [*known.names, *known.fibre_names, *known.traits]
         raise InputError(Problem(f"no cloth fits {shown(word)}", None, None, nearest(word, names)))
     if json:
-        rows = [{"id": e.id, "name": e.name, "family": e.family or e.kind, "fits": how}
-                for e, how in found]  # fmt: skip
+        rows = [
+            {"id": e.id, "name": e.name, "family": e.family or e.kind, "fits": how}
+            for e, how in found
+        ]
         common.print_json({"schema": "advisor.fabrics/1", "fabrics": rows})
         return
     lines = []

@@ -10,7 +10,7 @@ import typer
 from advisor.cli import common
 
 if TYPE_CHECKING:
-    from advisor.engine.identify import Finding
+    from advisor.identify.eliminate import Finding
     from advisor.knowledge.model import Knowledge
 
 
@@ -41,7 +41,7 @@ def identify(  # noqa: PLR0917 - one parameter for each option
     units: common.Units = None,
 ) -> None:
     """Find out safely what a cloth may be made of; asks, unless told with --saw what was seen."""
-    from advisor.sheet.identify.text import cloth_mixes, render, told
+    from advisor.render.identify_text import cloth_mixes, render, told
 
     known = common.knowledge()
     if list_tests:
@@ -67,10 +67,10 @@ def identify(  # noqa: PLR0917 - one parameter for each option
 
 def _read(saw: list[str], known: Knowledge) -> dict[str, Finding]:
     """What remains after the observations given, warp and weft apart where they are named."""
-    from advisor.engine.identify import LABEL, Seen
-    from advisor.engine.identify import identify as eliminate
     from advisor.errors import InputError, Problem
-    from advisor.project.observed import read_answer, read_label, read_saw
+    from advisor.identify.eliminate import LABEL, Seen
+    from advisor.identify.eliminate import identify as eliminate
+    from advisor.identify.observed import read_answer, read_label, read_saw
 
     seen: dict[str, list[Seen]] = {}
     problems: list[Problem] = []
@@ -95,14 +95,14 @@ def _read(saw: list[str], known: Knowledge) -> dict[str, Finding]:
 
 def _talk(known: Knowledge, refused: tuple[str, ...]) -> dict[str, Finding]:
     from advisor.cli.talk import ask, tell
-    from advisor.sheet.identify.talk import talk
+    from advisor.render.identify_talk import talk
 
     return talk(ask, tell, known, refused)
 
 
 def _tests(known: Knowledge) -> str:
     """Every test with its answers, for scripts."""
-    from advisor.sheet.layout import wrap
+    from advisor.render.layout import wrap
 
     lines: list[str] = []
     for observation in known.observations.values():

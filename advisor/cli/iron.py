@@ -17,10 +17,10 @@ def iron(
     units: common.Units = None,
 ) -> None:
     """Show what every layer bears, what they have in common, and how to press them together."""
-    from advisor.engine.advise import advise
-    from advisor.sheet.heat.report import add_heat, heat_of
-    from advisor.sheet.iron.report import iron_report
-    from advisor.sheet.report import report
+    from advisor.answer.core import report
+    from advisor.answer.heat import add_heat, heat_of
+    from advisor.answer.iron import iron_report
+    from advisor.decide.advise import advise
 
     known = common.knowledge()
     garment = common.with_units(common.garment_of(what, known), units)
@@ -31,7 +31,7 @@ def iron(
     if json:
         common.print_json({**data, "iron": rows})
     else:
-        from advisor.sheet.answers import render_iron_answer
+        from advisor.render.answers import render_iron_answer
 
         common.print_text(render_iron_answer(data, rows, known))
     common.leave(advice)

@@ -20,12 +20,12 @@ def label(
     units: common.Units = None,
 ) -> None:
     """Write the fibre content and care for a label; ends with 1 while it cannot be honest."""
-    from advisor.engine.advise import advise
+    from advisor.answer.core import report
+    from advisor.answer.label import Asked, add_label
+    from advisor.decide.advise import advise
     from advisor.project.load import garment_of
     from advisor.project.stated import only_named
-    from advisor.sheet.label.report import Asked, add_label
-    from advisor.sheet.report import report
-    from advisor.yamlfile import read_yaml
+    from advisor.textio.yamlfile import read_yaml
 
     known = common.knowledge()
     document = read_yaml(file)
@@ -37,7 +37,7 @@ def label(
     if json:
         common.print_json(data)
     else:
-        from advisor.sheet.label.text import render_label
+        from advisor.render.label_text import render_label
 
         common.print_text(render_label(data))
     if not data["label"]["ready"]:

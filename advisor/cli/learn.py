@@ -10,9 +10,10 @@ import typer
 from advisor.cli import common, talk
 
 learn = typer.Typer(
-    no_args_is_help=True, rich_markup_mode=None,
+    no_args_is_help=True,
+    rich_markup_mode=None,
     help="Write down your own cloths, names, rules and test results.",
-)  # fmt: skip
+)
 Also = Annotated[list[str] | None, typer.Option("--also", help="Another name for it.")]
 
 
@@ -24,8 +25,8 @@ def cloth(
 ) -> None:
     """Add a cloth of your own, like one that is known."""
     from advisor.errors import InputError
-    from advisor.knowledge.cache import own_folder
-    from advisor.project.learning import cloth_text, id_of, keep
+    from advisor.overlay.cache import own_folder
+    from advisor.overlay.learning import cloth_text, id_of, keep
 
     known = common.knowledge()
     file = f"fabrics/{id_of(name)}.yaml"
@@ -53,17 +54,17 @@ def result(  # noqa: PLR0917 - one parameter for each option
     ] = None,
 ) -> None:
     """Keep what you found when you tried a cloth of yours; it counts before the handbook."""
+    from advisor.answer.learned import not_used
     from advisor.errors import InputError
-    from advisor.knowledge.cache import own_folder
-    from advisor.project.learning import (
+    from advisor.overlay.cache import own_folder
+    from advisor.overlay.learning import (
         cloth_text,
         id_of,
         keep,
         read_setting,
         result_text,
         with_result,
-    )  # fmt: skip
-    from advisor.sheet.learned import not_used
+    )
 
     known = common.knowledge()
     settings: dict[str, dict[str, Any]] = {
@@ -75,8 +76,9 @@ def result(  # noqa: PLR0917 - one parameter for each option
     file = f"fabrics/{id_of(name)}.yaml"
     path = own_folder() / file
     if not path.exists() and like is None:
-        raise InputError(f"'{name}' is no cloth of yours yet; say what it is like, as in "
-                         "--like 'silk velvet'")  # fmt: skip
+        raise InputError(
+            f"'{name}' is no cloth of yours yet; say what it is like, as in --like 'silk velvet'"
+        )
     text = path.read_text("utf-8") if path.exists() else cloth_text(name, like or "", [], known)
     extra = {"on": on, "note": note, "reason": reason}
     line = result_text(settings["good"], settings["bad"], extra)
@@ -92,10 +94,10 @@ def also_called(
     means: Annotated[str, typer.Argument(help="The cloth or notion that it means.")],
 ) -> None:
     """Add another name for a cloth or notion that is known."""
-    from advisor.knowledge.cache import own_folder
-    from advisor.project.learning import HEAD, keep
+    from advisor.overlay.cache import own_folder
+    from advisor.overlay.learning import HEAD, keep
     from advisor.project.names import tidy_name
-    from advisor.project.yamltext import quoted
+    from advisor.textio.yamltext import quoted
 
     known = common.knowledge()
     path = own_folder() / "names.yaml"
@@ -113,9 +115,10 @@ def rule(
 ) -> None:
     """Add a rule of your own; `advisor explain --schema rule` tells its form."""
     from advisor.errors import InputError
-    from advisor.knowledge.cache import knowledge_folder, own_folder
-    from advisor.project.learning import keep
-    from advisor.yamlfile import read_yaml
+    from advisor.knowledge.place import knowledge_folder
+    from advisor.overlay.cache import own_folder
+    from advisor.overlay.learning import keep
+    from advisor.textio.yamlfile import read_yaml
 
     areas = sorted(p.name for p in (knowledge_folder() / "rules").iterdir() if p.is_dir())
     if area not in areas:
@@ -132,7 +135,7 @@ def rule(
 @learn.command("list")
 def listed() -> None:
     """List what is in your own folder, and what of it is left out."""
-    from advisor.knowledge.cache import own_folder
+    from advisor.overlay.cache import own_folder
 
     common.knowledge()
     folder = own_folder()

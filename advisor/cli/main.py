@@ -64,6 +64,7 @@ def _usage(error: Exception) -> int:
         raise error
     print(
         f"Something went wrong inside the advisor ({type(error).__name__}: {error}). That is our "
-        "fault. Set ADVISOR_DEBUG=1 and run it again to see where.", file=sys.stderr,
-    )  # fmt: skip
+        "fault. Set ADVISOR_DEBUG=1 and run it again to see where.",
+        file=sys.stderr,
+    )
     return Exit.FAULT

@@ -10,7 +10,7 @@ import typer
 from advisor.cli import common
 
 if TYPE_CHECKING:
-    from advisor.engine.advise import Advice
+    from advisor.claims.judgement import Advice
     from advisor.knowledge.model import Knowledge
 
 
@@ -36,9 +36,9 @@ def order(
 
     A project may say `order:` with add, drop, tie, pin, after, costs and sitting, and `done:`.
     """
-    from advisor.engine.advise import advise
+    from advisor.answer.order import order_of_garment
+    from advisor.decide.advise import advise
     from advisor.project.load import load_project
-    from advisor.sheet.order.report import order_of_garment
 
     known = common.knowledge()
     length = _minutes(sitting)
@@ -46,8 +46,11 @@ def order(
     if tick or untick:
         _tick(file, tick or [], untick or [], advice, known)
         advice = advise(common.with_units(load_project(file, known), units), known)
-    data = {"schema": "advisor.answer/1", "garment": advice.judgement.garment.name,
-            **order_of_garment(advice, known, plain=plain, sitting=length)}  # fmt: skip
+    data = {
+        "schema": "advisor.answer/1",
+        "garment": advice.judgement.garment.name,
+        **order_of_garment(advice, known, plain=plain, sitting=length),
+    }
     if "order" not in data:
         from advisor.errors import InputError
 
@@ -55,7 +58,7 @@ def order(
     if json:
         common.print_json(data)
     else:
-        from advisor.sheet.order.text import render_order
+        from advisor.render.order_text import render_order
 
         common.print_text(render_order(data))
     if data["order_conflicts"] or any(not pin["honoured"] for pin in data["pins"]):
@@ -77,9 +80,7 @@ def _minutes(text: str | None) -> float | None:
         ) from None
 
 
-def _tick(
-    file: Path, tick: list[str], untick: list[str], advice: Advice, known: Knowledge
-) -> None:
+def _tick(file: Path, tick: list[str], untick: list[str], advice: Advice, known: Knowledge) -> None:
     """Write the ticks into the project file; a name that is no step is refused first."""
     from advisor.errors import InputError
     from advisor.order.work import order_of
@@ -93,7 +94,8 @@ def _tick(
     before = advice.judgement.garment.wishes.done
     for name in untick:
         if name not in before:
-            raise InputError(unknown_step(name, list(before)).replace("step is called", "ticked "
-                             "step is called"))  # fmt: skip
+            raise InputError(
+                unknown_step(name, list(before)).replace("step is called", "ticked step is called")
+            )
     done = [name for name in dict.fromkeys([*before, *tick]) if name not in untick]
     tick_file(file, done)

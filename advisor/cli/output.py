@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 
 def knowledge() -> Knowledge:
     """The knowledge, from the cache when it is fresh."""
-    from advisor.knowledge.cache import load_knowledge
+    from advisor.overlay.cache import load_knowledge
 
     known = load_knowledge()
     for line in known.left_out:

@@ -20,9 +20,12 @@ def plain_question(words: Sequence[str]) -> list[str] | None:
 
 
 def answer(
-    fabrics: Sequence[str], *, json: bool = False, everything: bool = False,
+    fabrics: Sequence[str],
+    *,
+    json: bool = False,
+    everything: bool = False,
     units: str | None = None,
-) -> int:  # fmt: skip
+) -> int:
     """Print how to handle some cloths together.
 
     Returns:
@@ -31,9 +34,9 @@ def answer(
     Raises:
         InputError: a cloth is not understood.
     """
-    from advisor.engine.advise import advise
+    from advisor.answer.core import report
+    from advisor.decide.advise import advise
     from advisor.project.quick import quick_garment
-    from advisor.sheet.report import report
 
     known = knowledge()
     garment = with_units(quick_garment(list(fabrics), known), units)
@@ -42,9 +45,9 @@ def answer(
     if json:
         print_json(data)
     else:
-        from advisor.sheet.printed.detailed import render_detailed
+        from advisor.render.printed.detailed import render_detailed
 
-        print_text(render_detailed(
-            data, reasons=True, everything=everything, title="how to handle it"
-        ))  # fmt: skip
+        print_text(
+            render_detailed(data, reasons=True, everything=everything, title="how to handle it")
+        )
     return Exit.CONFLICT if advice.judgement.conflicts else Exit.CLEAR

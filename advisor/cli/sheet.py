@@ -11,9 +11,18 @@ from advisor.cli import common
 from advisor.cli.webpage import Html, Replace, check_alone, write_page
 
 SECTIONS = (
-    "conflicts", "cautions", "cloths", "seams", "garment", "tests", "unknowns", "shopping",
-    "cloth", "thread", "kit",
-)  # fmt: skip
+    "conflicts",
+    "cautions",
+    "cloths",
+    "seams",
+    "garment",
+    "tests",
+    "unknowns",
+    "shopping",
+    "cloth",
+    "thread",
+    "kit",
+)
 
 
 def sheet(
@@ -32,8 +41,8 @@ def sheet(
     units: common.Units = None,
 ) -> None:
     """Print the handling sheet of a project: what can go wrong, then what to set, then why."""
+    from advisor.answer.pipeline import whole_answer
     from advisor.project.load import load_project
-    from advisor.sheet.whole import whole_answer
 
     check_alone(html, json, reasons, everything, only)
     known = common.knowledge()
@@ -44,7 +53,7 @@ def sheet(
     elif json:
         common.print_json(data)
     elif only is not None:
-        from advisor.sheet.printed.only import render_only
+        from advisor.render.printed.only import render_only
 
         common.print_text(render_only(data, _section(only)))
     else:
@@ -69,9 +78,9 @@ def _section(word: str) -> str:
 def _text(data: dict[str, Any], *, reasons: bool, everything: bool) -> str:
     """Two close pages, unless more is asked for."""
     if reasons or everything:
-        from advisor.sheet.printed.detailed import render_detailed
+        from advisor.render.printed.detailed import render_detailed
 
         return render_detailed(data, reasons=reasons, everything=everything)
-    from advisor.sheet.printed.compact import render_sheet
+    from advisor.render.printed.compact import render_sheet
 
     return render_sheet(data)

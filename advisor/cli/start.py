@@ -17,11 +17,11 @@ def start(
     ] = False,
 ) -> None:
     """Ask what is sewn from which cloths, and write a project file to go on from."""
-    from advisor.files import write_whole
     from advisor.project.load import garment_of
     from advisor.project.start import interview
     from advisor.project.template import project_text
-    from advisor.yamlfile import parse_yaml
+    from advisor.textio.files import write_whole
+    from advisor.textio.yamlfile import parse_yaml
 
     _check_place(file, replace=replace)
     known = common.knowledge()

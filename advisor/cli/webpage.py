@@ -11,7 +11,7 @@ import typer
 from advisor.cli.output import print_text
 
 if TYPE_CHECKING:
-    from advisor.engine.advise import Advice
+    from advisor.claims.judgement import Advice
     from advisor.knowledge.model import Knowledge
 
 STDOUT = "-"
@@ -26,16 +26,16 @@ Replace = Annotated[
 
 def write_page(
     out: str, data: dict[str, Any], advice: Advice, known: Knowledge, *, replace: bool
-) -> None:  # fmt: skip
+) -> None:
     """Write the sheet as a page.
 
     Raises:
         InputError: there is a file of that name and it is not to be replaced, or the place
             cannot be written to.
     """
-    from advisor.files import write_whole
-    from advisor.sheet.printed.html import render_html
-    from advisor.sheet.whole import iron_rows
+    from advisor.answer.pipeline import iron_rows
+    from advisor.render.printed.html import render_html
+    from advisor.textio.files import write_whole
 
     text = render_html(data, iron_rows(advice, known))
     if out == STDOUT:

@@ -21,14 +21,14 @@ def why(
     units: common.Units = None,
 ) -> None:
     """Show why an answer is what it is: each claim, its facts, and on whose word."""
-    from advisor.engine.advise import advise
-    from advisor.sheet.reasons import pick_verdict, render_reasons
-    from advisor.sheet.report import report
+    from advisor.answer.core import report
+    from advisor.decide.advise import advise
+    from advisor.render.reasons import pick_verdict, render_reasons
 
     known = common.knowledge()
     garment = common.with_units(common.garment_of([file], known), units)
     if aspect == "order":
-        from advisor.sheet.order.why import render_why_order, why_order
+        from advisor.render.order_why import render_why_order, why_order
 
         told = why_order(advise(garment, known), place, known)
         if json:
@@ -39,8 +39,14 @@ def why(
     data = report(advise(garment, known), known)
     verdict = pick_verdict(data, place, aspect, known)
     if json:
-        common.print_json({"schema": data["schema"], "garment": data["garment"],
-                           "verdict": verdict, "sources": data["sources"]})  # fmt: skip
+        common.print_json(
+            {
+                "schema": data["schema"],
+                "garment": data["garment"],
+                "verdict": verdict,
+                "sources": data["sources"],
+            }
+        )
     else:
         lines = render_reasons(verdict, known)
         common.print_text("\n".join(lines) + "\n")

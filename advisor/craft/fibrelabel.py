@@ -124,9 +124,13 @@ def content_text(lines: Sequence[Line], joint: str) -> str:
 
 
 def without_test(
-    fibres: Collection[str], weight: float | None, *, raised: bool, spared: Collection[str],
+    fibres: Collection[str],
+    weight: float | None,
+    *,
+    raised: bool,
+    spared: Collection[str],
     heavy: float,
-) -> bool:  # fmt: skip
+) -> bool:
     """Whether a cloth is spared the flame test of 16 CFR 1610.1(d): by weight, or by its fibres.
 
     Args:

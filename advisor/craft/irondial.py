@@ -11,6 +11,8 @@ from dataclasses import dataclass
 from typing import Final
 
 SOURCES: Final = ("iso-3758-2012", "iso-3758-2023", "iec-60311", "memory")
+IRON_STEP: Final = 5
+"""How finely anybody sets an iron, K: estimate."""
 ROUNDING: Final = 2.0
 """300 °F is 149 °C and stands for the 150 mark; a limit this close to a mark counts as it, K."""
 
@@ -53,3 +55,8 @@ def steam_possible(limit: float) -> bool:
     """Whether the sole may be hot enough for steam: not at one dot, where it drips."""
     mark = mark_for(limit)
     return mark is not None and mark.dots >= 2
+
+
+def step_down(heat: float) -> int:
+    """A setting of the dial that is no hotter."""
+    return int(heat // IRON_STEP * IRON_STEP)

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from advisor.errors import Problem, Where
-from advisor.yamlfile import Document
+from advisor.textio.yamlfile import Document
 
 
 @dataclass

@@ -6,8 +6,8 @@ import sys
 from pathlib import Path
 
 from advisor.errors import Exit, InputError
-from advisor.knowledge.cache import knowledge_folder
 from advisor.knowledge.load import read_book
+from advisor.knowledge.place import knowledge_folder
 from advisor.knowledge.vocabulary import check_book
 
 
@@ -21,9 +21,10 @@ def main(arguments: list[str]) -> int:
     wanted = [str(Path(name).absolute()) for name in arguments]
     if wanted:
         problems = [
-            p for p in problems
+            p
+            for p in problems
             if p.where and any(str(Path(p.where.file).absolute()).startswith(w) for w in wanted)
-        ]  # fmt: skip
+        ]
     for problem in problems:
         print(problem)
     print(f"{len(problems)} problems", file=sys.stderr)

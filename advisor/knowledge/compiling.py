@@ -24,10 +24,20 @@ GOOD_KINDS = frozenset(
     {"standard", "regulation", "handbook", "extension", "trade-journal", "paper"}
 )
 RANKS = {
-    "standard": 0, "regulation": 0, "handbook": 1, "extension": 1, "trade-journal": 1, "paper": 1,
-    "manual": 2, "trade-page": 3, "common-practice": 2, "derived": 2, "memory": 4, "estimate": 4,
+    "standard": 0,
+    "regulation": 0,
+    "handbook": 1,
+    "extension": 1,
+    "trade-journal": 1,
+    "paper": 1,
+    "manual": 2,
+    "trade-page": 3,
+    "common-practice": 2,
+    "derived": 2,
+    "memory": 4,
+    "estimate": 4,
     "own-test": -1,
-}  # fmt: skip
+}
 HIGHEST_LABEL = 200.0
 """Three marks on a care label up to ISO 3758:2012, °C; no limit goes above it."""
 
@@ -73,21 +83,35 @@ def _aspect(form: schema.AspectForm) -> dict[str, Any]:
     words = form.words or form.options
     scale = form.kind == "scale"
     return {
-        "title": form.title, "kind": form.kind, "scopes": form.scope, "unit": form.unit or "",
+        "title": form.title,
+        "kind": form.kind,
+        "scopes": form.scope,
+        "unit": form.unit or "",
         "low": 0.0 if scale else form.low or 0.0,
         "high": float(len(words) - 1) if scale else form.high or 0.0,
-        "steps": form.steps, "prefer": form.prefer, "usual": form.usual, "words": words,
-        "labels": form.labels, "excluded": form.lists == "excluded",
-    }  # fmt: skip
+        "steps": form.steps,
+        "prefer": form.prefer,
+        "usual": form.usual,
+        "words": words,
+        "labels": form.labels,
+        "excluded": form.lists == "excluded",
+    }
 
 
 def _remedy(item: Item) -> dict[str, Any]:
     form = item.form
     return {
-        "id": item.id, "text": form.text, "then": form.then, "cures": form.cures,
-        "needs": form.needs, "change": form.change, "effort": form.price.effort,
-        "look": form.price.look, "earlier": form.earlier, "sources": form.sources,
-    }  # fmt: skip
+        "id": item.id,
+        "text": form.text,
+        "then": form.then,
+        "cures": form.cures,
+        "needs": form.needs,
+        "change": form.change,
+        "effort": form.price.effort,
+        "look": form.price.look,
+        "earlier": form.earlier,
+        "sources": form.sources,
+    }
 
 
 class _Compiler:
@@ -122,9 +146,17 @@ class _Compiler:
         span, mask, best = _set_of(form, aspect)
         risk = form.risk or ("damage" if form.strength == "must" else "")
         return [
-            form.aspect, span, mask, best, form.strength, risk, form.why or why, list(said),
-            self.rank(said), form.on or "",
-        ]  # fmt: skip
+            form.aspect,
+            span,
+            mask,
+            best,
+            form.strength,
+            risk,
+            form.why or why,
+            list(said),
+            self.rank(said),
+            form.on or "",
+        ]
 
     def levels(self, traits: dict[str, str]) -> dict[str, list[int]]:
         """Trait levels as pairs; an unknown one may be anything."""
@@ -144,18 +176,24 @@ class _Compiler:
         best = [min(c[0], HIGHEST_LABEL) for c in ceilings if c[3]]
         limit = min(best or every)
         return {
-            "name": form.name, "group": form.group, "ceilings": ceilings, "limit": limit,
+            "name": form.name,
+            "group": form.group,
+            "ceilings": ceilings,
+            "limit": limit,
             "start": min([limit, *every]),
             "traits": {name: pair[1] for name, pair in self.levels(form.traits).items()},
             "claims": [self.claim(c, "", ()) for c in form.claims],
             "facts": _facts(form, ("iron", "claims", "traits", "name", "group")),
-        }  # fmt: skip
+        }
 
     def entry(self, item: Item) -> dict[str, Any]:
         form = item.form
         return {
-            "name": form.name, "also": form.also, "kind": getattr(form, "kind", "cloth"),
-            "family": getattr(form, "family", ""), "structure": form.structure,
+            "name": form.name,
+            "also": form.also,
+            "kind": getattr(form, "kind", "cloth"),
+            "family": getattr(form, "family", ""),
+            "structure": form.structure,
             "weave": form.weave or "",
             "mixes": [parse_mix(text) for text in form.sold_in.fibres],
             "sold_sources": form.sold_in.sources,
@@ -163,10 +201,13 @@ class _Compiler:
             "thickness": [form.thickness.min, form.thickness.max] if form.thickness else None,
             "traits": self.levels(form.traits),
             "claims": [self.claim(c, "", ()) for c in form.claims],
-            "facts": _facts(form, ("weight", "thickness", "traits sources", "limits", "notes",
-                                   "fuses at", "sold in"), keep=True)
+            "facts": _facts(
+                form,
+                ("weight", "thickness", "traits sources", "limits", "notes", "fuses at", "sold in"),
+                keep=True,
+            )
             | self.loosened(item.id),
-        }  # fmt: skip
+        }
 
     def loosened(self, id_: str) -> dict[str, Any]:
         """What a maker lets her own cloth bear beyond a limit, with her reason."""
@@ -184,24 +225,31 @@ class _Compiler:
         parts = {role: read_role(self.reader, role, form.when[role], _never) for role in roles}
         main = [role for role in roles if role not in ("seam", "maker")]
         return {
-            "id": item.id, "area": item.area, "claim": form.claim, "why": form.why,
-            "shape": main[0] if main else "seam", "parts": parts,
+            "id": item.id,
+            "area": item.area,
+            "claim": form.claim,
+            "why": form.why,
+            "shape": main[0] if main else "seam",
+            "parts": parts,
             "claims": [self.claim(c, form.claim, form.sources) for c in form.then],
             "do": form.do,
             "cautions": [
                 {"kind": c.kind, "text": c.text, "sources": c.sources or form.sources}
                 for c in form.cautions
             ],
-            "tests": form.tests, "limits": form.limits or "", "sources": form.sources,
-        }  # fmt: skip
+            "tests": form.tests,
+            "limits": form.limits or "",
+            "sources": form.sources,
+        }
 
     def machine(self, item: Item) -> dict[str, Any]:
         form = item.form
         return {
-            "name": form.name, "claims": [self.claim(c, "", ()) for c in form.claims],
+            "name": form.name,
+            "claims": [self.claim(c, "", ()) for c in form.claims],
             "stitches": form.stitches,
             "foot_lift": form.foot_lift.value if form.foot_lift else None,
-        }  # fmt: skip
+        }
 
 
 def _never(path: tuple[Any, ...], text: str, _known: Iterable[str]) -> None:

@@ -161,9 +161,7 @@ def _check_words(item: Any, say: Say, book: Any) -> None:
                 say(item, (key,), f"unknown fibre or notion '{id_}'", known_ids)
 
 
-def _sourced(
-    raw: Any, path: tuple[Any, ...]
-) -> Iterable[tuple[tuple[Any, ...], tuple[str, ...]]]:
+def _sourced(raw: Any, path: tuple[Any, ...]) -> Iterable[tuple[tuple[Any, ...], tuple[str, ...]]]:
     if isinstance(raw, Mapping):
         for key, inner in raw.items():
             if key == "sources":
@@ -204,23 +202,35 @@ def _market(id_: str, raw: dict[str, Any]) -> Market:
     small, trims, flame = raw["small_amounts"], raw["trims"], raw["flammability"]
     animal = raw["animal"]
     return Market(
-        id_, raw["name"], _told(raw["authority"]), raw["closing"], raw["joint"],
+        id_,
+        raw["name"],
+        _told(raw["authority"]),
+        raw["closing"],
+        raw["joint"],
         names={
             fibre: FibreName(row["say"] or "", row["none"] or "", tuple(row["sources"]))
             for fibre, row in raw["names"].items()
         },
         small=SmallAmounts(
-            small["below"], small["one"], small["more"], frozenset(small["named"]),
+            small["below"],
+            small["one"],
+            small["more"],
+            frozenset(small["named"]),
             _told(small, "note"),
-        ) if small else None,
-        whole=_many(raw["whole"]), parts=_many(raw["parts"]),
-        pile=_told(raw["pile"]), decoration=_told(raw["decoration"]),
+        )
+        if small
+        else None,
+        whole=_many(raw["whole"]),
+        parts=_many(raw["parts"]),
+        pile=_told(raw["pile"]),
+        decoration=_told(raw["decoration"]),
         wool=_told(raw["wool"]) if raw["wool"] else None,
         not_counted={kind: _told(row) for kind, row in raw["not_counted"].items()},
         fillings=frozenset(raw["fillings"]),
         trim_words=tuple(trims["words"]) if trims else (),
         trims=_told(trims) if trims else None,
-        animal=_told(animal, "phrase"), animal_note=animal["note"],
+        animal=_told(animal, "phrase"),
+        animal_note=animal["note"],
         animal_fibres=frozenset(animal["fibres"]),
         animal_may_be=frozenset(animal["may_be"]),
         unknown=_many(raw["unknown"]),
@@ -228,8 +238,12 @@ def _market(id_: str, raw: dict[str, Any]) -> Market:
             aspect: CareWords(row["words"], row["unknown"], tuple(row["sources"]))
             for aspect, row in raw["care"].items()
         },
-        no_steam=raw["no_steam"], duties=_many(raw["duties"]), spared=_many(raw["spared"]),
-        basis=_told(raw["basis"]), flammability=_told(flame) if flame else None,
+        no_steam=raw["no_steam"],
+        duties=_many(raw["duties"]),
+        spared=_many(raw["spared"]),
+        basis=_told(raw["basis"]),
+        flammability=_told(flame) if flame else None,
         flame_spared=frozenset(flame["spared"]) if flame else frozenset(),
-        flame_plain_from=flame["plain_from"] if flame else 0.0, children=_told(raw["children"]),
-    )  # fmt: skip
+        flame_plain_from=flame["plain_from"] if flame else 0.0,
+        children=_told(raw["children"]),
+    )

@@ -19,8 +19,8 @@ from advisor.knowledge import (
     workshop,
 )
 from advisor.knowledge.book import Book, Item
-from advisor.validation import problems_from_validation
-from advisor.yamlfile import Document, Positions, read_yaml
+from advisor.textio.validation import problems_from_validation
+from advisor.textio.yamlfile import Document, Positions, read_yaml
 
 F = TypeVar("F", bound=schema.Form)
 

@@ -220,11 +220,20 @@ class Knowledge:
 def _claims(rows: list[list[Any]], origin: str) -> tuple[Claim, ...]:
     return tuple(
         Claim(
-            row[0], tuple(row[1]) if row[1] else None, row[2], row[3], row[4], row[5], row[6],
-            tuple(row[7]), row[8], origin, row[9],
+            row[0],
+            tuple(row[1]) if row[1] else None,
+            row[2],
+            row[3],
+            row[4],
+            row[5],
+            row[6],
+            tuple(row[7]),
+            row[8],
+            origin,
+            row[9],
         )
         for row in rows
-    )  # fmt: skip
+    )
 
 
 def _mix(rows: list[list[Any]]) -> Mix:
@@ -238,20 +247,36 @@ def _pairs(rows: dict[str, list[int]]) -> dict[str, tuple[int, int]]:
 def _fibre(id_: str, raw: dict[str, Any]) -> Fibre:
     ceilings = tuple(Ceiling(c[0], tuple(c[1]), c[2], c[3]) for c in raw["ceilings"])
     return Fibre(
-        id_, raw["name"], raw["group"], ceilings, raw["limit"], raw["start"], raw["traits"],
-        _claims(raw["claims"], f"fibre {id_}"), raw["facts"],
-    )  # fmt: skip
+        id_,
+        raw["name"],
+        raw["group"],
+        ceilings,
+        raw["limit"],
+        raw["start"],
+        raw["traits"],
+        _claims(raw["claims"], f"fibre {id_}"),
+        raw["facts"],
+    )
 
 
 def _entry(id_: str, raw: dict[str, Any]) -> Entry:
     origin = ("fabric " if raw["kind"] == "cloth" else "notion ") + id_
     return Entry(
-        id_, raw["name"], tuple(raw["also"]), raw["kind"], raw["family"], raw["structure"],
-        raw["weave"], tuple(_mix(mix) for mix in raw["mixes"]), tuple(raw["sold_sources"]),
+        id_,
+        raw["name"],
+        tuple(raw["also"]),
+        raw["kind"],
+        raw["family"],
+        raw["structure"],
+        raw["weave"],
+        tuple(_mix(mix) for mix in raw["mixes"]),
+        tuple(raw["sold_sources"]),
         tuple(raw["weight"]) if raw["weight"] else None,
         tuple(raw["thickness"]) if raw["thickness"] else None,
-        _pairs(raw["traits"]), _claims(raw["claims"], origin), raw["facts"],
-    )  # fmt: skip
+        _pairs(raw["traits"]),
+        _claims(raw["claims"], origin),
+        raw["facts"],
+    )
 
 
 class _Entries(Mapping[str, Entry]):
@@ -276,10 +301,19 @@ class _Entries(Mapping[str, Entry]):
 
 def _rule(raw: dict[str, Any]) -> Rule:
     return Rule(
-        raw["id"], raw["area"], raw["claim"], raw["why"], raw["shape"], raw["parts"],
-        _claims(raw["claims"], "rule " + raw["id"]), tuple(raw["do"]), tuple(raw["cautions"]),
-        tuple(raw["tests"]), raw["limits"], tuple(raw["sources"]),
-    )  # fmt: skip
+        raw["id"],
+        raw["area"],
+        raw["claim"],
+        raw["why"],
+        raw["shape"],
+        raw["parts"],
+        _claims(raw["claims"], "rule " + raw["id"]),
+        tuple(raw["do"]),
+        tuple(raw["cautions"]),
+        tuple(raw["tests"]),
+        raw["limits"],
+        tuple(raw["sources"]),
+    )
 
 
 def from_plain(raw: dict[str, Any]) -> Knowledge:
@@ -292,8 +326,18 @@ def from_plain(raw: dict[str, Any]) -> Knowledge:
         sources={id_: Source(id_, *row) for id_, row in raw["sources"].items()},
         aspects={
             id_: Aspect(
-                id_, a["title"], a["kind"], tuple(a["scopes"]), a["unit"], a["low"], a["high"],
-                tuple(a["steps"]), a["prefer"], a["usual"], tuple(a["words"]), a["labels"],
+                id_,
+                a["title"],
+                a["kind"],
+                tuple(a["scopes"]),
+                a["unit"],
+                a["low"],
+                a["high"],
+                tuple(a["steps"]),
+                a["prefer"],
+                a["usual"],
+                tuple(a["words"]),
+                a["labels"],
                 a["excluded"],
             )
             for id_, a in raw["aspects"].items()
@@ -305,14 +349,25 @@ def from_plain(raw: dict[str, Any]) -> Knowledge:
         rules=tuple(_rule(row) for row in raw["rules"]),
         remedies=tuple(
             Remedy(
-                r["id"], r["text"], r["then"], tuple(r["cures"]), r["needs"], r["change"],
-                r["effort"], r["look"], r["earlier"], tuple(r["sources"]),
+                r["id"],
+                r["text"],
+                r["then"],
+                tuple(r["cures"]),
+                r["needs"],
+                r["change"],
+                r["effort"],
+                r["look"],
+                r["earlier"],
+                tuple(r["sources"]),
             )
             for r in raw["remedies"]
         ),
         machines={
             id_: Machine(
-                id_, m["name"], _claims(m["claims"], f"machine {id_}"), tuple(m["stitches"]),
+                id_,
+                m["name"],
+                _claims(m["claims"], f"machine {id_}"),
+                tuple(m["stitches"]),
                 m["foot_lift"],
             )
             for id_, m in raw["machines"].items()
@@ -321,4 +376,4 @@ def from_plain(raw: dict[str, Any]) -> Knowledge:
         fibre_names=raw["fibre_names"],
         registers=Registers(raw),
         left_out=tuple(raw.get("left_out", ())),
-    )  # fmt: skip
+    )

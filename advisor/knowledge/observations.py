@@ -77,15 +77,30 @@ def compile_observation(
     rows = []
     for word, answer in form.answers.items():
         named = [
-            id_ for id_, item in fibres.items()
+            id_
+            for id_, item in fibres.items()
             if id_ in answer.fibres or item.form.group in answer.groups
-        ]  # fmt: skip
-        rows.append([word, answer.also, named, answer.sources, published(answer.sources),
-                     answer.note or "", answer.vague])  # fmt: skip
+        ]
+        rows.append(
+            [
+                word,
+                answer.also,
+                named,
+                answer.sources,
+                published(answer.sources),
+                answer.note or "",
+                answer.vague,
+            ]
+        )
     return {
-        "title": form.title, "ask": form.ask, "how": form.how, "kind": form.kind,
-        "cost": form.cost, "after": form.after or "", "answers": rows,
-    }  # fmt: skip
+        "title": form.title,
+        "ask": form.ask,
+        "how": form.how,
+        "kind": form.kind,
+        "cost": form.cost,
+        "after": form.after or "",
+        "answers": rows,
+    }
 
 
 def observation_from(id_: str, raw: dict[str, Any]) -> Observation:
@@ -96,6 +111,13 @@ def observation_from(id_: str, raw: dict[str, Any]) -> Observation:
     }
     named = frozenset(fibre for answer in answers.values() for fibre in answer.fibres)
     return Observation(
-        id_, raw["title"], raw["ask"], raw["how"], raw["kind"], raw["cost"], raw["after"],
-        answers, named,
-    )  # fmt: skip
+        id_,
+        raw["title"],
+        raw["ask"],
+        raw["how"],
+        raw["kind"],
+        raw["cost"],
+        raw["after"],
+        answers,
+        named,
+    )

@@ -21,10 +21,21 @@ SEWN = ("join", "dart", "pleat", "zip", "hem", "set-lining", "fasten")
 GROUPS = frozenset({"sew", "any"})
 CHANGES = frozenset(
     {
-        "needle", "thread", "bobbin", "foot", "plate", "tension", "stitch", "overlock thread",
-        "other machine", "iron hotter", "iron cooler", "iron moisture", "iron surface",
+        "needle",
+        "thread",
+        "bobbin",
+        "foot",
+        "plate",
+        "tension",
+        "stitch",
+        "overlock thread",
+        "other machine",
+        "iron hotter",
+        "iron cooler",
+        "iron moisture",
+        "iron surface",
     }
-)  # fmt: skip
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,31 +170,53 @@ def order_from_plain(raw: dict[str, Any]) -> OrderKnowledge:
         {id_: _kind(id_, row) for id_, row in raw["kinds"].items()},
         tuple(
             PrecedenceRule(
-                id_, _pick(row["before"]), _pick(row["after"]), row["where"], row["why"],
-                row["strength"], tuple(row["sources"]),
+                id_,
+                _pick(row["before"]),
+                _pick(row["after"]),
+                row["where"],
+                row["why"],
+                row["strength"],
+                tuple(row["sources"]),
             )
             for id_, row in raw["precedences"].items()
         ),
         {name: row["minutes"] for name, row in raw["changes"].items()},
         tuple(name for name, row in raw["changes"].items() if row["sources"] == ["estimate"]),
-    )  # fmt: skip
+    )
 
 
 def _operation(id_: str, row: dict[str, Any]) -> Operation:
     return Operation(
-        id_, row["does"], row["verb"], row["scope"], row["rank"],
-        tuple(tuple(facts) for facts in row["when"]), row["machine"], row["iron"],
-        row["minutes"]["each"], row["minutes"]["per metre"], row["undo"], tuple(row["with"]),
+        id_,
+        row["does"],
+        row["verb"],
+        row["scope"],
+        row["rank"],
+        tuple(tuple(facts) for facts in row["when"]),
+        row["machine"],
+        row["iron"],
+        row["minutes"]["each"],
+        row["minutes"]["per metre"],
+        row["undo"],
+        tuple(row["with"]),
         tuple(row["sources"]),
-    )  # fmt: skip
+    )
 
 
 def _kind(id_: str, row: dict[str, Any]) -> SeamKind:
     return SeamKind(
-        id_, tuple(row["words"]), row["stage"], row["op"], row["flat"] == "yes",
-        row["closes"] == "yes", row["fitted"] == "yes", row["last"] == "yes", row["pressed"],
-        tuple(row["crosses"]), tuple(row["sources"]),
-    )  # fmt: skip
+        id_,
+        tuple(row["words"]),
+        row["stage"],
+        row["op"],
+        row["flat"] == "yes",
+        row["closes"] == "yes",
+        row["fitted"] == "yes",
+        row["last"] == "yes",
+        row["pressed"],
+        tuple(row["crosses"]),
+        tuple(row["sources"]),
+    )
 
 
 def _pick(row: dict[str, Any]) -> Pick:

@@ -21,13 +21,33 @@ Strength = Literal["must", "should", "may"]
 Risk = Literal["damage", "injury", "result"]
 Structure = Literal["woven", "knit", "net", "nonwoven", "skin", "film", "composite"]
 SourceKind = Literal[
-    "standard", "regulation", "handbook", "extension", "trade-journal", "paper", "manual",
-    "trade-page", "common-practice", "derived", "memory", "estimate", "own-test",
-]  # fmt: skip
+    "standard",
+    "regulation",
+    "handbook",
+    "extension",
+    "trade-journal",
+    "paper",
+    "manual",
+    "trade-page",
+    "common-practice",
+    "derived",
+    "memory",
+    "estimate",
+    "own-test",
+]
 NotionKind = Literal[
-    "fusible", "low-temperature fusible", "sew-in", "canvas", "zip", "elastic",
-    "hook-and-loop", "tape", "button", "thread", "trim",
-]  # fmt: skip
+    "fusible",
+    "low-temperature fusible",
+    "sew-in",
+    "canvas",
+    "zip",
+    "elastic",
+    "hook-and-loop",
+    "tape",
+    "button",
+    "thread",
+    "trim",
+]
 CautionKind = Literal["burn", "eye", "fire", "cut", "damage", "health"]
 
 
@@ -139,10 +159,21 @@ class FibreForm(Form):
     name: Word
     also: tuple[Word, ...] = ()
     group: Literal[
-        "cellulose", "regenerated cellulose", "cellulose acetate", "protein", "polyester",
-        "polyamide", "acrylic", "olefin", "elastomer", "chlorofibre", "metal", "mineral",
-        "skin", "other",
-    ]  # fmt: skip
+        "cellulose",
+        "regenerated cellulose",
+        "cellulose acetate",
+        "protein",
+        "polyester",
+        "polyamide",
+        "acrylic",
+        "olefin",
+        "elastomer",
+        "chlorofibre",
+        "metal",
+        "mineral",
+        "skin",
+        "other",
+    ]
     iron: tuple[Ceiling, ...] = ()
     softens: tuple[Point, ...] = ()
     sticks: tuple[Point, ...] = ()
@@ -205,10 +236,27 @@ class FabricForm(Entry):
     """A cloth."""
 
     family: Literal[
-        "sheers", "silks", "satins", "brocades", "piles", "lace", "embellished", "knits",
-        "wools", "linens", "cottons", "denims", "skins", "coated", "layered", "furs",
-        "linings", "felts", "stretch", "pleated",
-    ]  # fmt: skip
+        "sheers",
+        "silks",
+        "satins",
+        "brocades",
+        "piles",
+        "lace",
+        "embellished",
+        "knits",
+        "wools",
+        "linens",
+        "cottons",
+        "denims",
+        "skins",
+        "coated",
+        "layered",
+        "furs",
+        "linings",
+        "felts",
+        "stretch",
+        "pleated",
+    ]
 
 
 class NotionForm(Entry):

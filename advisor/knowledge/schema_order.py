@@ -14,19 +14,52 @@ from advisor.knowledge.schema import Form, Sources, Strength, Text, Word
 
 YesNo = Literal["yes", "no"]
 Fact = Literal[
-    "shrinks first", "cloth", "one cut edge", "curved", "bias", "woven", "turned", "gathered",
-    "pleated", "closed seam", "lockstitched", "no pile", "sewn-in interfacing",
-    "fusible interfacing", "needs neatening", "pressed open", "fit is settled",
-    "fit may change it", "sewn seam", "something to fit", "bias or knit drops", "no hem named",
+    "shrinks first",
+    "cloth",
+    "one cut edge",
+    "curved",
+    "bias",
+    "woven",
+    "turned",
+    "gathered",
+    "pleated",
+    "closed seam",
+    "lockstitched",
+    "no pile",
+    "sewn-in interfacing",
+    "fusible interfacing",
+    "needs neatening",
+    "pressed open",
+    "fit is settled",
+    "fit may change it",
+    "sewn seam",
+    "something to fit",
+    "bias or knit drops",
+    "no hem named",
     "wants heat before it meets a tender cloth",
-]  # fmt: skip
+]
 Tag = Literal[
-    "flat", "closes", "fitted", "tried", "lining closes", "before lining", "before hem", "last",
-    "tender face", "not tender face", "not fastening",
-]  # fmt: skip
+    "flat",
+    "closes",
+    "fitted",
+    "tried",
+    "lining closes",
+    "before lining",
+    "before hem",
+    "last",
+    "tender face",
+    "not tender face",
+    "not fastening",
+]
 Where = Literal[
-    "same seam", "same cloth", "crossed", "related", "tender", "free of the tender", "garment",
-]  # fmt: skip
+    "same seam",
+    "same cloth",
+    "crossed",
+    "related",
+    "tender",
+    "free of the tender",
+    "garment",
+]
 Price = Annotated[float, Field(ge=0, le=600)]
 
 

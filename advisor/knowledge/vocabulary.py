@@ -19,9 +19,19 @@ from advisor.knowledge.when import ROLES, Reader
 from advisor.knowledge.workshop import check_workshop
 
 CHANGES = (
-    "press apart", "fuse first", "swap notion", "drop notion", "finger-press", "hand-sew",
-    "free choice", "get foot", "detach", "another fibre", "soften", "lessen bulk",
-)  # fmt: skip
+    "press apart",
+    "fuse first",
+    "swap notion",
+    "drop notion",
+    "finger-press",
+    "hand-sew",
+    "free choice",
+    "get foot",
+    "detach",
+    "another fibre",
+    "soften",
+    "lessen bulk",
+)
 """What a remedy may do; the engine has one function for each."""
 
 
@@ -39,8 +49,11 @@ def reader_of(book: Book) -> Reader:
     options = {id_: item.form.options for id_, item in book.aspects.items()}
     return Reader(
         {id_: item.form.words for id_, item in book.traits.items()},
-        book.fibres, book.entries(), sorted(weaves), options,
-    )  # fmt: skip
+        book.fibres,
+        book.entries(),
+        sorted(weaves),
+        options,
+    )
 
 
 def source_id(text: str) -> str:

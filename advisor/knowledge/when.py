@@ -21,14 +21,24 @@ YES_NO = ("yes", "no")
 LAYER_WORDS: dict[str, tuple[str, ...]] = {
     "structure": ("woven", "knit", "net", "nonwoven", "skin", "film", "composite"),
     "kind": (
-        "cloth", "fusible", "low-temperature fusible", "sew-in", "canvas", "zip", "elastic",
-        "hook-and-loop", "tape", "button", "thread", "trim",
+        "cloth",
+        "fusible",
+        "low-temperature fusible",
+        "sew-in",
+        "canvas",
+        "zip",
+        "elastic",
+        "hook-and-loop",
+        "tape",
+        "button",
+        "thread",
+        "trim",
     ),
     "fibre known": YES_NO,
     "shade": ("dark", "middle", "pale"),
     "care": ("dry clean only", "washable"),
     "detachable": YES_NO,
-}  # fmt: skip
+}
 LAYER_NUMBERS = ("weight", "thickness", "fullness", "stretched")
 SEAM_WORDS: dict[str, tuple[str, ...]] = {
     "shape": ("straight", "curved", "corner"),
@@ -95,10 +105,14 @@ class Reader:
             "fabric": tuple(entries),
             "notion": tuple(entries),
         }
-        self.seam_words = SEAM_WORDS | SEAM_SAID | {
-            "finish": options.get("seam.finish", ()),
-            "seam": options.get("seam.kind", ()),
-        }
+        self.seam_words = (
+            SEAM_WORDS
+            | SEAM_SAID
+            | {
+                "finish": options.get("seam.finish", ()),
+                "seam": options.get("seam.kind", ()),
+            }
+        )
 
     def layer(self, raw: Any, path: tuple[Any, ...], fail: Fail) -> list[Any]:
         """Compile a condition about one layer."""
@@ -151,8 +165,18 @@ class Reader:
             return self._words(key, value, self.layer_words[key], path, fail)
         if key in LAYER_NUMBERS:
             return self._number(key, value, path, fail)
-        known = (*self.traits, *self.layer_words, *LAYER_NUMBERS, "fibre", "mostly", "only",
-                 "fibre group", "all", "any", "not")  # fmt: skip
+        known = (
+            *self.traits,
+            *self.layer_words,
+            *LAYER_NUMBERS,
+            "fibre",
+            "mostly",
+            "only",
+            "fibre group",
+            "all",
+            "any",
+            "not",
+        )
         fail(path, f"unknown fact '{key}' of a layer", known)
         return ["all"]
 

@@ -60,9 +60,11 @@ class Workshop:
 
 
 def check_workshop(
-    seams: Mapping[str, Item], kit: Mapping[str, Item], aspects: Mapping[str, Item],
+    seams: Mapping[str, Item],
+    kit: Mapping[str, Item],
+    aspects: Mapping[str, Item],
     sources: Mapping[str, Item],
-) -> list[Problem]:  # fmt: skip
+) -> list[Problem]:
     """Words of the two registers that are known nowhere else."""
     problems: list[Problem] = []
 
@@ -95,13 +97,15 @@ def compile_workshop(seams: Mapping[str, Item], kit: Mapping[str, Item]) -> dict
     return {
         "classes": {
             id_: [f.name, f.astm, f.astm_sources, f.iso, f.iso_sources, f.note]
-            for id_, item in seams.items() for f in (item.form,)
+            for id_, item in seams.items()
+            for f in (item.form,)
         },
         "tools": [
             [id_, f.aspect, f.word, f.name, [[s.word, s.text, s.sources] for s in f.instead]]
-            for id_, item in kit.items() for f in (item.form,)
+            for id_, item in kit.items()
+            for f in (item.form,)
         ],
-    }  # fmt: skip
+    }
 
 
 def workshop_from_plain(raw: dict[str, Any]) -> Workshop:
@@ -112,9 +116,12 @@ def workshop_from_plain(raw: dict[str, Any]) -> Workshop:
     }
     tools = {
         (row[1], row[2]): Tool(
-            row[0], row[1], row[2], row[3],
+            row[0],
+            row[1],
+            row[2],
+            row[3],
             tuple(Substitute(s[0], s[1], tuple(s[2])) for s in row[4]),
         )
         for row in raw.get("tools", [])
-    }  # fmt: skip
+    }
     return Workshop(classes, tools)

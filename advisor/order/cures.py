@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from advisor.engine.advise import Advice
-from advisor.engine.conflicts import Conflict
-from advisor.engine.judge import Cure
+from advisor.claims.conflicts import Conflict
+from advisor.claims.judgement import Advice, Cure
 from advisor.knowledge.model import Knowledge
 
 
@@ -36,9 +35,10 @@ def heat_pairs(
         harmed = [s.cloths for s in conflict.clash if s.claim.risk != "result"]
         # A zip or a button is walked round with the iron; a cloth cannot be.
         tender = frozenset(
-            name for name in frozenset().union(*harmed) - needy
+            name
+            for name in frozenset().union(*harmed) - needy
             if knowledge.entries[after.cloths[name].entry].kind == "cloth"
-        )  # fmt: skip
+        )
         if not tender:
             continue
         pairs.append((conflict, needy, tender))

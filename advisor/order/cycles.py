@@ -42,18 +42,17 @@ def settled(
         return kept, given_up, tuple(cycles)
 
 
-def _without(
-    items: list[Precedence], link: Precedence, byid: dict[str, Task]
-) -> list[Precedence]:
+def _without(items: list[Precedence], link: Precedence, byid: dict[str, Task]) -> list[Precedence]:
     """The precedences without a link, and without whatever else is said of the same two seams."""
     first, second = byid[link.before].place, byid[link.after].place
     if first is None or second is None or first.name == second.name:
         return [p for p in items if (p.before, p.after) != (link.before, link.after)]
     names = (first.name, second.name)
     return [
-        p for p in items
+        p
+        for p in items
         if p.strength != "must" or tuple(_seam(byid[n]) for n in (p.before, p.after)) != names
-    ]  # fmt: skip
+    ]
 
 
 def _seam(task: Task) -> str:

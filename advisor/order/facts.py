@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
-from advisor.engine.claims import Place
+from advisor.claims.collect import Place
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.order.kinds import SeamPlace
 from advisor.order.setups import OVERLOCKS, Setups
@@ -30,9 +30,12 @@ class Facts:
     """The facts of one garment."""
 
     def __init__(
-        self, garment: Garment, knowledge: Knowledge, setups: Setups,
+        self,
+        garment: Garment,
+        knowledge: Knowledge,
+        setups: Setups,
         places: tuple[SeamPlace, ...],
-    ) -> None:  # fmt: skip
+    ) -> None:
         self.garment = garment
         self.knowledge = knowledge
         self.setups = setups
@@ -95,8 +98,9 @@ class Facts:
             "closed seam": lambda: not self.open_seam(place),
             "pressed open": lambda: self.open_seam(place),
             "no pile": lambda: not self.tender_face(place),
-            "sewn-in interfacing": lambda: self._has(place, ("sew-in", "canvas")) or (
-                self._has(place, FUSIBLE) and self.setups.glue_ruled_out(place)
+            "sewn-in interfacing": lambda: (
+                self._has(place, ("sew-in", "canvas"))
+                or (self._has(place, FUSIBLE) and self.setups.glue_ruled_out(place))
             ),
             "fusible interfacing": lambda: (
                 self._has(place, FUSIBLE) and not self.setups.glue_ruled_out(place)
@@ -105,7 +109,7 @@ class Facts:
             "fit is settled": lambda: not self.fit_open(place),
             "fit may change it": lambda: self.fit_open(place),
             "sewn seam": lambda: place.kind.op not in ("fasten", "zip"),
-        }  # fmt: skip
+        }
         return answers[fact]()
 
     def called_for(self, op: str, place: SeamPlace) -> bool:
@@ -201,8 +205,7 @@ class Facts:
     def tender_face(self, place: SeamPlace) -> bool:
         """Whether pile or sequins in it suffer from handling."""
         return any(
-            self.least(c, "pile") >= 1 or self.least(c, "embellished") >= HARD
-            for c in place.cloths
+            self.least(c, "pile") >= 1 or self.least(c, "embellished") >= HARD for c in place.cloths
         )
 
     def _has(self, place: SeamPlace, kinds: tuple[str, ...]) -> bool:

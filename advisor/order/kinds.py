@@ -108,16 +108,22 @@ def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:
     panels = garment.wishes.joins.get(seam.name)
     said = seam.making.crosses
     return SeamPlace(
-        seam, kind, unit, cloths, notions, frozenset(panels) if panels else None,
+        seam,
+        kind,
+        unit,
+        cloths,
+        notions,
+        frozenset(panels) if panels else None,
         frozenset(said) if said else None,
-    )  # fmt: skip
+    )
 
 
 def _unit(seam: Seam, cloths: dict[str, Entry]) -> Unit:
     lined = [
-        name for name, entry in cloths.items()
+        name
+        for name, entry in cloths.items()
         if entry.family == "linings" or "lining" in _words(name)
-    ]  # fmt: skip
+    ]
     if _words(seam.name)[:1] == ("lining",) or (lined and len(lined) == len(cloths)):
         return "lining"
     return "both" if lined else "shell"

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from advisor.engine.advise import Advice
-from advisor.engine.claims import Place
+from advisor.claims.collect import Place
+from advisor.claims.judgement import Advice
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import SEWN, Operation
 from advisor.order.cures import heat_pairs
@@ -59,8 +59,9 @@ class _Maker:
             if operation.scope == "garment":
                 found += self._garment(operation)
             elif operation.scope == "cloth":
-                found += [t for name in sorted(self.garment.cloths)
-                          for t in self._cloth(operation, name)]  # fmt: skip
+                found += [
+                    t for name in sorted(self.garment.cloths) for t in self._cloth(operation, name)
+                ]
             else:
                 found += [t for place in self.places for t in self._seam(operation, place)]
         return found
@@ -73,8 +74,9 @@ class _Maker:
         text = self._what_to_fit() if op.id == "fit" else ""
         if op.iron == "last":
             text = f"Press the whole garment once more, {iron.moisture}" if iron else NO_LAST_IRON
-        step = Step(op.verb, op.does.format(name=name, how=text, cloths=""), None, iron,
-                    op.each, op.rank)  # fmt: skip
+        step = Step(
+            op.verb, op.does.format(name=name, how=text, cloths=""), None, iron, op.each, op.rank
+        )
         tags = frozenset({"last", "not fastening"} if op.id == "hem-edge" else set())
         limit = self.setups.iron_most(Place("garment", name)) if iron else None
         yield Task(step, op, tags=tags, cloths=tuple(sorted(self.garment.cloths)), at_most=limit)
@@ -105,10 +107,26 @@ class _Maker:
         how = listed(sorted(tender)) + (" is" if len(tender) == 1 else " are")
         if op.iron == "none":
             how = self._how_cloth(op.id, name)
-        step = Step(f"{op.verb} {name}", op.does.format(name=name, how=how, cloths=name),
-                    None, iron, op.each, rank)  # fmt: skip
-        yield Task(step, op, None, (name,), frozenset(), how, name if tender else "", tender,
-                   frozenset(p.name for p in meets), limit)  # fmt: skip
+        step = Step(
+            f"{op.verb} {name}",
+            op.does.format(name=name, how=how, cloths=name),
+            None,
+            iron,
+            op.each,
+            rank,
+        )
+        yield Task(
+            step,
+            op,
+            None,
+            (name,),
+            frozenset(),
+            how,
+            name if tender else "",
+            tender,
+            frozenset(p.name for p in meets),
+            limit,
+        )
 
     def _tucks(self, op: Operation, cloth: str) -> Iterator[Task]:
         """One step for each piece of a cloth that has tucks."""
@@ -142,9 +160,11 @@ class _Maker:
             return self.setups.word(place, "mark.method", "as you can see it")
         grain = self.setups.word(place, "cut.grain")
         words = [
-            self.setups.word(place, "cut.lay"), grain_words(self.garment, name, grain),
-            self.setups.word(place, "cut.direction"), self.setups.word(place, "cut.tool"),
-        ]  # fmt: skip
+            self.setups.word(place, "cut.lay"),
+            grain_words(self.garment, name, grain),
+            self.setups.word(place, "cut.direction"),
+            self.setups.word(place, "cut.tool"),
+        ]
         usual = ("either way", "", "any way")
         return ", ".join(word for word in words if word not in usual) or "as the pattern lies"
 
@@ -166,17 +186,25 @@ class _Maker:
         step = Step(f"{op.verb} {place.name}", text, machine, iron, round(minutes, 1), rank)
         some = {"stay-stitch": self.setups.stayed, "clear": self.facts.hard}
         cloths = some[op.id](place) if op.id in some else place.seam.cloths()
-        yield Task(step, op, place, cloths, self._tags(place),
-                   self.setups.finish(place) if op.id.startswith("neaten") else "",
-                   at_most=self._most(place) if iron else None)  # fmt: skip
+        yield Task(
+            step,
+            op,
+            place,
+            cloths,
+            self._tags(place),
+            self.setups.finish(place) if op.id.startswith("neaten") else "",
+            at_most=self._most(place) if iron else None,
+        )
 
     def _machine(self, op: Operation, place: SeamPlace) -> MachineState | None:
         if op.id.startswith("fasten"):
             return None
         makers = {
-            "seam": self.setups.seam_machine, "rows": self.setups.rows_machine,
-            "finish": self.setups.finish_machine, "zip": self.setups.zip_machine,
-        }  # fmt: skip
+            "seam": self.setups.seam_machine,
+            "rows": self.setups.rows_machine,
+            "finish": self.setups.finish_machine,
+            "zip": self.setups.zip_machine,
+        }
         maker = makers.get(op.machine)
         if op.id == "stay-stitch":
             maker = self.setups.stay_machine
@@ -205,12 +233,16 @@ class _Maker:
         tail = kind.last or kind.op in ENDS
         tender = self.facts.tender_face(place)
         tags = {
-            "flat": kind.flat and not tail, "closes": kind.closes, "fitted": kind.fitted,
+            "flat": kind.flat and not tail,
+            "closes": kind.closes,
+            "fitted": kind.fitted,
             "tried": self.facts.tried(place),
             "lining closes": place.unit == "lining" and (kind.closes or kind.fitted),
             "before lining": not tail and kind.op != "hem" and place.unit != "both",
-            "before hem": not kind.last and kind.op != "fasten", "last": kind.last,
-            "tender face": tender and not tail, "not tender face": not tender and not tail,
+            "before hem": not kind.last and kind.op != "fasten",
+            "last": kind.last,
+            "tender face": tender and not tail,
+            "not tender face": not tender and not tail,
             "not fastening": kind.op != "fasten",
-        }  # fmt: skip
+        }
         return frozenset(name for name, holds in tags.items() if holds)

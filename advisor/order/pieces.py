@@ -34,9 +34,7 @@ def grain_words(garment: Garment, cloth: str, usual: str) -> str:
     """How its pieces lie: as the project has it, else on the usual grain of the cloth."""
     words = f"{usual} grain" if usual in ("lengthwise", "crosswise", "bias") else usual
     pieces = pieces_of(garment, cloth)
-    said = {
-        grain: [p.name for p in pieces if p.grain == grain] for grain in ("crosswise", "bias")
-    }  # fmt: skip
+    said = {grain: [p.name for p in pieces if p.grain == grain] for grain in ("crosswise", "bias")}
     told = {"crosswise": "crosswise grain", "bias": "on the bias"}
     for grain, names in said.items():
         if pieces and len(names) == len(pieces):

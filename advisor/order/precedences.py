@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from advisor.engine.claims import Place
+from advisor.claims.collect import Place
 from advisor.knowledge.ordering import SEWN, Pick, PrecedenceRule
 from advisor.order.kinds import crosses, related
 from advisor.order.setups import Setups
@@ -27,11 +27,13 @@ def precedences_of(
         seconds = [task for task in tasks if _fits(rule.after, task)]
         found = [
             _precedence(rule, a, b, setups)
-            for a in firsts for b in seconds
-            if a.id != b.id and _joined(rule.where, a, b, setups)
+            for a in firsts
+            for b in seconds
+            if a.id != b.id
+            and _joined(rule.where, a, b, setups)
             and not (rule.before.op == ("any",) and b.op in ("label", a.op))
             and not (rule.before.op == ("any",) and a.op == "label")
-        ]  # fmt: skip
+        ]
         for item in found:
             weights.setdefault(item, weight)
     return weights
@@ -128,10 +130,12 @@ def _free(sewing: Task, hot: Task, setups: Setups) -> bool:
 def _precedence(rule: PrecedenceRule, a: Task, b: Task, setups: Setups) -> Precedence:
     tender = sorted(a.tender & set(b.cloths)) or _cooler(a, b, setups)
     words = {
-        "before": a.place.name if a.place else a.id, "after": b.place.name if b.place else b.id,
-        "tender": " and ".join(tender) or "a layer", "needy": a.needy or b.needy,
+        "before": a.place.name if a.place else a.id,
+        "after": b.place.name if b.place else b.id,
+        "tender": " and ".join(tender) or "a layer",
+        "needy": a.needy or b.needy,
         "bears": "bear" if len(tender) > 1 else "bears",
-    }  # fmt: skip
+    }
     why = rule.why.format_map(words)
     why = why[:1].upper() + why[1:]
     return Precedence(a.id, b.id, why, rule.sources, _STRENGTHS[rule.strength])

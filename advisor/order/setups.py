@@ -12,12 +12,12 @@ import math
 from collections.abc import Iterable
 from dataclasses import replace
 
-from advisor.craft.irondial import mark_for
-from advisor.engine.advise import Advice
-from advisor.engine.claims import Place
-from advisor.engine.combine import Verdict
-from advisor.engine.judge import judge
-from advisor.engine.valuesets import Span
+from advisor.claims.collect import Place
+from advisor.claims.combine import Verdict
+from advisor.claims.judgement import Advice
+from advisor.claims.valuesets import Span
+from advisor.craft.irondial import mark_for, step_down
+from advisor.decide.evaluate import judge
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
 from advisor.order.cures import chosen_cures
 from advisor.order.kinds import SeamPlace
@@ -29,7 +29,6 @@ OVERLOCKS = frozenset({"503", "504", "514", "516", "401"})
 UNFINISHED = frozenset({"none", "enclosed in the seam", ""})
 BY_HAND = frozenset({"pinked", "hand overcast", "edge sealant"})
 OVERLOCKER = "overlocker"
-IRON_STEP = 5
 BONES = frozenset({"boning"})
 """What goes into a stitched and pressed channel, and is never sewn over."""
 STAY = "301, short"
@@ -111,8 +110,10 @@ class Setups:
         Its knife would cut the coil of a zip, the edge of an elastic and the fold of a hem, and
         it sews no dart. What has to stretch is sewn in zigzag.
         """
-        elastic = any(self.knowledge.entries[self.garment.cloths[n].entry].kind == "elastic"
-                      for n in seam.notions)  # fmt: skip
+        elastic = any(
+            self.knowledge.entries[self.garment.cloths[n].entry].kind == "elastic"
+            for n in seam.notions
+        )
         lock = ZIGZAG if elastic or seam.kind.op == "hem" else "301"
         return self._machine(Place("seam", seam.name), _first(seam), lock)
 
@@ -136,10 +137,16 @@ class Setups:
         thread = self._thread(place, cloth, machine)
         tension = self.word(place, "stitch.tension", "balanced")
         return MachineState(
-            machine, thread, thread, self.word(place, "needle.point", "universal"),
-            int(self.pick(place, "needle.size") or 80), foot, plate, stitch,
+            machine,
+            thread,
+            thread,
+            self.word(place, "needle.point", "universal"),
+            int(self.pick(place, "needle.size") or 80),
+            foot,
+            plate,
+            stitch,
             f"{tension}, {self.word(place, 'machine.pressure', 'medium')} pressure",
-        )  # fmt: skip
+        )
 
     def rows_machine(self, seam: SeamPlace) -> MachineState | None:
         """How it is set to draw a full edge up, as the project has it; else long rows."""
@@ -151,8 +158,13 @@ class Setups:
         if method == "overlock" and self.garment.maker.overlocker:
             return self._overlock(state)
         thread = self.thread(seam)
-        state = replace(state, machine=self.machine_name, stitch="301, long",
-                        thread_above=thread, thread_below=thread)  # fmt: skip
+        state = replace(
+            state,
+            machine=self.machine_name,
+            stitch="301, long",
+            thread_above=thread,
+            thread_below=thread,
+        )
         if method == "gathering foot":
             return replace(state, foot="gathering", plate="wide")
         if method == "elastic":
@@ -168,9 +180,11 @@ class Setups:
         """
         drawn = {use.cloth for use in seam.seam.uses if use.stretched > 1} | self.strips(seam)
         return tuple(
-            name for name in seam.cloths if name not in drawn
+            name
+            for name in seam.cloths
+            if name not in drawn
             and self.knowledge.entries[self.garment.cloths[name].entry].structure == "woven"
-        )  # fmt: skip
+        )
 
     def strips(self, seam: SeamPlace) -> frozenset[str]:
         """The cloths of which a seam sews a bias strip; of a binding the one named so, or last."""
@@ -187,10 +201,17 @@ class Setups:
         place = Place("seam", seam.name) if whole else self.alone(stayed)
         state = self._machine(place, _first(seam), STAY)
         thread = self.thread(seam)
-        return None if state is None else replace(
-            state, machine=self.machine_name, stitch=STAY, thread_above=thread,
-            thread_below=thread,
-        )  # fmt: skip
+        return (
+            None
+            if state is None
+            else replace(
+                state,
+                machine=self.machine_name,
+                stitch=STAY,
+                thread_above=thread,
+                thread_below=thread,
+            )
+        )
 
     def zip_machine(self, seam: SeamPlace) -> MachineState | None:
         """How it is set to sew in a zip: always the lockstitch machine."""
@@ -222,9 +243,16 @@ class Setups:
     @staticmethod
     def _overlock(state: MachineState) -> MachineState:
         cones = "neutral cones"
-        return replace(state, machine=OVERLOCKER, thread_above=cones, thread_below=cones,
-                       foot="overlock", plate="overlock", stitch="overlock",
-                       tension="balanced")  # fmt: skip
+        return replace(
+            state,
+            machine=OVERLOCKER,
+            thread_above=cones,
+            thread_below=cones,
+            foot="overlock",
+            plate="overlock",
+            stitch="overlock",
+            tension="balanced",
+        )
 
     def thread(self, seam: SeamPlace) -> str:
         """The thread of the sewing machine in words: fibre, size and the colour it matches."""
@@ -269,9 +297,10 @@ class Setups:
         others = [
             verdict.advised
             for other, by_aspect in self.advice.judgement.verdicts.items()
-            if other.scope == "seam" and (verdict := by_aspect.get("thread.size")) is not None
+            if other.scope == "seam"
+            and (verdict := by_aspect.get("thread.size")) is not None
             and isinstance(verdict.advised, Span)
-        ]  # fmt: skip
+        ]
         sizes = [s for s in found.aspect.steps if span.low <= s <= span.high] or [pick]
         return min(
             sizes,
@@ -292,9 +321,10 @@ class Setups:
         if mark_for(most) is None:  # no dial goes that low
             return None
         return IronState(
-            step_down(heat), self.word(place, "press.moisture", "dry"),
+            step_down(heat),
+            self.word(place, "press.moisture", "dry"),
             self.word(place, "press.surface", "padded board"),
-        )  # fmt: skip
+        )
 
     def iron_most(self, place: Place) -> float | None:
         """What the sheet tells as the hottest iron of a place, °C: often less than is borne."""
@@ -328,9 +358,10 @@ class Setups:
         """The notions that a seam brings in; interfacing lies on its piece before it."""
         entries, cloths = self.knowledge.entries, self.garment.cloths
         return tuple(
-            name for name in seam.notions
+            name
+            for name in seam.notions
             if entries[cloths[name].entry].kind not in CUT_NOTIONS and name not in self.bones(seam)
-        )  # fmt: skip
+        )
 
     def glue_ruled_out(self, seam: SeamPlace) -> bool:
         """Whether a layer of the seam bears no fused interfacing at all."""
@@ -364,8 +395,3 @@ class Setups:
 def _first(seam: SeamPlace) -> str:
     """The first cloth of a seam, which its thread matches."""
     return (seam.cloths or seam.seam.cloths())[0]
-
-
-def step_down(heat: float) -> int:
-    """A setting of the dial that is no hotter."""
-    return int(heat // IRON_STEP * IRON_STEP)

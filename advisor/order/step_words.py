@@ -84,8 +84,7 @@ def _boned(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
 def _stay(place: SeamPlace, units: System) -> str:
     out = show("length", STAY_FROM_SEAM, units)
     length = show_range("stitch length", *STAY_MM, units)
-    where = "the edge of the garment only" if place.binds else (
-        "each piece by itself")  # fmt: skip
+    where = "the edge of the garment only" if place.binds else ("each piece by itself")
     return f", {where}, {out} outside the seam line, straight stitches, {length}"
 
 

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from advisor.engine.advise import Advice
+from advisor.claims.judgement import Advice
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import SEWN
 from advisor.order.costs import CostTable
@@ -115,16 +115,25 @@ def order_of(
     plan = _plain_plan(graph, setting) if plain else plan_graph(graph, setting, effort or QUICK)
     whole = build([t.step for t in wished.tasks], held)
     return Work(
-        byid, (*done, *plan.order), done, whole, plan, setting, given_up, cycles, tuple(pins),
-        _couples(wished.tasks, wished.couples), (*wished.remarks, *remarks), plain, _reasons(whole),
+        byid,
+        (*done, *plan.order),
+        done,
+        whole,
+        plan,
+        setting,
+        given_up,
+        cycles,
+        tuple(pins),
+        _couples(wished.tasks, wished.couples),
+        (*wished.remarks, *remarks),
+        plain,
+        _reasons(whole),
         _hot_near([byid[name] for name in (*done, *plan.order)], setups),
         frozenset(c for t in tasks if t.place is not None for c in t.place.cloths),
-    )  # fmt: skip
+    )
 
 
-def _hot_near(
-    tasks: Sequence[Task], setups: Setups
-) -> tuple[tuple[str, frozenset[str]], ...]:
+def _hot_near(tasks: Sequence[Task], setups: Setups) -> tuple[tuple[str, frozenset[str]], ...]:
     """The pressings that are hotter than something that was joined nearby before them."""
     found = []
     for k, task in enumerate(tasks):

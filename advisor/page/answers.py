@@ -42,7 +42,7 @@ def sheet(fields: Fields, known: Knowledge) -> Answer:
         InputError: with every problem of the project.
     """
     from advisor.project.load import garment_of
-    from advisor.yamlfile import parse_yaml
+    from advisor.textio.yamlfile import parse_yaml
 
     chosen = fields.get("file", "")
     text = chosen if chosen.strip() else fields.get("project", "")
@@ -58,8 +58,8 @@ def iron(fields: Fields, known: Knowledge) -> Answer:
     Raises:
         InputError: a cloth is not understood, or none is named.
     """
-    from advisor.sheet.iron.html import iron_main
-    from advisor.sheet.whole import iron_rows, whole_answer
+    from advisor.answer.pipeline import iron_rows, whole_answer
+    from advisor.render.iron_html import iron_main
 
     advice, data = whole_answer(_quick(fields, known), known)
     title = f"{data['garment']}: the iron"
@@ -67,8 +67,8 @@ def iron(fields: Fields, known: Knowledge) -> Answer:
 
 
 def _sheet(garment: Garment, known: Knowledge, file: str = "") -> Answer:
-    from advisor.sheet.printed.html import sheet_main
-    from advisor.sheet.whole import iron_rows, whole_answer
+    from advisor.answer.pipeline import iron_rows, whole_answer
+    from advisor.render.printed.html import sheet_main
 
     advice, data = whole_answer(garment, known, file=file)
     main = sheet_main(data, iron_rows(advice, known))
@@ -99,5 +99,7 @@ def _in_units(garment: Garment, fields: Fields) -> Garment:
 
 
 ANSWERS: dict[str, Callable[[Fields, Knowledge], Answer]] = {
-    "ask": ask, "sheet": sheet, "iron": iron,
-}  # fmt: skip
+    "ask": ask,
+    "sheet": sheet,
+    "iron": iron,
+}

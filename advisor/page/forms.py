@@ -10,9 +10,7 @@ from advisor.errors import MOST_SHOWN, Problem
 _CLOTHS = "One cloth a line: fibres if known, the fabric, a weight if known."
 _EXAMPLE = "nylon organza\nlinen suiting 240 g/m2"
 _SELECTED = ' selected="selected"'
-_NAV = (
-    '<nav class="screen" aria-label="Pages"><a href="/">Another question</a></nav>\n'
-)  # fmt: skip
+_NAV = '<nav class="screen" aria-label="Pages"><a href="/">Another question</a></nav>\n'
 
 
 def home(fields: Mapping[str, str], problems: Sequence[Problem] = (), about: str = "") -> str:
@@ -25,7 +23,7 @@ def home(fields: Mapping[str, str], problems: Sequence[Problem] = (), about: str
     """
     kept = fields.get("cloths", "") if about in ("ask", "iron") else ""
     return (
-        '<main>\n<h1>Sewing advice for unlike cloths</h1>\n'
+        "<main>\n<h1>Sewing advice for unlike cloths</h1>\n"
         f"{_messages(problems)}"
         f"{_ask(kept if about == 'ask' else '', fields)}"
         f"{_sheet(fields.get('project', ''), fields)}"
@@ -59,15 +57,23 @@ def _messages(problems: Sequence[Problem]) -> str:
 
 def _ask(kept: str, fields: Mapping[str, str]) -> str:
     return _form(
-        "ask", "How do I handle these cloths together?", _area("ask", "cloths", _CLOTHS, kept),
-        "Ask", fields,
-    )  # fmt: skip
+        "ask",
+        "How do I handle these cloths together?",
+        _area("ask", "cloths", _CLOTHS, kept),
+        "Ask",
+        fields,
+    )
 
 
 def _iron(kept: str, fields: Mapping[str, str]) -> str:
     hint = f"{_CLOTHS} The first lies under the iron."
-    return _form("iron", "How hot may the iron be?", _area("iron", "cloths", hint, kept),
-                 "Check the iron", fields)  # fmt: skip
+    return _form(
+        "iron",
+        "How hot may the iron be?",
+        _area("iron", "cloths", hint, kept),
+        "Check the iron",
+        fields,
+    )
 
 
 def _sheet(kept: str, fields: Mapping[str, str]) -> str:

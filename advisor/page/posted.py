@@ -25,9 +25,7 @@ def read_fields(kind: str, body: bytes) -> dict[str, str]:
         return _from_parts(kind, body)
     try:
         text = body.decode("ascii")
-        pairs = parse_qsl(
-            text, keep_blank_values=True, max_num_fields=MOST_FIELDS, errors="strict"
-        )
+        pairs = parse_qsl(text, keep_blank_values=True, max_num_fields=MOST_FIELDS, errors="strict")
     except UnicodeDecodeError:
         raise InputError("what was sent is not UTF-8 text") from None
     except ValueError:

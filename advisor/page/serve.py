@@ -18,7 +18,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.page import forms
 from advisor.page.answers import ANSWERS
 from advisor.page.posted import read_fields
-from advisor.sheet.printed.html import document
+from advisor.render.printed.html import document
 
 ADDRESS = "127.0.0.1"
 MOST_BYTES = 200_000
@@ -127,9 +127,10 @@ class Handler(BaseHTTPRequestHandler):
             self._send(HTTPStatus.BAD_REQUEST, "This could not be used", main)
         except Exception as error:  # noqa: BLE001 - a fault of ours ends one answer, not the page
             self._say(
-                HTTPStatus.INTERNAL_SERVER_ERROR, "Something went wrong inside the advisor",
+                HTTPStatus.INTERNAL_SERVER_ERROR,
+                "Something went wrong inside the advisor",
                 f"That is our fault ({type(error).__name__}). The command line says more.",
-            )  # fmt: skip
+            )
         else:
             main = forms.with_way_back(answer.main)
             self._send(HTTPStatus.OK, answer.title, main, answer.units)
@@ -142,8 +143,11 @@ class Handler(BaseHTTPRequestHandler):
         mine = len(names) == 1 and names[0].lower() in hosts
         if mine and (origin is None or origin.lower() in {f"http://{h}" for h in hosts}):
             return False
-        self._say(HTTPStatus.FORBIDDEN, "Not for this address",
-                  "This page answers only under the address that was printed.")  # fmt: skip
+        self._say(
+            HTTPStatus.FORBIDDEN,
+            "Not for this address",
+            "This page answers only under the address that was printed.",
+        )
         return True
 
     def _body(self) -> bytes | None:
@@ -153,8 +157,11 @@ class Handler(BaseHTTPRequestHandler):
             self._say(HTTPStatus.LENGTH_REQUIRED, "The length of the form is missing")
             return None
         if int(length) > MOST_BYTES:
-            self._say(HTTPStatus.REQUEST_ENTITY_TOO_LARGE, "This is too large",
-                      f"A form may hold {MOST_BYTES:,} bytes.")  # fmt: skip
+            self._say(
+                HTTPStatus.REQUEST_ENTITY_TOO_LARGE,
+                "This is too large",
+                f"A form may hold {MOST_BYTES:,} bytes.",
+            )
             return None
         body = self.rfile.read(int(length))
         if len(body) < int(length):

@@ -17,7 +17,7 @@ from advisor.project.making import METHODS, PLEAT_KINDS, Gathers, Making, Pleats
 from advisor.project.measures import Asker
 
 if TYPE_CHECKING:
-    from advisor.yamlfile import Steps
+    from advisor.textio.yamlfile import Steps
 
 
 def with_making(
@@ -56,8 +56,11 @@ def _gathers(about: Any, asker: Asker) -> Gathers | None:
         tested = _below(here, "strip", strip)
         flat, gathered = tested.measure("flat"), tested.measure("gathered")
         if flat and gathered and gathered > flat:
-            tested.deny("gathered", "a strip cannot be longer gathered than it was flat",
-                        f"at most {strip.get('flat')}")  # fmt: skip
+            tested.deny(
+                "gathered",
+                "a strip cannot be longer gathered than it was flat",
+                f"at most {strip.get('flat')}",
+            )
             flat = gathered = None
     return Gathers(here.word("method", METHODS), here.measure("to"), flat, gathered)
 
@@ -72,15 +75,22 @@ def _pleats(seam: Seam, about: Any, asker: Asker) -> Pleats | None:
     if not kind or number is None or depth is None:
         return None
     if face is None and edge is None:
-        here.deny("number", "pleats need their face, or the length of the seam they lie on",
-                  "face: 4 cm, or length: under the seam")  # fmt: skip
+        here.deny(
+            "number",
+            "pleats need their face, or the length of the seam they lie on",
+            "face: 4 cm, or length: under the seam",
+        )
         return None
     gap = spacing or 0.0
     wide = face if face is not None else float(edge or 0.0) / number - gap
     if wide <= 0:
         room = float(edge or 0.0) / number
-        here.deny("spacing", f"{number} pleats on this seam have {room:.4g} mm each: a spacing of "
-                  f"{gap:.4g} mm leaves no face", f"less than {room:.4g} mm")  # fmt: skip
+        here.deny(
+            "spacing",
+            f"{number} pleats on this seam have {room:.4g} mm each: a spacing of "
+            f"{gap:.4g} mm leaves no face",
+            f"less than {room:.4g} mm",
+        )
         return None
     return _deep_enough(here, kind, number, depth, wide, gap)
 
@@ -96,8 +106,17 @@ def _deep_enough(
         return None
     folds = 2 if kind == "knife" else 4
     ratio = (face + gap + folds * depth) / (face + gap)
-    return Pleats(kind, number, depth, face, gap, ratio, here.measure("stitched down"),
-                  here.measure("hip"), here.measure("waist"))  # fmt: skip
+    return Pleats(
+        kind,
+        number,
+        depth,
+        face,
+        gap,
+        ratio,
+        here.measure("stitched down"),
+        here.measure("hip"),
+        here.measure("waist"),
+    )
 
 
 def _crosses(seam: Seam, said: Any, asker: Asker, names: Mapping[str, str]) -> tuple[str, ...]:
@@ -106,12 +125,17 @@ def _crosses(seam: Seam, said: Any, asker: Asker, names: Mapping[str, str]) -> t
     for i, name in enumerate(listed if isinstance(listed, list) else ()):
         if not isinstance(name, str):
             continue
-        here: Steps = (*asker.steps, "crosses") if isinstance(said, str) else (
-            *asker.steps, "crosses", i)  # fmt: skip
+        here: Steps = (
+            (*asker.steps, "crosses") if isinstance(said, str) else (*asker.steps, "crosses", i)
+        )
         other = names.get(" ".join(name.split()).casefold())
         if other is None:
-            asker.findings.say(here, f"no seam of this project is called {shown(name)}",
-                               "the name of another seam", (name, names.values()))  # fmt: skip
+            asker.findings.say(
+                here,
+                f"no seam of this project is called {shown(name)}",
+                "the name of another seam",
+                (name, names.values()),
+            )
         elif other == seam.name:
             asker.findings.say(here, "a seam cannot cross itself", "the name of another seam")
         else:
@@ -141,13 +165,19 @@ def _full(seam: Seam, asker: Asker) -> Seam:
     making = seam.making
     if making.pleats is None:
         if making.gathers and not any(use.fullness > 1 for use in seam.uses):
-            asker.findings.say((*asker.steps, "gathers"), "no layer of this seam has any fullness",
-                               "{use: frill, fullness: 2} among its layers")  # fmt: skip
+            asker.findings.say(
+                (*asker.steps, "gathers"),
+                "no layer of this seam has any fullness",
+                "{use: frill, fullness: 2} among its layers",
+            )
         return _as_measured(seam)
     full = [i for i, use in enumerate(seam.uses) if use.fullness > 1]
     if making.gathers or full:
-        asker.findings.say((*asker.steps, "pleats"), "this edge is pleated and gathered at once",
-                           "one of the two; pleats make the fullness themselves")  # fmt: skip
+        asker.findings.say(
+            (*asker.steps, "pleats"),
+            "this edge is pleated and gathered at once",
+            "one of the two; pleats make the fullness themselves",
+        )
         return seam
     uses = list(seam.uses)
     uses[-1] = replace(uses[-1], fullness=making.pleats.ratio)

@@ -18,7 +18,7 @@ from advisor.project.phrase import Reading, check_shares, make_cloth, read_fibre
 from advisor.units import parse
 
 if TYPE_CHECKING:
-    from advisor.yamlfile import Steps
+    from advisor.textio.yamlfile import Steps
 
 UNKNOWN = frozenset({"unknown", "fibre unknown", "unknown fibre", "mystery"})
 
@@ -56,9 +56,14 @@ def read_notion(said: str, knowledge: Knowledge) -> Reading:
 
 
 def read_cloth(
-    name: str, about: Mapping[str, Any], steps: Steps, findings: Findings, knowledge: Knowledge,
-    *, bare: bool = True,
-) -> Cloth | None:  # fmt: skip
+    name: str,
+    about: Mapping[str, Any],
+    steps: Steps,
+    findings: Findings,
+    knowledge: Knowledge,
+    *,
+    bare: bool = True,
+) -> Cloth | None:
     """The cloth that a group of keys describes; None where not even its fabric is understood.
 
     `steps` is the way to the group in the file; `bare` says whether a number without a unit is
@@ -80,9 +85,14 @@ def read_cloth(
 
 
 def _described(
-    cloth: Cloth, about: Mapping[str, Any], steps: Steps, findings: Findings,
-    knowledge: Knowledge, *, bare: bool,
-) -> Cloth:  # fmt: skip
+    cloth: Cloth,
+    about: Mapping[str, Any],
+    steps: Steps,
+    findings: Findings,
+    knowledge: Knowledge,
+    *,
+    bare: bool,
+) -> Cloth:
     """The cloth with its thickness, colour, care and traits."""
     changes: dict[str, Any] = {}
     if is_scalar(about.get("thickness")):
@@ -116,16 +126,22 @@ def _weight(
         read = partial(read_measure, "weight", about["weight"], bare=bare)
         given = findings.attempt((*steps, "weight"), read)
         if None not in (given, weight) and abs((given or 0.0) - (weight or 0.0)) > 0.5:
-            findings.say((*steps, "weight"), "the weight is given twice, and differently",
-                         "it either here or in the words for the fabric")  # fmt: skip
+            findings.say(
+                (*steps, "weight"),
+                "the weight is given twice, and differently",
+                "it either here or in the words for the fabric",
+            )
         weight = given
     return None if weight is None else (weight, weight)
 
 
 def _mixes(
-    about: Mapping[str, Any], reading: Reading, steps: Steps, findings: Findings,
+    about: Mapping[str, Any],
+    reading: Reading,
+    steps: Steps,
+    findings: Findings,
     knowledge: Knowledge,
-) -> tuple[Mix, ...]:  # fmt: skip
+) -> tuple[Mix, ...]:
     """What the cloth may be made of; nothing where that is not known."""
     named = (reading.fibres,) if reading.fibres else ()
     if about.get("fibres") is None:
@@ -137,11 +153,17 @@ def _mixes(
     spoken = {fibre for fibre, _ in reading.fibres}
     if spoken and not all(spoken <= {fibre for fibre, _ in mix} for mix in found or ((),)):
         names = " and ".join(knowledge.fibres[fibre].name for fibre in sorted(spoken))
-        findings.say(here, f"the words for the fabric say {names}, and this does not",
-                     "the fibres in one of the two places")  # fmt: skip
+        findings.say(
+            here,
+            f"the words for the fabric say {names}, and this does not",
+            "the fibres in one of the two places",
+        )
     if reading.fibre_unknown and found:
-        findings.say(here, "the words for the fabric say that the fibre is unknown",
-                     "the fibres in one of the two places")  # fmt: skip
+        findings.say(
+            here,
+            "the words for the fabric say that the fibre is unknown",
+            "the fibres in one of the two places",
+        )
     return found
 
 
@@ -164,8 +186,9 @@ def read_mixes(
         return None
     mixes = [
         findings.attempt((*steps, i), partial(read_fibres, text, knowledge))
-        for i, text in enumerate(said) if isinstance(text, str)
-    ]  # fmt: skip
+        for i, text in enumerate(said)
+        if isinstance(text, str)
+    ]
     sound = [mix for mix in mixes if mix]
     return tuple(dict.fromkeys(sound)) if sound and len(sound) == len(said) else None
 
@@ -177,8 +200,13 @@ def _mix_of_shares(
     for word, share in said.items():
         fibre = knowledge.fibre_names.get(plain_name(word))
         if fibre is None:
-            findings.say((*steps, word), f"unknown fibre {shown(word)}",
-                         None, (word, knowledge.fibre_names), key=True)  # fmt: skip
+            findings.say(
+                (*steps, word),
+                f"unknown fibre {shown(word)}",
+                None,
+                (word, knowledge.fibre_names),
+                key=True,
+            )
         number = findings.attempt((*steps, word), partial(_share, word, share))
         if fibre is not None and number is not None:
             shares.append((fibre, number))
@@ -197,13 +225,20 @@ def _share(fibre: str, said: Any) -> float:
     try:
         return parse("percent", said)
     except ValueError:
-        what = f"'{fibre}': {shown(str(said))} is no share" if said is not None else (
-            f"'{fibre}': the share is missing")  # fmt: skip
+        what = (
+            f"'{fibre}': {shown(str(said))} is no share"
+            if said is not None
+            else (f"'{fibre}': the share is missing")
+        )
         raise InputError(
-            Problem(what, None, f"percent, as in {{{fibre}: 100}}; where shares are not known, "
-                    "only the names: 'silk metal' for a mix, [silk, viscose] for the one or "
-                    "the other")
-        ) from None  # fmt: skip
+            Problem(
+                what,
+                None,
+                f"percent, as in {{{fibre}: 100}}; where shares are not known, "
+                "only the names: 'silk metal' for a mix, [silk, viscose] for the one or "
+                "the other",
+            )
+        ) from None
 
 
 def _traits(
@@ -214,8 +249,13 @@ def _traits(
     for trait, level in said.items():
         words = knowledge.traits.get(trait)
         if words is None:
-            findings.say((*steps, trait), f"unknown trait {shown(trait)}", None,
-                         (trait, knowledge.traits), key=True)  # fmt: skip
+            findings.say(
+                (*steps, trait),
+                f"unknown trait {shown(trait)}",
+                None,
+                (trait, knowledge.traits),
+                key=True,
+            )
         elif is_scalar(level):
             read = partial(read_word, trait, level, (*words, "unknown"))
             word = findings.attempt((*steps, trait), read)

@@ -29,9 +29,12 @@ def read_colour(value: object) -> tuple[str, str]:
     if text.startswith("#"):
         if not _HEX.fullmatch(text):
             raise InputError(
-                Problem(f"'colour': {shown(text)} is no colour code", None,
-                        'a word, or six digits as in "#27455f"')
-            )  # fmt: skip
+                Problem(
+                    f"'colour': {shown(text)} is no colour code",
+                    None,
+                    'a word, or six digits as in "#27455f"',
+                )
+            )
         return text.casefold(), _shade(lightness(text))
     shades = {_WORDS.get(word, "") for word in plain_name(text).split()} - {""}
     return text, shades.pop() if len(shades) == 1 else ""  # "light brown" may be either

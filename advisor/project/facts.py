@@ -18,10 +18,16 @@ from advisor.project.garment import Maker, Seam, Use
 from advisor.units import parse
 
 YES_NO = ("yes", "no")
-CHOICES = {"finish": "seam.finish", "seam": "seam.kind", "stitch": "stitch.type",
-           "allowance": "seam.allowance", "needle": "needle.point",
-           "needle size": "needle.size", "pressing": "press.motion",
-           "support": "seam.support"}  # fmt: skip
+CHOICES = {
+    "finish": "seam.finish",
+    "seam": "seam.kind",
+    "stitch": "stitch.type",
+    "allowance": "seam.allowance",
+    "needle": "needle.point",
+    "needle size": "needle.size",
+    "pressing": "press.motion",
+    "support": "seam.support",
+}
 """Keys of a seam by which the maker fixes an answer, and the aspect that each one fixes."""
 
 SEAM_WORDS: Mapping[str, tuple[str, ...]] = {
@@ -68,12 +74,13 @@ MEASURES: Mapping[str, Measure] = {
     "allowance": Measure("length", 3.0, 50.0, "from 3 to 50 mm (1/8 to 2 in)", "mm or in"),
     "foot lift": Measure("length", 1.0, 40.0, "from 1 to 40 mm", "mm or in"),
     "thickness": Measure("length", 0.01, 50.0, "from 0.01 to 50 mm", "mm or in"),
-    "weight": Measure("weight", 5.0, 3000.0, "from 5 to 3000 g/m² (0.15 to 88 oz/yd²)",
-                      "g/m2, oz or momme"),
+    "weight": Measure(
+        "weight", 5.0, 3000.0, "from 5 to 3000 g/m² (0.15 to 88 oz/yd²)", "g/m2, oz or momme"
+    ),
     "fullness": Measure("count", 1.0, 6.0, "from 1 (not gathered) to 6"),
     "stretched": Measure("count", 1.0, 2.0, "from 1 (not stretched) to 2"),
     "needle size": Measure("needle", 55.0, 130.0, "a needle from 55 to 130 (US 7 to 21)"),
-}  # fmt: skip
+}
 
 
 def read_fact(key: str, value: object, knowledge: Knowledge, *, bare: bool = True) -> str | float:
@@ -123,8 +130,10 @@ def make_maker(said: Mapping[str, Any]) -> Maker:
     return Maker(
         said.get("machine", "household"),
         {"yes": USUAL_OVERLOCKER, "no": ""}.get(overlocker, overlocker),
-        said.get("feet"), said.get("foot lift"), tuple(assumed),
-    )  # fmt: skip
+        said.get("feet"),
+        said.get("foot lift"),
+        tuple(assumed),
+    )
 
 
 def make_seam(name: str, uses: tuple[Use, ...], said: Mapping[str, Any], maker: Maker) -> Seam:
@@ -169,7 +178,7 @@ def _read_option(key: str, value: object, aspect: Aspect) -> str:
 
 def read_measure(
     key: str, value: object, *, bare: bool = True, about: Measure | None = None
-) -> float:  # fmt: skip
+) -> float:
     """A quantity within its bounds, in its base unit; `about` where the key has no bounds here.
 
     Raises:
@@ -179,9 +188,12 @@ def read_measure(
     text = _text(value)
     if not bare and about.unit and _is_bare(text):
         raise InputError(
-            Problem(f"'{key}': the number {shown(text)} has no unit", None,
-                    f"a unit after it: {about.unit}")
-        )  # fmt: skip
+            Problem(
+                f"'{key}': the number {shown(text)} has no unit",
+                None,
+                f"a unit after it: {about.unit}",
+            )
+        )
     if about.kind == "weight" and text.endswith("mm") and not text.endswith(" momme"):
         text = f"{text.removesuffix('mm')} momme"  # silk is sold by the "mm"
     try:

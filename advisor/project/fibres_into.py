@@ -11,8 +11,8 @@ from pathlib import Path
 from typing import Any
 
 from advisor.errors import InputError, Problem, Where, nearest
-from advisor.files import write_whole
 from advisor.knowledge.model import Knowledge, Mix
+from advisor.textio.files import write_whole
 
 _UNKNOWN = re.compile(
     r",?\s*\b(?:(?:unknown|mystery)\s+fib(?:re|er)s?|fib(?:re|er)s?\s+unknown)\b", re.IGNORECASE
@@ -33,7 +33,7 @@ def write_fibres(path: Path, cloth: str, mixes: tuple[Mix, ...], knowledge: Know
         InputError: the file cannot be used, has no such cloth, or says something else of it.
     """
     from advisor.project.load import garment_of
-    from advisor.yamlfile import parse_yaml, read_yaml
+    from advisor.textio.yamlfile import parse_yaml, read_yaml
 
     garment_of(read_yaml(path), knowledge)  # nothing is written into a file that is wrong already
     with path.open(encoding="utf-8", newline="") as stream:
@@ -42,8 +42,12 @@ def write_fibres(path: Path, cloth: str, mixes: tuple[Mix, ...], knowledge: Know
     changed = insert_fibres(text, cloth, value, str(path))
     garment = garment_of(parse_yaml(changed.removeprefix("\ufeff"), str(path)), knowledge)
     if set(garment.cloths[cloth].mixes) != set(mixes):
-        raise InputError(Problem(f"'{cloth}' cannot be changed here; write it by hand: "
-                                 f"fibres: {value}", Where(str(path))))  # fmt: skip
+        raise InputError(
+            Problem(
+                f"'{cloth}' cannot be changed here; write it by hand: fibres: {value}",
+                Where(str(path)),
+            )
+        )
     write_whole(path, changed, replace=True)
     return value
 
@@ -74,8 +78,12 @@ def insert_fibres(text: str, cloth: str, value: str, file: str) -> str:
         )
     if not isinstance(node.value, list):  # a phrase: it becomes a group of keys
         phrase = _known_phrase(node.value)
-        return _replaced(text, node.start_mark.index, node.end_mark.index,
-                         f"{{fabric: {phrase}, fibres: {value}}}")  # fmt: skip
+        return _replaced(
+            text,
+            node.start_mark.index,
+            node.end_mark.index,
+            f"{{fabric: {phrase}, fibres: {value}}}",
+        )
     fabric = _child(node, "fabric")
     if fabric is not None and _UNKNOWN.search(str(fabric.value)):
         start, end = fabric.start_mark.index, fabric.end_mark.index

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, TypeVar
 from advisor.errors import InputError, Problem, Where, in_file_order, nearest
 
 if TYPE_CHECKING:
-    from advisor.yamlfile import Document, Steps
+    from advisor.textio.yamlfile import Document, Steps
 
 T = TypeVar("T")
 

@@ -31,11 +31,23 @@ from advisor.project.planning import with_plan
 from advisor.project.wishes import with_wishes
 
 if TYPE_CHECKING:
-    from advisor.yamlfile import Document, Steps
+    from advisor.textio.yamlfile import Document, Steps
 
 CLOTH_KEYS = frozenset(
-    {"fabric", "notion", "fibres", "weight", "thickness", "colour", "traits", "width",
-     "repeat", "selvage", "shrinks", *CLOTH_WORDS}
+    {
+        "fabric",
+        "notion",
+        "fibres",
+        "weight",
+        "thickness",
+        "colour",
+        "traits",
+        "width",
+        "repeat",
+        "selvage",
+        "shrinks",
+        *CLOTH_WORDS,
+    }
 )
 
 
@@ -45,7 +57,7 @@ def load_project(path: Path, knowledge: Knowledge) -> Garment:
     Raises:
         InputError: with every problem of the file, each with line, column and the nearest names.
     """
-    from advisor.yamlfile import read_yaml  # noqa: PLC0415 - a question reads no file
+    from advisor.textio.yamlfile import read_yaml  # noqa: PLC0415 - a question reads no file
 
     return garment_of(read_yaml(path), knowledge)
 
@@ -69,7 +81,7 @@ def _form_problems(document: Document) -> tuple[Any, ...]:
     from pydantic import ValidationError  # noqa: PLC0415 - heavy, and only a file needs it
 
     from advisor.project.schema import ProjectForm  # noqa: PLC0415
-    from advisor.validation import problems_from_validation  # noqa: PLC0415
+    from advisor.textio.validation import problems_from_validation  # noqa: PLC0415
 
     try:
         ProjectForm.model_validate(document.data)
@@ -98,9 +110,12 @@ class _Reader:
         seams = self._seams(maker)
         seams = with_making(seams, self.data.get("seams"), self.findings, bare=self.bare)
         garment = Garment(
-            _name(self.data.get("garment")) or "", self.cloths, seams, maker,
+            _name(self.data.get("garment")) or "",
+            self.cloths,
+            seams,
+            maker,
             "metric" if self.bare else "us",
-        )  # fmt: skip
+        )
         garment = with_plan(garment, self.data, self.findings, self.knowledge)
         return with_wishes(garment, self.data, self.findings, self.knowledge)
 
@@ -143,8 +158,11 @@ class _Reader:
             if not about.keys() <= CLOTH_KEYS:
                 return  # a misspelt key is named already, and may well be this one
             what = "both 'fabric' and 'notion'" if "fabric" in about else "no 'fabric'"
-            self.findings.say(steps, f"{shown(str(steps[-1]))} has {what}",
-                              "fabric: and a few words, such as 'nylon organza'")  # fmt: skip
+            self.findings.say(
+                steps,
+                f"{shown(str(steps[-1]))} has {what}",
+                "fabric: and a few words, such as 'nylon organza'",
+            )
 
     def _new_name(self, key: str, steps: Steps) -> str | None:
         name = _name(key)
@@ -169,8 +187,11 @@ class _Reader:
             name = _name(about.get("name")) or ""
             if name and name.casefold() in names:
                 line = self._line(names[name.casefold()])
-                self.findings.say(("seams", i, "name"), f"a second seam called {shown(name)}; "
-                                  f"the first is on line {line}", "each name once")  # fmt: skip
+                self.findings.say(
+                    ("seams", i, "name"),
+                    f"a second seam called {shown(name)}; the first is on line {line}",
+                    "each name once",
+                )
             names.setdefault(name.casefold(), i)
             uses = self._uses(about.get("layers"), ("seams", i, "layers"))
             seams.append(make_seam(name, uses, self._facts(about, i), maker))
@@ -202,8 +223,11 @@ class _Reader:
         uses = tuple(use for use in found if use is not None)
         named = any(use.cloth not in self.notions.values() for use in uses)
         if uses and not named and len(self.findings.problems) == before:
-            self.findings.say(steps, "this seam names no fabric of the project",
-                              f"one of {', '.join(self.spelled.values())}")  # fmt: skip
+            self.findings.say(
+                steps,
+                "this seam names no fabric of the project",
+                f"one of {', '.join(self.spelled.values())}",
+            )
         return uses
 
     def _use(self, layer: Any, steps: Steps) -> Use | None:
@@ -239,8 +263,12 @@ class _Reader:
             expected += " (add this one there" + (
                 ")" if kind == "cloth" else f", or write {{notion: {said}}})"
             )
-        self.findings.say(steps, f"no fabric of this project is called {shown(said)}", expected,
-                          (said, self.spelled.values()))  # fmt: skip
+        self.findings.say(
+            steps,
+            f"no fabric of this project is called {shown(said)}",
+            expected,
+            (said, self.spelled.values()),
+        )
         return None
 
     def _notion(self, said: str, steps: Steps) -> str | None:

@@ -16,7 +16,7 @@ from advisor.project.findings import Findings
 from advisor.project.names import MOST_TIERS
 
 if TYPE_CHECKING:
-    from advisor.yamlfile import Steps
+    from advisor.textio.yamlfile import Steps
 
 _LONG = "from 1 mm to 50 m"
 _LENGTH = Measure("length", 1.0, 50_000.0, _LONG, "cm or in")
@@ -24,21 +24,34 @@ _SHORT = Measure("length", 0.0, 2_000.0, "from 0 to 2 m", "cm or in")
 _COUNT = Measure("count", 1.0, 400.0, "a whole number from 1 to 400")
 
 BUILDING: Mapping[str, Measure] = {
-    "to": _LENGTH, "flat": _LENGTH, "gathered": _LENGTH, "hip": _LENGTH, "waist": _LENGTH,
-    "stitched down": _SHORT, "spacing": _SHORT, "hem": _SHORT, "repeat": _SHORT,
+    "to": _LENGTH,
+    "flat": _LENGTH,
+    "gathered": _LENGTH,
+    "hip": _LENGTH,
+    "waist": _LENGTH,
+    "stitched down": _SHORT,
+    "spacing": _SHORT,
+    "hem": _SHORT,
+    "repeat": _SHORT,
     "depth": Measure("length", 1.0, 1_000.0, "from 1 mm to 1 m", "cm or in"),
     "face": Measure("length", 1.0, 1_000.0, "from 1 mm to 1 m", "cm or in"),
     "selvage": Measure("length", 0.0, 100.0, "from 0 to 10 cm", "cm or in"),
     "bolt": Measure("length", 20.0, 4_000.0, "a cloth from 2 cm to 4 m wide", "cm or in"),
-    "width": _LENGTH, "height": _LENGTH, "finished width": _LENGTH, "finished height": _LENGTH,
+    "width": _LENGTH,
+    "height": _LENGTH,
+    "finished width": _LENGTH,
+    "finished height": _LENGTH,
     "narrow end": Measure("length", 0.0, 50_000.0, "from 0 to 50 m", "cm or in"),
     "allowance": Measure("length", 0.0, 50.0, "from 0 to 50 mm", "mm or in"),
     "shrinks": Measure("percent", 0.0, 30.0, "from 0 to 30 %"),
     "fullness": MEASURES["fullness"],
-    "seam": _LENGTH, "number": _COUNT, "times": _COUNT, "pieces": _COUNT,
+    "seam": _LENGTH,
+    "number": _COUNT,
+    "times": _COUNT,
+    "pieces": _COUNT,
     "turn": Measure("count", 0.05, 1.0, "a share of a circle, from 0.05 to 1 (a full circle)"),
     "tiers": Measure("count", 2.0, float(MOST_TIERS), f"a whole number from 2 to {MOST_TIERS}"),
-}  # fmt: skip
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,4 +117,3 @@ class Asker:
     def deny(self, key: str, message: str, expected: str = "") -> None:
         """Note that a value cannot be."""
         self.findings.say((*self.steps, key), message, expected or None)
-

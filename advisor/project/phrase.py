@@ -24,12 +24,34 @@ _UNKNOWN = re.compile(r"\b(?:(?:unknown|mystery)\s+fib(?:re|er)s?|fib(?:re|er)s?
 _NUMBER = re.compile(r"^\d+(?:[.,]\d+)?%?$")
 _FILLERS = frozenset({"a", "an", "and", "the", "of", "with", "in", "%", "fabric", "cloth", "/"})
 SHADES = {
-    "black": "dark", "navy": "dark", "brown": "dark", "burgundy": "dark", "charcoal": "dark",
-    "dark": "dark", "white": "pale", "ivory": "pale", "cream": "pale", "pale": "pale",
-    "beige": "pale", "pastel": "pale", "red": "", "blue": "", "green": "", "grey": "", "gray": "",
-    "pink": "", "purple": "", "orange": "", "yellow": "", "gold": "", "silver": "", "printed": "",
-    "plain": "", "coloured": "", "colored": "",
-}  # fmt: skip
+    "black": "dark",
+    "navy": "dark",
+    "brown": "dark",
+    "burgundy": "dark",
+    "charcoal": "dark",
+    "dark": "dark",
+    "white": "pale",
+    "ivory": "pale",
+    "cream": "pale",
+    "pale": "pale",
+    "beige": "pale",
+    "pastel": "pale",
+    "red": "",
+    "blue": "",
+    "green": "",
+    "grey": "",
+    "gray": "",
+    "pink": "",
+    "purple": "",
+    "orange": "",
+    "yellow": "",
+    "gold": "",
+    "silver": "",
+    "printed": "",
+    "plain": "",
+    "coloured": "",
+    "colored": "",
+}
 """Colour words and the shade that they surely mean; most mean none for certain."""
 _LONGEST = 200
 _MOST_WORDS = 6
@@ -89,10 +111,11 @@ def short_name(text: str) -> str:
 def cloth_of(name: str, reading: Reading, knowledge: Knowledge) -> Cloth:
     """The cloth that a phrase stands for, with everything assumed named."""
     cloth = make_cloth(
-        name, knowledge.entries[reading.entry],
+        name,
+        knowledge.entries[reading.entry],
         (reading.fibres,) if reading.fibres else (),
         None if reading.weight is None else (reading.weight, reading.weight),
-    )  # fmt: skip
+    )
     return replace(cloth, shade=reading.shade) if reading.shade else cloth
 
 
@@ -152,9 +175,10 @@ def _no_fabric(words: list[str], text: str, knowledge: Knowledge) -> InputError:
     fibre = next((knowledge.fibre_names[w] for w in words if w in knowledge.fibre_names), None)
     if fibre and all(w in knowledge.fibre_names or w in _FILLERS for w in words):
         sold = [
-            e.name for e in knowledge.fabrics()
+            e.name
+            for e in knowledge.fabrics()
             if fibre == e.mixes[0][0][0] or fibre in plain_name(e.name)
-        ]  # fmt: skip
+        ]
         expected = f"the cloth as well as the fibre, such as {', '.join(sold[:6])}"
         return _refuse(text.strip(), expected)
     names = list(knowledge.names)

@@ -75,9 +75,11 @@ class _PlanReader:
         groups = enumerate(listed if isinstance(listed, list) else ())
         pieces = [self._piece(about, i, bolts) for i, about in groups if isinstance(about, dict)]
         return Plan(
-            tuple(piece for piece in pieces if piece is not None), bolts, self._kit(),
+            tuple(piece for piece in pieces if piece is not None),
+            bolts,
+            self._kit(),
             self._results(),
-        )  # fmt: skip
+        )
 
     def _bolts(self) -> dict[str, Bolt]:
         fabrics = self.data.get("fabrics")
@@ -89,9 +91,11 @@ class _PlanReader:
             ask = Asker(about, ("fabrics", key), self.findings, self.bare)
             shrinks = ask.measure("shrinks")
             bolt = Bolt(
-                ask.measure("width", "bolt"), ask.measure("repeat") or 0.0,
-                ask.measure("selvage") or 0.0, None if shrinks is None else shrinks / 100,
-            )  # fmt: skip
+                ask.measure("width", "bolt"),
+                ask.measure("repeat") or 0.0,
+                ask.measure("selvage") or 0.0,
+                None if shrinks is None else shrinks / 100,
+            )
             if bolt.width is not None and 2 * bolt.selvage >= bolt.width:
                 ask.deny("selvage", "the selvages leave nothing of the cloth")
                 bolt = replace(bolt, selvage=0.0)
@@ -110,12 +114,18 @@ class _PlanReader:
         cut = any(ask.said(key) for key in ("width", "height"))
         if cut and any(ask.said(key) for key in ("finished width", "finished height")):
             key = next(k for k in ("finished width", "finished height") if ask.said(k))
-            ask.deny(key, "this piece has cut sizes and finished ones",
-                     "width and height, or finished width and finished height")  # fmt: skip
+            ask.deny(
+                key,
+                "this piece has cut sizes and finished ones",
+                "width and height, or finished width and finished height",
+            )
             return None
         if cut and ask.said("fullness"):
-            ask.deny("fullness", "a piece with cut sizes has its fullness in them already",
-                     "finished width and finished height with a fullness")  # fmt: skip
+            ask.deny(
+                "fullness",
+                "a piece with cut sizes has its fullness in them already",
+                "finished width and finished height with a fullness",
+            )
             return None
         across, along = ("width", "height") if cut else ("finished width", "finished height")
         wide, high = ask.measure(across), ask.measure(along)
@@ -134,8 +144,12 @@ class _PlanReader:
     def _need_sizes(self, about: dict[str, Any], ask: Asker, keys: tuple[str, ...]) -> None:
         """Note the first size that a piece lacks."""
         missing = [key for key in keys if not ask.said(key)]
-        if len(missing) == 2 or (missing and not any(ask.said(k) for k in ("width", "height",
-                                 "finished width", "finished height"))):  # fmt: skip
+        if len(missing) == 2 or (
+            missing
+            and not any(
+                ask.said(k) for k in ("width", "height", "finished width", "finished height")
+            )
+        ):
             sizes = "width and height as cut, or finished width and finished height"
             name = shown(str(about.get("name")))
             self.findings.say(ask.steps, f"the piece {name} has no size", sizes)
@@ -144,24 +158,34 @@ class _PlanReader:
 
     def _described(
         self, about: dict[str, Any], ask: Asker, cloth: str, wide: float, high: float, *, cut: bool
-    ) -> Piece:  # fmt: skip
+    ) -> Piece:
         fullness = ask.measure("fullness")
         number = ask.count("number")
         allowance = ask.measure("allowance")
         return Piece(
-            name=_tidy(about.get("name")), cloth=cloth, width=wide, height=high, cut=cut,
-            number=number if number or fullness else 1, fullness=fullness or 1.0,
+            name=_tidy(about.get("name")),
+            cloth=cloth,
+            width=wide,
+            height=high,
+            cut=cut,
+            number=number if number or fullness else 1,
+            fullness=fullness or 1.0,
             hem=ask.measure("hem") or 0.0,
             allowance=USUAL_ALLOWANCE if allowance is None else allowance,
-            grain=ask.word("grain", GRAINS) or "lengthwise", narrow=ask.measure("narrow end"),
-            matched=ask.yes("matched"), doubled=ask.yes("doubled"),
-        )  # fmt: skip
+            grain=ask.word("grain", GRAINS) or "lengthwise",
+            narrow=ask.measure("narrow end"),
+            matched=ask.yes("matched"),
+            doubled=ask.yes("doubled"),
+        )
 
     def _sound(self, piece: Piece, ask: Asker, bolts: Mapping[str, Bolt]) -> Piece | None:
         """The piece, unless it cannot be cut from its cloth."""
         if piece.narrow is not None and piece.narrow > piece.width:
-            ask.deny("narrow end", "the narrow end is wider than the piece",
-                     f"at most {ask.about.get('width')}")  # fmt: skip
+            ask.deny(
+                "narrow end",
+                "the narrow end is wider than the piece",
+                f"at most {ask.about.get('width')}",
+            )
             return None
         bolt = bolts.get(piece.cloth, Bolt())
         usable = _usable(bolt)
@@ -172,9 +196,12 @@ class _PlanReader:
             across = min(across, piece.height)
         if across > usable * (1 + 1e-9) and piece.grain != "crosswise":
             key = "width" if piece.cut else "finished width"
-            ask.deny(key, f"the piece {shown(piece.name)} is {across:.5g} mm wide as cut: wider "
-                     f"than the cloth {shown(piece.cloth)}",
-                     f"at most {usable:.5g} mm, or more panels (number:)")  # fmt: skip
+            ask.deny(
+                key,
+                f"the piece {shown(piece.name)} is {across:.5g} mm wide as cut: wider "
+                f"than the cloth {shown(piece.cloth)}",
+                f"at most {usable:.5g} mm, or more panels (number:)",
+            )
             return None
         return piece
 
@@ -183,9 +210,12 @@ class _PlanReader:
             return None
         name = self.names.get(" ".join(said.split()).casefold())
         if name is None:
-            ask.findings.say((*ask.steps, "fabric"), f"no fabric of this project is called "
-                             f"{shown(said)}", "a name from 'fabrics', or of a notion in a seam",
-                             (said, self.names.values()))  # fmt: skip
+            ask.findings.say(
+                (*ask.steps, "fabric"),
+                f"no fabric of this project is called {shown(said)}",
+                "a name from 'fabrics', or of a notion in a seam",
+                (said, self.names.values()),
+            )
         return name
 
     def _results(self) -> tuple[Result, ...]:
@@ -198,9 +228,12 @@ class _PlanReader:
             ask = Asker(about, ("results", i), self.findings)
             name = seams.get(_tidy(about["seam"]).casefold())
             if name is None:
-                self.findings.say((*ask.steps, "seam"), f"no seam of this project is called "
-                                  f"{shown(about['seam'])}", "the seam that the scrap stood for",
-                                  (about["seam"], seams.values()))  # fmt: skip
+                self.findings.say(
+                    (*ask.steps, "seam"),
+                    f"no seam of this project is called {shown(about['seam'])}",
+                    "the seam that the scrap stood for",
+                    (about["seam"], seams.values()),
+                )
                 continue
             works = ask.word("works", ("yes", "no")) != "no"
             found.append(Result(name, _tidy(about.get("result")), works))
@@ -210,9 +243,9 @@ class _PlanReader:
         kit = read_kit(self.data.get("kit"), self.findings, self.knowledge, ("kit",))
         other = settings_kit(self.knowledge)
         said = {key: getattr(kit, key) for key in _KIT_KEYS}
-        return Kit(**{
-            key: getattr(other, key) if value is None else value for key, value in said.items()
-        })  # fmt: skip
+        return Kit(
+            **{key: getattr(other, key) if value is None else value for key, value in said.items()}
+        )
 
 
 def _usable(bolt: Bolt) -> float | None:
@@ -266,8 +299,8 @@ def settings_kit(knowledge: Knowledge) -> Kit:
     from pydantic import ValidationError  # noqa: PLC0415 - heavy, and only a file needs it
 
     from advisor.project.schema import KitForm  # noqa: PLC0415
-    from advisor.validation import problems_from_validation  # noqa: PLC0415
-    from advisor.yamlfile import read_yaml  # noqa: PLC0415
+    from advisor.textio.validation import problems_from_validation  # noqa: PLC0415
+    from advisor.textio.yamlfile import read_yaml  # noqa: PLC0415
 
     document = read_yaml(path)
     findings = Findings(document)
@@ -287,4 +320,3 @@ def _tidy(value: Any) -> str:
         return tidy_name(value, 200) if isinstance(value, str) else ""
     except ValueError:
         return ""
-

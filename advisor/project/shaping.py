@@ -56,13 +56,20 @@ def read_tucks(ask: Asker, wide: float | None) -> Tucks | None:
         return None
     gap = spacing if spacing is not None else float(wide or 0.0) / number
     if deep > gap * (1 + 1e-9):
-        here.deny("depth", f"a tuck {deep:.4g} mm deep is deeper than its spacing",
-                  f"at most {gap:.4g} mm")  # fmt: skip
+        here.deny(
+            "depth",
+            f"a tuck {deep:.4g} mm deep is deeper than its spacing",
+            f"at most {gap:.4g} mm",
+        )
         return None
     span = (number - 1) * gap + deep
     if wide is not None and span > wide * (1 + 1e-9):
-        here.deny("number", f"{number} tucks {gap:.4g} mm apart take {span:.4g} mm: more than the "
-                  f"piece, {wide:.4g} mm", "fewer tucks, or a smaller spacing")  # fmt: skip
+        here.deny(
+            "number",
+            f"{number} tucks {gap:.4g} mm apart take {span:.4g} mm: more than the "
+            f"piece, {wide:.4g} mm",
+            "fewer tucks, or a smaller spacing",
+        )
         return None
     return Tucks(deep, number, gap)
 
@@ -77,21 +84,35 @@ def read_flounce(ask: Asker, name: str, cloth: str, usable: float | None) -> Pie
     said = ask.measure("allowance")
     if seam is None or deep is None:
         return None
-    piece = Piece(name, cloth, seam, deep, cut=False, number=number, hem=hem or 0.0,
-                  allowance=USUAL_ALLOWANCE if said is None else said, grain="any",
-                  flounce=Flounce(seam, deep, rings, turn))  # fmt: skip
+    piece = Piece(
+        name,
+        cloth,
+        seam,
+        deep,
+        cut=False,
+        number=number,
+        hem=hem or 0.0,
+        allowance=USUAL_ALLOWANCE if said is None else said,
+        grain="any",
+        flounce=Flounce(seam, deep, rings, turn),
+    )
     inner = (seam + 2 * piece.allowance * rings) / (2 * math.pi * turn * rings)
     outer = inner + deep + piece.hem
     if inner <= piece.allowance:
-        here.deny("seam", f"the inner edge has a radius of {inner:.4g} mm: its allowance of "
-                  f"{piece.allowance:.4g} mm closes it",
-                  "fewer pieces, a smaller turn or allowance")  # fmt: skip
+        here.deny(
+            "seam",
+            f"the inner edge has a radius of {inner:.4g} mm: its allowance of "
+            f"{piece.allowance:.4g} mm closes it",
+            "fewer pieces, a smaller turn or allowance",
+        )
         return None
     across = outer if turn <= 0.5 else 2 * outer
     if usable is not None and across > usable * (1 + 1e-9):
-        here.deny("depth", f"the ring is {across:.5g} mm across: wider than the cloth "
-                  f"{shown(cloth)}", f"at most {usable:.5g} mm, or more rings (pieces:)",
-                  )  # fmt: skip
+        here.deny(
+            "depth",
+            f"the ring is {across:.5g} mm across: wider than the cloth {shown(cloth)}",
+            f"at most {usable:.5g} mm, or more rings (pieces:)",
+        )
         return None
     return piece
 
@@ -109,8 +130,11 @@ def read_tiers(ask: Asker, high: float | None) -> Tiers | None:
         where.deny(key, "the heights of the tiers tell this already", "one of the two")
         return None
     if not listed and not here.said("number"):
-        here.findings.say(here.steps, "these tiers have neither a number nor heights",
-                          "number: 3, or heights: [20 cm, 25 cm]")  # fmt: skip
+        here.findings.say(
+            here.steps,
+            "these tiers have neither a number nor heights",
+            "number: 3, or heights: [20 cm, 25 cm]",
+        )
         return None
     if heights is not None:
         return Tiers(heights, full)

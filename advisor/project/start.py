@@ -86,8 +86,11 @@ class Answers:
 
     def missing(self) -> list[str]:
         """What a project cannot do without and has not got."""
-        have = {"a name for the garment": self.garment, "a cloth": self.cloths,
-                "a seam": self.seams}  # fmt: skip
+        have = {
+            "a name for the garment": self.garment,
+            "a cloth": self.cloths,
+            "a seam": self.seams,
+        }
         return [what for what, given in have.items() if not given]
 
 
@@ -261,8 +264,14 @@ class _Interview:
         if entry is None or entry.kind == "cloth":
             notions = [e.name for e in self.knowledge.entries.values() if e.kind != "cloth"]
             near = nearest(said, [*names.values(), *notions])
-            raise InputError(Problem(f"{shown(said)} is none of the cloths, and no notion", None,
-                                     f"some of {', '.join(names.values())}", near))  # fmt: skip
+            raise InputError(
+                Problem(
+                    f"{shown(said)} is none of the cloths, and no notion",
+                    None,
+                    f"some of {', '.join(names.values())}",
+                    near,
+                )
+            )
         return said, True
 
 

@@ -14,7 +14,7 @@ from advisor.project.names import tidy_name
 from advisor.project.phrase import read_phrase
 
 if TYPE_CHECKING:
-    from advisor.yamlfile import Document
+    from advisor.textio.yamlfile import Document
 
 
 def only_named(document: Document, knowledge: Knowledge) -> frozenset[str]:

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator
 from advisor.knowledge.model import Knowledge
 from advisor.project.facts import CHOICES, SEAM_WORDS
 from advisor.project.start import Answers, ClothAnswer, SeamAnswer
-from advisor.project.yamltext import quoted
+from advisor.textio.yamltext import quoted
 
 WIDTH = 100
 
@@ -108,8 +108,9 @@ def project_text(answers: Answers, knowledge: Knowledge) -> str:
 
 def _explained(words: str, indent: int) -> list[str]:
     pad = " " * indent + "## "
-    return textwrap.wrap(words, WIDTH, initial_indent=pad, subsequent_indent=pad,
-                         break_on_hyphens=False)  # fmt: skip
+    return textwrap.wrap(
+        words, WIDTH, initial_indent=pad, subsequent_indent=pad, break_on_hyphens=False
+    )
 
 
 def _option(key: str, given: str, usual: str, words: str, indent: int) -> Iterator[str]:
@@ -130,9 +131,7 @@ def _maker(answers: Answers, knowledge: Knowledge) -> Iterator[str]:
         yield from _option(key, given.get(key, ""), usual, words.replace("{machine.foot}", feet), 2)
 
 
-def _cloth(
-    cloth: ClothAnswer, units: str, knowledge: Knowledge, *, first: bool
-) -> Iterator[str]:  # fmt: skip
+def _cloth(cloth: ClothAnswer, units: str, knowledge: Knowledge, *, first: bool) -> Iterator[str]:
     yield f"  {quoted(cloth.name)}:"
     yield f"    fabric: {quoted(cloth.phrase)}"
     if not first:
@@ -161,9 +160,7 @@ def _fibres(cloth: ClothAnswer) -> str:
     return "{" + ", ".join(f"{quoted(fibre)}: {share:g}" for fibre, share in mix) + "}"
 
 
-def _seam(
-    seam: SeamAnswer, units: str, knowledge: Knowledge, *, first: bool
-) -> Iterator[str]:  # fmt: skip
+def _seam(seam: SeamAnswer, units: str, knowledge: Knowledge, *, first: bool) -> Iterator[str]:
     given = {
         "length": quoted(seam.length) if seam.length else "",
         "shape": seam.shape,

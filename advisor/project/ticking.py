@@ -12,9 +12,9 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from advisor.errors import InputError
-from advisor.files import write_whole
-from advisor.project.yamltext import quoted
-from advisor.yamlfile import Data, parse_yaml
+from advisor.textio.files import write_whole
+from advisor.textio.yamlfile import Data, parse_yaml
+from advisor.textio.yamltext import quoted
 
 KEY = "done"
 

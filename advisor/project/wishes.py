@@ -14,17 +14,22 @@ if TYPE_CHECKING:
     from advisor.knowledge.model import Knowledge
     from advisor.project.findings import Findings
     from advisor.project.garment import Garment
-    from advisor.yamlfile import Steps
+    from advisor.textio.yamlfile import Steps
 
 LONGEST_SITTING = 24 * 60.0
 DEAREST_CHANGE = 240.0
-UNITS = {"min": 1.0, "minutes": 1.0, "minute": 1.0, "m": 1.0, "h": 60.0, "hour": 60.0,
-         "hours": 60.0}  # fmt: skip
+UNITS = {
+    "min": 1.0,
+    "minutes": 1.0,
+    "minute": 1.0,
+    "m": 1.0,
+    "h": 60.0,
+    "hour": 60.0,
+    "hours": 60.0,
+}
 
 
-def with_wishes(
-    garment: Garment, data: Any, findings: Findings, knowledge: Knowledge
-) -> Garment:
+def with_wishes(garment: Garment, data: Any, findings: Findings, knowledge: Knowledge) -> Garment:
     """The garment with what its file says of the order of work."""
     if not isinstance(data, dict):
         return garment
@@ -78,7 +83,8 @@ class _Reader:
             drop=self.names(about.get("drop")),
             tie=tuple(
                 (pair[0], pair[1])
-                for pair in map(self.names, _lists(about.get("tie"))) if len(pair) == 2
+                for pair in map(self.names, _lists(about.get("tie")))
+                if len(pair) == 2
             ),
             pin=tuple(self._pinned(row) for _, row in _rows(about.get("pin"))),
             after=tuple(
@@ -88,7 +94,7 @@ class _Reader:
             ),
             costs=self._costs(about.get("costs")),
             sitting=None if sitting is None else self._minutes(sitting, (*at, "sitting")),
-        )  # fmt: skip
+        )
 
     def names(self, said: Any) -> tuple[str, ...]:
         """One name or several."""
@@ -114,36 +120,47 @@ class _Reader:
         known = [kind.replace("-", " ") for kind in self.kinds]
         if not self.kinds or _kind_name(said) in self.kinds:
             return True
-        self.findings.say(("seams", i, "kind"), f"'kind': unknown word {shown(said)}",
-                          f"one of {', '.join(known)}", (said, known))  # fmt: skip
+        self.findings.say(
+            ("seams", i, "kind"),
+            f"'kind': unknown word {shown(said)}",
+            f"one of {', '.join(known)}",
+            (said, known),
+        )
         return False
 
     def _added(self, row: dict[str, Any], i: int) -> Added:
         minutes = row.get("minutes")
         at: Steps = ("order", "add", i, "minutes")
         return Added(
-            _name(row.get("step")) or "", self.names(row.get("after")),
+            _name(row.get("step")) or "",
+            self.names(row.get("after")),
             self.names(row.get("before")),
             10.0 if minutes is None else self._minutes(minutes, at) or 10.0,
             self.names(row.get("on")),
-        )  # fmt: skip
+        )
 
     @staticmethod
     def _pinned(row: dict[str, Any]) -> Pinned:
         at = row.get("at")
         return Pinned(
-            _name(row.get("step")) or "", _name(row.get("after")), _name(row.get("before")),
+            _name(row.get("step")) or "",
+            _name(row.get("after")),
+            _name(row.get("before")),
             int(at) if isinstance(at, int | float) and not isinstance(at, bool) else None,
-        )  # fmt: skip
+        )
 
     def _costs(self, about: Any) -> dict[str, float]:
         found = {}
         for name, value in _items(about):
             at: Steps = ("order", "costs", name)
             if name not in CHANGES:
-                self.findings.say(at, f"no change of set-up is called {shown(str(name))}",
-                                  f"one of {', '.join(sorted(CHANGES))}",
-                                  (str(name), sorted(CHANGES)), key=True)  # fmt: skip
+                self.findings.say(
+                    at,
+                    f"no change of set-up is called {shown(str(name))}",
+                    f"one of {', '.join(sorted(CHANGES))}",
+                    (str(name), sorted(CHANGES)),
+                    key=True,
+                )
             elif str(value) in ("0", "0.0", "0 min"):
                 found[name] = 0.0
             else:
@@ -158,8 +175,11 @@ class _Reader:
                 return minutes
         except (ValueError, KeyError):
             pass
-        self.findings.say(at, f"{shown(str(value))} is no length of time",
-                          f"minutes such as 90 min or 1.5 h, at most {most:g}")  # fmt: skip
+        self.findings.say(
+            at,
+            f"{shown(str(value))} is no length of time",
+            f"minutes such as 90 min or 1.5 h, at most {most:g}",
+        )
         return None
 
 

@@ -29,9 +29,24 @@ TEX_COTTON_TICKET = 3 * TEX_NE
 ABSOLUTE_ZERO = -273.15
 
 NM_US: Mapping[int, int] = {
-    60: 8, 65: 9, 70: 10, 75: 11, 80: 12, 85: 13, 90: 14, 95: 15, 100: 16, 105: 17,
-    110: 18, 120: 19, 125: 20, 130: 21, 140: 22, 160: 23, 200: 25,
-}  # fmt: skip
+    60: 8,
+    65: 9,
+    70: 10,
+    75: 11,
+    80: 12,
+    85: 13,
+    90: 14,
+    95: 15,
+    100: 16,
+    105: 17,
+    110: 18,
+    120: 19,
+    125: 20,
+    130: 21,
+    140: 22,
+    160: 23,
+    200: 25,
+}
 """US label of each metric needle size; NM is the key, makers' tables disagree on the label."""
 _US_NM = {us: nm for nm, us in NM_US.items()}
 

@@ -15,7 +15,8 @@ from collections.abc import Callable
 from time import perf_counter
 from typing import Any
 
-from advisor.engine.judge import Judgement, judge
+from advisor.claims.judgement import Judgement
+from advisor.decide.evaluate import judge
 from tests.bench import decide_clingo, decide_clips
 from tests.bench.decide_cases import case, garment, known
 
@@ -32,8 +33,9 @@ def fired_of(judgement: Judgement) -> set[tuple[str, str]]:
     places = {seam.name: f"s{i}" for i, seam in enumerate(garment().seams)}
     return {
         (f.rule.id, places.get(f.place.name, "whole"))
-        for f in judgement.gathered.fired if f.rule.shape != "layer"
-    }  # fmt: skip
+        for f in judgement.gathered.fired
+        if f.rule.shape != "layer"
+    }
 
 
 def main(runs: int = 15) -> tuple[float, float]:

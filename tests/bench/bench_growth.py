@@ -17,10 +17,11 @@ from pathlib import Path
 from time import perf_counter
 from typing import Any
 
-from advisor.engine.judge import judge
-from advisor.knowledge.cache import compile_folder, knowledge_folder
+from advisor.decide.evaluate import judge
 from advisor.knowledge.model import Knowledge, from_plain
-from advisor.yamlfile import read_yaml
+from advisor.knowledge.place import knowledge_folder
+from advisor.overlay.cache import compile_folder
+from advisor.textio.yamlfile import read_yaml
 from tests.bench.decide_cases import garment
 
 CLOTH = "organza"

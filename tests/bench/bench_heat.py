@@ -12,10 +12,10 @@ from collections.abc import Callable
 
 import numpy as np
 
-from advisor.craft.heat.answer import Question, answers
-from advisor.craft.heat.materials import NOTHING, FibreHeat, Range, cloth
-from advisor.craft.heat.solve import trace
-from advisor.craft.heat.stack import sole_at, under_iron
+from advisor.heat.model.answer import Question, answers
+from advisor.heat.model.materials import NOTHING, FibreHeat, Range, cloth
+from advisor.heat.model.solve import trace
+from advisor.heat.model.stack import sole_at, under_iron
 
 SEAMS = 12
 

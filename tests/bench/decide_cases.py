@@ -11,15 +11,21 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
-from advisor.engine.conditions import maker_facts, seam_facts, test_facts
-from advisor.engine.subjects import has_fibre, subject_of
-from advisor.knowledge.cache import load_knowledge
+from advisor.claims.conditions import maker_facts, seam_facts, test_facts
+from advisor.claims.subjects import has_fibre, subject_of
 from advisor.knowledge.model import Claim, Knowledge, Rule
+from advisor.overlay.cache import load_knowledge
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.quick import quick_garment
 
-PHRASES = ("linen suiting 240 g/m2", "nylon organza", "viscose velvet", "acetate lining",
-           "wool jersey", "brocade, fibre unknown")  # fmt: skip
+PHRASES = (
+    "linen suiting 240 g/m2",
+    "nylon organza",
+    "viscose velvet",
+    "acetate lining",
+    "wool jersey",
+    "brocade, fibre unknown",
+)
 NAMES = ("shell", "frill", "collar", "lining", "cuff", "gift")
 Tree = list[Any]
 
@@ -37,15 +43,29 @@ def garment() -> Garment:
     for name, phrase in zip(NAMES, PHRASES, strict=True):
         (cloth,) = quick_garment([phrase], known()).cloths.values()
         cloths[name] = type(cloth)(name, cloth.entry, cloth.mixes, cloth.weight, cloth.thickness)
-    pairs = [(0, 0), (0, 1), (0, 2), (0, 3), (0, 4), (0, 5), (3, 3), (1, 1), (2, 2), (3, 4), (2, 3),
-             (5, 5)]  # fmt: skip
+    pairs = [
+        (0, 0),
+        (0, 1),
+        (0, 2),
+        (0, 3),
+        (0, 4),
+        (0, 5),
+        (3, 3),
+        (1, 1),
+        (2, 2),
+        (3, 4),
+        (2, 3),
+        (5, 5),
+    ]
     shapes = ("straight", "curved", "corner")
     seams = tuple(
-        Seam(f"seam {i}",
-             (Use(NAMES[a]), Use(NAMES[b], fullness=2.0 if i == 1 else 1.0), Use(NAMES[a])),
-             {"shape": shapes[i % 3], "edge": ("open", "turned")[i % 2]})
+        Seam(
+            f"seam {i}",
+            (Use(NAMES[a]), Use(NAMES[b], fullness=2.0 if i == 1 else 1.0), Use(NAMES[a])),
+            {"shape": shapes[i % 3], "edge": ("open", "turned")[i % 2]},
+        )
         for i, (a, b) in enumerate(pairs)
-    )  # fmt: skip
+    )
     return Garment("coat", cloths, seams)
 
 
@@ -141,9 +161,17 @@ def _tell_shares(what: Case, tree: Tree, names: dict[Use, str]) -> None:
             if truth:
                 what.told.append((leaf_name(tree), name, int(truth) == 2))
     for part in tree[1:]:
-        if isinstance(part, list) and part and isinstance(part[0], str) and tree[0] in (
-            "all", "any", "not",
-        ):  # fmt: skip
+        if (
+            isinstance(part, list)
+            and part
+            and isinstance(part[0], str)
+            and tree[0]
+            in (
+                "all",
+                "any",
+                "not",
+            )
+        ):
             _tell_shares(what, part, names)
 
 

@@ -1,6 +1,5 @@
 """The matching and intersecting of `decide_cases` as a logic program for clingo."""
 
-# ruff: noqa: E501 - programs of another language
 from __future__ import annotations
 
 from typing import Any
@@ -36,7 +35,7 @@ class Program:
             "gone(P,A,O) :- said(P,C), drops(C,A,O).",
             "left(P,A,O) :- said(P,C), keeps(C,A,O), not gone(P,A,O).",
             "#show fire/2. #show floor/3. #show roof/3. #show left/3.",
-        ]  # fmt: skip
+        ]
 
     def condition(self, tree: Tree) -> int:
         """The number of a node, with the lines that define it."""
@@ -99,13 +98,19 @@ class Program:
         id_ = f'"{rule.id}"'
         for truth, certain in (("yes", 1), ("may", 0)):
             heads = {
-                "pair": lambda t: f"mem(S,I,U), mem(S,J,V), I != J, {t}({numbers[0]},U), {t}({numbers[1]},V)",
-                "garment pair": lambda t: f"own(U), own(V), U != V, {t}({numbers[0]},U), {t}({numbers[1]},V)",
+                "pair": lambda t: (
+                    f"mem(S,I,U), mem(S,J,V), I != J, {t}({numbers[0]},U), {t}({numbers[1]},V)"
+                ),
+                "garment pair": lambda t: (
+                    f"own(U), own(V), U != V, {t}({numbers[0]},U), {t}({numbers[1]},V)"
+                ),
                 "some": lambda t: f"mem(S,_,U), {t}({numbers[0]},U)",
                 "layer": lambda t: f"mem(S,_,U), {t}({numbers[0]},U)",
-                "every": lambda t: f'seam(S), {t}({numbers[0]},W) : mem(S,_,W), word(W,"kind","cloth")',
+                "every": lambda t: (
+                    f'seam(S), {t}({numbers[0]},W) : mem(S,_,W), word(W,"kind","cloth")'
+                ),
                 "seam": lambda _: "seam(S)",
-            }  # fmt: skip
+            }
             body = heads[rule.shape](truth)
             place = "whole" if rule.shape == "garment pair" else "S"
             if rule.shape == "every":
@@ -124,7 +129,9 @@ class Program:
         self.lines.append(f"said({place},{id_}) :- {body}.")
         if claim.span is not None:
             low, high = (number(x) for x in claim.span)
-            self.lines.append(f'lower({id_},"{claim.aspect}",{low}). upper({id_},"{claim.aspect}",{high}).')
+            self.lines.append(
+                f'lower({id_},"{claim.aspect}",{low}). upper({id_},"{claim.aspect}",{high}).'
+            )
             return
         for i in range(len(known().aspects[claim.aspect].words)):
             kept = "keeps" if claim.mask >> i & 1 else "drops"
@@ -139,8 +146,10 @@ class Program:
         rows += [f"own(u{i})." for i in range(6)]
         rows += [f'lev({u},"{t}",{low},{high}).' for u, t, low, high in case.levels]
         rows += [f'word({u},"{k}","{v}").' for u, k, v in case.words]
-        rows += [f'num({u},"{k}",{number(a)},{number(b)},{number((a + b) / 2)}). has({u},"{k}").'
-                 for u, k, a, b in case.numbers]  # fmt: skip
+        rows += [
+            f'num({u},"{k}",{number(a)},{number(b)},{number((a + b) / 2)}). has({u},"{k}").'
+            for u, k, a, b in case.numbers
+        ]
         rows += [f'fib({u},{k},"{f}").' for u, k, f in case.fibres]
         rows += [f'told("{n}",{u},{int(sure)}).' for n, u, sure in case.told]
         rows += [f"mem({s},{i},{u})." for s, i, u in case.members]
@@ -161,6 +170,9 @@ def work(control: clingo.Control) -> set[tuple[str, str]]:
     fired: set[tuple[str, str]] = set()
     with control.solve(yield_=True) as handle:
         for model in handle:
-            fired = {(str(a.arguments[0]).strip('"'), str(a.arguments[1]))
-                     for a in model.symbols(shown=True) if a.name == "fire"}  # fmt: skip
+            fired = {
+                (str(a.arguments[0]).strip('"'), str(a.arguments[1]))
+                for a in model.symbols(shown=True)
+                if a.name == "fire"
+            }
     return fired

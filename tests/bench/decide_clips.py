@@ -11,7 +11,7 @@ from typing import Any
 
 import clips
 
-from advisor.engine.speakers import cloth_says
+from advisor.claims.speakers import cloth_says
 from tests.bench.decide_cases import Case, Tree, fibres_of, garment, known, leaf_name, uses
 
 TEMPLATES = (
@@ -26,10 +26,14 @@ TEMPLATES = (
     "(deftemplate mem (slot s) (slot i) (slot u))",
     "(deftemplate holds (slot c) (slot u) (slot truth))",
     "(deftemplate fire (slot r) (slot s))",
-    ("(deftemplate own-said (slot u) (slot c) (slot a) (slot kind) (slot rank) (slot lo) (slot hi)"
-    " (multislot keep))"),
-    ("(deftemplate said (slot s) (slot who) (slot c) (slot a) (slot kind) (slot rank) (slot lo)"
-    " (slot hi) (multislot keep))"),
+    (
+        "(deftemplate own-said (slot u) (slot c) (slot a) (slot kind) (slot rank) (slot lo) (slot hi)"
+        " (multislot keep))"
+    ),
+    (
+        "(deftemplate said (slot s) (slot who) (slot c) (slot a) (slot kind) (slot rank) (slot lo)"
+        " (slot hi) (multislot keep))"
+    ),
     "(deftemplate narrow (slot s) (slot a) (multislot keep))",
     "(deftemplate span (slot s) (slot a) (slot lo) (slot hi))",
     "(deftemplate option (slot s) (slot a) (slot o))",
@@ -41,13 +45,19 @@ SPEAK = (
 )
 MEET = (
     SPEAK,
-    ("(defrule meet-low (declare (salience -10)) (said (s ?s) (a ?a) (kind must) (lo ?x))"
-    " ?f <- (span (s ?s) (a ?a) (lo ?y&:(< ?y ?x))) => (modify ?f (lo ?x)))"),
-    ("(defrule meet-high (declare (salience -10)) (said (s ?s) (a ?a) (kind must) (hi ?x))"
-    " ?f <- (span (s ?s) (a ?a) (hi ?y&:(> ?y ?x))) => (modify ?f (hi ?x)))"),
-    ("(defrule meet-options (declare (salience -10)) (said (s ?s) (a ?a) (kind must) (keep $?keep))"
-    " ?f <- (option (s ?s) (a ?a) (o ?o&:(and (> (length$ ?keep) 0) (not (member$ ?o ?keep)))))"
-    " => (retract ?f))"),
+    (
+        "(defrule meet-low (declare (salience -10)) (said (s ?s) (a ?a) (kind must) (lo ?x))"
+        " ?f <- (span (s ?s) (a ?a) (lo ?y&:(< ?y ?x))) => (modify ?f (lo ?x)))"
+    ),
+    (
+        "(defrule meet-high (declare (salience -10)) (said (s ?s) (a ?a) (kind must) (hi ?x))"
+        " ?f <- (span (s ?s) (a ?a) (hi ?y&:(> ?y ?x))) => (modify ?f (hi ?x)))"
+    ),
+    (
+        "(defrule meet-options (declare (salience -10)) (said (s ?s) (a ?a) (kind must) (keep $?keep))"
+        " ?f <- (option (s ?s) (a ?a) (o ?o&:(and (> (length$ ?keep) 0) (not (member$ ?o ?keep)))))"
+        " => (retract ?f))"
+    ),
     *(
         f"(defrule wish-range-{rank} (declare (salience {-20 - rank}))"
         f" (said (s ?s) (a ?a) (kind should) (rank {rank}) (lo ?lo) (hi ?hi) (keep))"
@@ -55,8 +65,10 @@ MEET = (
         " (test (or (< ?x ?lo) (> ?y ?hi))) => (modify ?f (lo (max ?x ?lo)) (hi (min ?y ?hi))))"
         for rank in range(6)
     ),
-    ("(defrule narrow-options (declare (salience 10)) (narrow (s ?s) (a ?a) (keep $?keep))"
-    " ?f <- (option (s ?s) (a ?a) (o ?o&:(not (member$ ?o ?keep)))) => (retract ?f))"),
+    (
+        "(defrule narrow-options (declare (salience 10)) (narrow (s ?s) (a ?a) (keep $?keep))"
+        " ?f <- (option (s ?s) (a ?a) (o ?o&:(not (member$ ?o ?keep)))) => (retract ?f))"
+    ),
     *(
         f"(defrule wish-options-{rank} (declare (salience {-20 - rank}))"
         f" (said (s ?s) (a ?a) (kind should) (rank {rank}) (keep $?keep&:(> (length$ ?keep) 0)))"
@@ -99,8 +111,10 @@ class Rules:
             lo, hi = self.name(), self.name()
             first, second = (f">= {lo}", f"<= {hi}") if sure else (f"<= {lo}", f">= {hi}")
             ends = (tree[2], tree[3]) if sure else (tree[3], tree[2])
-            return (f'(lev (u ?u) (t "{tree[1]}") (lo {lo}&:({first} {ends[0]}))'
-                    f" (hi {hi}&:({second} {ends[1]})))")  # fmt: skip
+            return (
+                f'(lev (u ?u) (t "{tree[1]}") (lo {lo}&:({first} {ends[0]}))'
+                f" (hi {hi}&:({second} {ends[1]})))"
+            )
         if kind == "word":
             return f'(word (u ?u) (k "{tree[1]}") (v {_any_of(tree[2])}))'
         if kind == "number":
@@ -112,13 +126,17 @@ class Rules:
         _, key, low, high, low_open, high_open = tree
         mid = self.name()
         above, below = (">" if low_open else ">="), ("<" if high_open else "<=")
-        passes = (f'(num (u ?u) (k "{key}") (mid {mid}&:(and ({above} {mid} {low})'
-                  f" ({below} {mid} {high}))))")  # fmt: skip
+        passes = (
+            f'(num (u ?u) (k "{key}") (mid {mid}&:(and ({above} {mid} {low})'
+            f" ({below} {mid} {high}))))"
+        )
         if sure:
             return passes
         lo, hi = self.name(), self.name()
-        touches = (f'(num (u ?u) (k "{key}") (lo {lo}&:(<= {lo} {high}))'
-                   f" (hi {hi}&:(and (>= {hi} {low}) (<> {hi} {lo}))))")  # fmt: skip
+        touches = (
+            f'(num (u ?u) (k "{key}") (lo {lo}&:(<= {lo} {high}))'
+            f" (hi {hi}&:(and (>= {hi} {low}) (<> {hi} {lo}))))"
+        )
         return f'(or {passes} {touches} (not (num (u ?u) (k "{key}"))))'
 
     def fibre(self, tree: Tree, sure: bool) -> str:
@@ -137,18 +155,25 @@ class Rules:
         """What fires where, and what it says there."""
         part = f"(holds (c {seam}) (u ?s) (truth may))" if seam is not None else ""
         for truth in ("yes", "may"):
+
             def held(at: int, who: str, word: str = truth) -> str:
                 return f"(holds (c {numbers[at]}) (u {who}) (truth {word}))"
 
             shape = {
-                "pair": lambda: f"(mem (s ?s) (i ?i) (u ?u)) (mem (s ?s) (i ?j&~?i) (u ?v)) {held(0, '?u')} {held(1, '?v')}",
-                "garment pair": lambda: f"(own (u ?u)) (own (u ?v&~?u)) {held(0, '?u')} {held(1, '?v')}",
+                "pair": lambda: (
+                    f"(mem (s ?s) (i ?i) (u ?u)) (mem (s ?s) (i ?j&~?i) (u ?v)) {held(0, '?u')} {held(1, '?v')}"
+                ),
+                "garment pair": lambda: (
+                    f"(own (u ?u)) (own (u ?v&~?u)) {held(0, '?u')} {held(1, '?v')}"
+                ),
                 "some": lambda: f"(mem (s ?s) (u ?u)) {held(0, '?u')}",
                 "layer": lambda: f"(mem (s ?s) (u ?u)) {held(0, '?u')}",
-                "every": lambda: '(seam (s ?s)) (exists (mem (s ?s) (u ?w)) (word (u ?w) (k "kind") (v "cloth")))'
-                f' (not (and (mem (s ?s) (u ?z)) (word (u ?z) (k "kind") (v "cloth")) (not {held(0, "?z")})))',
+                "every": lambda: (
+                    '(seam (s ?s)) (exists (mem (s ?s) (u ?w)) (word (u ?w) (k "kind") (v "cloth")))'
+                    f' (not (and (mem (s ?s) (u ?z)) (word (u ?z) (k "kind") (v "cloth")) (not {held(0, "?z")})))'
+                ),
                 "seam": lambda: "(seam (s ?s))",
-            }[rule.shape]()  # fmt: skip
+            }[rule.shape]()
             place = "whole" if rule.shape == "garment pair" else "?s"
             does = [f'(assert (fire (r "{rule.id}") (s {place})))']
             who = "?u" if "?u" in shape else place
@@ -171,10 +196,14 @@ def _slots(claim: Any) -> dict[str, str]:
     count = len(known().aspects[claim.aspect].words)
     kept = [i for i in range(count) if claim.mask >> i & 1] if claim.span is None else []
     return {
-        "c": f'"{claim.origin} {claim.span} {claim.mask}"', "a": f'"{claim.aspect}"',
-        "kind": claim.strength, "rank": str(claim.rank), "lo": str(low), "hi": str(high),
+        "c": f'"{claim.origin} {claim.span} {claim.mask}"',
+        "a": f'"{claim.aspect}"',
+        "kind": claim.strength,
+        "rank": str(claim.rank),
+        "lo": str(low),
+        "hi": str(high),
         "keep": " ".join(map(str, kept)),
-    }  # fmt: skip
+    }
 
 
 def _own_claims() -> list[tuple[str, Any]]:
@@ -199,18 +228,30 @@ def prepare(case: Case) -> tuple[clips.Environment, list[tuple[str, dict[str, An
     rows += [("own", {"u": symbol(f"u{i}")}) for i in range(6)]
     rows += [("lev", {"u": symbol(u), "t": t, "lo": lo, "hi": hi}) for u, t, lo, hi in case.levels]
     rows += [("word", {"u": symbol(u), "k": k, "v": v}) for u, k, v in case.words]
-    rows += [("num", {"u": symbol(u), "k": k, "lo": a, "hi": b, "mid": (a + b) / 2})
-             for u, k, a, b in case.numbers]  # fmt: skip
+    rows += [
+        ("num", {"u": symbol(u), "k": k, "lo": a, "hi": b, "mid": (a + b) / 2})
+        for u, k, a, b in case.numbers
+    ]
     rows += [("fib", {"u": symbol(u), "k": k, "f": f}) for u, k, f in case.fibres]
     rows += [("told", {"n": n, "u": symbol(u), "sure": int(sure)}) for n, u, sure in case.told]
     rows += [("mem", {"s": symbol(s), "i": i, "u": symbol(u)}) for s, i, u in case.members]
     for u, claim in _own_claims():
         slots = _slots(claim)
-        rows.append(("own-said", {
-            "u": symbol(u), "c": slots["c"].strip('"'), "a": claim.aspect,
-            "kind": symbol(claim.strength), "rank": claim.rank, "lo": float(slots["lo"]),
-            "hi": float(slots["hi"]), "keep": [int(word) for word in slots["keep"].split()],
-        }))  # fmt: skip
+        rows.append(
+            (
+                "own-said",
+                {
+                    "u": symbol(u),
+                    "c": slots["c"].strip('"'),
+                    "a": claim.aspect,
+                    "kind": symbol(claim.strength),
+                    "rank": claim.rank,
+                    "lo": float(slots["lo"]),
+                    "hi": float(slots["hi"]),
+                    "keep": [int(word) for word in slots["keep"].split()],
+                },
+            )
+        )
     for aspect in known().aspects.values():
         for place in (*seams, "whole"):
             name = {"s": symbol(place), "a": aspect.id}
@@ -221,7 +262,9 @@ def prepare(case: Case) -> tuple[clips.Environment, list[tuple[str, dict[str, An
     return environment, rows
 
 
-def work(prepared: tuple[clips.Environment, list[tuple[str, dict[str, Any]]]]) -> set[tuple[str, str]]:
+def work(
+    prepared: tuple[clips.Environment, list[tuple[str, dict[str, Any]]]],
+) -> set[tuple[str, str]]:
     """Match and intersect; the rules that fired, by place."""
     environment, rows = prepared
     environment.reset()

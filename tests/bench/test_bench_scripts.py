@@ -20,9 +20,13 @@ CHECKOUT = Path(__file__).resolve().parents[2]
 def test_a_script_prints_its_ratios(script: str, arguments: list[str], ratios: int) -> None:
     """Each ends well and prints as many ratios as it promises, all above nothing."""
     done = subprocess.run(
-        [sys.executable, "-m", f"tests.bench.{script}", *arguments], cwd=CHECKOUT,
-        capture_output=True, text=True, timeout=120, check=False,
-    )  # fmt: skip
+        [sys.executable, "-m", f"tests.bench.{script}", *arguments],
+        cwd=CHECKOUT,
+        capture_output=True,
+        text=True,
+        timeout=120,
+        check=False,
+    )
     assert 0 == done.returncode, done.stderr
     found = re.findall(r"(?:ratio [a-z ]*|to CLIPS )(\d+\.\d+)", done.stdout)
     assert ratios == len(found), done.stdout

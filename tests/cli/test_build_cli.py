@@ -21,11 +21,18 @@ COAT = "knowledge/examples/lantern-parade-coat.yaml"
 
 def advisor(*arguments: str) -> subprocess.CompletedProcess[bytes]:
     return subprocess.run(
-        [sys.executable, "-m", "advisor", *arguments], cwd=CHECKOUT, capture_output=True,
-        timeout=120, check=False,
-        env={**os.environ, "PYTHONPATH": str(CHECKOUT), "COLUMNS": "80",
-             "ADVISOR_SETTINGS": os.devnull},
-    )  # fmt: skip
+        [sys.executable, "-m", "advisor", *arguments],
+        cwd=CHECKOUT,
+        capture_output=True,
+        timeout=120,
+        check=False,
+        env={
+            **os.environ,
+            "PYTHONPATH": str(CHECKOUT),
+            "COLUMNS": "80",
+            "ADVISOR_SETTINGS": os.devnull,
+        },
+    )
 
 
 PRINTED = {
@@ -114,8 +121,9 @@ def test_the_close_sheet_tells_of_shapes_too(pinafore: Path) -> None:
     data = json.loads(advisor("sheet", str(pinafore), "--json").stdout)
     rows = {row["name"]: row for row in data["cut"]}
     assert (45.0, 107.5) == (
-        rows["bodice"]["tucks"]["fold_to_fold_mm"], rows["bodice"]["tucks"]["first_fold_mm"]
-    )  # fmt: skip
+        rows["bodice"]["tucks"]["fold_to_fold_mm"],
+        rows["bodice"]["tucks"]["first_fold_mm"],
+    )
     assert rows["collar"]["ring"]["cut_outer_mm"] == pytest.approx(210.9, abs=0.3)
     assert ["bodice"] == [n for row in data["thread"] for n in row["tucks"] if n == "bodice"]
 

@@ -26,10 +26,14 @@ def advisor(
     *arguments: str, text: str = "", folder: Path = CHECKOUT, **variables: str
 ) -> subprocess.CompletedProcess[bytes]:
     return subprocess.run(
-        [sys.executable, "-m", "advisor", *arguments], input=text.encode(), cwd=folder,
-        capture_output=True, timeout=120, check=False,
+        [sys.executable, "-m", "advisor", *arguments],
+        input=text.encode(),
+        cwd=folder,
+        capture_output=True,
+        timeout=120,
+        check=False,
         env={**os.environ, "PYTHONPATH": str(CHECKOUT), "COLUMNS": "80", **variables},
-    )  # fmt: skip
+    )
 
 
 PRINTED = {
@@ -68,10 +72,14 @@ def test_prints_the_expected_words(name: str) -> None:
 
 
 ANSWERS = [
-    ("ask", "nylon organza", "linen suiting"), ("iron", "wool coating", "acetate lining"),
-    ("sheet", COAT), ("check", COAT), ("explain", "organza"), ("fabrics", "knit"),
+    ("ask", "nylon organza", "linen suiting"),
+    ("iron", "wool coating", "acetate lining"),
+    ("sheet", COAT),
+    ("check", COAT),
+    ("explain", "organza"),
+    ("fabrics", "knit"),
     ("why", JACKET, "cuff", "needle.size"),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize("arguments", ANSWERS, ids=lambda a: a[0])
@@ -85,8 +93,17 @@ def test_json_is_data_and_the_same_twice(arguments: tuple[str, ...]) -> None:
 def test_answer_has_the_fixed_keys() -> None:
     """The answer of a sheet has every key that other programs rest on."""
     data = json.loads(advisor("sheet", COAT, "--json").stdout)
-    fixed = {"schema", "garment", "layers", "verdicts", "conflicts", "cautions", "tests",
-             "unknowns", "sources"}  # fmt: skip
+    fixed = {
+        "schema",
+        "garment",
+        "layers",
+        "verdicts",
+        "conflicts",
+        "cautions",
+        "tests",
+        "unknowns",
+        "sources",
+    }
     assert fixed <= set(data)
     assert data["schema"] == "advisor.answer/1"
     verdict = data["verdicts"][0]
@@ -131,7 +148,7 @@ def test_wrong_use_gets_one_clear_message(name: str) -> None:
 @pytest.mark.parametrize("demo", sorted(DEMOS.glob("*.yaml")), ids=lambda p: p.stem)
 def test_a_dozen_seams_fit_two_printed_pages(demo: Path) -> None:
     """The sheet of each demo is no longer and no wider than two pages hold."""
-    from advisor.sheet.printed.compact import LINES_A_PAGE, WIDTH
+    from advisor.render.printed.compact import LINES_A_PAGE, WIDTH
 
     lines = advisor("sheet", str(demo)).stdout.decode().splitlines()
     assert len(lines) <= 2 * LINES_A_PAGE

@@ -24,9 +24,13 @@ seams:
 
 def run(*words: str, answers: str = "") -> subprocess.CompletedProcess[str]:
     return subprocess.run(
-        [sys.executable, "-m", "advisor", "identify", *words], input=answers, text=True,
-        capture_output=True, check=False, encoding="utf-8",
-    )  # fmt: skip
+        [sys.executable, "-m", "advisor", "identify", *words],
+        input=answers,
+        text=True,
+        capture_output=True,
+        check=False,
+        encoding="utf-8",
+    )
 
 
 def saw(*texts: str) -> list[str]:
@@ -64,8 +68,7 @@ def test_a_contradiction_is_said() -> None:
 
 def test_warp_and_weft_apart() -> None:
     """A plant warp and an animal weft are no contradiction, and the cloth is a mix of both."""
-    done = run(*saw("warp label=cotton", "weft smell=hair", "weft residue=crumbles"),
-               "--json")  # fmt: skip
+    done = run(*saw("warp label=cotton", "weft smell=hair", "weft residue=crumbles"), "--json")
     data = json.loads(done.stdout)
     assert 0 == done.returncode
     assert ["warp", "weft"] == [part["name"] for part in data["threads"]]
@@ -107,8 +110,12 @@ def test_into_a_project_keeps_all_else(tmp_path: Path) -> None:
     """Only the words for the cloth change; comments and spaces stay as they were."""
     file = tmp_path / "gift.yaml"
     file.write_text(PROJECT, encoding="utf-8")
-    done = run(*saw("residue=crumbles", "smell=hair", "build=threads", "residue=ash skeleton"),
-               "--into", str(file), "gift")  # fmt: skip
+    done = run(
+        *saw("residue=crumbles", "smell=hair", "build=threads", "residue=ash skeleton"),
+        "--into",
+        str(file),
+        "gift",
+    )
     assert 0 == done.returncode, done.stderr
     expected = PROJECT.replace(
         '"brocade, fibre unknown"', "{fabric: brocade, fibres: [silk, tussah-silk]}"

@@ -25,10 +25,13 @@ WIDTH = 96
 
 def advisor(*arguments: str) -> subprocess.CompletedProcess[bytes]:
     return subprocess.run(
-        [sys.executable, "-m", "advisor", *arguments], cwd=CHECKOUT, capture_output=True,
-        timeout=120, check=False,
+        [sys.executable, "-m", "advisor", *arguments],
+        cwd=CHECKOUT,
+        capture_output=True,
+        timeout=120,
+        check=False,
         env={**os.environ, "PYTHONPATH": str(CHECKOUT), "COLUMNS": "80"},
-    )  # fmt: skip
+    )
 
 
 PRINTED = {

@@ -13,9 +13,13 @@ from tests.unit.knowledge.small_book import FILES, RULES
 def run(own: Path, *words: str, shipped: Path | None = None) -> subprocess.CompletedProcess[str]:
     named = {"ADVISOR_KNOWLEDGE": str(shipped)} if shipped else {}
     return subprocess.run(
-        [sys.executable, "-m", "advisor", *words], text=True, capture_output=True, check=False,
-        encoding="utf-8", env={**os.environ, "ADVISOR_OWN": str(own), **named},
-    )  # fmt: skip
+        [sys.executable, "-m", "advisor", *words],
+        text=True,
+        capture_output=True,
+        check=False,
+        encoding="utf-8",
+        env={**os.environ, "ADVISOR_OWN": str(own), **named},
+    )
 
 
 def small(folder: Path) -> Path:
@@ -30,9 +34,22 @@ def small(folder: Path) -> Path:
 def test_a_result_with_a_reason_stands_on_every_sheet(tmp_path: Path) -> None:
     """Her velvet takes needle 70; the hotter iron is used for its written reason, which is told."""
     own = tmp_path / "own"
-    first = run(own, "learn", "result", "green velvet", "--like", "acetate velvet 280 g/m2",
-                "--good", "needle.size=70", "--good", "press.temperature=120",
-                "--reason", "three scraps under a dry cloth", "--on", "May")  # fmt: skip
+    first = run(
+        own,
+        "learn",
+        "result",
+        "green velvet",
+        "--like",
+        "acetate velvet 280 g/m2",
+        "--good",
+        "needle.size=70",
+        "--good",
+        "press.temperature=120",
+        "--reason",
+        "three scraps under a dry cloth",
+        "--on",
+        "May",
+    )
     assert 0 == first.returncode, first.stderr
     answer = run(own, "ask", "green velvet")
     assert "needle 70" in answer.stdout
@@ -47,8 +64,17 @@ def test_a_result_with_a_reason_stands_on_every_sheet(tmp_path: Path) -> None:
 
 def test_without_a_reason_a_limit_stands(tmp_path: Path) -> None:
     """A hotter iron without a reason is kept and not used, and she is told so at once."""
-    done = run(tmp_path / "own", "learn", "result", "my lining", "--like", "nylon lining",
-               "--good", "press.temperature=180", shipped=small(tmp_path))  # fmt: skip
+    done = run(
+        tmp_path / "own",
+        "learn",
+        "result",
+        "my lining",
+        "--like",
+        "nylon lining",
+        "--good",
+        "press.temperature=180",
+        shipped=small(tmp_path),
+    )
     assert 0 == done.returncode, done.stderr
     assert "not used" in done.stderr
     assert "(at most 110 °C" in done.stderr
@@ -57,8 +83,19 @@ def test_without_a_reason_a_limit_stands(tmp_path: Path) -> None:
 def test_what_spoilt_it_is_written(tmp_path: Path) -> None:
     """Good and bad settings, a date and a note stand in the file as they were told."""
     own, shipped = tmp_path / "own", small(tmp_path)
-    words = ("learn", "result", "my lining", "--like", "nylon lining", "--bad",
-             "press.temperature=212 °F", "--on", "May", "--note", "it drew up")  # fmt: skip
+    words = (
+        "learn",
+        "result",
+        "my lining",
+        "--like",
+        "nylon lining",
+        "--bad",
+        "press.temperature=212 °F",
+        "--on",
+        "May",
+        "--note",
+        "it drew up",
+    )
     assert 0 == run(own, *words, shipped=shipped).returncode
     text = (own / "fabrics" / "my-lining.yaml").read_text("utf-8")
     assert "- {bad: {press.temperature: 100}, on: May, note: it drew up}" in text

@@ -16,9 +16,14 @@ JACKET = CHECKOUT / "knowledge" / "examples" / "bandstand-jacket.yaml"
 
 def run(*words: str) -> subprocess.CompletedProcess[str]:
     return subprocess.run(
-        [sys.executable, "-m", "advisor", *words], cwd=CHECKOUT, text=True, timeout=120,
-        capture_output=True, check=False, encoding="utf-8",
-    )  # fmt: skip
+        [sys.executable, "-m", "advisor", *words],
+        cwd=CHECKOUT,
+        text=True,
+        timeout=120,
+        capture_output=True,
+        check=False,
+        encoding="utf-8",
+    )
 
 
 def data_of(*words: str) -> dict[str, Any]:
@@ -141,8 +146,9 @@ def test_a_cycle_ends_with_one_and_check_names_it(tmp_path: Path) -> None:
     file.write_text(
         "garment: Knot\nfabrics:\n  cloth: {fabric: gabardine}\nseams:\n"
         "  - {name: first, layers: [cloth, cloth], crosses: second}\n"
-        "  - {name: second, layers: [cloth, cloth], crosses: first}\n", "utf-8",
-    )  # fmt: skip
+        "  - {name: second, layers: [cloth, cloth], crosses: first}\n",
+        "utf-8",
+    )
     for command in ("order", "check"):
         done = run(command, str(file))
         assert 1 == done.returncode

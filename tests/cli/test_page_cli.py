@@ -15,10 +15,14 @@ DRESS = str(CHECKOUT / "knowledge/examples/allotment-apron-dress.yaml")
 
 def advisor(*arguments: str) -> subprocess.CompletedProcess[str]:
     return subprocess.run(
-        [sys.executable, "-m", "advisor", *arguments], cwd=CHECKOUT, capture_output=True,
-        encoding="utf-8", timeout=240, check=False,
+        [sys.executable, "-m", "advisor", *arguments],
+        cwd=CHECKOUT,
+        capture_output=True,
+        encoding="utf-8",
+        timeout=240,
+        check=False,
         env={**os.environ, "PYTHONPATH": str(CHECKOUT)},
-    )  # fmt: skip
+    )
 
 
 def test_a_sheet_is_written_once_and_replaced_only_when_asked(tmp_path: Path) -> None:

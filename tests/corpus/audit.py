@@ -16,20 +16,30 @@ from pathlib import Path
 from typing import Any
 
 from advisor.craft.thickness import least_thickness
-from advisor.engine.judge import judge
+from advisor.decide.evaluate import judge
 from advisor.knowledge.book import Book, Item
-from advisor.knowledge.cache import knowledge_folder, load_knowledge
 from advisor.knowledge.load import read_book
 from advisor.knowledge.model import LIMIT_ASPECT, Entry, Knowledge, Mix
 from advisor.knowledge.names import plain_name
+from advisor.knowledge.place import knowledge_folder
 from advisor.knowledge.vocabulary import source_id
+from advisor.overlay.cache import load_knowledge
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.phrase import make_cloth
 
 SHELVES = (
-    "fibres", "fabrics", "notions", "rules", "remedies", "machines", "observations", "seams", "kit",
-    "labels", "cleaning",
-)  # fmt: skip
+    "fibres",
+    "fabrics",
+    "notions",
+    "rules",
+    "remedies",
+    "machines",
+    "observations",
+    "seams",
+    "kit",
+    "labels",
+    "cleaning",
+)
 
 
 @dataclass(frozen=True)
@@ -128,9 +138,11 @@ def unused_sources(checkout: Path) -> list[str]:
     words: set[str] = set()
     register = knowledge_folder() / "sources.yaml"
     files = [
-        *checkout.glob("advisor/**/*.py"), *checkout.glob("tests/**/*.py"),
-        *checkout.glob("tests/**/*.yaml"), *knowledge_folder().glob("*.yaml"),
-    ]  # fmt: skip
+        *checkout.glob("advisor/**/*.py"),
+        *checkout.glob("tests/**/*.py"),
+        *checkout.glob("tests/**/*.yaml"),
+        *knowledge_folder().glob("*.yaml"),
+    ]
     for path in files:
         if path != register and path.parent.name != "corpus":
             words |= set(re.findall(r"[a-z0-9]+(?:-[a-z0-9]+)*", path.read_text("utf-8").lower()))

@@ -18,6 +18,7 @@ from pathlib import Path
 from typing import Any
 
 import advisor.craft
+import advisor.heat.model
 from tests.corpus import audit
 
 FILE = Path(__file__).with_name("pins.yaml")
@@ -68,7 +69,8 @@ def current() -> dict[str, dict[str, str]]:
 
 def constants() -> dict[str, Any]:
     """The numeric constants of the calculations and of the units, by module."""
-    names = [m.name for m in pkgutil.walk_packages(advisor.craft.__path__, "advisor.craft.")]
+    rooms = (advisor.craft, advisor.heat.model)
+    names = [m.name for r in rooms for m in pkgutil.walk_packages(r.__path__, f"{r.__name__}.")]
     found = {}
     for name in [*names, "advisor.units.factors"]:
         module = importlib.import_module(name)
@@ -98,8 +100,11 @@ def changed(kept: dict[str, dict[str, str]]) -> list[str]:
     now = current()
     for shelf in sorted({*kept, *now}):
         old, new = kept.get(shelf, {}), now.get(shelf, {})
-        lines += [f"{shelf} {i}: its numbers have changed" for i in sorted(set(old) & set(new))
-                  if old[i] != new[i]]  # fmt: skip
+        lines += [
+            f"{shelf} {i}: its numbers have changed"
+            for i in sorted(set(old) & set(new))
+            if old[i] != new[i]
+        ]
         lines += [f"{shelf} {i}: not pinned yet" for i in sorted(set(new) - set(old))]
         lines += [f"{shelf} {i}: pinned, but gone" for i in sorted(set(old) - set(new))]
     return lines
@@ -115,7 +120,7 @@ def text(pins: dict[str, dict[str, str]]) -> str:
 
 def main(arguments: list[str]) -> int:
     """Name what has changed, or set the pins anew."""
-    from advisor.yamlfile import read_yaml
+    from advisor.textio.yamlfile import read_yaml
 
     kept = read_yaml(FILE).data if FILE.exists() else {}
     lines = changed(kept)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from advisor.yamlfile import read_yaml
+from advisor.textio.yamlfile import read_yaml
 from tests.corpus import audit, pins
 
 
@@ -32,7 +32,13 @@ def test_every_shelf_is_pinned() -> None:
     """Fibres, cloths, notions, aspects, machines, rules and formulas all have pins."""
     kept = read_yaml(pins.FILE).data
     with_numbers = {
-        "aspects", "fibres", "fabrics", "notions", "rules", "machines", "formulas",
-    }  # fmt: skip
+        "aspects",
+        "fibres",
+        "fabrics",
+        "notions",
+        "rules",
+        "machines",
+        "formulas",
+    }
     assert with_numbers <= set(kept) <= {*pins.SHELVES, "formulas"}
     assert set(audit.book().fibres) == set(kept["fibres"])

@@ -8,12 +8,12 @@ from pathlib import Path
 
 import pytest
 
-from advisor.engine.judge import judge
-from advisor.knowledge.cache import knowledge_folder
+from advisor.decide.evaluate import judge
+from advisor.knowledge.place import knowledge_folder
 from advisor.project.garment import Garment
 from advisor.project.load import garment_of, load_project
 from advisor.project.quick import quick_garment
-from advisor.yamlfile import Document, read_yaml
+from advisor.textio.yamlfile import Document, read_yaml
 from tests.corpus import audit
 
 HERE = Path(__file__).parent
@@ -22,8 +22,9 @@ HERE = Path(__file__).parent
 def our_cases() -> list[tuple[str, Document]]:
     """The whole garments beside this file, each as a document of its own."""
     document = read_yaml(HERE / "whole_cases.yaml")
-    return [(raw["garment"], Document(raw, document.positions, document.file))
-            for raw in document.data]  # fmt: skip
+    return [
+        (raw["garment"], Document(raw, document.positions, document.file)) for raw in document.data
+    ]
 
 
 def garments() -> Iterator[Garment]:

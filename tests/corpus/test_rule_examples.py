@@ -8,15 +8,17 @@ from typing import Any
 
 import pytest
 
-from advisor.engine.advise import Advice, advise
-from advisor.engine.combine import Verdict
-from advisor.engine.judge import judge
-from advisor.engine.valuesets import Choice
-from advisor.knowledge.cache import knowledge_folder, load_knowledge
+from advisor.claims.combine import Verdict
+from advisor.claims.judgement import Advice
+from advisor.claims.valuesets import Choice
+from advisor.decide.advise import advise
+from advisor.decide.evaluate import judge
 from advisor.knowledge.load import read_book
 from advisor.knowledge.model import Knowledge
+from advisor.knowledge.place import knowledge_folder
+from advisor.overlay.cache import load_knowledge
 from advisor.project.quick import quick_garment
-from advisor.yamlfile import read_yaml
+from advisor.textio.yamlfile import read_yaml
 
 
 @cache

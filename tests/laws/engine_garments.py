@@ -14,20 +14,25 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from advisor.knowledge.cache import knowledge_folder, load_knowledge
 from advisor.knowledge.model import Entry, Knowledge, Mix
+from advisor.knowledge.place import knowledge_folder
+from advisor.overlay.cache import load_knowledge
 from advisor.project.garment import Cloth, Garment, Maker, Seam, Use
-from advisor.yamlfile import read_yaml
+from advisor.textio.yamlfile import read_yaml
 
 SURE, NEVER, PERHAPS = frozenset({True}), frozenset({False}), frozenset({True, False})
 Possible = frozenset[bool]
 
 FACTS: dict[str, tuple[str | float, ...]] = {
-    "shape": ("straight", "curved", "corner"), "edge": ("open", "turned", "hem", "folded"),
-    "stress": ("low", "medium", "high"), "worn next to skin": ("yes", "no"),
-    "bias": ("yes", "no"), "lined": ("yes", "no"), "length": (80.0, 400.0, 1500.0),
+    "shape": ("straight", "curved", "corner"),
+    "edge": ("open", "turned", "hem", "folded"),
+    "stress": ("low", "medium", "high"),
+    "worn next to skin": ("yes", "no"),
+    "bias": ("yes", "no"),
+    "lined": ("yes", "no"),
+    "length": (80.0, 400.0, 1500.0),
     "allowance": (6.0, 15.0),
-}  # fmt: skip
+}
 
 
 @cache
@@ -62,13 +67,18 @@ def _mixes(entry: Entry) -> st.SearchStrategy[tuple[Mix, ...]]:
 def cloths(draw: st.DrawFn, name: str) -> Cloth:
     """A cloth or notion of the knowledge, its fibres known or not."""
     entry = known().entries[draw(st.sampled_from(sorted(known().entries)))]
-    weight = draw(st.one_of(st.just(entry.weight),
-                            st.floats(20, 600).map(lambda w: (float(round(w)),) * 2)))  # fmt: skip
+    weight = draw(
+        st.one_of(st.just(entry.weight), st.floats(20, 600).map(lambda w: (float(round(w)),) * 2))
+    )
     return Cloth(
-        name, entry.id, draw(_mixes(entry)), weight, entry.thickness,
+        name,
+        entry.id,
+        draw(_mixes(entry)),
+        weight,
+        entry.thickness,
         shade=draw(st.sampled_from(("", "", "dark", "pale"))),
         care=draw(st.sampled_from(("", "", "washable", "dry clean only"))),
-    )  # fmt: skip
+    )
 
 
 def uses(names: list[str]) -> st.SearchStrategy[Use]:
@@ -154,13 +164,16 @@ def _number(value: Any, span: tuple[float, float] | None) -> Possible:
     text = str(value)
     figures = [float(n) for n in re.findall(r"\d+(?:\.\d+)?", text)]
     ways = {
-        "at least": lambda x: x >= figures[0], "at most": lambda x: x <= figures[0],
-        "over": lambda x: x > figures[0], "under": lambda x: x < figures[0],
-    }  # fmt: skip
+        "at least": lambda x: x >= figures[0],
+        "at most": lambda x: x <= figures[0],
+        "over": lambda x: x > figures[0],
+        "under": lambda x: x < figures[0],
+    }
     how = re.match(r"at least|at most|over|under", text)
     if how:
         fits = ways[how[0]]
     else:
+
         def fits(x: float) -> bool:
             return figures[0] <= x <= figures[-1]
 
@@ -176,16 +189,23 @@ def layer_leaf(cloth: Cloth, use: Use) -> Any:
     """Answers one fact of a cloth as it is used."""
     entry = known().entries[cloth.entry]
     words = {
-        "structure": entry.structure, "weave": entry.weave, "family": entry.family,
-        "fabric": entry.id, "notion": "" if entry.kind == "cloth" else entry.id,
-        "kind": entry.kind, "shade": cloth.shade, "care": cloth.care,
+        "structure": entry.structure,
+        "weave": entry.weave,
+        "family": entry.family,
+        "fabric": entry.id,
+        "notion": "" if entry.kind == "cloth" else entry.id,
+        "kind": entry.kind,
+        "shade": cloth.shade,
+        "care": cloth.care,
         "fibre known": "yes" if len(cloth.mixes) == 1 else "no",
         "detachable": "yes" if cloth.detachable else "no",
-    }  # fmt: skip
+    }
     numbers = {
-        "weight": cloth.weight, "thickness": cloth.thickness,
-        "fullness": (use.fullness,) * 2, "stretched": (use.stretched,) * 2,
-    }  # fmt: skip
+        "weight": cloth.weight,
+        "thickness": cloth.thickness,
+        "fullness": (use.fullness,) * 2,
+        "stretched": (use.stretched,) * 2,
+    }
 
     def ask(key: str, value: Any) -> Possible:
         if key in known().traits:
@@ -194,8 +214,7 @@ def layer_leaf(cloth: Cloth, use: Use) -> Any:
             return _either([_in_mix(key, _words(value), mix) for mix in cloth.mixes])
         if key == "fibre group":
             return frozenset(
-                any(known().fibres[f].group in _words(value) for f, _ in mix)
-                for mix in cloth.mixes
+                any(known().fibres[f].group in _words(value) for f, _ in mix) for mix in cloth.mixes
             )
         if key in numbers:
             return _number(value, numbers[key])
@@ -238,8 +257,15 @@ def _trait(name: str, test: str, cloth: Cloth, entry: Entry) -> Possible:
     return frozenset(level == at for level in range(least, most + 1))
 
 
-TAKEN = {"shape": "straight", "edge": "open", "stress": "medium", "stitched by": "machine",
-         "worn next to skin": "no", "bias": "no", "lined": "no"}  # fmt: skip
+TAKEN = {
+    "shape": "straight",
+    "edge": "open",
+    "stress": "medium",
+    "stitched by": "machine",
+    "worn next to skin": "no",
+    "bias": "no",
+    "lined": "no",
+}
 
 
 def seam_leaf(seam: Seam) -> Any:
@@ -309,8 +335,9 @@ def expected_fired(garment: Garment) -> set[tuple[str, str, bool]]:
 
 def _where(when: dict[str, Any], garment: Garment) -> list[tuple[str, Possible]]:
     # What nobody has said of a seam silences no rule, but then it is not sure.
-    seam_part = {s.name: holds(when["seam"], seam_leaf(s)) if "seam" in when else SURE
-                 for s in garment.seams}  # fmt: skip
+    seam_part = {
+        s.name: holds(when["seam"], seam_leaf(s)) if "seam" in when else SURE for s in garment.seams
+    }
     if "garment pair" in when:
         one, two = when["garment pair"]
         names = sorted(garment.cloths)
@@ -318,19 +345,29 @@ def _where(when: dict[str, Any], garment: Garment) -> list[tuple[str, Possible]]
         def alone(raw: dict[str, Any], name: str) -> Possible:
             return holds(raw, layer_leaf(garment.cloths[name], Use(name)))
 
-        return [("coat", surest([both(alone(one, a), alone(two, b)) for a, b in ((x, y), (y, x))]))
-                for i, x in enumerate(names) for y in names[i + 1 :]]  # fmt: skip
+        return [
+            ("coat", surest([both(alone(one, a), alone(two, b)) for a, b in ((x, y), (y, x))]))
+            for i, x in enumerate(names)
+            for y in names[i + 1 :]
+        ]
     if "layer" not in when:
-        return [(s.name, both(seam_part[s.name], in_seam(when, s, garment)))
-                for s in garment.seams]  # fmt: skip
+        return [(s.name, both(seam_part[s.name], in_seam(when, s, garment))) for s in garment.seams]
     rows = []
     for name, cloth in garment.cloths.items():
         by_seam = {
-            s.name: both(seam_part[s.name], surest([
-                holds(when["layer"], layer_leaf(cloth, use)) for use in s.uses if use.cloth == name
-            ]))
-            for s in garment.seams if name in [u.cloth for u in s.uses]
-        }  # fmt: skip
+            s.name: both(
+                seam_part[s.name],
+                surest(
+                    [
+                        holds(when["layer"], layer_leaf(cloth, use))
+                        for use in s.uses
+                        if use.cloth == name
+                    ]
+                ),
+            )
+            for s in garment.seams
+            if name in [u.cloth for u in s.uses]
+        }
         if "seam" in when:
             # One voice for the cloth: as sure as where it is surest, wherever it may hold.
             most = surest(list(by_seam.values()))

@@ -8,17 +8,17 @@ from dataclasses import replace
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from advisor.construction.clothlist import cloths_to_buy
+from advisor.construction.cutnotes import cut_note
+from advisor.construction.cutting import cuts_of, on_cloth
+from advisor.construction.seamwork import SeamWork, seamworks
+from advisor.construction.threadlist import threads_to_buy
 from advisor.craft import cloth as lay
-from advisor.engine.judge import judge
-from advisor.engine.work.clothlist import cloths_to_buy
-from advisor.engine.work.cutnotes import cut_note
-from advisor.engine.work.cutting import cuts_of, on_cloth
-from advisor.engine.work.seamwork import SeamWork, seamworks
-from advisor.engine.work.threadlist import threads_to_buy
-from advisor.knowledge.cache import load_knowledge
+from advisor.decide.evaluate import judge
+from advisor.overlay.cache import load_knowledge
 from advisor.project.garment import Garment, Use
 from advisor.project.load import garment_of
-from advisor.yamlfile import parse_yaml
+from advisor.textio.yamlfile import parse_yaml
 
 KNOWN = load_knowledge()
 CLOTHS = ("denim", "coating", "lawn", "organza", "rayon velvet", "wool crepe", "brocade")
@@ -30,7 +30,7 @@ FEW = settings(max_examples=25)
 
 def project(
     one: str, other: str, full: float = 1.0, length: float = 500.0, more: str = ""
-) -> Garment:  # fmt: skip
+) -> Garment:
     """A garment of one seam of two cloths."""
     text = (
         "garment: Test\nfabrics:\n"
@@ -88,9 +88,7 @@ def test_thread_of_many_is_many_times_that_of_one(one: str, other: str, times: i
     """`times` multiplies; nothing is counted twice or left out."""
     garment = project(one, other)
     seam = garment.seams[0]
-    many = replace(
-        garment, seams=(replace(seam, making=replace(seam.making, times=times)),)
-    )
+    many = replace(garment, seams=(replace(seam, making=replace(seam.making, times=times)),))
     assert abs(thread_of(many) - times * thread_of(garment)) < 1e-6
 
 
@@ -102,8 +100,10 @@ def test_one_piece_more_never_needs_less_cloth(
     """And what is bought is never less than what the pieces cover."""
     lengths = []
     for count in (number, number + 1):
-        more = (f"pieces:\n  - {{name: a, fabric: one, width: {width:.2f} mm, "
-                f"height: {height:.2f} mm, number: {count}}}\n")  # fmt: skip
+        more = (
+            f"pieces:\n  - {{name: a, fabric: one, width: {width:.2f} mm, "
+            f"height: {height:.2f} mm, number: {count}}}\n"
+        )
         (bought,) = cloths_to_buy(judge(project(fabric, "lawn", more=more), KNOWN), KNOWN)
         if bought.length is None or bought.buy_metric is None:
             return  # wider than the cloth once it has shrunk: said, and no figure
@@ -144,10 +144,12 @@ def bought_for(words: str) -> tuple[float, float]:
 def test_more_tucks_never_need_less(a: int, b: int, depth: float) -> None:
     """More tucks of a depth never take less cloth or less thread."""
     less, more = (
-        bought_for(f"width: 40 cm, height: 30 cm, number: 3, "
-                   f"tucks: {{depth: {depth:.3f} mm, number: {n}, spacing: 5 cm}}")
+        bought_for(
+            f"width: 40 cm, height: 30 cm, number: 3, "
+            f"tucks: {{depth: {depth:.3f} mm, number: {n}, spacing: 5 cm}}"
+        )
         for n in sorted((a, b))
-    )  # fmt: skip
+    )
     assert less[0] <= more[0] + 1e-6
     assert less[1] <= more[1] + 1e-6
 
@@ -159,8 +161,10 @@ def test_a_deeper_flounce_never_needs_less_cloth(
 ) -> None:
     """Twice as deep never takes less; and the seam line of its rings covers seam and joins."""
     words = f"flounce: {{seam: {seam:.3f} mm, depth: {{0:.3f}} mm, pieces: {rings}, turn: {turn}}}"
-    cuts = [cuts_of(piece(words.replace("{0:.3f}", f"{d:.3f}")).plan.pieces[0], 1400.0)[0]
-            for d in (depth, 2 * depth)]  # fmt: skip
+    cuts = [
+        cuts_of(piece(words.replace("{0:.3f}", f"{d:.3f}")).plan.pieces[0], 1400.0)[0]
+        for d in (depth, 2 * depth)
+    ]
     less, more = (lay.estimate([on_cloth(each, 1400.0)], lay.Cloth(1400.0)) for each in cuts)
     assert less.length_mm <= more.length_mm + 1e-6
     ring = cuts[0].ring
@@ -173,8 +177,10 @@ def test_a_deeper_flounce_never_needs_less_cloth(
 @given(st.integers(2, 5), st.floats(1.0, 2.0), st.floats(300, 900))
 def test_tiers_meet(number: int, full: float, edge: float) -> None:
     """The panels of each tier, less their seams, make its fullness; and that is the next edge."""
-    words = (f"finished width: {edge:.3f} mm, finished height: 60 cm, "
-             f"tiers: {{number: {number}, fullness: {full:.4f}}}")  # fmt: skip
+    words = (
+        f"finished width: {edge:.3f} mm, finished height: 60 cm, "
+        f"tiers: {{number: {number}, fullness: {full:.4f}}}"
+    )
     found = piece(words).plan.pieces[0]
     cuts = cuts_of(found, 1400.0)
     assert number == len(cuts)

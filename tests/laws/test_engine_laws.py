@@ -11,13 +11,14 @@ from typing import Any
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from advisor.engine.advise import advise
-from advisor.engine.claims import Place
-from advisor.engine.combine import ValueSet, full_set, meet, set_of
-from advisor.engine.conflicts import NO_METHOD, smallest_clash
-from advisor.engine.judge import Judgement, judge
-from advisor.engine.speakers import Said
-from advisor.engine.valuesets import Choice, Span
+from advisor.claims.collect import Place
+from advisor.claims.combine import ValueSet, full_set, meet, set_of
+from advisor.claims.conflicts import NO_METHOD, smallest_clash
+from advisor.claims.judgement import Judgement
+from advisor.claims.speakers import Said
+from advisor.claims.valuesets import Choice, Span
+from advisor.decide.advise import advise
+from advisor.decide.evaluate import judge
 from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Claim
 from advisor.project.garment import Garment
 from tests.laws.engine_garments import (
@@ -178,8 +179,10 @@ def assert_alike(one: Judgement, two: Judgement, without: set[str]) -> None:
         for name, verdict in left.items():
             other = right[name]
             assert (verdict.allowed, verdict.advised, verdict.pick) == (
-                other.allowed, other.advised, other.pick,
-            )  # fmt: skip
+                other.allowed,
+                other.advised,
+                other.pick,
+            )
             assert words_of(verdict.because) == words_of(other.because)
             assert words_of(verdict.given_up) == words_of(other.given_up)
     assert conflicts_of(one, without) == conflicts_of(two, without)
@@ -189,8 +192,9 @@ def conflicts_of(judgement: Judgement, without: set[str]) -> list[Any]:
     """Every conflict with the claims that it names."""
     return sorted(
         (c.id, c.severity, [s.key for s in c.clash])
-        for c in judgement.conflicts if c.aspect not in without
-    )  # fmt: skip
+        for c in judgement.conflicts
+        if c.aspect not in without
+    )
 
 
 @few
@@ -249,10 +253,12 @@ def test_a_clash_of_options_is_named_by_its_smallest_set(masks: list[int]) -> No
     """Whatever the options: the set that is named is empty, minimal, and no smaller one exists."""
     aspect = replace(known().aspects["needle.point"], words=tuple("abcdefgh"))
     said = tuple(
-        Said(f"{i}", Claim(aspect.id, None, mask, None, "must", "damage", "", ("derived",), 1,
-                           f"{i}"))
+        Said(
+            f"{i}",
+            Claim(aspect.id, None, mask, None, "must", "damage", "", ("derived",), 1, f"{i}"),
+        )
         for i, mask in enumerate(masks)
-    )  # fmt: skip
+    )
     assume(left_by(aspect, said).is_empty)
     found = smallest_clash(aspect, said)
     assert_smallest(aspect, found)
@@ -309,8 +315,12 @@ def test_the_rules_that_fire_are_those_that_hold(garment: Garment) -> None:
 def test_every_fact_given_as_a_reason_is_true(garment: Garment) -> None:
     """A fact names a cloth or seam of the garment and what the project or the knowledge says."""
     judgement = judge(garment, known())
-    said = [s for by in judgement.verdicts.values() for v in by.values()
-            for s in (*v.because, *v.given_up)]  # fmt: skip
+    said = [
+        s
+        for by in judgement.verdicts.values()
+        for v in by.values()
+        for s in (*v.because, *v.given_up)
+    ]
     facts = [f for s in said for f in s.facts] + [
         f for fired in judgement.gathered.fired for f in fired.facts
     ]
@@ -337,11 +347,15 @@ def _is_true(who: str, name: str, value: str, certain: bool, garment: Garment) -
         span = getattr(cloth, name)
         return span is None or value in (f"{span[0]:g}", f"{span[0]:g} to {span[1]:g}")
     if name in ("fullness", "stretched"):
-        return value in {f"{getattr(u, name):g}" for s in garment.seams for u in s.uses
-                         if u.cloth == who} | {"1"}  # fmt: skip
-    told = {"fibre known": "yes" if len(cloth.mixes) == 1 else "no", "fabric": entry.id,
-            "notion": "" if entry.kind == "cloth" else entry.id,
-            "detachable": "no"}  # fmt: skip
+        return value in {
+            f"{getattr(u, name):g}" for s in garment.seams for u in s.uses if u.cloth == who
+        } | {"1"}
+    told = {
+        "fibre known": "yes" if len(cloth.mixes) == 1 else "no",
+        "fabric": entry.id,
+        "notion": "" if entry.kind == "cloth" else entry.id,
+        "detachable": "no",
+    }
     found = told.get(name) or getattr(cloth, name, "") or getattr(entry, name, "")
     return value == found
 

@@ -5,17 +5,17 @@ from __future__ import annotations
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from advisor.engine.advise import advise
-from advisor.engine.heat import presses
-from advisor.engine.heatanswers import advise_with_heat
-from advisor.engine.heatlayers import layer_of
-from advisor.engine.judge import judge
-from advisor.engine.valuesets import Span
+from advisor.answer.core import report
+from advisor.answer.heat import add_heat
+from advisor.answer.press_clause import budget, press_clauses, seconds
+from advisor.claims.valuesets import Span
+from advisor.decide.advise import advise
+from advisor.decide.evaluate import judge
+from advisor.decide.gluing import advise_with_heat
+from advisor.heat.layers import layer_of
+from advisor.heat.stacks import presses
 from advisor.knowledge.model import LIMIT_ASPECT
 from advisor.project.garment import Cloth, Garment
-from advisor.sheet.heat.report import add_heat
-from advisor.sheet.press_clause import budget, press_clauses, seconds
-from advisor.sheet.report import report
 from tests.laws.engine_garments import cloths, garments, known
 
 law = settings(max_examples=40, deadline=None, derandomize=True, database=None)

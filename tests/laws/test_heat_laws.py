@@ -9,17 +9,17 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from advisor.craft.heat.bands import draws_for, study, uncertain
-from advisor.craft.heat.burns import MATERIALS, touch_limit
-from advisor.craft.heat.cooling import PARTS, press_then_lift, seconds_to_cool
-from advisor.craft.heat.grid import build_grid
-from advisor.craft.heat.march import march
-from advisor.craft.heat.materials import WATER_SPECIFIC_HEAT, Layer, Range
-from advisor.craft.heat.modes import by_modes
-from advisor.craft.heat.solve import record_times, seconds_until, trace, trace_grid
-from advisor.craft.heat.stack import Stack
-from advisor.craft.heat.tridiagonal import solve_tridiagonal
-from advisor.craft.heat.water import begin
+from advisor.heat.model.bands import draws_for, study, uncertain
+from advisor.heat.model.burns import MATERIALS, touch_limit
+from advisor.heat.model.cooling import PARTS, press_then_lift, seconds_to_cool
+from advisor.heat.model.grid import build_grid
+from advisor.heat.model.march import march
+from advisor.heat.model.materials import WATER_SPECIFIC_HEAT, Layer, Range
+from advisor.heat.model.modes import by_modes
+from advisor.heat.model.solve import record_times, seconds_until, trace, trace_grid
+from advisor.heat.model.stack import Stack
+from advisor.heat.model.tridiagonal import solve_tridiagonal
+from advisor.heat.model.water import begin
 
 few = settings(max_examples=25, deadline=None)
 fewer = settings(max_examples=12, deadline=None)

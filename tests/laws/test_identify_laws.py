@@ -7,9 +7,9 @@ from functools import cache
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from advisor.engine.identify import Seen, identify, proposals
-from advisor.knowledge.cache import load_knowledge
+from advisor.identify.eliminate import Seen, identify, proposals
 from advisor.knowledge.model import Knowledge
+from advisor.overlay.cache import load_knowledge
 
 
 @cache
@@ -20,8 +20,9 @@ def knowledge() -> Knowledge:
 def every_answer() -> list[Seen]:
     answers = [
         Seen(observation.id, word)
-        for observation in knowledge().observations.values() for word in observation.answers
-    ]  # fmt: skip
+        for observation in knowledge().observations.values()
+        for word in observation.answers
+    ]
     labels = [Seen("label", f, ((f, None),)) for f in ("silk", "polyester", "acetate")]
     return answers + labels
 

@@ -7,15 +7,15 @@ from dataclasses import replace
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from advisor.answer.core import report
+from advisor.answer.label import Asked, add_label
 from advisor.craft.fibrelabel import Share, Small, content, whole_percents
-from advisor.engine.advise import advise
-from advisor.engine.judge import judge
-from advisor.engine.label import fibre_content
-from advisor.engine.labelcare import Care, care_of
+from advisor.decide.advise import advise
+from advisor.decide.evaluate import judge
 from advisor.knowledge.labels import CARE
+from advisor.label.care import Care, care_of
+from advisor.label.content import fibre_content
 from advisor.project.garment import Cloth, Garment, Seam, Use
-from advisor.sheet.label.report import Asked, add_label
-from advisor.sheet.report import report
 from tests.laws.engine_garments import cloths, garments, known
 
 NAMES = ("cotton", "linen", "silk", "wool", "nylon", "rayon", "spandex", "acrylic")
@@ -87,8 +87,9 @@ def test_every_cloth_is_written_or_accounted_for(garment: Garment, market: str) 
     places = [
         *(name for part in told.parts for name in part.cloths),
         *(name for missing in told.missing for name in missing.cloths),
-        *(name for left in told.left for name in left.cloths), *told.animal,
-    ]  # fmt: skip
+        *(name for left in told.left for name in left.cloths),
+        *told.animal,
+    ]
     assert sorted(garment.cloths) == sorted(places)
     assert all(sum(line.percent for line in part.lines) == 100 for part in told.parts)
 

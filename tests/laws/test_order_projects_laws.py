@@ -7,7 +7,7 @@ from dataclasses import replace
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from advisor.engine.advise import advise
+from advisor.decide.advise import advise
 from advisor.order.graph import build
 from advisor.order.search import plan_graph
 from advisor.order.steps import Precedence
@@ -61,9 +61,7 @@ def test_any_part_of_a_garment_can_be_ordered(
 
 @settings(max_examples=15)
 @given(works, st.data())
-def test_one_more_precedence_never_makes_an_order_cheaper(
-    work: Work, data: st.DataObject
-) -> None:
+def test_one_more_precedence_never_makes_an_order_cheaper(work: Work, data: st.DataObject) -> None:
     """Any two steps tied as they stand in another lawful order: the least price does not fall."""
     first = data.draw(st.sampled_from(work.order))
     free = [n for n in work.order if n != first and n not in work.graph.forced_before(first)]

@@ -7,11 +7,11 @@ from typing import Any
 
 from hypothesis import given, settings
 
-from advisor.engine.advise import advise
+from advisor.answer.core import report
+from advisor.decide.advise import advise
 from advisor.project.garment import Garment
-from advisor.sheet.lines import FABRIC_LINES, GARMENT_LINES, NO_WAY, SEAM_LINES, phrase
-from advisor.sheet.printed.detailed import render_detailed
-from advisor.sheet.report import report
+from advisor.render.lines import FABRIC_LINES, GARMENT_LINES, NO_WAY, SEAM_LINES, phrase
+from advisor.render.printed.detailed import render_detailed
 from tests.laws.engine_garments import garments, known
 
 law = settings(max_examples=25, deadline=None, derandomize=True, database=None)

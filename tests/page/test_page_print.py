@@ -15,19 +15,25 @@ from typing import Any
 
 import pytest
 
-from advisor.knowledge.cache import load_knowledge
+from advisor.answer.pipeline import iron_rows, whole_answer
+from advisor.overlay.cache import load_knowledge
 from advisor.project.load import load_project
-from advisor.sheet.printed.html import render_html
-from advisor.sheet.whole import iron_rows, whole_answer
+from advisor.render.printed.html import render_html
 
 CHECKOUT = Path(__file__).resolve().parents[2]
 DEMOS = sorted((CHECKOUT / "knowledge" / "examples").glob("*.yaml"))
 JACKET = CHECKOUT / "knowledge/examples/bandstand-jacket.yaml"
 PHONE = 360
 FLAGS = (
-    "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
-    "--disable-background-networking", "--disable-component-update", "--disable-sync",
-)  # fmt: skip
+    "--headless",
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+)
 A4 = (210.0, 297.0)
 LETTER = (215.9, 279.4)
 
@@ -39,8 +45,11 @@ def run_browser(chromium: str, folder: Path, *arguments: str) -> str:
     """What a fresh browser prints."""
     done = subprocess.run(
         [chromium, *FLAGS, f"--user-data-dir={folder / 'profile'}", *arguments],
-        capture_output=True, text=True, timeout=120, check=False,
-    )  # fmt: skip
+        capture_output=True,
+        text=True,
+        timeout=120,
+        check=False,
+    )
     assert 0 == done.returncode, done.stderr[-2000:]
     return done.stdout
 
@@ -81,8 +90,9 @@ def printed(pages: dict[str, Path], chromium: str) -> dict[str, bytes]:
     found = {}
     for name, page in pages.items():
         out = page.with_suffix(".pdf")
-        run_browser(chromium, page.parent, "--no-pdf-header-footer", f"--print-to-pdf={out}",
-                    page.as_uri())  # fmt: skip
+        run_browser(
+            chromium, page.parent, "--no-pdf-header-footer", f"--print-to-pdf={out}", page.as_uri()
+        )
         found[name] = out.read_bytes()
     return found
 
@@ -133,8 +143,9 @@ def test_a_sheet_in_inches_is_set_on_letter(chromium: str, tmp_path: Path) -> No
     """With US units the paper is US letter, and a jacket of a few seams takes two pages."""
     page, out = tmp_path / "us.html", tmp_path / "us.pdf"
     page.write_text(written(JACKET, "us")[0], encoding="utf-8")
-    run_browser(chromium, tmp_path, "--no-pdf-header-footer", f"--print-to-pdf={out}",
-                page.as_uri())  # fmt: skip
+    run_browser(
+        chromium, tmp_path, "--no-pdf-header-footer", f"--print-to-pdf={out}", page.as_uri()
+    )
     paper = sheets_of_paper(out.read_bytes())
     assert len(paper) <= 2
     for width, height in paper:
@@ -169,9 +180,12 @@ def test_a_telephone_needs_no_sideways_scrolling(
 
 @every_demo
 def test_the_browser_holds_every_clash_and_seam(
-    demo: str, pages: dict[str, Path], reports: dict[str, dict[str, Any]], chromium: str,
+    demo: str,
+    pages: dict[str, Path],
+    reports: dict[str, dict[str, Any]],
+    chromium: str,
     tmp_path: Path,
-) -> None:  # fmt: skip
+) -> None:
     """In the browser's own tree stand all seams as rows and all clashes with what to do."""
     script = (
         "d => ({seams: [...d.querySelectorAll('th[scope=rowgroup]')].map(e => "

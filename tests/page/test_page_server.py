@@ -18,7 +18,7 @@ from xml.etree import ElementTree as ET
 import pytest
 
 from advisor.errors import InputError
-from advisor.knowledge.cache import load_knowledge
+from advisor.overlay.cache import load_knowledge
 from advisor.page.posted import read_fields
 from advisor.page.serve import ADDRESS, MOST_BYTES, Server
 
@@ -167,10 +167,13 @@ def test_what_cannot_be_used_is_said_above_the_form(server: Server, case: str) -
 def test_no_path_of_the_machine_is_shown(server: Server) -> None:
     """Neither an answer nor a message names a folder of this machine."""
     replies = [
-        send(server, "GET", "/"), post(server, "/sheet", project="garment: x"),
-        post(server, "/sheet", project="/etc/passwd"), post(server, "/sheet", project=PROJECT),
-        send(server, "GET", "/../../etc/passwd"), send(server, "GET", "/%2e%2e/knowledge"),
-    ]  # fmt: skip
+        send(server, "GET", "/"),
+        post(server, "/sheet", project="garment: x"),
+        post(server, "/sheet", project="/etc/passwd"),
+        post(server, "/sheet", project=PROJECT),
+        send(server, "GET", "/../../etc/passwd"),
+        send(server, "GET", "/%2e%2e/knowledge"),
+    ]
     for _, page, _ in replies:
         shown = page.replace("/etc/passwd", "")
         assert str(CHECKOUT) not in shown
@@ -243,9 +246,14 @@ def test_binary_is_no_project(server: Server) -> None:
 
 @pytest.mark.parametrize(
     ("kind", "body"),
-    [("multipart/form-data", b"x"), ("multipart/form-data; boundary=", b"--\r\n"),
-     (FORM, b"a=%ff"), (FORM, b"\xff"), (FORM, b"&".join([b"a=1"] * 99))],
-)  # fmt: skip
+    [
+        ("multipart/form-data", b"x"),
+        ("multipart/form-data; boundary=", b"--\r\n"),
+        (FORM, b"a=%ff"),
+        (FORM, b"\xff"),
+        (FORM, b"&".join([b"a=1"] * 99)),
+    ],
+)
 def test_what_is_no_form_is_refused(kind: str, body: bytes) -> None:
     """Broken forms are an input error, not a fault."""
     with pytest.raises(InputError):
@@ -264,9 +272,13 @@ def test_a_taken_port_is_said() -> None:
 def test_the_command_prints_its_address_and_ends_with_130() -> None:
     """It prints the address, answers there, opens nothing, and ends cleanly on Ctrl-C."""
     command = subprocess.Popen(
-        [sys.executable, "-m", "advisor", "page"], cwd=CHECKOUT, stdout=subprocess.PIPE,
-        stderr=subprocess.PIPE, text=True, env={**os.environ, "PYTHONPATH": str(CHECKOUT)},
-    )  # fmt: skip
+        [sys.executable, "-m", "advisor", "page"],
+        cwd=CHECKOUT,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        text=True,
+        env={**os.environ, "PYTHONPATH": str(CHECKOUT)},
+    )
     try:
         assert command.stdout is not None
         address = re.fullmatch(r"http://127\.0\.0\.1:(\d+)/\n", command.stdout.readline())

@@ -23,17 +23,29 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
-from advisor.engine.advise import advise
-from advisor.knowledge.cache import load_knowledge
+from advisor.answer.core import report
+from advisor.answer.iron import iron_report
+from advisor.decide.advise import advise
 from advisor.knowledge.model import Knowledge
+from advisor.overlay.cache import load_knowledge
 from advisor.project.quick import quick_garment
-from advisor.sheet.explain import explain
-from advisor.sheet.iron.report import iron_report
-from advisor.sheet.report import report
+from advisor.render.explain import explain
 
 FUSIBLES = {"fusible", "fusible knit", "low-temperature fusible"}
-NO_GLUE = {"velvet", "stretch-velvet", "panne-velvet", "sequinned", "beaded", "faux-fur", "lame",
-           "chiffon", "georgette", "pleated", "vinyl", "corded-lace"}  # fmt: skip
+NO_GLUE = {
+    "velvet",
+    "stretch-velvet",
+    "panne-velvet",
+    "sequinned",
+    "beaded",
+    "faux-fur",
+    "lame",
+    "chiffon",
+    "georgette",
+    "pleated",
+    "vinyl",
+    "corded-lace",
+}
 """Cloths on which the rows refuse glue: crushed pile, hard trimming, strike-through, film."""
 
 
@@ -64,9 +76,10 @@ def answer(ask: dict[str, Any]) -> Answer:
 def verdicts(found: Answer, aspect: str, at: str | None) -> list[dict[str, Any]]:
     """Verdicts on an aspect in the seam and its cloths; care is a matter of each cloth."""
     return [
-        v for v in found.told["verdicts"]
+        v
+        for v in found.told["verdicts"]
         if v["aspect"] == aspect and v["scope"] != "garment" and (at is None or v["place"] == at)
-    ]  # fmt: skip
+    ]
 
 
 def span_of(aspect: str, value: Any) -> tuple[float, float]:
@@ -103,10 +116,13 @@ def fits(verdict: dict[str, Any], wanted: Any, part: str) -> bool:
 
 
 def show(found: list[dict[str, Any]]) -> str:
-    return "; ".join(
-        f"{v['place']}: {v.get('options') or [v.get('low'), v.get('high')]}, pick {v['pick']}"
-        for v in found
-    ) or "no verdict"  # fmt: skip
+    return (
+        "; ".join(
+            f"{v['place']}: {v.get('options') or [v.get('low'), v.get('high')]}, pick {v['pick']}"
+            for v in found
+        )
+        or "no verdict"
+    )
 
 
 def check_verdicts(part: str, wanted: dict[str, Any], found: Answer, at: str | None) -> list[str]:
@@ -200,8 +216,9 @@ def misses_of(ask: dict[str, Any], found: Answer) -> list[str]:
         elif part == "conflict":
             misses += check_conflict(wanted, ask.get("cures", []), found)
         elif part == "curable":
-            misses += [f"no cure for {c['message']}" for c in found.told["conflicts"]
-                       if not c["remedies"]]  # fmt: skip
+            misses += [
+                f"no cure for {c['message']}" for c in found.told["conflicts"] if not c["remedies"]
+            ]
         elif part == "trait":
             misses += check_trait(wanted, found)
         elif part == "explain":
@@ -259,8 +276,11 @@ def unsafe_by_row(ask: dict[str, Any], found: Answer) -> list[str]:
     about = ask.get("unsafe", {})
     harm = []
     if "iron over" in about:
-        harm += [f"iron {row['range_c'][1]} over {about['iron over']}" for row in found.iron
-                 if row["range_c"][1] > about["iron over"]]  # fmt: skip
+        harm += [
+            f"iron {row['range_c'][1]} over {about['iron over']}"
+            for row in found.iron
+            if row["range_c"][1] > about["iron over"]
+        ]
     for aspect, options in about.get("allows", {}).items():
         words = [options] if isinstance(options, str) else options
         for v in verdicts(found, aspect, ask.get("at")):

@@ -16,7 +16,7 @@ from typing import Any
 
 import pytest
 
-from advisor.yamlfile import read_yaml
+from advisor.textio.yamlfile import read_yaml
 from tests.published.advice_checks import (
     Answer,
     answer,
@@ -90,6 +90,9 @@ def test_agreement(strength: str, capsys: pytest.CaptureFixture[str]) -> None:
 @pytest.mark.parametrize("id_", [row["id"] for row in rows() if row.get("asks")])
 def test_no_row_is_unsafe(id_: str) -> None:
     """No row, whether it agrees or not, gets advice that harms the cloth or the maker."""
-    harm = [h for ask, found in answers(id_)
-            for h in (*unsafe_in_general(found), *unsafe_by_row(ask, found))]  # fmt: skip
+    harm = [
+        h
+        for ask, found in answers(id_)
+        for h in (*unsafe_in_general(found), *unsafe_by_row(ask, found))
+    ]
     assert [] == harm

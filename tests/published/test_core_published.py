@@ -11,16 +11,16 @@ from typing import Any
 
 import pytest
 
+from advisor.answer.core import report
+from advisor.claims.combine import ValueSet, Verdict, decide
+from advisor.claims.speakers import Said
+from advisor.claims.valuesets import Choice, Span
 from advisor.craft.irondial import MARKS, mark_for, overshoot, steam_possible
-from advisor.engine.advise import advise
-from advisor.engine.combine import ValueSet, Verdict, decide
-from advisor.engine.judge import judge
-from advisor.engine.speakers import Said
-from advisor.engine.valuesets import Choice, Span
-from advisor.knowledge.cache import load_knowledge
+from advisor.decide.advise import advise
+from advisor.decide.evaluate import judge
 from advisor.knowledge.model import LIMIT_ASPECT, Claim, Knowledge
+from advisor.overlay.cache import load_knowledge
 from advisor.project.quick import quick_garment
-from advisor.sheet.report import report
 from advisor.units import parse
 
 
@@ -98,48 +98,81 @@ def test_no_steam_at_one_dot(limit: float, steam: bool, cite: str) -> None:
 # ---- iron ceilings by fibre, °C; a Fahrenheit dial figure stands beside its source ----
 CEILINGS = [
     # kept as published; only sources of good standing bind (checked below)
-    ("cotton", 204, "iron-chart"), ("cotton", 200, "jis-groups"),
+    ("cotton", 204, "iron-chart"),
+    ("cotton", 200, "jis-groups"),
     ("cotton", 218, "kadolph-textiles"),
-    ("linen", 230, "iron-chart"), ("linen", 200, "iso-3758-2012"), ("linen", 210, "iso-3758-2023"),
-    ("linen", 232, "kadolph-textiles"), ("cotton", 200, "trade-hot-pressing"),
-    ("silk", 148, "iron-chart"), ("silk", 149, "kadolph-textiles"), ("silk", 150, "jis-groups"),
-    ("wool", 148, "iron-chart"), ("wool", 110, "jis-groups"), ("wool", 149, "kadolph-textiles"),
+    ("linen", 230, "iron-chart"),
+    ("linen", 200, "iso-3758-2012"),
+    ("linen", 210, "iso-3758-2023"),
+    ("linen", 232, "kadolph-textiles"),
+    ("cotton", 200, "trade-hot-pressing"),
+    ("silk", 148, "iron-chart"),
+    ("silk", 149, "kadolph-textiles"),
+    ("silk", 150, "jis-groups"),
+    ("wool", 148, "iron-chart"),
+    ("wool", 110, "jis-groups"),
+    ("wool", 149, "kadolph-textiles"),
     ("wool", 160, "trade-hot-pressing"),
-    ("viscose", 190, "iron-chart"), ("viscose", 150, "jis-groups"),
-    ("viscose", 191, "kadolph-textiles"), ("viscose", 160, "trade-hot-pressing"),
-    ("acetate", 110, "lcn-reducing-risks-3"), ("acetate", 143, "iron-chart"),
-    ("acetate", 120, "trade-hot-pressing"), ("acetate", 135, "kadolph-textiles"),
-    ("triacetate", 200, "iron-chart"), ("triacetate", 110, "jis-groups"),
-    ("polyester", 148, "iron-chart"), ("polyester", 150, "jis-groups"),
+    ("viscose", 190, "iron-chart"),
+    ("viscose", 150, "jis-groups"),
+    ("viscose", 191, "kadolph-textiles"),
+    ("viscose", 160, "trade-hot-pressing"),
+    ("acetate", 110, "lcn-reducing-risks-3"),
+    ("acetate", 143, "iron-chart"),
+    ("acetate", 120, "trade-hot-pressing"),
+    ("acetate", 135, "kadolph-textiles"),
+    ("triacetate", 200, "iron-chart"),
+    ("triacetate", 110, "jis-groups"),
+    ("polyester", 148, "iron-chart"),
+    ("polyester", 150, "jis-groups"),
     ("polyester", 163, "kadolph-textiles"),
-    ("nylon-6", 130, "nylon-iron-page"), ("nylon-6", 135, "iron-chart"),
-    ("nylon-6", 150, "jis-groups"), ("nylon-6", 120, "trade-hot-pressing"),
+    ("nylon-6", 130, "nylon-iron-page"),
+    ("nylon-6", 135, "iron-chart"),
+    ("nylon-6", 150, "jis-groups"),
+    ("nylon-6", 120, "trade-hot-pressing"),
     ("nylon-66", 177, "kadolph-textiles"),
-    ("acrylic", 135, "iron-chart"), ("acrylic", 110, "jis-groups"),
+    ("acrylic", 135, "iron-chart"),
+    ("acrylic", 110, "jis-groups"),
     ("acrylic", 149, "kadolph-textiles"),
-    ("modacrylic", 116, "modacrylic-1950s"), ("modacrylic", 116, "trade-modacrylic"),
-    ("elastane", 149, "elastane-textbook-card"), ("elastane", 135, "iron-chart"),
+    ("modacrylic", 116, "modacrylic-1950s"),
+    ("modacrylic", 116, "trade-modacrylic"),
+    ("elastane", 149, "elastane-textbook-card"),
+    ("elastane", 135, "iron-chart"),
     ("elastane", 110, "jis-groups"),
-    ("nylon-66", 191, "aatcc-safe-iron"), ("polyester", 191, "aatcc-safe-iron"),
-    ("silk", 163, "aatcc-safe-iron"), ("cotton", 210, "iso-3758-2023"),
-]  # fmt: skip
+    ("nylon-66", 191, "aatcc-safe-iron"),
+    ("polyester", 191, "aatcc-safe-iron"),
+    ("silk", 163, "aatcc-safe-iron"),
+    ("cotton", 210, "iso-3758-2023"),
+]
 
 
 @pytest.mark.parametrize(("fibre", "celsius", "cite"), CEILINGS)
 def test_every_published_ceiling_is_kept(fibre: str, celsius: float, cite: str) -> None:
     """Each published ceiling stands in the knowledge with its source, also where others differ."""
-    kept = [(c.max, s.split(" ", 1)[0]) for c in knowledge().fibres[fibre].ceilings
-            for s in c.sources]  # fmt: skip
+    kept = [
+        (c.max, s.split(" ", 1)[0]) for c in knowledge().fibres[fibre].ceilings for s in c.sources
+    ]
     assert (celsius, cite) in kept
 
 
 # standards, ceilings by fibre and dots; polypropylene and PVC are not ironed (cold iron)
 LIMITS = [
-    ("linen", 200), ("cotton", 200), ("viscose", 150), ("lyocell", 150), ("modal", 150),
-    ("wool", 150), ("silk", 150), ("polyester", 150), ("nylon-6", 110), ("nylon-66", 110),
-    ("acetate", 110), ("acrylic", 110), ("polypropylene", 20), ("chlorofibre", 20),
+    ("linen", 200),
+    ("cotton", 200),
+    ("viscose", 150),
+    ("lyocell", 150),
+    ("modal", 150),
+    ("wool", 150),
+    ("silk", 150),
+    ("polyester", 150),
+    ("nylon-6", 110),
+    ("nylon-66", 110),
+    ("acetate", 110),
+    ("acrylic", 110),
+    ("polypropylene", 20),
+    ("chlorofibre", 20),
     ("metallic-film", 110),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(("fibre", "celsius"), LIMITS)
@@ -159,11 +192,14 @@ def test_the_strictest_of_good_standing_counts(fibre: str) -> None:
 
 # ---- melting and softening, °C ----
 POINTS = [
-    ("polyester", "melts", 255, 260, "jp-tables"), ("polyester", "melts", 250, 260, "gv-tables"),
+    ("polyester", "melts", 255, 260, "jp-tables"),
+    ("polyester", "melts", 250, 260, "gv-tables"),
     ("polyester", "softens", 238, 240, "jp-tables"),
-    ("nylon-6", "melts", 215, 220, "jp-tables"), ("nylon-6", "softens", 180, 180, "jp-tables"),
+    ("nylon-6", "melts", 215, 220, "jp-tables"),
+    ("nylon-6", "softens", 180, 180, "jp-tables"),
     ("nylon-6", "melts", 225, 225, "nylon-maker-sheet"),
-    ("nylon-66", "melts", 250, 260, "jp-tables"), ("nylon-66", "softens", 230, 235, "jp-tables"),
+    ("nylon-66", "melts", 250, 260, "jp-tables"),
+    ("nylon-66", "softens", 230, 235, "jp-tables"),
     ("acetate", "melts", 260, 260, "gv-tables"),
     ("acetate", "melts", 232, 232, "britannica-acetate"),
     ("triacetate", "melts", 300, 300, "cameo-mfa"),
@@ -175,7 +211,7 @@ POINTS = [
     ("chlorofibre", "softens", 60, 60, "laundry-page-pvc"),
     ("leather", "softens", 100, 120, "conservation-science"),
     ("leather", "softens", 58, 64, "conservation-science"),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(("fibre", "what", "low", "high", "cite"), POINTS)
@@ -184,8 +220,11 @@ def test_melting_and_softening_points(
 ) -> None:
     """Every published point is kept with its source, and the iron limit lies below it."""
     points = knowledge().fibres[fibre].facts[what]
-    kept = [(p.get("from", p.get("at")), p.get("to", p.get("at")), s.split(" ", 1)[0])
-            for p in points for s in p["sources"]]  # fmt: skip
+    kept = [
+        (p.get("from", p.get("at")), p.get("to", p.get("at")), s.split(" ", 1)[0])
+        for p in points
+        for s in p["sources"]
+    ]
     assert (low, high, cite) in kept
     if fibre != "leather":  # its points are those of wet leather, which is not ironed at all
         assert knowledge().fibres[fibre].limit < low

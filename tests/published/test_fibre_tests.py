@@ -11,49 +11,147 @@ from itertools import combinations
 
 import pytest
 
-from advisor.engine.identify import Finding, Seen, identify
-from advisor.knowledge.cache import load_knowledge
+from advisor.identify.eliminate import Finding, Seen, identify
+from advisor.identify.observed import find_observation, read_answer
 from advisor.knowledge.model import Knowledge
-from advisor.project.observed import find_observation, read_answer
+from advisor.overlay.cache import load_knowledge
 
 # fibres | as it nears the flame | in it | out of it | smell | residue | source
 BURN = (
-    (("cotton", "linen", "hemp", "ramie"), "no shrinking", "fast", "red afterglow", "paper",
-     "feathery ash", "fibre-test-page"),
-    (("viscose", "modal", "lyocell", "cupro"), "ignites at once", "fast", "burns on", "paper",
-     "almost no ash", "burn-test-pages"),
-    (("viscose",), "ignites", "burns quickly", "ember", "burning paper", "soft grey ash",
-     "burn-test-pages"),
-    (("silk", "wool", "mohair", "cashmere"), "curls away", "sputters", "self-extinguishes", "hair",
-     "crushable black bead", "fibre-test-page"),
-    (("silk",), "curls away", "burns slowly", "self-extinguishes", "hair", "ash skeleton",
-     "memory"),
-    (("acetate", "triacetate"), "fuses away", "melts and drips", "burns and melts on", "vinegar",
-     "irregular black bead", "fibre-test-page"),
-    (("polyester",), "fuses", "melts", "self-extinguishes", "sweet", "hard round black bead",
-     "fibre-test-page"),
-    (("polyester",), "shrinks", "drips", "keeps melting", "aromatic", "hard round brown bead",
-     "burn-test-pages"),
-    (("nylon", "nylon-6", "nylon-66"), "fuses", "melts and drips", "self-extinguishes", "celery",
-     "grey bead", "fibre-test-page"),
+    (
+        ("cotton", "linen", "hemp", "ramie"),
+        "no shrinking",
+        "fast",
+        "red afterglow",
+        "paper",
+        "feathery ash",
+        "fibre-test-page",
+    ),
+    (
+        ("viscose", "modal", "lyocell", "cupro"),
+        "ignites at once",
+        "fast",
+        "burns on",
+        "paper",
+        "almost no ash",
+        "burn-test-pages",
+    ),
+    (
+        ("viscose",),
+        "ignites",
+        "burns quickly",
+        "ember",
+        "burning paper",
+        "soft grey ash",
+        "burn-test-pages",
+    ),
+    (
+        ("silk", "wool", "mohair", "cashmere"),
+        "curls away",
+        "sputters",
+        "self-extinguishes",
+        "hair",
+        "crushable black bead",
+        "fibre-test-page",
+    ),
+    (
+        ("silk",),
+        "curls away",
+        "burns slowly",
+        "self-extinguishes",
+        "hair",
+        "ash skeleton",
+        "memory",
+    ),
+    (
+        ("acetate", "triacetate"),
+        "fuses away",
+        "melts and drips",
+        "burns and melts on",
+        "vinegar",
+        "irregular black bead",
+        "fibre-test-page",
+    ),
+    (
+        ("polyester",),
+        "fuses",
+        "melts",
+        "self-extinguishes",
+        "sweet",
+        "hard round black bead",
+        "fibre-test-page",
+    ),
+    (
+        ("polyester",),
+        "shrinks",
+        "drips",
+        "keeps melting",
+        "aromatic",
+        "hard round brown bead",
+        "burn-test-pages",
+    ),
+    (
+        ("nylon", "nylon-6", "nylon-66"),
+        "fuses",
+        "melts and drips",
+        "self-extinguishes",
+        "celery",
+        "grey bead",
+        "fibre-test-page",
+    ),
     (("nylon",), "shrinks", "melts", "self-extinguishes", "hair", "tan bead", "jp-tables"),
-    (("acrylic",), "fuses", "sputters and melts", "burns and melts on", "fishy",
-     "hard black crust", "fibre-test-page"),
-    (("modacrylic",), "shrinks", "puckers and chars", "self-extinguishes", "acrid",
-     "hard black lump", "memory"),
-    (("polypropylene", "polyethylene"), "shrinks", "melts and burns", "drips on", "paraffin",
-     "tan bead", "fibre-test-page"),
+    (
+        ("acrylic",),
+        "fuses",
+        "sputters and melts",
+        "burns and melts on",
+        "fishy",
+        "hard black crust",
+        "fibre-test-page",
+    ),
+    (
+        ("modacrylic",),
+        "shrinks",
+        "puckers and chars",
+        "self-extinguishes",
+        "acrid",
+        "hard black lump",
+        "memory",
+    ),
+    (
+        ("polypropylene", "polyethylene"),
+        "shrinks",
+        "melts and burns",
+        "drips on",
+        "paraffin",
+        "tan bead",
+        "fibre-test-page",
+    ),
     (("elastane",), "does not shrink", "melts", "burns on and drips", "musty", "sticky", "memory"),
     (("elastane",), "fuses", "melts", "burns on and drips", "chemical", "bead", "memory"),
-    (("chlorofibre", "pvdc"), "shrinks", "melts", "self-extinguishes", "chlorine",
-     "hard black lump", "memory"),
-    (("aramid",), "no change", "chars", "self-extinguishes", "no smell", "black char",
-     "filter-fibre-guide"),
+    (
+        ("chlorofibre", "pvdc"),
+        "shrinks",
+        "melts",
+        "self-extinguishes",
+        "chlorine",
+        "hard black lump",
+        "memory",
+    ),
+    (
+        ("aramid",),
+        "no change",
+        "chars",
+        "self-extinguishes",
+        "no smell",
+        "black char",
+        "filter-fibre-guide",
+    ),
     (("polylactide",), "melts", "melts", "keeps melting", "faintly sweet", "grey bead", "memory"),
     (("glass", "metal"), "no change", "glows", "goes out", "no smell", "unchanged", "memory"),
     (("paper",), "ignites", "fast", "burns on", "paper", "grey ash", "memory"),
     (("leather",), "curls", "chars", "stops burning", "hair", "brittle black ash", "memory"),
-)  # fmt: skip
+)
 TESTS = ("burn.approach", "burn.flame", "burn.after", "burn.smell", "burn.residue")
 
 # fibres | what acetone does | source. Laboratory solvents are not for a sewing table.
@@ -63,9 +161,12 @@ ACETONE = (
     (("modacrylic",), "no change", "fibre-test-page"),
     (("chlorofibre",), "dissolves", "laundry-page-pvc"),
     (("triacetate",), "no change", "cameo-mfa"),
-    (("nylon", "polyester", "cotton", "linen", "viscose", "silk", "wool", "acrylic"), "no change",
-     "fibre-test-page"),
-)  # fmt: skip
+    (
+        ("nylon", "polyester", "cotton", "linen", "viscose", "silk", "wool", "acrylic"),
+        "no change",
+        "fibre-test-page",
+    ),
+)
 
 # A burn test cannot part these (burn-test-notes).
 INSEPARABLE = (("cotton", "linen"), ("silk", "wool"))

@@ -11,61 +11,142 @@ from typing import Any
 
 import pytest
 
-from advisor.knowledge.cache import load_knowledge
 from advisor.knowledge.names import plain_name
+from advisor.overlay.cache import load_knowledge
 from advisor.units import NM_US, parse
 
 KNOWLEDGE = load_knowledge()
 
 # generic name -> the fibre here that carries it (cfr-16-303, section 303.7)
 CFR_NAMES = {
-    "acrylic": "acrylic", "modacrylic": "modacrylic", "polyester": "polyester",
-    "triexta": "triexta", "rayon": "viscose", "lyocell": "lyocell", "acetate": "acetate",
-    "triacetate": "triacetate", "saran": "pvdc", "nylon": "nylon", "rubber": "rubber",
-    "spandex": "elastane", "vinyon": "chlorofibre", "olefin": "polypropylene",
-    "metallic": "metallic-film", "glass": "glass", "aramid": "aramid", "PLA": "polylactide",
-}  # fmt: skip
+    "acrylic": "acrylic",
+    "modacrylic": "modacrylic",
+    "polyester": "polyester",
+    "triexta": "triexta",
+    "rayon": "viscose",
+    "lyocell": "lyocell",
+    "acetate": "acetate",
+    "triacetate": "triacetate",
+    "saran": "pvdc",
+    "nylon": "nylon",
+    "rubber": "rubber",
+    "spandex": "elastane",
+    "vinyon": "chlorofibre",
+    "olefin": "polypropylene",
+    "metallic": "metallic-film",
+    "glass": "glass",
+    "aramid": "aramid",
+    "PLA": "polylactide",
+}
 CFR_NOT_COVERED = {
-    "elasterell-p", "azlon", "nytril", "lastrile", "vinal", "lastol", "anidex", "novoloid", "PBI",
-    "sulfar", "elastoester", "melamine", "fluoropolymer",
-}  # fmt: skip
+    "elasterell-p",
+    "azlon",
+    "nytril",
+    "lastrile",
+    "vinal",
+    "lastol",
+    "anidex",
+    "novoloid",
+    "PBI",
+    "sulfar",
+    "elastoester",
+    "melamine",
+    "fluoropolymer",
+}
 
 # generic name -> the fibre here that carries it (iso-2076)
 ISO_NAMES = {
-    "cupro": "cupro", "lyocell": "lyocell", "modal": "modal", "viscose": "viscose",
-    "acetate": "acetate", "triacetate": "triacetate", "acrylic": "acrylic", "aramid": "aramid",
-    "chlorofibre": "chlorofibre", "elastane": "elastane", "elastodiene": "rubber",
-    "modacrylic": "modacrylic", "polyamide": "nylon", "polyester": "polyester",
-    "polyethylene": "polyethylene", "polylactide": "polylactide",
-    "polypropylene": "polypropylene", "elastomultiester": "triexta", "glass": "glass",
+    "cupro": "cupro",
+    "lyocell": "lyocell",
+    "modal": "modal",
+    "viscose": "viscose",
+    "acetate": "acetate",
+    "triacetate": "triacetate",
+    "acrylic": "acrylic",
+    "aramid": "aramid",
+    "chlorofibre": "chlorofibre",
+    "elastane": "elastane",
+    "elastodiene": "rubber",
+    "modacrylic": "modacrylic",
+    "polyamide": "nylon",
+    "polyester": "polyester",
+    "polyethylene": "polyethylene",
+    "polylactide": "polylactide",
+    "polypropylene": "polypropylene",
+    "elastomultiester": "triexta",
+    "glass": "glass",
     "metal fibre": "metal",
-}  # fmt: skip
+}
 ISO_NOT_COVERED = {
-    "alginate", "fluorofibre", "polyimide", "vinylal", "melamine", "elastolefin", "trivinyl",
-    "polycarbamide", "carbon", "ceramic", "chitin", "polybenzimidazole", "bicomponent polyamide",
-}  # fmt: skip
+    "alginate",
+    "fluorofibre",
+    "polyimide",
+    "vinylal",
+    "melamine",
+    "elastolefin",
+    "trivinyl",
+    "polycarbamide",
+    "carbon",
+    "ceramic",
+    "chitin",
+    "polybenzimidazole",
+    "bicomponent polyamide",
+}
 
 # eu-1007-2011 Annex IX: agreed allowances, percent; staple and filament, combed and carded apart
 REGAINS = [
-    ("cotton", 8.5, ""), ("cotton", 10.5, "mercerised"), ("linen", 12, ""), ("hemp", 12, ""),
-    ("ramie", 8.5, "degummed"), ("silk", 11, ""), ("tussah-silk", 11, ""),
-    ("wool", 18.25, "combed"), ("wool", 17, "carded"), ("mohair", 18.25, "combed"),
-    ("cashmere", 18.25, "combed"), ("alpaca", 18.25, "combed"), ("camel", 18.25, "combed"),
-    ("angora", 18.25, "combed"), ("viscose", 13, ""), ("modal", 13, ""), ("lyocell", 13, ""),
-    ("cupro", 13, ""), ("acetate", 9, ""), ("triacetate", 7, ""), ("polyester", 1.5, ""),
-    ("triexta", 1.5, ""), ("nylon", 6.25, "staple"), ("nylon-6", 6.25, "staple"),
-    ("nylon-66", 6.25, "staple"), ("acrylic", 2, ""), ("modacrylic", 2, ""),
-    ("polypropylene", 2, ""), ("polyethylene", 1.5, ""), ("polylactide", 1.5, ""),
-    ("elastane", 1.5, ""), ("aramid", 8, ""), ("chlorofibre", 2, ""), ("pvdc", 2, ""),
-    ("polyurethane", 3.5, "staple"), ("metallic-film", 2, ""), ("metal", 2, ""),
+    ("cotton", 8.5, ""),
+    ("cotton", 10.5, "mercerised"),
+    ("linen", 12, ""),
+    ("hemp", 12, ""),
+    ("ramie", 8.5, "degummed"),
+    ("silk", 11, ""),
+    ("tussah-silk", 11, ""),
+    ("wool", 18.25, "combed"),
+    ("wool", 17, "carded"),
+    ("mohair", 18.25, "combed"),
+    ("cashmere", 18.25, "combed"),
+    ("alpaca", 18.25, "combed"),
+    ("camel", 18.25, "combed"),
+    ("angora", 18.25, "combed"),
+    ("viscose", 13, ""),
+    ("modal", 13, ""),
+    ("lyocell", 13, ""),
+    ("cupro", 13, ""),
+    ("acetate", 9, ""),
+    ("triacetate", 7, ""),
+    ("polyester", 1.5, ""),
+    ("triexta", 1.5, ""),
+    ("nylon", 6.25, "staple"),
+    ("nylon-6", 6.25, "staple"),
+    ("nylon-66", 6.25, "staple"),
+    ("acrylic", 2, ""),
+    ("modacrylic", 2, ""),
+    ("polypropylene", 2, ""),
+    ("polyethylene", 1.5, ""),
+    ("polylactide", 1.5, ""),
+    ("elastane", 1.5, ""),
+    ("aramid", 8, ""),
+    ("chlorofibre", 2, ""),
+    ("pvdc", 2, ""),
+    ("polyurethane", 3.5, "staple"),
+    ("metallic-film", 2, ""),
+    ("metal", 2, ""),
     ("glass", 2, ""),
-]  # fmt: skip
+]
 IN_THE_NOTE = [
     # the second figure of a pair stands in the note of the first
-    ("nylon", "filament 5.75"), ("nylon-6", "filament 5.75"), ("nylon-66", "filament 5.75"),
-    ("polyurethane", "filament 3"), ("mohair", "17 carded"), ("cashmere", "17 carded"),
-    ("alpaca", "17 carded"), ("camel", "17 carded"), ("angora", "17 carded"), ("glass", "3 for"),
-]  # fmt: skip
+    ("nylon", "filament 5.75"),
+    ("nylon-6", "filament 5.75"),
+    ("nylon-66", "filament 5.75"),
+    ("polyurethane", "filament 3"),
+    ("mohair", "17 carded"),
+    ("cashmere", "17 carded"),
+    ("alpaca", "17 carded"),
+    ("camel", "17 carded"),
+    ("angora", "17 carded"),
+    ("glass", "3 for"),
+]
 NO_REGAIN = {"jute", "leather"}
 """Jute has an allowance in the annex that was not read; leather is no textile fibre."""
 FROM_MEMORY = {"rubber", "paper"}
@@ -73,24 +154,46 @@ FROM_MEMORY = {"rubber", "paper"}
 
 # morton-hearle-2008, Tables 5.1 to 5.3: density at 65 % relative humidity, g/cm3
 DENSITIES = [
-    ("cotton", 1.52), ("linen", 1.5), ("ramie", 1.5), ("silk", 1.34), ("wool", 1.31),
-    ("viscose", 1.49), ("acetate", 1.32), ("triacetate", 1.32), ("polyester", 1.39),
-    ("nylon-6", 1.14), ("nylon-66", 1.14), ("acrylic", 1.19), ("polypropylene", 0.91),
-    ("chlorofibre", 1.4), ("glass", 2.5), ("metal", 7.85),
-]  # fmt: skip
+    ("cotton", 1.52),
+    ("linen", 1.5),
+    ("ramie", 1.5),
+    ("silk", 1.34),
+    ("wool", 1.31),
+    ("viscose", 1.49),
+    ("acetate", 1.32),
+    ("triacetate", 1.32),
+    ("polyester", 1.39),
+    ("nylon-6", 1.14),
+    ("nylon-66", 1.14),
+    ("acrylic", 1.19),
+    ("polypropylene", 0.91),
+    ("chlorofibre", 1.4),
+    ("glass", 2.5),
+    ("metal", 7.85),
+]
 
 # morton-hearle-2008, Table 6.1: specific heat, dry, kJ/(kg K)
 SPECIFIC_HEATS = [
-    ("cotton", 1.22, 1.35), ("viscose", 1.35, 1.59), ("wool", 1.36, 1.36), ("silk", 1.38, 1.38),
-    ("nylon-6", 1.43, 1.43), ("nylon-66", 1.46, 1.46), ("polyester", 1.03, 1.03),
+    ("cotton", 1.22, 1.35),
+    ("viscose", 1.35, 1.59),
+    ("wool", 1.36, 1.36),
+    ("silk", 1.38, 1.38),
+    ("nylon-6", 1.43, 1.43),
+    ("nylon-66", 1.46, 1.46),
+    ("polyester", 1.03, 1.03),
     ("glass", 0.80, 0.80),
-]  # fmt: skip
+]
 
 # tex by the definition of each count: grams for so many metres
 COUNTS = [
-    ("1 tex", 1, 1000), ("1 dtex", 1, 10_000), ("1 den", 1, 9000), ("Nm 1", 1000, 1000),
-    ("Nm 50", 1000, 50_000), ("ticket 1", 3000, 1000), ("ticket 120", 3000, 120_000),
-]  # fmt: skip
+    ("1 tex", 1, 1000),
+    ("1 dtex", 1, 10_000),
+    ("1 den", 1, 9000),
+    ("Nm 1", 1000, 1000),
+    ("Nm 50", 1000, 50_000),
+    ("ticket 1", 3000, 1000),
+    ("ticket 120", 3000, 120_000),
+]
 
 
 def carried(name: str, fibre: str) -> bool:
@@ -130,9 +233,10 @@ def allowances(fibre: str) -> list[dict[str, Any]]:
 def test_agreed_allowances(fibre: str, percent: float, note: str) -> None:
     """The agreed allowance stands as in the annex (eu-1007-2011 Annex IX)."""
     assert [percent] == [
-        r["value"] for r in allowances(fibre)
+        r["value"]
+        for r in allowances(fibre)
         if r["value"] == percent and r.get("note", "").startswith(note)
-    ]  # fmt: skip
+    ]
 
 
 @pytest.mark.parametrize(("fibre", "words"), IN_THE_NOTE)

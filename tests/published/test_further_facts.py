@@ -13,7 +13,7 @@ from typing import Any
 
 import pytest
 
-from advisor.yamlfile import read_yaml
+from advisor.textio.yamlfile import read_yaml
 from tests.published.advice_checks import answer, knowledge, misses_of, unsafe_in_general
 
 FILE = Path(__file__).with_name("further_facts.yaml")

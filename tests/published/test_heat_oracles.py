@@ -15,9 +15,9 @@ from scipy.integrate import solve_ivp
 from scipy.optimize import brentq
 from scipy.special import erf, erfc, erfinv
 
-from advisor.craft.heat.burns import touch_limit
-from advisor.craft.heat.grid import build_grid
-from advisor.craft.heat.materials import (
+from advisor.heat.model.burns import touch_limit
+from advisor.heat.model.grid import build_grid
+from advisor.heat.model.materials import (
     BAXTER_WEIGHT,
     SCHUHMEISTER_WEIGHT,
     WATER_SPECIFIC_HEAT,
@@ -26,9 +26,9 @@ from advisor.craft.heat.materials import (
     mixture_conductivity,
     packing,
 )
-from advisor.craft.heat.solve import Trace, seconds_until, trace, trace_grid
-from advisor.craft.heat.stack import Stack
-from advisor.craft.heat.water import begin
+from advisor.heat.model.solve import Trace, seconds_until, trace, trace_grid
+from advisor.heat.model.stack import Stack
+from advisor.heat.model.water import begin
 
 DAY = 86400.0
 
@@ -152,9 +152,14 @@ def test_roots_of_the_plane_wall(biot: float, root: float, first: float) -> None
 
 # Oracles 9 and 10 (carslaw-jaeger 3.4; series summed): Fourier number and temperature.
 STEPPED_CENTRE = [
-    (0.05, 0.99687), (0.1, 0.94931), (0.2, 0.77231), (0.3, 0.60680), (0.5, 0.37078),
-    (1.0, 0.10798), (1.5, 0.03144),
-]  # fmt: skip
+    (0.05, 0.99687),
+    (0.1, 0.94931),
+    (0.2, 0.77231),
+    (0.3, 0.60680),
+    (0.5, 0.37078),
+    (1.0, 0.10798),
+    (1.5, 0.03144),
+]
 ONE_FACE_MIDDLE = [(0.05, 0.11384), (0.1, 0.26276), (0.2, 0.41157), (0.5, 0.49542)]
 
 
@@ -180,9 +185,15 @@ def test_one_face_stepped() -> None:
 
 # Oracle 11 (computed): the complementary error function.
 ERFC = [
-    (0.0, 1.0), (0.1, 0.88754), (0.25, 0.72367), (0.5, 0.47950), (0.75, 0.28884),
-    (1.0, 0.15730), (1.5, 0.03389), (2.0, 0.00468),
-]  # fmt: skip
+    (0.0, 1.0),
+    (0.1, 0.88754),
+    (0.25, 0.72367),
+    (0.5, 0.47950),
+    (0.75, 0.28884),
+    (1.0, 0.15730),
+    (1.5, 0.03389),
+    (2.0, 0.00468),
+]
 
 
 def test_error_function() -> None:
@@ -239,16 +250,28 @@ FELT = cloth("felt", 6.0, 900.0, 0.045, 1300.0)
 
 # The computed illustration: layers, iron, then (mid, low, high) at 1, 2, 5, 10, 30 s.
 ILLUSTRATION = [
-    ([COTTON, NYLON, FELT], 200.0, [(96, 75, 112), (131, 110, 145), (164, 148, 172),
-                                    (177, 166, 182), (187, 182, 190)]),
+    (
+        [COTTON, NYLON, FELT],
+        200.0,
+        [(96, 75, 112), (131, 110, 145), (164, 148, 172), (177, 166, 182), (187, 182, 190)],
+    ),
     ([COTTON, NYLON, FELT], 150.0, [(75,), (100,), (124,), (133,), (141,)]),
-    ([PRESS_CLOTH, COTTON, NYLON, FELT], 200.0,
-     [(43, 34, 51), (74, 59, 85), (123, 105, 133), (151, 137, 159), (176, 168, 179)]),
-    ([WOOL_05, NYLON, FELT], 200.0,
-     [(21,), (27, 25, 28), (55, 50, 58), (88, 82, 91), (136, 132, 139)]),
-    ([WOOL_06, NYLON, FELT], 200.0,
-     [(21,), (30, 28, 32), (63, 57, 67), (98, 91, 102), (145, 140, 148)]),
-]  # fmt: skip
+    (
+        [PRESS_CLOTH, COTTON, NYLON, FELT],
+        200.0,
+        [(43, 34, 51), (74, 59, 85), (123, 105, 133), (151, 137, 159), (176, 168, 179)],
+    ),
+    (
+        [WOOL_05, NYLON, FELT],
+        200.0,
+        [(21,), (27, 25, 28), (55, 50, 58), (88, 82, 91), (136, 132, 139)],
+    ),
+    (
+        [WOOL_06, NYLON, FELT],
+        200.0,
+        [(21,), (30, 28, 32), (63, 57, 67), (98, 91, 102), (145, 140, 148)],
+    ),
+]
 CONTACTS = [(500.0, 1e-3), (250.0, 2e-3), (1000.0, 5e-4)]
 
 
@@ -434,9 +457,15 @@ def test_erf_and_erfc_are_one() -> None:
 # burn-time-table, second-hand, which agrees with moritz-henriques-1947: skin temperature, and the
 # seconds (the shorter end of each span) after which a burn is serious.
 SERIOUS_BURNS = [
-    (49.0, 300.0), (52.0, 90.0), (55.0, 30.0), (57.0, 10.0), (60.0, 5.0), (63.0, 3.0),
-    (66.0, 1.5), (68.0, 1.0),
-]  # fmt: skip
+    (49.0, 300.0),
+    (52.0, 90.0),
+    (55.0, 30.0),
+    (57.0, 10.0),
+    (60.0, 5.0),
+    (63.0, 3.0),
+    (66.0, 1.5),
+    (68.0, 1.0),
+]
 
 
 @pytest.mark.parametrize(("skin", "seconds"), SERIOUS_BURNS)

@@ -11,11 +11,11 @@ from typing import Any
 
 import pytest
 
-from advisor.engine.advise import advise
-from advisor.knowledge.cache import load_knowledge
+from advisor.answer.core import report
+from advisor.decide.advise import advise
 from advisor.knowledge.model import Knowledge
+from advisor.overlay.cache import load_knowledge
 from advisor.project.quick import quick_garment
-from advisor.sheet.report import report
 from advisor.units import parse
 
 
@@ -26,45 +26,90 @@ def knowledge() -> Knowledge:
 
 Ask = dict[str, Any]
 FACTS: list[tuple[str, Ask, dict[str, Any]]] = [
-    ("half an inch is usual, a quarter convenient", {"layers": ["cotton poplin"]},
-     {"why": "half inch usual quarter convenient choice"}),
-    ("brocade for a close fit is cut on grain", {"layers": ["silk brocade"]},
-     {"pick": ("cut.grain", "lengthwise"), "why": "close fit grain not distort bias only stretch"}),
-    ("a pin is turned as it goes into brocade", {"layers": ["silk brocade"]},
-     {"pick": ("pin.insertion", "turned as it goes in"), "why": "parts yarns not push"}),
-    ("weights do instead of pins", {"layers": ["silk brocade"]},
-     {"pick": ("cut.hold", "weights"), "why": "weights instead pins"}),
-    ("thread matches each cloth", {"layers": ["wool suiting", "acetate lining"]},
-     {"do": "match thread each cloth another colour re-thread"}),
-    ("the lining is stitched as the shell is", {"layers": ["wool suiting", "acetate lining"]},
-     {"do": "lining as shell correction both"}),
-    ("every seam is pressed flat before the next crosses it", {"layers": ["cotton poplin"]},
-     {"do": "press every seam flat before crosses"}),
-    ("curved seams are clipped before turning",
-     {"layers": ["cotton poplin"], "seam": {"shape": "curved", "edge": "turned"}},
-     {"do": "snip|clip inward curves notch"}),
-    ("an enclosed edge is pressed so that the join lies on the edge",
-     {"layers": ["cotton poplin"], "seam": {"edge": "turned"}}, {"do": "turning roll join"}),
-    ("overlocking trims as it goes, before or after assembly",
-     {"layers": ["cotton poplin"], "maker": {"overlocker": "4-thread"}},
-     {"do": "overlock before assembly after trims"}),
-    ("pleats are stitched down before they are pressed",
-     {"layers": ["wool suiting", {"fabric": "wool suiting", "fullness": 2.5}]},
-     {"do": "pleats stitch first press"}),
-    ("each cloth gathers differently under a gathering foot",
-     {"layers": ["cotton poplin", {"fabric": "cotton lawn", "fullness": 2}]},
-     {"test": "strip gathering foot differently"}),
-    ("stitching over pins risks a broken needle", {"layers": ["cotton poplin"]},
-     {"caution": "pins broken|break"}),
-    ("a seam at the hip moves and needs strength",
-     {"layers": ["linen suiting"], "seam": {"stress": "high"}}, {"do": "hip moves strength"}),
-    ("an invisible zip wants its own foot",
-     {"layers": ["cotton poplin", {"notion": "invisible zip"}]},
-     {"pick": ("machine.foot", "concealed zip")}),
-    ("an invisible zip wants a cool press",
-     {"layers": ["cotton poplin", {"notion": "invisible zip"}]},
-     {"do": "concealed zip cool iron"}),
-]  # fmt: skip
+    (
+        "half an inch is usual, a quarter convenient",
+        {"layers": ["cotton poplin"]},
+        {"why": "half inch usual quarter convenient choice"},
+    ),
+    (
+        "brocade for a close fit is cut on grain",
+        {"layers": ["silk brocade"]},
+        {
+            "pick": ("cut.grain", "lengthwise"),
+            "why": "close fit grain not distort bias only stretch",
+        },
+    ),
+    (
+        "a pin is turned as it goes into brocade",
+        {"layers": ["silk brocade"]},
+        {"pick": ("pin.insertion", "turned as it goes in"), "why": "parts yarns not push"},
+    ),
+    (
+        "weights do instead of pins",
+        {"layers": ["silk brocade"]},
+        {"pick": ("cut.hold", "weights"), "why": "weights instead pins"},
+    ),
+    (
+        "thread matches each cloth",
+        {"layers": ["wool suiting", "acetate lining"]},
+        {"do": "match thread each cloth another colour re-thread"},
+    ),
+    (
+        "the lining is stitched as the shell is",
+        {"layers": ["wool suiting", "acetate lining"]},
+        {"do": "lining as shell correction both"},
+    ),
+    (
+        "every seam is pressed flat before the next crosses it",
+        {"layers": ["cotton poplin"]},
+        {"do": "press every seam flat before crosses"},
+    ),
+    (
+        "curved seams are clipped before turning",
+        {"layers": ["cotton poplin"], "seam": {"shape": "curved", "edge": "turned"}},
+        {"do": "snip|clip inward curves notch"},
+    ),
+    (
+        "an enclosed edge is pressed so that the join lies on the edge",
+        {"layers": ["cotton poplin"], "seam": {"edge": "turned"}},
+        {"do": "turning roll join"},
+    ),
+    (
+        "overlocking trims as it goes, before or after assembly",
+        {"layers": ["cotton poplin"], "maker": {"overlocker": "4-thread"}},
+        {"do": "overlock before assembly after trims"},
+    ),
+    (
+        "pleats are stitched down before they are pressed",
+        {"layers": ["wool suiting", {"fabric": "wool suiting", "fullness": 2.5}]},
+        {"do": "pleats stitch first press"},
+    ),
+    (
+        "each cloth gathers differently under a gathering foot",
+        {"layers": ["cotton poplin", {"fabric": "cotton lawn", "fullness": 2}]},
+        {"test": "strip gathering foot differently"},
+    ),
+    (
+        "stitching over pins risks a broken needle",
+        {"layers": ["cotton poplin"]},
+        {"caution": "pins broken|break"},
+    ),
+    (
+        "a seam at the hip moves and needs strength",
+        {"layers": ["linen suiting"], "seam": {"stress": "high"}},
+        {"do": "hip moves strength"},
+    ),
+    (
+        "an invisible zip wants its own foot",
+        {"layers": ["cotton poplin", {"notion": "invisible zip"}]},
+        {"pick": ("machine.foot", "concealed zip")},
+    ),
+    (
+        "an invisible zip wants a cool press",
+        {"layers": ["cotton poplin", {"notion": "invisible zip"}]},
+        {"do": "concealed zip cool iron"},
+    ),
+]
 
 
 def told(layers: list[Any], seam: Any = None, maker: Any = None) -> dict[str, Any]:

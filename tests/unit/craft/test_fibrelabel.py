@@ -23,9 +23,13 @@ PUBLISHED = [
     ("ftc-threading", US, {"cotton": 45, "polyester": 55}, "55% polyester, 45% cotton"),
     ("ftc-threading", US, {"rayon": 65, "polyester": 35}, "65% rayon, 35% polyester"),
     ("ftc-threading", US, {"cotton": 100}, "100% cotton"),
-    ("eu-textile-guide", None, {"nylon": 5, "polyester": 15, "cotton": 80},
-     "80% cotton, 15% polyester, 5% nylon"),
-]  # fmt: skip
+    (
+        "eu-textile-guide",
+        None,
+        {"nylon": 5, "polyester": 15, "cotton": 80},
+        "80% cotton, 15% polyester, 5% nylon",
+    ),
+]
 
 
 def shares(mix: dict[str, float]) -> list[Share]:
@@ -49,7 +53,7 @@ def test_published_labels(
         ({"cotton": 95, "polyester": 5}, "95% cotton, 5% polyester"),
         ({"cotton": 98, "wool": 2}, "98% cotton, 2% wool"),
     ],
-)  # fmt: skip
+)
 def test_small_amounts_of_the_us(mix: dict[str, float], label: str) -> None:
     """Under 5 % a fibre is other fiber, unless it is wool or has a use (cfr-16-303 303.3)."""
     assert label == content_text(content(shares(mix), US), "")

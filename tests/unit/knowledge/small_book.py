@@ -10,8 +10,8 @@ import tempfile
 from functools import cache
 from pathlib import Path
 
-from advisor.knowledge.cache import compile_folder
 from advisor.knowledge.model import Knowledge, from_plain
+from advisor.overlay.cache import compile_folder
 
 FILES: dict[str, str] = {
     "sources.yaml": """\
@@ -299,34 +299,80 @@ def rule(
 
 
 RULES: dict[str, str] = {
-    **rule("cut", "ravels", "{layer: {frays: yes}}", "{aspect: cut.hold, of: [weights]}",
-           "do: [Overcast first.]\n"),
-    **rule("seam", "gathered", '{layer: {fullness: over 1.5}, seam: {stress: low}}',
-           "{aspect: stitch.length, min: 3, max: 4}"),
-    **rule("stitch", "creeps", "{pair: [{pile: at least short}, {slippery: at least a little}]}",
-           "{aspect: machine.foot, of: [walking, roller], strength: must, risk: result}",
-           "tests: [Stitch 20 cm.]\n"),
-    **rule("stitch", "all-woven", "{every: {structure: woven}}",
-           "{aspect: needle.point, of: [universal, sharp]}"),
-    **rule("seam", "raw-edge", "{some: {frays: at least a little}, seam: {edge: open}}",
-           "{aspect: seam.finish, not: [none], strength: must}"),
-    **rule("seam", "long-stack", "{seam: {layers: at least 4}}",
-           "{aspect: stitch.length, min: 2.5}"),
-    **rule("seam", "grows-long", "{some: {structure: knit}, seam: {length: over 300}}",
-           "{aspect: stitch.length, max: 3}"),
-    **rule("stitch", "no-overlocker", "{maker: {overlocker: no}}",
-           "{aspect: seam.finish, not: [overlocked]}"),
-    **rule("care", "dyed-apart", "{garment pair: [{fabric: velvet}, {fabric: organza}]}",
-           "{aspect: cut.grain, of: [bias], strength: may, on: second}",
-           "cautions: [{kind: fire, text: Keep off the flame.}]\n"),
-    **rule("press", "wool-felts", "{layer: {fibre: wool}}",
-           "{aspect: press.moisture, max: damp cloth, strength: must}",
-           "cautions: [{kind: burn, text: Hot steam.}]\n"),
-    **rule("press", "wool-wants-steam", "{layer: {fibre: wool}}",
-           "{aspect: press.moisture, min: damp cloth}"),
-    **rule("press", "never-nylon", "{layer: {not: {fibre group: polyamide}}}",
-           "{aspect: press.moisture, max: steam, strength: must}"),
-}  # fmt: skip
+    **rule(
+        "cut",
+        "ravels",
+        "{layer: {frays: yes}}",
+        "{aspect: cut.hold, of: [weights]}",
+        "do: [Overcast first.]\n",
+    ),
+    **rule(
+        "seam",
+        "gathered",
+        "{layer: {fullness: over 1.5}, seam: {stress: low}}",
+        "{aspect: stitch.length, min: 3, max: 4}",
+    ),
+    **rule(
+        "stitch",
+        "creeps",
+        "{pair: [{pile: at least short}, {slippery: at least a little}]}",
+        "{aspect: machine.foot, of: [walking, roller], strength: must, risk: result}",
+        "tests: [Stitch 20 cm.]\n",
+    ),
+    **rule(
+        "stitch",
+        "all-woven",
+        "{every: {structure: woven}}",
+        "{aspect: needle.point, of: [universal, sharp]}",
+    ),
+    **rule(
+        "seam",
+        "raw-edge",
+        "{some: {frays: at least a little}, seam: {edge: open}}",
+        "{aspect: seam.finish, not: [none], strength: must}",
+    ),
+    **rule(
+        "seam", "long-stack", "{seam: {layers: at least 4}}", "{aspect: stitch.length, min: 2.5}"
+    ),
+    **rule(
+        "seam",
+        "grows-long",
+        "{some: {structure: knit}, seam: {length: over 300}}",
+        "{aspect: stitch.length, max: 3}",
+    ),
+    **rule(
+        "stitch",
+        "no-overlocker",
+        "{maker: {overlocker: no}}",
+        "{aspect: seam.finish, not: [overlocked]}",
+    ),
+    **rule(
+        "care",
+        "dyed-apart",
+        "{garment pair: [{fabric: velvet}, {fabric: organza}]}",
+        "{aspect: cut.grain, of: [bias], strength: may, on: second}",
+        "cautions: [{kind: fire, text: Keep off the flame.}]\n",
+    ),
+    **rule(
+        "press",
+        "wool-felts",
+        "{layer: {fibre: wool}}",
+        "{aspect: press.moisture, max: damp cloth, strength: must}",
+        "cautions: [{kind: burn, text: Hot steam.}]\n",
+    ),
+    **rule(
+        "press",
+        "wool-wants-steam",
+        "{layer: {fibre: wool}}",
+        "{aspect: press.moisture, min: damp cloth}",
+    ),
+    **rule(
+        "press",
+        "never-nylon",
+        "{layer: {not: {fibre group: polyamide}}}",
+        "{aspect: press.moisture, max: steam, strength: must}",
+    ),
+}
 
 
 def write_book(folder: Path, changes: dict[str, str | None] | None = None) -> Path:

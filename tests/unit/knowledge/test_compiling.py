@@ -7,10 +7,10 @@ from pathlib import Path
 
 import pytest
 
-from advisor.knowledge.cache import compile_folder
 from advisor.knowledge.compiling import to_plain
 from advisor.knowledge.load import read_book
 from advisor.knowledge.model import FORMAT, Ceiling, Claim, Knowledge, from_plain
+from advisor.overlay.cache import compile_folder
 from tests.unit.knowledge.small_book import FILES, small_knowledge, write_book
 
 KNOWN: Knowledge = small_knowledge()
@@ -104,8 +104,9 @@ def test_the_strictest_good_source_is_the_limit(fibre: str, limit: float, start:
 def test_every_published_ceiling_is_kept() -> None:
     """The one that did not count is still there to be shown."""
     assert (
-        Ceiling(150, ("norm",), "", True), Ceiling(110, ("page",), "", False),
-    ) == KNOWN.fibres["wool"].ceilings  # fmt: skip
+        Ceiling(150, ("norm",), "", True),
+        Ceiling(110, ("page",), "", False),
+    ) == KNOWN.fibres["wool"].ceilings
 
 
 def test_no_limit_lies_above_three_dots(tmp_path: Path) -> None:
@@ -141,8 +142,10 @@ def test_unknown_traits_may_be_anything() -> None:
 def test_a_cloth_is_sold_in_mixes() -> None:
     """A fibre by itself is a hundred percent of it."""
     assert (
-        (("nylon", 100.0),), (("cupro", 100.0),), (("wool", 50.0), ("nylon", 50.0)),
-    ) == KNOWN.entries["lining"].mixes  # fmt: skip
+        (("nylon", 100.0),),
+        (("cupro", 100.0),),
+        (("wool", 50.0), ("nylon", 50.0)),
+    ) == KNOWN.entries["lining"].mixes
 
 
 def test_names_and_aliases_lead_to_their_entry() -> None:
@@ -156,9 +159,17 @@ def test_a_rule_knows_its_shape() -> None:
     """What a rule asks of layers gives its shape; one that asks none is of the seam."""
     shapes = {rule.id: rule.shape for rule in KNOWN.rules}
     assert ("layer", "pair", "every", "some", "garment pair", "seam", "seam") == tuple(
-        shapes[id_] for id_ in
-        ("ravels", "creeps", "all-woven", "raw-edge", "dyed-apart", "long-stack", "no-overlocker")
-    )  # fmt: skip
+        shapes[id_]
+        for id_ in (
+            "ravels",
+            "creeps",
+            "all-woven",
+            "raw-edge",
+            "dyed-apart",
+            "long-stack",
+            "no-overlocker",
+        )
+    )
 
 
 def test_a_claim_of_a_rule_takes_its_reason_and_sources_from_the_rule() -> None:

@@ -8,11 +8,12 @@ from pathlib import Path
 
 import pytest
 
-from advisor.knowledge.cache import knowledge_folder, load_knowledge
 from advisor.knowledge.labels import CARE
 from advisor.knowledge.load import read_book
 from advisor.knowledge.model import Knowledge
+from advisor.knowledge.place import knowledge_folder
 from advisor.knowledge.vocabulary import check_book
+from advisor.overlay.cache import load_knowledge
 
 MARKETS = ("eu", "us")
 
@@ -57,12 +58,15 @@ def problems(tmp_path: Path, old: str, new: str) -> list[str]:
     [
         ("    cotton: {say", "    coton: {say", "unknown fibre 'coton'"),
         ("    cotton: {say", "    coton: {say", "no entry for the fibre cotton"),
-        ("care.wash:\n      words:\n        60 normal", "care.wash:\n      words:\n        60 hot",
-         "'60 hot' is no answer of care.wash"),
+        (
+            "care.wash:\n      words:\n        60 normal",
+            "care.wash:\n      words:\n        60 hot",
+            "'60 hot' is no answer of care.wash",
+        ),
         ("[eu-1007-2011 Annex I 5]", "[nowhere]", "unknown source 'nowhere'"),
         ("    thread: {text", "    tread: {text", "no entry for the notion kind thread"),
     ],
-)  # fmt: skip
+)
 def test_a_wrong_word_is_found(tmp_path: Path, old: str, new: str, says: str) -> None:
     """A misspelt fibre, answer, source or notion kind is named with its file."""
     assert any(says in line for line in problems(tmp_path, old, new))

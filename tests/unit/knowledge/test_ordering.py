@@ -18,7 +18,7 @@ from advisor.knowledge.ordering import (
 )
 from advisor.knowledge.schema_order import OrderForm
 from advisor.order.costs import CostTable
-from advisor.yamlfile import parse_yaml
+from advisor.textio.yamlfile import parse_yaml
 
 FOLDER = Path(__file__).resolve().parents[3] / "knowledge"
 
@@ -49,9 +49,10 @@ def test_small_knowledge_is_sound_and_compiles() -> None:
     assert [] == check_order(item(SMALL), {"habit"})
     found = order_from_plain(json.loads(json.dumps(compile_order(item(SMALL)))))
     assert (4.0, 8.0, ("press",)) == (
-        found.operations["join"].each, found.operations["join"].per_metre,
+        found.operations["join"].each,
+        found.operations["join"].per_metre,
         found.operations["join"].same_sitting,
-    )  # fmt: skip
+    )
     assert found.kinds["side"].closes
     assert ("plain",) == found.kinds["side"].crosses
     assert {"foot": 1.0} == found.changes

@@ -1,6 +1,5 @@
 """Every kind of mistake in the knowledge is told with file, line, column and the nearest word."""
 
-# ruff: noqa: E501 - a row of the table is a mistake and what is said of it
 from __future__ import annotations
 
 from pathlib import Path
@@ -8,9 +7,9 @@ from pathlib import Path
 import pytest
 
 from advisor.errors import InputError, Problem
-from advisor.knowledge.cache import compile_folder
 from advisor.knowledge.load import read_book
 from advisor.knowledge.vocabulary import check_book, parse_mix, source_id
+from advisor.overlay.cache import compile_folder
 from tests.unit.knowledge.small_book import FILES, RULES, rule, write_book
 
 
@@ -36,54 +35,241 @@ MISTAKES = [
     # file, what stands there, the mistake, the message, the word meant
     ("fabrics/velvet.yaml", "pile: short", "piel: short", "unknown trait 'piel'", "pile"),
     ("fabrics/velvet.yaml", "pile: short", "pile: shrot", "'shrot' is no level of pile", "short"),
-    ("fabrics/velvet.yaml", "traits sources: [habit]", "traits sources: [habti]", "unknown source 'habti'", "habit"),
-    ("fabrics/velvet.yaml", "fibres: [silk, cotton]", "fibres: [silk, coton]", "unknown fibre 'coton'", "cotton"),
-    ("fabrics/velvet.yaml", "sources: [habit]}\ntraits:", "sources: [habti]}\ntraits:", "unknown source 'habti'", "habit"),
-    ("fabrics/jersey.yaml", "cotton 95 elastane 5", "cotton 95 elastane 6", "do not sum to 100", ""),
+    (
+        "fabrics/velvet.yaml",
+        "traits sources: [habit]",
+        "traits sources: [habti]",
+        "unknown source 'habti'",
+        "habit",
+    ),
+    (
+        "fabrics/velvet.yaml",
+        "fibres: [silk, cotton]",
+        "fibres: [silk, coton]",
+        "unknown fibre 'coton'",
+        "cotton",
+    ),
+    (
+        "fabrics/velvet.yaml",
+        "sources: [habit]}\ntraits:",
+        "sources: [habti]}\ntraits:",
+        "unknown source 'habti'",
+        "habit",
+    ),
+    (
+        "fabrics/jersey.yaml",
+        "cotton 95 elastane 5",
+        "cotton 95 elastane 6",
+        "do not sum to 100",
+        "",
+    ),
     ("fabrics/jersey.yaml", "cotton 95 elastane 5", "cotton 95 elastane", "do not sum to 100", ""),
-    ("fabrics/velvet.yaml", "min: 150, max: 350", "min: 350, max: 150", "the weight starts above its end", ""),
-    ("fabrics/velvet.yaml", "sources: [guess]", "sources: [gues]", "unknown source 'gues'", "guess"),
-    ("fabrics/organza.yaml", "aspect: needle.size, max: 80", "aspect: needle.sise, max: 80", "unknown aspect 'needle.sise'", "needle.size"),
-    ("fabrics/organza.yaml", "needle.size, max: 80", "needle.size, of: [fine], max: 80", "is a range: write `min` or `max`", ""),
-    ("fabrics/organza.yaml", "needle.size, max: 80, strength: must", "needle.size, strength: must", "needs `min` or `max`", ""),
+    (
+        "fabrics/velvet.yaml",
+        "min: 150, max: 350",
+        "min: 350, max: 150",
+        "the weight starts above its end",
+        "",
+    ),
+    (
+        "fabrics/velvet.yaml",
+        "sources: [guess]",
+        "sources: [gues]",
+        "unknown source 'gues'",
+        "guess",
+    ),
+    (
+        "fabrics/organza.yaml",
+        "aspect: needle.size, max: 80",
+        "aspect: needle.sise, max: 80",
+        "unknown aspect 'needle.sise'",
+        "needle.size",
+    ),
+    (
+        "fabrics/organza.yaml",
+        "needle.size, max: 80",
+        "needle.size, of: [fine], max: 80",
+        "is a range: write `min` or `max`",
+        "",
+    ),
+    (
+        "fabrics/organza.yaml",
+        "needle.size, max: 80, strength: must",
+        "needle.size, strength: must",
+        "needs `min` or `max`",
+        "",
+    ),
     ("fabrics/organza.yaml", "max: 80,", "max: 800,", "takes a number from 55 to 130", ""),
     ("fabrics/organza.yaml", "max: 80,", "max: fine,", "takes a number from 55 to 130", ""),
     ("fabrics/organza.yaml", "max: 80,", "min: 90, max: 80,", "`min` is above `max`", ""),
-    ("fabrics/organza.yaml", "not: [fusible, fusible knit]", "not: [fusibel, fusible knit]", "'fusibel' is no option of interfacing.kind", "fusible"),
-    ("fabrics/organza.yaml", "interfacing.kind, not: [fusible, fusible knit]", "interfacing.kind, of: [none], max: fusible", "has options: write `of` or `not`", ""),
-    ("fabrics/organza.yaml", "interfacing.kind, not: [fusible, fusible knit],", "interfacing.kind,", "needs `of` or `not`", ""),
-    ("fabrics/organza.yaml", "max: do not wash", "max: do not wahs", "'do not wahs' is no option of care.wash", "do not wash"),
-    ("fabrics/organza.yaml", "max: 70, best: 65,", "max: 70, best: 65, risk: damage,", "only a `must` has a risk", ""),
+    (
+        "fabrics/organza.yaml",
+        "not: [fusible, fusible knit]",
+        "not: [fusibel, fusible knit]",
+        "'fusibel' is no option of interfacing.kind",
+        "fusible",
+    ),
+    (
+        "fabrics/organza.yaml",
+        "interfacing.kind, not: [fusible, fusible knit]",
+        "interfacing.kind, of: [none], max: fusible",
+        "has options: write `of` or `not`",
+        "",
+    ),
+    (
+        "fabrics/organza.yaml",
+        "interfacing.kind, not: [fusible, fusible knit],",
+        "interfacing.kind,",
+        "needs `of` or `not`",
+        "",
+    ),
+    (
+        "fabrics/organza.yaml",
+        "max: do not wash",
+        "max: do not wahs",
+        "'do not wahs' is no option of care.wash",
+        "do not wash",
+    ),
+    (
+        "fabrics/organza.yaml",
+        "max: 70, best: 65,",
+        "max: 70, best: 65, risk: damage,",
+        "only a `must` has a risk",
+        "",
+    ),
     ("fabrics/organza.yaml", ", why: Holes stay.", "", "a claim needs `why`", ""),
-    ("fabrics/organza.yaml", "why: Holes stay., sources: [habit]", "why: Holes stay.", "a claim needs `sources`", ""),
-    ("fabrics/organza.yaml", "Holes stay., sources: [habit]", "Holes stay., sources: [habti]", "unknown source 'habti'", "habit"),
-    ("fabrics/jersey.yaml", "of: [ballpoint]", "of: [balpoint]", "'balpoint' is no option of needle.point", "ballpoint"),
-    ("fabrics/jersey.yaml", "of: [ballpoint]", "of: [ballpoint], best: sharpe", "'sharpe' is no option", "sharp"),
-    ("fibres.yaml", "press.moisture, max: dry", "press.moisture, max: dri", "'dri' is no word of press.moisture", "dry"),
-    ("fibres.yaml", "iron: [{max: 180, sources: [norm]}]", "iron: []", "needs at least one iron ceiling", ""),
-    ("fibres.yaml", "{max: 180, sources: [norm]}", "{max: 180, sources: [nrm]}", "unknown source 'nrm'", "norm"),
-    ("fibres.yaml", "traits: {water marks: yes}", "traits: {water mraks: yes}", "unknown trait 'water mraks'", "water marks"),
-    ("machines.yaml", "needle.size, max: 110", "needle.sice, max: 110", "unknown aspect 'needle.sice'", "needle.size"),
+    (
+        "fabrics/organza.yaml",
+        "why: Holes stay., sources: [habit]",
+        "why: Holes stay.",
+        "a claim needs `sources`",
+        "",
+    ),
+    (
+        "fabrics/organza.yaml",
+        "Holes stay., sources: [habit]",
+        "Holes stay., sources: [habti]",
+        "unknown source 'habti'",
+        "habit",
+    ),
+    (
+        "fabrics/jersey.yaml",
+        "of: [ballpoint]",
+        "of: [balpoint]",
+        "'balpoint' is no option of needle.point",
+        "ballpoint",
+    ),
+    (
+        "fabrics/jersey.yaml",
+        "of: [ballpoint]",
+        "of: [ballpoint], best: sharpe",
+        "'sharpe' is no option",
+        "sharp",
+    ),
+    (
+        "fibres.yaml",
+        "press.moisture, max: dry",
+        "press.moisture, max: dri",
+        "'dri' is no word of press.moisture",
+        "dry",
+    ),
+    (
+        "fibres.yaml",
+        "iron: [{max: 180, sources: [norm]}]",
+        "iron: []",
+        "needs at least one iron ceiling",
+        "",
+    ),
+    (
+        "fibres.yaml",
+        "{max: 180, sources: [norm]}",
+        "{max: 180, sources: [nrm]}",
+        "unknown source 'nrm'",
+        "norm",
+    ),
+    (
+        "fibres.yaml",
+        "traits: {water marks: yes}",
+        "traits: {water mraks: yes}",
+        "unknown trait 'water mraks'",
+        "water marks",
+    ),
+    (
+        "machines.yaml",
+        "needle.size, max: 110",
+        "needle.sice, max: 110",
+        "unknown aspect 'needle.sice'",
+        "needle.size",
+    ),
     ("remedies.yaml", "sources: [habit]", "sources: [habti]", "unknown source 'habti'", "habit"),
-    (CREEPS, "pile: at least short", "piel: at least short", "unknown fact 'piel' of a layer", "pile"),
+    (
+        CREEPS,
+        "pile: at least short",
+        "piel: at least short",
+        "unknown fact 'piel' of a layer",
+        "pile",
+    ),
     (CREEPS, "pile: at least short", "pile: shrot", "is no level of 'pile'", "short"),
-    (CREEPS, "{pair: [{pile: at least short}, {slippery: at least a little}]}", "{pair: [{pile: short}]}", "takes a list of two conditions", ""),
+    (
+        CREEPS,
+        "{pair: [{pile: at least short}, {slippery: at least a little}]}",
+        "{pair: [{pile: short}]}",
+        "takes a list of two conditions",
+        "",
+    ),
     (CREEPS, "{pair:", "{pare:", "unknown part 'pare' of `when`", "pair"),
     (CREEPS, "{pair:", "{layer: {pile: short}, pair:", "`when` has one of layer, pair", ""),
-    (CREEPS, "of: [walking, roller]", "of: [waking, roller]", "'waking' is no option of machine.foot", "walking"),
+    (
+        CREEPS,
+        "of: [walking, roller]",
+        "of: [waking, roller]",
+        "'waking' is no option of machine.foot",
+        "walking",
+    ),
     (CREEPS, "sources: [habit]", "sources: [habti]", "unknown source 'habti'", "habit"),
-    ("rules/press/wool-felts.yaml", "{fibre: wool}", "{fibre: wol}", "'wol' is not known as 'fibre'", "wool"),
-    ("rules/seam/raw-edge.yaml", "{edge: open}", "{edge: opne}", "'opne' is not known as 'edge'", "open"),
-    ("rules/seam/raw-edge.yaml", "{edge: open}", "{egde: open}", "unknown fact 'egde' of a seam", "edge"),
-    ("rules/stitch/no-overlocker.yaml", "{overlocker: no}", "{overloker: no}", "unknown fact 'overloker'", "overlocker"),
-    ("rules/seam/long-stack.yaml", "layers: at least 4", "layers: lots", "is no test of a number", ""),
-]  # fmt: skip
+    (
+        "rules/press/wool-felts.yaml",
+        "{fibre: wool}",
+        "{fibre: wol}",
+        "'wol' is not known as 'fibre'",
+        "wool",
+    ),
+    (
+        "rules/seam/raw-edge.yaml",
+        "{edge: open}",
+        "{edge: opne}",
+        "'opne' is not known as 'edge'",
+        "open",
+    ),
+    (
+        "rules/seam/raw-edge.yaml",
+        "{edge: open}",
+        "{egde: open}",
+        "unknown fact 'egde' of a seam",
+        "edge",
+    ),
+    (
+        "rules/stitch/no-overlocker.yaml",
+        "{overlocker: no}",
+        "{overloker: no}",
+        "unknown fact 'overloker'",
+        "overlocker",
+    ),
+    (
+        "rules/seam/long-stack.yaml",
+        "layers: at least 4",
+        "layers: lots",
+        "is no test of a number",
+        "",
+    ),
+]
 
 
 @pytest.mark.parametrize(
     ("name", "old", "new", "message", "meant"),
-    MISTAKES, ids=[f"{m[0].split('/')[-1]}-{m[3]}" for m in MISTAKES],
-)  # fmt: skip
+    MISTAKES,
+    ids=[f"{m[0].split('/')[-1]}-{m[3]}" for m in MISTAKES],
+)
 def test_a_mistake_is_told_with_its_place(
     tmp_path: Path, name: str, old: str, new: str, message: str, meant: str
 ) -> None:
@@ -130,13 +316,16 @@ def test_a_rule_has_to_say_something(tmp_path: Path) -> None:
 
 def test_all_problems_are_told_at_once(tmp_path: Path) -> None:
     """Mistakes of form, of words and of YAML in several files come together, in one error."""
-    write_book(tmp_path, {
-        **changed("fabrics/velvet.yaml", "pile: short", "piel: short"),
-        **changed("fabrics/jersey.yaml", "structure: knit", "structur: knit"),
-        **changed(CREEPS, "walking", "waking"),
-        "fabrics/broken.yaml": "id: [broken\n",
-        "fabrics/empty.yaml": "",
-    })  # fmt: skip
+    write_book(
+        tmp_path,
+        {
+            **changed("fabrics/velvet.yaml", "pile: short", "piel: short"),
+            **changed("fabrics/jersey.yaml", "structure: knit", "structur: knit"),
+            **changed(CREEPS, "walking", "waking"),
+            "fabrics/broken.yaml": "id: [broken\n",
+            "fabrics/empty.yaml": "",
+        },
+    )
     with pytest.raises(InputError) as caught:
         compile_folder(tmp_path)
     files = {Path(p.where.file).name for p in caught.value.problems if p.where}

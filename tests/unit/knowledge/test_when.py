@@ -16,9 +16,11 @@ def reader() -> Reader:
     """A reader of a small vocabulary."""
     return Reader(
         {"pile": ("no", "short", "deep"), "frays": ("no", "a little", "yes")},
-        ["silk", "wool"], ["organza", "velvet"], ["plain", "twill"],
+        ["silk", "wool"],
+        ["organza", "velvet"],
+        ["plain", "twill"],
         {"seam.finish": ("pinked", "none"), "seam.kind": ("plain", "French")},
-    )  # fmt: skip
+    )
 
 
 def read(raw: Any, what: str = "layer") -> tuple[list[Any], list[Problem]]:
@@ -72,13 +74,17 @@ def test_a_test_of_a_number(text: str, expected: tuple[float, float, bool, bool]
         ({"weight": "under 90"}, ["number", "weight", -FAR, 90.0, False, True]),
         ({"weight": 90}, ["number", "weight", 90.0, 90.0, False, False]),
         ({"not": {"fibre": "silk"}}, ["not", ["fibre", ["silk"], "any"]]),
-        ({"pile": "no", "fibre": "silk"},
-         ["all", ["trait", "pile", 0, 0], ["fibre", ["silk"], "any"]]),
-        ({"any": [{"pile": "no"}, {"fibre": "silk"}]},
-         ["any", ["trait", "pile", 0, 0], ["fibre", ["silk"], "any"]]),
+        (
+            {"pile": "no", "fibre": "silk"},
+            ["all", ["trait", "pile", 0, 0], ["fibre", ["silk"], "any"]],
+        ),
+        (
+            {"any": [{"pile": "no"}, {"fibre": "silk"}]},
+            ["any", ["trait", "pile", 0, 0], ["fibre", ["silk"], "any"]],
+        ),
         ({"all": [{"pile": "no"}]}, ["all", ["trait", "pile", 0, 0]]),
     ],
-)  # fmt: skip
+)
 def test_a_condition_of_a_layer(raw: Any, expected: list[Any]) -> None:
     """Keys side by side all have to hold; any, all and not nest."""
     assert (expected, []) == read(raw)

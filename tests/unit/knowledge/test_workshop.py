@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from advisor.knowledge.cache import load_knowledge
 from advisor.knowledge.workshop import Workshop, workshop_from_plain
+from advisor.overlay.cache import load_knowledge
 
 KNOWN = load_knowledge()
 
@@ -15,8 +15,13 @@ def test_every_kind_of_seam_is_placed_in_the_standards() -> None:
     assert all(c.iso or c.astm or c.note for c in KNOWN.workshop.classes.values())
 
 
-ASTM = {"plain": "SSa-1", "double-stitched": "SSa-2", "French": "SSae-2", "felled": "LSc",
-        "lapped": "LSa"}  # fmt: skip
+ASTM = {
+    "plain": "SSa-1",
+    "double-stitched": "SSa-2",
+    "French": "SSae-2",
+    "felled": "LSc",
+    "lapped": "LSa",
+}
 """class-seam-notes (SSa, SSae with 301), fed-std-751a-ls (LSa, LSc)."""
 
 

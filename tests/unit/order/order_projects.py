@@ -5,12 +5,13 @@ from __future__ import annotations
 from functools import cache
 from pathlib import Path
 
-from advisor.engine.advise import Advice, advise
-from advisor.knowledge.cache import load_knowledge
+from advisor.claims.judgement import Advice
+from advisor.decide.advise import advise
 from advisor.knowledge.model import Knowledge
 from advisor.order.work import Work, order_of
+from advisor.overlay.cache import load_knowledge
 from advisor.project.load import garment_of, load_project
-from advisor.yamlfile import parse_yaml
+from advisor.textio.yamlfile import parse_yaml
 
 DEMOS = Path(__file__).resolve().parents[3] / "knowledge" / "examples"
 
@@ -168,10 +169,16 @@ pieces:
   - {name: neck strip, fabric: strip, width: 4 cm, height: 55 cm, grain: bias}
 """
 SMALL = {
-    "bodice": BODICE, "skirt": SKIRT, "tiers": TIERS, "trousers": TROUSERS, "knit": KNIT,
-    "concealed": CONCEALED, "costume": COSTUME, "boned": BONED,
+    "bodice": BODICE,
+    "skirt": SKIRT,
+    "tiers": TIERS,
+    "trousers": TROUSERS,
+    "knit": KNIT,
+    "concealed": CONCEALED,
+    "costume": COSTUME,
+    "boned": BONED,
     "tucked": TUCKED,
-}  # fmt: skip
+}
 
 
 @cache

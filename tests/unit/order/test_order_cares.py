@@ -6,11 +6,11 @@ from typing import Any
 
 import pytest
 
-from advisor.engine.claims import Place
-from advisor.engine.work.seamwork import seamworks
+from advisor.answer.order import order_report
+from advisor.answer.seamwords import warnings
+from advisor.claims.collect import Place
+from advisor.construction.seamwork import seamworks
 from advisor.order.setups import STAY, Setups
-from advisor.sheet.build.words import warnings
-from advisor.sheet.order.report import order_report
 from tests.unit.order.order_projects import (
     BONED,
     COSTUME,
@@ -60,9 +60,13 @@ def test_what_is_pressed_hotter_than_bones_bear_comes_before_them() -> None:
     """Every hot pressing of the pieces that hold the channels."""
     work = work_of(BONED)
     hot = [
-        t.id for t in work.tasks.values() if t.op == "press" and "shell" in t.cloths
-        and t.step.iron is not None and t.step.iron.temperature_c > 110
-    ]  # fmt: skip
+        t.id
+        for t in work.tasks.values()
+        if t.op == "press"
+        and "shell" in t.cloths
+        and t.step.iron is not None
+        and t.step.iron.temperature_c > 110
+    ]
     assert {"press side", "press front panel", "press waist"} <= set(hot)
     assert all(before(work, step, "insert bones in bones") for step in hot)
 
@@ -80,9 +84,10 @@ def test_only_wovens_are_stay_stitched() -> None:
     work = work_of(BONED)
     stayed = {name: t.cloths for name, t in work.tasks.items() if t.op == "stay-stitch"}
     assert {
-        "stay-stitch front panel": ("shell",), "stay-stitch neck trim": ("shell",),
+        "stay-stitch front panel": ("shell",),
+        "stay-stitch neck trim": ("shell",),
         "stay-stitch armhole": ("shell",),
-    } == stayed  # fmt: skip
+    } == stayed
 
 
 @pytest.mark.parametrize("name", SMALL)
@@ -128,8 +133,11 @@ def test_a_lone_press_is_what_the_cloth_takes_by_itself() -> None:
 def test_a_lone_press_waits_only_for_what_its_cloth_meets() -> None:
     """A tender cloth in some other seam is no reason; the seam that joins the two is."""
     work = work_of(BONED)
-    pile = [p.after for p in work.graph.precedences
-            if p.before == "hot press pile" and p.why.startswith("Pile wants")]  # fmt: skip
+    pile = [
+        p.after
+        for p in work.graph.precedences
+        if p.before == "hot press pile" and p.why.startswith("Pile wants")
+    ]
     assert ["join collar"] == pile
 
 
@@ -156,12 +164,15 @@ def test_a_needle_that_may_break_is_told_at_its_step(name: str) -> None:
     judgement = demo_advice(name).judgement
     fine = {
         work.seam.name: next(w for w in warnings(work, "metric") if w.startswith("Eye:"))
-        for work in seamworks(judgement, known()) if work.fine_needle
-    }  # fmt: skip
+        for work in seamworks(judgement, known())
+        if work.fine_needle
+    }
     told = {
-        row["on"][0]: text for row in demo_rows(name).values() for text in row["warn"]
+        row["on"][0]: text
+        for row in demo_rows(name).values()
+        for text in row["warn"]
         if text.startswith("Eye:")
-    }  # fmt: skip
+    }
     assert fine == told
     assert (name == COAT) == bool(told)
 
@@ -181,8 +192,12 @@ def test_sequins_that_are_in_are_covered_and_kept_from_steam() -> None:
     assert [f"Near it gift, glow and sparks: {dry}"] == rows["press shoulder"]["warn"]
     near = [row for row in rows.values() if any("sparks" in text for text in row["warn"])]
     assert len(near) > 5
-    assert all("dry folded towel" in text for row in near for text in row["warn"]
-               if not text.startswith("Eye:"))  # fmt: skip
+    assert all(
+        "dry folded towel" in text
+        for row in near
+        for text in row["warn"]
+        if not text.startswith("Eye:")
+    )
     inside = demo_rows(JACKET)["press side"]["warn"]
     shown = "keep the iron to the seam and the steam short."
     assert [f"Near it woven fusible interfacing: {shown}"] == inside

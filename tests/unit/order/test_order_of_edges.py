@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from advisor.engine.claims import Place
+from advisor.answer.ordernotes import heat_words
+from advisor.answer.wording import iron_text
+from advisor.claims.collect import Place
 from advisor.order.setups import OVERLOCKER, Setups
-from advisor.sheet.order.notes import heat_words
-from advisor.sheet.wording import iron_text
 from tests.unit.order.order_projects import (
     KNIT,
     SMALL,
@@ -191,8 +191,9 @@ def test_sequins_are_cleared_before_a_needle_meets_them(seam: str) -> None:
     does = work.tasks[f"clear {seam}"].step.does
     assert "goggles on" in does
     assert "a finger's breadth past the seam line" in does
-    sewn = [t.id for t in work.tasks.values()
-            if t.place and t.place.name == seam and t.op != "clear"]  # fmt: skip
+    sewn = [
+        t.id for t in work.tasks.values() if t.place and t.place.name == seam and t.op != "clear"
+    ]
     assert f"join {seam}" in sewn
     assert all(before(work, f"clear {seam}", step) for step in sewn)
     assert [f"clear {seam}"] == [t.id for t in work.tasks.values() if t.op == "clear"]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from advisor.engine.claims import Place
+from advisor.claims.collect import Place
 from advisor.knowledge.ordering import SEWN
 from advisor.order.kinds import crosses, seam_places
 from advisor.order.operations import tasks_of
@@ -30,16 +30,33 @@ from tests.unit.order.order_projects import (
 )
 
 NAMES = [
-    ("shoulder", "shoulder"), ("side seams", "side"), ("outseam", "side"), ("inside leg", "inseam"),
-    ("armhole binding", "binding"), ("left armhole", "armhole"), ("sleeve underarm", "underarm"),
-    ("sleeve hem", "sleeve-hem"), ("hem frill", "hem-frill"), ("hem", "hem"), ("tier 2", "tier"),
-    ("patch pocket", "patch-pocket"), ("welt pocket", "pocket"),
-    ("bones", "bone-channel"), ("bust dart", "dart"), ("front pleats", "pleat"),
-    ("waistband", "waistband"), ("waist", "waist"), ("concealed zip", "concealed-zip"),
-    ("fly zip", "zip"), ("collar edge", "collar"), ("front facing", "facing"),
-    ("neckband", "neckband"), ("spark panel", "panel"), ("qwerty", "plain"),
+    ("shoulder", "shoulder"),
+    ("side seams", "side"),
+    ("outseam", "side"),
+    ("inside leg", "inseam"),
+    ("armhole binding", "binding"),
+    ("left armhole", "armhole"),
+    ("sleeve underarm", "underarm"),
+    ("sleeve hem", "sleeve-hem"),
+    ("hem frill", "hem-frill"),
+    ("hem", "hem"),
+    ("tier 2", "tier"),
+    ("patch pocket", "patch-pocket"),
+    ("welt pocket", "pocket"),
+    ("bones", "bone-channel"),
+    ("bust dart", "dart"),
+    ("front pleats", "pleat"),
+    ("waistband", "waistband"),
+    ("waist", "waist"),
+    ("concealed zip", "concealed-zip"),
+    ("fly zip", "zip"),
+    ("collar edge", "collar"),
+    ("front facing", "facing"),
+    ("neckband", "neckband"),
+    ("spark panel", "panel"),
+    ("qwerty", "plain"),
     ("inside out", "plain"),
-]  # fmt: skip
+]
 
 
 def one_seam(name: str, more: str = "") -> str:
@@ -163,9 +180,10 @@ def test_every_template_of_the_order_is_needed_somewhere() -> None:
     used = {task.op for tasks, _ in garments for task in tasks}
     assert set() == set(known().order.operations) - used
     silent = [
-        rule.id for rule in known().order.precedences
+        rule.id
+        for rule in known().order.precedences
         if not any(precedences_of(tasks, [rule], setups) for tasks, setups in garments)
-    ]  # fmt: skip
+    ]
     assert [] == silent
 
 
@@ -241,8 +259,9 @@ def test_a_wish_that_goes_round_is_the_first_to_be_given_up() -> None:
     """The maker's own link is taken out, and she is told to take it out."""
     work = work_of(with_order("  after: {stitch back dart: [sew hem]}\n"))
     assert ("sew hem", "stitch back dart") == (
-        work.cycles[0].given_up.before, work.cycles[0].given_up.after,
-    )  # fmt: skip
+        work.cycles[0].given_up.before,
+        work.cycles[0].given_up.after,
+    )
     wanted = "Take out of your order that 'sew hem' comes before 'stitch back dart'."
     assert wanted in work.cycles[0].remedies
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from functools import cache
 
 from advisor.errors import InputError, Problem
-from advisor.knowledge.cache import load_knowledge
 from advisor.knowledge.model import Knowledge
+from advisor.overlay.cache import load_knowledge
 from advisor.project.garment import Garment
 from advisor.project.load import garment_of
-from advisor.yamlfile import parse_yaml
+from advisor.textio.yamlfile import parse_yaml
 
 SOUND = """\
 garment: Bandstand jacket

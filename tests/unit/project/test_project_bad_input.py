@@ -44,17 +44,37 @@ ONE_FAULT = [
     ("  gift:", "  frill:", "frill:", "the key 'frill' is here and already on line 11", ""),
     ("  gift:", "  Frill:", "Frill:", "the name 'Frill' is too like 'frill'", "capitals"),
     ("name: cuff", "name: Shoulder", "Shoulder", "a second seam called 'Shoulder'", "line 15"),
-    ("[shell, shell], length: 13", "[shel, shell], length: 13", "shel,",
-     "no fabric of this project is called 'shel'", "'shell'"),
+    (
+        "[shell, shell], length: 13",
+        "[shel, shell], length: 13",
+        "shel,",
+        "no fabric of this project is called 'shel'",
+        "'shell'",
+    ),
     ("[shell, shell], length: 13", "[], length: 13", "[]", "'layers': must not be empty", ""),
     ("layers: [shell, shell], ", "", "{name: shoulder", "missing key 'layers'", ""),
-    ("[shell, shell], length: 13", "[{notion: coil zip}], length: 13", "[{notion",
-     "this seam names no fabric of the project", "shell"),
-    ("[shell, shell], length: 13", "[coil zip, shell], length: 13", "coil zip", "no fabric of this",
-     "{notion: coil zip}"),
+    (
+        "[shell, shell], length: 13",
+        "[{notion: coil zip}], length: 13",
+        "[{notion",
+        "this seam names no fabric of the project",
+        "shell",
+    ),
+    (
+        "[shell, shell], length: 13",
+        "[coil zip, shell], length: 13",
+        "coil zip",
+        "no fabric of this",
+        "{notion: coil zip}",
+    ),
     ("[shell, shell], length: 13", "[5, shell], length: 13", "5,", "must be text", "not 5"),
-    ("woven fusible interfacing", "woven fusable interfacing", "woven",
-     "unknown notion 'woven fusable interfacing'", "'woven fusible interfacing'"),
+    (
+        "woven fusible interfacing",
+        "woven fusable interfacing",
+        "woven",
+        "unknown notion 'woven fusable interfacing'",
+        "'woven fusible interfacing'",
+    ),
     ("fullness: 2.5", "fullness: 0.5", "0.5", "'fullness': '0.5' cannot be right", "to 6"),
     ("fullness: 2.5", "fullness: 6.5", "6.5", "'fullness': '6.5' cannot be right", "to 6"),
     ("stretched: 1.2", "stretched: 0.9", "0.9", "'stretched': '0.9' cannot be right", "to 2"),
@@ -74,19 +94,34 @@ ONE_FAULT = [
     ("needle size: US 10", "needle size: 200", "200", "'needle size': '200'", "55 to 130"),
     ("shape: curved", "shape: curvy", "curvy", "'shape': unknown word 'curvy'", "'curved'"),
     ("machine: household", "machine: loom", "loom", "'machine': unknown word 'loom'", "hand"),
-    ("overlocker: 4-thread", "overlocker: 9-thread", "9-thread", "'overlocker': unknown word",
-     "'4-thread'"),
+    (
+        "overlocker: 4-thread",
+        "overlocker: 9-thread",
+        "9-thread",
+        "'overlocker': unknown word",
+        "'4-thread'",
+    ),
     ("zip, walking]", "zip, wlking]", "wlking", "'feet': unknown word 'wlking'", "'walking'"),
     ("foot lift: 6 mm", "foot lift: 6 m", "6 m", "'foot lift': '6 m' cannot be right", "40 mm"),
-    ("{pin marks: some}", "{pinmarks: some}", "pinmarks", "unknown trait 'pinmarks'",
-     "'pin marks'"),
-    ("{pin marks: some}", "{pin marks: plenty}", "plenty", "'pin marks': unknown word 'plenty'",
-     "some, yes"),
+    (
+        "{pin marks: some}",
+        "{pinmarks: some}",
+        "pinmarks",
+        "unknown trait 'pinmarks'",
+        "'pin marks'",
+    ),
+    (
+        "{pin marks: some}",
+        "{pin marks: plenty}",
+        "plenty",
+        "'pin marks': unknown word 'plenty'",
+        "some, yes",
+    ),
     ("care: washable", "care: wash", "wash", "'care': unknown word 'wash'", "'washable'"),
     ("garment: Bandstand jacket", "garment: ''", "''", "'garment': must not be empty", ""),
     ("garment: Bandstand jacket", 'garment: "a\\e[31mb"', '"a', "'garment': holds", "printed"),
     ("garment: Bandstand jacket", "garment: [a]", "[a]", "'garment': must be text", "a list"),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(("old", "new", "at", "message", "inside"), ONE_FAULT)
@@ -139,10 +174,13 @@ def test_all_faults_are_named_at_once_in_the_order_of_the_file() -> None:
     """Wrong keys, unknown names and impossible numbers are reported together."""
     text = cases.SOUND
     for old, new in [
-        ("machine: household", "mashine: household"), ("fabric: satin", "fabric: sattin"),
-        ("240 g/m2", "4 g/m2"), ("length: 13 cm", "length: 51 m"), ("stress: low", "stress: lw"),
+        ("machine: household", "mashine: household"),
+        ("fabric: satin", "fabric: sattin"),
+        ("240 g/m2", "4 g/m2"),
+        ("length: 13 cm", "length: 51 m"),
+        ("stress: low", "stress: lw"),
         ("use: cuff", "use: cuf"),
-    ]:  # fmt: skip
+    ]:
         text = text.replace(old, new)
     found = cases.problems(text)
     assert [4, 9, 10, 15, 23, 24] == [problem.where.line for problem in found if problem.where]
@@ -163,8 +201,10 @@ def test_all_faults_are_named_at_once_in_the_order_of_the_file() -> None:
         (b"garment: g\n" * 5_000_000, "too large"),
         (b"a: " + b"[" * 5000 + b"]" * 5000, "nested too deeply"),
         (b"a: &a [x, x]\nb: &b [*a, *a]\nc: [*b, *b]\n", "is not read"),
-        (b"garment: g\ngarment: h\nfabrics: {a: calico}\nseams: [{name: s, layers: [a]}]\n",
-         "already on line 1"),
+        (
+            b"garment: g\ngarment: h\nfabrics: {a: calico}\nseams: [{name: s, layers: [a]}]\n",
+            "already on line 1",
+        ),
         (b"garment: g\n\tfabrics: x\n", "tab"),
         (b"garment: !!python/object:os.system g\n", "tag"),
         (b"garment: g\nseams: [{name: s, layers: [a]}]\n", "missing key 'fabrics'"),
@@ -173,7 +213,7 @@ def test_all_faults_are_named_at_once_in_the_order_of_the_file() -> None:
         (b"garment: g\nfabrics: {5: calico}\nseams: [{name: s, layers: [5]}]\n", "not text"),
     ],
     ids=lambda value: str(value)[:24] if isinstance(value, bytes) else "",
-)  # fmt: skip
+)
 def test_a_file_that_is_no_project_is_refused(tmp_path: Path, content: bytes, message: str) -> None:
     """Empty, binary, huge, deep, ambiguous or otherwise unusable files end in a clear message."""
     file = tmp_path / "p.yaml"
@@ -189,10 +229,12 @@ def test_places_that_are_no_file_are_refused(tmp_path: Path) -> None:
     """A folder, a missing file and a pipe end in a clear message, and nothing waits for them."""
     os.mkfifo(tmp_path / "pipe")
     for path, message in [
-        (tmp_path, "folder"), (tmp_path / "none.yaml", "no such file"),
-        (tmp_path / "pipe", "not an ordinary file"), (Path("a\0b"), "cannot be read"),
+        (tmp_path, "folder"),
+        (tmp_path / "none.yaml", "no such file"),
+        (tmp_path / "pipe", "not an ordinary file"),
+        (Path("a\0b"), "cannot be read"),
         (Path("x" * 5000), "cannot be read"),
-    ]:  # fmt: skip
+    ]:
         with pytest.raises(InputError) as caught:
             load_project(path, cases.knowledge())
         assert 1 == len(caught.value.problems)
@@ -215,11 +257,55 @@ def outcome(text: str) -> Any:
 
 
 PIECES = [
-    "garment", "fabrics", "seams", "layers", "use", "notion", "fibres", "unknown", "{", "}", "[",
-    "]", ": ", ", ", "\n", "\n  ", "- ", "nylon organza", "shell", "100", "-1", ".nan", "1e400",
-    '"', "'", "#", "&a", "*a", "!!int", "|", ">", "~", "true", "\t", "\ud800", "\u202e", "é", "0x1",
-    "weight: ", "12 oz", "name: s", "? ", "%", "@", "---\n", "...\n", "\\", "<<: ",
-]  # fmt: skip
+    "garment",
+    "fabrics",
+    "seams",
+    "layers",
+    "use",
+    "notion",
+    "fibres",
+    "unknown",
+    "{",
+    "}",
+    "[",
+    "]",
+    ": ",
+    ", ",
+    "\n",
+    "\n  ",
+    "- ",
+    "nylon organza",
+    "shell",
+    "100",
+    "-1",
+    ".nan",
+    "1e400",
+    '"',
+    "'",
+    "#",
+    "&a",
+    "*a",
+    "!!int",
+    "|",
+    ">",
+    "~",
+    "true",
+    "\t",
+    "\ud800",
+    "\u202e",
+    "é",
+    "0x1",
+    "weight: ",
+    "12 oz",
+    "name: s",
+    "? ",
+    "%",
+    "@",
+    "---\n",
+    "...\n",
+    "\\",
+    "<<: ",
+]
 
 
 @given(st.lists(st.sampled_from(PIECES) | st.text(max_size=4), max_size=40).map("".join))
@@ -231,12 +317,14 @@ def test_no_text_is_a_surprise(text: str) -> None:
 @given(
     st.lists(
         st.tuples(
-            st.integers(0, len(cases.SOUND)), st.integers(0, 12),
+            st.integers(0, len(cases.SOUND)),
+            st.integers(0, 12),
             st.sampled_from(PIECES) | st.text(max_size=3),
         ),
-        min_size=1, max_size=4,
+        min_size=1,
+        max_size=4,
     )
-)  # fmt: skip
+)
 def test_no_slip_in_a_sound_project_is_a_surprise(edits: list[tuple[int, int, str]]) -> None:
     """A sound project with a few places typed over is a garment or an input error."""
     text = cases.SOUND
@@ -246,13 +334,20 @@ def test_no_slip_in_a_sound_project_is_a_surprise(edits: list[tuple[int, int, st
 
 
 VALUES: st.SearchStrategy[Any] = st.recursive(
-    st.none() | st.booleans() | st.integers() | st.floats() | st.text(max_size=6)
+    st.none()
+    | st.booleans()
+    | st.integers()
+    | st.floats()
+    | st.text(max_size=6)
     | st.sampled_from(["shell", "nylon organza", "unknown", "12 mm", "coil zip", "hand", "301"]),
-    lambda inner: st.lists(inner, max_size=3)
-    | st.dictionaries(st.text(max_size=4) | st.sampled_from(["use", "notion", "silk"]), inner,
-                      max_size=3),
+    lambda inner: (
+        st.lists(inner, max_size=3)
+        | st.dictionaries(
+            st.text(max_size=4) | st.sampled_from(["use", "notion", "silk"]), inner, max_size=3
+        )
+    ),
     max_leaves=5,
-)  # fmt: skip
+)
 
 
 @given(st.data())
@@ -260,7 +355,7 @@ def test_no_value_in_any_place_is_a_surprise(data: st.DataObject) -> None:
     """Whatever value stands under any key, the answer is a garment or an input error."""
     import json
 
-    from advisor.yamlfile import parse_yaml
+    from advisor.textio.yamlfile import parse_yaml
 
     project = parse_yaml(cases.SOUND, "p.yaml").data
     here = project

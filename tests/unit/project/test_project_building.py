@@ -70,9 +70,9 @@ def test_a_flounce_is_read() -> None:
 def test_tiers_are_read() -> None:
     """They share the finished height, or have their own; 1.5 to 1 where nothing is said."""
     wide = "finished width: 70 cm, "
-    assert Tiers((200.0,) * 3, 1.5) == piece(
-        wide + "finished height: 60 cm, tiers: {number: 3}"
-    ).tiers
+    assert (
+        Tiers((200.0,) * 3, 1.5) == piece(wide + "finished height: 60 cm, tiers: {number: 3}").tiers
+    )
     own = piece(wide + "tiers: {heights: [20 cm, 25 cm], fullness: 2}")
     assert (Tiers((200.0, 250.0), 2.0), 450.0) == (own.tiers, own.height)
 
@@ -84,8 +84,10 @@ def test_a_ruffle_may_be_folded_double() -> None:
 
 def test_kit_and_results_are_read() -> None:
     """Lists of words, and what a scrap showed."""
-    text = BASE + ("kit: {feet: [zip], needles: [Sharp 70]}\n"
-                   "results: [{seam: side, result: it puckers, works: no}]\n")  # fmt: skip
+    text = BASE + (
+        "kit: {feet: [zip], needles: [Sharp 70]}\n"
+        "results: [{seam: side, result: it puckers, works: no}]\n"
+    )
     garment = cases.garment(text)
     assert ("zip",) == garment.maker.feet
     assert ("sharp 70",) == garment.plan.kit.needles
@@ -95,142 +97,216 @@ def test_kit_and_results_are_read() -> None:
 BAD = {
     "fullness below 1": (
         BASE + "  - {name: w, layers: [denim, {use: lawn, fullness: 0.8}]}\n",
-        7, 53, "'fullness': '0.8' cannot be right",
+        7,
+        53,
+        "'fullness': '0.8' cannot be right",
     ),
     "negative length": (
-        BASE + "  - {name: w, layers: [denim, lawn], length: -3 cm}\n", 7, 46, "at least 0",
+        BASE + "  - {name: w, layers: [denim, lawn], length: -3 cm}\n",
+        7,
+        46,
+        "at least 0",
     ),
     "pleat deeper than its spacing": (
         BASE + SEAM + "pleats: {kind: knife, number: 10, depth: 9 cm}}\n",
-        7, 98, "90 mm is deeper than the spacing allows",
+        7,
+        98,
+        "90 mm is deeper than the spacing allows",
     ),
     "box pleat deeper than half its spacing": (
         BASE + SEAM + "pleats: {kind: box, number: 10, depth: 5 cm}}\n",
-        7, 96, "50 mm is deeper than the spacing allows",
+        7,
+        96,
+        "50 mm is deeper than the spacing allows",
     ),
     "spacing that leaves no face": (
         BASE + SEAM + "pleats: {kind: knife, number: 10, depth: 1 cm, spacing: 8 cm}}\n",
-        7, 113, "leaves no face",
+        7,
+        113,
+        "leaves no face",
     ),
     "pleats without a seam length": (
         BASE + "  - {name: w, layers: [denim, lawn], pleats: {kind: box, number: 3, depth: 9}}\n",
-        7, 66, "pleats need their face, or the length",
+        7,
+        66,
+        "pleats need their face, or the length",
     ),
     "strip that grew": (
         BASE + "  - {name: w, layers: [denim, {use: lawn, fullness: 2}], "
         "gathers: {strip: {flat: 10 cm, gathered: 20 cm}}}\n",
-        7, 99, "a strip cannot be longer gathered",
+        7,
+        99,
+        "a strip cannot be longer gathered",
     ),
     "gathers of nothing": (
-        BASE + SEAM + "gathers: {method: elastic}}\n", 7, 66, "no layer of this seam has any",
+        BASE + SEAM + "gathers: {method: elastic}}\n",
+        7,
+        66,
+        "no layer of this seam has any",
     ),
     "unknown crossing": (
-        BASE + SEAM + "crosses: [sids]}\n", 7, 67, "no seam of this project is called 'sids'",
+        BASE + SEAM + "crosses: [sids]}\n",
+        7,
+        67,
+        "no seam of this project is called 'sids'",
     ),
     "crossing itself": (BASE + SEAM + "crosses: waist}\n", 7, 66, "cannot cross itself"),
     "panel wider than the cloth": (
         BASE + "pieces:\n  - {name: front, fabric: lawn, width: 120 cm, height: 50 cm}\n",
-        8, 40, "1200 mm wide as cut: wider than the cloth 'lawn'",
+        8,
+        40,
+        "1200 mm wide as cut: wider than the cloth 'lawn'",
     ),
     "finished panel wider than the cloth": (
         BASE + "pieces:\n  - {name: f, fabric: lawn, finished width: 108 cm, "
         "finished height: 5 cm}\n",
-        8, 45, "1110 mm wide as cut",
+        8,
+        45,
+        "1110 mm wide as cut",
     ),
     "full panels wider than the cloth": (
         BASE + "pieces:\n  - {name: f, fabric: lawn, finished width: 1 m, fullness: 3, "
         "number: 2, finished height: 5 cm}\n",
-        8, 45, "1530 mm wide as cut",
+        8,
+        45,
+        "1530 mm wide as cut",
     ),
     "selvages that leave nothing": (
         BASE.replace("selvage: 1 cm", "selvage: 10 cm").replace("150 cm", "15 cm"),
-        3, 78, "the selvages leave nothing",
+        3,
+        78,
+        "the selvages leave nothing",
     ),
     "a piece of no fabric": (
         BASE + "pieces: [{name: a, fabric: lawm, width: 5 cm, height: 5 cm}]\n",
-        7, 28, "no fabric of this project is called 'lawm'",
+        7,
+        28,
+        "no fabric of this project is called 'lawm'",
     ),
     "a piece without sizes": (
-        BASE + "pieces: [{name: a, fabric: lawn}]\n", 7, 10, "has no size",
+        BASE + "pieces: [{name: a, fabric: lawn}]\n",
+        7,
+        10,
+        "has no size",
     ),
     "a piece with half its sizes": (
-        BASE + "pieces: [{name: a, fabric: lawn, width: 5 cm}]\n", 7, 10, "has no 'height'",
+        BASE + "pieces: [{name: a, fabric: lawn, width: 5 cm}]\n",
+        7,
+        10,
+        "has no 'height'",
     ),
     "both kinds of sizes": (
         BASE + "pieces: [{name: a, fabric: lawn, width: 5 cm, height: 5 cm, finished width: 9}]\n",
-        7, 77, "cut sizes and finished ones",
+        7,
+        77,
+        "cut sizes and finished ones",
     ),
     "half a piece": (
         BASE + "pieces: [{name: a, fabric: lawn, width: 5 cm, height: 5 cm, number: 1.5}]\n",
-        7, 69, "no whole number",
+        7,
+        69,
+        "no whole number",
     ),
     "a narrow end that is wide": (
         BASE + "pieces: [{name: a, fabric: lawn, width: 5 cm, height: 5 cm, narrow end: 6 cm}]\n",
-        7, 73, "the narrow end is wider",
+        7,
+        73,
+        "the narrow end is wider",
     ),
     "a tuck deeper than its spacing": (
         BASE + "pieces: [{name: a, fabric: lawn, width: 9 cm, height: 9 cm, "
         "tucks: {depth: 2 cm, number: 3, spacing: 1 cm}}]\n",
-        7, 76, "a tuck 20 mm deep is deeper than its spacing",
+        7,
+        76,
+        "a tuck 20 mm deep is deeper than its spacing",
     ),
     "tucks that do not fit their piece": (
         SHAPED + "width: 9 cm, height: 9 cm, tucks: {depth: 1 cm, number: 6, spacing: 2 cm}}]\n",
-        7, 90, "6 tucks 20 mm apart take 110 mm: more than the piece, 90 mm",
+        7,
+        90,
+        "6 tucks 20 mm apart take 110 mm: more than the piece, 90 mm",
     ),
     "spread tucks that lie over each other": (
         SHAPED + "width: 9 cm, height: 9 cm, tucks: {depth: 2 cm, number: 6}}]\n",
-        7, 76, "a tuck 20 mm deep is deeper than its spacing",
+        7,
+        76,
+        "a tuck 20 mm deep is deeper than its spacing",
     ),
     "a flounce wider than the cloth": (
         SHAPED + "flounce: {seam: 2 m, depth: 40 cm}}]\n",
-        7, 62, "1446.2 mm across: wider than the cloth 'lawn'",
+        7,
+        62,
+        "1446.2 mm across: wider than the cloth 'lawn'",
     ),
     "a flounce that closes up": (
         SHAPED + "flounce: {seam: 2 cm, depth: 4 cm}}]\n",
-        7, 50, "its allowance of 15 mm closes it",
+        7,
+        50,
+        "its allowance of 15 mm closes it",
     ),
     "a flounce of more than a circle": (
-        SHAPED + "flounce: {seam: 20 cm, depth: 4 cm, turn: 2}}]\n", 7, 76, "from 0.05 to 1",
+        SHAPED + "flounce: {seam: 20 cm, depth: 4 cm, turn: 2}}]\n",
+        7,
+        76,
+        "from 0.05 to 1",
     ),
     "a flounce with sizes": (
         SHAPED + "width: 5 cm, flounce: {seam: 20 cm, depth: 4 cm}}]\n",
-        7, 41, "a flounce has its size from its seam",
+        7,
+        41,
+        "a flounce has its size from its seam",
     ),
     "tucks and gathers at once": (
         SHAPED + "finished width: 9 cm, finished height: 9 cm, fullness: 2, "
         "tucks: {depth: 1 cm, number: 2}}]\n",
-        7, 89, "this piece has tucks and fullness at once",
+        7,
+        89,
+        "this piece has tucks and fullness at once",
     ),
     "tiers of no height": (
         SHAPED + "finished width: 9 cm, tiers: {number: 2}}]\n",
-        7, 10, "this piece has no 'finished height'",
+        7,
+        10,
+        "this piece has no 'finished height'",
     ),
     "tiers with a height that is none": (
         SHAPED + "finished width: 9 cm, tiers: {heights: [3 cm, x]}}]\n",
-        7, 80, "'x' is not a length",
+        7,
+        80,
+        "'x' is not a length",
     ),
     "tiers of no number": (
         SHAPED + "finished width: 9 cm, finished height: 9 cm, tiers: {fullness: 2}}]\n",
-        7, 86, "neither a number nor heights",
+        7,
+        86,
+        "neither a number nor heights",
     ),
     "tiers with heights and a whole height": (
-        SHAPED + "finished width: 9 cm, finished height: 9 cm, "
-        "tiers: {heights: [3 cm, 4 cm]}}]\n",
-        7, 73, "the heights of the tiers tell this already",
+        SHAPED + "finished width: 9 cm, finished height: 9 cm, tiers: {heights: [3 cm, 4 cm]}}]\n",
+        7,
+        73,
+        "the heights of the tiers tell this already",
     ),
     "tiers as cut": (
         SHAPED + "width: 9 cm, height: 9 cm, tiers: {number: 2}}]\n",
-        7, 41, "tiers are reckoned from a finished width",
+        7,
+        41,
+        "tiers are reckoned from a finished width",
     ),
     "a doubled ruffle with a hem": (
         SHAPED + "finished width: 9 cm, finished height: 9 cm, doubled: yes, hem: 1 cm}]\n",
-        7, 98, "folded double is reckoned from finished sizes and has no hem",
+        7,
+        98,
+        "folded double is reckoned from finished sizes and has no hem",
     ),
     "a result of no seam": (
-        BASE + "results: [{seam: sid, result: fine}]\n", 7, 18, "no seam of this project",
+        BASE + "results: [{seam: sid, result: fine}]\n",
+        7,
+        18,
+        "no seam of this project",
     ),
     "an unknown foot": (BASE + "kit: {feet: [walkng]}\n", 7, 14, "unknown word 'walkng'"),
-}  # fmt: skip
+}
 
 
 @pytest.mark.parametrize("name", BAD)

@@ -11,9 +11,16 @@ from advisor.project.colours import lightness, read_colour
 @pytest.mark.parametrize(
     ("code", "light"),
     # L* of the sRGB primaries and greys under D65, by the formulas of CIE 15 and IEC 61966-2-1.
-    [("#000000", 0.0), ("#ffffff", 100.0), ("#ff0000", 53.24), ("#00ff00", 87.73),
-     ("#0000ff", 32.30), ("#777777", 50.03), ("#fff", 100.0)],
-)  # fmt: skip
+    [
+        ("#000000", 0.0),
+        ("#ffffff", 100.0),
+        ("#ff0000", 53.24),
+        ("#00ff00", 87.73),
+        ("#0000ff", 32.30),
+        ("#777777", 50.03),
+        ("#fff", 100.0),
+    ],
+)
 def test_lightness_is_that_of_the_standard(code: str, light: float) -> None:
     """Black is 0, white 100, and the primaries lie where the standard puts them."""
     assert light == pytest.approx(lightness(code), abs=0.01)
@@ -21,9 +28,17 @@ def test_lightness_is_that_of_the_standard(code: str, light: float) -> None:
 
 @pytest.mark.parametrize(
     ("written", "shade"),
-    [("#27455f", "dark"), ("#F5F5DC", "pale"), ("#777777", "middle"), ("navy", "dark"),
-     ("Pale blue", "pale"), ("rust", ""), ("light brown", ""), ("black and white", "")],
-)  # fmt: skip
+    [
+        ("#27455f", "dark"),
+        ("#F5F5DC", "pale"),
+        ("#777777", "middle"),
+        ("navy", "dark"),
+        ("Pale blue", "pale"),
+        ("rust", ""),
+        ("light brown", ""),
+        ("black and white", ""),
+    ],
+)
 def test_a_colour_tells_its_shade_or_nothing(written: str, shade: str) -> None:
     """Digits always tell dark, middle or pale; words only where they are sure."""
     assert shade == read_colour(written)[1]

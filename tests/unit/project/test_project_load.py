@@ -29,8 +29,13 @@ def test_a_sound_project_is_read_whole(tmp_path: Path) -> None:
     )
     facing = garment.seams[1]
     assert (Use("shell"), Use("woven fusible interfacing"), Use("shell")) == facing.uses
-    assert {"length": 620.0, "shape": "curved", "edge": "turned", "needle size": 70.0,
-            "stitch": "301"} == facing.facts  # fmt: skip
+    assert {
+        "length": 620.0,
+        "shape": "curved",
+        "edge": "turned",
+        "needle size": 70.0,
+        "stitch": "301",
+    } == facing.facts
     assert (("needle.size", 70.0), ("stitch.type", "301")) == facing.choices
     assert (Use("shell"), Use("frill", fullness=2.5)) == garment.seams[2].uses
     assert Use("cuff", stretched=1.2) == garment.seams[3].uses[1]
@@ -87,8 +92,9 @@ def test_weights_are_read_in_both_systems(written: str, weight: float) -> None:
 
 def test_units_change_only_what_is_printed() -> None:
     """The same garment is read whether it is printed in metric or US units."""
-    metric, us = (cases.garment(cases.SOUND.replace("units: metric", f"units: {u}"))
-                  for u in ("metric", "us"))  # fmt: skip
+    metric, us = (
+        cases.garment(cases.SOUND.replace("units: metric", f"units: {u}")) for u in ("metric", "us")
+    )
     assert "us" == us.units
     assert (metric.cloths, metric.seams, metric.maker) == (us.cloths, us.seams, us.maker)
 
@@ -149,7 +155,10 @@ def test_a_question_needs_no_heavy_library() -> None:
         "if name in sys.modules])"
     )
     done = subprocess.run(
-        [sys.executable, "-c", script], capture_output=True, text=True, check=True,
+        [sys.executable, "-c", script],
+        capture_output=True,
+        text=True,
+        check=True,
         cwd=Path(__file__).parents[3],
-    )  # fmt: skip
+    )
     assert "[]" == done.stdout.strip()

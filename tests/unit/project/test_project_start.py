@@ -16,18 +16,30 @@ from advisor.project.phrase import read_phrase
 from advisor.project.schema import ClothForm, MakerForm, SeamForm
 from advisor.project.start import Answers, ClothAnswer, SeamAnswer, interview
 from advisor.project.template import SHOWN_KEYS, project_text
-from advisor.project.yamltext import quoted
-from advisor.yamlfile import parse_yaml
+from advisor.textio.yamlfile import parse_yaml
+from advisor.textio.yamltext import quoted
 from tests.unit.project import project_cases as cases
 
 GROUPS = {"gathers", "pleats", "crosses"}
 """Keys of a seam that need another seam or layer, which the file only tells of in words."""
 BOLERO = [
-    "black bolero", "us", "", "4-thread", "standard, walking",
-    "cotton velveteen", "", "acetate satin", "lining", "",
-    "front edge", "shell, lining, woven fusible interfacing", "24 1/2 in", "curved", "low",
+    "black bolero",
+    "us",
     "",
-]  # fmt: skip
+    "4-thread",
+    "standard, walking",
+    "cotton velveteen",
+    "",
+    "acetate satin",
+    "lining",
+    "",
+    "front edge",
+    "shell, lining, woven fusible interfacing",
+    "24 1/2 in",
+    "curved",
+    "low",
+    "",
+]
 
 
 def asker(lines: list[str], asked: list[str] | None = None) -> Callable[[str], str | None]:
@@ -57,8 +69,10 @@ def test_the_answers_become_a_project_that_loads() -> None:
     assert "machine" in garment.maker.assumed
     assert (Use("shell"), Use("lining"), Use("woven fusible interfacing")) == garment.seams[0].uses
     assert {"length": 24.5 * 25.4, "shape": "curved", "stress": "low"} == garment.seams[0].facts
-    assert ["Understood: velveteen, cotton, weight not said.",
-            "Understood: satin, acetate, weight not said."] == told  # fmt: skip
+    assert [
+        "Understood: velveteen, cotton, weight not said.",
+        "Understood: satin, acetate, weight not said.",
+    ] == told
 
 
 @pytest.mark.parametrize(
@@ -133,8 +147,12 @@ def keys(form: type) -> set[str]:
 def test_the_file_shows_every_optional_key() -> None:
     """All keys of the form stand in the file, awake or asleep, and no others."""
     optional = (keys(MakerForm) | keys(ClothForm) | keys(SeamForm)) - {
-        "fabric", "notion", "name", "layers", *GROUPS,
-    }  # fmt: skip
+        "fabric",
+        "notion",
+        "name",
+        "layers",
+        *GROUPS,
+    }
     assert optional == set(SHOWN_KEYS)
     others = {"name", "layers", "times", "moves", "kind", "joins", *GROUPS}
     assert keys(SeamForm) - others == set(SEAM_KEYS)
@@ -150,8 +168,9 @@ def test_every_sleeping_line_may_be_woken() -> None:
     asleep = [i for i, line in enumerate(lines) if re.match(r" *# ", line)]
     assert len(asleep) > 20
     for wake in [*([i] for i in asleep), asleep]:
-        woken = [re.sub(r"^( *)# ", r"\1", line) if i in wake else line
-                 for i, line in enumerate(lines)]  # fmt: skip
+        woken = [
+            re.sub(r"^( *)# ", r"\1", line) if i in wake else line for i, line in enumerate(lines)
+        ]
         assert [] == [str(problem) for problem in cases.problems("\n".join(woken))]
 
 
@@ -166,9 +185,11 @@ def test_quoted_text_is_read_back(text: str) -> None:
 def test_a_cloth_with_shares_sleeps_with_its_own_fibres() -> None:
     """The sleeping line of fibres never contradicts the words for the fabric."""
     for phrase in (
-        "cotton 97 elastane 3 denim 340 g/m2", "brocade, fibre unknown", "silk metal lamé",
+        "cotton 97 elastane 3 denim 340 g/m2",
+        "brocade, fibre unknown",
+        "silk metal lamé",
         "linen suiting",
-    ):  # fmt: skip
+    ):
         cloth = ClothAnswer("shell", phrase, read_phrase(phrase, cases.knowledge()))
         answers = Answers("g", cloths=[cloth], seams=[SeamAnswer("s", (("shell", False),))])
         text = project_text(answers, cases.knowledge())

@@ -7,12 +7,12 @@ from pathlib import Path
 import pytest
 
 from advisor.errors import InputError
-from advisor.knowledge.cache import load_knowledge
+from advisor.overlay.cache import load_knowledge
 from advisor.project.load import garment_of
 from advisor.project.ticking import tick_file, ticked
 from advisor.project.wished import Added, Pinned
 from advisor.project.wishes import minutes_of
-from advisor.yamlfile import parse_yaml
+from advisor.textio.yamlfile import parse_yaml
 
 HEAD = """\
 # My coat.

@@ -1,0 +1,1 @@
+"""One answer to a garment: everything that is told, before it is printed."""

@@ -1,0 +1,97 @@
+"""JSON Schema of every form that a maker or an editor of the knowledge writes.
+
+It is made from the same models that read the files, so that an editor completes and refuses what
+the advisor does. A register (many entries in one file) is described as a whole file.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from advisor.errors import InputError, Problem, nearest
+from advisor.knowledge.model import Knowledge
+
+DIALECT = "https://json-schema.org/draft/2020-12/schema"
+REGISTERS = {
+    "fibre": "fibres",
+    "source": "sources",
+    "aspect": "aspects",
+    "trait": "traits",
+    "remedy": "remedies",
+    "machine": "machines",
+    "seam class": "seams",
+    "tool": "kit",
+    "observation": "observations",
+}
+"""Kinds of which one file holds many, with the name of that file."""
+
+
+def kinds() -> tuple[str, ...]:
+    """Every kind that there is a form of."""
+    return ("project", "fabric", "notion", "rule", "order", *REGISTERS)
+
+
+def json_schema(kind: str, knowledge: Knowledge) -> dict[str, Any]:
+    """The JSON Schema of a project file or of a knowledge file.
+
+    Args:
+        kind: one of `kinds`.
+        knowledge: whose aspects, traits and fibres are listed, so that an editor completes them.
+
+    Raises:
+        InputError: there is no such form.
+    """
+    word = kind.strip().casefold().replace("-", " ")
+    if word not in kinds():
+        known = nearest(word, kinds())
+        listed = None if known else f"one of {', '.join(kinds())}"
+        raise InputError(Problem(f"no form of '{kind}'", None, listed, known))
+    schema = _form(word).model_json_schema(by_alias=True)
+    if word in REGISTERS:
+        schema = _register(schema, REGISTERS[word])
+    _list_words(schema, knowledge)
+    return {"$schema": DIALECT, "title": f"advisor {word}"} | {
+        key: value for key, value in schema.items() if key != "title"
+    }
+
+
+def _form(kind: str) -> Any:
+    if kind == "project":
+        from advisor.project.schema import ProjectForm
+
+        return ProjectForm
+    if kind == "order":
+        from advisor.knowledge.schema_order import OrderForm
+
+        return OrderForm
+    from advisor.knowledge import load, schema
+
+    single = {"fabric": schema.FabricForm, "notion": schema.NotionForm, "rule": schema.RuleForm}
+    return single[kind] if kind in single else load.REGISTERS[REGISTERS[kind]]
+
+
+def _register(entry: dict[str, Any], name: str) -> dict[str, Any]:
+    """A whole register: any id leads to one entry."""
+    defs = entry.pop("$defs", {})
+    return {
+        "type": "object",
+        "description": f"{name}.yaml: a mapping of ids to entries.",
+        "additionalProperties": entry,
+        **({"$defs": defs} if defs else {}),
+    }
+
+
+def _list_words(schema: dict[str, Any], knowledge: Knowledge) -> None:
+    """Names that only the knowledge holds: which aspects and traits there are."""
+    pending: list[Any] = [schema]
+    while pending:
+        node = pending.pop()
+        if isinstance(node, list):
+            pending += node
+        elif isinstance(node, dict):
+            fields = node.get("properties", {})
+            if "strength" in fields and "aspect" in fields:
+                fields["aspect"] = {"type": "string", "enum": list(knowledge.aspects)}
+            if isinstance(fields.get("traits"), dict):
+                fields["traits"]["propertyNames"] = {"enum": list(knowledge.traits)}
+            pending += node.values()

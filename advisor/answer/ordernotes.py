@@ -1,0 +1,105 @@
+"""What a step of the order warns of: a needle that may break, cloths that the heat would harm.
+
+The words of a needle and of an iron are the sheet's own, so that both papers say the same.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from typing import TYPE_CHECKING, Any
+
+from advisor.answer.seamwords import warnings
+from advisor.answer.wording import degrees
+from advisor.construction.seamwork import seamwork
+from advisor.craft.irondial import mark_for
+from advisor.knowledge.ordering import SEWN
+from advisor.units import System
+
+if TYPE_CHECKING:
+    from advisor.claims.judgement import Advice
+    from advisor.knowledge.model import Knowledge
+    from advisor.order.tasks import Task
+    from advisor.order.work import Work
+
+EYE = "Eye:"
+"""How the sheet begins what may break into somebody's face."""
+SAME = 2
+"""Starting so few °C below what is borne is starting at it, as on the sheet."""
+
+
+def heat_words(task: Task, units: System) -> str:
+    """Where the iron starts, up to what and which mark that is, as the sheet says it."""
+    iron, most = task.step.iron, task.at_most
+    if iron is None:
+        return ""
+    start = degrees(iron.temperature_c, units)
+    if most is None or (task.op == "fuse" and most < iron.temperature_c):
+        return start  # glue wants its heat; alone on its piece it may be hotter than the seam
+    mark = mark_for(most)
+    limit = f"at most {degrees(most, units)}{f' ({mark.name})' if mark else ''}"
+    return f"start at {start}, {limit}" if iron.temperature_c < most - SAME else limit
+
+
+def needle_notes(work: Work, advice: Advice, knowledge: Knowledge, units: System) -> dict[str, str]:
+    """For each step that sews with a needle its stack may break: the sheet's warning."""
+    notes = {}
+    for name, task in work.tasks.items():
+        if task.place is None or task.op not in SEWN or task.step.machine is None:
+            continue
+        found = seamwork(task.place.seam, advice.judgement, knowledge)
+        if found.fine_needle and found.fine_needle[0] == task.step.machine.size:
+            told = [text for text in warnings(found, units) if text.startswith(EYE)]
+            notes[name] = " ".join(told)
+    return notes
+
+
+def keep_off_notes(work: Work) -> dict[str, str]:
+    """For each pressing near something tender that is in by then: what to do about it."""
+    notes = {}
+    for name, tender in work.hot_near:
+        if name not in work.done:
+            notes[name] = f"Near it {_listed(tuple(sorted(tender)))}: {shield(work, name, tender)}."
+    return notes
+
+
+def shield(work: Work, step: str, tender: Collection[str]) -> str:
+    """How to keep heat and steam off what is in by then; what lies inside cannot be covered."""
+    iron = work.tasks[step].step.iron
+    steam = iron is not None and iron.moisture != "dry"
+    if not set(tender) & work.faces:
+        return "keep the iron to the seam" + (" and the steam short" if steam else "")
+    dry = "cover it with a dry folded towel, keep the iron to the seam"
+    if len(tender) > 1:
+        dry = dry.replace("cover it", "cover them")
+    return f"{dry}{' and the steam away' if steam else ''}"
+
+
+def keep_off(work: Work, units: System) -> list[dict[str, Any]]:
+    """Pressings hotter than a layer that is in by then, told once for all that are alike."""
+    groups: dict[tuple[tuple[str, ...], int, str], list[str]] = {}
+    for name, tender in work.hot_near:
+        iron = work.tasks[name].step.iron
+        if iron is not None and name not in work.done:
+            key = (tuple(sorted(tender)), iron.temperature_c, shield(work, name, tender))
+            groups.setdefault(key, []).append(name)
+    rows = []
+    for (names, heat, how), steps in groups.items():
+        places = [work.tasks[name].place for name in steps]
+        where = dict.fromkeys(place.name for place in places if place)
+        one = len(names) == 1
+        rows.append(
+            {
+                "steps": steps,
+                "keep_off": list(names),
+                "temperature_c": heat,
+                "text": f"{_listed(names)} {'is' if one else 'are'} in by the time that "
+                f"{_listed(tuple(where))} {'is' if len(where) == 1 else 'are'} pressed at "
+                f"{degrees(heat, units)}, which is too hot for {'it' if one else 'them'}: "
+                f"{how}.",
+            }
+        )
+    return rows
+
+
+def _listed(names: tuple[str, ...]) -> str:
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"

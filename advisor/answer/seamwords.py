@@ -1,0 +1,252 @@
+"""Sentences about how a seam is built and what to buy, in the maker's units."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from advisor.construction.seamwork import (
+    CONFLICT,
+    FINE,
+    UNKNOWN,
+    WARNING,
+    SeamWork,
+)
+from advisor.units import System, show, show_range
+
+_FINISHES = {
+    "French": "a French seam",
+    "mock French": "a mock French seam",
+    "felled": "a felled seam",
+    "self-bound": "a self-bound seam",
+    "double-stitched": "a double-stitched seam",
+    "overlocked": "overlocking",
+    "pinked": "pinking",
+    "none": "a raw edge",
+    "trimmed and double-stitched": "double-stitching",
+    "bound": "binding",
+    "enclosed in the seam": "enclosing the edges",
+    "hand overcast": "overcasting",
+    "turned and stitched": "turning and stitching",
+    "edge sealant": "sealing",
+    "Hong Kong": "binding each edge",
+}
+
+
+SLIP_ALLOWANCE = 15.0
+"""What a cloth whose yarns slip wants at least, mm (`memory`)."""
+
+
+def plies_text(plies: float) -> str:
+    """A number of plies, whole where it is."""
+    return f"{plies:.3g} plies" if plies != 1 else "1 ply"
+
+
+def bulk_clause(work: SeamWork, units: System) -> str:
+    """Plies, thickness, and how it goes under the foot."""
+    spot = work.spot
+    if spot is None:
+        return "thickness not known: measure a scrap"
+    at = "" if spot.name == "at the stitch line" else f" {spot.name}"
+    least = "" if spot.complete else "at least "
+    text = f"{plies_text(spot.plies)}{at}, {least}{thin(spot.lies_mm, units)}"
+    if work.seam.by_hand:
+        return text
+    foot = thin(spot.foot_mm, units).split()[0]
+    word = _ROOM[work.room]
+    if work.squeeze and work.room == FINE:
+        word = "goes in pressed down"
+    return f"{text} high, {foot} under the foot: {word}"
+
+
+def thin(value: float, units: System) -> str:
+    """A thickness to a tenth of a millimetre, or to a hundredth of an inch."""
+    text = f"{max(value, 0.1):.1f}".removesuffix(".0")
+    return f"{text} mm" if units == "metric" else f"{value / 25.4:.2f} in"
+
+
+_TRY_STRENGTH = {
+    True: "This place is pulled hard: pull a sewn scrap until you trust it, or sew a second row.",
+    False: "Pull a sewn scrap across the seam before you rely on it.",
+}
+
+_ROOM = {
+    FINE: "fine",
+    WARNING: "a lot for this machine",
+    CONFLICT: "too thick",
+    UNKNOWN: "not all of it known",
+}
+
+
+def seam_says(work: SeamWork, units: System) -> list[str]:
+    """What is to be minded in building a seam, worst first."""
+    return [
+        *_room_says(work, units),
+        *_needle_says(work),
+        *_finish_says(work, units),
+        *_strength_says(work, units),
+        *_flatten_says(work),
+        *(work.full.says if work.full else ()),
+        *_full_says(work, units),
+        *_trim_says(work, units),
+    ]
+
+
+def warnings(work: SeamWork, units: System) -> list[str]:
+    """Only what goes against the plan: bulk, a short allowance, a weak seam, an odd fullness."""
+    full = work.full.says if work.full else ()
+    return [
+        *_needle_says(work),
+        *_room_says(work, units),
+        *_finish_says(work, units, warn=True),
+        *_strength_says(work, units, warn=True),
+        *full,
+    ]
+
+
+def _room_says(work: SeamWork, units: System) -> list[str]:
+    says = [
+        f"{name} would be denser than its fibre: measure its weight and thickness again."
+        for name in work.too_dense
+    ]
+    if work.room == WARNING and work.spot:
+        says.append(
+            "More than half of the foot lift: level the foot behind the step, lengthen the "
+            "stitch, and turn the hand wheel over the thickest place."
+        )
+    if work.squeeze and work.spot and work.lift:
+        high = f"It lies {thin(work.spot.lies_mm, units)} high and the foot lifts "
+        high += f"{show('length', work.lift, units)}"
+        if work.placing is not None and work.spot.lies_mm > work.placing:
+            says.append(
+                f"{high}: clear the pile or wadding out of the allowances, and baste the "
+                "stack flat by hand before it goes in."
+            )
+        else:
+            says.append(f"{high}: press it flat by hand as it goes in, or hold the lever up.")
+    return says
+
+
+def _needle_says(work: SeamWork) -> list[str]:
+    """A needle that the cloths keep finer than the stack wants: it may break."""
+    if work.fine_needle is None or work.spot is None:
+        return []
+    pick, wants = work.fine_needle
+    text = (
+        f"Eye: needle {pick:g} is too thin for this stack and may bend and break; our estimate is "
+        f"{wants:g} or more. Turn the hand wheel over the thickest place, with glasses on, or try "
+        f"{wants:g} there on a scrap."
+    )
+    return [text]
+
+
+def _flatten_says(work: SeamWork) -> list[str]:
+    """Where the stack is high, gathers and allowances lie flatter once they are overlocked."""
+    if work.seam.by_hand or not work.overlocker or work.spot is None or work.lift is None:
+        return []
+    if not work.squeeze and work.room not in (WARNING, CONFLICT):
+        return []
+    full = work.full is not None and work.full.ratio > 1
+    edge = "the gathered edge by itself" if full else "each edge by itself"
+    return [f"Overlock {edge} before you join it: the allowance lies flatter and feeds better."]
+
+
+def _finish_says(work: SeamWork, units: System, *, warn: bool = False) -> list[str]:
+    found = work.finishing
+    if found is None:
+        return []
+    says = []
+    name = _FINISHES.get(found.finish, f"a {found.finish} finish")
+    if found.short > 0:
+        need = show("length", found.needs, units)
+        if found.own:
+            other = f"; {' or '.join(found.instead)} has room" if found.instead else ""
+            says.append(
+                f"Your allowance of {show('length', found.allowance, units)} is short: "
+                f"{name} wants {need}{other}."
+            )
+            if found.narrower is not None:
+                first, second = (show("length", row, units) for row in found.narrower)
+                says.append(
+                    f"A narrow French seam has room: first row at {first}, second at {second}."
+                )
+        else:
+            says.append(f"Cut {need} of allowance: {name} wants it.")
+    if not found.curves:
+        other = f": {' or '.join(found.instead)} does" if found.instead else ""
+        says.append(f"{name.capitalize()} does not lie well on a curve{other}.")
+    if found.when and not warn and found.when != "in the seam itself":
+        says.append(f"Finish the edges {found.when}.")
+    return says
+
+
+def _strength_says(work: SeamWork, units: System, *, warn: bool = False) -> list[str]:
+    held = work.holding
+    pulled = work.seam.facts.get("stress") == "high"
+    says = []
+    if held.enough is False and held.has is not None:
+        fix = "sew a second row beside it"
+        if held.shorten_to is not None:
+            fix = f"shorten the stitch to {show('stitch length', held.shorten_to, units)}, or {fix}"
+        says.append(
+            f"It holds about {held.has:.0f} N/cm and this place asks for about "
+            f"{held.needs:.0f}: {fix}."
+        )
+    elif held.has is not None and not warn:
+        says.append(
+            f"It holds about {held.has:.0f} N/cm; the place asks for about {held.needs:.0f}."
+        )
+    elif held.has is None and (pulled or not warn):
+        says.append(f"Strength not known ({held.why_not}). {_TRY_STRENGTH[pulled]}")
+    short = work.finishing is None or work.finishing.allowance < SLIP_ALLOWANCE
+    if held.slips and work.seam.facts.get("stress") == "high" and (short or not warn):
+        names = " and ".join(held.slips)
+        says.append(
+            f"The yarns of {names} part from the stitches: keep "
+            f"{show('length', 15, units)} of allowance, and stay the seam."
+        )
+    return says
+
+
+def _full_says(work: SeamWork, units: System) -> list[str]:
+    full = work.full
+    if full is None or full.cut is None or full.finished is None:
+        return []
+    wide, edge = show("length", full.cut, units), show("length", full.finished, units)
+    how = f"{full.ratio:.3g} to 1, by {full.method}"
+    if full.pitch is not None:
+        how += f", {show('length', full.pitch, units)} from pleat to pleat"
+    return [f"{full.cloth}: {wide} of width on {edge}, {how}; seams of its own not counted."]
+
+
+def _trim_says(work: SeamWork, units: System) -> list[str]:
+    trim = work.trimming
+    says = []
+    if trim.grade:
+        widths = ", ".join(show("length", w, units) for w in trim.grade)
+        says.append(f"Grade the allowances, the one next to the outside widest: {widths}.")
+    if trim.clips:
+        low, high, most = trim.clips
+        says.append(
+            f"Clip an inward curve or notch an outward one every "
+            f"{show_range('length', low, high, units)}, at most {most} times."
+        )
+    if trim.understitch and trim.favour:
+        over = show_range("length", *trim.favour, units)
+        row = show_range("length", *trim.understitch, units)
+        says.append(f"Roll the outside over by {over}, and understitch {row} from the seam.")
+    if trim.turn and trim.turn >= 1.0:
+        says.append(f"The fold takes {show('length', trim.turn, units)} more of the outer layer.")
+    return says
+
+
+def reels_text(reels: tuple[tuple[int, float], ...], cones: int) -> str:
+    """What thread to buy."""
+    parts = [f"{n} reel{'s' if n > 1 else ''} of {size:g} m" for n, size in reels]
+    if cones:
+        parts.append(f"{cones} cones for the overlocker")
+    return ", ".join(parts)
+
+
+def metres(row: dict[str, Any]) -> str:
+    """Length of thread, rounded up to whole metres."""
+    return f"{row['total_m']:.0f} m"

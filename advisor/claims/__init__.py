@@ -1,0 +1,1 @@
+"""Claims that meet: value sets, conditions, who speaks, collecting, combining, conflicts."""

@@ -1,0 +1,285 @@
+"""Gathers everything that is said about a garment: by fibres, cloths, rules, machine and maker.
+
+A claim said in a place is a `Said`. Rules are asked once for each different layer, not once for
+each seam, so that a garment of a dozen seams costs little more than one.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from itertools import combinations
+
+from advisor.claims import speakers
+from advisor.claims.asking import LayerAsker
+from advisor.claims.conditions import Fact, facts_of, maker_facts, seam_facts, test_facts
+from advisor.claims.speakers import Said
+from advisor.claims.subjects import Truth
+from advisor.knowledge.model import Claim, Knowledge, Rule
+from advisor.project.garment import Garment, Seam, Use
+
+SEAM_ONLY = ("seam.kind", "seam.finish")
+ALLOWANCE = "seam.allowance"
+INTERFACED = ("fusible", "low-temperature fusible", "sew-in", "canvas")
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where a verdict is made: one cloth, one seam or the garment."""
+
+    scope: str
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class Fired:
+    """A rule that fired in a place, with what made it fire."""
+
+    rule: Rule
+    place: Place
+    cloths: tuple[str, ...]
+    facts: tuple[Fact, ...]
+    certain: bool
+
+
+@dataclass(slots=True)
+class Gathered:
+    """All that was said, by place and aspect, and every rule that fired."""
+
+    said: dict[Place, dict[str, list[Said]]] = field(default_factory=dict)
+    fired: list[Fired] = field(default_factory=list)
+    asker: LayerAsker | None = field(default=None, repr=False, compare=False)
+
+
+def gather(garment: Garment, knowledge: Knowledge, before: Gathered | None = None) -> Gathered:
+    """Everything that is said about a garment; `before` spares asking the same layers again."""
+    return _Gatherer(garment, knowledge, before.asker if before else None).run()
+
+
+class _Gatherer:
+    def __init__(self, garment: Garment, knowledge: Knowledge, before: LayerAsker | None) -> None:
+        self.garment = garment
+        self.knowledge = knowledge
+        self.asker = LayerAsker(garment, knowledge, before)
+        self.result = Gathered(asker=self.asker)
+        self.whole = Place("garment", garment.name)
+        self.seams = {seam.name: Place("seam", seam.name) for seam in garment.seams}
+        self.fabrics = {name: Place("fabric", name) for name in sorted(garment.cloths)}
+        for place in (*self.fabrics.values(), *self.seams.values(), self.whole):
+            self.result.said[place] = defaultdict(list)
+        self.seam_facts = {seam.name: seam_facts(seam) for seam in garment.seams}
+        self.seams_of: dict[str, list[Seam]] = {name: [] for name in garment.cloths}
+        for seam in garment.seams:
+            for cloth in seam.cloths():
+                self.seams_of[cloth].append(seam)
+
+    def run(self) -> Gathered:
+        for name, cloth in sorted(self.garment.cloths.items()):
+            for said in speakers.cloth_says(cloth, self.knowledge):
+                self._say_cloth(name, said, self.seams_of[name])
+            for said in speakers.pieces_say(name, self.garment, self.knowledge):
+                self._put(self.fabrics[name], said)
+        machine = speakers.machine_says(self.garment, self.knowledge)
+        for seam in self.garment.seams:
+            for said in speakers.seam_says(seam, self.garment, self.knowledge, machine):
+                self._put(self.seams[seam.name], said)
+        facts = maker_facts(self.garment.maker)
+        for rule in self.asker.rules():
+            part = rule.parts.get("maker")
+            if part is None or test_facts(part, facts):
+                self._rule(rule)
+        for seam in self.garment.seams:
+            self._drop_idle(seam)
+        return self.result
+
+    def _drop_idle(self, seam: Seam) -> None:
+        """A hem is hemmed and no seam; a seam has no hem."""
+        said = self.result.said[self.seams[seam.name]]
+        if self.seam_facts[seam.name]["edge"] != "hem":
+            said.pop("hem.kind", None)
+            return
+        for aspect in SEAM_ONLY:
+            said.pop(aspect, None)
+        meant = {f"rule {rule.id}" for rule in self._hem_rules(seam)} | {"maker"}
+        said[ALLOWANCE] = [s for s in said.get(ALLOWANCE, []) if s.claim.origin in meant]
+        if not said[ALLOWANCE]:
+            del said[ALLOWANCE]
+
+    def _hem_rules(self, seam: Seam) -> Iterator[Rule]:
+        """The rules that fired at a hem because it is one; what others say of it is of seams."""
+        elsewhere = {**self.seam_facts[seam.name], "edge": "open"}
+        for fired in self.result.fired:
+            part = fired.rule.parts.get("seam")
+            here = fired.place == self.seams[seam.name]
+            if here and part is not None and test_facts(part, elsewhere) is Truth.NO:
+                yield fired.rule
+
+    def _rule(self, rule: Rule) -> None:
+        if not self.asker.anywhere(rule):
+            return
+        if rule.shape == "layer":
+            self._layer_rule(rule)
+        elif rule.shape == "garment pair":
+            self._garment_pair(rule)
+        else:
+            for seam in self.garment.seams:
+                if self.asker.may_hold(rule, seam):
+                    self._seam_rule(rule, seam)
+
+    def _put(self, place: Place, said: Said) -> None:
+        self.result.said[place][said.claim.aspect].append(self._eased(said))
+
+    def _eased(self, said: Said) -> Said:
+        """What a maker lets her own cloth bear, against her written reason."""
+        if len(said.cloths) != 1:
+            return said
+        (cloth,) = said.cloths
+        loosened = self.knowledge.entries[self.garment.cloths[cloth].entry].facts.get("loosened")
+        return speakers.eased(said, loosened) if loosened else said
+
+    def _say_cloth(self, cloth: str, said: Said, seams: list[Seam]) -> None:
+        """Put what a cloth says into every place of the aspect's scopes."""
+        scopes = self.knowledge.aspects[said.claim.aspect].scopes
+        if "fabric" in scopes:
+            self._put(self.fabrics[cloth], said)
+        if "seam" in scopes:
+            for seam in seams:
+                if self._heard(seam, said):
+                    self._put(self.seams[seam.name], said)
+        if "garment" in scopes and self._heard_at_last(cloth, said):
+            self._put(self.whole, said)
+
+    def _heard_at_last(self, cloth: str, said: Said) -> bool:
+        """Whether a claim counts for the whole garment; one seam has no last press of its own."""
+        if self.garment.cloths[cloth].detachable:
+            return False
+        if said.claim.aspect.startswith("press."):
+            pressed = cloth in self.garment.apart and speakers.is_heat_need(said.claim)
+            notion = self.knowledge.entries[self.garment.cloths[cloth].entry].kind != "cloth"
+            # A notion has had its own press when it was put in; only what it bears still counts.
+            idle = notion and not speakers.is_heat_limit(said.claim)
+            return not (self.garment.single or pressed or idle)
+        return True
+
+    def _heard(self, seam: Seam, said: Said) -> bool:
+        """Whether a claim counts in a seam: not what the maker's way of working makes idle."""
+        claim = said.claim
+        if claim.aspect == "interfacing.kind":
+            return self._beside_interfacing(seam, said.cloths)
+        if seam.by_hand and claim.aspect in speakers.MACHINE_ASPECTS:
+            return False
+        if speakers.is_heat_need(claim):
+            return not seam.cold and not (said.cloths <= seam.apart and bool(said.cloths))
+        return True
+
+    def _beside_interfacing(self, seam: Seam, cloths: frozenset[str]) -> bool:
+        """An interfacing is the business of the layers that it lies against."""
+        kinds = [self.knowledge.entries[self.garment.cloths[u.cloth].entry].kind for u in seam.uses]
+        for i, kind in enumerate(kinds):
+            if kind in INTERFACED:
+                beside = {u.cloth for u in seam.uses[max(i - 1, 0) : i + 2]}
+                if cloths & beside or not cloths:
+                    return True
+        return False
+
+    def _layer_rule(self, rule: Rule) -> None:
+        tree = rule.parts["layer"]
+        seam_part = rule.parts.get("seam")
+        for cloth in self.fabrics:
+            if not self.asker.touches(tree, cloth):
+                continue
+            seams: list[Seam] = []
+            best = Truth.NO
+            for seam in self.seams_of[cloth]:
+                truth = self.asker.best_use(tree, seam, cloth)
+                if truth and seam_part:
+                    truth = min(truth, test_facts(seam_part, self.seam_facts[seam.name]))
+                if truth:
+                    seams.append(seam)
+                    best = max(best, truth)
+            if seam_part is None:
+                best = max(best, self.asker.base(tree, cloth))
+            if best is Truth.NO:
+                continue
+            facts = self.asker.facts(tree, cloth)
+            for claim in _usable(rule.claims, best):
+                said = Said(cloth, claim, facts, best is Truth.YES, frozenset((cloth,)))
+                self._say_cloth(cloth, said, seams)
+            places = [self.seams[s.name] for s in seams] if seam_part else [self.fabrics[cloth]]
+            for place in places:
+                self._fire(rule, place, (cloth,), facts, best)
+
+    def _seam_rule(self, rule: Rule, seam: Seam) -> None:
+        facts_here = self.seam_facts[seam.name]
+        part = rule.parts.get("seam")
+        here = test_facts(part, facts_here) if part else Truth.YES
+        if here is Truth.NO:
+            return
+        truth, uses = self._who_in(rule, seam)
+        truth = min(truth, here)
+        if truth is Truth.NO:
+            return
+        facts = tuple(facts_of(part, facts_here, seam.name)) if part else ()
+        facts += self.asker.facts_of_uses(rule, uses)
+        names = tuple(sorted({use.cloth for use in uses}))
+        who = " with ".join(names) if names else seam.name
+        place = self.seams[seam.name]
+        for claim in _usable(rule.claims, truth):
+            said = Said(who, claim, facts, truth is Truth.YES, frozenset(names))
+            if "seam" in self.knowledge.aspects[claim.aspect].scopes:
+                if self._heard(seam, said):
+                    self._put(place, said)
+            else:
+                self._put_beside(claim, said, uses)
+        self._fire(rule, place, names, facts, truth)
+
+    def _put_beside(self, claim: Claim, said: Said, uses: tuple[Use, ...]) -> None:
+        """A claim on a fabric's aspect in a rule about a seam: to the layer that it names."""
+        chosen = {"first": uses[:1], "second": uses[1:2]}.get(claim.on, uses)
+        scopes = self.knowledge.aspects[claim.aspect].scopes
+        for name in sorted({use.cloth for use in chosen}):
+            if "fabric" in scopes:
+                self._put(self.fabrics[name], said)
+        if "garment" in scopes:
+            self._put(self.whole, said)
+
+    def _who_in(self, rule: Rule, seam: Seam) -> tuple[Truth, tuple[Use, ...]]:
+        if rule.shape == "pair":
+            return self.asker.best_pair(rule.parts["pair"], seam.uses)
+        if rule.shape == "every":
+            return self.asker.every(rule.parts["every"], seam.uses)
+        if rule.shape == "some":
+            return self.asker.some(rule.parts["some"], seam.uses)
+        return Truth.YES, ()
+
+    def _garment_pair(self, rule: Rule) -> None:
+        for pair in combinations(sorted(self.garment.cloths), 2):
+            uses = tuple(self.asker.own[name] for name in pair)
+            truth, found = self.asker.best_pair(rule.parts["garment pair"], uses)
+            if truth is Truth.NO:
+                continue
+            facts = self.asker.facts_of_uses(rule, found)
+            who = " with ".join(pair)
+            for claim in _usable(rule.claims, truth):
+                self._put_beside(
+                    claim, Said(who, claim, facts, truth is Truth.YES, frozenset(pair)), found
+                )
+            self._fire(rule, self.whole, pair, facts, truth)
+
+    def _fire(
+        self,
+        rule: Rule,
+        place: Place,
+        cloths: tuple[str, ...],
+        facts: tuple[Fact, ...],
+        truth: Truth,
+    ) -> None:
+        self.result.fired.append(Fired(rule, place, cloths, facts, truth is Truth.YES))
+
+
+def _usable(claims: tuple[Claim, ...], truth: Truth) -> list[Claim]:
+    """Where a condition only may hold, what guards against harm is said, and nothing else."""
+    if truth is Truth.YES:
+        return list(claims)
+    return [c for c in claims if speakers.holds_back(c)]

@@ -1,0 +1,167 @@
+"""Lets answers of one seam agree that were picked one by one.
+
+Every verdict is right by itself, yet two picks may not go together: an edge enclosed in a seam
+that encloses nothing, the seconds of a glue that the cloths rule out, or how an iron moves where
+none may be used. What one answer makes idle is said no more; no clash is made or unmade here.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from advisor.claims.collect import Place
+from advisor.claims.combine import Verdict, decide, narrowed
+from advisor.claims.speakers import MACHINE_ASPECTS
+from advisor.claims.valuesets import Choice, Span
+from advisor.craft.irondial import mark_for
+from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
+from advisor.project.garment import Garment
+
+KIND, FINISH, DWELL = "seam.kind", "seam.finish", "press.dwell"
+MOTION, MOISTURE = "press.motion", "press.moisture"
+LINKED: Final = frozenset({KIND, FINISH, DWELL, MOTION})
+"""Aspects whose verdicts this room may change; they are decided afresh every time."""
+STEAM: Final = "hover with steam"
+ENCLOSED: Final = "enclosed in the seam"
+ENCLOSING: Final = frozenset({"French", "mock French", "felled", "self-bound"})
+DOUBLE: Final = "double-stitched"
+BESIDES: Final = frozenset(
+    {"bound", "Hong Kong", "overlocked", "zigzag", "turned and stitched", "hand overcast"}
+)
+"""Finishes that have no edge left to neaten once a second row is stitched and trimmed to."""
+UNPINNED: Final = frozenset({"hand basting", "sewing clips"})
+BY_MACHINE: Final = frozenset(
+    {"overlocked", "zigzag", "turned and stitched", "trimmed and double-stitched"}
+)
+
+
+def agree(
+    garment: Garment, verdicts: dict[Place, dict[str, Verdict]], knowledge: Knowledge
+) -> None:
+    """Bring the picks of every seam into line."""
+    for place, by_aspect in verdicts.items():
+        _no_iron(by_aspect)
+        if place.scope == "seam":
+            _by_hand(by_aspect)
+            _no_pins(by_aspect)
+            _edges(by_aspect)
+            _idle_glue(garment, by_aspect, knowledge)
+
+
+def _no_iron(by_aspect: dict[str, Verdict]) -> None:
+    """Where no iron is used, fingers are left, and steam where every layer bears it."""
+    heat, motion, moist = (by_aspect.get(name) for name in (LIMIT_ASPECT, MOTION, MOISTURE))
+    if heat is None or motion is None or motion.clash or not _unmarked(heat):
+        return
+    left = ["finger-press"] if moist and _at_most(moist, 0.0) else ["finger-press", STEAM]
+    # How an iron would have to move is nobody's wish where there is none.
+    mask = Choice(sum(1 << motion.aspect.words.index(word) for word in left))
+    idle = {
+        s
+        for s in (*motion.because, *motion.given_up)
+        if s.claim.strength != "must" and (Choice(s.claim.mask) & mask).is_empty
+    }
+    kept = replace(
+        motion,
+        because=tuple(s for s in motion.because if s not in idle),
+        given_up=tuple(s for s in motion.given_up if s not in idle),
+    )
+    by_aspect[MOTION] = narrowed(kept, left, "No iron is used here.")
+
+
+def _unmarked(heat: Verdict) -> bool:
+    """Whether no mark of the dial is cool enough for what is advised."""
+    span = heat.advised
+    return isinstance(span, Span) and not span.is_empty and mark_for(span.high) is None
+
+
+def _at_most(verdict: Verdict, most: float) -> bool:
+    """Whether no more than so much is advised at a place."""
+    return isinstance(verdict.advised, Span) and verdict.advised.high <= most
+
+
+def _no_pins(by_aspect: dict[str, Verdict]) -> None:
+    """What is basted or clipped is not pinned, so nobody says how a pin goes in."""
+    kind = by_aspect.get("pin.kind")
+    if kind is not None and _word(kind) in UNPINNED:
+        by_aspect.pop("pin.insertion", None)
+
+
+def _by_hand(by_aspect: dict[str, Verdict]) -> None:
+    """Where nothing but the hand may sew, the machine is not set and neats no edge."""
+    stitch, finish = by_aspect.get("stitch.type"), by_aspect.get(FINISH)
+    if stitch is None or _options(stitch) != ["hand"]:
+        return
+    for aspect in MACHINE_ASPECTS - {"stitch.type"}:
+        by_aspect.pop(aspect, None)
+    if finish is not None and not finish.clash:
+        left = [w for w in finish.aspect.words if w not in BY_MACHINE]
+        by_aspect[FINISH] = narrowed(finish, left, "This place is sewn by hand.")
+
+
+def _edges(by_aspect: dict[str, Verdict]) -> None:
+    """An edge is enclosed in a seam that encloses it, and in no other."""
+    kind, finish = by_aspect.get(KIND), by_aspect.get(FINISH)
+    if kind is None or finish is None or kind.pick is None or finish.pick is None:
+        return
+    pairs = [
+        *((_word(kind), f) for f in _options(finish)),
+        *((k, _word(finish)) for k in _options(kind)),
+        *((k, f) for k in _options(kind) for f in _options(finish)),
+    ]
+    words = next((pair for pair in pairs if _fit(*pair)), None)
+    if words is None:
+        _forced(by_aspect, kind, finish)
+        return
+    for verdict, word in zip((kind, finish), words, strict=True):
+        pick = float(verdict.aspect.words.index(word))
+        by_aspect[verdict.aspect.id] = replace(verdict, pick=pick)
+
+
+def _forced(by_aspect: dict[str, Verdict], kind: Verdict, finish: Verdict) -> None:
+    """No wishes go together: the edge follows the seam, or the seam the edge if that may not."""
+    left = [f for f in finish.aspect.words if _fit(_word(kind), f)]
+    moved = narrowed(finish, left, f"The edges of a {_word(kind)} seam lie so.")
+    if _fit(_word(kind), _word(moved)):
+        by_aspect[FINISH] = moved
+        return
+    kinds = [k for k in kind.aspect.words if _fit(k, _word(finish))]
+    by_aspect[KIND] = narrowed(kind, kinds, "The edges here may not lie shut in.")
+
+
+def _fit(kind: str, finish: str) -> bool:
+    """Whether a finish goes with a kind of seam; a second row trimmed close is a finish itself."""
+    if (kind in ENCLOSING) != (finish == ENCLOSED):
+        return False
+    return kind != DOUBLE or finish not in BESIDES
+
+
+def _word(verdict: Verdict) -> str:
+    return "" if verdict.pick is None else verdict.aspect.words[int(verdict.pick)]
+
+
+def _options(verdict: Verdict) -> list[str]:
+    """The words that are advised, the pick first."""
+    if not isinstance(verdict.advised, Choice):
+        return []
+    words = [verdict.aspect.words[i] for i in verdict.advised.options()]
+    return sorted(words, key=lambda word: word != _word(verdict))
+
+
+def _idle_glue(garment: Garment, by_aspect: dict[str, Verdict], knowledge: Knowledge) -> None:
+    """A fusible that a layer rules out is not fused, so its seconds are nobody's."""
+    interfacing, dwell = by_aspect.get("interfacing.kind"), by_aspect.get(DWELL)
+    if dwell is None or interfacing is None or not interfacing.clash:
+        return
+    glued = {
+        name
+        for name, cloth in garment.cloths.items()
+        if "fusible" in knowledge.entries[cloth.entry].kind
+    }
+    said = [*dwell.because, *dwell.given_up]
+    left = [s for s in said if not (s.cloths and s.cloths <= glued)]
+    if not left:
+        del by_aspect[DWELL]
+    elif len(left) < len(said):
+        by_aspect[DWELL] = decide(dwell.aspect, left)

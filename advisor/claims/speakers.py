@@ -1,0 +1,300 @@
+"""Who speaks without being asked: fibres, cloths, notions, machines, and the maker herself."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+
+from advisor.claims.conditions import Fact
+from advisor.knowledge.model import COLD, LIMIT_ASPECT, Claim, Entry, Fibre, Knowledge
+from advisor.project.garment import Cloth, Garment, Seam
+
+YOU = "you"
+HEAT = "heat model"
+"""The origin of what only the calculation of heat through the layers says."""
+EASED = "You let it go further, because:"
+"""Stands in the reason of every limit that a maker has loosened for her own cloth."""
+MACHINE_ASPECTS = frozenset(
+    {
+        "needle.size",
+        "needle.point",
+        "machine.foot",
+        "machine.pressure",
+        "stitch.type",
+        "stitch.tension",
+        "stitch.length",
+    }
+)
+HOTTEST = 999.0
+BOUNDED_ASPECTS = frozenset(
+    {
+        LIMIT_ASPECT,
+        "press.moisture",
+        "press.dwell",
+        "care.wash",
+        "care.bleach",
+        "care.dry",
+        "care.iron",
+        "care.professional",
+    }
+)
+"""Aspects of which a milder answer harms nothing."""
+HEAT_ASPECTS = frozenset({LIMIT_ASPECT, "press.moisture"})
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """A claim said in a place: by whom, on what facts, and about which cloths."""
+
+    who: str
+    claim: Claim
+    facts: tuple[Fact, ...] = ()
+    certain: bool = True
+    cloths: frozenset[str] = field(default_factory=frozenset)
+
+    @property
+    def key(self) -> tuple[str, str, str, str]:
+        """A total order that does not depend on any input order."""
+        claim = self.claim
+        return (claim.origin, self.who, claim.why, f"{claim.span} {claim.mask} {claim.best}")
+
+
+def is_heat_need(claim: Claim) -> bool:
+    """Whether a claim asks for heat or moisture, and does not only bound them."""
+    return (
+        claim.aspect in HEAT_ASPECTS
+        and claim.span is not None
+        and claim.span[0] > COLD * (claim.aspect == LIMIT_ASPECT)
+    )
+
+
+def holds_back(claim: Claim) -> bool:
+    """Whether a claim only keeps from harm or bounds a treatment, and asks for nothing.
+
+    Such a claim counts where its condition merely may hold: unknown is never taken for safe.
+    """
+    if claim.strength == "must" and claim.risk != "result":
+        return True
+    if claim.aspect not in BOUNDED_ASPECTS:
+        return False
+    lowest = COLD if claim.aspect == LIMIT_ASPECT else 0.0
+    return claim.span is None or claim.span[0] <= lowest
+
+
+def is_heat_limit(claim: Claim) -> bool:
+    """Whether a claim guards a layer against too much heat."""
+    return claim.aspect == LIMIT_ASPECT and claim.strength == "must" and claim.risk != "result"
+
+
+def limit_claim(fibre: Fibre) -> Claim:
+    """The iron limit of a fibre as a claim; a lower value of weaker standing is where to start."""
+    counting = [c for c in fibre.ceilings if c.good] or list(fibre.ceilings)
+    lowest = min(c.max for c in counting)
+    strictest = [c for c in counting if c.max == lowest]
+    sources = tuple(dict.fromkeys(s for c in strictest for s in c.sources))
+    why = f"{fibre.name} is spoilt by a hotter iron".capitalize() + "."
+    best = fibre.start if fibre.start < fibre.limit else None
+    return Claim(
+        LIMIT_ASPECT,
+        (COLD, fibre.limit),
+        0,
+        best,
+        "must",
+        "damage",
+        why,
+        sources,
+        0,
+        f"fibre {fibre.id}",
+    )
+
+
+def cloth_says(cloth: Cloth, knowledge: Knowledge) -> list[Said]:
+    """What a cloth says of itself, and what its fibres say, known or possible."""
+    entry = knowledge.entries[cloth.entry]
+    about = frozenset((cloth.name,))
+    said = [Said(cloth.name, claim, (), True, about) for claim in entry.claims]
+    lid = _own_lid(entry)
+    for word in _fibres_say(cloth, knowledge, about):
+        claim = word.claim
+        if is_heat_need(claim) and claim.aspect == LIMIT_ASPECT and (claim.span or (0.0,))[0] > lid:
+            continue  # a film or foam on cotton is not pressed as cotton is
+        said.append(word)
+    return said
+
+
+def _own_lid(entry: Entry) -> float:
+    """The iron limit that a cloth sets for its own make, whatever its fibres bear, °C."""
+    lids = [
+        c.span[1]
+        for c in entry.claims
+        if c.aspect == LIMIT_ASPECT and c.span and c.strength == "must" and c.risk != "result"
+    ]
+    return min(lids, default=HOTTEST)
+
+
+def _fibres_say(cloth: Cloth, knowledge: Knowledge, about: frozenset[str]) -> list[Said]:
+    """Each fibre's limit counts at any share; its wishes only where it is surely the main one."""
+    said: list[Said] = []
+    main = _main_fibre(cloth)
+    rules = any(f == main and (s is None or s >= RULING_SHARE) for m in cloth.mixes for f, s in m)
+    for fibre_id in dict.fromkeys(f for mix in cloth.mixes for f, _ in mix):
+        fibre = knowledge.fibres[fibre_id]
+        certain = all(any(f == fibre_id for f, _ in mix) for mix in cloth.mixes)
+        facts = (Fact(cloth.name, "fibre", fibre.name, certain),)
+        said.append(Said(cloth.name, limit_claim(fibre), facts, certain, about))
+        said += [
+            Said(cloth.name, claim, facts, certain, about)
+            for claim in fibre.claims
+            if holds_back(claim) or (fibre_id == main and (rules or claim.risk != "result"))
+        ]
+    return said
+
+
+RULING_SHARE = 80.0
+"""From this percentage on a fibre has to be pressed as itself, whatever is mixed in (estimate)."""
+
+
+def _main_fibre(cloth: Cloth) -> str | None:
+    """The fibre that makes at least half of the cloth, when that is known."""
+    if len(cloth.mixes) != 1:
+        return None
+    mix = cloth.mixes[0]
+    if len(mix) == 1:
+        return mix[0][0]
+    best = max(mix, key=lambda part: part[1] or 0.0)
+    return best[0] if (best[1] or 0.0) >= 50 else None
+
+
+def seam_says(
+    seam: Seam, garment: Garment, knowledge: Knowledge, machine: list[Said]
+) -> list[Said]:
+    """What the machine, the kit, the notions in the seam and the maker's own choices say."""
+    said: list[Said] = []
+    if seam.by_hand:
+        said.append(_option("stitch.type", ["hand"], "It is sewn by hand.", knowledge))
+    else:
+        said += machine
+    for cloth in seam.cloths():
+        kind = _interfacing_kind(knowledge.entries[garment.cloths[cloth].entry])
+        if kind:
+            why = f"The project puts {cloth} here."
+            said.append(_option("interfacing.kind", [kind], why, knowledge, cloth))
+    if seam.cold:
+        why = "It is finger-pressed."
+        said.append(
+            Said(
+                YOU,
+                Claim(
+                    LIMIT_ASPECT,
+                    (COLD, COLD),
+                    0,
+                    None,
+                    "must",
+                    "result",
+                    why,
+                    ("derived",),
+                    2,
+                    "maker",
+                ),
+            )
+        )
+    for aspect, answer in seam.choices:
+        if not (seam.by_hand and aspect in MACHINE_ASPECTS):
+            said.append(_choice(aspect, answer, knowledge))
+    return said
+
+
+def pieces_say(name: str, garment: Garment, knowledge: Knowledge) -> list[Said]:
+    """What the pieces of a cloth say of its grain, where all of them lie another way than usual."""
+    grains = {piece.grain for piece in garment.plan.pieces if piece.cloth == name}
+    if len(grains) != 1 or not grains <= {"bias", "crosswise"}:
+        return []
+    said = _option("cut.grain", [*grains], "Your pieces lie so.", knowledge, YOU)
+    # A wish, heard first: a cloth that would be spoilt by it still has the last word.
+    claim = replace(said.claim, strength="should", risk="", rank=0)
+    return [replace(said, claim=claim, cloths=frozenset((name,)))]
+
+
+def machine_says(garment: Garment, knowledge: Knowledge) -> list[Said]:
+    """What the machine and the kit say of every seam that they sew."""
+    maker = garment.maker
+    machine = knowledge.machines[maker.machine]
+    said = [Said(machine.name, claim) for claim in machine.claims]
+    stitches = list(machine.stitches)
+    if maker.overlocker:
+        stitches += knowledge.machines[maker.overlocker].stitches
+    else:
+        said += _no_overlocker(garment, knowledge, machine.name)
+    why = "These are the stitches that your machines make."
+    said.append(_option("stitch.type", stitches, why, knowledge, machine.name))
+    if maker.feet is not None:
+        why = "These are the feet that you have."
+        feet = dict.fromkeys(["standard", *maker.feet])
+        said.append(_option("machine.foot", list(feet), why, knowledge, "your kit"))
+    return said
+
+
+def _no_overlocker(garment: Garment, knowledge: Knowledge, machine: str) -> list[Said]:
+    """Edges are overlocked by an overlocker; whether she has none is sure only when she says so."""
+    stated = "overlocker" not in garment.maker.assumed
+    said = []
+    for aspect in ("seam.kind", "seam.finish"):
+        rest = [word for word in knowledge.aspects[aspect].words if word != "overlocked"]
+        why = "You have no overlocker." if stated else "No overlocker is named."
+        claim = _option(aspect, rest, why, knowledge, machine).claim
+        if not stated:
+            claim = replace(claim, strength="should", risk="")
+        said.append(Said(machine, claim))
+    return said
+
+
+def _interfacing_kind(entry: Entry) -> str:
+    """The interfacing that a notion is."""
+    if entry.kind == "fusible":
+        return "fusible knit" if entry.structure == "knit" else "fusible"
+    if entry.kind == "sew-in":
+        return "sew-in woven" if entry.structure == "woven" else "sew-in non-woven"
+    return {"low-temperature fusible": "low-temperature fusible", "canvas": "hair canvas"}.get(
+        entry.kind, ""
+    )
+
+
+def _option(aspect: str, words: list[str], why: str, knowledge: Knowledge, who: str = YOU) -> Said:
+    options = knowledge.aspects[aspect].words
+    mask = sum(1 << options.index(word) for word in dict.fromkeys(words) if word in options)
+    claim = Claim(aspect, None, mask, None, "must", "result", why, ("derived",), 2, "maker")
+    return Said(who, claim)
+
+
+def _choice(aspect: str, answer: str | float, knowledge: Knowledge) -> Said:
+    """What the maker has fixed; only a must stands against it."""
+    about = knowledge.aspects[aspect]
+    if about.kind == "options":
+        return _option(aspect, [str(answer)], "You have chosen it.", knowledge)
+    at = float(about.words.index(str(answer))) if about.kind == "scale" else float(answer)
+    claim = Claim(
+        aspect, (at, at), 0, at, "must", "result", "You have chosen it.", ("derived",), 2, "maker"
+    )
+    return Said(YOU, claim)
+
+
+def eased(said: Said, loosened: list[tuple[str, float, str]]) -> Said:
+    """A limit of a cloth, opened as far as its maker wants it with a written reason.
+
+    Args:
+        said: what is said of the cloth.
+        loosened: aspect, value (a number, or the place of a word) and reason.
+    """
+    claim = said.claim
+    if claim.strength != "must" or claim.risk == "result":
+        return said
+    for aspect, value, reason in loosened:
+        if aspect != claim.aspect:
+            continue
+        if claim.span is None:
+            mask, span = claim.mask | 1 << int(value), None
+        else:
+            mask, span = 0, (min(claim.span[0], value), max(claim.span[1], value))
+        if (mask, span) != (claim.mask, claim.span):
+            why = f"{claim.why} {EASED} {reason.rstrip('.')}."
+            claim = replace(claim, mask=mask, span=span, why=why)
+    return replace(said, claim=claim)

@@ -1,0 +1,1 @@
+"""What is built: bulk, fullness, allowances, strength, thread and cloth to buy."""

@@ -1,0 +1,161 @@
+"""From a piece as the project says it to what is cut: panels, tucks, rings, tiers.
+
+Sizes by `craft.fullness`; they are those of cloth that has shrunk already. A ring is drawn with an
+allowance inside its seam line, a hem outside, and an allowance at each end for its joins.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Final
+
+from advisor.craft import cloth as lay
+from advisor.craft import fullness as table
+from advisor.craft.checks import up
+from advisor.project.making import Flounce, Piece, Tucks
+
+BIAS: Final = math.sqrt(2)
+HALF, QUARTER = 0.5, 0.25
+
+
+@dataclass(frozen=True, slots=True)
+class Ring:
+    """A ring of a flounce, mm: radii to cut and at the seam line, its hem and how full that is."""
+
+    cut_inner: float
+    seam_line: float
+    cut_outer: float
+    hem: float
+    hem_fullness: float
+    turn: float
+
+
+@dataclass(frozen=True, slots=True)
+class TuckMarks:
+    """Where tucks are marked, mm: first fold from the cut edge, then fold to fold; their rows."""
+
+    number: int
+    depth: float
+    first: float
+    fold_to_fold: float
+    spacing: float
+    takes: float
+    row: float
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """One kind of piece as it is cut, mm, and the finished edge that its fullness is drawn up to.
+
+    For a ring, width and height are those of the rectangle that it is cut from.
+    """
+
+    piece: Piece
+    name: str
+    number: int
+    width: float
+    height: float
+    fullness: float = 1.0
+    edge: float | None = None
+    ring: Ring | None = None
+    tucks: TuckMarks | None = None
+
+
+def cuts_of(piece: Piece, usable: float) -> tuple[Cut, ...]:
+    """What is cut for a piece from a cloth so wide (mm); tiers come out one by one.
+
+    Raises:
+        ValueError: it is wider than the cloth.
+    """
+    if piece.flounce is not None:
+        return (_rings(piece, piece.flounce),)
+    if piece.tiers is not None:
+        return _tiers(piece, usable)
+    wide, high, number = piece.width, piece.height, piece.number or 1
+    edge = None
+    if not piece.cut:
+        high = _cut_height(piece)
+        if piece.fullness > 1:
+            edge = piece.width
+            row = table.panels(edge, piece.fullness, usable, piece.allowance, piece.number)
+            wide, number = row.panel_width, row.number
+        else:
+            wide += 2 * piece.allowance
+    marks = None if piece.tucks is None else _marks(piece, piece.tucks, high)
+    if marks is not None:
+        wide += marks.takes
+    return (Cut(piece, piece.name, number, wide, high, piece.fullness, edge, tucks=marks),)
+
+
+def _cut_height(piece: Piece) -> float:
+    if piece.doubled:
+        return table.ruffle_depth(piece.height, 0.0, piece.allowance, doubled=True)
+    return table.cut_length(piece.height, piece.hem, piece.allowance)
+
+
+def _marks(piece: Piece, said: Tucks, row: float) -> TuckMarks:
+    """The tucks centred on their piece: from the first stitching to the last fold."""
+    takes = table.tucks(said.depth, said.number, said.spacing)
+    span = (said.number - 1) * said.spacing + said.depth
+    side = (piece.width - span) / 2 + (0.0 if piece.cut else piece.allowance)
+    return TuckMarks(
+        said.number,
+        said.depth,
+        side + said.depth,
+        said.spacing + 2 * said.depth,
+        said.spacing,
+        takes,
+        row,
+    )
+
+
+def _rings(piece: Piece, said: Flounce) -> Cut:
+    whole = said.seam + 2 * piece.allowance * said.pieces
+    ring = table.flounce(whole, said.depth, pieces=said.pieces, turn=said.turn)
+    inner, outer = ring.inner_radius - piece.allowance, ring.outer_radius + piece.hem
+    wide = outer if said.turn <= QUARTER else 2 * outer
+    high = outer if said.turn <= HALF else 2 * outer
+    number = said.pieces * (piece.number or 1)
+    found = Ring(inner, ring.inner_radius, outer, ring.hem_length, ring.hem_fullness, said.turn)
+    return Cut(piece, piece.name, number, wide, high, edge=said.seam, ring=found)
+
+
+def _tiers(piece: Piece, usable: float) -> tuple[Cut, ...]:
+    said = piece.tiers
+    assert said is not None
+    widths = table.tiers(piece.width, [said.fullness] * len(said.heights))
+    edges = (piece.width, *widths)
+    found = []
+    for i, height in enumerate(said.heights):
+        below = piece.hem if i == len(said.heights) - 1 else piece.allowance
+        row = table.panels(edges[i], said.fullness, usable, piece.allowance)
+        high = table.cut_length(height, below, piece.allowance)
+        found.append(
+            Cut(
+                piece,
+                f"{piece.name}, tier {i + 1}",
+                row.number * (piece.number or 1),
+                row.panel_width,
+                high,
+                said.fullness,
+                edges[i],
+            )
+        )
+    return tuple(found)
+
+
+def on_cloth(cut: Cut, usable: float) -> lay.Piece:
+    """A piece as it lies on a cloth so wide (mm), for packing."""
+    piece, wide, high = cut.piece, cut.width, cut.height
+    if piece.grain == "crosswise":
+        wide, high = high, wide
+    elif piece.grain == "bias":
+        # A strip on the bias fills a square of its diagonal reach, or of the cloth's width.
+        side = min(usable, (wide + high) / BIAS)
+        area = wide * high * cut.number
+        return lay.Piece(side, max(side, up(area / side + side / 2)), 1)
+    narrow = piece.narrow
+    if narrow is not None and cut.tucks is not None:
+        narrow += cut.tucks.takes
+    return lay.Piece(wide, high, cut.number, piece.grain == "any", narrow, piece.matched)

@@ -1,0 +1,146 @@
+"""Everything that one seam comes to, as it is built: one value a seam, for sheet and JSON."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from advisor.claims.collect import Place
+from advisor.claims.judgement import Judgement
+from advisor.construction.bulk import (
+    BULK,
+    PLACING,
+    Verdicts,
+    kinds_of,
+    lift_of,
+    number,
+    picked,
+    thickest,
+)
+from advisor.construction.finishing import (
+    Finishing,
+    Trimming,
+    finishing_of,
+    trimming_of,
+)
+from advisor.construction.fullness import Fullness, fullness_of
+from advisor.construction.holding import Holding, holding_of
+from advisor.construction.needlestack import NEEDLE, needed_needle
+from advisor.construction.stack import Spot, ply_of, spots_of, too_dense
+from advisor.construction.threads import Purpose, threads_of
+from advisor.knowledge.model import Knowledge
+from advisor.knowledge.workshop import SeamClass
+from advisor.project.garment import Garment, Seam
+
+FINE, WARNING, CONFLICT, UNKNOWN = "fine", "warning", "conflict", "not known"
+ROWS_THAT_HOLD: Final = frozenset({"felled", "double-stitched", "lapped"})
+"""Kinds of seam whose two rows share the pull; those of a French seam do not."""
+
+
+@dataclass(frozen=True, slots=True)
+class SeamWork:
+    """A seam as it is built.
+
+    Attributes:
+        spot: the sewn place that is thickest under the foot.
+        lift: foot lift of the machine that sews it, mm.
+        room: fine, warning, conflict or not known.
+        overlocker: whether the maker has one.
+        squeeze: whether it lies higher than the lift, and has to be pressed in by hand.
+        placing: what the lever gives when it is held up, mm.
+        fine_needle: the needle picked and the one this stack wants, NM, where it is too fine.
+        too_dense: cloths whose weight and thickness cannot both be right.
+    """
+
+    seam: Seam
+    spots: tuple[Spot, ...]
+    spot: Spot | None
+    lift: float | None
+    room: str
+    squeeze: bool
+    overlocker: bool
+    placing: float | None
+    fine_needle: tuple[float, float] | None
+    too_dense: tuple[str, ...]
+    finishing: Finishing | None
+    trimming: Trimming
+    holding: Holding
+    full: Fullness | None
+    threads: tuple[Purpose, ...] | None
+    named: SeamClass | None
+
+
+def seamworks(judgement: Judgement, knowledge: Knowledge) -> list[SeamWork]:
+    """Every seam of a garment, in its order."""
+    return [seamwork(seam, judgement, knowledge) for seam in judgement.garment.seams]
+
+
+def seamwork(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> SeamWork:
+    """One seam."""
+    garment = judgement.garment
+    verdicts = judgement.verdicts[Place("seam", seam.name)]
+    kind = picked(verdicts, "seam.kind")
+    spots = tuple(spots_of(seam, garment, knowledge, kinds_of(garment, judgement.verdicts)))
+    spot = thickest(list(spots))
+    lift, _ = lift_of(garment, verdicts, knowledge)
+    finishing = finishing_of(seam, garment, verdicts)
+    outer = ply_of(garment.cloths[seam.uses[0].cloth], knowledge)
+    thick = outer.thickness_mm if outer else None
+    full = fullness_of(seam, garment, knowledge)
+    rows = 2 if kind in ROWS_THAT_HOLD else 1
+    line = next((s.foot_mm for s in spots if s.sewn), 0.0)
+    return SeamWork(
+        seam=seam,
+        spots=spots,
+        spot=spot,
+        lift=None if seam.by_hand else lift,
+        room=_room(seam, spot, verdicts),
+        squeeze=_squeeze(seam, spot, lift),
+        overlocker=bool(garment.maker.overlocker),
+        placing=placing_lift(garment, lift) if lift else None,
+        fine_needle=_fine_needle(seam, spot, verdicts),
+        too_dense=tuple(n for n in seam.cloths() if too_dense(garment.cloths[n], knowledge)),
+        finishing=finishing,
+        trimming=trimming_of(seam, finishing.allowance if finishing else 0.0, thick),
+        holding=holding_of(seam, garment, verdicts, knowledge, rows),
+        full=full,
+        threads=threads_of(seam, garment, verdicts, line, full),
+        named=knowledge.workshop.classes.get(kind),
+    )
+
+
+def _room(seam: Seam, spot: Spot | None, verdicts: Verdicts) -> str:
+    """How the stack goes under the foot, read from the verdict on its bulk."""
+    if seam.by_hand:
+        return FINE
+    verdict = verdicts.get(BULK)
+    if verdict is None or spot is None:
+        return UNKNOWN
+    if verdict.clash:
+        return CONFLICT
+    if verdict.given_up:
+        return WARNING
+    return FINE if spot.complete else UNKNOWN
+
+
+def _squeeze(seam: Seam, spot: Spot | None, lift: float | None) -> bool:
+    return bool(spot and lift and not seam.by_hand and spot.lies_mm > lift)
+
+
+def _fine_needle(seam: Seam, spot: Spot | None, verdicts: Verdicts) -> tuple[float, float] | None:
+    """The needle that was picked and what the stack wants, where it is finer; none by hand."""
+    pick = number(verdicts, NEEDLE)
+    if seam.by_hand or spot is None or pick is None:
+        return None
+    suits, _ = needed_needle(spot.foot_mm)
+    return (pick, suits) if pick < suits else None
+
+
+def placing_lift(garment: Garment, lift: float) -> float:
+    """What the lever gives when it is held up, mm: a household machine has more for placing."""
+    return lift + PLACING if garment.maker.machine == "household" else lift
+
+
+def bulk_sources() -> tuple[str, ...]:
+    """What the thickness figures rest on."""
+    return ("derived", "design-choice")

@@ -1,0 +1,253 @@
+"""How thick a seam is at every place that matters, as it lies and under the foot.
+
+Plies are counted by geometry (`derived`: no published table was found), a full edge by its
+fullness; thickness is that of `craft.thickness`. A cloth
+whose fibre is not known counts by its least dense candidate, which is the thickest; a layer of
+which neither weight nor thickness is known is left out, and the spot then says "at least".
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import Final
+
+from advisor.craft.thickness import (
+    USUAL_PACKING,
+    Layer,
+    Structure,
+    as_it_lies,
+    least_thickness,
+    thickness_from_packing,
+    under_foot,
+)
+from advisor.knowledge.model import Entry, Knowledge, Mix
+from advisor.project.garment import Cloth, Garment, Seam
+
+Stack = dict[str, float]
+"""Plies of each cloth."""
+
+STITCH_LINE: Final = "at the stitch line"
+FOLDED_SEAMS: Final = {
+    "French": "in the French ridge",
+    "mock French": "in the folded allowances",
+    "felled": "in the felled seam",
+    "self-bound": "in the bound edge",
+}
+CLOSED: Final = frozenset({"French", "mock French", "felled", "self-bound", "overlocked"})
+"""Kinds of seam whose allowances lie to one side; the others are pressed open."""
+STAY_MM: Final = 0.3
+"""Thickness of a stay tape that stands for trimmed gathers, mm (estimate)."""
+
+
+TAPE_MM: Final = 0.5
+"""Thickness of a zip's tape, mm (estimate): its teeth are never sewn over."""
+BESIDE: Final = frozenset({"boning"})
+"""What is stitched beside and never over; its casing counts as a tape."""
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A place of a seam: plies, mm as it lies and under the foot, and whether it is sewn over."""
+
+    name: str
+    plies: float
+    lies_mm: float
+    foot_mm: float
+    sewn: bool
+    complete: bool
+
+
+def ply_of(cloth: Cloth, knowledge: Knowledge) -> Layer | None:
+    """One ply of a cloth, by its own figures or by the middle of what is usual for it."""
+    entry = knowledge.entries[cloth.entry]
+    if entry.kind == "zip" or entry.id in BESIDE:
+        return Layer(TAPE_MM)
+    weight = sum(cloth.weight) / 2 if cloth.weight else None
+    density = least_density(cloth.mixes, knowledge)
+    if cloth.thickness:
+        return Layer(sum(cloth.thickness) / 2, 1.0, weight, density)
+    if weight is None or density is None:
+        return None
+    low, high = USUAL_PACKING[_structure(entry)]
+    return Layer(thickness_from_packing(weight, density, (low + high) / 2), 1.0, weight, density)
+
+
+def too_dense(cloth: Cloth, knowledge: Knowledge) -> bool:
+    """Whether the weight and thickness that are said of a cloth cannot both be right.
+
+    It would then be denser than the densest fibre that it may be made of.
+    """
+    found = [density_of(mix, knowledge) for mix in cloth.mixes]
+    known = [density for density in found if density is not None]
+    if cloth.weight is None or cloth.thickness is None or len(known) < len(found) or not known:
+        return False
+    return cloth.thickness[1] < least_thickness(cloth.weight[0], max(known))
+
+
+def _structure(entry: Entry) -> Structure:
+    if entry.structure == "knit":
+        return Structure.KNIT
+    return Structure.FLEECE if entry.structure == "composite" else Structure.WOVEN
+
+
+def least_density(mixes: Iterable[Mix], knowledge: Knowledge) -> float | None:
+    """Density in g/cm³ of the lightest thing that a cloth may be made of."""
+    found = [density_of(mix, knowledge) for mix in mixes]
+    known = [density for density in found if density is not None]
+    return min(known) if known and len(known) == len(found) else None
+
+
+def density_of(mix: Mix, knowledge: Knowledge) -> float | None:
+    """Density of a mix by mass, g/cm³; shares that are not known count alike."""
+    volume = 0.0
+    for fibre, share in mix:
+        about = knowledge.fibres[fibre].facts.get("density")
+        if not about:
+            return None
+        value = about.get("value") or about.get("min")
+        volume += (share / 100 if share is not None else 1 / len(mix)) / float(value)
+    return 1 / volume if volume else None
+
+
+def spots_of(
+    seam: Seam, garment: Garment, knowledge: Knowledge, kinds: Mapping[str, str]
+) -> list[Spot]:
+    """Every place of a seam that matters for its bulk, the stitch line first.
+
+    Args:
+        seam: one of the garment's.
+        garment: the whole, because seams cross.
+        knowledge: for thickness and density.
+        kinds: the kind that was picked for each seam.
+    """
+    plies = {name: ply_of(garment.cloths[name], knowledge) for name in seam.cloths()}
+    for other in garment.seams:
+        if other.name in seam.making.crosses:
+            plies |= {name: ply_of(garment.cloths[name], knowledge) for name in other.cloths()}
+    found = []
+    for name, stack, sewn in _stacks(seam, garment, knowledge, kinds):
+        spot = _measured(name, stack, plies, sewn=sewn)
+        if "stay" in seam.making.helps and sewn:
+            spot = Spot(
+                spot.name,
+                spot.plies + 1,
+                spot.lies_mm + STAY_MM,
+                spot.foot_mm + STAY_MM,
+                sewn,
+                spot.complete,
+            )
+        found.append(spot)
+    return found
+
+
+def _measured(name: str, stack: Stack, plies: Mapping[str, Layer | None], *, sewn: bool) -> Spot:
+    layers = [
+        Layer(ply.thickness_mm, count, ply.weight_g_m2, ply.density_g_cm3)
+        for cloth, count in stack.items()
+        if (ply := plies[cloth]) is not None
+    ]
+    complete = len(layers) == len(stack)
+    total = sum(stack.values())
+    return Spot(name, total, as_it_lies(layers), under_foot(layers), sewn, complete)
+
+
+def _stacks(
+    seam: Seam, garment: Garment, knowledge: Knowledge, kinds: Mapping[str, str]
+) -> list[tuple[str, Stack, bool]]:
+    """Name, plies by cloth, and whether the machine sews there."""
+    kind = kinds.get(seam.name, "plain")
+    line = stitch_line(seam)
+    edge = seam.facts.get("edge")
+    found: list[tuple[str, Stack, bool]] = [(STITCH_LINE, line, True)]
+    full = max((use.fullness for use in seam.uses), default=1.0)
+    if seam.making.pleats is not None:
+        deep = {**line, seam.uses[-1].cloth: line[seam.uses[-1].cloth] - full + 3.0}
+        found.append(("on a pleat", deep, True))
+    if kind in FOLDED_SEAMS:
+        found.append((FOLDED_SEAMS[kind], _times(line, 2), True))
+    if edge == "hem":
+        found.append(("at the hem over a seam", _over_a_seam(seam, line), True))
+    else:
+        found.append((_beside_name(kind), beside(seam, kind), False))
+    if any(knowledge.entries[garment.cloths[c].entry].kind == "zip" for c in line):
+        zipped = {
+            c: n * 2 for c, n in line.items()
+        }  # cloth with its turned allowance, and the tape's end folded away
+        found.append(("at the end of the zip", zipped, True))
+    found += _crossings(seam, garment, kinds)
+    return found
+
+
+def stitch_line(seam: Seam) -> Stack:
+    """Plies of each cloth where the seam is stitched; a full edge counts its fullness."""
+    stack: Stack = {}
+    for use in seam.uses:
+        count = use.fullness
+        if "stay" in seam.making.helps and count > 1:
+            count = 0.0
+        stack[use.cloth] = stack.get(use.cloth, 0.0) + count
+    return stack
+
+
+def beside(seam: Seam, kind: str) -> Stack:
+    """The thicker side beside the seam: its cloth and allowance, and the other's unless open."""
+    first = seam.uses[0]
+    one: Stack = {first.cloth: 2 * first.fullness}
+    other: Stack = {}
+    for use in seam.uses[1:]:
+        other[use.cloth] = other.get(use.cloth, 0.0) + 2 * use.fullness
+    if not is_closed(seam, kind):
+        return max((one, other), key=lambda s: sum(s.values())) if other else one
+    for use in seam.uses[1:]:
+        one[use.cloth] = one.get(use.cloth, 0.0) + use.fullness
+    return one
+
+
+def is_closed(seam: Seam, kind: str) -> bool:
+    """Whether the allowances lie to one side: enclosed, overlocked as one, or gathered."""
+    gathered = any(use.fullness > 1 for use in seam.uses)
+    return kind in CLOSED or gathered or seam.facts.get("edge") == "turned"
+
+
+def _beside_name(kind: str) -> str:
+    return "beside it, to one side" if kind in CLOSED else "beside it"
+
+
+def _times(stack: Stack, factor: float) -> Stack:
+    return {cloth: count * factor for cloth, count in stack.items()}
+
+
+def _over_a_seam(seam: Seam, line: Stack) -> Stack:
+    """A hem where it runs over a seam: every ply carries it, less what is graded away."""
+    return _times(line, 1.5 if "grade" in seam.making.helps else 2.0)
+
+
+def _crossings(
+    seam: Seam, garment: Garment, kinds: Mapping[str, str]
+) -> list[tuple[str, Stack, bool]]:
+    """Where it runs over other seams: (plies of a panel in this seam) × (plies that it brings)."""
+    found: list[tuple[str, Stack, bool]] = []
+    folded = 2.0 if kinds.get(seam.name) in FOLDED_SEAMS else 1.0
+    for other in garment.seams:
+        if other.name not in seam.making.crosses:
+            continue
+        brought = _brought(other, kinds, opened="open" in seam.making.helps)
+        stack: Stack = {}
+        carried = False
+        for use in seam.uses:
+            carries = use.cloth in other.cloths() and not (
+                "offset" in seam.making.helps and carried
+            )
+            carried = carried or carries
+            here = brought if carries else {use.cloth: 1.0}
+            for cloth, count in here.items():
+                stack[cloth] = stack.get(cloth, 0.0) + count * use.fullness * folded
+        found.append((f"where it crosses {other.name}", stack, True))
+    return found
+
+
+def _brought(seam: Seam, kinds: Mapping[str, str], *, opened: bool) -> Stack:
+    """What a seam brings to one that crosses it: its thicker side, or its folded ridge."""
+    kind = "plain" if opened else kinds.get(seam.name, "plain")
+    return _times(stitch_line(seam), 2) if kind in FOLDED_SEAMS else beside(seam, kind)

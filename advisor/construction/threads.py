@@ -1,0 +1,127 @@
+"""Thread of each seam, row by row: the seam itself, its finish, gathering, basting.
+
+Ratios stand in `craft.thread`; the thickness that they take is the stack as the stitches draw
+it together, which is near what the foot presses it to. How many rows a seam and a finish have
+is their usual make (`common-practice`); width and length of a finishing stitch are estimates.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from advisor.construction.bulk import Verdicts, number, picked
+from advisor.construction.finishing import makes_its_finish
+from advisor.construction.fullness import Fullness
+from advisor.construction.stack import is_closed
+from advisor.craft import thread
+from advisor.craft.thread import Use
+from advisor.project.garment import Garment, Seam
+
+ROWS: Final = {
+    "French": 2,
+    "mock French": 2,
+    "felled": 2,
+    "self-bound": 2,
+    "double-stitched": 2,
+    "lapped": 2,
+}
+ZIGZAG_WIDTH: Final = {"304": 1.0, "308": 5.0}
+OVERLOCK_LENGTH, OVERLOCK_WIDTH = 2.5, 5.0
+EDGE_ZIGZAG: Final = (2.0, 4.0)
+GATHER_MM: Final = 4.0
+BACKSTITCH: Final = 3.0
+"""Thread of a hand backstitch: forward, back and forward again (derived)."""
+_EDGE_ROWS: Final = {"Hong Kong": 4, "bound": 2, "turned and stitched": 2}
+
+
+@dataclass(frozen=True, slots=True)
+class Purpose:
+    """Thread in mm for one purpose in one seam."""
+
+    purpose: str
+    use: Use
+
+
+def threads_of(
+    seam: Seam, garment: Garment, verdicts: Verdicts, thick: float, full: Fullness | None
+) -> tuple[Purpose, ...] | None:
+    """Thread of a seam by purpose, all its times together; None where its length is not said."""
+    length = seam.facts.get("length")
+    if length is None:
+        return None
+    edge = float(length)
+    kind = picked(verdicts, "seam.kind")
+    found = [Purpose("seam", _seam_row(seam, verdicts, thick).times(edge * ROWS.get(kind, 1)))]
+    finish = _finish_row(seam, garment, verdicts, kind, thick)
+    if finish is not None:
+        found.append(Purpose("finish", finish.times(edge)))
+    if full is not None and full.cut:
+        found.append(Purpose("gathering", _gathering(full, garment, edge)))
+    if picked(verdicts, "pin.kind") == "hand basting":
+        found.append(Purpose("basting", thread.hand_basting(edge, thickness_mm=thick)))
+    made = seam.making.pleats
+    if made is not None and made.stitched_down:
+        down = thread.lockstitch(thick, number(verdicts, "stitch.length") or 2.5)
+        found.append(Purpose("pleats", down.times(made.stitched_down * made.number)))
+    return tuple(Purpose(p.purpose, p.use.times(seam.making.times)) for p in found)
+
+
+def _seam_row(seam: Seam, verdicts: Verdicts, thick: float) -> Use:
+    """One row of the seam's own stitch, for a length of 1."""
+    stitch = picked(verdicts, "stitch.type")
+    length = number(verdicts, "stitch.length") or 2.5
+    if seam.by_hand or stitch == "hand":
+        return Use(BACKSTITCH)
+    if stitch == "straight stretch":
+        return thread.lockstitch(thick, length).times(3)
+    if stitch in ZIGZAG_WIDTH:
+        return thread.zigzag(thick, length, ZIGZAG_WIDTH[stitch])
+    if stitch.isdigit():
+        return thread.ratio(int(stitch), thick, length, OVERLOCK_WIDTH if stitch == "504" else None)
+    return thread.lockstitch(thick, length)
+
+
+def _finish_row(
+    seam: Seam, garment: Garment, verdicts: Verdicts, kind: str, thick: float
+) -> Use | None:
+    """The finish of both edges for a length of 1; a gathered edge has its own, longer one."""
+    word = picked(verdicts, "seam.finish")
+    length = number(verdicts, "stitch.length") or 2.5
+    if kind in ROWS and makes_its_finish(kind, word):
+        return None
+    full = max(use.fullness for use in seam.uses)
+    edges = 1.0 if is_closed(seam, kind) else 1.0 + full
+    if word == "overlocked" and kind != "overlocked":
+        stitch = 504 if garment.maker.overlocker in ("", "3-thread") else 514
+        width = OVERLOCK_WIDTH if stitch == 504 else None
+        return thread.ratio(stitch, thick / 2, OVERLOCK_LENGTH, width).times(edges)
+    if word == "zigzag":
+        return thread.zigzag(thick / 2, *EDGE_ZIGZAG).times(edges)
+    if word == "hand overcast":
+        return Use(BACKSTITCH * edges)
+    if word == "trimmed and double-stitched":
+        return thread.lockstitch(thick, length)
+    if word in _EDGE_ROWS:
+        return thread.lockstitch(thick / 2, length).times(_EDGE_ROWS[word])
+    return None
+
+
+def _gathering(full: Fullness, garment: Garment, edge: float) -> Use:
+    """Thread that draws up, or tacks down, a full edge."""
+    wide = full.cut or edge
+    if "pleats" in full.method:
+        return thread.hand_basting(edge)
+    if full.method == "gathering foot":
+        return thread.gathering_rows(wide, rows=1, stitch_mm=GATHER_MM)
+    if full.method == "overlock":
+        stitch = 504 if garment.maker.overlocker in ("", "3-thread") else 514
+        return thread.from_table(stitch).times(wide)
+    if full.method == "elastic":
+        return thread.zigzag(0.0, *EDGE_ZIGZAG).times(wide)
+    return thread.gathering_rows(wide, stitch_mm=GATHER_MM)
+
+
+def whole(purposes: tuple[Purpose, ...]) -> Use:
+    """All purposes together, no wastage."""
+    return thread.total((p.use for p in purposes), wastage=0.0)

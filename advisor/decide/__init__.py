@@ -1,0 +1,1 @@
+"""The whole decision over a garment, and the remedies of what clashes."""

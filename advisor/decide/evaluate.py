@@ -1,0 +1,47 @@
+"""From a garment to verdicts and conflicts; what a remedy makes of them is a judgement too."""
+
+from __future__ import annotations
+
+from advisor.claims.collect import Place, gather
+from advisor.claims.combine import Verdict, decide
+from advisor.claims.conflicts import find_conflicts
+from advisor.claims.consistency import LINKED, agree
+from advisor.claims.judgement import Judgement
+from advisor.claims.shrinking import SHRINK, shrink_as_cleaned
+from advisor.claims.speakers import Said
+from advisor.construction.bulk import add_bulk
+from advisor.construction.needlestack import add_needles
+from advisor.knowledge.model import Knowledge
+from advisor.project.garment import Garment
+
+AFRESH = LINKED | {SHRINK}
+"""Aspects that hang on other answers, so that like words may bring another verdict."""
+
+
+def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = None) -> Judgement:
+    """Combine everything said about a garment; no remedies are tried.
+
+    `before` is of a garment much like it: where the same is said, its verdict is taken over.
+    """
+    gathered = gather(garment, knowledge, None if before is None else before.gathered)
+    order = {aspect: i for i, aspect in enumerate(knowledge.aspects)}
+    verdicts = {
+        place: {
+            name: _same(place, name, by_aspect[name], before)
+            or decide(knowledge.aspects[name], by_aspect[name])
+            for name in sorted(by_aspect, key=order.__getitem__)
+        }
+        for place, by_aspect in gathered.said.items()
+    }
+    agree(garment, verdicts, knowledge)
+    shrink_as_cleaned(garment, verdicts, knowledge)
+    add_bulk(garment, gathered, verdicts, knowledge)
+    add_needles(garment, gathered, verdicts, knowledge)
+    return Judgement(garment, gathered, verdicts, tuple(find_conflicts(verdicts)))
+
+
+def _same(place: Place, aspect: str, said: list[Said], before: Judgement | None) -> Verdict | None:
+    """The verdict of before, if exactly the same was said then."""
+    if aspect in AFRESH or before is None or aspect not in before.verdicts.get(place, {}):
+        return None
+    return before.verdicts[place][aspect] if before.gathered.said[place][aspect] == said else None

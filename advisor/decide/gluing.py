@@ -1,0 +1,131 @@
+"""Clashes of fusibles that cannot get hot enough where they lie, and what cures them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from advisor.claims.collect import Place
+from advisor.claims.conflicts import Conflict
+from advisor.claims.judgement import Advice, Cure, Judgement
+from advisor.decide.evaluate import judge
+from advisor.heat.gluing import (
+    FLAT,
+    IN_SEAM,
+    INTERFACING,
+    Fused,
+    Trial,
+    best_of,
+    clash_of,
+    seam_trials,
+)
+from advisor.heat.layers import FUSIBLES
+from advisor.heat.questions import Heat, ask_trials, heat_of_garment
+from advisor.heat.stacks import fusibles_in
+from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
+from advisor.project.garment import Garment
+
+Ask = Callable[[list[Trial]], list[Fused]]
+"""Asks the heat model, all at once."""
+
+
+def with_clashes(advice: Advice, tried: list[Fused], knowledge: Knowledge, ask: Ask) -> Advice:
+    """The advice with a clash for each fusible that cannot get hot enough, and its cures."""
+    judgement = advice.judgement
+    known = {c.key for c in judgement.conflicts}
+    new: list[Conflict] = []
+    cures = dict(advice.cures)
+    groups: dict[tuple[str, str], list[Fused]] = {}
+    for one in tried:
+        groups.setdefault((one.trial.place, one.trial.fusible), []).append(one)
+    for (place, _), group in groups.items():
+        best = best_of(group, IN_SEAM)
+        told = known & {(place, LIMIT_ASPECT), (place, INTERFACING)}
+        if best is None or not best.hopeless or told:
+            continue
+        conflict = clash_of(best)
+        known.add(conflict.key)
+        new.append(conflict)
+        cures[conflict.key] = _cures(conflict, best, group, judgement, knowledge, ask)
+    if not new:
+        return advice
+    return Advice(replace(judgement, conflicts=(*judgement.conflicts, *new)), cures)
+
+
+def _cures(
+    conflict: Conflict,
+    best: Fused,
+    group: list[Fused],
+    judgement: Judgement,
+    knowledge: Knowledge,
+    ask: Ask,
+) -> tuple[Cure, ...]:
+    """The remedies that name a fusible: applied to a copy, judged and asked of the model anew."""
+    from advisor.decide.remedies import attempt
+
+    flat = best_of(group, (FLAT,))
+    known = {c.key for c in judgement.conflicts}
+    found = []
+    for remedy in knowledge.remedies:
+        kinds = remedy.needs.get("notion") or ()
+        if LIMIT_ASPECT not in [c if c != "press." else LIMIT_ASPECT for c in remedy.cures]:
+            continue
+        if not set(kinds) & set(FUSIBLES):
+            continue
+        if remedy.change["do"] == "fuse first":
+            made = _fused_first(judgement.garment, best, flat)
+        else:
+            made = attempt(remedy, conflict, judgement, knowledge)
+        if made is None:
+            continue
+        changed, words = made
+        after = judge(changed, knowledge, judgement)
+        if not {c.key for c in after.conflicts} <= known:
+            continue
+        flat_only = remedy.change["do"] == "fuse first"
+        if not flat_only and not _now_hot(conflict.place, after, knowledge, ask):
+            continue
+        found.append(Cure(remedy.id, words, after, remedy.effort, remedy.look))
+    return tuple(sorted(found, key=lambda c: (c.effort + 2 * c.look, c.remedy)))
+
+
+def _fused_first(
+    garment: Garment, best: Fused, flat: Fused | None
+) -> tuple[Garment, dict[str, str]] | None:
+    """The fusible fused flat to its neighbour, where the model says that its glue gets hot."""
+    if flat is None or flat.hopeless:
+        return None
+    fusible, place = best.trial.fusible, best.trial.place
+    seams = tuple(
+        replace(s, apart=s.apart | {fusible}) if s.name == place else s for s in garment.seams
+    )
+    others = [c for s in garment.seams if s.name == place for c in s.cloths()]
+    rest = [c for c in others if c not in (fusible, flat.trial.neighbour)]
+    words = {
+        "notion": fusible,
+        "neighbour": flat.trial.neighbour,
+        "needy": fusible,
+        "tender": " and ".join(rest) or "the other layer",
+        "place": place,
+        "choice": "",
+        "you": "",
+    }
+    return replace(garment, seams=seams), words
+
+
+def _now_hot(place: Place, after: Judgement, knowledge: Knowledge, ask: Ask) -> bool:
+    """Whether no fusible is left in a seam, or its glue may get hot now."""
+    seam = next(s for s in after.garment.seams if s.name == place.name)
+    if not fusibles_in(after.garment, knowledge, seam):
+        return True
+    trials = [t for t in seam_trials(seam, after, knowledge) if t.way in IN_SEAM]
+    best = best_of(ask(trials), IN_SEAM)
+    return best is not None and not best.hopeless
+
+
+def advise_with_heat(
+    advice: Advice, knowledge: Knowledge, *, full: bool = True
+) -> tuple[Advice, Heat]:
+    """The advice, with the clashes of fusibles that cannot get hot enough, and the heat itself."""
+    heat = heat_of_garment(advice.judgement, knowledge, full=full)
+    return with_clashes(advice, list(heat.fused), knowledge, ask_trials), heat

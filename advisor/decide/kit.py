@@ -1,0 +1,304 @@
+"""The kit that a project calls for, against what the maker has, and what does instead.
+
+What is needed is read off the verdicts; what she has stands in the project or in her settings
+file. A substitute of `kit.yaml` is offered only where the engine, run again with it fixed in
+every seam that wanted the tool, finds no new clash.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Final
+
+from advisor.claims.collect import Place
+from advisor.claims.judgement import Judgement
+from advisor.construction.bulk import Verdicts, number, picked
+from advisor.construction.finishing import finishing_of
+from advisor.craft.allowance import BOUND_STRIP_MM, STRIP_JOINS, hong_kong_strip, strip_square
+from advisor.decide.evaluate import judge
+from advisor.knowledge.model import Knowledge
+from advisor.knowledge.names import plain_name
+from advisor.knowledge.workshop import Substitute
+from advisor.project.garment import Garment
+
+HAVE, MISSING, NOT_SAID = "have", "missing", "not said"
+
+TOOLS: Final = {
+    "machine.foot": ("foot", "feet"),
+    "pin.kind": ("pins", "pins"),
+    "press.cloth": ("press cloth", "pressing"),
+    "press.surface": ("pressing surface", "pressing"),
+    "seam.support": ("in the seam", "tools"),
+    "cut.tool": ("cutting", "tools"),
+    "cut.hold": ("holding the pattern", "tools"),
+    "mark.method": ("marking", "tools"),
+}
+"""Aspects that call for a tool: its group, and the part of the kit that may hold it."""
+HONG_KONG: Final = "Hong Kong"
+STRIPS: Final = {
+    HONG_KONG: (2, ("encyclopedia-hong-kong", "shaeffer-seams", "estimate")),
+    "bound": (1, ("astm-d4965", "memory", "estimate")),
+}
+"""Finishes that bind an edge with a strip: edges to bind in a seam, and whose word it is."""
+BY_LENGTH: Final = frozenset({"zip", "elastic", "tape", "hook-and-loop", "trim"})
+"""Kinds of notion that are bought by the length of their seams."""
+EVERYBODY_HAS: Final = frozenset(
+    {
+        "standard",
+        "none",
+        "padded board",
+        "pins",
+        "pins in the allowance",
+        "hand basting",
+        "shears",
+        "self-fabric",
+        "self-fabric pile up",
+        "self-fabric strip",
+        "thick towel",
+        "snips in the allowance",
+        "cotton cloth",
+        "dressmaking pins",
+        "old shears",
+        "brown paper",
+        "thread tracing",
+        "tailor's tacks",
+        "fine pins",
+        "tape tabs",
+        "soap sliver",
+    }
+)
+"""What lies in any workroom, so that nobody needs telling (estimate)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Strip:
+    """Bias strip to cut, mm: its width from and to, and the side of a square that gives it."""
+
+    width: tuple[float, float]
+    square: float | None
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """A tool that the project calls for.
+
+    Attributes:
+        state: have, missing, or not said.
+        instead: what does instead, each tried by the engine.
+        refused: substitutes that a cloth rules out.
+        length: how much of it, mm, where it is bought or cut by length.
+        strip: how a strip that binds edges is cut.
+    """
+
+    group: str
+    item: str
+    aspect: str
+    word: str
+    places: tuple[str, ...]
+    state: str
+    instead: tuple[Substitute, ...] = ()
+    refused: tuple[str, ...] = ()
+    length: float | None = None
+    strip: Strip | None = None
+
+
+def kit_of(judgement: Judgement, knowledge: Knowledge) -> list[Need]:
+    """Everything that the project calls for, in the order of working: cutting to pressing."""
+    garment = judgement.garment
+    found: list[Need] = list(_needles(judgement))
+    for (aspect, word), places in _wanted(judgement).items():
+        group, part = TOOLS[aspect]
+        state = _state(garment, part, word)
+        instead: tuple[Substitute, ...] = ()
+        refused: tuple[str, ...] = ()
+        if state != HAVE:
+            instead, refused = substitutes(aspect, word, places, judgement, knowledge)
+        tool = knowledge.workshop.tools.get((aspect, word))
+        name = tool.name if tool else _item_name(aspect, word)
+        length = seam_length(garment, places) if aspect == "seam.support" else None
+        found.append(Need(group, name, aspect, word, places, state, instead, refused, length))
+    found += _strips(judgement)
+    found += _notions(garment, knowledge)
+    order = [
+        "cutting",
+        "holding the pattern",
+        "marking",
+        "pins",
+        "needles",
+        "foot",
+        "in the seam",
+        "press cloth",
+        "pressing surface",
+    ]
+    return sorted(found, key=lambda n: (order.index(n.group), n.item))
+
+
+def _item_name(aspect: str, word: str) -> str:
+    if aspect == "machine.foot":
+        return f"{word} foot"
+    return f"press cloth: {word}" if aspect == "press.cloth" else word
+
+
+def _wanted(judgement: Judgement) -> dict[tuple[str, str], tuple[str, ...]]:
+    """Answers that call for a tool, each with the places that want it."""
+    wanted: dict[tuple[str, str], list[str]] = {}
+    for place, verdicts in judgement.verdicts.items():
+        if place.scope == "garment":
+            continue
+        for aspect in TOOLS:
+            word = picked(verdicts, aspect)
+            if word and word not in EVERYBODY_HAS and not _idle(aspect, verdicts):
+                wanted.setdefault((aspect, word), []).append(place.name)
+    return {key: tuple(places) for key, places in wanted.items()}
+
+
+def _idle(aspect: str, verdicts: Verdicts) -> bool:
+    """Pressing tools are idle where no iron is used."""
+    if not aspect.startswith("press."):
+        return False
+    heat = number(verdicts, "press.temperature")
+    return heat is not None and heat <= 20 and picked(verdicts, "press.moisture") == "dry"
+
+
+def _state(garment: Garment, part: str, word: str) -> str:
+    has: tuple[str, ...] | None = getattr(garment.plan.kit, part)
+    if part == "feet" and garment.maker.feet is not None:
+        has = garment.maker.feet
+    if has is None:
+        return NOT_SAID
+    plain = plain_name(word)
+    mine = [plain_name(item) for item in has]
+    return HAVE if any(plain in item or item in plain for item in mine) else MISSING
+
+
+def _needles(judgement: Judgement) -> list[Need]:
+    """Each size and point of needle once, with its seams."""
+    wanted: dict[tuple[str, float], list[str]] = {}
+    for place, verdicts in judgement.verdicts.items():
+        size, point = number(verdicts, "needle.size"), picked(verdicts, "needle.point")
+        if place.scope == "seam" and size is not None and point:
+            wanted.setdefault((point, size), []).append(place.name)
+    has = judgement.garment.plan.kit.needles
+    found = []
+    for (point, size), places in sorted(wanted.items()):
+        state = NOT_SAID
+        if has is not None:
+            mine = [set(plain_name(item).split()) for item in has]
+            fits = any({point, f"{size:g}"} <= words for words in mine)
+            state = HAVE if fits else MISSING
+        found.append(
+            Need("needles", f"{point} {size:g}", "needle.size", f"{size:g}", tuple(places), state)
+        )
+    return found
+
+
+def _notions(garment: Garment, knowledge: Knowledge) -> list[Need]:
+    """Interfacings, tapes and zips that the project puts into its seams."""
+    found = []
+    for name, cloth in garment.cloths.items():
+        places = tuple(s.name for s in garment.seams if name in s.cloths())
+        kind = knowledge.entries[cloth.entry].kind
+        if places and kind != "cloth":
+            length = seam_length(garment, places) if kind in BY_LENGTH else None
+            found.append(
+                Need(
+                    "in the seam",
+                    name,
+                    "",
+                    cloth.entry,
+                    places,
+                    _state(garment, "tools", name),
+                    length=length,
+                )
+            )
+    return found
+
+
+def _strips(judgement: Judgement) -> list[Need]:
+    """Bias strip for edges that are bound, by its width; joins and ends are in its length."""
+    garment = judgement.garment
+    wanted: dict[tuple[str, tuple[float, float]], list[str]] = {}
+    for seam in garment.seams:
+        verdicts = judgement.verdicts[Place("seam", seam.name)]
+        found = finishing_of(seam, garment, verdicts)
+        if found is None or found.finish not in STRIPS:
+            continue
+        wide = BOUND_STRIP_MM
+        if found.finish == HONG_KONG:
+            wide = (hong_kong_strip(found.allowance),) * 2
+        wanted.setdefault((found.finish, wide), []).append(seam.name)
+    return [
+        _strip(word, wide, tuple(places), garment)
+        for (word, wide), places in sorted(wanted.items())
+    ]
+
+
+def _strip(word: str, wide: tuple[float, float], places: tuple[str, ...], garment: Garment) -> Need:
+    edges, sources = STRIPS[word]
+    length = seam_length(garment, places)
+    if length is not None:
+        length *= edges * (1 + STRIP_JOINS)
+    square = None if length is None else strip_square(length, wide[1])
+    return Need(
+        "in the seam",
+        f"bias strip, {word}",
+        "seam.finish",
+        word,
+        places,
+        _state(garment, "tools", "bias strip"),
+        length=length,
+        strip=Strip(wide, square, sources),
+    )
+
+
+def seam_length(garment: Garment, places: tuple[str, ...]) -> float | None:
+    """The length of some seams, all their times together; None where one is not given."""
+    total = 0.0
+    for seam in garment.seams:
+        if seam.name in places:
+            if "length" not in seam.facts:
+                return None
+            total += float(seam.facts["length"]) * seam.making.times
+    return total
+
+
+def substitutes(
+    aspect: str, word: str, places: tuple[str, ...], judgement: Judgement, knowledge: Knowledge
+) -> tuple[tuple[Substitute, ...], tuple[str, ...]]:
+    """What does instead of a tool in some places: those that cure, and those refused."""
+    tool = knowledge.workshop.tools.get((aspect, word))
+    if tool is None:
+        return (), ()
+    known = {c.key for c in judgement.conflicts}
+    here = replace(
+        judgement.garment, seams=tuple(s for s in judgement.garment.seams if s.name in places)
+    )
+    found, refused = [], []
+    for other in tool.instead:
+        tried = _with_choice(aspect, other.word, here) if other.word else None
+        if tried is None or _seam_clashes(tried, judgement, knowledge) <= known:
+            found.append(other)
+        else:
+            refused.append(other.text)
+    return tuple(found), tuple(refused)
+
+
+def _seam_clashes(
+    garment: Garment, before: Judgement, knowledge: Knowledge
+) -> set[tuple[str, str]]:
+    """The conflicts of a garment's seams; a tool changes nothing in the whole."""
+    after = judge(garment, knowledge, before)
+    return {c.key for c in after.conflicts if c.place.scope == "seam"}
+
+
+def _with_choice(aspect: str, word: str, garment: Garment) -> Garment:
+    """The garment with one answer fixed in every seam, and the tool that it needs at hand."""
+    seams = tuple(
+        replace(seam, choices=(*(c for c in seam.choices if c[0] != aspect), (aspect, word)))
+        for seam in garment.seams
+    )
+    maker = garment.maker
+    if aspect == "machine.foot" and maker.feet is not None and word not in maker.feet:
+        maker = replace(maker, feet=(*maker.feet, word))
+    return replace(garment, seams=seams, maker=maker)

@@ -1,0 +1,46 @@
+"""What is not known, and what knowing it would change.
+
+Each candidate of a cloth of unknown fibre is tried in its place and the iron limit read again.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from advisor.claims.judgement import Judgement
+from advisor.claims.valuesets import Span
+from advisor.decide.evaluate import judge
+from advisor.knowledge.model import LIMIT_ASPECT, Knowledge, Mix
+from advisor.project.garment import Garment, Seam, Use
+
+
+@dataclass(frozen=True, slots=True)
+class Unknown:
+    """A cloth whose fibre nobody has named: the limit now, and for each candidate."""
+
+    cloth: str
+    limit: float
+    candidates: tuple[tuple[Mix, float], ...]
+
+
+def find_unknowns(judgement: Judgement, knowledge: Knowledge) -> list[Unknown]:
+    """Every cloth of unknown fibre with what each candidate would allow by itself."""
+    found = []
+    for name, cloth in sorted(judgement.garment.cloths.items()):
+        if cloth.fibre_known:
+            continue
+        now = _limit(judgement.garment, name, cloth.mixes, knowledge)
+        each = tuple(
+            (mix, _limit(judgement.garment, name, (mix,), knowledge)) for mix in cloth.mixes
+        )
+        found.append(Unknown(name, now, each))
+    return found
+
+
+def _limit(garment: Garment, name: str, mixes: tuple[Mix, ...], knowledge: Knowledge) -> float:
+    """The iron limit of one cloth by itself, °C."""
+    cloth = replace(garment.cloths[name], mixes=mixes)
+    alone = replace(garment, cloths={name: cloth}, seams=(Seam(name, (Use(name),)),))
+    verdicts = judge(alone, knowledge).verdicts
+    limits = [v[LIMIT_ASPECT].allowed for place, v in verdicts.items() if place.scope == "seam"]
+    return min((s.high for s in limits if isinstance(s, Span)), default=0.0)

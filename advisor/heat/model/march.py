@@ -1,0 +1,165 @@
+"""The moist solver: step by step in time, over water that boils and steam that condenses.
+
+Each step is the two-step backward formula for unequal steps, in the heat E that each cell
+takes up (BDF2, a standard stiff method; r the ratio of this step to the last):
+
+    E_now = r^2 / (1 + 2r) E_last + (1 + r) / (1 + 2r) dt (s - K T_now)
+
+a tridiagonal system for the change of temperature; one-step (backward Euler) at first, after a
+step in which a cell began to boil, fell dry or took up steam, and where two steps would
+overshoot.  A cell with water is held at 100 degrees while heat flows in (see :mod:`water`).
+Steps are 8 % of the time gone by, 20 % in the first second.  Measured against steps sixty
+times finer: times to reach 110 degrees and more within 5 %; where steam condenses, times to
+reach 90 degrees come out up to 30 % early (cautious).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from advisor.heat.model.grid import Floats, Grid
+from advisor.heat.model.materials import WATER_SPECIFIC_HEAT
+from advisor.heat.model.modes import conductances, inflow
+from advisor.heat.model.tridiagonal import solve_tridiagonal
+from advisor.heat.model.water import BOILING, LATENT, State, boil
+
+GENTLE_STEPS = 6
+
+Face = Callable[[Grid, Floats], Grid]  # what acts on the top, given cell temperatures
+
+
+@dataclass(frozen=True, slots=True)
+class _Advance:
+    """A step tried: temperatures and heat (B, N), the two weights and what was rough (B,)."""
+
+    after: Floats
+    heat: Floats
+    memory: Floats
+    weight: Floats
+    rough: NDArray[np.bool_]
+
+
+def march(
+    grid: Grid, state: State, times: Floats, *, split: int = 1, face: Face | None = None
+) -> tuple[Floats, State]:
+    """Cell temperatures (B, K, N) at ``times`` (K,) rising seconds, and the state at the end.
+
+    ``split`` cuts each interval into so many steps; ``face`` changes what acts on the top.
+    """
+    found = np.empty((grid.dry.shape[0], len(times), grid.dry.shape[1]))
+    now, taken = 0.0, 0
+    matrix = conductances(grid)
+    for k, until in enumerate(times):
+        parts = split * (GENTLE_STEPS if taken == 0 else 1)
+        for _ in range(parts):
+            acting = grid
+            if face is not None:
+                acting = face(grid, state.temperature)
+                matrix = conductances(acting)
+            dt = (float(until) - now) / parts
+            if taken < GENTLE_STEPS:
+                state.stirred[:] = True
+            _step(acting, matrix, state, dt)
+            taken += 1
+        now = float(until)
+        found[:, k] = state.temperature
+    return found, state
+
+
+def _step(grid: Grid, matrix: tuple[Floats, Floats], state: State, dt: float) -> None:
+    """One step of ``dt`` seconds, changing ``state``."""
+    made = _advance(grid, matrix, state, dt)
+    if not state.stirred.all():
+        # Two-step formulas may overshoot after a jolt; one step alone never does.
+        wild = _overshoot(grid, state, made.after) & ~state.stirred
+        if wild.any():
+            state.stirred = state.stirred | wild
+            made = _advance(grid, matrix, state, dt)
+    capacity = grid.dry + state.water * WATER_SPECIFIC_HEAT
+    state.last_in = made.memory * state.last_in + made.weight * _through_ends(grid, made.after)
+    state.taken_in += state.last_in
+    state.heat, state.last_dt, state.stirred = made.heat, dt, made.rough
+    state.temperature = state.temperature + made.heat / capacity
+    if state.water.any():
+        boil(grid, state, capacity)
+
+
+def _advance(grid: Grid, matrix: tuple[Floats, Floats], state: State, dt: float) -> _Advance:
+    """What a step would bring, cells at boiling point held there while their water lasts."""
+    diagonal, drive = matrix
+    wet = state.water > 0.0
+    capacity = grid.dry + state.water * WATER_SPECIFIC_HEAT
+    memory, weight = _weights(state, dt)
+    main = capacity / weight + diagonal
+    kept = memory * state.heat
+    net = inflow(grid.between, state.temperature, diagonal, drive) + kept / weight
+    goal, latent = BOILING - state.temperature, state.water * LATENT
+    held, loose = wet & (goal <= 1e-9), np.zeros_like(wet)
+    change = _solve_held(grid.between, main, net, held, goal)
+    heat = kept + weight * inflow(grid.between, state.temperature + change, diagonal, drive)
+    rough = np.zeros(len(net), dtype=np.bool_)
+    rows = np.flatnonzero(wet.any(axis=1))
+    while rows.size:
+        # A cell whose last water leaves within the step is let go as dry, its water a sink; so
+        # is one that cools; one with water that would pass boiling is held.  Only their cases
+        # are solved again.
+        fast, rise, took = held[rows], goal[rows], heat[rows]
+        gone = fast & (took > latent[rows] + capacity[rows] * rise)
+        slack = fast & (took < capacity[rows] * rise - 1e-9)
+        caught = wet[rows] & ~fast & ~loose[rows] & (change[rows] > rise + 1e-9)
+        freed = gone | slack
+        again = (freed | caught).any(axis=1)
+        held[rows], loose[rows] = (fast & ~freed) | caught, loose[rows] | freed
+        if gone.any():
+            case, cell = rows[np.nonzero(gone)[0]], np.nonzero(gone)[1]
+            at, span = (case, cell), weight[case, 0]
+            net[at] -= (latent[at] + (capacity[at] - grid.dry[at]) * goal[at]) / span
+            main[at] = grid.dry[at] / span + diagonal[at]
+        rows = rows[again]
+        if rows.size:
+            side, start = grid.between[rows], state.temperature[rows]
+            change[rows] = _solve_held(side, main[rows], net[rows], held[rows], goal[rows])
+            flow = inflow(side, start + change[rows], diagonal[rows], drive[rows])
+            heat[rows], rough[rows] = kept[rows] + weight[rows] * flow, True
+    return _Advance(state.temperature + change, heat, memory[:, 0], weight[:, 0], rough)
+
+
+def _weights(state: State, dt: float) -> tuple[Floats, Floats]:
+    """What the last step counts for, and the seconds that this one counts for, both (B, 1)."""
+    ratio = dt / state.last_dt
+    memory = np.where(state.stirred, 0.0, ratio**2 / (1.0 + 2.0 * ratio))
+    weight = np.where(state.stirred, 1.0, (1.0 + ratio) / (1.0 + 2.0 * ratio)) * dt
+    return memory[:, None], weight[:, None]
+
+
+def _overshoot(grid: Grid, state: State, after: Floats) -> NDArray[np.bool_]:
+    """Which cases (B,) would leave the span of their own temperatures, the sole's and room's."""
+    low, high = np.minimum(grid.sole, grid.room), np.maximum(grid.sole, grid.room)
+    low = np.minimum(low, state.temperature.min(axis=1)) - 1e-6
+    high = np.maximum(high, state.temperature.max(axis=1)) + 1e-6
+    outside = (after.min(axis=1) < low) | (after.max(axis=1) > high)
+    wild: NDArray[np.bool_] = outside & (grid.flux == 0.0)
+    return wild
+
+
+def _solve_held(
+    between: Floats, main: Floats, net: Floats, held: NDArray[np.bool_], fixed: Floats
+) -> Floats:
+    """The change of temperature (B, N); held cells change by ``fixed`` and no more."""
+    side = -between
+    lower, upper = side, side
+    if held.any():
+        main, net = np.where(held, 1.0, main), np.where(held, fixed, net)
+        lower, upper = np.where(held[:, 1:], 0.0, side), np.where(held[:, :-1], 0.0, side)
+    return solve_tridiagonal(lower, main, upper, net)
+
+
+def _through_ends(grid: Grid, temperature: Floats) -> Floats:
+    """Heat flow into the stack from both ends, W/m2 (B,)."""
+    top = grid.top * (grid.sole - temperature[:, 0]) + grid.flux
+    flow: Floats = top + (grid.back * (grid.room[:, None] - temperature)).sum(axis=1)
+    return flow

@@ -1,0 +1,1 @@
+"""Narrowing down what an unknown cloth is made of."""

@@ -1,0 +1,1 @@
+"""The label of what is sold: content and care."""

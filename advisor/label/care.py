@@ -1,0 +1,276 @@
+"""The care of a whole garment as a label may state it: no more than every part is known to bear.
+
+The claims are those of the engine. Two things are added. A cloth of which nobody says how it bears
+a treatment rules that treatment out, because silence is no permission (what its fibres are known to
+bear is asked first); and the iron limit of the cloths bounds the ironing line.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+from advisor.claims.collect import Place
+from advisor.claims.combine import ValueSet, full_set, meet, set_of
+from advisor.claims.conflicts import Conflict
+from advisor.claims.judgement import Judgement
+from advisor.claims.speakers import Said, is_heat_limit
+from advisor.claims.valuesets import Span
+from advisor.decide.evaluate import judge
+from advisor.knowledge.labels import CARE
+from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Claim, Knowledge
+from advisor.project.garment import Cloth, Seam, Use
+
+WASH, BLEACH, DRY, IRON, CLEAN = CARE
+SELLER = "seller"
+"""The origin of what only the seller's word (`care: dry clean only`) says."""
+QUIET = {WASH: "do not wash", BLEACH: "no bleach", DRY: "on a line", CLEAN: "do not dry clean"}
+"""What a cloth may have done to it of which nobody speaks; drying in the air is no treatment."""
+NEVER = {WASH: "do not wash", CLEAN: "do not dry clean"}
+MARKS = ((200.0, "200"), (150.0, "150"), (110.0, "110"))
+"""Iron marks up to ISO 3758:2012, °C; a limit between two is written as the lower."""
+ORIGIN = "labels"
+
+
+@dataclass(frozen=True, slots=True)
+class CareLine:
+    """One treatment: the answer (None where the parts clash), who sets it, and who is silent.
+
+    Attributes:
+        word: the answer in the words of the aspect.
+        unknown: whether silence alone rules out more.
+        setters: the claims that bound it, best founded first.
+        silent: cloths of which nobody says how they bear it.
+    """
+
+    aspect: str
+    word: str | None
+    unknown: bool
+    setters: tuple[Said, ...]
+    silent: tuple[str, ...]
+    no_steam: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Care:
+    """The care of what stays on, of each part that comes off, and where the parts clash."""
+
+    lines: tuple[CareLine, ...]
+    apart: dict[str, tuple[CareLine, ...]]
+    clashes: tuple[Conflict, ...]
+
+    @property
+    def cleaning(self) -> str:
+        """`some` where a method is known, `none` where none may be used, else `unknown`."""
+        return way_of_cleaning(self.lines)
+
+
+def way_of_cleaning(lines: tuple[CareLine, ...]) -> str:
+    """Whether a garment can be cleaned at all, as far as is known."""
+    methods = [line for line in lines if line.aspect in NEVER]
+    if any(line.word not in (None, NEVER[line.aspect]) for line in methods):
+        return "some"
+    return "unknown" if any(line.unknown for line in methods) else "none"
+
+
+def care_of(judgement: Judgement, knowledge: Knowledge) -> Care:
+    """The care of a garment.
+
+    Args:
+        judgement: of the garment.
+        knowledge: with the aspects, and what fibres bear in cleaning.
+    """
+    cloths = judgement.garment.cloths
+    detached = {name: cloth for name, cloth in cloths.items() if cloth.detachable}
+    staying = [cloth for cloth in cloths.values() if not cloth.detachable]
+    clashes = tuple(
+        c
+        for c in judgement.conflicts
+        if c.place.scope == "garment" and c.aspect.startswith("care.")
+    )
+    apart = {name: _alone(cloth, judgement, knowledge) for name, cloth in detached.items()}
+    return Care(_lines(judgement, staying, knowledge) if staying else (), apart, clashes)
+
+
+def _alone(cloth: Cloth, judgement: Judgement, knowledge: Knowledge) -> tuple[CareLine, ...]:
+    """The care of a part that comes off: it is cleaned by itself."""
+    own = replace(cloth, detachable=False)
+    seam = Seam(cloth.name, (Use(cloth.name), Use(cloth.name)))
+    garment = replace(judgement.garment, cloths={cloth.name: own}, seams=(seam,))
+    return _lines(judge(garment, knowledge), [own], knowledge)
+
+
+def _lines(
+    judgement: Judgement, cloths: Iterable[Cloth], knowledge: Knowledge
+) -> tuple[CareLine, ...]:
+    place = Place("garment", judgement.garment.name)
+    said = judgement.gathered.said[place]
+    kept = list(cloths)
+    lines = []
+    for id_ in CARE:
+        aspect = knowledge.aspects[id_]
+        claims = list(said.get(id_, ()))
+        if id_ == IRON:
+            heat = said.get(LIMIT_ASPECT, ())
+            lines.append(_ironing(aspect, claims, heat, said.get("press.moisture", ()), knowledge))
+        else:
+            lines.append(_line(aspect, claims, kept, knowledge))
+    return tuple(lines)
+
+
+def _line(
+    aspect: Aspect, claims: list[Said], cloths: list[Cloth], knowledge: Knowledge
+) -> CareLine:
+    """A treatment that is bounded by claims and by silence."""
+    # What is said of two cloths together tells nothing of how the one bears it.
+    heard = {name for said in claims if len(said.cloths) == 1 for name in said.cloths}
+    silent = []
+    for cloth in cloths:
+        if aspect.id == WASH and cloth.care == "dry clean only":
+            claims.append(_seller(aspect, cloth))
+        elif cloth.name not in heard:
+            known = _known_to_bear(aspect, cloth, knowledge)
+            claims += known
+            silent += [] if known else [cloth.name]
+    left = _meet(aspect, claims)
+    if left.is_empty:
+        return CareLine(aspect.id, None, False, _bounds(aspect, claims), tuple(silent))
+    spoken = _strongest(left)
+    if not silent:
+        return CareLine(
+            aspect.id, aspect.words[spoken], False, _setters(aspect, claims, spoken), ()
+        )
+    quiet = aspect.words.index(QUIET[aspect.id])
+    milder = _milder(aspect, spoken, quiet)
+    if milder == spoken:
+        return CareLine(
+            aspect.id, aspect.words[spoken], False, _setters(aspect, claims, spoken), tuple(silent)
+        )
+    return CareLine(aspect.id, aspect.words[milder], True, (), tuple(silent))
+
+
+def _milder(aspect: Aspect, one: int, other: int) -> int:
+    """The milder of two answers: options are listed from the hardest, scales from the mildest."""
+    return max(one, other) if aspect.kind == "options" else min(one, other)
+
+
+def _meet(aspect: Aspect, claims: Iterable[Said]) -> ValueSet:
+    left = full_set(aspect)
+    for said in claims:
+        left = meet(left, set_of(said.claim))
+    return left
+
+
+def _strongest(left: ValueSet) -> int:
+    """The hardest treatment of a set."""
+    if isinstance(left, Span):
+        return int(left.high)
+    return left.options()[0]
+
+
+def _setters(aspect: Aspect, claims: list[Said], word: int) -> tuple[Said, ...]:
+    """The claims that keep a treatment from being harder; none where nothing does."""
+    found = [s for s in _bounds(aspect, claims) if _strongest(set_of(s.claim)) == word]
+    return tuple(found) or _bounds(aspect, claims)[:2]
+
+
+def _bounds(aspect: Aspect, claims: Iterable[Said]) -> tuple[Said, ...]:
+    """The claims in the order of their weight: the mildest answer, then musts, then the source."""
+    strength = {"must": 0, "should": 1, "may": 2}
+    sign = 1 if aspect.kind == "scale" else -1
+
+    def key(said: Said) -> tuple[object, ...]:
+        hardest = sign * _strongest(set_of(said.claim))
+        return (hardest, strength[said.claim.strength], said.claim.rank, said.key)
+
+    return tuple(sorted(dict.fromkeys(claims), key=key))
+
+
+def _seller(aspect: Aspect, cloth: Cloth) -> Said:
+    mask = 1 << aspect.words.index(NEVER[aspect.id])
+    claim = Claim(
+        aspect.id,
+        None,
+        mask,
+        None,
+        "must",
+        "damage",
+        "You say that it is dry clean only.",
+        ("derived",),
+        2,
+        SELLER,
+    )
+    return Said(cloth.name, claim, (), True, frozenset((cloth.name,)))
+
+
+def _known_to_bear(aspect: Aspect, cloth: Cloth, knowledge: Knowledge) -> list[Said]:
+    """What every fibre that a cloth may hold is known to bear; nothing where one is not known."""
+    found = []
+    about = frozenset((cloth.name,))
+    for fibre in dict.fromkeys(f for mix in cloth.mixes for f, _ in mix):
+        rows = [r for r in knowledge.labels.bears.get(fibre, ()) if r[0] == aspect.id]
+        if not rows:
+            return []
+        for row in rows:
+            span = tuple(row[1]) if row[1] else None
+            claim = Claim(
+                row[0],
+                span,
+                row[2],
+                None,
+                row[4],
+                row[5],
+                row[6],
+                tuple(row[7]),
+                row[8],
+                f"fibre {fibre}",
+            )
+            found.append(Said(cloth.name, claim, (), True, about))
+    return found
+
+
+def _ironing(
+    aspect: Aspect,
+    claims: list[Said],
+    heat: Iterable[Said],
+    moisture: Iterable[Said],
+    knowledge: Knowledge,
+) -> CareLine:
+    """The ironing line: what is said of it, and the lowest iron limit of any part."""
+    limits = sorted(
+        (s for s in heat if is_heat_limit(s.claim)),
+        key=lambda s: (_highest(s), s.claim.rank, s.key),
+    )
+    if limits:
+        word = next((w for limit, w in MARKS if _highest(limits[0]) >= limit), aspect.words[0])
+        at = float(aspect.words.index(word))
+        claims = [
+            *claims,
+            *(_as_ironing(aspect, s, at) for s in limits if _highest(s) == _highest(limits[0])),
+        ]
+    if not claims:
+        return CareLine(aspect.id, aspect.words[0], True, (), ())
+    left = _meet(aspect, claims)
+    if left.is_empty:
+        return CareLine(aspect.id, None, False, _bounds(aspect, claims), ())
+    spoken = _strongest(left)
+    steam = float(knowledge.aspects["press.moisture"].words.index("steam"))
+    dry = any(
+        s.claim.strength == "must"
+        and s.claim.risk != "result"
+        and s.claim.span
+        and s.claim.span[1] < steam
+        for s in moisture
+    )
+    return CareLine(
+        aspect.id, aspect.words[spoken], False, _setters(aspect, claims, spoken), (), dry
+    )
+
+
+def _highest(said: Said) -> float:
+    return (said.claim.span or (0.0, 0.0))[1]
+
+
+def _as_ironing(aspect: Aspect, said: Said, at: float) -> Said:
+    claim = replace(said.claim, aspect=aspect.id, span=(0.0, at), best=None)
+    return replace(said, claim=claim)

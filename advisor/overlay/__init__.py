@@ -1,0 +1,1 @@
+"""The maker's own knowledge, laid over what is shipped."""

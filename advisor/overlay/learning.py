@@ -1,0 +1,173 @@
+"""Writes into a maker's own knowledge: a cloth of hers, what she found on it, a name, a rule.
+
+Every change is tried on a copy of her folder first: what would be left out is never written, and
+she is told why. Her files stay hers: a result is added below what is there, comments and all.
+"""
+
+from __future__ import annotations
+
+import re
+import shutil
+import tempfile
+from pathlib import Path
+from typing import Any
+
+from advisor.errors import InputError, Problem, Where, nearest, shown
+from advisor.knowledge.model import Aspect, Knowledge, from_plain
+from advisor.knowledge.names import plain_name
+from advisor.knowledge.place import knowledge_folder
+from advisor.overlay.cache import compile_folder
+from advisor.project.facts import read_word
+from advisor.project.names import tidy_name
+from advisor.project.phrase import read_phrase
+from advisor.textio.files import write_whole
+from advisor.textio.yamltext import quoted
+from advisor.units import parse
+
+HEAD = "# Your own knowledge, written by `advisor learn`; change it as you like.\n"
+_KINDS = {
+    "°C": "temperature",
+    "mm": "length",
+    "NM": "needle",
+    "tex": "tex",
+    "s": "time",
+}
+
+
+def id_of(name: str) -> str:
+    """The id that a name makes: letters and digits of the plain name, joined by hyphens.
+
+    Raises:
+        InputError: no letter or digit is left.
+    """
+    found = "-".join(re.findall(r"[a-z0-9]+", plain_name(name)))
+    if not found or len(found) > 80:
+        raise InputError(Problem(f"{shown(name)} makes no name", None, "a few plain letters"))
+    return found
+
+
+def cloth_text(name: str, like: str, also: list[str], knowledge: Knowledge) -> str:
+    """The file of a new cloth of hers, like one that a phrase names.
+
+    Raises:
+        InputError: the phrase is not understood.
+    """
+    reading = read_phrase(like, knowledge)
+    lines = [HEAD.rstrip(), f"id: {id_of(name)}", f"name: {quoted(tidy_name(name))}"]
+    if also:
+        lines.append(f"also: [{', '.join(quoted(tidy_name(a)) for a in also)}]")
+    lines.append(f"like: {reading.entry}")
+    if reading.fibres:
+        lines.append(f"fibres: {_mix(reading.fibres)}")
+    if reading.weight is not None:
+        lines.append(f"weight: {reading.weight:g}")
+    return "\n".join(lines) + "\n"
+
+
+def _mix(mix: tuple[tuple[str, float | None], ...]) -> str:
+    if len(mix) == 1:
+        return mix[0][0]
+    if any(share is None for _, share in mix):
+        names = " and ".join(fibre for fibre, _ in mix)
+        raise InputError(f"the shares of {names} are needed, as in 'cotton 97 elastane 3'")
+    return " ".join(f"{fibre} {share:g}" for fibre, share in mix)
+
+
+def read_setting(text: str, knowledge: Knowledge) -> tuple[str, str | float]:
+    """An aspect and a setting, as in `needle.size=70` or `press.temperature=250 °F`.
+
+    Raises:
+        InputError: with what was not understood and the nearest names.
+    """
+    name, equals, value = text.partition("=")
+    aspect = knowledge.aspects.get(name.strip())
+    if not equals or aspect is None:
+        known = nearest(name.strip(), knowledge.aspects)
+        wanted = None if known else "an aspect and a setting, as in 'needle.size=70'"
+        raise InputError(Problem(f"not understood: {shown(text)}", None, wanted, known))
+    if aspect.kind != "range":
+        return aspect.id, read_word(aspect.id, value.strip(), aspect.words)
+    return aspect.id, _number(aspect, value.strip())
+
+
+def _number(aspect: Aspect, text: str) -> float:
+    try:
+        return float(text)
+    except ValueError:
+        pass
+    try:
+        return parse(_KINDS.get(aspect.unit, "count"), text)
+    except (ValueError, KeyError):
+        wanted = f"a number of {aspect.unit}" if aspect.unit else "a number"
+        what = f"{aspect.id}: not understood: {shown(text)}"
+        raise InputError(Problem(what, None, wanted)) from None
+
+
+def result_text(good: dict[str, Any], bad: dict[str, Any], extra: dict[str, str | None]) -> str:
+    """One result as a line of a list; `extra` are its date, note and reason."""
+    parts = [f"{word}: {_group(some)}" for word, some in (("good", good), ("bad", bad)) if some]
+    parts += [f"{key}: {quoted(value)}" for key, value in extra.items() if value]
+    return "  - {" + ", ".join(parts) + "}\n"
+
+
+def _group(settings: dict[str, Any]) -> str:
+    words = [
+        f"{k}: {v:g}" if isinstance(v, float) else f"{k}: {quoted(str(v))}"
+        for k, v in settings.items()
+    ]
+    return "{" + ", ".join(words) + "}"
+
+
+def with_result(text: str, result: str) -> str:
+    """A cloth's file with one result more, below those that it has."""
+    body = text if text.endswith("\n") else text + "\n"
+    if re.search(r"^results:", body, re.MULTILINE) is None:
+        return f"{body}results:\n{result}"
+    at = re.search(r"^results:[^\n]*\n(?:[ \t-][^\n]*\n|\n|#[^\n]*\n)*", body, re.MULTILINE)
+    if at is None or re.match(r"results:[ \t]*[^\s#]", at[0]):
+        raise InputError("write `results` as a list below one another; then one can be added")
+    block = at[0].rstrip("\n") + "\n"
+    return body[: at.start()] + block + result + body[at.start() + len(block) :]
+
+
+def keep(folder: Path, changes: dict[str, str], before: tuple[str, ...] = ()) -> Knowledge:
+    """Write files of her folder, if all of what they say is sound.
+
+    Args:
+        folder: her own knowledge; made if it is not there.
+        changes: the new text of each file, by its path inside the folder.
+        before: what is left out already, which is no reason to refuse.
+
+    Returns:
+        the knowledge with the change in it.
+
+    Raises:
+        InputError: with what would have been left out; then nothing is written.
+    """
+    with tempfile.TemporaryDirectory() as temporary:
+        copy = Path(temporary) / "own"
+        if folder.is_dir():
+            shutil.copytree(folder, copy)
+        for name, text in changes.items():
+            path = copy / name
+            path.parent.mkdir(parents=True, exist_ok=True)
+            path.write_text(text, encoding="utf-8")
+        raw = compile_folder(knowledge_folder(), copy)
+        left_out = [line.replace(str(copy), str(folder)) for line in raw["left_out"]]
+        new = [line for line in left_out if line not in before]
+        if new:
+            problems = [Problem(line) for line in new]
+            raise InputError([*problems, Problem("nothing was written")])
+    for name, text in changes.items():
+        path = folder / name
+        _make(path.parent)
+        write_whole(path, text, replace=True)
+    return from_plain({**raw, "left_out": left_out})
+
+
+def _make(folder: Path) -> None:
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        what = f"cannot make this folder: {error.strerror or 'unknown reason'}"
+        raise InputError(Problem(what, Where(str(folder)))) from None

@@ -1,0 +1,1 @@
+"""The answer as text, HTML and pictures."""

@@ -1,0 +1,353 @@
+"""Everything that is known about one entry: a cloth, notion, fibre, rule, source, aspect, trait.
+
+A name may stand for several things (leather is a cloth and a fibre); all of them are shown.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from advisor.answer.wording import fibres_text, mix_text, says_text
+from advisor.claims.speakers import Said, limit_claim
+from advisor.errors import InputError, Problem, nearest, shown
+from advisor.knowledge.model import Claim, Entry, Fibre, Knowledge, Rule, Source
+from advisor.knowledge.names import plain_name
+from advisor.render.layout import heading, row, wrap
+from advisor.units import System, show_range
+
+
+def explain(name: str, knowledge: Knowledge, units: System) -> tuple[list[str], dict[str, Any]]:
+    """What is known about a name, as lines and as data.
+
+    Raises:
+        InputError: nothing has that name; with the nearest names.
+    """
+    if plain_name(name) == "sources":
+        return _all_sources(knowledge)
+    lines: list[str] = []
+    data: dict[str, Any] = {}
+    for kind, found in _matches(name, knowledge).items():
+        part, about = _SHOW[kind](found, knowledge, units)
+        lines += ([""] if lines else []) + part
+        data[kind] = about
+    if not data:
+        raise InputError(
+            Problem(
+                f"nothing is known as {shown(name)}",
+                None,
+                None,
+                nearest(plain_name(name), _names(knowledge)),
+            )
+        )
+    return lines, data
+
+
+def _matches(name: str, knowledge: Knowledge) -> dict[str, Any]:
+    plain = plain_name(name)
+    rules = {rule.id: rule for rule in knowledge.rules}
+    remedies = {remedy.id: remedy for remedy in knowledge.remedies}
+    found = {
+        "entry": knowledge.entries.get(knowledge.names.get(plain, "")),
+        "fibre": knowledge.fibres.get(knowledge.fibre_names.get(plain, "")),
+        "rule": rules.get(name),
+        "remedy": remedies.get(name),
+        "source": knowledge.sources.get(name),
+        "aspect": knowledge.aspects.get(name),
+        "trait": plain if plain in knowledge.traits else name if name in knowledge.traits else None,
+    }
+    return {kind: value for kind, value in found.items() if value is not None}
+
+
+def _names(knowledge: Knowledge) -> list[str]:
+    return [
+        *knowledge.names,
+        *knowledge.fibre_names,
+        *(r.id for r in knowledge.rules),
+        *knowledge.sources,
+        *knowledge.aspects,
+        *knowledge.traits,
+    ]
+
+
+def _cited(sources: tuple[str, ...] | list[str]) -> str:
+    return f"[{', '.join(sources)}]" if sources else ""
+
+
+def _claims(claims: tuple[Claim, ...], knowledge: Knowledge, units: System) -> list[str]:
+    lines: list[str] = []
+    for claim in claims:
+        aspect = knowledge.aspects[claim.aspect]
+        says = says_text(Said("", claim), aspect, units)
+        text = f"{says} ({claim.strength}). {claim.why} {_cited(claim.sources)}"
+        lines += row(aspect.title, text, 2, 20)
+    return lines
+
+
+def _claim_data(claim: Claim, knowledge: Knowledge, units: System) -> dict[str, Any]:
+    aspect = knowledge.aspects[claim.aspect]
+    return {
+        "aspect": claim.aspect,
+        "says": says_text(Said("", claim), aspect, units),
+        "strength": claim.strength,
+        "why": claim.why,
+        "sources": list(claim.sources),
+    }
+
+
+def _entry(entry: Entry, knowledge: Knowledge, units: System) -> tuple[list[str], dict[str, Any]]:
+    what = entry.family or entry.kind
+    lines = heading(
+        f"{entry.name} ({what}, {entry.weave + ' ' if entry.weave else ''}{entry.structure})", 1
+    )
+    if entry.also:
+        lines += row("also called", ", ".join(entry.also), 2, 14)
+    sold = ", ".join(mix_text(mix, knowledge) for mix in entry.mixes)
+    lines += row("sold in", f"{sold} {_cited(entry.sold_sources)}", 2, 14)
+    for key, span in (("weight", entry.weight), ("thickness", entry.thickness)):
+        if span:
+            kind = "weight" if key == "weight" else "length"
+            cited = _cited(entry.facts[key]["sources"])
+            lines += row(key, f"{_span(kind, span, units)} {cited}", 2, 14)
+    traits = ", ".join(_trait_text(n, pair, knowledge) for n, pair in entry.traits.items())
+    if traits:
+        cited = _cited(entry.facts.get("traits sources", []))
+        lines += row("traits", f"{traits} {cited}", 2, 14)
+    lines += ["", *_claims(entry.claims, knowledge, units)]
+    if entry.facts.get("limits"):
+        lines += row("limits", entry.facts["limits"], 2, 14)
+    for note in entry.facts.get("notes", []):
+        lines += row("note", f"{note['text']} {_cited(note['sources'])}", 2, 14)
+    data = {
+        "id": entry.id,
+        "name": entry.name,
+        "also": list(entry.also),
+        "structure": entry.structure,
+        "sold_in": fibres_text(entry.mixes, knowledge),
+        "weight": entry.weight,
+        "thickness": entry.thickness,
+        "facts": entry.facts,
+        "traits": {n: _trait_text(n, pair, knowledge) for n, pair in entry.traits.items()},
+        "claims": [_claim_data(c, knowledge, units) for c in entry.claims],
+    }
+    return lines, data
+
+
+def _span(kind: str, span: tuple[float, float], units: System) -> str:
+    if kind == "length":
+        return f"{span[0]:g} to {span[1]:g} mm"
+    return show_range(kind, span[0], span[1], units)
+
+
+def _trait_text(name: str, pair: tuple[int, int], knowledge: Knowledge) -> str:
+    words = knowledge.traits[name]
+    level = words[pair[0]] if pair[0] == pair[1] else "unknown"
+    return name if level == "yes" else f"{name}: {level}"
+
+
+def _fibre(fibre: Fibre, knowledge: Knowledge, units: System) -> tuple[list[str], dict[str, Any]]:
+    lines = heading(f"{fibre.name} (fibre, {fibre.group})", 1)
+    if fibre.facts.get("also"):
+        lines += row("also called", ", ".join(fibre.facts["also"]), 2, 16)
+    claim = limit_claim(fibre)
+    lines += row(
+        "iron limit",
+        f"{fibre.limit:g} °C; start at {fibre.start:g} °C {_cited(claim.sources)}",
+        2,
+        16,
+    )
+    for ceiling in sorted(fibre.ceilings, key=lambda c: c.max):
+        standing = "" if ceiling.good else ", weaker standing"
+        note = f" ({ceiling.note})" if ceiling.note else ""
+        lines += row(
+            "published", f"{ceiling.max:g} °C{standing}{note} {_cited(ceiling.sources)}", 2, 16
+        )
+    for key in (
+        "softens",
+        "sticks",
+        "melts",
+        "scorches",
+        "density",
+        "regain",
+        "specific heat",
+        "conductivity",
+    ):
+        for value in _as_list(fibre.facts.get(key)):
+            lines += row(key, _point(value), 2, 16)
+    traits = ", ".join(_trait_text(n, (v, v), knowledge) for n, v in fibre.traits.items())
+    if traits:
+        cited = _cited(fibre.facts.get("traits sources", []))
+        lines += row("gives a cloth", f"{traits} {cited}", 2, 16)
+    lines += ["", *_claims(fibre.claims, knowledge, units)]
+    for note in fibre.facts.get("notes", []):
+        lines += row("note", f"{note['text']} {_cited(note['sources'])}", 2, 14)
+    data = {
+        "id": fibre.id,
+        "name": fibre.name,
+        "group": fibre.group,
+        "limit_c": fibre.limit,
+        "start_c": fibre.start,
+        "facts": fibre.facts,
+        "published": [
+            {"max_c": c.max, "sources": list(c.sources), "note": c.note, "counts": c.good}
+            for c in fibre.ceilings
+        ],
+        "claims": [_claim_data(c, knowledge, units) for c in fibre.claims],
+    }
+    return lines, data
+
+
+def _as_list(value: Any) -> list[Any]:
+    if value is None:
+        return []
+    return value if isinstance(value, list) else [value]
+
+
+def _point(value: dict[str, Any]) -> str:
+    numbers = [f"{value[k]:g}" for k in ("at", "value") if value.get(k) is not None]
+    ends = [f"{value[k]:g}" for k in ("from", "min", "to", "max") if value.get(k) is not None]
+    note = f" ({value['note']})" if value.get("note") else ""
+    return f"{' to '.join(numbers or ends)}{note} {_cited(value['sources'])}"
+
+
+def _rule(rule: Rule, knowledge: Knowledge, units: System) -> tuple[list[str], dict[str, Any]]:
+    lines = heading(f"{rule.id} (rule, {rule.area})", 1)
+    lines += wrap(rule.claim, "  ")
+    lines += wrap(rule.why, "  ")
+    lines += ["", *_claims(rule.claims, knowledge, units)]
+    for text in rule.do:
+        lines += row("do", text, 2, 20)
+    for caution in rule.cautions:
+        lines += row(f"caution: {caution['kind']}", caution["text"], 2, 20)
+    for text in rule.tests:
+        lines += row("test", text, 2, 20)
+    if rule.limits:
+        lines += row("limits", rule.limits, 2, 20)
+    lines += row("sources", _cited(rule.sources), 2, 20)
+    data = {
+        "id": rule.id,
+        "area": rule.area,
+        "claim": rule.claim,
+        "why": rule.why,
+        "claims": [_claim_data(c, knowledge, units) for c in rule.claims],
+        "do": list(rule.do),
+        "cautions": list(rule.cautions),
+        "tests": list(rule.tests),
+        "limits": rule.limits,
+        "sources": list(rule.sources),
+    }
+    return lines, data
+
+
+def _remedy(remedy: Any, _knowledge: Knowledge, _units: System) -> tuple[list[str], dict[str, Any]]:
+    lines = heading(f"{remedy.id} (remedy)", 1)
+    lines += wrap(remedy.text, "  ")
+    lines += wrap(
+        f"Cures a clash of {', '.join(remedy.cures)}; effort {remedy.effort}, look {remedy.look}.",
+        "  ",
+    )
+    data = {"id": remedy.id, "text": remedy.text, "cures": list(remedy.cures)}
+    return lines, data
+
+
+def _source(
+    source: Source, knowledge: Knowledge, _units: System
+) -> tuple[list[str], dict[str, Any]]:
+    lines = heading(f"{source.id} (source)", 1)
+    lines += wrap(source.citation, "  ")
+    standing = "of good standing" if source.good else "of weaker standing"
+    lines += wrap(f"{source.kind}, read: {source.read}, {standing}. {source.note}", "  ")
+    used = used_by(source.id, knowledge)
+    lines += row("used by", ", ".join(used) or "nothing", 2, 10)
+    data = {
+        "id": source.id,
+        "citation": source.citation,
+        "kind": source.kind,
+        "read": source.read,
+        "note": source.note,
+        "used_by": used,
+    }
+    return lines, data
+
+
+def used_by(id_: str, knowledge: Knowledge) -> list[str]:
+    """Everything whose claims cite a source."""
+
+    def cites(claims: tuple[Claim, ...]) -> bool:
+        return any(s.split(" ", 1)[0] == id_ for c in claims for s in c.sources)
+
+    fibres = [
+        f"fibre {f.id}"
+        for f in knowledge.fibres.values()
+        if cites(f.claims) or any(s.split(" ", 1)[0] == id_ for c in f.ceilings for s in c.sources)
+    ]
+    entries = [e.id for e in knowledge.entries.values() if cites(e.claims)]
+    rules = [
+        f"rule {r.id}"
+        for r in knowledge.rules
+        if cites(r.claims) or any(s.split(" ", 1)[0] == id_ for s in r.sources)
+    ]
+    return [*fibres, *entries, *rules]
+
+
+def _aspect(aspect: Any, knowledge: Knowledge, _units: System) -> tuple[list[str], dict[str, Any]]:
+    lines = heading(f"{aspect.id}: {aspect.title} (aspect, {aspect.kind})", 1)
+    lines += row("decided for", ", ".join(aspect.scopes), 2, 14)
+    if aspect.words:
+        lines += row("answers", ", ".join(aspect.labels.get(w, w) for w in aspect.words), 2, 14)
+    else:
+        lines += row("answers", f"{aspect.low:g} to {aspect.high:g} {aspect.unit}", 2, 14)
+    speakers = [
+        e.id for e in knowledge.entries.values() if any(c.aspect == aspect.id for c in e.claims)
+    ]
+    rules = [r.id for r in knowledge.rules if any(c.aspect == aspect.id for c in r.claims)]
+    lines += row("rules", ", ".join(rules) or "none", 2, 14)
+    lines += row("cloths", f"{len(speakers)} say something about it", 2, 14)
+    data = {
+        "id": aspect.id,
+        "title": aspect.title,
+        "kind": aspect.kind,
+        "answers": list(aspect.words),
+        "rules": rules,
+        "entries": speakers,
+    }
+    return lines, data
+
+
+def _trait(name: str, knowledge: Knowledge, _units: System) -> tuple[list[str], dict[str, Any]]:
+    lines = heading(f"{name} (trait)", 1)
+    lines += wrap(f"{knowledge.trait_meanings[name]}.", "  ")
+    lines += row("levels", ", ".join(knowledge.traits[name]), 2, 10)
+    held = [e.id for e in knowledge.entries.values() if e.traits.get(name, (0, 0))[1] > 0]
+    lines += row("cloths", ", ".join(held) or "none", 2, 10)
+    return lines, {
+        "id": name,
+        "means": knowledge.trait_meanings[name],
+        "levels": list(knowledge.traits[name]),
+        "entries": held,
+    }
+
+
+def _all_sources(knowledge: Knowledge) -> tuple[list[str], dict[str, Any]]:
+    kinds: dict[str, list[Source]] = {}
+    for source in knowledge.sources.values():
+        kinds.setdefault(source.kind, []).append(source)
+    lines = heading("Sources by kind, best standing first", 1)
+    data = {}
+    for kind, group in sorted(kinds.items(), key=lambda kv: (min(s.rank for s in kv[1]), kv[0])):
+        lines += heading(f"{kind} ({len(group)})")
+        for source in group:
+            lines += row(source.id, source.citation, 2, 28)
+        data[kind] = [{"id": s.id, "citation": s.citation, "read": s.read} for s in group]
+    return lines, {"sources": data}
+
+
+_SHOW: dict[str, Callable[[Any, Knowledge, System], tuple[list[str], dict[str, Any]]]] = {
+    "entry": _entry,
+    "fibre": _fibre,
+    "rule": _rule,
+    "remedy": _remedy,
+    "source": _source,
+    "aspect": _aspect,
+    "trait": _trait,
+}

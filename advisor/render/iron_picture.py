@@ -1,0 +1,135 @@
+"""The layers' iron ranges on one temperature scale, drawn so that no colour is needed.
+
+An open bar is what a cloth bears, the hatched part of it is where it also takes a press, the
+thick stroke its limit; a need beyond the limit stands alone as a diamond. The same is said in
+words in the description of the drawing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from html import escape
+from typing import Any
+
+from advisor.answer.wording import degrees
+from advisor.craft.irondial import MARKS
+from advisor.knowledge.model import COLD
+from advisor.units import System
+
+_FROM, _TO = 20.0, 230.0
+_LEFT, _WIDTH, _ROW, _TOP = 96.0, 340.0, 13.0, 28.0
+_LONGEST = 17
+_NAMESPACE = "http://www.w3.org/2000/svg"
+_Row = dict[str, Any]
+
+
+def layers_of(rows: Sequence[_Row]) -> list[_Row]:
+    """Each cloth of all places once, with its strictest limit, and the whole garment last."""
+    found: dict[str, _Row] = {}
+    for place in rows:
+        for layer in place["layers"]:
+            old = found.get(layer["name"])
+            if old is None or layer["limit_c"] < old["limit_c"]:
+                found[layer["name"]] = layer
+    whole = [_together(place) for place in rows if place["scope"] == "garment"]
+    return [found[name] for name in sorted(found)] + whole[:1]
+
+
+def layers_at(place: _Row) -> list[_Row]:
+    """The layers of one place, and what they have in common."""
+    return [*place["layers"], _together(place)]
+
+
+def _together(place: _Row) -> _Row:
+    low, high = place["range_c"]
+    return {"name": "all together", "limit_c": high, "needs_c": low if low > COLD else None}
+
+
+def iron_svg(layers: Sequence[_Row], name: str, units: System) -> str:
+    """A drawing of layers, to stand inside a page.
+
+    Args:
+        layers: `{"name", "limit_c", "needs_c"}` from the iron downwards, °C.
+        name: what the drawing is called.
+        units: of the numbers that are printed.
+    """
+    height = _TOP + _ROW * len(layers) + 2
+    said = "; ".join(_words(layer, units) for layer in layers)
+    box = f"0 0 {_WIDTH:g} {height:g}"
+    parts = [
+        f'<svg xmlns="{_NAMESPACE}" viewBox="{box}" role="img" font-size="10.6">',
+        f"<title>{escape(name)}</title><desc>{escape(said)}.</desc>",
+        *_marks(height, units),
+    ]
+    for i, layer in enumerate(layers):
+        parts += _bar(layer, _TOP + _ROW * i, units)
+    return "".join([*parts, "</svg>"])
+
+
+def _words(layer: _Row, units: System) -> str:
+    limit, need = layer["limit_c"], layer["needs_c"]
+    text = "no iron" if limit <= COLD else f"at most {degrees(limit, units)}"
+    if need is not None:
+        text += f", takes a press from {degrees(need, units)}"
+    return f"{layer['name']}: {text}"
+
+
+def _x(celsius: float) -> float:
+    share = (min(max(celsius, _FROM), _TO) - _FROM) / (_TO - _FROM)
+    return round(_LEFT + share * (_WIDTH - _LEFT - 2), 1)
+
+
+def _marks(height: float, units: System) -> list[str]:
+    """A line for each mark of the dial, with its dots and its label ceiling."""
+    parts = []
+    for mark in MARKS:
+        x = _x(mark.ceiling)
+        dots = "●" * mark.dots
+        parts.append(
+            f'<text x="{x:g}" y="10" text-anchor="middle" font-size="8">{dots}</text>'
+            f'<text x="{x:g}" y="22" text-anchor="middle">{degrees(mark.ceiling, units)}</text>'
+            f'<path d="M{x:g} 25V{height:g}" stroke="#000" stroke-width=".6" '
+            'stroke-dasharray="1.5 2.5"/>'
+        )
+    return parts
+
+
+def _bar(layer: _Row, top: float, units: System) -> list[str]:
+    limit, need = float(layer["limit_c"]), layer["needs_c"]
+    whole = str(layer["name"])
+    short = whole if len(whole) <= _LONGEST else whole[: _LONGEST - 1] + "…"
+    start, end, middle = _x(_FROM), _x(limit), top + 6
+    parts = [
+        f"<g><title>{escape(_words(layer, units))}</title>",
+        f'<text x="0" y="{top + 10:g}">{escape(short)}</text>',
+    ]
+    if limit > COLD:
+        parts.append(
+            f'<rect x="{start:g}" y="{top + 2:g}" width="{end - start:g}" height="8" fill="#fff" '
+            'stroke="#000" stroke-width=".8"/>'
+        )
+        if need is not None and need <= limit:
+            parts.append(_hatch(_x(need), end, top))
+    parts.append(f'<path d="M{end:g} {top:g}v12" stroke="#000" stroke-width="2.6"/>')
+    if need is not None and need > limit:
+        x = _x(need)
+        parts.append(f'<path d="M{x:g} {top + 1:g}l5 5-5 5-5-5z" fill="#fff" stroke="#000"/>')
+    text = "no iron" if limit <= COLD else degrees(limit, units).split()[0]
+    parts.append(
+        f'<text x="{end + 4:g}" y="{middle + 4:g}" stroke="#fff" stroke-width="3" '
+        f'paint-order="stroke">{text}</text></g>'
+    )
+    return parts
+
+
+def _hatch(left: float, right: float, top: float) -> str:
+    """Slanted strokes, which no printer turns into a plain grey."""
+    strokes = "".join(f"M{x:g} {top + 10:g}l4-8" for x in _steps(left, max(left, right - 4.0), 4.0))
+    return (
+        f'<path d="M{left:g} {top + 2:g}v8{strokes}" fill="none" stroke="#000" stroke-width="1"/>'
+    )
+
+
+def _steps(left: float, right: float, step: float) -> list[float]:
+    count = int((right - left) / step)
+    return [round(left + i * step, 1) for i in range(count + 1)]

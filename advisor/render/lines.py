@@ -1,0 +1,242 @@
+"""Groups the verdicts of a place into the few lines that a maker works from.
+
+A line joins the aspects that are set together: needle point and size, pins and where they go.
+Each answer is followed by who decides it and the numbers of the sources.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Any
+
+Verdicts = dict[str, dict[str, Any]]
+
+FABRIC_LINES: tuple[tuple[str, tuple[str, ...]], ...] = (
+    ("prepare", ("prepare.preshrink",)),
+    ("cut", ("cut.direction", "cut.lay", "cut.grain", "cut.tool", "cut.hold")),
+    ("mark", ("mark.method",)),
+    ("make up", ("interfacing.kind", "closure.kind", "hem.kind")),
+    ("suits", ("design.suits",)),
+    ("avoid", ("design.avoids",)),
+)
+SEAM_LINES: tuple[tuple[str, tuple[str, ...]], ...] = (
+    ("pin", ("pin.kind", "pin.place", "pin.insertion")),
+    (
+        "stitch",
+        (
+            "needle.size",
+            "needle.point",
+            "thread.fibre",
+            "thread.size",
+            "stitch.type",
+            "stitch.length",
+            "stitch.tension",
+        ),
+    ),
+    ("machine", ("machine.foot", "machine.pressure")),
+    (
+        "seam",
+        (
+            "hem.kind",
+            "seam.kind",
+            "seam.allowance",
+            "seam.finish",
+            "seam.support",
+            "interfacing.kind",
+        ),
+    ),
+    (
+        "press",
+        (
+            "press.temperature",
+            "press.moisture",
+            "press.side",
+            "press.cloth",
+            "press.surface",
+            "press.motion",
+            "press.dwell",
+        ),
+    ),
+)
+LAST_PRESS_LINE = (
+    "last press",
+    (
+        "press.temperature",
+        "press.moisture",
+        "press.side",
+        "press.cloth",
+        "press.surface",
+        "press.motion",
+        "press.dwell",
+    ),
+)
+CARE_LINE = (
+    "care",
+    ("care.wash", "care.bleach", "care.dry", "care.iron", "care.professional"),
+)
+GARMENT_LINES = (LAST_PRESS_LINE, CARE_LINE)
+FABRIC_PARAGRAPH: tuple[tuple[str, tuple[str, ...]], ...] = (
+    ("prepare", ("prepare.preshrink",)),
+    ("cut", ("cut.direction", "cut.lay", "cut.grain", "cut.hold")),
+    ("mark", ("mark.method",)),
+    ("avoid", ("design.avoids",)),
+)
+"""What a sheet says of a cloth; its design is settled by then."""
+STILL_OPEN = frozenset(
+    {
+        "pressed pleats",
+        "tucks",
+        "ease",
+        "darts",
+        "topstitching",
+        "bias cut",
+        "machine buttonholes",
+        "pulling under strain",
+    }
+)
+"""What a maker may still do to a cloth at the table, however its design is settled."""
+SILENT = {
+    "machine.foot": "standard",
+    "seam.support": "none",
+    "press.cloth": "none",
+    "press.surface": "padded board",
+    "pin.place": "anywhere",
+    "stitch.tension": "balanced",
+    "machine.pressure": "medium",
+    "interfacing.kind": "none",
+}
+"""Answers that go without saying when every reason for them is only a wish."""
+_PHRASES = {
+    "needle.size": "needle {}",
+    "needle.point": "{}",
+    "thread.fibre": "thread {}",
+    "thread.size": "{}",
+    "stitch.length": "{}",
+    "stitch.tension": "tension {}",
+    "machine.foot": "{} foot",
+    "machine.pressure": "{} pressure",
+    "seam.kind": "{} seam",
+    "seam.allowance": "{} allowance",
+    "seam.finish": "edges {}",
+    "seam.support": "{}",
+    "pin.place": "{}",
+    "press.temperature": "iron {}",
+    "press.side": "from the {}",
+    "press.cloth": "through a {}",
+    "press.surface": "on a {}",
+    "press.dwell": "{} at a time",
+    "cut.grain": "{} grain",
+    "cut.tool": "{}",
+    "cut.hold": "hold with {}",
+    "interfacing.kind": "interfacing {}",
+    "closure.kind": "closure {}",
+    "hem.kind": "hem: {}",
+    "care.wash": "wash {}",
+    "care.dry": "dry {}",
+    "care.iron": "iron {}",
+    "care.professional": "dry clean {}",
+}
+_WHOLE = {
+    ("press.cloth", "none"): "no press cloth needed",
+    ("press.surface", "self-fabric pile up"): "on a piece of itself, pile up",
+    ("press.surface", "ham or roll"): "over a ham or roll",
+    ("seam.kind", "hand-sewn"): "sewn by hand",
+    ("seam.finish", "none"): "edges left raw",
+    ("seam.finish", "enclosed in the seam"): "edges enclosed in the seam",
+    ("seam.finish", "edge sealant"): "edge sealant on the edges",
+    ("seam.finish", "trimmed and double-stitched"): "trimmed, second row of stitching",
+    ("seam.support", "none"): "no stay",
+    ("cut.grain", "stretch round the body"): "stretch round the body",
+    ("cut.grain", "spine of the skin"): "along the spine of the skin",
+    ("cut.grain", "any way"): "any grain",
+    ("cut.grain", "bias"): "bias",
+    ("pin.place", "anywhere"): "pins anywhere",
+    ("pin.place", "allowance only"): "in the allowance only",
+    ("pin.place", "no pins"): "no pins in the cloth",
+    ("pin.insertion", "not pinned"): "",
+    ("care.wash", "do not wash"): "do not wash (air and brush it, and ask a cleaner about stains)",
+    ("care.professional", "do not dry clean"): "do not dry clean",
+    ("care.iron", "do not iron"): "do not iron",
+    ("press.temperature", "no iron"): "no iron",
+    ("seam.finish", "Hong Kong"): "edges bound singly (Hong Kong)",
+    ("press.moisture", "damp cloth"): "damp cloth",
+}
+
+
+NO_WAY = (
+    "do not dry clean (no way of a care label is left: ask a specialist cleaner before you sew, or "
+    "let what forbids it come off)"
+)
+NOTHING_SUITS = "nothing suits all layers"
+
+
+def by_place(report: dict[str, Any]) -> dict[tuple[str, str], Verdicts]:
+    """The verdicts of each scope and place, by aspect."""
+    places: dict[tuple[str, str], Verdicts] = {}
+    for verdict in report["verdicts"]:
+        places.setdefault((verdict["scope"], verdict["place"]), {})[verdict["aspect"]] = verdict
+    return places
+
+
+def phrase(verdict: dict[str, Any]) -> str:
+    """One answer as part of a line."""
+    aspect, text = verdict["aspect"], verdict["text"]
+    whole = _WHOLE.get((aspect, text))
+    if aspect == "press.temperature" and text.startswith("no iron"):
+        return str(text)
+    if text == NOTHING_SUITS:
+        return f"{aspect.replace('.', ' ')}: {text}"
+    return whole if whole is not None else _PHRASES.get(aspect, "{}").format(text)
+
+
+def deciders(verdict: dict[str, Any]) -> list[dict[str, Any]]:
+    """The claims that make an answer what it is."""
+    return [claim for claim in verdict["because"] if claim["decides"]]
+
+
+def worth_saying(verdict: dict[str, Any]) -> bool:
+    """Whether an answer is news to somebody who sews."""
+    if verdict["text"] == SILENT.get(verdict["aspect"]):
+        return bool(verdict["given_up"])
+    return bool(verdict["text"])
+
+
+def line_parts(verdicts: Verdicts, aspects: Iterable[str]) -> list[tuple[str, dict[str, Any]]]:
+    """The phrases of a line with the verdicts that they come from."""
+    found = [verdicts[a] for a in aspects if a in verdicts and worth_saying(verdicts[a])]
+    cold = is_cold(verdicts)
+    told = []
+    for verdict in found:
+        pressing = cold and verdict["aspect"].startswith("press.")
+        if verdict["aspect"] == "care.dry" and _unwashed(verdicts):
+            continue
+        if verdict["aspect"] == "care.professional" and _uncleaned(verdicts):
+            told.append((NO_WAY, verdict))
+        elif not pressing or verdict["aspect"] in _COLD_ASPECTS:
+            told.append((phrase(verdict), verdict))
+    return [(text, verdict) for text, verdict in told if text]
+
+
+_COLD_ASPECTS = ("press.temperature", "press.motion")
+_IDLE_WHEN_COLD = ("press.side", "press.cloth", "press.surface", "press.dwell")
+
+
+def is_cold(verdicts: Verdicts) -> bool:
+    """Whether no iron may be used at a place."""
+    return str(verdicts.get("press.temperature", {}).get("text", "")).startswith("no iron")
+
+
+def told_when_cold(verdicts: Verdicts) -> list[dict[str, Any]]:
+    """The verdicts of a place that say anything where no iron is used."""
+    return [v for aspect, v in verdicts.items() if aspect not in _IDLE_WHEN_COLD]
+
+
+def _uncleaned(verdicts: Verdicts) -> bool:
+    """Whether no treatment that a care label knows is left."""
+    clean = str(verdicts["care.professional"]["text"])
+    return _unwashed(verdicts) and clean == "do not dry clean"
+
+
+def _unwashed(verdicts: Verdicts) -> bool:
+    """What is never wetted is not dried either."""
+    return str(verdicts.get("care.wash", {}).get("text", "")) == "do not wash"

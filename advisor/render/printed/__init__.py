@@ -1,0 +1,1 @@
+"""The working sheet on paper and on the screen."""

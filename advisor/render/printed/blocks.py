@@ -1,0 +1,308 @@
+"""What stands on a sheet, as sections of short pieces that the text and the page both set.
+
+The choice and the words are made once, here: worst first; clashes that are the same in several
+places told once, and a reason told once not told again; a cloth or a seam is one item, and a
+line that is the same as an earlier one refers to it. Nothing here knows of columns or tags.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from typing import Any
+
+from advisor.answer.press_clause import press_clauses
+from advisor.render.lines import (
+    CARE_LINE,
+    FABRIC_PARAGRAPH,
+    LAST_PRESS_LINE,
+    SEAM_LINES,
+    STILL_OPEN,
+    Verdicts,
+    by_place,
+    deciders,
+)
+from advisor.render.printed.digest import Digest, Todo
+from advisor.render.printed.numbers import Numbers
+from advisor.render.printed.parts import SEVERITY, about_layer, about_seam
+from advisor.render.printed.section import Item, Part, Section
+from advisor.render.usual import own_parts, plain_text, two_threads, usual_answers
+from advisor.units import System
+
+Report = dict[str, Any]
+NO_CLASH = "Nothing here contradicts itself. Test on scraps all the same."
+TIGHTEST = 4
+EXCEPT = "unless it says otherwise"
+_UNKNOWN = "fibre unknown"
+LOOKED_FOR = frozenset({"needle.size", "press.temperature"})
+NO_REMEDY = "No single remedy that we know cures this: change a cloth, or leave it out."
+
+
+def sections(report: Report, numbers: Numbers, chosen: Digest, tight: int = 0) -> list[Section]:
+    """Everything on the sheet but the list of sources, in the order of reading.
+
+    Args:
+        report: the answer as data.
+        numbers: what marks the sources.
+        chosen: what of many things to do and to try is printed.
+        tight: how much is left out to save room, 0 to TIGHTEST: never a danger or a setting.
+    """
+    return _Builder(report, numbers, chosen, tight).whole()
+
+
+class _Builder:
+    def __init__(self, report: Report, numbers: Numbers, chosen: Digest, tight: int) -> None:
+        self.report = report
+        self.tight = tight
+        self.dropped = 0
+        self.numbers = numbers
+        self.chosen = chosen
+        self.places = by_place(report)
+        self.units: System = "us" if report["units"] == "us" else "metric"
+
+    def whole(self) -> list[Section]:
+        found = [
+            self.conflicts(),
+            self.cautions(),
+            self.cloths(),
+            self.seams(),
+            self.garment(),
+            self.tests(),
+            self.to_buy(),
+            self.unknowns(),
+        ]
+        return [section for section in found if section.items or section.intro or section.close]
+
+    def conflicts(self) -> Section:
+        """Every clash once, with all the places where it is the same one."""
+        told: set[str] = set()
+        items = tuple(self._clash(g, told) for g in same_conflicts(self.report["conflicts"]))
+        return Section("conflicts", "What can go wrong", items, "" if items else NO_CLASH)
+
+    def _clash(self, group: list[dict[str, Any]], told: set[str]) -> Item:
+        marks = self.numbers.mark([s for c in group for b in c["because"] for s in b["sources"]])
+        texts = dict.fromkeys(_news(c, told) for c in group)
+        cures = dict.fromkeys(_remedies(c) for c in group)
+        where = ", ".join(dict.fromkeys(c["place"] for c in group))
+        parts = [Part(" ".join(texts), marks=marks)]
+        parts += [Part(cure, "do instead") for cure in cures]
+        return Item(where, SEVERITY[group[0]["severity"]], tuple(parts))
+
+    def cautions(self) -> Section:
+        kinds: dict[str, list[Part]] = {}
+        for caution, about in self.chosen.cautions:
+            named = f" ({about})" if about else ""
+            marks = self.numbers.mark(caution["sources"], most=1)
+            part = Part(f"{caution['text']}{named}", marks=marks)
+            kinds.setdefault(caution["kind"], []).append(part)
+        items = tuple(Item(kind, parts=tuple(parts)) for kind, parts in kinds.items())
+        return Section("cautions", "Take care", items)
+
+    def cloths(self) -> Section:
+        seen: dict[tuple[str, str], str] = {}
+        items = []
+        for layer in self.report["layers"]:
+            name = layer["name"]
+            said = FABRIC_PARAGRAPH if self.tight < TIGHTEST else FABRIC_PARAGRAPH[:-1]
+            parts = self.lines(("fabric", name), said, seen)
+            parts += self.fewer(self.chosen.by_place.get(("fabric", name), ())[:1], (1, 1, 1, 0, 0))
+            items.append(Item(name, about_layer(layer, self.units), tuple(parts)))
+        return Section("cloths", "Cloths", tuple(items))
+
+    def seams(self) -> Section:
+        """Every seam; what is the same as in an earlier one refers to it."""
+        seen: dict[tuple[str, str], str] = {}
+        usual = self.usual()
+        items = [self.every_seam(usual)] if usual else []
+        for seam in self.report["seams"]:
+            place = ("seam", seam["name"])
+            parts = self.lines(place, SEAM_LINES, seen, usual)
+            parts += [Part(text) for text in consequences(self.places.get(place, {}))]
+            parts += [Part(text) for text in press_clauses(self.report, seam["name"])]
+            parts += self.bulk(seam)
+            parts += self.fewer(self.chosen.by_place.get(place, ())[:1], (1, 1, 1, 1, 0))
+            items.append(Item(seam["name"], about_seam(seam), tuple(parts)))
+        return Section("seams", "Seams", tuple(items))
+
+    def usual(self) -> dict[str, str]:
+        """What most seams share, by aspect."""
+        seams = [self.places.get(("seam", s["name"]), {}) for s in self.report["seams"]]
+        return usual_answers(seams, [a for _, aspects in SEAM_LINES for a in aspects])
+
+    def every_seam(self, usual: dict[str, str]) -> Item:
+        """The usual answers as an item of their own, each from the first seam that has it."""
+        model = {
+            aspect: next(
+                v
+                for v in self.report["verdicts"]
+                if v["scope"] == "seam" and v["aspect"] == aspect and plain_text(v) == text
+            )
+            for aspect, text in usual.items()
+        }
+        found = [self.settings(model, label, aspects, {}) for label, aspects in SEAM_LINES]
+        return Item("every seam", EXCEPT, tuple(p for p in found if p))
+
+    def lines(
+        self,
+        place: tuple[str, str],
+        labelled: Iterable[tuple[str, Sequence[str]]],
+        seen: dict[tuple[str, str], str],
+        usual: dict[str, str] | None = None,
+    ) -> list[Part]:
+        """The settings of a place, by label; a line told before names where."""
+        parts = []
+        for label, aspects in labelled:
+            part = self.settings(self.places.get(place, {}), label, aspects, usual or {})
+            if part is None:
+                continue
+            earlier = seen.setdefault((label, part.text), place[1])
+            short = len(part.text) <= len(earlier) + len(" as for ")
+            if earlier == place[1] or short:
+                parts.append(part)
+            else:
+                parts.append(Part("", label, same=earlier))
+        return parts
+
+    def settings(
+        self, verdicts: Verdicts, label: str, aspects: Sequence[str], usual: dict[str, str]
+    ) -> Part | None:
+        """One line of settings with its sources, less what is usual here."""
+        parts = own_parts(verdicts, aspects, usual)
+        text = ", ".join(filter(None, (_trimmed(text, v) for text, v in parts)))
+        if not text:
+            return None
+        sources = [s for _, v in parts for b in deciders(v) for s in b["sources"]]
+        key = "".join(text for text, v in parts[:1] if v["aspect"] in LOOKED_FOR)
+        return Part(text, label, self.numbers.mark(sources, most=1), head=key)
+
+    def todos(self, todos: Iterable[Todo]) -> list[Part]:
+        """Things to do that are no setting."""
+        return [Part(todo.text, marks=self.numbers.mark(todo.sources, most=1)) for todo in todos]
+
+    def fewer(self, todos: Sequence[Todo], most: tuple[int, ...]) -> list[Part]:
+        """The first of the things to do, as many as there is room for; the rest is counted."""
+        kept = todos[: most[self.tight]]
+        self.dropped += len(todos) - len(kept)
+        return self.todos(kept)
+
+    def bulk(self, seam: dict[str, Any]) -> list[Part]:
+        """How thick a seam is; where room is short, only what is not fine."""
+        if "build" not in seam:
+            return []  # a question has no lengths to build from
+        from advisor.render.making_blocks import seam_parts
+
+        parts = seam_parts(seam, self.numbers)
+        return [p for p in parts if not self.tight or not p.text.rstrip(".").endswith("fine")]
+
+    def to_buy(self) -> Section:
+        """The shopping list; where room is short, the cloth and where the rest is."""
+        from advisor.render.making_blocks import to_buy
+
+        section = to_buy(self.report, self.numbers)
+        return section if self.tight < 2 else replace(section, items=section.items[:1])
+
+    def garment(self) -> Section:
+        key = ("garment", self.report["garment"])
+        found = [
+            self.settings(self.places.get(key, {}), label, aspects, {})
+            for label, aspects in (LAST_PRESS_LINE, CARE_LINE)
+        ]
+        items = [
+            Item(part.label, parts=(Part(part.text, marks=part.marks),)) for part in found if part
+        ]
+        lone = self.chosen.by_place.get(key, ())[:2]
+        todos = tuple(self.fewer((*lone, *self.chosen.general), (7, 5, 3, 2, 2)))
+        if todos:
+            items.append(Item("do", parts=todos))
+        if self.report.get("order_line"):
+            items.append(Item("order", parts=(Part(self.report["order_line"]),)))
+        return Section("garment", "The whole garment", tuple(items))
+
+    def tests(self) -> Section:
+        """The sandwiches to try, one line each; those with nothing special to look for together."""
+        items, plain = [], []
+        for test, look in self.chosen.tests:
+            stack, place = " + ".join(test["layers"]), test["places"][0]
+            if look:
+                items.append(Item(stack, place, (Part(look[0]),)))
+            else:
+                plain.append(stack)
+        if plain:
+            items.append(Item(", ".join(plain), parts=(Part("Stitch, press, and look."),)))
+        return Section("tests", "Try on scraps first, set as for the seam", tuple(items))
+
+    def unknowns(self) -> Section:
+        items = tuple(
+            Item(_short_fact(unknown["fact"]), parts=(Part(f"{unknown['effect']}."),))
+            for unknown in self.report["unknowns"]
+        )
+        left = self.chosen.left_out + self.dropped
+        close = (
+            f"{left} lesser cautions and things to do are left out: --all prints them, --reasons "
+            "why."
+            if left
+            else ""
+        )
+        return Section("unknowns", "Not known, or taken for granted", items, close=close)
+
+
+def same_conflicts(conflicts: list[dict[str, Any]]) -> list[list[dict[str, Any]]]:
+    """Conflicts that are told together: one message in several places, or one place, one cure."""
+    alike: dict[tuple[str, ...], list[dict[str, Any]]] = {}
+    for conflict in conflicts:
+        key = (conflict["message"], conflict["scope"], conflict["severity"])
+        cures = [r["text"] for r in conflict["remedies"][:1]]
+        alike.setdefault((*key, *cures), []).append(conflict)
+    groups: dict[tuple[str, ...], list[dict[str, Any]]] = {}
+    for group in alike.values():
+        cure = group[0]["remedies"][0]["id"] if group[0]["remedies"] else group[0]["message"]
+        key = (cure, group[0]["severity"], *(c["place"] for c in group))
+        groups.setdefault(key, []).extend(group)
+    return list(groups.values())
+
+
+def consequences(verdicts: Verdicts) -> list[str]:
+    """What the maker's own choices go against: respected, and said."""
+    return [
+        f"Your choice ({verdict['text']}): {claim['who']} would rather have {claim['says']}."
+        for verdict in verdicts.values()
+        if any(b["rule"] == "maker" and b["who"] == "you" for b in verdict["because"])
+        for claim in verdict["given_up"][:1]
+        if claim["who"] != "you"
+    ]
+
+
+def _trimmed(text: str, verdict: dict[str, Any]) -> str:
+    """An answer as short as a sheet has it: two threads to choose from; what is still open."""
+    if verdict["aspect"] == "thread.fibre":
+        return " or ".join(two_threads(text))
+    if verdict["aspect"] == "design.avoids":
+        return ", ".join(word for word in text.split(", ") if word in STILL_OPEN)
+    return text
+
+
+def _short_fact(fact: str) -> str:
+    """A fact without the fibres that a cloth may be, which stand with the cloth."""
+    return fact[: fact.index(_UNKNOWN) + len(_UNKNOWN)] if _UNKNOWN in fact else fact
+
+
+def _news(conflict: dict[str, Any], told: set[str]) -> str:
+    """The message without the reasons that an earlier clash has given already."""
+    text = str(conflict["message"])
+    for claim in conflict["because"]:
+        why = claim["why"]
+        if why and why in told:
+            text = text.replace(why, "").strip()
+        elif why:
+            told.add(why)
+    return text.replace("  ", " ")
+
+
+def _remedies(conflict: dict[str, Any]) -> str:
+    """The cheapest remedy in full, the others by name."""
+    remedies = conflict["remedies"]
+    if not remedies:
+        return NO_REMEDY
+    others = [r["id"].replace("-", " ") for r in remedies[1:3]]
+    more = f" Or: {', or '.join(others)}." if others else ""
+    return f"{remedies[0]['text']}{more}"

@@ -1,0 +1,118 @@
+"""The handling sheet of a project, set close so that a dozen seams fit two printed pages.
+
+What stands on it is chosen in `blocks`; here it becomes lines. A cloth or a seam is one
+paragraph; each paragraph is marked with its best sources. `detailed` prints the rest.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from advisor.render.layout import heading, wrap
+from advisor.render.printed.blocks import TIGHTEST, sections
+from advisor.render.printed.digest import digest
+from advisor.render.printed.numbers import Numbers
+from advisor.render.printed.section import Item, Part, Section
+
+Report = dict[str, Any]
+WIDTH = 120
+LINES_A_PAGE = 94
+"""What an A4 page takes at 7.5 point on 8.5 point with margins of 8 mm."""
+
+
+def render_sheet(report: Report) -> str:
+    """The sheet, with as much as fits two pages."""
+    lines, _ = fitted_lines(report, 2 * LINES_A_PAGE)
+    return "\n".join(lines) + "\n"
+
+
+def fitted_lines(report: Report, most: int) -> tuple[list[str], int]:
+    """The lines of the sheet, and how tight it had to be to have no more than `most` of them.
+
+    A garment that does not fit at the tightest gets more pages: no danger is ever left out.
+    """
+    lines: list[str] = []
+    chosen = digest(report)
+    for tight in range(TIGHTEST + 1):
+        numbers = Numbers(report, most=2, short=True)
+        lines = heading(f"{report['garment']}: handling sheet", 1)
+        for section in sections(report, numbers, chosen, tight):
+            lines += section_lines(section)
+        lines += numbers.lines(WIDTH)
+        if len(lines) <= most:
+            return lines, tight
+    return lines, TIGHTEST
+
+
+def section_lines(section: Section) -> list[str]:
+    """A heading, and each item set in the way of its section."""
+    lines = heading(section.title) + (_para(section.intro) if section.intro else [])
+    if section.id == "conflicts":
+        for i, item in enumerate(section.items, 1):
+            lines += _clash(item, i)
+    else:
+        setting = _SETTINGS.get(section.id, _titled)
+        for item in section.items:
+            lines += _para(setting(item))
+    return lines + (_para(section.close) if section.close else [])
+
+
+def _para(text: str, first: str = "  ", rest: str = "    ") -> list[str]:
+    return wrap(text, first, rest, WIDTH)
+
+
+def _clash(item: Item, number: int) -> list[str]:
+    """What clashes, and below it what to do instead."""
+    told = " ".join(part.marked for part in item.parts if not part.label)
+    lines = _para(f"{item.lead}: {item.about}. {told}", f"{number:2} ")
+    for part in item.parts:
+        lines += _para(part.text, "    > ", "      ") if part.label else []
+    return lines
+
+
+def _titled(item: Item) -> str:
+    """A name, what it is, and then its parts."""
+    about = f" ({item.about})" if item.about else ""
+    return f"{item.lead}{about}. {joined(item.parts)}"
+
+
+def _fact(item: Item) -> str:
+    """A fact as the report has it, and what it does."""
+    return f"{item.lead}: {' '.join(p.marked for p in item.parts)}"
+
+
+def _named(item: Item) -> str:
+    """A word and then what belongs to it."""
+    text = _fact(item)
+    return text[:1].upper() + text[1:]
+
+
+def _test(item: Item) -> str:
+    """A box to tick, a sandwich of scraps and what to look for."""
+    return f"[ ] {item.lead}. {joined(item.parts)}"
+
+
+def joined(parts: tuple[Part, ...]) -> str:
+    """Settings with their labels, then what is the same as elsewhere, then the rest."""
+    texts = [f"{p.label.capitalize()}: {p.marked}." for p in parts if p.label and not p.same]
+    same: dict[str, list[str]] = {}
+    for part in parts:
+        if part.same:
+            same.setdefault(part.same, []).append(part.label)
+    for earlier, labels in same.items():
+        texts.append(f"{_and(labels).capitalize()} as in {earlier}.")
+    return " ".join(texts + [part.marked for part in parts if not part.label])
+
+
+def _and(words: list[str]) -> str:
+    return " and ".join([", ".join(words[:-1]), words[-1]] if words[1:] else words)
+
+
+_SETTINGS: dict[str, Callable[[Item], str]] = {
+    "cautions": _named,
+    "garment": _named,
+    "unknowns": _fact,
+    "tests": _test,
+    "shopping": _named,
+}

@@ -1,0 +1,102 @@
+"""Short marks for sources: a number each in the order of citing, a letter for the general ones."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from advisor.render.layout import WIDTH, heading, wrap
+
+LETTERS = {
+    "common-practice": ("c", "common practice of the trade"),
+    "derived": ("d", "follows by arithmetic or logic from other values"),
+    "memory": ("m", "from memory, not seen in a text"),
+    "estimate": ("e", "our own estimate"),
+    "design-choice": ("e", "our own estimate"),
+    "own-test": ("y", "your own test"),
+}
+_WEAK = frozenset({"memory", "estimate"})
+_STANDING = {
+    "standard": 0,
+    "regulation": 0,
+    "handbook": 1,
+    "extension": 1,
+    "trade-journal": 1,
+    "paper": 1,
+    "manual": 2,
+    "common-practice": 2,
+    "derived": 2,
+    "trade-page": 3,
+    "memory": 4,
+    "estimate": 4,
+    "own-test": -1,
+}
+_KINDS = {"trade-page": "trade page", "trade-journal": "trade journal"}
+
+
+class Numbers:
+    """The marks of one sheet."""
+
+    def __init__(
+        self, report: dict[str, Any], *, reasons: bool = False, most: int = 99, short: bool = False
+    ) -> None:
+        """Prepare to mark.
+
+        Args:
+            report: the answer as data; its sources are those that can be cited.
+            reasons: whether the sheet prints reasons under its lines.
+            most: how many sources a mark names at most, the best first.
+            short: whether the list gives ids only; `advisor explain ID` gives the citation.
+        """
+        self.reasons = reasons
+        self.most = most
+        self.short = short
+        self.sources = {s["id"]: s for s in report["sources"]}
+        self.used: dict[str, int] = {}
+        self.letters: dict[str, str] = {}
+
+    def mark(self, sources: list[str] | tuple[str, ...], most: int | None = None) -> str:
+        """`[3,7]`; a star where memory or an estimate is all that stands behind it.
+
+        Args:
+            sources: ids, each perhaps with its place.
+            most: how many to name here, where it is fewer than elsewhere.
+        """
+        ids = list(dict.fromkeys(text.split(" ", 1)[0] for text in sources))
+        best = sorted(ids, key=lambda i: _STANDING[self.sources[i]["kind"]])[: most or self.most]
+        marks = dict.fromkeys(self._one(id_) for id_ in ids if id_ in best)
+        star = "*" if ids and all(self.sources[i]["kind"] in _WEAK for i in ids) else ""
+        return f"[{','.join(marks)}{star}]" if marks else ""
+
+    def _one(self, id_: str) -> str:
+        if id_ in LETTERS:
+            letter, meaning = LETTERS[id_]
+            self.letters[letter] = meaning
+            return letter
+        return str(self.used.setdefault(id_, len(self.used) + 1))
+
+    def entries(self) -> list[tuple[str, str, str]]:
+        """Each mark, what it stands for, and, where that is only an id, the whole citation."""
+        rows = [
+            (str(n), self._cite(id_), self._whole(id_) if self.short else "")
+            for id_, n in self.used.items()
+        ]
+        return rows + [(letter, meaning, "") for letter, meaning in sorted(self.letters.items())]
+
+    def lines(self, width: int = WIDTH) -> list[str]:
+        """The list of what the marks stand for."""
+        lines = heading("On whose word")
+        parts = [f"{mark} {text}" for mark, text, _ in self.entries()]
+        if {"m", "e"} & set(self.letters):
+            parts.append("* only memory or an estimate: test before you trust it")
+        if self.short:
+            parts.append("`advisor explain` and such a name gives the whole citation")
+        return lines + wrap(" · ".join(parts), "  ", "  ", width)
+
+    def _cite(self, id_: str) -> str:
+        return id_ if self.short else self._whole(id_)
+
+    def _whole(self, id_: str) -> str:
+        source = self.sources[id_]
+        kind = _KINDS.get(source["kind"], source["kind"])
+        seen = f", {source['read']}" if source.get("read") else ""
+        return f"{source['citation']} ({kind}{seen})"

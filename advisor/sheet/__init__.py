@@ -1,1 +1,0 @@
-"""From advice to what a person or a program reads: the JSON contract, sentences, text."""

@@ -1,1 +1,0 @@
-"""What the heat model found, as data, as text and as a picture."""

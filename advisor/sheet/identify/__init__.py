@@ -1,1 +1,0 @@
-"""Finding out what a cloth is: the answer and the talk."""

@@ -1,1 +1,0 @@
-"""What every layer bears and the iron that suits them all."""

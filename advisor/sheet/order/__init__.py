@@ -1,1 +1,0 @@
-"""The order of work, as data and in words."""

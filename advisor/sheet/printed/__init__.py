@@ -1,1 +1,0 @@
-"""The handling sheet for the terminal, for paper and for the browser."""

@@ -1,0 +1,135 @@
+"""Finish against allowance, strength against place, fullness, and thread of each seam."""
+
+from __future__ import annotations
+
+import pytest
+
+from advisor.construction.threads import whole
+from advisor.craft import thread
+from tests.unit.construction.build_cases import works
+
+
+def one(seam: str):  # type: ignore[no-untyped-def]
+    """What one seam comes to."""
+    (work,) = works(f"  - {seam}").values()
+    return work
+
+
+def test_a_short_allowance_of_ones_own_is_kept_and_told() -> None:
+    """A French seam wants 5/8 in; 10 mm stay 10 mm, and 5.9 are missing."""
+    found = one("{name: s, layers: [lawn, lawn], seam: French, allowance: 10 mm}").finishing
+    assert (10.0, True) == (found.allowance, found.own)
+    assert 15.875 == pytest.approx(found.needs)
+    assert 5.875 == pytest.approx(found.short)
+    assert found.instead
+
+
+def test_fifteen_millimetres_are_enough_for_a_french_seam() -> None:
+    """5/8 in and 15 mm are the same allowance to the trade."""
+    found = one("{name: s, layers: [lawn, lawn], seam: French, allowance: 15 mm}").finishing
+    assert 0.0 == found.short
+
+
+def test_a_french_seam_on_a_curve_is_told() -> None:
+    """It only lies on a straight line."""
+    found = one("{name: s, layers: [lawn, lawn], seam: French, shape: curved}").finishing
+    assert not found.curves
+
+
+def test_a_felled_seam_finishes_itself() -> None:
+    """Whatever is said of the edges, they are inside."""
+    found = one("{name: s, layers: [denim, denim], seam: felled}").finishing
+    assert ("felled", "in the seam itself", 15.0) == (found.finish, found.when, found.needs)
+
+
+def test_three_enclosed_allowances_are_graded() -> None:
+    """1/8 in steps, the widest next to the outside."""
+    found = one("{name: s, layers: [coat, denim, denim], edge: turned, allowance: 15 mm}").trimming
+    assert [9.525, 6.35, 3.175] == pytest.approx(list(found.grade))
+
+
+def test_a_curve_is_clipped_every_quarter_to_half_inch() -> None:
+    """The published spacing, and the length tells how many at most."""
+    found = one("{name: s, layers: [lawn, lawn], shape: curved, length: 127 mm}").trimming
+    assert (6.35, 12.7, 20) == found.clips
+
+
+STRONG = "{name: s, layers: [denim, denim], stress: high, length: 10 cm, stitch: 301}"
+
+
+def test_strength_is_stitches_times_thread_times_factor() -> None:
+    """N/cm = 10 / length × tex × tenacity × 1.5, of the thread that was picked."""
+    work = one(STRONG)
+    assert work.holding.has is not None
+    assert 60.0 == work.holding.needs
+
+
+def test_a_place_that_moves_asks_for_more() -> None:
+    """A low waist on the hip is worked at every step."""
+    low = one("{name: s, layers: [denim, denim], stress: low}").holding.needs
+    moved = one("{name: s, layers: [denim, denim], stress: low, moves: yes}").holding.needs
+    assert (15.0, 35.0) == (low, moved)
+
+
+def test_a_strength_that_nobody_published_is_unknown() -> None:
+    """A zigzag has no published factor: unknown, never strong."""
+    found = one('{name: s, layers: [denim, denim], stitch: "304"}').holding
+    assert (None, None) == (found.has, found.enough)
+    assert found.why_not
+
+
+def test_the_strip_goes_before_the_plan() -> None:
+    """30 cm that became 15 are 2 to 1, whatever was planned."""
+    strip = "gathers: {method: gathering foot, strip: {flat: 30 cm, gathered: 15 cm}}"
+    layers = "layers: [denim, {use: lawn, fullness: 3}], length: 50 cm"
+    found = one(f"{{name: s, {layers}, {strip}}}").full
+    assert (2.0, 2.0, 1000.0) == (found.measured, found.ratio, found.cut)
+    assert any("strip" in text for text in found.says)
+
+
+def test_full_pleats_are_three_to_one() -> None:
+    """Folds that touch: 10 pleats with a face of 4 cm and folds of 4 cm on 40 cm."""
+    found = one(
+        "{name: s, layers: [denim, lawn], length: 40 cm, "
+        "pleats: {kind: knife, number: 10, depth: 4 cm}}"
+    ).full
+    assert (3.0, 1200.0) == (pytest.approx(found.ratio), pytest.approx(found.cut))
+
+
+def test_thread_of_a_plain_lockstitch() -> None:
+    """Seam: length × (2 + 2TS), half in the needle and half in the bobbin; edges on their own."""
+    work = one(
+        '{name: s, layers: [lawn, lawn], seam: plain, stitch: "301", finish: overlocked, '
+        "length: 1 m, times: 2}"
+    )
+    by = {p.purpose: p.use for p in work.threads}
+    assert by["seam"].needle == by["seam"].bobbin
+    assert 4000.0 < by["seam"].total < 5000.0
+    edges = thread.from_table(514).times(1000.0 * 2 * 2)
+    assert edges.total == pytest.approx(by["finish"].total)
+
+
+def test_gathering_rows_are_counted_on_the_width_before() -> None:
+    """Two rows over 2 m, with their tails, more than the 1 m of the seam itself."""
+    work = one("{name: s, layers: [denim, {use: lawn, fullness: 2}], length: 1 m}")
+    rows = next(p.use for p in work.threads if p.purpose == "gathering")
+    assert thread.gathering_rows(2000.0, stitch_mm=4.0).total == pytest.approx(rows.total)
+
+
+def test_a_seam_without_a_length_has_no_thread() -> None:
+    """What is not known is not made up."""
+    assert one("{name: s, layers: [lawn, lawn]}").threads is None
+
+
+def test_whole_is_the_sum() -> None:
+    """All purposes together."""
+    work = one("{name: s, layers: [lawn, lawn], length: 1 m}")
+    assert sum(p.use.total for p in work.threads) == pytest.approx(whole(work.threads).total)
+
+
+def test_the_standards_names_of_a_seam() -> None:
+    """A felled seam is LSc, on the word of the reproduced standard."""
+    named = one("{name: s, layers: [denim, denim], seam: felled}").named
+    assert ("LSc", "2.04.06") == (named.astm, named.iso)
+    assert "memory" in named.iso_sources
+    assert "memory" not in named.astm_sources

@@ -1,0 +1,77 @@
+"""A sheet that is too long leaves out what matters least, and never a danger or a setting."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from advisor.answer.pipeline import whole_answer
+from advisor.overlay.cache import load_knowledge
+from advisor.project.load import load_project
+from advisor.render.lines import SEAM_LINES
+from advisor.render.printed.blocks import TIGHTEST, sections
+from advisor.render.printed.compact import fitted_lines
+from advisor.render.printed.digest import digest
+from advisor.render.printed.numbers import Numbers
+from advisor.render.printed.section import Section
+
+COAT = Path(__file__).parents[3] / "knowledge" / "examples" / "lantern-parade-coat.yaml"
+SETTINGS = {label for label, _ in SEAM_LINES}
+every_step = pytest.mark.parametrize("tight", range(1, TIGHTEST + 1))
+
+
+@cache
+def report() -> dict[str, Any]:
+    known = load_knowledge()
+    return whole_answer(load_project(COAT, known), known)[1]
+
+
+def sheet(tight: int) -> dict[str, Section]:
+    numbers = Numbers(report(), most=2, short=True)
+    return {s.id: s for s in sections(report(), numbers, digest(report()), tight)}
+
+
+@every_step
+def test_no_danger_is_left_out(tight: int) -> None:
+    """Clashes, what to do instead, cautions, tests and unknowns stay, however tight it gets."""
+    for name in ("conflicts", "cautions", "tests", "unknowns"):
+        loose = [(i.lead, [p.text for p in i.parts]) for i in sheet(0)[name].items]
+        assert loose
+        assert loose == [(i.lead, [p.text for p in i.parts]) for i in sheet(tight)[name].items]
+
+
+@every_step
+def test_no_setting_of_a_seam_is_left_out(tight: int) -> None:
+    """Every pin, needle, seam and press stays."""
+
+    def settings(found: dict[str, Section]) -> list[tuple[str, str, str, str]]:
+        return [
+            (item.lead, part.label, part.text, part.same)
+            for item in found["seams"].items
+            for part in item.parts
+            if part.label in SETTINGS
+        ]
+
+    assert settings(sheet(0))
+    assert settings(sheet(0)) == settings(sheet(tight))
+
+
+def test_what_is_left_out_is_counted() -> None:
+    """The tightest sheet says that more is left out than the loosest does."""
+    counts = [int(sheet(t)["unknowns"].close.split()[0]) for t in range(TIGHTEST + 1)]
+    assert sorted(counts) == counts
+    assert counts[0] < counts[-1]
+
+
+def test_it_is_no_tighter_than_it_has_to_be() -> None:
+    """With room for all nothing is left out; with room for nothing the tightest is printed."""
+    loose, none = fitted_lines(report(), 10_000)
+    tight, most = fitted_lines(report(), 1)
+    assert (0, TIGHTEST) == (none, most)
+    assert len(tight) < len(loose)
+    between, step = fitted_lines(report(), len(loose) - 1)
+    assert 0 < step <= TIGHTEST
+    assert len(between) < len(loose)
