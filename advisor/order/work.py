@@ -65,7 +65,7 @@ class Work:
     def stops(self) -> tuple[str, ...]:
         """The steps after which work may stop with nothing half-done."""
         left = self.left()
-        return tuple(left[k - 1] for k in stops(left, self.couples))
+        return tuple(left[k - 1] for k in stops(left, self._couples_among(left)))
 
     def sittings(self, length: float) -> tuple[Sitting, ...]:
         """What is left, cut into sittings; one ends where the garment hangs for a day."""
@@ -76,10 +76,15 @@ class Work:
                 parts.append([])
         found: list[Sitting] = []
         for part in parts:
-            inside = [c for c in self.couples if c.first in part and c.second in part]
             steps = [self.tasks[name].step for name in part]
+            inside = self._couples_among(part)
             found += split(steps, length, inside, self.setting) if steps else ()
         return tuple(found)
+
+    def _couples_among(self, names: Sequence[str]) -> tuple[Couple, ...]:
+        """The couples that still hold: one with a step that is done holds nothing together."""
+        here = set(names)
+        return tuple(c for c in self.couples if c.first in here and c.second in here)
 
 
 def order_of(

@@ -174,3 +174,17 @@ def test_the_sheet_has_one_line_of_it() -> None:
     sheet = json.loads(run("sheet", str(JACKET), "--json").stdout)
     assert sheet["order_cost"] == cost
     assert data_of(str(JACKET))["order"] == sheet["order"]
+
+
+def test_a_ticked_half_of_a_sitting_leaves_every_command_working(jacket: Path) -> None:
+    """A step whose partner in one sitting is still to do can be ticked, and the work goes on."""
+    steps = [row["step"] for row in data_of(str(jacket))["order"]]
+    assert "join shoulder" in steps
+    for name in ("join shoulder", steps[0], steps[len(steps) // 2]):
+        ticked = run("order", str(jacket), "--tick", name)
+        assert (1, "") == (ticked.returncode, ticked.stderr)
+        for command in ("order", "sheet", "check"):
+            after = run(command, str(jacket))
+            assert (1, "") == (after.returncode, after.stderr), command
+    done = [row["step"] for row in data_of(str(jacket))["order"] if row["done"]]
+    assert {"join shoulder", steps[0], steps[len(steps) // 2]} == set(done)

@@ -1,0 +1,85 @@
+"""Every step of every demo can be ticked, in the printed order and alone, and the work goes on."""
+
+from __future__ import annotations
+
+import os
+from dataclasses import replace
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from advisor.answer.order import order_of_garment
+from advisor.claims.judgement import Advice
+from advisor.decide.advise import advise
+from advisor.knowledge.model import Knowledge
+from advisor.order.search import Effort
+from advisor.order.work import Work, order_of
+from advisor.overlay.cache import load_knowledge
+from advisor.project.load import load_project
+from advisor.render.order_text import render_order
+
+DEMOS = sorted(Path("knowledge/examples").glob("*.yaml"))
+EVERY = int(os.environ.get("ADVISOR_EVERY_TICK", "6"))
+"""One tick in so many is also printed; 1 prints them all."""
+BRIEF = Effort(states=50, bounds=500, beam=2)
+
+
+@cache
+def _known() -> Knowledge:
+    return load_knowledge()
+
+
+@cache
+def _advice(demo: Path) -> Advice:
+    return advise(load_project(demo, _known()), _known())
+
+
+def _with(demo: Path, done: tuple[str, ...]) -> Advice:
+    """The advice on a demo in which these steps are ticked."""
+    advice = _advice(demo)
+    garment = advice.judgement.garment
+    garment = replace(garment, wishes=replace(garment.wishes, done=done))
+    return replace(advice, judgement=replace(advice.judgement, garment=garment))
+
+
+def _worked(demo: Path, done: tuple[str, ...]) -> Work:
+    work = order_of(_with(demo, done), _known(), BRIEF)
+    assert set(done) == set(work.done)
+    left = set(work.left())
+    assert left.isdisjoint(done)
+    assert set(work.stops()) <= left
+    assert not left or work.left()[-1] in work.stops()
+    assert [n for s in work.sittings(45) for n in s.steps] == list(work.left())
+    return work
+
+
+@pytest.mark.parametrize("demo", DEMOS, ids=lambda path: path.stem)
+def test_each_step_can_be_ticked_alone(demo: Path) -> None:
+    """Whatever is ticked, and whatever it belongs to in one sitting, the rest is planned."""
+    steps = _worked(demo, ()).order
+    for name in steps:
+        assert len(steps) - 1 == len(_worked(demo, (name,)).left())
+
+
+@pytest.mark.parametrize("demo", DEMOS, ids=lambda path: path.stem)
+def test_the_steps_can_be_ticked_as_they_are_printed(demo: Path) -> None:
+    """From the first to the last; a half-done sitting goes on where it was left."""
+    steps = _worked(demo, ()).order
+    for k in range(1, len(steps) + 1):
+        work = _worked(demo, steps[:k])
+        assert steps[:k] == work.done or set(steps[:k]) == set(work.done)
+        assert not [r for r in work.remarks if "is ticked, but" in r]
+
+
+@pytest.mark.parametrize("demo", DEMOS, ids=lambda path: path.stem)
+def test_what_is_ticked_is_printed(demo: Path) -> None:
+    """The checklist can be told at any point of the work, with as many lines as steps."""
+    steps = _worked(demo, ()).order
+    told = [()] + [steps[:k] for k in range(1, len(steps) + 1, EVERY)] + [steps]
+    told += [(name,) for name in steps[::EVERY]]
+    for done in told:
+        data = order_of_garment(_with(demo, tuple(done)), _known(), plain=True, sitting=60)
+        text = " ".join(render_order({"garment": demo.stem, **data}).split())
+        assert len(done) == text.count("[x]")
+        assert len(steps) - len(done) == text.count("[ ]")
