@@ -8,31 +8,29 @@ becomes an `InputError` with file:line:column, as many problems at once as can b
 
 from __future__ import annotations
 
-import math
 import re
 import stat
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, NoReturn, TypeAlias
+from typing import Any, NoReturn
 
 from advisor.errors import InputError, Problem, Where
+from advisor.textio.yamltree import MOST_LEVELS, Builder, Data, Steps
 
-Steps: TypeAlias = tuple[str | int, ...]
-"""The way to a value from the top of a file: ("seams", 2, "layers", 0)."""
-
-Data: TypeAlias = Any
-"""dict, list, str, int, float, bool or None, nested; a shape is for a schema to check."""
+__all__ = [
+    "MOST_BYTES",
+    "MOST_LEVELS",
+    "Data",
+    "Document",
+    "Positions",
+    "Steps",
+    "events_of",
+    "parse_yaml",
+    "read_yaml",
+]
 
 MOST_BYTES = 1_000_000
-MOST_LEVELS = 40
-_MOST_DIGITS = 40
-
-_NULL = frozenset({"", "~", "null", "Null", "NULL"})
-_BOOL = {"true": True, "True": True, "TRUE": True, "false": False, "False": False, "FALSE": False}
-_INT = re.compile(r"[-+]?[0-9]+")
-_FLOAT = re.compile(r"[-+]?(?:\.[0-9]+|[0-9]+(?:\.[0-9]*)?)(?:[eE][-+]?[0-9]+)?")
-_NOT_FINITE = re.compile(r"[-+]?\.(?:inf|Inf|INF)|\.(?:nan|NaN|NAN)")
 _BINARY = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\x80-\x84\x86-\x9f\ufffe\uffff]")
 _UTF16 = (b"\xff\xfe", b"\xfe\xff")
 
@@ -97,21 +95,42 @@ def parse_yaml(text: str, file: str) -> Document:
         InputError: with every problem found.
     """
     _refuse_text(text, file)
-    from ruamel.yaml import YAML  # noqa: PLC0415 - heavy, and a warm start reads no YAML
-    from ruamel.yaml.error import MarkedYAMLError, YAMLError  # noqa: PLC0415
-
-    builder = _Builder(file)
-    try:
-        data = builder.document(YAML(typ="safe", pure=True).parse(text))
-    except MarkedYAMLError as error:
-        mark = error.problem_mark or error.context_mark
-        builder.stop(_plain_words(error.problem or error.context or ""), mark)
-    except (YAMLError, RecursionError, ValueError, IndexError) as error:
-        # The reader is a hand-written scanner; odd input must not become our traceback.
-        builder.stop(_plain_words(str(error).partition("\n")[0]), None)
+    builder = Builder(file)
+    data = builder.document(_told(text, builder))
     if builder.problems:
         raise InputError(builder.problems)
     return Document(data, Positions(builder.keys, builder.values), file)
+
+
+def events_of(text: str) -> Iterator[Any]:
+    """The events of a YAML text, each with `start_mark` and `end_mark` (index, line, column).
+
+    The reader is libyaml, which is written in C: the same events as the one in Python gives, in
+    a twentieth of the time. Where it was not built, the one in Python serves.
+    """
+    import yaml  # noqa: PLC0415 - a warm start reads no YAML
+
+    return iter(yaml.parse(text, Loader=getattr(yaml, "CLoader", yaml.Loader)))
+
+
+def _told(text: str, builder: Builder) -> Iterator[Any]:
+    """The events; where the reader gives up, its complaint in words for the maker."""
+    from yaml.error import MarkedYAMLError, YAMLError  # noqa: PLC0415
+
+    try:
+        yield from events_of(text)
+    except MarkedYAMLError as error:
+        mark = error.problem_mark or error.context_mark
+        builder.stop(_complaint(error, mark, text), mark)
+    except (YAMLError, RecursionError, ValueError, IndexError) as error:
+        # Odd input must not become our traceback, whatever the reader makes of it.
+        builder.stop(_plain_words(str(error).partition("\n")[0]), None)
+
+
+def _complaint(error: Any, mark: Any, text: str) -> str:
+    if mark is not None and text[mark.index : mark.index + 1] == "\t":
+        return "a tab is used for indentation; use spaces"
+    return _plain_words(error.problem or error.context or "")
 
 
 def _read_bytes(path: Path, file: str) -> bytes:
@@ -173,155 +192,28 @@ def _refuse(message: str, where: Where) -> NoReturn:
 
 def _plain_words(problem: str) -> str:
     """Return the reader's complaint as a maker can use it."""
-    if "'\\t'" in problem or "\t" in problem:
-        return "a tab is used for indentation; use spaces"
     for sign, words in _COMPLAINTS.items():
         if sign in problem:
             return words
     return f"this is not YAML ({problem})" if problem else "this is not YAML"
 
 
+_UNFIT = "this line does not fit the lines above it; check its indentation"
 _COMPLAINTS = {
     "mapping values are not allowed": "a second ': ' on one line, or a line indented too far; "
     "put quotes round text that holds ': '",
     "could not find expected ':'": "a key without ':' after it",
-    "expected <block end>": "this line does not fit the lines above it; check its indentation",
+    "expected <block end>": _UNFIT,
+    "did not find expected key": _UNFIT,
+    "expected '-' indicator": _UNFIT,
+    "block sequence entries are not allowed": "a list may not begin here; put it on its own lines",
     "found unexpected end of stream": "a quotation mark is opened and never closed",
+    "unexpected document indicator": "a quotation mark is opened and never closed",
     "cannot start any token": "a word may not begin with this character; put it in quotes",
     "expected ',' or ']'": "a list opened with '[' is not closed, or lacks a comma",
     "expected ',' or '}'": "a group opened with '{' is not closed, or lacks a comma",
+    "unknown escape": "a '\\' in double quotes begins no sign that is known; use single quotes",
+    "violates indentation": "a tab is used for indentation; use spaces",
+    "nesting depth": f"nested too deeply: at most {MOST_LEVELS} levels",
+    "expected <document start>": "this is left over behind the end of what is written here",
 }
-
-
-@dataclass(slots=True)
-class _Builder:
-    """Builds data from the reader's events, refusing whatever is not plain data."""
-
-    file: str
-    problems: list[Problem] = field(default_factory=list)
-    keys: dict[Steps, tuple[int, int]] = field(default_factory=dict)
-    values: dict[Steps, tuple[int, int]] = field(default_factory=dict)
-
-    def document(self, events: Iterator[Any]) -> Data:
-        data: Data = None
-        documents = 0
-        for event in events:
-            kind = _kind(event)
-            if kind == "DocumentStart":
-                documents += 1
-                if documents > 1:
-                    self.stop("a second document ('---'); only one is read from a file", event)
-            elif kind not in _FRAME:
-                data = self._value(event, events, ())
-        if not documents or (data is None and not self.problems):
-            self.stop("this file is empty: nothing is written in it", None)
-        return data
-
-    def stop(self, message: str, at: Any) -> NoReturn:
-        """Raise everything found so far and one thing more that ends the reading."""
-        raise InputError([*self.problems, Problem(message, self._where(at))]) from None
-
-    def _note(self, message: str, at: Any) -> None:
-        self.problems.append(Problem(message, self._where(at)))
-
-    def _where(self, at: Any) -> Where:
-        mark = getattr(at, "start_mark", at)
-        return Where(self.file) if mark is None else Where(self.file, *_line_column(mark))
-
-    def _value(self, event: Any, events: Iterator[Any], steps: Steps) -> Data:
-        kind = _kind(event)
-        self.values[steps] = _line_column(event.start_mark)
-        self._refuse_marks(event, kind)
-        if kind == "Scalar":
-            return self._scalar(event)
-        if kind == "Alias":
-            return None
-        if len(steps) >= MOST_LEVELS:
-            self.stop(f"nested too deeply: at most {MOST_LEVELS} levels", event)
-        if kind == "SequenceStart":
-            return self._sequence(events, steps)
-        return self._mapping(events, steps)
-
-    def _refuse_marks(self, event: Any, kind: str) -> None:
-        if kind == "Alias":
-            self._note(f"the alias '*{event.anchor}' is not read; write the value out", event)
-        elif event.anchor is not None:
-            self._note(f"the anchor '&{event.anchor}' is not read; write the value out", event)
-        if kind != "Alias" and event.tag is not None:
-            tag = str(event.tag).replace("tag:yaml.org,2002:", "!!")
-            self._note(f"the tag '{tag}' is not read; leave it out", event)
-
-    def _sequence(self, events: Iterator[Any], steps: Steps) -> list[Data]:
-        found: list[Data] = []
-        for event in events:
-            if _kind(event) == "SequenceEnd":
-                break
-            found.append(self._value(event, events, (*steps, len(found))))
-        return found
-
-    def _mapping(self, events: Iterator[Any], steps: Steps) -> dict[str, Data]:
-        found: dict[str, Data] = {}
-        for event in events:
-            if _kind(event) == "MappingEnd":
-                break
-            key = self._key(event)
-            here = (*steps, key)
-            if key in found:
-                first = self.keys[here]
-                self._note(f"the key '{key}' is here and already on line {first[0]}", event)
-                _Builder(self.file, self.problems)._value(next(events), events, here)
-                continue
-            self.keys[here] = _line_column(event.start_mark)
-            found[key] = self._value(next(events), events, here)
-        return found
-
-    def _key(self, event: Any) -> str:
-        kind = _kind(event)
-        if kind in ("SequenceStart", "MappingStart"):
-            self.stop("a key must be a word, not a list or a group", event)
-        self._refuse_marks(event, kind)
-        if kind == "Alias":
-            return f"*{event.anchor}"
-        text: str = event.value
-        if not _is_plain(event):
-            return text
-        if text in _NULL or text in _BOOL or _INT.fullmatch(text) or _FLOAT.fullmatch(text):
-            shown = text or "(nothing)"
-            self._note(f"the key {shown} is not text; put it in quotes if it is meant", event)
-        return text
-
-    def _scalar(self, event: Any) -> str | int | float | bool | None:
-        text: str = event.value
-        if not _is_plain(event):
-            return text
-        if text in _NULL:
-            return None
-        if text in _BOOL:
-            return _BOOL[text]
-        if _NOT_FINITE.fullmatch(text):
-            self._note(f"{text} is not a number that can be used", event)
-            return None
-        number = int if _INT.fullmatch(text) else float if _FLOAT.fullmatch(text) else None
-        if number is None:
-            return text
-        value = number(text) if len(text) <= _MOST_DIGITS else math.inf
-        if not math.isfinite(value):
-            self._note("this number is too long or too large", event)
-            return None
-        return value
-
-
-_FRAME = frozenset({"StreamStart", "StreamEnd", "DocumentEnd"})
-
-
-def _kind(event: Any) -> str:
-    return type(event).__name__.removesuffix("Event")
-
-
-def _is_plain(event: Any) -> bool:
-    # A value is a number or a yes/no only when written without quotes.
-    return bool(event.implicit[0])
-
-
-def _line_column(mark: Any) -> tuple[int, int]:
-    return mark.line + 1, mark.column + 1

@@ -63,7 +63,7 @@ LIGHT = (
     "advisor.render.printed.detailed",
     "advisor.cli.ask",
 )
-HEAVY = ("pydantic", "ruamel.yaml", "rich", "numpy")
+HEAVY = ("pydantic", "yaml", "rich", "numpy")
 
 
 def modules() -> list[Path]:
@@ -197,7 +197,7 @@ def heavy_after_importing(module: str) -> list[str]:
 
 @pytest.mark.parametrize("module", LIGHT)
 def test_a_light_module_imports_no_heavy_library(module: str) -> None:
-    """A module of the quick path is imported without pydantic, ruamel.yaml, rich or numpy."""
+    """A module of the quick path is imported without pydantic, yaml, rich or numpy."""
     assert [] == heavy_after_importing(module)
 
 

@@ -151,7 +151,7 @@ def test_a_question_needs_no_heavy_library() -> None:
     """Whoever only asks waits neither for pydantic nor for a YAML reader."""
     script = (
         "import sys, advisor.project.quick, advisor.project.start; "
-        "print([name for name in ('pydantic', 'ruamel.yaml', 'rich', 'numpy') "
+        "print([name for name in ('pydantic', 'yaml', 'rich', 'numpy') "
         "if name in sys.modules])"
     )
     done = subprocess.run(

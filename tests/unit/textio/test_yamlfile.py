@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import os
+import time
 from pathlib import Path
 
 import pytest
@@ -136,7 +137,7 @@ REFUSED = [
     ("a: -.INF\n", "p.yaml:1:4: -.INF is not a number that can be used"),
     ("a: 1e999\n", "p.yaml:1:4: this number is too long or too large"),
     ("a: " + "9" * 5000, "p.yaml:1:4: this number is too long or too large"),
-    ("[" * 100_000, DEEP.format(41)),
+    ("[" * 100_000, DEEP.format(1001)),
     ("{a: " * 5_000, DEEP.format(161)),
     ("- " * 5_000, DEEP.format(81)),
     ("a:\n\tb: 1\n", "p.yaml:2:1: a tab is used for indentation; use spaces"),
@@ -154,6 +155,13 @@ REFUSED = [
     ("a: 'x\n", "p.yaml:2:1: a quotation mark is opened and never closed"),
     ("a: [1, 2\n", "p.yaml:2:1: a list opened with '[' is not closed, or lacks a comma"),
     ("a: {b: 1\n", "p.yaml:2:1: a group opened with '{' is not closed, or lacks a comma"),
+    ("- a\nb\n", "p.yaml:3:1: a key without ':' after it"),
+    ("a: - b\n", "p.yaml:1:4: a list may not begin here; put it on its own lines"),
+    (
+        'a: "\\q"\n',
+        "p.yaml:1:5: a '\\' in double quotes begins no sign that is known; use single quotes",
+    ),
+    ("a: {b\n", "p.yaml:2:1: a group opened with '{' is not closed, or lacks a comma"),
     ("a: @x\n", "p.yaml:1:4: a word may not begin with this character; put it in quotes"),
     ("a\x00b", "p.yaml:1:2: a character that is not text (U+0000)"),
     ("a: 1\nb: \x1b[31m", "p.yaml:2:4: a character that is not text (U+001B)"),
@@ -241,6 +249,30 @@ def test_a_byte_order_mark_and_windows_line_ends_are_accepted(tmp_path: Path) ->
         document.where_key("a"),
         document.where("b"),
     )
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        "a: b: c\n",
+        "[",
+        "{a: ",
+        "- ",
+        "a:\n",
+        '"',
+        "&",
+        "k: [1,\n",
+        "a: b\n",
+        "? ",
+        "é: ü\n",
+    ],
+)
+def test_a_megabyte_of_junk_is_refused_at_once(row: str) -> None:
+    """The largest text that is read at all costs a second at most, whatever it holds."""
+    text = (row * (MOST_BYTES // len(row.encode())))[:MOST_BYTES]
+    begun = time.process_time()
+    assert refusal(text).startswith("p.yaml")
+    assert time.process_time() - begun < 2
 
 
 @pytest.mark.parametrize(
