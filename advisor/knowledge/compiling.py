@@ -124,7 +124,8 @@ class _Compiler:
         citation = ", ".join(part for part in (form.title, form.by, form.year) if part)
         good = form.kind in GOOD_KINDS and form.read != "memory"
         rank = RANKS[form.kind] if form.read != "memory" else RANKS["memory"]
-        return [citation, form.kind, form.read, form.note or "", rank, good]
+        place = [form.where or "", form.nowhere or ""]
+        return [citation, form.kind, form.read, form.note or "", rank, good, *place]
 
     def rank(self, sources: Iterable[str]) -> int:
         """The standing of the best of some sources; 0 is a standard."""

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 Mix = tuple[tuple[str, float | None], ...]
 """Fibres of one cloth with their shares in percent; None where the share is not known."""
 
-FORMAT = 7
+FORMAT = 8
 """Raised whenever the compiled form changes; a cache of another format is not read."""
 
 LIMIT_ASPECT = "press.temperature"
@@ -41,6 +41,8 @@ class Source:
     note: str
     rank: int
     good: bool
+    where: str = ""
+    nowhere: str = ""
 
 
 @dataclass(frozen=True, slots=True)

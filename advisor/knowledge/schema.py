@@ -65,11 +65,17 @@ class Form(BaseModel):
 
 
 class Source(Form):
-    """A work that a value rests on."""
+    """A work that a value rests on, and where it can be opened.
+
+    `where` is an address, DOI, ISBN, or the number of a standard or document; a work that has none
+    says in `nowhere` why not. An invented place is worse than none.
+    """
 
     title: Text
     by: Text | None = None
     year: Word | None = None
+    where: Text | None = None
+    nowhere: Text | None = None
     kind: SourceKind
     read: Literal["whole", "part", "abstract", "second-hand", "memory"] = "whole"
     note: Text | None = None

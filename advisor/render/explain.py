@@ -255,6 +255,8 @@ def _source(
 ) -> tuple[list[str], dict[str, Any]]:
     lines = heading(f"{source.id} (source)", 1)
     lines += wrap(source.citation, "  ")
+    # An address must stay whole to be opened, so it is never wrapped.
+    lines.append(f"  where: {source.where}" if source.where else f"  no place: {source.nowhere}")
     standing = "of good standing" if source.good else "of weaker standing"
     lines += wrap(f"{source.kind}, read: {source.read}, {standing}. {source.note}", "  ")
     used = used_by(source.id, knowledge)
@@ -263,6 +265,8 @@ def _source(
         "id": source.id,
         "citation": source.citation,
         "kind": source.kind,
+        "where": source.where,
+        "nowhere": source.nowhere,
         "read": source.read,
         "note": source.note,
         "used_by": used,
