@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+
 from tests.corpus import audit, places
 
 LEAST_WITH_PLACE = 0.60
