@@ -18,10 +18,23 @@ class Item:
     document: Document
     path: tuple[Any, ...] = ()
     area: str = ""
+    lent: dict[tuple[Any, ...], tuple[Item, tuple[Any, ...]]] = field(default_factory=dict)
+    """What is said elsewhere, by its place in the form: the entry that says it, and where there."""
 
     def where(self, *path: Any) -> Where:
-        """The place of a value inside the entry."""
+        """The place of a value of the entry, in the file where it stands."""
+        for length in range(len(path), 0, -1):
+            if path[:length] in self.lent:
+                item, inside = self.lent[path[:length]]
+                return item.where(*inside, *path[length:])
         return self.document.where(*self.path, *path)
+
+    def said_by(self, *path: Any) -> str:
+        """The id of the entry in whose file a value stands."""
+        if path in self.lent:
+            item, inside = self.lent[path]
+            return item.said_by(*inside)
+        return self.id
 
 
 @dataclass

@@ -207,7 +207,8 @@ class _Compiler:
                 ("weight", "thickness", "traits sources", "limits", "notes", "fuses at", "sold in"),
                 keep=True,
             )
-            | self.loosened(item.id),
+            | self.loosened(item.id)
+            | _lent(item),
         }
 
     def loosened(self, id_: str) -> dict[str, Any]:
@@ -251,6 +252,23 @@ class _Compiler:
             "stitches": form.stitches,
             "foot_lift": form.foot_lift.value if form.foot_lift else None,
         }
+
+
+def _lent(item: Item) -> dict[str, Any]:
+    """Whom an entry is like, and by whom each thing is said that it does not say itself.
+
+    Claims are named by their number, traits and the rest by their name.
+    """
+    if not item.lent:
+        return {}
+    ways = [("claims", i) for i in range(len(item.form.claims))]
+    ways += [("traits", name) for name in item.form.traits]
+    others = [(name,) for name in ("structure", "family", "kind", "weave", "traits sources")]
+    said = {str(way[-1]): item.said_by(*way) for way in (*ways, *others)}
+    return {
+        "like": item.form.like,
+        "lent": {name: who for name, who in said.items() if who != item.id},
+    }
 
 
 def _never(path: tuple[Any, ...], text: str, _known: Iterable[str]) -> None:

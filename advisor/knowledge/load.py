@@ -19,6 +19,7 @@ from advisor.knowledge import (
     workshop,
 )
 from advisor.knowledge.book import Book, Item
+from advisor.knowledge.likeness import lay_over_bases
 from advisor.textio.validation import problems_from_validation
 from advisor.textio.yamlfile import Document, Positions, read_yaml
 
@@ -76,6 +77,7 @@ def read_book(folder: Path) -> Book:
         else:
             _single(book, path, document)
     _read_order(book, folder)
+    lay_over_bases(book)
     return book
 
 

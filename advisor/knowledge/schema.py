@@ -7,9 +7,9 @@ Only reading and checking use these; everything that answers works on the light 
 
 from __future__ import annotations
 
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any, ClassVar, Literal, Self
 
-from pydantic import BaseModel, ConfigDict, Field, StringConstraints
+from pydantic import BaseModel, ConfigDict, Field, StringConstraints, model_validator
 
 Text = Annotated[str, StringConstraints(min_length=1, max_length=600, strip_whitespace=True)]
 Word = Annotated[str, StringConstraints(min_length=1, max_length=80, strip_whitespace=True)]
@@ -47,6 +47,44 @@ NotionKind = Literal[
     "button",
     "thread",
     "trim",
+]
+Family = Literal[
+    "sheers",
+    "silks",
+    "satins",
+    "brocades",
+    "piles",
+    "lace",
+    "embellished",
+    "knits",
+    "wools",
+    "linens",
+    "cottons",
+    "denims",
+    "skins",
+    "coated",
+    "layered",
+    "furs",
+    "linings",
+    "felts",
+    "stretch",
+    "pleated",
+]
+FibreGroup = Literal[
+    "cellulose",
+    "regenerated cellulose",
+    "cellulose acetate",
+    "protein",
+    "polyester",
+    "polyamide",
+    "acrylic",
+    "olefin",
+    "elastomer",
+    "chlorofibre",
+    "metal",
+    "mineral",
+    "skin",
+    "other",
 ]
 CautionKind = Literal["burn", "eye", "fire", "cut", "damage", "health"]
 
@@ -164,22 +202,7 @@ class FibreForm(Form):
 
     name: Word
     also: tuple[Word, ...] = ()
-    group: Literal[
-        "cellulose",
-        "regenerated cellulose",
-        "cellulose acetate",
-        "protein",
-        "polyester",
-        "polyamide",
-        "acrylic",
-        "olefin",
-        "elastomer",
-        "chlorofibre",
-        "metal",
-        "mineral",
-        "skin",
-        "other",
-    ]
+    group: FibreGroup
     iron: tuple[Ceiling, ...] = ()
     softens: tuple[Point, ...] = ()
     sticks: tuple[Point, ...] = ()
@@ -221,12 +244,16 @@ class Fusing(Form):
 
 
 class Entry(Form):
-    """What a cloth and a notion have in common."""
+    """What a cloth and a notion have in common; one that says `like` may leave out what is lent."""
+
+    needed: ClassVar[tuple[str, ...]] = ("structure",)
 
     id: Id
     name: Word
     also: tuple[Word, ...] = ()
-    structure: Structure
+    like: Id | None = None
+    without: tuple[Word, ...] = ()
+    structure: Structure | None = None
     weave: Word | None = None
     sold_in: SoldIn
     weight: Span | None = None
@@ -237,38 +264,31 @@ class Entry(Form):
     limits: Text | None = None
     notes: tuple[Note, ...] = ()
 
+    @model_validator(mode="after")
+    def _whole_or_like(self) -> Self:
+        """Whatever nobody lends has to be said."""
+        lacking = [f"'{name}'" for name in self.needed if getattr(self, name) is None]
+        if lacking and self.like is None:
+            raise ValueError(f"missing key {' and '.join(lacking)}, or `like`")
+        if self.without and self.like is None:
+            raise ValueError("`without` needs a `like`: there is nothing to do without")
+        return self
+
 
 class FabricForm(Entry):
     """A cloth."""
 
-    family: Literal[
-        "sheers",
-        "silks",
-        "satins",
-        "brocades",
-        "piles",
-        "lace",
-        "embellished",
-        "knits",
-        "wools",
-        "linens",
-        "cottons",
-        "denims",
-        "skins",
-        "coated",
-        "layered",
-        "furs",
-        "linings",
-        "felts",
-        "stretch",
-        "pleated",
-    ]
+    needed: ClassVar[tuple[str, ...]] = ("structure", "family")
+
+    family: Family | None = None
 
 
 class NotionForm(Entry):
     """A notion: what is sewn in and is not cloth."""
 
-    kind: NotionKind
+    needed: ClassVar[tuple[str, ...]] = ("structure", "kind")
+
+    kind: NotionKind | None = None
     fuses_at: Fusing | None = None
 
 

@@ -40,7 +40,8 @@ def check_book(book: Book) -> list[Problem]:
     checker = _Checker(book)
     checker.run()
     workshop = check_workshop(book.seams, book.kit, book.aspects, book.sources)
-    return [*book.problems, *checker.problems, *check_order(book.order, book.sources), *workshop]
+    found = [*book.problems, *checker.problems, *check_order(book.order, book.sources), *workshop]
+    return list(dict.fromkeys(found))  # a line that several entries borrow is wrong once
 
 
 def reader_of(book: Book) -> Reader:

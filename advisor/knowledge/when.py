@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable
-from typing import Any
+from typing import Any, get_args
 
 from advisor.knowledge import schema
 
@@ -19,21 +19,8 @@ Fail = Callable[[tuple[Any, ...], str, Iterable[str]], None]
 
 YES_NO = ("yes", "no")
 LAYER_WORDS: dict[str, tuple[str, ...]] = {
-    "structure": ("woven", "knit", "net", "nonwoven", "skin", "film", "composite"),
-    "kind": (
-        "cloth",
-        "fusible",
-        "low-temperature fusible",
-        "sew-in",
-        "canvas",
-        "zip",
-        "elastic",
-        "hook-and-loop",
-        "tape",
-        "button",
-        "thread",
-        "trim",
-    ),
+    "structure": get_args(schema.Structure),
+    "kind": ("cloth", *get_args(schema.NotionKind)),
     "fibre known": YES_NO,
     "shade": ("dark", "middle", "pale"),
     "care": ("dry clean only", "washable"),
@@ -96,12 +83,10 @@ class Reader:
     ) -> None:
         self.traits = traits
         self.fibres = tuple(fibres)
-        families = schema.FabricForm.model_fields["family"].annotation
-        groups = schema.FibreForm.model_fields["group"].annotation
-        self.groups = tuple(groups.__args__)  # type: ignore[union-attr]
+        self.groups: tuple[str, ...] = get_args(schema.FibreGroup)
         self.layer_words = LAYER_WORDS | {
             "weave": tuple(weaves),
-            "family": tuple(families.__args__),  # type: ignore[union-attr]
+            "family": get_args(schema.Family),
             "fabric": tuple(entries),
             "notion": tuple(entries),
         }

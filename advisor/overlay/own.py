@@ -9,11 +9,13 @@ file of hers can loosen a limit in silence.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from pathlib import Path
 
 from advisor.errors import InputError, Problem, nearest
 from advisor.knowledge import load, schema, schema_own
 from advisor.knowledge.book import Book, Item
+from advisor.knowledge.likeness import lay_over_bases
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.vocabulary import check_book
 from advisor.overlay import own_cloths
@@ -48,12 +50,13 @@ class _Layer:
             document = self._document(path)
             if document is None:
                 continue
-            if isinstance(document.data, dict) and "like" in document.data:
+            if path.parent.name == "fabrics" and "like" in _keys(document):
                 self._cloth(path, document)
             elif path.parent == self.folder:
                 load._register(plain, path.stem, document)
             else:
                 load._single(plain, path, document)
+        lay_over_bases(plain, self.book)
         self.left_out += plain.problems
         bad = {str(p.where.file) for p in plain.problems if p.where}
         for shelf in SHELVES:
@@ -91,7 +94,7 @@ class _Layer:
             text = f"unknown cloth '{form.like}'"
             self.left_out.append(Problem(text, item.where("like"), None, close))
             return
-        whole, loosened, problems = own_cloths.cloth_of(item, base.form, self.book)
+        whole, loosened, problems = own_cloths.cloth_of(item, base, self.book)
         self.left_out += problems
         if self._add("fabrics", whole) and loosened:
             self.book.loosened[whole.id] = loosened
@@ -146,7 +149,7 @@ class _Layer:
             else:
                 shelf = self.book.fabrics if target in self.book.fabrics else self.book.notions
                 form = item.form.model_copy(update={"also": (*item.form.also, str(name))})
-                shelf[item.id] = Item(item.id, form, item.document, item.path, item.area)
+                shelf[item.id] = replace(item, form=form)
 
     def drop_what_is_wrong(self) -> None:
         """Take out every entry of hers in which the cross-check finds a fault."""
@@ -166,6 +169,10 @@ class _Layer:
 
     def _is_hers(self, file: str) -> bool:
         return Path(file).is_relative_to(self.folder)
+
+
+def _keys(document: Document) -> tuple[str, ...]:
+    return tuple(document.data) if isinstance(document.data, dict) else ()
 
 
 def _nowhere() -> Document:

@@ -11,6 +11,7 @@ from typing import Any
 from advisor.errors import Problem, nearest
 from advisor.knowledge import schema, schema_own
 from advisor.knowledge.book import Book, Item
+from advisor.knowledge.likeness import FIELDS
 from advisor.knowledge.vocabulary import parse_mix
 
 SOURCE = "own-test"
@@ -19,15 +20,16 @@ HEAT_STEP = 5.0
 """How far below an iron that spoilt a cloth its limit is set, °C: design choice."""
 
 
-def cloth_of(item: Item, base: Any, book: Book) -> tuple[Item, list[list[Any]], list[Problem]]:
+def cloth_of(item: Item, known: Item, book: Book) -> tuple[Item, list[list[Any]], list[Problem]]:
     """The whole form of a cloth of hers, what she loosens, and why results were left out.
 
     Args:
         item: the entry with her `OwnClothForm`.
-        base: the form of the cloth that it is like.
+        known: the cloth that it is like.
         book: where aspects and fibres are looked up.
     """
     form: schema_own.OwnClothForm = item.form
+    base = known.form
     problems: list[Problem] = []
     claims: list[schema.ClaimForm] = []
     loosened: list[list[Any]] = []
@@ -42,6 +44,8 @@ def cloth_of(item: Item, base: Any, book: Book) -> tuple[Item, list[list[Any]], 
         "id": form.id,
         "name": form.name,
         "also": form.also,
+        "like": form.like,
+        "without": (),
         "traits": {**base.traits, **form.traits},
         "traits_sources": (*base.traits_sources, *((SOURCE,) if form.traits else ())),
         "claims": (*base.claims, *form.claims, *claims),
@@ -56,7 +60,17 @@ def cloth_of(item: Item, base: Any, book: Book) -> tuple[Item, list[list[Any]], 
         value = getattr(form, key)
         if value:
             changes[key] = schema.Span(min=value, max=value, sources=(SOURCE,))
-    return Item(form.id, base.model_copy(update=changes), item.document), loosened, problems
+    whole = base.model_copy(update=changes)
+    return Item(form.id, whole, item.document, lent=_lent(known, form)), loosened, problems
+
+
+def _lent(known: Item, form: schema_own.OwnClothForm) -> dict[tuple[Any, ...], Any]:
+    """What she leaves as it is with the cloth that hers is like."""
+    ways: list[tuple[Any, ...]] = [(name,) for name in FIELDS]
+    ways += [("traits", name) for name in known.form.traits if name not in form.traits]
+    ways += [("claims", i) for i in range(len(known.form.claims))]
+    ways += [] if form.traits else [("traits sources",)]
+    return {way: (known, way) for way in ways}
 
 
 def _result(raw: Any, i: int, item: Item, problems: list[Problem]) -> schema_own.ResultForm | None:

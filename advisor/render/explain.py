@@ -5,9 +5,10 @@ A name may stand for several things (leather is a cloth and a fibre); all of the
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Mapping
 from typing import Any
 
+from advisor.answer.lineage import said_by_rules
 from advisor.answer.wording import fibres_text, mix_text, says_text
 from advisor.claims.speakers import Said, limit_claim
 from advisor.errors import InputError, Problem, nearest, shown
@@ -15,6 +16,8 @@ from advisor.knowledge.model import Claim, Entry, Fibre, Knowledge, Rule, Source
 from advisor.knowledge.names import plain_name
 from advisor.render.layout import heading, row, wrap
 from advisor.units import System, show_range
+
+NO_LENDERS: Mapping[str, str] = {}
 
 
 def explain(name: str, knowledge: Knowledge, units: System) -> tuple[list[str], dict[str, Any]]:
@@ -74,14 +77,32 @@ def _cited(sources: tuple[str, ...] | list[str]) -> str:
     return f"[{', '.join(sources)}]" if sources else ""
 
 
-def _claims(claims: tuple[Claim, ...], knowledge: Knowledge, units: System) -> list[str]:
+def _claims(
+    claims: tuple[Claim, ...],
+    knowledge: Knowledge,
+    units: System,
+    said_by: Mapping[str, str] = NO_LENDERS,
+) -> list[str]:
+    """One row a claim; `said_by` names the entry that lends a claim, by the claim's number."""
     lines: list[str] = []
-    for claim in claims:
+    for i, claim in enumerate(claims):
         aspect = knowledge.aspects[claim.aspect]
         says = says_text(Said("", claim), aspect, units)
-        text = f"{says} ({claim.strength}). {claim.why} {_cited(claim.sources)}"
+        lender = f" Like {said_by[str(i)]}." if str(i) in said_by else ""
+        text = f"{says} ({claim.strength}). {claim.why} {_cited(claim.sources)}{lender}"
         lines += row(aspect.title, text, 2, 20)
     return lines
+
+
+def _rules_on(entry: Entry, knowledge: Knowledge, units: System) -> list[str]:
+    """What rules say of a cloth by itself, each row with its rule."""
+    lines: list[str] = []
+    for said in said_by_rules(entry, knowledge):
+        aspect = knowledge.aspects[said.claim.aspect]
+        says = says_text(said, aspect, units)
+        text = f"{says} ({said.claim.strength}). {said.claim.why} By {said.claim.origin}."
+        lines += row(aspect.title, text, 2, 20)
+    return [*heading("From rules"), *lines] if lines else []
 
 
 def _claim_data(claim: Claim, knowledge: Knowledge, units: System) -> dict[str, Any]:
@@ -109,15 +130,21 @@ def _entry(entry: Entry, knowledge: Knowledge, units: System) -> tuple[list[str]
             kind = "weight" if key == "weight" else "length"
             cited = _cited(entry.facts[key]["sources"])
             lines += row(key, f"{_span(kind, span, units)} {cited}", 2, 14)
-    traits = ", ".join(_trait_text(n, pair, knowledge) for n, pair in entry.traits.items())
-    if traits:
+    lent = entry.facts.get("lent", {})
+    if entry.facts.get("like"):
+        text = f"{entry.facts['like']}; what is not its own names who lends it"
+        lines += row("like", text, 2, 14)
+    for lender, names in _by_lender(entry.traits, lent).items():
+        traits = ", ".join(_trait_text(n, entry.traits[n], knowledge) for n in names)
         cited = _cited(entry.facts.get("traits sources", []))
-        lines += row("traits", f"{traits} {cited}", 2, 14)
-    lines += ["", *_claims(entry.claims, knowledge, units)]
+        tail = f" Like {lender}." if lender else ""
+        lines += row("traits", f"{traits} {cited}{tail}", 2, 14)
+    lines += ["", *_claims(entry.claims, knowledge, units, lent)]
     if entry.facts.get("limits"):
         lines += row("limits", entry.facts["limits"], 2, 14)
     for note in entry.facts.get("notes", []):
         lines += row("note", f"{note['text']} {_cited(note['sources'])}", 2, 14)
+    lines += _rules_on(entry, knowledge, units)
     data = {
         "id": entry.id,
         "name": entry.name,
@@ -128,9 +155,24 @@ def _entry(entry: Entry, knowledge: Knowledge, units: System) -> tuple[list[str]
         "thickness": entry.thickness,
         "facts": entry.facts,
         "traits": {n: _trait_text(n, pair, knowledge) for n, pair in entry.traits.items()},
-        "claims": [_claim_data(c, knowledge, units) for c in entry.claims],
+        "claims": [
+            _claim_data(c, knowledge, units) | {"said by": lent.get(str(i), entry.id)}
+            for i, c in enumerate(entry.claims)
+        ],
+        "rules": [
+            _claim_data(said.claim, knowledge, units) | {"said by": said.claim.origin}
+            for said in said_by_rules(entry, knowledge)
+        ],
     }
     return lines, data
+
+
+def _by_lender(names: Iterable[str], lent: dict[str, str]) -> dict[str, list[str]]:
+    """Names grouped by who lends them; what is its own stands first, under no name."""
+    groups: dict[str, list[str]] = {}
+    for name in sorted(names, key=lambda name: name in lent):
+        groups.setdefault(lent.get(name, ""), []).append(name)
+    return groups
 
 
 def _span(kind: str, span: tuple[float, float], units: System) -> str:
