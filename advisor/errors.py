@@ -10,7 +10,7 @@ Whatever else reaches the command line is a surprise, and so our fault.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from enum import IntEnum
 from typing import ClassVar
@@ -20,7 +20,14 @@ MOST_SHOWN = 20
 
 _LONGEST_COMPARED = 80
 _LONGEST_QUOTED = 40
-_UNPRINTABLE = re.compile(r"[\x00-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069]")
+# Terminal codes, and characters that are not seen or that turn the direction of what follows.
+_UNSEEN = (
+    r"\x00-\x08\x0b-\x1f\x7f-\x9f\u00ad\u034f\u061c\u115f\u1160\u17b4\u17b5\u180b-\u180f"
+    r"\u200b-\u200f\u2028-\u202e\u2060-\u206f\u3164\ufeff\uffa0\ufff0-\ufffb"
+    r"\U000e0000-\U000e0fff"
+)
+_UNPRINTABLE = re.compile(f"[{_UNSEEN}]")
+_NOT_ONE_LINE = re.compile(f"[\t\n{_UNSEEN}]")
 
 
 class Exit(IntEnum):
@@ -148,4 +155,40 @@ def _alternatives(names: tuple[str, ...]) -> str:
 
 def _one_line(text: str) -> str:
     # Input is quoted in messages; a line break or a terminal code in it must stay visible text.
-    return _UNPRINTABLE.sub(lambda found: repr(found[0])[1:-1], text)
+    return _NOT_ONE_LINE.sub(lambda found: _spelled(found[0]), text)
+
+
+def json_escape(letter: str) -> str:
+    """A character as JSON spells it, for text that a terminal must not obey."""
+    units = letter.encode("utf-16-be")
+    return "".join(f"\\u{a:02x}{b:02x}" for a, b in zip(units[::2], units[1::2], strict=True))
+
+
+def visible(text: str, spell: Callable[[str], str] | None = None) -> str:
+    """A text of lines in which everything that is not seen, or does something, is spelled out.
+
+    Names, paths and knowledge come from anybody: a terminal must never obey them, and a mark that
+    turns the reading direction must not hide what is written. `spell` writes one character.
+    """
+    how = spell or _spelled
+    return _UNPRINTABLE.sub(lambda found: how(found[0]), text)
+
+
+def _spelled(letter: str) -> str:
+    number = ord(letter)
+    if letter in "\t\n\r":
+        return repr(letter)[1:-1]
+    if number < 0x100:
+        return f"\\x{number:02x}"
+    return f"\\u{number:04x}" if number < 0x10000 else f"\\U{number:08x}"
+
+
+def for_shell(text: str) -> str:
+    """A word as it can be typed into a shell: bare, in double quotes, or quoted for good."""
+    if re.fullmatch(r"[\w./:@%+=,-]+", text) and not text.startswith("-"):
+        return text
+    if re.fullmatch(r"[\w ./:@%+=,;()&'’-]+", text):
+        return f'"{text}"'
+    import shlex  # noqa: PLC0415 - odd names are rare
+
+    return shlex.quote(visible(text))

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 
 from advisor.answer.citing import source_row
 from advisor.answer.ordernotes import heat_words, keep_off, keep_off_notes, needle_notes
+from advisor.errors import for_shell
 from advisor.units import System, needle
 
 if TYPE_CHECKING:
@@ -301,10 +302,10 @@ def add_order(data: dict[str, Any], advice: Advice, knowledge: Knowledge, file: 
 
 def order_line(data: dict[str, Any], file: str) -> str:
     """The order in a line, for the sheet."""
-    cost, rows = data["order_cost"], data["order"]
+    cost, rows, typed = data["order_cost"], data["order"], f"advisor order {for_shell(file)}"
     left = [row for row in rows if not row["done"]]
     if not left:
-        return f"advisor order {file}: all {len(rows)} steps are done."
+        return f"{typed}: all {len(rows)} steps are done."
     done = f", {len(rows) - len(left)} done" if len(left) < len(rows) else ""
     saved = cost["plain"] - cost["minutes"]
     less = f", {saved:.0f} less than seam by seam" if saved >= 1 else ""
@@ -312,6 +313,6 @@ def order_line(data: dict[str, Any], file: str) -> str:
     early = f"; before anything tender is in: {', '.join(hot)}" if hot else ""
     clash = " It has conflicts." if data["order_conflicts"] else ""
     return (
-        f"advisor order {file}: {len(rows)} steps{done}, {cost['changes']} changes of set-up, "
+        f"{typed}: {len(rows)} steps{done}, {cost['changes']} changes of set-up, "
         f"about {cost['minutes']:.0f} min{less}; next: {left[0]['step']}{early}.{clash}"
     )

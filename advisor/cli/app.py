@@ -8,6 +8,7 @@ from advisor.cli.ask import ask
 from advisor.cli.check import check
 from advisor.cli.explain import explain
 from advisor.cli.fabrics import fabrics
+from advisor.cli.front import HELP
 from advisor.cli.identify import identify
 from advisor.cli.iron import iron
 from advisor.cli.label import label
@@ -23,7 +24,8 @@ app = typer.Typer(
     no_args_is_help=True,
     pretty_exceptions_enable=False,
     rich_markup_mode=None,
-    help="Take several unlike cloths through one garment without spoiling any of them.",
+    help=HELP,
+    context_settings={"help_option_names": ["-h", "--help"]},
 )
 for command in (
     ask,

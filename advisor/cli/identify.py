@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from advisor.cli import common
+from advisor.cli.output import say
 
 if TYPE_CHECKING:
     from advisor.identify.eliminate import Finding
@@ -58,9 +59,9 @@ def identify(  # noqa: PLR0917 - one parameter for each option
         from advisor.project.fibres_into import write_fibres
 
         value = write_fibres(Path(into[0]), into[1], cloth_mixes(findings), known)
-        typer.echo(f"Written into {into[0]}: {into[1]}, fibres: {value}", err=True)
+        say(f"Written into {into[0]}: {into[1]}, fibres: {value}")
     elif into is not None:
-        typer.echo("Nothing was written: what was seen contradicts itself.", err=True)
+        say("Nothing was written: what was seen contradicts itself.")
     if data["contradicted"]:
         raise typer.Exit(1)
 

@@ -7,64 +7,94 @@
 from __future__ import annotations
 
 import errno
-import gc
 import os
 import sys
+from collections.abc import Callable
 
-from advisor.cli.question import answer, plain_question
+from advisor.cli.front import said_at_once
 from advisor.errors import Exit, InputError
 
 
 def run() -> None:
     """The entry point: no traceback ever reaches the maker."""
+    sys.exit(ended(sys.argv[1:]))
+
+
+def ended(words: list[str]) -> int:
+    """Answer what was typed, and return the exit code, whatever happens."""
+    from advisor.cli.output import say
+
     try:
-        fabrics = plain_question(sys.argv[1:])
-        code = _at_once(fabrics) if fabrics else _by_options()
+        return int(_answered(words) or 0)
     except InputError as error:
-        print(error, file=sys.stderr)
-        code = Exit.USAGE
+        say(str(error))
+        return Exit.USAGE
     except KeyboardInterrupt:
-        code = Exit.INTERRUPTED
+        return Exit.INTERRUPTED
     except BrokenPipeError:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        code = Exit.CLEAR
+        return Exit.CLEAR
     except Exception as error:  # noqa: BLE001 - the last net: no traceback reaches the maker
-        code = _usage(error)
-    sys.exit(int(code or 0))
+        return _usage(error, say)
+
+
+def _answered(words: list[str]) -> int:
+    from advisor.cli.output import print_text, say
+
+    said = said_at_once(words)
+    if said is not None and not words:
+        say(said.rstrip("\n"))
+        return Exit.USAGE
+    if said is not None:
+        print_text(said)
+        return Exit.CLEAR
+    from advisor.cli.question import plain_question
+
+    fabrics = plain_question(words)
+    return _at_once(fabrics) if fabrics else _by_options(words)
 
 
 def _at_once(fabrics: list[str]) -> int:
     """One answer and out: nothing lives long enough to be worth collecting."""
+    import gc
+
+    from advisor.cli.question import answer
+
     gc.disable()
-    return answer(fabrics)
+    try:
+        return answer(fabrics)
+    finally:
+        gc.enable()
 
 
-def _by_options() -> int:
+def _by_options(words: list[str]) -> int:
     """Whatever has options, and every other command."""
     import typer
 
     from advisor.cli.app import app
 
     try:
-        return int(app(standalone_mode=False) or 0)
+        return int(app(words, prog_name="advisor", standalone_mode=False) or 0)
     except typer.Abort:
         raise KeyboardInterrupt from None
 
 
-def _usage(error: Exception) -> int:
+def _usage(error: Exception, say: Callable[[str], None]) -> int:
     """Wrong usage as the option parser found it; anything else is our fault."""
     show = getattr(error, "show", None)
     if show is not None:
-        show()
+        import io
+
+        told = io.StringIO()
+        show(file=told)
+        say(told.getvalue().rstrip("\n"))
         return Exit.USAGE
     if isinstance(error, OSError) and error.errno == errno.ENOSPC:
-        print("the answer could not be written: no space left on device", file=sys.stderr)
+        say("the answer could not be written: no space left on device")
         return Exit.USAGE
     if os.environ.get("ADVISOR_DEBUG"):
         raise error
-    print(
-        f"Something went wrong inside the advisor ({type(error).__name__}: {error}). That is our "
-        "fault. Set ADVISOR_DEBUG=1 and run it again to see where.",
-        file=sys.stderr,
-    )
+    from advisor.cli.report import tell_fault
+
+    say(tell_fault(error))
     return Exit.FAULT

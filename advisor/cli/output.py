@@ -5,6 +5,8 @@ from __future__ import annotations
 import sys
 from typing import TYPE_CHECKING, Any
 
+from advisor.errors import json_escape, visible
+
 if TYPE_CHECKING:
     from advisor.knowledge.model import Knowledge
     from advisor.project.garment import Garment
@@ -14,10 +16,14 @@ def knowledge() -> Knowledge:
     """The knowledge, from the cache when it is fresh."""
     from advisor.overlay.cache import load_knowledge
 
-    known = load_knowledge()
+    known = load_knowledge(slow=_tell_slow)
     for line in known.left_out:
-        print(f"left out of your own knowledge: {line}", file=sys.stderr)
+        say(f"left out of your own knowledge: {line}")
     return known
+
+
+def _tell_slow() -> None:
+    say("Reading the knowledge anew; this takes a moment, and only once.")
 
 
 def with_units(garment: Garment, units: str | None) -> Garment:
@@ -37,17 +43,29 @@ def print_json(data: dict[str, Any]) -> None:
     """Data on stdout, the same bytes every time."""
     import json
 
-    print_text(json.dumps(data, ensure_ascii=False, indent=1) + "\n")
+    # In JSON an escape means the character itself, so the data stay what they are.
+    _put(visible(json.dumps(data, ensure_ascii=False, indent=1), json_escape) + "\n")
 
 
 def print_text(text: str) -> None:
     """Text on stdout as UTF-8, whatever the locale says; nowhere where stdout is closed.
 
-    A file name that is not UTF-8 is printed with its odd bytes as escapes, as JSON writes them.
+    A file name that is not UTF-8 is printed with its odd bytes as escapes, as JSON writes them,
+    and so is whatever a terminal would obey or nobody can see.
 
     Raises:
         InputError: it cannot be written, as on a full disk.
     """
+    _put(visible(text))
+
+
+def say(text: str) -> None:
+    """A remark on stderr, with nothing in it that a terminal would obey."""
+    if sys.stderr is not None:
+        print(visible(text), file=sys.stderr)
+
+
+def _put(text: str) -> None:
     if sys.stdout is None:
         return
     try:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import sys
 from typing import Annotated
 
 import typer
 
 from advisor.cli import common
+from advisor.cli.output import say
 
 
 def page(
@@ -20,5 +20,5 @@ def page(
 
     with Server(port, common.knowledge()) as server:
         print(server.url, flush=True)
-        print("Open this address in a browser on this machine. Ctrl-C ends it.", file=sys.stderr)
+        say("Open this address in a browser on this machine. Ctrl-C ends it.")
         server.serve_forever(poll_interval=0.2)

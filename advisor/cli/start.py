@@ -17,6 +17,7 @@ def start(
     ] = False,
 ) -> None:
     """Ask what is sewn from which cloths, and write a project file to go on from."""
+    from advisor.errors import for_shell
     from advisor.project.load import garment_of
     from advisor.project.start import interview
     from advisor.project.template import project_text
@@ -28,7 +29,9 @@ def start(
     text = project_text(interview(talk.ask, talk.tell, known), known)
     garment_of(parse_yaml(text, str(file)), known)  # what cannot be read again is never written
     write_whole(file, text, replace=replace)
-    talk.tell(f"Written: {file}. Look it over, then print its sheet: advisor sheet {file}")
+    talk.tell(
+        f"Written: {file}. Look it over, then print its sheet: advisor sheet {for_shell(str(file))}"
+    )
 
 
 def _check_place(file: Path, *, replace: bool) -> None:

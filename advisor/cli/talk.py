@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import sys
 
-import typer
+from advisor.cli.output import say
+from advisor.errors import visible
 
 LONGEST_ANSWER = 1000
 
@@ -13,13 +14,13 @@ def ask(question: str) -> str | None:
     """One line of answer; None at the end of the answers."""
     from advisor.errors import InputError
 
-    typer.echo(f"{question} ", err=True, nl=False)
+    print(f"{visible(question)} ", end="", file=sys.stderr, flush=True)
     try:
         line = sys.stdin.readline(LONGEST_ANSWER) if sys.stdin is not None else ""
     except UnicodeDecodeError:
         raise InputError("the answers are not UTF-8 text") from None
     if not line:
-        typer.echo(err=True)
+        say("")
         return None
     if len(line) == LONGEST_ANSWER and not line.endswith("\n"):
         raise InputError(f"an answer has at most {LONGEST_ANSWER} letters")
@@ -28,4 +29,4 @@ def ask(question: str) -> str | None:
 
 def tell(text: str) -> None:
     """Say something that needs no answer."""
-    typer.echo(text, err=True)
+    say(text)

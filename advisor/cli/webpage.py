@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
 
 import typer
 
-from advisor.cli.output import print_text
+from advisor.cli.output import print_text, say
+from advisor.errors import visible
 
 if TYPE_CHECKING:
     from advisor.claims.judgement import Advice
@@ -37,12 +37,12 @@ def write_page(
     from advisor.render.printed.html import render_html
     from advisor.textio.files import write_whole
 
-    text = render_html(data, iron_rows(advice, known))
+    text = visible(render_html(data, iron_rows(advice, known)))
     if out == STDOUT:
         print_text(text)
         return
     write_whole(Path(out), text, replace=replace)
-    print(f"Written: {out}", file=sys.stderr)
+    say(f"Written: {out}")
 
 
 def check_alone(html: str | None, *others: object) -> None:

@@ -1,8 +1,8 @@
 """Finds the knowledge, and keeps its compiled form so that a second run need not read YAML.
 
-The cache is JSON: data only. It carries the format, the version and a stamp of every knowledge
-file (name, size, time of change); where anything differs it is made again. It is written whole
-or not at all, and a cache that cannot be read or written changes nothing but the speed.
+The cache is data only. It is marked with the version and a stamp of every knowledge file; where
+anything differs it is made again, and a cache that cannot be read, believed or written changes
+nothing but the speed. A wheel carries its knowledge compiled, marked with what its files hold.
 """
 
 from __future__ import annotations
@@ -10,90 +10,165 @@ from __future__ import annotations
 import contextlib
 import json
 import os
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
 from advisor import __version__
-from advisor.knowledge.model import Knowledge, from_plain
+from advisor.knowledge.model import FORMAT, Knowledge, from_plain
 from advisor.knowledge.place import knowledge_folder
+from advisor.overlay.kept import (
+    MOST_BYTES,
+    data_of,
+    mark_of,
+    read_cache,
+    sum_of,
+    whole_text,
+    write_cache,
+)
+from advisor.overlay.places import (
+    CACHE_VARIABLE,
+    OWN_VARIABLE,
+    cache_folder,
+    own_folder,
+    placed,
+)
 
-CACHE_VARIABLE = "ADVISOR_CACHE"
-OWN_VARIABLE = "ADVISOR_OWN"
-MOST_BYTES = 50_000_000
+__all__ = [
+    "CACHE_VARIABLE",
+    "OWN_VARIABLE",
+    "cache_folder",
+    "compile_folder",
+    "load_knowledge",
+    "own_folder",
+    "shipped_text",
+    "stamp",
+]
 
-
-def cache_folder() -> Path:
-    """Where the compiled knowledge is kept; ADVISOR_CACHE names another place."""
-    named = os.environ.get(CACHE_VARIABLE)
-    if named:
-        return Path(named)
-    base = os.environ.get("XDG_CACHE_HOME")
-    return Path(base or _home() / ".cache") / "advisor"
+SHIPPED = "_compiled.json"
+"""The compiled knowledge that a wheel carries, beside the package's own modules."""
+LONG = 0.5
+"""Seconds after which a maker is told that something takes time."""
+_UNFIT = (KeyError, TypeError, ValueError, AttributeError, IndexError, RecursionError)
 
 
 def stamp(folder: Path) -> list[list[Any]]:
-    """Name, size and time of change of every knowledge file, in a fixed order."""
-    rows: list[list[Any]] = []
+    """What tells that a knowledge file changed, in a fixed order.
+
+    A row holds name, size, times of change and of any change to the file, and its number on the
+    disk: an edit that keeps size and time is noticed by the last two.
+    """
+    rows = []
+    for entry in _entries(folder):
+        with contextlib.suppress(OSError):
+            about = entry.stat()
+            times = [about.st_mtime_ns, about.st_ctime_ns]
+            rows.append([entry.path, about.st_size, *times, about.st_ino])
+    return sorted(rows)
+
+
+def _entries(folder: Path) -> Iterator[os.DirEntry[str]]:
+    """Every knowledge file below a folder; the examples are not knowledge."""
     pending = [str(folder)]
     while pending:
-        here = pending.pop()
-        with contextlib.suppress(OSError), os.scandir(here) as entries:
+        with contextlib.suppress(OSError), os.scandir(pending.pop()) as entries:
             for entry in entries:
                 if entry.is_dir(follow_symlinks=False):
                     if entry.name != "examples":
                         pending.append(entry.path)
                 elif entry.name.endswith(".yaml"):
-                    about = entry.stat()
-                    rows.append([entry.path, about.st_size, about.st_mtime_ns])
-    return sorted(rows)
+                    yield entry
 
 
-def load_knowledge(folder: Path | None = None) -> Knowledge:
+def load_knowledge(folder: Path | None = None, slow: Callable[[], None] | None = None) -> Knowledge:
     """The knowledge, from the cache when it is fresh.
+
+    Args:
+        folder: the shipped knowledge, where it is not the one of this installation.
+        slow: called once where it takes longer than half a second.
 
     Raises:
         InputError: the knowledge has problems; all of them are named.
     """
     where = folder or knowledge_folder()
     own = own_folder()
-    mark: dict[str, Any] = {
-        "version": __version__,
-        "folder": _placed(where),
-        "files": stamp(where),
-        "own": _placed(own),
-        "own_files": stamp(own),
-    }
-    path = cache_folder() / f"knowledge-{_name_of(mark['folder'] + mark['own'])}.json"
-    raw = _read(path, mark)
-    if raw is None:
-        raw = compile_folder(where, own if mark["own_files"] else None)
-        _write(path, mark, raw)
-    return from_plain(raw)
+    hers = stamp(own)
+    here = [placed(where), placed(own)]
+    mark = mark_of(
+        {
+            "version": __version__,
+            "format": FORMAT,
+            "folders": here,
+            "files": stamp(where),
+            "own_files": hers,
+        }
+    )
+    path = cache_folder() / f"knowledge-{sum_of(repr(here).encode())[:12]}.json"
+    found = _built(data_of(read_cache(path), mark))
+    if found is not None:
+        return found
+    raw = None if hers else _shipped(where)
+    found = _built(raw)
+    if raw is None or found is None:
+        with _told(slow):
+            raw = compile_folder(where, own if hers else None)
+        found = from_plain(raw)
+    write_cache(path, whole_text(mark, raw))
+    return found
 
 
-def own_folder() -> Path:
-    """A maker's own folder: named by ADVISOR_OWN, or in the folder for settings."""
-    named = os.environ.get(OWN_VARIABLE)
-    if named:
-        return Path(named)
-    base = os.environ.get("XDG_CONFIG_HOME")
-    return Path(base or _home() / ".config") / "advisor" / "knowledge"
+def _built(raw: dict[str, Any] | None) -> Knowledge | None:
+    """The knowledge of compiled data; None where it is none that this version can read."""
+    with contextlib.suppress(*_UNFIT):
+        if raw is not None and raw["format"] == FORMAT:
+            return from_plain(raw)
+    return None
 
 
-def _home() -> Path:
-    """The home folder; for somebody who has none, a place that keeps nothing."""
+@contextlib.contextmanager
+def _told(slow: Callable[[], None] | None) -> Iterator[None]:
+    """Call `slow` where the work inside takes long."""
+    if slow is None:
+        yield
+        return
+    import threading
+
+    timer = threading.Timer(LONG, slow)
+    timer.daemon = True
+    timer.start()
     try:
-        return Path.home()
-    except RuntimeError:
-        return Path(os.devnull)
+        yield
+    finally:
+        timer.cancel()
 
 
-def _placed(folder: Path) -> str:
-    """The whole path of a folder, or as it was named where the working folder is gone."""
+def _shipped(where: Path) -> dict[str, Any] | None:
+    """What a wheel carries compiled, while the files that it was made from are as they were."""
+    path = Path(__file__).resolve().parent.parent / SHIPPED
     try:
-        return str(folder.absolute())
+        if path.stat().st_size > MOST_BYTES:
+            return None
+        return data_of(path.read_bytes(), _content_mark(where))
     except OSError:
-        return str(folder)
+        return None
+
+
+def shipped_text(folder: Path) -> bytes:
+    """The compiled form of a knowledge folder for a wheel to carry.
+
+    Raises:
+        InputError: the knowledge has problems.
+    """
+    return whole_text(_content_mark(folder), compile_folder(folder))
+
+
+def _content_mark(folder: Path) -> str:
+    """A mark of what the knowledge files of a folder hold, wherever the folder lies."""
+    rows = []
+    for entry in _entries(folder):
+        path = Path(entry.path)
+        rows.append([path.relative_to(folder).as_posix(), sum_of(path.read_bytes())])
+    return mark_of({"version": __version__, "format": FORMAT, "files": sorted(rows)})
 
 
 def compile_folder(folder: Path, own: Path | None = None) -> dict[str, Any]:
@@ -125,45 +200,3 @@ def compile_folder(folder: Path, own: Path | None = None) -> dict[str, Any]:
             book = read_book(folder)
             left_out = [f"{own}: all of it, for it cannot be read ({type(error).__name__})"]
     return json.loads(json.dumps({**to_plain(book), "left_out": left_out}))  # type: ignore[no-any-return]
-
-
-def _name_of(text: str) -> str:
-    import zlib
-
-    return f"{zlib.crc32(text.encode('utf-8', 'surrogateescape')):08x}"
-
-
-def _read(path: Path, mark: dict[str, Any]) -> dict[str, Any] | None:
-    try:
-        if path.stat().st_size > MOST_BYTES:
-            return None
-        with path.open(encoding="utf-8") as file:
-            kept = json.load(file)
-        if kept["mark"] == mark and kept["data"]["format"] == _format():
-            return kept["data"]  # type: ignore[no-any-return]
-    except (OSError, ValueError, KeyError, TypeError, RecursionError):
-        pass
-    return None
-
-
-def _format() -> int:
-    from advisor.knowledge.model import FORMAT
-
-    return FORMAT
-
-
-def _write(path: Path, mark: dict[str, Any], raw: dict[str, Any]) -> None:
-    """Best effort: whatever goes wrong, the answer does not depend on it."""
-    import tempfile  # only where the cache is not fresh
-
-    temporary = ""
-    try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=".knowledge-")
-        with os.fdopen(handle, "w", encoding="utf-8") as file:
-            json.dump({"mark": mark, "data": raw}, file, ensure_ascii=False)
-        Path(temporary).replace(path)
-    except (OSError, ValueError):
-        with contextlib.suppress(OSError):
-            if temporary:
-                Path(temporary).unlink()

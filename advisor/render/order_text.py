@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import groupby
 from typing import Any
 
+from advisor.errors import for_shell
 from advisor.render.layout import heading, wrap
 
 WIDTH = 110
@@ -167,10 +168,10 @@ def _after(data: Report, number: dict[str, int]) -> list[str]:
     if not data["sittings"]:
         text += " --sitting 90min cuts the work into sittings."
     lines += _para(text)
-    name = rows[0]["step"]
+    name = for_shell(rows[0]["step"])
     lines += _para(
-        f'Tick a step off in the project file: --tick "{name}". Why one stands where it does: '
-        f'advisor why FILE "{name}" order.'
+        f"Tick a step off in the project file: --tick {name}. Why one stands where it does: "
+        f"advisor why FILE {name} order."
     )
     lines += _para(" ".join(data["assumed"]))
     return lines

@@ -4,8 +4,11 @@ from __future__ import annotations
 
 import json
 import os
+import shutil
+import stat
 import subprocess
 import sys
+import time
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -16,6 +19,8 @@ from advisor.errors import InputError
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.place import FOLDER_VARIABLE, knowledge_folder
 from advisor.overlay import cache
+from advisor.overlay import kept as kept_file
+from advisor.overlay.kept import whole_text
 from tests.unit.knowledge.small_book import FILES, RULES, small_knowledge, write_book
 
 
@@ -63,9 +68,9 @@ def test_the_second_time_nothing_is_compiled(kept: Path, book: Path, compiled: l
 def test_the_cache_is_json_and_nothing_else(kept: Path, book: Path) -> None:
     """One file of plain data that any reader of JSON can read; no code, nothing beside it."""
     cache.load_knowledge(book)
-    data = json.loads(the_file(kept).read_text(encoding="utf-8"))
-    assert {"mark", "data"} == set(data)
-    assert cache.compile_folder(book) == data["data"]
+    head, body = the_file(kept).read_text(encoding="utf-8").split("\n")
+    assert {"mark", "sum"} == set(json.loads(head))
+    assert cache.compile_folder(book) == json.loads(body)
 
 
 def _touch(book: Path) -> None:
@@ -77,6 +82,24 @@ def _touch(book: Path) -> None:
 def _change(book: Path) -> None:
     path = book / "traits.yaml"
     path.write_text(path.read_text(encoding="utf-8").replace("slides", "slips about"), "utf-8")
+
+
+def _same_size_and_time(book: Path) -> None:
+    path = book / "traits.yaml"
+    about = path.stat()
+    text = path.read_text(encoding="utf-8")
+    path.write_text(text.replace("slides", "slipes"), encoding="utf-8")
+    os.utime(path, ns=(about.st_atime_ns, about.st_mtime_ns))
+    assert (about.st_size, about.st_mtime_ns) == (path.stat().st_size, path.stat().st_mtime_ns)
+
+
+def _taken_back_in_place(book: Path) -> None:
+    path = book / "traits.yaml"
+    other = path.with_suffix(".new")
+    other.write_bytes(path.read_bytes().replace(b"slides", b"slipes"))
+    about = path.stat()
+    os.utime(other, ns=(about.st_atime_ns, about.st_mtime_ns))
+    other.replace(path)
 
 
 def _add(book: Path) -> None:
@@ -94,7 +117,9 @@ def _rename(book: Path) -> None:
     (book / "rules/stitch/crawls.yaml").write_text(text, encoding="utf-8")
 
 
-@pytest.mark.parametrize("do", [_touch, _change, _add, _remove, _rename])
+@pytest.mark.parametrize(
+    "do", [_touch, _change, _same_size_and_time, _taken_back_in_place, _add, _remove, _rename]
+)
 def test_any_change_of_a_file_compiles_again(
     kept: Path, book: Path, compiled: list[Path], do: Callable[[Path], None]
 ) -> None:
@@ -117,47 +142,155 @@ def test_an_example_is_no_knowledge(kept: Path, book: Path, compiled: list[Path]
     assert 1 == len(compiled)
 
 
-def _other_version(data: dict[str, Any]) -> None:
-    data["mark"]["version"] = "0.0.0"
+def _other_mark(raw: bytes) -> bytes:
+    head, body = raw.split(b"\n")
+    return json.dumps({**json.loads(head), "mark": "0" * 40}).encode() + b"\n" + body
 
 
-def _other_format(data: dict[str, Any]) -> None:
-    data["data"]["format"] = -1
+def _no_mark(raw: bytes) -> bytes:
+    head, body = raw.split(b"\n")
+    return json.dumps({"sum": json.loads(head)["sum"]}).encode() + b"\n" + body
 
 
-def _no_format(data: dict[str, Any]) -> None:
-    del data["data"]["format"]
+def _one_word_changed(raw: bytes) -> bytes:
+    assert raw.count(b"slides") == 1
+    return raw.replace(b"slides", b"slipes")
 
 
-def _other_folder(data: dict[str, Any]) -> None:
-    data["mark"]["folder"] = "elsewhere"
+def _with(change: Callable[[dict[str, Any]], Any]) -> Callable[[bytes], bytes]:
+    def spoil(raw: bytes) -> bytes:
+        head, body = raw.split(b"\n")
+        data = json.loads(body)
+        data = change(data) or data
+        return whole_text(json.loads(head)["mark"], data)
+
+    return spoil
 
 
-def _no_mark(data: dict[str, Any]) -> None:
-    del data["mark"]
+SPOILT: dict[str, Callable[[bytes], bytes]] = {
+    "another mark": _other_mark,
+    "no mark": _no_mark,
+    "one word changed": _one_word_changed,
+    "another format": _with(lambda data: data.update(format=-1)),
+    "no format": _with(lambda data: data.pop("format") and None),
+    "a key is missing": _with(lambda data: data.pop("rules") and None),
+    "a list": _with(lambda data: [1]),
+    "a wrong inside": _with(lambda data: data.update(fibres={"silk": 3})),
+}
 
 
-def _data_is_a_list(data: dict[str, Any]) -> None:
-    data["data"] = []
-
-
-@pytest.mark.parametrize(
-    "spoil",
-    [_other_version, _other_format, _no_format, _other_folder, _no_mark, _data_is_a_list],
-)
+@pytest.mark.parametrize("spoil", SPOILT.values(), ids=SPOILT.keys())
 def test_a_cache_of_another_kind_is_not_read(
-    kept: Path, book: Path, compiled: list[Path], spoil: Callable[[dict[str, Any]], None]
+    kept: Path, book: Path, compiled: list[Path], spoil: Callable[[bytes], bytes]
 ) -> None:
-    """Another version, format or folder, or half of it: made again, and kept."""
+    """Another mark, another content, or half of it: made again, and kept."""
     cache.load_knowledge(book)
     path = the_file(kept)
-    data = json.loads(path.read_text(encoding="utf-8"))
-    spoil(data)
-    path.write_text(json.dumps(data), encoding="utf-8")
+    path.write_bytes(spoil(path.read_bytes()))
     assert small_knowledge() == cache.load_knowledge(book)
     assert 2 == len(compiled)
     cache.load_knowledge(book)
     assert 2 == len(compiled)
+
+
+def _others_may_write(path: Path) -> None:
+    path.chmod(0o622)
+
+
+def _of_somebody_else(path: Path) -> None:
+    if os.geteuid() != 0:
+        pytest.skip("only root may give a file away")
+    os.chown(path, 65534, -1)
+
+
+def _a_link(path: Path) -> None:
+    path.rename(path.with_name("elsewhere"))
+    path.symlink_to(path.with_name("elsewhere"))
+
+
+def _a_dangling_link(path: Path) -> None:
+    path.unlink()
+    path.symlink_to(path.with_name("nowhere"))
+
+
+def _a_pipe(path: Path) -> None:
+    path.unlink()
+    os.mkfifo(path)
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="this system has no owners and pipes")
+@pytest.mark.parametrize(
+    "spoil", [_others_may_write, _of_somebody_else, _a_link, _a_dangling_link, _a_pipe]
+)
+def test_a_cache_that_others_could_have_written_is_not_believed(
+    kept: Path, book: Path, compiled: list[Path], spoil: Callable[[Path], None]
+) -> None:
+    """Only an ordinary file of her own counts; what stands there instead is replaced at once."""
+    cache.load_knowledge(book)
+    path = the_file(kept)
+    spoil(path)
+    assert small_knowledge() == cache.load_knowledge(book)
+    assert 2 == len(compiled)
+    assert stat.S_ISREG(path.lstat().st_mode)
+    assert not path.stat().st_mode & 0o077
+    cache.load_knowledge(book)
+    assert 2 == len(compiled)
+
+
+def test_leftovers_and_old_caches_are_swept(kept: Path, book: Path) -> None:
+    """What a killed run left goes after an hour, and only so many folders keep their cache."""
+    kept.mkdir()
+    for n in range(30):
+        (kept / f"knowledge-{n:012x}.json").write_text("{}", encoding="utf-8")
+        os.utime(kept / f"knowledge-{n:012x}.json", (n, n))
+    for name, age in ((".knowledge-old", 9000), (".knowledge-new", 0), ("hers.txt", 9000)):
+        (kept / name).write_text("x", encoding="utf-8")
+        os.utime(kept / name, (time.time() - age, time.time() - age))
+    cache.load_knowledge(book)
+    found = sorted(path.name for path in kept.iterdir())
+    assert 12 == len([name for name in found if name.startswith("knowledge-")])
+    assert "knowledge-00000000001d.json" in found
+    assert {".knowledge-new", "hers.txt"} <= set(found)
+    assert ".knowledge-old" not in found
+
+
+def test_what_a_wheel_carries_is_read_while_its_files_are_the_same(
+    kept: Path, book: Path, compiled: list[Path], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """No YAML is read at the first run; a file that was changed since is, and so is hers."""
+    carried = tmp_path / "carried.json"
+    carried.write_bytes(cache.shipped_text(book))
+    compiled.clear()
+    monkeypatch.setattr(cache, "SHIPPED", carried)
+    copy = tmp_path / "copy"
+    shutil.copytree(book, copy)
+    assert small_knowledge() == cache.load_knowledge(copy)
+    assert [] == compiled
+    _same_size_and_time(copy)
+    cache.load_knowledge(copy)
+    assert [copy] == compiled
+    carried.write_bytes(carried.read_bytes().replace(b"slides", b"slipes"))
+    shutil.rmtree(kept)
+    assert small_knowledge() == cache.load_knowledge(book)
+    assert [copy, book] == compiled
+
+
+def test_a_long_reading_is_told(kept: Path, book: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Nothing is silent for more than half a second, and what is quick says nothing."""
+    told: list[str] = []
+    cache.load_knowledge(book, slow=lambda: told.append("slow"))
+    assert [] == told
+    shutil.rmtree(kept)
+    real = cache.compile_folder
+
+    def slowly(*words: Any) -> dict[str, Any]:
+        time.sleep(0.2)
+        return real(*words)
+
+    monkeypatch.setattr(cache, "LONG", 0.05)
+    monkeypatch.setattr(cache, "compile_folder", slowly)
+    cache.load_knowledge(book, slow=lambda: told.append("slow"))
+    assert ["slow"] == told
 
 
 @pytest.mark.parametrize(
@@ -192,7 +325,7 @@ def test_a_cache_far_too_large_is_not_read(
 ) -> None:
     """Something else that stands in its place is not swallowed."""
     cache.load_knowledge(book)
-    monkeypatch.setattr(cache, "MOST_BYTES", 100)
+    monkeypatch.setattr(kept_file, "MOST_BYTES", 100)
     assert small_knowledge() == cache.load_knowledge(book)
     assert 2 == len(compiled)
 
@@ -233,7 +366,7 @@ def test_a_writing_that_fails_leaves_the_old_file_whole(
     def fails(*_: object, **__: object) -> None:
         raise OSError("the disk is full")
 
-    monkeypatch.setattr(cache.os, "replace", fails)
+    monkeypatch.setattr(kept_file.os, "fdopen", fails)
     found = cache.load_knowledge(book)
     assert small_knowledge().entries == found.entries
     assert whole == path.read_bytes()
