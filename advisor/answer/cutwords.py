@@ -6,7 +6,7 @@ from typing import Any
 
 from advisor.construction.cutnotes import CutNote
 from advisor.construction.cutting import Ring, TuckMarks
-from advisor.units import System, show
+from advisor.units import System, show_size
 
 Row = dict[str, Any]
 _TURNS = {
@@ -87,7 +87,7 @@ def cut_sources(note: CutNote) -> tuple[str, ...]:
 def size_text(note: CutNote, units: System) -> str:
     """How many, and how wide and long each is cut."""
     cut = note.cut
-    wide, long = show("length", cut.width, units), show("length", cut.height, units)
+    wide, long = show_size(cut.width, units), show_size(cut.height, units)
     if cut.ring is not None:
         word = _TURNS.get(cut.ring.turn, f"{cut.ring.turn:.3g} of a circle")
         each = ", each" if cut.number > 1 else ""
@@ -96,7 +96,7 @@ def size_text(note: CutNote, units: System) -> str:
     if cut.piece.doubled:
         text += ", to be folded double"
     if cut.edge is not None:
-        text += f", {cut.fullness:.3g} to 1 on {show('length', cut.edge, units)}"
+        text += f", {cut.fullness:.3g} to 1 on {show_size(cut.edge, units)}"
     return text
 
 
@@ -104,7 +104,7 @@ def marks_text(note: CutNote, units: System) -> str:
     """Where tucks are folded or a ring is drawn; nothing for a plain piece."""
 
     def length(value: float) -> str:
-        return show("length", value, units)
+        return show_size(value, units)
 
     tucks, ring = note.cut.tucks, note.cut.ring
     if tucks is not None:

@@ -9,12 +9,13 @@ from __future__ import annotations
 from typing import Any
 
 from advisor.answer import seamwords as buildwords
+from advisor.answer.buyingwords import cloth_row
 from advisor.answer.citing import add_sources
 from advisor.answer.cutwords import cut_row
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Judgement
 from advisor.construction.bulk import picked
-from advisor.construction.clothlist import Bought, cloths_to_buy
+from advisor.construction.clothlist import cloths_to_buy
 from advisor.construction.cutnotes import cut_note
 from advisor.construction.seamwork import SeamWork, bulk_sources, seamworks
 from advisor.construction.threadlist import COTTON, ThreadBought, threads_to_buy
@@ -23,7 +24,7 @@ from advisor.craft import threadsize
 from advisor.decide.kit import Need, kit_of
 from advisor.decide.trials import TRIED, find_trials
 from advisor.knowledge.model import Knowledge
-from advisor.units import System, show
+from advisor.units import System
 
 Row = dict[str, Any]
 
@@ -149,26 +150,6 @@ def _class(work: SeamWork, stitch: str) -> Row:
         ]
         if named
         else [],
-    }
-
-
-def cloth_row(bought: Bought, units: System) -> Row:
-    """Cloth to buy."""
-    buy = bought.buy_us if units == "us" else bought.buy_metric
-    return {
-        "fabric": bought.cloth,
-        "width_mm": bought.width,
-        "length_mm": None if bought.length is None else _round(bought.length, 0),
-        "buy": "" if buy is None else f"{show('length', buy, units)}",
-        "buy_mm": None if buy is None else _round(buy),
-        "pieces": bought.pieces,
-        "one_way": bought.one_way,
-        "shrinks_percent": _round(bought.shrinks * 100),
-        "used_percent": None if bought.used is None else _round(bought.used * 100, 0),
-        "assumed": list(bought.assumed),
-        "kind": "estimate",
-        "wrong": bought.wrong,
-        "sources": list(bought.sources),
     }
 
 

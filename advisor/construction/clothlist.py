@@ -6,7 +6,7 @@ Width and shrinkage are taken as usual where nobody says them (estimates), and t
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from advisor.claims.collect import Place
@@ -15,6 +15,7 @@ from advisor.claims.subjects import subject_of
 from advisor.construction.bulk import picked
 from advisor.construction.cutting import Cut, cuts_of, on_cloth
 from advisor.craft import cloth as lay
+from advisor.craft.checks import TooWideError
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Cloth
 from advisor.project.making import Bolt, Piece
@@ -23,24 +24,46 @@ USUAL_WIDTH: Final = 1400.0
 """Width of a cloth of which nobody says it, mm (estimate)."""
 INTERFACING_WIDTH: Final = 900.0
 SHRINKS: Final = (0.0, 0.02, 0.04, 0.07)
-"""What a cloth shrinks by the level of its trait, a share (estimate); much is over 5 %."""
+"""What a cloth shrinks along by the level of its trait, a share (estimate); much is over 5 %."""
+ACROSS: Final = {"woven": 0.5, "composite": 0.5, "knit": 1.0}
+"""What it shrinks across for each part along (estimate): knits as much, others half."""
+SELVAGE: Final = 10.0
+"""Each edge of a woven or a knit that is not cut from, where nobody says it, mm (estimate)."""
+SQUARED: Final = 15.0
+"""What squaring both ends of a woven or a knit takes, mm (estimate)."""
+SAVES: Final = 100.0
+"""Another lay is told where it saves so much, mm."""
+FOLDED: Final = "folded"
 
 
 @dataclass(frozen=True, slots=True)
 class Bought:
-    """Cloth to buy, in mm, and what is cut from it; `wrong` says why there is no figure."""
+    """Cloth to buy, in mm, and what is cut from it; `wrong` says why there is no figure.
+
+    Attributes:
+        shrinks, shrinks_across: shares along and across.
+        folded: whether the pieces are laid on the cloth folded along its length.
+        open_buy: length when laid open in a single layer, where that saves some.
+        too_wide: the piece that does not fit, what it spans and what there is.
+        if_across: length if the cloth shrinks across too, where nobody said so and it matters.
+    """
 
     cloth: str
     width: float
-    length: float | None
-    buy_metric: float | None
-    buy_us: float | None
     shrinks: float
+    shrinks_across: float
     one_way: bool
     pieces: int
-    used: float | None
     assumed: tuple[str, ...]
+    length: float | None = None
+    buy_metric: float | None = None
+    buy_us: float | None = None
+    used: float | None = None
     wrong: str = ""
+    too_wide: TooWideError | None = None
+    folded: bool = False
+    open_buy: lay.Estimate | None = None
+    if_across: lay.Estimate | None = None
     cuts: tuple[Cut, ...] = ()
     sources: tuple[str, ...] = lay.SOURCES
 
@@ -58,50 +81,129 @@ def cloths_to_buy(judgement: Judgement, knowledge: Knowledge) -> list[Bought]:
 def _bought(
     cloth: Cloth, pieces: list[Piece], judgement: Judgement, knowledge: Knowledge
 ) -> Bought:
-    garment = judgement.garment
-    bolt = garment.plan.bolts.get(cloth.name, Bolt())
-    assumed = []
-    width = bolt.width
-    if width is None:
-        kind = knowledge.entries[cloth.entry].kind
-        width = USUAL_WIDTH if kind == "cloth" else INTERFACING_WIDTH
-        assumed.append("width")
+    sold, assumed = _sold(cloth, judgement, knowledge)
+    bare = Bought(
+        cloth.name,
+        sold.width_mm,
+        sold.shrinks_long,
+        sold.shrinks_wide,
+        sold.one_way,
+        len(pieces),
+        assumed,
+    )
+    try:
+        cuts = _cuts(pieces, sold, is_net(cloth, knowledge))
+        opened = lay.estimate([on_cloth(cut) for cut in cuts], sold)
+    except TooWideError as error:
+        return replace(bare, wrong=str(error), too_wide=error)
+    except ValueError as error:
+        return replace(bare, wrong=str(error))
+    found = _on_fold(cuts, sold, judgement, cloth.name) or opened
+    saves = opened if found.length_mm - opened.length_mm >= SAVES else None
+    return replace(
+        bare,
+        length=found.length_mm,
+        buy_metric=found.buy_metric_mm,
+        buy_us=found.buy_us_mm,
+        pieces=sum(cut.number for cut in cuts),
+        used=found.used,
+        folded=found is not opened,
+        open_buy=saves,
+        if_across=_if_across(pieces, sold, found, cloth, judgement, knowledge),
+        cuts=cuts,
+    )
+
+
+def _sold(
+    cloth: Cloth, judgement: Judgement, knowledge: Knowledge
+) -> tuple[lay.Cloth, tuple[str, ...]]:
+    """A cloth as it is sold, and what of that nobody said."""
+    bolt = judgement.garment.plan.bolts.get(cloth.name, Bolt())
+    entry = knowledge.entries[cloth.entry]
+    firm = entry.structure in ACROSS
+    assumed = [] if bolt.width is not None else ["width"]
+    usual_width = USUAL_WIDTH if entry.kind == "cloth" else INTERFACING_WIDTH
     shrinks = bolt.shrinks
     if shrinks is None:
         shrinks = usual_shrinkage(cloth, knowledge)
         assumed.append("shrinkage")
+    across = bolt.shrinks_across
+    if across is None:
+        said_of_woven = entry.structure == "woven" and bolt.shrinks is not None
+        across = 0.0 if said_of_woven else shrinks * ACROSS.get(entry.structure, 0.0)
+        if shrinks:
+            assumed.append("shrinkage across")
+    selvage = bolt.selvage
+    if selvage is None:
+        selvage = SELVAGE if firm else 0.0
+        if firm:
+            assumed.append("selvages")
+    width = bolt.width or usual_width
+    selvage = min(selvage, width / 4)
     one_way = _one_way(cloth, judgement, knowledge)
-    sold = lay.Cloth(width, one_way, bolt.repeat, bolt.selvage, shrinks)
+    ends = SQUARED if firm else 0.0
+    sold = lay.Cloth(width, one_way, bolt.repeat, selvage, shrinks, across, ends)
+    return sold, tuple(assumed)
+
+
+def _cuts(pieces: list[Piece], sold: lay.Cloth, raw: bool) -> tuple[Cut, ...]:
+    """All pieces as they are cut.
+
+    Raises:
+        TooWideError: one does not fit; its name is in the error.
+    """
+    found: list[Cut] = []
+    for piece in pieces:
+        try:
+            cuts = cuts_of(piece, sold.usable_mm, raw=raw)
+            for cut in cuts:
+                lay.refuse_too_wide(on_cloth(cut), sold.usable_mm)
+        except TooWideError as error:
+            raise TooWideError(error.across, error.usable, error.bias, piece.name) from None
+        found += cuts
+    return tuple(found)
+
+
+def _on_fold(
+    cuts: tuple[Cut, ...], sold: lay.Cloth, judgement: Judgement, name: str
+) -> lay.Estimate | None:
+    """The lay on the fold, where the sheet folds this cloth and its pieces let it."""
+    verdicts = judgement.verdicts.get(Place("fabric", name), {})
+    if not picked(verdicts, "cut.lay").startswith(FOLDED):
+        return None
+    if any(cut.piece.matched or cut.piece.grain == "bias" for cut in cuts):
+        return None
     try:
-        cut = [cut for piece in pieces for cut in cuts_of(piece, sold.usable_mm)]
-        found = lay.estimate([on_cloth(each, sold.usable_mm) for each in cut], sold)
-    except ValueError as error:
-        return Bought(
-            cloth.name,
-            width,
-            None,
-            None,
-            None,
-            shrinks,
-            one_way,
-            len(pieces),
-            None,
-            tuple(assumed),
-            str(error),
-        )
-    return Bought(
-        cloth.name,
-        width,
-        found.length_mm,
-        found.buy_metric_mm,
-        found.buy_us_mm,
-        shrinks,
-        one_way,
-        sum(each.number for each in cut),
-        found.used,
-        tuple(assumed),
-        cuts=tuple(cut),
-    )
+        return lay.estimate([on_cloth(cut) for cut in cuts], sold, folded=True)
+    except TooWideError:
+        return None
+
+
+def _if_across(
+    pieces: list[Piece],
+    sold: lay.Cloth,
+    found: lay.Estimate,
+    cloth: Cloth,
+    judgement: Judgement,
+    knowledge: Knowledge,
+) -> lay.Estimate | None:
+    """What to buy if a woven of which only the length was measured shrinks across as well."""
+    bolt = judgement.garment.plan.bolts.get(cloth.name, Bolt())
+    share = ACROSS.get(knowledge.entries[cloth.entry].structure, 0.0) * sold.shrinks_long
+    if bolt.shrinks_across is not None or sold.shrinks_wide or not share:
+        return None
+    narrower = replace(sold, shrinks_wide=share)
+    try:
+        cuts = _cuts(pieces, narrower, is_net(cloth, knowledge))
+        again = lay.estimate([on_cloth(cut) for cut in cuts], narrower)
+    except ValueError:
+        return None
+    return again if again.length_mm > found.buy_metric_mm else None
+
+
+def is_net(cloth: Cloth, knowledge: Knowledge) -> bool:
+    """Whether a cloth is a net, which is left raw where nobody says a hem."""
+    return knowledge.entries[cloth.entry].structure == "net"
 
 
 def usual_shrinkage(cloth: Cloth, knowledge: Knowledge) -> float:

@@ -1,7 +1,8 @@
 """From a piece as the project says it to what is cut: panels, tucks, rings, tiers.
 
-Sizes by `craft.fullness`; they are those of cloth that has shrunk already. A ring is drawn with an
-allowance inside its seam line, a hem outside, and an allowance at each end for its joins.
+Sizes by `craft.fullness`; they are those of cloth that has shrunk already. A length has an
+allowance at both ends, or a hem below where one is said; a net is left raw below. A ring is drawn
+with an allowance inside its seam line, a hem outside, and an allowance at each end for its joins.
 """
 
 from __future__ import annotations
@@ -12,11 +13,16 @@ from typing import Final
 
 from advisor.craft import cloth as lay
 from advisor.craft import fullness as table
-from advisor.craft.checks import up
+from advisor.craft.checks import TooWideError
+from advisor.craft.laying import bias_span
 from advisor.project.making import Flounce, Piece, Tucks
 
 BIAS: Final = math.sqrt(2)
 HALF, QUARTER = 0.5, 0.25
+STRIP_LONGER: Final = 6.0
+"""A bias piece so many times longer than wide is a strip (common practice) ..."""
+STRIP_WHOLE: Final = 600.0
+"""... and is put together of shorter ones where it is longer than this, mm (estimate)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,23 +68,26 @@ class Cut:
     tucks: TuckMarks | None = None
 
 
-def cuts_of(piece: Piece, usable: float) -> tuple[Cut, ...]:
+def cuts_of(piece: Piece, usable: float, *, raw: bool = False) -> tuple[Cut, ...]:
     """What is cut for a piece from a cloth so wide (mm); tiers come out one by one.
 
+    A `raw` cloth, such as net, has no hem below where none is said.
+
     Raises:
-        ValueError: it is wider than the cloth.
+        TooWideError: a panel is wider than the cloth.
     """
     if piece.flounce is not None:
-        return (_rings(piece, piece.flounce),)
+        return (_rings(piece, piece.flounce, raw),)
     if piece.tiers is not None:
-        return _tiers(piece, usable)
+        return _tiers(piece, usable, raw)
     wide, high, number = piece.width, piece.height, piece.number or 1
     edge = None
     if not piece.cut:
-        high = _cut_height(piece)
+        high = _cut_height(piece, raw)
         if piece.fullness > 1:
             edge = piece.width
-            row = table.panels(edge, piece.fullness, usable, piece.allowance, piece.number)
+            room = _room(piece, high, usable)
+            row = table.panels(edge, piece.fullness, room, piece.allowance, piece.number)
             wide, number = row.panel_width, row.number
         else:
             wide += 2 * piece.allowance
@@ -88,10 +97,27 @@ def cuts_of(piece: Piece, usable: float) -> tuple[Cut, ...]:
     return (Cut(piece, piece.name, number, wide, high, piece.fullness, edge, tucks=marks),)
 
 
-def _cut_height(piece: Piece) -> float:
+def _room(piece: Piece, high: float, usable: float) -> float:
+    """How wide a panel may be; one on the bias must leave room for what its length reaches."""
+    if piece.grain != "bias":
+        return usable
+    room = usable * BIAS - high
+    if room <= 2 * piece.allowance:
+        raise TooWideError(bias_span(2 * piece.allowance, high), usable, bias=True)
+    return room
+
+
+def _below(piece: Piece, raw: bool) -> float:
+    """What is cut below the finished length: the hem that is said, else an allowance."""
+    if piece.hem is not None:
+        return piece.hem
+    return 0.0 if raw else piece.allowance
+
+
+def _cut_height(piece: Piece, raw: bool) -> float:
     if piece.doubled:
         return table.ruffle_depth(piece.height, 0.0, piece.allowance, doubled=True)
-    return table.cut_length(piece.height, piece.hem, piece.allowance)
+    return table.cut_length(piece.height, _below(piece, raw), piece.allowance)
 
 
 def _marks(piece: Piece, said: Tucks, row: float) -> TuckMarks:
@@ -110,10 +136,10 @@ def _marks(piece: Piece, said: Tucks, row: float) -> TuckMarks:
     )
 
 
-def _rings(piece: Piece, said: Flounce) -> Cut:
+def _rings(piece: Piece, said: Flounce, raw: bool) -> Cut:
     whole = said.seam + 2 * piece.allowance * said.pieces
     ring = table.flounce(whole, said.depth, pieces=said.pieces, turn=said.turn)
-    inner, outer = ring.inner_radius - piece.allowance, ring.outer_radius + piece.hem
+    inner, outer = ring.inner_radius - piece.allowance, ring.outer_radius + _below(piece, raw)
     wide = outer if said.turn <= QUARTER else 2 * outer
     high = outer if said.turn <= HALF else 2 * outer
     number = said.pieces * (piece.number or 1)
@@ -121,14 +147,14 @@ def _rings(piece: Piece, said: Flounce) -> Cut:
     return Cut(piece, piece.name, number, wide, high, edge=said.seam, ring=found)
 
 
-def _tiers(piece: Piece, usable: float) -> tuple[Cut, ...]:
+def _tiers(piece: Piece, usable: float, raw: bool) -> tuple[Cut, ...]:
     said = piece.tiers
     assert said is not None
     widths = table.tiers(piece.width, [said.fullness] * len(said.heights))
     edges = (piece.width, *widths)
     found = []
     for i, height in enumerate(said.heights):
-        below = piece.hem if i == len(said.heights) - 1 else piece.allowance
+        below = _below(piece, raw) if i == len(said.heights) - 1 else piece.allowance
         row = table.panels(edges[i], said.fullness, usable, piece.allowance)
         high = table.cut_length(height, below, piece.allowance)
         found.append(
@@ -145,17 +171,37 @@ def _tiers(piece: Piece, usable: float) -> tuple[Cut, ...]:
     return tuple(found)
 
 
-def on_cloth(cut: Cut, usable: float) -> lay.Piece:
-    """A piece as it lies on a cloth so wide (mm), for packing."""
+def is_joined(piece: Piece, wide: float, high: float) -> bool:
+    """Whether a bias piece of this size is a strip that is put together of shorter ones."""
+    short, long = sorted((wide, high))
+    strip = long >= STRIP_LONGER * short and long > STRIP_WHOLE
+    return piece.grain == "bias" and (piece.joined or strip)
+
+
+def on_cloth(cut: Cut) -> lay.Piece:
+    """A piece as it lies on its cloth, for packing."""
     piece, wide, high = cut.piece, cut.width, cut.height
     if piece.grain == "crosswise":
         wide, high = high, wide
-    elif piece.grain == "bias":
-        # A strip on the bias fills a square of its diagonal reach, or of the cloth's width.
-        side = min(usable, (wide + high) / BIAS)
-        area = wide * high * cut.number
-        return lay.Piece(side, max(side, up(area / side + side / 2)), 1)
-    narrow = piece.narrow
-    if narrow is not None and cut.tucks is not None:
-        narrow += cut.tucks.takes
-    return lay.Piece(wide, high, cut.number, piece.grain == "any", narrow, piece.matched)
+    return lay.Piece(
+        wide,
+        high,
+        cut.number,
+        any_grain=piece.grain == "any",
+        narrow_mm=None if piece.grain == "crosswise" else _narrow(cut),
+        matched=piece.matched,
+        bias=piece.grain == "bias",
+        joined=is_joined(piece, wide, high),
+    )
+
+
+def _narrow(cut: Cut) -> float | None:
+    """The narrow end as cut: with the seams, fullness and tucks that the wide end has."""
+    piece = cut.piece
+    if piece.narrow is None:
+        return None
+    tucked = cut.tucks.takes if cut.tucks is not None else 0.0
+    if piece.cut:
+        return piece.narrow + tucked
+    seams = 2 * piece.allowance
+    return piece.narrow * (cut.width - tucked - seams) / piece.width + seams + tucked

@@ -1,11 +1,23 @@
 """Refusals that every calculation shares: a bad number is named, never carried on.
 
-All raise `ValueError` with the name of the number, its value and what would be accepted.
+All raise `ValueError` with the name of the number, its value and what would be accepted; a piece
+that its cloth cannot hold is told with both widths, so that they can be said in other units.
 """
 
 from __future__ import annotations
 
 import math
+
+
+class TooWideError(ValueError):
+    """A piece that its cloth cannot hold: what it spans, what there is (mm), and its name."""
+
+    def __init__(self, across: float, usable: float, bias: bool = False, name: str = "") -> None:
+        self.across, self.usable, self.bias, self.name = across, usable, bias, name
+        how = "on the bias spans" if bias else "is"
+        super().__init__(
+            f"a piece {how} {across:g} mm, which is wider than the cloth, {usable:g} mm"
+        )
 
 
 def finite(name: str, value: float) -> float:

@@ -1,29 +1,28 @@
-"""How much of a cloth to buy for its pieces: a strip-packing estimate.
+"""How much of a cloth to buy for its pieces: a layout that exists, never less than it takes.
 
-Pieces are taken as rectangles (or tapered panels) with the grain along the length. A piece
-is never turned a quarter unless it allows any grain; tapered panels are turned end for end
-only on a cloth without one-way nap. Packing is done with a kept library (`rectpack`),
-several orders are tried and the shortest layout counts. The result is an `estimate`: a real
-lay may be a little shorter or longer, and adding a little to one piece can shift the
-layout. Length and shrinkage `derived`; rounding up as shops sell `common-practice`.
+Pieces are rectangles, tapered panels or bias rectangles with the grain along the cloth. A piece
+is turned a quarter only if it allows any grain; tapered panels lie head to tail only on a cloth
+without one-way nap; a matched piece begins only where the repeat does. The cloth is open, or
+folded along its length: then pieces are cut two at a time, and an odd one on the fold. Several
+ways are tried and the shortest layout counts (`laying`, `strip`), so a real lay may be a little
+shorter. Length and shrinkage `derived`; rounding up as shops sell `common-practice`.
 """
 
 from __future__ import annotations
 
-import itertools
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from typing import Final
 
-from advisor.craft import checks
-from advisor.craft.strip import Box, pack
+from advisor.craft import checks, laying, slanted
+from advisor.craft.strip import Box, Packing, pack
 
 SOURCES: Final[tuple[str, ...]] = ("derived", "estimate", "common-practice", "memory")
 
 METRIC_STEP_MM: Final = 100.0
 US_STEP_MM: Final = 36 * 25.4 / 8
-#: Above so many kinds of any-grain pieces, they are all turned together or not at all.
-FREE_TURNS: Final = 3
+#: A length so little over a step is that step: nobody cuts a fiftieth of a mm.
+SAME_MM: Final = 0.02
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +30,8 @@ class Piece:
     """A piece to cut, in mm: width across the grain, length along it, how many.
 
     `narrow_mm` is the width of the narrow end of a tapered panel; `any_grain` lets it turn a
-    quarter; `matched` lets it begin only where the repeat does.
+    quarter; `matched` lets it begin only where the repeat does; `bias` lays its length at 45°;
+    `joined` lets a bias strip be put together of shorter ones.
     """
 
     width_mm: float
@@ -40,6 +40,8 @@ class Piece:
     any_grain: bool = False
     narrow_mm: float | None = None
     matched: bool = False
+    bias: bool = False
+    joined: bool = False
 
     def __post_init__(self) -> None:
         checks.above("piece width", self.width_mm)
@@ -57,10 +59,20 @@ class Piece:
         narrow = self.width_mm if self.narrow_mm is None else self.narrow_mm
         return (self.width_mm + narrow) / 2 * self.length_mm
 
+    @property
+    def across_mm(self) -> float:
+        """What it reaches across the cloth, the better way where it may turn."""
+        if self.bias:
+            return 0.0 if self.joined else laying.bias_span(self.width_mm, self.length_mm)
+        return min(self.width_mm, self.length_mm) if self.any_grain else self.width_mm
+
 
 @dataclass(frozen=True, slots=True)
 class Cloth:
-    """A cloth as bought: width in mm, nap, repeat in mm, selvage each side, shrinkage shares."""
+    """A cloth as bought: width in mm, nap, repeat in mm, selvage each side, shrinkage shares.
+
+    `ends_mm` is what squaring its two ends takes, once.
+    """
 
     width_mm: float
     one_way: bool = False
@@ -68,10 +80,12 @@ class Cloth:
     selvage_mm: float = 0.0
     shrinks_long: float = 0.0
     shrinks_wide: float = 0.0
+    ends_mm: float = 0.0
 
     def __post_init__(self) -> None:
         checks.above("cloth width", self.width_mm)
         checks.at_least("repeat", self.repeat_mm, 0)
+        checks.at_least("ends", self.ends_mm, 0)
         checks.share("shrinkage along", self.shrinks_long)
         checks.share("shrinkage across", self.shrinks_wide)
         if 2 * checks.at_least("selvage", self.selvage_mm, 0) >= self.width_mm:
@@ -82,10 +96,15 @@ class Cloth:
         """Width to cut from, once pre-shrunk and without selvages."""
         return (self.width_mm - 2 * self.selvage_mm) * (1 - self.shrinks_wide)
 
+    @property
+    def step_mm(self) -> float:
+        """The repeat once the cloth has shrunk."""
+        return self.repeat_mm * (1 - self.shrinks_long)
+
 
 @dataclass(frozen=True, slots=True)
 class Estimate:
-    """Cloth to buy in mm, an estimate: packed, with shrinkage and repeats, never below least.
+    """Cloth to buy in mm, an estimate: packed, with ends and shrinkage, never below least.
 
     `packed_mm` is the layout alone; `least_mm` the length no layout can beat; `used` the
     share of the packed cloth that ends in the pieces.
@@ -104,22 +123,23 @@ class Estimate:
 def round_up_to_shop(length_mm: float, step_mm: float = METRIC_STEP_MM) -> float:
     """A length in mm rounded up to what shops sell: 0.1 m unless told, or 1/8 yd."""
     step = checks.above("selling step", step_mm)
-    return checks.up(checks.at_least("length", length_mm, 0) / step) * step
+    whole = max(0.0, checks.at_least("length", length_mm, 0) - SAME_MM)
+    return max(1, checks.up(whole / step)) * step if length_mm > 0 else 0.0
 
 
-def estimate(pieces: Sequence[Piece], cloth: Cloth) -> Estimate:
-    """The cloth to buy for some pieces.
+def estimate(pieces: Sequence[Piece], cloth: Cloth, *, folded: bool = False) -> Estimate:
+    """The cloth to buy for some pieces, laid open or folded along its length.
 
-    Raises ValueError without pieces, or when a piece is wider than the usable cloth.
+    Raises:
+        TooWideError: a piece reaches further than the usable width; on a fold, two at a time.
+        ValueError: there are no pieces.
     """
     if not pieces:
         raise ValueError("no pieces to lay out")
     for piece in pieces:
-        _fits(piece, cloth.usable_mm)
-    packed = min(pack(boxes, cloth.usable_mm) for boxes in _ways(pieces, cloth))
-    matched = sum(piece.count for piece in pieces if piece.matched)
-    repeats = cloth.repeat_mm * max(0, matched - 1)
-    length = (packed + repeats) / (1 - cloth.shrinks_long)
+        refuse_too_wide(piece, cloth.usable_mm)
+    packed = _folded(pieces, cloth) if folded else layout(pieces, cloth).length
+    length = (packed + cloth.ends_mm) / (1 - cloth.shrinks_long)
     area = sum(piece.area_mm2 * piece.count for piece in pieces)
     return Estimate(
         length_mm=length,
@@ -131,54 +151,91 @@ def estimate(pieces: Sequence[Piece], cloth: Cloth) -> Estimate:
     )
 
 
+def refuse_too_wide(piece: Piece, usable: float) -> None:
+    """Raise TooWideError for a piece that reaches further than so many mm."""
+    if piece.across_mm > usable * (1 + 1e-9):
+        raise checks.TooWideError(piece.across_mm, usable, piece.bias)
+
+
 def least(pieces: Sequence[Piece], cloth: Cloth) -> float:
     """The length in mm that no layout can beat: the longest piece, or the area over the width."""
     area = sum(piece.area_mm2 * piece.count for piece in pieces)
-    longest = max(
-        min(piece.width_mm, piece.length_mm) if piece.any_grain else piece.length_mm
-        for piece in pieces
-    )
+    longest = max(_shortest_reach(piece) for piece in pieces)
     return max(longest, area / cloth.usable_mm)
 
 
-def _fits(piece: Piece, usable: float) -> None:
-    across = min(piece.width_mm, piece.length_mm) if piece.any_grain else piece.width_mm
-    if across > usable * (1 + 1e-9):
-        raise ValueError(f"a piece {across:g} mm wide is wider than the cloth, {usable:g} mm")
+def _shortest_reach(piece: Piece) -> float:
+    if piece.bias:
+        return piece.across_mm
+    return min(piece.width_mm, piece.length_mm) if piece.any_grain else piece.length_mm
 
 
-def _ways(pieces: Sequence[Piece], cloth: Cloth) -> Iterator[list[Box]]:
-    """Every reading of the pieces as boxes: quarter turns, and panels turned end for end."""
-    free = [place for place, piece in enumerate(pieces) if piece.any_grain]
-    if len(free) <= FREE_TURNS:
-        turns = list(itertools.product((False, True), repeat=len(free)))
-    else:
-        turns = [(False,) * len(free), (True,) * len(free), _lying(pieces, free)]
-    for turn in turns:
-        turned = dict(zip(free, turn, strict=True))
-        for pairing in (False,) if cloth.one_way else (False, True):
-            boxes = [
-                box
-                for place, piece in enumerate(pieces)
-                for box in _boxes(piece, turned.get(place, False), pairing, cloth.usable_mm)
-            ]
-            if all(box.width <= cloth.usable_mm * (1 + 1e-9) for box in boxes):
-                yield boxes
+def layout(pieces: Sequence[Piece], cloth: Cloth) -> Packing:
+    """The shortest way found to lay all pieces in a single layer, and where their boxes lie."""
+    return _best([_ways(piece, cloth, cloth.usable_mm) for piece in pieces], cloth.usable_mm)
 
 
-def _lying(pieces: Sequence[Piece], free: list[int]) -> tuple[bool, ...]:
-    """Short side across the cloth: with every piece checked, this way always fits."""
-    return tuple(pieces[place].width_mm > pieces[place].length_mm for place in free)
+_Ways = list[list[Box]]
 
 
-def _boxes(piece: Piece, turned: bool, pairing: bool, usable: float) -> list[Box]:
-    if turned:
-        return [Box(piece.length_mm, piece.width_mm)] * piece.count
-    single = Box(piece.width_mm, piece.length_mm)
-    if not pairing or piece.narrow_mm is None:
-        return [single] * piece.count
-    # Two tapered panels head to tail make a parallelogram; its outer corners still count.
-    pair = Box((3 * piece.width_mm + piece.narrow_mm) / 2, piece.length_mm)
-    if pair.width > usable:
-        return [single] * piece.count
-    return [pair] * (piece.count // 2) + [single] * (piece.count % 2)
+def _best(kinds: list[_Ways], across: float) -> Packing:
+    """Try the ways of one kind of piece after another, and keep what is shorter."""
+    chosen = [0] * len(kinds)
+
+    def packed() -> Packing:
+        boxes = [box for kind, way in zip(kinds, chosen, strict=True) for box in kind[way]]
+        lay = slanted.pack if any(box.slanted for box in boxes) else pack
+        return lay(boxes, across)
+
+    best = packed()
+    for place, ways in enumerate(kinds):
+        for way in range(1, len(ways)):
+            before, chosen[place] = chosen[place], way
+            found = packed()
+            if found.length < best.length:
+                best = found
+            else:
+                chosen[place] = before
+    return best
+
+
+def _ways(piece: Piece, cloth: Cloth, across: float) -> _Ways:
+    """Every reading of a kind of piece as boxes that fit a strip so wide."""
+    wide, long, count = piece.width_mm, piece.length_mm, piece.count
+    if piece.bias and piece.joined:
+        square = laying.strip_square(max(wide, long) * count, min(wide, long))
+        side = min(square, across)
+        return [[Box(side, square**2 / side)]]
+    if piece.bias:
+        return [[Box(wide, long, slanted=True)] * count]
+    step = cloth.step_mm if piece.matched else 0.0
+    ways = [[Box(wide, long, turns=piece.any_grain and not step, step=step)] * count]
+    if piece.narrow_mm is not None and not cloth.one_way:
+        rows = laying.tapered(wide, piece.narrow_mm, long, count, across)
+        pairs = laying.tapered(wide, piece.narrow_mm, long, 2, across) * (count // 2)
+        ways.append([replace(box, step=step) for box in rows])
+        ways.append([replace(box, step=step) for box in pairs] + ways[0][: count % 2])
+    return ways
+
+
+def _folded(pieces: Sequence[Piece], cloth: Cloth) -> float:
+    """The shorter of two folded lays: odd pieces on the fold, or after it on the open cloth."""
+    half = cloth.usable_mm / 2
+    for piece in pieces:
+        if piece.count > 1:
+            refuse_too_wide(piece, half)
+    pairs = [replace(p, count=p.count // 2) for p in pieces if p.count > 1]
+    odd = [replace(p, count=1) for p in pieces if p.count % 2]
+    lying = [_ways(piece, cloth, half) for piece in pairs]
+    opened = layout(odd, cloth).length if odd else 0.0
+    lengths = [(_best(lying, half).length if lying else 0.0) + opened]
+    if odd and not any(piece.bias for piece in odd):
+        lying += [[_on_fold(piece, cloth)] for piece in odd]
+        lengths.append(_best(lying, half).length)
+    return min(lengths)
+
+
+def _on_fold(piece: Piece, cloth: Cloth) -> list[Box]:
+    """Half of an odd piece, which is taken as symmetric, with its middle on the fold."""
+    step = cloth.step_mm if piece.matched else 0.0
+    return [Box(piece.width_mm / 2, piece.length_mm, step=step, at_edge=True)]

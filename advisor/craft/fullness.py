@@ -154,7 +154,7 @@ def panels(
     """Panels around a finished edge, joined in the round.
 
     Needed = edge × fullness + 2 seams; number = that ÷ (cloth width − 2 seams), rounded up,
-    unless given. Raises ValueError when a panel would be wider than the cloth.
+    unless given. Raises TooWideError when a panel would be wider than the cloth.
     """
     full = cut_width(finished, ratio)
     edges = 2 * checks.at_least("seam", seam, 0)
@@ -165,7 +165,7 @@ def panels(
     pieces = checks.up(needed / net) if number is None else checks.count("panels", number)
     wide = full / pieces + edges
     if wide > cloth_width * (1 + 1e-9):
-        raise ValueError(f"a panel {wide:g} wide is wider than the cloth, {cloth_width:g}")
+        raise checks.TooWideError(wide, cloth_width)
     return Panels(pieces, wide, needed, ratio, pieces * net / finished)
 
 

@@ -46,6 +46,7 @@ CLOTH_KEYS = frozenset(
         "repeat",
         "selvage",
         "shrinks",
+        "shrinks across",
         *CLOTH_WORDS,
     }
 )

@@ -69,12 +69,16 @@ class Making:
 
 @dataclass(frozen=True, slots=True)
 class Bolt:
-    """A cloth as it is sold: width, repeat, selvage, what it shrinks; None where not said."""
+    """A cloth as it is sold: width, repeat, selvage, what it shrinks; None where not said.
+
+    `shrinks` is along its length, `shrinks_across` over its width.
+    """
 
     width: float | None = None
     repeat: float = 0.0
-    selvage: float = 0.0
+    selvage: float | None = None
     shrinks: float | None = None
+    shrinks_across: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,7 +118,9 @@ class Piece:
     Attributes:
         cut: whether width and height are as cut; else seams, hem and fullness come on top.
         number: how many; None where the panels are still to be counted.
+        hem: what is turned up below; None where nobody says it.
         narrow: the width of the narrow end of a tapered panel.
+        joined: whether a bias piece may be put together of shorter ones.
         doubled: whether it is folded double along its length, as a ruffle of two layers.
     """
 
@@ -125,11 +131,12 @@ class Piece:
     cut: bool = True
     number: int | None = 1
     fullness: float = 1.0
-    hem: float = 0.0
+    hem: float | None = None
     allowance: float = USUAL_ALLOWANCE
     grain: str = "lengthwise"
     narrow: float | None = None
     matched: bool = False
+    joined: bool = False
     doubled: bool = False
     tucks: Tucks | None = None
     flounce: Flounce | None = None

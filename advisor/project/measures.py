@@ -44,6 +44,7 @@ BUILDING: Mapping[str, Measure] = {
     "narrow end": Measure("length", 0.0, 50_000.0, "from 0 to 50 m", "cm or in"),
     "allowance": Measure("length", 0.0, 50.0, "from 0 to 50 mm", "mm or in"),
     "shrinks": Measure("percent", 0.0, 30.0, "from 0 to 30 %"),
+    "shrinks across": Measure("percent", 0.0, 30.0, "from 0 to 30 %"),
     "fullness": MEASURES["fullness"],
     "seam": _LENGTH,
     "number": _COUNT,

@@ -89,16 +89,17 @@ class _PlanReader:
             if name is None or not isinstance(about, dict):
                 continue
             ask = Asker(about, ("fabrics", key), self.findings, self.bare)
-            shrinks = ask.measure("shrinks")
+            shrinks, across = ask.measure("shrinks"), ask.measure("shrinks across")
             bolt = Bolt(
                 ask.measure("width", "bolt"),
                 ask.measure("repeat") or 0.0,
-                ask.measure("selvage") or 0.0,
+                ask.measure("selvage"),
                 None if shrinks is None else shrinks / 100,
+                None if across is None else across / 100,
             )
-            if bolt.width is not None and 2 * bolt.selvage >= bolt.width:
+            if bolt.width is not None and 2 * (bolt.selvage or 0.0) >= bolt.width:
                 ask.deny("selvage", "the selvages leave nothing of the cloth")
-                bolt = replace(bolt, selvage=0.0)
+                bolt = replace(bolt, selvage=None)
             found[name] = bolt
         return found
 
@@ -170,11 +171,12 @@ class _PlanReader:
             cut=cut,
             number=number if number or fullness else 1,
             fullness=fullness or 1.0,
-            hem=ask.measure("hem") or 0.0,
+            hem=ask.measure("hem"),
             allowance=USUAL_ALLOWANCE if allowance is None else allowance,
             grain=ask.word("grain", GRAINS) or "lengthwise",
             narrow=ask.measure("narrow end"),
             matched=ask.yes("matched"),
+            joined=ask.yes("joined"),
             doubled=ask.yes("doubled"),
         )
 
@@ -194,7 +196,7 @@ class _PlanReader:
         across = panel_width(piece)
         if piece.grain == "any":
             across = min(across, piece.height)
-        if across > usable * (1 + 1e-9) and piece.grain != "crosswise":
+        if across > usable * (1 + 1e-9) and piece.grain not in ("crosswise", "bias"):
             key = "width" if piece.cut else "finished width"
             ask.deny(
                 key,
@@ -250,7 +252,7 @@ class _PlanReader:
 
 def _usable(bolt: Bolt) -> float | None:
     """What the selvages leave of a cloth's width; None where it is not said."""
-    return None if bolt.width is None else bolt.width - 2 * bolt.selvage
+    return None if bolt.width is None else bolt.width - 2 * (bolt.selvage or 0.0)
 
 
 def panel_width(piece: Piece) -> float:

@@ -70,6 +70,7 @@ class ClothForm(Form):
     repeat: Plain = None
     selvage: Plain = None
     shrinks: Plain = None
+    shrinks_across: Plain = None
     traits: dict[str, Plain] | None = None
 
 
@@ -151,6 +152,7 @@ class PieceForm(Form):
     grain: Plain = None
     narrow_end: Plain = None
     matched: Plain = None
+    joined: Plain = None
     tucks: TucksForm | None = None
     flounce: FlounceForm | None = None
     tiers: TiersForm | None = None

@@ -91,13 +91,13 @@ def read_flounce(ask: Asker, name: str, cloth: str, usable: float | None) -> Pie
         deep,
         cut=False,
         number=number,
-        hem=hem or 0.0,
+        hem=hem,
         allowance=USUAL_ALLOWANCE if said is None else said,
         grain="any",
         flounce=Flounce(seam, deep, rings, turn),
     )
     inner = (seam + 2 * piece.allowance * rings) / (2 * math.pi * turn * rings)
-    outer = inner + deep + piece.hem
+    outer = inner + deep + (piece.hem or 0.0)
     if inner <= piece.allowance:
         here.deny(
             "seam",

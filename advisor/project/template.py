@@ -45,6 +45,7 @@ _CLOTH = {
     "repeat": ("32 cm", "of a pattern that is to match from piece to piece"),
     "selvage": ("1 cm", "at each side, not to be cut from"),
     "shrinks": ("3 %", "along its length, as measured on a square of it"),
+    "shrinks across": ("1 %", "over its width, measured on the same square"),
     "traits": ("{pin marks: yes}", _TRAITS),
 }
 _SEAM = {

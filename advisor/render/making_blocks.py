@@ -82,7 +82,10 @@ def cloth(report: Report, numbers: Numbers) -> list[Section]:
     if not items:
         text = "The project gives no pieces: write them under pieces: to have cloth reckoned."
         return [Section("cloth", "Cloth", (), text)]
-    close = "An estimate: the pieces are packed as rectangles, so lay out before you buy."
+    close = (
+        "An estimate: the pieces are packed as rectangles, with 1 cm left out at each selvage and "
+        "15 mm for square ends where nothing was said. Lay out before you buy."
+    )
     return [Section("cloth", "Cloth", items, close=close), *_cutting(report, numbers)]
 
 
@@ -230,7 +233,8 @@ def _cloth_item(row: dict[str, Any], units: System, numbers: Numbers) -> Item:
     if "shrinkage" in row["assumed"]:
         shrinks += " (as usual for such cloth)"
     number = f"{row['pieces']} piece{'s' if row['pieces'] != 1 else ''}"
-    parts.append(Part(f"{number}, {way}, {shrinks}; {row['used_percent']:.0f} % of it is used"))
+    parts.append(Part(f"{number}, {way}, {shrinks}; {row['used_percent']:.0f} % of it is used."))
+    parts += [Part(sentence) for sentence in row["says"]]
     return Item(row["fabric"], about, tuple(parts))
 
 

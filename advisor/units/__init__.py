@@ -24,7 +24,7 @@ from advisor.units.factors import (
     us_size,
 )
 from advisor.units.reading import KINDS, LARGEST, LONGEST_TEXT, parse
-from advisor.units.showing import System, needle, show, show_range
+from advisor.units.showing import System, needle, show, show_range, show_size
 
 __all__ = [
     "ABSOLUTE_ZERO",
@@ -49,5 +49,6 @@ __all__ = [
     "parse",
     "show",
     "show_range",
+    "show_size",
     "us_size",
 ]

@@ -93,6 +93,19 @@ def show(kind: str, value: float, system: System = "metric") -> str:
     return f"{_decimal(number / scale.size)} {scale.unit}".rstrip()
 
 
+def show_size(mm: float, system: System = "metric") -> str:
+    """Return the size of a piece as it is measured on the table: cm and mm, or inches only.
+
+    Raises:
+        ValueError: a value that is not finite or beyond all sewing.
+    """
+    if system == "us":
+        return f"{_inches(mm / MM_PER_INCH)} in" if mm >= 0 else show("length", mm, system)
+    if not 100 <= mm <= LARGEST:
+        return show("length", mm, system)
+    return f"{_decimal(_half_up(mm) / 10)} cm"
+
+
 def show_range(kind: str, low: float, high: float, system: System = "metric") -> str:
     """Return a range with its unit once, "60 to 70" or "10 to 15 mm"; an open end is infinite.
 

@@ -82,12 +82,12 @@ pieces:
 SAID = {
     "tucks": "6 tucks 10 mm deep take 12 cm: first fold 10.8 cm from the cut edge, then 45 mm from "
     "fold to fold, stitched 10 mm from each fold",
-    "cut size of tucks": "bodice (lawn). Cut: 1 of 45 cm wide × 26.5 cm long",
+    "cut size of tucks": "bodice (lawn). Cut: 1 of 45 cm wide × 28 cm long",
     "a cloth that crushes": "Caution: pile avoids tucks",
     "flounce": "radius 76 mm for the inner edge, 86 mm for its seam line, 21.1 cm for the outer",
     "rings": "2 × half circle, each from a piece of 42.2 cm × 21.1 cm",
     "its edges": "Staystitch or tape the inner edge before you clip it",
-    "tier": "skirt, tier 2 (lawn). Cut: 2 of 81.8 cm wide × 33.5 cm long, 1.5 to 1 on 1.05 m",
+    "tier": "skirt, tier 2 (lawn). Cut: 2 of 81.8 cm wide × 33.5 cm long, 1.5 to 1 on 105 cm",
     "strip": "bias strip, Hong Kong (coat side). Cut: 3.52 m of it 21.5 mm wide",
 }
 

@@ -15,7 +15,6 @@ from advisor.craft import (
     thread,
     threadsize,
 )
-from advisor.craft.strip import GAP
 
 ratios = st.floats(1, 6)
 mm = st.floats(1, 2000)
@@ -205,29 +204,6 @@ def test_estimate_lies_between_its_bounds(lot, width):
     assert found.packed_mm <= sum(piece.length_mm * piece.count for piece in lot) + 0.1
     assert found.buy_metric_mm >= found.length_mm - 1e-6
     assert found.buy_us_mm >= found.length_mm - 1e-6
-
-
-@settings(max_examples=40, deadline=None)
-@given(piece_lists, cloths, pieces)
-def test_one_more_piece_never_needs_less_within_the_gap(lot, width, extra):
-    """One more piece never needs less, beyond the stated gap of the estimate."""
-    before = cloth.estimate(lot, width)
-    after = cloth.estimate([*lot, extra], width)
-    assert after.packed_mm * (1 + GAP) >= before.packed_mm
-    assert not_less(after.least_mm, before.least_mm)
-
-
-@settings(max_examples=40, deadline=None)
-@given(piece_lists, cloths, st.integers(0, 300))
-def test_a_longer_piece_never_needs_less_within_the_gap(lot, width, extra):
-    """A longer piece among others never needs less, beyond the stated gap of the estimate."""
-    first, *rest = lot
-    longer = cloth.Piece(first.width_mm, first.length_mm + extra, first.count)
-    fixed = cloth.Piece(first.width_mm, first.length_mm, first.count)
-    before = cloth.estimate([fixed, *rest], width)
-    after = cloth.estimate([longer, *rest], width)
-    assert after.packed_mm * (1 + GAP) >= before.packed_mm
-    assert not_less(after.least_mm, before.least_mm)
 
 
 @settings(max_examples=60, deadline=None)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from advisor.construction.clothlist import cloths_to_buy
+from advisor.answer.buyingwords import sold_text, wrong_text
+from advisor.construction.clothlist import SQUARED, Bought, cloths_to_buy
 from advisor.construction.seamwork import seamworks
 from advisor.construction.threadlist import reels_for, threads_to_buy
 from advisor.decide.evaluate import judge
@@ -22,7 +23,7 @@ def cloths(pieces: str, head: str = HEAD):  # type: ignore[no-untyped-def]
 def test_panels_side_by_side_need_one_length() -> None:
     """Two panels of 70 cm on a cloth of 150: one length, shrinkage on top, rounded up."""
     found = cloths("  - {name: a, fabric: denim, width: 70 cm, height: 1 m, number: 2}")["denim"]
-    assert 1000 / (1 - found.shrinks) == pytest.approx(found.length)
+    assert (1000 + SQUARED) / (1 - found.shrinks) == pytest.approx(found.length)
     assert found.buy_metric % 100 == pytest.approx(0)
     assert found.buy_metric >= found.length
 
@@ -30,7 +31,7 @@ def test_panels_side_by_side_need_one_length() -> None:
 def test_panels_too_wide_for_side_by_side_need_two() -> None:
     """Two of 80 cm do not lie beside each other."""
     found = cloths("  - {name: a, fabric: denim, width: 80 cm, height: 1 m, number: 2}")["denim"]
-    assert 2000 / (1 - found.shrinks) == pytest.approx(found.length)
+    assert (2000 + SQUARED) / (1 - found.shrinks) == pytest.approx(found.length)
 
 
 def test_finished_sizes_get_seams_hem_and_fullness() -> None:
@@ -38,7 +39,7 @@ def test_finished_sizes_get_seams_hem_and_fullness() -> None:
     found = cloths(
         "  - {name: a, fabric: denim, finished width: 60 cm, finished height: 50 cm, hem: 4 cm}"
     )["denim"]
-    assert 555 / (1 - found.shrinks) == pytest.approx(found.length)
+    assert (555 + SQUARED) / (1 - found.shrinks) == pytest.approx(found.length)
 
 
 def test_a_full_piece_is_cut_in_panels() -> None:
@@ -59,6 +60,122 @@ def test_nap_lies_one_way() -> None:
     """Coating has a nap, so its pieces all lie one way."""
     found = cloths("  - {name: a, fabric: coat, width: 30 cm, height: 30 cm}")["coat"]
     assert found.one_way
+
+
+def only(pieces: str, cloth: str) -> Bought:
+    """What is bought of one cloth of its own project."""
+    head = f"garment: One\nfabrics:\n  c: {{{cloth}}}\nseams:\n"
+    seam = "  - {name: side, layers: [c, c], length: 1 m}\n"
+    (found,) = cloths_to_buy(judged(f"{seam}pieces:\n{pieces}", head), known())
+    return found
+
+
+def test_a_knit_shrinks_across_as_well() -> None:
+    """Two backs of 69 cm lie beside each other on 140 cm only until it is washed: 1.5 m."""
+    back = "  - {name: back, fabric: c, width: 69 cm, height: 72 cm, number: 2}"
+    jersey = "fabric: jersey, fibres: {cotton: 100}, width: 140 cm, shrinks: 3 %"
+    found = only(back, jersey)
+    assert (1500.0, 0.03) == (pytest.approx(found.buy_metric), found.shrinks_across)
+    assert 800 == pytest.approx(
+        only(back, f"{jersey}, shrinks across: 0 %, selvage: 0 cm").buy_metric
+    )
+
+
+def test_a_woven_of_which_the_length_was_measured_is_warned_of() -> None:
+    """Told as measured; what it would take if it shrinks across too stands beside it."""
+    legs = (
+        "  - {name: front, fabric: c, width: 36 cm, height: 106 cm, number: 2}\n"
+        "  - {name: back, fabric: c, width: 42 cm, height: 106 cm, number: 2}"
+    )
+    denim = "fabric: denim, fibres: {cotton: 100}, weight: 14 oz, width: 80 cm, shrinks: 8 %"
+    found = only(legs, denim)
+    assert ((2120 + SQUARED) / 0.92, 0.0) == (pytest.approx(found.length), found.shrinks_across)
+    assert found.if_across is not None
+    assert (3180 + SQUARED) / 0.92 == pytest.approx(found.if_across.length_mm)
+    assert only(legs, f"{denim}, shrinks across: 0 %").if_across is None
+
+
+def test_selvages_are_not_cut_from() -> None:
+    """Two of 70 cm lie on 142 cm, not on 141; on net, which has none, on 140."""
+    two = "  - {name: a, fabric: c, width: 70 cm, height: 1 m, number: 2}"
+    silk = "fabric: organza, fibres: {silk: 100}, shrinks: 0 %, width"
+    assert [1015, 2015] == [only(two, f"{silk}: {wide} cm").length for wide in (142, 141)]
+    assert 1000 == only(two, "fabric: net, fibres: {nylon: 100}, width: 140 cm").length
+
+
+def test_a_bias_panel_wider_than_its_cloth_is_refused() -> None:
+    """(100 + 112)/√2 = 149.9 cm across, and 138 cm can be cut: no figure, both numbers, a name."""
+    skirt = "  - {name: bias skirt, fabric: c, width: 100 cm, height: 112 cm, grain: bias}"
+    satin = "fabric: charmeuse, fibres: {silk: 100}, width: 140 cm, shrinks: 0 %"
+    found = only(skirt, satin)
+    assert (None, None) == (found.length, found.used)
+    text = wrong_text(found, "metric")
+    assert "bias skirt spans 149.9 cm on the bias, and 138 cm of the width can be cut" in text
+    assert "59 in on the bias" in wrong_text(found, "us")
+    assert only(skirt.replace("grain: bias", "grain: bias, joined: yes"), satin).length
+
+
+def test_full_bias_panels_are_counted_by_what_they_span() -> None:
+    """3 m round and 60 cm long on 138 cm: (w + 64.5)/√2 ≤ 138 leaves 127 cm each, so three."""
+    words = "finished width: 1.5 m, finished height: 60 cm, hem: 3 cm, fullness: 2, grain: bias"
+    satin = "fabric: charmeuse, fibres: {silk: 100}, width: 140 cm, shrinks: 0 %"
+    found = only(f"  - {{name: skirt, fabric: c, {words}}}", satin)
+    assert (3, 1030) == (found.pieces, found.cuts[0].width)
+
+
+def test_a_tapered_panel_has_seams_at_both_ends() -> None:
+    """Two of 80 and 30 cm finished: 83 and 33 as cut, so head to tail they reach 141 cm."""
+    panel = (
+        "  - {name: gore, fabric: c, finished width: 80 cm, narrow end: 30 cm, "
+        "finished height: 87 cm, hem: 3 cm, number: 2}"
+    )
+    silk = "fabric: organza, fibres: {silk: 100}, shrinks: 0 %, width"
+    assert [915 + 15, 2 * 915 + 15] == [only(panel, f"{silk}: {w} cm").length for w in (143, 142)]
+
+
+def test_a_length_has_an_allowance_at_both_ends_or_a_hem() -> None:
+    """50 cm: 53 between two seams, 55.5 with a hem of 4; a net is raw below, so 51.5."""
+    piece = "  - {{name: a, fabric: c, finished width: 20 cm, finished height: 50 cm{}}}"
+    silk, net = "fabric: organza, fibres: {silk: 100}", "fabric: net, fibres: {nylon: 100}"
+    found = [
+        only(piece.format(more), cloth).cuts[0].height
+        for more, cloth in (("", silk), (", hem: 4 cm", silk), ("", net), (", hem: 0 cm", silk))
+    ]
+    assert [530, 555, 515, 515] == found
+
+
+def test_the_last_tier_has_a_hem() -> None:
+    """Where none is said it gets an allowance, as every other tier has at both ends."""
+    words = "finished width: 70 cm, finished height: 60 cm, tiers: {number: 2}"
+    lawn = "fabric: lawn, fibres: {cotton: 100}, width: 140 cm"
+    found = only(f"  - {{name: skirt, fabric: c, {words}}}", lawn)
+    assert [330, 330] == [cut.height for cut in found.cuts]
+
+
+def test_an_exact_yard_stays_a_yard() -> None:
+    """Four rows of 9 1/4 in and four of 8 3/4 in are 72 in: 2 yd, and 90 in are 2 1/2 yd."""
+    rows = (
+        "  - {name: a, fabric: c, width: 40 in, height: 9 1/4 in, number: 4}\n"
+        "  - {name: b, fabric: c, width: 40 in, height: 8 3/4 in, number: 4}"
+    )
+    net = "fabric: net, fibres: {nylon: 100}, width: 54 in, shrinks: 0 %"
+    found = only(rows, net)
+    assert found.buy_us is not None
+    assert "2 yd" == sold_text(found.buy_us, "us")
+    assert ["2 1/2 yd", "7/8 yd"] == [sold_text(inches * 25.4, "us") for inches in (90, 31.5)]
+
+
+def test_a_folded_lay_is_reckoned_folded() -> None:
+    """Two at a time: front beside half the back, strips beside the odd strip on the fold."""
+    lot = (
+        "  - {name: front, fabric: c, width: 40 cm, height: 86 cm, number: 2}\n"
+        "  - {name: back, fabric: c, width: 66 cm, height: 84 cm}\n"
+        "  - {name: strip, fabric: c, width: 10 cm, height: 84 cm, number: 5}"
+    )
+    lawn = "fabric: lawn, fibres: {cotton: 100}, width: 150 cm, shrinks: 0 %"
+    found = only(lot, lawn)
+    assert found.folded
+    assert (2 * 840 + 15) == found.length
 
 
 def test_thread_by_colour_has_wastage_in_it() -> None:

@@ -115,7 +115,7 @@ def test_a_full_bias_strip_counts_its_fullness() -> None:
             ),
             known(),
         )[0].length
-        for more in ("", ", fullness: 2")
+        for more in (", joined: yes", ", joined: yes, fullness: 2")
     )
     assert flat is not None
     assert full is not None

@@ -2,57 +2,20 @@
 
 from __future__ import annotations
 
-import random
-
 import pytest
-from ortools.sat.python import cp_model
 
 from advisor.craft import cloth
+from advisor.craft.checks import TooWideError
 from advisor.craft.cloth import Cloth, Piece
-from advisor.craft.strip import GAP, Box, pack
-
-
-def shortest(boxes: list[tuple[int, int]], across: int) -> int:
-    """The shortest strip for some boxes, found and proved by a constraint solver."""
-    model = cp_model.CpModel()
-    most = sum(length for _, length in boxes)
-    end = model.new_int_var(0, most, "end")
-    wide, deep = [], []
-    for place, (width, length) in enumerate(boxes):
-        x = model.new_int_var(0, across - width, f"x{place}")
-        y = model.new_int_var(0, most - length, f"y{place}")
-        wide.append(model.new_fixed_size_interval_var(x, width, f"wide{place}"))
-        deep.append(model.new_fixed_size_interval_var(y, length, f"deep{place}"))
-        model.add(end >= y + length)
-    model.add_no_overlap_2d(wide, deep)
-    model.add_cumulative(deep, [width for width, _ in boxes], across)
-    model.minimize(end)
-    solver = cp_model.CpSolver()
-    solver.parameters.num_workers = 1
-    solver.parameters.max_time_in_seconds = 10
-    assert cp_model.OPTIMAL == solver.solve(model)
-    return round(solver.objective_value)
-
-
-def test_packing_against_the_exact_answer():
-    """On 2 to 9 boxes: never shorter than the proved optimum, at most GAP and 1 % on average."""
-    over = []
-    for seed in range(48):
-        chance = random.Random(seed)
-        boxes = [(chance.randint(8, 90), chance.randint(10, 110)) for _ in range(2 + seed % 8)]
-        over.append(pack([Box(*box) for box in boxes], 140) / shortest(boxes, 140) - 1)
-    assert min(over) >= -1e-9
-    assert max(over) <= GAP
-    assert sum(over) / len(over) <= 0.01
+from advisor.craft.strip import Box, pack
+from tests.lay_oracle import Lot, shortest
 
 
 def test_any_grain_matches_the_exact_answer_over_both_ways():
     """An any-grain piece takes the better of its two ways, others keep theirs."""
     pieces = [Piece(60, 100, 2), Piece(90, 30, 1, any_grain=True), Piece(40, 50, 1)]
-    ways = [
-        shortest([(60, 100), (60, 100), turned, (40, 50)], 150) for turned in ((90, 30), (30, 90))
-    ]
-    assert min(ways) == pytest.approx(cloth.estimate(pieces, Cloth(150)).packed_mm)
+    lots = [Lot(60, 100), Lot(60, 100), Lot(90, 30, turns=True), Lot(40, 50)]
+    assert (cloth.estimate(pieces, Cloth(150)).packed_mm, True) == shortest(lots, 150)
 
 
 def test_grain_is_locked():
@@ -71,16 +34,61 @@ def test_nap_stops_turning_end_for_end():
 
 
 def test_shrinkage_repeat_and_selvage():
-    """Shrinkage lengthens, each matched piece after the first adds a repeat, selvages narrow."""
-    pieces = [Piece(700, 950, 2, matched=True)]
+    """Shrinkage lengthens and narrows, selvages narrow, ends lengthen once."""
+    pieces = [Piece(700, 950, 2)]
     assert 950 / 0.95 == pytest.approx(
         cloth.estimate([Piece(700, 950, 2)], Cloth(1400, shrinks_long=0.05)).length_mm
     )
-    assert 950 + 320 == cloth.estimate(pieces, Cloth(1400, repeat_mm=320)).length_mm
+    assert (950 + 15) / 0.95 == pytest.approx(
+        cloth.estimate(pieces, Cloth(1400, shrinks_long=0.05, ends_mm=15)).length_mm
+    )
     narrower = [Piece(695, 950, 2)]
     assert 950 == cloth.estimate(narrower, Cloth(1400, selvage_mm=5)).length_mm
     assert 1900 == cloth.estimate(narrower, Cloth(1400, selvage_mm=10)).length_mm
     assert 1900 == cloth.estimate(pieces, Cloth(1400, shrinks_wide=0.02)).length_mm
+
+
+def test_matched_pieces_begin_where_the_repeat_does():
+    """Side by side they cost nothing; the next row waits for the repeat, which shrinks too."""
+    three = [Piece(600, 950, 3, matched=True)]
+    assert 950 == cloth.estimate(three[:1] * 1, Cloth(1900, repeat_mm=320)).packed_mm
+    assert 3 * 320 + 950 == cloth.estimate(three, Cloth(1400, repeat_mm=320)).packed_mm
+    shrunk = cloth.estimate(three, Cloth(1400, repeat_mm=400, shrinks_long=0.05))
+    assert 3 * 380 + 950 == pytest.approx(shrunk.packed_mm)
+
+
+def test_a_fold_takes_pieces_two_at_a_time():
+    """A pair lies once on half the width; an odd piece half on the fold beside it."""
+    lot = [Piece(400, 860, 2), Piece(660, 840)]
+    assert 860 == cloth.estimate(lot, Cloth(1500), folded=True).packed_mm
+    assert 860 + 840 == cloth.estimate(lot, Cloth(1450), folded=True).packed_mm
+    with pytest.raises(TooWideError):
+        cloth.estimate([Piece(400, 860, 2)], Cloth(790), folded=True)
+
+
+def test_a_bias_piece_spans_both_its_sides():
+    """(1000 + 1120)/√2 = 1499 mm across: refused on 1400, and on 1500 as long as it is wide."""
+    piece = Piece(1000, 1120, bias=True)
+    with pytest.raises(TooWideError) as refused:
+        cloth.estimate([piece], Cloth(1400))
+    assert (1499.07, 1400, True) == (
+        pytest.approx(refused.value.across, abs=0.01),
+        refused.value.usable,
+        refused.value.bias,
+    )
+    assert 1499.07 == pytest.approx(cloth.estimate([piece], Cloth(1500)).packed_mm, abs=0.01)
+
+
+def test_a_second_bias_piece_nests():
+    """The next of its kind begins √2 times the shorter side further on."""
+    two = cloth.estimate([Piece(1000, 1120, 2, bias=True)], Cloth(1500)).packed_mm
+    assert 2120 / 2**0.5 + 2**0.5 * 1000 - 1 <= two <= 2120 / 2**0.5 + 2**0.5 * 1000
+
+
+def test_a_joined_bias_strip_goes_by_its_area():
+    """Four metres of 30 mm, a tenth for joins and two corners: a square of 364.5 mm."""
+    strip = Piece(30, 4000, bias=True, joined=True)
+    assert 364.6 == pytest.approx(cloth.estimate([strip], Cloth(1400)).packed_mm, abs=0.1)
 
 
 def test_result_says_that_it_is_an_estimate():
@@ -97,6 +105,9 @@ def test_rounding_up_keeps_an_exact_length():
     """A length that is sold as it stands is not rounded up."""
     assert 1100 == cloth.round_up_to_shop(1100)
     assert 1200 == cloth.round_up_to_shop(1100.5)
+    inches = 4 * 9.25 + 4 * 8.75
+    assert 16 * cloth.US_STEP_MM == cloth.round_up_to_shop(inches * 25.4, cloth.US_STEP_MM)
+    assert 17 * cloth.US_STEP_MM == cloth.round_up_to_shop(72.01 * 25.4, cloth.US_STEP_MM)
     assert 914.4 == pytest.approx(cloth.round_up_to_shop(914.4, cloth.US_STEP_MM))
 
 
@@ -109,8 +120,8 @@ def test_same_pieces_same_answer():
 
 def test_packing_at_the_edge():
     """Boxes exactly as wide as the strip go in, and no boxes need no strip."""
-    assert 30 == pack([Box(140, 10), Box(140, 20)], 140)
-    assert 0 == pack([], 140)
+    assert 30 == pack([Box(140, 10), Box(140, 20)], 140).length
+    assert 0 == pack([], 140).length
 
 
 def test_many_any_grain_kinds_still_fit():

@@ -1,0 +1,83 @@
+"""Cloth to buy as plain data and in words: how long, how it is laid, why it cannot be laid.
+
+Lengths are mm; sentences follow the maker's units.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Any
+
+from advisor.construction.clothlist import Bought
+from advisor.craft.checks import TooWideError
+from advisor.craft.cloth import US_STEP_MM, Estimate
+from advisor.units import System, show, show_size
+
+Row = dict[str, Any]
+
+
+def cloth_row(bought: Bought, units: System) -> Row:
+    """Cloth to buy: keys of the JSON contract."""
+    buy = bought.buy_us if units == "us" else bought.buy_metric
+    return {
+        "fabric": bought.cloth,
+        "width_mm": bought.width,
+        "length_mm": None if bought.length is None else round(bought.length),
+        "buy": "" if buy is None else sold_text(buy, units),
+        "buy_mm": None if buy is None else round(buy, 2),
+        "pieces": bought.pieces,
+        "one_way": bought.one_way,
+        "lay": "folded" if bought.folded else "open",
+        "shrinks_percent": round(bought.shrinks * 100, 2),
+        "shrinks_across_percent": round(bought.shrinks_across * 100, 2),
+        "used_percent": None if bought.used is None else round(bought.used * 100),
+        "assumed": list(bought.assumed),
+        "kind": "estimate",
+        "wrong": wrong_text(bought, units),
+        "says": lay_says(bought, units),
+        "sources": list(bought.sources),
+    }
+
+
+def sold_text(length_mm: float, units: System) -> str:
+    """A length as the shop cuts it: in m or cm, or in eighths of a yard."""
+    if units != "us":
+        return show("length", length_mm, units)
+    whole, rest = divmod(round(length_mm / US_STEP_MM), 8)
+    part = f"{Fraction(rest, 8)}" if rest else ""
+    return f"{' '.join(word for word in (str(whole) if whole else '', part) if word)} yd"
+
+
+def wrong_text(bought: Bought, units: System) -> str:
+    """Why a cloth cannot be laid out; nothing where it can."""
+    return bought.wrong if bought.too_wide is None else _too_wide(bought.too_wide, units)
+
+
+def _too_wide(error: TooWideError, units: System) -> str:
+    across, usable = (show_size(v, units) for v in (error.across, error.usable))
+    who = error.name or "a piece"
+    if error.bias:
+        return (
+            f"{who} spans {across} on the bias, and {usable} of the width can be cut: take wider "
+            "cloth or narrower panels, or say joined: yes if it may have a seam"
+        )
+    return f"{who} is {across} wide, and {usable} of the width can be cut: take more panels"
+
+
+def lay_says(bought: Bought, units: System) -> list[str]:
+    """How the pieces are laid, and what would change the length."""
+    says = []
+    if bought.folded:
+        says.append("Folded along its length, odd pieces on the fold.")
+    if bought.open_buy is not None:
+        says.append(f"Opened out in a single layer, {_buy(bought.open_buy, units)} would do.")
+    if bought.if_across is not None:
+        says.append(
+            f"If it shrinks across as well, {_buy(bought.if_across, units)}: measure a washed "
+            "square both ways before you buy."
+        )
+    return says
+
+
+def _buy(found: Estimate, units: System) -> str:
+    return sold_text(found.buy_us_mm if units == "us" else found.buy_metric_mm, units)
