@@ -10,14 +10,17 @@ from typing import Any
 
 from advisor.answer import wording
 from advisor.answer.citing import source_row
+from advisor.answer.instructions import instruction_text, lines_fields, take_word
 from advisor.answer.own_limits import own_limits
 from advisor.answer.unknowns import HARDLY_HOTTER, cheapest
 from advisor.claims.collect import Fired, Place
 from advisor.claims.combine import Verdict, deciders
-from advisor.claims.conflicts import WORST_FIRST, Conflict
+from advisor.claims.conflicts import Conflict
 from advisor.claims.judgement import Advice, Cure, Judgement
 from advisor.claims.speakers import Said
 from advisor.claims.valuesets import Choice, Span
+from advisor.claims.workarounds import Instruction
+from advisor.decide.together import cure_all
 from advisor.decide.trials import find_trials, guards, weight_of
 from advisor.decide.unknowns import Unknown, find_unknowns
 from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Knowledge
@@ -53,10 +56,6 @@ class _Reporter:
 
     def whole(self) -> dict[str, Any]:
         unknowns = find_unknowns(self.judgement, self.knowledge)
-        found = sorted(
-            self.judgement.conflicts,
-            key=lambda c: (WORST_FIRST.index(c.severity), self._place_order(c.place), c.aspect),
-        )
         data: dict[str, Any] = {
             "schema": SCHEMA,
             "garment": self.garment.name,
@@ -76,7 +75,9 @@ class _Reporter:
                 for place, by_aspect in self.judgement.verdicts.items()
                 for verdict in by_aspect.values()
             ],
-            "conflicts": [self._conflict(c) for c in found],
+            "conflicts": [self._conflict(i, c) for i, c in enumerate(self.judgement.conflicts, 1)],
+            "cure_all": self._cure_all(),
+            "instructions": [self._instruction(i) for i in self.judgement.instructions],
             "cautions": [
                 *own_limits(self.judgement, self.knowledge, self.units, self._cite),
                 *self._cautions(),
@@ -95,9 +96,6 @@ class _Reporter:
         }
         data["sources"] = [source_row(id_, self.knowledge) for id_ in self.cited]
         return data
-
-    def _place_order(self, place: Place) -> int:
-        return list(self.judgement.verdicts).index(place)
 
     def _cite(self, ids: tuple[str, ...]) -> list[str]:
         """Note the sources as cited and give them back as they were written."""
@@ -150,24 +148,55 @@ class _Reporter:
             "sources": self._cite(claim.sources),
         }
 
-    def _conflict(self, conflict: Conflict) -> dict[str, Any]:
+    def _conflict(self, number: int, conflict: Conflict) -> dict[str, Any]:
         aspect = self.knowledge.aspects.get(conflict.aspect)
         shown = aspect or self.knowledge.aspects["care.wash"]
+        claims = dict.fromkeys(s for c in (conflict, *conflict.also) for s in c.clash)
         return {
+            "number": number,
             "id": conflict.id,
             "aspect": conflict.aspect,
+            "aspects": list(conflict.aspects),
             "place": conflict.place.name,
+            "places": list(conflict.places),
             "scope": conflict.place.scope,
             "severity": conflict.severity,
             "between": list(conflict.between),
             "message": wording.conflict_message(conflict, self.knowledge, self.units),
             "because": [
-                self._said(s, self.knowledge.aspects.get(s.claim.aspect, shown))
-                for s in conflict.clash
+                self._said(s, self.knowledge.aspects.get(s.claim.aspect, shown)) for s in claims
             ],
             "remedies": [
-                self._cure(cure, conflict) for cure in self.advice.cures.get(conflict.key, ())
+                {"take": take_word(number, i), **self._cure(cure, conflict)}
+                for i, cure in enumerate(self.advice.cures.get(conflict.key, ()), 1)
             ],
+        }
+
+    def _cure_all(self) -> dict[str, Any] | None:
+        """The cheapest remedies that between them leave no conflict; None where there are none."""
+        found = None if self.garment.single else cure_all(self.advice, self.knowledge)
+        if found is None:
+            return None
+        return {
+            "takes": [take_word(*pick) for pick in found.picks],
+            "remedies": [cure.remedy for cure in found.cures],
+            "price": {
+                "effort": sum(c.effort for c in found.cures),
+                "look": sum(c.look for c in found.cures),
+            },
+            "checked": True,
+            **lines_fields(found.lines, self.garment),
+        }
+
+    def _instruction(self, item: Instruction) -> dict[str, Any]:
+        """How the work goes so that two layers never clash under one iron."""
+        return {
+            "kind": item.kind,
+            "needy": sorted(item.needy),
+            "tender": sorted(item.tender),
+            "places": [place.name for place in item.places],
+            "text": instruction_text(item, self.garment, self.knowledge, self.units),
+            "sources": self._cite(("common-practice",)),
         }
 
     def _cure(self, cure: Cure, conflict: Conflict) -> dict[str, Any]:
@@ -182,6 +211,7 @@ class _Reporter:
             "then": remedy.then + then,
             "earlier": remedy.earlier,
             "checked": True,
+            **lines_fields(cure.lines, self.garment),
             "sources": self._cite(remedy.sources),
         }
 
@@ -209,7 +239,20 @@ class _Reporter:
 
     def _advice(self) -> list[dict[str, Any]]:
         """Things to do that are no setting."""
-        return [
+        ways = [
+            {
+                "place": place.name,
+                "scope": place.scope,
+                "text": instruction_text(item, self.garment, self.knowledge, self.units),
+                "rule": "",
+                "certain": True,
+                "weight": (0, 0, ""),
+                "sources": self._cite(("common-practice",)),
+            }
+            for item in self.judgement.instructions
+            for place in item.places
+        ]
+        return ways + [
             {
                 "place": fired.place.name,
                 "scope": fired.place.scope,

@@ -218,6 +218,15 @@ def who_text(said: Said) -> str:
 
 
 def conflict_message(conflict: Conflict, knowledge: Knowledge, units: System) -> str:
+    """A clash in a few sentences: what clashes, and what else clashes for the same cause."""
+    said: dict[str, str] = {}
+    for one in (conflict, *conflict.also):
+        if one.aspect not in said:
+            said[one.aspect] = _one_message(one, knowledge, units)
+    return " ".join(dict.fromkeys(said.values()))
+
+
+def _one_message(conflict: Conflict, knowledge: Knowledge, units: System) -> str:
     """A clash in one or two sentences."""
     if conflict.aspect == NO_METHOD:
         parts = [

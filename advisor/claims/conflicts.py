@@ -6,32 +6,55 @@ it is the smallest set with an empty meet, found by trying pairs, then triples, 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 from itertools import combinations
 
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict, full_set, meet, set_of
 from advisor.claims.speakers import Said
 from advisor.claims.valuesets import Choice
-from advisor.knowledge.model import Aspect
+from advisor.knowledge.model import LIMIT_ASPECT, Aspect
 
 WORST_FIRST = ("injury", "damage", "result")
+"""The three degrees: it hurts you, it ruins cloth, it shows."""
 NO_METHOD = "care.method"
+BY_PLACE = ("seam.bulk",)
+"""Aspects whose clash is of its place alone, however like another it sounds."""
+
+Spot = tuple[str, str]
+"""The name of a place and an aspect."""
 
 
 @dataclass(frozen=True, slots=True)
 class Conflict:
-    """A clash of musts in one place on one aspect."""
+    """A clash of musts: where it is worst, and in `also` where else the same cause shows."""
 
     aspect: str
     place: Place
     clash: tuple[Said, ...]
     severity: str
+    also: tuple[Conflict, ...] = ()
 
     @property
-    def key(self) -> tuple[str, str]:
+    def key(self) -> Spot:
         """What makes two conflicts the same: the place and the aspect."""
         return (self.place.name, self.aspect)
+
+    @property
+    def spots(self) -> tuple[Spot, ...]:
+        """Every place and aspect that clashes for this one cause, the worst first."""
+        return (self.key, *(other.key for other in self.also))
+
+    @property
+    def places(self) -> tuple[str, ...]:
+        """The names of all its places."""
+        return tuple(dict.fromkeys(name for name, _ in self.spots))
+
+    @property
+    def aspects(self) -> tuple[str, ...]:
+        """All its aspects."""
+        return tuple(dict.fromkeys(aspect for _, aspect in self.spots))
 
     @property
     def id(self) -> str:
@@ -51,10 +74,58 @@ def find_conflicts(verdicts: dict[Place, dict[str, Verdict]]) -> list[Conflict]:
         for name, verdict in by_aspect.items():
             if verdict.clash:
                 clash = smallest_clash(verdict.aspect, verdict.clash)
-                found.append(Conflict(name, place, clash, _severity(clash)))
+                found.append(Conflict(name, place, clash, severity_of(clash)))
         if place.scope == "garment":
             found += _no_method(place, by_aspect)
     return found
+
+
+def in_order(conflicts: Iterable[Conflict], places: Sequence[Place]) -> tuple[Conflict, ...]:
+    """The conflicts as they are numbered wherever they are printed: the worst first, then by place.
+
+    Args:
+        conflicts: of one garment, in any order.
+        places: the places of the garment in its own order.
+    """
+    at = {place: i for i, place in enumerate(places)}
+    return tuple(
+        sorted(
+            conflicts,
+            key=lambda c: (
+                WORST_FIRST.index(c.severity),
+                at[c.place],
+                c.aspect != LIMIT_ASPECT,
+                c.aspect,
+            ),
+        )
+    )
+
+
+def one_per_cause(conflicts: Sequence[Conflict], glues: frozenset[str]) -> tuple[Conflict, ...]:
+    """The conflicts with those of one cause as one, which stands where the first of them stood.
+
+    Args:
+        conflicts: of one garment, in their order.
+        glues: the cloths of the garment that are glued on by heat.
+    """
+    causes: dict[object, list[Conflict]] = {}
+    for conflict in conflicts:
+        causes.setdefault(_cause(conflict, glues), []).append(conflict)
+    return tuple(replace(first, also=tuple(rest)) for first, *rest in causes.values())
+
+
+def _cause(conflict: Conflict, glues: frozenset[str]) -> object:
+    """Who wants what from whom: two layers under one iron, a glue on a cloth, or the claims."""
+    said = conflict.clash
+    if conflict.aspect in BY_PLACE:
+        return conflict.key
+    about = frozenset(name for s in said for name in s.cloths)
+    glue = glues & (about | frozenset(s.who for s in said))
+    if glue and conflict.aspect in ("press.temperature", "press.moisture", "interfacing.kind"):
+        return ("glue", glue, about - glue)
+    if conflict.aspect in ("press.temperature", "press.moisture") and len(said) == 2:
+        return ("iron", said[0].cloths, said[1].cloths - said[0].cloths)
+    return (conflict.aspect, tuple((s.who, s.claim) for s in said))
 
 
 def smallest_clash(aspect: Aspect, musts: tuple[Said, ...]) -> tuple[Said, ...]:
@@ -75,9 +146,15 @@ def smallest_clash(aspect: Aspect, musts: tuple[Said, ...]) -> tuple[Said, ...]:
     return tuple(ordered)
 
 
-def _severity(clash: tuple[Said, ...]) -> str:
-    risks = {said.claim.risk for said in clash}
-    return next((risk for risk in WORST_FIRST if risk in risks), "result")
+def severity_of(clash: Sequence[Said]) -> str:
+    """How bad it is: what is lost when the graver guard is kept, as the sheet keeps it.
+
+    A need that gives way to a guard costs the result and no cloth. What the maker has fixed
+    herself she will do, and then the worst of it happens.
+    """
+    risks = sorted((said.claim.risk or "result" for said in clash), key=WORST_FIRST.index)
+    hers = any(said.claim.origin == "maker" for said in clash)
+    return risks[0] if hers else risks[-1]
 
 
 def _no_method(place: Place, by_aspect: dict[str, Verdict]) -> list[Conflict]:

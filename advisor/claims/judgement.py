@@ -6,29 +6,49 @@ from dataclasses import dataclass, field
 
 from advisor.claims.collect import Gathered, Place
 from advisor.claims.combine import Verdict
-from advisor.claims.conflicts import Conflict
+from advisor.claims.conflicts import Conflict, Spot
+from advisor.claims.workarounds import Instruction
 from advisor.project.garment import Garment
+from advisor.project.lines import Line
 
 
 @dataclass(frozen=True, slots=True)
 class Judgement:
-    """What was said of a garment, what came of it, and where it clashes."""
+    """What was said of a garment, what came of it, where it clashes, and how clashes are avoided.
+
+    The conflicts stand in the order in which they are numbered, one for each cause.
+    """
 
     garment: Garment
     gathered: Gathered
     verdicts: dict[Place, dict[str, Verdict]]
     conflicts: tuple[Conflict, ...]
+    instructions: tuple[Instruction, ...] = ()
+
+    @property
+    def clashes(self) -> dict[Spot, Conflict]:
+        """The conflict of every place and aspect that clashes."""
+        return {spot: conflict for conflict in self.conflicts for spot in conflict.spots}
 
 
 @dataclass(frozen=True, slots=True)
 class Cure:
-    """A remedy that was applied and re-run: its conflict is gone and none is new."""
+    """A remedy that was applied and re-run: its conflict is gone and none is new.
+
+    `lines` are what a project says it in.
+    """
 
     remedy: str
     words: dict[str, str]
     after: Judgement
     effort: int
     look: int
+    lines: tuple[Line, ...] = ()
+
+    @property
+    def cost(self) -> int:
+        """What it costs: a worse look counts double."""
+        return self.effort + 2 * self.look
 
 
 @dataclass(frozen=True, slots=True)

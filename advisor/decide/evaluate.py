@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from advisor.claims.collect import Place, gather
 from advisor.claims.combine import Verdict, decide
-from advisor.claims.conflicts import find_conflicts
 from advisor.claims.consistency import LINKED, agree
 from advisor.claims.judgement import Judgement
 from advisor.claims.shrinking import SHRINK, shrink_as_cleaned
 from advisor.claims.speakers import Said
+from advisor.claims.workarounds import settle
 from advisor.construction.bulk import add_bulk
 from advisor.construction.needlestack import add_needles
 from advisor.knowledge.model import Knowledge
@@ -37,7 +37,8 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     shrink_as_cleaned(garment, verdicts, knowledge)
     add_bulk(garment, gathered, verdicts, knowledge)
     add_needles(garment, gathered, verdicts, knowledge)
-    return Judgement(garment, gathered, verdicts, tuple(find_conflicts(verdicts)))
+    conflicts, instructions = settle(garment, verdicts, knowledge)
+    return Judgement(garment, gathered, verdicts, conflicts, instructions)
 
 
 def _same(place: Place, aspect: str, said: list[Said], before: Judgement | None) -> Verdict | None:

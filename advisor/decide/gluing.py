@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 
 from advisor.claims.collect import Place
-from advisor.claims.conflicts import Conflict
+from advisor.claims.conflicts import Conflict, in_order
 from advisor.claims.judgement import Advice, Cure, Judgement
 from advisor.decide.evaluate import judge
 from advisor.heat.gluing import (
@@ -18,6 +18,7 @@ from advisor.heat.gluing import (
     best_of,
     clash_of,
     seam_trials,
+    trials_of,
 )
 from advisor.heat.layers import FUSIBLES
 from advisor.heat.questions import Heat, ask_trials, heat_of_garment
@@ -32,24 +33,46 @@ Ask = Callable[[list[Trial]], list[Fused]]
 def with_clashes(advice: Advice, tried: list[Fused], knowledge: Knowledge, ask: Ask) -> Advice:
     """The advice with a clash for each fusible that cannot get hot enough, and its cures."""
     judgement = advice.judgement
-    known = {c.key for c in judgement.conflicts}
-    new: list[Conflict] = []
     cures = dict(advice.cures)
+    new: list[Conflict] = []
+    for conflict, best, group in _clashes(judgement, tried):
+        new.append(conflict)
+        cures[conflict.key] = _cures(conflict, best, group, judgement, knowledge, ask)
+    return Advice(_with(judgement, new), cures) if new else advice
+
+
+def with_heat_of_glue(judgement: Judgement, knowledge: Knowledge) -> Judgement:
+    """A judgement with the clashes of fusibles that cannot get hot enough; no cure is tried."""
+    garment = judgement.garment
+    if not any(fusibles_in(garment, knowledge, seam) for seam in garment.seams):
+        return judgement
+    tried = ask_trials(trials_of(judgement, knowledge))
+    return _with(judgement, [conflict for conflict, _, _ in _clashes(judgement, tried)])
+
+
+def _with(judgement: Judgement, new: list[Conflict]) -> Judgement:
+    """The judgement with some conflicts more, all in their order."""
+    found = in_order((*judgement.conflicts, *new), list(judgement.verdicts))
+    return replace(judgement, conflicts=found)
+
+
+def _clashes(
+    judgement: Judgement, tried: list[Fused]
+) -> Iterator[tuple[Conflict, Fused, list[Fused]]]:
+    """Each fusible whose best way in the seam is hopeless: its clash, that way, all its ways."""
+    known = set(judgement.clashes)
     groups: dict[tuple[str, str], list[Fused]] = {}
     for one in tried:
         groups.setdefault((one.trial.place, one.trial.fusible), []).append(one)
-    for (place, _), group in groups.items():
-        best = best_of(group, IN_SEAM)
+    first = {seam.name: seam.apart for seam in judgement.garment.seams}
+    for (place, fusible), group in groups.items():
+        best = best_of(group, (FLAT,) if fusible in first[place] else IN_SEAM)
         told = known & {(place, LIMIT_ASPECT), (place, INTERFACING)}
         if best is None or not best.hopeless or told:
             continue
         conflict = clash_of(best)
         known.add(conflict.key)
-        new.append(conflict)
-        cures[conflict.key] = _cures(conflict, best, group, judgement, knowledge, ask)
-    if not new:
-        return advice
-    return Advice(replace(judgement, conflicts=(*judgement.conflicts, *new)), cures)
+        yield conflict, best, group
 
 
 def _cures(
@@ -61,10 +84,9 @@ def _cures(
     ask: Ask,
 ) -> tuple[Cure, ...]:
     """The remedies that name a fusible: applied to a copy, judged and asked of the model anew."""
-    from advisor.decide.remedies import attempt
+    from advisor.decide.remedies import attempt, cure_of, cured, ranked
 
     flat = best_of(group, (FLAT,))
-    known = {c.key for c in judgement.conflicts}
     found = []
     for remedy in knowledge.remedies:
         kinds = remedy.needs.get("notion") or ()
@@ -80,13 +102,13 @@ def _cures(
             continue
         changed, words = made
         after = judge(changed, knowledge, judgement)
-        if not {c.key for c in after.conflicts} <= known:
+        if not cured((), judgement, after, knowledge):
             continue
         flat_only = remedy.change["do"] == "fuse first"
         if not flat_only and not _now_hot(conflict.place, after, knowledge, ask):
             continue
-        found.append(Cure(remedy.id, words, after, remedy.effort, remedy.look))
-    return tuple(sorted(found, key=lambda c: (c.effort + 2 * c.look, c.remedy)))
+        found.append(cure_of(remedy, words, judgement, after, knowledge))
+    return ranked(found)
 
 
 def _fused_first(

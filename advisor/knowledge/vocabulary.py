@@ -28,8 +28,6 @@ CHANGES = (
     "free choice",
     "get foot",
     "detach",
-    "another fibre",
-    "soften",
     "lessen bulk",
 )
 """What a remedy may do; the engine has one function for each."""

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from advisor.claims.conflicts import Conflict
-from advisor.claims.judgement import Advice, Cure
-from advisor.knowledge.model import Knowledge
+from advisor.claims.collect import Place
+from advisor.claims.judgement import Advice, Cure, Judgement
+from advisor.claims.speakers import HOTTEST
+from advisor.heat.stacks import layer_limits
+from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
 
 
 def chosen_cures(advice: Advice) -> dict[tuple[str, str], Cure]:
@@ -21,25 +23,51 @@ def chosen_cures(advice: Advice) -> dict[tuple[str, str], Cure]:
 
 def heat_pairs(
     advice: Advice, knowledge: Knowledge
-) -> list[tuple[Conflict, frozenset[str], frozenset[str]]]:
-    """Conflicts cured by pressing earlier, each with who wants the heat and who cannot bear it."""
-    pairs = []
+) -> list[tuple[str, frozenset[str], frozenset[str]]]:
+    """Who is pressed earlier, where, and who cannot bear that: what was taken, what is lined,
+    and for a conflict that still stands its remedy that means earlier.
+    """
+    judgement = advice.judgement
+    pairs = [*_taken(judgement, knowledge)]
+    for item in judgement.instructions:
+        if item.kind == "lining":
+            pairs += [(place.name, item.needy, item.tender) for place in item.places]
     chosen = chosen_cures(advice)
-    for conflict in advice.judgement.conflicts:
+    for conflict in judgement.conflicts:
         cure = chosen.get(conflict.key)
-        if cure is None or cure.remedy != "press-before-joining":
-            continue
-        after = cure.after.garment
-        apart = [seam.apart for seam in after.seams if seam.name == conflict.place.name]
-        needy = after.apart if conflict.place.scope == "garment" else frozenset().union(*apart)
-        harmed = [s.cloths for s in conflict.clash if s.claim.risk != "result"]
+        if cure is not None and cure.remedy == "press-before-joining":
+            pairs += _taken(cure.after, knowledge, set(conflict.places))
+    kept = []
+    for place, needy, tender in pairs:
         # A zip or a button is walked round with the iron; a cloth cannot be.
-        tender = frozenset(
+        cloths = frozenset(n for n in tender if _is_cloth(n, advice, knowledge))
+        if cloths:
+            kept.append((place, needy, cloths))
+    return kept
+
+
+def _is_cloth(name: str, advice: Advice, knowledge: Knowledge) -> bool:
+    cloth = advice.judgement.garment.cloths[name]
+    return knowledge.entries[cloth.entry].kind == "cloth"
+
+
+def _taken(
+    judgement: Judgement, knowledge: Knowledge, places: set[str] | None = None
+) -> list[tuple[str, frozenset[str], frozenset[str]]]:
+    """Each seam that says what is pressed first, with that and with what could not bear it."""
+    pairs = []
+    for seam in judgement.garment.seams:
+        needy = frozenset(
             name
-            for name in frozenset().union(*harmed) - needy
-            if knowledge.entries[after.cloths[name].entry].kind == "cloth"
+            for name in seam.apart
+            if knowledge.entries[judgement.garment.cloths[name].entry].kind == "cloth"
         )
-        if not tender:
+        if not needy or (places is not None and seam.name not in places):
             continue
-        pairs.append((conflict, needy, tender))
+        verdict = judgement.verdicts[Place("seam", seam.name)].get(LIMIT_ASPECT)
+        others = frozenset(seam.cloths()) - seam.apart
+        limits = {} if verdict is None else layer_limits(verdict, seam.cloths())
+        hot = max((limits.get(n) or HOTTEST for n in needy), default=HOTTEST)
+        tender = frozenset(n for n in others if (limits.get(n) or HOTTEST) < hot)
+        pairs.append((seam.name, needy, tender or others))
     return pairs

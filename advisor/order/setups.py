@@ -364,10 +364,19 @@ class Setups:
         )
 
     def glue_ruled_out(self, seam: SeamPlace) -> bool:
-        """Whether a layer of the seam bears no fused interfacing at all."""
+        """Whether a layer of the seam bears no fused interfacing at all.
+
+        Not where the project fuses it first, to the layer that takes it.
+        """
+        if any("fusible" in self._kind(name) for name in seam.seam.apart):
+            return False
         found = self.advice.judgement.verdicts.get(Place("seam", seam.name), {})
         kind = found.get("interfacing.kind")
         return kind is not None and bool(kind.clash)
+
+    def _kind(self, name: str) -> str:
+        """The kind of notion that a layer is."""
+        return self.knowledge.entries[self.garment.cloths[name].entry].kind
 
     def fuse_iron(self, seam: SeamPlace) -> IronState | None:
         """How the iron is set to fuse the interfacing of a seam to a single piece."""

@@ -8,12 +8,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from advisor.errors import shown
+from advisor.project.cloths import is_scalar
+from advisor.project.facts import read_word
 from advisor.project.findings import Findings
 from advisor.project.garment import Seam
-from advisor.project.making import METHODS, PLEAT_KINDS, Gathers, Making, Pleats
+from advisor.project.making import LESS_BULK, METHODS, PLEAT_KINDS, Gathers, Making, Pleats
 from advisor.project.measures import Asker
 
 if TYPE_CHECKING:
@@ -37,9 +40,49 @@ def with_making(
             pleats=_pleats(seam, about.get("pleats"), asker),
             crosses=_crosses(seam, about.get("crosses"), asker, names),
             moves=asker.yes("moves"),
+            helps=_helps(about.get("lessen bulk"), asker),
         )
-        built.append(_full(replace(seam, making=making), asker))
+        first = _first(seam, about, asker)
+        built.append(_full(replace(seam, making=making, apart=first), asker))
     return tuple(built)
+
+
+def _helps(said: Any, asker: Asker) -> frozenset[str]:
+    """What is done so that less lies under the foot."""
+    found = set()
+    for here, word in _listed(said, (*asker.steps, "lessen bulk")):
+        read = partial(read_word, "lessen bulk", word, LESS_BULK)
+        known = asker.findings.attempt(here, read) if is_scalar(word) else None
+        found |= {LESS_BULK[known]} if known else set()
+    return frozenset(found)
+
+
+def _first(seam: Seam, about: Mapping[str, Any], asker: Asker) -> frozenset[str]:
+    """The layers that get their heat before the seam is sewn: pressed alone, or fused flat."""
+    names = {name.casefold(): name for name in seam.cloths()}
+    found = set()
+    for key in ("pressed first", "fused first"):
+        for here, said in _listed(about.get(key), (*asker.steps, key)):
+            if not isinstance(said, str):
+                continue
+            name = names.get(" ".join(said.split()).casefold())
+            if name is None:
+                asker.findings.say(
+                    here,
+                    f"no layer of this seam is called {shown(said)}",
+                    "one of its layers",
+                    (said, names.values()),
+                )
+            else:
+                found.add(name)
+    return frozenset(found)
+
+
+def _listed(said: Any, steps: Steps) -> list[tuple[Steps, Any]]:
+    """What stands under a key that takes one word or a list of them, each with its place."""
+    if isinstance(said, list):
+        return [((*steps, i), word) for i, word in enumerate(said)]
+    return [] if said is None else [(steps, said)]
 
 
 def _below(asker: Asker, key: str, about: Mapping[str, Any]) -> Asker:

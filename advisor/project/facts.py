@@ -30,6 +30,9 @@ CHOICES = {
 }
 """Keys of a seam by which the maker fixes an answer, and the aspect that each one fixes."""
 
+NO_IRON = "finger-press"
+"""The way of pressing in which no iron comes near the seam."""
+
 SEAM_WORDS: Mapping[str, tuple[str, ...]] = {
     "shape": ("straight", "curved", "corner"),
     "edge": ("open", "turned", "hem", "folded"),
@@ -146,7 +149,15 @@ def make_seam(name: str, uses: tuple[Use, ...], said: Mapping[str, Any], maker: 
     if by_hand and "stitched by" in assumed:
         assumed.remove("stitched by")
     choices = tuple((CHOICES[key], said[key]) for key in sorted(said) if key in CHOICES)
-    return Seam(name, uses, dict(said), choices, by_hand=by_hand, assumed=tuple(assumed))
+    return Seam(
+        name,
+        uses,
+        dict(said),
+        choices,
+        cold=said.get("pressing") == NO_IRON,
+        by_hand=by_hand,
+        assumed=tuple(assumed),
+    )
 
 
 def read_word(key: str, value: object, known: Iterable[str]) -> str:

@@ -11,6 +11,14 @@ from dataclasses import dataclass, field
 USUAL_ALLOWANCE = 15.0
 METHODS = ("hand rows", "gathering foot", "overlock", "elastic")
 PLEAT_KINDS = ("knife", "box", "inverted")
+LESS_BULK = {
+    "offset the crossing": "offset",
+    "press the crossing open": "open",
+    "grade inside the hem": "grade",
+    "level the foot": "shim",
+    "gather to a stay": "stay",
+}
+"""What a project says under `lessen bulk`, and the short name of each way."""
 GRAINS = ("lengthwise", "crosswise", "bias", "any")
 
 

@@ -225,6 +225,9 @@ class SeamForm(Form):
     needle_size: Plain = None
     stitched_by: Plain = None
     pressing: Plain = None
+    pressed_first: list[Name] | Name | None = None
+    fused_first: list[Name] | Name | None = None
+    lessen_bulk: list[Plain] | Plain = None
     support: Plain = None
     bias: Plain = None
     lined: Plain = None

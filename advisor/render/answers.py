@@ -7,18 +7,42 @@ from typing import Any
 from advisor.knowledge.model import Knowledge
 from advisor.render.heat_text import heat_lines
 from advisor.render.iron_text import render_iron
-from advisor.render.layout import heading
+from advisor.render.layout import heading, wrap
 from advisor.render.printed.detailed import caution_lines, conflict_lines, unknown_lines
 from advisor.render.printed.numbers import Numbers
 
 
-def render_conflicts(report: dict[str, Any]) -> str:
-    """The conflicts alone."""
+def render_check(report: dict[str, Any], file: str, taken: list[str] | None = None) -> str:
+    """The conflicts with how each is taken, what was just taken, and how the parts are pressed."""
     numbers = Numbers(report)
-    lines = heading(report["garment"], 1) + conflict_lines(report, numbers)
-    if report["conflicts"]:
+    lines = heading(report["garment"], 1)
+    if taken is not None:
+        lines += heading("Written into the project") + [f"  {text}" for text in taken]
+    lines += conflict_lines(report, numbers) + _how_to_take(report, file)
+    if report["instructions"]:
+        lines += heading("Work it so")
+        for item in report["instructions"]:
+            where = ", ".join(p for p in item["places"] if p != report["garment"])
+            text = f"{item['text']} {numbers.mark(item['sources'])}"
+            lines += wrap(f"{where}: {text}" if where else text, "  - ")
+    if report["conflicts"] or report["instructions"]:
         lines += numbers.lines()
     return "\n".join(lines) + "\n"
+
+
+def _how_to_take(report: dict[str, Any], file: str) -> list[str]:
+    """What to type for a remedy to be written into the project."""
+    offered = [c for c in report["conflicts"] if c["remedies"]]
+    if not offered:
+        return []
+    first = offered[0]["remedies"]
+    text = f"advisor check {file} --take {first[0]['take']} writes that remedy into the project"
+    if len(first) > 1:
+        text += f", --take {first[1]['take']} the one after 'or'"
+    found = report["cure_all"]
+    if found is not None and len(report["conflicts"]) > 1:
+        text += f"; --take all takes {', '.join(found['takes'])}, which leaves no conflict"
+    return wrap(f"{text}.", "   ")
 
 
 def render_iron_answer(

@@ -85,7 +85,7 @@ def test_example_fires(rule: str, example: dict[str, Any]) -> None:
         assert any(inside(v, expected) for v in found), f"{aspect}: {expected}, but {shown}"
     wanted = example.get("conflict")
     if wanted:
-        keys = [c.key for c in advice.judgement.conflicts if c.aspect == wanted]
+        keys = [c.key for c in advice.judgement.conflicts if wanted in c.aspects]
         assert keys, f"no conflict on {wanted}, only {advice.judgement.conflicts}"
         if "cures" in example:
             cures = {cure.remedy for key in keys for cure in advice.cures[key]}

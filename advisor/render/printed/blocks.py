@@ -24,7 +24,7 @@ from advisor.render.lines import (
 )
 from advisor.render.printed.digest import Digest, Todo
 from advisor.render.printed.numbers import Numbers
-from advisor.render.printed.parts import SEVERITY, about_layer, about_seam
+from advisor.render.printed.parts import about_layer, about_seam, degree
 from advisor.render.printed.section import Item, Part, Section
 from advisor.render.usual import own_parts, plain_text, two_threads, usual_answers
 from advisor.units import System
@@ -76,17 +76,14 @@ class _Builder:
     def conflicts(self) -> Section:
         """Every clash once, with all the places where it is the same one."""
         told: set[str] = set()
-        items = tuple(self._clash(g, told) for g in same_conflicts(self.report["conflicts"]))
+        items = tuple(self._clash(c, told) for c in self.report["conflicts"])
         return Section("conflicts", "What can go wrong", items, "" if items else NO_CLASH)
 
-    def _clash(self, group: list[dict[str, Any]], told: set[str]) -> Item:
-        marks = self.numbers.mark([s for c in group for b in c["because"] for s in b["sources"]])
-        texts = dict.fromkeys(_news(c, told) for c in group)
-        cures = dict.fromkeys(_remedies(c) for c in group)
-        where = ", ".join(dict.fromkeys(c["place"] for c in group))
-        parts = [Part(" ".join(texts), marks=marks)]
-        parts += [Part(cure, "do instead") for cure in cures]
-        return Item(where, SEVERITY[group[0]["severity"]], tuple(parts))
+    def _clash(self, conflict: dict[str, Any], told: set[str]) -> Item:
+        marks = self.numbers.mark([s for b in conflict["because"] for s in b["sources"]])
+        parts = (Part(_news(conflict, told), marks=marks), Part(_remedies(conflict), "do instead"))
+        where = ", ".join(conflict["places"])
+        return Item(where, degree(conflict), parts, number=conflict["number"])
 
     def cautions(self) -> Section:
         kinds: dict[str, list[Part]] = {}
@@ -244,21 +241,6 @@ class _Builder:
             else ""
         )
         return Section("unknowns", "Not known, or taken for granted", items, close=close)
-
-
-def same_conflicts(conflicts: list[dict[str, Any]]) -> list[list[dict[str, Any]]]:
-    """Conflicts that are told together: one message in several places, or one place, one cure."""
-    alike: dict[tuple[str, ...], list[dict[str, Any]]] = {}
-    for conflict in conflicts:
-        key = (conflict["message"], conflict["scope"], conflict["severity"])
-        cures = [r["text"] for r in conflict["remedies"][:1]]
-        alike.setdefault((*key, *cures), []).append(conflict)
-    groups: dict[tuple[str, ...], list[dict[str, Any]]] = {}
-    for group in alike.values():
-        cure = group[0]["remedies"][0]["id"] if group[0]["remedies"] else group[0]["message"]
-        key = (cure, group[0]["severity"], *(c["place"] for c in group))
-        groups.setdefault(key, []).extend(group)
-    return list(groups.values())
 
 
 def consequences(verdicts: Verdicts) -> list[str]:

@@ -49,8 +49,8 @@ def section_lines(section: Section) -> list[str]:
     """A heading, and each item set in the way of its section."""
     lines = heading(section.title) + (_para(section.intro) if section.intro else [])
     if section.id == "conflicts":
-        for i, item in enumerate(section.items, 1):
-            lines += _clash(item, i)
+        for item in section.items:
+            lines += _clash(item, item.number)
     else:
         setting = _SETTINGS.get(section.id, _titled)
         for item in section.items:

@@ -26,7 +26,7 @@ from advisor.render.lines import (
 from advisor.render.printed.blocks import NO_CLASH
 from advisor.render.printed.digest import Digest, Todo, digest
 from advisor.render.printed.numbers import Numbers
-from advisor.render.printed.parts import SETTINGS, SEVERITY, about_seam, layer_title
+from advisor.render.printed.parts import SETTINGS, about_seam, degree, layer_title
 from advisor.units import System
 
 Report = dict[str, Any]
@@ -62,10 +62,11 @@ def conflict_lines(report: Report, numbers: Numbers) -> list[str]:
     if not report["conflicts"]:
         text = NO_CLASH if not _wishes_lost(report) else NO_OUTRIGHT_CLASH
         return [*lines, *wrap(text, "  ")]
-    for i, conflict in enumerate(report["conflicts"], 1):
+    for conflict in report["conflicts"]:
         marks = numbers.mark([s for b in conflict["because"] for s in b["sources"]])
-        text = f"{SEVERITY[conflict['severity']]}. {conflict['message']} {marks}"
-        lines += wrap(f"{conflict['place']}: {text}", f"{i:2} ")
+        where = ", ".join(conflict["places"])
+        text = f"{degree(conflict)}. {conflict['message']} {marks}"
+        lines += wrap(f"{where}: {text}", f"{conflict['number']:2} ")
         for j, remedy in enumerate(conflict["remedies"][:3]):
             start = "   or          " if j else "   do instead  "
             lines += wrap(f"{remedy['text']} {remedy['then']}", start)

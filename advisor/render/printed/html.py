@@ -117,7 +117,7 @@ def headed(id_: str, title: str, inside: str) -> str:
     )
 
 
-def _clash(item: Item, number: int) -> str:
+def _clash(item: Item, _: int) -> str:
     """What clashes, how bad it is, and what to do instead."""
     told = " ".join(_part(part) for part in item.parts if not part.label)
     cures = "".join(
@@ -127,7 +127,7 @@ def _clash(item: Item, number: int) -> str:
         if p.label
     )
     return (
-        f'<li class="item"><span class="n" aria-hidden="true">{number}</span>'
+        f'<li class="item"><span class="n" aria-hidden="true">{item.number}</span>'
         f'<h3>{escape(item.lead)}</h3> <strong class="sort">{escape(item.about)}</strong> '
         f'<p class="told">{told}</p>{cures}</li>'
     )

@@ -6,9 +6,18 @@ from typing import Any
 
 from advisor.units import System, show, show_range
 
-SEVERITY = {"injury": "CAN HURT", "damage": "RUINS CLOTH", "result": "WILL NOT WORK"}
+_DEGREES = {"injury": "It hurts you", "damage": "It ruins cloth", "result": "It shows"}
+_MADE = ("needle.", "thread.", "stitch.", "machine.", "interfacing.", "seam.bulk")
+"""Aspects of which a clash keeps the work from being made at all, where nobody is harmed."""
 SETTINGS = ("needle.size", "needle.point", "stitch.length", "press.temperature")
 """What a scrap test tries."""
+
+
+def degree(conflict: dict[str, Any]) -> str:
+    """How bad a conflict is, in one of three degrees."""
+    if conflict["severity"] == "result" and conflict["aspect"].startswith(_MADE):
+        return "It will not work"
+    return _DEGREES[conflict["severity"]]
 
 
 def layer_title(layer: dict[str, Any], units: System) -> str:

@@ -26,11 +26,15 @@ class Part:
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """A clash, a kind of caution, a cloth, a seam, a test: its name, what it is, its parts."""
+    """A clash, a kind of caution, a cloth, a seam, a test: its name, what it is, its parts.
+
+    `number` is what a clash is called by everywhere; nothing else has one.
+    """
 
     lead: str
     about: str = ""
     parts: tuple[Part, ...] = ()
+    number: int = 0
 
 
 @dataclass(frozen=True, slots=True)

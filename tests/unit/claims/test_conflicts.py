@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from advisor.claims.collect import Place
 from advisor.claims.combine import decide
-from advisor.claims.conflicts import NO_METHOD, find_conflicts, smallest_clash
+from advisor.claims.conflicts import NO_METHOD, find_conflicts, severity_of, smallest_clash
 from advisor.claims.speakers import Said
 from tests.unit.decide.engine_cases import aspect, cloth, judged, options, origins, span
 
@@ -69,17 +71,26 @@ def test_no_clash_no_conflict() -> None:
     assert [] == find_conflicts({SEAM: {SIZE.id: verdict}})
 
 
-def test_a_conflict_is_as_grave_as_the_worst_of_its_two() -> None:
-    """Injury above damage above a result that fails."""
+def test_a_conflict_is_as_grave_as_what_is_lost() -> None:
+    """The graver guard is kept, and what gives way to it is what the clash costs."""
     for risks, expected in (
-        (("result", "damage"), "damage"),
-        (("result", "injury"), "injury"),
-        (("damage", "injury"), "injury"),
+        (("result", "damage"), "result"),
+        (("result", "injury"), "result"),
+        (("damage", "injury"), "damage"),
+        (("injury", "injury"), "injury"),
         (("result", "result"), "result"),
     ):
         said = [span(55, 70, risk=risks[0], who="a"), span(80, 130, risk=risks[1], who="b")]
         (found,) = find_conflicts({SEAM: {SIZE.id: decide(SIZE, said)}})
         assert expected == found.severity
+
+
+def test_what_she_has_fixed_herself_is_as_grave_as_the_worst_of_it() -> None:
+    """She will do what her project says, and no guard keeps her from it."""
+    hers, sheer = span(90, 130, risk="result", who="you"), span(55, 70, who="sheer")
+    fixed = replace(hers, claim=replace(hers.claim, origin="maker"))
+    assert "result" == severity_of((hers, sheer))
+    assert "damage" == severity_of((fixed, sheer))
 
 
 def test_a_conflict_says_where_what_and_between_whom() -> None:

@@ -7,8 +7,8 @@ from dataclasses import replace
 from advisor.claims.judgement import Advice, Cure
 from advisor.claims.valuesets import Span
 from advisor.decide.advise import advise
+from advisor.decide.changes import CHANGES
 from advisor.decide.evaluate import judge
-from advisor.decide.remedies import CHANGES
 from advisor.project.garment import Cloth, Garment, Maker
 from tests.unit.decide.engine_cases import KNOWN, cloth, garment, seam, verdict, words
 
@@ -25,8 +25,8 @@ HEAT = ("seam", "press.temperature")
 def cures(about: Garment, key: tuple[str, str]) -> dict[str, Cure]:
     """The cures offered for a conflict that has to be there, cheapest first."""
     advice = advise(about, KNOWN)
-    assert key in {c.key for c in advice.judgement.conflicts}
-    return {cure.remedy: cure for cure in advice.cures[key]}
+    conflict = advice.judgement.clashes[key]
+    return {cure.remedy: cure for cure in advice.cures[conflict.key]}
 
 
 def stack(*cloths: Cloth, **more: object) -> Garment:
@@ -37,7 +37,7 @@ def stack(*cloths: Cloth, **more: object) -> Garment:
 
 def test_the_small_knowledge_has_a_remedy_of_every_kind() -> None:
     """No kind of change goes without a test here."""
-    assert CHANGES == {str(r.change["do"]) for r in KNOWN.remedies}
+    assert set(CHANGES) == {str(r.change["do"]) for r in KNOWN.remedies}
 
 
 def test_pressing_first_lets_the_tender_layer_decide() -> None:
@@ -48,14 +48,12 @@ def test_pressing_first_lets_the_tender_layer_decide() -> None:
     assert frozenset({"suiting"}) == cure.after.garment.seams[0].apart
 
 
-def test_a_cloth_at_odds_with_itself_is_pressed_as_it_bears() -> None:
-    """Linen with some nylon in it cannot be pressed apart from itself; it keeps soft creases."""
+def test_a_cloth_at_odds_with_itself_keeps_a_soft_crease_and_is_no_conflict() -> None:
+    """Linen with some nylon in it bears 110; that it then lies less sharp ruins nothing."""
     mixed = replace(LINEN, mixes=((("linen", 85.0), ("nylon", 15.0)),))
-    offered = cures(stack(mixed), HEAT)
-    assert "press-first" not in offered
-    after = offered["go-softly"].after
-    assert Span(20, 110) == verdict(after, "seam", "press.temperature").allowed
-    assert "go-softly" not in cures(stack(LINEN, ORGANZA), HEAT)
+    found = judge(stack(mixed), KNOWN)
+    assert () == found.conflicts
+    assert Span(20, 110) == verdict(found, "seam", "press.temperature").allowed
 
 
 def test_a_notion_is_not_pressed_apart() -> None:
@@ -146,26 +144,13 @@ def test_what_clashes_in_the_garment_is_made_to_come_off() -> None:
     assert ["organza"] == loose
 
 
-def test_a_lining_of_another_fibre() -> None:
-    """A nylon lining in cupro bears what the linen needs."""
-    about = stack(LINEN, cloth("lining", "nylon"))
-    cure = cures(about, HEAT)["cupro-lining"]
-    assert (("cupro", 100.0),) == cure.after.garment.cloths["lining"].mixes[0]
-    assert Span(170, 180) == verdict(cure.after, "seam", "press.temperature").allowed
-
-
-def test_another_fibre_only_for_the_family_that_it_is_meant_for() -> None:
-    """Organza is no lining and is not sold in cupro."""
-    assert "cupro-lining" not in cures(stack(LINEN, ORGANZA), HEAT)
-
-
 def test_cheapest_first_and_looks_count_double() -> None:
     """A little more work comes before a worse look, and equal prices go by name."""
     about = stack(COTTON, GLUE, ORGANZA)
     offered = list(cures(about, HEAT).values())
     prices = [c.effort + 2 * c.look for c in offered]
     assert sorted(prices) == prices
-    assert ["fuse-first", "other-glue", "fingers", "leave-out"] == [c.remedy for c in offered]
+    assert ["fuse-first", "other-glue", "leave-out"] == [c.remedy for c in offered]
 
 
 def test_no_remedy_brings_a_new_conflict() -> None:

@@ -111,14 +111,6 @@ press-first:
   price: {effort: 1, look: 0}
   earlier: true
   sources: [habit]
-go-softly:
-  text: Press {needy} as it bears.
-  then: Then soft creases.
-  cures: [press.temperature]
-  needs: {a need for heat: "yes"}
-  change: {do: soften}
-  price: {effort: 0, look: 1}
-  sources: [habit]
 fuse-first:
   text: Fuse {notion} to {neighbour} first.
   then: Then cool.
@@ -191,14 +183,6 @@ take-off:
   needs: {place: garment}
   change: {do: detach}
   price: {effort: 4, look: 1}
-  sources: [habit]
-cupro-lining:
-  text: Line with cupro instead of {tender}.
-  then: It bears more.
-  cures: [press.temperature]
-  needs: {family: [linings]}
-  change: {do: another fibre, to: cupro}
-  price: {effort: 3, look: 1}
   sources: [habit]
 """,
     "fabrics/suiting.yaml": """\

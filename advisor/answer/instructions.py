@@ -1,0 +1,81 @@
+"""What the maker is told of work that avoids a clash, and how a remedy is written and taken."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from advisor.answer.wording import degrees
+from advisor.claims.workarounds import PARTS, Instruction
+from advisor.craft.irondial import mark_for
+from advisor.knowledge.model import Knowledge
+from advisor.project.garment import Garment
+from advisor.project.lines import Line, as_yaml
+from advisor.units import System
+
+_SEWN_ON = frozenset({"button"})
+_LAID = frozenset({"tape", "trim"})
+
+
+def take_word(number: int, which: int) -> str:
+    """What is typed after `--take` for one remedy of a conflict; its first needs one number."""
+    return str(number) if which == 1 else f"{number}.{which}"
+
+
+def lines_fields(lines: Sequence[Line], garment: Garment) -> dict[str, Any]:
+    """The lines of a remedy as data and as text; none where there is no project to write into."""
+    told = () if garment.single else lines
+    return {
+        "lines": [{"path": list(line.path), "value": line.value} for line in told],
+        "yaml": as_yaml(told),
+    }
+
+
+def instruction_text(
+    item: Instruction, garment: Garment, knowledge: Knowledge, units: System
+) -> str:
+    """One instruction in a sentence or two, as a dressmaker would say it."""
+    needy, tender = _listed(item.needy), _listed(item.tender)
+    bears = _bears(item.most, units)
+    if item.kind == "lining":
+        return (
+            f"Press {needy} and {tender} each by itself; where they are joined, and in the last "
+            f"press, keep to the cooler iron: {tender if item.most else needy} {bears}."
+        )
+    if item.kind == "last":
+        return (
+            f"In the last press, press {needy} where it lies by itself and keep the hot iron off "
+            f"{tender}: {'the coolest of them ' if item.tender - {tender} else 'it '}{bears}."
+        )
+    kinds = {
+        n: knowledge.entries[garment.cloths[n].entry].kind for n in (*item.needy, *item.tender)
+    }
+    if not all(kinds[name] in PARTS for name in item.tender):
+        return f"Press the {needy} before it goes on; afterwards keep the hot iron off {tender}."
+    return f"{_before(item, kinds, needy, tender)}; it {bears}."
+
+
+def _before(item: Instruction, kinds: dict[str, str], needy: str, tender: str) -> str:
+    """When the cloth is pressed beside a part, and how the part is kept from the iron."""
+    found = {kinds[name] for name in item.tender}
+    if found == {"zip"}:
+        return f"Press the {needy} edges before the {tender} goes in, and keep the hot iron off it"
+    if found == {"elastic"}:
+        return f"Press the {needy} before the {tender} goes in, and keep the hot iron off it"
+    if found <= _SEWN_ON:
+        return f"Press the {needy} before the {tender} is sewn on, and iron round it"
+    return f"Press the {needy} before the {tender} goes on, and keep the hot iron off it"
+
+
+def _bears(most: float | None, units: System) -> str:
+    """What a tender layer bears."""
+    if most is None:
+        return "takes no moisture"
+    if mark_for(most) is None:
+        return "takes no iron"
+    return f"bears {degrees(most, units)}"
+
+
+def _listed(names: frozenset[str]) -> str:
+    words = sorted(names)
+    return " and ".join([", ".join(words[:-1]), words[-1]] if words[1:] else words)

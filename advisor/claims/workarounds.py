@@ -1,0 +1,204 @@
+"""Clashes under the iron that a way of working avoids: they become instructions, not conflicts.
+
+Parts are pressed by themselves (common practice of the trade). A zip, elastic, tape or trim goes
+in after its seam is pressed, or lies beside the iron; a lining is pressed alone, and where it is
+joined the cooler iron counts; in the last press each cloth is pressed where it lies by itself. A
+cloth whose own fibres want unlike irons keeps a soft crease, which spoils nothing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from advisor.claims.collect import Place
+from advisor.claims.combine import Verdict
+from advisor.claims.conflicts import (
+    Conflict,
+    find_conflicts,
+    in_order,
+    one_per_cause,
+    severity_of,
+)
+from advisor.claims.speakers import HEAT_ASPECTS, Said, is_heat_need
+from advisor.knowledge.model import LIMIT_ASPECT, Entry, Knowledge
+from advisor.project.garment import Garment
+
+PARTS = frozenset({"zip", "elastic", "button", "hook-and-loop", "tape", "trim"})
+"""Kinds of notion that can be kept beside the iron, or go in after it."""
+GLUED = frozenset({"fusible", "low-temperature fusible"})
+"""Kinds of notion that have to be hot where they lie."""
+INTERFACING = "interfacing.kind"
+_ORDER = ("part", "lining", "last")
+
+Pair = tuple[Said, Said]
+
+
+@dataclass(frozen=True, slots=True)
+class Instruction:
+    """How the work goes so that two layers never clash under one iron.
+
+    Attributes:
+        kind: `part` goes in or lies beside the iron, `lining` is pressed alone, `last` is of the
+            whole garment.
+        needy: who wants the heat or the moisture.
+        tender: who cannot bear it.
+        places: where they meet.
+        most: what the tender ones bear, °C; None where it is only the moisture that they fear.
+    """
+
+    kind: str
+    needy: frozenset[str]
+    tender: frozenset[str]
+    places: tuple[Place, ...]
+    most: float | None
+
+
+def settle(
+    garment: Garment, verdicts: dict[Place, dict[str, Verdict]], knowledge: Knowledge
+) -> tuple[tuple[Conflict, ...], tuple[Instruction, ...]]:
+    """The conflicts that no way of working avoids, one per cause, and what avoids the others."""
+    return _Settler(garment, verdicts, knowledge).both()
+
+
+def is_lining(name: str, entry: Entry) -> bool:
+    """Whether a cloth lines the garment: by what it is, or by what the project calls it."""
+    return entry.family == "linings" or "lining" in name.casefold().replace("-", " ").split()
+
+
+class _Settler:
+    def __init__(
+        self, garment: Garment, verdicts: dict[Place, dict[str, Verdict]], knowledge: Knowledge
+    ) -> None:
+        self.verdicts = verdicts
+        self.seams = {seam.name: seam for seam in garment.seams}
+        self.entries = {n: knowledge.entries[c.entry] for n, c in garment.cloths.items()}
+        self.glues = frozenset(n for n, e in self.entries.items() if e.kind in GLUED)
+        self.found: dict[tuple[str, frozenset[str], frozenset[str]], list[tuple[Place, Said]]] = {}
+
+    def both(self) -> tuple[tuple[Conflict, ...], tuple[Instruction, ...]]:
+        kept = [c for c in map(self._real, find_conflicts(self.verdicts)) if c is not None]
+        conflicts = one_per_cause(in_order(kept, list(self.verdicts)), self.glues)
+        return conflicts, self._instructions(conflicts)
+
+    def _real(self, conflict: Conflict) -> Conflict | None:
+        """The conflict as far as no way of working avoids it; what does is noted."""
+        if conflict.aspect == INTERFACING and self._fused_before(conflict):
+            return None
+        if conflict.aspect not in HEAT_ASPECTS:
+            return conflict
+        verdict = self.verdicts[conflict.place][conflict.aspect]
+        pairs = list(_pairs(verdict))
+        if not pairs:
+            return conflict
+        left = []
+        for need, lid in pairs:
+            kind = self._way(conflict.place, need, lid)
+            if not kind:
+                left.append((need, lid))
+            elif kind != "own":
+                key = (kind, need.cloths, lid.cloths - need.cloths)
+                self.found.setdefault(key, []).append((conflict.place, lid))
+        if not left:
+            return None
+        clash = min(left, key=_worst)
+        return Conflict(conflict.aspect, conflict.place, clash, severity_of(clash))
+
+    def _fused_before(self, conflict: Conflict) -> bool:
+        """Whether the glue is fused, before this seam, to a layer beside it that takes it."""
+        seam = self.seams.get(conflict.place.name)
+        glues = {s.who for s in conflict.clash if s.claim.origin == "maker"}
+        if seam is None or not glues or not glues <= seam.apart & self.glues:
+            return False
+        verdict = self.verdicts[conflict.place][conflict.aspect]
+        brought = [s.claim.mask for s in verdict.clash if s.who in glues]
+        against = {
+            name
+            for s in verdict.clash
+            if s.who not in glues and any(not s.claim.mask & mask for mask in brought)
+            for name in s.cloths
+        }
+        names = [use.cloth for use in seam.uses]
+        beside = {
+            names[j]
+            for i, name in enumerate(names)
+            if name in glues
+            for j in (i - 1, i + 1)
+            if 0 <= j < len(names)
+        }
+        return bool(beside - against - self.glues)
+
+    def _way(self, place: Place, need: Said, lid: Said) -> str:
+        """What avoids the clash of two claims; nothing where nothing does."""
+        needy, tender = need.cloths, lid.cloths - need.cloths
+        if "maker" in (need.claim.origin, lid.claim.origin) or not needy or not lid.cloths:
+            return ""
+        if needy & self.glues:
+            return ""
+        if not tender:
+            return "own"
+        if place.scope == "garment" and not self._meet(needy, tender):
+            return "last"
+        if self._all(needy, self._is_part) or self._all(tender, self._is_part):
+            return "part"
+        if place.scope == "garment":
+            return "last"
+        return "lining" if self._all(needy, self._lines) or self._all(tender, self._lines) else ""
+
+    def _meet(self, needy: frozenset[str], tender: frozenset[str]) -> bool:
+        """Whether some of the one lie in a seam with some of the other."""
+        return any(
+            needy & set(seam.cloths()) and tender & set(seam.cloths())
+            for seam in self.seams.values()
+        )
+
+    def _is_part(self, name: str) -> bool:
+        return self.entries[name].kind in PARTS
+
+    def _lines(self, name: str) -> bool:
+        return is_lining(name, self.entries[name])
+
+    @staticmethod
+    def _all(names: frozenset[str], true) -> bool:  # type: ignore[no-untyped-def]
+        return bool(names) and all(true(name) for name in names)
+
+    def _instructions(self, conflicts: tuple[Conflict, ...]) -> tuple[Instruction, ...]:
+        """One for each who-and-whom; the last press says nothing that a seam has said already."""
+        said = {(c.clash[0].cloths, c.clash[-1].cloths - c.clash[0].cloths) for c in conflicts}
+        groups: dict[tuple[object, ...], list[tuple[frozenset[str], Place, Said]]] = {}
+        for key in sorted(self.found, key=lambda k: (_ORDER.index(k[0]), *map(sorted, k[1:]))):
+            kind, needy, tender = key
+            if kind == "last" and (needy, tender) in said:
+                continue
+            said.add((needy, tender))
+            # In the last press one sentence does for all that one cloth has to be kept from.
+            group = (kind, needy) if kind == "last" else key
+            spots = [(tender, place, lid) for place, lid in self.found[key]]
+            groups.setdefault(group, []).extend(spots)
+        return tuple(_instruction(str(key[0]), key[1], spots) for key, spots in groups.items())
+
+
+def _instruction(
+    kind: str, needy: object, spots: list[tuple[frozenset[str], Place, Said]]
+) -> Instruction:
+    tender = frozenset(name for names, _, _ in spots for name in names)
+    spans = [s.claim.span for _, _, s in spots if s.claim.aspect == LIMIT_ASPECT]
+    seams = dict.fromkeys(place for _, place, _ in spots if place.scope == "seam")
+    places = tuple(seams) or (spots[0][1],)
+    most = min((span[1] for span in spans if span), default=None)
+    return Instruction(kind, frozenset(needy), tender, places, most)  # type: ignore[call-overload]
+
+
+def _pairs(verdict: Verdict) -> Iterator[Pair]:
+    """Each need for heat or moisture with each ceiling that it goes past."""
+    spans = [(said, said.claim.span) for said in verdict.clash if said.claim.span]
+    for need, (low, _) in spans:
+        if is_heat_need(need.claim):
+            yield from ((need, lid) for lid, (_, high) in spans if high < low)
+
+
+def _worst(pair: Pair) -> tuple[object, ...]:
+    """The highest floor and the lowest ceiling first; on a tie the best founded, then by name."""
+    (floor, _), (_, ceiling) = (said.claim.span or (0.0, 0.0) for said in pair)
+    standing = tuple((said.claim.rank, said.key) for said in pair)
+    return (-floor, ceiling, *standing)

@@ -1,0 +1,164 @@
+"""What a remedy may change, one function each: from a case to another garment, or to none.
+
+A garment that comes out is just what its project says once the remedy's lines are written into
+it: nothing is changed here that a project file cannot say.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from advisor.claims.workarounds import GLUED
+from advisor.construction.bulk import picked
+from advisor.construction.lessen import lessened
+from advisor.decide.case import Case, stated, without_unused
+from advisor.project.facts import NO_IRON
+from advisor.project.garment import Garment, Seam, Use
+from advisor.project.phrase import make_cloth
+
+
+def _press_apart(case: Case) -> Garment | None:
+    """The cloths that need heat get it before anything tender is joined to them."""
+    if any(case.entry(n).kind != "cloth" for n in case.needy) or case.needy & case.tender:
+        return None
+    return case.each(lambda seam: _earlier(seam, case.needy))
+
+
+def _earlier(seam: Seam, needy: frozenset[str]) -> Seam | None:
+    here = needy & set(seam.cloths())
+    return replace(seam, apart=seam.apart | here) if here else None
+
+
+def _fuse_first(case: Case) -> Garment | None:
+    """The interfacing is fused to a neighbour that bears it before the tender layer is joined."""
+    glues = frozenset(case.notions(GLUED))
+    if not all(case.neighbour(seam) for seam in case.seams):
+        return None
+    return case.each(lambda seam: _earlier(seam, glues))
+
+
+def _swap_notion(case: Case) -> Garment | None:
+    """Another notion instead of the one that clashes."""
+    to = case.knowledge.entries.get(str(case.remedy.change.get("to")))
+    olds = set(case.notions(case.remedy.needs.get("notion", [])))
+    if to is None or not olds or any(case.entry(old).id == to.id for old in olds):
+        return None
+    name = to.name
+    if name in case.garment.cloths and case.garment.cloths[name].entry != to.id:
+        name = f"{name} (notion)"
+
+    def swapped(seam: Seam) -> Seam | None:
+        uses = tuple(Use(name) if u.cloth in olds else u for u in seam.uses)
+        return replace(seam, uses=uses) if uses != seam.uses else None
+
+    changed = case.each(swapped)
+    if changed is None:
+        return None
+    new = changed.cloths.get(name) or make_cloth(name, to, (), None)
+    changed = replace(changed, cloths={**changed.cloths, name: new})
+    return without_unused(changed, case.knowledge)
+
+
+def _drop_notion(case: Case) -> Garment | None:
+    """The seams without the notion that clashes."""
+    olds = set(case.notions(case.remedy.needs.get("notion", [])))
+
+    def dropped(seam: Seam) -> Seam | None:
+        uses = tuple(use for use in seam.uses if use.cloth not in olds)
+        if not uses or uses == seam.uses:
+            return None
+        if len(uses) == 1:  # read anew, a lone layer is folded on itself
+            assumed = ("layers", *(a for a in seam.assumed if a != "layers"))
+            return replace(seam, uses=uses * 2, assumed=assumed)
+        return replace(seam, uses=uses)
+
+    changed = case.each(dropped)
+    return None if changed is None else without_unused(changed, case.knowledge)
+
+
+def _finger_press(case: Case) -> Garment | None:
+    """No iron on these seams at all; never where a glue would then not take."""
+    motion = case.knowledge.aspects.get("press.motion")
+    known = motion is not None and NO_IRON in motion.words
+
+    def cold(seam: Seam) -> Seam | None:
+        if any(case.entry(n).kind in GLUED and n not in seam.apart for n in seam.cloths()):
+            return None
+        return stated(seam, "pressing", NO_IRON) if known else replace(seam, cold=True)
+
+    return case.each(cold)
+
+
+def _hand_sew(case: Case) -> Garment | None:
+    """The seams are sewn by hand, so that no machine has a say."""
+    return case.each(lambda seam: stated(seam, "stitched by", "hand"))
+
+
+def _free_choice(case: Case) -> Garment | None:
+    """The maker gives up what she had fixed on these aspects."""
+
+    def freed(seam: Seam) -> Seam | None:
+        for key in _keys_of(case.chosen, seam):
+            seam = stated(seam, key, None)
+        return replace(seam, choices=tuple(c for c in seam.choices if c[0] not in case.chosen))
+
+    return case.each(freed)
+
+
+def _keys_of(aspects: frozenset[str], seam: Seam) -> list[str]:
+    from advisor.project.facts import CHOICES
+
+    return [key for key, aspect in CHOICES.items() if aspect in aspects and key in seam.facts]
+
+
+def _get_foot(case: Case) -> Garment | None:
+    """The foot that the seam wants is borrowed or bought."""
+    maker = case.garment.maker
+    wanted = [
+        case.knowledge.aspects["machine.foot"].words[i]
+        for said in case.conflict.clash
+        if said.claim.origin != "maker"
+        for i in range(said.claim.mask.bit_length())
+        if said.claim.mask >> i & 1
+    ]
+    if maker.feet is None or not wanted:
+        return None
+    return replace(case.garment, maker=replace(maker, feet=(*maker.feet, wanted[0])))
+
+
+def _detach(case: Case) -> Garment | None:
+    """What clashes in the whole garment is made to come off."""
+    names = case.tender or case.needy
+    loose = [n for n in sorted(names) if case.entry(n).kind == "cloth"]
+    if case.conflict.place.scope != "garment" or not loose or len(case.garment.cloths) < 2:
+        return None
+    cloths = {
+        name: replace(cloth, detachable=True) if name == loose[0] else cloth
+        for name, cloth in case.garment.cloths.items()
+    }
+    return replace(case.garment, cloths=cloths)
+
+
+def _lessen_bulk(case: Case) -> Garment | None:
+    """The seam built so that less lies under the foot, or sewn so that more can."""
+    how = str(case.remedy.change.get("how"))
+    if how == "overlock" and not case.garment.maker.overlocker:
+        return None
+    kind = picked(case.before.verdicts[case.conflict.place], "seam.kind")
+    return case.each(lambda seam: lessened(seam, how, kind))
+
+
+CHANGES: dict[str, Callable[[Case], Garment | None]] = {
+    "press apart": _press_apart,
+    "fuse first": _fuse_first,
+    "swap notion": _swap_notion,
+    "drop notion": _drop_notion,
+    "finger-press": _finger_press,
+    "hand-sew": _hand_sew,
+    "free choice": _free_choice,
+    "get foot": _get_foot,
+    "detach": _detach,
+    "lessen bulk": _lessen_bulk,
+}
+"""Everything that a remedy can do."""
