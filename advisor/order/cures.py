@@ -5,8 +5,10 @@ from __future__ import annotations
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Advice, Cure, Judgement
 from advisor.claims.speakers import HOTTEST
+from advisor.claims.workarounds import GLUED
 from advisor.heat.stacks import layer_limits
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
+from advisor.project.garment import Garment, Seam
 
 
 def chosen_cures(advice: Advice) -> dict[tuple[str, str], Cure]:
@@ -44,6 +46,11 @@ def heat_pairs(
         if cloths:
             kept.append((place, needy, cloths))
     return kept
+
+
+def fused_first(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:
+    """Whether the project fuses an interfacing of a seam before the seam is sewn."""
+    return any(knowledge.entries[garment.cloths[n].entry].kind in GLUED for n in seam.apart)
 
 
 def _is_cloth(name: str, advice: Advice, knowledge: Knowledge) -> bool:

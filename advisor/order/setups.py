@@ -19,7 +19,7 @@ from advisor.claims.valuesets import Span
 from advisor.craft.irondial import mark_for, step_down
 from advisor.decide.evaluate import judge
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
-from advisor.order.cures import chosen_cures
+from advisor.order.cures import chosen_cures, fused_first
 from advisor.order.kinds import SeamPlace
 from advisor.order.pieces import bias_strips
 from advisor.order.steps import IronState, MachineState
@@ -364,19 +364,12 @@ class Setups:
         )
 
     def glue_ruled_out(self, seam: SeamPlace) -> bool:
-        """Whether a layer of the seam bears no fused interfacing at all.
-
-        Not where the project fuses it first, to the layer that takes it.
-        """
-        if any("fusible" in self._kind(name) for name in seam.seam.apart):
+        """Whether a layer bears no fused interfacing, and the project fuses none of it first."""
+        if fused_first(seam.seam, self.garment, self.knowledge):
             return False
         found = self.advice.judgement.verdicts.get(Place("seam", seam.name), {})
         kind = found.get("interfacing.kind")
         return kind is not None and bool(kind.clash)
-
-    def _kind(self, name: str) -> str:
-        """The kind of notion that a layer is."""
-        return self.knowledge.entries[self.garment.cloths[name].entry].kind
 
     def fuse_iron(self, seam: SeamPlace) -> IronState | None:
         """How the iron is set to fuse the interfacing of a seam to a single piece."""

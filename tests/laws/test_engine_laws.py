@@ -13,8 +13,8 @@ from hypothesis import strategies as st
 
 from advisor.claims.collect import Place
 from advisor.claims.combine import ValueSet, full_set, meet, set_of
-from advisor.claims.conflicts import NO_METHOD, smallest_clash
-from advisor.claims.judgement import Judgement
+from advisor.claims.conflicts import NO_METHOD, Spot, smallest_clash
+from advisor.claims.judgement import Advice, Judgement
 from advisor.claims.speakers import Said
 from advisor.claims.valuesets import Choice, Span
 from advisor.decide.advise import advise
@@ -191,9 +191,10 @@ def assert_alike(one: Judgement, two: Judgement, without: set[str]) -> None:
 def conflicts_of(judgement: Judgement, without: set[str]) -> list[Any]:
     """Every conflict with the claims that it names."""
     return sorted(
-        (c.id, c.severity, [s.key for s in c.clash])
+        (one.id, one.severity, [s.key for s in one.clash], sorted(c.spots))
         for c in judgement.conflicts
-        if c.aspect not in without
+        for one in (c, *c.also)
+        if not set(c.aspects) & without
     )
 
 
@@ -208,8 +209,14 @@ def test_the_order_of_writing_never_changes_a_cure(data: st.DataObject) -> None:
     garment = data.draw(garments())
     other = shuffled(data.draw, garment, upside_down=True)
     one, two = (advise(g, known()) for g in (garment, other))
-    assert {key: [c.remedy for c in found] for key, found in one.cures.items()} == {
-        key: [c.remedy for c in found] for key, found in two.cures.items()
+    assert remedies_of(one) == remedies_of(two)
+
+
+def remedies_of(advice: Advice) -> dict[frozenset[Spot], list[str]]:
+    """The remedies of each conflict; which of its places it is named after hangs on the order."""
+    return {
+        frozenset(c.spots): [cure.remedy for cure in advice.cures[c.key]]
+        for c in advice.judgement.conflicts
     }
 
 
@@ -272,11 +279,11 @@ def test_a_clash_of_options_is_named_by_its_smallest_set(masks: list[int]) -> No
 def test_each_remedy_offered_cures_when_it_is_applied_again(garment: Garment) -> None:
     """The changed garment judged anew has lost the conflict and has no new one."""
     advice = advise(garment, known())
-    before = {c.key for c in advice.judgement.conflicts}
-    for key, found in advice.cures.items():
-        for cure in found:
-            after = {c.key for c in judge(cure.after.garment, known()).conflicts}
-            assert key not in after, f"{cure.remedy} does not cure {key}"
+    before = set(advice.judgement.clashes)
+    for conflict in advice.judgement.conflicts:
+        for cure in advice.cures[conflict.key]:
+            after = set(judge(cure.after.garment, known()).clashes)
+            assert not after & set(conflict.spots), f"{cure.remedy} does not cure {conflict.id}"
             assert after < before, f"{cure.remedy} brings {after - before}"
 
 
