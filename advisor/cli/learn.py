@@ -24,17 +24,26 @@ def cloth(
     also: Also = None,
 ) -> None:
     """Add a cloth of your own, like one that is known."""
-    from advisor.errors import InputError
+    from advisor.errors import InputError, shown
     from advisor.overlay.cache import own_folder
     from advisor.overlay.learning import cloth_text, id_of, keep
 
     known = common.knowledge()
-    file = f"fabrics/{id_of(name)}.yaml"
-    if (own_folder() / file).exists():
-        raise InputError(f"you have '{name}' already: {own_folder() / file}")
-    text = cloth_text(name, like, also or [], known)
-    keep(own_folder(), {file: text}, known.left_out)
-    talk.tell(f"Written: {own_folder() / file}. Call it '{name}' in a project or a question.")
+    path = own_folder() / f"fabrics/{id_of(name)}.yaml"
+
+    def change(text: str | None) -> str:
+        if text is not None:
+            raise InputError(f"you have {shown(name)} already: {path}")
+        return cloth_text(name, like, also or [], known)
+
+    _, notes = keep(own_folder(), f"fabrics/{path.name}", change, known.left_out)
+    _written(path, notes, f". Call it {shown(name)} in a project or a question.")
+
+
+def _written(path: Path, notes: tuple[str, ...], more: str = "") -> None:
+    talk.tell(f"Written: {path}{more}")
+    for note in notes:
+        talk.tell(f"{path}: {note}")
 
 
 @learn.command()
@@ -55,7 +64,7 @@ def result(  # noqa: PLR0917 - one parameter for each option
 ) -> None:
     """Keep what you found when you tried a cloth of yours; it counts before the handbook."""
     from advisor.answer.learned import not_used
-    from advisor.errors import InputError
+    from advisor.errors import InputError, shown
     from advisor.overlay.cache import own_folder
     from advisor.overlay.learning import (
         cloth_text,
@@ -73,17 +82,20 @@ def result(  # noqa: PLR0917 - one parameter for each option
     }
     if not any(settings.values()):
         raise InputError("say at least one setting, such as --good needle.size=70")
-    file = f"fabrics/{id_of(name)}.yaml"
-    path = own_folder() / file
-    if not path.exists() and like is None:
-        raise InputError(
-            f"'{name}' is no cloth of yours yet; say what it is like, as in --like 'silk velvet'"
-        )
-    text = path.read_text("utf-8") if path.exists() else cloth_text(name, like or "", [], known)
+    path = own_folder() / f"fabrics/{id_of(name)}.yaml"
     extra = {"on": on, "note": note, "reason": reason}
     line = result_text(settings["good"], settings["bad"], extra)
-    after = keep(own_folder(), {file: with_result(text, line)}, known.left_out)
-    talk.tell(f"Written: {path}")
+
+    def change(text: str | None) -> str:
+        if text is None and like is None:
+            raise InputError(
+                f"{shown(name)} is no cloth of yours yet; say what it is like, as in "
+                "--like 'silk velvet'"
+            )
+        return with_result(text or cloth_text(name, like or "", [], known), line)
+
+    after, notes = keep(own_folder(), f"fabrics/{path.name}", change, known.left_out)
+    _written(path, notes)
     for warning in not_used(id_of(name), settings["good"], after, "metric"):
         talk.tell(warning)
 
@@ -95,17 +107,13 @@ def also_called(
 ) -> None:
     """Add another name for a cloth or notion that is known."""
     from advisor.overlay.cache import own_folder
-    from advisor.overlay.learning import HEAD, keep
-    from advisor.project.names import tidy_name
-    from advisor.textio.yamltext import quoted
+    from advisor.overlay.learning import keep, with_name
 
     known = common.knowledge()
-    path = own_folder() / "names.yaml"
-    text = path.read_text("utf-8") if path.exists() else HEAD
-    line = f"{quoted(tidy_name(name))}: {quoted(tidy_name(means))}\n"
-    text += "" if text.endswith("\n") else "\n"
-    keep(own_folder(), {"names.yaml": text + line}, known.left_out)
-    talk.tell(f"Written: {path}")
+    _, notes = keep(
+        own_folder(), "names.yaml", lambda text: with_name(text, name, means), known.left_out
+    )
+    _written(own_folder() / "names.yaml", notes)
 
 
 @learn.command()
@@ -118,18 +126,19 @@ def rule(
     from advisor.knowledge.place import knowledge_folder
     from advisor.overlay.cache import own_folder
     from advisor.overlay.learning import keep
-    from advisor.textio.yamlfile import read_yaml
+    from advisor.textio.yamlfile import parse_yaml, read_text
 
     areas = sorted(p.name for p in (knowledge_folder() / "rules").iterdir() if p.is_dir())
     if area not in areas:
         raise InputError(f"unknown area '{area}': one of {', '.join(areas)}")
-    data = read_yaml(file).data
+    text = read_text(file)
+    data = parse_yaml(text, str(file)).data
     id_ = data.get("id") if isinstance(data, dict) else None
     if not isinstance(id_, str) or not id_.replace("-", "").isalnum():
         raise InputError(f"{file}: a rule needs an id of plain letters and hyphens")
     name = f"rules/{area}/{id_}.yaml"
-    keep(own_folder(), {name: file.read_text("utf-8")}, common.knowledge().left_out)
-    talk.tell(f"Written: {own_folder() / name}")
+    _, notes = keep(own_folder(), name, lambda _: text, common.knowledge().left_out)
+    _written(own_folder() / name, notes)
 
 
 @learn.command("list")

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from advisor.cli import common
+from advisor.cli.output import say
 
 if TYPE_CHECKING:
     from advisor.claims.judgement import Advice
@@ -97,5 +98,5 @@ def _tick(file: Path, tick: list[str], untick: list[str], advice: Advice, known:
             raise InputError(
                 unknown_step(name, list(before)).replace("step is called", "ticked step is called")
             )
-    done = [name for name in dict.fromkeys([*before, *tick]) if name not in untick]
-    tick_file(file, done)
+    for note in tick_file(file, tick, untick):
+        say(f"{file}: {note}")

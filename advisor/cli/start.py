@@ -28,7 +28,8 @@ def start(
     known = common.knowledge()
     text = project_text(interview(talk.ask, talk.tell, known), known)
     garment_of(parse_yaml(text, str(file)), known)  # what cannot be read again is never written
-    write_whole(file, text, replace=replace)
+    for note in write_whole(file, text, replace=replace):
+        talk.tell(f"{file}: {note}")
     talk.tell(
         f"Written: {file}. Look it over, then print its sheet: advisor sheet {for_shell(str(file))}"
     )

@@ -41,7 +41,8 @@ def write_page(
     if out == STDOUT:
         print_text(text)
         return
-    write_whole(Path(out), text, replace=replace)
+    for note in write_whole(Path(out), text, replace=replace):
+        say(f"{out}: {note}")
     say(f"Written: {out}")
 
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 import contextlib
 import json
 import os
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
@@ -171,12 +171,15 @@ def _content_mark(folder: Path) -> str:
     return mark_of({"version": __version__, "format": FORMAT, "files": sorted(rows)})
 
 
-def compile_folder(folder: Path, own: Path | None = None) -> dict[str, Any]:
+def compile_folder(
+    folder: Path, own: Path | None = None, changes: Mapping[Path, str] | None = None
+) -> dict[str, Any]:
     """Read, check and compile a knowledge folder, with a maker's own laid over it.
 
     Args:
         folder: the shipped knowledge.
         own: hers; what is wrong in it is left out and named, never raised.
+        changes: texts that count instead of files of hers, to be tried before they are written.
 
     Raises:
         InputError: with every problem found.
@@ -195,7 +198,7 @@ def compile_folder(folder: Path, own: Path | None = None) -> dict[str, Any]:
         from advisor.overlay.own import in_words, overlay
 
         try:
-            left_out = in_words(overlay(book, own))
+            left_out = in_words(overlay(book, own, changes))
         except Exception as error:  # noqa: BLE001 - her files never take the tool down
             book = read_book(folder)
             left_out = [f"{own}: all of it, for it cannot be read ({type(error).__name__})"]

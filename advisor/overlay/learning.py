@@ -7,8 +7,7 @@ she is told why. Her files stay hers: a result is added below what is there, com
 from __future__ import annotations
 
 import re
-import shutil
-import tempfile
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
@@ -21,6 +20,9 @@ from advisor.project.facts import read_word
 from advisor.project.names import tidy_name
 from advisor.project.phrase import read_phrase
 from advisor.textio.files import write_whole
+from advisor.textio.locking import locked
+from advisor.textio.yamledit import line_end
+from advisor.textio.yamlfile import read_text
 from advisor.textio.yamltext import quoted
 from advisor.units import parse
 
@@ -53,15 +55,34 @@ def cloth_text(name: str, like: str, also: list[str], knowledge: Knowledge) -> s
         InputError: the phrase is not understood.
     """
     reading = read_phrase(like, knowledge)
-    lines = [HEAD.rstrip(), f"id: {id_of(name)}", f"name: {quoted(tidy_name(name))}"]
+    lines = [HEAD.rstrip(), f"id: {id_of(name)}", f"name: {name_text(name)}"]
     if also:
-        lines.append(f"also: [{', '.join(quoted(tidy_name(a)) for a in also)}]")
+        lines.append(f"also: [{', '.join(map(name_text, also))}]")
     lines.append(f"like: {reading.entry}")
     if reading.fibres:
         lines.append(f"fibres: {_mix(reading.fibres)}")
     if reading.weight is not None:
         lines.append(f"weight: {reading.weight:g}")
     return "\n".join(lines) + "\n"
+
+
+def name_text(name: str) -> str:
+    """A name as text of her file.
+
+    Raises:
+        InputError: it is empty, too long, or cannot be printed.
+    """
+    try:
+        return quoted(tidy_name(name))
+    except ValueError as error:
+        raise InputError(f"{shown(name)} {error}") from None
+
+
+def with_name(text: str | None, name: str, means: str) -> str:
+    """Her file of other names with one name more."""
+    body = HEAD if text is None else text
+    body += "" if body.endswith("\n") else "\n"
+    return f"{body}{name_text(name)}: {name_text(means)}{line_end(body)}"
 
 
 def _mix(mix: tuple[tuple[str, float | None], ...]) -> str:
@@ -119,50 +140,51 @@ def _group(settings: dict[str, Any]) -> str:
 
 
 def with_result(text: str, result: str) -> str:
-    """A cloth's file with one result more, below those that it has."""
-    body = text if text.endswith("\n") else text + "\n"
+    """A cloth's file with one result more, below those that it has; line ends stay."""
+    end = line_end(text)
+    body = text.replace("\r\n", "\n")
+    body += "" if body.endswith("\n") else "\n"
     if re.search(r"^results:", body, re.MULTILINE) is None:
-        return f"{body}results:\n{result}"
+        return f"{body}results:\n{result}".replace("\n", end)
     at = re.search(r"^results:[^\n]*\n(?:[ \t-][^\n]*\n|\n|#[^\n]*\n)*", body, re.MULTILINE)
     if at is None or re.match(r"results:[ \t]*[^\s#]", at[0]):
         raise InputError("write `results` as a list below one another; then one can be added")
     block = at[0].rstrip("\n") + "\n"
-    return body[: at.start()] + block + result + body[at.start() + len(block) :]
+    return (body[: at.start()] + block + result + body[at.start() + len(block) :]).replace(
+        "\n", end
+    )
 
 
-def keep(folder: Path, changes: dict[str, str], before: tuple[str, ...] = ()) -> Knowledge:
-    """Write files of her folder, if all of what they say is sound.
+def keep(
+    folder: Path, name: str, change: Callable[[str | None], str], before: tuple[str, ...] = ()
+) -> tuple[Knowledge, tuple[str, ...]]:
+    """Change one file of her folder, if all of what it then says is sound.
+
+    One run at a time changes the folder, and each begins with what the one before it wrote.
 
     Args:
         folder: her own knowledge; made if it is not there.
-        changes: the new text of each file, by its path inside the folder.
+        name: the path of the file inside the folder.
+        change: given what the file says, None where there is none, returns what it shall say.
         before: what is left out already, which is no reason to refuse.
 
     Returns:
-        the knowledge with the change in it.
+        the knowledge with the change in it, and what could not be kept of the file.
 
     Raises:
         InputError: with what would have been left out; then nothing is written.
     """
-    with tempfile.TemporaryDirectory() as temporary:
-        copy = Path(temporary) / "own"
-        if folder.is_dir():
-            shutil.copytree(folder, copy)
-        for name, text in changes.items():
-            path = copy / name
-            path.parent.mkdir(parents=True, exist_ok=True)
-            path.write_text(text, encoding="utf-8")
-        raw = compile_folder(knowledge_folder(), copy)
-        left_out = [line.replace(str(copy), str(folder)) for line in raw["left_out"]]
-        new = [line for line in left_out if line not in before]
+    path = folder / name
+    with locked(folder):
+        text = change(read_text(path) if path.exists() else None)
+        raw = compile_folder(knowledge_folder(), folder, {path: text})
+        new = [line for line in raw["left_out"] if line not in before]
         if new:
             problems = [Problem(line) for line in new]
             raise InputError([*problems, Problem("nothing was written")])
-    for name, text in changes.items():
-        path = folder / name
         _make(path.parent)
-        write_whole(path, text, replace=True)
-    return from_plain({**raw, "left_out": left_out})
+        notes = write_whole(path, text, replace=True)
+    return from_plain(raw), notes
 
 
 def _make(folder: Path) -> None:

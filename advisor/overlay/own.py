@@ -8,7 +8,7 @@ file of hers can loosen a limit in silence.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from pathlib import Path
 
@@ -19,31 +19,39 @@ from advisor.knowledge.likeness import lay_over_bases
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.vocabulary import check_book
 from advisor.overlay import own_cloths
-from advisor.textio.yamlfile import Document, read_yaml
+from advisor.textio.yamlfile import Document, parse_yaml, read_yaml
 
 NAMES = "names.yaml"
 SHELVES = ("sources", "fabrics", "notions", "rules")
 
 
-def overlay(book: Book, folder: Path) -> list[Problem]:
-    """Add what is sound in a maker's folder to a book, and return why the rest was left out."""
-    layer = _Layer(book, folder)
+def overlay(book: Book, folder: Path, changes: Mapping[Path, str] | None = None) -> list[Problem]:
+    """Add what is sound in a maker's folder to a book, and return why the rest was left out.
+
+    Args:
+        book: the shipped knowledge, to be added to.
+        folder: hers.
+        changes: texts that count instead of the files of these paths, to try them before they
+            are written.
+    """
+    layer = _Layer(book, folder, changes or {})
     layer.read()
     layer.drop_what_is_wrong()
     return layer.left_out
 
 
 class _Layer:
-    def __init__(self, book: Book, folder: Path) -> None:
+    def __init__(self, book: Book, folder: Path, changes: Mapping[Path, str]) -> None:
         self.book = book
         self.folder = folder
+        self.changes = changes
         self.left_out: list[Problem] = []
         self.added: list[tuple[str, Item]] = []
 
     def read(self) -> None:
         own = schema.Source(title="Your own test", kind="own-test", read="whole")
         self.book.sources.setdefault(own_cloths.SOURCE, Item(own_cloths.SOURCE, own, _nowhere()))
-        if not self.folder.is_dir():
+        if not self.folder.is_dir() and not self.changes:
             return
         plain = Book()
         for path in self._files():
@@ -67,11 +75,14 @@ class _Layer:
 
     def _files(self) -> list[Path]:
         sources = self.folder / "sources.yaml"
-        single = [path for path in load.files_of(self.folder) if path.parent != self.folder]
+        found = {*load.files_of(self.folder), *self.changes}
+        single = sorted(path for path in found if path.parent != self.folder)
         return [sources, *single] if sources.is_file() else single
 
     def _document(self, path: Path) -> Document | None:
         try:
+            if path in self.changes:
+                return parse_yaml(self.changes[path], str(path))
             return read_yaml(path)
         except InputError as error:
             self.left_out += error.problems
@@ -128,7 +139,8 @@ class _Layer:
     def _names(self) -> None:
         """Other names for known entries."""
         path = self.folder / NAMES
-        document = self._document(path) if path.is_file() else None
+        there = path in self.changes or path.exists()
+        document = self._document(path) if there else None
         if document is None:
             return
         if not isinstance(document.data, dict):

@@ -12,7 +12,8 @@ from typing import Any
 
 from advisor.errors import InputError, Problem, Where, nearest
 from advisor.knowledge.model import Knowledge, Mix
-from advisor.textio.files import write_whole
+from advisor.textio import yamledit
+from advisor.textio.files import update_file
 
 _UNKNOWN = re.compile(
     r",?\s*\b(?:(?:unknown|mystery)\s+fib(?:re|er)s?|fib(?:re|er)s?\s+unknown)\b", re.IGNORECASE
@@ -33,22 +34,20 @@ def write_fibres(path: Path, cloth: str, mixes: tuple[Mix, ...], knowledge: Know
         InputError: the file cannot be used, has no such cloth, or says something else of it.
     """
     from advisor.project.load import garment_of
-    from advisor.textio.yamlfile import parse_yaml, read_yaml
+    from advisor.textio.yamlfile import parse_yaml
 
-    garment_of(read_yaml(path), knowledge)  # nothing is written into a file that is wrong already
-    with path.open(encoding="utf-8", newline="") as stream:
-        text = stream.read()
     value = fibres_value(mixes)
-    changed = insert_fibres(text, cloth, value, str(path))
-    garment = garment_of(parse_yaml(changed.removeprefix("\ufeff"), str(path)), knowledge)
-    if set(garment.cloths[cloth].mixes) != set(mixes):
-        raise InputError(
-            Problem(
-                f"'{cloth}' cannot be changed here; write it by hand: fibres: {value}",
-                Where(str(path)),
-            )
-        )
-    write_whole(path, changed, replace=True)
+
+    def change(text: str) -> str:
+        garment_of(parse_yaml(text, str(path)), knowledge)  # a file that is wrong stays as it is
+        changed = insert_fibres(text, cloth, value, str(path))
+        garment = garment_of(parse_yaml(changed, str(path)), knowledge)
+        if set(garment.cloths[cloth].mixes) != set(mixes):
+            by_hand = f"'{cloth}' cannot be changed here; write it by hand: fibres: {value}"
+            raise InputError(Problem(by_hand, Where(str(path))))
+        return changed
+
+    update_file(path, change)
     return value
 
 
@@ -66,11 +65,9 @@ def _part(fibre: str, share: float | None) -> str:
 
 def insert_fibres(text: str, cloth: str, value: str, file: str) -> str:
     """The text of a project with the fibres of one cloth set to `value`."""
-    from ruamel.yaml import YAML
-
-    root = YAML().compose(text)
-    fabrics = _child(root, "fabrics")
-    node = _child(fabrics, cloth) if fabrics is not None else None
+    root = yamledit.tree_of(text)
+    fabrics = yamledit.child(root, "fabrics")
+    node = yamledit.child(fabrics, cloth) if fabrics is not None else None
     if node is None:
         known = [key.value for key, _ in fabrics.value] if fabrics is not None else []
         raise InputError(
@@ -78,16 +75,16 @@ def insert_fibres(text: str, cloth: str, value: str, file: str) -> str:
         )
     if not isinstance(node.value, list):  # a phrase: it becomes a group of keys
         phrase = _known_phrase(node.value)
-        return _replaced(
+        return yamledit.replaced(
             text,
             node.start_mark.index,
             node.end_mark.index,
             f"{{fabric: {phrase}, fibres: {value}}}",
         )
-    fabric = _child(node, "fabric")
+    fabric = yamledit.child(node, "fabric")
     if fabric is not None and _UNKNOWN.search(str(fabric.value)):
         start, end = fabric.start_mark.index, fabric.end_mark.index
-        text = _replaced(text, start, end, _known_phrase(fabric.value))
+        text = yamledit.replaced(text, start, end, _known_phrase(fabric.value))
         return insert_fibres(text, cloth, value, file)
     return _into_group(text, node, value)
 
@@ -95,31 +92,17 @@ def insert_fibres(text: str, cloth: str, value: str, file: str) -> str:
 def _into_group(text: str, node: Any, value: str) -> str:
     key = next((k for k, _ in node.value if k.value == "fibres"), None)
     if key is not None:
-        old = _child(node, "fibres")
+        old = yamledit.child(node, "fibres")
         start = text.index(":", key.end_mark.index) + 1
-        return _replaced(text, start, _end(old), f" {value}")
-    last = _end(node.value[-1][1])
+        return yamledit.replaced(text, start, yamledit.end(old), f" {value}")
+    last = yamledit.end(node.value[-1][1])
     if node.flow_style:
-        return _replaced(text, last, last, f", fibres: {value}")
+        return yamledit.replaced(text, last, last, f", fibres: {value}")
     line_end = re.compile(r"\r?\n|$").search(text, last)
     at = line_end.start() if line_end else len(text)
     newline = "\r\n" if "\r\n" in text else "\n"
     indent = " " * node.value[0][0].start_mark.column
-    return _replaced(text, at, at, f"{newline}{indent}fibres: {value}")
-
-
-def _end(node: Any) -> int:
-    """Where the last word of a value ends; a block ends there, not where the next thing begins."""
-    if isinstance(node.value, list) and not node.flow_style and node.value:
-        last = node.value[-1]
-        return _end(last[1] if isinstance(last, tuple) else last)
-    return int(node.end_mark.index)
-
-
-def _child(node: Any, name: str) -> Any:
-    if not isinstance(getattr(node, "value", None), list):
-        return None
-    return next((v for k, v in node.value if getattr(k, "value", None) == name), None)
+    return yamledit.replaced(text, at, at, f"{newline}{indent}fibres: {value}")
 
 
 def _known_phrase(phrase: str) -> str:
@@ -128,7 +111,3 @@ def _known_phrase(phrase: str) -> str:
     if _PLAIN.fullmatch(words):
         return words
     return '"' + words.replace("\\", "\\\\").replace('"', '\\"') + '"'
-
-
-def _replaced(text: str, start: int, end: int, new: str) -> str:
-    return text[:start] + new + text[end:]

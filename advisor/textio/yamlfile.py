@@ -27,6 +27,7 @@ __all__ = [
     "Steps",
     "events_of",
     "parse_yaml",
+    "read_text",
     "read_yaml",
 ]
 
@@ -84,8 +85,17 @@ def read_yaml(path: Path) -> Document:
     Raises:
         InputError: the file is missing, unreadable, or holds anything this room refuses.
     """
+    return parse_yaml(read_text(path), str(path))
+
+
+def read_text(path: Path) -> str:
+    """Return the text of a file of at most 1 MB, without a byte order mark, line ends as they are.
+
+    Raises:
+        InputError: the file is missing, unreadable, too large, or not UTF-8 text.
+    """
     file = str(path)
-    return parse_yaml(_decode(_read_bytes(Path(path), file), file), file)
+    return _decode(_read_bytes(Path(path), file), file)
 
 
 def parse_yaml(text: str, file: str) -> Document:

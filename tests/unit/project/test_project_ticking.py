@@ -138,3 +138,82 @@ def test_an_unknown_kind_of_seam_is_refused() -> None:
     with pytest.raises(InputError) as caught:
         garment_of(parse_yaml(text, "coat.yaml"), load_knowledge())
     assert "'armhole'" in str(caught.value)
+
+
+BODY = (
+    "garment: Coat\nfabrics: {shell: gabardine}\nseams:\n- {name: side, layers: [shell, shell]}\n"
+)
+LISTS = {
+    "no list": "",
+    "lines": "done:\n  - cut shell\n  - mark shell\n",
+    "lines without indent": "done:\n- cut shell # a\n# b\n- mark shell\n",
+    "quoted key": '"done":\n  - cut shell\n  - "mark shell"\n',
+    "brackets": "done: [cut shell, mark shell]  # so far\n",
+    "brackets on lines": "done: [ # a, b\n  cut shell, # one\n  'mark shell', # two\n  ]\n",
+    "empty brackets": "done: []   # none\n",
+    "nothing yet": "done:\nunits: us\n",
+    "null": "done: ~ # none\n",
+    "before another key": "done:\n  - cut shell\n\n# the units\nunits: us\n\n\n",
+    "comment of the next key": "done:\n  - cut shell\n# the units\nunits: us\n",
+    "document end": "units: us\n...\n",
+    "document end and remark": "units: us\n\n...   \n# all\n\n",
+    "last words kept": "units: us\nnote: |+\n  text\n\n\n",
+    "no line end": "units: us",
+    "folded item": "done:\n  - cut\n    shell\n  - mark shell\n",
+    "twice": "done:\n  - cut shell\n  - cut shell\n",
+}
+STEPS = ["cut shell", "mark shell", "press side", 'say "x", é: [y]', "yes"]
+
+
+def _data(text: str) -> dict[str, object]:
+    data = parse_yaml(text.removeprefix("\ufeff"), "p.yaml").data
+    return {str(key): value for key, value in data.items() if key != "done" or value}
+
+
+@pytest.mark.parametrize("ends", ["\n", "\r\n"])
+@pytest.mark.parametrize("flow", [False, True])
+@pytest.mark.parametrize("written", LISTS.values(), ids=LISTS.keys())
+def test_any_shape_of_the_list_takes_and_loses_every_tick(
+    written: str, flow: bool, ends: str
+) -> None:
+    """Ticked one by one and taken away again, only the list changes, whatever its shape."""
+    text = BODY + written
+    if flow:
+        text = (
+            '{"garment": Coat, fabrics: {shell: gabardine},\n seams: [{name: side}] # s\n}\n...\n'
+        )
+    text = text.replace("\n", ends)
+    rest = {key: value for key, value in _data(text).items() if key != "done"}
+    comments = [line for line in text.split(ends) if line.lstrip().startswith("#")]
+    for k in (1, 2, 5, 4, 2, 1, 0, 3, 0):
+        text = ticked(text, STEPS[:k])
+        assert {**rest, **({"done": STEPS[:k]} if k else {})} == _data(text)
+        assert text.count("\n") == text.count(ends)
+        assert [c for c in comments if c not in text.split(ends)] == []
+
+
+@pytest.mark.parametrize("tail", ["", "\n", "\n\n\n", "# end\n\n", "...\n", "\n...\n# x\n"])
+def test_the_last_lines_stay(tail: str) -> None:
+    """Blank lines, remarks and the mark of the end stand behind the new ticks as before."""
+    new = ticked(BODY + tail, ["cut shell"])
+    if "#" not in tail.partition("...")[0]:
+        assert f"{BODY}done:\n  - cut shell\n{tail}" == new
+    assert ticked(new, []) == BODY + tail
+
+
+def test_the_file_keeps_mark_mode_and_link(tmp_path: Path) -> None:
+    """A byte order mark, permissions and a link stay; a second name is told."""
+    real = tmp_path / "real.yaml"
+    real.write_bytes(("\ufeff" + BODY).replace("\n", "\r\n").encode())
+    real.chmod(0o640)
+    (tmp_path / "coat.yaml").symlink_to(real)
+    assert () == tick_file(tmp_path / "coat.yaml", ["cut shell"])
+    added = "\ufeff" + BODY + "done:\n  - cut shell\n"
+    assert added.replace("\n", "\r\n").encode() == real.read_bytes()
+    assert 0o640 == real.stat().st_mode & 0o777
+    assert (tmp_path / "coat.yaml").is_symlink()
+    (tmp_path / "second.yaml").hardlink_to(real)
+    (note,) = tick_file(real, ["mark shell"])
+    assert "hard link" in note
+    assert b"mark shell" not in (tmp_path / "second.yaml").read_bytes()
+    assert ["coat.yaml", "real.yaml", "second.yaml"] == sorted(p.name for p in tmp_path.iterdir())
