@@ -160,10 +160,9 @@ def test_a_disk_without_room_keeps_the_old_file(tmp_path: Path) -> None:
 
 
 def _fill(path: Path) -> None:
-    with path.open("wb", buffering=0) as filler:
-        with contextlib.suppress(OSError):
-            while True:
-                filler.write(b"x" * 512)
+    with path.open("wb", buffering=0) as filler, contextlib.suppress(OSError):
+        while True:
+            filler.write(b"x" * 512)
 
 
 def test_a_full_disk_is_told(tmp_path: Path) -> None:
