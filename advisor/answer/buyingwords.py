@@ -6,37 +6,37 @@ Lengths are mm; sentences follow the maker's units.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Any
 
+from advisor.answer.model.making import ToldCloth
+from advisor.answer.teller import Teller
 from advisor.construction.clothlist import Bought
 from advisor.craft.checks import TooWideError
 from advisor.craft.cloth import US_STEP_MM, Estimate
 from advisor.units import System, show, show_size
 
-Row = dict[str, Any]
 
-
-def cloth_row(bought: Bought, units: System) -> Row:
-    """Cloth to buy: keys of the JSON contract."""
+def told_cloth(bought: Bought, teller: Teller) -> ToldCloth:
+    """Cloth to buy."""
+    units = teller.units
     buy = bought.buy_us if units == "us" else bought.buy_metric
-    return {
-        "fabric": bought.cloth,
-        "width_mm": bought.width,
-        "length_mm": None if bought.length is None else round(bought.length),
-        "buy": "" if buy is None else sold_text(buy, units),
-        "buy_mm": None if buy is None else round(buy, 2),
-        "pieces": bought.pieces,
-        "one_way": bought.one_way,
-        "lay": "folded" if bought.folded else "open",
-        "shrinks_percent": round(bought.shrinks * 100, 2),
-        "shrinks_across_percent": round(bought.shrinks_across * 100, 2),
-        "used_percent": None if bought.used is None else round(bought.used * 100),
-        "assumed": list(bought.assumed),
-        "kind": "estimate",
-        "wrong": wrong_text(bought, units),
-        "says": lay_says(bought, units),
-        "sources": list(bought.sources),
-    }
+    return ToldCloth(
+        fabric=bought.cloth,
+        width_mm=bought.width,
+        length_mm=None if bought.length is None else round(bought.length),
+        buy="" if buy is None else sold_text(buy, units),
+        buy_mm=None if buy is None else round(buy, 2),
+        pieces=bought.pieces,
+        one_way=bought.one_way,
+        lay="folded" if bought.folded else "open",
+        shrinks_percent=round(bought.shrinks * 100, 2),
+        shrinks_across_percent=round(bought.shrinks_across * 100, 2),
+        used_percent=None if bought.used is None else round(bought.used * 100),
+        assumed=tuple(bought.assumed),
+        kind="estimate",
+        wrong=wrong_text(bought, units),
+        says=tuple(lay_says(bought, units)),
+        sources=teller.cite(bought.sources),
+    )
 
 
 def sold_text(length_mm: float, units: System) -> str:

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Any
-
+from advisor.answer.model.making import ToldCut, ToldRing, ToldTucks
+from advisor.answer.teller import Teller
 from advisor.construction.cutnotes import CutNote
 from advisor.construction.cutting import Ring, TuckMarks
 from advisor.units import System, show_size
 
-Row = dict[str, Any]
 _TURNS = {
     1.0: "full circle",
     0.75: "three-quarter circle",
@@ -22,58 +21,55 @@ _SOURCES = {
 _FULLER = 1.2
 
 
-def cut_row(note: CutNote, units: System) -> Row:
-    """A piece as it is cut: keys of the JSON contract, lengths in mm."""
+def told_cut(note: CutNote, teller: Teller) -> ToldCut:
+    """A piece as it is cut; lengths in mm."""
     cut = note.cut
     piece = cut.piece
-    return {
-        "name": cut.name,
-        "fabric": piece.cloth,
-        "number": cut.number,
-        "width_mm": round(cut.width, 1),
-        "height_mm": round(cut.height, 1),
-        "reckoned": not piece.cut or bool(note.shape),
-        "shape": note.shape,
-        "of": "tiers" if piece.tiers is not None else note.shape,
-        "fullness": cut.fullness,
-        "edge_mm": None if cut.edge is None else round(cut.edge, 1),
-        "usual_fullness": None
+    return ToldCut(
+        name=cut.name,
+        fabric=piece.cloth,
+        number=cut.number,
+        width_mm=round(cut.width, 1),
+        height_mm=round(cut.height, 1),
+        reckoned=not piece.cut or bool(note.shape),
+        shape=note.shape,
+        of="tiers" if piece.tiers is not None else note.shape,
+        fullness=cut.fullness,
+        edge_mm=None if cut.edge is None else round(cut.edge, 1),
+        usual_fullness=None
         if note.usual is None
-        else [
-            round(note.usual.low, 2),
-            round(note.usual.high, 2),
-        ],
-        "tucks": None if cut.tucks is None else _tucks_row(cut.tucks, note),
-        "ring": None if cut.ring is None else _ring_row(cut.ring),
-        "avoids": list(note.avoids),
-        "size": size_text(note, units),
-        "marks": marks_text(note, units),
-        "says": cut_says(note),
-        "sources": list(cut_sources(note)),
-    }
+        else (round(note.usual.low, 2), round(note.usual.high, 2)),
+        tucks=None if cut.tucks is None else _tucks(cut.tucks, note),
+        ring=None if cut.ring is None else _ring(cut.ring),
+        avoids=tuple(note.avoids),
+        size=size_text(note, teller.units),
+        marks=marks_text(note, teller.units),
+        says=tuple(map(teller.say, cut_says(note))),
+        sources=teller.cite(cut_sources(note)),
+    )
 
 
-def _tucks_row(marks: TuckMarks, note: CutNote) -> Row:
-    return {
-        "number": marks.number,
-        "depth_mm": marks.depth,
-        "spacing_mm": round(marks.spacing, 1),
-        "first_fold_mm": round(marks.first, 1),
-        "fold_to_fold_mm": round(marks.fold_to_fold, 1),
-        "takes_mm": round(marks.takes, 1),
-        "thread_m": None if note.thread is None else round(note.thread.total / 1000, 2),
-    }
+def _tucks(marks: TuckMarks, note: CutNote) -> ToldTucks:
+    return ToldTucks(
+        number=marks.number,
+        depth_mm=marks.depth,
+        spacing_mm=round(marks.spacing, 1),
+        first_fold_mm=round(marks.first, 1),
+        fold_to_fold_mm=round(marks.fold_to_fold, 1),
+        takes_mm=round(marks.takes, 1),
+        thread_m=None if note.thread is None else round(note.thread.total / 1000, 2),
+    )
 
 
-def _ring_row(ring: Ring) -> Row:
-    return {
-        "cut_inner_mm": round(ring.cut_inner, 1),
-        "seam_line_mm": round(ring.seam_line, 1),
-        "cut_outer_mm": round(ring.cut_outer, 1),
-        "hem_mm": round(ring.hem, 1),
-        "hem_fullness": round(ring.hem_fullness, 2),
-        "turn": ring.turn,
-    }
+def _ring(ring: Ring) -> ToldRing:
+    return ToldRing(
+        cut_inner_mm=round(ring.cut_inner, 1),
+        seam_line_mm=round(ring.seam_line, 1),
+        cut_outer_mm=round(ring.cut_outer, 1),
+        hem_mm=round(ring.hem, 1),
+        hem_fullness=round(ring.hem_fullness, 2),
+        turn=ring.turn,
+    )
 
 
 def cut_sources(note: CutNote) -> tuple[str, ...]:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any
 
+from advisor.answer.model.told import ToldInstruction, ToldLine
+from advisor.answer.teller import Teller
 from advisor.answer.wording import degrees
 from advisor.claims.workarounds import PARTS, Instruction
 from advisor.craft.irondial import mark_for
@@ -22,13 +23,22 @@ def take_word(number: int, which: int) -> str:
     return str(number) if which == 1 else f"{number}.{which}"
 
 
-def lines_fields(lines: Sequence[Line], garment: Garment) -> dict[str, Any]:
-    """The lines of a remedy as data and as text; none where there is no project to write into."""
+def told_lines(lines: Sequence[Line], garment: Garment) -> tuple[tuple[ToldLine, ...], str]:
+    """The lines of a remedy, and the same as text; none where there is no project to write into."""
     told = () if garment.single else lines
-    return {
-        "lines": [{"path": list(line.path), "value": line.value} for line in told],
-        "yaml": as_yaml(told),
-    }
+    return tuple(ToldLine(tuple(line.path), line.value) for line in told), as_yaml(told)
+
+
+def told_instruction(item: Instruction, teller: Teller) -> ToldInstruction:
+    """How the work goes so that two layers never clash under one iron."""
+    return ToldInstruction(
+        kind=item.kind,
+        needy=tuple(sorted(item.needy)),
+        tender=tuple(sorted(item.tender)),
+        places=tuple(place.name for place in item.places),
+        text=instruction_text(item, teller.garment, teller.knowledge, teller.units),
+        sources=teller.cite(("common-practice",)),
+    )
 
 
 def instruction_text(

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from typing import Any
-
+from advisor.answer.model.heat import ToldCeiling, ToldIron, ToldLayerIron
+from advisor.answer.teller import Teller
 from advisor.answer.wording import who_text
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
@@ -11,17 +11,12 @@ from advisor.claims.judgement import Judgement
 from advisor.claims.speakers import Said
 from advisor.claims.valuesets import Span
 from advisor.craft.irondial import mark_for, overshoot, steam_possible
-from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
+from advisor.knowledge.model import COLD, LIMIT_ASPECT
 from advisor.project.garment import Garment
 
 
-def iron_report(judgement: Judgement, knowledge: Knowledge) -> list[dict[str, Any]]:
-    """For every seam, and for the last press: the layers' ranges and what is left of them.
-
-    Returns:
-        `[{"place", "layers": [{"name", "limit_c", "start_c", "needs_c", "why", "sources",
-        "published"}], "range_c": [low, high], "advised_c", "mark", "overshoot_k", "steam"}]`
-    """
+def told_iron(judgement: Judgement, teller: Teller) -> tuple[ToldIron, ...]:
+    """For every seam, and for the last press: the layers' ranges and what is left of them."""
     rows = []
     for place, by_aspect in judgement.verdicts.items():
         verdict = by_aspect.get(LIMIT_ASPECT)
@@ -32,20 +27,20 @@ def iron_report(judgement: Judgement, knowledge: Knowledge) -> list[dict[str, An
         limit = verdict.allowed.high
         mark = mark_for(limit)
         rows.append(
-            {
-                "place": place.name,
-                "scope": place.scope,
-                "layers": [_layer(name, said, judgement.garment, knowledge) for name in names],
-                "range_c": [max(verdict.allowed.low, COLD), limit],
-                "pick_c": verdict.pick,
-                "advised_c": _advised(verdict),
-                "conflict": bool(verdict.clash),
-                "mark": mark.name if mark else None,
-                "overshoot_k": overshoot(limit),
-                "steam": steam_possible(limit),
-            }
+            ToldIron(
+                place=place.name,
+                scope=place.scope,
+                layers=tuple(_layer(name, said, teller) for name in names),
+                range_c=(max(verdict.allowed.low, COLD), limit),
+                pick_c=verdict.pick,
+                advised_c=_advised(verdict),
+                conflict=bool(verdict.clash),
+                mark=mark.name if mark else None,
+                overshoot_k=overshoot(limit),
+                steam=steam_possible(limit),
+            )
         )
-    return rows
+    return tuple(rows)
 
 
 def _advised(verdict: Verdict) -> float:
@@ -60,27 +55,27 @@ def _names(garment: Garment, place: Place) -> list[str]:
     return sorted(garment.cloths)
 
 
-def _layer(name: str, said: list[Said], garment: Garment, knowledge: Knowledge) -> dict[str, Any]:
+def _layer(name: str, said: list[Said], teller: Teller) -> ToldLayerIron:
     """The range of one layer: its lowest ceiling, its highest need, and who says so."""
     own = [s for s in said if name in s.cloths and s.claim.span]
     lids = [s for s in own if s.claim.strength == "must" and s.claim.risk != "result"]
     lid = min(lids, key=lambda s: (s.claim.span or (0, 999))[1], default=None)
     needs = [s.claim.span[0] for s in own if s.claim.span and s.claim.strength == "must"]
     starts = [s.claim.best for s in lids if s.claim.best is not None]
-    fibres = {f for mix in garment.cloths[name].mixes for f, _ in mix}
-    published = [
-        {"fibre": f, "max_c": c.max, "sources": list(c.sources), "note": c.note, "counts": c.good}
-        for f in sorted(fibres)
-        for c in knowledge.fibres[f].ceilings
-    ]
+    fibres = {f for mix in teller.garment.cloths[name].mixes for f, _ in mix}
+    published = tuple(
+        ToldCeiling(fibre, c.max, c.sources, c.note, c.good)
+        for fibre in sorted(fibres)
+        for c in teller.knowledge.fibres[fibre].ceilings
+    )
     limit = (lid.claim.span or (COLD, COLD))[1] if lid else COLD
-    return {
-        "name": name,
-        "limit_c": limit,
-        "start_c": min([limit, *starts]),
-        "needs_c": max([n for n in needs if n > COLD], default=None),
-        "who": who_text(lid) if lid else name,
-        "why": lid.claim.why if lid else "",
-        "sources": list(lid.claim.sources) if lid else [],
-        "published": published,
-    }
+    return ToldLayerIron(
+        name=name,
+        limit_c=limit,
+        start_c=min([limit, *starts]),
+        needs_c=max([n for n in needs if n > COLD], default=None),
+        who=who_text(lid) if lid else name,
+        why=teller.say(lid.claim.why) if lid else "",
+        sources=teller.cite(lid.claim.sources) if lid else (),
+        published=published,
+    )

@@ -1,4 +1,4 @@
-"""The label of a garment as plain data: the key `label` of the JSON contract.
+"""The label of a garment as it is told: content, care, duties, and what stands in its way.
 
 `line` is always what stands on the label, in the words of the market; every other sentence follows
 the maker's units.
@@ -6,20 +6,31 @@ the maker's units.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable
 from dataclasses import dataclass
-from typing import Any
 
-from advisor.answer.citing import add_sources
+from advisor.answer.model.label import (
+    ToldAnimal,
+    ToldApart,
+    ToldCare,
+    ToldCaring,
+    ToldContent,
+    ToldDuty,
+    ToldEntry,
+    ToldLabel,
+    ToldLack,
+    ToldLeft,
+    ToldSetter,
+)
+from advisor.answer.model.told import ToldConflict
+from advisor.answer.teller import Teller
 from advisor.answer.wording import who_text
-from advisor.claims.judgement import Advice
+from advisor.claims.judgement import Judgement
 from advisor.errors import InputError
 from advisor.knowledge.labels import Market, Told
 from advisor.knowledge.model import Knowledge
 from advisor.label.care import Care, CareLine, care_of, way_of_cleaning
 from advisor.label.content import Content, Missing, fibre_content
 
-Row = dict[str, Any]
 FIND = {
     "unknown": "Narrow it down with `advisor identify`; only the seller's word in writing or a "
     "laboratory gives percentages.",
@@ -47,21 +58,16 @@ class Asked:
     named: frozenset[str] = frozenset()
 
 
-def add_label(data: Row, advice: Advice, knowledge: Knowledge, asked: Asked) -> None:
-    """Put the label into a report of the same advice, with the sources that only the label cites.
+def told_label(
+    judgement: Judgement, conflicts: tuple[ToldConflict, ...], asked: Asked, teller: Teller
+) -> ToldLabel:
+    """The label of a garment for the market that is asked for.
 
     Raises:
         InputError: no such market, or no labels in the knowledge.
     """
-    market = _market(asked.market, asked.units, knowledge)
-    maker = _Label(advice, knowledge, market, asked.named)
-    chosen = asked.market is not None
-    data["label"] = row = maker.row(asked=chosen, conflicts=data["conflicts"])
-    if data["units"] == "us":
-        from advisor.answer.prose import in_us
-
-        in_us(row)
-    add_sources(data, _cited(data["label"]), knowledge)
+    market = _market(asked.market, asked.units, teller.knowledge)
+    return _Label(judgement, teller, market, asked).told(conflicts)
 
 
 def _market(asked: str | None, units: str, knowledge: Knowledge) -> Market:
@@ -75,84 +81,80 @@ def _market(asked: str | None, units: str, knowledge: Knowledge) -> Market:
 
 
 class _Label:
-    def __init__(
-        self, advice: Advice, knowledge: Knowledge, market: Market, named: Collection[str]
-    ) -> None:
-        self.knowledge = knowledge
+    def __init__(self, judgement: Judgement, teller: Teller, market: Market, asked: Asked) -> None:
+        self.teller = teller
         self.market = market
-        self.cloths = advice.judgement.garment.cloths
-        self.content: Content = fibre_content(advice.judgement, knowledge, market, named)
-        self.care: Care = care_of(advice.judgement, knowledge)
+        self.asked = asked.market is not None
+        self.cloths = judgement.garment.cloths
+        self.content: Content = fibre_content(judgement, teller.knowledge, market, asked.named)
+        self.care: Care = care_of(judgement, teller.knowledge)
 
-    def row(self, *, asked: bool, conflicts: list[Row]) -> Row:
-        missing = self._missing()
-        market = self.market
-        return {
-            "market": market.id,
-            "market_name": market.name,
-            "market_asked": asked,
-            "ready": not missing,
-            "missing": missing,
-            "content": self._content(),
-            "left_out": [
-                {"cloths": list(left.cloths), **_told(left.why)} for left in self.content.left
-            ],
-            "animal": {
-                "cloths": list(self.content.animal),
-                "may_be": list(self.content.animal_may_be),
-                "line": market.animal.text,
-                "text": market.animal_note,
-                "sources": list(market.animal.sources),
-            }
-            if self.content.animal or self.content.animal_may_be
-            else None,
-            "rules": [_told(told) for told in self.content.told],
-            "care": {
-                "lines": self._care(self.care.lines),
-                "apart": [
-                    {"cloth": name, "lines": self._care(lines)}
-                    for name, lines in self.care.apart.items()
-                ],
-                "cleaning": self.care.cleaning,
-                "conflicts": [
-                    c["id"]
-                    for c in conflicts
-                    if c["scope"] == "garment" and c["aspect"].startswith("care.")
-                ],
-            },
-            "duties": [_told(told) for told in market.duties],
-            "spared": [_told(told) for told in market.spared],
-            "basis": _told(market.basis),
-            "flammability": {"cloths": list(self.content.flame), **_told(market.flammability)}
-            if market.flammability and self.content.flame
-            else None,
-            "children": _told(market.children),
-            "authority": _told(market.authority),
-            "closing": market.closing,
-        }
+    def told(self, conflicts: tuple[ToldConflict, ...]) -> ToldLabel:
+        missing, market = self._missing(), self.market
+        flame = market.flammability if self.content.flame else None
+        return ToldLabel(
+            market=market.id,
+            market_name=market.name,
+            market_asked=self.asked,
+            ready=not missing,
+            missing=missing,
+            content=self._content(),
+            left_out=tuple(self._left(tuple(left.cloths), left.why) for left in self.content.left),
+            animal=self._animal(),
+            rules=tuple(map(self._told, self.content.told)),
+            care=self._caring(conflicts),
+            duties=tuple(map(self._told, market.duties)),
+            spared=tuple(map(self._told, market.spared)),
+            basis=self._told(market.basis),
+            flammability=self._left(tuple(self.content.flame), flame) if flame else None,
+            children=self._told(market.children),
+            authority=self._told(market.authority),
+            closing=self.teller.say(market.closing),
+        )
 
-    def _missing(self) -> list[Row]:
+    def _told(self, told: Told) -> ToldDuty:
+        return ToldDuty(self.teller.say(told.text), self.teller.cite(told.sources))
+
+    def _left(self, cloths: tuple[str, ...], told: Told) -> ToldLeft:
+        return ToldLeft(cloths, self.teller.say(told.text), self.teller.cite(told.sources))
+
+    def _animal(self) -> ToldAnimal | None:
+        if not (self.content.animal or self.content.animal_may_be):
+            return None
+        animal = self.market.animal
+        return ToldAnimal(
+            cloths=tuple(self.content.animal),
+            may_be=tuple(self.content.animal_may_be),
+            line=animal.text,
+            text=self.teller.say(self.market.animal_note),
+            sources=self.teller.cite(animal.sources),
+        )
+
+    def _caring(self, conflicts: tuple[ToldConflict, ...]) -> ToldCaring:
+        return ToldCaring(
+            lines=self._lines(self.care.lines),
+            apart=tuple(
+                ToldApart(name, self._lines(lines)) for name, lines in self.care.apart.items()
+            ),
+            cleaning=self.care.cleaning,
+            conflicts=tuple(
+                c.id for c in conflicts if c.scope == "garment" and c.aspect.startswith("care.")
+            ),
+        )
+
+    def _missing(self) -> tuple[ToldLack, ...]:
         """What stands in the way of the label: fibres first, then care."""
         rows = [self._lack(m) for m in self.content.missing]
         if self.care.clashes:
             text = "No one care instruction suits all parts; see below."
-            rows.append(
-                {
-                    "cloths": [],
-                    "kind": "care clash",
-                    "text": text,
-                    "find": "",
-                    "alternatives": [],
-                    "sources": ["derived"],
-                }
-            )
+            rows.append(ToldLack((), "care clash", text, "", (), self.teller.cite(("derived",))))
         elif self.care.lines:
             rows += self._uncleanable("", self.care.lines)
         for name, lines in self.care.apart.items():
             rows += self._uncleanable(name, lines)
-        return rows
+        return tuple(rows)
 
-    def _uncleanable(self, cloth: str, lines: tuple[CareLine, ...]) -> list[Row]:
+    def _uncleanable(self, cloth: str, lines: tuple[CareLine, ...]) -> list[ToldLack]:
         way = way_of_cleaning(lines)
         # A label may honestly say that nothing cleans it; only what is not known holds it back.
         if way == "some" or (way == "none" and all(line.word is not None for line in lines)):
@@ -162,17 +164,17 @@ class _Label:
         else:
             text = "no way to clean it is known to be safe"
         return [
-            {
-                "cloths": [cloth] if cloth else [],
-                "kind": "no cleaning",
-                "text": text if cloth else f"{text[:1].upper()}{text[1:]}.",
-                "find": FIND["no cleaning"],
-                "alternatives": [],
-                "sources": list(self.market.basis.sources),
-            }
+            ToldLack(
+                cloths=(cloth,) if cloth else (),
+                kind="no cleaning",
+                text=text if cloth else f"{text[:1].upper()}{text[1:]}.",
+                find=FIND["no cleaning"],
+                alternatives=(),
+                sources=self.teller.cite(self.market.basis.sources),
+            )
         ]
 
-    def _lack(self, missing: Missing) -> Row:
+    def _lack(self, missing: Missing) -> ToldLack:
         find = FIND[missing.kind]
         if missing.kind == "share":
             mix = self.cloths[missing.cloths[0]].mixes[0]
@@ -180,84 +182,64 @@ class _Label:
                 f"; if there is nothing else in it, fibres: {{{mix[0][0]}: 100}}." * (len(mix) == 1)
                 or "."
             )
-        return {
-            "cloths": list(missing.cloths),
-            "kind": missing.kind,
-            "text": missing.fact,
-            "find": find,
-            "alternatives": [_told(t) for t in self.market.unknown]
-            if missing.kind == "unknown"
-            else [],
-            "sources": list(missing.sources),
-        }
+        unknown = self.market.unknown if missing.kind == "unknown" else ()
+        return ToldLack(
+            cloths=tuple(missing.cloths),
+            kind=missing.kind,
+            text=missing.fact,
+            find=find,
+            alternatives=tuple(map(self._told, unknown)),
+            sources=self.teller.cite(missing.sources),
+        )
 
-    def _content(self) -> list[Row]:
+    def _content(self) -> tuple[ToldContent, ...]:
         trims = self.market.trims
-        return [
-            {
-                "cloths": list(part.cloths),
-                "line": part.text,
-                "entries": [
-                    {
-                        "name": line.name,
-                        "percent": line.percent,
-                        "fibres": list(line.fibres),
-                        "others": line.others,
-                    }
+        return tuple(
+            ToldContent(
+                cloths=tuple(part.cloths),
+                line=part.text,
+                entries=tuple(
+                    ToldEntry(line.name, line.percent, tuple(line.fibres), line.others)
                     for line in part.lines
-                ],
-                "may_be_left_out": {**_told(trims)} if part.trim and trims else None,
-                "sources": list(part.sources),
-            }
+                ),
+                may_be_left_out=self._told(trims) if part.trim and trims else None,
+                sources=self.teller.cite(part.sources),
+            )
             for part in self.content.parts
-        ]
+        )
 
-    def _care(self, lines: tuple[CareLine, ...]) -> list[Row]:
-        return [self._care_row(line) for line in lines]
+    def _lines(self, lines: tuple[CareLine, ...]) -> tuple[ToldCare, ...]:
+        return tuple(self._line(line) for line in lines)
 
-    def _care_row(self, line: CareLine) -> Row:
+    def _line(self, line: CareLine) -> ToldCare:
         words = self.market.care[line.aspect]
-        sources = list(words.sources)
-        if line.word is None:
-            text: str | None = None
-        elif line.unknown:
-            text = words.unknown
-        else:
-            text = words.words[line.word]
-            if line.no_steam and "steam" not in text and line.word not in ("do not iron",):
-                text += f", {self.market.no_steam}"
         setters = [s for s in line.setters if s.claim.why][:MOST_SETTERS]
-        return {
-            "aspect": line.aspect,
-            "answer": line.word,
-            "line": text,
-            "known": not line.unknown,
-            "set_by": [
-                {
-                    "who": who_text(s),
-                    "why": s.claim.why,
-                    "strength": s.claim.strength,
-                    "certain": s.certain,
-                    "sources": list(s.claim.sources),
-                }
+        return ToldCare(
+            aspect=line.aspect,
+            answer=line.word,
+            line=self._printed(line),
+            known=not line.unknown,
+            set_by=tuple(
+                ToldSetter(
+                    who_text(s),
+                    self.teller.say(s.claim.why),
+                    s.claim.strength,
+                    s.certain,
+                    self.teller.cite(s.claim.sources),
+                )
                 for s in setters
-            ],
-            "silent": list(line.silent),
-            "sources": sources,
-        }
+            ),
+            silent=tuple(line.silent),
+            sources=self.teller.cite(words.sources),
+        )
 
-
-def _told(told: Told) -> Row:
-    return {"text": told.text, "sources": list(told.sources)}
-
-
-def _cited(raw: Any) -> Iterable[str]:
-    if isinstance(raw, dict):
-        for key, inner in raw.items():
-            if key == "sources":
-                yield from inner
-            else:
-                yield from _cited(inner)
-    elif isinstance(raw, list):
-        for inner in raw:
-            yield from _cited(inner)
+    def _printed(self, line: CareLine) -> str | None:
+        words = self.market.care[line.aspect]
+        if line.word is None:
+            return None
+        if line.unknown:
+            return words.unknown
+        text = words.words[line.word]
+        if line.no_steam and "steam" not in text and line.word != "do not iron":
+            return f"{text}, {self.market.no_steam}"
+        return text

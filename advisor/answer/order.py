@@ -1,4 +1,4 @@
-"""The order of work as plain data: the part of the answer under `order` and `order_cost`.
+"""The order of work as it is told: steps, price, sittings, what cannot be ordered.
 
 Temperatures are °C, times minutes; only sentences follow the maker's units. All minutes are
 estimates but the wait for an iron to cool (`trade-iron-wait`).
@@ -6,11 +6,21 @@ estimates but the wait for an iron to cool (`trade-iron-wait`).
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
-from advisor.answer.citing import source_row
+from advisor.answer.model.order import (
+    ToldIronSetting,
+    ToldMachine,
+    ToldOrder,
+    ToldOrderCost,
+    ToldPin,
+    ToldSettled,
+    ToldSitting,
+    ToldStep,
+)
+from advisor.answer.model.told import ToldConflict, ToldLink, ToldRemedy, ToldSource
 from advisor.answer.ordernotes import heat_words, keep_off, keep_off_notes, needle_notes
-from advisor.errors import for_shell
+from advisor.answer.teller import Teller, told_source
 from advisor.units import System, needle
 
 if TYPE_CHECKING:
@@ -20,6 +30,7 @@ if TYPE_CHECKING:
     from advisor.order.plan import Change
     from advisor.order.steps import IronState, MachineState, Precedence
     from advisor.order.tasks import Task
+    from advisor.order.wished_steps import PinAnswer
     from advisor.order.work import Work
 
 ASSUMED = (
@@ -28,98 +39,105 @@ ASSUMED = (
 )
 
 
-def order_of_garment(
-    advice: Advice, knowledge: Knowledge, *, plain: bool = False, sitting: float | None = None
-) -> dict[str, Any]:
-    """The whole order as data; nothing where the knowledge holds no operations."""
-    if not knowledge.order.operations:
-        return {}
-    from advisor.order.work import order_of
-
-    return order_report(order_of(advice, knowledge, plain=plain), advice, knowledge, sitting)
-
-
-def order_report(
-    work: Work, advice: Advice, knowledge: Knowledge, sitting: float | None = None
-) -> dict[str, Any]:
-    """An order of work as data.
+def told_order(
+    work: Work,
+    advice: Advice,
+    conflicts: tuple[ToldConflict, ...],
+    teller: Teller,
+    sitting: float | None = None,
+) -> ToldOrder:
+    """An order of work as it is told.
 
     Args:
         work: the order.
-        advice: the judged garment, for its units and wishes.
-        knowledge: for the sources.
+        advice: the judged garment.
+        conflicts: what the order itself cannot reconcile, as `order_conflicts` tells it.
+        teller: for units and sources.
         sitting: how long a sitting may be, minutes; without it the project's own word counts.
     """
     garment = advice.judgement.garment
-    units: System = "us" if garment.units == "us" else "metric"
     changes = {change.step: change for change in work.plan.changes}
-    eyes, kept = needle_notes(work, advice, knowledge, units), keep_off_notes(work)
+    eyes, kept = needle_notes(work, advice, teller.knowledge, teller.units), keep_off_notes(work)
     may_stop = set(work.stops())
     length = sitting or garment.wishes.sitting
-    rows = [
-        _row(work, name, changes.get(name), may_stop, units)
-        | {"warn": [w for w in (eyes.get(name), kept.get(name)) if w]}
+    steps = tuple(
+        _step(
+            work,
+            name,
+            changes.get(name),
+            teller,
+            stop=name in may_stop,
+            warn=tuple(w for w in (eyes.get(name), kept.get(name)) if w),
+        )
         for name in work.order
-    ]
-    plan = work.plan
-    return {
-        "order": rows,
-        "order_cost": {
-            "changes": len(plan.changes),
-            "minutes": round(plan.cost, 2),
-            "bound": round(plan.bound, 2),
-            "optimal": plan.optimal,
-            "gap": round(plan.gap, 2),
-            "plain": round(plan.plain_cost, 2),
-            "work": round(sum(row["work_min"] for row in rows if not row["done"]), 1),
-            "shown": "plain" if work.plain else "cheapest",
-        },
-        "try_on": [row["step"] for row in rows if row["operation"] == "fit"],
-        "sittings": [
-            {
-                "steps": list(s.steps),
-                "minutes": round(s.minutes, 1),
-                "change_min": round(s.change_minutes, 1),
-                "over": round(s.over, 1),
-            }
+    )
+    return ToldOrder(
+        order=steps,
+        order_cost=_cost(work, steps),
+        order_conflicts=conflicts,
+        try_on=tuple(row.step for row in steps if row.operation == "fit"),
+        sittings=tuple(
+            ToldSitting(
+                tuple(s.steps), round(s.minutes, 1), round(s.change_minutes, 1), round(s.over, 1)
+            )
             for s in (work.sittings(length) if length else ())
-        ],
-        "order_conflicts": [_cycle(cycle) for cycle in work.cycles],
-        "settled": settled_clashes(work, advice, earlier=True),
-        "unsettled": settled_clashes(work, advice, earlier=False),
-        "keep_off": keep_off(work, units),
-        "given_up": [_reason(p) for p in work.given_up],
-        "pins": [_pin(answer) for answer in work.pins],
-        "remarks": list(work.remarks),
-        "assumed": list(ASSUMED),
-        "order_sources": _sources(work, knowledge),
-    }
+        ),
+        settled=settled_clashes(work, advice, earlier=True),
+        unsettled=settled_clashes(work, advice, earlier=False),
+        keep_off=keep_off(work, teller.units),
+        given_up=tuple(_link(p) for p in work.given_up),
+        pins=tuple(_pin(answer) for answer in work.pins),
+        remarks=tuple(work.remarks),
+        assumed=ASSUMED,
+        order_sources=_sources(work, teller.knowledge),
+    )
 
 
-def _row(
-    work: Work, name: str, change: Change | None, may_stop: set[str], units: System
-) -> dict[str, Any]:
+def _cost(work: Work, steps: tuple[ToldStep, ...]) -> ToldOrderCost:
+    plan = work.plan
+    return ToldOrderCost(
+        changes=len(plan.changes),
+        minutes=round(plan.cost, 2),
+        bound=round(plan.bound, 2),
+        optimal=plan.optimal,
+        gap=round(plan.gap, 2),
+        plain=round(plan.plain_cost, 2),
+        work=round(sum(row.work_min for row in steps if not row.done), 1),
+        shown="plain" if work.plain else "cheapest",
+    )
+
+
+def _step(
+    work: Work,
+    name: str,
+    change: Change | None,
+    teller: Teller,
+    *,
+    stop: bool,
+    warn: tuple[str, ...],
+) -> ToldStep:
     task = work.tasks[name]
     reasons = work.reasons.get(name, ())
-    return {
-        "step": name,
-        "does": task.step.does,
-        "operation": task.op,
-        "on": [task.place.name] if task.place else list(task.cloths),
-        "how": task.how,
-        "done": name in work.done,
-        "machine": machine_data(task.step.machine),
-        "iron": iron_data(task.step.iron, task.at_most),
-        "after": list(dict.fromkeys(p.before for p in reasons)),
-        "because": [_reason(p) for p in reasons],
-        "why": why_here(work, task),
-        "set_up": setting_words(task, change, units, first=_first_use(work, name)),
-        "change": list(change.what) if change else [],
-        "change_min": round(change.minutes, 2) if change else 0.0,
-        "work_min": task.step.minutes,
-        "undo": task.operation.undo if task.operation else "easy",
-        "stop": name in may_stop,
-    }
+    return ToldStep(
+        step=name,
+        does=task.step.does,
+        operation=task.op,
+        on=(task.place.name,) if task.place else tuple(task.cloths),
+        how=teller.say(task.how),
+        done=name in work.done,
+        machine=_machine(task.step.machine),
+        iron=_iron(task.step.iron, task.at_most),
+        after=tuple(dict.fromkeys(p.before for p in reasons)),
+        because=tuple(_link(p) for p in reasons),
+        why=why_here(work, task),
+        set_up=setting_words(task, change, teller.units, first=_first_use(work, name)),
+        change=tuple(change.what) if change else (),
+        change_min=round(change.minutes, 2) if change else 0.0,
+        work_min=task.step.minutes,
+        undo=task.operation.undo if task.operation else "easy",
+        stop=stop,
+        warn=warn,
+    )
 
 
 def _first_use(work: Work, name: str) -> tuple[bool, bool]:
@@ -134,33 +152,28 @@ def _first_use(work: Work, name: str) -> tuple[bool, bool]:
     return (machine is not None and not seen, iron is not None and not any(s.iron for s in used))
 
 
-def machine_data(state: MachineState | None) -> dict[str, Any] | None:
+def _machine(state: MachineState | None) -> ToldMachine | None:
     """A set-up of a machine; None where none is needed."""
     if state is None:
         return None
-    return {
-        "machine": state.machine,
-        "thread_above": state.thread_above,
-        "thread_below": state.thread_below,
-        "point": state.point,
-        "size": state.size,
-        "foot": state.foot,
-        "plate": state.plate,
-        "stitch": state.stitch,
-        "tension": state.tension,
-    }
+    return ToldMachine(
+        machine=state.machine,
+        thread_above=state.thread_above,
+        thread_below=state.thread_below,
+        point=state.point,
+        size=state.size,
+        foot=state.foot,
+        plate=state.plate,
+        stitch=state.stitch,
+        tension=state.tension,
+    )
 
 
-def iron_data(state: IronState | None, at_most: float | None = None) -> dict[str, Any] | None:
+def _iron(state: IronState | None, at_most: float | None = None) -> ToldIronSetting | None:
     """A setting of the iron and what the layers bear; None where none is needed."""
     if state is None:
         return None
-    return {
-        "temperature_c": state.temperature_c,
-        "at_most_c": at_most,
-        "moisture": state.moisture,
-        "surface": state.surface,
-    }
+    return ToldIronSetting(state.temperature_c, at_most, state.moisture, state.surface)
 
 
 def setting_words(
@@ -227,45 +240,77 @@ def _telling(work: Work, item: Precedence, task: Task) -> bool:
     return not (other.place and task.place and other.place.name == task.place.name)
 
 
-def _reason(item: Precedence) -> dict[str, Any]:
-    return {
-        "before": item.before,
-        "after": item.after,
-        "why": item.why,
-        "strength": item.strength,
-        "sources": list(item.sources),
-    }
+def _link(item: Precedence) -> ToldLink:
+    return ToldLink(item.before, item.after, item.why, item.strength, tuple(item.sources))
 
 
-def _cycle(cycle: Cycle) -> dict[str, Any]:
-    chain = " before ".join([*(p.before for p in cycle.links), cycle.links[0].before])
+def order_conflicts(work: Work, teller: Teller) -> tuple[ToldConflict, ...]:
+    """What no order can have, and what the maker wants and cannot have; numbered elsewhere."""
+    lost = (_unheard(pin) for pin in work.pins if not _heard(pin))
+    found = (*map(_cycle, work.cycles), *lost)
+    for conflict in found:
+        teller.cite(conflict.cited())
+    return found
+
+
+def _cycle(cycle: Cycle) -> ToldConflict:
+    first = cycle.links[0].before
+    chain = " before ".join([*(p.before for p in cycle.links), first])
     lost = cycle.given_up
-    return {
-        "id": f"order at {cycle.links[0].before}".replace(" ", "-"),
-        "aspect": "order",
-        "place": cycle.links[0].before,
-        "severity": "result",
-        "message": f"No order can have {chain}. Printed without '{lost.before}' before "
-        f"'{lost.after}'.",
-        "because": [_reason(p) for p in cycle.links],
-        "remedies": [{"text": text} for text in cycle.remedies],
-    }
+    return _clash(
+        first,
+        f"No order can have {chain}. Printed without '{lost.before}' before '{lost.after}'.",
+        tuple(_link(p) for p in cycle.links),
+        tuple(ToldRemedy(text) for text in cycle.remedies),
+    )
 
 
-def _pin(answer: Any) -> dict[str, Any]:
+def _unheard(answer: PinAnswer) -> ToldConflict:
+    """A step that cannot stand where the maker wants it."""
     pin = answer.pin
-    return {
-        "step": pin.step,
-        "after": pin.after,
-        "before": pin.before,
-        "at": pin.at,
-        "honoured": not answer.forbidden_by and not answer.remark,
-        "forbidden_by": [_reason(p) for p in answer.forbidden_by],
-        "remark": answer.remark,
-    }
+    said = answer.remark or "something that must come first speaks against it"
+    text = f"'{pin.step}' cannot stand where your project wants it: {said}."
+    cure = ToldRemedy(f"Take the pin of '{pin.step}' out of the project, or pin it elsewhere.")
+    return _clash(pin.step, text, tuple(_link(p) for p in answer.forbidden_by), (cure,))
 
 
-def settled_clashes(work: Work, advice: Advice, *, earlier: bool) -> list[dict[str, str]]:
+def _clash(
+    place: str, message: str, because: tuple[ToldLink, ...], remedies: tuple[ToldRemedy, ...]
+) -> ToldConflict:
+    return ToldConflict(
+        number=0,
+        id=f"order at {place}".replace(" ", "-"),
+        aspect="order",
+        aspects=("order",),
+        place=place,
+        places=(place,),
+        scope="garment",
+        severity="result",
+        between=tuple(dict.fromkeys(name for p in because for name in (p.before, p.after))),
+        message=message,
+        because=because,
+        remedies=remedies,
+    )
+
+
+def _pin(answer: PinAnswer) -> ToldPin:
+    pin = answer.pin
+    return ToldPin(
+        step=pin.step,
+        after=pin.after,
+        before=pin.before,
+        at=pin.at,
+        honoured=_heard(answer),
+        forbidden_by=tuple(_link(p) for p in answer.forbidden_by),
+        remark=answer.remark,
+    )
+
+
+def _heard(answer: PinAnswer) -> bool:
+    return not answer.forbidden_by and not answer.remark
+
+
+def settled_clashes(work: Work, advice: Advice, *, earlier: bool) -> tuple[ToldSettled, ...]:
     """The clashes of the sheet that this order carries the remedy of, or those that it does not."""
     from advisor.order.cures import chosen_cures
 
@@ -279,40 +324,13 @@ def settled_clashes(work: Work, advice: Advice, *, earlier: bool) -> list[dict[s
         whole = conflict.place.scope == "garment" and name == "press-before-joining"
         carried = whole or (pressed and name in ("press-before-joining", "fuse-before-joining"))
         if carried == earlier:
-            rows.append({"place": conflict.place.name, "aspect": conflict.aspect, "remedy": name})
-    return rows
+            rows.append(ToldSettled(conflict.place.name, conflict.aspect, name))
+    return tuple(rows)
 
 
-def _sources(work: Work, knowledge: Knowledge) -> list[dict[str, str]]:
+def _sources(work: Work, knowledge: Knowledge) -> tuple[ToldSource, ...]:
     cited = {s for items in work.reasons.values() for p in items for s in p.sources}
     cited |= {s for t in work.tasks.values() if t.operation for s in t.operation.sources}
     cited |= {"estimate", "trade-iron-wait"}
     ids = sorted({text.split(" ", 1)[0] for text in cited})
-    return [source_row(id_, knowledge) for id_ in ids if id_ in knowledge.sources]
-
-
-def add_order(data: dict[str, Any], advice: Advice, knowledge: Knowledge, file: str) -> None:
-    """Put the order of work, its price and its line into the report of a sheet."""
-    found = order_of_garment(advice, knowledge)
-    if not found:
-        return
-    data |= {key: found[key] for key in ("order", "order_cost", "order_conflicts")}
-    data["order_line"] = order_line(found, file)
-
-
-def order_line(data: dict[str, Any], file: str) -> str:
-    """The order in a line, for the sheet."""
-    cost, rows, typed = data["order_cost"], data["order"], f"advisor order {for_shell(file)}"
-    left = [row for row in rows if not row["done"]]
-    if not left:
-        return f"{typed}: all {len(rows)} steps are done."
-    done = f", {len(rows) - len(left)} done" if len(left) < len(rows) else ""
-    saved = cost["plain"] - cost["minutes"]
-    less = f", {saved:.0f} less than seam by seam" if saved >= 1 else ""
-    hot = [row["step"] for row in left if row["operation"] in ("press-alone", "fuse")]
-    early = f"; before anything tender is in: {', '.join(hot)}" if hot else ""
-    clash = " It has conflicts." if data["order_conflicts"] else ""
-    return (
-        f"{typed}: {len(rows)} steps{done}, {cost['changes']} changes of set-up, "
-        f"about {cost['minutes']:.0f} min{less}; next: {left[0]['step']}{early}.{clash}"
-    )
+    return tuple(told_source(id_, knowledge) for id_ in ids if id_ in knowledge.sources)

@@ -6,8 +6,9 @@ The words of a needle and of an iron are the sheet's own, so that both papers sa
 from __future__ import annotations
 
 from collections.abc import Collection
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
+from advisor.answer.model.order import ToldKeepOff
 from advisor.answer.seamwords import warnings
 from advisor.answer.wording import degrees
 from advisor.construction.seamwork import seamwork
@@ -74,7 +75,7 @@ def shield(work: Work, step: str, tender: Collection[str]) -> str:
     return f"{dry}{' and the steam away' if steam else ''}"
 
 
-def keep_off(work: Work, units: System) -> list[dict[str, Any]]:
+def keep_off(work: Work, units: System) -> tuple[ToldKeepOff, ...]:
     """Pressings hotter than a layer that is in by then, told once for all that are alike."""
     groups: dict[tuple[tuple[str, ...], int, str], list[str]] = {}
     for name, tender in work.hot_near:
@@ -87,18 +88,13 @@ def keep_off(work: Work, units: System) -> list[dict[str, Any]]:
         places = [work.tasks[name].place for name in steps]
         where = dict.fromkeys(place.name for place in places if place)
         one = len(names) == 1
-        rows.append(
-            {
-                "steps": steps,
-                "keep_off": list(names),
-                "temperature_c": heat,
-                "text": f"{_listed(names)} {'is' if one else 'are'} in by the time that "
-                f"{_listed(tuple(where))} {'is' if len(where) == 1 else 'are'} pressed at "
-                f"{degrees(heat, units)}, which is too hot for {'it' if one else 'them'}: "
-                f"{how}.",
-            }
+        text = (
+            f"{_listed(names)} {'is' if one else 'are'} in by the time that "
+            f"{_listed(tuple(where))} {'is' if len(where) == 1 else 'are'} pressed at "
+            f"{degrees(heat, units)}, which is too hot for {'it' if one else 'them'}: {how}."
         )
-    return rows
+        rows.append(ToldKeepOff(tuple(steps), names, heat, text))
+    return tuple(rows)
 
 
 def _listed(names: tuple[str, ...]) -> str:

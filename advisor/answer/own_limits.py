@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from typing import Any
-
 from advisor.answer import wording
+from advisor.answer.model.told import ToldCaution
+from advisor.answer.teller import Teller
 from advisor.claims.judgement import Judgement
 from advisor.claims.speakers import EASED
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
@@ -14,38 +13,26 @@ from advisor.units import System
 SOURCE = "own-test"
 
 
-def own_limits(
-    judgement: Judgement,
-    knowledge: Knowledge,
-    units: System,
-    cite: Callable[[tuple[str, ...]], list[str]],
-) -> list[dict[str, Any]]:
+def own_limits(judgement: Judgement, teller: Teller) -> tuple[ToldCaution, ...]:
     """One caution that names every limit gone beyond; none where there is none.
 
     It is one row, and the first, so that no sheet is too short for it.
     """
     texts = []
-    about = []
+    about: dict[str, None] = {}
     eased = _eased_aspects(judgement)
+    knowledge = teller.knowledge
     for name, cloth in sorted(judgement.garment.cloths.items()):
         for aspect, value, reason in knowledge.entries[cloth.entry].facts.get("loosened", ()):
             if (name, aspect) in eased:
-                said = _value(aspect, value, knowledge, units)
+                said = _value(aspect, value, knowledge, teller.units)
                 texts.append(f"{name}: {knowledge.aspects[aspect].title} {said}, because: {reason}")
-                about.append(name)
+                about[name] = None
     if not texts:
-        return []
-    text = "; ".join(texts).rstrip(".")
-    return [
-        {
-            "id": "own-limit",
-            "area": "safety",
-            "kind": "damage",
-            "text": f"You have gone beyond a published limit. {text}.",
-            "about": list(dict.fromkeys(about)),
-            "sources": cite((SOURCE,)),
-        }
-    ]
+        return ()
+    text = f"You have gone beyond a published limit. {'; '.join(texts).rstrip('.')}."
+    sources = teller.cite((SOURCE,))
+    return (ToldCaution("own-limit", "safety", "damage", teller.say(text), tuple(about), sources),)
 
 
 def _eased_aspects(judgement: Judgement) -> set[tuple[str, str]]:

@@ -1,44 +1,192 @@
-"""The whole answer to a project, as the sheet prints it and the page shows it."""
+"""One pipeline from a garment to its answer: decide, plan, tell. Every command goes this way.
+
+What cannot be reconciled is found whatever part is asked for, so that the same garment has the
+same conflicts, with the same numbers, and the same exit code everywhere.
+"""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
+from advisor.answer.conflicts import numbered, told_conflicts, told_cure_all
+from advisor.answer.core import told_cautions, told_layers, told_tasks, told_tests
+from advisor.answer.instructions import told_instruction
+from advisor.answer.model.answer import SCHEMA, Answer
+from advisor.answer.teller import Teller
+from advisor.answer.unknowns import told_unknowns
+from advisor.answer.verdicts import told_verdicts
 from advisor.claims.judgement import Advice
 from advisor.decide.advise import advise
+from advisor.heat.stacks import fusibles_in
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from advisor.answer.label import Asked
+    from advisor.heat.questions import Heat
+    from advisor.order.work import Work
 
 
-def whole_answer(
-    garment: Garment, knowledge: Knowledge, *, full: bool = False, file: str = ""
-) -> tuple[Advice, dict[str, Any]]:
-    """The advice for a garment and its report, with the heat, the shopping and the order of work.
+@dataclass(frozen=True, slots=True)
+class Parts:
+    """Which parts of an answer are wanted besides what is always told.
+
+    Attributes:
+        shopping: cloth, pieces, thread and kit.
+        heat: the heat of the advised press of every place.
+        ways: also the heat of every other way of pressing, and cooling.
+        iron: every layer's own range.
+        order: the steps of the order of work.
+        plain: the customary order instead of the cheapest.
+        sitting: how long a sitting may be, minutes.
+        label: the label, for which market.
+        file: what the project's file is called where a command is named.
+    """
+
+    shopping: bool = False
+    heat: bool = False
+    ways: bool = False
+    iron: bool = False
+    order: bool = False
+    plain: bool = False
+    sitting: float | None = None
+    label: Asked | None = None
+    file: str = "FILE"
+
+
+WHOLE = Parts(shopping=True, heat=True, iron=True, order=True)
+"""What a sheet prints."""
+
+
+@dataclass(frozen=True, slots=True)
+class Decided:
+    """A garment decided: the advice with all its clashes, the heat and the order behind it."""
+
+    advice: Advice
+    heat: Heat | None
+    work: Work | None
+
+
+def answer(garment: Garment, knowledge: Knowledge, parts: Parts | None = None) -> Answer:
+    """Everything that is asked about a garment.
 
     Args:
-        garment: what is made.
+        garment: what is made, or some cloths of a question.
         knowledge: what the advice comes from.
-        full: compute the heat of every way of pressing, and not only of the advised one.
-        file: what the project's file is called; without one there is no order of work.
+        parts: what is wanted besides; nothing by default.
+
+    Raises:
+        InputError: a market of a label that is not known.
     """
-    from advisor.answer.core import report
-    from advisor.answer.heat import add_heat, heat_of
-
-    advice, heat = heat_of(advise(garment, knowledge), knowledge, full=full)
-    data = report(advice, knowledge, shopping=True)
-    add_heat(data, heat, garment, knowledge)
-    if file:
-        from advisor.answer.order import add_order
-
-        add_order(data, advice, knowledge, file)
-    return advice, data
+    wanted = parts or Parts()
+    return tell(decide(garment, knowledge, wanted), knowledge, wanted)
 
 
-def iron_rows(advice: Advice, knowledge: Knowledge) -> Sequence[dict[str, Any]]:
-    """What every layer of every place bears, for the picture."""
-    from advisor.answer.iron import iron_report
+def decide(garment: Garment, knowledge: Knowledge, parts: Parts) -> Decided:
+    """Judge a garment with everything that can clash in it: claims, bulk, heat and order."""
+    advice, heat = _heated(advise(garment, knowledge), knowledge, parts)
+    return Decided(advice, heat, _ordered(advice, knowledge, plain=parts.plain))
 
-    return iron_report(advice.judgement, knowledge)
+
+def _heated(advice: Advice, knowledge: Knowledge, parts: Parts) -> tuple[Advice, Heat | None]:
+    """The clashes that only the heat shows; numpy comes in only where something asks for it."""
+    garment = advice.judgement.garment
+    fused = any(fusibles_in(garment, knowledge, seam) for seam in garment.seams)
+    if not (parts.heat or parts.ways or fused):
+        return advice, None
+    from advisor.decide.gluing import advise_with_heat
+
+    return advise_with_heat(advice, knowledge, full=parts.ways)
+
+
+def _ordered(advice: Advice, knowledge: Knowledge, *, plain: bool) -> Work | None:
+    """The order of work; a question has none, nor has a knowledge without operations."""
+    if advice.judgement.garment.single or not knowledge.order.operations:
+        return None
+    from advisor.order.work import order_of
+
+    return order_of(advice, knowledge, plain=plain)
+
+
+def tell(decided: Decided, knowledge: Knowledge, parts: Parts) -> Answer:
+    """Put a decided garment into words, as far as is asked."""
+    judgement = decided.advice.judgement
+    teller = Teller(judgement.garment, knowledge)
+    clashes = told_conflicts(decided.advice, teller)
+    found = Answer(
+        schema=SCHEMA,
+        garment=judgement.garment.name,
+        units=teller.units,
+        layers=told_layers(teller),
+        seams=(),
+        verdicts=told_verdicts(judgement, teller),
+        conflicts=clashes,
+        cure_all=told_cure_all(decided.advice, teller),
+        instructions=tuple(told_instruction(i, teller) for i in judgement.instructions),
+        cautions=told_cautions(judgement, teller),
+        advice=told_tasks(judgement, teller),
+        tests=told_tests(judgement, teller),
+        unknowns=told_unknowns(judgement, teller),
+        sources=(),
+        file=parts.file,
+    )
+    found = _with_heat(_with_making(found, decided, parts, teller), decided, parts, teller)
+    found = _with_label(_with_order(found, decided, parts, teller), decided, parts, teller)
+    return replace(found, sources=teller.sources())
+
+
+def _with_making(found: Answer, decided: Decided, parts: Parts, teller: Teller) -> Answer:
+    from advisor.answer.making import told_places, told_shopping, with_settings
+
+    judgement = decided.advice.judgement
+    single = judgement.garment.single
+    found = replace(found, seams=told_places(judgement, teller, built=not single))
+    if single:
+        return found
+    found = replace(found, tests=with_settings(found.tests, judgement))
+    if not parts.shopping:
+        return found
+    bought = told_shopping(judgement, teller)
+    return replace(found, cloth=bought.cloth, cut=bought.cut, thread=bought.thread, kit=bought.kit)
+
+
+def _with_heat(found: Answer, decided: Decided, parts: Parts, teller: Teller) -> Answer:
+    if parts.iron:
+        from advisor.answer.iron import told_iron
+
+        found = replace(found, iron=told_iron(decided.advice.judgement, teller))
+    if decided.heat is None or not (parts.heat or parts.ways):
+        return found
+    from advisor.answer.heat import told_heat, with_burns, with_shorter_remedies
+
+    rows = told_heat(decided.heat, teller)
+    return replace(
+        found,
+        heat=rows,
+        cautions=with_burns(found.cautions, decided.heat, teller),
+        conflicts=with_shorter_remedies(found.conflicts, rows),
+    )
+
+
+def _with_order(found: Answer, decided: Decided, parts: Parts, teller: Teller) -> Answer:
+    if decided.work is None:
+        return found
+    from advisor.answer.order import order_conflicts, told_order
+
+    every = numbered((*found.conflicts, *order_conflicts(decided.work, teller)))
+    found = replace(found, conflicts=every)
+    if not parts.order:
+        return found
+    own = tuple(one for one in every if one.aspect == "order")
+    told = told_order(decided.work, decided.advice, own, teller, parts.sitting)
+    return replace(found, work=told)
+
+
+def _with_label(found: Answer, decided: Decided, parts: Parts, teller: Teller) -> Answer:
+    if parts.label is None:
+        return found
+    from advisor.answer.label import told_label
+
+    label = told_label(decided.advice.judgement, found.conflicts, parts.label, teller)
+    return replace(found, label=label)

@@ -1,11 +1,16 @@
 """The short sentence that the heat model adds to a seam's press line; it can only cut time short.
 
-It reads the report's `heat` rows and nothing heavy, so that a quick question stays quick.
+It reads the answer's heat and nothing heavy, so that a quick question stays quick.
 """
 
 from __future__ import annotations
 
-from typing import Any
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from advisor.answer.model.answer import Answer
+    from advisor.answer.model.heat import ToldHeat
 
 LONG_S = 30.0
 """A limit reached later than this needs no counting: the top of the dwell aspect."""
@@ -13,33 +18,33 @@ COUNTED_S = 15.0
 """The sheet speaks only of times that somebody might pass without thinking: estimate."""
 
 
-def press_clauses(report: dict[str, Any], place: str) -> list[str]:
+def press_clauses(answer: Answer, place: str) -> list[str]:
     """At most one short sentence for a seam; none where the rules are as strict already."""
-    rows = [r for r in report.get("heat", ()) if r["place"] == place]
-    longest = budget(rows)
+    longest = budget([row for row in answer.heat or () if row.place == place])
     if longest is None or longest >= COUNTED_S:
         return []
     ruled = next(
         (
             v
-            for v in report["verdicts"]
-            if v["place"] == place and v["scope"] == "seam" and v["aspect"] == "press.dwell"
+            for v in answer.verdicts
+            if (v.place, v.scope, v.aspect) == (place, "seam", "press.dwell")
         ),
         None,
     )
-    if ruled is not None and ruled["high"] is not None and ruled["high"] <= longest:
+    low, high = (None, None) if ruled is None else (ruled.low, ruled.high)
+    if isinstance(high, float) and high <= longest:
         return []
     said = f"Computed: at most {seconds(longest)} at a time, lift, let cool"
-    needs = 0.0 if ruled is None or ruled["low"] is None else ruled["low"]
+    needs = low if isinstance(low, float) else 0.0
     return [f"{said}; the rest in several touches." if longest < needs else f"{said}."]
 
 
-def budget(rows: list[dict[str, Any]]) -> float | None:
+def budget(rows: Sequence[ToldHeat]) -> float | None:
     """The longest press of a place, s, at the setting that all its layers bear; or None."""
     found = [
-        r["press_at_most_s"]
-        for r in rows
-        if r["way"] in ("advised", "dried out") and r["press_at_most_s"] is not None
+        row.press_at_most_s
+        for row in rows
+        if row.way in ("advised", "dried out") and row.press_at_most_s is not None
     ]
     return min(found, default=None)
 
@@ -49,7 +54,7 @@ def seconds(value: float) -> str:
     return "a touch of under a second" if value < 1.0 else f"{int(value)} s"
 
 
-def wait_words(wait: list[float]) -> str:
+def wait_words(wait: Sequence[float]) -> str:
     """How long a hard part stays hot: likely after one press, and at the most after many."""
     likely, most = minutes(wait[1]), minutes(wait[2])
     if likely == most:

@@ -1,13 +1,16 @@
-"""The cheapest test of a cloth of unknown fibre, as a sentence and as data."""
+"""What nobody has said, what knowing it would change, and the cheapest way to find out."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from advisor.answer import wording
-from advisor.decide.unknowns import Unknown
-from advisor.knowledge.model import Knowledge
-from advisor.units import System
+from advisor.answer.model.told import ToldCheapest, ToldFreed, ToldUnknown
+from advisor.answer.teller import Teller
+from advisor.claims.judgement import Judgement
+from advisor.decide.unknowns import Unknown, find_unknowns
+from advisor.knowledge.model import Knowledge, Mix
+from advisor.units import System, show_range
 
 if TYPE_CHECKING:
     from advisor.identify.cheapest import CheapestTest
@@ -21,26 +24,76 @@ HARDLY_HOTTER = 5.0
 """°C: no iron is set finer than that, so nobody burns a snip for less."""
 
 
-def cheapest(unknown: Unknown, effect: str, knowledge: Knowledge, units: System) -> dict[str, Any]:
-    """The keys that the test adds to what is told of an unknown cloth; none where it frees nothing.
+def told_unknowns(judgement: Judgement, teller: Teller) -> tuple[ToldUnknown, ...]:
+    """Every cloth of unknown fibre, then what was taken for granted."""
+    unknowns = find_unknowns(judgement, teller.knowledge)
+    rows = [row for one in unknowns if (row := _unknown(one, teller)) is not None]
+    return (*rows, *_weights(teller), *_machines(teller))
 
-    Args:
-        unknown: the cloth with its candidates.
-        effect: what is said so far of what knowing would free.
-        knowledge: where the tests are.
-        units: the maker's.
-    """
+
+def _unknown(unknown: Unknown, teller: Teller) -> ToldUnknown | None:
+    """What naming the fibre of a cloth would allow; None for a notion."""
+    cloth = teller.garment.cloths[unknown.cloth]
+    knowledge, units = teller.knowledge, teller.units
+    if knowledge.entries[cloth.entry].kind != "cloth":
+        return None
+    gains: dict[float, list[str]] = {}
+    for mix, limit in unknown.candidates:
+        gains.setdefault(limit, []).append(wording.mix_text(mix, knowledge))
+    parts = [
+        f"if it is {' or '.join(names)}: {wording.degrees(limit, units)} instead of "
+        f"{wording.degrees(unknown.limit, units)}"
+        for limit, names in sorted(gains.items())
+        if limit - unknown.limit > HARDLY_HOTTER
+    ]
+    effect = "; ".join(parts) or "every candidate bears the same iron"
+    test = _cheapest(unknown, knowledge, units) if parts else None
+    if test is not None:
+        effect = f"{effect}. {test.text}"
+    fact = f"{unknown.cloth}: {wording.fibres_text(cloth.mixes, knowledge)}"
+    return ToldUnknown(fact, teller.say(effect), unknown.limit, test)
+
+
+def _weights(teller: Teller) -> tuple[ToldUnknown, ...]:
+    """The weights that were taken as usual, in one row."""
+    weights = [
+        f"{name} {show_range('weight', *cloth.weight, teller.units)}"
+        for name, cloth in sorted(teller.garment.cloths.items())
+        if "weight" in cloth.assumed
+        and cloth.weight
+        and teller.knowledge.entries[cloth.entry].kind == "cloth"
+    ]
+    if not weights:
+        return ()
+    effect = f"taken as usual, {', '.join(weights)}; needle and thread follow it"
+    return (ToldUnknown("weight not given", effect),)
+
+
+def _machines(teller: Teller) -> tuple[ToldUnknown, ...]:
+    """The machines that were taken for granted, in one row."""
+    maker = teller.garment.maker
+    taken = ["a household zigzag machine"] if "machine" in maker.assumed else []
+    if "overlocker" in maker.assumed:
+        own = teller.knowledge.machines[maker.overlocker].name if maker.overlocker else ""
+        taken.append(own or "no overlocker")
+    if not taken:
+        return ()
+    named = "machine" if "machine" in maker.assumed else "overlocker"
+    return (ToldUnknown(f"your {named} is not named", f"taken as {', '.join(taken)}"),)
+
+
+def _cheapest(unknown: Unknown, knowledge: Knowledge, units: System) -> ToldCheapest | None:
+    """The test that frees the most of a cloth; None where none frees anything."""
     from advisor.identify.cheapest import cheapest_test
 
     found = cheapest_test(unknown, knowledge.observations)
     if found is None or all(f.limit - unknown.limit <= HARDLY_HOTTER for f in found.freed):
-        return {}
-    text = _sentence(found, knowledge, units)
-    rows = [
-        {"answers": list(f.answers), "may_be": [dict(mix) for mix in f.mixes], "limit_c": f.limit}
-        for f in found.freed
-    ]
-    return {"effect": f"{effect}. {text}", "test": {"id": found.test, "text": text, "frees": rows}}
+        return None
+    frees = tuple(
+        ToldFreed(freed.answers, tuple(dict(mix) for mix in freed.mixes), freed.limit)
+        for freed in found.freed
+    )
+    return ToldCheapest(found.test, _sentence(found, knowledge, units), frees)
 
 
 def _sentence(found: CheapestTest, knowledge: Knowledge, units: System) -> str:
@@ -54,5 +107,5 @@ def _sentence(found: CheapestTest, knowledge: Knowledge, units: System) -> str:
     return f"Ask first; else {act}: {'; '.join(answers)}"
 
 
-def _names(mixes: tuple[Any, ...], knowledge: Knowledge) -> str:
+def _names(mixes: tuple[Mix, ...], knowledge: Knowledge) -> str:
     return " or ".join(wording.mix_text(mix, knowledge) for mix in mixes)

@@ -7,7 +7,7 @@ from typing import Annotated
 import typer
 
 from advisor.cli import common
-from advisor.cli.question import answer
+from advisor.cli.question import tell
 from advisor.cli.webpage import Html, Replace, check_alone, write_page
 
 
@@ -29,18 +29,18 @@ def ask(
     if html is not None:
         _page(fabrics, html, replace=replace, units=units)
         return
-    code = answer(fabrics, json=json, everything=everything, units=units)
+    code = tell(fabrics, json=json, everything=everything, units=units)
     if code:
         raise typer.Exit(code)
 
 
 def _page(fabrics: list[str], html: str, *, replace: bool, units: str | None) -> None:
     """The same answer as a page to print."""
-    from advisor.answer.pipeline import whole_answer
+    from advisor.answer.pipeline import WHOLE, answer
     from advisor.project.quick import quick_garment
 
     known = common.knowledge()
     garment = common.with_units(quick_garment(list(fabrics), known), units)
-    advice, data = whole_answer(garment, known)
-    write_page(html, data, advice, known, replace=replace)
-    common.leave(advice)
+    told = answer(garment, known, WHOLE)
+    write_page(html, told, replace=replace)
+    common.leave(told)

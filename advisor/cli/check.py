@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -30,25 +31,24 @@ def check(
     units: common.Units = None,
 ) -> None:
     """List what cannot be reconciled, with what to do instead; ends with 1 when there is any."""
-    known = common.knowledge()
-    advice = _advice(file, known, units)
-    taken = None
-    if take is not None:
-        taken = _take(file, take, advice, known)
-        advice = _advice(file, known, units)
-    _answer(advice, known, file, taken, json=json)
-
-
-def _advice(file: Path, known: Knowledge, units: str | None) -> Advice:
-    from advisor.answer.heat import with_heat_clashes
-    from advisor.decide.advise import advise
+    from advisor.answer.pipeline import Parts, decide, tell
     from advisor.project.load import load_project
 
+    known, parts, taken = common.knowledge(), Parts(file=str(file)), None
+    if take is not None:
+        taken = _take(file, take, decide(load_project(file, known), known, parts).advice, known)
     garment = common.with_units(load_project(file, known), units)
-    return with_heat_clashes(advise(garment, known), known)
+    told = replace(tell(decide(garment, known, parts), known, parts), taken=taken)
+    if json:
+        common.print_answer(told)
+    else:
+        from advisor.render.answers import render_check
+
+        common.print_text(render_check(told))
+    common.leave(told)
 
 
-def _take(file: Path, words: str, advice: Advice, known: Knowledge) -> list[str]:
+def _take(file: Path, words: str, advice: Advice, known: Knowledge) -> tuple[str, ...]:
     """Write remedies into the project; every line that was written, as text.
 
     Raises:
@@ -65,7 +65,7 @@ def _take(file: Path, words: str, advice: Advice, known: Knowledge) -> list[str]
     read = garment_of(parse_yaml(new.removeprefix("\ufeff"), str(file)), known)
     _must_be(read, together.after, known, file)
     write_project(file, old, new)
-    return [line.text for line in together.lines]
+    return tuple(line.text for line in together.lines)
 
 
 def _must_be(garment: Garment, proved: Judgement, known: Knowledge, file: Path) -> None:
@@ -86,35 +86,3 @@ def _allowed(judgement: Judgement) -> dict[tuple[Place, str], ValueSet]:
         for place, found in judgement.verdicts.items()
         for aspect, verdict in found.items()
     }
-
-
-def _answer(
-    advice: Advice, known: Knowledge, file: Path, taken: list[str] | None, *, json: bool
-) -> None:
-    from advisor.answer.core import report
-    from advisor.answer.order import order_of_garment
-
-    data = report(advice, known)
-    order = order_of_garment(advice, known).get("order_conflicts", [])
-    if json:
-        data |= {"order_conflicts": order, "taken": taken or []}
-        wanted = (
-            "schema",
-            "garment",
-            "units",
-            "taken",
-            "conflicts",
-            "cure_all",
-            "instructions",
-            "order_conflicts",
-            "sources",
-        )
-        common.print_json({key: data[key] for key in wanted})
-    else:
-        from advisor.render.answers import render_check
-        from advisor.render.order_text import render_cycles
-
-        common.print_text(render_check(data, str(file), taken) + render_cycles(order))
-    if order:
-        raise typer.Exit(1)
-    common.leave(advice)

@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from advisor.cli.output import knowledge, print_json, print_text, with_units
+from advisor.cli.output import knowledge, print_answer, print_json, print_text, with_units
 
 if TYPE_CHECKING:
-    from advisor.claims.judgement import Advice
+    from advisor.answer.model.answer import Answer
     from advisor.knowledge.model import Knowledge
     from advisor.project.garment import Garment
 
@@ -21,6 +21,7 @@ __all__ = [
     "knowledge",
     "leave",
     "looks_like_file",
+    "print_answer",
     "print_json",
     "print_text",
     "with_units",
@@ -54,7 +55,7 @@ def looks_like_file(text: str) -> bool:
         return False
 
 
-def leave(advice: Advice) -> None:
-    """End with 1 where a conflict was found."""
-    if advice.judgement.conflicts:
-        raise typer.Exit(1)
+def leave(answer: Answer) -> None:
+    """End with the code that the same garment has in every command."""
+    if answer.code:
+        raise typer.Exit(answer.code)

@@ -17,21 +17,15 @@ def iron(
     units: common.Units = None,
 ) -> None:
     """Show what every layer bears, what they have in common, and how to press them together."""
-    from advisor.answer.core import report
-    from advisor.answer.heat import add_heat, heat_of
-    from advisor.answer.iron import iron_report
-    from advisor.decide.advise import advise
+    from advisor.answer.pipeline import Parts, answer
 
     known = common.knowledge()
     garment = common.with_units(common.garment_of(what, known), units)
-    advice, heat = heat_of(advise(garment, known), known)
-    data = report(advice, known)
-    add_heat(data, heat, garment, known)
-    rows = iron_report(advice.judgement, known)
+    told = answer(garment, known, Parts(heat=True, ways=True, iron=True))
     if json:
-        common.print_json({**data, "iron": rows})
+        common.print_answer(told)
     else:
         from advisor.render.answers import render_iron_answer
 
-        common.print_text(render_iron_answer(data, rows, known))
-    common.leave(advice)
+        common.print_text(render_iron_answer(told, known))
+    common.leave(told)

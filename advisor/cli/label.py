@@ -19,10 +19,9 @@ def label(
     ] = None,
     units: common.Units = None,
 ) -> None:
-    """Write the fibre content and care for a label; ends with 1 while it cannot be honest."""
-    from advisor.answer.core import report
-    from advisor.answer.label import Asked, add_label
-    from advisor.decide.advise import advise
+    """Write the fibre content and care for a label; says what keeps it from being honest yet."""
+    from advisor.answer.label import Asked
+    from advisor.answer.pipeline import Parts, answer
     from advisor.project.load import garment_of
     from advisor.project.stated import only_named
     from advisor.textio.yamlfile import read_yaml
@@ -30,15 +29,12 @@ def label(
     known = common.knowledge()
     document = read_yaml(file)
     garment = garment_of(document, known)
-    advice = advise(common.with_units(garment, units), known)
-    data = report(advice, known)
-    about = Asked(market, garment.units, only_named(document, known))
-    add_label(data, advice, known, about)
+    asked = Asked(market, garment.units, only_named(document, known))
+    told = answer(common.with_units(garment, units), known, Parts(label=asked, file=file.name))
     if json:
-        common.print_json(data)
+        common.print_answer(told)
     else:
         from advisor.render.label_text import render_label
 
-        common.print_text(render_label(data))
-    if not data["label"]["ready"]:
-        raise typer.Exit(1)
+        common.print_text(render_label(told))
+    common.leave(told)

@@ -58,11 +58,11 @@ def _at_once(fabrics: list[str]) -> int:
     """One answer and out: nothing lives long enough to be worth collecting."""
     import gc
 
-    from advisor.cli.question import answer
+    from advisor.cli.question import tell
 
     gc.disable()
     try:
-        return answer(fabrics)
+        return tell(fabrics)
     finally:
         gc.enable()
 

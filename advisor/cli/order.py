@@ -11,7 +11,6 @@ from advisor.cli import common
 from advisor.cli.output import say
 
 if TYPE_CHECKING:
-    from advisor.claims.judgement import Advice
     from advisor.knowledge.model import Knowledge
 
 
@@ -37,34 +36,25 @@ def order(
 
     A project may say `order:` with add, drop, tie, pin, after, costs and sitting, and `done:`.
     """
-    from advisor.answer.order import order_of_garment
-    from advisor.decide.advise import advise
+    from advisor.answer.pipeline import Parts, answer
     from advisor.project.load import load_project
 
     known = common.knowledge()
-    length = _minutes(sitting)
-    advice = advise(common.with_units(load_project(file, known), units), known)
+    parts = Parts(order=True, plain=plain, sitting=_minutes(sitting), file=file.name)
     if tick or untick:
-        _tick(file, tick or [], untick or [], advice, known)
-        advice = advise(common.with_units(load_project(file, known), units), known)
-    data = {
-        "schema": "advisor.answer/1",
-        "garment": advice.judgement.garment.name,
-        **order_of_garment(advice, known, plain=plain, sitting=length),
-    }
-    if "order" not in data:
+        _tick(file, tick or [], untick or [], known)
+    told = answer(common.with_units(load_project(file, known), units), known, parts)
+    if told.work is None:
         from advisor.errors import InputError
 
         raise InputError("the knowledge holds no operations.yaml, so there is no order of work")
     if json:
-        common.print_json(data)
+        common.print_answer(told)
     else:
         from advisor.render.order_text import render_order
 
-        common.print_text(render_order(data))
-    if data["order_conflicts"] or any(not pin["honoured"] for pin in data["pins"]):
-        raise typer.Exit(1)
-    common.leave(advice)
+        common.print_text(render_order(told))
+    common.leave(told)
 
 
 def _minutes(text: str | None) -> float | None:
@@ -81,18 +71,21 @@ def _minutes(text: str | None) -> float | None:
         ) from None
 
 
-def _tick(file: Path, tick: list[str], untick: list[str], advice: Advice, known: Knowledge) -> None:
+def _tick(file: Path, tick: list[str], untick: list[str], known: Knowledge) -> None:
     """Write the ticks into the project file; a name that is no step is refused first."""
+    from advisor.decide.advise import advise
     from advisor.errors import InputError
     from advisor.order.work import order_of
+    from advisor.project.load import load_project
     from advisor.project.ticking import tick_file
     from advisor.project.wishes import unknown_step
 
-    steps = list(order_of(advice, known).order)
+    garment = load_project(file, known)
+    steps = list(order_of(advise(garment, known), known).order)
     for name in tick:
         if name not in steps:
             raise InputError(unknown_step(name, steps))
-    before = advice.judgement.garment.wishes.done
+    before = garment.wishes.done
     for name in untick:
         if name not in before:
             raise InputError(

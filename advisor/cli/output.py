@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import sys
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from advisor.errors import json_escape, visible
 
 if TYPE_CHECKING:
+    from advisor.answer.model.answer import Answer
     from advisor.knowledge.model import Knowledge
     from advisor.project.garment import Garment
 
@@ -39,7 +40,14 @@ def with_units(garment: Garment, units: str | None) -> Garment:
     return replace(garment, units=units)
 
 
-def print_json(data: dict[str, Any]) -> None:
+def print_answer(answer: Answer) -> None:
+    """An answer as data on stdout."""
+    from advisor.answer.model.coding import as_data
+
+    print_json(as_data(answer))
+
+
+def print_json(data: object) -> None:
     """Data on stdout, the same bytes every time."""
     import json
 

@@ -8,8 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from advisor.cli.output import knowledge, print_json, print_text, with_units
-from advisor.errors import Exit
+from advisor.cli.output import knowledge, print_answer, print_text, with_units
 
 
 def plain_question(words: Sequence[str]) -> list[str] | None:
@@ -19,7 +18,7 @@ def plain_question(words: Sequence[str]) -> list[str] | None:
     return list(words[1:])
 
 
-def answer(
+def tell(
     fabrics: Sequence[str],
     *,
     json: bool = False,
@@ -34,20 +33,17 @@ def answer(
     Raises:
         InputError: a cloth is not understood.
     """
-    from advisor.answer.core import report
-    from advisor.decide.advise import advise
+    from advisor.answer.pipeline import answer
     from advisor.project.quick import quick_garment
 
     known = knowledge()
-    garment = with_units(quick_garment(list(fabrics), known), units)
-    advice = advise(garment, known)
-    data = report(advice, known)
+    told = answer(with_units(quick_garment(list(fabrics), known), units), known)
     if json:
-        print_json(data)
+        print_answer(told)
     else:
         from advisor.render.printed.detailed import render_detailed
 
         print_text(
-            render_detailed(data, reasons=True, everything=everything, title="how to handle it")
+            render_detailed(told, reasons=True, everything=everything, title="how to handle it")
         )
-    return Exit.CONFLICT if advice.judgement.conflicts else Exit.CLEAR
+    return told.code

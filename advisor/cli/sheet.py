@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Annotated, Any
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from advisor.cli import common
 from advisor.cli.webpage import Html, Replace, check_alone, write_page
+
+if TYPE_CHECKING:
+    from advisor.answer.model.answer import Answer
 
 SECTIONS = (
     "conflicts",
@@ -41,24 +44,25 @@ def sheet(
     units: common.Units = None,
 ) -> None:
     """Print the handling sheet of a project: what can go wrong, then what to set, then why."""
-    from advisor.answer.pipeline import whole_answer
+    from advisor.answer.pipeline import Parts, answer
     from advisor.project.load import load_project
 
     check_alone(html, json, reasons, everything, only)
     known = common.knowledge()
     garment = common.with_units(load_project(file, known), units)
-    advice, data = whole_answer(garment, known, full=json, file=file.name)
+    parts = Parts(shopping=True, heat=True, ways=json, iron=True, order=True, file=file.name)
+    told = answer(garment, known, parts)
     if html is not None:
-        write_page(html, data, advice, known, replace=replace)
+        write_page(html, told, replace=replace)
     elif json:
-        common.print_json(data)
+        common.print_answer(told)
     elif only is not None:
         from advisor.render.printed.only import render_only
 
-        common.print_text(render_only(data, _section(only)))
+        common.print_text(render_only(told, _section(only)))
     else:
-        common.print_text(_text(data, reasons=reasons, everything=everything))
-    common.leave(advice)
+        common.print_text(_text(told, reasons=reasons, everything=everything))
+    common.leave(told)
 
 
 def _section(word: str) -> str:
@@ -75,12 +79,12 @@ def _section(word: str) -> str:
     return word
 
 
-def _text(data: dict[str, Any], *, reasons: bool, everything: bool) -> str:
+def _text(told: Answer, *, reasons: bool, everything: bool) -> str:
     """Two close pages, unless more is asked for."""
     if reasons or everything:
         from advisor.render.printed.detailed import render_detailed
 
-        return render_detailed(data, reasons=reasons, everything=everything)
+        return render_detailed(told, reasons=reasons, everything=everything)
     from advisor.render.printed.compact import render_sheet
 
-    return render_sheet(data)
+    return render_sheet(told)

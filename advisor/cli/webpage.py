@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, Any
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
@@ -11,8 +11,7 @@ from advisor.cli.output import print_text, say
 from advisor.errors import visible
 
 if TYPE_CHECKING:
-    from advisor.claims.judgement import Advice
-    from advisor.knowledge.model import Knowledge
+    from advisor.answer.model.answer import Answer
 
 STDOUT = "-"
 Html = Annotated[
@@ -24,20 +23,17 @@ Replace = Annotated[
 ]
 
 
-def write_page(
-    out: str, data: dict[str, Any], advice: Advice, known: Knowledge, *, replace: bool
-) -> None:
+def write_page(out: str, answer: Answer, *, replace: bool) -> None:
     """Write the sheet as a page.
 
     Raises:
         InputError: there is a file of that name and it is not to be replaced, or the place
             cannot be written to.
     """
-    from advisor.answer.pipeline import iron_rows
     from advisor.render.printed.html import render_html
     from advisor.textio.files import write_whole
 
-    text = visible(render_html(data, iron_rows(advice, known)))
+    text = visible(render_html(answer))
     if out == STDOUT:
         print_text(text)
         return

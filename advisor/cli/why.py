@@ -21,32 +21,33 @@ def why(
     units: common.Units = None,
 ) -> None:
     """Show why an answer is what it is: each claim, its facts, and on whose word."""
-    from advisor.answer.core import report
-    from advisor.decide.advise import advise
+    from advisor.answer.model.coding import as_data
+    from advisor.answer.pipeline import Parts, decide, tell
     from advisor.render.reasons import pick_verdict, render_reasons
 
     known = common.knowledge()
     garment = common.with_units(common.garment_of([file], known), units)
+    decided = decide(garment, known, Parts())
+    told = tell(decided, known, Parts())
     if aspect == "order":
         from advisor.render.order_why import render_why_order, why_order
 
-        told = why_order(advise(garment, known), place, known)
+        step = why_order(decided.advice, place, known)
         if json:
-            common.print_json(told)
+            common.print_json(step)
         else:
-            common.print_text(render_why_order(told))
-        return
-    data = report(advise(garment, known), known)
-    verdict = pick_verdict(data, place, aspect, known)
-    if json:
+            common.print_text(render_why_order(step))
+    elif json:
+        verdict = pick_verdict(told, place, aspect, known)
         common.print_json(
             {
-                "schema": data["schema"],
-                "garment": data["garment"],
-                "verdict": verdict,
-                "sources": data["sources"],
+                "schema": told.schema,
+                "garment": told.garment,
+                "verdict": as_data(verdict),
+                "sources": as_data(told.sources),
             }
         )
     else:
-        lines = render_reasons(verdict, known)
+        lines = render_reasons(pick_verdict(told, place, aspect, known), known)
         common.print_text("\n".join(lines) + "\n")
+    common.leave(told)

@@ -170,7 +170,7 @@ def _of_bed(bed: Bed, garment: Garment, knowledge: Knowledge, *, full: bool) -> 
         cloth = "cotton cloth" if damp_only else bed.cloth
         if full or bed.moisture != "damp cloth":
             yield make.press("advised", bed.setting, cloth, bed.moisture)
-        if bed.moisture != "dry" and (full or bed.moisture == "damp cloth"):
+        if bed.moisture != "dry":
             yield make.press("dried out", bed.setting, cloth)
         if full and cloth != "none":
             yield make.press("bare", bed.setting)

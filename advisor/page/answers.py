@@ -18,7 +18,7 @@ Fields = Mapping[str, str]
 
 
 @dataclass(frozen=True, slots=True)
-class Answer:
+class Shown:
     """A main part to show, what the page is called, and whose paper it is printed on."""
 
     title: str
@@ -26,7 +26,7 @@ class Answer:
     units: str
 
 
-def ask(fields: Fields, known: Knowledge) -> Answer:
+def ask(fields: Fields, known: Knowledge) -> Shown:
     """How to handle some cloths together, one a line.
 
     Raises:
@@ -35,7 +35,7 @@ def ask(fields: Fields, known: Knowledge) -> Answer:
     return _sheet(_quick(fields, known), known)
 
 
-def sheet(fields: Fields, known: Knowledge) -> Answer:
+def sheet(fields: Fields, known: Knowledge) -> Shown:
     """The handling sheet of a project, chosen as a file or pasted.
 
     Raises:
@@ -52,27 +52,25 @@ def sheet(fields: Fields, known: Knowledge) -> Answer:
     return _sheet(_in_units(garment, fields), known, PROJECT_FILE)
 
 
-def iron(fields: Fields, known: Knowledge) -> Answer:
+def iron(fields: Fields, known: Knowledge) -> Shown:
     """How hot the iron may be across some cloths, from the iron downwards.
 
     Raises:
         InputError: a cloth is not understood, or none is named.
     """
-    from advisor.answer.pipeline import iron_rows, whole_answer
+    from advisor.answer.pipeline import WHOLE, answer
     from advisor.render.iron_html import iron_main
 
-    advice, data = whole_answer(_quick(fields, known), known)
-    title = f"{data['garment']}: the iron"
-    return Answer(title, iron_main(data, iron_rows(advice, known), known), str(data["units"]))
+    told = answer(_quick(fields, known), known, WHOLE)
+    return Shown(f"{told.garment}: the iron", iron_main(told, known), told.units)
 
 
-def _sheet(garment: Garment, known: Knowledge, file: str = "") -> Answer:
-    from advisor.answer.pipeline import iron_rows, whole_answer
+def _sheet(garment: Garment, known: Knowledge, file: str = PROJECT_FILE) -> Shown:
+    from advisor.answer.pipeline import WHOLE, answer
     from advisor.render.printed.html import sheet_main
 
-    advice, data = whole_answer(garment, known, file=file)
-    main = sheet_main(data, iron_rows(advice, known))
-    return Answer(f"{data['garment']}: handling sheet", main, str(data["units"]))
+    told = answer(garment, known, replace(WHOLE, file=file))
+    return Shown(f"{told.garment}: handling sheet", sheet_main(told), told.units)
 
 
 def _quick(fields: Fields, known: Knowledge) -> Garment:
@@ -98,7 +96,7 @@ def _in_units(garment: Garment, fields: Fields) -> Garment:
     return replace(garment, units=units)
 
 
-ANSWERS: dict[str, Callable[[Fields, Knowledge], Answer]] = {
+ANSWERS: dict[str, Callable[[Fields, Knowledge], Shown]] = {
     "ask": ask,
     "sheet": sheet,
     "iron": iron,

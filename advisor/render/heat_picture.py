@@ -8,12 +8,11 @@ from __future__ import annotations
 
 import math
 from itertools import pairwise
-from typing import Any
 
+from advisor.answer.model.heat import ToldHeat, ToldLayerHeat
 from advisor.answer.wording import degrees
 from advisor.units import System
 
-Row = dict[str, Any]
 ROOM_C = 20.0
 LAST_S = 20.0
 _COLUMNS = 60
@@ -21,17 +20,17 @@ _MOST_ROWS = 13
 _STEPS = (5.0, 10.0, 15.0, 20.0, 25.0)
 
 
-def letters(one: Row) -> str:
+def letters(one: ToldHeat) -> str:
     """A letter for each layer, from the iron down."""
-    return "abcdefghijklmnopqrstuvwxyz"[: len(one["layers"])]
+    return "abcdefghijklmnopqrstuvwxyz"[: len(one.layers)]
 
 
-def course(layer: dict[str, Any], end: int = 1) -> list[tuple[float, float]]:
+def course(layer: ToldLayerHeat, end: int = 1) -> list[tuple[float, float]]:
     """The computed points of a layer, (s, °C), from the room's temperature on.
 
     `end` is 0 for the least, 1 for the likely, 2 for the most.
     """
-    return [(0.0, ROOM_C), *((float(s), band[end]) for s, band in layer["at_s"].items())]
+    return [(0.0, ROOM_C), *((float(s), band[end]) for s, band in layer.at_s.items())]
 
 
 def at(points: list[tuple[float, float]], second: float) -> float:
@@ -42,18 +41,18 @@ def at(points: list[tuple[float, float]], second: float) -> float:
     return points[-1][1]
 
 
-def top_of(one: Row) -> float:
+def top_of(one: ToldHeat) -> float:
     """The upper end of the picture, °C: over the hottest course and the limits near it."""
-    hottest = max(course(layer)[-1][1] for layer in one["layers"])
+    hottest = max(course(layer)[-1][1] for layer in one.layers)
     near = [
-        float(x["limit_c"])
-        for x in one["layers"]
-        if x["limit_c"] is not None and x["limit_c"] <= hottest + 30.0
+        float(x.limit_c)
+        for x in one.layers
+        if x.limit_c is not None and x.limit_c <= hottest + 30.0
     ]
     return float(max([hottest, *near]) + 1.0)
 
 
-def picture(one: Row, units: System) -> list[str]:
+def picture(one: ToldHeat, units: System) -> list[str]:
     """The likely course of every layer in the first 20 s, with the limits that lie in sight."""
     span = top_of(one) - ROOM_C
     step = next((s for s in _STEPS if span / s <= _MOST_ROWS), _STEPS[-1])
@@ -65,17 +64,17 @@ def picture(one: Row, units: System) -> list[str]:
         return min(rows, max(0, round((top - celsius) / step)))
 
     ends: dict[int, dict[str, str]] = {}
-    for letter, layer in zip(letters(one), one["layers"], strict=True):
-        limit = layer["limit_c"]
+    for letter, layer in zip(letters(one), one.layers, strict=True):
+        limit = layer.limit_c
         if limit is not None and ROOM_C < limit <= top:
             cells[line(limit)] = ["-"] * (_COLUMNS + 1)
             told = ends.setdefault(line(limit), {})
             told[degrees(limit, units)] = told.get(degrees(limit, units), "") + f"{letter} "
-    for letter, layer in zip(letters(one), one["layers"], strict=True):
+    for letter, layer in zip(letters(one), one.layers, strict=True):
         points = course(layer)
         for column in range(_COLUMNS + 1):
             warm = at(points, column * LAST_S / _COLUMNS)
-            past = layer["limit_c"] is not None and warm >= layer["limit_c"]
+            past = layer.limit_c is not None and warm >= layer.limit_c
             cell = cells[line(warm)]
             taken = cell[column] not in " -"
             cell[column] = "*" if taken else letter.upper() if past else letter
@@ -88,14 +87,13 @@ def picture(one: Row, units: System) -> list[str]:
     return [*lines, *_axis(one, units)]
 
 
-def _axis(one: Row, units: System) -> list[str]:
+def _axis(one: ToldHeat, units: System) -> list[str]:
     ticks = [" "] * (_COLUMNS + 8)
     for second in (0, 5, 10, 15, 20):
         place = int(second * _COLUMNS / LAST_S)
         ticks[place : place + len(str(second))] = str(second)
     names = ", ".join(
-        f"{letter} {layer['name']}"
-        for letter, layer in zip(letters(one), one["layers"], strict=True)
+        f"{letter} {layer.name}" for letter, layer in zip(letters(one), one.layers, strict=True)
     )
     unit = "°F" if units == "us" else "°C"
     return [

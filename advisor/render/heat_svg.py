@@ -8,14 +8,14 @@ of the report's `heat` and no more, so that it can stand in any page.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from html import escape
-from typing import Any
 
+from advisor.answer.model.heat import ToldHeat, ToldLayerHeat
 from advisor.answer.wording import degrees
 from advisor.render.heat_picture import LAST_S, ROOM_C, course, letters
 from advisor.units import System
 
-Row = dict[str, Any]
 _NAMESPACE = "http://www.w3.org/2000/svg"
 _LEFT, _RIGHT, _TOP, _WIDTH, _HEIGHT = 34.0, 86.0, 22.0, 240.0, 120.0
 _NEAR_K = 15.0
@@ -24,42 +24,42 @@ _DASHES = ("", "6 2", "2 2", "8 2 2 2", "1 3", "10 3")
 _TICKS = (0, 1, 2, 5, 10, 20)
 
 
-def heat_svg(rows: Sequence[Row], units: System = "metric") -> str:
+def heat_svg(rows: Sequence[ToldHeat], units: System = "metric") -> str:
     """The drawings of some rows of the report's `heat`, each a whole `svg`, one after another.
 
     A place is drawn once, in the way that shows its danger: at the mark that a needy layer
     wants, else without a cloth, else as advised; places that look alike share a drawing.
     """
-    shown: dict[str, tuple[list[str], Row]] = {}
-    by_place: dict[str, list[Row]] = {}
+    shown: dict[str, tuple[list[str], ToldHeat]] = {}
+    by_place: dict[str, list[ToldHeat]] = {}
     for one in rows:
-        by_place.setdefault(one["place"], []).append(one)
+        by_place.setdefault(one.place, []).append(one)
     for place, own in by_place.items():
         one = worst_way(own)
-        names, _ = shown.setdefault(repr({**one, "place": ""}), ([], one))
+        names, _ = shown.setdefault(repr(replace(one, place="")), ([], one))
         names.append(place)
     return "\n".join(drawing(one, ", ".join(names), units) for names, one in shown.values())
 
 
-def nearest_svg(rows: Sequence[Row], units: System = "metric") -> str:
+def nearest_svg(rows: Sequence[ToldHeat], units: System = "metric") -> str:
     """The drawing of the row that is soonest at a limit; nothing where none comes to one."""
-    near = [r for r in rows if r["press_at_most_s"] is not None and not r["wanted_by"]]
+    near = [r for r in rows if r.press_at_most_s is not None and not r.wanted_by]
     if not near:
         return ""
-    worst = min(near, key=lambda r: (r["press_at_most_s"], r["place"], r["way"]))
-    return drawing(worst, worst["place"], units)
+    worst = min(near, key=lambda r: (r.press_at_most_s, r.place, r.way))
+    return drawing(worst, worst.place, units)
 
 
-def worst_way(own: Sequence[Row]) -> Row:
+def worst_way(own: Sequence[ToldHeat]) -> ToldHeat:
     """The row of a place that shows its danger best."""
-    ways = {one["way"]: one for one in own}
+    ways = {one.way: one for one in own}
     for way in ("wanted", "bare"):
-        if way in ways and any(x["reaches_limit_s"] for x in ways[way]["layers"]):
+        if way in ways and any(x.reaches_limit_s for x in ways[way].layers):
             return ways[way]
     return own[0]
 
 
-def drawing(one: Row, name: str, units: System = "metric") -> str:
+def drawing(one: ToldHeat, name: str, units: System = "metric") -> str:
     """One row as an `svg`: likely courses with their bands, and every limit in sight."""
     top = top_of(one)
     letter_of = letters(one)
@@ -71,42 +71,42 @@ def drawing(one: Row, name: str, units: System = "metric") -> str:
         f'<text x="0" y="8">{escape(title(one, name, units))}</text>',
         *_axes(top, units),
     ]
-    for i, (letter, layer) in enumerate(zip(letter_of, one["layers"], strict=True)):
+    for i, (letter, layer) in enumerate(zip(letter_of, one.layers, strict=True)):
         parts += _layer(letter, layer, _DASHES[i % len(_DASHES)], top)
     parts += _limits(one, top, units)
-    named = zip(letter_of, one["layers"], strict=True)
-    key = ", ".join(f"{letter} {layer['name']}" for letter, layer in named)
+    named = zip(letter_of, one.layers, strict=True)
+    key = ", ".join(f"{letter} {layer.name}" for letter, layer in named)
     parts.append(f'<text x="{_LEFT:g}" y="{height - 3:g}">{escape(key)} (computed)</text>')
     return "\n".join([*parts, "</svg>"])
 
 
-def top_of(one: Row) -> float:
+def top_of(one: ToldHeat) -> float:
     """The upper end of the drawing, °C: over the hottest end of every band and the limits near."""
-    hottest = max(course(layer, 2)[-1][1] for layer in one["layers"])
-    limits = [float(x["limit_c"]) for x in one["layers"] if x["limit_c"] is not None]
+    hottest = max(course(layer, 2)[-1][1] for layer in one.layers)
+    limits = [float(x.limit_c) for x in one.layers if x.limit_c is not None]
     return float(max([hottest, *(x for x in limits if x <= hottest + _NEAR_K)]) + 5.0)
 
 
-def title(one: Row, name: str, units: System) -> str:
+def title(one: ToldHeat, name: str, units: System) -> str:
     """What a drawing is called: the place and how it is pressed."""
-    low, _, high = one["sole_c"]
-    laid = "no press cloth" if one["cloth"] is None else f"through a {one['cloth']}"
-    wet = {"dry": "", "damp cloth": ", damp", "steam": ", steam"}[one["moisture"]]
-    not_so = "; not to be used" if one["wanted_by"] else ""
+    low, _, high = one.sole_c
+    laid = "no press cloth" if one.cloth is None else f"through a {one.cloth}"
+    wet = {"dry": "", "damp cloth": ", damp", "steam": ", steam"}[one.moisture]
+    not_so = "; not to be used" if one.wanted_by else ""
     band = f"{degrees(low, units).split()[0]} to {degrees(high, units)}"
-    return f"{name}: {one['mark']}, {band}, {laid}{wet}{not_so}"
+    return f"{name}: {one.mark}, {band}, {laid}{wet}{not_so}"
 
 
-def words(one: Row, units: System) -> str:
+def words(one: ToldHeat, units: System) -> str:
     """The drawing in words: how hot each layer is at the end, its limit, and when it is there."""
     told = []
-    for layer in one["layers"]:
-        low, mid, high = (degrees(x, units).split()[0] for x in layer["at_s"]["20"])
-        text = f"{layer['name']} at {mid} ({low} to {high}) after 20 s"
-        if layer["limit_c"] is not None:
-            text += f", limit {degrees(layer['limit_c'], units)}"
-        if layer["reaches_limit_s"]:
-            text += f", reached after {layer['reaches_limit_s'][0]:g} s at the soonest"
+    for layer in one.layers:
+        low, mid, high = (degrees(x, units).split()[0] for x in layer.at_s["20"])
+        text = f"{layer.name} at {mid} ({low} to {high}) after 20 s"
+        if layer.limit_c is not None:
+            text += f", limit {degrees(layer.limit_c, units)}"
+        if layer.reaches_limit_s:
+            text += f", reached after {layer.reaches_limit_s[0]:g} s at the soonest"
         told.append(text)
     unit = "°F" if units == "us" else "°C"
     return f"Computed temperatures in {unit}. {'; '.join(told)}."
@@ -138,7 +138,7 @@ def _axes(top: float, units: System) -> list[str]:
     return [*parts, f'<text x="{_LEFT + 3:g}" y="{_TOP - 1:g}">{unit}</text>']
 
 
-def _layer(letter: str, layer: dict[str, Any], dash: str, top: float) -> list[str]:
+def _layer(letter: str, layer: ToldLayerHeat, dash: str, top: float) -> list[str]:
     """A layer's band and its likely course, with its letter at the end."""
     least, likely, most = (course(layer, end) for end in range(3))
 
@@ -155,11 +155,11 @@ def _layer(letter: str, layer: dict[str, Any], dash: str, top: float) -> list[st
     ]
 
 
-def _limits(one: Row, top: float, units: System) -> list[str]:
+def _limits(one: ToldHeat, top: float, units: System) -> list[str]:
     """A rule for every limit in sight, with the letters of the layers that have it."""
     whose: dict[float, str] = {}
-    for letter, layer in zip(letters(one), one["layers"], strict=True):
-        limit = layer["limit_c"]
+    for letter, layer in zip(letters(one), one.layers, strict=True):
+        limit = layer.limit_c
         if limit is not None and ROOM_C < limit <= top:
             whose[limit] = f"{whose.get(limit, '')}{letter} "
     parts = []

@@ -6,9 +6,11 @@ The words are those of `iron`; the drawing stands beside a table that says the s
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from html import escape
-from typing import Any
 
+from advisor.answer.model.answer import Answer
+from advisor.answer.model.heat import ToldIron
 from advisor.knowledge.model import Knowledge
 from advisor.render.iron_picture import iron_svg, layers_at
 from advisor.render.iron_text import alike, common_text, layer_texts, presses
@@ -18,52 +20,48 @@ from advisor.render.printed.html import PICTURE, headed, section_html, sources_h
 from advisor.render.printed.numbers import Numbers
 from advisor.units import System
 
-Report = dict[str, Any]
 
-
-def heat_only(report: Report) -> Report:
+def heat_only(report: Answer) -> Answer:
     """The part of a report that is about the iron."""
-    return {
-        **report,
-        "conflicts": [c for c in report["conflicts"] if c["aspect"].startswith("press.")],
-        "cautions": [c for c in report["cautions"] if c["kind"] == "burn" or c["area"] == "press"],
-        "unknowns": [u for u in report["unknowns"] if "limit_c" in u],
-    }
+    return replace(
+        report,
+        conflicts=tuple(c for c in report.conflicts if c.aspect.startswith("press.")),
+        cautions=tuple(c for c in report.cautions if c.kind == "burn" or c.area == "press"),
+        unknowns=tuple(u for u in report.unknowns if u.limit_c is not None),
+    )
 
 
-def iron_main(report: Report, rows: Sequence[dict[str, Any]], knowledge: Knowledge) -> str:
+def iron_main(report: Answer, knowledge: Knowledge) -> str:
     """What can go wrong under the iron, the layers of each place, and what burns."""
     heat = heat_only(report)
     numbers = Numbers(heat, most=2, short=True)
-    units: System = "us" if report["units"] == "us" else "metric"
+    units: System = "us" if report.units == "us" else "metric"
     found = {s.id: s for s in sections(heat, numbers, digest(heat))}
     parts = [section_html(found[k]) for k in ("conflicts",) if k in found]
     parts += [
         headed(
             f"place-{i}",
-            ", ".join(str(p["place"]) for p in places),
+            ", ".join(str(p.place) for p in places),
             _place(places, report, units, knowledge),
         )
-        for i, places in enumerate(alike(rows), 1)
+        for i, places in enumerate(alike(report.iron or ()), 1)
     ]
     parts += [section_html(found[k]) for k in ("cautions", "unknowns") if k in found]
-    title = escape(f"{report['garment']}: the iron across its layers")
+    title = escape(f"{report.garment}: the iron across its layers")
     return (
         f'<main class="medium">\n<h1>{title}</h1>\n{"".join(parts)}{sources_html(numbers)}</main>'
     )
 
 
-def _place(
-    places: Sequence[dict[str, Any]], report: Report, units: System, knowledge: Knowledge
-) -> str:
+def _place(places: Sequence[ToldIron], report: Answer, units: System, knowledge: Knowledge) -> str:
     """Drawing, table, what all layers bear together, and the rest of the press."""
     place = places[0]
-    drawing = iron_svg(layers_at(place), f"Iron limits: {place['place']}", units)
+    drawing = iron_svg(layers_at(place), f"Iron limits: {place.place}", units)
     rows = ""
-    for layer in place["layers"]:
+    for layer in place.layers:
         bears, why = layer_texts(layer, units, knowledge)
         rows += (
-            f'<tr><th scope="row">{escape(layer["name"])}</th><td data-label="Bears">'
+            f'<tr><th scope="row">{escape(layer.name)}</th><td data-label="Bears">'
             f'{escape(bears)}</td><td data-label="Why">{escape(why)}</td></tr>\n'
         )
     press = "".join(

@@ -8,9 +8,10 @@ words in the description of the drawing.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from html import escape
-from typing import Any
 
+from advisor.answer.model.heat import ToldIron
 from advisor.answer.wording import degrees
 from advisor.craft.irondial import MARKS
 from advisor.knowledge.model import COLD
@@ -20,36 +21,45 @@ _FROM, _TO = 20.0, 230.0
 _LEFT, _WIDTH, _ROW, _TOP = 96.0, 340.0, 13.0, 28.0
 _LONGEST = 17
 _NAMESPACE = "http://www.w3.org/2000/svg"
-_Row = dict[str, Any]
 
 
-def layers_of(rows: Sequence[_Row]) -> list[_Row]:
+@dataclass(frozen=True, slots=True)
+class Bar:
+    """What a layer bears and, where it needs a hot press, from what on, °C."""
+
+    name: str
+    limit_c: float
+    needs_c: float | None
+
+
+def layers_of(rows: Sequence[ToldIron]) -> list[Bar]:
     """Each cloth of all places once, with its strictest limit, and the whole garment last."""
-    found: dict[str, _Row] = {}
+    found: dict[str, Bar] = {}
     for place in rows:
-        for layer in place["layers"]:
-            old = found.get(layer["name"])
-            if old is None or layer["limit_c"] < old["limit_c"]:
-                found[layer["name"]] = layer
-    whole = [_together(place) for place in rows if place["scope"] == "garment"]
+        for layer in place.layers:
+            old = found.get(layer.name)
+            if old is None or layer.limit_c < old.limit_c:
+                found[layer.name] = Bar(layer.name, layer.limit_c, layer.needs_c)
+    whole = [_together(place) for place in rows if place.scope == "garment"]
     return [found[name] for name in sorted(found)] + whole[:1]
 
 
-def layers_at(place: _Row) -> list[_Row]:
+def layers_at(place: ToldIron) -> list[Bar]:
     """The layers of one place, and what they have in common."""
-    return [*place["layers"], _together(place)]
+    own = [Bar(x.name, x.limit_c, x.needs_c) for x in place.layers]
+    return [*own, _together(place)]
 
 
-def _together(place: _Row) -> _Row:
-    low, high = place["range_c"]
-    return {"name": "all together", "limit_c": high, "needs_c": low if low > COLD else None}
+def _together(place: ToldIron) -> Bar:
+    low, high = place.range_c
+    return Bar("all together", high, low if low > COLD else None)
 
 
-def iron_svg(layers: Sequence[_Row], name: str, units: System) -> str:
+def iron_svg(layers: Sequence[Bar], name: str, units: System) -> str:
     """A drawing of layers, to stand inside a page.
 
     Args:
-        layers: `{"name", "limit_c", "needs_c"}` from the iron downwards, °C.
+        layers: from the iron downwards.
         name: what the drawing is called.
         units: of the numbers that are printed.
     """
@@ -66,12 +76,12 @@ def iron_svg(layers: Sequence[_Row], name: str, units: System) -> str:
     return "".join([*parts, "</svg>"])
 
 
-def _words(layer: _Row, units: System) -> str:
-    limit, need = layer["limit_c"], layer["needs_c"]
+def _words(layer: Bar, units: System) -> str:
+    limit, need = layer.limit_c, layer.needs_c
     text = "no iron" if limit <= COLD else f"at most {degrees(limit, units)}"
     if need is not None:
         text += f", takes a press from {degrees(need, units)}"
-    return f"{layer['name']}: {text}"
+    return f"{layer.name}: {text}"
 
 
 def _x(celsius: float) -> float:
@@ -94,9 +104,9 @@ def _marks(height: float, units: System) -> list[str]:
     return parts
 
 
-def _bar(layer: _Row, top: float, units: System) -> list[str]:
-    limit, need = float(layer["limit_c"]), layer["needs_c"]
-    whole = str(layer["name"])
+def _bar(layer: Bar, top: float, units: System) -> list[str]:
+    limit, need = float(layer.limit_c), layer.needs_c
+    whole = str(layer.name)
     short = whole if len(whole) <= _LONGEST else whole[: _LONGEST - 1] + "…"
     start, end, middle = _x(_FROM), _x(limit), top + 6
     parts = [

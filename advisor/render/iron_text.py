@@ -6,8 +6,10 @@ A picture is drawn with letters alone, so that it can be read without colour and
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from typing import Any
+from dataclasses import replace
 
+from advisor.answer.model.answer import Answer
+from advisor.answer.model.heat import ToldIron, ToldLayerIron
 from advisor.answer.wording import degrees, difference
 from advisor.craft.irondial import MARKS, mark_for
 from advisor.knowledge.model import COLD, Knowledge
@@ -18,78 +20,73 @@ from advisor.units import System
 _FROM, _TO, _STEP = 20, 210, 5
 
 
-def render_iron(
-    rows: list[dict[str, Any]], report: dict[str, Any], knowledge: Knowledge
-) -> list[str]:
+def render_iron(rows: Sequence[ToldIron], report: Answer, knowledge: Knowledge) -> list[str]:
     """The lines for every place: layers, common range, picture, and how to press."""
-    units: System = "us" if report["units"] == "us" else "metric"
+    units: System = "us" if report.units == "us" else "metric"
     lines: list[str] = []
     told: set[str | None] = set()
     for places in alike(rows):
         first = places[0]
-        lines += heading(", ".join(str(place["place"]) for place in places))
-        for layer in first["layers"]:
+        lines += heading(", ".join(str(place.place) for place in places))
+        for layer in first.layers:
             bears, why = layer_texts(layer, units, knowledge)
-            again = f"{layer['name']}: {why}"
+            again = f"{layer.name}: {why}"
             said = f"{bears}." if again in told else f"{bears}. {why}"
-            lines += row(layer["name"], said, 2, 22)
+            lines += row(layer.name, said, 2, 22)
             told.add(again)
         lines += ["", *picture(first, units), ""]
-        lines += wrap(common_text(first, units, told=first["mark"] in told), "  ")
-        told.add(first["mark"])
+        lines += wrap(common_text(first, units, told=first.mark in told), "  ")
+        told.add(first.mark)
         for text, names in presses(places, report):
             lines += row("press", f"{names}: {text}" if names else text, 2, 8)
     return lines
 
 
-def alike(rows: Iterable[dict[str, Any]]) -> list[list[dict[str, Any]]]:
+def alike(rows: Iterable[ToldIron]) -> list[list[ToldIron]]:
     """The places gathered whose layers lie alike and bear the same."""
-    found: dict[str, list[dict[str, Any]]] = {}
+    found: dict[str, list[ToldIron]] = {}
     for place in rows:
         # The last press is of all layers at once and is told by itself.
-        same = {k: v for k, v in place.items() if k != "place"}
-        found.setdefault(repr(same), []).append(place)
+        found.setdefault(repr(replace(place, place="")), []).append(place)
     return list(found.values())
 
 
-def presses(places: Sequence[dict[str, Any]], report: dict[str, Any]) -> list[tuple[str, str]]:
+def presses(places: Sequence[ToldIron], report: Answer) -> list[tuple[str, str]]:
     """Each way of pressing some places, with the names of those that have it if not all do."""
     ways: dict[str, list[str]] = {}
     for place in places:
         text = how_text(place, report)
         if text:
-            ways.setdefault(text, []).append(str(place["place"]))
+            ways.setdefault(text, []).append(str(place.place))
     return [
         (text, "" if len(names) == len(places) else ", ".join(names))
         for text, names in ways.items()
     ]
 
 
-def layer_texts(layer: dict[str, Any], units: System, knowledge: Knowledge) -> tuple[str, str]:
+def layer_texts(layer: ToldLayerIron, units: System, knowledge: Knowledge) -> tuple[str, str]:
     """What a layer bears, and why and on whose word."""
-    limit = layer["limit_c"]
+    limit = layer.limit_c
     bears = "no iron on it" if limit <= COLD else f"at most {degrees(limit, units)}"
-    if layer["needs_c"]:
-        bears += f", takes a press from {degrees(layer['needs_c'], units)}"
-    if layer["start_c"] < limit and layer["start_c"] > COLD:
+    if layer.needs_c:
+        bears += f", takes a press from {degrees(layer.needs_c, units)}"
+    if layer.start_c < limit and layer.start_c > COLD:
         lower = sorted(
             {
-                p["sources"][0].split(" ", 1)[0]
-                for p in layer["published"]
-                if p["max_c"] <= layer["start_c"] and p["sources"]
+                p.sources[0].split(" ", 1)[0]
+                for p in layer.published
+                if p.max_c <= layer.start_c and p.sources
             }
         )
-        bears += f"; start at {degrees(layer['start_c'], units)}, as {', '.join(lower)} says"
+        bears += f"; start at {degrees(layer.start_c, units)}, as {', '.join(lower)} says"
     words = ", ".join(
-        dict.fromkeys(
-            f"{s} ({knowledge.sources[s.split(' ', 1)[0]].kind})" for s in layer["sources"]
-        )
+        dict.fromkeys(f"{s} ({knowledge.sources[s.split(' ', 1)[0]].kind})" for s in layer.sources)
     )
-    who = "" if layer["who"] == layer["name"] else f"{layer['who']}: "
-    return bears, f"{who}{layer['why']} [{words}]"
+    who = "" if layer.who == layer.name else f"{layer.who}: "
+    return bears, f"{who}{layer.why} [{words}]"
 
 
-def picture(place: dict[str, Any], units: System) -> list[str]:
+def picture(place: ToldIron, units: System) -> list[str]:
     """The layers' ranges on one scale: `=` bears, `#` bears and takes a press, `|` the limit."""
     cells = (_TO - _FROM) // _STEP + 1
 
@@ -111,34 +108,34 @@ def picture(place: dict[str, Any], units: System) -> list[str]:
         text = degrees(float(mark), units).split()[0]
         scale[at(mark) : at(mark) + len(text)] = text
     lines = [" " * 24 + "".join(scale).rstrip() + (" °F" if units == "us" else " °C")]
-    for layer in place["layers"]:
-        name = str(layer["name"])[:21]
-        lines.append(f"  {name:<22}{bar(layer['limit_c'], layer['needs_c'])}")
-    low, high = place["range_c"]
+    for layer in place.layers:
+        name = str(layer.name)[:21]
+        lines.append(f"  {name:<22}{bar(layer.limit_c, layer.needs_c)}")
+    low, high = place.range_c
     lines.append(f"  {'all layers':<22}{bar(high, low if low > COLD else None)}")
     lines.append("  = bears   # takes a press   | its limit")
     return lines
 
 
-def common_text(place: dict[str, Any], units: System, *, told: bool = False) -> str:
+def common_text(place: ToldIron, units: System, *, told: bool = False) -> str:
     """What the layers bear together, and what the mark on the dial means by it.
 
     `told` is for a mark of which all that has been said before.
     """
-    high = place["range_c"][1]
+    high = place.range_c[1]
     if high <= COLD:
         return "All layers together: no iron. Finger-press, roll or clap it flat."
-    mark = place["mark"]
+    mark = place.mark
     if mark is None:
         text = f"All layers together: at most {degrees(high, units)}, which is below one dot: a "
         return text + "household iron is too hot for it. Finger-press."
-    if mark_for(place["advised_c"]) is None:
-        less = f"no more than {degrees(place['advised_c'], units)} is advised and no mark is so low"
-        wish = "none is advised" if place["advised_c"] <= COLD else less
+    if mark_for(place.advised_c) is None:
+        less = f"no more than {degrees(place.advised_c, units)} is advised and no mark is so low"
+        wish = "none is advised" if place.advised_c <= COLD else less
         return f"All layers together bear {degrees(high, units)} at most, but {wish}: no iron."
     text = f"All layers together: at most {degrees(high, units)}: {mark}"
     if told:
-        low = ", at the low end of the mark" if place["overshoot_k"] else ""
+        low = ", at the low end of the mark" if place.overshoot_k else ""
         return f"{text}{low}. What was said of this mark above holds here too."
     text += ". "
     ceiling = next(m for m in MARKS if m.name == mark)
@@ -148,21 +145,21 @@ def common_text(place: dict[str, Any], units: System, *, told: bool = False) -> 
         f"{difference(10, units).split()[0]} to {difference(40, units)} when it first "
         "heats: wait until the lamp has gone out twice."
     )
-    if place["overshoot_k"]:
-        above = f"{difference(place['overshoot_k'], units)} above this limit"
+    if place.overshoot_k:
+        above = f"{difference(place.overshoot_k, units)} above this limit"
         text += f" The band reaches {above}: set the mark's low end."
     text += (
         f" Labels up to 2012 mean {degrees(ceiling.ceiling, units)} by it, those from 2023 "
         f"{degrees(ceiling.ceiling_2023, units)}; the lower one counts here."
     )
-    if not place["steam"]:
+    if not place.steam:
         text += " At one dot an iron gives no proper steam and drips."
     return text
 
 
-def how_text(place: dict[str, Any], report: dict[str, Any]) -> str:
+def how_text(place: ToldIron, report: Answer) -> str:
     """The rest of the press at a place: moisture, side, cloth, surface, motion, time."""
-    verdicts = by_place(report).get((place["scope"], place["place"]), {})
+    verdicts = by_place(report).get((place.scope, place.place), {})
     aspects = (
         "press.moisture",
         "press.side",

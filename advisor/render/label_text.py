@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from typing import Any
+from collections.abc import Sequence
 
+from advisor.answer.model.answer import Answer
+from advisor.answer.model.label import ToldAnimal, ToldCare, ToldLabel
 from advisor.render.layout import heading, row, wrap
 from advisor.render.printed.numbers import Numbers
 
-Row = dict[str, Any]
 _COLUMN = 14
 _CARE = {
     "care.wash": "wash",
@@ -20,152 +21,145 @@ _MOST_CURES = 3
 _MOST_NAMES = 5
 
 
-def render_label(report: Row) -> str:
+def render_label(report: Answer) -> str:
     """The page of a label."""
     return "\n".join(_Page(report).lines()) + "\n"
 
 
 class _Page:
-    def __init__(self, report: Row) -> None:
+    def __init__(self, report: Answer) -> None:
         self.report = report
-        self.label: Row = report["label"]
+        if report.label is None:
+            raise ValueError("the answer was not asked for its label")
+        self.label: ToldLabel = report.label
         self.numbers = Numbers(report, most=2, short=True)
 
     def lines(self) -> list[str]:
         label = self.label
-        lines = heading(f"{self.report['garment']}: the label", 1)
+        lines = heading(f"{self.report.garment}: the label", 1)
         lines += wrap(
-            f"{self._state()} For the market: {label['market_name']} "
-            f"({self._chosen()}). {label['closing']}"
+            f"{self._state()} For the market: {label.market_name} "
+            f"({self._chosen()}). {label.closing}"
         )
         lines += self._missing() + self._content() + self._care() + self._warnings()
         lines += self._duties()
         return lines + self.numbers.lines()
 
     def _state(self) -> str:
-        if self.label["ready"]:
+        if self.label.ready:
             return "It can be written from what the project says."
         return "NOT READY: it cannot be written honestly yet."
 
     def _chosen(self) -> str:
-        if self.label["market_asked"]:
+        if self.label.market_asked:
             return "as you asked"
-        other = "eu" if self.label["market"] == "us" else "us"
+        other = "eu" if self.label.market == "us" else "us"
         return f"from the units of the project; --market {other} for the other"
 
     def _missing(self) -> list[str]:
-        if not self.label["missing"]:
+        if not self.label.missing:
             return []
         lines = heading("What stands in the way")
         told: set[str] = set()
-        for i, lack in enumerate(self.label["missing"], 1):
-            text = lack["text"]
-            if lack["cloths"]:
-                text = f"{_names(lack['cloths'])}: {text}."
-            find = lack["find"] if lack["find"] not in told else ""
-            told.add(lack["find"])
-            mark = self._mark(lack["sources"]) if lack["sources"] != ["derived"] else ""
+        for i, lack in enumerate(self.label.missing, 1):
+            text = lack.text
+            if lack.cloths:
+                text = f"{_names(lack.cloths)}: {text}."
+            find = lack.find if lack.find not in told else ""
+            told.add(lack.find)
+            mark = self._mark(lack.sources) if lack.sources != ("derived",) else ""
             lines += wrap(" ".join(filter(None, (text, mark, find))), f"{i:2} ")
-            for other in lack["alternatives"]:
-                if other["text"] not in told:
-                    told.add(other["text"])
-                    lines += wrap(f"{other['text']} {self._mark(other['sources'])}", "   or else  ")
+            for other in lack.alternatives:
+                if other.text not in told:
+                    told.add(other.text)
+                    lines += wrap(f"{other.text} {self._mark(other.sources)}", "   or else  ")
         return lines
 
     def _content(self) -> list[str]:
         label = self.label
         lines = heading("Fibres, as the label has to say them")
         gaps = [
-            c
-            for m in label["missing"]
-            if m["kind"] in ("unknown", "share", "name")
-            for c in m["cloths"]
+            c for m in label.missing if m.kind in ("unknown", "share", "name") for c in m.cloths
         ]
-        whole = len(label["content"]) == 1 and not gaps
-        for part in label["content"]:
-            text = f"{part['line']} {self._mark(part['sources'])}"
-            spared = part["may_be_left_out"]
+        whole = len(label.content) == 1 and not gaps
+        for part in label.content:
+            text = f"{part.line} {self._mark(part.sources)}"
+            spared = part.may_be_left_out
             if spared:
-                text += f" ({spared['text']} {self._mark(spared['sources'])})"
-            who = "all parts" if whole and len(part["cloths"]) > 1 else _names(part["cloths"])
+                text += f" ({spared.text} {self._mark(spared.sources)})"
+            who = "all parts" if whole and len(part.cloths) > 1 else _names(part.cloths)
             lines += row(who, text, 2, _COLUMN)
         for cloth in gaps:
             lines += row(cloth, "- nothing can be written yet, see above", 2, _COLUMN)
-        if label["animal"]:
-            lines += row("and", self._animal(label["animal"]), 2, _COLUMN)
-        if label["left_out"]:
+        if label.animal:
+            lines += row("and", self._animal(label.animal), 2, _COLUMN)
+        if label.left_out:
             text = "; ".join(
-                f"{', '.join(left['cloths'])} ({left['text']}) {self._mark(left['sources'])}"
-                for left in label["left_out"]
+                f"{', '.join(left.cloths)} ({left.text}) {self._mark(left.sources)}"
+                for left in label.left_out
             )
             lines += row("not counted", f"{text}; sewing thread likewise", 2, _COLUMN)
-        rules = [f"{rule['text']} {self._mark(rule['sources'])}" for rule in label["rules"]]
+        rules = [f"{rule.text} {self._mark(rule.sources)}" for rule in label.rules]
         return lines + wrap(" ".join(rules), "  - ")
 
-    def _animal(self, about: Row) -> str:
+    def _animal(self, about: ToldAnimal) -> str:
         """What is said of parts of animals, and of what may be one: she can look at it."""
         told = []
-        if about["cloths"]:
-            told.append(f"{about['line']} ({_names(about['cloths'])}).")
-        if about["may_be"]:
+        if about.cloths:
+            told.append(f"{about.line} ({_names(about.cloths)}).")
+        if about.may_be:
             told.append(
-                f"If {_names(about['may_be'])} is of horn, shell, bone or leather, add: "
-                f"{about['line']}."
+                f"If {_names(about.may_be)} is of horn, shell, bone or leather, add: {about.line}."
             )
-        return f"{' '.join(told)} {about['text']} {self._mark(about['sources'])}"
+        return f"{' '.join(told)} {about.text} {self._mark(about.sources)}"
 
     def _care(self) -> list[str]:
-        care = self.label["care"]
+        care = self.label.care
         lines = heading("Care of the whole, in this order")
-        lines += [line for about in _said(care["lines"]) for line in self._care_line(about)]
-        if care["cleaning"] == "none" and not care["conflicts"]:
+        lines += [line for about in _said(care.lines) for line in self._care_line(about)]
+        if care.cleaning == "none" and not care.conflicts:
             text = (
                 "Neither washing nor dry cleaning is left, and the label has to say just that. "
                 "Tell the buyer before she pays, or let what forbids it come off."
             )
             lines += wrap(text, "  - ")
-        lines += self._clashes(care["conflicts"])
-        for part in care["apart"]:
-            lines += wrap(f"{part['cloth']} comes off and has a care label of its own:", "  ")
-            lines += [line for about in _said(part["lines"]) for line in self._care_line(about, 4)]
+        lines += self._clashes(care.conflicts)
+        for part in care.apart:
+            lines += wrap(f"{part.cloth} comes off and has a care label of its own:", "  ")
+            lines += [line for about in _said(part.lines) for line in self._care_line(about, 4)]
         silent = {}
-        for about in _said(care["lines"]):
-            if about["silent"] and about["line"] is not None:
-                silent[_CARE[about["aspect"]]] = about["silent"]
+        for about in _said(care.lines):
+            if about.silent and about.line is not None:
+                silent[_CARE[about.aspect]] = about.silent
         if silent:
             text = "; ".join(f"{what}: {_names(names)}" for what, names in silent.items())
             text = f"Silence is no permission: nothing is known of how these bear it - {text}."
             lines += wrap(f"{text} A sewn sample, cleaned, may allow more.", "  - ")
-        basis = self.label["basis"]
-        return lines + wrap(f"{basis['text']} {self._mark(basis['sources'])}", "  - ")
+        basis = self.label.basis
+        return lines + wrap(f"{basis.text} {self._mark(basis.sources)}", "  - ")
 
-    def _care_line(self, about: Row, indent: int = 2) -> list[str]:
-        if about["line"] is None:
+    def _care_line(self, about: ToldCare, indent: int = 2) -> list[str]:
+        if about.line is None:
             text = "no one instruction suits all parts"
-        elif not about["known"]:
-            text = f"{about['line']} (more is not known to be safe)"
+        elif not about.known:
+            text = f"{about.line} (more is not known to be safe)"
         else:
-            text = f"{about['line']} {self._mark(about['sources'], 1)}"
-        told = [
-            f"{s['who']}: {s['why'].rstrip('.')} {self._mark(s['sources'])}"
-            for s in about["set_by"][:1]
-        ]
+            text = f"{about.line} {self._mark(about.sources, 1)}"
+        told = [f"{s.who}: {s.why.rstrip('.')} {self._mark(s.sources)}" for s in about.set_by[:1]]
         text = " - ".join([text, *told])
-        return row(_CARE[about["aspect"]], text, indent, _COLUMN + 2 - indent)
+        return row(_CARE[about.aspect], text, indent, _COLUMN + 2 - indent)
 
-    def _clashes(self, ids: list[str]) -> list[str]:
+    def _clashes(self, ids: Sequence[str]) -> list[str]:
         lines: list[str] = []
-        for conflict in self.report["conflicts"]:
-            if conflict["id"] not in ids:
+        for conflict in self.report.conflicts:
+            if conflict.id not in ids:
                 continue
-            marks = self._mark([s for b in conflict["because"] for s in b["sources"]])
-            lines += wrap(
-                f"No one care instruction suits all. {conflict['message']} {marks}", "  ! "
-            )
-            for j, cure in enumerate(conflict["remedies"][:_MOST_CURES]):
+            marks = self._mark([s for b in conflict.because for s in b.sources])
+            lines += wrap(f"No one care instruction suits all. {conflict.message} {marks}", "  ! ")
+            for j, cure in enumerate(conflict.remedies[:_MOST_CURES]):
                 start = "    or          " if j else "    do instead  "
-                lines += wrap(f"{cure['text']} {cure['then']}", start)
-            if not conflict["remedies"]:
+                lines += wrap(f"{cure.text} {cure.then}", start)
+            if not conflict.remedies:
                 lines += wrap(
                     "No single remedy that we know cures this: change a cloth, or let it come off.",
                     "    ",
@@ -175,36 +169,36 @@ class _Page:
     def _warnings(self) -> list[str]:
         label = self.label
         lines = []
-        for caution in self.report["cautions"]:
-            if caution["area"] == "care":
-                about = caution["about"]
+        for caution in self.report.cautions:
+            if caution.area == "care":
+                about = caution.about
                 named = f" ({', '.join(about)})" if 0 < len(about) <= _MOST_NAMES else ""
-                text = f"{caution['text']}{named} {self._mark(caution['sources'])}"
+                text = f"{caution.text}{named} {self._mark(caution.sources)}"
                 lines += wrap(text, "  - ")
-        flame = label["flammability"]
+        flame = label.flammability
         if flame:
-            text = f"{flame['text']} {', '.join(flame['cloths'])} {self._mark(flame['sources'])}"
+            text = f"{flame.text} {', '.join(flame.cloths)} {self._mark(flame.sources)}"
             lines += wrap(text, "  - ")
-        children = label["children"]
-        lines += wrap(f"{children['text']} {self._mark(children['sources'])}", "  - ")
+        children = label.children
+        lines += wrap(f"{children.text} {self._mark(children.sources)}", "  - ")
         return heading("Warn of, and watch") + lines
 
     def _duties(self) -> list[str]:
         label = self.label
         lines = heading("What you have to add, and who is spared")
-        for told in (*label["duties"], *label["spared"], label["authority"]):
-            lines += wrap(f"{told['text']} {self._mark(told['sources'])}", "  - ")
+        for told in (*label.duties, *label.spared, label.authority):
+            lines += wrap(f"{told.text} {self._mark(told.sources)}", "  - ")
         return lines
 
-    def _mark(self, sources: list[str], most: int | None = None) -> str:
+    def _mark(self, sources: Sequence[str], most: int | None = None) -> str:
         return self.numbers.mark(sources, most)
 
 
-def _said(lines: list[Row]) -> list[Row]:
+def _said(lines: Sequence[ToldCare]) -> Sequence[ToldCare]:
     """The care lines that a label carries: what is never washed is not dried either."""
-    unwashed = any(x["aspect"] == "care.wash" and x["answer"] == "do not wash" for x in lines)
-    return [x for x in lines if not (unwashed and x["aspect"] == "care.dry")]
+    unwashed = any(x.aspect == "care.wash" and x.answer == "do not wash" for x in lines)
+    return [x for x in lines if not (unwashed and x.aspect == "care.dry")]
 
 
-def _names(names: list[str]) -> str:
+def _names(names: Sequence[str]) -> str:
     return ", ".join(names)

@@ -7,9 +7,11 @@ Each answer is followed by who decides it and the numbers of the sources.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Any
 
-Verdicts = dict[str, dict[str, Any]]
+from advisor.answer.model.answer import Answer
+from advisor.answer.model.told import ToldClaim, ToldVerdict
+
+Verdicts = dict[str, ToldVerdict]
 
 FABRIC_LINES: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("prepare", ("prepare.preshrink",)),
@@ -170,17 +172,21 @@ NO_WAY = (
 NOTHING_SUITS = "nothing suits all layers"
 
 
-def by_place(report: dict[str, Any]) -> dict[tuple[str, str], Verdicts]:
+def by_place(report: Answer) -> dict[tuple[str, str], Verdicts]:
     """The verdicts of each scope and place, by aspect."""
     places: dict[tuple[str, str], Verdicts] = {}
-    for verdict in report["verdicts"]:
-        places.setdefault((verdict["scope"], verdict["place"]), {})[verdict["aspect"]] = verdict
+    for verdict in report.verdicts:
+        places.setdefault((verdict.scope, verdict.place), {})[verdict.aspect] = verdict
     return places
 
 
-def phrase(verdict: dict[str, Any]) -> str:
+def phrase(verdict: ToldVerdict) -> str:
     """One answer as part of a line."""
-    aspect, text = verdict["aspect"], verdict["text"]
+    return phrase_of(verdict.aspect, verdict.text)
+
+
+def phrase_of(aspect: str, text: str) -> str:
+    """The words of one answer as part of a line."""
     whole = _WHOLE.get((aspect, text))
     if aspect == "press.temperature" and text.startswith("no iron"):
         return str(text)
@@ -189,30 +195,30 @@ def phrase(verdict: dict[str, Any]) -> str:
     return whole if whole is not None else _PHRASES.get(aspect, "{}").format(text)
 
 
-def deciders(verdict: dict[str, Any]) -> list[dict[str, Any]]:
+def deciders(verdict: ToldVerdict) -> tuple[ToldClaim, ...]:
     """The claims that make an answer what it is."""
-    return [claim for claim in verdict["because"] if claim["decides"]]
+    return verdict.deciders()
 
 
-def worth_saying(verdict: dict[str, Any]) -> bool:
+def worth_saying(verdict: ToldVerdict) -> bool:
     """Whether an answer is news to somebody who sews."""
-    if verdict["text"] == SILENT.get(verdict["aspect"]):
-        return bool(verdict["given_up"])
-    return bool(verdict["text"])
+    if verdict.text == SILENT.get(verdict.aspect):
+        return bool(verdict.given_up)
+    return bool(verdict.text)
 
 
-def line_parts(verdicts: Verdicts, aspects: Iterable[str]) -> list[tuple[str, dict[str, Any]]]:
+def line_parts(verdicts: Verdicts, aspects: Iterable[str]) -> list[tuple[str, ToldVerdict]]:
     """The phrases of a line with the verdicts that they come from."""
     found = [verdicts[a] for a in aspects if a in verdicts and worth_saying(verdicts[a])]
     cold = is_cold(verdicts)
     told = []
     for verdict in found:
-        pressing = cold and verdict["aspect"].startswith("press.")
-        if verdict["aspect"] == "care.dry" and _unwashed(verdicts):
+        pressing = cold and verdict.aspect.startswith("press.")
+        if verdict.aspect == "care.dry" and _unwashed(verdicts):
             continue
-        if verdict["aspect"] == "care.professional" and _uncleaned(verdicts):
+        if verdict.aspect == "care.professional" and _uncleaned(verdicts):
             told.append((NO_WAY, verdict))
-        elif not pressing or verdict["aspect"] in _COLD_ASPECTS:
+        elif not pressing or verdict.aspect in _COLD_ASPECTS:
             told.append((phrase(verdict), verdict))
     return [(text, verdict) for text, verdict in told if text]
 
@@ -223,20 +229,22 @@ _IDLE_WHEN_COLD = ("press.side", "press.cloth", "press.surface", "press.dwell")
 
 def is_cold(verdicts: Verdicts) -> bool:
     """Whether no iron may be used at a place."""
-    return str(verdicts.get("press.temperature", {}).get("text", "")).startswith("no iron")
+    heat = verdicts.get("press.temperature")
+    return heat is not None and heat.text.startswith("no iron")
 
 
-def told_when_cold(verdicts: Verdicts) -> list[dict[str, Any]]:
+def told_when_cold(verdicts: Verdicts) -> list[ToldVerdict]:
     """The verdicts of a place that say anything where no iron is used."""
     return [v for aspect, v in verdicts.items() if aspect not in _IDLE_WHEN_COLD]
 
 
 def _uncleaned(verdicts: Verdicts) -> bool:
     """Whether no treatment that a care label knows is left."""
-    clean = str(verdicts["care.professional"]["text"])
+    clean = str(verdicts["care.professional"].text)
     return _unwashed(verdicts) and clean == "do not dry clean"
 
 
 def _unwashed(verdicts: Verdicts) -> bool:
     """What is never wetted is not dried either."""
-    return str(verdicts.get("care.wash", {}).get("text", "")) == "do not wash"
+    wash = verdicts.get("care.wash")
+    return wash is not None and wash.text == "do not wash"

@@ -2,8 +2,18 @@
 
 from __future__ import annotations
 
-from typing import Any
-
+from advisor.answer.model.answer import Answer
+from advisor.answer.model.making import (
+    ToldBuild,
+    ToldClass,
+    ToldCloth,
+    ToldCut,
+    ToldNeed,
+    ToldPlace,
+    ToldStrip,
+    ToldThread,
+)
+from advisor.answer.model.told import ToldVerdict
 from advisor.answer.seamwords import thin
 from advisor.decide.trials import TRIED
 from advisor.render.lines import by_place, phrase
@@ -11,7 +21,6 @@ from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.section import Item, Part, Section
 from advisor.units import System, needle, show, show_range
 
-Report = dict[str, Any]
 MOST_WARNINGS = 1
 """Warnings of one seam on the close sheet; `--only seams` prints all."""
 MOST_TOOLS = 5
@@ -21,19 +30,20 @@ SHAPED = frozenset({"tucks", "flounce", "tiers"})
 MOST_LOOKS = 5
 
 
-def seam_parts(seam: dict[str, Any], numbers: Numbers) -> list[Part]:
+def seam_parts(seam: ToldPlace, numbers: Numbers) -> list[Part]:
     """Bulk of a seam in a clause, and the worst of what goes against its plan."""
-    if "build" not in seam:
+    built = seam.built
+    if built is None:
         return []
-    marks = "" if seam["room"] == "fine" else numbers.mark(["design-choice", "derived"])
-    parts = [Part(f"{seam['build']}.", marks=marks)]
-    return parts + [Part(text) for text in seam["build_warns"][:MOST_WARNINGS]]
+    marks = "" if built.room == "fine" else numbers.mark(["design-choice", "derived"])
+    parts = [Part(f"{built.build}.", marks=marks)]
+    return parts + [Part(text) for text in built.build_warns[:MOST_WARNINGS]]
 
 
-def to_buy(report: Report, numbers: Numbers) -> Section:
+def to_buy(report: Answer, numbers: Numbers) -> Section:
     """A few lines of what to buy; nothing where the project gives neither pieces nor lengths."""
-    cloths = [row for row in report.get("cloth", ()) if row["buy"]]
-    threads = [row for row in report.get("thread", ()) if row["total_m"] > 0]
+    cloths = [row for row in (report.cloth or ()) if row.buy]
+    threads = [row for row in (report.thread or ()) if row.total_m > 0]
     items = []
     if cloths:
         text = "; ".join(_cloth_short(row, _units(report)) for row in cloths)
@@ -44,9 +54,9 @@ def to_buy(report: Report, numbers: Numbers) -> Section:
     if threads:
         text = "; ".join(_thread_short(rows, _units(report)) for rows in _by_colour(threads))
         items.append(Item("thread", parts=(Part(f"{text}."),)))
-    shaped = [row for row in report.get("cut", ()) if row["of"] in SHAPED]
+    shaped = [row for row in (report.cut or ()) if row.of in SHAPED]
     items += [_cut_short(row, numbers) for row in shaped[:MOST_CUTS]]
-    missing = [row for row in report.get("kit", ()) if row["state"] == "missing"]
+    missing = [row for row in (report.kit or ()) if row.state == "missing"]
     if missing and items:
         text = "; ".join(_tool_short(row) for row in missing[:MOST_TOOLS])
         rest = len(missing) - MOST_TOOLS
@@ -56,29 +66,29 @@ def to_buy(report: Report, numbers: Numbers) -> Section:
     return Section("shopping", "To buy", tuple(items), close=close)
 
 
-def _by_colour(threads: list[dict[str, Any]]) -> list[list[dict[str, Any]]]:
-    groups: dict[str, list[dict[str, Any]]] = {}
+def _by_colour(threads: list[ToldThread]) -> list[list[ToldThread]]:
+    groups: dict[str, list[ToldThread]] = {}
     for row in threads:
-        groups.setdefault(row["colour"], []).append(row)
+        groups.setdefault(row.colour, []).append(row)
     return list(groups.values())
 
 
-def _thread_short(rows: list[dict[str, Any]], units: System) -> str:
+def _thread_short(rows: list[ToldThread], units: System) -> str:
     """All thread of one colour: how much of each size."""
-    names = list(dict.fromkeys(name for row in rows for name in row["matches"]))
-    sizes = ", ".join(f"{_long(row['total_m'], units)}{_of_tex(row)}" for row in rows)
+    names = list(dict.fromkeys(name for row in rows for name in row.matches))
+    sizes = ", ".join(f"{_long(row.total_m, units)}{_of_tex(row)}" for row in rows)
     return f"to match {' and '.join(names)}: {sizes}"
 
 
-def shopping(report: Report, numbers: Numbers) -> list[Section]:
+def shopping(report: Answer, numbers: Numbers) -> list[Section]:
     """The whole shopping list: cloth, thread, kit; what is not known is said."""
     return [*cloth(report, numbers), *thread(report, numbers), *kit(report, numbers)]
 
 
-def cloth(report: Report, numbers: Numbers) -> list[Section]:
+def cloth(report: Answer, numbers: Numbers) -> list[Section]:
     """Cloth to buy, or how to have it reckoned."""
     units = _units(report)
-    items = tuple(_cloth_item(row, units, numbers) for row in report.get("cloth", ()))
+    items = tuple(_cloth_item(row, units, numbers) for row in (report.cloth or ()))
     if not items:
         text = "The project gives no pieces: write them under pieces: to have cloth reckoned."
         return [Section("cloth", "Cloth", (), text)]
@@ -89,44 +99,44 @@ def cloth(report: Report, numbers: Numbers) -> list[Section]:
     return [Section("cloth", "Cloth", items, close=close), *_cutting(report, numbers)]
 
 
-def _cutting(report: Report, numbers: Numbers) -> list[Section]:
+def _cutting(report: Answer, numbers: Numbers) -> list[Section]:
     """Sizes that were reckoned, and where tucks and rings are marked."""
-    rows = [row for row in report.get("cut", ()) if row["reckoned"]]
-    items = tuple(Item(row["name"], row["fabric"], tuple(_cut_parts(row, numbers))) for row in rows)
+    rows = [row for row in (report.cut or ()) if row.reckoned]
+    items = tuple(Item(row.name, row.fabric, tuple(_cut_parts(row, numbers))) for row in rows)
     close = "Sizes as cut, seams and hems in them, from cloth that has been shrunk."
     return [Section("cut", "Cut and mark", items, close=close)] if items else []
 
 
-def _cut_short(row: dict[str, Any], numbers: Numbers) -> Item:
+def _cut_short(row: ToldCut, numbers: Numbers) -> Item:
     """A shaped piece on the close sheet: size and marks in one, then the first thing to mind."""
-    text = "; ".join(filter(None, (row["size"], row["marks"])))
-    parts = [Part(f"{text}.", marks=numbers.mark(row["sources"]))]
-    return Item(row["name"], parts=(*parts, *(Part(each) for each in row["says"][:1])))
+    text = "; ".join(filter(None, (row.size, row.marks)))
+    parts = [Part(f"{text}.", marks=numbers.mark(row.sources))]
+    return Item(row.name, parts=(*parts, *(Part(each) for each in row.says[:1])))
 
 
-def _cut_parts(row: dict[str, Any], numbers: Numbers) -> list[Part]:
+def _cut_parts(row: ToldCut, numbers: Numbers) -> list[Part]:
     """The size of a piece, its marks, and what to mind."""
-    marks = numbers.mark(row["sources"])
-    parts = [Part(row["size"], "cut", "" if row["marks"] else marks)]
-    if row["marks"]:
-        parts.append(Part(row["marks"], "mark", marks))
-    return parts + [Part(text) for text in row["says"]]
+    marks = numbers.mark(row.sources)
+    parts = [Part(row.size, "cut", "" if row.marks else marks)]
+    if row.marks:
+        parts.append(Part(row.marks, "mark", marks))
+    return parts + [Part(text) for text in row.says]
 
 
-def thread(report: Report, numbers: Numbers) -> list[Section]:
+def thread(report: Answer, numbers: Numbers) -> list[Section]:
     """Thread to buy, by colour."""
     units = _units(report)
-    items = tuple(_thread_item(row, units, numbers) for row in report.get("thread", ()))
+    items = tuple(_thread_item(row, units, numbers) for row in (report.thread or ()))
     close = "15 % for wastage is in it. One set of cones serves where its colour does not show."
     return [Section("thread", "Thread", items, close=close)] if items else []
 
 
-def kit(report: Report, numbers: Numbers) -> list[Section]:
+def kit(report: Answer, numbers: Numbers) -> list[Section]:
     """What the project calls for: what is missing first, with what does instead."""
-    rows = report.get("kit", ())
-    missing = [row for row in rows if row["state"] == "missing"]
-    unsaid = [row for row in rows if row["state"] == "not said"]
-    have = [row for row in rows if row["state"] == "have"]
+    rows = report.kit or ()
+    missing = [row for row in rows if row.state == "missing"]
+    unsaid = [row for row in rows if row.state == "not said"]
+    have = [row for row in rows if row.state == "have"]
     units = _units(report)
     items = [_tool_item(row, units, numbers) for row in missing]
     found = [Section("kit", "Not in your kit", tuple(items))]
@@ -145,54 +155,55 @@ def kit(report: Report, numbers: Numbers) -> list[Section]:
         )
     )
     if have:
-        text = ", ".join(row["item"] for row in have)
+        text = ", ".join(row.item for row in have)
         found.append(Section("kit", "At hand", (Item(text),)))
     return [section for section in found if section.items]
 
 
-def seams_in_full(report: Report, numbers: Numbers) -> Section:
+def seams_in_full(report: Answer, numbers: Numbers) -> Section:
     """Every seam as it is built, with all its places, figures and steps."""
     units = _units(report)
     items = []
-    for seam in report["seams"]:
-        if "build" not in seam:
+    for seam in report.seams:
+        built = seam.built
+        if built is None:
             continue
-        parts = [Part(seam["build"], "bulk", numbers.mark(seam["build_sources"]))]
-        if len(seam["spots"]) > 1:
-            parts.append(Part(_spots_text(seam, units), "places"))
-        parts.append(Part(_class_text(seam["class"]), "in the standards"))
-        parts += [Part(text) for text in seam["build_says"]]
-        if seam["thread_m"]:
-            by = ", ".join(f"{k} {_long(v, units)}" for k, v in seam["thread_m"]["by"].items())
-            times = f" ({seam['times']} times)" if seam["times"] > 1 else ""
+        parts = [Part(built.build, "bulk", numbers.mark(built.build_sources))]
+        if len(built.spots) > 1:
+            parts.append(Part(_spots_text(built, units), "places"))
+        parts.append(Part(_class_text(built.class_), "in the standards"))
+        parts += [Part(text) for text in built.build_says]
+        if built.thread_m:
+            by = ", ".join(f"{k} {_long(v, units)}" for k, v in built.thread_m.by.items())
+            times = f" ({built.times} times)" if built.times > 1 else ""
             parts.append(Part(f"{by}{times}", "thread"))
-        about = " + ".join(seam["layers"])
-        items.append(Item(seam["name"], about, tuple(p for p in parts if p.text)))
+        about = " + ".join(seam.layers)
+        items.append(Item(seam.name, about, tuple(p for p in parts if p.text)))
     return Section("seams", "Seams as they are built", tuple(items))
 
 
-def tests_in_full(report: Report, numbers: Numbers) -> Section:
+def tests_in_full(report: Answer, numbers: Numbers) -> Section:
     """Every sandwich with its settings, what to look for, and its result or a line for it."""
     del numbers
     items = []
     places = by_place(report)
     asked: set[str] = set()
-    for test in report["tests"]:
-        verdicts = places.get(("seam", test["places"][0]), {})
+    for test in report.tests:
+        verdicts = places.get(("seam", test.places[0]), {})
         told = [verdicts[a] for a in TRIED if a in verdicts and _told(verdicts[a])]
         set_to = ", ".join(phrase(verdict) for verdict in told)
-        fresh = [text for text in test["look_for"] if text not in asked][:MOST_LOOKS]
+        fresh = [text for text in test.look_for if text not in asked][:MOST_LOOKS]
         asked.update(fresh)
         look = " ".join(fresh) or "Stitch, press, and look at both sides."
         parts = [Part(set_to, "set"), Part(look.rstrip("."), "look")]
-        results = test.get("results", ())
+        results = test.results or ()
         for row in results:
-            how = "" if row["works"] else "it failed: "
-            parts.append(Part(f"{how}{row['result'].rstrip('.')}", "result"))
+            how = "" if row.works else "it failed: "
+            parts.append(Part(f"{how}{row.result.rstrip('.')}", "result"))
         if not results:
             parts.append(Part("____________________", "result"))
-        about = f"stands for {', '.join(test['places'])}"
-        items.append(Item(" + ".join(test["layers"]), about, tuple(parts)))
+        about = f"stands for {', '.join(test.places)}"
+        items.append(Item(" + ".join(test.layers), about, tuple(parts)))
     return Section(
         "tests_full",
         "Try on scraps first",
@@ -201,19 +212,21 @@ def tests_in_full(report: Report, numbers: Numbers) -> Section:
     )
 
 
-def _units(report: Report) -> System:
-    return "us" if report["units"] == "us" else "metric"
+def _units(report: Answer) -> System:
+    return "us" if report.units == "us" else "metric"
 
 
-def _cloth_short(row: dict[str, Any], units: System) -> str:
-    return f"{row['fabric']} {row['buy']} of {_wide(row, units)}"
+def _cloth_short(row: ToldCloth, units: System) -> str:
+    return f"{row.fabric} {row.buy} of {_wide(row, units)}"
 
 
-def _wide(row: dict[str, Any], units: System) -> str:
+def _wide(row: ToldCloth, units: System) -> str:
     """The width of a cloth as shops say it."""
+    if row.width_mm is None:
+        return "a width that is not said"
     if units == "us":
-        return f"{row['width_mm'] / 25.4:.0f} in"
-    return f"{row['width_mm'] / 10:g} cm"
+        return f"{row.width_mm / 25.4:.0f} in"
+    return f"{row.width_mm / 10:g} cm"
 
 
 def _long(metres: float, units: System) -> str:
@@ -221,106 +234,111 @@ def _long(metres: float, units: System) -> str:
     return f"{metres / 0.9144:.0f} yd" if units == "us" else f"{metres:.0f} m"
 
 
-def _cloth_item(row: dict[str, Any], units: System, numbers: Numbers) -> Item:
+def _cloth_item(row: ToldCloth, units: System, numbers: Numbers) -> Item:
     about = f"{_wide(row, units)} wide"
-    if "width" in row["assumed"]:
+    if "width" in row.assumed:
         about += ", taken for granted"
-    if row["wrong"]:
-        return Item(row["fabric"], about, (Part(f"cannot be laid out: {row['wrong']}"),))
-    parts = [Part(row["buy"], "buy", numbers.mark(["estimate"]))]
-    way = "all pieces one way" if row["one_way"] else "pieces either way"
-    shrinks = f"{row['shrinks_percent']:g} % for shrinking"
-    if "shrinkage" in row["assumed"]:
+    if row.wrong:
+        return Item(row.fabric, about, (Part(f"cannot be laid out: {row.wrong}"),))
+    parts = [Part(row.buy, "buy", numbers.mark(["estimate"]))]
+    way = "all pieces one way" if row.one_way else "pieces either way"
+    shrinks = f"{row.shrinks_percent:g} % for shrinking"
+    if "shrinkage" in row.assumed:
         shrinks += " (as usual for such cloth)"
-    number = f"{row['pieces']} piece{'s' if row['pieces'] != 1 else ''}"
-    parts.append(Part(f"{number}, {way}, {shrinks}; {row['used_percent']:.0f} % of it is used."))
-    parts += [Part(sentence) for sentence in row["says"]]
-    return Item(row["fabric"], about, tuple(parts))
+    number = f"{row.pieces} piece{'s' if row.pieces != 1 else ''}"
+    parts.append(Part(f"{number}, {way}, {shrinks}; {row.used_percent:.0f} % of it is used."))
+    parts += [Part(sentence) for sentence in row.says]
+    return Item(row.fabric, about, tuple(parts))
 
 
-def _match(row: dict[str, Any]) -> str:
-    return f"to match {' and '.join(row['matches'])}"
+def _match(row: ToldThread) -> str:
+    return f"to match {' and '.join(row.matches)}"
 
 
-def _of_tex(row: dict[str, Any]) -> str:
-    return f" of tex {row['tex']:g}" if row["tex"] is not None else ""
+def _of_tex(row: ToldThread) -> str:
+    return f" of tex {row.tex:g}" if row.tex is not None else ""
 
 
-def _thread_item(row: dict[str, Any], units: System, numbers: Numbers) -> Item:
-    tex = f", tex {row['tex']:g}" if row["tex"] is not None else ""
+def _thread_item(row: ToldThread, units: System, numbers: Numbers) -> Item:
+    tex = f", tex {row.tex:g}" if row.tex is not None else ""
     parts = []
-    if row["total_m"] > 0:
-        text = f"needle {_long(row['needle_m'], units)}, bobbin {_long(row['bobbin_m'], units)}"
-        if row["overlocker_m"]:
-            cones = _long(row["overlocker_m"], units)
-            text += f", looper {_long(row['looper_m'], units)}; {cones} of it comes off the cones"
-        parts = [Part(text, "takes", numbers.mark(row["sources"])), Part(row["buy"], "buy")]
+    if row.total_m > 0:
+        text = f"needle {_long(row.needle_m, units)}, bobbin {_long(row.bobbin_m, units)}"
+        if row.overlocker_m:
+            cones = _long(row.overlocker_m, units)
+            text += f", looper {_long(row.looper_m, units)}; {cones} of it comes off the cones"
+        parts = [Part(text, "takes", numbers.mark(row.sources)), Part(row.buy, "buy")]
         parts = [part for part in parts if part.text]
-    if row["ticket"]:
-        number = 5 * round(row["ticket"]["number"] / 5)
-        text = f"{row['ticket']['of']} ticket about {number}; its thickness suits needle "
-        text += needle(row["needle_nm"])
-        parts.append(Part(text, "size", numbers.mark(row["size_sources"])))
-    if row["not_counted"]:
-        names = ", ".join(row["not_counted"])
+    if row.ticket and row.needle_nm is not None:
+        number = 5 * round(row.ticket.number / 5)
+        text = f"{row.ticket.of} ticket about {number}; its thickness suits needle "
+        text += needle(row.needle_nm)
+        parts.append(Part(text, "size", numbers.mark(row.size_sources)))
+    if row.not_counted:
+        names = ", ".join(row.not_counted)
         parts.append(Part(f"not counted, because no length is given: {names}"))
-    return Item(_match(row), f"{row['fibre']}{tex}", tuple(parts))
+    return Item(_match(row), f"{row.fibre}{tex}", tuple(parts))
 
 
-def _tool_short(row: dict[str, Any]) -> str:
-    instead = f" (or {row['instead'][0]['text']})" if row["instead"] else ""
+def _tool_short(row: ToldNeed) -> str:
+    instead = f" (or {row.instead[0].text})" if row.instead else ""
     return f"{_tool_name(row)}{instead}"
 
 
-def _tool_name(row: dict[str, Any]) -> str:
+def _tool_name(row: ToldNeed) -> str:
     """A tool; a needle with the number of the other system."""
-    if row["group"] != "needles":
-        return str(row["item"])
-    point, _, size = row["item"].rpartition(" ")
+    if row.group != "needles":
+        return str(row.item)
+    point, _, size = row.item.rpartition(" ")
     return f"{point} needle {needle(float(size))}"
 
 
-def _tool_item(row: dict[str, Any], units: System, numbers: Numbers) -> Item:
+def _tool_item(row: ToldNeed, units: System, numbers: Numbers) -> Item:
     name = _tool_name(row)
-    about = ", ".join(row["for"][:4]) + (" and more" if len(row["for"]) > 4 else "")
+    about = ", ".join(row.for_[:4]) + (" and more" if len(row.for_) > 4 else "")
     parts = []
-    if row["strip"]:
-        parts.append(Part(_strip_text(row, units), "cut", numbers.mark(row["strip"]["sources"])))
-    elif row["length_mm"]:
-        parts.append(Part(show("length", row["length_mm"], units), "length"))
-    parts += [Part(s["text"], "or", numbers.mark(s["sources"])) for s in row["instead"][:2]]
-    if row["ruled_out"] and not row["instead"]:
-        parts.append(Part(f"the cloths rule out {row['ruled_out'][0]}"))
+    if row.strip:
+        parts.append(
+            Part(_strip_text(row, row.strip, units), "cut", numbers.mark(row.strip.sources))
+        )
+    elif row.length_mm:
+        parts.append(Part(show("length", row.length_mm, units), "length"))
+    parts += [Part(s.text, "or", numbers.mark(s.sources)) for s in row.instead[:2]]
+    if row.ruled_out and not row.instead:
+        parts.append(Part(f"the cloths rule out {row.ruled_out[0]}"))
     return Item(name, about, tuple(parts))
 
 
-def _strip_text(row: dict[str, Any], units: System) -> str:
+def _strip_text(row: ToldNeed, strip: ToldStrip, units: System) -> str:
     """Width of a bias strip, how much of it, and the square that gives it."""
-    low, high = row["strip"]["width_mm"]
+    low, high = strip.width_mm
     wide = show_range("length", low, high, units)
-    if not row["length_mm"]:
+    if not row.length_mm or strip.square_mm is None:
         return f"{wide} wide, on the bias; give its seams a length to have it reckoned"
-    long = show("length", row["length_mm"], units)
-    square = show("length", row["strip"]["square_mm"], units)
+    long = show("length", row.length_mm, units)
+    square = show("length", strip.square_mm, units)
     return f"{long} of it {wide} wide, joins counted: a square of {square} gives that"
 
 
-def _spots_text(seam: dict[str, Any], units: System) -> str:
+def _spots_text(seam: ToldBuild, units: System) -> str:
     return ", ".join(
-        f"{spot['at']} {spot['plies']:.3g} ({thin(spot['thickness_mm'], units)})"
-        for spot in seam["spots"]
+        f"{spot.at} {spot.plies:.3g} ({thin(spot.thickness_mm, units)})" for spot in seam.spots
     )
 
 
-def _class_text(named: dict[str, Any]) -> str:
-    words = {"iso_4915": "stitch ISO 4915", "iso_4916": "seam ISO 4916", "astm_d6193": "ASTM D6193"}
+def _class_text(named: ToldClass) -> str:
+    rows = (
+        ("iso_4915", "stitch ISO 4915", named.iso_4915),
+        ("iso_4916", "seam ISO 4916", named.iso_4916),
+        ("astm_d6193", "ASTM D6193", named.astm_d6193),
+    )
     return ", ".join(
-        f"{words[key]} {value}{' (from memory)' if key in named['from_memory'] else ''}"
-        for key, value in named.items()
-        if key in words and value
+        f"{words} {value}{' (from memory)' if key in named.from_memory else ''}"
+        for key, words, value in rows
+        if value
     )
 
 
-def _told(verdict: dict[str, Any]) -> bool:
+def _told(verdict: ToldVerdict) -> bool:
     """Whether a setting is worth printing: no press cloth goes without saying."""
-    return (verdict["aspect"], verdict["text"]) != ("press.cloth", "none")
+    return (verdict.aspect, verdict.text) != ("press.cloth", "none")

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import groupby
-from typing import Any
 
+from advisor.answer.model.answer import Answer
+from advisor.answer.model.order import ToldOrder, ToldStep
+from advisor.answer.model.told import ToldConflict, ToldLink
 from advisor.errors import for_shell
 from advisor.render.layout import heading, wrap
 
@@ -12,92 +15,88 @@ WIDTH = 110
 TOGETHER = frozenset({"shrink", "cut", "mark"})
 """Operations of which neighbours are told in one line."""
 VERBS = {"shrink": "Shrink", "cut": "Lay and cut", "mark": "Mark"}
-Report = dict[str, Any]
-Row = dict[str, Any]
 
 
-def render_order(data: Report) -> str:
+def render_order(data: Answer) -> str:
     """The whole order, with its conflicts, sittings and price."""
-    rows = data["order"]
-    lines = heading(f"{data['garment']}: order of work", 1)
-    lines += _wrong(data) + _price(data)
-    number = {row["step"]: k for k, row in enumerate(rows, 1)}
-    if data["sittings"]:
-        byname = {row["step"]: row for row in rows}
-        done = [row for row in rows if row["done"]]
+    work = data.work
+    if work is None:
+        raise ValueError("the answer was not asked for its order of work")
+    rows = work.order
+    lines = heading(f"{data.garment}: order of work", 1)
+    lines += _wrong(work) + _price(work)
+    number = {row.step: k for k, row in enumerate(rows, 1)}
+    if work.sittings:
+        byname = {row.step: row for row in rows}
+        done = [row for row in rows if row.done]
         if done:
             lines += heading("Done") + _steps(done, number)
-        for k, sitting in enumerate(data["sittings"], 1):
-            over = f"; {sitting['over']:.0f} min too long, and nothing to cut it at" * (
-                sitting["over"] > 0
+        for k, sitting in enumerate(work.sittings, 1):
+            over = f"; {sitting.over:.0f} min too long, and nothing to cut it at" * (
+                sitting.over > 0
             )
-            title = f"Sitting {k}: about {sitting['minutes']:.0f} min{over}"
-            lines += heading(title) + _steps([byname[n] for n in sitting["steps"]], number)
+            title = f"Sitting {k}: about {sitting.minutes:.0f} min{over}"
+            lines += heading(title) + _steps([byname[n] for n in sitting.steps], number)
     else:
         lines += ["", *_steps(rows, number)]
-    return "\n".join(lines + _after(data, number)) + "\n"
+    return "\n".join(lines + _after(work, number)) + "\n"
 
 
-def render_cycles(conflicts: list[dict[str, Any]]) -> str:
+def render_cycles(conflicts: Sequence[ToldConflict]) -> str:
     """What the order of work cannot have, for the list of conflicts; empty where there is none."""
     lines = _cycles(conflicts)
     return "\n".join(["", *lines]) + "\n" if lines else ""
 
 
-def _cycles(conflicts: list[dict[str, Any]]) -> list[str]:
+def _cycles(conflicts: Sequence[ToldConflict]) -> list[str]:
     lines: list[str] = []
     for conflict in conflicts:
-        lines += _para(f"CANNOT BE: {conflict['message']}")
-        for link in conflict["because"]:
-            lines += _para(f"{link['before']} before {link['after']}: {link['why']}", "    ")
-        for remedy in conflict["remedies"][:2]:
-            lines += _para(f"> {remedy['text']}", "    ")
+        lines += _para(f"CANNOT BE: {conflict.message}")
+        for link in conflict.because:
+            if isinstance(link, ToldLink):
+                lines += _para(f"{link.before} before {link.after}: {link.why}", "    ")
+        for remedy in conflict.remedies[:2]:
+            lines += _para(f"> {remedy.text}", "    ")
     return lines
 
 
-def _wrong(data: Report) -> list[str]:
-    lines = _cycles(data["order_conflicts"])
-    for pin in data["pins"]:
-        if not pin["honoured"]:
-            links = "; ".join(
-                f"{p['before']} before {p['after']}: {p['why']}" for p in pin["forbidden_by"]
-            )
-            lines += _para(f"Your pin of '{pin['step']}' cannot be had. {links or pin['remark']}")
-    for remark in data["remarks"]:
+def _wrong(data: ToldOrder) -> list[str]:
+    lines = _cycles(data.order_conflicts)
+    for remark in data.remarks:
         lines += _para(remark)
-    clashes = dict.fromkeys(row["place"] for row in data["unsettled"])
+    clashes = dict.fromkeys(row.place for row in data.unsettled)
     if clashes:
         lines += _para(
             f"What clashes at {', '.join(clashes)} is settled by no order of work: change "
             "something there first; advisor check FILE says what."
         )
-    for row in data["keep_off"]:
-        lines += _para(f"Take care: {row['text']}")
+    for row in data.keep_off:
+        lines += _para(f"Take care: {row.text}")
     return lines
 
 
-def _price(data: Report) -> list[str]:
-    cost, rows = data["order_cost"], data["order"]
-    left = sum(not row["done"] for row in rows)
+def _price(data: ToldOrder) -> list[str]:
+    cost, rows = data.order_cost, data.order
+    left = sum(not row.done for row in rows)
     many = f"{len(rows)} steps" + (f", {left} left" if left < len(rows) else "")
-    if cost["shown"] == "plain":
+    if cost.shown == "plain":
         text = (
-            f"{many} seam by seam, as is the custom: {cost['changes']} changes of set-up, about "
-            f"{_min(cost['minutes'])}. Without --plain: the order with the fewest changes."
+            f"{many} seam by seam, as is the custom: {cost.changes} changes of set-up, about "
+            f"{_min(cost.minutes)}. Without --plain: the order with the fewest changes."
         )
     else:
         proof = (
             "no order that keeps the rules spends less"
-            if cost["optimal"]
-            else f"a better one could save {_min(cost['gap'])} at most"
+            if cost.optimal
+            else f"a better one could save {_min(cost.gap)} at most"
         )
         text = (
-            f"{many}, {cost['changes']} changes of set-up, about {_min(cost['minutes'])}; "
-            f"{proof}. Seam by seam, as is the custom, they take {_min(cost['plain'])}."
+            f"{many}, {cost.changes} changes of set-up, about {_min(cost.minutes)}; "
+            f"{proof}. Seam by seam, as is the custom, they take {_min(cost.plain)}."
         )
-    lines = _para(f"{text} The work itself: about {_hours(cost['work'])}.")
-    never = dict.fromkeys(row["operation"] for row in rows if row["undo"] == "never")
-    tries = ", ".join(data["try_on"])
+    lines = _para(f"{text} The work itself: about {_hours(cost.work)}.")
+    never = dict.fromkeys(row.operation for row in rows if row.undo == "never")
+    tries = ", ".join(data.try_on)
     lines += _para(
         f"No way back after ! ({', '.join(never)}). A mistake costs least at the scrap tests, in "
         f"gathering rows{' and at the fitting: stop there and try on' if tries else ''}."
@@ -105,75 +104,75 @@ def _price(data: Report) -> list[str]:
     return lines
 
 
-def _steps(rows: list[Row], number: dict[str, int]) -> list[str]:
+def _steps(rows: Sequence[ToldStep], number: dict[str, int]) -> list[str]:
     lines: list[str] = []
     for _, group in groupby(rows, key=_kind):
         members = list(group)
-        if members[0]["operation"] in TOGETHER and len(members) > 1:
+        if members[0].operation in TOGETHER and len(members) > 1:
             lines += _many(members, number)
         else:
             for row in members:
-                lines += _one(row, number[row["step"]])
+                lines += _one(row, number[row.step])
     return lines
 
 
-def _kind(row: Row) -> str:
-    return str(row["operation"]) if row["operation"] in TOGETHER else str(row["step"])
+def _kind(row: ToldStep) -> str:
+    return str(row.operation) if row.operation in TOGETHER else str(row.step)
 
 
-def _many(rows: list[Row], number: dict[str, int]) -> list[str]:
+def _many(rows: list[ToldStep], number: dict[str, int]) -> list[str]:
     """Neighbours of one operation in a paragraph, those alike together, a box each."""
     parts = []
-    alike: dict[str, list[Row]] = {}
+    alike: dict[str, list[ToldStep]] = {}
     for row in rows:
-        alike.setdefault(row["how"], []).append(row)
+        alike.setdefault(row.how, []).append(row)
     for how, group in alike.items():
-        boxes = ", ".join(f"{_box(row)} {row['on'][0]}" for row in group)
+        boxes = ", ".join(f"{_box(row)} {row.on[0]}" for row in group)
         parts.append(f"{boxes}: {how}")
-    first, last = number[rows[0]["step"]], number[rows[-1]["step"]]
-    mark = "!" if rows[0]["undo"] == "never" else ""
+    first, last = number[rows[0].step], number[rows[-1].step]
+    mark = "!" if rows[0].undo == "never" else ""
     span = f"{first}-{last}"
-    text = f"{VERBS[rows[0]['operation']]}{mark} {'; '.join(parts)}."
+    text = f"{VERBS[rows[0].operation]}{mark} {'; '.join(parts)}."
     return wrap(text, f"{span:>6} ", " " * 7, WIDTH)
 
 
-def _one(row: Row, number: int) -> list[str]:
-    mark = "!" if row["undo"] == "never" else " "
+def _one(row: ToldStep, number: int) -> list[str]:
+    mark = "!" if row.undo == "never" else " "
     head = f"{number:>6} {_box(row)}{mark}"
-    lines = wrap(row["does"], head, " " * len(head), WIDTH)
-    if row["done"]:
+    lines = wrap(row.does, head, " " * len(head), WIDTH)
+    if row.done:
         return lines
     about = []
-    if row["set_up"]:
-        cost = f" ({_min(row['change_min'])})" if row["change_min"] else ""
-        about.append(f"{row['set_up'][:1].upper()}{row['set_up'][1:]}{cost}.")
-    if row["why"]:
-        about.append(row["why"][:1].upper() + row["why"][1:])
-    for warning in row["warn"]:
+    if row.set_up:
+        cost = f" ({_min(row.change_min)})" if row.change_min else ""
+        about.append(f"{row.set_up[:1].upper()}{row.set_up[1:]}{cost}.")
+    if row.why:
+        about.append(row.why[:1].upper() + row.why[1:])
+    for warning in row.warn:
         lines += wrap(warning, " " * 9 + "! ", " " * 11, WIDTH)
     return lines + (wrap(" ".join(about), " " * 11, None, WIDTH) if about else [])
 
 
-def _after(data: Report, number: dict[str, int]) -> list[str]:
-    rows = [row for row in data["order"] if not row["done"]]
+def _after(data: ToldOrder, number: dict[str, int]) -> list[str]:
+    rows = [row for row in data.order if not row.done]
     lines = heading("Where to stop")
     if not rows:
         return lines + _para("Everything is ticked.")
-    stuck = _spans([number[row["step"]] for row in rows if not row["stop"]])
+    stuck = _spans([number[row.step] for row in rows if not row.stop])
     text = (
         f"Nothing is left half-done after any step but {stuck}."
         if stuck
         else ("Nothing is left half-done after any step.")
     )
-    if not data["sittings"]:
+    if not data.sittings:
         text += " --sitting 90min cuts the work into sittings."
     lines += _para(text)
-    name = for_shell(rows[0]["step"])
+    name = for_shell(rows[0].step)
     lines += _para(
         f"Tick a step off in the project file: --tick {name}. Why one stands where it does: "
         f"advisor why FILE {name} order."
     )
-    lines += _para(" ".join(data["assumed"]))
+    lines += _para(" ".join(data.assumed))
     return lines
 
 
@@ -188,8 +187,8 @@ def _spans(numbers: list[int]) -> str:
     return ", ".join(str(p[0]) if len(p) == 1 else f"{p[0]} to {p[-1]}" for p in parts)
 
 
-def _box(row: Row) -> str:
-    return "[x]" if row["done"] else "[ ]"
+def _box(row: ToldStep) -> str:
+    return "[x]" if row.done else "[ ]"
 
 
 def _min(minutes: float) -> str:
@@ -202,3 +201,21 @@ def _hours(minutes: float) -> str:
 
 def _para(text: str, first: str = "  ") -> list[str]:
     return wrap(text, first, first + "  ", WIDTH)
+
+
+def order_line(work: ToldOrder, file: str) -> str:
+    """The order in a line, for the sheet."""
+    cost, rows, typed = work.order_cost, work.order, f"advisor order {for_shell(file)}"
+    left = [row for row in rows if not row.done]
+    if not left:
+        return f"{typed}: all {len(rows)} steps are done."
+    done = f", {len(rows) - len(left)} done" if len(left) < len(rows) else ""
+    saved = cost.plain - cost.minutes
+    less = f", {saved:.0f} less than seam by seam" if saved >= 1 else ""
+    hot = [row.step for row in left if row.operation in ("press-alone", "fuse")]
+    early = f"; before anything tender is in: {', '.join(hot)}" if hot else ""
+    clash = " It has conflicts." if work.order_conflicts else ""
+    return (
+        f"{typed}: {len(rows)} steps{done}, {cost.changes} changes of set-up, "
+        f"about {cost.minutes:.0f} min{less}; next: {left[0].step}{early}.{clash}"
+    )

@@ -2,22 +2,20 @@
 
 from __future__ import annotations
 
-from typing import Any
-
+from advisor.answer.model.answer import Answer
+from advisor.answer.model.told import ToldClaim, ToldVerdict
 from advisor.errors import InputError, Problem, nearest
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
 from advisor.render.layout import wrap
 
 
-def pick_verdict(
-    report: dict[str, Any], place: str, aspect: str, knowledge: Knowledge
-) -> dict[str, Any]:
+def pick_verdict(report: Answer, place: str, aspect: str, knowledge: Knowledge) -> ToldVerdict:
     """The verdict that somebody asks about.
 
     Raises:
         InputError: no such place or aspect; with the nearest names.
     """
-    places = list(dict.fromkeys(v["place"] for v in report["verdicts"]))
+    places = list(dict.fromkeys(v.place for v in report.verdicts))
     if place not in places:
         known = nearest(place, places)
         text = f"no place '{place}' in this garment"
@@ -25,45 +23,42 @@ def pick_verdict(
     if aspect not in knowledge.aspects:
         known = nearest(aspect, list(knowledge.aspects))
         raise InputError(Problem(f"unknown aspect '{aspect}'", None, None, known))
-    found = [v for v in report["verdicts"] if v["place"] == place and v["aspect"] == aspect]
+    found = [v for v in report.verdicts if v.place == place and v.aspect == aspect]
     if not found:
-        asked = [v["aspect"] for v in report["verdicts"] if v["place"] == place]
+        asked = [v.aspect for v in report.verdicts if v.place == place]
         text = f"nobody says anything about {aspect} at {place}"
         raise InputError(Problem(text, None, "one of " + ", ".join(asked)))
-    chosen: dict[str, Any] = found[0]
-    return chosen
+    return found[0]
 
 
-def render_reasons(verdict: dict[str, Any], knowledge: Knowledge) -> list[str]:
+def render_reasons(verdict: ToldVerdict, knowledge: Knowledge) -> list[str]:
     """Draw the tree: the answer, then every claim with its facts, sources and disagreements."""
-    title = knowledge.aspects[verdict["aspect"]].title
-    lines = wrap(f"{verdict['place']}, {title}: {verdict['text']}")
-    for claim in verdict["because"]:
+    title = knowledge.aspects[verdict.aspect].title
+    lines = wrap(f"{verdict.place}, {title}: {verdict.text}")
+    for claim in verdict.because:
         lines += _claim(claim, "because", verdict, knowledge)
-    for claim in verdict["given_up"]:
+    for claim in verdict.given_up:
         lines += _claim(claim, "given up", verdict, knowledge)
     return lines
 
 
-def _claim(
-    claim: dict[str, Any], label: str, verdict: dict[str, Any], knowledge: Knowledge
-) -> list[str]:
-    first = f"  {label} {claim['who']}: {claim['says']} ({claim['strength']}, {claim['rule']})"
+def _claim(claim: ToldClaim, label: str, verdict: ToldVerdict, knowledge: Knowledge) -> list[str]:
+    first = f"  {label} {claim.who}: {claim.says} ({claim.strength}, {claim.rule})"
     lines = wrap(first, "", "      ")
-    if claim["why"]:
-        lines += wrap(claim["why"], "      ")
-    for fact in claim["facts"]:
-        certain = "" if claim["certain"] else " (may be)"
-        lines += wrap(f"given {fact['who']}: {fact['fact']} {fact['value']}{certain}", "      ")
-    for text in claim["sources"]:
+    if claim.why:
+        lines += wrap(claim.why, "      ")
+    for fact in claim.facts:
+        certain = "" if claim.certain else " (may be)"
+        lines += wrap(f"given {fact.who}: {fact.fact} {fact.value}{certain}", "      ")
+    for text in claim.sources:
         id_, _, place = text.partition(" ")
         source = knowledge.sources[id_]
         seen = "" if source.read in ("whole", "part") else f", read: {source.read}"
         at = f", {place}" if place else ""
         lines += wrap(f"on the word of {source.citation}{at} ({source.kind}{seen})", "      ")
-    limits = claim["strength"] == "must" and claim["says"].startswith("at most")
-    if verdict["aspect"] == LIMIT_ASPECT and claim["rule"].startswith("fibre ") and limits:
-        lines += _published(claim["rule"].removeprefix("fibre "), knowledge)
+    limits = claim.strength == "must" and claim.says.startswith("at most")
+    if verdict.aspect == LIMIT_ASPECT and claim.rule.startswith("fibre ") and limits:
+        lines += _published(claim.rule.removeprefix("fibre "), knowledge)
     return lines
 
 

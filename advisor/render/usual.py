@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from typing import Any
 
-from advisor.render.lines import SILENT, Verdicts, is_cold, line_parts, phrase
+from advisor.answer.model.told import ToldVerdict
+from advisor.render.lines import SILENT, Verdicts, is_cold, line_parts, phrase_of
 
 FEWEST = 4
 """With fewer seams than this there is nothing to gather."""
@@ -44,10 +44,10 @@ def usual_answers(places: Sequence[Verdicts], aspects: Iterable[str]) -> dict[st
 
 def own_parts(
     verdicts: Verdicts, aspects: Sequence[str], usual: dict[str, str]
-) -> list[tuple[str, dict[str, Any]]]:
+) -> list[tuple[str, ToldVerdict | None]]:
     """The phrases of a line that are not the usual ones."""
-    parts = []
-    said = {verdict["aspect"]: (text, verdict) for text, verdict in line_parts(verdicts, aspects)}
+    parts: list[tuple[str, ToldVerdict | None]] = []
+    said = {verdict.aspect: (text, verdict) for text, verdict in line_parts(verdicts, aspects)}
     for aspect in aspects:
         cold = aspect.startswith("press.") and is_cold(verdicts)
         if not cold and usual.get(aspect) == _text(verdicts, aspect):
@@ -55,15 +55,15 @@ def own_parts(
         if aspect in said:
             parts.append(said[aspect])
         elif aspect in usual and not cold:
-            verdict = {"aspect": aspect, "text": _text(verdicts, aspect), "because": []}
-            parts.append((phrase(verdict), verdicts.get(aspect, verdict)))
+            text = _text(verdicts, aspect)
+            parts.append((phrase_of(aspect, text), verdicts.get(aspect)))
     return [(text, verdict) for text, verdict in parts if text]
 
 
-def plain_text(verdict: dict[str, Any]) -> str:
+def plain_text(verdict: ToldVerdict) -> str:
     """An answer to compare: of two threads to choose from the order does not matter."""
-    text = str(verdict["text"])
-    return " or ".join(sorted(two_threads(text))) if verdict["aspect"] == "thread.fibre" else text
+    text = str(verdict.text)
+    return " or ".join(sorted(two_threads(text))) if verdict.aspect == "thread.fibre" else text
 
 
 def two_threads(text: str) -> list[str]:

@@ -5,8 +5,7 @@ from __future__ import annotations
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from advisor.answer.core import report
-from advisor.answer.heat import add_heat
+from advisor.answer.pipeline import Parts, answer
 from advisor.answer.press_clause import budget, press_clauses, seconds
 from advisor.claims.valuesets import Span
 from advisor.decide.advise import advise
@@ -17,6 +16,7 @@ from advisor.heat.stacks import presses
 from advisor.knowledge.model import LIMIT_ASPECT
 from advisor.project.garment import Cloth, Garment
 from tests.laws.engine_garments import cloths, garments, known
+from tests.told import heat_answer, heat_row
 
 law = settings(max_examples=40, deadline=None, derandomize=True, database=None)
 few = settings(law, max_examples=6)
@@ -61,12 +61,12 @@ def test_the_heat_changes_no_verdict_and_takes_no_clash_away(garment: Garment) -
     after, heat = advise_with_heat(advice, known(), full=False)
     assert after.judgement.verdicts == advice.judgement.verdicts
     assert set(advice.judgement.conflicts) <= set(after.judgement.conflicts)
-    before, data = report(after, known()), report(after, known())
-    add_heat(data, heat, garment, known())
-    assert before["verdicts"] == data["verdicts"]
-    for row in data["heat"]:
-        assert row["press_at_most_s"] is None or row["press_at_most_s"] >= 0.0
-        assert row["touch_safe_after_s"] is None or min(row["touch_safe_after_s"]) > 0.0
+    plain, told = answer(garment, known()), answer(garment, known(), Parts(heat=True))
+    assert plain.verdicts == told.verdicts
+    assert heat.rows or not told.heat
+    for row in told.heat or ():
+        assert row.press_at_most_s is None or row.press_at_most_s >= 0.0
+        assert row.touch_safe_after_s is None or min(row.touch_safe_after_s) > 0.0
 
 
 @law
@@ -75,13 +75,9 @@ def test_the_clause_never_lengthens_a_time(
     settled: float | None, dried: float | None, low: float | None, high: float | None
 ) -> None:
     """What is printed is no longer than the computed budget nor than the rule's time."""
-    rows = [
-        {"place": "hem", "way": "advised", "press_at_most_s": settled},
-        {"place": "hem", "way": "dried out", "press_at_most_s": dried},
-        {"place": "hem", "way": "bare", "press_at_most_s": 0.1},
-    ]
-    dwell = {"place": "hem", "scope": "seam", "aspect": "press.dwell", "low": low, "high": high}
-    said = press_clauses({"heat": rows, "verdicts": [dwell]}, "hem")
+    ways = (("advised", settled), ("dried out", dried), ("bare", 0.1))
+    rows = [heat_row(place="hem", way=way, press_at_most_s=most) for way, most in ways]
+    said = press_clauses(heat_answer(rows, dwell=(low, high)), "hem")
     assert len(said) <= 1
     for text in said:
         longest = budget(rows)

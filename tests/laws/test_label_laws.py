@@ -7,10 +7,9 @@ from dataclasses import replace
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from advisor.answer.core import report
-from advisor.answer.label import Asked, add_label
+from advisor.answer.label import Asked
+from advisor.answer.pipeline import Parts, answer
 from advisor.craft.fibrelabel import Share, Small, content, whole_percents
-from advisor.decide.advise import advise
 from advisor.decide.evaluate import judge
 from advisor.knowledge.labels import CARE
 from advisor.label.care import Care, care_of
@@ -63,10 +62,9 @@ def test_a_figure_is_near_its_weight(parts: list[int]) -> None:
 
 
 def ready(garment: Garment, market: str) -> bool:
-    advice = advise(garment, known())
-    data = report(advice, known())
-    add_label(data, advice, known(), Asked(market))
-    return bool(data["label"]["ready"])
+    told = answer(garment, known(), Parts(label=Asked(market)))
+    assert told.label is not None
+    return told.label.ready
 
 
 @given(garments(), markets)

@@ -7,12 +7,12 @@ from typing import Any
 
 from hypothesis import given, settings
 
-from advisor.answer.core import report
-from advisor.decide.advise import advise
+from advisor.answer.pipeline import answer
 from advisor.project.garment import Garment
 from advisor.render.lines import FABRIC_LINES, GARMENT_LINES, NO_WAY, SEAM_LINES, phrase
 from advisor.render.printed.detailed import render_detailed
 from tests.laws.engine_garments import garments, known
+from tests.told import data_of, written
 
 law = settings(max_examples=25, deadline=None, derandomize=True, database=None)
 LABELS = [label for label, _ in (*FABRIC_LINES, *SEAM_LINES, *GARMENT_LINES)]
@@ -54,15 +54,15 @@ def test_every_setting_on_the_sheet_is_a_verdict_of_the_data(garment: Garment) -
     Where neither washing nor dry cleaning is left the line says so of both at once; that is the
     one thing in a line that is no verdict's own text.
     """
-    data = report(advise(garment, known()), known())
-    text = render_detailed(data, everything=True)
+    told = answer(garment, known())
+    text = render_detailed(told, everything=True)
     places = [*garment.cloths, *(seam.name for seam in garment.seams)]
     shown = settings_shown(text, places)
     assert shown, text
     for place, said in shown:
-        verdicts = [v for v in data["verdicts"] if v["place"] == place]
-        phrases = {phrase(v) for v in verdicts} | {v["text"] for v in verdicts}
-        if {"do not wash", "do not dry clean"} <= {v["text"] for v in verdicts}:
+        verdicts = [v for v in told.verdicts if v.place == place]
+        phrases = {phrase(v) for v in verdicts} | {v.text for v in verdicts}
+        if {"do not wash", "do not dry clean"} <= {v.text for v in verdicts}:
             phrases.add(NO_WAY)
         rest = said
         for known_phrase in sorted(filter(None, phrases), key=len, reverse=True):
@@ -74,8 +74,8 @@ def test_every_setting_on_the_sheet_is_a_verdict_of_the_data(garment: Garment) -
 @given(garments())
 def test_every_conflict_caution_and_unknown_of_the_data_is_on_the_sheet(garment: Garment) -> None:
     """No clash is only in the data, and the three cheapest remedies of each are printed with it."""
-    data = report(advise(garment, known()), known())
-    text = flat(render_detailed(data, everything=True))
+    told = answer(garment, known())
+    data, text = written(told), flat(render_detailed(told, everything=True))
     for conflict in data["conflicts"]:
         assert flat(f"{conflict['place']}: ") in text
         assert flat(conflict["message"]) in text
@@ -92,7 +92,7 @@ def test_every_conflict_caution_and_unknown_of_the_data_is_on_the_sheet(garment:
 @given(garments())
 def test_every_source_that_is_named_is_listed(garment: Garment) -> None:
     """Each source behind a claim, a caution or a remedy stands in the list, and no other."""
-    data = report(advise(garment, known()), known())
+    data = data_of(garment, known())
     cited = set(_sources_in({key: value for key, value in data.items() if key != "sources"}))
     assert {s["id"] for s in data["sources"]} == {text.split(" ", 1)[0] for text in cited}
 

@@ -11,11 +11,11 @@ import subprocess
 from dataclasses import replace
 from html import escape, unescape
 from pathlib import Path
-from typing import Any
 
 import pytest
 
-from advisor.answer.pipeline import iron_rows, whole_answer
+from advisor.answer.model.answer import Answer
+from advisor.answer.pipeline import WHOLE, answer
 from advisor.overlay.cache import load_knowledge
 from advisor.project.load import load_project
 from advisor.render.printed.html import render_html
@@ -54,26 +54,24 @@ def run_browser(chromium: str, folder: Path, *arguments: str) -> str:
     return done.stdout
 
 
-def written(path: Path, units: str | None = None) -> tuple[str, dict[str, Any]]:
+def written(path: Path, units: str | None = None) -> tuple[str, Answer]:
     """The page of a project and the report that it is made from, as the command makes them."""
     known = load_knowledge()
     garment = load_project(path, known)
     if units is not None:
         garment = replace(garment, units=units)
-    advice, report = whole_answer(garment, known, file=path.name)
-    return render_html(report, iron_rows(advice, known)), report
+    told = answer(garment, known, replace(WHOLE, file=path.name))
+    return render_html(told), told
 
 
 @pytest.fixture(scope="session")
-def reports() -> dict[str, dict[str, Any]]:
+def reports() -> dict[str, Answer]:
     """The report of each demo, filled when its page is made."""
     return {}
 
 
 @pytest.fixture(scope="session")
-def pages(
-    tmp_path_factory: pytest.TempPathFactory, reports: dict[str, dict[str, Any]]
-) -> dict[str, Path]:
+def pages(tmp_path_factory: pytest.TempPathFactory, reports: dict[str, Answer]) -> dict[str, Path]:
     """The page of each demo."""
     folder = tmp_path_factory.mktemp("pages")
     found = {}
@@ -182,7 +180,7 @@ def test_a_telephone_needs_no_sideways_scrolling(
 def test_the_browser_holds_every_clash_and_seam(
     demo: str,
     pages: dict[str, Path],
-    reports: dict[str, dict[str, Any]],
+    reports: dict[str, Answer],
     chromium: str,
     tmp_path: Path,
 ) -> None:

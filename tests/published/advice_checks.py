@@ -23,13 +23,13 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
-from advisor.answer.core import report
-from advisor.answer.iron import iron_report
+from advisor.answer.pipeline import Parts
 from advisor.decide.advise import advise
 from advisor.knowledge.model import Knowledge
 from advisor.overlay.cache import load_knowledge
 from advisor.project.quick import quick_garment
 from advisor.render.explain import explain
+from tests.told import data_of
 
 FUSIBLES = {"fusible", "fusible knit", "low-temperature fusible"}
 NO_GLUE = {
@@ -67,10 +67,8 @@ def knowledge() -> Knowledge:
 def answer(ask: dict[str, Any]) -> Answer:
     layers = ask.get("layers", ["calico"])
     garment = quick_garment(layers, knowledge(), ask.get("seam"), ask.get("maker"))
-    advice = advise(garment, knowledge())
-    told = report(advice, knowledge())
-    iron = iron_report(advice.judgement, knowledge())
-    return Answer(garment, told, iron, advice.judgement.conflicts)
+    told = data_of(garment, knowledge(), Parts(iron=True))
+    return Answer(garment, told, told["iron"], advise(garment, knowledge()).judgement.conflicts)
 
 
 def verdicts(found: Answer, aspect: str, at: str | None) -> list[dict[str, Any]]:

@@ -11,17 +11,16 @@ from typing import Any
 
 import pytest
 
-from advisor.answer.core import report
 from advisor.claims.combine import ValueSet, Verdict, decide
 from advisor.claims.speakers import Said
 from advisor.claims.valuesets import Choice, Span
 from advisor.craft.irondial import MARKS, mark_for, overshoot, steam_possible
-from advisor.decide.advise import advise
 from advisor.decide.evaluate import judge
 from advisor.knowledge.model import LIMIT_ASPECT, Claim, Knowledge
 from advisor.overlay.cache import load_knowledge
 from advisor.project.quick import quick_garment
 from advisor.units import parse
+from tests.told import data_of
 
 
 @cache
@@ -258,7 +257,7 @@ def test_a_blend_has_the_limit_of_its_tenderest_fibre(
 
 def told(layers: list[Any]) -> dict[str, Any]:
     """Everything that the tool says of a garment of one seam."""
-    return report(advise(quick_garment(layers, knowledge()), knowledge()), knowledge())
+    return data_of(quick_garment(layers, knowledge()), knowledge())
 
 
 def limit_of(layers: list[Any]) -> float:

@@ -11,12 +11,11 @@ from typing import Any
 
 import pytest
 
-from advisor.answer.core import report
-from advisor.decide.advise import advise
 from advisor.knowledge.model import Knowledge
 from advisor.overlay.cache import load_knowledge
 from advisor.project.quick import quick_garment
 from advisor.units import parse
+from tests.told import data_of
 
 
 @cache
@@ -114,7 +113,7 @@ FACTS: list[tuple[str, Ask, dict[str, Any]]] = [
 
 def told(layers: list[Any], seam: Any = None, maker: Any = None) -> dict[str, Any]:
     """Everything that the tool says of a garment of one seam."""
-    return report(advise(quick_garment(layers, knowledge(), seam, maker), knowledge()), knowledge())
+    return data_of(quick_garment(layers, knowledge(), seam, maker), knowledge())
 
 
 def lines_of(answer: dict[str, Any], part: str) -> list[str]:

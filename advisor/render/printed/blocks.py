@@ -9,8 +9,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
-from typing import Any
 
+from advisor.answer.model.answer import Answer
+from advisor.answer.model.making import ToldPlace
+from advisor.answer.model.told import ToldConflict, ToldVerdict
 from advisor.answer.press_clause import press_clauses
 from advisor.render.lines import (
     CARE_LINE,
@@ -22,6 +24,7 @@ from advisor.render.lines import (
     by_place,
     deciders,
 )
+from advisor.render.order_text import order_line
 from advisor.render.printed.digest import Digest, Todo
 from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.parts import about_layer, about_seam, degree
@@ -29,7 +32,6 @@ from advisor.render.printed.section import Item, Part, Section
 from advisor.render.usual import own_parts, plain_text, two_threads, usual_answers
 from advisor.units import System
 
-Report = dict[str, Any]
 NO_CLASH = "Nothing here contradicts itself. Test on scraps all the same."
 TIGHTEST = 4
 EXCEPT = "unless it says otherwise"
@@ -38,7 +40,7 @@ LOOKED_FOR = frozenset({"needle.size", "press.temperature"})
 NO_REMEDY = "No single remedy that we know cures this: change a cloth, or leave it out."
 
 
-def sections(report: Report, numbers: Numbers, chosen: Digest, tight: int = 0) -> list[Section]:
+def sections(report: Answer, numbers: Numbers, chosen: Digest, tight: int = 0) -> list[Section]:
     """Everything on the sheet but the list of sources, in the order of reading.
 
     Args:
@@ -51,14 +53,14 @@ def sections(report: Report, numbers: Numbers, chosen: Digest, tight: int = 0) -
 
 
 class _Builder:
-    def __init__(self, report: Report, numbers: Numbers, chosen: Digest, tight: int) -> None:
+    def __init__(self, report: Answer, numbers: Numbers, chosen: Digest, tight: int) -> None:
         self.report = report
         self.tight = tight
         self.dropped = 0
         self.numbers = numbers
         self.chosen = chosen
         self.places = by_place(report)
-        self.units: System = "us" if report["units"] == "us" else "metric"
+        self.units: System = "us" if report.units == "us" else "metric"
 
     def whole(self) -> list[Section]:
         found = [
@@ -76,30 +78,29 @@ class _Builder:
     def conflicts(self) -> Section:
         """Every clash once, with all the places where it is the same one."""
         told: set[str] = set()
-        items = tuple(self._clash(c, told) for c in self.report["conflicts"])
+        items = tuple(self._clash(c, told) for c in self.report.conflicts)
         return Section("conflicts", "What can go wrong", items, "" if items else NO_CLASH)
 
-    def _clash(self, conflict: dict[str, Any], told: set[str]) -> Item:
-        marks = self.numbers.mark([s for b in conflict["because"] for s in b["sources"]])
+    def _clash(self, conflict: ToldConflict, told: set[str]) -> Item:
+        marks = self.numbers.mark(conflict.cited())
         parts = (Part(_news(conflict, told), marks=marks), Part(_remedies(conflict), "do instead"))
-        where = ", ".join(conflict["places"])
-        return Item(where, degree(conflict), parts, number=conflict["number"])
+        return Item(", ".join(conflict.places), degree(conflict), parts, number=conflict.number)
 
     def cautions(self) -> Section:
         kinds: dict[str, list[Part]] = {}
         for caution, about in self.chosen.cautions:
             named = f" ({about})" if about else ""
-            marks = self.numbers.mark(caution["sources"], most=1)
-            part = Part(f"{caution['text']}{named}", marks=marks)
-            kinds.setdefault(caution["kind"], []).append(part)
+            marks = self.numbers.mark(caution.sources, most=1)
+            part = Part(f"{caution.text}{named}", marks=marks)
+            kinds.setdefault(caution.kind, []).append(part)
         items = tuple(Item(kind, parts=tuple(parts)) for kind, parts in kinds.items())
         return Section("cautions", "Take care", items)
 
     def cloths(self) -> Section:
         seen: dict[tuple[str, str], str] = {}
         items = []
-        for layer in self.report["layers"]:
-            name = layer["name"]
+        for layer in self.report.layers:
+            name = layer.name
             said = FABRIC_PARAGRAPH if self.tight < TIGHTEST else FABRIC_PARAGRAPH[:-1]
             parts = self.lines(("fabric", name), said, seen)
             parts += self.fewer(self.chosen.by_place.get(("fabric", name), ())[:1], (1, 1, 1, 0, 0))
@@ -111,19 +112,19 @@ class _Builder:
         seen: dict[tuple[str, str], str] = {}
         usual = self.usual()
         items = [self.every_seam(usual)] if usual else []
-        for seam in self.report["seams"]:
-            place = ("seam", seam["name"])
+        for seam in self.report.seams:
+            place = ("seam", seam.name)
             parts = self.lines(place, SEAM_LINES, seen, usual)
             parts += [Part(text) for text in consequences(self.places.get(place, {}))]
-            parts += [Part(text) for text in press_clauses(self.report, seam["name"])]
+            parts += [Part(text) for text in press_clauses(self.report, seam.name)]
             parts += self.bulk(seam)
             parts += self.fewer(self.chosen.by_place.get(place, ())[:1], (1, 1, 1, 1, 0))
-            items.append(Item(seam["name"], about_seam(seam), tuple(parts)))
+            items.append(Item(seam.name, about_seam(seam), tuple(parts)))
         return Section("seams", "Seams", tuple(items))
 
     def usual(self) -> dict[str, str]:
         """What most seams share, by aspect."""
-        seams = [self.places.get(("seam", s["name"]), {}) for s in self.report["seams"]]
+        seams = [self.places.get(("seam", s.name), {}) for s in self.report.seams]
         return usual_answers(seams, [a for _, aspects in SEAM_LINES for a in aspects])
 
     def every_seam(self, usual: dict[str, str]) -> Item:
@@ -131,8 +132,8 @@ class _Builder:
         model = {
             aspect: next(
                 v
-                for v in self.report["verdicts"]
-                if v["scope"] == "seam" and v["aspect"] == aspect and plain_text(v) == text
+                for v in self.report.verdicts
+                if v.scope == "seam" and v.aspect == aspect and plain_text(v) == text
             )
             for aspect, text in usual.items()
         }
@@ -168,8 +169,8 @@ class _Builder:
         text = ", ".join(filter(None, (_trimmed(text, v) for text, v in parts)))
         if not text:
             return None
-        sources = [s for _, v in parts for b in deciders(v) for s in b["sources"]]
-        key = "".join(text for text, v in parts[:1] if v["aspect"] in LOOKED_FOR)
+        sources = [s for _, v in parts if v is not None for b in deciders(v) for s in b.sources]
+        key = "".join(text for text, v in parts[:1] if v is not None and v.aspect in LOOKED_FOR)
         return Part(text, label, self.numbers.mark(sources, most=1), head=key)
 
     def todos(self, todos: Iterable[Todo]) -> list[Part]:
@@ -182,14 +183,15 @@ class _Builder:
         self.dropped += len(todos) - len(kept)
         return self.todos(kept)
 
-    def bulk(self, seam: dict[str, Any]) -> list[Part]:
+    def bulk(self, seam: ToldPlace) -> list[Part]:
         """How thick a seam is; where room is short, only what is not fine."""
-        if "build" not in seam:
+        if seam.built is None:
             return []  # a question has no lengths to build from
         from advisor.render.making_blocks import seam_parts
 
         parts = seam_parts(seam, self.numbers)
-        return [p for p in parts if not self.tight or not p.text.rstrip(".").endswith("fine")]
+        fine = seam.built.room == "fine" and not seam.built.squeeze
+        return parts[1:] if self.tight and fine else parts
 
     def to_buy(self) -> Section:
         """The shopping list; where room is short, the cloth and where the rest is."""
@@ -199,7 +201,7 @@ class _Builder:
         return section if self.tight < 2 else replace(section, items=section.items[:1])
 
     def garment(self) -> Section:
-        key = ("garment", self.report["garment"])
+        key = ("garment", self.report.garment)
         found = [
             self.settings(self.places.get(key, {}), label, aspects, {})
             for label, aspects in (LAST_PRESS_LINE, CARE_LINE)
@@ -211,15 +213,16 @@ class _Builder:
         todos = tuple(self.fewer((*lone, *self.chosen.general), (7, 5, 3, 2, 2)))
         if todos:
             items.append(Item("do", parts=todos))
-        if self.report.get("order_line"):
-            items.append(Item("order", parts=(Part(self.report["order_line"]),)))
+        if self.report.work is not None:
+            line = order_line(self.report.work, self.report.file)
+            items.append(Item("order", parts=(Part(line),)))
         return Section("garment", "The whole garment", tuple(items))
 
     def tests(self) -> Section:
         """The sandwiches to try, one line each; those with nothing special to look for together."""
         items, plain = [], []
         for test, look in self.chosen.tests:
-            stack, place = " + ".join(test["layers"]), test["places"][0]
+            stack, place = " + ".join(test.layers), test.places[0]
             if look:
                 items.append(Item(stack, place, (Part(look[0]),)))
             else:
@@ -230,8 +233,8 @@ class _Builder:
 
     def unknowns(self) -> Section:
         items = tuple(
-            Item(_short_fact(unknown["fact"]), parts=(Part(f"{unknown['effect']}."),))
-            for unknown in self.report["unknowns"]
+            Item(_short_fact(unknown.fact), parts=(Part(f"{unknown.effect}."),))
+            for unknown in self.report.unknowns
         )
         left = self.chosen.left_out + self.dropped
         close = (
@@ -246,19 +249,21 @@ class _Builder:
 def consequences(verdicts: Verdicts) -> list[str]:
     """What the maker's own choices go against: respected, and said."""
     return [
-        f"Your choice ({verdict['text']}): {claim['who']} would rather have {claim['says']}."
+        f"Your choice ({verdict.text}): {claim.who} would rather have {claim.says}."
         for verdict in verdicts.values()
-        if any(b["rule"] == "maker" and b["who"] == "you" for b in verdict["because"])
-        for claim in verdict["given_up"][:1]
-        if claim["who"] != "you"
+        if any(b.rule == "maker" and b.who == "you" for b in verdict.because)
+        for claim in verdict.given_up[:1]
+        if claim.who != "you"
     ]
 
 
-def _trimmed(text: str, verdict: dict[str, Any]) -> str:
+def _trimmed(text: str, verdict: ToldVerdict | None) -> str:
     """An answer as short as a sheet has it: two threads to choose from; what is still open."""
-    if verdict["aspect"] == "thread.fibre":
+    if verdict is None:
+        return text
+    if verdict.aspect == "thread.fibre":
         return " or ".join(two_threads(text))
-    if verdict["aspect"] == "design.avoids":
+    if verdict.aspect == "design.avoids":
         return ", ".join(word for word in text.split(", ") if word in STILL_OPEN)
     return text
 
@@ -268,11 +273,11 @@ def _short_fact(fact: str) -> str:
     return fact[: fact.index(_UNKNOWN) + len(_UNKNOWN)] if _UNKNOWN in fact else fact
 
 
-def _news(conflict: dict[str, Any], told: set[str]) -> str:
+def _news(conflict: ToldConflict, told: set[str]) -> str:
     """The message without the reasons that an earlier clash has given already."""
-    text = str(conflict["message"])
-    for claim in conflict["because"]:
-        why = claim["why"]
+    text = str(conflict.message)
+    for claim in conflict.because:
+        why = claim.why
         if why and why in told:
             text = text.replace(why, "").strip()
         elif why:
@@ -280,11 +285,11 @@ def _news(conflict: dict[str, Any], told: set[str]) -> str:
     return text.replace("  ", " ")
 
 
-def _remedies(conflict: dict[str, Any]) -> str:
+def _remedies(conflict: ToldConflict) -> str:
     """The cheapest remedy in full, the others by name."""
-    remedies = conflict["remedies"]
+    remedies = conflict.remedies
     if not remedies:
         return NO_REMEDY
-    others = [r["id"].replace("-", " ") for r in remedies[1:3]]
+    others = [r.id.replace("-", " ") for r in remedies[1:3] if r.id]
     more = f" Or: {', or '.join(others)}." if others else ""
-    return f"{remedies[0]['text']}{more}"
+    return f"{remedies[0].text}{more}"

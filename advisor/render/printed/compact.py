@@ -7,27 +7,26 @@ paragraph; each paragraph is marked with its best sources. `detailed` prints the
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any
 
+from advisor.answer.model.answer import Answer
 from advisor.render.layout import heading, wrap
 from advisor.render.printed.blocks import TIGHTEST, sections
 from advisor.render.printed.digest import digest
 from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.section import Item, Part, Section
 
-Report = dict[str, Any]
 WIDTH = 120
 LINES_A_PAGE = 94
 """What an A4 page takes at 7.5 point on 8.5 point with margins of 8 mm."""
 
 
-def render_sheet(report: Report) -> str:
+def render_sheet(report: Answer) -> str:
     """The sheet, with as much as fits two pages."""
     lines, _ = fitted_lines(report, 2 * LINES_A_PAGE)
     return "\n".join(lines) + "\n"
 
 
-def fitted_lines(report: Report, most: int) -> tuple[list[str], int]:
+def fitted_lines(report: Answer, most: int) -> tuple[list[str], int]:
     """The lines of the sheet, and how tight it had to be to have no more than `most` of them.
 
     A garment that does not fit at the tightest gets more pages: no danger is ever left out.
@@ -36,7 +35,7 @@ def fitted_lines(report: Report, most: int) -> tuple[list[str], int]:
     chosen = digest(report)
     for tight in range(TIGHTEST + 1):
         numbers = Numbers(report, most=2, short=True)
-        lines = heading(f"{report['garment']}: handling sheet", 1)
+        lines = heading(f"{report.garment}: handling sheet", 1)
         for section in sections(report, numbers, chosen, tight):
             lines += section_lines(section)
         lines += numbers.lines(WIDTH)

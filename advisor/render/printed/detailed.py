@@ -7,8 +7,10 @@ list at the end says what the numbers are. Colour is never needed to understand 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any
 
+from advisor.answer.model.answer import Answer
+from advisor.answer.model.making import ToldPlace
+from advisor.answer.model.told import ToldLayer, ToldUnknown
 from advisor.answer.press_clause import press_clauses
 from advisor.render.layout import heading, row, wrap
 from advisor.render.lines import (
@@ -23,13 +25,13 @@ from advisor.render.lines import (
     phrase,
     told_when_cold,
 )
+from advisor.render.order_text import order_line
 from advisor.render.printed.blocks import NO_CLASH
 from advisor.render.printed.digest import Digest, Todo, digest
 from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.parts import SETTINGS, about_seam, degree, layer_title
 from advisor.units import System
 
-Report = dict[str, Any]
 _COLUMN = 9
 NO_OUTRIGHT_CLASH = (
     "Nothing here contradicts itself outright; what a cloth has to give up in the seam stands "
@@ -38,7 +40,7 @@ NO_OUTRIGHT_CLASH = (
 
 
 def render_detailed(
-    report: Report,
+    report: Answer,
     *,
     reasons: bool = False,
     everything: bool = False,
@@ -56,78 +58,76 @@ def render_detailed(
     return "\n".join(sheet.whole(title)) + "\n"
 
 
-def conflict_lines(report: Report, numbers: Numbers) -> list[str]:
+def conflict_lines(report: Answer, numbers: Numbers) -> list[str]:
     """What cannot be reconciled, worst first, each with what to do instead."""
     lines = heading("What can go wrong")
-    if not report["conflicts"]:
+    if not report.conflicts:
         text = NO_CLASH if not _wishes_lost(report) else NO_OUTRIGHT_CLASH
         return [*lines, *wrap(text, "  ")]
-    for conflict in report["conflicts"]:
-        marks = numbers.mark([s for b in conflict["because"] for s in b["sources"]])
-        where = ", ".join(conflict["places"])
-        text = f"{degree(conflict)}. {conflict['message']} {marks}"
-        lines += wrap(f"{where}: {text}", f"{conflict['number']:2} ")
-        for j, remedy in enumerate(conflict["remedies"][:3]):
+    for conflict in report.conflicts:
+        text = f"{degree(conflict)}. {conflict.message} {numbers.mark(conflict.cited())}"
+        lines += wrap(f"{', '.join(conflict.places)}: {text}", f"{conflict.number:2} ")
+        for j, remedy in enumerate(conflict.remedies[:3]):
             start = "   or          " if j else "   do instead  "
-            lines += wrap(f"{remedy['text']} {remedy['then']}", start)
-        if not conflict["remedies"]:
+            lines += wrap(f"{remedy.text} {remedy.then}", start)
+        if not conflict.remedies:
             text = "No single remedy that we know cures this: change a cloth, or leave it out."
             lines += wrap(text, "   ")
     return lines
 
 
-def caution_lines(report: Report, numbers: Numbers) -> list[str]:
+def caution_lines(report: Answer, numbers: Numbers) -> list[str]:
     """What can hurt or spoil, with what it is about."""
-    if not report["cautions"]:
+    if not report.cautions:
         return []
     lines = heading("Take care")
-    for caution in report["cautions"]:
-        about = caution["about"]
+    for caution in report.cautions:
+        about = caution.about
         named = f" ({', '.join(about)})" if 0 < len(about) <= 4 else ""
-        text = f"{caution['text']}{named} {numbers.mark(caution['sources'])}"
-        lines += row(caution["kind"], text, 2, _COLUMN)
+        text = f"{caution.text}{named} {numbers.mark(caution.sources)}"
+        lines += row(caution.kind, text, 2, _COLUMN)
     return lines
 
 
-def unknown_lines(unknowns: list[dict[str, Any]]) -> list[str]:
+def unknown_lines(unknowns: Sequence[ToldUnknown]) -> list[str]:
     """What nobody has said, and what knowing it would change."""
     if not unknowns:
         return []
     lines = heading("Not known, or taken for granted")
     for unknown in unknowns:
-        lines += wrap(f"{unknown['fact']}: {unknown['effect']}.", "  - ")
+        lines += wrap(f"{unknown.fact}: {unknown.effect}.", "  - ")
     return lines
 
 
 class _Sheet:
-    def __init__(self, report: Report, numbers: Numbers, chosen: Digest) -> None:
+    def __init__(self, report: Answer, numbers: Numbers, chosen: Digest) -> None:
         self.report = report
         self.numbers = numbers
         self.chosen = chosen
         self.places = by_place(report)
-        self.units: System = "us" if report["units"] == "us" else "metric"
+        self.units: System = "us" if report.units == "us" else "metric"
 
     def whole(self, title: str) -> list[str]:
         report = self.report
-        lines = heading(f"{report['garment']}: {title}", 1)
+        lines = heading(f"{report.garment}: {title}", 1)
         lines += conflict_lines(report, self.numbers) + caution_lines(report, self.numbers)
         lines += heading("Cloths: prepare, cut, mark")
-        for layer in report["layers"]:
+        for layer in report.layers:
             lines += self.cloth(layer)
         lines += heading("Seams")
         lines += self.seams()
-        lines += self.garment() + self.tests() + unknown_lines(report["unknowns"])
+        lines += self.garment() + self.tests() + unknown_lines(report.unknowns)
         if self.chosen.left_out:
             text = f"{self.chosen.left_out} lesser things to do are left out; --all prints them."
             lines += ["", *wrap(text, "  ")]
         return lines + self.numbers.lines()
 
-    def cloth(self, layer: dict[str, Any]) -> list[str]:
-        verdicts = self.places.get(("fabric", layer["name"]), {})
+    def cloth(self, layer: ToldLayer) -> list[str]:
+        verdicts = self.places.get(("fabric", layer.name), {})
         lines = wrap(layer_title(layer, self.units))
         for label, aspects in FABRIC_LINES:
-            lines += self.line(label, verdicts, aspects, layer["name"])
-        return lines + self.todos("fabric", layer["name"])
+            lines += self.line(label, verdicts, aspects, layer.name)
+        return lines + self.todos("fabric", layer.name)
 
     def line(
         self,
@@ -147,7 +147,7 @@ class _Sheet:
         parts = line_parts(verdicts, aspects)
         if not parts:
             return ""
-        sources = [s for _, v in parts for b in deciders(v) for s in b["sources"]]
+        sources = [s for _, v in parts for b in deciders(v) for s in b.sources]
         return f"{'; '.join(text for text, _ in parts)} {self.numbers.mark(sources)}"
 
     def why(self, verdicts: Verdicts, aspects: Sequence[str], place: str, column: int) -> list[str]:
@@ -157,8 +157,8 @@ class _Sheet:
         said: dict[str, str] = {}
         for _, verdict in line_parts(verdicts, aspects):
             for claim in deciders(verdict)[:1]:
-                if claim["why"]:
-                    said.setdefault(claim["why"], claim["who"])
+                if claim.why:
+                    said.setdefault(claim.why, claim.who)
         texts = [why if who == place else f"{who}: {why}" for why, who in said.items()]
         indent = " " * (column + 4)
         return wrap(f"because {' '.join(texts)}", indent, indent) if texts else []
@@ -167,8 +167,8 @@ class _Sheet:
         """Every seam; a line that says the same as in an earlier seam refers to it."""
         lines: list[str] = []
         seen: dict[tuple[str, str], str] = {}
-        for seam in self.report["seams"]:
-            name = seam["name"]
+        for seam in self.report.seams:
+            name = seam.name
             verdicts = self.places.get(("seam", name), {})
             lines += wrap(f"{name}: {about_seam(seam)}")
             same: dict[str, list[str]] = {}
@@ -186,12 +186,13 @@ class _Sheet:
             lines += self.build(seam) + _not_met(verdicts) + self.todos("seam", name)
         return lines
 
-    def build(self, seam: dict[str, Any]) -> list[str]:
+    def build(self, seam: ToldPlace) -> list[str]:
         """What the seam comes to, and what is to be minded in building it."""
-        if "build_sources" not in seam:
+        built = seam.built
+        if built is None:
             return []  # a question has no lengths to build from
-        marks = self.numbers.mark(seam["build_sources"])
-        return row("build", f"{seam['build']}. {' '.join(seam['build_says'])} {marks}", 2, _COLUMN)
+        marks = self.numbers.mark(built.build_sources)
+        return row("build", f"{built.build}. {' '.join(built.build_says)} {marks}", 2, _COLUMN)
 
     def todos(self, scope: str, place: str) -> list[str]:
         lines: list[str] = []
@@ -205,7 +206,7 @@ class _Sheet:
         return row(label, f"{todo.text}{named} {self.numbers.mark(todo.sources)}", 2, _COLUMN)
 
     def garment(self) -> list[str]:
-        name = self.report["garment"]
+        name = self.report.garment
         verdicts = self.places.get(("garment", name), {})
         lines = heading("The whole garment")
         for label, aspects in GARMENT_LINES:
@@ -213,27 +214,28 @@ class _Sheet:
         lines += self.todos("garment", name)
         for todo in self.chosen.general:
             lines += self.todo("do", todo)
-        if self.report.get("order_line"):
-            lines += row("order", self.report["order_line"], 2, _COLUMN)
+        if self.report.work is not None:
+            line = order_line(self.report.work, self.report.file)
+            lines += row("order", line, 2, _COLUMN)
         return lines
 
     def tests(self) -> list[str]:
         lines = heading("Try on scraps first")
         for test, look in self.chosen.tests:
-            verdicts = self.places.get(("seam", test["places"][0]), {})
+            verdicts = self.places.get(("seam", test.places[0]), {})
             set_to = [phrase(verdicts[a]) for a in SETTINGS if a in verdicts]
-            text = f"{' + '.join(test['layers'])}: {', '.join(set_to)}."
+            text = f"{' + '.join(test.layers)}: {', '.join(set_to)}."
             lines += wrap(f"{text} {' '.join(look)}".strip(), "  - ")
         return lines
 
 
-def _wishes_lost(report: Report) -> bool:
+def _wishes_lost(report: Answer) -> bool:
     """Whether some cloth gives up something that it should have had."""
     return any(
-        claim["strength"] == "should"
-        for verdict in report["verdicts"]
-        if verdict["scope"] == "seam"
-        for claim in verdict["given_up"]
+        claim.strength == "should"
+        for verdict in report.verdicts
+        if verdict.scope == "seam"
+        for claim in verdict.given_up
     )
 
 
@@ -241,9 +243,9 @@ def _not_met(verdicts: Verdicts) -> list[str]:
     """The wishes that could not be met, in a few words."""
     told = told_when_cold(verdicts) if is_cold(verdicts) else list(verdicts.values())
     lost = [
-        f"{claim['who']}: {claim['says']} ({verdict['aspect'].replace('.', ' ')})"
+        f"{claim.who}: {claim.says} ({verdict.aspect.replace('.', ' ')})"
         for verdict in told
-        for claim in verdict["given_up"]
-        if claim["strength"] == "should"
+        for claim in verdict.given_up
+        if claim.strength == "should"
     ]
     return row("not met", "; ".join(dict.fromkeys(lost)), 2, _COLUMN) if lost else []

@@ -10,6 +10,8 @@ from collections.abc import Callable, Sequence
 from html import escape
 from typing import Any
 
+from advisor.answer.model.answer import Answer
+from advisor.answer.model.heat import ToldIron
 from advisor.render.heat_svg import nearest_svg
 from advisor.render.iron_picture import iron_svg, layers_of
 from advisor.render.printed.blocks import EXCEPT, sections
@@ -20,7 +22,6 @@ from advisor.render.printed.section import Item, Part, Section
 from advisor.render.printed.style import PAPER, STYLE
 from advisor.units import System
 
-Report = dict[str, Any]
 COLUMNS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("Pin", ("pin",)),
     ("Needle, thread, stitch", ("stitch", "machine")),
@@ -42,15 +43,10 @@ HEAT_PICTURE = (
 )
 
 
-def render_html(report: Report, iron: Sequence[dict[str, Any]] = ()) -> str:
-    """The sheet as a whole page.
-
-    Args:
-        report: the answer as data.
-        iron: the rows of `iron_report`, for the picture; none, no picture.
-    """
-    title = f"{report['garment']}: handling sheet"
-    return document(title, sheet_main(report, iron), str(report["units"]))
+def render_html(report: Answer) -> str:
+    """The sheet as a whole page; with a picture of the iron where that was asked for."""
+    title = f"{report.garment}: handling sheet"
+    return document(title, sheet_main(report), report.units)
 
 
 def document(title: str, main: str, units: str = "metric") -> str:
@@ -64,10 +60,11 @@ def document(title: str, main: str, units: str = "metric") -> str:
     )
 
 
-def sheet_main(report: Report, iron: Sequence[dict[str, Any]] = ()) -> str:
+def sheet_main(report: Answer) -> str:
     """The sheet without the page around it."""
+    iron = report.iron or ()
     numbers = Numbers(report, most=2, short=True)
-    _, tight = fitted_lines(report, LINES["us" if report["units"] == "us" else "metric"])
+    _, tight = fitted_lines(report, LINES["us" if report.units == "us" else "metric"])
     found = {s.id: s for s in sections(report, numbers, digest(report), tight)}
     size = _size(found.values())
     before = [section_html(found[k]) for k in ("conflicts", "cautions") if k in found]
@@ -77,7 +74,7 @@ def sheet_main(report: Report, iron: Sequence[dict[str, Any]] = ()) -> str:
     known = ("conflicts", "cautions", "cloths", "seams")
     after = [section_html(s) for key, s in found.items() if key not in known]
     parts = [
-        f'<main class="{size}">\n<h1>{escape(str(report["garment"]))}</h1>',
+        f'<main class="{size}">\n<h1>{escape(str(report.garment))}</h1>',
         _columns(before),
         _seams(found["seams"]) if "seams" in found else "",
         _columns([*after, sources_html(numbers)]),
@@ -231,18 +228,18 @@ def _seam(item: Item, empty: str) -> str:
     )
 
 
-def _picture(report: Report, iron: Sequence[dict[str, Any]]) -> str:
+def _picture(report: Answer, iron: Sequence[ToldIron]) -> str:
     """All cloths and the whole garment on one scale."""
-    units: System = "us" if report["units"] == "us" else "metric"
+    units: System = "us" if report.units == "us" else "metric"
     drawing = iron_svg(layers_of(iron), "What iron each cloth bears", units)
     figure = f"<figure>{drawing}<figcaption>{PICTURE}</figcaption></figure>\n"
     return headed("iron", "The iron", figure)
 
 
-def _heat(report: Report, size: str) -> str:
+def _heat(report: Answer, size: str) -> str:
     """The place that is soonest at a limit; on paper only where the type is large and room left."""
-    units: System = "us" if report["units"] == "us" else "metric"
-    drawing = nearest_svg(report.get("heat", ()), units)
+    units: System = "us" if report.units == "us" else "metric"
+    drawing = nearest_svg((report.heat or ()), units)
     if not drawing:
         return ""
     kind = "" if size == "large" else ' class="screen"'

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Any
+from collections.abc import Sequence
 
+from advisor.answer.model.answer import Answer
 from advisor.render.layout import WIDTH, heading, wrap
 
 LETTERS = {
@@ -37,7 +38,7 @@ class Numbers:
     """The marks of one sheet."""
 
     def __init__(
-        self, report: dict[str, Any], *, reasons: bool = False, most: int = 99, short: bool = False
+        self, report: Answer, *, reasons: bool = False, most: int = 99, short: bool = False
     ) -> None:
         """Prepare to mark.
 
@@ -50,11 +51,11 @@ class Numbers:
         self.reasons = reasons
         self.most = most
         self.short = short
-        self.sources = {s["id"]: s for s in report["sources"]}
+        self.sources = {s.id: s for s in report.sources}
         self.used: dict[str, int] = {}
         self.letters: dict[str, str] = {}
 
-    def mark(self, sources: list[str] | tuple[str, ...], most: int | None = None) -> str:
+    def mark(self, sources: Sequence[str], most: int | None = None) -> str:
         """`[3,7]`; a star where memory or an estimate is all that stands behind it.
 
         Args:
@@ -62,9 +63,9 @@ class Numbers:
             most: how many to name here, where it is fewer than elsewhere.
         """
         ids = list(dict.fromkeys(text.split(" ", 1)[0] for text in sources))
-        best = sorted(ids, key=lambda i: _STANDING[self.sources[i]["kind"]])[: most or self.most]
+        best = sorted(ids, key=lambda i: _STANDING[self.sources[i].kind])[: most or self.most]
         marks = dict.fromkeys(self._one(id_) for id_ in ids if id_ in best)
-        star = "*" if ids and all(self.sources[i]["kind"] in _WEAK for i in ids) else ""
+        star = "*" if ids and all(self.sources[i].kind in _WEAK for i in ids) else ""
         return f"[{','.join(marks)}{star}]" if marks else ""
 
     def _one(self, id_: str) -> str:
@@ -97,6 +98,6 @@ class Numbers:
 
     def _whole(self, id_: str) -> str:
         source = self.sources[id_]
-        kind = _KINDS.get(source["kind"], source["kind"])
-        seen = f", {source['read']}" if source.get("read") else ""
-        return f"{source['citation']} ({kind}{seen})"
+        kind = _KINDS.get(source.kind, source.kind)
+        seen = f", {source.read}" if source.read else ""
+        return f"{source.citation} ({kind}{seen})"

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
-
+from advisor.answer.model.answer import Answer
 from advisor.render.layout import heading
 from advisor.render.making_blocks import (
     cloth,
@@ -19,15 +18,13 @@ from advisor.render.printed.digest import digest
 from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.section import Section
 
-Report = dict[str, Any]
 
-
-def render_only(report: Report, name: str) -> str:
+def render_only(report: Answer, name: str) -> str:
     """The section of that name, with the sources that it cites."""
     numbers = Numbers(report, most=2, short=True)
     found = _found(report, numbers, name)
     titles = {"shopping": "shopping list", "tests": "tests on scraps", "seams": "seams"}
-    lines = heading(f"{report['garment']}: {titles.get(name, name)}", 1)
+    lines = heading(f"{report.garment}: {titles.get(name, name)}", 1)
     for section in found:
         lines += section_lines(section)
     if not found:
@@ -35,7 +32,7 @@ def render_only(report: Report, name: str) -> str:
     return "\n".join(lines + numbers.lines(WIDTH)) + "\n"
 
 
-def _found(report: Report, numbers: Numbers, name: str) -> list[Section]:
+def _found(report: Answer, numbers: Numbers, name: str) -> list[Section]:
     if name == "shopping":
         return shopping(report, numbers)
     if name == "kit":

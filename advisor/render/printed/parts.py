@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from typing import Any
-
+from advisor.answer.model.making import ToldPlace
+from advisor.answer.model.told import ToldConflict, ToldLayer
 from advisor.units import System, show, show_range
 
 _DEGREES = {"injury": "It hurts you", "damage": "It ruins cloth", "result": "It shows"}
@@ -13,42 +13,42 @@ SETTINGS = ("needle.size", "needle.point", "stitch.length", "press.temperature")
 """What a scrap test tries."""
 
 
-def degree(conflict: dict[str, Any]) -> str:
+def degree(conflict: ToldConflict) -> str:
     """How bad a conflict is, in one of three degrees."""
-    if conflict["severity"] == "result" and conflict["aspect"].startswith(_MADE):
+    if conflict.severity == "result" and conflict.aspect.startswith(_MADE):
         return "It will not work"
-    return _DEGREES[conflict["severity"]]
+    return _DEGREES[conflict.severity]
 
 
-def layer_title(layer: dict[str, Any], units: System) -> str:
+def layer_title(layer: ToldLayer, units: System) -> str:
     """A cloth's name, what it is, of what, and how heavy."""
-    if layer["kind"] != "cloth":
-        return f"{layer['name']} ({layer['kind']})"
-    return f"{layer['name']}: {about_layer(layer, units)}"
+    if layer.kind != "cloth":
+        return f"{layer.name} ({layer.kind})"
+    return f"{layer.name}: {about_layer(layer, units)}"
 
 
-def about_layer(layer: dict[str, Any], units: System) -> str:
+def about_layer(layer: ToldLayer, units: System) -> str:
     """What a cloth is, of what, and how heavy; of a notion, its kind."""
-    if layer["kind"] != "cloth":
-        return str(layer["kind"])
-    fabric = layer["fabric"].replace("-", " ")
-    named = "" if fabric in layer["name"] else f"{fabric}, "
-    return f"{named}{layer['text']}{_weight(layer, units)}"
+    if layer.kind != "cloth":
+        return str(layer.kind)
+    fabric = layer.fabric.replace("-", " ")
+    named = "" if fabric in layer.name else f"{fabric}, "
+    return f"{named}{layer.text}{_weight(layer, units)}"
 
 
-def _weight(layer: dict[str, Any], units: System) -> str:
-    if not layer["weight"]:
+def _weight(layer: ToldLayer, units: System) -> str:
+    if not layer.weight:
         return ""
-    low, high = layer["weight"]
+    low, high = layer.weight
     if low == high:
         return f", {show('weight', low, units)}"
     return f", weight taken as {show_range('weight', low, high, units)}"
 
 
-def about_seam(seam: dict[str, Any]) -> str:
+def about_seam(seam: ToldPlace) -> str:
     """The stack of a seam and what the project says of it."""
-    facts = seam["facts"]
+    facts = seam.facts
     about = [str(facts[key]) for key in ("shape", "edge") if key in facts]
     if "stress" in facts:
         about.append(f"{facts['stress']} strain")
-    return "; ".join([" + ".join(seam["layers"]), ", ".join(about)]).rstrip("; ")
+    return "; ".join([" + ".join(seam.layers), ", ".join(about)]).rstrip("; ")

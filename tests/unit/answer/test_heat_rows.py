@@ -2,24 +2,26 @@
 
 from __future__ import annotations
 
-import copy
 import json
 import xml.etree.ElementTree as ET
+from dataclasses import replace
 from functools import cache
 from typing import Any
 
 import pytest
 
-from advisor.answer.core import report
-from advisor.answer.heat import LEAST_WAIT_S, add_heat, heat_of, shorten_remedies
+from advisor.answer.heat import LEAST_WAIT_S, with_shorter_remedies
+from advisor.answer.model.answer import Answer
+from advisor.answer.model.told import ToldConflict, ToldRemedy
+from advisor.answer.pipeline import Parts, answer
 from advisor.answer.press_clause import minutes, press_clauses, seconds, wait_words
-from advisor.decide.advise import advise
 from advisor.knowledge.model import Knowledge
 from advisor.overlay.cache import load_knowledge
 from advisor.project.quick import quick_garment
 from advisor.render.heat_picture import at, course, picture
 from advisor.render.heat_svg import heat_svg, nearest_svg, worst_way
 from advisor.render.heat_text import heat_lines, table
+from tests.told import heat_answer, heat_row, written
 
 KEYS = {
     "place",
@@ -38,22 +40,22 @@ def known() -> Knowledge:
 
 
 @cache
-def _told(*phrases: str) -> dict[str, Any]:
+def _told(*phrases: str) -> Answer:
     layers = [{"notion": p[1:]} if p.startswith("+") else p for p in phrases]
     garment = quick_garment(list(layers), known())
-    advice, heat = heat_of(advise(garment, known()), known())
-    data = report(advice, known())
-    add_heat(data, heat, garment, known())
-    return data
+    return answer(garment, known(), Parts(heat=True, ways=True))
 
 
 def told(*phrases: str) -> dict[str, Any]:
-    """The whole report of one seam, a fresh copy."""
-    return copy.deepcopy(_told(*phrases))
+    """The whole answer to one seam, as it is written."""
+    return written(_told(*phrases))
+
+
+CLASH = ("linen suiting 240 g/m2", "nylon organza 30 g/m2")
 
 
 def clash() -> dict[str, Any]:
-    return told("linen suiting 240 g/m2", "nylon organza 30 g/m2")
+    return told(*CLASH)
 
 
 def way(data: dict[str, Any], name: str) -> dict[str, Any]:
@@ -99,7 +101,7 @@ def test_a_cloth_delays_and_does_not_protect() -> None:
     laid = way(data, "wanted cloth")["layers"][1]["reaches_limit_s"]
     assert bare[0] < laid[0]
     assert bare[1] < laid[1] < 60.0
-    text = " ".join(" ".join(heat_lines(data)).split())
+    text = " ".join(" ".join(heat_lines(_told(*CLASH))).split())
     assert "A cloth delays, it does not protect: at three dots the nylon organza below" in text
     assert "computed, not measured" in text.lower()
 
@@ -142,12 +144,13 @@ def test_hot_metal_is_waited_for_and_never_cleared() -> None:
 
 def test_a_fusible_tells_when_its_glue_is_hot() -> None:
     """Need, the maker's time, the setting, the band of seconds, and whose figures they are."""
-    data = told("cotton lawn 80 g/m2", "+woven fusible interfacing")
+    phrases = ("cotton lawn 80 g/m2", "+woven fusible interfacing")
+    data = told(*phrases)
     glue = data["heat"][0]["glue_line"]
     assert (130.0, 12.0) == (glue["need_c"], glue["maker_s"])
     assert glue["setting_c"] <= 150.0
     assert "maker" in glue["note"]
-    assert "Maker's figures" in " ".join(heat_lines(data))
+    assert "Maker's figures" in " ".join(heat_lines(_told(*phrases)))
 
 
 @pytest.mark.parametrize(
@@ -169,13 +172,9 @@ def test_a_wait_is_never_rounded_down(value: float, words: str) -> None:
 
 def shortened(most: float | None, low: float | None = None, high: float | None = None) -> list[str]:
     """The clause of a seam with a computed budget and a rule's dwell."""
-    rows = [{"place": "hem", "way": "advised", "press_at_most_s": most}]
-    ruled = (
-        []
-        if high is None and low is None
-        else [{"place": "hem", "scope": "seam", "aspect": "press.dwell", "low": low, "high": high}]
-    )
-    return press_clauses({"heat": rows, "verdicts": ruled}, "hem")
+    rows = [heat_row(place="hem", way="advised", press_at_most_s=most)]
+    ruled = None if high is None and low is None else (low, high)
+    return press_clauses(heat_answer(rows, dwell=ruled), "hem")
 
 
 def test_the_press_line_gets_a_clause_only_where_time_must_be_cut() -> None:
@@ -187,18 +186,18 @@ def test_the_press_line_gets_a_clause_only_where_time_must_be_cut() -> None:
     assert ["Computed: at most 4 s at a time, lift, let cool."] == shortened(4.9, 0.0, 10.0)
     several = ["Computed: at most 4 s at a time, lift, let cool; the rest in several touches."]
     assert several == shortened(4.9, 10.0, 16.0)
-    assert [] == press_clauses({"verdicts": []}, "hem")
+    assert [] == press_clauses(heat_answer([]), "hem")
 
 
-ROW: dict[str, Any] = {
-    "place": "hem",
-    "way": "advised",
-    "mark": "two dots",
-    "wanted_by": [],
-    "cloth": None,
-    "moisture": "dry",
-    "sole_c": [105.0, 130.0, 155.0],
-    "layers": [
+ROW = heat_row(
+    place="hem",
+    way="advised",
+    mark="two dots",
+    wanted_by=[],
+    cloth=None,
+    moisture="dry",
+    sole_c=[105.0, 130.0, 155.0],
+    layers=[
         {
             "name": "shell",
             "limit_c": 200.0,
@@ -226,7 +225,7 @@ ROW: dict[str, Any] = {
             },
         },
     ],
-}
+)
 
 
 def test_the_table_rounds_outwards() -> None:
@@ -252,7 +251,7 @@ def test_the_picture_is_read_without_colour() -> None:
 
 def test_the_course_starts_in_the_room_and_is_straight_between() -> None:
     """20 °C at first, and half way between two computed seconds half way between their degrees."""
-    points = course(ROW["layers"][1])
+    points = course(ROW.layers[1])
     assert (0.0, 20.0) == points[0]
     assert at(points, 15.0) == pytest.approx(80.0)
     assert at(points, 99.0) == 100.0
@@ -272,51 +271,35 @@ def test_the_drawing_is_sound_and_says_itself_in_words() -> None:
 
 def test_the_printed_sheet_draws_the_row_soonest_at_a_limit_and_no_unused_mark() -> None:
     """Of three rows the soonest that may be used is drawn; where none is near, nothing is."""
-    plain = way(clash(), "bare")
+    plain = next(row for row in _told(*CLASH).heat or () if row.way == "bare")
     rows = [
-        {**plain, "place": "late", "wanted_by": [], "press_at_most_s": 9.0},
-        {**plain, "place": "soon", "wanted_by": [], "press_at_most_s": 4.0},
-        {**plain, "place": "unused", "wanted_by": ["linen"], "press_at_most_s": 1.0},
+        replace(plain, place="late", wanted_by=(), press_at_most_s=9.0),
+        replace(plain, place="soon", wanted_by=(), press_at_most_s=4.0),
+        replace(plain, place="unused", wanted_by=("linen",), press_at_most_s=1.0),
     ]
     assert ET.fromstring(nearest_svg(rows))[0].text.startswith("soon:")
-    assert "" == nearest_svg([{**plain, "press_at_most_s": None}])
+    assert "" == nearest_svg([replace(plain, press_at_most_s=None)])
 
 
 def test_places_that_look_alike_share_a_drawing_and_names_are_escaped() -> None:
     """Two seams of one stack are drawn once, with both names."""
-    both = heat_svg([ROW, {**ROW, "place": "cuff <left>"}])
+    both = heat_svg([ROW, replace(ROW, place="cuff <left>")])
     assert both.count("<svg") == 1
     assert "hem, cuff &lt;left&gt;" in both
 
 
 def test_the_drawing_shows_the_danger() -> None:
     """The mark that a needy layer wants comes first, then the bare iron, else as advised."""
-    rows = clash()["heat"]
-    assert worst_way(rows)["way"] == "wanted"
+    rows = list(_told(*CLASH).heat or ())
+    assert worst_way(rows).way == "wanted"
     assert worst_way([ROW]) is ROW
 
 
 def test_a_harmless_place_is_one_paragraph_and_no_leave() -> None:
     """Where nothing comes near a limit no table is printed, and the limits still stand."""
-    calm = {
-        **ROW,
-        "glue_line": None,
-        "hard_parts": [],
-        "press_at_most_s": None,
-        "limited_by": None,
-        "touch_safe_after_s": None,
-        "assumed": {},
-        "layers": ROW["layers"][:1],
-    }
-    hot = {
-        **calm,
-        "place": "cuff",
-        "layers": ROW["layers"],
-        "press_at_most_s": 8.0,
-        "limited_by": "net",
-    }
-    seams = [{"name": n, "layers": ["shell", "net"]} for n in ("hem", "cuff")]
-    data = {"units": "metric", "heat": [calm, hot], "seams": seams, "verdicts": []}
+    calm = replace(ROW, layers=ROW.layers[:1])
+    hot = replace(ROW, place="cuff", press_at_most_s=8.0, limited_by="net")
+    data = heat_answer([calm, hot], places={"hem": ("shell", "net"), "cuff": ("shell", "net")})
     text = "\n".join(heat_lines(data))
     calm_part = text.split("  hem: shell")[1].split("\n\n")[0]
     assert "the limits and the times of the" in calm_part
@@ -327,13 +310,26 @@ def test_a_harmless_place_is_one_paragraph_and_no_leave() -> None:
 def test_a_remedy_that_keeps_the_iron_on_says_how_long() -> None:
     """Pressing earlier or softer shortens the press where the model says so; others stay."""
     ids = (("press-before-joining", True), ("sew-in-instead", False))
-    remedies = [{"id": i, "earlier": early, "then": "So."} for i, early in ids]
-    clash_ = {"aspect": "press.temperature", "place": "hem", "remedies": remedies}
-    data = {"conflicts": [clash_], "heat": [{**ROW, "press_at_most_s": 4.9}]}
-    shorten_remedies(data)
-    assert [4.9, None] == [r.get("press_at_most_s") for r in remedies]
-    assert remedies[0]["then"] == "So. At most 4 s at a time (computed, not measured)."
-    assert remedies[1]["then"] == "So."
+    remedies = tuple(ToldRemedy("Do.", id=i, earlier=early, then="So.") for i, early in ids)
+    conflict = ToldConflict(
+        number=1,
+        id="x",
+        aspect="press.temperature",
+        aspects=("press.temperature",),
+        place="hem",
+        places=("hem",),
+        scope="seam",
+        severity="damage",
+        between=(),
+        message="It clashes.",
+        because=(),
+        remedies=remedies,
+    )
+    (after,) = with_shorter_remedies((conflict,), (replace(ROW, press_at_most_s=4.9),))
+    first, second = after.remedies
+    assert [4.9, None] == [first.press_at_most_s, second.press_at_most_s]
+    assert first.then == "So. At most 4 s at a time (computed, not measured)."
+    assert second.then == "So."
 
 
 def test_a_clash_of_the_heat_says_what_was_computed() -> None:
@@ -346,11 +342,11 @@ def test_a_clash_of_the_heat_says_what_was_computed() -> None:
 
 def test_steam_without_a_press_cloth_is_compared_dry() -> None:
     """Both sides of the comparison are dry, the one bare and the other through a named cloth."""
-    text = " ".join(" ".join(heat_lines(told("cotton chambray 140 g/m2"))).split())
+    text = " ".join(" ".join(heat_lines(_told("cotton chambray 140 g/m2"))).split())
     assert "with (cotton cloth, dry)" in text
     assert "None" not in text
 
 
 def test_no_heat_no_section() -> None:
     """Where no iron touches anything, nothing is said."""
-    assert [] == heat_lines({"units": "metric", "heat": [], "seams": [], "verdicts": []})
+    assert [] == heat_lines(heat_answer([]))

@@ -2,29 +2,37 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from typing import Any
 
 import pytest
 
-from advisor.answer.core import report
-from advisor.decide.advise import advise
+from advisor.answer.model.answer import Answer
+from advisor.answer.pipeline import Parts, answer
 from advisor.overlay.cache import load_knowledge
 from advisor.project.load import load_project
 from advisor.render.printed.compact import render_sheet
 from advisor.render.printed.detailed import render_detailed
 from advisor.render.printed.only import render_only
+from tests.told import written
 
 DEMOS = Path(__file__).resolve().parents[3] / "knowledge" / "examples"
 JACKET, COAT = "bandstand-jacket", "lantern-parade-coat"
 
 
 @cache
-def data(name: str) -> dict[str, Any]:
-    """The report of a demo, with what to buy."""
+def told(name: str) -> Answer:
+    """The answer to a demo, with what to buy."""
     known = load_knowledge()
-    return report(advise(load_project(DEMOS / f"{name}.yaml", known), known), known, shopping=True)
+    return answer(load_project(DEMOS / f"{name}.yaml", known), known, Parts(shopping=True))
+
+
+@cache
+def data(name: str) -> dict[str, Any]:
+    """The same as it is written."""
+    return written(told(name))
 
 
 def test_data_have_the_keys_of_the_contract() -> None:
@@ -65,7 +73,7 @@ def test_results_of_scraps_stand_at_their_test() -> None:
     (row,) = [test for test in data(JACKET)["tests"] if test["results"]]
     assert "lining side" in row["places"]
     assert row["results"][0]["works"] is True
-    assert "a walking foot was not needed" in render_only(data(JACKET), "tests")
+    assert "a walking foot was not needed" in render_only(told(JACKET), "tests")
 
 
 def test_every_seam_is_tried_in_just_one_sandwich() -> None:
@@ -97,14 +105,14 @@ SECTIONS = (
 @pytest.mark.parametrize("name", SECTIONS)
 def test_every_section_can_be_printed_alone(name: str) -> None:
     """It begins with the garment and says something."""
-    text = render_only(data(COAT), name)
+    text = render_only(told(COAT), name)
     assert text.startswith("Lantern parade coat: ")
     assert "Nothing to say here." not in text
 
 
 def test_the_sheet_says_the_bulk_of_each_seam_and_what_to_buy() -> None:
     """A clause a seam, and a few lines at the end."""
-    text = " ".join(render_sheet(data(JACKET)).split())
+    text = " ".join(render_sheet(told(JACKET)).split())
     for seam in data(JACKET)["seams"]:
         assert f"{seam['build']}." in text
     assert "TO BUY Cloth: shell" in text
@@ -112,12 +120,12 @@ def test_the_sheet_says_the_bulk_of_each_seam_and_what_to_buy() -> None:
 
 def test_the_detailed_sheet_says_how_a_seam_is_built() -> None:
     """All of it, not only what goes against the plan."""
-    text = " ".join(render_detailed(data(JACKET), everything=True).split())
+    text = " ".join(render_detailed(told(JACKET), everything=True).split())
     for seam in data(JACKET)["seams"]:
         assert all(" ".join(says.split()) in text for says in seam["build_says"])
 
 
 def test_without_pieces_the_list_says_how_to_have_cloth() -> None:
     """It does not pretend that nothing is needed."""
-    found = {**data(JACKET), "cloth": []}
+    found = replace(told(JACKET), cloth=())
     assert "write them under pieces:" in render_only(found, "shopping")

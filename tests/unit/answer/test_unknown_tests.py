@@ -5,11 +5,10 @@ from __future__ import annotations
 from functools import cache
 from typing import Any
 
-from advisor.answer.core import report
-from advisor.decide.advise import advise
 from advisor.knowledge.model import Knowledge
 from advisor.overlay.cache import load_knowledge
 from advisor.project.quick import quick_garment
+from tests.told import data_of
 
 
 @cache
@@ -18,7 +17,7 @@ def knowledge() -> Knowledge:
 
 
 def unknown(phrase: str) -> dict[str, Any]:
-    told = report(advise(quick_garment([phrase], knowledge()), knowledge()), knowledge())
+    told = data_of(quick_garment([phrase], knowledge()), knowledge())
     return next(row for row in told["unknowns"] if "limit_c" in row)
 
 

@@ -6,11 +6,15 @@ from typing import Any
 
 import pytest
 
-from advisor.answer.order import order_report
+from advisor.answer.model.coding import as_data
+from advisor.answer.order import told_order
 from advisor.answer.seamwords import warnings
+from advisor.answer.teller import Teller
 from advisor.claims.collect import Place
+from advisor.claims.judgement import Advice
 from advisor.construction.seamwork import seamworks
 from advisor.order.setups import STAY, Setups
+from advisor.order.work import Work
 from tests.unit.order.order_projects import (
     BONED,
     COSTUME,
@@ -30,13 +34,16 @@ JACKET = "bandstand-jacket"
 
 
 def rows_of(text: str) -> dict[str, dict[str, Any]]:
-    data = order_report(work_of(text), advice_of(text), known())
-    return {row["step"]: row for row in data["order"]}
+    return rows(work_of(text), advice_of(text))
 
 
 def demo_rows(name: str) -> dict[str, dict[str, Any]]:
-    data = order_report(demo(name), demo_advice(name), known())
-    return {row["step"]: row for row in data["order"]}
+    return rows(demo(name), demo_advice(name))
+
+
+def rows(work: Work, advice: Advice) -> dict[str, Any]:
+    told = told_order(work, advice, (), Teller(advice.judgement.garment, known()))
+    return {step.step: as_data(step) for step in told.order}
 
 
 def test_bones_go_into_a_channel_that_is_sewn_and_pressed() -> None:

@@ -9,7 +9,8 @@ from pathlib import Path
 
 import pytest
 
-from advisor.answer.order import order_of_garment
+from advisor.answer.model.answer import Answer
+from advisor.answer.pipeline import Decided, Parts, tell
 from advisor.claims.judgement import Advice
 from advisor.decide.advise import advise
 from advisor.knowledge.model import Knowledge
@@ -72,6 +73,11 @@ def test_the_steps_can_be_ticked_as_they_are_printed(demo: Path) -> None:
         assert not [r for r in work.remarks if "is ticked, but" in r]
 
 
+def _told(advice: Advice, parts: Parts) -> Answer:
+    work = order_of(advice, _known(), plain=parts.plain)
+    return tell(Decided(advice, None, work), _known(), parts)
+
+
 @pytest.mark.parametrize("demo", DEMOS, ids=lambda path: path.stem)
 def test_what_is_ticked_is_printed(demo: Path) -> None:
     """The checklist can be told at any point of the work, with as many lines as steps."""
@@ -79,7 +85,7 @@ def test_what_is_ticked_is_printed(demo: Path) -> None:
     told = [()] + [steps[:k] for k in range(1, len(steps) + 1, EVERY)] + [steps]
     told += [(name,) for name in steps[::EVERY]]
     for done in told:
-        data = order_of_garment(_with(demo, tuple(done)), _known(), plain=True, sitting=60)
-        text = " ".join(render_order({"garment": demo.stem, **data}).split())
+        parts = Parts(order=True, plain=True, sitting=60)
+        text = " ".join(render_order(_told(_with(demo, tuple(done)), parts)).split())
         assert len(done) == text.count("[x]")
         assert len(steps) - len(done) == text.count("[ ]")

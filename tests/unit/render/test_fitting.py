@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from functools import cache
 from pathlib import Path
-from typing import Any
 
 import pytest
 
-from advisor.answer.pipeline import whole_answer
+from advisor.answer.model.answer import Answer
+from advisor.answer.pipeline import WHOLE, answer
 from advisor.overlay.cache import load_knowledge
 from advisor.project.load import load_project
 from advisor.render.lines import SEAM_LINES
@@ -24,9 +24,9 @@ every_step = pytest.mark.parametrize("tight", range(1, TIGHTEST + 1))
 
 
 @cache
-def report() -> dict[str, Any]:
+def report() -> Answer:
     known = load_knowledge()
-    return whole_answer(load_project(COAT, known), known)[1]
+    return answer(load_project(COAT, known), known, WHOLE)
 
 
 def sheet(tight: int) -> dict[str, Section]:

@@ -6,12 +6,12 @@ import re
 from functools import cache
 from itertools import pairwise
 from pathlib import Path
-from typing import Any
 from xml.etree import ElementTree as ET
 
 import pytest
 
-from advisor.answer.pipeline import iron_rows, whole_answer
+from advisor.answer.model.answer import Answer
+from advisor.answer.pipeline import WHOLE, answer
 from advisor.knowledge.model import Knowledge
 from advisor.overlay.cache import load_knowledge
 from advisor.project.load import garment_of
@@ -26,8 +26,6 @@ from advisor.textio.yamlfile import parse_yaml
 
 DEMOS = sorted((Path(__file__).parents[3] / "knowledge" / "examples").glob("*.yaml"))
 HOSTILE = "<script>alert(1)</script> \"'&amp; ]]>"
-Report = dict[str, Any]
-Row = dict[str, Any]
 
 
 @cache
@@ -36,14 +34,13 @@ def known() -> Knowledge:
 
 
 @cache
-def answer(text: str) -> tuple[Report, tuple[Row, ...]]:
-    """The report of a project, and its iron rows."""
-    advice, data = whole_answer(garment_of(parse_yaml(text, "project"), known()), known())
-    return data, tuple(iron_rows(advice, known()))
+def told(text: str) -> Answer:
+    """The answer to a project."""
+    return answer(garment_of(parse_yaml(text, "project"), known()), known(), WHOLE)
 
 
-def demo(path: Path) -> tuple[Report, tuple[Row, ...]]:
-    return answer(path.read_text(encoding="utf-8"))
+def demo(path: Path) -> Answer:
+    return told(path.read_text(encoding="utf-8"))
 
 
 def parsed(page: str) -> ET.Element:
@@ -75,7 +72,7 @@ every_demo = pytest.mark.parametrize("path", DEMOS, ids=lambda p: p.stem)
 @every_demo
 def test_each_demo_is_well_formed_and_needs_nothing_from_outside(path: Path) -> None:
     """A page is XML through and through, in English, without a script, a link out or an image."""
-    page = render_html(*demo(path))
+    page = render_html(demo(path))
     root = parsed(page)
     assert "en" == root.get("lang")
     assert page.startswith("<!DOCTYPE html>\n")
@@ -92,7 +89,7 @@ def test_each_demo_is_well_formed_and_needs_nothing_from_outside(path: Path) -> 
 
 def test_a_hostile_name_stays_a_name() -> None:
     """Names that look like markup are printed as they were written and become no element."""
-    page = render_html(*answer(hostile_project()))
+    page = render_html(told(hostile_project()))
     root = parsed(page)
     assert HOSTILE == root.findtext("body/main/h1")
     assert f"{HOSTILE}: handling sheet" == root.findtext("head/title")
@@ -113,7 +110,7 @@ def test_a_hostile_title_cannot_leave_the_head() -> None:
 @every_demo
 def test_headings_go_down_one_step_at_a_time(path: Path) -> None:
     """One first heading, sections named by their second headings, items by their third."""
-    root = parsed(render_html(*demo(path)))
+    root = parsed(render_html(demo(path)))
     levels = [int(e.tag[1]) for e in root.iter() if re.fullmatch(r"h[1-6]", e.tag)]
     assert 1 == levels.count(1)
     assert 1 == levels[0]
@@ -125,7 +122,7 @@ def test_headings_go_down_one_step_at_a_time(path: Path) -> None:
 @every_demo
 def test_ids_are_unique_and_each_mark_leads_to_its_source(path: Path) -> None:
     """No id stands twice, and the raised marks lead to what the list of sources explains."""
-    root = parsed(render_html(*demo(path)))
+    root = parsed(render_html(demo(path)))
     ids = [e.get("id") for e in root.iter() if e.get("id")]
     assert sorted(set(map(str, ids))) == sorted(map(str, ids))
     wanted = {str(e.get("href"))[1:] for e in root.iter() if e.get("href")}
@@ -136,25 +133,25 @@ def test_ids_are_unique_and_each_mark_leads_to_its_source(path: Path) -> None:
 @every_demo
 def test_every_clash_danger_and_seam_is_there(path: Path) -> None:
     """Nothing that can hurt or spoil is left out, and each seam has its row in the table."""
-    report, rows = demo(path)
-    root = parsed(render_html(report, rows))
+    report = demo(path)
+    root = parsed(render_html(report))
     said = words(root)
     seams = [e.text.strip() for e in root.iter("th") if e.get("scope") == "rowgroup" and e.text]
-    assert [seam["name"] for seam in report["seams"]] == seams
+    assert [seam.name for seam in report.seams] == seams
     clashes = next(e for e in root.iter("section") if e.get("class") == "conflicts")
-    for conflict in report["conflicts"]:
-        assert conflict["place"] in words(clashes)
-        assert conflict["remedies"] == [] or conflict["remedies"][0]["text"] in words(clashes)
-    for caution in report["cautions"]:
-        assert caution["kind"] == "damage" or caution["text"] in said
+    for conflict in report.conflicts:
+        assert conflict.place in words(clashes)
+        assert conflict.remedies == () or conflict.remedies[0].text in words(clashes)
+    for caution in report.cautions:
+        assert caution.kind == "damage" or caution.text in said
 
 
 @every_demo
 def test_page_and_text_say_the_same(path: Path) -> None:
     """Every part of the sheet's sections is on the page and in the text, word for word."""
-    report, rows = demo(path)
+    report = demo(path)
     _, tight = fitted_lines(report, LINES["metric"])
-    root = parsed(render_html(report, rows))
+    root = parsed(render_html(report))
     for mark in root.iter("sup"):
         mark[:], mark.text = [], ""
     page = re.sub(r"\s+", "", words(root))
@@ -171,7 +168,7 @@ def test_page_and_text_say_the_same(path: Path) -> None:
 @every_demo
 def test_tables_say_what_their_heads_are_for(path: Path) -> None:
     """Every head cell of every table has a scope."""
-    root = parsed(render_html(*demo(path)))
+    root = parsed(render_html(demo(path)))
     heads = list(root.iter("th"))
     assert heads
     assert {"col", "rowgroup"} == {head.get("scope") for head in heads}
@@ -179,13 +176,13 @@ def test_tables_say_what_their_heads_are_for(path: Path) -> None:
 
 def test_the_drawing_says_in_words_what_it_shows() -> None:
     """The drawing has a title and a description with every cloth's limit, and is an image."""
-    report, rows = demo(DEMOS[-1])
-    root = parsed(render_html(report, rows))
+    report = demo(DEMOS[-1])
+    root = parsed(render_html(report))
     svg = next(e for e in root.iter() if e.tag.endswith("}svg"))
     assert "img" == svg.get("role")
     said = {e.tag.rpartition("}")[2]: e.text or "" for e in svg if not e.tag.endswith("}g")}
     assert "What iron each cloth bears" == said["title"]
-    names = {layer["name"] for place in rows for layer in place["layers"]}
+    names = {layer.name for place in report.iron or () for layer in place.layers}
     assert names
     for name in names:
         assert f"{name}: " in said["desc"]
@@ -193,7 +190,7 @@ def test_the_drawing_says_in_words_what_it_shows() -> None:
 
 def test_tests_are_boxes_to_tick() -> None:
     """Each test on scraps has an empty box before it."""
-    root = parsed(render_html(*demo(DEMOS[-1])))
+    root = parsed(render_html(demo(DEMOS[-1])))
     tests = next(e for e in root.iter("section") if e.get("class") == "tests")
     items = list(tests.iter("li"))
     assert items
@@ -202,21 +199,19 @@ def test_tests_are_boxes_to_tick() -> None:
 
 def test_the_paper_follows_the_units() -> None:
     """Metric sheets are set on A4 and the others on US letter."""
-    assert "@page{size:A4" in render_html(*answer(hostile_project()))
-    assert "@page{size:letter" in render_html(*answer(hostile_project("us")))
+    assert "@page{size:A4" in render_html(told(hostile_project()))
+    assert "@page{size:letter" in render_html(told(hostile_project("us")))
 
 
 def test_the_same_answer_gives_the_same_bytes() -> None:
     """Two pages of one answer are equal."""
-    assert render_html(*demo(DEMOS[0])) == render_html(*demo(DEMOS[0]))
+    assert render_html(demo(DEMOS[0])) == render_html(demo(DEMOS[0]))
 
 
 def test_the_iron_page_is_whole_and_names_every_layer() -> None:
     """The iron across layers has a drawing and a table whose rows are the layers."""
     garment = quick_garment(["cotton velveteen", "acetate satin", "nylon tulle"], known())
-    advice, data = whole_answer(garment, known())
-    rows = iron_rows(advice, known())
-    root = parsed(document("iron", iron_main(data, rows, known())))
+    root = parsed(document("iron", iron_main(answer(garment, known(), WHOLE), known())))
     heads = [e.text for e in root.iter("th") if e.get("scope") == "row"]
     assert ["cotton velveteen", "acetate satin", "nylon tulle"] == heads
     assert 1 == len([e for e in root.iter() if e.tag.endswith("}svg")])

@@ -2,23 +2,18 @@
 
 from __future__ import annotations
 
-from typing import Any
-
+from advisor.answer.model.told import ToldVerdict
 from advisor.render.usual import own_parts, usual_answers
+from tests.told import verdict_row
 
-Verdicts = dict[str, dict[str, Any]]
+Verdicts = dict[str, ToldVerdict]
 ASPECTS = ("machine.foot", "machine.pressure", "stitch.length", "needle.size", "thread.fibre")
 
 
 def seam(**answers: str) -> Verdicts:
     """The verdicts of a seam, with a point written as two underscores."""
     return {
-        key.replace("__", "."): {
-            "aspect": key.replace("__", "."),
-            "text": text,
-            "because": [],
-            "given_up": [],
-        }
+        key.replace("__", "."): verdict_row(key.replace("__", "."), text)
         for key, text in answers.items()
     }
 

@@ -1,0 +1,89 @@
+"""Conflicts and their remedies as they are told; each has one number, wherever it is printed."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from advisor.answer import wording
+from advisor.answer.instructions import take_word, told_lines
+from advisor.answer.model.told import ToldConflict, ToldCureAll, ToldPrice, ToldRemedy
+from advisor.answer.teller import Teller
+from advisor.answer.verdicts import told_claim
+from advisor.claims.conflicts import Conflict
+from advisor.claims.judgement import Advice, Cure
+from advisor.decide.together import cure_all
+
+
+def told_conflicts(advice: Advice, teller: Teller) -> tuple[ToldConflict, ...]:
+    """Every clash of claims, in the order in which the conflicts are numbered."""
+    return tuple(
+        _conflict(number, one, advice, teller)
+        for number, one in enumerate(advice.judgement.conflicts, 1)
+    )
+
+
+def told_cure_all(advice: Advice, teller: Teller) -> ToldCureAll | None:
+    """The cheapest remedies that between them leave no conflict; None where there are none."""
+    garment = teller.garment
+    found = None if garment.single else cure_all(advice, teller.knowledge)
+    if found is None:
+        return None
+    lines, yaml = told_lines(found.lines, garment)
+    return ToldCureAll(
+        takes=tuple(take_word(*pick) for pick in found.picks),
+        remedies=tuple(cure.remedy for cure in found.cures),
+        price=ToldPrice(sum(c.effort for c in found.cures), sum(c.look for c in found.cures)),
+        checked=True,
+        lines=lines,
+        yaml=yaml,
+    )
+
+
+def numbered(conflicts: tuple[ToldConflict, ...]) -> tuple[ToldConflict, ...]:
+    """Conflicts with their numbers, from one on."""
+    return tuple(replace(one, number=at) for at, one in enumerate(conflicts, 1))
+
+
+def _conflict(number: int, conflict: Conflict, advice: Advice, teller: Teller) -> ToldConflict:
+    aspects = teller.knowledge.aspects
+    shown = aspects.get(conflict.aspect) or aspects["care.wash"]
+    claims = dict.fromkeys(said for one in (conflict, *conflict.also) for said in one.clash)
+    return ToldConflict(
+        number=number,
+        id=conflict.id,
+        aspect=conflict.aspect,
+        aspects=tuple(conflict.aspects),
+        place=conflict.place.name,
+        places=tuple(conflict.places),
+        scope=conflict.place.scope,
+        severity=conflict.severity,
+        between=tuple(conflict.between),
+        message=teller.say(wording.conflict_message(conflict, teller.knowledge, teller.units)),
+        because=tuple(
+            told_claim(said, aspects.get(said.claim.aspect, shown), teller) for said in claims
+        ),
+        remedies=tuple(
+            _remedy(take_word(number, which), cure, conflict, teller)
+            for which, cure in enumerate(advice.cures.get(conflict.key, ()), 1)
+        ),
+    )
+
+
+def _remedy(take: str, cure: Cure, conflict: Conflict, teller: Teller) -> ToldRemedy:
+    remedy = next(r for r in teller.knowledge.remedies if r.id == cure.remedy)
+    after = cure.after.verdicts.get(conflict.place, {}).get(conflict.aspect)
+    then = f" {wording.sentence(wording.verdict_text(after, teller.units))}" if after else ""
+    words = {**cure.words, "after": wording.iron_left(cure.after.verdicts, conflict.place)}
+    lines, yaml = told_lines(cure.lines, teller.garment)
+    return ToldRemedy(
+        take=take,
+        id=cure.remedy,
+        text=teller.say(remedy.text.format_map(words)),
+        price=ToldPrice(cure.effort, cure.look),
+        then=teller.say(remedy.then + then),
+        earlier=remedy.earlier,
+        checked=True,
+        lines=lines,
+        yaml=yaml,
+        sources=teller.cite(remedy.sources),
+    )

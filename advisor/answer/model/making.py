@@ -1,0 +1,241 @@
+"""What is told of how a garment is built and of what is bought for it.
+
+Lengths are mm, thread is m, strength N/cm; sentences follow the maker's units.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from advisor.answer.model.coding import FLATTENED
+
+
+@dataclass(frozen=True, slots=True)
+class ToldFineNeedle:
+    """A needle that the stack may break, and what the stack wants, NM."""
+
+    nm: float
+    wants_nm: float
+
+
+@dataclass(frozen=True, slots=True)
+class ToldSpot:
+    """One spot of a seam: its plies and how thick they lie."""
+
+    at: str
+    plies: float
+    thickness_mm: float
+    under_foot_mm: float
+    sewn: bool
+    complete: bool
+
+
+@dataclass(frozen=True, slots=True)
+class ToldThreadUse:
+    """Metres of thread of a seam by thread and by purpose, without wastage."""
+
+    needle: float
+    bobbin: float
+    looper: float
+    total: float
+    by: dict[str, float]
+
+
+@dataclass(frozen=True, slots=True)
+class ToldFullness:
+    """How a full edge is drawn up."""
+
+    cloth: str
+    method: str
+    ratio: float
+    measured: float | None
+    finished_mm: float | None
+    cut_mm: float | None
+    usual: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ToldClass:
+    """The standards' names of stitch and seam; a name from memory is marked."""
+
+    iso_4915: str | None
+    iso_4916: str | None
+    astm_d6193: str | None
+    from_memory: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ToldBuild:
+    """What a place comes to as it is built; a figure that cannot be had is None."""
+
+    times: int
+    plies: float
+    at: str
+    thickness_mm: float | None
+    under_foot_mm: float | None
+    foot_lift_mm: float | None
+    room: str
+    squeeze: bool
+    fine_needle: ToldFineNeedle | None
+    spots: tuple[ToldSpot, ...]
+    allowance_mm: float | None
+    finish: str | None
+    needs_mm: float | None
+    short_mm: float | None
+    finish_when: str
+    grade_mm: tuple[float, ...]
+    strength_n_per_cm: float | None
+    strength_needs_n_per_cm: float | None
+    thread_m: ToldThreadUse | None
+    fullness: ToldFullness | None
+    class_: ToldClass
+    build: str
+    build_says: tuple[str, ...]
+    build_warns: tuple[str, ...]
+    build_sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ToldCloth:
+    """Cloth to buy."""
+
+    fabric: str
+    width_mm: float | None
+    length_mm: float | None
+    buy: str
+    buy_mm: float | None
+    pieces: int
+    one_way: bool
+    lay: str
+    shrinks_percent: float
+    shrinks_across_percent: float
+    used_percent: float | None
+    assumed: tuple[str, ...]
+    kind: str
+    wrong: str
+    says: tuple[str, ...]
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ToldTucks:
+    """Where the tucks of a piece are folded."""
+
+    number: int
+    depth_mm: float
+    spacing_mm: float
+    first_fold_mm: float
+    fold_to_fold_mm: float
+    takes_mm: float
+    thread_m: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class ToldRing:
+    """How the ring of a flounce is drawn."""
+
+    cut_inner_mm: float
+    seam_line_mm: float
+    cut_outer_mm: float
+    hem_mm: float
+    hem_fullness: float
+    turn: float
+
+
+@dataclass(frozen=True, slots=True)
+class ToldCut:
+    """A piece as it is cut."""
+
+    name: str
+    fabric: str
+    number: int
+    width_mm: float
+    height_mm: float
+    reckoned: bool
+    shape: str
+    of: str
+    fullness: float
+    edge_mm: float | None
+    usual_fullness: tuple[float, ...] | None
+    tucks: ToldTucks | None
+    ring: ToldRing | None
+    avoids: tuple[str, ...]
+    size: str
+    marks: str
+    says: tuple[str, ...]
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ToldTicket:
+    """The number that a thread is sold under."""
+
+    number: float
+    of: str
+
+
+@dataclass(frozen=True, slots=True)
+class ToldThread:
+    """Thread to buy in one colour; wastage is in it."""
+
+    colour: str
+    matches: tuple[str, ...]
+    fibre: str
+    tex: float | None
+    needle_m: float
+    bobbin_m: float
+    looper_m: float
+    overlocker_m: float
+    total_m: float
+    buy: str
+    seams: tuple[str, ...]
+    not_counted: tuple[str, ...]
+    tucks: tuple[str, ...]
+    ticket: ToldTicket | None
+    needle_nm: float | None
+    size_sources: tuple[str, ...]
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ToldStrip:
+    """A strip to cut for bound edges."""
+
+    width_mm: tuple[float, ...]
+    square_mm: float | None
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ToldInstead:
+    """What does instead of a tool, tried through the rules."""
+
+    text: str
+    checked: bool
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ToldNeed:
+    """A tool or notion that is called for."""
+
+    group: str
+    item: str
+    aspect: str
+    for_: tuple[str, ...]
+    state: str
+    length_mm: float | None
+    strip: ToldStrip | None
+    instead: tuple[ToldInstead, ...]
+    ruled_out: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ToldPlace:
+    """A place where something is made; `built` is None for a question without lengths."""
+
+    name: str
+    layers: tuple[str, ...]
+    facts: dict[str, str | float]
+    assumed: tuple[str, ...]
+    built: ToldBuild | None = field(default=None, metadata=FLATTENED)

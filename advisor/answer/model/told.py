@@ -1,0 +1,259 @@
+"""What is told of any garment: layers, verdicts with their reasons, conflicts, cautions, tests."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from advisor.answer.model.coding import OPTIONAL, Plain
+
+Word = str
+Number = float
+FIELDS_OF_KIND = {
+    "options": frozenset({"options"}),
+    "scale": frozenset({"low", "high"}),
+    "range": frozenset({"unit", "low", "high", "limit"}),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class ToldSource:
+    """A work that a value rests on; `read` only where its own text was not seen."""
+
+    id: str
+    citation: str
+    kind: str
+    read: str | None = field(default=None, metadata=OPTIONAL)
+
+
+@dataclass(frozen=True, slots=True)
+class ToldLayer:
+    """A cloth or notion of the garment; `fibres` is the word unknown where several mixes fit."""
+
+    name: str
+    fabric: str
+    kind: str
+    fibres: dict[str, float | None] | str
+    may_be: tuple[dict[str, float | None], ...]
+    weight: tuple[float, float] | None
+    text: str
+    assumed: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ToldFact:
+    """Something true of the input that a claim rests on."""
+
+    who: str
+    fact: str
+    value: str
+
+
+@dataclass(frozen=True, slots=True)
+class ToldClaim:
+    """What somebody says of an aspect; `decides` only among the reasons of an answer."""
+
+    who: str
+    says: str
+    strength: str
+    why: str
+    rule: str
+    certain: bool
+    facts: tuple[ToldFact, ...]
+    sources: tuple[str, ...]
+    decides: bool | None = field(default=None, metadata=OPTIONAL)
+
+
+@dataclass(frozen=True, slots=True)
+class ToldVerdict:
+    """One answer in one place: the whole set, the pick in it, and its because.
+
+    Temperatures are °C, lengths mm; `text` follows the maker's units. A range has unit, low,
+    high and, for the iron, the limit of the layers; a scale low and high as words; else options.
+    """
+
+    aspect: str
+    scope: str
+    place: str
+    kind: str
+    options: tuple[str, ...] | None
+    unit: str | None
+    low: Number | Word | None
+    high: Number | Word | None
+    pick: Number | Word | None
+    text: str
+    because: tuple[ToldClaim, ...]
+    given_up: tuple[ToldClaim, ...]
+    limit: float | None = field(default=None, metadata=OPTIONAL)
+
+    def written(self) -> frozenset[str]:
+        """The fields that a verdict of its kind has."""
+        every = frozenset().union(*FIELDS_OF_KIND.values())
+        return frozenset(type(self).__slots__) - (every - FIELDS_OF_KIND[self.kind])
+
+    def deciders(self) -> tuple[ToldClaim, ...]:
+        """The claims that make the answer what it is."""
+        return tuple(claim for claim in self.because if claim.decides)
+
+
+@dataclass(frozen=True, slots=True)
+class ToldPrice:
+    """What a remedy costs, in steps of effort and of look."""
+
+    effort: int
+    look: int
+
+
+@dataclass(frozen=True, slots=True)
+class ToldLine:
+    """A line to write into the project: the way to it in the file, and what stands there."""
+
+    path: tuple[str | int, ...]
+    value: Plain
+
+
+@dataclass(frozen=True, slots=True)
+class ToldRemedy:
+    """A change that was applied and re-run; of an order of work it is only a sentence."""
+
+    text: str
+    take: str | None = field(default=None, metadata=OPTIONAL)
+    id: str | None = field(default=None, metadata=OPTIONAL)
+    price: ToldPrice | None = field(default=None, metadata=OPTIONAL)
+    then: str | None = field(default=None, metadata=OPTIONAL)
+    earlier: bool | None = field(default=None, metadata=OPTIONAL)
+    checked: bool | None = field(default=None, metadata=OPTIONAL)
+    lines: tuple[ToldLine, ...] | None = field(default=None, metadata=OPTIONAL)
+    yaml: str | None = field(default=None, metadata=OPTIONAL)
+    sources: tuple[str, ...] | None = field(default=None, metadata=OPTIONAL)
+    press_at_most_s: float | None = field(default=None, metadata=OPTIONAL)
+
+
+@dataclass(frozen=True, slots=True)
+class ToldLink:
+    """One precedence of the order of work, with its reason."""
+
+    before: str
+    after: str
+    why: str
+    strength: str
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ToldConflict:
+    """What cannot be reconciled; its number is the same wherever it is printed."""
+
+    number: int
+    id: str
+    aspect: str
+    aspects: tuple[str, ...]
+    place: str
+    places: tuple[str, ...]
+    scope: str
+    severity: str
+    between: tuple[str, ...]
+    message: str
+    because: tuple[ToldClaim | ToldLink, ...]
+    remedies: tuple[ToldRemedy, ...]
+
+    def cited(self) -> list[str]:
+        """The sources of its reasons."""
+        return [source for reason in self.because for source in reason.sources]
+
+
+@dataclass(frozen=True, slots=True)
+class ToldCureAll:
+    """The cheapest remedies that between them leave no conflict, proved by running them."""
+
+    takes: tuple[str, ...]
+    remedies: tuple[str, ...]
+    price: ToldPrice
+    checked: bool
+    lines: tuple[ToldLine, ...]
+    yaml: str
+
+
+@dataclass(frozen=True, slots=True)
+class ToldInstruction:
+    """How the work goes so that two layers never clash under one iron."""
+
+    kind: str
+    needy: tuple[str, ...]
+    tender: tuple[str, ...]
+    places: tuple[str, ...]
+    text: str
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ToldCaution:
+    """What can hurt somebody or spoil cloth, and what it is about."""
+
+    id: str
+    area: str
+    kind: str
+    text: str
+    about: tuple[str, ...]
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ToldTask:
+    """Something to do that is no setting; `weight` is how much it matters, least first."""
+
+    place: str
+    scope: str
+    text: str
+    rule: str
+    certain: bool
+    weight: tuple[int, int, str]
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ToldResult:
+    """What a test on scraps showed."""
+
+    seam: str
+    result: str
+    works: bool | None
+
+
+@dataclass(frozen=True, slots=True)
+class ToldTest:
+    """A sandwich to try on scraps; settings and results only where the seams are built."""
+
+    text: str
+    layers: tuple[str, ...]
+    places: tuple[str, ...]
+    look_for: tuple[str, ...]
+    settings: dict[str, Number | Word | None] | None = field(default=None, metadata=OPTIONAL)
+    results: tuple[ToldResult, ...] | None = field(default=None, metadata=OPTIONAL)
+
+
+@dataclass(frozen=True, slots=True)
+class ToldFreed:
+    """What some answers of a test of an unknown cloth would leave and allow, °C."""
+
+    answers: tuple[str, ...]
+    may_be: tuple[dict[str, float | None], ...]
+    limit_c: float
+
+
+@dataclass(frozen=True, slots=True)
+class ToldCheapest:
+    """The cheapest test of a cloth of unknown fibre."""
+
+    id: str
+    text: str
+    frees: tuple[ToldFreed, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ToldUnknown:
+    """What nobody has said, and what knowing it would change."""
+
+    fact: str
+    effect: str
+    limit_c: float | None = field(default=None, metadata=OPTIONAL)
+    test: ToldCheapest | None = field(default=None, metadata=OPTIONAL)

@@ -1,0 +1,93 @@
+"""Verdicts and the claims behind them, as they are told."""
+
+from __future__ import annotations
+
+from advisor.answer import wording
+from advisor.answer.model.told import ToldClaim, ToldFact, ToldVerdict
+from advisor.answer.teller import Teller
+from advisor.claims.collect import Place
+from advisor.claims.combine import Verdict, deciders
+from advisor.claims.judgement import Judgement
+from advisor.claims.speakers import Said
+from advisor.claims.valuesets import Choice, Span
+from advisor.knowledge.model import LIMIT_ASPECT, Aspect
+
+
+def told_verdicts(judgement: Judgement, teller: Teller) -> tuple[ToldVerdict, ...]:
+    """Every verdict of a garment, place by place."""
+    return tuple(
+        told_verdict(place, verdict, teller)
+        for place, by_aspect in judgement.verdicts.items()
+        for verdict in by_aspect.values()
+    )
+
+
+def told_verdict(place: Place, verdict: Verdict, teller: Teller) -> ToldVerdict:
+    """One verdict with its reasons, those that decide it first."""
+    aspect = verdict.aspect
+    first = deciders(verdict)
+    rest = [said for said in verdict.because if said not in first]
+    options, pick = _options(verdict)
+    low, high, number = _ends(verdict)
+    limited = aspect.id == LIMIT_ASPECT and isinstance(verdict.allowed, Span)
+    return ToldVerdict(
+        aspect=aspect.id,
+        scope=place.scope,
+        place=place.name,
+        kind=aspect.kind,
+        options=options,
+        unit=aspect.unit,
+        low=low,
+        high=high,
+        pick=pick if options is not None else number,
+        text=wording.verdict_text(verdict, teller.units),
+        because=tuple(
+            [told_claim(said, aspect, teller, decides=True) for said in first]
+            + [told_claim(said, aspect, teller, decides=False) for said in rest]
+        ),
+        given_up=tuple(told_claim(said, aspect, teller) for said in verdict.given_up),
+        limit=verdict.allowed.high if limited and isinstance(verdict.allowed, Span) else None,
+    )
+
+
+def told_claim(
+    said: Said, aspect: Aspect, teller: Teller, *, decides: bool | None = None
+) -> ToldClaim:
+    """What somebody says of an aspect, on what facts and on whose word."""
+    claim = said.claim
+    return ToldClaim(
+        who=wording.who_text(said),
+        says=teller.say(wording.says_text(said, aspect, teller.units)),
+        strength=claim.strength,
+        why=teller.say(claim.why),
+        rule=claim.origin,
+        certain=said.certain,
+        facts=tuple(ToldFact(f.who, f.fact, f.value) for f in said.facts),
+        sources=teller.cite(claim.sources),
+        decides=decides,
+    )
+
+
+def _options(verdict: Verdict) -> tuple[tuple[str, ...] | None, str | None]:
+    """The options that are advised, or that are taken away, and the pick."""
+    aspect, advised = verdict.aspect, verdict.advised
+    if not isinstance(advised, Choice):
+        return None, None
+    mask = advised.mask
+    if aspect.excluded:
+        mask = ((1 << len(aspect.words)) - 1) & ~mask
+    words = tuple(aspect.words[i] for i in Choice(mask).options())
+    none = verdict.pick is None or aspect.excluded
+    return words, None if none else aspect.words[int(verdict.pick or 0)]
+
+
+def _ends(verdict: Verdict) -> tuple[float | str | None, float | str | None, float | str | None]:
+    """Low, high and pick in the words and units of the aspect; nothing of an empty set."""
+    advised, pick = verdict.advised, verdict.pick
+    if not isinstance(advised, Span) or advised.is_empty:
+        return None, None, None
+    if verdict.aspect.kind != "scale":
+        return advised.low, advised.high, pick
+    words = verdict.aspect.words
+    chosen = None if pick is None else words[int(pick)]
+    return words[int(advised.low)], words[int(advised.high)], chosen
