@@ -17,6 +17,7 @@ from advisor.claims.conditions import Fact, facts_of, maker_facts, seam_facts, t
 from advisor.claims.speakers import Said
 from advisor.claims.subjects import Truth
 from advisor.knowledge.model import Claim, Knowledge, Rule
+from advisor.knowledge.places import PLAIN
 from advisor.project.garment import Garment, Seam, Use
 
 SEAM_ONLY = ("seam.kind", "seam.finish")
@@ -94,13 +95,17 @@ class _Gatherer:
         return self.result
 
     def _drop_idle(self, seam: Seam) -> None:
-        """A hem is hemmed and no seam; a seam has no hem."""
+        """What nobody asks of this kind of place: a hem is no seam, and a button has no needle."""
         said = self.result.said[self.seams[seam.name]]
-        if self.seam_facts[seam.name]["edge"] != "hem":
-            said.pop("hem.kind", None)
+        hem = self.seam_facts[seam.name]["edge"] == "hem"
+        kind = self.knowledge.places.kinds.get(seam.place or ("hem" if hem else PLAIN))
+        idle = kind.drops if kind else (SEAM_ONLY if hem else ("hem.kind",))
+        fixed = {aspect for aspect, _ in seam.choices}
+        for aspect in idle:
+            if aspect not in fixed:
+                said.pop(aspect, None)
+        if (kind.id if kind else "hem" * hem) != "hem":
             return
-        for aspect in SEAM_ONLY:
-            said.pop(aspect, None)
         meant = {f"rule {rule.id}" for rule in self._hem_rules(seam)} | {"maker"}
         said[ALLOWANCE] = [s for s in said.get(ALLOWANCE, []) if s.claim.origin in meant]
         if not said[ALLOWANCE]:

@@ -51,6 +51,8 @@ class Book:
     remedies: dict[str, Item] = field(default_factory=dict)
     machines: dict[str, Item] = field(default_factory=dict)
     order: Item | None = None
+    places: dict[str, Item] = field(default_factory=dict)
+    methods: dict[str, Item] = field(default_factory=dict)
     seams: dict[str, Item] = field(default_factory=dict)
     kit: dict[str, Item] = field(default_factory=dict)
     observations: dict[str, Item] = field(default_factory=dict)

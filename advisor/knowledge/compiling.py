@@ -16,6 +16,7 @@ from advisor.knowledge.model import FORMAT
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.observations import compile_observation
 from advisor.knowledge.ordering import compile_order
+from advisor.knowledge.places import compile_places
 from advisor.knowledge.vocabulary import parse_mix, read_role, reader_of, source_id
 from advisor.knowledge.when import ROLES, Reader
 from advisor.knowledge.workshop import compile_workshop
@@ -60,6 +61,7 @@ def to_plain(book: Book) -> dict[str, Any]:
         "remedies": [_remedy(item) for _, item in sorted(book.remedies.items())],
         "machines": {id_: compiler.machine(item) for id_, item in book.machines.items()},
         "order": compile_order(book.order),
+        "places": compile_places(book.places, book.methods),
         "workshop": compile_workshop(book.seams, book.kit),
         "observations": {
             id_: compile_observation(item.form, book.fibres, compiler.published)

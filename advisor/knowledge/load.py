@@ -12,9 +12,11 @@ from advisor.errors import InputError, Problem, Where
 from advisor.knowledge import (
     labels,
     ordering,
+    places,
     schema,
     schema_labels,
     schema_observations,
+    schema_places,
     schema_workshop,
     workshop,
 )
@@ -35,12 +37,13 @@ REGISTERS: dict[str, type[schema.Form]] = {
     "machines": schema.MachineForm,
     "seams": schema_workshop.SeamClassForm,
     "kit": schema_workshop.ToolForm,
+    "places": schema_places.PlaceKindForm,
     "observations": schema_observations.ObservationForm,
     "labels": schema_labels.MarketForm,
     "cleaning": schema_labels.CleaningForm,
 }
 """Files that hold many entries, by name, with the form of one entry."""
-OPTIONAL = frozenset({*workshop.FILES, *labels.FILES, "observations"})
+OPTIONAL = frozenset({*workshop.FILES, *labels.FILES, *places.FILES, "observations"})
 """Registers that a folder may do without."""
 
 
@@ -52,6 +55,7 @@ def files_of(folder: Path) -> list[Path]:
         *sorted((folder / "fabrics").glob("*.yaml")),
         *sorted((folder / "notions").glob("*.yaml")),
         *sorted((folder / "rules").glob("*/*.yaml")),
+        *sorted((folder / "methods").glob("*.yaml")),
     ]
     return [*registers, *single]
 
@@ -130,6 +134,8 @@ def _kind_of(path: Path) -> tuple[str, type[Any], str]:
         return "fabrics", schema.FabricForm, ""
     if path.parent.name == "notions":
         return "notions", schema.NotionForm, ""
+    if path.parent.name == "methods":
+        return "methods", schema_places.MethodForm, ""
     return "rules", schema.RuleForm, path.parent.name
 
 

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from advisor.knowledge.labels import LabelKnowledge
     from advisor.knowledge.observations import Observation
     from advisor.knowledge.ordering import OrderKnowledge
+    from advisor.knowledge.places import PlaceKnowledge
     from advisor.knowledge.workshop import Workshop
 
 Mix = tuple[tuple[str, float | None], ...]
@@ -198,6 +199,11 @@ class Knowledge:
     def order(self) -> OrderKnowledge:
         """What is known of the order of work."""
         return self.registers.order
+
+    @property
+    def places(self) -> PlaceKnowledge:
+        """Kinds of place, and the methods by which they are made."""
+        return self.registers.places
 
     @property
     def workshop(self) -> Workshop:

@@ -16,8 +16,19 @@ if TYPE_CHECKING:
     from advisor.knowledge.book import Item
 
 FILE = "operations.yaml"
-SEWN = ("join", "dart", "pleat", "zip", "hem", "set-lining", "fasten")
-"""The operations that make a seam; `sew` in a precedence means any of them."""
+SEWN = (
+    "join",
+    "dart",
+    "pleat",
+    "zip",
+    "hem",
+    "set-lining",
+    "fasten",
+    "lay-on",
+    "elastic",
+    "glue",
+)
+"""The operations that make a place; `sew` in a precedence means any of them."""
 GROUPS = frozenset({"sew", "any"})
 CHANGES = frozenset(
     {
@@ -53,6 +64,7 @@ class Operation:
     each: float
     per_metre: float
     undo: str
+    let_out: bool
     same_sitting: tuple[str, ...]
     sources: tuple[str, ...]
 
@@ -64,11 +76,11 @@ class SeamKind:
     id: str
     words: tuple[str, ...]
     stage: int
-    op: str
     flat: bool
     closes: bool
     fitted: bool
     last: bool
+    apart: bool
     pressed: str
     crosses: tuple[str, ...]
     sources: tuple[str, ...]
@@ -80,6 +92,7 @@ class Pick:
 
     op: tuple[str, ...]
     kind: tuple[str, ...]
+    place: tuple[str, ...]
     tag: tuple[str, ...]
 
 
@@ -129,7 +142,6 @@ class _Checker:
         for id_, entry in form.operations.items():
             self._known(("operations", id_, "with"), entry.with_, operations, "operation")
         for id_, entry in form.kinds.items():
-            self._known(("kinds", id_, "op"), [entry.op], set(SEWN), "operation that sews a seam")
             self._known(("kinds", id_, "crosses"), entry.crosses, set(form.kinds), "kind of seam")
         for id_, entry in form.precedences.items():
             for side in ("before", "after"):
@@ -198,6 +210,7 @@ def _operation(id_: str, row: dict[str, Any]) -> Operation:
         row["minutes"]["each"],
         row["minutes"]["per metre"],
         row["undo"],
+        row["let out"] == "yes",
         tuple(row["with"]),
         tuple(row["sources"]),
     )
@@ -208,11 +221,11 @@ def _kind(id_: str, row: dict[str, Any]) -> SeamKind:
         id_,
         tuple(row["words"]),
         row["stage"],
-        row["op"],
         row["flat"] == "yes",
         row["closes"] == "yes",
         row["fitted"] == "yes",
         row["last"] == "yes",
+        row["apart"] == "yes",
         row["pressed"],
         tuple(row["crosses"]),
         tuple(row["sources"]),
@@ -220,4 +233,4 @@ def _kind(id_: str, row: dict[str, Any]) -> SeamKind:
 
 
 def _pick(row: dict[str, Any]) -> Pick:
-    return Pick(tuple(row["op"]), tuple(row["kind"]), tuple(row["tag"]))
+    return Pick(tuple(row["op"]), tuple(row["kind"]), tuple(row["place"]), tuple(row["tag"]))

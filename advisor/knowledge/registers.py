@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from advisor.knowledge.labels import LabelKnowledge
     from advisor.knowledge.observations import Observation
     from advisor.knowledge.ordering import OrderKnowledge
+    from advisor.knowledge.places import PlaceKnowledge
     from advisor.knowledge.workshop import Workshop
 
 
@@ -28,6 +29,13 @@ class Registers:
         from advisor.knowledge.ordering import order_from_plain
 
         return order_from_plain(self._raw.get("order", {}))
+
+    @cached_property
+    def places(self) -> PlaceKnowledge:
+        """Kinds of place, and the methods by which they are made."""
+        from advisor.knowledge.places import places_from_plain
+
+        return places_from_plain(self._raw.get("places", {}))
 
     @cached_property
     def workshop(self) -> Workshop:

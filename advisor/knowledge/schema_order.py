@@ -37,6 +37,16 @@ Fact = Literal[
     "bias or knit drops",
     "no hem named",
     "wants heat before it meets a tender cloth",
+    "tried on",
+    "pattern not tried",
+    "lined garment",
+    "eased",
+    "very full",
+    "coated",
+    "sheer",
+    "topstitched",
+    "more than one cloth",
+    "edge stays as cut",
 ]
 Tag = Literal[
     "flat",
@@ -50,12 +60,19 @@ Tag = Literal[
     "tender face",
     "not tender face",
     "not fastening",
+    "past recall",
+    "may come before fitting",
+    "basted to try on",
+    "shell or lining seam",
+    "sheer",
+    "before last press",
 ]
 Where = Literal[
     "same seam",
     "same cloth",
     "crossed",
     "related",
+    "fed",
     "tender",
     "free of the tender",
     "garment",
@@ -78,10 +95,11 @@ class OperationForm(Form):
     scope: Literal["garment", "cloth", "seam"]
     rank: Annotated[int, Field(ge=-999, le=999)]
     when: tuple[tuple[Fact, ...], ...] = ()
-    machine: Literal["none", "seam", "rows", "finish", "zip"] = "none"
+    machine: Literal["none", "seam", "rows", "finish", "zip", "lock", "zigzag"] = "none"
     iron: Literal["none", "seam", "fuse", "cloth", "last"] = "none"
     minutes: Minutes
     undo: Literal["free", "easy", "hard", "never"]
+    let_out: YesNo = "yes"
     with_: tuple[Word, ...] = Field(default=(), alias="with")
     sources: Sources
 
@@ -91,11 +109,11 @@ class SeamKindForm(Form):
 
     words: tuple[Word, ...] = ()
     stage: Annotated[int, Field(ge=150, le=949)]
-    op: Word = "join"
     flat: YesNo = "no"
     closes: YesNo = "no"
     fitted: YesNo = "no"
     last: YesNo = "no"
+    apart: YesNo = "no"
     pressed: Literal["open", "closed"] = "open"
     crosses: tuple[Word, ...] = ()
     sources: Sources
@@ -106,6 +124,7 @@ class Pick(Form):
 
     op: Annotated[tuple[Word, ...], Field(min_length=1)]
     kind: tuple[Word, ...] = ()
+    place: tuple[Word, ...] = ()
     tag: tuple[Tag, ...] = ()
 
 

@@ -11,6 +11,7 @@ from typing import Any
 from advisor.errors import Problem, nearest
 from advisor.knowledge import schema
 from advisor.knowledge.book import Book, Item
+from advisor.knowledge.check_places import check_places
 from advisor.knowledge.labels import check_labels
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.observations import check_observations
@@ -38,7 +39,9 @@ def check_book(book: Book) -> list[Problem]:
     checker = _Checker(book)
     checker.run()
     workshop = check_workshop(book.seams, book.kit, book.aspects, book.sources)
-    found = [*book.problems, *checker.problems, *check_order(book.order, book.sources), *workshop]
+    places = check_places(book)
+    order = check_order(book.order, book.sources)
+    found = [*book.problems, *checker.problems, *order, *workshop, *places]
     return list(dict.fromkeys(found))  # a line that several entries borrow is wrong once
 
 

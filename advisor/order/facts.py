@@ -6,7 +6,9 @@ from collections.abc import Callable, Iterable
 
 from advisor.claims.collect import Place
 from advisor.knowledge.model import Entry, Knowledge
-from advisor.order.kinds import SeamPlace
+from advisor.order.choosing import with_methods
+from advisor.order.fitting import TO_BODY, Fitting
+from advisor.order.kinds import GATHERED, SeamPlace
 from advisor.order.setups import OVERLOCKS, Setups
 from advisor.project.garment import Garment
 
@@ -19,11 +21,15 @@ WEB = "bonding-web"
 LAID_ON = frozenset({"patch-pocket", "applied"})
 """Kinds of seam that sew a piece on top of another, its edges turned under or left as they are."""
 HARD = 2
+SHEER = 2
+"""The level of `sheer` at which allowances show through plainly."""
+STAYED_ON_BIAS = frozenset({"facing", "neckband", "binding", "shoulder", "waist", "panel", "plain"})
+"""Where a bias edge is stayed at once; a bias side has to hang out first."""
 """The level of `embellished` that says sequins, beads or stones."""
 PLEATED = "pleated"
 """The cloth that is sold with its pleats set: gathering rows would crush them."""
-FIT_ENDS = 460
-"""The stage up to which seams are sewn before the first fitting."""
+VERY_FULL = 3.5
+"""The fullness beyond which two rows no longer carry the cloth: estimate (`trade-fullness`)."""
 
 
 class Facts:
@@ -39,7 +45,8 @@ class Facts:
         self.garment = garment
         self.knowledge = knowledge
         self.setups = setups
-        self.places = places
+        self.places = with_methods(places, self)
+        self.fitting = Fitting(garment, knowledge, self.places)
 
     @staticmethod
     def hold(when: Iterable[Iterable[str]], true: Callable[[str], bool]) -> bool:
@@ -59,14 +66,31 @@ class Facts:
     def of_garment(self, fact: str) -> bool:
         """A fact of the whole."""
         if fact == "something to fit":
-            return any(p.kind.closes or p.kind.fitted for p in self.places if p.unit != "lining")
+            return self.fitting.degree != "not at all"
+        if fact == "pattern not tried":
+            return self.fitting.degree == TO_BODY and self.garment.pattern == "new"
         if fact == "bias or knit drops":
             return self.drops()
-        return fact == "no hem named" and not any(p.kind.last for p in self.places)
+        return fact == "no hem named" and self._unhemmed()
+
+    def _unhemmed(self) -> bool:
+        """Whether a lower edge is left that no place speaks of; none on net or with elastic."""
+        if any(p.role.last or p.kind.id == "elastic-edge" for p in self.places):
+            return False
+        full = {c for p in self.places if p.kind.id == "gathered-edge" for c in p.full}
+        return not any(self._stays_cut(c) for c in full)
+
+    def _stays_cut(self, cloth: str) -> bool:
+        """Whether an edge of it neither frays nor curls, so that it may be left as it is cut."""
+        entry = self.entry(cloth)
+        plain = entry.structure in ("net", "skin", "film") or entry.family == "nets"
+        return plain and not self.least(cloth, "frays") and not self.least(cloth, "curls")
 
     def drops(self) -> bool:
         """Whether the lower edge is of a cloth that lengthens when it hangs."""
-        lowest = [p for p in self.places if p.kind.last]
+        lowest = [p for p in self.places if p.role.last]
+        if not lowest and not self._unhemmed():
+            return False
         cloths = {c for p in lowest for c in p.cloths} or set(self._main())
         return any(self._gives(cloth) for cloth in cloths) or any(
             p.said("bias") == "yes" for p in (lowest or self.places)
@@ -88,10 +112,10 @@ class Facts:
         """A fact of a seam."""
         answers: dict[str, Callable[[], bool]] = {
             "curved": lambda: place.said("shape") == "curved",
-            "one cut edge": lambda: place.kind.op == "join" and not place.full,
-            "bias": lambda: place.said("bias") == "yes",
+            "one cut edge": lambda: place.op in ("join", "set-lining") and not place.full,
+            "bias": lambda: place.said("bias") == "yes" and place.role.id in STAYED_ON_BIAS,
             "woven": lambda: any(self.entry(c).structure == "woven" for c in place.cloths),
-            "turned": lambda: place.said("edge") == "turned" and place.kind.op == "join",
+            "turned": lambda: place.said("edge") == "turned" or place.kind.id == "faced-edge",
             "gathered": lambda: bool(place.full) and not self._pleats(place),
             "pleated": lambda: self._pleats(place),
             "lockstitched": lambda: not self._overlocked(place),
@@ -108,22 +132,43 @@ class Facts:
             "needs neatening": lambda: self.neatened(place),
             "fit is settled": lambda: not self.fit_open(place),
             "fit may change it": lambda: self.fit_open(place),
-            "sewn seam": lambda: place.kind.op not in ("fasten", "zip"),
+            "sewn seam": lambda: place.op not in ("fasten", "zip"),
+            "tried on": lambda: self.fitting.basted(place),
+        }
+        return answers[fact]() if fact in answers else self._of_layers(fact, place)
+
+    def _of_layers(self, fact: str, place: SeamPlace) -> bool:
+        """A fact of what lies in a place, whatever its method."""
+        cloths, full = place.cloths, max((u.fullness for u in place.seam.uses), default=1.0)
+        answers: dict[str, Callable[[], bool]] = {
+            "lined garment": lambda: any(p.kind.id == "lining-seam" for p in self.places),
+            "eased": lambda: 1.0 < full <= GATHERED,
+            "very full": lambda: full > VERY_FULL and place.seam.making.pleats is None,
+            "coated": lambda: any(self.proofed(c) for c in cloths),
+            "sheer": lambda: any(self.least(c, "sheer") >= SHEER for c in cloths),
+            "topstitched": lambda: place.seam.making.topstitch > 0,
+            "more than one cloth": lambda: len(cloths) > 1,
+            "edge stays as cut": lambda: bool(cloths) and all(map(self._stays_cut, cloths)),
         }
         return answers[fact]()
+
+    def proofed(self, cloth: str) -> bool:
+        """Whether it is a coated cloth that keeps rain out, so that every hole in it leaks."""
+        entry = self.entry(cloth)
+        return entry.structure == "woven" and self.least(cloth, "coated") > 0
 
     def called_for(self, op: str, place: SeamPlace) -> bool:
         """Whether a seam has what some pieces of work are all about."""
         if op == "stay-stitch":
-            return bool(self.setups.stayed(place)) and place.kind.id not in LAID_ON
+            return bool(self.setups.stayed(place)) and place.role.id not in LAID_ON
         if op in ("bone", "close-bones"):
             return bool(self.setups.bones(place))
         if op == "clear":
-            return bool(self.hard(place)) and place.kind.op != "fasten"
+            return bool(self.hard(place)) and place.op != "fasten"
         if op == "grade":
             return self.graded(place)
         if op in ("understitch", "turn"):
-            return place.kind.id not in LAID_ON
+            return place.role.id not in LAID_ON
         if op == "interface":
             webs = [n for n in self.ruled_out(place) if self.garment.cloths[n].entry == WEB]
             return not webs or len(place.notions) > len(webs)
@@ -141,7 +186,7 @@ class Facts:
         """
         if self._overlocked(place):
             return False
-        joined = place.kind.op in ("join", "set-lining") and place.kind.id not in LAID_ON
+        joined = place.op in ("join", "set-lining") and place.role.id not in LAID_ON
         if not joined or place.said("edge") == "hem":
             return False
         turned = place.said("edge") == "turned"
@@ -161,7 +206,7 @@ class Facts:
 
     def _knit_band(self, place: SeamPlace) -> bool:
         knit = any(self.entry(c).structure == "knit" for c in place.cloths)
-        return place.kind.id == "neckband" and knit
+        return place.role.id == "neckband" and knit
 
     def ruled_out(self, place: SeamPlace) -> frozenset[str]:
         """The fusibles of a seam that some layer of it does not bear."""
@@ -171,11 +216,11 @@ class Facts:
 
     def fit_open(self, place: SeamPlace) -> bool:
         """Whether a fitting may still change the seam."""
-        return place.kind.fitted and self.of_garment("something to fit")
+        return place.role.fitted and self.of_garment("something to fit")
 
     def neatened(self, place: SeamPlace) -> bool:
         """Whether the edges of the seam are neatened as work of their own."""
-        joined = place.kind.op in ("join", "set-lining") and place.kind.id != CHANNEL
+        joined = place.op in ("join", "set-lining") and place.role.id != CHANNEL
         if not joined or place.said("edge") == "turned":
             return False
         finish, entries = self.setups.finish(place), [self.entry(u.cloth) for u in place.seam.uses]
@@ -194,13 +239,11 @@ class Facts:
         sheer = any(self.least(cloth, "sheer") for cloth in place.cloths)
         if kind not in OPEN_SEAMS or sheer:
             return False
-        return place.kind.pressed == "open"
+        return place.role.pressed == "open"
 
     def tried(self, place: SeamPlace) -> bool:
-        """Whether the first fitting needs this seam."""
-        sewn = place.kind.op in ("join", "dart", "pleat", "zip")
-        early = place.kind.stage < FIT_ENDS and place.kind.pressed == "open"
-        return sewn and early and place.unit != "lining"
+        """Whether it is sewn before the first fitting."""
+        return self.fitting.tried(place)
 
     def tender_face(self, place: SeamPlace) -> bool:
         """Whether pile or sequins in it suffer from handling."""

@@ -1,42 +1,56 @@
-"""What each seam is in the garment: its kind, told by its name, and which seams it crosses.
+"""Where each place lies in the garment: its role, told by its name, and which places it crosses.
 
-A name says what a maker means better than any fact of the seam, so the words of the kinds are
-looked for in it, in the order of the knowledge; a project may say `kind:` instead, name the
-panels that a seam joins, and the seams that it crosses.
+What is made there is the place's own kind (`project.placing`); the role says whether it is a
+shoulder, a side or an armhole. A name says that better than any fact, so the words of the roles
+are looked for in it, in the order of the knowledge; a project may say `kind:` instead, name the
+panels that a seam joins, and the places that it crosses, which goes before every table.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
 from advisor.knowledge.model import Entry, Knowledge
-from advisor.knowledge.ordering import SeamKind
+from advisor.knowledge.ordering import SEWN, SeamKind
+from advisor.knowledge.places import PLAIN, Method, PlaceKind
 from advisor.project.garment import Garment, Seam
+from advisor.project.placing import singular_words
 
 Unit = Literal["shell", "lining", "both"]
 HALVES = frozenset({"front", "back"})
 """Words of a name that say on which half of the garment a seam lies."""
-FASTENERS = ("button", "hook-and-loop")
+BY_KIND = {"elastic-edge": "elastic-edge", "casing": "casing", "pad": "pad"}
+"""Roles that follow from the kind of place, whatever the name says where it lies."""
+NO_METHOD = Method("", "", (), (), "", {}, (), "", ())
+NO_KIND = PlaceKind(
+    PLAIN, PLAIN, PLAIN, "", (), (), (), True, True, "none", "", "joined", (), "", ()
+)
 GATHERED = 1.1
 """The fullness from which an edge is gathered and not only eased: estimate."""
 
 
 @dataclass(frozen=True, slots=True)
 class SeamPlace:
-    """A seam with its kind and the part of the garment that it belongs to.
+    """A place with what is made there, where it lies, and the method by which it is made.
 
     `cloths` leaves the notions out; `panels` and `crosses` are None where nobody said them.
     """
 
     seam: Seam
-    kind: SeamKind
+    role: SeamKind
+    kind: PlaceKind
     unit: Unit
     cloths: tuple[str, ...]
     notions: tuple[str, ...]
     panels: frozenset[str] | None
     crosses: frozenset[str] | None
+    method: Method = NO_METHOD
+
+    @property
+    def op(self) -> str:
+        """The piece of work by which its method makes it."""
+        return next((stage.work for stage in self.method.stages if stage.work in SEWN), "")
 
     @property
     def name(self) -> str:
@@ -46,8 +60,8 @@ class SeamPlace:
     @property
     def binds(self) -> bool:
         """Whether it sews a strip over an edge, at the neck or elsewhere."""
-        neck = self.kind.id == "neckband" and "binding" in _words(self.name)
-        return self.kind.id == "binding" or neck
+        neck = self.role.id == "neckband" and "binding" in _words(self.name)
+        return self.kind.id == "bound-edge" or self.role.id == "binding" or neck
 
     def said(self, fact: str) -> str:
         """What the project says of a fact of the seam; empty where it does not."""
@@ -66,12 +80,18 @@ def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]
 
 
 def crosses(later: SeamPlace, earlier: SeamPlace) -> bool:
-    """Whether one seam runs over the end of another, as the project says or the kinds have it."""
+    """Whether one place runs over the end of another: as the project says, else by their roles.
+
+    What is said of one of the two settles it for both: who says that the inseam crosses the
+    crotch says as well that the crotch does not cross the inseam.
+    """
     if later.name == earlier.name:
         return False
-    if later.crosses is not None:
-        return earlier.name in later.crosses
-    if earlier.kind.id not in later.kind.crosses or not same_unit(later, earlier):
+    if later.crosses is not None and earlier.name in later.crosses:
+        return True
+    if later.crosses is not None or (earlier.crosses and later.name in earlier.crosses):
+        return False
+    if earlier.role.id not in later.role.crosses or not same_unit(later, earlier):
         return False
     return _share_panels(later, earlier)
 
@@ -102,19 +122,21 @@ def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:
     cloths = tuple(name for name, entry in entries.items() if entry.kind == "cloth")
     notions = tuple(name for name, entry in entries.items() if entry.kind != "cloth")
     unit = _unit(seam, {name: entries[name] for name in cloths})
-    kinds = knowledge.order.kinds
-    wished = garment.wishes.kinds.get(seam.name)
-    kind = kinds[wished] if wished in kinds else _guess(seam, unit, entries.values(), kinds)
+    roles, kinds = knowledge.order.kinds, knowledge.places.kinds
+    kind = kinds.get(seam.place or PLAIN, NO_KIND)
+    wished = garment.wishes.kinds.get(seam.name, "")
+    role = roles.get(wished) or _guess(seam, kind.id, unit, list(entries.values()), roles)
     panels = garment.wishes.joins.get(seam.name)
-    said = seam.making.crosses
+    making = seam.making
     return SeamPlace(
         seam,
+        role,
         kind,
         unit,
         cloths,
         notions,
         frozenset(panels) if panels else None,
-        frozenset(said) if said else None,
+        frozenset(making.crosses) if making.crosses or making.crosses_said else None,
     )
 
 
@@ -130,51 +152,49 @@ def _unit(seam: Seam, cloths: dict[str, Entry]) -> Unit:
 
 
 def _guess(
-    seam: Seam, unit: Unit, entries: Iterable[Entry], kinds: dict[str, SeamKind]
+    seam: Seam, kind: str, unit: Unit, about: list[Entry], roles: dict[str, SeamKind]
 ) -> SeamKind:
-    about = list(entries)
-    cloths = [entry for entry in about if entry.kind == "cloth"]
     words = _words(seam.name)
     if unit == "lining" and words[:1] == ("lining",):
         words = words[1:]
-    found = next((k for k in kinds.values() if any(_holds(words, w) for w in k.words)), None)
-    hemmed = found is not None and found.op == "hem"
-    if seam.facts.get("edge") == "hem" and len(seam.cloths()) == 1 and not hemmed:
-        found = kinds.get("hem", found)  # said outright; a name only hints
-    if len(cloths) == 1 and any(entry.kind in FASTENERS for entry in about):
-        return kinds.get("fastening", kinds["plain"])  # a part of it lies on the one cloth
-    if any(entry.id == "boning" for entry in about):
-        found = found or kinds.get("bone-channel")
-    if any(entry.kind == "zip" for entry in about):
-        hidden = any("concealed" in entry.id for entry in about)
-        found = kinds.get("concealed-zip" if hidden else "zip", found)
-    if found is None and unit == "both" and "lining" in words:
-        found = kinds.get("set-lining")
-    return found or kinds.get(_by_shape(seam, about)) or kinds["plain"]
+    found = next((k for k in roles.values() if any(_holds(words, w) for w in k.words)), None)
+    fixed = _by_kind(kind, about, found)
+    return roles.get(fixed) or found or roles.get(_by_shape(seam, kind)) or roles["plain"]
 
 
-def _by_shape(seam: Seam, entries: list[Entry]) -> str:
-    """A kind for a name that says nothing."""
-    edge = seam.facts.get("edge")
-    if edge == "hem":
+def _by_kind(kind: str, about: list[Entry], found: SeamKind | None) -> str:
+    """The role that what is made here has wherever it lies; "" where the name tells."""
+    if kind == "zip":
+        hidden = any("concealed" in e.id for e in about) or (found and found.id == "concealed-zip")
+        return "concealed-zip" if hidden else "zip"
+    if (
+        kind == "hem"
+        and (found is None or not found.last)
+        and (found is None or found.id != "sleeve-hem")
+    ):
         return "hem"
-    if any(use.fullness > GATHERED for use in seam.uses):
-        return "tier"
-    if any(entry.kind in FASTENERS for entry in entries):
+    if kind in ("button", "buttonhole", "hook", "snap", "hook-and-loop"):
         return "fastening"
-    return "facing" if edge == "turned" else "plain"
+    if kind == "boning" and found is None:
+        return "bone-channel"
+    if kind == "lining-seam":
+        return "set-lining"
+    return BY_KIND.get(kind, "") if found is None or found.id != "waistband" else ""
 
 
-def _words(name: str) -> tuple[str, ...]:
-    plain = "".join(c if c.isalnum() else " " for c in name.casefold())
-    return tuple(_single(word) for word in plain.split() if not word.isdigit())
+def _by_shape(seam: Seam, kind: str) -> str:
+    """A role for a name that says nothing."""
+    if kind == "gathered-edge":
+        return "tier"
+    return "facing" if kind == "faced-edge" or seam.facts.get("edge") == "turned" else "plain"
 
 
-def _single(word: str) -> str:
-    """A plural as one of it, as far as sewing words need it."""
-    if len(word) > 3 and word.endswith("s") and not word.endswith("ss"):
-        return word[:-1]
-    return word
+_words = singular_words
+
+
+def holds_words(name: str, phrase: str) -> bool:
+    """Whether a name holds the words of a phrase side by side."""
+    return _holds(_words(name), phrase)
 
 
 def _holds(words: tuple[str, ...], phrase: str) -> bool:

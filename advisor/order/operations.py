@@ -12,19 +12,20 @@ from collections.abc import Iterator
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Advice
 from advisor.knowledge.model import Entry, Knowledge
-from advisor.knowledge.ordering import SEWN, Operation
+from advisor.knowledge.ordering import Operation
 from advisor.order.cures import heat_pairs
 from advisor.order.facts import Facts
+from advisor.order.fitting import staged
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.pieces import grain_words, tucked
 from advisor.order.setups import CUT_NOTIONS, Setups
 from advisor.order.step_words import NO_LAST_IRON, listed, step_words, tuck_words
 from advisor.order.steps import IronState, MachineState, Step
+from advisor.order.tags import tags_of
 from advisor.order.tasks import Task
 
 USUAL_LENGTH = 500.0
 """The length of a seam that nobody measured, mm: estimate."""
-ENDS = frozenset({"fasten", "set-lining"})
 LOCKSTITCHED = frozenset({"dart", "pleat", "understitch"})
 """Work that no overlocker does, whatever the stitch of the seam."""
 CHAINSTITCH = "401"
@@ -43,8 +44,10 @@ class _Maker:
         self.garment = advice.judgement.garment
         self.knowledge = knowledge
         self.setups = Setups(advice, knowledge)
-        self.places = seam_places(self.garment, knowledge)
-        self.facts = Facts(self.garment, knowledge, self.setups, self.places)
+        self.facts = Facts(
+            self.garment, knowledge, self.setups, seam_places(self.garment, knowledge)
+        )
+        self.places = self.facts.places
         self.tender: dict[str, frozenset[str]] = {}
         for _, needy, tender in heat_pairs(advice, knowledge):
             for name in needy:
@@ -59,11 +62,10 @@ class _Maker:
             if operation.scope == "garment":
                 found += self._garment(operation)
             elif operation.scope == "cloth":
-                found += [
-                    t for name in sorted(self.garment.cloths) for t in self._cloth(operation, name)
-                ]
-            else:
-                found += [t for place in self.places for t in self._seam(operation, place)]
+                names = sorted(self.garment.cloths)
+                found += [task for name in names for task in self._cloth(operation, name)]
+        for place in self.places:
+            found += self._stages(place)
         return found
 
     def _garment(self, op: Operation) -> Iterator[Task]:
@@ -77,13 +79,19 @@ class _Maker:
         step = Step(
             op.verb, op.does.format(name=name, how=text, cloths=""), None, iron, op.each, op.rank
         )
-        tags = frozenset({"last", "not fastening"} if op.id == "hem-edge" else set())
+        said = {"last", "not fastening"} if op.id == "hem-edge" else set()
+        tags = frozenset(said | {"before last press"})
         limit = self.setups.iron_most(Place("garment", name)) if iron else None
         yield Task(step, op, tags=tags, cloths=tuple(sorted(self.garment.cloths)), at_most=limit)
 
     def _what_to_fit(self) -> str:
-        names = [p.name for p in self.places if self.facts.tried(p) and p.kind.fitted]
-        return f": {', '.join(names)} may still be changed" if names else ""
+        fitting = self.facts.fitting
+        ready = [p for p in self.places if fitting.tried(p) or fitting.basted(p)]
+        names = [p.name for p in ready if p.role.fitted] or [p.name for p in ready]
+        told = f": {', '.join(names)} may still be changed" if names else ""
+        if any(p.kind.id == "lining-seam" or p.unit == "lining" for p in self.places):
+            told += "; make every correction in the lining as well"
+        return told
 
     def _cloth(self, op: Operation, name: str) -> Iterator[Task]:
         entry = self.knowledge.entries[self.garment.cloths[name].entry]
@@ -103,7 +111,7 @@ class _Maker:
             iron, limit = self.setups.cloth_iron(name), self.setups.cloth_most(name)
             if iron is None:
                 return
-            rank = min((p.kind.stage for p in meets), default=rank) - 3
+            rank = min((p.role.stage for p in meets), default=rank) - 3
         how = listed(sorted(tender)) + (" is" if len(tender) == 1 else " are")
         if op.iron == "none":
             how = self._how_cloth(op.id, name)
@@ -120,7 +128,7 @@ class _Maker:
             op,
             None,
             (name,),
-            frozenset(),
+            frozenset({"before last press"}),
             how,
             name if tender else "",
             tender,
@@ -137,7 +145,7 @@ class _Maker:
             minutes = op.each + op.per_metre * count * piece.height / 1000
             step = Step(f"{op.verb} {piece.name}", text, machine, iron, round(minutes, 1), op.rank)
             limit = self.setups.cloth_most(cloth) if iron else None
-            yield Task(step, op, None, (cloth,), at_most=limit)
+            yield Task(step, op, None, (cloth,), frozenset({"before last press"}), at_most=limit)
 
     def _left_out(self, name: str) -> bool:
         """Whether a notion is in no seam that bears it, so that nobody need cut it."""
@@ -168,42 +176,52 @@ class _Maker:
         usual = ("either way", "", "any way")
         return ", ".join(word for word in words if word not in usual) or "as the pattern lies"
 
-    def _seam(self, op: Operation, place: SeamPlace) -> Iterator[Task]:
-        if op.id in SEWN and op.id != place.kind.op:
-            return
-        if not self.facts.hold(op.when, lambda fact: self.facts.of_seam(fact, place)):
-            return
-        if not self.facts.called_for(op.id, place):
-            return
+    def _stages(self, place: SeamPlace) -> list[Task]:
+        """The steps of a place in the order of its method, what is done to single pieces first."""
+        works = self.knowledge.order.operations
+        listed = [works[id_] for id_ in place.kind.prepares]
+        listed += [staged(stage, works[stage.work]) for stage in place.method.stages]
+        if self.facts.fitting.basted(place) and all(op.id != "baste" for op in listed):
+            listed.insert(len(place.kind.prepares), works["baste"])
+        chosen = [op for op in listed if self._wanted(op, place)]
+        past = [self.facts.fitting.past_recall(place, op) for op in chosen]
+        return [self._stage(op, place, k, past[: k + 1]) for k, op in enumerate(chosen)]
+
+    def _wanted(self, op: Operation, place: SeamPlace) -> bool:
+        holds = self.facts.hold(op.when, lambda fact: self.facts.of_seam(fact, place))
+        return holds and self.facts.called_for(op.id, place)
+
+    def _stage(self, op: Operation, place: SeamPlace, k: int, past: list[bool]) -> Task:
         machine, iron = self._machine(op, place), self._iron(op, place)
-        rank = place.kind.stage + op.rank + (320 if place.unit == "lining" else 0)
+        rank = place.role.stage + op.rank + (320 if place.unit == "lining" else 0)
         if op.rank < -100:  # flat work on single pieces comes before all joining
             rank = 300 + op.rank
-        rank = min(rank, 899 if place.kind.last else 870) if place.kind.op != "fasten" else rank
+        rank = min(rank, 899 if place.role.last else 870) if place.op != "fasten" else rank
         length = float(place.seam.facts.get("length", USUAL_LENGTH)) * place.seam.making.times
         minutes = op.each + op.per_metre * length / 1000
         text = step_words(op, place, self.facts, ironed=iron is not None)
         step = Step(f"{op.verb} {place.name}", text, machine, iron, round(minutes, 1), rank)
         some = {"stay-stitch": self.setups.stayed, "clear": self.facts.hard}
         cloths = some[op.id](place) if op.id in some else place.seam.cloths()
-        yield Task(
+        return Task(
             step,
             op,
             place,
             cloths,
-            self._tags(place),
+            tags_of(op, place, self.facts, past),
             self.setups.finish(place) if op.id.startswith("neaten") else "",
             at_most=self._most(place) if iron else None,
+            stage=k,
         )
 
     def _machine(self, op: Operation, place: SeamPlace) -> MachineState | None:
-        if op.id.startswith("fasten"):
-            return None
         makers = {
             "seam": self.setups.seam_machine,
             "rows": self.setups.rows_machine,
             "finish": self.setups.finish_machine,
             "zip": self.setups.zip_machine,
+            "lock": self.setups.lock_machine,
+            "zigzag": self.setups.zigzag_machine,
         }
         maker = makers.get(op.machine)
         if op.id == "stay-stitch":
@@ -227,22 +245,3 @@ class _Maker:
 
     def _most(self, place: SeamPlace) -> float | None:
         return self.setups.iron_most(self.setups.unboned(place))
-
-    def _tags(self, place: SeamPlace) -> frozenset[str]:
-        kind = place.kind
-        tail = kind.last or kind.op in ENDS
-        tender = self.facts.tender_face(place)
-        tags = {
-            "flat": kind.flat and not tail,
-            "closes": kind.closes,
-            "fitted": kind.fitted,
-            "tried": self.facts.tried(place),
-            "lining closes": place.unit == "lining" and (kind.closes or kind.fitted),
-            "before lining": not tail and kind.op != "hem" and place.unit != "both",
-            "before hem": not kind.last and kind.op != "fasten",
-            "last": kind.last,
-            "tender face": tender and not tail,
-            "not tender face": not tender and not tail,
-            "not fastening": kind.op != "fasten",
-        }
-        return frozenset(name for name, holds in tags.items() if holds)

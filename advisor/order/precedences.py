@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from itertools import pairwise
 
 from advisor.claims.collect import Place
 from advisor.knowledge.ordering import SEWN, Pick, PrecedenceRule
-from advisor.order.kinds import crosses, related
+from advisor.order.kinds import SeamPlace, crosses, related
 from advisor.order.setups import Setups
 from advisor.order.steps import Precedence, Strength
 from advisor.order.tasks import Task
@@ -36,14 +37,40 @@ def precedences_of(
         ]
         for item in found:
             weights.setdefault(item, weight)
-    return weights
+    return _in_stages(weights, tasks)
+
+
+def _in_stages(weights: dict[Precedence, int], tasks: list[Task]) -> dict[Precedence, int]:
+    """With the stages of each place in the order of its method, and nothing against that."""
+    of: dict[str, list[Task]] = {}
+    stage = {task.id: (task.place.name, task.stage) for task in tasks if task.place}
+    for task in sorted(tasks, key=lambda t: t.stage):
+        if task.place is not None:
+            of.setdefault(task.place.name, []).append(task)
+    kept = {p: weight for p, weight in weights.items() if not _against(p, stage)}
+    pairs = {(p.before, p.after) for p in kept}
+    for rows in of.values():
+        for first, second in pairwise(rows):
+            if (first.id, second.id) not in pairs and first.place is not None:
+                name, sources = first.place.method.name, first.place.method.sources
+                why = f"The stages of the {name or 'place'} follow one another."
+                kept[Precedence(first.id, second.id, why, sources)] = -1
+    return kept
+
+
+def _against(item: Precedence, stage: dict[str, tuple[str, int]]) -> bool:
+    """Whether a template turns two stages of one place round."""
+    first, second = stage.get(item.before), stage.get(item.after)
+    return bool(first and second and first[0] == second[0] and first[1] > second[1])
 
 
 def _fits(pick: Pick, task: Task) -> bool:
     meant = "any" in pick.op or task.op in pick.op or ("sew" in pick.op and task.op in SEWN)
     if not meant:
         return False
-    if pick.kind and (task.place is None or task.place.kind.id not in pick.kind):
+    if pick.kind and (task.place is None or task.place.role.id not in pick.kind):
+        return False
+    if pick.place and (task.place is None or task.place.kind.id not in pick.place):
         return False
     return all(tag in task.tags for tag in pick.tag)
 
@@ -60,11 +87,16 @@ def _joined(where: str, a: Task, b: Task, setups: Setups) -> bool:
         return _free(a, b, setups)
     if a.place is None or b.place is None:
         return False
+    return _of_places(where, a.place, b.place)
+
+
+def _of_places(where: str, a: SeamPlace, b: SeamPlace) -> bool:
+    """Whether two places stand to each other as a template asks."""
     if where == "same seam":
-        return a.place.name == b.place.name
-    if where == "crossed":
-        return crosses(b.place, a.place)
-    return related(a.place, b.place)
+        return a.name == b.name
+    if where == "fed":
+        return bool(a.cloths) and set(a.cloths) <= set(b.full) and a.name != b.name
+    return crosses(b, a) if where == "crossed" else related(a, b)
 
 
 def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
@@ -121,7 +153,7 @@ def _cooler(hot: Task, joining: Task, setups: Setups) -> list[str]:
 def _free(sewing: Task, hot: Task, setups: Setups) -> bool:
     """Whether what is sewn holds the needy cloth and nothing tender, so that it bears the press."""
     place = sewing.place
-    if place is None or not hot.needy or hot.needy not in place.cloths or place.kind.last:
+    if place is None or not hot.needy or hot.needy not in place.cloths or place.role.last:
         return False
     cooler = hot.tender & set(place.cloths) or _cooler(hot, sewing, setups)
     return not cooler and place.unit != "both"

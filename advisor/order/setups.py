@@ -8,7 +8,6 @@ taken to match the first cloth of the seam, and the overlocker's cones to be neu
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable
 from dataclasses import replace
 
@@ -20,6 +19,7 @@ from advisor.craft.irondial import mark_for, step_down
 from advisor.decide.evaluate import judge
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
 from advisor.order.cures import chosen_cures, fused_first
+from advisor.order.fusing import fusing_iron
 from advisor.order.kinds import SeamPlace
 from advisor.order.pieces import bias_strips
 from advisor.order.steps import IronState, MachineState
@@ -114,7 +114,7 @@ class Setups:
             self.knowledge.entries[self.garment.cloths[n].entry].kind == "elastic"
             for n in seam.notions
         )
-        lock = ZIGZAG if elastic or seam.kind.op == "hem" else "301"
+        lock = ZIGZAG if elastic or seam.op == "hem" else "301"
         return self._machine(Place("seam", seam.name), _first(seam), lock)
 
     def cloth_machine(self, cloth: str) -> MachineState | None:
@@ -147,6 +147,14 @@ class Setups:
             stitch,
             f"{tension}, {self.word(place, 'machine.pressure', 'medium')} pressure",
         )
+
+    def zigzag_machine(self, seam: SeamPlace) -> MachineState | None:
+        """How it is set to sew elastic on or to zigzag an edge flat: always in zigzag."""
+        state = self.lock_machine(seam)
+        if state is None:
+            return None
+        foot = "standard" if state.foot == "straight-stitch" else state.foot
+        return replace(state, foot=foot, plate="wide", stitch=ZIGZAG)
 
     def rows_machine(self, seam: SeamPlace) -> MachineState | None:
         """How it is set to draw a full edge up, as the project has it; else long rows."""
@@ -183,8 +191,15 @@ class Setups:
             name
             for name in seam.cloths
             if name not in drawn
+            and not self._holes_leak(name)
             and self.knowledge.entries[self.garment.cloths[name].entry].structure == "woven"
         )
+
+    def _holes_leak(self, name: str) -> bool:
+        """Whether a cloth is coated, so that no row is sewn in it that need not be."""
+        cloth = self.garment.cloths[name]
+        own = cloth.traits.get("coated")
+        return bool((own or self.knowledge.entries[cloth.entry].traits.get("coated", (0, 0)))[1])
 
     def strips(self, seam: SeamPlace) -> frozenset[str]:
         """The cloths of which a seam sews a bias strip; of a binding the one named so, or last."""
@@ -216,7 +231,7 @@ class Setups:
     def zip_machine(self, seam: SeamPlace) -> MachineState | None:
         """How it is set to sew in a zip: always the lockstitch machine."""
         state = self.lock_machine(seam)
-        foot = "concealed zip" if seam.kind.id == "concealed-zip" else "zip"
+        foot = "concealed zip" if seam.role.id == "concealed-zip" else "zip"
         return None if state is None else replace(state, foot=foot, plate="wide", stitch="301")
 
     def finish(self, seam: SeamPlace) -> str:
@@ -373,21 +388,9 @@ class Setups:
 
     def fuse_iron(self, seam: SeamPlace) -> IronState | None:
         """How the iron is set to fuse the interfacing of a seam to a single piece."""
-        for name in seam.notions:
-            entry = self.knowledge.entries[self.garment.cloths[name].entry]
-            if "fusible" not in entry.kind:
-                continue
-            about = entry.facts.get("fuses at") or {}
-            needs = [c.span[0] for c in entry.claims if c.aspect == LIMIT_ASPECT and c.span]
-            least = max([float(about.get("min", 0)), *needs])
-            found = self.advice.judgement.verdicts.get(Place("seam", seam.name), {})
-            verdict = found.get(LIMIT_ASPECT)
-            heat = least
-            if verdict is not None and verdict.pick is not None:
-                heat = max(least, step_down(verdict.pick))
-            moisture = str(about.get("moisture", "dry"))
-            return IronState(math.ceil(heat), moisture, "hard board") if heat > COLD else None
-        return None
+        found = self.advice.judgement.verdicts.get(Place("seam", seam.name), {})
+        entries = [self.knowledge.entries[self.garment.cloths[n].entry] for n in seam.notions]
+        return fusing_iron(entries, found.get(LIMIT_ASPECT))
 
     def cloth_iron(self, cloth: str) -> IronState | None:
         """How the iron is set for what is made of one cloth alone, lying flat."""

@@ -46,7 +46,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
     units: System = "us" if facts.garment.units == "us" else "metric"
     if op in ("fuse", "interface"):
         return _interfacing(op, place, facts)
-    if op in ("press", "turn", "join"):
+    if op in ("press", "turn", "join", "fold-under"):
         return _boned(op, place, facts, ironed=ironed)
     if op.startswith("neaten"):
         return facts.setups.finish(place)
@@ -74,7 +74,7 @@ def _boned(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
     boned = bool(facts.setups.bones(place))
     if op == "join":
         by_hand = " by hand" if facts.setups.seam_machine(place) is None else ""
-        if place.kind.id in LAID_ON and place.said("edge") == "turned":
+        if place.role.id in LAID_ON and place.said("edge") == "turned":
             by_hand += ", its edges turned under and pressed first"
         return by_hand + (", the channels left empty and one end open" if boned else "")
     fingers = "" if ironed else " with the fingers: no iron here"

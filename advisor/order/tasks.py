@@ -22,6 +22,7 @@ class Task:
         how: the setting in a few words, when many steps of one operation are told together.
         needy: of a hot press, the cloth that wants it; `tender` the cloths that cannot bear it.
         meets: of a hot press, the seams in which those meet it.
+        stage: its number among the steps of its place, which stand in this order.
         at_most: the hottest iron that the sheet tells there, °C; None where none is used.
     """
 
@@ -35,6 +36,7 @@ class Task:
     tender: frozenset[str] = frozenset()
     meets: frozenset[str] = frozenset()
     at_most: float | None = None
+    stage: int = -1
 
     @property
     def id(self) -> str:

@@ -39,8 +39,10 @@ def with_making(
             gathers=_gathers(about.get("gathers"), asker),
             pleats=_pleats(seam, about.get("pleats"), asker),
             crosses=_crosses(seam, about.get("crosses"), asker, names),
+            crosses_said="crosses" in about,
             moves=asker.yes("moves"),
             helps=_helps(about.get("lessen bulk"), asker),
+            topstitch=asker.count("topstitch") or 0,
         )
         first = _first(seam, about, asker)
         built.append(_full(replace(seam, making=making, apart=first), asker))

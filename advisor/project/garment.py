@@ -50,7 +50,9 @@ class Seam:
     """A place where layers are joined, from the side under the iron downwards.
 
     `facts` are the seam facts of the condition vocabulary; `choices` what the maker has fixed
-    (aspect and answer). `apart`, `cold` and `by_hand` are set by remedies.
+    (aspect and answer). `apart`, `cold` and `by_hand` are set by remedies. `place` is the kind of
+    place, "" where only cloths are asked about; `placed_by` is what it was inferred from, and
+    `method` the way of making that the maker named; `fitting` how this place is fitted.
     """
 
     name: str
@@ -62,6 +64,10 @@ class Seam:
     by_hand: bool = False
     assumed: tuple[str, ...] = ()
     making: Making = field(default_factory=Making)
+    place: str = ""
+    placed_by: str = ""
+    method: str = ""
+    fitting: str = ""
 
     def cloths(self) -> tuple[str, ...]:
         """The different cloths of the seam, in the order of the stack."""
@@ -81,13 +87,19 @@ class Maker:
 
 @dataclass(frozen=True, slots=True)
 class Garment:
-    """The whole garment. `apart` holds cloths that get no heat of their own in the last press."""
+    """The whole garment.
+
+    `fitting` and `pattern` (tried, new) are "" where nobody said. `apart` holds cloths that get no
+    heat of their own in the last press.
+    """
 
     name: str
     cloths: dict[str, Cloth]
     seams: tuple[Seam, ...]
     maker: Maker = Maker()
     units: str = "metric"
+    fitting: str = ""
+    pattern: str = ""
     apart: frozenset[str] = frozenset()
     single: bool = False
     plan: Plan = field(default_factory=Plan)

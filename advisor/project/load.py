@@ -26,6 +26,7 @@ from advisor.project.facts import (
 )
 from advisor.project.findings import Findings
 from advisor.project.garment import Cloth, Garment, Maker, Seam, Use
+from advisor.project.methods import with_methods
 from advisor.project.names import tidy_name
 from advisor.project.planning import with_plan
 from advisor.project.wishes import with_wishes
@@ -118,7 +119,8 @@ class _Reader:
             "metric" if self.bare else "us",
         )
         garment = with_plan(garment, self.data, self.findings, self.knowledge)
-        return with_wishes(garment, self.data, self.findings, self.knowledge)
+        garment = with_wishes(garment, self.data, self.findings, self.knowledge)
+        return with_methods(garment, self.data, self.findings, self.knowledge)
 
     def _maker(self) -> Maker:
         about = self.data.get("maker")

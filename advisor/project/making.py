@@ -62,7 +62,8 @@ class Making:
 
     Attributes:
         times: how often the garment has it (two side seams).
-        crosses: other seams that it runs over.
+        crosses: other seams that it runs over; `crosses_said` also where none are said (`[]`).
+        topstitch: how many rows of topstitching it has.
         moves: whether the place is worked at every step, as a low waist on the hip.
         helps: what a remedy does for its bulk.
     """
@@ -71,7 +72,9 @@ class Making:
     gathers: Gathers | None = None
     pleats: Pleats | None = None
     crosses: tuple[str, ...] = ()
+    crosses_said: bool = False
     moves: bool = False
+    topstitch: int = 0
     helps: frozenset[str] = frozenset()
 
 

@@ -239,6 +239,9 @@ class SeamForm(Form):
     joins: list[Name] | None = None
     gathers: GathersForm | None = None
     pleats: PleatsForm | None = None
+    method: Plain = None
+    fitting: Plain = None
+    topstitch: Plain = None
 
 
 class ProjectForm(Form):
@@ -246,6 +249,8 @@ class ProjectForm(Form):
 
     garment: Name
     units: Literal["metric", "us"] = "metric"
+    fitting: Plain = None
+    pattern: Plain = None
     maker: MakerForm | None = None
     fabrics: Annotated[dict[str, ClothForm | Phrase], Field(min_length=1, max_length=MOST_FABRICS)]
     seams: Annotated[list[SeamForm], Field(min_length=1, max_length=MOST_SEAMS)]

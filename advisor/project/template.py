@@ -66,8 +66,14 @@ _SEAM = {
     "lined": ("yes", "yes when a lining covers its allowances"),
     "worn next to skin": ("yes", "yes when nothing is worn below it"),
     "times": ("2", "how often the garment has this seam"),
-    "kind": ("side", "what it is for the order of work, where its name does not tell: side, hem"),
+    "kind": (
+        "side",
+        "what is made there, or where it lies, where its name does not tell: hem, zip, side",
+    ),
     "joins": ("[front, back]", "the pieces that it joins, so that the order knows what it crosses"),
+    "method": ("French seam", "the way it is made, where you want another: see explain methods"),
+    "fitting": ("loosely", "how this place is fitted: to the body, loosely or not at all"),
+    "topstitch": ("2", "how many rows of topstitching it has"),
     "moves": ("yes", "yes where it is worked at every step, as a low waist on the hip"),
 }
 _LAYERS = """\
@@ -92,6 +98,10 @@ def project_text(answers: Answers, knowledge: Knowledge) -> str:
         f"garment: {quoted(answers.garment)}",
         "## units: metric or us; only what is printed changes",
         f"units: {answers.units}",
+        "## fitting: to the body, loosely or not at all; nothing past recall comes before it",
+        "# fitting: to the body",
+        "## pattern: tried, or new, which asks for a toile first",
+        "# pattern: tried",
         "",
         "maker:",
         *_maker(answers, knowledge),

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 from advisor.errors import nearest, shown
 from advisor.knowledge.ordering import CHANGES
 from advisor.project.names import tidy_name
+from advisor.project.placing import known_kinds, with_places
 from advisor.project.wished import Added, Pinned, Wishes
 
 if TYPE_CHECKING:
@@ -38,7 +39,9 @@ def with_wishes(garment: Garment, data: Any, findings: Findings, knowledge: Know
     wishes = reader.order(about) if isinstance(about, dict) else Wishes()
     kinds, joins = reader.seams(data.get("seams"))
     done = reader.names(data.get("done"))
-    return replace(garment, wishes=replace(wishes, kinds=kinds, joins=joins, done=done))
+    seams = with_places(garment.seams, kinds, garment.cloths, knowledge)
+    wishes = replace(wishes, kinds=kinds, joins=joins, done=done)
+    return replace(garment, seams=seams, wishes=wishes)
 
 
 def minutes_of(text: object) -> float:
@@ -73,7 +76,7 @@ class _Reader:
 
     def __init__(self, findings: Findings, knowledge: Knowledge) -> None:
         self.findings = findings
-        self.kinds = knowledge.order.kinds
+        self.kinds = {word.replace(" ", "-") for word in known_kinds(knowledge)}
 
     def order(self, about: dict[str, Any]) -> Wishes:
         at: Steps = ("order",)
@@ -117,7 +120,7 @@ class _Reader:
         return kinds, joins
 
     def _kind(self, said: str, i: int) -> bool:
-        known = [kind.replace("-", " ") for kind in self.kinds]
+        known = sorted(kind.replace("-", " ") for kind in self.kinds)
         if not self.kinds or _kind_name(said) in self.kinds:
             return True
         self.findings.say(

@@ -17,6 +17,7 @@ DEMOS = Path(__file__).resolve().parents[3] / "knowledge" / "examples"
 
 BODICE = """\
 garment: Lined bodice
+fitting: loosely
 maker: {machine: household, overlocker: 3-thread}
 fabrics:
   shell: {fabric: wool crepe, colour: "#203040"}
@@ -40,6 +41,7 @@ seams:
 """
 SKIRT = """\
 garment: Simple skirt
+fitting: loosely
 fabrics:
   cloth: {fabric: gabardine}
 seams:
@@ -167,6 +169,70 @@ pieces:
      tucks: {depth: 5 mm, number: 6, spacing: 3 cm}}
   - {name: back, fabric: lawn, width: 55 cm, height: 60 cm}
   - {name: neck strip, fabric: strip, width: 4 cm, height: 55 cm, grain: bias}
+"""
+TAILORED = """\
+garment: Tailored jacket
+pattern: new
+fitting: to the body
+maker: {machine: household}
+fabrics:
+  cloth: {fabric: wool gabardine}
+  canvas cloth: {fabric: linen suiting}
+  back: {fabric: organza, fibres: {silk: 100}}
+  lining: {fabric: lining, fibres: {viscose: 100}}
+seams:
+  - {name: underlining, layers: [cloth, back]}
+  - {name: front dart, layers: [cloth], length: 14 cm}
+  - {name: front canvas, layers: [cloth, {notion: hair canvas}], length: 50 cm}
+  - {name: roll line, layers: [cloth, {notion: stay tape}], length: 30 cm}
+  - {name: collar interfacing, layers: [cloth, canvas cloth]}
+  - {name: shoulder, layers: [cloth, cloth], length: 13 cm}
+  - {name: side, layers: [cloth, cloth], length: 40 cm}
+  - {name: front facing, layers: [cloth, cloth], length: 60 cm, shape: curved, edge: turned}
+  - {name: sleeve underarm, layers: [cloth, cloth], length: 44 cm}
+  - name: armhole
+    layers: [cloth, {use: cloth, fullness: 1.06}]
+    length: 48 cm
+    shape: curved
+  - {name: shoulder pads, layers: [cloth, {notion: shoulder pad}]}
+  - {name: facing to lining, layers: [cloth, lining], length: 150 cm, shape: curved}
+  - {name: hem, layers: [cloth], length: 100 cm, edge: hem}
+"""
+RAIN = """\
+garment: Raincoat
+maker: {machine: household, feet: [standard, roller, zip]}
+fabrics:
+  coat: {fabric: showerproof cloth, fibres: {nylon: 100}}
+seams:
+  - {name: shoulder, layers: [coat, coat], length: 16 cm}
+  - {name: side, layers: [coat, coat], length: 62 cm}
+  - {name: armhole, layers: [coat, coat], length: 56 cm, shape: curved}
+  - {name: storm flap, layers: [coat, coat], length: 72 cm, edge: turned, topstitch: 1}
+  - {name: front zip, layers: [coat, {notion: moulded zip}, coat], length: 72 cm}
+  - {name: hem drawcord casing, layers: [coat, {notion: drawcord}], length: 120 cm}
+"""
+WHOLE_DRESS = """\
+garment: Chiffon dress with a zip
+fitting: to the body
+maker: {machine: household}
+fabrics:
+  silk: {fabric: chiffon, fibres: {silk: 100}}
+  lining: {fabric: lining, fibres: {viscose: 100}}
+seams:
+  - {name: skirt side, layers: [silk, silk], length: 60 cm, seam: French}
+  - {name: bodice side, layers: [lining, silk, silk, lining], length: 20 cm, seam: plain}
+  - {name: waist, layers: [lining, {use: silk, fullness: 2}], length: 70 cm}
+  - {name: centre back zip, layers: [silk, {notion: concealed zip}], length: 50 cm}
+  - {name: facing to lining, layers: [silk, lining], length: 60 cm, shape: curved}
+  - {name: hem, layers: [silk], length: 200 cm, edge: hem}
+"""
+STARRED = """\
+garment: Starred bodice
+fabrics:
+  bodice: {fabric: satin, fibres: {polyester: 100}}
+seams:
+  - {name: side, layers: [bodice, bodice], length: 20 cm}
+  - {name: glued stones, layers: [bodice, {notion: glass button}], times: 30}
 """
 SMALL = {
     "bodice": BODICE,

@@ -92,7 +92,6 @@ def test_only_wovens_are_stay_stitched() -> None:
     stayed = {name: t.cloths for name, t in work.tasks.items() if t.op == "stay-stitch"}
     assert {
         "stay-stitch front panel": ("shell",),
-        "stay-stitch neck trim": ("shell",),
         "stay-stitch armhole": ("shell",),
     } == stayed
 
@@ -228,9 +227,10 @@ def test_a_full_edge_is_drawn_up_as_the_project_has_it() -> None:
     assert "two gathering rows along cloth" in rows.does
 
 
-def test_a_patch_pocket_is_neatened_before_it_is_sewn_on() -> None:
-    """Afterwards no machine reaches its edges."""
-    assert before(demo("allotment-apron-dress"), "neaten patch pocket", "join patch pocket")
+def test_the_edges_of_a_patch_pocket_are_turned_under_before_it_is_sewn_on() -> None:
+    """Afterwards nobody reaches them."""
+    work = demo("allotment-apron-dress")
+    assert before(work, "turn under patch pocket", "stitch on patch pocket")
 
 
 def test_a_part_of_a_fastener_on_one_cloth_is_a_fastening() -> None:
@@ -239,5 +239,5 @@ def test_a_part_of_a_fastener_on_one_cloth_is_a_fastening() -> None:
         "garment: Tabard\nfabrics:\n  front: {fabric: felt}\nseams:\n"
         "  - {name: neck, layers: [front, {notion: hook-and-loop tape}], length: 10 cm}\n"
     )
-    assert "fasten neck" in work.order
+    assert "stitch on neck" in work.order
     assert "press neck" not in work.order

@@ -16,10 +16,14 @@ from tests.unit.order.order_projects import (
     BODICE,
     COSTUME,
     KNIT,
+    RAIN,
     SKIRT,
     SMALL,
+    STARRED,
+    TAILORED,
     TIERS,
     TROUSERS,
+    WHOLE_DRESS,
     advice_of,
     before,
     demo,
@@ -70,13 +74,13 @@ def one_seam(name: str, more: str = "") -> str:
 def test_a_name_tells_what_a_seam_is(name: str, kind: str) -> None:
     """The words of the trade, in the singular or the plural; what says nothing is plain."""
     garment = advice_of(one_seam(name)).judgement.garment
-    assert kind == seam_places(garment, known())[0].kind.id
+    assert kind == seam_places(garment, known())[0].role.id
 
 
 def test_the_maker_may_say_what_a_seam_is() -> None:
     """`kind:` goes before the name."""
     garment = advice_of(one_seam("qwerty", ", kind: set lining")).judgement.garment
-    assert "set-lining" == seam_places(garment, known())[0].kind.id
+    assert "set-lining" == seam_places(garment, known())[0].role.id
 
 
 def test_seams_that_share_no_panel_do_not_cross() -> None:
@@ -176,6 +180,7 @@ def test_the_fusible_is_fused_first() -> None:
 def test_every_template_of_the_order_is_needed_somewhere() -> None:
     """Each operation and each precedence speaks of at least one garment here."""
     advices = [*map(advice_of, SMALL.values()), *map(demo_advice, demo_names())]
+    advices += [advice_of(text) for text in (TAILORED, RAIN, WHOLE_DRESS, STARRED)]
     garments = [(tasks_of(a, known()), Setups(a, known())) for a in advices]
     used = {task.op for tasks, _ in garments for task in tasks}
     assert set() == set(known().order.operations) - used

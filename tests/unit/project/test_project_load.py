@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import subprocess
 import sys
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -137,7 +138,9 @@ def test_a_question_and_a_file_agree() -> None:
         " finish: zigzag, shape: curved}]\n"
     )
     assert asked.cloths == read.cloths
-    assert asked.seams == read.seams
+    bare = [replace(s, place="", placed_by="", assumed=s.assumed[:-1]) for s in read.seams]
+    assert list(asked.seams) == bare
+    assert [("seam", "kind")] == [(s.place, s.assumed[-1]) for s in read.seams]
     assert asked.maker == read.maker
 
 

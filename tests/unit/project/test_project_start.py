@@ -155,6 +155,7 @@ def test_the_file_shows_every_optional_key() -> None:
     }
     assert optional == set(SHOWN_KEYS)
     others = {"name", "layers", "times", "moves", "kind", "joins", *GROUPS}
+    others |= {"method", "fitting", "topstitch"}
     assert keys(SeamForm) - others == set(SEAM_KEYS)
     assert set(CLOTH_WORDS) <= keys(ClothForm)
     text = project_text(talk(BOLERO)[0], cases.knowledge())

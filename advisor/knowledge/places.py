@@ -1,0 +1,190 @@
+"""What is known of places and how they are made: kinds, methods and their stages, as light values.
+
+`places.yaml` is a register; each method is a file of its own in `methods/`. The values here carry
+no pydantic, so that a warm start reads them from the cache.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from advisor.knowledge.book import Item
+
+FILES = ("places",)
+GROUPS: Mapping[str, tuple[str, ...]] = {
+    "seam": ("seam.kind", "seam.support"),
+    "allowance": ("seam.allowance",),
+    "finish": ("seam.finish",),
+    "pins": ("pin.kind", "pin.place", "pin.insertion"),
+    "machine": (
+        "needle.point",
+        "needle.size",
+        "stitch.type",
+        "stitch.length",
+        "stitch.tension",
+        "machine.foot",
+        "machine.pressure",
+    ),
+    "thread": ("thread.fibre", "thread.size"),
+    "hem": ("hem.kind",),
+    "interfacing": ("interfacing.kind",),
+}
+"""The aspects of a place that a kind may leave out, in groups; pressing and care always apply."""
+PLAIN = "seam"
+"""The kind of a place that nothing says more of."""
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceKind:
+    """What is made at a place, and what follows from that alone.
+
+    `drops` are the aspects that nobody asks there; `prepares` the work on single pieces before
+    any stage of a method; `plies` how layers pile up (joined, band, folded, flat, beside).
+    """
+
+    id: str
+    name: str
+    family: str
+    means: str
+    words: tuple[str, ...]
+    notions: tuple[str, ...]
+    drops: tuple[str, ...]
+    allowance: bool
+    finish: bool
+    unit: str
+    note: str
+    plies: str
+    prepares: tuple[str, ...]
+    usual: str
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """One stage of a method; "" and None mean that the piece of work says it.
+
+    `lies` is how the pieces have to lie (flat, open, any), `closes` what is closed by it, and
+    `let_out` whether the place can still be let out after it: where not, it is past recall.
+    """
+
+    work: str
+    verb: str = ""
+    does: str = ""
+    when: tuple[tuple[str, ...], ...] | None = None
+    machine: str = ""
+    iron: str = ""
+    minutes: tuple[float, float] | None = None
+    undo: str = ""
+    lies: str = "any"
+    closes: str = ""
+    let_out: bool | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Method:
+    """A way to make a place of some kinds; `fits` holds where the engine picks it by itself."""
+
+    id: str
+    name: str
+    also: tuple[str, ...]
+    makes: tuple[str, ...]
+    about: str
+    fits: dict[str, tuple[str, ...]]
+    stages: tuple[Stage, ...]
+    limits: str
+    sources: tuple[str, ...]
+    example: dict[str, Any] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceKnowledge:
+    """Kinds of place and methods, by id."""
+
+    kinds: dict[str, PlaceKind] = field(default_factory=dict)
+    methods: dict[str, Method] = field(default_factory=dict)
+
+    def named(self, word: str) -> Method | None:
+        """The method of a name or an id, capitals and hyphens or not."""
+        plain = plain_word(word)
+        for method in self.methods.values():
+            if plain in map(plain_word, (method.id, method.name, *method.also)):
+                return method
+        return None
+
+
+def plain_word(text: str) -> str:
+    """A name without capitals, hyphens and double spaces."""
+    return " ".join(text.casefold().replace("-", " ").split())
+
+
+def compile_places(places: Mapping[str, Item], methods: Mapping[str, Item]) -> dict[str, Any]:
+    """Both as plain data."""
+    dump = {"mode": "json", "by_alias": True}
+    return {
+        "kinds": {id_: item.form.model_dump(**dump) for id_, item in places.items()},
+        "methods": {id_: item.form.model_dump(**dump) for id_, item in sorted(methods.items())},
+    }
+
+
+def places_from_plain(raw: dict[str, Any]) -> PlaceKnowledge:
+    """The light values of what `compile_places` gave; empty where there is none."""
+    return PlaceKnowledge(
+        {id_: _kind(id_, row) for id_, row in raw.get("kinds", {}).items()},
+        {id_: _method(id_, row) for id_, row in raw.get("methods", {}).items()},
+    )
+
+
+def _kind(id_: str, row: dict[str, Any]) -> PlaceKind:
+    applies = set(row["applies"])
+    return PlaceKind(
+        id_,
+        row["name"],
+        row["family"],
+        row["means"],
+        tuple(row["words"]),
+        tuple(row["notions"]),
+        tuple(a for group, aspects in GROUPS.items() if group not in applies for a in aspects),
+        row["allowance"] == "yes",
+        row["finish"] == "yes",
+        row["buys"]["unit"],
+        row["buys"]["note"] or "",
+        row["plies"],
+        tuple(row["prepares"]),
+        row["usual"],
+        tuple(row["sources"]),
+    )
+
+
+def _method(id_: str, row: dict[str, Any]) -> Method:
+    return Method(
+        id_,
+        row["name"],
+        tuple(row["also"]),
+        tuple(row["makes"]),
+        row["about"],
+        {key: tuple(words) for key, words in row["fits"].items() if words},
+        tuple(_stage(stage) for stage in row["stages"]),
+        row["limits"] or "",
+        tuple(row["sources"]),
+        row["example"],
+    )
+
+
+def _stage(row: dict[str, Any]) -> Stage:
+    when, minutes = row["when"], row["minutes"]
+    return Stage(
+        row["work"],
+        row["verb"] or "",
+        row["does"] or "",
+        None if when is None else tuple(tuple(facts) for facts in when),
+        row["machine"] or "",
+        row["iron"] or "",
+        None if minutes is None else (minutes["each"], minutes["per metre"]),
+        row["undo"] or "",
+        row["lies"],
+        row["closes"] or "",
+        None if row["let out"] is None else row["let out"] == "yes",
+    )

@@ -1,0 +1,104 @@
+"""The forms of `places.yaml` (kinds of place) and of `methods/` (ways to make one).
+
+A place is where something is made, and not every place is a seam. The kind says which aspects
+are asked there at all, what is bought for it and how its plies pile up; a method says the stages
+in which it is made. What a stage may ask of a place, of the machine and of the iron are closed
+lists, because code answers each of them.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from pydantic import Field
+
+from advisor.knowledge.schema import Form, Id, Sources, Text, Word
+from advisor.knowledge.schema_order import Fact, Minutes, YesNo
+
+Family = Literal[
+    "seam", "dart", "fold", "gathers", "edge", "casing", "band", "backing", "laid on",
+    "fastening", "stay",
+]  # fmt: skip
+Group = Literal[
+    "seam", "allowance", "finish", "pins", "machine", "thread", "hem", "interfacing"
+]  # fmt: skip
+Unit = Literal["none", "piece", "pair", "length"]
+Plies = Literal["joined", "band", "folded", "flat", "beside"]
+
+
+class BuysForm(Form):
+    """What a place adds to the shopping list, and how it is counted."""
+
+    unit: Unit
+    note: Text | None = None
+
+
+class PlaceKindForm(Form):
+    """What is made at a place."""
+
+    name: Word
+    family: Family
+    means: Text
+    words: tuple[Word, ...] = ()
+    notions: tuple[Word, ...] = ()
+    applies: tuple[Group, ...]
+    allowance: YesNo
+    finish: YesNo
+    buys: BuysForm
+    plies: Plies
+    prepares: tuple[Word, ...] = ()
+    usual: Id
+    sources: Sources
+
+
+class StageForm(Form):
+    """One stage of a method: a piece of work, and what is special about it here."""
+
+    work: Word
+    verb: Word | None = None
+    does: Text | None = None
+    when: tuple[tuple[Fact, ...], ...] | None = None
+    machine: Literal["none", "seam", "rows", "finish", "zip", "lock", "zigzag"] | None = None
+    iron: Literal["none", "seam", "fuse"] | None = None
+    minutes: Minutes | None = None
+    undo: Literal["free", "easy", "hard", "never"] | None = None
+    lies: Literal["flat", "open", "any"] = "any"
+    closes: Text | None = None
+    let_out: YesNo | None = None
+
+
+class FitsForm(Form):
+    """Where the engine picks a method by itself: every key has to hold, one of its words each."""
+
+    seam: tuple[Word, ...] = ()
+    hem: tuple[Word, ...] = ()
+    notions: tuple[Word, ...] = ()
+    roles: tuple[Word, ...] = ()
+    words: tuple[Word, ...] = ()
+    gathers: tuple[Word, ...] = ()
+    facts: tuple[Fact, ...] = ()
+
+
+class MethodExampleForm(Form):
+    """A place as a project writes it, and the steps that its method gives, in order."""
+
+    fabrics: Annotated[dict[Word, Word], Field(min_length=1)]
+    place: dict[str, Any]
+    steps: Annotated[tuple[Word, ...], Field(min_length=1)]
+    picked: YesNo = "no"
+    """Whether the engine picks the method here without being told."""
+
+
+class MethodForm(Form):
+    """A way to make a place."""
+
+    id: Id
+    name: Word
+    also: tuple[Word, ...] = ()
+    makes: Annotated[tuple[Word, ...], Field(min_length=1)]
+    about: Text
+    fits: FitsForm = FitsForm()
+    stages: Annotated[tuple[StageForm, ...], Field(min_length=1, max_length=20)]
+    limits: Text | None = None
+    sources: Sources
+    example: MethodExampleForm

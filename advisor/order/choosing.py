@@ -1,0 +1,81 @@
+"""Which method a place is made by: the one that the maker names, else the one that fits best.
+
+A method fits where every key of its `fits` holds: the kind of seam or hem that the sheet picked,
+a notion, a word of the name, a role, a way of gathering, a fact of the layers. Of several the one
+that asks for more goes first; where none fits, the usual one of the kind.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from advisor.claims.collect import Place
+from advisor.knowledge.places import Method
+from advisor.order.kinds import SeamPlace, holds_words
+
+if TYPE_CHECKING:
+    from advisor.order.facts import Facts
+
+WEIGHTS = {"notions": 8, "facts": 6, "words": 6, "gathers": 4, "roles": 1, "seam": 2, "hem": 2}
+"""How telling each key is, so that what a place holds goes before what it is called (estimate)."""
+
+
+def with_methods(places: Iterable[SeamPlace], facts: Facts) -> tuple[SeamPlace, ...]:
+    """The places, each with its method."""
+    return tuple(replace(place, method=method_of(place, facts)) for place in places)
+
+
+def method_of(place: SeamPlace, facts: Facts) -> Method:
+    """The method of a place; an empty one where the knowledge holds no methods."""
+    methods = facts.knowledge.places.methods
+    named = methods.get(place.seam.method)
+    if named is not None and not refused(place, named, facts):
+        return named
+    fitting = [
+        (score, method)
+        for method in methods.values()
+        if place.kind.id in method.makes and (score := _score(method, place, facts))
+    ]
+    if fitting:
+        return min(fitting, key=lambda found: (-found[0], found[1].id))[1]
+    return methods.get(place.kind.usual, place.method)
+
+
+def refused(place: SeamPlace, method: Method, facts: Facts) -> str:
+    """Why a method that the maker named cannot be had; "" where it can."""
+    for key in ("seam", "hem"):
+        wanted = method.fits.get(key)
+        verdict = facts.setups.judged(Place("seam", place.name)).get(f"{key}.kind")
+        if wanted and verdict is not None and verdict.clash:
+            others = [said for said in verdict.clash if said.claim.origin != "maker"]
+            reason = others[0].claim.why if others else "a layer rules it out."
+            return f"'{place.name}' cannot be made by {method.name}: {reason}"
+    return ""
+
+
+def _score(method: Method, place: SeamPlace, facts: Facts) -> int:
+    """How much of what a method asks for the place has; 0 where anything is missing."""
+    total = 0
+    for key, words in method.fits.items():
+        if not _holds(key, words, place, facts):
+            return 0
+        total += WEIGHTS[key]
+    return total
+
+
+def _holds(key: str, words: tuple[str, ...], place: SeamPlace, facts: Facts) -> bool:
+    if key in ("seam", "hem"):
+        return facts.setups.word(Place("seam", place.name), f"{key}.kind") in words
+    if key == "notions":
+        entries = [facts.entry(name) for name in place.notions]
+        return any(entry.id in words or entry.kind in words for entry in entries)
+    if key == "roles":
+        return place.role.id in words
+    if key == "gathers":
+        gathers = place.seam.making.gathers
+        return gathers is not None and gathers.method in words
+    if key == "words":
+        return any(holds_words(place.name, word) for word in words)
+    return all(facts.of_seam(fact, place) for fact in words)

@@ -1,0 +1,137 @@
+"""The fitting as a gate: what has to wait for it, and what is basted so that it can be tried on.
+
+A garment is fitted to the body, loosely, or not at all: as the project says, else as its darts,
+zips and bones tell. At a fitted place no stage past recall comes before the fitting. A place of
+which the sewing itself is past recall (a French seam, one that an overlocker cuts) is basted for
+it, and so is one that can only be sewn once another is.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from advisor.knowledge.model import Knowledge
+from advisor.knowledge.ordering import SEWN, Operation
+from advisor.knowledge.places import Stage
+from advisor.order.kinds import SeamPlace, crosses, related
+from advisor.project.garment import Garment
+
+TO_BODY, LOOSELY, NOT = "to the body", "loosely", "not at all"
+DEGREES = (TO_BODY, LOOSELY, NOT)
+FLAT = frozenset({"backing", "laid on"})
+"""Families of places on a single piece, which no fitting moves."""
+
+
+@dataclass(frozen=True)
+class Fitting:
+    """What the fitting of one garment concerns; `places` have their methods."""
+
+    garment: Garment
+    knowledge: Knowledge
+    places: tuple[SeamPlace, ...]
+
+    @cached_property
+    def degree(self) -> str:
+        """How the garment is fitted."""
+        return self.garment.fitting or self._guess[0]
+
+    @property
+    def because(self) -> str:
+        """Of what that was taken; "" where the project says it."""
+        return "" if self.garment.fitting else self._guess[1]
+
+    @cached_property
+    def _guess(self) -> tuple[str, str]:
+        shell = [p for p in self.places if p.unit != "lining"]
+        if not any(p.role.closes or p.role.fitted for p in shell):
+            return NOT, "nothing of it closes round the body"
+        for place in shell:
+            front = place.kind.id == "zip" and "front" in place.name.casefold()
+            shaped = place.role.id == "panel" and place.said("shape") == "curved"
+            tells = place.kind.id in ("dart", "zip", "boning") or shaped
+            if (tells and not front) or place.role.id == "crotch":
+                return TO_BODY, f"it has {place.name}"
+        return LOOSELY, "nothing shapes it to the body"
+
+    def concerned(self, place: SeamPlace) -> bool:
+        """Whether a fitting may change this place."""
+        said = place.seam.fitting
+        if self.degree == NOT and not said:
+            return False
+        if said:
+            return said != NOT
+        return not place.role.apart and place.kind.family not in FLAT
+
+    def past_recall(self, place: SeamPlace, op: Operation) -> bool:
+        """Whether nothing of a fitted place is left to let out after a stage of it."""
+        if op.let_out or not self.concerned(place):
+            return False
+        degree = place.seam.fitting or self.degree
+        return not (op.id == "zip" and degree == LOOSELY)
+
+    @cached_property
+    def late(self) -> frozenset[str]:
+        """The places that cannot be sewn before the fitting, and those that wait for them."""
+        late = {p.name for p in self.places if self._main_is_past(p)}
+        hidden = [p for p in self.places if p.role.id == "concealed-zip" and p.name in late]
+        late |= {p.name for p in self.places for z in hidden if self._below(p, z)}
+        byname = {p.name: p for p in self.places}
+        while True:
+            more = {
+                p.name
+                for p in self.places
+                if p.name not in late and any(crosses(p, byname[name]) for name in late)
+            }
+            if not more:
+                return frozenset(late)
+            late |= more
+
+    @staticmethod
+    def _below(place: SeamPlace, hidden: SeamPlace) -> bool:
+        return place.role.id == "centre" and place.op == "join" and related(place, hidden)
+
+    def _main_is_past(self, place: SeamPlace) -> bool:
+        main = next((s for s in place.method.stages if s.work in SEWN), None)
+        if main is None:
+            return False
+        return self.past_recall(place, staged(main, self.knowledge.order.operations[main.work]))
+
+    def tries(self, place: SeamPlace) -> bool:
+        """Whether the first fitting needs this place, sewn or basted."""
+        flat = place.role.stage < FIT_ENDS and place.role.pressed == "open"
+        sewn = place.op in ("join", "dart", "pleat", "zip", "lay-on")
+        return sewn and flat and place.unit != "lining" and self.concerned(place)
+
+    def tried(self, place: SeamPlace) -> bool:
+        """Whether it is sewn before the fitting."""
+        return self.tries(place) and place.name not in self.late
+
+    def basted(self, place: SeamPlace) -> bool:
+        """Whether it is only basted for the fitting."""
+        return self.tries(place) and place.name in self.late and place.op != "zip"
+
+
+FIT_ENDS = 460
+"""The stage up to which seams are sewn before the first fitting."""
+
+
+def staged(stage: Stage, op: Operation) -> Operation:
+    """A piece of work as a stage of a method has it: its words, its set-up, its minutes."""
+    each, per_metre = stage.minutes or (op.each, op.per_metre)
+    return Operation(
+        op.id,
+        stage.does or op.does,
+        stage.verb or op.verb,
+        op.scope,
+        op.rank,
+        op.when if stage.when is None else stage.when,
+        stage.machine or op.machine,
+        stage.iron or op.iron,
+        each,
+        per_metre,
+        stage.undo or op.undo,
+        op.let_out if stage.let_out is None else stage.let_out,
+        op.same_sitting,
+        op.sources,
+    )

@@ -1,0 +1,30 @@
+"""How the iron is set to fuse an interfacing to a single flat piece."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+
+from advisor.claims.combine import Verdict
+from advisor.craft.irondial import step_down
+from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry
+from advisor.order.steps import IronState
+
+
+def fusing_iron(notions: Iterable[Entry], verdict: Verdict | None) -> IronState | None:
+    """The iron for the first fusible of some notions, in °C; None where there is none.
+
+    It is as hot as the glue wants, and hotter only where the verdict of its place picks that.
+    """
+    for entry in notions:
+        if "fusible" not in entry.kind:
+            continue
+        about = entry.facts.get("fuses at") or {}
+        needs = [c.span[0] for c in entry.claims if c.aspect == LIMIT_ASPECT and c.span]
+        least = max([float(about.get("min", 0)), *needs])
+        heat = least
+        if verdict is not None and verdict.pick is not None:
+            heat = max(least, step_down(verdict.pick))
+        moisture = str(about.get("moisture", "dry"))
+        return IronState(math.ceil(heat), moisture, "hard board") if heat > COLD else None
+    return None

@@ -1,0 +1,41 @@
+"""What precedences may ask of a step on a place, beyond its work and its kind."""
+
+from __future__ import annotations
+
+from advisor.knowledge.ordering import Operation
+from advisor.order.facts import SHEER, Facts
+from advisor.order.kinds import SeamPlace
+
+ENDS = frozenset({"fasten", "set-lining", "glue"})
+SEAMS = frozenset({"seam", "edge", "gathers", "band", "dart", "fold", "laid on", "stay", "casing"})
+"""Families of places that are finished before another place runs over their end."""
+
+
+def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> frozenset[str]:
+    """The tags of a stage; `past` says of it and of each stage before it whether it is past recall.
+
+    See `schema_order.Tag` for what each is asked for.
+    """
+    role, fitting = place.role, facts.fitting
+    tail = role.last or place.op in ENDS
+    tender = facts.tender_face(place)
+    tags = {
+        "flat": role.flat and not tail,
+        "closes": role.closes,
+        "fitted": role.fitted,
+        "tried": fitting.tried(place) and not any(past),
+        "basted to try on": op.id == "baste" and fitting.basted(place),
+        "past recall": past[-1],
+        "may come before fitting": not past[-1],
+        "lining closes": place.unit == "lining" and (role.closes or role.fitted),
+        "before lining": not tail and place.op != "hem" and place.unit != "both",
+        "before hem": not role.last and place.op not in ("fasten", "glue"),
+        "before last press": op.id != "glue",
+        "shell or lining seam": place.kind.family in SEAMS,
+        "sheer": any(facts.least(c, "sheer") >= SHEER for c in place.full),
+        "last": role.last,
+        "tender face": tender and not tail,
+        "not tender face": not tender and not tail,
+        "not fastening": place.op not in ("fasten", "glue") and place.kind.family != "fastening",
+    }
+    return frozenset(name for name, holds in tags.items() if holds)

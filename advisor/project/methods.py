@@ -1,0 +1,87 @@
+"""Reads by which method a place is made, how a garment or a place is fitted, and its pattern.
+
+A method that the maker names wins: where no kind was said it also says what is made there, and
+the kind of seam or hem that it stands for becomes her own choice, which only a guard stands
+against. A method that cannot make what she says is made there is refused.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any
+
+from advisor.errors import shown
+from advisor.knowledge.places import Method, plain_word
+from advisor.project.measures import Asker
+
+if TYPE_CHECKING:
+    from advisor.knowledge.model import Knowledge
+    from advisor.project.findings import Findings
+    from advisor.project.garment import Garment, Seam
+
+FITTINGS = ("to the body", "loosely", "not at all")
+PATTERNS = ("tried", "new")
+STANDS_FOR = {"seam": "seam.kind", "hem": "hem.kind"}
+
+
+def with_methods(garment: Garment, data: Any, findings: Findings, knowledge: Knowledge) -> Garment:
+    """The garment with what its file says of methods, fitting and pattern."""
+    if not isinstance(data, dict):
+        return garment
+    whole = Asker(data, (), findings)
+    listed = data.get("seams")
+    rows = [
+        (i, row)
+        for i, row in enumerate(listed if isinstance(listed, list) else ())
+        if isinstance(row, dict)
+    ]
+    built = []
+    for seam, (i, row) in zip(garment.seams, rows, strict=True):
+        asker = Asker(row, ("seams", i), findings)
+        fitted = replace(seam, fitting=asker.word("fitting", FITTINGS))
+        said = row.get("method")
+        built.append(_made(fitted, said, asker, knowledge) if isinstance(said, str) else fitted)
+    return replace(
+        garment,
+        seams=tuple(built),
+        fitting=whole.word("fitting", FITTINGS),
+        pattern=whole.word("pattern", PATTERNS),
+    )
+
+
+def _made(seam: Seam, said: str, asker: Asker, knowledge: Knowledge) -> Seam:
+    """The place with the method that was named, or as it was where that cannot be."""
+    places = knowledge.places
+    method = places.named(said)
+    if method is None:
+        names = sorted({m.name for m in places.methods.values()})
+        asker.findings.say(
+            (*asker.steps, "method"),
+            f"'method': no way of making a place is called {shown(said)}",
+            "a method, as in 'advisor explain methods'",
+            (plain_word(said), names),
+        )
+        return seam
+    if seam.place not in method.makes:
+        if not seam.placed_by:
+            kinds = " or a ".join(places.kinds[id_].name for id_ in method.makes)
+            here = places.kinds[seam.place].name if seam.place in places.kinds else "seam"
+            asker.findings.say(
+                (*asker.steps, "method"),
+                f"{shown(method.name)} makes a {kinds}, and this place is a {here}",
+                f"kind: {method.makes[0].replace('-', ' ')}, or another method",
+            )
+            return seam
+        seam = replace(seam, place=method.makes[0], placed_by="its method")
+    return replace(seam, method=method.id, choices=_chosen(seam, method))
+
+
+def _chosen(seam: Seam, method: Method) -> tuple[tuple[str, str | float], ...]:
+    """The maker's choices, with the kind of seam or hem that the method stands for."""
+    fixed = {aspect for aspect, _ in seam.choices}
+    more = [
+        (aspect, method.fits[key][0])
+        for key, aspect in STANDS_FOR.items()
+        if len(method.fits.get(key, ())) == 1 and aspect not in fixed
+    ]
+    return (*seam.choices, *more)

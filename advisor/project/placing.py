@@ -1,0 +1,142 @@
+"""What is made at each place of a project: as the project says it, else by its edge, notions, name.
+
+The head of a trade name stands last ("leg elastic", "waistband button", "pocket flap"), so of the
+words found in a name the one that ends last counts, and of two that end there the longer. A kind
+that nobody said is told as assumed. A question and a rule's example have no places, only seams.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+from advisor.knowledge.model import Entry, Knowledge
+from advisor.knowledge.places import PLAIN, PlaceKind, plain_word
+from advisor.project.garment import Cloth, Seam
+
+GATHERED = 1.1
+"""The fullness from which an edge is gathered and not only eased: estimate."""
+BACKED = frozenset({"fusible", "low-temperature fusible", "sew-in", "canvas"})
+FASTENERS = ("zip", "button", "hook-and-loop")
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """The kind of a place, and why it was taken for that; "" where the project says it."""
+
+    kind: str
+    because: str = ""
+
+
+def with_places(
+    seams: Sequence[Seam], kinds: Mapping[str, str], cloths: Mapping[str, Cloth], known: Knowledge
+) -> tuple[Seam, ...]:
+    """The seams, each with what is made there; `kinds` are those said, by the name of the seam."""
+    if not known.places.kinds:
+        return tuple(seams)
+    entries = {name: known.entries[cloth.entry] for name, cloth in cloths.items()}
+    built = []
+    for seam in seams:
+        found = placed(seam, kinds.get(seam.name, ""), entries, known)
+        assumed = (*seam.assumed, "kind") if found.because else seam.assumed
+        built.append(replace(seam, place=found.kind, placed_by=found.because, assumed=assumed))
+    return tuple(built)
+
+
+def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge) -> Placed:
+    """What is made at a place; `said` is the kind in the project, "" where it says none."""
+    kinds = known.places.kinds
+    about = {name: entries[name] for name in seam.cloths() if name in entries}
+    if said in kinds:
+        return Placed(_full(said, seam))
+    if seam.facts.get("edge") == "hem":
+        return Placed("hem")
+    words = named(said or seam.name, kinds)
+    by_notion = _by_notion(seam, about, words, kinds)
+    if by_notion is not None:
+        return by_notion
+    if words and not (words == "bound-edge" and seam.facts.get("edge") == "turned"):
+        return Placed(_full(words, seam), "its name")
+    if seam.facts.get("edge") == "turned":
+        return Placed("faced-edge", "its edge, which is turned")
+    full = _full(PLAIN, seam)
+    return Placed(full, "its fullness" if full != PLAIN else "nothing that says more")
+
+
+def _full(kind: str, seam: Seam) -> str:
+    """A plain seam with a full or pleated layer is a gathered edge."""
+    full = any(use.fullness > GATHERED for use in seam.uses) or seam.making.pleats is not None
+    return "gathered-edge" if kind == PLAIN and full else kind
+
+
+def _by_notion(
+    seam: Seam, about: Mapping[str, Entry], words: str, kinds: Mapping[str, PlaceKind]
+) -> Placed | None:
+    """The kind that a notion among the layers makes of the place."""
+    notions = {name: entry for name, entry in about.items() if entry.kind != "cloth"}
+    cloths = [entry for entry in about.values() if entry.kind == "cloth"]
+    plain = not words or kinds[words].family in ("seam", "fastening")
+    for name, entry in notions.items():
+        why = f"the {name} in it"
+        if entry.kind == "elastic" and entry.id != "fold-over-elastic":
+            if seam.facts.get("edge") == "folded" and words != "casing":
+                return Placed("elastic-edge", why)
+            if not words and len(cloths) == 1:
+                return Placed("casing", why)
+        kind = _of(entry, kinds)
+        if kind is None:
+            continue
+        if kind == "zip" or (plain and (kind != "boning" or not words)):
+            return Placed(kind, why)
+        laid = bool(words) and kinds[words].family in ("laid on", "edge", "stay")
+        if kinds[kind].family == "fastening" and len(cloths) == 1 and not laid:
+            return Placed(kind, why)  # a part of it lies on the one cloth
+        if not words:
+            return Placed(kind, why)
+    return None
+
+
+def _of(entry: Entry, kinds: Mapping[str, PlaceKind]) -> str | None:
+    """The kind that names this notion; its own name before its sort."""
+    for key in (entry.id, entry.kind):
+        found = next((id_ for id_, kind in kinds.items() if key in kind.notions), None)
+        if found is not None:
+            return found
+    return None
+
+
+def named(name: str, kinds: Mapping[str, PlaceKind]) -> str:
+    """The kind whose word stands last in a name; "" where it holds none."""
+    words = singular_words(name)
+    best, found = (-1, 0), ""
+    for kind in kinds.values():
+        for phrase in kind.words:
+            wanted = singular_words(phrase)
+            at = _last(words, wanted)
+            if at >= 0 and (at + len(wanted), len(wanted)) > best:
+                best, found = (at + len(wanted), len(wanted)), kind.id
+    return found
+
+
+def _last(words: Sequence[str], wanted: Sequence[str]) -> int:
+    places = range(len(words) - len(wanted), -1, -1)
+    return next((i for i in places if tuple(words[i : i + len(wanted)]) == tuple(wanted)), -1)
+
+
+def singular_words(name: str) -> tuple[str, ...]:
+    """The words of a name, each as one of it, as far as sewing words need it; no numbers."""
+    plain = "".join(c if c.isalnum() else " " for c in plain_word(name))
+    return tuple(_single(word) for word in plain.split() if not word.isdigit())
+
+
+def _single(word: str) -> str:
+    if len(word) > 3 and word.endswith("s") and not word.endswith("ss"):
+        return word[:-1]
+    return word
+
+
+def known_kinds(known: Knowledge) -> tuple[str, ...]:
+    """Every word that `kind:` takes: the kinds of place, and what a seam is in the garment."""
+    words: Iterable[Any] = (*known.places.kinds, *known.order.kinds)
+    return tuple(dict.fromkeys(str(word).replace("-", " ") for word in words))
