@@ -6,8 +6,9 @@ from collections.abc import Callable, Iterable
 
 from advisor.claims.collect import Place
 from advisor.knowledge.model import Entry, Knowledge
+from advisor.knowledge.ordering import Operation
 from advisor.order.choosing import with_methods
-from advisor.order.fitting import TO_BODY, Fitting
+from advisor.order.fitting import TO_BODY, Fitting, staged
 from advisor.order.kinds import GATHERED, SeamPlace
 from advisor.order.setups import OVERLOCKS, Setups
 from advisor.project.garment import Garment
@@ -46,7 +47,22 @@ class Facts:
         self.knowledge = knowledge
         self.setups = setups
         self.places = with_methods(places, self)
-        self.fitting = Fitting(garment, knowledge, self.places)
+        self.fitting = Fitting(garment, self.places, self._works)
+
+    def _works(self, place: SeamPlace) -> list[Operation]:
+        """The pieces of work on a place, but for the basting that a fitting asks for."""
+        return [op for op in self.listed(place) if op.id != "baste" and self.wanted(op, place)]
+
+    def listed(self, place: SeamPlace) -> list[Operation]:
+        """All that its kind prepares and its method does, wanted here or not."""
+        works = self.knowledge.order.operations
+        listed = [works[id_] for id_ in place.kind.prepares]
+        return listed + [staged(stage, works[stage.work]) for stage in place.method.stages]
+
+    def wanted(self, op: Operation, place: SeamPlace) -> bool:
+        """Whether a piece of work is called for at a place."""
+        holds = self.hold(op.when, lambda fact: self.of_seam(fact, place))
+        return holds and self.called_for(op.id, place)
 
     @staticmethod
     def hold(when: Iterable[Iterable[str]], true: Callable[[str], bool]) -> bool:

@@ -8,10 +8,10 @@ it, and so is one that can only be sewn once another is.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cached_property
 
-from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import SEWN, Operation
 from advisor.knowledge.places import Stage
 from advisor.order.kinds import SeamPlace, crosses, related
@@ -19,17 +19,24 @@ from advisor.project.garment import Garment
 
 TO_BODY, LOOSELY, NOT = "to the body", "loosely", "not at all"
 DEGREES = (TO_BODY, LOOSELY, NOT)
+BEFORE_CROSSING = frozenset(
+    {*SEWN, "press", "turn", "grade", "row", "trim", "fold-under", "draw-in"}
+)
+"""Work on a place that is done before another place runs over its end."""
 FLAT = frozenset({"backing", "laid on"})
 """Families of places on a single piece, which no fitting moves."""
 
 
 @dataclass(frozen=True)
 class Fitting:
-    """What the fitting of one garment concerns; `places` have their methods."""
+    """What the fitting of one garment concerns.
+
+    `places` have their methods, and `stages` gives the pieces of work that one of them needs.
+    """
 
     garment: Garment
-    knowledge: Knowledge
     places: tuple[SeamPlace, ...]
+    stages: Callable[[SeamPlace], list[Operation]]
 
     @cached_property
     def degree(self) -> str:
@@ -73,7 +80,9 @@ class Fitting:
     @cached_property
     def late(self) -> frozenset[str]:
         """The places that cannot be sewn before the fitting, and those that wait for them."""
-        late = {p.name for p in self.places if self._main_is_past(p)}
+        works = {p.name: self._past_of(p) for p in self.places}
+        late = {p.name for p in self.places if p.op in works[p.name]}
+        ends = {p.name for p in self.places if works[p.name] & BEFORE_CROSSING}
         hidden = [p for p in self.places if p.role.id == "concealed-zip" and p.name in late]
         late |= {p.name for p in self.places for z in hidden if self._below(p, z)}
         byname = {p.name: p for p in self.places}
@@ -81,7 +90,8 @@ class Fitting:
             more = {
                 p.name
                 for p in self.places
-                if p.name not in late and any(crosses(p, byname[name]) for name in late)
+                if p.name not in late
+                and any(crosses(p, byname[name]) for name in sorted(late | ends))
             }
             if not more:
                 return frozenset(late)
@@ -91,11 +101,11 @@ class Fitting:
     def _below(place: SeamPlace, hidden: SeamPlace) -> bool:
         return place.role.id == "centre" and place.op == "join" and related(place, hidden)
 
-    def _main_is_past(self, place: SeamPlace) -> bool:
-        main = next((s for s in place.method.stages if s.work in SEWN), None)
-        if main is None:
-            return False
-        return self.past_recall(place, staged(main, self.knowledge.order.operations[main.work]))
+    def _past_of(self, place: SeamPlace) -> frozenset[str]:
+        """The pieces of work on a place that stand at its first one past recall, or after it."""
+        works = self.stages(place)
+        first = next((k for k, op in enumerate(works) if self.past_recall(place, op)), len(works))
+        return frozenset(op.id for op in works[first:])
 
     def tries(self, place: SeamPlace) -> bool:
         """Whether the first fitting needs this place, sewn or basted."""

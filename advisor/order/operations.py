@@ -15,7 +15,6 @@ from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.order.cures import heat_pairs
 from advisor.order.facts import Facts
-from advisor.order.fitting import staged
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.pieces import grain_words, tucked
 from advisor.order.setups import CUT_NOTIONS, Setups
@@ -179,17 +178,12 @@ class _Maker:
     def _stages(self, place: SeamPlace) -> list[Task]:
         """The steps of a place in the order of its method, what is done to single pieces first."""
         works = self.knowledge.order.operations
-        listed = [works[id_] for id_ in place.kind.prepares]
-        listed += [staged(stage, works[stage.work]) for stage in place.method.stages]
+        listed = self.facts.listed(place)
         if self.facts.fitting.basted(place) and all(op.id != "baste" for op in listed):
             listed.insert(len(place.kind.prepares), works["baste"])
-        chosen = [op for op in listed if self._wanted(op, place)]
+        chosen = [op for op in listed if self.facts.wanted(op, place)]
         past = [self.facts.fitting.past_recall(place, op) for op in chosen]
         return [self._stage(op, place, k, past[: k + 1]) for k, op in enumerate(chosen)]
-
-    def _wanted(self, op: Operation, place: SeamPlace) -> bool:
-        holds = self.facts.hold(op.when, lambda fact: self.facts.of_seam(fact, place))
-        return holds and self.facts.called_for(op.id, place)
 
     def _stage(self, op: Operation, place: SeamPlace, k: int, past: list[bool]) -> Task:
         machine, iron = self._machine(op, place), self._iron(op, place)
