@@ -153,8 +153,7 @@ class Setups:
         state = self.lock_machine(seam)
         if state is None:
             return None
-        foot = "standard" if state.foot == "straight-stitch" else state.foot
-        return replace(state, foot=foot, plate="wide", stitch=ZIGZAG)
+        return state.swinging()
 
     def rows_machine(self, seam: SeamPlace) -> MachineState | None:
         """How it is set to draw a full edge up, as the project has it; else long rows."""
@@ -176,8 +175,7 @@ class Setups:
         if method == "gathering foot":
             return replace(state, foot="gathering", plate="wide")
         if method == "elastic":
-            foot = "standard" if state.foot == "straight-stitch" else state.foot
-            return replace(state, foot=foot, plate="wide", stitch=ZIGZAG)
+            return state.swinging()
         return state
 
     def stayed(self, seam: SeamPlace) -> tuple[str, ...]:

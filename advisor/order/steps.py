@@ -7,7 +7,7 @@ half-stated set-up ("any thread") would make the price of a change depend on his
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 Strength = Literal["must", "should", "may"]
@@ -29,6 +29,11 @@ class MachineState:
     plate: str
     stitch: str
     tension: str
+
+    def swinging(self) -> MachineState:
+        """The set-up in zigzag: the needle would strike a straight-stitch foot and its plate."""
+        foot = "standard" if self.foot == "straight-stitch" else self.foot
+        return replace(self, foot=foot, plate="wide", stitch="304")
 
 
 @dataclass(frozen=True, slots=True, order=True)
