@@ -190,6 +190,7 @@ def _fullness(work: SeamWork) -> ToldFullness | None:
         finished_mm=full.finished,
         cut_mm=None if full.cut is None else _round(full.cut),
         usual=tuple(full.usual),
+        layers=full.layers,
     )
 
 

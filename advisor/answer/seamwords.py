@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from advisor.construction.holding import Holding
 from advisor.construction.seamwork import (
     CONFLICT,
     FINE,
@@ -11,7 +12,7 @@ from advisor.construction.seamwork import (
     WARNING,
     SeamWork,
 )
-from advisor.units import System, show, show_range
+from advisor.units import System, show, show_range, show_size
 
 _FINISHES = {
     "French": "a French seam",
@@ -184,16 +185,19 @@ def _strength_says(work: SeamWork, units: System, *, warn: bool = False) -> list
     pulled = work.seam.facts.get("stress") == "high"
     says = []
     if held.enough is False and held.has is not None:
-        fix = "sew a second row beside it"
-        if held.shorten_to is not None:
+        fix = "a stronger thread, or let tape or a stay take the pull"
+        if held.by_cloth:
+            fix = "the cloth itself holds no more, so let tape, a stay or a lining take the pull"
+        elif held.shorten_to is not None:
             fix = f"shorten the stitch to {show('stitch length', held.shorten_to, units)}, or {fix}"
         says.append(
-            f"It holds about {held.has:.0f} N/cm and this place asks for about "
+            f"It holds {_most(held)} {held.has:.0f} N/cm and this place asks for about "
             f"{held.needs:.0f}: {fix}."
         )
     elif held.has is not None and not warn:
         says.append(
-            f"It holds about {held.has:.0f} N/cm; the place asks for about {held.needs:.0f}."
+            f"It holds {_most(held)} {held.has:.0f} N/cm; the place asks for about "
+            f"{held.needs:.0f}."
         )
     elif held.has is None and (pulled or not warn):
         says.append(f"Strength not known ({held.why_not}). {_TRY_STRENGTH[pulled]}")
@@ -207,14 +211,21 @@ def _strength_says(work: SeamWork, units: System, *, warn: bool = False) -> list
     return says
 
 
+def _most(held: Holding) -> str:
+    return "at the very most" if held.by_cloth else "about"
+
+
 def _full_says(work: SeamWork, units: System) -> list[str]:
     full = work.full
     if full is None or full.cut is None or full.finished is None:
         return []
-    wide, edge = show("length", full.cut, units), show("length", full.finished, units)
+    wide, edge = show_size(full.cut, units), show_size(full.finished, units)
     how = f"{full.ratio:.3g} to 1, by {full.method}"
     if full.pitch is not None:
         how += f", {show('length', full.pitch, units)} from pleat to pleat"
+    if full.layers > 1:
+        all_of_it = show_size(full.cut * full.layers, units)
+        how += f", {full.layers} layers, so {all_of_it} in all"
     return [f"{full.cloth}: {wide} of width on {edge}, {how}; seams of its own not counted."]
 
 

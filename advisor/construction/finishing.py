@@ -6,6 +6,7 @@ respected; what they cost her is said. Spacing of clips: 1/4 to 1/2 in (`apparel
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -179,14 +180,15 @@ def _is_turned(seam: Seam) -> bool:
     return seam.facts.get("edge") in ("turned", "folded")
 
 
-def trimming_of(seam: Seam, have: float, ply_mm: float | None) -> Trimming:
+def trimming_of(seam: Seam, have: float, plies_mm: Sequence[float | None]) -> Trimming:
     """How the allowances of a seam are graded, clipped and turned.
 
     Args:
         seam: the seam; its first layer is the outside.
         have: the allowance, mm.
-        ply_mm: thickness of the outermost cloth, mm.
+        plies_mm: thickness of each layer from the outside, mm; None where it is not known.
     """
+    ply_mm = plies_mm[0]
     turned = _is_turned(seam)
     plies = len(seam.uses)
     heavy = (ply_mm or 0.0) >= HEAVY_MM
@@ -199,6 +201,14 @@ def trimming_of(seam: Seam, have: float, ply_mm: float | None) -> Trimming:
         low, high = CLIP_SPACING_MM
         clips = (low, high, max(1, int(float(length) / low)))
     folded = turned or seam.facts.get("edge") == "hem"
-    turn = turn_of_cloth(ply_mm) if folded and ply_mm else None
+    turn = _turn(plies_mm) if folded else None
     rolled = favour(ply_mm) if turned and ply_mm else None
     return Trimming(widths, clips, turn, rolled, UNDERSTITCH_MM if turned else None)
+
+
+def _turn(plies_mm: Sequence[float | None]) -> float | None:
+    """How much longer the outside is around the edge than the inside; None where not known."""
+    known = [ply for ply in plies_mm if ply is not None]
+    if not known or len(known) < len(plies_mm):
+        return None
+    return turn_of_cloth(known[0], known[-1], sum(known[1:-1]))

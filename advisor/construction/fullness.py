@@ -1,11 +1,13 @@
 """How a full edge is drawn up: what the method reaches, what a strip measured, what to cut.
 
 Usual ratios by weight and by method stand in `craft.fullness`, geometry of pleats in
-`craft.pleats`. What a test strip measured goes before any table.
+`craft.pleats`. What a test strip measured goes before any table. A cloth that goes into one place
+in two layers is cut twice.
 """
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Final
 
@@ -14,6 +16,10 @@ from advisor.craft import fullness as table
 from advisor.craft import pleats as folds
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam, Use
+from advisor.project.making import Pleats
+from advisor.units import System, show_size
+
+Shown = Callable[[float], str]
 
 METHODS: Final = {
     "hand rows": table.Method.ROWS,
@@ -23,13 +29,17 @@ METHODS: Final = {
 }
 SHEER, LIGHT, MEDIUM = 80.0, 150.0, 280.0
 """Where sheer, light and medium cloth end for gathering, g/m² (estimate)."""
-STRIP_CM: Final = 20
+STRIP: Final = 200.0
+"""Length of a strip to gather for a trial, mm."""
 NEAR: Final = 0.05
 
 
 @dataclass(frozen=True, slots=True)
 class Fullness:
-    """A full edge: planned and measured ratio, cut and finished width in mm, what to say of it."""
+    """A full edge: planned and measured ratio, cut and finished width in mm, what to say of it.
+
+    `cut` is the width of one layer; `layers` how many of this cloth lie in the place.
+    """
 
     cloth: str
     method: str
@@ -40,6 +50,7 @@ class Fullness:
     usual: tuple[float, float]
     says: tuple[str, ...] = ()
     pitch: float | None = None
+    layers: int = 1
     sources: tuple[str, ...] = field(default=table.SOURCES)
 
 
@@ -49,14 +60,15 @@ def fullness_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> Fullness 
     if use.fullness <= 1:
         return None
     if seam.making.pleats is not None:
-        return _pleated(seam, use)
+        return _pleated(seam, use, show_in(garment))
     gathers = seam.making.gathers
     method = gathers.method if gathers and gathers.method else "hand rows"
     measured = gathers.measured if gathers else None
     planned = gathers.planned if gathers else use.fullness
     edge = gathers.to if gathers and gathers.to else seam.facts.get("length")
     ratio = table.gather_ratio(weight_class(use, garment, knowledge))
-    says = _gather_says(planned, method, measured, ratio)
+    says = _gather_says(planned, method, measured, ratio, show_in(garment))
+    says += _others_say(seam, use, edge, show_in(garment))
     finished = None if edge is None else float(edge)
     cut = None if finished is None else table.cut_width(finished, use.fullness)
     return Fullness(
@@ -68,12 +80,37 @@ def fullness_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> Fullness 
         cut,
         (ratio.low, ratio.high),
         tuple(says),
+        layers=_layers(seam, use),
         sources=ratio.sources,
     )
 
 
+def show_in(garment: Garment) -> Shown:
+    """How lengths of this garment are written: in the maker's units."""
+    units: System = "us" if garment.units == "us" else "metric"
+    return lambda length: show_size(length, units)
+
+
+def _layers(seam: Seam, use: Use) -> int:
+    return sum(1 for u in seam.uses if (u.cloth, u.fullness) == (use.cloth, use.fullness))
+
+
+def _others_say(seam: Seam, main: Use, edge: float | str | None, shown: Shown) -> list[str]:
+    """Other full layers of the same place, each with its own width."""
+    others = dict.fromkeys(u for u in seam.uses if u.fullness > 1)
+    says = []
+    for use in others:
+        if (use.cloth, use.fullness) == (main.cloth, main.fullness):
+            continue
+        wide = "" if edge is None else f", {shown(table.cut_width(float(edge), use.fullness))} wide"
+        number = _layers(seam, use)
+        each = "" if number == 1 else f", {number} layers"
+        says.append(f"Here too: {use.cloth} {use.fullness:.3g} to 1{wide}{each}.")
+    return says
+
+
 def _gather_says(
-    planned: float, method: str, measured: float | None, usual: table.Ratio
+    planned: float, method: str, measured: float | None, usual: table.Ratio, shown: Shown
 ) -> list[str]:
     says = []
     reach = table.METHOD_RATIOS[METHODS[method]]
@@ -89,8 +126,8 @@ def _gather_says(
         )
     elif method != "hand rows":
         says.append(
-            f"Gather a strip of {STRIP_CM} cm and measure it: {STRIP_CM} ÷ what is left "
-            "is the fullness."
+            f"Gather a strip of {shown(STRIP)} and measure it: {shown(STRIP)} ÷ what is left is "
+            "the fullness."
         )
     if (measured or planned) > usual.high * 1.2:
         says.append(f"Fuller than this weight usually is ({usual.high:.3g} to 1), so bulky.")
@@ -109,34 +146,51 @@ def weight_class(use: Use, garment: Garment, knowledge: Knowledge) -> table.Weig
     return table.Weight.MEDIUM if weight <= MEDIUM else table.Weight.HEAVY
 
 
-def _pleated(seam: Seam, use: Use) -> Fullness:
+def _pleated(seam: Seam, use: Use, shown: Shown) -> Fullness:
+    """Pleats: as wide as the hip and what they take up there, at hip and waist alike."""
     made = seam.making.pleats
     assert made is not None
     row = folds.pleats(
         folds.Pleat(made.kind), made.number, made.face, made.depth, spacing=made.spacing
     )
-    says = []
-    edge = seam.facts.get("length")
-    if edge is not None and abs(row.finished - float(edge)) > 1.0:
-        says.append(
-            f"The pleats come to {row.finished:.0f} mm, the seam to {float(edge):.0f} mm: "
-            "the rest stays flat."
-        )
+    finished, cut, says = row.finished, row.cut, list[str]()
     if made.hip and made.waist:
-        each = folds.tapered_take_up(row.take_up, made.hip, made.waist, made.number)
-        says.append(
-            f"Each pleat takes up {row.take_up:.0f} mm at the hip and {each:.0f} mm at the waist."
-        )
-    flat = max(0.0, float(edge or row.finished) - row.finished)
+        finished = made.waist
+        cut = made.hip + made.number * row.take_up
+        says += _tapered_says(made, row, shown)
+    edge = seam.facts.get("length")
+    whole = finished if edge is None else float(edge)
+    if abs(finished - whole) > 1.0:
+        rest = "the rest stays flat" if whole > finished else "make fewer, or narrower ones"
+        says.append(f"The pleats come to {shown(finished)}, the seam to {shown(whole)}: {rest}.")
+    flat = max(0.0, whole - finished)
     return Fullness(
         use.cloth,
         f"{made.kind} pleats",
-        row.ratio,
+        (cut + flat) / (finished + flat),
         None,
-        row.finished + flat,
-        row.cut + flat,
+        finished + flat,
+        cut + flat,
         (row.ratio, row.ratio),
         tuple(says),
-        folds.pitch(row.finished, made.number),
+        folds.pitch(finished, made.number),
+        _layers(seam, use),
         row.sources,
     )
+
+
+def _tapered_says(made: Pleats, row: folds.Pleating, shown: Shown) -> list[str]:
+    """What each pleat takes up at hip and waist, and whether the folds then lie on each other."""
+    assert made.hip
+    assert made.waist
+    each = folds.tapered_take_up(row.take_up, made.hip, made.waist, made.number)
+    says = [f"Each pleat takes up {shown(row.take_up)} at the hip and {shown(each)} at the waist."]
+    apart = made.waist / made.number
+    deep = each / 2 if made.kind == folds.Pleat.KNIFE else each / 4
+    room = apart if made.kind == folds.Pleat.KNIFE else apart / 2
+    if deep > room * (1 + 1e-9):
+        says.append(
+            f"At the waist the folds are {shown(deep)} deep and have {shown(room)}, so they lie "
+            "on each other there: test the bulk."
+        )
+    return says

@@ -1,8 +1,9 @@
 """How much a seam holds, against what its place asks of it.
 
 Both by `craft.strength`: a published rule of thumb for lockstitch and two-thread chainstitch in
-superimposed woven seams, and our own estimates of what a place needs. A thread or stitch that
-no strength is published for is said to be unknown, never taken for strong.
+superimposed woven seams, and our own estimates of what a place needs. Nothing holds more than the
+weaker of the two sides that are joined. A thread or stitch that no strength is published for is
+said to be unknown, never taken for strong.
 """
 
 from __future__ import annotations
@@ -14,7 +15,7 @@ from advisor.claims.subjects import subject_of
 from advisor.construction.bulk import Verdicts, number, picked
 from advisor.craft import strength
 from advisor.knowledge.model import Knowledge
-from advisor.project.garment import Garment, Seam
+from advisor.project.garment import Cloth, Garment, Seam
 
 THREADS: Final = {"polyester": "spun polyester", "core-spun polyester": "core-spun polyester"}
 _STRESS: Final = {
@@ -24,12 +25,17 @@ _STRESS: Final = {
 }
 SHORTEST: Final = 1.5
 """A stitch shorter than this cuts cloth more than it holds it, mm (estimate)."""
+THREADED: Final = ("woven", "knit", "net")
+"""Structures whose threads carry the pull; of films, skins and felts nothing is told."""
 SLIP: Final = "slips at seams"
 
 
 @dataclass(frozen=True, slots=True)
 class Holding:
-    """Strength of a seam and what its place needs, N/cm; `why_not` where it is not known."""
+    """Strength of a seam and what its place needs, N/cm; `why_not` where it is not known.
+
+    `by_cloth` where the cloth gives way before the thread does.
+    """
 
     has: float | None
     needs: float
@@ -38,13 +44,14 @@ class Holding:
     shorten_to: float | None = None
     rows: int = 1
     slips: tuple[str, ...] = ()
+    by_cloth: bool = False
     sources: tuple[str, ...] = (*strength.SOURCES, *strength.NEED_SOURCES)
 
 
 def holding_of(
     seam: Seam, garment: Garment, verdicts: Verdicts, knowledge: Knowledge, rows: int
 ) -> Holding:
-    """A seam's strength against its place; the second of two rows carries as well as the first."""
+    """A seam's strength against its place; `rows` that share the pull carry alike."""
     stress = _STRESS.get(str(seam.facts.get("stress", "medium")), strength.Stress.NORMAL)
     needs = strength.needed(stress, moves=seam.making.moves)
     slips = tuple(
@@ -66,16 +73,63 @@ def holding_of(
         one = strength.seam_strength(
             length, strength.thread_strength(tex, THREADS[thread]), stitch=int(stitch)
         )
-        return _measured(one.n_per_cm * rows, needs, length, rows, slips)
+        most = weaker_side(seam, garment, knowledge)
+        return _measured(one.n_per_cm * rows, needs, length, rows, slips, most)
     return Holding(None, needs, None, why, slips=slips)
 
 
+def weaker_side(seam: Seam, garment: Garment, knowledge: Knowledge) -> float | None:
+    """The very most that the cloth of a seam holds, N/cm; None where nobody can say.
+
+    The first half of the layers is pulled from the other half; a cloth laid in counts with its
+    side, a notion does not.
+    """
+    held = [
+        limit_of(garment.cloths[use.cloth], knowledge)
+        for use in seam.uses
+        if knowledge.entries[garment.cloths[use.cloth].entry].kind == "cloth"
+    ]
+    half = max(1, len(held) // 2)
+    sides = [held[:half], held[-half:]] if held else []
+    sums = [sum(v for v in side if v is not None) for side in sides if None not in side]
+    return min(sums, default=None)
+
+
+def limit_of(cloth: Cloth, knowledge: Knowledge) -> float | None:
+    """The most that one ply of a cloth holds, N/cm, for the weakest mix that it may be."""
+    if cloth.weight is None or knowledge.entries[cloth.entry].structure not in THREADED:
+        return None
+    shared = ({f: 1.0 if share is None else share for f, share in mix} for mix in cloth.mixes)
+    found = [strength.fibre_tenacity(mix) for mix in shared]
+    known = [tenacity for tenacity in found if tenacity is not None]
+    if not known:
+        return None
+    return strength.cloth_limit(sum(cloth.weight) / 2, min(known))
+
+
 def _measured(
-    has: float, needs: float, length: float, rows: int, slips: tuple[str, ...]
+    thread: float,
+    needs: float,
+    length: float,
+    rows: int,
+    slips: tuple[str, ...],
+    most: float | None,
 ) -> Holding:
-    """Whether a strength is enough, and the stitch that would make it so."""
-    if has >= needs:
-        return Holding(has, needs, True, rows=rows, slips=slips)
-    wanted = length * has / needs
-    shorten = wanted if wanted >= SHORTEST else None
-    return Holding(has, needs, False, shorten_to=shorten, rows=rows, slips=slips)
+    """Whether a strength is enough, and the stitch that would make it so, if one would."""
+    by_cloth = most is not None and most < thread
+    has = min(thread, most) if most is not None else thread
+    sources = (*strength.SOURCES, *strength.NEED_SOURCES)
+    if by_cloth:
+        sources = (*strength.FIBRE_SOURCES, *sources)
+    wanted = length * thread / needs
+    mends = has < needs and not by_cloth and wanted >= SHORTEST and (most is None or most >= needs)
+    return Holding(
+        has,
+        needs,
+        has >= needs,
+        shorten_to=wanted if mends else None,
+        rows=rows,
+        slips=slips,
+        by_cloth=by_cloth,
+        sources=tuple(dict.fromkeys(sources)),
+    )

@@ -30,11 +30,11 @@ from advisor.construction.stack import Spot, ply_of, spots_of, too_dense
 from advisor.construction.threads import Purpose, threads_of
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.workshop import SeamClass
-from advisor.project.garment import Garment, Seam
+from advisor.project.garment import Garment, Seam, Use
 
 FINE, WARNING, CONFLICT, UNKNOWN = "fine", "warning", "conflict", "not known"
-ROWS_THAT_HOLD: Final = frozenset({"felled", "double-stitched", "lapped"})
-"""Kinds of seam whose two rows share the pull; those of a French seam do not."""
+ROWS_THAT_HOLD: Final = frozenset({"felled", "lapped"})
+"""Kinds of seam whose two rows share the pull; a second row in the allowance carries nothing."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,8 +84,7 @@ def seamwork(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> SeamWork
     spot = thickest(list(spots))
     lift, _ = lift_of(garment, verdicts, knowledge)
     finishing = finishing_of(seam, garment, verdicts)
-    outer = ply_of(garment.cloths[seam.uses[0].cloth], knowledge)
-    thick = outer.thickness_mm if outer else None
+    thick = tuple(_thickness(use, garment, knowledge) for use in seam.uses)
     full = fullness_of(seam, garment, knowledge)
     rows = 2 if kind in ROWS_THAT_HOLD else 1
     line = next((s.foot_mm for s in spots if s.sewn), 0.0)
@@ -107,6 +106,12 @@ def seamwork(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> SeamWork
         threads=threads_of(seam, garment, verdicts, line, full),
         named=knowledge.workshop.classes.get(kind),
     )
+
+
+def _thickness(use: Use, garment: Garment, knowledge: Knowledge) -> float | None:
+    """Thickness of one ply of a layer, mm."""
+    ply = ply_of(garment.cloths[use.cloth], knowledge)
+    return ply.thickness_mm if ply else None
 
 
 def _room(seam: Seam, spot: Spot | None, verdicts: Verdicts) -> str:

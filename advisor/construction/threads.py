@@ -57,7 +57,8 @@ def threads_of(
     if finish is not None:
         found.append(Purpose("finish", finish.times(edge)))
     if full is not None and full.cut:
-        found.append(Purpose("gathering", _gathering(full, garment, edge)))
+        drawn = _gathering(full, garment, edge).times(full.layers)
+        found.append(Purpose("gathering", drawn))
     if picked(verdicts, "pin.kind") == "hand basting":
         found.append(Purpose("basting", thread.hand_basting(edge, thickness_mm=thick)))
     made = seam.making.pleats

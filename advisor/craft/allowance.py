@@ -3,7 +3,7 @@
 Finishes and their steps: see the source ids in each row of `NEEDS`. Grading 1/4 in outside
 and 1/8 in inside: `gw-apparel-2012`, `apparel-1-3-03`, `trade-grading`; order for many
 layers `rough-sewing`. Clip spacing `apparel-1-3-03`. Turn of cloth `threads-131`,
-`threads-197`; π t for a full turn `derived`.
+`threads-197`; its geometry `derived`.
 """
 
 from __future__ import annotations
@@ -184,10 +184,18 @@ def grade(plies: int, allowance_mm: float = 15.0) -> Grading:
     return Grading(tuple(outer - step * place for place in range(number)))
 
 
-def turn_of_cloth(thickness_mm: float, degrees: float = 180.0) -> float:
-    """Extra length in mm of an outer layer around a fold: angle × thickness, π t for a turn."""
+def turn_of_cloth(
+    outer_mm: float, inner_mm: float, between_mm: float = 0.0, degrees: float = 180.0
+) -> float:
+    """Extra length in mm of an outer layer around a fold, over that of the inner one.
+
+    Angle × distance of their middles: half of each thickness and what lies between, so
+    π ((outer + inner)/2 + between) for a whole turn (`derived`).
+    """
     angle = math.radians(checks.at_least("angle", degrees, 0))
-    return angle * checks.at_least("thickness", thickness_mm, 0)
+    outer = checks.at_least("thickness", outer_mm, 0)
+    inner = checks.at_least("thickness", inner_mm, 0)
+    return angle * ((outer + inner) / 2 + checks.at_least("thickness between", between_mm, 0))
 
 
 #: Clips and notches in a curved allowance: spacing from and to, mm (`apparel-1-3-03`).

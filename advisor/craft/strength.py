@@ -3,11 +3,15 @@
 Strength (N/cm) = stitches/cm × thread strength (N) × 1.5 for a lockstitch (301), 1.7 for a
 two-thread chainstitch (401): a rule of thumb for superimposed woven seams
 (`thread-spi-bulletin`, `thread-spi-select`); metric form `derived`. What a place needs is
-our own `estimate`. The cloth, or slippage, may give way before the thread does.
+our own `estimate`. No seam is stronger than its cloth: half the weight of a balanced cloth lies
+across the seam, so 1 cm of it is 5 × weight (g/m²) tex, times the tenacity of its fibre (`derived`;
+tenacities of textile fibres `morton-hearle-2008`, their figures from `memory`). Slippage of the
+yarns gives way sooner still.
 """
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import Final
@@ -25,6 +29,30 @@ NEED_SOURCES: Final[tuple[str, ...]] = ("estimate",)
 STITCH_FACTOR: Final[dict[int, float]] = {301: 1.5, 401: 1.7}
 #: Tenacity in N per tex, worked back from the published thread strengths (`derived`).
 TENACITY: Final[dict[str, float]] = {"spun polyester": 0.36, "core-spun polyester": 0.48}
+
+
+#: Tenacity of fibres in N/tex, dry, of the ordinary kinds; the middle of a fibre's grades.
+FIBRE_TENACITY: Final[dict[str, float]] = {
+    "cotton": 0.32,
+    "linen": 0.54,
+    "hemp": 0.47,
+    "ramie": 0.59,
+    "jute": 0.31,
+    "silk": 0.38,
+    "wool": 0.14,
+    "viscose": 0.20,
+    "modal": 0.34,
+    "lyocell": 0.38,
+    "cupro": 0.17,
+    "acetate": 0.13,
+    "triacetate": 0.12,
+    "polyester": 0.47,
+    "nylon": 0.47,
+    "acrylic": 0.27,
+    "modacrylic": 0.22,
+    "elastane": 0.07,
+}
+FIBRE_SOURCES: Final[tuple[str, ...]] = ("morton-hearle-2008", "memory", "derived")
 
 
 class Stress(StrEnum):
@@ -98,6 +126,23 @@ def seam_strength(
     if cloth_n_per_cm is not None and checks.above("strength of the cloth", cloth_n_per_cm) < held:
         return SeamStrength(cloth_n_per_cm, "cloth")
     return SeamStrength(held, "under thread" if under < needle_n else "thread")
+
+
+def fibre_tenacity(shares: Mapping[str, float]) -> float | None:
+    """Tenacity in N/tex of a mix of fibres (shares of 1); None where one of them is not known.
+
+    The mean by shares, which a yarn of unlike fibres does not even reach.
+    """
+    if not shares or any(fibre not in FIBRE_TENACITY for fibre in shares):
+        return None
+    whole = sum(shares.values())
+    return sum(FIBRE_TENACITY[fibre] * share for fibre, share in shares.items()) / whole
+
+
+def cloth_limit(weight_g_m2: float, tenacity_n_tex: float) -> float:
+    """The very most that one ply of a cloth holds across a seam, N/cm: 5 × weight × tenacity."""
+    weight = checks.above("weight", weight_g_m2)
+    return weight / 2 * 10 * checks.above("tenacity", tenacity_n_tex)
 
 
 def needed(stress: Stress, *, moves: bool = False) -> float:

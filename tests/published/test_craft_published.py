@@ -394,9 +394,15 @@ def test_clips_lie_a_quarter_to_half_an_inch_apart():
 
 
 def test_turn_of_cloth():
-    """π/2 × t for a right angle, π × t for a full turn (derived)."""
-    assert (1.5708, 3.1416) == pytest.approx(
-        (allowance.turn_of_cloth(1, 90), allowance.turn_of_cloth(1)), abs=1e-4
+    """π/2 × t for a right angle, π × (outer + inner)/2 and what lies between for a whole turn."""
+    assert (1.5708, 3.1416, 4.8695, 11.1527) == pytest.approx(
+        (
+            allowance.turn_of_cloth(1, 1, degrees=90),
+            allowance.turn_of_cloth(1, 1),
+            allowance.turn_of_cloth(0.1, 3),
+            allowance.turn_of_cloth(0.1, 3, 2),
+        ),
+        abs=1e-4,
     )
 
 

@@ -52,6 +52,7 @@ class ToldFullness:
     finished_mm: float | None
     cut_mm: float | None
     usual: tuple[float, ...]
+    layers: int
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
+from advisor.answer.seamwords import warnings
+from advisor.construction.holding import weaker_side
 from advisor.construction.threads import whole
 from advisor.craft import thread
-from tests.unit.construction.build_cases import works
+from tests.unit.construction.build_cases import garment, known, works
 
 
 def one(seam: str):  # type: ignore[no-untyped-def]
@@ -133,3 +137,90 @@ def test_the_standards_names_of_a_seam() -> None:
     assert ("LSc", "2.04.06") == (named.astm, named.iso)
     assert "memory" in named.iso_sources
     assert "memory" not in named.astm_sources
+
+
+SHEER = """\
+garment: Sheer
+maker: {machine: household}
+fabrics:
+  sheer: {fabric: organza, fibres: {silk: 100}, weight: 40 g/m2}
+  shell: {fabric: gabardine, fibres: {wool: 100}, weight: 250 g/m2, thickness: 0.6 mm}
+  film: {fabric: vinyl, fibres: unknown}
+seams:
+"""
+
+
+def test_no_seam_holds_more_than_its_cloth() -> None:
+    """40 g/m² of silk bears 76 N/cm at the very most, however it is sewn; two of them 152."""
+    g = garment("  - {name: s, layers: [sheer, sheer]}\n", SHEER)
+    both = garment("  - {name: s, layers: [sheer, sheer, sheer, sheer]}\n", SHEER)
+    half = garment("  - {name: s, layers: [shell, sheer]}\n", SHEER)
+    none = garment("  - {name: s, layers: [film, film]}\n", SHEER)
+    found = [weaker_side(each.seams[0], each, known()) for each in (g, both, half, none)]
+    assert [76, 152, 76, None] == found
+
+
+def test_a_place_that_its_cloth_cannot_hold_is_told_as_such() -> None:
+    """Light silk gauze under strain: no stitch helps, so tape or a stay takes the pull."""
+    light = SHEER.replace("weight: 40 g/m2", "weight: 20 g/m2")
+    (work,) = works("  - {name: s, layers: [sheer, sheer], stress: high}\n", light).values()
+    assert (38, True, False, None) == (
+        work.holding.has,
+        work.holding.by_cloth,
+        work.holding.enough,
+        work.holding.shorten_to,
+    )
+    assert any("the cloth itself holds no more" in text for text in warnings(work, "metric"))
+
+
+def test_a_second_row_in_the_allowance_carries_nothing() -> None:
+    """Two rows share the pull of a felled seam, not of a double-stitched one."""
+    plain, double, felled = (
+        one(f"{{name: s, layers: [denim, denim], seam: {kind}, stitch: 301}}").holding.rows
+        for kind in ("plain", "double-stitched", "felled")
+    )
+    assert (1, 1, 2) == (plain, double, felled)
+
+
+def test_a_sheer_over_a_coating_turns_by_both() -> None:
+    """π × half of both thicknesses, and what lies between in full."""
+    edge = "{name: s, layers: [lawn, coat], edge: turned, length: 30 cm}"
+    between = "{name: s, layers: [lawn, lawn, coat], edge: turned, length: 30 cm}"
+    assert math.pi * (0.2 + 3) / 2 == pytest.approx(one(edge).trimming.turn)
+    assert math.pi * ((0.2 + 3) / 2 + 0.2) == pytest.approx(one(between).trimming.turn)
+
+
+PLEATED = (
+    "{name: waist, layers: [denim, denim], length: 84 cm, "
+    "pleats: {kind: knife, number: 21, depth: 4 cm, hip: 96 cm, waist: 84 cm}}"
+)
+
+
+def test_pleats_are_as_wide_at_the_hip_as_at_the_waist() -> None:
+    """96 + 21 × 8 = 264 cm, and 84 + 21 × 8.57 at the waist."""
+    full = one(PLEATED).full
+    assert full is not None
+    assert (2640, 840) == (pytest.approx(full.cut), full.finished)
+    assert any("8 cm" in say or "80 mm" in say for say in full.says)
+    assert any("lie on each other" in say for say in full.says)
+
+
+def test_two_full_layers_take_twice_the_cloth() -> None:
+    """Each layer is cut as wide; the other full cloth of the place is told too."""
+    full = "{use: lawn, fullness: 3}"
+    twice = f"{{name: w, layers: [coat, {full}, {full}], length: 70 cm}}"
+    single = f"{{name: w, layers: [coat, {full}], length: 70 cm}}"
+    two, alone = one(twice), one(single)
+    assert two.full is not None
+    assert (2, 2100) == (two.full.layers, two.full.cut)
+    drawn = [
+        next(p.use.total for p in work.threads or () if p.purpose == "gathering")
+        for work in (two, alone)
+    ]
+    assert drawn[0] == pytest.approx(2 * drawn[1])
+    other = (
+        "{name: w, layers: [{use: denim, fullness: 1.5}, {use: lawn, fullness: 3}], length: 1 m}"
+    )
+    told = one(other).full
+    assert told is not None
+    assert any("denim 1.5 to 1, 150 cm wide" in say for say in told.says)

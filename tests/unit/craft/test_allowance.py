@@ -89,7 +89,7 @@ def test_favour_is_one_to_two_thicknesses():
         (lambda: allowance.grade(0), "plies"),
         (lambda: allowance.hong_kong_strip(0), "allowance"),
         (lambda: allowance.strip_square(0, 25), "strip length"),
-        (lambda: allowance.turn_of_cloth(-1), "thickness"),
+        (lambda: allowance.turn_of_cloth(-1, 1), "thickness"),
     ],
 )
 def test_bad_numbers(call, message):

@@ -21,6 +21,14 @@ def test_weak_cloth_governs():
     assert ("cloth", 20) == (seam.gives_first, seam.n_per_cm)
 
 
+def test_no_seam_is_stronger_than_its_cloth():
+    """40 g/m² of silk at 0.38 N/tex: 76 N/cm at the very most (derived, see the module)."""
+    assert 76 == pytest.approx(strength.cloth_limit(40, strength.FIBRE_TENACITY["silk"]))
+    mixed = strength.fibre_tenacity({"cotton": 50, "polyester": 50})
+    assert 0.395 == pytest.approx(mixed)
+    assert strength.fibre_tenacity({"silk": 60, "moonbeam": 40}) is None
+
+
 def test_chainstitch_is_stronger():
     """The same thread and length hold 1.7 / 1.5 as much in a chainstitch."""
     lock, chain = (strength.seam_strength(2.5, 10, stitch=each).n_per_cm for each in (301, 401))
