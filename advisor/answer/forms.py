@@ -28,11 +28,11 @@ REGISTERS = {
 
 def kinds() -> tuple[str, ...]:
     """Every kind that there is a form of."""
-    return ("project", "fabric", "notion", "rule", "order", *REGISTERS)
+    return ("answer", "project", "fabric", "notion", "rule", "order", *REGISTERS)
 
 
 def json_schema(kind: str, knowledge: Knowledge) -> dict[str, Any]:
-    """The JSON Schema of a project file or of a knowledge file.
+    """The JSON Schema of the answer, of a project file or of a knowledge file.
 
     Args:
         kind: one of `kinds`.
@@ -46,6 +46,10 @@ def json_schema(kind: str, knowledge: Knowledge) -> dict[str, Any]:
         known = nearest(word, kinds())
         listed = None if known else f"one of {', '.join(kinds())}"
         raise InputError(Problem(f"no form of '{kind}'", None, listed, known))
+    if word == "answer":
+        from advisor.answer.model.schema import answer_schema
+
+        return {"$schema": DIALECT, "title": "advisor answer"} | answer_schema()
     schema = _form(word).model_json_schema(by_alias=True)
     if word in REGISTERS:
         schema = _register(schema, REGISTERS[word])

@@ -93,7 +93,9 @@ def _heated(advice: Advice, knowledge: Knowledge, parts: Parts) -> tuple[Advice,
     """The clashes that only the heat shows; numpy comes in only where something asks for it."""
     garment = advice.judgement.garment
     fused = any(fusibles_in(garment, knowledge, seam) for seam in garment.seams)
-    if not (parts.heat or parts.ways or fused):
+    # A remedy that leaves a cooler iron on the place says how long it may lie there.
+    pressed = any(c.aspect.startswith("press.") for c in advice.judgement.conflicts)
+    if not (parts.heat or parts.ways or fused or pressed):
         return advice, None
     from advisor.decide.gluing import advise_with_heat
 
@@ -156,17 +158,16 @@ def _with_heat(found: Answer, decided: Decided, parts: Parts, teller: Teller) ->
         from advisor.answer.iron import told_iron
 
         found = replace(found, iron=told_iron(decided.advice.judgement, teller))
-    if decided.heat is None or not (parts.heat or parts.ways):
+    if decided.heat is None:
         return found
     from advisor.answer.heat import told_heat, with_burns, with_shorter_remedies
 
-    rows = told_heat(decided.heat, teller)
-    return replace(
-        found,
-        heat=rows,
-        cautions=with_burns(found.cautions, decided.heat, teller),
-        conflicts=with_shorter_remedies(found.conflicts, rows),
-    )
+    asked = parts.heat or parts.ways
+    rows = told_heat(decided.heat, teller if asked else Teller(teller.garment, teller.knowledge))
+    found = replace(found, conflicts=with_shorter_remedies(found.conflicts, rows))
+    if not asked:
+        return found
+    return replace(found, heat=rows, cautions=with_burns(found.cautions, decided.heat, teller))
 
 
 def _with_order(found: Answer, decided: Decided, parts: Parts, teller: Teller) -> Answer:

@@ -6,6 +6,7 @@ import typer
 
 from advisor.cli.ask import ask
 from advisor.cli.check import check
+from advisor.cli.example import example
 from advisor.cli.explain import explain
 from advisor.cli.fabrics import fabrics
 from advisor.cli.front import HELP
@@ -15,6 +16,7 @@ from advisor.cli.label import label
 from advisor.cli.learn import learn
 from advisor.cli.order import order
 from advisor.cli.page import page
+from advisor.cli.schema import schema
 from advisor.cli.sheet import sheet
 from advisor.cli.start import start
 from advisor.cli.why import why
@@ -40,6 +42,8 @@ for command in (
     start,
     identify,
     page,
+    example,
+    schema,
 ):
     app.command()(command)
 app.add_typer(learn, name="learn")

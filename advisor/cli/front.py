@@ -21,7 +21,8 @@ COMMANDS: Mapping[str, str] = {
     "check": "List what cannot be reconciled, with what to do instead; ends with 1 when there is "
     "any.",
     "order": "Print the whole order of work as a checklist, from shrinking the cloth to the label.",
-    "label": "Write the fibre content and care for a label; ends with 1 while it cannot be honest.",
+    "label": "Write the fibre content and care for a label; says what keeps it from being honest "
+    "yet.",
     "why": "Show why an answer is what it is: each claim, its facts, and on whose word.",
     "explain": "Show everything known about an entry, with all published values and where they "
     "disagree.",
@@ -30,6 +31,8 @@ COMMANDS: Mapping[str, str] = {
     "identify": "Find out safely what a cloth may be made of; asks, unless told with --saw what "
     "was seen.",
     "page": "Serve a local web page that answers as the commands do, until Ctrl-C.",
+    "example": "Copy one of the example projects into this folder, to try every command on.",
+    "schema": "Print the JSON Schema of what `--json` writes, or of a file that you write.",
     "learn": "Write down your own cloths, names, rules and test results.",
 }
 """Every command and what it does, in the order of the help."""

@@ -18,6 +18,7 @@ DEVELOPERS = (CHECKOUT / "DEVELOPERS.md").read_text("utf-8")
 PROMISED = (
     "ask",
     "check",
+    "example",
     "explain",
     "fabrics",
     "identify",
@@ -26,6 +27,7 @@ PROMISED = (
     "learn",
     "order",
     "page",
+    "schema",
     "sheet",
     "start",
     "why",

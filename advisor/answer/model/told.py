@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from advisor.answer.model.coding import OPTIONAL, Plain
+from advisor.answer.model.coding import OPTIONAL
 
 Word = str
+Written = bool | int | float | str | list[str] | dict[str, str] | None
+"""What a remedy writes into a project."""
 Number = float
 FIELDS_OF_KIND = {
     "options": frozenset({"options"}),
@@ -108,7 +110,7 @@ class ToldLine:
     """A line to write into the project: the way to it in the file, and what stands there."""
 
     path: tuple[str | int, ...]
-    value: Plain
+    value: Written
 
 
 @dataclass(frozen=True, slots=True)
