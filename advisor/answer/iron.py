@@ -8,7 +8,7 @@ from advisor.answer.wording import who_text
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
 from advisor.claims.judgement import Judgement
-from advisor.claims.speakers import Said
+from advisor.claims.speakers import Said, is_heat_limit
 from advisor.claims.valuesets import Span
 from advisor.craft.irondial import mark_for, overshoot, steam_possible
 from advisor.knowledge.model import COLD, LIMIT_ASPECT
@@ -58,7 +58,7 @@ def _names(garment: Garment, place: Place) -> list[str]:
 def _layer(name: str, said: list[Said], teller: Teller) -> ToldLayerIron:
     """The range of one layer: its lowest ceiling, its highest need, and who says so."""
     own = [s for s in said if name in s.cloths and s.claim.span]
-    lids = [s for s in own if s.claim.strength == "must" and s.claim.risk != "result"]
+    lids = [s for s in own if is_heat_limit(s.claim)]
     lid = min(lids, key=lambda s: (s.claim.span or (0, 999))[1], default=None)
     needs = [s.claim.span[0] for s in own if s.claim.span and s.claim.strength == "must"]
     starts = [s.claim.best for s in lids if s.claim.best is not None]

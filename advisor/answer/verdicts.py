@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from advisor.answer import wording
 from advisor.answer.model.told import ToldClaim, ToldFact, ToldVerdict
 from advisor.answer.teller import Teller
 from advisor.claims.collect import Place
-from advisor.claims.combine import Verdict, deciders
+from advisor.claims.combine import Verdict, against, deciders
 from advisor.claims.judgement import Judgement
 from advisor.claims.speakers import Said
 from advisor.claims.valuesets import Choice, Span
@@ -45,9 +47,15 @@ def told_verdict(place: Place, verdict: Verdict, teller: Teller) -> ToldVerdict:
             [told_claim(said, aspect, teller, decides=True) for said in first]
             + [told_claim(said, aspect, teller, decides=False) for said in rest]
         ),
-        given_up=tuple(told_claim(said, aspect, teller) for said in verdict.given_up),
+        given_up=tuple(_given_up(said, verdict, teller) for said in verdict.given_up),
         limit=verdict.allowed.high if limited and isinstance(verdict.allowed, Span) else None,
     )
+
+
+def _given_up(said: Said, verdict: Verdict, teller: Teller) -> ToldClaim:
+    """What gave way, and to whom."""
+    to = tuple(dict.fromkeys(wording.who_text(s) for s in against(verdict, said)))
+    return replace(told_claim(said, verdict.aspect, teller), to=to)
 
 
 def told_claim(

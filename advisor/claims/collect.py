@@ -133,7 +133,13 @@ class _Gatherer:
                     self._seam_rule(rule, seam)
 
     def _put(self, place: Place, said: Said) -> None:
-        self.result.said[place][said.claim.aspect].append(self._eased(said))
+        eased = self._eased(said)
+        for word in (eased, *speakers.no_steam(eased, self.knowledge.aspects)):
+            if word.claim.aspect == said.claim.aspect or self._concerns(place, word):
+                self.result.said[place][word.claim.aspect].append(word)
+
+    def _concerns(self, place: Place, said: Said) -> bool:
+        return place.scope in self.knowledge.aspects[said.claim.aspect].scopes
 
     def _eased(self, said: Said) -> Said:
         """What a maker lets her own cloth bear, against her written reason."""
@@ -148,6 +154,10 @@ class _Gatherer:
         scopes = self.knowledge.aspects[said.claim.aspect].scopes
         if "fabric" in scopes:
             self._put(self.fabrics[cloth], said)
+        else:
+            for word in speakers.no_steam(said, self.knowledge.aspects):
+                if self._concerns(self.fabrics[cloth], word):
+                    self._put(self.fabrics[cloth], word)
         if "seam" in scopes:
             for seam in seams:
                 if self._heard(seam, said):
@@ -208,7 +218,7 @@ class _Gatherer:
             if best is Truth.NO:
                 continue
             facts = self.asker.facts(tree, cloth)
-            for claim in _usable(rule.claims, best):
+            for claim in self._usable(rule, best):
                 said = Said(cloth, claim, facts, best is Truth.YES, frozenset((cloth,)))
                 self._say_cloth(cloth, said, seams)
             places = [self.seams[s.name] for s in seams] if seam_part else [self.fabrics[cloth]]
@@ -230,7 +240,7 @@ class _Gatherer:
         names = tuple(sorted({use.cloth for use in uses}))
         who = " with ".join(names) if names else seam.name
         place = self.seams[seam.name]
-        for claim in _usable(rule.claims, truth):
+        for claim in self._usable(rule, truth):
             said = Said(who, claim, facts, truth is Truth.YES, frozenset(names))
             if "seam" in self.knowledge.aspects[claim.aspect].scopes:
                 if self._heard(seam, said):
@@ -266,11 +276,19 @@ class _Gatherer:
                 continue
             facts = self.asker.facts_of_uses(rule, found)
             who = " with ".join(pair)
-            for claim in _usable(rule.claims, truth):
+            for claim in self._usable(rule, truth):
                 self._put_beside(
                     claim, Said(who, claim, facts, truth is Truth.YES, frozenset(pair)), found
                 )
             self._fire(rule, self.whole, pair, facts, truth)
+
+    def _usable(self, rule: Rule, truth: Truth) -> list[Claim]:
+        """Where a condition only may hold, what guards against harm is said, and nothing else."""
+        if truth is Truth.YES:
+            return list(rule.claims)
+        aspects = self.knowledge.aspects
+        held = (speakers.held_back(claim, aspects[claim.aspect]) for claim in rule.claims)
+        return [claim for claim in held if claim is not None]
 
     def _fire(
         self,
@@ -281,10 +299,3 @@ class _Gatherer:
         truth: Truth,
     ) -> None:
         self.result.fired.append(Fired(rule, place, cloths, facts, truth is Truth.YES))
-
-
-def _usable(claims: tuple[Claim, ...], truth: Truth) -> list[Claim]:
-    """Where a condition only may hold, what guards against harm is said, and nothing else."""
-    if truth is Truth.YES:
-        return list(claims)
-    return [c for c in claims if speakers.holds_back(c)]

@@ -1,20 +1,23 @@
 """Lets the claims of one place on one aspect meet, and picks an answer.
 
-Musts meet first; what they leave is `allowed`, and that never widens when somebody else speaks.
-Then shoulds and mays, best source first: one that would leave nothing is given up, and the
-verdict remembers it.
+Guards and musts meet first; what they leave is `allowed`, and that never widens when somebody
+else speaks. Then the wishes, in the order of what they are for, best source first and the gentle
+side before the other: one that would leave nothing is given up, and the verdict remembers it.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
 
+from advisor.claims.claimsets import ValueSet, full_set, insisted, meet, set_of
 from advisor.claims.speakers import Said
 from advisor.claims.valuesets import Choice, Span
 from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Claim
+from advisor.knowledge.purposes import PURPOSES
 
-ValueSet = Span | Choice
+UPPER = ("high", "limit")
+"""Ways to prefer by which the upper end of what is advised is told."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,10 +25,12 @@ class Verdict:
     """What may be done in one place on one aspect, what is best, and why.
 
     Attributes:
-        allowed: what every must leaves, without the wishes given up for safety.
-        advised: what shoulds leave of it.
+        allowed: what guards and musts leave, without the needs given up for safety.
+        advised: what wishes leave of it.
         pick: one answer in `advised`; None where nothing suits.
-        clash: the musts as they were said, where they leave nothing.
+        because: what was met, by its ends where only one of them was.
+        given_up: needs and wishes that gave way, or the end of them that did.
+        clash: the guards and musts as they were said, where they leave nothing.
     """
 
     aspect: Aspect
@@ -37,112 +42,190 @@ class Verdict:
     clash: tuple[Said, ...] = ()
 
 
-def full_set(aspect: Aspect) -> ValueSet:
-    """Everything that an aspect may be."""
-    if aspect.kind == "options":
-        return Choice.full(len(aspect.words))
-    return Span.between(aspect.low, aspect.high)
-
-
-def set_of(claim: Claim) -> ValueSet:
-    """The set that a claim speaks of."""
-    return Choice(claim.mask) if claim.span is None else Span(*claim.span)
-
-
-def meet(one: ValueSet, other: ValueSet) -> ValueSet:
-    """What is in both; they are always of one kind."""
-    if isinstance(one, Span) and isinstance(other, Span):
-        return one & other
-    if isinstance(one, Choice) and isinstance(other, Choice):
-        return one & other
-    raise TypeError(f"a span and a choice cannot meet: {one} {other}")
-
-
 def decide(aspect: Aspect, said: list[Said]) -> Verdict:
     """Combine everything said in one place on one aspect."""
-    ordered = sorted(dict.fromkeys(said), key=_order(aspect))
-    musts, shoulds, tastes = (
-        [s for s in ordered if s.claim.strength == strength] for strength in _STRENGTHS
-    )
-    allowed, kept, dropped, clash = _musts(aspect, musts)
-    advised, lost = _narrow(allowed, shoulds, kept)
+    ordered = sorted(dict.fromkeys(said), key=_order)
+    allowed, dropped, clash = _insisted(aspect, ordered)
+    wishes = [s for s in ordered if s.claim.strength == "should"]
+    tastes = [s for s in ordered if s.claim.strength == "may"]
+    advised, lost = _wished(aspect, allowed, wishes)
     # Taste chooses among what is advised and takes nothing away from it.
-    liked, unliked = _narrow(advised, tastes, kept)
-    pick = None if liked.is_empty else _pick(aspect, liked, kept)
-    return Verdict(aspect, allowed, advised, pick, tuple(kept), (*dropped, *lost, *unliked), clash)
+    liked, unliked = _narrow(advised, tastes)
+    kept = tuple(
+        left
+        for s in ordered
+        if s not in dropped and s not in unliked and (left := _without(s, lost, aspect, allowed))
+    )
+    given_up = (*dropped, *(half for halves in lost.values() for half in halves), *unliked)
+    pick = None if liked.is_empty else _pick(aspect, liked, kept, given_up)
+    return Verdict(aspect, allowed, advised, pick, kept, given_up, clash)
 
 
-def _narrow(start: ValueSet, wishes: list[Said], kept: list[Said]) -> tuple[ValueSet, list[Said]]:
-    """Let wishes meet in their order; one that would leave nothing is given up."""
-    left, lost = start, []
-    for wish in wishes:
-        narrowed = meet(left, set_of(wish.claim))
+def _insisted(aspect: Aspect, ordered: list[Said]) -> tuple[ValueSet, list[Said], tuple[Said, ...]]:
+    """What guards and needs leave; where that is nothing, the needs that give way to the guards."""
+    hard = [(s, left) for s in ordered if (left := insisted(aspect, s.claim)) is not None]
+    guards = [(s, left) for s, left in hard if s.claim.guards]
+    every = _met(aspect, [left for _, left in hard])
+    if not every.is_empty:
+        return every, [], ()
+    clash = tuple(_only(s, left) for s, left in hard)
+    safe = _met(aspect, [left for _, left in guards])
+    needs = [s for s, _ in hard if not s.claim.guards]
+    if safe.is_empty or not guards:
+        return meet(safe, every), needs, clash
+    dropped: list[Said] = []
+    for said in needs:
+        narrowed = meet(safe, set_of(said.claim))
         if narrowed.is_empty:
-            lost.append(wish)
+            dropped.append(said)
         else:
+            safe = narrowed
+    return safe, dropped, clash
+
+
+def _only(said: Said, left: ValueSet) -> Said:
+    """Somebody's words, without the ends of them that are mere wishes."""
+    if not isinstance(left, Span) or said.claim.span == (left.low, left.high):
+        return said
+    return replace(said, claim=replace(said.claim, span=(left.low, left.high)))
+
+
+def _met(aspect: Aspect, sets: list[ValueSet]) -> ValueSet:
+    left = full_set(aspect)
+    for other in sets:
+        left = meet(left, other)
+    return left
+
+
+def _wished(
+    aspect: Aspect, allowed: ValueSet, wishes: list[Said]
+) -> tuple[ValueSet, dict[Said, list[Said]]]:
+    """What wishes leave of what is allowed, and the ends of them that are given up."""
+    halves = [(half, said) for said in wishes for half in _halves(aspect, said)]
+    halves.sort(key=lambda pair: _rank(pair[0]))
+    apart = _apart(aspect, allowed, [half for half, _ in halves])
+    left, lost = allowed, dict[Said, list[Said]]()
+    for half, said in halves:
+        narrowed = meet(left, set_of(half.claim))
+        if not narrowed.is_empty and half not in apart:
             left = narrowed
-            kept.append(wish)
+        elif not half.claim.guards:  # guards that clash are told as a clash
+            lost.setdefault(said, []).append(half)
     return left, lost
 
 
-def _musts(
-    aspect: Aspect, musts: list[Said]
-) -> tuple[ValueSet, list[Said], list[Said], tuple[Said, ...]]:
-    """What the musts leave; where that is nothing, what is left without the mere needs."""
-    every = full_set(aspect)
-    for said in musts:
-        every = meet(every, set_of(said.claim))
-    if not every.is_empty:
-        return every, list(musts), [], ()
-    safe = full_set(aspect)
-    guards = [s for s in musts if s.claim.risk != "result"]
-    for said in guards:
-        safe = meet(safe, set_of(said.claim))
-    if safe.is_empty or not guards:
-        return meet(safe, every), guards, [s for s in musts if s not in guards], tuple(musts)
-    kept = list(guards)
-    dropped: list[Said] = []
-    allowed = safe
-    for said in (s for s in musts if s.claim.risk == "result"):
-        narrowed = meet(allowed, set_of(said.claim))
-        (dropped if narrowed.is_empty else kept).append(said)
-        allowed = allowed if narrowed.is_empty else narrowed
-    return allowed, kept, dropped, tuple(musts)
+def _apart(aspect: Aspect, allowed: ValueSet, halves: list[Said]) -> set[Said]:
+    """Wishes of equal rank that do not meet, where neither is to win: the outermost give way."""
+    found: set[Said] = set()
+    if aspect.ties != "middle":
+        return found
+    able = [s for s in halves if not meet(allowed, set_of(s.claim)).is_empty]
+    while able:
+        floor = max(able, key=lambda s: (_span(s)[0], s.key))
+        ceiling = min(able, key=lambda s: (_span(s)[1], s.key))
+        if _span(floor)[0] <= _span(ceiling)[1]:
+            break
+        one, two = (PURPOSES.index(s.claim.purposes[0]) for s in (floor, ceiling))
+        given = {floor, ceiling} if one == two else {ceiling if one < two else floor}
+        found |= given
+        able = [s for s in able if s not in given]
+    return found
+
+
+def _span(said: Said) -> tuple[float, float]:
+    return said.claim.span or (0.0, 0.0)
+
+
+def _halves(aspect: Aspect, said: Said) -> list[Said]:
+    """A claim, by its ends where they are for different things; one may be met alone."""
+    claim = said.claim
+    low, high = claim.purposes
+    if claim.span is None or (low == high and aspect.ties != "middle"):
+        return [said]
+    ends = (
+        (low, (claim.span[0], aspect.high), claim.span[0] > aspect.low),
+        (high, (aspect.low, claim.span[1]), claim.span[1] < aspect.high),
+    )
+    found = [
+        replace(said, claim=replace(claim, span=span, ends=(end, end)))
+        for end, span, bounds in ends
+        if bounds
+    ]
+    return found if len(found) > 1 else [said]
+
+
+def _without(
+    said: Said, lost: dict[Said, list[Said]], aspect: Aspect, allowed: ValueSet
+) -> Said | None:
+    """What is left of a claim once some of its ends are given up, if that still bounds anything."""
+    if said not in lost:
+        return said
+    for half in _halves(aspect, said):
+        if half not in lost[said] and meet(allowed, set_of(half.claim)) != allowed:
+            # What it would like best lay in the whole of it.
+            return replace(half, claim=replace(half.claim, best=None))
+    return None
+
+
+def _narrow(start: ValueSet, tastes: list[Said]) -> tuple[ValueSet, list[Said]]:
+    """Let tastes meet in their order; one that would leave nothing is given up."""
+    left, lost = start, []
+    for taste in tastes:
+        narrowed = meet(left, set_of(taste.claim))
+        if narrowed.is_empty:
+            lost.append(taste)
+        else:
+            left = narrowed
+    return left, lost
 
 
 _STRENGTHS = {"must": 0, "should": 1, "may": 2}
 
 
-def _order(aspect: Aspect) -> Callable[[Said], tuple[object, ...]]:
-    """Strength, then standing of the source, then the end that the aspect prefers, then words."""
-
-    def key(said: Said) -> tuple[object, ...]:
-        claim = said.claim
-        if claim.span is None:
-            lean = float(bin(claim.mask).count("1"))
-        else:
-            lean = claim.span[1] if aspect.prefer != "high" else -claim.span[0]
-        return (_STRENGTHS[claim.strength], claim.rank, lean, said.key)
-
-    return key
+def _order(said: Said) -> tuple[object, ...]:
+    """Strength, then purpose, standing of the source, the gentle side, then words."""
+    return (_STRENGTHS[said.claim.strength], *_rank(said))
 
 
-def _pick(aspect: Aspect, advised: ValueSet, kept: list[Said]) -> float:
+def _rank(said: Said) -> tuple[object, ...]:
+    """What a claim is for, then standing of its source, then the gentle side, then words."""
+    claim = said.claim
+    lean = float(bin(claim.mask).count("1")) if claim.span is None else claim.span[1]
+    first = min(PURPOSES.index(end) for end in claim.purposes)
+    return (first, claim.rank, lean, said.key)
+
+
+def _pick(
+    aspect: Aspect, advised: ValueSet, kept: tuple[Said, ...], given_up: tuple[Said, ...]
+) -> float:
     if isinstance(advised, Choice):
         for said in kept:
             best = said.claim.best
             if best is not None and int(best) in advised:
                 return best
         return float(advised.options()[0])
-    bests = [s.claim.best for s in kept if s.claim.best is not None]
-    if aspect.id == LIMIT_ASPECT and bests:
-        # The lowest published figure is where to start, however weak its source.
-        return min(max(min(bests), advised.low), advised.high)
-    for best in bests:
-        if best in advised:
-            return best
     wanted = _end(aspect, advised) if aspect.usual is None else aspect.usual
+    if aspect.gentle:
+        # Whoever wants least is heard, however weak the source: too much is what harms.
+        heard = (*kept, *given_up)
+        mild = [s.claim.best for s in heard if s.claim.best is not None]
+        mild += [s.claim.span[1] for s in heard if s.claim.strength == "may" and s.claim.span]
+        return min(max(min(mild, default=wanted), advised.low), advised.high)
+    for best in (s.claim.best for s in kept):
+        if best is not None and best in advised:
+            return best
+    if aspect.ties == "middle":
+        wanted = _between(aspect, given_up, wanted)
     return _sold(aspect, advised, min(max(wanted, advised.low), advised.high))
+
+
+def _between(aspect: Aspect, given_up: tuple[Said, ...], otherwise: float) -> float:
+    """What lies between the wishes that did not meet, or next to the one that was not met."""
+    wishes = [_span(s) for s in given_up if s.claim.strength == "should"]
+    floors = [low for low, _ in wishes if low > aspect.low]
+    ceilings = [high for _, high in wishes if high < aspect.high]
+    ends = [*([min(floors)] if floors else []), *([max(ceilings)] if ceilings else [])]
+    return sum(ends) / len(ends) if ends else otherwise
 
 
 def _sold(aspect: Aspect, advised: Span, wanted: float) -> float:
@@ -154,7 +237,7 @@ def _sold(aspect: Aspect, advised: Span, wanted: float) -> float:
 def _end(aspect: Aspect, advised: Span) -> float:
     if aspect.prefer == "low":
         return advised.low
-    if aspect.prefer == "high":
+    if aspect.prefer in UPPER:
         return advised.high
     middle = (advised.low + advised.high) / 2
     return float(int(middle)) if aspect.kind == "scale" else middle
@@ -180,8 +263,27 @@ def narrowed(verdict: Verdict, words: Iterable[str], why: str) -> Verdict:
         ("derived",),
         0,
         "this garment",
+        ends=("seam", "seam"),
     )
     return decide(verdict.aspect, [*verdict.because, *verdict.given_up, Said("here", claim)])
+
+
+def picking(verdict: Verdict, option: int) -> Verdict:
+    """The verdict with another of its advised options picked; tastes that it is not to give way."""
+    unliked = [s for s in verdict.because if not s.claim.mask >> option & 1]
+    return replace(
+        verdict,
+        pick=float(option),
+        because=tuple(s for s in verdict.because if s not in unliked),
+        given_up=(*verdict.given_up, *unliked),
+    )
+
+
+def against(verdict: Verdict, lost: Said) -> tuple[Said, ...]:
+    """Those to whom somebody gave way: each that leaves nothing of the wish, else all together."""
+    wish = set_of(lost.claim)
+    alone = [s for s in verdict.because if meet(wish, set_of(s.claim)).is_empty]
+    return tuple(alone or verdict.because)
 
 
 def deciders(verdict: Verdict) -> tuple[Said, ...]:
@@ -197,10 +299,10 @@ def deciders(verdict: Verdict) -> tuple[Said, ...]:
         first, last = said.claim.span or (aspect.low, aspect.high)
         binds_high = last == high < aspect.high
         binds_low = first == low > aspect.low
-        wanted = binds_high if aspect.prefer == "high" else binds_low or binds_high
+        wanted = binds_high if aspect.prefer in UPPER else binds_low or binds_high
         if wanted or (said.claim.best == pick and aspect.id != LIMIT_ASPECT):
             found.append(said)
-    if aspect.prefer != "high":
+    if aspect.prefer not in UPPER:
         # Who wants just this comes first, then who wants no less, then who wants no more.
         found.sort(key=lambda s: _nearness(s.claim, pick))
     return tuple(found[:2]) or verdict.because[:1]

@@ -10,11 +10,12 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from itertools import combinations
 
+from advisor.claims.claimsets import full_set, meet, set_of
 from advisor.claims.collect import Place
-from advisor.claims.combine import Verdict, full_set, meet, set_of
+from advisor.claims.combine import Verdict
 from advisor.claims.speakers import Said
 from advisor.claims.valuesets import Choice
-from advisor.knowledge.model import LIMIT_ASPECT, Aspect
+from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Claim
 
 WORST_FIRST = ("injury", "damage", "result")
 """The three degrees: it hurts you, it ruins cloth, it shows."""
@@ -152,9 +153,18 @@ def severity_of(clash: Sequence[Said]) -> str:
     A need that gives way to a guard costs the result and no cloth. What the maker has fixed
     herself she will do, and then the worst of it happens.
     """
-    risks = sorted((said.claim.risk or "result" for said in clash), key=WORST_FIRST.index)
+    risks = sorted((_risk(said.claim) for said in clash), key=WORST_FIRST.index)
     hers = any(said.claim.origin == "maker" for said in clash)
     return risks[0] if hers else risks[-1]
+
+
+def _risk(claim: Claim) -> str:
+    """What comes to harm where a claim is not kept; a wish that guards has no risk of its own."""
+    if claim.strength == "must":
+        return claim.risk
+    if "hands" in claim.purposes:
+        return "injury"
+    return "damage" if claim.guards else "result"
 
 
 def _no_method(place: Place, by_aspect: dict[str, Verdict]) -> list[Conflict]:

@@ -11,7 +11,7 @@ from dataclasses import replace
 from typing import Final
 
 from advisor.claims.collect import Place
-from advisor.claims.combine import Verdict, decide, narrowed
+from advisor.claims.combine import Verdict, decide, narrowed, picking
 from advisor.claims.speakers import MACHINE_ASPECTS
 from advisor.claims.valuesets import Choice, Span
 from advisor.craft.irondial import mark_for
@@ -115,8 +115,7 @@ def _edges(by_aspect: dict[str, Verdict]) -> None:
         _forced(by_aspect, kind, finish)
         return
     for verdict, word in zip((kind, finish), words, strict=True):
-        pick = float(verdict.aspect.words.index(word))
-        by_aspect[verdict.aspect.id] = replace(verdict, pick=pick)
+        by_aspect[verdict.aspect.id] = picking(verdict, verdict.aspect.words.index(word))
 
 
 def _forced(by_aspect: dict[str, Verdict], kind: Verdict, finish: Verdict) -> None:

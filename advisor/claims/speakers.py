@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 
+from advisor.claims.claimsets import insisted
 from advisor.claims.conditions import Fact
-from advisor.knowledge.model import COLD, LIMIT_ASPECT, Claim, Entry, Fibre, Knowledge
+from advisor.claims.valuesets import Span
+from advisor.knowledge.model import COLD, LIMIT_ASPECT, Aspect, Claim, Entry, Fibre, Knowledge
+from advisor.knowledge.purposes import GUARDS
 from advisor.project.garment import Cloth, Garment, Seam
 
 YOU = "you"
@@ -75,14 +78,52 @@ def holds_back(claim: Claim) -> bool:
     if claim.strength == "must" and claim.risk != "result":
         return True
     if claim.aspect not in BOUNDED_ASPECTS:
-        return False
+        return GUARDS.issuperset(claim.purposes)
     lowest = COLD if claim.aspect == LIMIT_ASPECT else 0.0
     return claim.span is None or claim.span[0] <= lowest
 
 
+def held_back(claim: Claim, aspect: Aspect) -> Claim | None:
+    """What counts of a claim where its condition only may hold: what guards, and no wish."""
+    if holds_back(claim):
+        return claim
+    left = insisted(aspect, claim) if claim.guards else None
+    return replace(claim, span=(left.low, left.high)) if isinstance(left, Span) else None
+
+
 def is_heat_limit(claim: Claim) -> bool:
     """Whether a claim guards a layer against too much heat."""
-    return claim.aspect == LIMIT_ASPECT and claim.strength == "must" and claim.risk != "result"
+    return claim.aspect == LIMIT_ASPECT and claim.purposes[1] in GUARDS
+
+
+STEAM_C = 100.0
+"""What steam has at the least, °C; a layer that bears less gets none."""
+_STEAMED = {
+    "press.moisture": "steam",
+    "press.motion": "hover with steam",
+    "prepare.preshrink": "steam",
+}
+
+
+def no_steam(said: Said, aspects: dict[str, Aspect]) -> list[Said]:
+    """What a heat limit below 100 °C says of steam; that no iron is used says nothing of it."""
+    claim = said.claim
+    if not is_heat_limit(claim) or not claim.span or not COLD < claim.span[1] < STEAM_C:
+        return []
+    why = f"Steam has 100 °C and more, and this bears {claim.span[1]:g} °C."
+    found = []
+    for name, option in _STEAMED.items():
+        if name not in aspects:
+            continue
+        at = aspects[name].words.index(option)
+        scale = aspects[name].kind == "scale"
+        span = (0.0, float(at - 1)) if scale else None
+        mask = 0 if scale else ((1 << len(aspects[name].words)) - 1) & ~(1 << at)
+        word = replace(
+            claim, aspect=name, span=span, mask=mask, best=None, why=why, ends=("cloth", "cloth")
+        )
+        found.append(replace(said, claim=word))
+    return found
 
 
 def limit_claim(fibre: Fibre) -> Claim:
@@ -123,11 +164,7 @@ def cloth_says(cloth: Cloth, knowledge: Knowledge) -> list[Said]:
 
 def _own_lid(entry: Entry) -> float:
     """The iron limit that a cloth sets for its own make, whatever its fibres bear, °C."""
-    lids = [
-        c.span[1]
-        for c in entry.claims
-        if c.aspect == LIMIT_ASPECT and c.span and c.strength == "must" and c.risk != "result"
-    ]
+    lids = [c.span[1] for c in entry.claims if is_heat_limit(c) and c.span]
     return min(lids, default=HOTTEST)
 
 
@@ -141,11 +178,11 @@ def _fibres_say(cloth: Cloth, knowledge: Knowledge, about: frozenset[str]) -> li
         certain = all(any(f == fibre_id for f, _ in mix) for mix in cloth.mixes)
         facts = (Fact(cloth.name, "fibre", fibre.name, certain),)
         said.append(Said(cloth.name, limit_claim(fibre), facts, certain, about))
-        said += [
-            Said(cloth.name, claim, facts, certain, about)
-            for claim in fibre.claims
-            if holds_back(claim) or (fibre_id == main and (rules or claim.risk != "result"))
-        ]
+        for claim in fibre.claims:
+            main_says = fibre_id == main and (rules or claim.risk != "result")
+            heard = claim if main_says else held_back(claim, knowledge.aspects[claim.aspect])
+            if heard is not None:
+                said.append(Said(cloth.name, heard, facts, certain, about))
     return said
 
 
@@ -285,7 +322,7 @@ def eased(said: Said, loosened: list[tuple[str, float, str]]) -> Said:
         loosened: aspect, value (a number, or the place of a word) and reason.
     """
     claim = said.claim
-    if claim.strength != "must" or claim.risk == "result":
+    if not claim.guards:
         return said
     for aspect, value, reason in loosened:
         if aspect != claim.aspect:

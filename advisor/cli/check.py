@@ -11,8 +11,8 @@ import typer
 from advisor.cli import common
 
 if TYPE_CHECKING:
+    from advisor.claims.claimsets import ValueSet
     from advisor.claims.collect import Place
-    from advisor.claims.combine import ValueSet
     from advisor.claims.judgement import Advice, Judgement
     from advisor.knowledge.model import Knowledge
     from advisor.project.garment import Garment

@@ -66,7 +66,12 @@ def needle_claims(spot: Spot, top: float) -> list[Claim]:
 
 def _claim(least: float, top: float, why: str, strength: str, rank: int) -> Claim:
     risk = "result" if strength == "must" else ""
-    return Claim(NEEDLE, (least, top), 0, None, strength, risk, why, ("estimate",), rank, "bulk")
+    ends = ("seam", "seam") if rank == FIRST else None
+    return Claim(
+        *(NEEDLE, (least, top), 0, None, strength, risk, why),
+        *(("estimate",), rank, "bulk"),
+        ends=ends,
+    )
 
 
 def needed_needle(foot_mm: float) -> tuple[float, float]:

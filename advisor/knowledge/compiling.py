@@ -17,6 +17,7 @@ from advisor.knowledge.names import plain_name
 from advisor.knowledge.observations import compile_observation
 from advisor.knowledge.ordering import compile_order
 from advisor.knowledge.places import compile_places
+from advisor.knowledge.purposes import ends_of
 from advisor.knowledge.vocabulary import parse_mix, read_role, reader_of, source_id
 from advisor.knowledge.when import ROLES, Reader
 from advisor.knowledge.workshop import compile_workshop
@@ -97,6 +98,8 @@ def _aspect(form: schema.AspectForm) -> dict[str, Any]:
         "words": words,
         "labels": form.labels,
         "excluded": form.lists == "excluded",
+        "ties": form.ties,
+        "ends": [form.for_.get("at least", ""), form.for_.get("at most", "")],
     }
 
 
@@ -143,7 +146,7 @@ class _Compiler:
         return self.rank(sources) < RANKS["memory"]
 
     def claim(self, form: schema.ClaimForm, why: str, sources: tuple[str, ...]) -> list[Any]:
-        """One row: aspect, span, mask, best, strength, risk, why, sources, rank, on."""
+        """One row: aspect, span, mask, best, strength, risk, why, sources, rank, on, ends."""
         aspect = self.book.aspects[form.aspect].form
         said = form.sources or sources
         span, mask, best = _set_of(form, aspect)
@@ -159,6 +162,7 @@ class _Compiler:
             list(said),
             self.rank(said),
             form.on or "",
+            ends_of(form, aspect, _bounds(span, aspect)),
         ]
 
     def levels(self, traits: dict[str, str]) -> dict[str, list[int]]:
@@ -301,6 +305,14 @@ def _set_of(
     high = float(len(words) - 1) if scale else aspect.high or 0.0
     best = None if form.best is None else number(form.best, 0.0)
     return [number(form.min, low), number(form.max, high)], 0, best
+
+
+def _bounds(span: list[float] | None, aspect: schema.AspectForm) -> tuple[bool, bool]:
+    """Whether the lower and the upper end of a span bound anything."""
+    if span is None:
+        return (False, False)
+    full = [0.0, len(aspect.words) - 1.0] if aspect.kind == "scale" else [aspect.low, aspect.high]
+    return (span[0] > (full[0] or 0.0), span[1] < (full[1] or 0.0))
 
 
 def _mask(form: schema.ClaimForm, aspect: schema.AspectForm) -> int:

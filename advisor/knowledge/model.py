@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
 from advisor.knowledge.index import RuleIndex
+from advisor.knowledge.purposes import GUARDS, Ends, unsaid
 from advisor.knowledge.registers import Registers
 
 if TYPE_CHECKING:
@@ -63,11 +64,23 @@ class Aspect:
     words: tuple[str, ...]
     labels: dict[str, str]
     excluded: bool
+    ties: str = "low"
+    ends: Ends = ("", "")
+    """What a should is for that sets only one end: `at least`, `at most`; empty: the look."""
+
+    @property
+    def gentle(self) -> bool:
+        """Whether too much of it harms, so that less is picked where there is a doubt."""
+        return self.ends[1] in GUARDS
 
 
 @dataclass(frozen=True, slots=True)
 class Claim:
-    """Somebody says that an aspect lies in a set: `span` for ranges and scales, else `mask`."""
+    """Somebody says that an aspect lies in a set: `span` for ranges and scales, else `mask`.
+
+    `ends` is what its lower and its upper end are for, where that is not what its strength and
+    risk make of it by themselves.
+    """
 
     aspect: str
     span: tuple[float, float] | None
@@ -80,6 +93,17 @@ class Claim:
     rank: int
     origin: str
     on: str = ""
+    ends: Ends | None = None
+
+    @property
+    def purposes(self) -> Ends:
+        """What its lower and its upper end are for; of options both are the same."""
+        return self.ends or (unsaid(self.strength, self.risk),) * 2
+
+    @property
+    def guards(self) -> bool:
+        """Whether an end of it keeps fingers, needle or cloth whole."""
+        return not GUARDS.isdisjoint(self.purposes)
 
 
 @dataclass(frozen=True, slots=True)
@@ -228,19 +252,10 @@ class Knowledge:
 def _claims(rows: list[list[Any]], origin: str) -> tuple[Claim, ...]:
     return tuple(
         Claim(
-            row[0],
-            tuple(row[1]) if row[1] else None,
-            row[2],
-            row[3],
-            row[4],
-            row[5],
-            row[6],
-            tuple(row[7]),
-            row[8],
-            origin,
-            row[9],
+            *(aspect, tuple(span) if span else None, mask, best, strength, risk),
+            *(why, tuple(sources), rank, origin, on, (ends[0], ends[1])),
         )
-        for row in rows
+        for aspect, span, mask, best, strength, risk, why, sources, rank, on, ends in rows
     )
 
 
@@ -347,6 +362,8 @@ def from_plain(raw: dict[str, Any]) -> Knowledge:
                 tuple(a["words"]),
                 a["labels"],
                 a["excluded"],
+                a["ties"],
+                (a["ends"][0], a["ends"][1]),
             )
             for id_, a in raw["aspects"].items()
         },

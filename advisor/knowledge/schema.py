@@ -19,6 +19,7 @@ Degrees = Annotated[float, Field(ge=-50, le=2000)]
 
 Strength = Literal["must", "should", "may"]
 Risk = Literal["damage", "injury", "result"]
+Purpose = Literal["hands", "machine", "cloth", "seam", "look", "habit"]
 Structure = Literal["woven", "knit", "net", "nonwoven", "skin", "film", "composite"]
 SourceKind = Literal[
     "standard",
@@ -130,7 +131,11 @@ class AspectForm(Form):
     low: float | None = None
     high: float | None = None
     steps: tuple[float, ...] = ()
-    prefer: Literal["low", "high", "middle"] = "middle"
+    prefer: Literal["low", "high", "middle", "limit"] = "middle"
+    ties: Literal["low", "middle"] = "low"
+    for_: dict[Literal["at most", "at least", "of", "not"], Purpose] = Field(
+        default={}, alias="for"
+    )
     usual: float | None = None
     words: tuple[Word, ...] = ()
     options: tuple[Word, ...] = ()
@@ -157,6 +162,7 @@ class ClaimForm(Form):
     best: float | Word | None = None
     strength: Strength = "should"
     risk: Risk | None = None
+    for_: Purpose | None = Field(default=None, alias="for")
     on: Literal["first", "second"] | None = None
     why: Text | None = None
     sources: tuple[Word, ...] = ()

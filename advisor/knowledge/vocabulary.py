@@ -198,6 +198,8 @@ class _Checker:
             self._bounds(item, claim, form, path)
         if claim.risk and claim.strength != "must":
             self.say(item, (*path, "risk"), "only a `must` has a risk")
+        if claim.strength == "may" and claim.for_ not in (None, "habit"):
+            self.say(item, (*path, "for"), "a `may` is a habit")
         if not claim.sources and not isinstance(item.form, schema.RuleForm):
             self.say(item, path, "a claim needs `sources`")
         if not claim.why and not isinstance(item.form, schema.RuleForm):

@@ -10,8 +10,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
+from advisor.claims.claimsets import ValueSet, full_set, meet, set_of
 from advisor.claims.collect import Place
-from advisor.claims.combine import ValueSet, full_set, meet, set_of
 from advisor.claims.conflicts import Conflict
 from advisor.claims.judgement import Judgement
 from advisor.claims.speakers import Said, is_heat_limit

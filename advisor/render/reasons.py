@@ -44,6 +44,8 @@ def render_reasons(verdict: ToldVerdict, knowledge: Knowledge) -> list[str]:
 
 def _claim(claim: ToldClaim, label: str, verdict: ToldVerdict, knowledge: Knowledge) -> list[str]:
     first = f"  {label} {claim.who}: {claim.says} ({claim.strength}, {claim.rule})"
+    if claim.to:
+        first += f", gives way to {' and '.join(claim.to)}"
     lines = wrap(first, "", "      ")
     if claim.why:
         lines += wrap(claim.why, "      ")

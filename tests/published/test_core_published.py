@@ -11,7 +11,8 @@ from typing import Any
 
 import pytest
 
-from advisor.claims.combine import ValueSet, Verdict, decide
+from advisor.claims.claimsets import ValueSet
+from advisor.claims.combine import Verdict, decide
 from advisor.claims.speakers import Said
 from advisor.claims.valuesets import Choice, Span
 from advisor.craft.irondial import MARKS, mark_for, overshoot, steam_possible

@@ -63,6 +63,8 @@ class ToldClaim:
     facts: tuple[ToldFact, ...]
     sources: tuple[str, ...]
     decides: bool | None = field(default=None, metadata=OPTIONAL)
+    to: tuple[str, ...] | None = field(default=None, metadata=OPTIONAL)
+    """Of a claim that is given up: who has the better of it."""
 
 
 @dataclass(frozen=True, slots=True)

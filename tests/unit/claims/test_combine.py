@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
-from advisor.claims.combine import decide, full_set, meet
+from advisor.claims.claimsets import full_set, meet
+from advisor.claims.combine import against, decide
+from advisor.claims.speakers import Said
 from advisor.claims.valuesets import Choice, Span
+from advisor.knowledge.model import Aspect
 from tests.unit.decide.engine_cases import aspect, options, origins, span, words
 
 SIZE = aspect("needle.size")
@@ -13,6 +18,14 @@ POINT = aspect("needle.point")
 IRON = aspect("press.temperature")
 DAMP = aspect("press.moisture")
 LENGTH = aspect("stitch.length")
+
+
+def as_said(of: Aspect, said: Said) -> Said:
+    """A should with the purposes that its aspect gives to its ends."""
+    low, high = (end or "look" for end in of.ends)
+    first, last = said.claim.span or (of.low, of.high)
+    ends = (low if first > of.low else high, high if last < of.high else low)
+    return replace(said, claim=replace(said.claim, ends=ends))
 
 
 def test_musts_leave_what_they_share() -> None:
@@ -49,11 +62,11 @@ def test_a_should_that_would_leave_nothing_is_given_up() -> None:
 def test_the_better_founded_should_comes_first(turned: bool) -> None:
     """Of two wishes that clash the one with the better source is met, in whatever order said."""
     said = [
-        span(60, 70, "should", who="memory", rank=4),
-        span(80, 90, "should", who="book", rank=1),
+        span(2, 2.5, "should", who="memory", rank=4, of=LENGTH.id),
+        span(3, 3.5, "should", who="book", rank=1, of=LENGTH.id),
     ]
-    found = decide(SIZE, said[::-1] if turned else said)
-    assert Span(80, 90) == found.advised
+    found = decide(LENGTH, said[::-1] if turned else said)
+    assert Span(3, 3.5) == found.advised
     assert ["fabric memory"] == origins(found.given_up)
 
 
@@ -63,18 +76,131 @@ def test_a_should_comes_before_a_may_of_better_standing() -> None:
     assert ["fabric taste"] == origins(found.given_up)
 
 
-def test_among_equal_shoulds_the_preferred_end_comes_first() -> None:
-    """Needles lean to the fine end and irons to the hot one, where standing decides nothing."""
-    fine = decide(SIZE, [span(60, 70, "should", who="z"), span(90, 100, "should", who="a")])
-    assert Span(60, 70) == fine.advised
-    hot = decide(
-        IRON,
+def test_among_equal_wishes_the_gentle_end_comes_first() -> None:
+    """Where standing decides nothing the lower end is met."""
+    short = [span(2, 2.5, "should", who="z", of=LENGTH.id)]
+    long = [span(3, 4, "should", who="a", of=LENGTH.id)]
+    found = decide(LENGTH, long + short)
+    assert Span(2, 2.5) == found.advised
+    assert ["fabric a"] == origins(found.given_up)
+
+
+@pytest.mark.parametrize("turned", [False, True])
+def test_neither_a_fine_needle_nor_a_strong_one_wins_in_silence(turned: bool) -> None:
+    """60 to 70 beside 80 to 90: both give way by name, and the size between them is picked."""
+    said = [
+        span(60, 70, "should", who="light", best=65, rank=0),
+        span(80, 90, "should", who="heavy", best=90, rank=4),
+    ]
+    found = decide(SIZE, said[::-1] if turned else said)
+    assert Span(60, 90) == found.advised
+    assert 75 == found.pick
+    assert [(55, 70), (80, 130)] == sorted(s.claim.span or (0, 0) for s in found.given_up)
+    assert {(60, 130), (55, 90)} == {s.claim.span for s in found.because}
+
+
+def test_of_unequal_wishes_for_a_needle_the_weightier_is_met() -> None:
+    """What holds the seam comes before what only looks well."""
+    heavy = span(80, 90, "should", who="stack")
+    heavy = replace(heavy, claim=replace(heavy.claim, ends=("seam", "seam")))
+    found = decide(SIZE, [span(60, 70, "should", who="light"), heavy])
+    assert Span(80, 90) == found.advised
+    assert ["fabric light"] == origins(found.given_up)
+
+
+def test_an_end_that_guards_is_never_given_up() -> None:
+    """A cloth's own "at most" holds against any wish for more, however well that is founded."""
+    cap = span(20, 150, "should", who="lace", rank=4, of=IRON.id)
+    wish = span(160, 210, "should", who="cotton", rank=0, of=IRON.id)
+    found = decide(IRON, [as_said(IRON, wish), as_said(IRON, cap)])
+    assert Span(20, 150) == found.allowed == found.advised
+    assert 150 == found.pick
+    assert ["fabric cotton"] == origins(found.given_up)
+    assert ["fabric lace"] == origins(found.because)
+    assert () == found.clash
+
+
+def test_of_two_ends_one_may_be_met_alone() -> None:
+    """110 to 150 beside at most 80: the wish for 110 gives way and the guard at 150 stays."""
+    both = as_said(IRON, span(110, 150, "should", who="silk", of=IRON.id))
+    found = decide(IRON, [both, span(20, 80, who="film", of=IRON.id)])
+    assert Span(20, 80) == found.advised
+    assert [(110, 210)] == [s.claim.span for s in found.given_up]
+    assert [(20, 80)] == [s.claim.span for s in found.because]
+    bounding = decide(IRON, [both, span(20, 105, risk="result", who="film", of=IRON.id)])
+    assert [(20, 105)] == [s.claim.span for s in bounding.because]
+
+
+def test_a_need_that_meets_a_wish_that_guards_is_a_clash() -> None:
+    """Wool that needs a damp cloth beside a silk that water marks: two words that do not meet."""
+    need = span(1, 2, risk="result", who="wool", of=DAMP.id)
+    cap = as_said(DAMP, span(0, 0, "should", who="silk", of=DAMP.id))
+    found = decide(DAMP, [need, cap])
+    assert Span(0, 0) == found.allowed
+    assert ["fabric wool"] == origins(found.given_up)
+    assert {"fabric wool", "fabric silk"} == set(origins(found.clash))
+
+
+def test_a_clash_names_only_what_is_insisted_on() -> None:
+    """The wishing end of a two-sided claim is no part of a clash."""
+    both = as_said(IRON, span(110, 120, "should", who="silk", of=IRON.id))
+    found = decide(IRON, [both, span(170, 210, risk="result", who="linen", of=IRON.id)])
+    assert {(20, 120), (170, 210)} == {s.claim.span for s in found.clash}
+
+
+def test_two_guards_that_do_not_meet_leave_nothing() -> None:
+    """A needle that breaks below 90 and a cloth that is holed above 80."""
+    heavy = span(90, 130, "should", who="denim")
+    heavy = replace(heavy, claim=replace(heavy.claim, ends=("machine", "machine")))
+    found = decide(SIZE, [heavy, span(55, 80, who="sheer")])
+    assert found.allowed.is_empty
+    assert found.pick is None
+    assert {"fabric denim", "fabric sheer"} == set(origins(found.clash))
+
+
+def test_the_size_nearest_to_the_heavy_cloth_is_picked() -> None:
+    """Where a heavy cloth cannot have its size, it gets the strongest needle that all bear."""
+    heavy = as_said(SIZE, span(90, 100, "should", who="coating"))
+    light = as_said(SIZE, span(60, 70, "should", who="chiffon"))
+    found = decide(SIZE, [span(75, 80, who="rule"), heavy, light])
+    assert 80 == found.pick
+    assert {"fabric coating", "fabric chiffon"} == set(origins(found.given_up))
+
+
+@pytest.mark.parametrize("strength", ["should", "may"])
+def test_too_much_is_never_picked_where_somebody_wants_less(strength: str) -> None:
+    """A weaker voice for less lowers the pick, and a taste never narrows what is advised."""
+    found = decide(
+        DAMP,
         [
-            span(100, 120, "should", who="a", of=IRON.id),
-            span(150, 170, "should", who="z", of=IRON.id),
+            as_said(DAMP, span(0, 2, "should", best=2, rank=0, who="wool", of=DAMP.id)),
+            as_said(DAMP, span(0, 2, strength, best=1, rank=4, who="silk", of=DAMP.id)),
         ],
     )
-    assert Span(150, 170) == hot.advised
+    assert Span(0, 2) == found.advised
+    assert 1 == found.pick
+
+
+def test_a_taste_for_less_lowers_the_pick_and_not_the_advice() -> None:
+    """`may` chooses inside what is advised."""
+    taste = span(20, 120, "may", who="maker", of=IRON.id)
+    found = decide(IRON, [span(20, 150, of=IRON.id), taste])
+    assert Span(20, 150) == found.advised
+    assert 120 == found.pick
+
+
+def test_who_stands_against_a_wish_is_named() -> None:
+    """The guard that a wish gave way to, and nobody else."""
+    found = decide(
+        IRON,
+        [
+            span(20, 110, who="nylon", of=IRON.id),
+            span(20, 200, who="cotton", of=IRON.id),
+            as_said(IRON, span(160, 210, "should", who="linen", of=IRON.id)),
+        ],
+    )
+    (lost,) = found.given_up
+    assert ["fabric nylon"] == origins(against(found, lost))
 
 
 def test_the_same_claim_twice_counts_once() -> None:
@@ -173,7 +299,7 @@ def test_without_a_best_the_first_option_is_picked() -> None:
     ("of", "low", "high", "expected"),
     [
         ("needle.size", 60, 90, 60),  # prefer: low
-        ("press.temperature", 60, 90, 90),  # prefer: high
+        ("press.temperature", 60, 90, 90),  # prefer: limit
         ("stitch.length", 2, 3, 2.5),  # prefer: middle, in halves
         ("stitch.length", 2.1, 2.3, 2.2),  # no half inside, so the middle itself
         ("press.moisture", 1, 2, 1),

@@ -23,7 +23,8 @@ guess: {title: An estimate, kind: estimate}
     "aspects.yaml": """\
 cut.grain: {title: grain, kind: options, scope: [fabric], options: [lengthwise, crosswise, bias]}
 cut.hold: {title: hold, kind: options, scope: [fabric], options: [pins, weights]}
-needle.size: {title: needle size, kind: range, scope: [seam], unit: NM, low: 55, high: 130, prefer: low}
+needle.size: {title: needle size, kind: range, scope: [seam], unit: NM, low: 55, high: 130, prefer: low,
+  ties: middle}
 needle.point: {title: point, kind: options, scope: [seam], options: [universal, sharp, ballpoint]}
 thread.fibre: {title: thread, kind: options, scope: [seam], options: [polyester, cotton, silk]}
 stitch.type: {title: stitch, kind: options, scope: [seam], options: ["301", "304", "504", hand]}
@@ -33,9 +34,11 @@ seam.bulk: {title: bulk, kind: range, scope: [seam], unit: mm, low: 0, high: 100
 seam.kind: {title: seam, kind: options, scope: [seam], options: [plain, French, overlocked]}
 seam.finish: {title: finish, kind: options, scope: [seam], options: [overlocked, pinked, none]}
 press.temperature:
-  {title: iron, kind: range, scope: [seam, garment], unit: °C, low: 20, high: 210, prefer: high}
+  {title: iron, kind: range, scope: [seam, garment], unit: °C, low: 20, high: 210,
+  prefer: limit, for: {at most: cloth, at least: seam}}
 press.moisture:
-  {title: moisture, kind: scale, scope: [seam, garment], prefer: low, words: [dry, damp cloth, steam]}
+  {title: moisture, kind: scale, scope: [seam, garment], prefer: low, words: [dry, damp cloth, steam],
+  for: {at most: cloth, at least: look}}
 interfacing.kind:
   title: interfacing
   kind: options
