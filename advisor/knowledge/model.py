@@ -271,8 +271,7 @@ def _fibre(id_: str, raw: dict[str, Any]) -> Fibre:
     ceilings = tuple(Ceiling(c[0], tuple(c[1]), c[2], c[3]) for c in raw["ceilings"])
     return Fibre(
         id_,
-        raw["name"],
-        raw["group"],
+        *(raw["name"], raw["group"]),
         ceilings,
         raw["limit"],
         raw["start"],
@@ -324,16 +323,9 @@ class _Entries(Mapping[str, Entry]):
 
 def _rule(raw: dict[str, Any]) -> Rule:
     return Rule(
-        raw["id"],
-        raw["area"],
-        raw["claim"],
-        raw["why"],
-        raw["shape"],
-        raw["parts"],
+        *(raw[key] for key in ("id", "area", "claim", "why", "shape", "parts")),
         _claims(raw["claims"], "rule " + raw["id"]),
-        tuple(raw["do"]),
-        tuple(raw["cautions"]),
-        tuple(raw["tests"]),
+        *(tuple(raw[key]) for key in ("do", "cautions", "tests")),
         raw["limits"],
         tuple(raw["sources"]),
     )
@@ -371,7 +363,7 @@ def from_plain(raw: dict[str, Any]) -> Knowledge:
         trait_meanings={id_: row[1] for id_, row in raw["traits"].items()},
         fibres={id_: _fibre(id_, row) for id_, row in raw["fibres"].items()},
         entries=_Entries(raw["entries"]),
-        rules=tuple(_rule(row) for row in raw["rules"]),
+        rules=tuple(map(_rule, raw["rules"])),
         remedies=tuple(
             Remedy(
                 r["id"],
