@@ -323,9 +323,9 @@ class _Entries(Mapping[str, Entry]):
 
 def _rule(raw: dict[str, Any]) -> Rule:
     return Rule(
-        *(raw[key] for key in ("id", "area", "claim", "why", "shape", "parts")),
+        *(raw["id"], raw["area"], raw["claim"], raw["why"], raw["shape"], raw["parts"]),
         _claims(raw["claims"], "rule " + raw["id"]),
-        *(tuple(raw[key]) for key in ("do", "cautions", "tests")),
+        *(tuple(raw["do"]), tuple(raw["cautions"]), tuple(raw["tests"])),
         raw["limits"],
         tuple(raw["sources"]),
     )
