@@ -45,7 +45,8 @@ def _swap_notion(case: Case) -> Garment | None:
     if to is None or not olds or any(case.entry(old).id == to.id for old in olds):
         return None
     name = to.name
-    if name in case.garment.cloths and case.garment.cloths[name].entry != to.id:
+    known = case.garment.cloths.get(name)
+    if known is not None and (known.entry != to.id or to.kind == "cloth"):
         name = f"{name} (notion)"
 
     def swapped(seam: Seam) -> Seam | None:

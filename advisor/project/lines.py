@@ -72,14 +72,16 @@ def lines_between(old: Garment, new: Garment, knowledge: Knowledge) -> tuple[Lin
     found: list[Line] = []
     for before, after in zip(old.seams, new.seams, strict=True):
         if before != after:
-            found += _seam_lines(before, after, new, knowledge)
+            found += _seam_lines(before, after, old, new, knowledge)
     found += _cloth_lines(old, new)
     if old.maker.feet != new.maker.feet:
         found.append(Line(("maker", "feet"), list(new.maker.feet or ())))
     return tuple(found)
 
 
-def _seam_lines(old: Seam, new: Seam, garment: Garment, knowledge: Knowledge) -> Iterator[Line]:
+def _seam_lines(
+    old: Seam, new: Seam, was: Garment, garment: Garment, knowledge: Knowledge
+) -> Iterator[Line]:
     here: Steps = ("seams", new.name)
     kinds = {n: knowledge.entries[c.entry].kind for n, c in garment.cloths.items()}
     for key in dict.fromkeys((*old.facts, *new.facts)):
@@ -95,17 +97,18 @@ def _seam_lines(old: Seam, new: Seam, garment: Garment, knowledge: Knowledge) ->
     if old.making.helps != new.making.helps:
         words = [w for w, short in LESS_BULK.items() if short in new.making.helps]
         yield Line((*here, "lessen bulk"), words)
-    yield from _layer_lines(old, new, kinds, here)
+    named = {n for n in was.cloths if kinds.get(n) == "cloth"}
+    yield from _layer_lines(old, new, named, here)
 
 
-def _layer_lines(old: Seam, new: Seam, kinds: dict[str, str], here: Steps) -> Iterator[Line]:
+def _layer_lines(old: Seam, new: Seam, named: set[str], here: Steps) -> Iterator[Line]:
     was = old.uses[:1] if "layers" in old.assumed else old.uses
     now = new.uses[:1] if "layers" in new.assumed else new.uses
     if len(was) == len(now):
         for i, (before, after) in enumerate(zip(was, now, strict=True)):
             way = (*here, "layers", i)
             if before.cloth != after.cloth:
-                yield Line(way, _layer(after, kinds))
+                yield Line(way, _layer(after, named))
             elif before.fullness != after.fullness:
                 yield Line((*way, "fullness"), after.fullness)
         return
@@ -117,10 +120,9 @@ def _layer_lines(old: Seam, new: Seam, kinds: dict[str, str], here: Steps) -> It
             yield Line((*here, "layers", i), None)
 
 
-def _layer(use: Use, kinds: dict[str, str]) -> Any:
-    if kinds.get(use.cloth) == "cloth":
-        return use.cloth
-    return {"notion": use.cloth.removesuffix(" (notion)")}
+def _layer(use: Use, named: set[str]) -> Any:
+    """A layer as a project writes it; a cloth that it has no name for goes in as a notion."""
+    return use.cloth if use.cloth in named else {"notion": use.cloth.removesuffix(" (notion)")}
 
 
 def _cloth_lines(old: Garment, new: Garment) -> Iterator[Line]:
