@@ -29,13 +29,20 @@ Spot = tuple[str, str]
 
 @dataclass(frozen=True, slots=True)
 class Conflict:
-    """A clash of musts: where it is worst, and in `also` where else the same cause shows."""
+    """A clash of musts: where it is worst, and in `also` where else the same cause shows.
+
+    Attributes:
+        cause: who wants what from whom; the same wherever it shows.
+        behind: the other causes that clash in the same place on the same aspect, less badly.
+    """
 
     aspect: str
     place: Place
     clash: tuple[Said, ...]
     severity: str
     also: tuple[Conflict, ...] = ()
+    cause: object = None
+    behind: frozenset[object] = frozenset()
 
     @property
     def key(self) -> Spot:
@@ -102,31 +109,36 @@ def in_order(conflicts: Iterable[Conflict], places: Sequence[Place]) -> tuple[Co
     )
 
 
-def one_per_cause(conflicts: Sequence[Conflict], glues: frozenset[str]) -> tuple[Conflict, ...]:
+def one_per_cause(conflicts: Sequence[Conflict]) -> tuple[Conflict, ...]:
     """The conflicts with those of one cause as one, which stands where the first of them stood.
 
     Args:
-        conflicts: of one garment, in their order.
-        glues: the cloths of the garment that are glued on by heat.
+        conflicts: of one garment, in their order, each with its cause.
     """
     causes: dict[object, list[Conflict]] = {}
     for conflict in conflicts:
-        causes.setdefault(_cause(conflict, glues), []).append(conflict)
+        causes.setdefault(conflict.cause, []).append(conflict)
     return tuple(replace(first, also=tuple(rest)) for first, *rest in causes.values())
 
 
-def _cause(conflict: Conflict, glues: frozenset[str]) -> object:
-    """Who wants what from whom: two layers under one iron, a glue on a cloth, or the claims."""
-    said = conflict.clash
-    if conflict.aspect in BY_PLACE:
-        return conflict.key
-    about = frozenset(name for s in said for name in s.cloths)
-    glue = glues & (about | frozenset(s.who for s in said))
-    if glue and conflict.aspect in ("press.temperature", "press.moisture", "interfacing.kind"):
+def cause_of(place: Place, aspect: str, clash: Sequence[Said], glues: frozenset[str]) -> object:
+    """Who wants what from whom: two layers under one iron, a glue on a cloth, or the claims.
+
+    Args:
+        place: where it clashes.
+        aspect: on what.
+        clash: the claims that leave nothing.
+        glues: the cloths of the garment that are glued on by heat.
+    """
+    if aspect in BY_PLACE:
+        return (place, aspect)
+    about = frozenset(name for s in clash for name in s.cloths)
+    glue = glues & (about | frozenset(s.who for s in clash))
+    if glue and aspect in ("press.temperature", "press.moisture", "interfacing.kind"):
         return ("glue", glue, about - glue)
-    if conflict.aspect in ("press.temperature", "press.moisture") and len(said) == 2:
-        return ("iron", said[0].cloths, said[1].cloths - said[0].cloths)
-    return (conflict.aspect, tuple((s.who, s.claim) for s in said))
+    if aspect in ("press.temperature", "press.moisture") and len(clash) == 2:
+        return ("iron", clash[0].cloths, clash[1].cloths - clash[0].cloths)
+    return (aspect, tuple((s.who, s.claim) for s in clash))
 
 
 def smallest_clash(aspect: Aspect, musts: tuple[Said, ...]) -> tuple[Said, ...]:

@@ -9,12 +9,13 @@ cloth whose own fibres want unlike irons keeps a soft crease, which spoils nothi
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
 from advisor.claims.conflicts import (
     Conflict,
+    cause_of,
     find_conflicts,
     in_order,
     one_per_cause,
@@ -78,13 +79,14 @@ class _Settler:
 
     def both(self) -> tuple[tuple[Conflict, ...], tuple[Instruction, ...]]:
         kept = [c for c in map(self._real, find_conflicts(self.verdicts)) if c is not None]
-        conflicts = one_per_cause(in_order(kept, list(self.verdicts)), self.glues)
+        conflicts = one_per_cause(in_order(kept, list(self.verdicts)))
         return conflicts, self._instructions(conflicts)
 
     def _real(self, conflict: Conflict) -> Conflict | None:
         """The conflict as far as no way of working avoids it; what does is noted."""
         if conflict.aspect == INTERFACING and self._fused_before(conflict):
             return None
+        conflict = replace(conflict, cause=self._cause(conflict, conflict.clash))
         if conflict.aspect not in HEAT_ASPECTS:
             return conflict
         verdict = self.verdicts[conflict.place][conflict.aspect]
@@ -102,7 +104,18 @@ class _Settler:
         if not left:
             return None
         clash = min(left, key=_worst)
-        return Conflict(conflict.aspect, conflict.place, clash, severity_of(clash))
+        causes = frozenset(self._cause(conflict, pair) for pair in left)
+        cause = self._cause(conflict, clash)
+        return replace(
+            conflict,
+            clash=clash,
+            severity=severity_of(clash),
+            cause=cause,
+            behind=causes - {cause},
+        )
+
+    def _cause(self, conflict: Conflict, clash: tuple[Said, ...]) -> object:
+        return cause_of(conflict.place, conflict.aspect, clash, self.glues)
 
     def _fused_before(self, conflict: Conflict) -> bool:
         """Whether the glue is fused, before this seam, to a layer beside it that takes it."""

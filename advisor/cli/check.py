@@ -54,17 +54,23 @@ def _take(file: Path, words: str, advice: Advice, known: Knowledge) -> tuple[str
     Raises:
         InputError: nothing is so numbered, or together they cure nothing; nothing is written.
     """
+    from advisor.cli.output import say
     from advisor.decide.taking import chosen
     from advisor.project.load import garment_of
-    from advisor.project.taking import read_text, with_lines, write_project
+    from advisor.project.taking import with_lines
+    from advisor.textio.files import update_file
     from advisor.textio.yamlfile import parse_yaml
 
     together = chosen(advice, words, known)
-    old = read_text(file)
-    new = with_lines(old, together.lines, str(file))
-    read = garment_of(parse_yaml(new.removeprefix("\ufeff"), str(file)), known)
-    _must_be(read, together.after, known, file)
-    write_project(file, old, new)
+
+    def change(text: str) -> str:
+        new = with_lines(text, together.lines, str(file))
+        read = garment_of(parse_yaml(new, str(file)), known)
+        _must_be(read, together.after, known, file)
+        return new
+
+    for note in update_file(file, change):
+        say(note)
     return tuple(line.text for line in together.lines)
 
 

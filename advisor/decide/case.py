@@ -8,6 +8,7 @@ from dataclasses import replace
 from advisor.claims.conflicts import Conflict
 from advisor.claims.judgement import Judgement
 from advisor.claims.speakers import YOU, Said, is_heat_need
+from advisor.claims.workarounds import GLUED
 from advisor.decide.evaluate import judge
 from advisor.knowledge.model import LIMIT_ASPECT, Entry, Knowledge, Remedy
 from advisor.project.facts import CHOICES, NO_IRON, TAKEN
@@ -43,6 +44,12 @@ class Case:
         for one in (conflict, *conflict.also):
             needy, tender = _sides(one, before)
             self.needy, self.tender = self.needy | needy, self.tender | tender
+        glues = frozenset(n for n, c in self.garment.cloths.items() if _glued(c, knowledge))
+        # A glue and a cloth that both want heat are two causes, each with its own remedy.
+        of_glue = any(s.cloths & glues or s.who in glues for s in conflict.clash)
+        self.needy = self.needy & glues if of_glue else self.needy - glues
+        here = self.garment.cloths.keys()
+        self.needy, self.tender = self.needy & here, self.tender & here
         self.chosen = frozenset(
             one.aspect
             for one in (conflict, *conflict.also)
@@ -144,6 +151,10 @@ def _sides(conflict: Conflict, before: Judgement) -> tuple[frozenset[str], froze
         if is_heat_need(s.claim) and s.claim.span and s.claim.span[0] > min(lids, default=0.0)
     )
     return needy, _about(s for s in conflict.clash if s.claim.risk != "result")
+
+
+def _glued(cloth: Cloth, knowledge: Knowledge) -> bool:
+    return knowledge.entries[cloth.entry].kind in GLUED
 
 
 def _about(said: Iterable[Said]) -> frozenset[str]:

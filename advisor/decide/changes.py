@@ -13,9 +13,9 @@ from advisor.claims.workarounds import GLUED
 from advisor.construction.bulk import picked
 from advisor.construction.lessen import lessened
 from advisor.decide.case import Case, stated, without_unused
+from advisor.project.cloths import notion_cloth
 from advisor.project.facts import NO_IRON
 from advisor.project.garment import Garment, Seam, Use
-from advisor.project.phrase import make_cloth
 
 
 def _press_apart(case: Case) -> Garment | None:
@@ -44,10 +44,11 @@ def _swap_notion(case: Case) -> Garment | None:
     olds = set(case.notions(case.remedy.needs.get("notion", [])))
     if to is None or not olds or any(case.entry(old).id == to.id for old in olds):
         return None
-    name = to.name
-    known = case.garment.cloths.get(name)
-    if known is not None and (known.entry != to.id or to.kind == "cloth"):
-        name = f"{name} (notion)"
+    said = str(case.remedy.change.get("named", to.name))
+    new = notion_cloth(said, said, case.knowledge)
+    if case.before.garment.cloths.get(said, new) != new:  # hers has that name already
+        new = replace(new, name=f"{said} (notion)")
+    name = new.name
 
     def swapped(seam: Seam) -> Seam | None:
         uses = tuple(Use(name) if u.cloth in olds else u for u in seam.uses)
@@ -56,7 +57,6 @@ def _swap_notion(case: Case) -> Garment | None:
     changed = case.each(swapped)
     if changed is None:
         return None
-    new = changed.cloths.get(name) or make_cloth(name, to, (), None)
     changed = replace(changed, cloths={**changed.cloths, name: new})
     return without_unused(changed, case.knowledge)
 

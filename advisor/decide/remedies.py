@@ -82,17 +82,22 @@ def cure_of(
 def cured(
     conflicts: tuple[Conflict, ...], before: Judgement, after: Judgement, knowledge: Knowledge
 ) -> bool:
-    """Whether these conflicts are gone, and nothing else has gone wrong instead."""
+    """Whether these conflicts are gone, and nothing else has gone wrong instead.
+
+    Another cause that clashed in the same place all along may be left there for its own remedy.
+    """
     was, left = _clashes(before), _clashes(after)
-    if any(spot in left for conflict in conflicts for spot in conflict.spots):
-        return False
     old, new = _seams(before.garment), _seams(after.garment)
-    for (place, aspect), conflict in left.items():
-        known = was.get((place, aspect))
-        if known is None:
+    gone = {one.key: one.cause for c in conflicts for one in (c, *c.also)}
+    for key, conflict in left.items():
+        known = was.get(key)
+        if known is None or gone.get(key, ()) == conflict.cause:
             return False
-        untouched = old.get(place) == new.get(place)
-        if known.clash != conflict.clash and not untouched:
+        untouched = old.get(conflict.place.name) == new.get(conflict.place.name)
+        stood = known.clash == conflict.clash or conflict.cause in known.behind
+        if key in gone and conflict.cause not in known.behind:
+            return False
+        if not stood and not untouched:
             return False  # a must that stood is broken by what the remedy brings
     return still_made(before.garment, after.garment, knowledge)
 

@@ -113,11 +113,16 @@ def _options(advice: Advice) -> Iterator[tuple[frozenset[int], int, Pick]]:
     conflicts = advice.judgement.conflicts
     for i, conflict in enumerate(conflicts):
         for j, cure in enumerate(advice.cures.get(conflict.key, ())):
-            left = cure.after.clashes
+            left = {
+                cause
+                for c in cure.after.conflicts
+                for one in (c, *c.also)
+                for cause in (one.cause, *one.behind)
+            }
             gone = {
                 k
                 for k, other in enumerate(conflicts)
-                if not _of_heat(other) and not any(spot in left for spot in other.spots)
+                if not _of_heat(other) and other.cause not in left
             }
             yield frozenset(gone | {i}), cure.cost, (i + 1, j + 1)
 

@@ -2,18 +2,11 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager, suppress
-from pathlib import Path
 
-from advisor.errors import InputError
 from advisor.project.lines import Line, Steps
 from advisor.textio.editing import Edit, edited
-from advisor.textio.files import write_whole
 from advisor.textio.yamlfile import Data, parse_yaml
-
-_BOM = "\ufeff"
 
 
 def with_lines(text: str, lines: Sequence[Line], file: str) -> str:
@@ -22,10 +15,7 @@ def with_lines(text: str, lines: Sequence[Line], file: str) -> str:
     Raises:
         InputError: a line has no place in it.
     """
-    mark = _BOM if text.startswith(_BOM) else ""
-    body = text.removeprefix(_BOM)
-    edits = list(_edits(lines, parse_yaml(body.replace("\r\n", "\n"), file).data))
-    return mark + edited(body, edits, file)
+    return edited(text, list(_edits(lines, parse_yaml(text, file).data)), file)
 
 
 def _edits(lines: Sequence[Line], data: Data) -> Iterator[Edit]:
@@ -76,51 +66,3 @@ def _left_over(lines: Sequence[Line], data: Data, names: list[str]) -> Iterator[
 
 def _is_entry_gone(line: Line) -> bool:
     return line.value is None and isinstance(line.path[-1], int)
-
-
-def read_text(path: Path) -> str:
-    """The text of a project just as it is written, line ends and all.
-
-    Raises:
-        InputError: it cannot be read, or is not UTF-8.
-    """
-    try:
-        return path.read_bytes().decode("utf-8")
-    except (OSError, UnicodeDecodeError) as error:
-        raise InputError(f"cannot read {path}: {error}") from None
-
-
-def write_project(path: Path, old: str, new: str) -> None:
-    """Put the new text in the place of the old; refused where somebody has changed it meanwhile.
-
-    Raises:
-        InputError: the file is not as it was read, is being written by another, or cannot be
-            written.
-    """
-    with _held(path):
-        if read_text(path) != old:
-            raise InputError(f"{path}: the file was changed meanwhile; nothing is written")
-        write_whole(path, new, replace=True)
-
-
-@contextmanager
-def _held(path: Path) -> Iterator[None]:
-    """Hold a project against another writer of this tool."""
-    try:
-        target = path.resolve()
-        handle = os.open(target, os.O_RDONLY)
-    except OSError as error:
-        raise InputError(f"cannot read {path}: {error.strerror}") from None
-    try:
-        with suppress(ImportError):
-            import fcntl  # noqa: PLC0415 - not on every system
-
-            try:
-                fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
-            except BlockingIOError:
-                raise InputError(f"{path}: another command is writing this file") from None
-            except OSError:
-                pass  # a file system without locks; the comparison still guards
-        yield
-    finally:
-        os.close(handle)
