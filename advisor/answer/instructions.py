@@ -50,7 +50,7 @@ def instruction_text(
     if item.kind == "lining":
         return (
             f"Press {needy} and {tender} each by itself; where they are joined, and in the last "
-            f"press, keep to the cooler iron: {tender if item.most else needy} {bears}."
+            f"press, keep to the gentler iron: {tender} {bears}."
         )
     if item.kind == "last":
         return (

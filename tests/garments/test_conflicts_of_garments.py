@@ -11,10 +11,10 @@ from pathlib import Path
 
 import pytest
 
-from advisor.answer.core import report
-from advisor.answer.heat import with_heat_clashes
+from advisor.answer.pipeline import answer
 from advisor.claims.judgement import Advice
 from advisor.decide.advise import advise
+from advisor.decide.gluing import advise_with_heat
 from advisor.overlay.cache import load_knowledge
 from advisor.project.load import garment_of, load_project
 from advisor.textio.yamlfile import parse_yaml
@@ -25,12 +25,15 @@ HERE = Path(__file__).parent
 @cache
 def advice_of(name: str) -> Advice:
     known = load_knowledge()
-    return with_heat_clashes(advise(load_project(HERE / f"{name}.yaml", known), known), known)
+    advice = advise(load_project(HERE / f"{name}.yaml", known), known)
+    return advise_with_heat(advice, known, full=False)[0]
 
 
 def told(name: str) -> list[str]:
     """The instructions of a garment, in words."""
-    return [i["text"] for i in report(advice_of(name), load_knowledge())["instructions"]]
+    known = load_knowledge()
+    found = answer(load_project(HERE / f"{name}.yaml", known), known)
+    return [i.text for i in found.instructions]
 
 
 @pytest.mark.parametrize(

@@ -9,11 +9,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from advisor.answer.heat import with_heat_clashes
 from advisor.claims.judgement import Advice, Cure, Judgement
 from advisor.claims.workarounds import GLUED
 from advisor.decide.advise import advise
 from advisor.decide.evaluate import judge
+from advisor.decide.gluing import advise_with_heat
 from advisor.decide.together import cure_all
 from advisor.project.garment import Garment
 from advisor.project.lines import Line
@@ -140,14 +140,12 @@ def test_each_remedy_of_a_project_can_be_written(text: str) -> None:
 @given(projects())
 def test_taking_all_leaves_nothing(text: str) -> None:
     """The set that is offered to cure everything does, written down and judged with the heat."""
-    advice = with_heat_clashes(advise(read(text), known()), known())
+    advice, _ = advise_with_heat(advise(read(text), known()), known(), full=False)
     found = cure_all(advice, known())
     if found is None:
         return
-    after = with_heat_clashes(
-        advise(read(with_lines(text, found.lines, "project.yaml")), known()), known()
-    )
-    assert () == after.judgement.conflicts
+    cured = advise(read(with_lines(text, found.lines, "project.yaml")), known())
+    assert () == advise_with_heat(cured, known(), full=False)[0].judgement.conflicts
 
 
 @few
