@@ -193,7 +193,7 @@ def _as_measured(seam: Seam) -> Seam:
     gathers = seam.making.gathers
     if gathers is None:
         return seam
-    planned = max(use.fullness for use in seam.uses)
+    planned = max((use.fullness for use in seam.uses), default=1.0)
     making = replace(seam.making, gathers=replace(gathers, planned=planned))
     measured = gathers.measured
     if measured is None:
