@@ -214,12 +214,7 @@ def why_here(work: Work, task: Task) -> str:
     """The one reason that says most about a step's place."""
     place = {name: k for k, name in enumerate(work.order)}
     before = [p for p in work.reasons.get(task.id, ()) if _telling(work, p, task)]
-    after = [
-        p
-        for items in work.reasons.values()
-        for p in items
-        if p.before == task.id and _telling(work, p, task)
-    ]
+    after = [p for p in work.leads.get(task.id, ()) if _telling(work, p, task)]
     looks_on = task.op in ("press", "turn", "hot press", "press-alone", "fuse", "grade") or (
         task.op.startswith("neaten")
     )

@@ -96,9 +96,12 @@ class Family:
         """
         done &= self.mask
         free = self.free(state) & self.mask & ~done
-        for k in bits(free):
-            if not self.before[k] & ~done:
-                done |= 1 << k
+        before = self.before
+        while free:  # bit by bit, without a generator: nothing runs more often
+            low = free & -free
+            free ^= low
+            if not before[low.bit_length() - 1] & ~done:
+                done |= low
         if done == self.mask:
             return 0
         known = self._rest.get((done, state))

@@ -213,10 +213,11 @@ def _known(byid: dict[str, Step], items: Iterable[Precedence]) -> tuple[Preceden
 
 def _plain(byid: dict[str, Step], items: Sequence[Precedence]) -> list[Step]:
     """The customary order: of the steps whose time has come, the lowest rank, then id."""
-    waits = {name: len({i.before for i in items if i.after == name}) for name in byid}
     later: dict[str, set[str]] = {name: set() for name in byid}
-    for item in items:
-        later[item.before].add(item.after)
+    waits = dict.fromkeys(byid, 0)
+    for before, after in {(item.before, item.after) for item in items}:
+        later[before].add(after)
+        waits[after] += 1
     ready = [(step.rank, step.id) for step in byid.values() if not waits[step.id]]
     heapq.heapify(ready)
     order: list[Step] = []

@@ -46,11 +46,17 @@ def customary(space: Space, order: list[int], cost: int) -> list[int]:
             first, second = order[at], order[at + 1]
             if first > second and not space.before[second] >> first & 1:
                 order[at], order[at + 1] = second, first
-                if _price(space, order, cost + 1) == cost:
+                if _apart(space, first, second) or _price(space, order, cost + 1) == cost:
                     swapped = True
                 else:
                     order[at], order[at + 1] = first, second
     return order
+
+
+def _apart(space: Space, first: int, second: int) -> bool:
+    """Whether two steps need nothing of the same machine or iron, so that a swap costs nothing."""
+    machine, iron = space.machine.needs.of, space.iron.needs.of
+    return NONE in (machine[first], machine[second]) and NONE in (iron[first], iron[second])
 
 
 def _moved(space: Space, order: list[int], at: int, length: int) -> list[list[int]]:

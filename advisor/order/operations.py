@@ -8,6 +8,7 @@ an order.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Advice
@@ -38,6 +39,21 @@ def tasks_of(advice: Advice, knowledge: Knowledge) -> list[Task]:
     return _Maker(advice, knowledge).all()
 
 
+def _each_named(tasks: list[Task]) -> list[Task]:
+    """The tasks with a name for each: two pieces, or a piece and a seam, may be called alike."""
+    taken: set[str] = set()
+    found = []
+    for task in tasks:
+        name, count = task.id, 2
+        if name in taken and task.place is None and len(task.cloths) == 1:
+            name = f"{task.id} of {task.cloths[0]}"
+        while name in taken:
+            name, count = f"{task.id} {count}", count + 1
+        taken.add(name)
+        found.append(task if name == task.id else replace(task, step=replace(task.step, id=name)))
+    return found
+
+
 class _Maker:
     def __init__(self, advice: Advice, knowledge: Knowledge) -> None:
         self.garment = advice.judgement.garment
@@ -65,7 +81,7 @@ class _Maker:
                 found += [task for name in names for task in self._cloth(operation, name)]
         for place in self.places:
             found += self._stages(place)
-        return found
+        return _each_named(found)
 
     def _garment(self, op: Operation) -> Iterator[Task]:
         if not self.facts.hold(op.when, self.facts.of_garment):

@@ -30,6 +30,9 @@ from advisor.project.wishes import unknown_step
 
 QUICK = Effort(states=4000, bounds=20_000, beam=8)
 """How hard to search while somebody waits; a garment of a dozen seams is proved within it."""
+PROVED = 80
+"""Steps up to which that is so. Beyond them a state costs more, and so fewer are looked at: the
+order stays as good as the beam and the mending make it, and its bound is told."""
 HANG = "hang"
 """The step after which a day passes."""
 
@@ -55,6 +58,7 @@ class Work:
     remarks: tuple[str, ...] = ()
     plain: bool = False
     reasons: dict[str, tuple[Precedence, ...]] = field(default_factory=dict)
+    leads: dict[str, tuple[Precedence, ...]] = field(default_factory=dict)
     hot_near: tuple[tuple[str, frozenset[str]], ...] = ()
     faces: frozenset[str] = frozenset()
 
@@ -117,7 +121,11 @@ def order_of(
     alive = [p for p in held if p.before not in done and p.after not in done]
     graph = build(left, alive)
     setting = Setting(cost_table(knowledge, wishes.costs))
-    plan = _plain_plan(graph, setting) if plain else plan_graph(graph, setting, effort or QUICK)
+    plan = (
+        _plain_plan(graph, setting)
+        if plain
+        else plan_graph(graph, setting, effort or effort_for(len(left)))
+    )
     whole = build([t.step for t in wished.tasks], held)
     return Work(
         byid,
@@ -132,10 +140,22 @@ def order_of(
         _couples(wished.tasks, wished.couples),
         (*wished.remarks, *remarks),
         plain,
-        _reasons(whole),
+        *_reasons(whole),
         _hot_near([byid[name] for name in (*done, *plan.order)], setups),
         frozenset(c for t in tasks if t.place is not None for c in t.place.cloths),
     )
+
+
+def effort_for(steps: int) -> Effort:
+    """How hard to search for an order of so many steps, that the time grows little more than they.
+
+    The work at each state grows with the steps, so the states go down with their square.
+    """
+    if steps <= PROVED:
+        return QUICK
+    share = (PROVED / steps) ** 2
+    bounds = max(500, round(QUICK.bounds * share))
+    return Effort(round(QUICK.states * share), bounds, QUICK.beam)
 
 
 def _hot_near(tasks: Sequence[Task], setups: Setups) -> tuple[tuple[str, frozenset[str]], ...]:
@@ -186,9 +206,16 @@ def _couples(tasks: Sequence[Task], own: list[Couple]) -> tuple[Couple, ...]:
     return tuple(found)
 
 
-def _reasons(graph: Graph) -> dict[str, tuple[Precedence, ...]]:
-    """For each step the precedences before it that do not follow from others."""
-    found: dict[str, list[Precedence]] = {}
+def _reasons(
+    graph: Graph,
+) -> tuple[dict[str, tuple[Precedence, ...]], dict[str, tuple[Precedence, ...]]]:
+    """For each step the precedences before it, and those behind, that do not follow from others."""
+    before: dict[str, list[Precedence]] = {}
+    behind: dict[str, list[Precedence]] = {}
     for item in graph.reduced():
-        found.setdefault(item.after, []).append(item)
-    return {name: tuple(items) for name, items in found.items()}
+        before.setdefault(item.after, []).append(item)
+        behind.setdefault(item.before, []).append(item)
+    return (
+        {name: tuple(items) for name, items in before.items()},
+        {name: tuple(items) for name, items in behind.items()},
+    )

@@ -193,7 +193,7 @@ def _as_measured(seam: Seam) -> Seam:
     gathers = seam.making.gathers
     if gathers is None:
         return seam
-    planned = max((use.fullness for use in seam.uses), default=1.0)
+    planned = max(use.fullness for use in seam.uses)
     making = replace(seam.making, gathers=replace(gathers, planned=planned))
     measured = gathers.measured
     if measured is None:
@@ -208,6 +208,8 @@ def _as_measured(seam: Seam) -> Seam:
 def _full(seam: Seam, asker: Asker) -> Seam:
     """The seam with its full layer: by its pleats, or as it was said."""
     making = seam.making
+    if not seam.uses:  # none of its layers was understood, which is said already
+        return seam
     if making.pleats is None:
         if making.gathers and not any(use.fullness > 1 for use in seam.uses):
             asker.findings.say(

@@ -100,7 +100,10 @@ def read_fibres(text: str, knowledge: Knowledge) -> Mix:
     words = _words(plain_name(text)) if len(text) <= _LONGEST else []
     if not words:
         raise _refuse(text[:40], "fibres, such as 'silk' or 'cotton 97 elastane 3'")
-    return _fibres([word for word in words if word not in _FILLERS], text, knowledge)
+    mix = _fibres([word for word in words if word not in _FILLERS], text, knowledge)
+    if not mix:
+        raise _refuse(text[:40], "fibres, such as 'silk' or 'cotton 97 elastane 3'")
+    return mix
 
 
 def short_name(text: str) -> str:

@@ -62,7 +62,7 @@ class _Asker:
 
     def finding(self, threads: str) -> Finding:
         return identify(
-            self.seen[threads], list(self.knowledge.fibres), self.knowledge.observations
+            self.seen.get(threads, []), list(self.knowledge.fibres), self.knowledge.observations
         )
 
     def all(self) -> None:

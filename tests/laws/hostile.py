@@ -25,8 +25,9 @@ ODD: tuple[Any, ...] = (
     "unknown", "100", "0", "-5 mm", "1e3 cm", "13 cm", "2 yd", "5/0 in", "nan", "inf", "300 °C",
     "-40 °F", "240 g/m2", "cotton", "cotton 100", "cotton 120", "silk 50 wool 50", "elastane",
     "silk velvet", "brocade, fibre unknown", "self", "shell", "lining", "zip", "hem", "a" * 300,
-    "\u202eabc", "a\u200bb", "\x1b[31m", "é𝄞", "💎", "a: b", "[", "{", "-", "#27455f", "'", '"', "\\",
-    "../../x", "--html", "yes", [], {}, [[]], [None], {"": ""}, [1, 2], ["shell"], {"use": "shell"},
+    "\u202eabc", "a\u200bb", "\x1b[31m", "é𝄞", "💎", "a: b", "[", "{", "-", "#27455f", "'", '"',
+    "\\", "../../x", "--html", "yes", [], {}, [[]], [None], {"": ""}, [1, 2], ["shell"],
+    {"use": "shell"},
     {"notion": "zip"}, {"fullness": 2.5}, {"use": "shell", "fullness": 99}, ["shell"] * 13,
     {"cotton": 100}, {"cotton": 50, "silk": 50.5}, {"unknown": 100}, {"number": 4, "depth": "2 cm"},
 )  # fmt: skip
@@ -97,11 +98,15 @@ def _change(data: Any, way: tuple[Any, ...], chance: random.Random) -> None:
     holder = data
     for step in way[:-1]:
         holder = holder[step]
-    last, old = way[-1], holder[way[-1]]
-    alike = _alike().get(str(last), ())
+    alike = _alike().get(str(way[-1]), ())
     if alike and chance.random() < 0.5:
-        holder[last] = copy.deepcopy(chance.choice(alike))
-        return
+        holder[way[-1]] = copy.deepcopy(chance.choice(alike))
+    else:
+        _spoil(holder, way[-1], chance)
+
+
+def _spoil(holder: Any, last: Any, chance: random.Random) -> None:
+    old = holder[last]
     what = chance.randrange(8)
     if what == 0:
         del holder[last]
@@ -189,6 +194,10 @@ def _value(form: Any, root: Any, chance: random.Random, depth: int) -> Any:
         return chance.choice(form["enum"])
     if chance.random() < 0.03 or depth > 6:
         return copy.deepcopy(chance.choice(ODD))
+    return _of_kind(form, root, chance, depth)
+
+
+def _of_kind(form: Any, root: Any, chance: random.Random, depth: int) -> Any:
     kind = form.get("type")
     if kind == "object" or "properties" in form:
         return _group(form, root, chance, depth)

@@ -80,3 +80,58 @@ def test_the_cases_are_of_every_kind(known: Knowledge) -> None:
     texts = [hostile.case(number, known) for number in range(80)]
     assert texts == [hostile.case(number, known) for number in range(80)]
     assert len(set(texts)) > 70
+
+
+PLAIN = """\
+garment: T
+fabrics:
+  shell: {fabric: linen suiting, weight: 240 g/m2}
+  frill: {fabric: organza, fibres: {nylon: 100}}
+seams:
+  - {name: a, layers: [shell, frill], length: 13 cm}
+"""
+TUCKS = "finished width: 20 cm, finished height: 30 cm, tucks: {depth: 5 mm, number: 4}"
+NAMED = [
+    (
+        PLAIN
+        + "  - {name: b, layers: [shel], gathers: {method: foot, flat: 4 cm, gathered: 2 cm}}",
+        "no fabric of this project is called 'shel'",
+    ),
+    (
+        PLAIN + "  - {name: b, layers: [shel], pleats: {kind: knife, number: 4, depth: 1 cm}}",
+        "no fabric of this project is called 'shel'",
+    ),
+    (PLAIN.replace("{nylon: 100}", '"100"'), "not understood: '100'"),
+    (
+        PLAIN
+        + f"pieces: [{{name: x, fabric: shell, {TUCKS}}}, {{name: x, fabric: frill, {TUCKS}}}]\n",
+        "",
+    ),
+]
+
+
+@pytest.mark.parametrize("command", ["check", "order", "sheet"])
+@pytest.mark.parametrize(("text", "message"), NAMED, ids=["gathers", "pleats", "fibres", "pieces"])
+def test_what_once_was_a_fault_is_answered(
+    text: str,
+    message: str,
+    command: str,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    known: Knowledge,
+) -> None:
+    """Misspelt layers under gathers and pleats, a number for fibres, two pieces of one name."""
+    monkeypatch.setattr(cache, "load_knowledge", lambda *_, **__: known)
+    (tmp_path / "p.yaml").write_text(text, "utf-8")
+    code, told = answered([command, str(tmp_path / "p.yaml")], monkeypatch)
+    assert (code == 2, True) == (bool(message), message in told), told
+
+
+@pytest.mark.parametrize("said", ["no\n", "stop\n", "no\nstop\n", "no\n\n\n", "", "n\nno label\n"])
+def test_an_early_end_of_the_questions_is_answered(
+    said: str, monkeypatch: pytest.MonkeyPatch, known: Knowledge
+) -> None:
+    """Warp and weft unlike, and nothing seen of either: what is known so far is told."""
+    monkeypatch.setattr(cache, "load_knowledge", lambda *_, **__: known)
+    monkeypatch.setattr(sys, "stdin", io.StringIO(said))
+    assert 0 == answered(["identify"], monkeypatch)[0]
