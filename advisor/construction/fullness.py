@@ -27,6 +27,12 @@ METHODS: Final = {
     "overlock": table.Method.OVERLOCK,
     "elastic": table.Method.ELASTIC,
 }
+WAYS: Final = {
+    "hand rows": "Hand rows",
+    "gathering foot": "A gathering foot",
+    "overlock": "An overlocker",
+    "elastic": "Elastic",
+}
 SHEER, LIGHT, MEDIUM = 80.0, 150.0, 280.0
 """Where sheer, light and medium cloth end for gathering, g/m² (estimate)."""
 STRIP: Final = 200.0
@@ -121,8 +127,11 @@ def _gather_says(
                 "strip, or draw it up by hand rows."
             )
     elif not reach.low <= planned <= reach.high:
+        rows = planned <= table.METHOD_RATIOS[table.Method.ROWS].high
+        instead = "hand rows" if rows else "a zigzag over a cord, or gather it in two lots"
         says.append(
-            f"A {method} usually reaches {reach.low:.3g} to {reach.high:.3g} to 1: use hand rows."
+            f"{WAYS[method]} usually {'reach' if method == 'hand rows' else 'reaches'} "
+            f"{reach.low:.3g} to {reach.high:.3g} to 1: use {instead}."
         )
     elif method != "hand rows":
         says.append(

@@ -159,6 +159,8 @@ def _stacks(
     kind = kinds.get(seam.name, "plain")
     line = stitch_line(seam)
     edge = seam.facts.get("edge")
+    about = knowledge.places.kinds.get(seam.place)
+    plies = about.plies if about else "joined"
     found: list[tuple[str, Stack, bool]] = [(STITCH_LINE, line, True)]
     full = max((use.fullness for use in seam.uses), default=1.0)
     if seam.making.pleats is not None:
@@ -166,16 +168,16 @@ def _stacks(
         found.append(("on a pleat", deep, True))
     if kind in FOLDED_SEAMS:
         found.append((FOLDED_SEAMS[kind], _times(line, 2), True))
-    if edge == "hem":
+    if edge == "hem" and plies != "flat":
         found.append(("at the hem over a seam", _over_a_seam(seam, line), True))
-    else:
+    elif plies not in ("flat", "folded"):
         found.append((_beside_name(kind), beside(seam, kind), False))
     if any(knowledge.entries[garment.cloths[c].entry].kind == "zip" for c in line):
         zipped = {
             c: n * 2 for c, n in line.items()
         }  # cloth with its turned allowance, and the tape's end folded away
         found.append(("at the end of the zip", zipped, True))
-    found += _crossings(seam, garment, kinds)
+    found += _crossings(seam, garment, kinds, banded=plies == "band")
     return found
 
 
@@ -224,9 +226,12 @@ def _over_a_seam(seam: Seam, line: Stack) -> Stack:
 
 
 def _crossings(
-    seam: Seam, garment: Garment, kinds: Mapping[str, str]
+    seam: Seam, garment: Garment, kinds: Mapping[str, str], *, banded: bool
 ) -> list[tuple[str, Stack, bool]]:
-    """Where it runs over other seams: (plies of a panel in this seam) × (plies that it brings)."""
+    """Where it runs over other seams: (plies of a panel in this seam) × (plies that it brings).
+
+    Of a band only the garment's own layer carries the seam that it runs over; the band is whole.
+    """
     found: list[tuple[str, Stack, bool]] = []
     folded = 2.0 if kinds.get(seam.name) in FOLDED_SEAMS else 1.0
     for other in garment.seams:
@@ -237,7 +242,7 @@ def _crossings(
         carried = False
         for use in seam.uses:
             carries = use.cloth in other.cloths() and not (
-                "offset" in seam.making.helps and carried
+                ("offset" in seam.making.helps or banded) and carried
             )
             carried = carried or carries
             here = brought if carries else {use.cloth: 1.0}

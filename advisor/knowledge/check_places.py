@@ -74,6 +74,7 @@ class _Checker:
         self._known(item, ("fits", "hem"), fits.hem, options["hem"], "option of hem.kind")
         self._known(item, ("fits", "notions"), fits.notions, self.notions, "notion")
         self._known(item, ("fits", "roles"), fits.roles, self.roles, "kind of seam")
+        self._known(item, ("crossed by",), form.crossed_by, self.roles, "kind of seam")
         self._known(item, ("fits", "gathers"), fits.gathers, GATHERS, "way to gather")
         verbs: set[str] = set()
         for i, stage in enumerate(form.stages):

@@ -85,7 +85,11 @@ class Stage:
 
 @dataclass(frozen=True, slots=True)
 class Method:
-    """A way to make a place of some kinds; `fits` holds where the engine picks it by itself."""
+    """A way to make a place of some kinds; `fits` holds where the engine picks it by itself.
+
+    `crossed_by` are places (shoulder, side …) that run over it when it is made so, whatever is
+    usual.
+    """
 
     id: str
     name: str
@@ -96,6 +100,7 @@ class Method:
     stages: tuple[Stage, ...]
     limits: str
     sources: tuple[str, ...]
+    crossed_by: tuple[str, ...] = ()
     example: dict[str, Any] = field(default_factory=dict)
 
 
@@ -169,6 +174,7 @@ def _method(id_: str, row: dict[str, Any]) -> Method:
         tuple(_stage(stage) for stage in row["stages"]),
         row["limits"] or "",
         tuple(row["sources"]),
+        tuple(row["crossed by"]),
         row["example"],
     )
 

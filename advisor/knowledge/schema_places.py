@@ -99,6 +99,7 @@ class MethodForm(Form):
     about: Text
     fits: FitsForm = FitsForm()
     stages: Annotated[tuple[StageForm, ...], Field(min_length=1, max_length=20)]
+    crossed_by: tuple[Word, ...] = ()
     limits: Text | None = None
     sources: Sources
     example: MethodExampleForm

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 
 from advisor.claims.collect import Place
+from advisor.craft.fullness import METHOD_RATIOS, Method
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.order.choosing import with_methods
@@ -12,6 +13,7 @@ from advisor.order.fitting import TO_BODY, Fitting, staged
 from advisor.order.kinds import GATHERED, SeamPlace
 from advisor.order.setups import OVERLOCKS, Setups
 from advisor.project.garment import Garment
+from advisor.project.placing import singular_words
 
 FUSIBLE = ("fusible", "low-temperature fusible")
 CLOSED_FINISHES = frozenset({"trimmed and double-stitched"})
@@ -24,13 +26,18 @@ LAID_ON = frozenset({"patch-pocket", "applied"})
 HARD = 2
 SHEER = 2
 """The level of `sheer` at which allowances show through plainly."""
+BACKING = frozenset({"sheers", "linings"})
+CALLED_BACKING = frozenset(
+    {"back", "backing", "support", "underlining", "interlining", "mount", "mounting", "flatlining"}
+)
+"""Words in the name of a cloth that say that it backs another."""
 STAYED_ON_BIAS = frozenset({"facing", "neckband", "binding", "shoulder", "waist", "panel", "plain"})
 """Where a bias edge is stayed at once; a bias side has to hang out first."""
 """The level of `embellished` that says sequins, beads or stones."""
 PLEATED = "pleated"
 """The cloth that is sold with its pleats set: gathering rows would crush them."""
-VERY_FULL = 3.5
-"""The fullness beyond which two rows no longer carry the cloth: estimate (`trade-fullness`)."""
+VERY_FULL = METHOD_RATIOS[Method.ROWS].high
+"""The fullness beyond which two rows no longer carry the cloth."""
 
 
 class Facts:
@@ -167,6 +174,21 @@ class Facts:
             "edge stays as cut": lambda: bool(cloths) and all(map(self._stays_cut, cloths)),
         }
         return answers[fact]()
+
+    def backs(self, cloth: str) -> tuple[SeamPlace, ...]:
+        """The places in which a cloth is held as one with its neighbour: it has no seam of its own.
+
+        Such a cloth lies inside, flat, and is one that backs others: a sheer, a lining, or one
+        that the project calls a support.
+        """
+        entry, words = self.entry(cloth), singular_words(cloth)
+        if entry.kind != "cloth" or not (entry.family in BACKING or set(words) & CALLED_BACKING):
+            return ()
+        mine = [p for p in self.places if cloth in p.cloths]
+        if any(p.cloths == (cloth,) or cloth in p.full for p in mine):
+            return ()
+        inside = [p for p in mine if any(u.cloth == cloth for u in p.seam.uses[1:-1])]
+        return tuple(p for p in inside if p.kind.family not in ("fastening", "backing"))
 
     def proofed(self, cloth: str) -> bool:
         """Whether it is a coated cloth that keeps rain out, so that every hole in it leaks."""

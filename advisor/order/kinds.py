@@ -26,6 +26,8 @@ NO_METHOD = Method("", "", (), (), "", {}, (), "", ())
 NO_KIND = PlaceKind(
     PLAIN, PLAIN, PLAIN, "", (), (), (), True, True, "none", "", "joined", (), "", ()
 )
+MAIN = ("zip", "set-lining", *(work for work in SEWN if work not in ("zip", "set-lining")))
+"""The pieces of work that make a place, the most telling first."""
 GATHERED = 1.1
 """The fullness from which an edge is gathered and not only eased: estimate."""
 
@@ -50,7 +52,8 @@ class SeamPlace:
     @property
     def op(self) -> str:
         """The piece of work by which its method makes it."""
-        return next((stage.work for stage in self.method.stages if stage.work in SEWN), "")
+        works = {stage.work for stage in self.method.stages}
+        return next((work for work in MAIN if work in works), "")
 
     @property
     def name(self) -> str:
@@ -89,8 +92,29 @@ def crosses(later: SeamPlace, earlier: SeamPlace) -> bool:
         return False
     if later.crosses is not None and earlier.name in later.crosses:
         return True
-    if later.crosses is not None or (earlier.crosses and later.name in earlier.crosses):
+    if earlier.crosses and later.name in earlier.crosses:
         return False
+    if later.crosses is not None and (earlier.kind.family != "fastening" or not later.crosses):
+        return False  # a list of seams for the plies says nothing of a zip
+    if same_unit(later, earlier) and _share_panels(later, earlier):
+        if later.role.id in earlier.method.crossed_by:
+            return True
+        if earlier.role.id in later.method.crossed_by:
+            return False
+    return _by_roles(later, earlier)
+
+
+def crosses_by_custom(later: SeamPlace, earlier: SeamPlace) -> bool:
+    """Whether one place would run over another by its role, where the maker's list leaves it out.
+
+    A list is written for the plies, so what it leaves out is still usual, and no more than that.
+    """
+    if later.name == earlier.name or not later.crosses or earlier.name in later.crosses:
+        return False
+    return not (earlier.crosses and later.name in earlier.crosses) and _by_roles(later, earlier)
+
+
+def _by_roles(later: SeamPlace, earlier: SeamPlace) -> bool:
     if earlier.role.id not in later.role.crosses or not same_unit(later, earlier):
         return False
     return _share_panels(later, earlier)

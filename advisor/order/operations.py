@@ -28,6 +28,7 @@ USUAL_LENGTH = 500.0
 """The length of a seam that nobody measured, mm: estimate."""
 LOCKSTITCHED = frozenset({"dart", "pleat", "understitch"})
 """Work that no overlocker does, whatever the stitch of the seam."""
+CLIPPED = "Clip {name} along its line, to try it on: no pin and no basting, every hole leaks."
 CHAINSTITCH = "401"
 """Sewn without a knife, so that it may sew a hem."""
 LOCK_NOTIONS = ("zip", "elastic", "hook-and-loop", "button")
@@ -173,12 +174,16 @@ class _Maker:
         if fact == "shrinks first":
             way = self.setups.word(Place("fabric", name), "prepare.preshrink", "nothing")
             return way != "nothing"
+        if fact == "held as one with another":
+            return bool(self.facts.backs(name))
         return fact == "wants heat before it meets a tender cloth" and name in self.tender
 
     def _how_cloth(self, op: str, name: str) -> str:
         place = Place("fabric", name)
         if op == "shrink":
             return self.setups.word(place, "prepare.preshrink")
+        if op == "back":
+            return listed([place.name for place in self.facts.backs(name)])
         if op == "mark":
             return self.setups.word(place, "mark.method", "as you can see it")
         grain = self.setups.word(place, "cut.grain")
@@ -196,7 +201,9 @@ class _Maker:
         works = self.knowledge.order.operations
         listed = self.facts.listed(place)
         if self.facts.fitting.basted(place) and all(op.id != "baste" for op in listed):
-            listed.insert(len(place.kind.prepares), works["baste"])
+            leaks = any(self.facts.proofed(cloth) for cloth in place.cloths)
+            baste = replace(works["baste"], verb="clip", does=CLIPPED) if leaks else works["baste"]
+            listed.insert(len(place.kind.prepares), baste)
         chosen = [op for op in listed if self.facts.wanted(op, place)]
         past = [self.facts.fitting.past_recall(place, op) for op in chosen]
         return [self._stage(op, place, k, past[: k + 1]) for k, op in enumerate(chosen)]

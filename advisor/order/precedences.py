@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from advisor.claims.collect import Place
 from advisor.knowledge.ordering import SEWN, Pick, PrecedenceRule
-from advisor.order.kinds import SeamPlace, crosses, related
+from advisor.order.kinds import SeamPlace, crosses, crosses_by_custom, related
 from advisor.order.setups import Setups
 from advisor.order.steps import Precedence, Strength
 from advisor.order.tasks import Task
@@ -81,6 +81,8 @@ def _joined(where: str, a: Task, b: Task, setups: Setups) -> bool:
         return True
     if where == "same cloth":
         return bool(set(a.cloths) & set(b.cloths))
+    if where == "held as one":
+        return b.place is not None and set(a.cloths) <= set(b.place.cloths)
     if where == "tender":
         return _hotter(a, b, setups)
     if where == "free of the tender":
@@ -96,14 +98,16 @@ def _of_places(where: str, a: SeamPlace, b: SeamPlace) -> bool:
         return a.name == b.name
     if where == "fed":
         return bool(a.cloths) and set(a.cloths) <= set(b.full) and a.name != b.name
+    if where == "custom":
+        return crosses_by_custom(b, a)
     return crosses(b, a) if where == "crossed" else related(a, b)
 
 
 def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
     """Whether a task is done with more heat than the layers bear that another task joins to it."""
     place = joining.place
-    if place is None or hot.step.iron is None:
-        return False
+    if place is None or hot.step.iron is None or place.kind.id == "zip":
+        return False  # a zip goes in while all is flat, and the iron is walked round it
     if joining.op == "bone":
         limit = setups.limit(Place("seam", place.name))
         beside = hot.place is not None and related(hot.place, place)

@@ -54,7 +54,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         "stay-stitch": lambda: listed(list(facts.setups.stayed(place))) + _stay(place, units),
         "clear": lambda: listed(list(facts.hard(place))),
         "bone": lambda: show("length", BONES_CLEAR, units),
-        "gather": lambda: _gathers(place),
+        "gather": lambda: _gathers(place) if place.full else _ease(place, units),
         "lay-pleats": lambda: listed(list(place.full)),
         "grade": lambda: CLIPPED.get(place.said("shape"), ""),
     }
@@ -86,6 +86,14 @@ def _stay(place: SeamPlace, units: System) -> str:
     length = show_range("stitch length", *STAY_MM, units)
     where = "the edge of the garment only" if place.binds else ("each piece by itself")
     return f", {where}, {out} outside the seam line, straight stitches, {length}"
+
+
+def _ease(place: SeamPlace, units: System) -> str:
+    """How much is eased in: the share, and the length of it where the seam has one."""
+    share = max(use.fullness for use in place.seam.uses) - 1
+    length = place.seam.facts.get("length")
+    told = f"{share * 100:.3g} %"
+    return f"{show('length', float(length) * share, units)} of ease ({told})" if length else told
 
 
 def _gathers(place: SeamPlace) -> str:

@@ -5,8 +5,10 @@ Names that are no step are not silently passed over: each is a remark that she r
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
+from advisor.knowledge.ordering import PrecedenceRule
 from advisor.order.graph import CycleError, build
 from advisor.order.sittings import Couple
 from advisor.order.steps import Precedence, Step
@@ -67,6 +69,32 @@ def apply_wishes(tasks: list[Task], precedences: list[Precedence], wishes: Wishe
     result.remarks = list(dict.fromkeys(result.remarks))
     _default_places(result)
     return result
+
+
+TABLES = frozenset({"crossed", "related", "custom", "fed"})
+"""How two places stand to each other by custom only; what heat or cloth forbids is none of it."""
+
+
+def yielding(
+    tasks: list[Task],
+    weights: dict[Precedence, int],
+    rules: Sequence[PrecedenceRule],
+    wishes: Wishes,
+) -> list[Precedence]:
+    """The precedences but those of custom that the maker's own word on two places turns round."""
+    place = {task.id: task.place.name for task in tasks if task.place is not None}
+    said = {
+        (place[first], place[second])
+        for first, second in (*wishes.after, *wishes.tie)
+        if first in place and second in place and place[first] != place[second]
+    }
+    return [
+        item
+        for item, weight in weights.items()
+        if weight < 0
+        or rules[weight].where not in TABLES
+        or (place.get(item.after, ""), place.get(item.before, "")) not in said
+    ]
 
 
 def _default_places(result: Wished) -> None:

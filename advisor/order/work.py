@@ -25,7 +25,7 @@ from advisor.order.setups import Setups
 from advisor.order.sittings import Couple, Sitting, split, stops
 from advisor.order.steps import Precedence
 from advisor.order.tasks import Task
-from advisor.order.wished_steps import PinAnswer, apply_wishes, honour_pins
+from advisor.order.wished_steps import PinAnswer, apply_wishes, honour_pins, yielding
 from advisor.project.wishes import unknown_step
 
 QUICK = Effort(states=4000, bounds=20_000, beam=8)
@@ -110,7 +110,7 @@ def order_of(
     tasks = tasks_of(advice, knowledge)
     rules = knowledge.order.precedences
     weights = precedences_of(tasks, rules, setups)
-    wished = apply_wishes(tasks, list(weights), wishes)
+    wished = apply_wishes(tasks, yielding(tasks, weights, rules, wishes), wishes)
     kept, given_up, cycles = settled(wished.tasks, wished.precedences, weights)
     first = build([t.step for t in wished.tasks], kept)
     customary = [step.id for step in first.steps]

@@ -186,6 +186,7 @@ seams:
   - {name: front canvas, layers: [cloth, {notion: hair canvas}], length: 50 cm}
   - {name: roll line, layers: [cloth, {notion: stay tape}], length: 30 cm}
   - {name: collar interfacing, layers: [cloth, canvas cloth]}
+  - {name: collar edge, layers: [cloth, back, cloth], length: 60 cm, edge: turned}
   - {name: shoulder, layers: [cloth, cloth], length: 13 cm}
   - {name: side, layers: [cloth, cloth], length: 40 cm}
   - {name: front facing, layers: [cloth, cloth], length: 60 cm, shape: curved, edge: turned}
