@@ -32,6 +32,7 @@ def _layer(name: str, teller: Teller) -> ToldLayer:
         weight=cloth.weight,
         text=teller.say(wording.fibres_text(cloth.mixes, teller.knowledge)),
         assumed=cloth.assumed,
+        laid=cloth.laid,
     )
 
 

@@ -28,7 +28,7 @@ def told_unknowns(judgement: Judgement, teller: Teller) -> tuple[ToldUnknown, ..
     """Every cloth of unknown fibre, then what was taken for granted."""
     unknowns = find_unknowns(judgement, teller.knowledge)
     rows = [row for one in unknowns if (row := _unknown(one, teller)) is not None]
-    return (*rows, *_weights(teller), *_machines(teller))
+    return (*rows, *_words(teller), *_weights(teller), *_machines(teller))
 
 
 def _unknown(unknown: Unknown, teller: Teller) -> ToldUnknown | None:
@@ -52,6 +52,15 @@ def _unknown(unknown: Unknown, teller: Teller) -> ToldUnknown | None:
         effect = f"{effect}. {test.text}"
     fact = f"{unknown.cloth}: {wording.fibres_text(cloth.mixes, knowledge)}"
     return ToldUnknown(fact, teller.say(effect), unknown.limit, test)
+
+
+def _words(teller: Teller) -> tuple[ToldUnknown, ...]:
+    """What was assumed of the words for a cloth, or not understood in them."""
+    return tuple(
+        ToldUnknown(f"{name}: {fact}", effect)
+        for name, cloth in sorted(teller.garment.cloths.items())
+        for fact, effect in cloth.notes
+    )
 
 
 def _weights(teller: Teller) -> tuple[ToldUnknown, ...]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from advisor.claims.claimsets import insisted
 from advisor.claims.conditions import Fact
 from advisor.claims.valuesets import Span
-from advisor.knowledge.model import COLD, LIMIT_ASPECT, Aspect, Claim, Entry, Fibre, Knowledge
+from advisor.knowledge.model import COLD, LIMIT_ASPECT, Aspect, Claim, Entry, Fibre, Knowledge, Mix
 from advisor.knowledge.purposes import GUARDS
 from advisor.project.garment import Cloth, Garment, Seam
 
@@ -153,7 +153,14 @@ def cloth_says(cloth: Cloth, knowledge: Knowledge) -> list[Said]:
     entry = knowledge.entries[cloth.entry]
     about = frozenset((cloth.name,))
     said = [Said(cloth.name, claim, (), True, about) for claim in entry.claims]
-    lid = _own_lid(entry)
+    laid = [knowledge.entries[id_] for id_ in cloth.laid]
+    said += [
+        Said(cloth.name, heard, (), True, about)
+        for other in laid
+        for claim in other.claims
+        if (heard := held_back(claim, knowledge.aspects[claim.aspect])) is not None
+    ]
+    lid = min(map(_own_lid, (entry, *laid)))
     for word in _fibres_say(cloth, knowledge, about):
         claim = word.claim
         if is_heat_need(claim) and claim.aspect == LIMIT_ASPECT and (claim.span or (0.0,))[0] > lid:
@@ -171,8 +178,8 @@ def _own_lid(entry: Entry) -> float:
 def _fibres_say(cloth: Cloth, knowledge: Knowledge, about: frozenset[str]) -> list[Said]:
     """Each fibre's limit counts at any share; its wishes only where it is surely the main one."""
     said: list[Said] = []
-    main = _main_fibre(cloth)
-    rules = any(f == main and (s is None or s >= RULING_SHARE) for m in cloth.mixes for f, s in m)
+    main, least = _main_fibre(cloth)
+    rules = least >= RULING_SHARE
     for fibre_id in dict.fromkeys(f for mix in cloth.mixes for f, _ in mix):
         fibre = knowledge.fibres[fibre_id]
         certain = all(any(f == fibre_id for f, _ in mix) for mix in cloth.mixes)
@@ -190,15 +197,25 @@ RULING_SHARE = 80.0
 """From this percentage on a fibre has to be pressed as itself, whatever is mixed in (estimate)."""
 
 
-def _main_fibre(cloth: Cloth) -> str | None:
-    """The fibre that makes at least half of the cloth, when that is known."""
-    if len(cloth.mixes) != 1:
-        return None
-    mix = cloth.mixes[0]
+def _main_fibre(cloth: Cloth) -> tuple[str | None, float]:
+    """The fibre that makes at least half of the cloth whatever it is of, and its least share."""
+    each = [_mainly(mix) for mix in cloth.mixes]
+    if not each or len({fibre for fibre, _ in each}) > 1:
+        return None, 0.0
+    return each[0][0], min(share for _, share in each)
+
+
+def _mainly(mix: Mix) -> tuple[str | None, float]:
+    """The fibre that makes at least half of a mix, and its share; parts of no share are small."""
+    told = [(fibre, share) for fibre, share in mix if share is not None]
     if len(mix) == 1:
-        return mix[0][0]
-    best = max(mix, key=lambda part: part[1] or 0.0)
-    return best[0] if (best[1] or 0.0) >= 50 else None
+        return mix[0][0], mix[0][1] or 100.0
+    fibre, share = max(told, key=lambda part: part[1], default=(None, 0.0))
+    return (fibre, share) if share >= HALF else (None, 0.0)
+
+
+HALF = 50.0
+"""The percentage from which a fibre is the main one."""
 
 
 def seam_says(

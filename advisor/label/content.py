@@ -149,14 +149,14 @@ class _Gatherer:
                 else "nobody has said its fibre; it is only sold in one",
             )
             return None
-        if len({frozenset(self._name(f) for f, _ in mix) for mix in cloth.mixes}) > 1:
-            self._lack(cloth, "unknown", "it may be one of several things")
-            return None
-        if cloth.name in self.named or any(s is None for mix in cloth.mixes for _, s in mix):
+        if self._share_unsaid(cloth):
             names = " and ".join(
-                dict.fromkeys(self.knowledge.fibres[f].name for mix in cloth.mixes for f, _ in mix)
+                dict.fromkeys(self.knowledge.fibres[f].name for f, _ in cloth.mixes[0])
             )
             self._lack(cloth, "share", f"{names} is named, but not how much of it")
+            return None
+        if len({frozenset(self._name(f) for f, _ in mix) for mix in cloth.mixes}) > 1:
+            self._lack(cloth, "unknown", "it may be one of several things")
             return None
         for fibre in dict.fromkeys(f for mix in cloth.mixes for f, _ in mix):
             name = self.market.names.get(fibre)
@@ -170,6 +170,12 @@ class _Gatherer:
             self._lack(cloth, "unknown", "it may be one of several mixes")
             return None
         return next(iter(said.values()))
+
+    def _share_unsaid(self, cloth: Cloth) -> bool:
+        """Whether fibres are named and nobody has said how much of each there is."""
+        unsaid = any(share is None for mix in cloth.mixes for _, share in mix)
+        one = len(cloth.mixes) == 1
+        return "shares" in cloth.assumed or (one and (unsaid or cloth.name in self.named))
 
     def _written(self, mix: Mix) -> tuple[Line, ...]:
         shares = [

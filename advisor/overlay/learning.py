@@ -12,13 +12,13 @@ from pathlib import Path
 from typing import Any
 
 from advisor.errors import InputError, Problem, Where, nearest, shown
-from advisor.knowledge.model import Aspect, Knowledge, from_plain
+from advisor.knowledge.model import Aspect, Knowledge, Mix, from_plain
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.place import knowledge_folder
 from advisor.overlay.cache import compile_folder
 from advisor.project.facts import read_word
 from advisor.project.names import tidy_name
-from advisor.project.phrase import read_phrase
+from advisor.project.phrase import Reading, read_phrase
 from advisor.textio.files import write_whole
 from advisor.textio.locking import locked
 from advisor.textio.yamledit import line_end
@@ -59,10 +59,13 @@ def cloth_text(name: str, like: str, also: list[str], knowledge: Knowledge) -> s
     if also:
         lines.append(f"also: [{', '.join(map(name_text, also))}]")
     lines.append(f"like: {reading.entry}")
-    if reading.fibres:
-        lines.append(f"fibres: {_mix(reading.fibres)}")
-    if reading.weight is not None:
-        lines.append(f"weight: {reading.weight:g}")
+    if reading.laid:
+        raise InputError(f"{shown(like)} names more than one cloth; say the one that yours is like")
+    fibres = _own_mix(reading, knowledge)
+    if fibres:
+        lines.append(f"fibres: {_mix(fibres)}")
+    if reading.weight is not None and not reading.weight_in_words:
+        lines.append(f"weight: {reading.weight[0]:g}")
     return "\n".join(lines) + "\n"
 
 
@@ -83,6 +86,13 @@ def with_name(text: str | None, name: str, means: str) -> str:
     body = HEAD if text is None else text
     body += "" if body.endswith("\n") else "\n"
     return f"{body}{name_text(name)}: {name_text(means)}{line_end(body)}"
+
+
+def _own_mix(reading: Reading, knowledge: Knowledge) -> Mix:
+    """The one mix that her cloth is of; nothing where it may be of any that its like is sold in."""
+    if reading.stated or not set(reading.mixes) <= set(knowledge.entries[reading.entry].mixes):
+        return reading.fibres
+    return reading.mixes[0] if reading.fibres and len(reading.mixes) == 1 else ()
 
 
 def _mix(mix: tuple[tuple[str, float | None], ...]) -> str:

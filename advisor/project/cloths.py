@@ -14,7 +14,9 @@ from advisor.project.colours import read_colour
 from advisor.project.facts import CLOTH_WORDS, read_measure, read_word
 from advisor.project.findings import Findings
 from advisor.project.garment import Cloth
-from advisor.project.phrase import Reading, check_shares, make_cloth, read_fibres, read_phrase
+from advisor.project.phrase import Reading, check_shares, cloth_of, read_fibres, read_phrase
+from advisor.project.phrases.composition import possible_mixes
+from advisor.project.phrases.shares import Fibres
 from advisor.units import parse
 
 if TYPE_CHECKING:
@@ -29,10 +31,7 @@ def notion_cloth(name: str, said: str, knowledge: Knowledge) -> Cloth:
     Raises:
         InputError: nothing has that name.
     """
-    reading = read_notion(said, knowledge)
-    mixes = (reading.fibres,) if reading.fibres else ()
-    weight = None if reading.weight is None else (reading.weight, reading.weight)
-    return make_cloth(name, knowledge.entries[reading.entry], mixes, weight)
+    return cloth_of(name, read_notion(said, knowledge), knowledge)
 
 
 def read_notion(said: str, knowledge: Knowledge) -> Reading:
@@ -43,7 +42,7 @@ def read_notion(said: str, knowledge: Knowledge) -> Reading:
     """
     entry = knowledge.names.get(plain_name(said))
     if entry is not None:
-        return Reading(entry, (), False, None)
+        return Reading(entry, knowledge.entries[entry].mixes)
     try:
         return read_phrase(said, knowledge)
     except InputError:
@@ -77,10 +76,9 @@ def read_cloth(
     reading = findings.attempt((*steps, key), lambda: understand(said, knowledge))
     if reading is None:
         return None
-    mixes = _mixes(about, reading, steps, findings, knowledge)
-    weight = _weight(about, reading, steps, findings, bare=bare)
-    cloth = make_cloth(name, knowledge.entries[reading.entry], mixes, weight)
-    cloth = replace(cloth, shade=reading.shade)
+    reading = _with_fibres(about, reading, steps, findings, knowledge)
+    reading = _with_weight(about, reading, steps, findings, bare=bare)
+    cloth = cloth_of(name, reading, knowledge)
     return _described(cloth, about, steps, findings, knowledge, bare=bare)
 
 
@@ -109,7 +107,8 @@ def _described(
             word = findings.attempt((*steps, key), read_it)
             changes[key] = word == "yes" if key == "detachable" else word or ""
     if isinstance(about.get("traits"), dict):
-        changes["traits"] = _traits(about["traits"], (*steps, "traits"), findings, knowledge)
+        said = _traits(about["traits"], (*steps, "traits"), findings, knowledge)
+        changes["traits"] = {**cloth.traits, **said}
     return replace(cloth, **changes)
 
 
@@ -118,38 +117,39 @@ def is_scalar(value: object) -> bool:
     return isinstance(value, str | int | float)
 
 
-def _weight(
+def _with_weight(
     about: Mapping[str, Any], reading: Reading, steps: Steps, findings: Findings, *, bare: bool
-) -> tuple[float, float] | None:
-    weight = reading.weight
-    if is_scalar(about.get("weight")):
-        read = partial(read_measure, "weight", about["weight"], bare=bare)
-        given = findings.attempt((*steps, "weight"), read)
-        if None not in (given, weight) and abs((given or 0.0) - (weight or 0.0)) > 0.5:
-            findings.say(
-                (*steps, "weight"),
-                "the weight is given twice, and differently",
-                "it either here or in the words for the fabric",
-            )
-        weight = given
-    return None if weight is None else (weight, weight)
+) -> Reading:
+    if not is_scalar(about.get("weight")):
+        return reading
+    read = partial(read_measure, "weight", about["weight"], bare=bare)
+    given = findings.attempt((*steps, "weight"), read)
+    said = None if reading.weight is None or reading.weight_in_words else reading.weight[0]
+    if None not in (given, said) and abs((given or 0.0) - (said or 0.0)) > _SAME_WEIGHT:
+        findings.say(
+            (*steps, "weight"),
+            "the weight is given twice, and differently",
+            "it either here or in the words for the fabric",
+        )
+    weight = None if given is None else (given, given)
+    return replace(reading, weight=weight, weight_in_words=False)
 
 
-def _mixes(
+_SAME_WEIGHT = 0.5
+
+
+def _with_fibres(
     about: Mapping[str, Any],
     reading: Reading,
     steps: Steps,
     findings: Findings,
     knowledge: Knowledge,
-) -> tuple[Mix, ...]:
-    """What the cloth may be made of; nothing where that is not known."""
-    named = (reading.fibres,) if reading.fibres else ()
+) -> Reading:
+    """The reading with the fibres that stand under a key of their own."""
     if about.get("fibres") is None:
-        return named
+        return reading
     here: Steps = (*steps, "fibres")
     found = read_mixes(about["fibres"], here, findings, knowledge)
-    if found is None or reading.from_name:
-        return found or ()
     spoken = {fibre for fibre, _ in reading.fibres}
     if spoken and not all(spoken <= {fibre for fibre, _ in mix} for mix in found or ((),)):
         names = " and ".join(knowledge.fibres[fibre].name for fibre in sorted(spoken))
@@ -164,7 +164,31 @@ def _mixes(
             "the words for the fabric say that the fibre is unknown",
             "the fibres in one of the two places",
         )
-    return found
+    if not found:
+        entry = knowledge.entries[reading.entry]
+        return replace(reading, fibres=(), mixes=entry.mixes, fibre_unknown=True, stated=False)
+    return _made_of(found, reading, knowledge)
+
+
+def _made_of(found: tuple[Mix, ...], reading: Reading, knowledge: Knowledge) -> Reading:
+    """The reading of a cloth that is of one of some mixes, each with its shares or without."""
+    entry = knowledge.entries[reading.entry]
+    mixes: list[Mix] = []
+    notes = list(reading.notes)
+    for mix in found:
+        whole = all(share is not None for _, share in mix)
+        some, told = possible_mixes(entry, Fibres(mix, whole=whole), knowledge)
+        mixes += some
+        notes += told
+    laid = [mix for id_ in reading.laid for mix in knowledge.entries[id_].mixes]
+    stated = all(share is not None for mix in found for _, share in mix)
+    return replace(
+        reading,
+        fibres=found[0],
+        mixes=tuple(dict.fromkeys([*mixes, *laid])),
+        stated=stated,
+        notes=tuple(dict.fromkeys(notes)),
+    )
 
 
 def read_mixes(

@@ -16,7 +16,11 @@ from advisor.project.wished import Wishes
 
 @dataclass(frozen=True, slots=True)
 class Cloth:
-    """One cloth or notion of the garment; several mixes mean that nobody knows which it is."""
+    """One cloth or notion of the garment; several mixes mean that nobody knows which it is.
+
+    `laid` names entries whose guards hold as well, for what is laid on the cloth; `notes` say what
+    was assumed of it or not understood, and what follows from that.
+    """
 
     name: str
     entry: str
@@ -29,6 +33,8 @@ class Cloth:
     detachable: bool = False
     traits: dict[str, tuple[int, int]] = field(default_factory=dict)
     assumed: tuple[str, ...] = ()
+    laid: tuple[str, ...] = ()
+    notes: tuple[tuple[str, str], ...] = ()
 
     @property
     def fibre_known(self) -> bool:

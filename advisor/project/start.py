@@ -23,7 +23,7 @@ from advisor.project.names import (
     tidy_name,
 )
 from advisor.project.phrase import Reading, read_phrase
-from advisor.units import show
+from advisor.units import show_range
 
 T = TypeVar("T")
 MOST_TRIES = 20
@@ -278,15 +278,12 @@ class _Interview:
 def described(reading: Reading, knowledge: Knowledge, units: str) -> str:
     """What was understood of a phrase, in a few words."""
     entry = knowledge.entries[reading.entry]
-    if reading.fibres:
-        fibres = _mix_words(reading.fibres, knowledge)
-    else:
-        fibres = "fibre unknown, perhaps " + " or ".join(
-            dict.fromkeys(_mix_words(mix, knowledge) for mix in entry.mixes)
-        )
+    fibres = " or ".join(dict.fromkeys(_mix_words(mix, knowledge) for mix in reading.mixes))
+    if len(reading.mixes) > 1:
+        fibres = f"fibre unknown, perhaps {fibres}"
     weight = "weight not said"
     if reading.weight is not None:
-        weight = show("weight", reading.weight, "us" if units == "us" else "metric")
+        weight = show_range("weight", *reading.weight, "us" if units == "us" else "metric")
     return f"{entry.name}, {fibres}, {weight}"
 
 

@@ -35,4 +35,4 @@ def _in_name(phrase: Any, knowledge: Knowledge) -> bool:
         reading = read_phrase(phrase, knowledge)
     except InputError:  # a notion, which a label does not count
         return False
-    return reading.from_name and bool(reading.fibres)
+    return bool(reading.fibres) and not reading.stated

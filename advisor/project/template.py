@@ -151,7 +151,7 @@ def _cloth(cloth: ClothAnswer, units: str, knowledge: Knowledge, *, first: bool)
     reading = cloth.reading
     weight = "10 oz" if units == "us" else "240 g/m2"
     if reading.weight is not None:
-        weight = f"{reading.weight:g} g/m2"
+        weight = f"{sum(reading.weight) / 2:.0f} g/m2"
     for key, (usual, words) in _CLOTH.items():
         usual = {"fibres": _fibres(cloth), "weight": weight}.get(key, usual)  # noqa: PLW2901
         words = words.replace("{traits}", ", ".join(knowledge.traits))  # noqa: PLW2901
@@ -164,7 +164,7 @@ def _fibres(cloth: ClothAnswer) -> str:
     mix = cloth.reading.fibres
     if not mix:
         return "unknown"
-    if len(mix) == 1:
+    if len(mix) == 1 and mix[0][1] is not None:
         return f"{{{quoted(mix[0][0])}: 100}}"
     if any(share is None for _, share in mix):
         return quoted(" ".join(fibre for fibre, _ in mix))

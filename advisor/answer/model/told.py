@@ -29,7 +29,10 @@ class ToldSource:
 
 @dataclass(frozen=True, slots=True)
 class ToldLayer:
-    """A cloth or notion of the garment; `fibres` is the word unknown where several mixes fit."""
+    """A cloth or notion of the garment; `fibres` is the word unknown where several mixes fit.
+
+    `laid` names what is laid on the cloth, whose guards hold as well.
+    """
 
     name: str
     fabric: str
@@ -39,6 +42,7 @@ class ToldLayer:
     weight: tuple[float, float] | None
     text: str
     assumed: tuple[str, ...]
+    laid: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -75,8 +75,8 @@ def test_what_is_not_known_is_not_written(fibres: str, kind: str) -> None:
 
 
 def test_a_fibre_in_the_name_is_no_share() -> None:
-    """Who says linen suiting has not said how much linen; who says 100 has."""
-    assert ["share"] == [m.kind for m in content_of("shell: linen suiting", "shell").missing]
+    """Who says linen suiting has not said what else is in it; who says 100 has."""
+    assert ["unknown"] == [m.kind for m in content_of("shell: linen suiting", "shell").missing]
     said = content_of("shell: {fabric: linen suiting, fibres: {linen: 100}}", "shell")
     assert ["100 % linen"] == [part.text for part in said.parts]
 

@@ -1,0 +1,1 @@
+"""How a maker's words for a cloth are read: words, weights, shares, grounds, and what they mean."""

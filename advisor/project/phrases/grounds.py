@@ -1,0 +1,147 @@
+"""Finds the cloths that a phrase names, whatever the order of its words.
+
+A name counts where all of its words stand in the phrase. The longest name wins, so that "wool
+crepe" is that cloth and not any crepe of wool; a name made of nothing but fibres, uses and
+qualities ("suiting", "stretch cotton") counts only where no other is there.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import dataclass
+
+from advisor.knowledge.model import Knowledge
+from advisor.project.phrases import lexicon
+from advisor.project.phrases.tokens import singulars, words_of
+from advisor.project.phrases.weights import WEIGHT_WORDS
+
+LAID_FIRST = frozenset({"embellished", "layered", "coated", "pleated"})
+"""Families of cloths whose make, not their ground, decides how they are handled."""
+
+
+@dataclass(frozen=True, slots=True)
+class Name:
+    """A name of the knowledge as words; `strong` when it holds a word that only a cloth has."""
+
+    entry: str
+    words: tuple[str, ...]
+    strong: bool
+    general: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Grounds:
+    """The cloth that a phrase names, further cloths laid on it or named beside it, and the rest."""
+
+    entry: str
+    laid: tuple[str, ...]
+    name: tuple[str, ...]
+    left: tuple[str, ...]
+
+
+class Names:
+    """The names of the knowledge, ready to be looked for in a phrase."""
+
+    def __init__(self, knowledge: Knowledge) -> None:
+        self.knowledge = knowledge
+        self.fibre_words = (
+            frozenset(
+                word
+                for name in knowledge.fibre_names
+                for word in words_of(name)
+                if not word.isdigit()
+            )
+            | frozenset(lexicon.FIBRE_WORDS)
+            | frozenset(lexicon.BLEND_WORDS)
+        )
+        self.weak = self.fibre_words | general_words()
+        self.all: list[Name] = []
+        seen: set[tuple[str, ...]] = set()
+        for text, entry in knowledge.names.items():
+            words = tuple(words_of(text))
+            if words and tuple(sorted(words)) not in seen:
+                seen.add(tuple(sorted(words)))
+                strong = any(word not in self.weak for word in words)
+                general = all(word in _USE_WORDS for word in words)
+                self.all.append(Name(entry, words, strong, general))
+        self.by_word: dict[str, list[Name]] = {}
+        for name in self.all:
+            self.by_word.setdefault(name.words[0], []).append(name)
+
+    def best(self, words: list[str], *, strong: bool) -> Name | None:
+        """The longest name all of whose words are among some; the same for any order of them."""
+        have = Counter(words)
+        found = [
+            name
+            for word in have
+            for name in self.by_word.get(word, ())
+            if name.strong is strong and not Counter(name.words) - have
+        ]
+        return max(found, key=self._key) if found else None
+
+    def _key(self, name: Name) -> tuple[int, bool, bool, float, str]:
+        entry = self.knowledge.entries[name.entry]
+        weight = entry.weight[0] if entry.weight else 0.0
+        return (len(name.words), not name.general, entry.kind == "cloth", -weight, name.entry)
+
+
+_LAST: list[tuple[object, Names]] = []
+
+
+def names_of(knowledge: Knowledge) -> Names:
+    """The names of some knowledge, made once."""
+    if not _LAST or _LAST[0][0] is not knowledge.names:
+        _LAST[:] = [(knowledge.names, Names(knowledge))]
+    return _LAST[0][1]
+
+
+_USE_WORDS = singulars(lexicon.USES | lexicon.FABRIC_WORDS)
+
+
+def general_words() -> frozenset[str]:
+    """Every word that says something of a cloth without naming it."""
+    lists = (
+        lexicon.USES, lexicon.FABRIC_WORDS, lexicon.FILLERS, lexicon.QUALITIES, lexicon.STRETCH,
+        lexicon.WAYS, lexicon.LOOK, lexicon.BLEND, lexicon.PATTERNS, lexicon.PURE, lexicon.UNSURE,
+        frozenset(lexicon.SHADES), WEIGHT_WORDS,
+    )  # fmt: skip
+    return singulars(frozenset().union(*lists))
+
+
+def find_grounds(words: list[str], knowledge: Knowledge) -> Grounds | None:
+    """The cloths that some words name; None where they name none."""
+    names = names_of(knowledge)
+    first = names.best(words, strong=True)
+    if first is None:
+        first = names.best(words, strong=False)
+        if first is None:
+            return None
+        return Grounds(first.entry, (), first.words, tuple(without(words, first.words)))
+    found, used, left = [first.entry], list(first.words), without(words, first.words)
+    while (name := names.best(left, strong=True)) is not None:
+        if knowledge.entries[name.entry].kind != "cloth":
+            break
+        found.append(name.entry)
+        used += name.words
+        left = without(left, name.words)
+    entry = _primary(list(dict.fromkeys(found)), knowledge)
+    laid = tuple(sorted(set(found) - {entry}))
+    return Grounds(entry, laid, tuple(used), tuple(left))
+
+
+def _primary(found: list[str], knowledge: Knowledge) -> str:
+    """Whose advice is followed: a make before a ground, the longer name before the shorter."""
+    making = [id_ for id_ in found if knowledge.entries[id_].family in LAID_FIRST]
+    return making[0] if making else found[0]
+
+
+def without(words: list[str], taken: tuple[str, ...]) -> list[str]:
+    """The words less those that are taken, each as often as it is taken."""
+    left = Counter(taken)
+    kept = []
+    for word in words:
+        if left[word]:
+            left[word] -= 1
+        else:
+            kept.append(word)
+    return kept

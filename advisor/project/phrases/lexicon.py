@@ -1,0 +1,252 @@
+"""The words of a phrase that are no name of a cloth and no fibre, by what they are good for.
+
+What stands here is known and does no harm when it is left out; a word that stands nowhere is said
+to be not understood. The lists are common practice: how shops and patterns word a cloth.
+"""
+
+from __future__ import annotations
+
+
+def _words(text: str) -> frozenset[str]:
+    return frozenset(text.split())
+
+
+DARK = _words(
+    "black navy brown burgundy charcoal dark maroon chocolate indigo midnight espresso ebony "
+    "aubergine bottle plum wine oxblood anthracite ink"
+)
+PALE = _words(
+    "white ivory cream pale beige pastel ecru champagne blush nude snow pearl eggshell "
+    "vanilla oatmeal bone buttermilk offwhite"
+)
+OTHER_COLOURS = _words(
+    "red blue green grey gray pink purple orange yellow gold silver plain coloured colored "
+    "teal turquoise aqua coral peach apricot mint sage olive emerald jade lime mustard ochre "
+    "rust terracotta copper bronze tan camelcoloured taupe mauve lilac lavender violet "
+    "magenta fuchsia cerise rose salmon scarlet crimson ruby sapphire cobalt royal sky petrol "
+    "denimblue neon fluorescent bright multicoloured multicolour rainbow ombre tonal two tone "
+    "colour color shade coloured solid natural undyed dyed unbleached bleached dusty baby "
+    "light-coloured forest khaki marine melange marl heather heathered chine nacre stone sand "
+    "amethyst aquamarine"
+)
+SHADES: dict[str, str] = {
+    **dict.fromkeys(sorted(DARK), "dark"),
+    **dict.fromkeys(sorted(PALE), "pale"),
+    **dict.fromkeys(sorted(OTHER_COLOURS), ""),
+    "printed": "",
+}
+"""Colour words and the shade that they surely mean; most mean none for certain."""
+
+PATTERNS = _words(
+    "print printed prints check checked checks checkered chequered plaid tartan stripe "
+    "stripes striped pinstripe pinstriped chalkstripe spot spots spotted dot dots dotted "
+    "polka floral flower flowers flowery paisley animal leopard zebra snake snakeskin tiger "
+    "camo camouflage houndstooth dogtooth herringbone geometric abstract border panel "
+    "tropical toile liberty-style ditsy batik ikat patterned pattern patterns digital screen "
+    "block shibori tie-dye tiedye argyle windowpane glen glencheck birdseye chevron donegal "
+    "figured fancy motif motifs stars hearts butterfly botanical photo placement harlequin "
+    "diamond zigzag ribbed ottoman-look"
+)
+DIRECTED = _words(
+    "print printed prints check checked checks plaid tartan floral flower flowers flowery "
+    "paisley animal leopard zebra snake snakeskin tiger border panel tropical toile ditsy "
+    "figured motif motifs photo placement butterfly botanical chevron digital houndstooth "
+    "dogtooth stars hearts patterned pattern patterns camo camouflage abstract geometric "
+    "windowpane glen glencheck"
+)
+"""Pattern words of designs that may have an up and a down."""
+
+USES = _words(
+    "lining linings suiting suitings shirting shirtings coating coatings upholstery "
+    "furnishing curtain drapery bridal bridesmaid wedding evening dress dresses dressmaking "
+    "dressweight skirt blouse blouseweight shirt shirtweight trouser trousers suit jacket "
+    "coat bottomweight topweight costume dance dancewear stage lingerie underwear swimwear "
+    "swimsuit swim sportswear activewear sports sport performance athletic yoga leggings "
+    "jumper craft quilting quilters patchwork apparel garment fashion clothing mens ladies "
+    "womens childrens childrenswear kids baby nursery pocketing tshirt tee sweater uniform "
+    "workwear outdoor rainwear outerwear veil veiling petticoat scarf tie prom ballgown gown "
+    "bag home decor interior tablecloth towelling interlining underlining backing tailoring "
+    "couture summer winter autumn spring pants jeans corset corsetry pajama pyjama nightwear"
+)
+FABRIC_WORDS = _words(
+    "fabric fabrics cloth cloths textile textiles material materials stuff goods woven weave "
+    "knit knits knitted weaved piece remnant offcut bolt yardage metre metres meter meters "
+    "yard yards wide width per by the"
+)
+FILLERS = _words(
+    "a an and the of with in % for from some my old new this is it as made type style quality "
+    "fibre fiber fibres fibers percent percentage approx approximately about ca circa content "
+    "composition total weight at to i have plus very quite rather really bit little slightly "
+    "kind sort"
+)
+QUALITIES = _words(
+    "soft softer crisp fluid drapey draped flowing flowy smooth silky satiny shiny shimmer "
+    "shimmery shimmering glossy lustrous sheen matt matte dull textured texture slub slubbed "
+    "slubby washed prewashed stonewashed enzyme garment-washed sandwashed peached sueded "
+    "brushed unbrushed combed carded ringspun mercerised mercerized sanforised sanforized "
+    "preshrunk raw rawedge selvedge selvage organic bio recycled sustainable eco deadstock "
+    "vintage antique designer italian irish french japanese english scottish indian thai "
+    "chinese swiss british european american african welsh egyptian pima supima turkish "
+    "belgian spanish luxury premium fine finest real genuine authentic good best basic "
+    "classic everyday standard regular traditional handwoven handloom handloomed yarndyed "
+    "yarn spun filament worsted woollen tropical super extra ultra double-width single "
+    "tubular openwidth circular warp weft tight tightly loosely loose dense densely open "
+    "closed firm stiff limp crispy structured unstructured bouncy springy spongy cosy cozy "
+    "warm cool breathable airy delicate beautiful lovely gorgeous pretty simple smart casual "
+    "rustic nubby nubbly hairy fluffy reversible doublefaced face faced sided side cut uncut "
+    "pile wale wales thread count denier ply gauge grain full bottom top medium-drape drape "
+    "drapy handle hand iridescent shot changeant changeable opaque semi sheer transparent see "
+    "through seethrough illusion french-style hard wearing hardwearing durable sturdy "
+    "washable machine handwashable colourfast high low mid pre up quick drying wicking "
+    "moisture antipill pill anti static antistatic ribbon-free cross-dyed crossdyed thick "
+    "thin chunky superfine supersoft buttery featherweight feather gossamer wispy narrow big "
+    "small large tiny mini micro jumbo pinwale fancy novelty unknown-brand surplus sample "
+    "cutting end roll thai-style knitwear bias straight true sumptuous rich heavyduty duty "
+    "long-staple staple short sharp ordinary usual pretreated untreated finished unfinished "
+    "loomstate greige grey-state ready prepared"
+)
+STRETCH = _words("stretch stretchy stretchable elastic elasticated bistretch")
+WAYS = _words("2 4 two four one 1 way ways 2way 4way comfort power mechanical natural bi")
+LOOK = _words(
+    "look looks like lookalike effect imitation faux fake mock artificial vegan style-of simulated"
+)
+BLEND = _words("blend blended blends mix mixed mixes mixture union rich")
+PURE = _words("pure all wholly entirely pur")
+UNSURE = _words("maybe perhaps probably possibly might think guess guessing unsure seems either")
+NOT = _words("no not non without minus free un never except isnt")
+SURFACES = {
+    "sequin": "sequinned",
+    "sequins": "sequinned",
+    "sequinned": "sequinned",
+    "sequined": "sequinned",
+    "paillette": "sequinned",
+    "paillettes": "sequinned",
+    "spangled": "sequinned",
+    "bead": "beaded",
+    "beads": "beaded",
+    "beaded": "beaded",
+    "beading": "beaded",
+    "rhinestone": "beaded",
+    "rhinestones": "beaded",
+    "crystal": "beaded",
+    "crystals": "beaded",
+    "diamante": "beaded",
+    "pearls": "beaded",
+    "pearled": "beaded",
+    "jewelled": "beaded",
+    "jeweled": "beaded",
+    "studded": "beaded",
+    "studs": "beaded",
+    "embroidered": "embroidered",
+    "embroidery": "embroidered",
+    "foil": "foil-knit",
+    "foiled": "foil-knit",
+    "glitter": "glued-on",
+    "glittery": "glued-on",
+    "glittered": "glued-on",
+    "glued": "glued-on",
+    "flock": "glued-on",
+    "flocked": "glued-on",
+    "flocking": "glued-on",
+    "quilted": "quilted",
+    "padded": "quilted",
+    "coated": "showerproof",
+    "waterproof": "showerproof",
+    "waterproofed": "showerproof",
+    "showerproof": "showerproof",
+    "rubberised": "showerproof",
+    "rubberized": "showerproof",
+    "waxed": "waxed-cotton",
+    "oiled": "waxed-cotton",
+    "laminated": "laminated-cotton",
+    "lacquered": "laminated-cotton",
+    "varnished": "laminated-cotton",
+    "pul": "showerproof",
+    "bonded": "bonded",
+    "pleated": "pleated",
+    "plisse-pleated": "pleated",
+    "crushed": "",
+    "crinkle": "",
+    "crinkled": "",
+}
+"""Words for what is laid on a ground, or done to it for good, with the entry that minds it."""
+
+IMITATED = {
+    "fur": "faux-fur",
+    "leather": "faux-leather",
+    "suede": "suede-cloth",
+    "shearling": "sherpa",
+    "patent-leather": "vinyl",
+}
+"""What a skin becomes when it is said to be imitated."""
+
+TENDER_PARTS = _words("elastane rubber metallic-film metal polyurethane chlorofibre pvdc")
+"""Fibres that are no ground: what gives a cloth its stretch, its glitter or its coat."""
+
+FAMILIES = {
+    "linen": "linen-suiting",
+    "silk": "crepe-de-chine",
+    "cotton": "poplin",
+    "wool": "wool-suiting",
+    "cupro": "lining",
+    "acetate": "lining",
+    "viscose": "challis",
+    "polyester": "satin",
+    "nylon": "taffeta",
+    "lyocell": "lyocell-twill",
+    "modal": "lyocell-twill",
+    "hemp": "canvas",
+    "jute": "hessian",
+    "cashmere": "coating",
+    "camel": "coating",
+    "acrylic": "sweater-knit",
+    "mohair": "coating",
+    "alpaca": "coating",
+    "angora": "sweater-knit",
+    "ramie": "linen-suiting",
+    "tussah-silk": "silk-noil",
+    "triacetate": "crepe",
+    "metallic-film": "lame",
+    "polyurethane": "faux-leather",
+    "chlorofibre": "vinyl",
+    "metal": "metal-mesh",
+    "leather": "leather",
+}
+"""The commonest dress cloth of a fibre that was named alone (common practice)."""
+KNIT_FAMILIES = {
+    "wool": "sweater-knit",
+    "acrylic": "sweater-knit",
+    "cashmere": "sweater-knit",
+    "mohair": "sweater-knit",
+    "alpaca": "sweater-knit",
+    "angora": "sweater-knit",
+    "": "jersey",
+}
+"""The same where the word knit was said as well; a jersey for every other fibre."""
+BLEND_WORDS = {
+    "polycotton": ("polyester", "cotton"),
+    "cottonpoly": ("polyester", "cotton"),
+    "polyviscose": ("polyester", "viscose"),
+    "polyrayon": ("polyester", "viscose"),
+    "polywool": ("polyester", "wool"),
+    "wooleypoly": ("polyester", "wool"),
+    "linsey": ("linen", "wool"),
+}
+"""One word for two fibres."""
+FIBRE_WORDS = {
+    "poly": "polyester",
+    "polyamid": "nylon",
+    "el": "elastane",
+    "ea": "elastane",
+    "co": "cotton",
+    "woolen": "wool",
+    "woollen": "wool",
+    "woolly": "wool",
+    "silken": "silk",
+    "flaxen": "linen",
+    "cottons": "cotton",
+    "merino": "wool",
+    "polycarbonate": "",
+    "bamboo": "viscose",
+}
+"""Short words of labels and shops for fibres; the standards' own names stand in the knowledge."""

@@ -1,0 +1,75 @@
+"""Reads "silk look", "faux fur", "imitation leather": the fibre or skin that a cloth is not."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from advisor.knowledge.model import Knowledge, Mix
+from advisor.project.phrases import lexicon
+from advisor.project.phrases.grounds import find_grounds, without
+from advisor.project.phrases.shares import fibres_at
+from advisor.project.phrases.tokens import singulars, words_of
+
+_LOOK = singulars(lexicon.LOOK)
+_BEFORE = frozenset({"faux", "fake", "imitation", "mock", "artificial", "vegan", "simulated"})
+LIKELY: tuple[Mix, ...] = ((("polyester", 100.0),), (("viscose", 100.0),))
+"""What a cloth is made of that only looks like a costlier fibre (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Looks:
+    """The words that are left, the fibres that are only imitated, and what is told of it."""
+
+    words: list[str]
+    fibres: tuple[str, ...] = ()
+    mixes: tuple[Mix, ...] = ()
+    note: tuple[str, str] = ("", "")
+
+
+def take_looks(words: list[str], knowledge: Knowledge) -> Looks:
+    """Take the imitated fibre out of a phrase, or the skin for what imitates it."""
+    if not any(word in _LOOK for word in words):
+        return Looks(words)
+    whole = find_grounds(words, knowledge)
+    if whole is not None and (
+        whole.entry in lexicon.IMITATED.values() or any(word in _LOOK for word in whole.name)
+    ):
+        return Looks(words)
+    bare = [word for word in words if word not in _LOOK]
+    skin = _skin_among(bare, knowledge)
+    if skin is not None:
+        name, entry = skin
+        return Looks([*words_of(knowledge.entries[entry].name), *without(bare, name)])
+    at, fibres, used = _imitated(words, knowledge)
+    if not fibres:
+        return Looks(bare)
+    kept = [word for i, word in enumerate(words) if not at <= i < at + used and word not in _LOOK]
+    if find_grounds(kept, knowledge) is None:
+        kept += words[at : at + used]  # the cloth that is looked like is the ground
+    names = " and ".join(knowledge.fibres[fibre].name for fibre in fibres)
+    note = (
+        f"it only looks like {names}",
+        "handled so that polyester, viscose and what the cloth is sold in all bear it",
+    )
+    return Looks(kept, fibres, LIKELY, note)
+
+
+def _skin_among(words: list[str], knowledge: Knowledge) -> tuple[tuple[str, ...], str] | None:
+    grounds = find_grounds(words, knowledge)
+    if grounds is None or grounds.entry not in lexicon.IMITATED:
+        return None
+    return grounds.name, lexicon.IMITATED[grounds.entry]
+
+
+def _imitated(words: list[str], knowledge: Knowledge) -> tuple[int, tuple[str, ...], int]:
+    """Where the fibre stands that is imitated: behind "faux", or before "look"."""
+    for i, word in enumerate(words):
+        if word in _BEFORE and i + 1 < len(words):
+            fibres, used = fibres_at(words, i + 1, knowledge)
+            if fibres:
+                return i + 1, fibres, used
+        elif word in _LOOK and i:
+            fibres, used = fibres_at(words, i - 1, knowledge)
+            if fibres:
+                return i - 1, fibres, used
+    return 0, (), 0

@@ -1,0 +1,238 @@
+"""Understands a phrase for one cloth: ground, what is laid on it, fibres, weight, colour, use.
+
+What is not known is left out and said where that can do no harm, and refused where it could: where
+the word may be a slip of a fibre or of a cloth, where it takes something away, or where too little
+of the phrase is left. A word left out never narrows what the cloth may be made of.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field, replace
+from itertools import pairwise
+
+from advisor.errors import InputError, Problem, shown
+from advisor.knowledge.model import Knowledge, Mix
+from advisor.project.phrases import lexicon
+from advisor.project.phrases.composition import Note, possible_mixes
+from advisor.project.phrases.families import family_of
+from advisor.project.phrases.grounds import (
+    LAID_FIRST,
+    Grounds,
+    find_grounds,
+    general_words,
+    without,
+)
+from advisor.project.phrases.looks import Looks, take_looks
+from advisor.project.phrases.shares import Fibres, fibres_at, read_shares, take_ratio
+from advisor.project.phrases.suggestions import likest, slip_of
+from advisor.project.phrases.tokens import singulars, words_of
+from advisor.project.phrases.traits import traits_of
+from advisor.project.phrases.weights import Weight, take_weight, weight_in_words
+
+LONGEST = 200
+_MOST_UNKNOWN = 2
+_UNKNOWN = re.compile(
+    r"\b(?:(?:unknown|mystery)\s+fib(?:re|er)s?|fib(?:re|er)s?\s+unknown|(?:fib(?:re|er)s?\s+)?"
+    r"(?:content|composition)\s+unknown|unknown|mystery)\b"
+)
+_SURFACES = {words_of(word)[0]: entry for word, entry in lexicon.SURFACES.items()}
+_NOT = lexicon.NOT
+_ELASTANE = ("elastane",)
+_UNSURE = singulars(lexicon.UNSURE)
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """What a phrase says of a cloth.
+
+    `fibres` is what was said of them, in the words' own order; `mixes` what the cloth may be made
+    of. `stated` when shares were said. `traits` are levels that the words raise, `laid` entries
+    whose guards hold as well, `notes` what was assumed or left out.
+    """
+
+    entry: str
+    mixes: tuple[Mix, ...]
+    fibres: Mix = ()
+    stated: bool = False
+    fibre_unknown: bool = False
+    weight: Weight | None = None
+    weight_in_words: bool = False
+    shade: str = ""
+    laid: tuple[str, ...] = ()
+    traits: dict[str, tuple[int, int]] = field(default_factory=dict)
+    notes: tuple[Note, ...] = ()
+
+
+def read_phrase(text: str, knowledge: Knowledge) -> Reading:
+    """Understand a phrase.
+
+    Raises:
+        InputError: with what was not understood and the nearest names.
+    """
+    if not text.strip() or len(text) > LONGEST:
+        raise refuse(text[:40], "a fabric is named in a few words, such as 'nylon organza'")
+    return _Phrase(text, knowledge).read()
+
+
+def refuse(word: str, expected: str, known: tuple[str, ...] = ()) -> InputError:
+    """The refusal of a word or phrase, with what would be understood."""
+    return InputError(Problem(f"not understood: {shown(word)}", None, expected, known))
+
+
+class _Phrase:
+    def __init__(self, text: str, knowledge: Knowledge) -> None:
+        self.text = text.strip()
+        self.knowledge = knowledge
+        self.notes: list[Note] = []
+
+    def read(self) -> Reading:
+        rest, weight, aside = take_weight(self.text)
+        rest, ratio = take_ratio(rest)
+        self._left_out(aside)
+        plain = " ".join(words_of(rest))
+        unknown = bool(_UNKNOWN.search(plain))
+        words = _UNKNOWN.sub(" ", plain).split()
+        unknown = unknown or any(word in _UNSURE for word in words)
+        looks = take_looks(words, self.knowledge)
+        words = looks.words
+        shared = bool(ratio) or any(word[0].isdigit() or word in lexicon.PURE for word in words)
+        grounds = self._grounds(words, shared=shared) or self._family(words, ratio)
+        about = self._about_fibres(words, grounds) if shared else list(grounds.left)
+        fibres = read_shares(about, ratio, self.knowledge)
+        return self._reading(grounds, fibres, looks, weight, unknown=unknown)
+
+    def _grounds(self, words: list[str], *, shared: bool) -> Grounds | None:
+        """The cloths named; elastane that has a share of its own is no part of a name."""
+        if shared:
+            bare = [w for w in words if fibres_at([w], 0, self.knowledge)[0] != _ELASTANE]
+            found = find_grounds(bare, self.knowledge)
+            if found is not None:
+                return replace(found, left=tuple(without(words, found.name)))
+        return find_grounds(words, self.knowledge)
+
+    def _about_fibres(self, words: list[str], grounds: Grounds) -> list[str]:
+        """The words with the fibres that stand in the cloth's own name: a share may be theirs."""
+        named = [w for w in grounds.name if not fibres_at([w], 0, self.knowledge)[0]]
+        return without(words, tuple(named))
+
+    def _family(self, words: list[str], ratio: tuple[float, ...]) -> Grounds:
+        """The commonest cloth of a fibre, a use or a make that was named alone."""
+        surfaces = [word for word in words if _SURFACES.get(word)]
+        if surfaces and not self._fibres(words, ratio):
+            return Grounds(_SURFACES[surfaces[0]], (), (surfaces[0],), tuple(words))
+        taken = family_of(words, self._fibres(words, ratio), self.knowledge)
+        if taken is None:
+            raise self._no_fabric(words)
+        self.notes.append(taken.note)
+        return Grounds(taken.entry, (), (), tuple(words))
+
+    def _fibres(self, words: list[str], ratio: tuple[float, ...]) -> tuple[str, ...]:
+        return tuple(fibre for fibre, _ in read_shares(words, ratio, self.knowledge).shares)
+
+    def _no_fabric(self, words: list[str]) -> InputError:
+        expected = "a fabric that the knowledge has; `advisor fabrics` lists them"
+        known = likest(" ".join(words) or self.text, self.knowledge)
+        return refuse(self.text, expected, known)
+
+    def _reading(
+        self, grounds: Grounds, said: Fibres, looks: Looks, weight: Weight | None, *, unknown: bool
+    ) -> Reading:
+        entry = self.knowledge.entries[grounds.entry]
+        left = [word for word in said.left if word != "or"]
+        if "or" in said.left and not said.whole and len(said.shares) > 1:
+            said = Fibres(
+                said.shares, either=tuple(fibre for fibre, _ in said.shares), left=said.left
+            )
+        laid = self._laid(grounds, left)
+        missing = self._not_understood(left, grounds)
+        narrowed = not (unknown or missing or looks.fibres) or said.whole
+        mixes = self._mixes((entry.id, *laid), said, left, narrowed=narrowed)
+        if looks.fibres:
+            mixes = tuple(dict.fromkeys([*mixes, *looks.mixes]))
+            self.notes.append(looks.note)
+        usual = weight_in_words(left, entry.weight)
+        traits = traits_of(entry, [self.knowledge.entries[i] for i in laid], left, self.knowledge)
+        return Reading(
+            entry.id,
+            mixes,
+            said.shares,
+            said.whole,
+            unknown,
+            weight or usual,
+            weight is None and usual is not None,
+            next((shade for word in left if (shade := lexicon.SHADES.get(word, ""))), "")
+            or _light_colour(left),
+            laid,
+            traits,
+            tuple(dict.fromkeys(self.notes)),
+        )
+
+    def _mixes(
+        self, entries: tuple[str, ...], said: Fibres, left: list[str], *, narrowed: bool
+    ) -> tuple[Mix, ...]:
+        """What the cloth may be of; of several entries together, unless shares fix it."""
+        stretch = any(word in _STRETCH for word in left)
+        found: dict[Mix, None] = {}
+        for id_ in entries[:1] if said.whole else entries:
+            entry = self.knowledge.entries[id_]
+            mixes, notes = possible_mixes(entry, said, self.knowledge, stretch=stretch)
+            found |= dict.fromkeys(mixes if narrowed else (*mixes, *entry.mixes))
+            self.notes += notes
+        return tuple(found)
+
+    def _laid(self, grounds: Grounds, left: list[str]) -> tuple[str, ...]:
+        """Everything whose guards hold beside the entry's own."""
+        found = dict.fromkeys(grounds.laid)
+        for word in left:
+            id_ = _SURFACES.get(word, "")
+            if id_ in self.knowledge.entries and id_ != grounds.entry:
+                found[id_] = None
+        if grounds.laid and self.knowledge.entries[grounds.entry].family not in LAID_FIRST:
+            names = " and ".join(self.knowledge.entries[id_].name for id_ in grounds.laid)
+            taken = self.knowledge.entries[grounds.entry].name
+            effect = f"taken as one cloth, {taken}, that is guarded as {names} too"
+            said = f"two cloths are named in '{self.text}'"
+            self.notes.append((said, f"{effect}; put a comma between two cloths"))
+        return tuple(found)
+
+    def _not_understood(self, left: list[str], grounds: Grounds) -> bool:
+        """Whether something was left out that nobody knows.
+
+        Raises:
+            InputError: it may matter.
+        """
+        if taking := [word for word in left if word in _NOT]:
+            expected = "what the cloth is, and not what it is not"
+            raise refuse(" ".join(left[left.index(taking[0]) :]), expected)
+        strange = [w for w in left if w not in _known_words() and w not in _SURFACES and w != "or"]
+        for word in strange:
+            if any(letter.isdigit() for letter in word) or not word.isprintable():
+                raise refuse(word, f"a fibre, a fabric or a weight in '{self.text}'")
+            if close := slip_of(word, self.knowledge):
+                raise refuse(word, f"a fibre, a fabric or a weight in '{self.text}'", close)
+        if len(strange) > _MOST_UNKNOWN or (strange and not grounds.name):
+            raise refuse(" ".join(strange), f"a fibre, a fabric or a weight in '{self.text}'")
+        self._left_out(tuple(strange))
+        return bool(strange)
+
+    def _left_out(self, words: tuple[str, ...]) -> None:
+        for word in words:
+            effect = "left out; if it names a fibre, a coating or a finish, say that in other words"
+            self.notes.append((f"'{word}' not understood", effect))
+
+
+_STRETCH = singulars(lexicon.STRETCH)
+_KNOWN: list[frozenset[str]] = []
+
+
+def _known_words() -> frozenset[str]:
+    if not _KNOWN:
+        _KNOWN.append(general_words())
+    return _KNOWN[0]
+
+
+def _light_colour(words: list[str]) -> str:
+    """A colour that is called light is pale."""
+    pairs = pairwise(words)
+    return "pale" if any(a == "light" and b in lexicon.SHADES for a, b in pairs) else ""

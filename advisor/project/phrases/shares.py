@@ -1,0 +1,162 @@
+"""Reads fibres and their shares in any usual form: "cotton 97 elastane 3", "70/30", "pure silk"."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from advisor.errors import InputError, Problem, shown
+from advisor.knowledge.model import Knowledge
+from advisor.project.phrases import lexicon
+from advisor.project.phrases.tokens import words_of
+
+Share = tuple[str, float | None]
+_RATIO = re.compile(
+    r"(?<![\w./])(\d{1,2}(?:\.\d+)?)\s*%?\s*[/:-]\s*(\d{1,2}(?:\.\d+)?)\s*%?"
+    r"(?:\s*[/:-]\s*(\d{1,2}(?:\.\d+)?)\s*%?)?(?![\w/])"
+)
+_NUMBER = re.compile(r"\d+(?:[.,]\d+)?%?")
+_ALL, _SLACK = 100.0, 0.5
+_PART = 50.0
+
+
+@dataclass(frozen=True, slots=True)
+class Fibres:
+    """What is said of the fibres: with shares or without, and what was said beside them.
+
+    `whole` when the shares make 100; `blend` when something else is mixed in; `left` are the words
+    that are neither fibre nor share.
+    """
+
+    shares: tuple[Share, ...] = ()
+    whole: bool = False
+    blend: bool = False
+    either: tuple[str, ...] = ()
+    left: tuple[str, ...] = ()
+
+
+def take_ratio(text: str) -> tuple[str, tuple[float, ...]]:
+    """The phrase without "70/30", and its numbers; nothing where they do not make 100."""
+    for found in _RATIO.finditer(text):
+        numbers = tuple(float(part) for part in found.groups() if part)
+        if abs(sum(numbers) - _ALL) <= _SLACK:
+            return f"{text[: found.start()]} {text[found.end() :]}", numbers
+    return text, ()
+
+
+def read_shares(words: list[str], ratio: tuple[float, ...], knowledge: Knowledge) -> Fibres:
+    """The fibres among some words.
+
+    Raises:
+        InputError: shares that cannot be of one cloth.
+    """
+    items, left = _items(words, knowledge)
+    fibres = [item for item in items if isinstance(item, str)]
+    numbers = [item for item in items if not isinstance(item, str)]
+    blend = any(word in lexicon.BLEND for word in left)
+    pure = any(word in lexicon.PURE for word in left)
+    names = list(dict.fromkeys(fibres))
+    if ratio and not numbers and 0 < len(names) <= len(ratio):
+        return _checked(tuple(zip(names, ratio, strict=False)), left, blend=blend)
+    if numbers and not fibres:
+        said = " ".join(f"{number:g}" for number in numbers)
+        raise InputError(
+            Problem(f"not understood: {shown(said)}", None, "a fibre beside its share")
+        )
+    if numbers:
+        return _checked(_paired(items), left, blend=blend)
+    if pure and len(names) == 1 and not blend:
+        return Fibres(((names[0], _ALL),), whole=True, left=left)
+    return Fibres(tuple((name, None) for name in names), blend=blend, left=left)
+
+
+def _items(words: list[str], knowledge: Knowledge) -> tuple[list[str | float], tuple[str, ...]]:
+    """Fibres and numbers in their order, and the words that are neither."""
+    items: list[str | float] = []
+    left: list[str] = []
+    at = 0
+    while at < len(words):
+        word = words[at]
+        if _NUMBER.fullmatch(word):
+            items.append(float(word.rstrip("%").replace(",", ".")))
+            at += 1
+            continue
+        found, used = fibres_at(words, at, knowledge)
+        if found:
+            items += found
+        else:
+            left.append(word)
+        at += used
+    return items, tuple(left)
+
+
+_INDEX: list[tuple[object, dict[tuple[str, ...], str]]] = []
+
+
+def _index(knowledge: Knowledge) -> dict[tuple[str, ...], str]:
+    if not _INDEX or _INDEX[0][0] is not knowledge.fibre_names:
+        index = {tuple(words_of(name)): id_ for name, id_ in knowledge.fibre_names.items()}
+        _INDEX[:] = [(knowledge.fibre_names, index)]
+    return _INDEX[0][1]
+
+
+def fibres_at(words: list[str], at: int, knowledge: Knowledge) -> tuple[tuple[str, ...], int]:
+    """The fibres that the words from a place on name, and how many words that takes."""
+    index = _index(knowledge)
+    for length in (4, 3, 2, 1):
+        fibre = index.get(tuple(words[at : at + length]))
+        if fibre and at + length <= len(words):
+            return (fibre,), length
+    if words[at] in lexicon.BLEND_WORDS:
+        return lexicon.BLEND_WORDS[words[at]], 1
+    fibre = lexicon.FIBRE_WORDS.get(words[at])
+    return ((fibre,), 1) if fibre else ((), 1)
+
+
+def _paired(items: list[str | float]) -> tuple[Share, ...]:
+    """Each number beside its fibre, always on the same side; one that is missing is the rest."""
+    first = isinstance(items[0], float) or isinstance(items[-1], str)
+    found: list[Share] = []
+    number: float | None = None
+    for item in items:
+        if isinstance(item, str):
+            found.append((item, number))
+            number = None
+        elif first and number is None:
+            number = item
+        elif not first and found and found[-1][1] is None:
+            found[-1] = (found[-1][0], item)
+        else:
+            expected = "a share beside each fibre: 'cotton 97 elastane 3'"
+            raise InputError(Problem(f"not understood: '{item:g}'", None, expected))
+    return tuple(found)
+
+
+def _checked(shares: tuple[Share, ...], left: tuple[str, ...], *, blend: bool) -> Fibres:
+    """Shares that make 100, the last one worked out where only one is missing."""
+    text = ", ".join(f"{fibre} {share:g}" if share else fibre for fibre, share in shares)
+    total = sum(share for _, share in shares if share is not None)
+    open_ = [fibre for fibre, share in shares if share is None]
+    if len({fibre for fibre, _ in shares}) < len(shares):
+        raise refuse_shares(text, "each fibre once")
+    if total > _ALL + _SLACK or any(share is not None and share <= 0 for _, share in shares):
+        raise refuse_shares(text, f"shares that make 100; these make {total:g}")
+    if len(open_) == 1 and total < _ALL - _SLACK:
+        shares = tuple((fibre, _ALL - total if share is None else share) for fibre, share in shares)
+        return Fibres(shares, whole=True, left=left)
+    if open_ and total > _ALL - _SLACK:
+        raise refuse_shares(text, "a share for every fibre, or for none")
+    if open_:
+        return Fibres(tuple((fibre, None) for fibre, _ in shares), blend=True, left=left)
+    if total >= _ALL - _SLACK:
+        return Fibres(shares, whole=True, left=left)
+    if total >= _PART and len(shares) > 1:
+        raise refuse_shares(text, f"shares that make 100; these make {total:g}")
+    return Fibres(
+        tuple((fibre, None) for fibre, _ in shares), blend=total >= _PART or blend, left=left
+    )
+
+
+def refuse_shares(text: str, expected: str) -> InputError:
+    """The refusal of shares that do not fit."""
+    return InputError(Problem(f"not understood: {shown(text)}", None, expected))

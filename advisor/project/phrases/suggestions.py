@@ -1,0 +1,61 @@
+"""What may have been meant by a word that nobody knows: the likest names, labels and ids alike."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from advisor.knowledge.model import Knowledge
+from advisor.knowledge.names import plain_name
+from advisor.project.phrases import lexicon
+from advisor.project.phrases.grounds import general_words, names_of
+from advisor.project.phrases.tokens import words_of
+
+_LONG = 7
+"""From so many letters on a word may hold two slips of the keyboard, not only one: estimate."""
+_LOOSELY = 60.0
+_SHORT = 3
+
+
+def likest(text: str, knowledge: Knowledge, most: int = 3) -> tuple[str, ...]:
+    """Names of cloths and fibres that look like a phrase, never the phrase itself."""
+    from rapidfuzz import fuzz, process
+
+    typed = plain_name(text)
+    labels = [e.name for e in knowledge.fabrics()] + list(knowledge.names)
+    choices = {plain_name(label): label for label in reversed(labels)}
+    choices.pop(typed, None)
+    found = process.extract(
+        typed, list(choices), scorer=fuzz.WRatio, limit=4 * most, score_cutoff=_LOOSELY
+    )
+    names: dict[str, str] = {}
+    for name, _, _ in sorted(
+        found, key=lambda row: (-row[1], abs(len(row[0]) - len(typed)), row[0])
+    ):
+        entry = knowledge.names.get(name)
+        names.setdefault(entry or name, choices[name])
+    return tuple(names.values())[:most]
+
+
+def slip_of(word: str, knowledge: Knowledge) -> tuple[str, ...]:
+    """The known words that one may be a slip of: fibres, cloths, and what is laid on them."""
+    if len(word) <= _SHORT:
+        return ()
+    from rapidfuzz import process
+    from rapidfuzz.distance import OSA
+
+    most = 2 if len(word) >= _LONG else 1
+    known = _mattering(knowledge)
+    found = process.extract(word, known, scorer=OSA.distance, limit=3, score_cutoff=most)
+    return tuple(name for name, _, _ in found)
+
+
+def _mattering(knowledge: Knowledge) -> list[str]:
+    """The words whose loss could do harm."""
+    general = general_words()
+    names = [word for name in names_of(knowledge).all for word in name.words]
+    fibres = [word for name in knowledge.fibre_names for word in words_of(name)]
+    every: Iterable[str] = (*names, *fibres, *lexicon.SURFACES, *lexicon.NOT, *lexicon.LOOK)
+    return sorted({word for word in every if len(word) > _SHORT and word not in general} - _LEFT)
+
+
+_LEFT = frozenset({"cloth", "fabric"})

@@ -1,0 +1,31 @@
+"""Splits a phrase into plain words, alike for what is typed and for the names of the knowledge."""
+
+from __future__ import annotations
+
+import re
+
+from advisor.knowledge.names import plain_name
+
+_MARKS = re.compile(r"[,;:()\[\]+&/\"“”„!?…*=]|(?<!\d)\.|\.(?!\d)")
+_JOINED = re.compile(r"(?<![a-z\d])(\d+(?:\.\d+)?%?)(?=[a-z]{3,})")
+_PERCENT = re.compile(r"(\d)\s+%")
+_LONG_ENOUGH = 4
+_NO_PLURAL = ("ss", "us", "is", "'s")
+
+
+def words_of(text: str) -> list[str]:
+    """The words of a phrase in one spelling, without marks; a share keeps its sign: "65%"."""
+    plain = _MARKS.sub(" ", plain_name(text))
+    return [singular(word) for word in _PERCENT.sub(r"\1%", _JOINED.sub(r"\1 ", plain)).split()]
+
+
+def singular(word: str) -> str:
+    """A word without the s of its plural; what is no plural loses it on both sides alike."""
+    if len(word) < _LONG_ENOUGH or not word.endswith("s") or word.endswith(_NO_PLURAL):
+        return word
+    return word[:-1]
+
+
+def singulars(words: frozenset[str]) -> frozenset[str]:
+    """A list of words as `words_of` spells them."""
+    return frozenset(part for word in words for part in words_of(word))
