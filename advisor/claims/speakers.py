@@ -178,8 +178,9 @@ def _own_lid(entry: Entry) -> float:
 def _fibres_say(cloth: Cloth, knowledge: Knowledge, about: frozenset[str]) -> list[Said]:
     """Each fibre's limit counts at any share; its wishes only where it is surely the main one."""
     said: list[Said] = []
-    main, least = _main_fibre(cloth)
-    rules = least >= RULING_SHARE
+    main, most = _main_fibre(cloth)
+    rules = most >= RULING_SHARE
+    limit = min(knowledge.fibres[f].limit for mix in cloth.mixes for f, _ in mix)
     for fibre_id in dict.fromkeys(f for mix in cloth.mixes for f, _ in mix):
         fibre = knowledge.fibres[fibre_id]
         certain = all(any(f == fibre_id for f, _ in mix) for mix in cloth.mixes)
@@ -187,10 +188,21 @@ def _fibres_say(cloth: Cloth, knowledge: Knowledge, about: frozenset[str]) -> li
         said.append(Said(cloth.name, limit_claim(fibre), facts, certain, about))
         for claim in fibre.claims:
             main_says = fibre_id == main and (rules or claim.risk != "result")
+            main_says = main_says and not (_needs_more(claim, limit) and len(cloth.mixes) > 1)
             heard = claim if main_says else held_back(claim, knowledge.aspects[claim.aspect])
             if heard is not None:
                 said.append(Said(cloth.name, heard, facts, certain, about))
     return said
+
+
+def _needs_more(claim: Claim, limit: float) -> bool:
+    """Whether a need of heat goes beyond what something else that may be in the cloth bears."""
+    return (
+        is_heat_need(claim)
+        and claim.strength == "must"
+        and claim.aspect == LIMIT_ASPECT
+        and (claim.span or (0.0,))[0] > limit
+    )
 
 
 RULING_SHARE = 80.0
@@ -198,11 +210,11 @@ RULING_SHARE = 80.0
 
 
 def _main_fibre(cloth: Cloth) -> tuple[str | None, float]:
-    """The fibre that makes at least half of the cloth whatever it is of, and its least share."""
+    """The fibre that makes at least half of the cloth whatever it is of, and its greatest share."""
     each = [_mainly(mix) for mix in cloth.mixes]
     if not each or len({fibre for fibre, _ in each}) > 1:
         return None, 0.0
-    return each[0][0], min(share for _, share in each)
+    return each[0][0], max(share for _, share in each)
 
 
 def _mainly(mix: Mix) -> tuple[str | None, float]:

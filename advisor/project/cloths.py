@@ -181,7 +181,7 @@ def _made_of(found: tuple[Mix, ...], reading: Reading, knowledge: Knowledge) -> 
         mixes += some
         notes += told
     laid = [mix for id_ in reading.laid for mix in knowledge.entries[id_].mixes]
-    stated = all(share is not None for mix in found for _, share in mix)
+    stated = len(found) > 1 or all(share is not None for _, share in found[0])
     return replace(
         reading,
         fibres=found[0],

@@ -116,7 +116,7 @@ def test_answer_has_the_fixed_keys() -> None:
 
 WRONG = {
     "no-fabric": (("ask", "velvte"), "velvet"),
-    "fibre-only": (("ask", "linen"), "linen suiting"),
+    "weave-only": (("ask", "woven"), "advisor fabrics"),
     "shares": (("ask", "cotton 97 elastane 5 denim"), "these make 102"),
     "weight": (("ask", "denim 99999 g/m2"), "5 to 3000"),
     "nothing": (("ask", ""), "a few words"),

@@ -71,5 +71,5 @@ def test_a_question_brings_no_numpy_in() -> None:
 
 def test_what_bears_no_iron_has_no_rows() -> None:
     """Sequins are not pressed, so nothing is computed and nothing is called safe."""
-    done = advisor("iron", "polyester sequinned", "wool coating", "--json")
+    done = advisor("iron", "polyester sequinned", "pure wool coating", "--json")
     assert json.loads(done.stdout)["heat"] == []

@@ -51,7 +51,7 @@ def told(*phrases: str) -> dict[str, Any]:
     return written(_told(*phrases))
 
 
-CLASH = ("linen suiting 240 g/m2", "nylon organza 30 g/m2")
+CLASH = ("pure linen suiting 240 g/m2", "nylon organza 30 g/m2")
 
 
 def clash() -> dict[str, Any]:
@@ -83,7 +83,7 @@ def test_the_layers_are_the_project_s_from_the_iron_down() -> None:
     """No press cloth and no board stand among them; turned over, they stand the other way."""
     data = clash()
     names = [x["name"] for x in way(data, "advised")["layers"]]
-    assert ["linen suiting", "nylon organza"] == names
+    assert ["pure linen suiting", "nylon organza"] == names
     assert names[::-1] == [x["name"] for x in way(data, "turned")["layers"]]
 
 
@@ -109,15 +109,15 @@ def test_a_cloth_delays_and_does_not_protect() -> None:
 def test_the_kinder_side_keeps_the_tender_layer_from_the_iron() -> None:
     """With linen towards the iron the nylon has more time."""
     side = clash()["heat"][0]["kinder_side"]
-    assert (True, "linen suiting") == (side["as_laid"], side["iron_on"])
-    turned = told("nylon organza 30 g/m2", "linen suiting 240 g/m2")["heat"][0]["kinder_side"]
-    assert (False, "linen suiting") == (turned["as_laid"], turned["iron_on"])
+    assert (True, "pure linen suiting") == (side["as_laid"], side["iron_on"])
+    turned = told("nylon organza 30 g/m2", "pure linen suiting 240 g/m2")["heat"][0]["kinder_side"]
+    assert (False, "pure linen suiting") == (turned["as_laid"], turned["iron_on"])
 
 
 def test_what_is_assumed_and_what_dominates_is_said() -> None:
     """Each layer says what moves it most; a weight not given is named."""
-    row = told("linen suiting", "nylon organza")["heat"][0]
-    assert "weight" in row["assumed"]["linen suiting"]
+    row = told("pure linen suiting", "nylon organza")["heat"][0]
+    assert "weight" in row["assumed"]["pure linen suiting"]
     assert any(x["dominated_by"] for x in row["layers"])
 
 
@@ -334,7 +334,7 @@ def test_a_remedy_that_keeps_the_iron_on_says_how_long() -> None:
 
 def test_a_clash_of_the_heat_says_what_was_computed() -> None:
     """The glue's need, the setting and the temperature that it comes to, as computed."""
-    data = told("wool coating 500 g/m2", "+woven fusible interfacing", "wool coating 500 g/m2")
+    data = told("pure wool coating 500 g/m2", "+woven fusible interfacing", "pure wool coating 500 g/m2")
     message = next(c["message"] for c in data["conflicts"] if "the glue of the" in c["message"])
     assert "it wants 130 °C, and with the iron at 150 °C" in message
     assert message.endswith("(computed, not measured).")

@@ -29,7 +29,7 @@ from advisor.overlay.cache import load_knowledge
 from advisor.project.garment import Cloth
 from advisor.project.quick import notion_cloth, quick_garment
 
-COATING = "wool coating 500 g/m2"
+COATING = "pure wool coating 500 g/m2"
 FUSIBLE = {"notion": "woven fusible interfacing"}
 
 
@@ -145,11 +145,11 @@ def test_press_cloths_differ() -> None:
 
 def test_limits_are_those_of_the_layers_and_never_above_the_whole() -> None:
     """Each layer bears what its fibre bears; the lowest of them is the place's limit."""
-    judgement = judged("linen suiting", "nylon organza")
+    judgement = judged("pure linen suiting", "nylon organza")
     place = next(p for p in judgement.verdicts if p.scope == "seam")
     verdict = judgement.verdicts[place][LIMIT_ASPECT]
-    limits = layer_limits(verdict, ("linen suiting", "nylon organza"))
-    assert {"linen suiting": 200.0, "nylon organza": 110.0} == limits
+    limits = layer_limits(verdict, ("pure linen suiting", "nylon organza"))
+    assert {"pure linen suiting": 200.0, "nylon organza": 110.0} == limits
     assert min(x for x in limits.values() if x) == verdict.allowed.high  # type: ignore[union-attr]
 
 
@@ -164,12 +164,12 @@ def test_the_setting_is_the_highest_mark_within_the_limit(limit: float, dots: in
 
 def test_a_clash_is_asked_at_both_marks() -> None:
     """Linen over nylon: at one dot as advised, and at the three dots that linen wants."""
-    found, asked = presses(judged("linen suiting", "nylon organza"), known())
+    found, asked = presses(judged("pure linen suiting", "nylon organza"), known())
     assert len(found) == 1
     dots = {p.way: p.setting.dots for p in asked}
     assert (1, 3, 3) == (dots["advised"], dots["wanted"], dots["turned"])
     wanted = next(p for p in asked if p.way == "wanted")
-    assert ("linen suiting",) == wanted.setting.wanted_by
+    assert ("pure linen suiting",) == wanted.setting.wanted_by
 
 
 def test_the_same_stack_is_asked_once() -> None:
@@ -188,7 +188,7 @@ def test_the_same_stack_is_asked_once() -> None:
 
 def test_no_iron_no_question() -> None:
     """Sequins bear no iron, so no course is drawn for them."""
-    found, asked = presses(judged("wool coating", "polyester sequinned"), known())
+    found, asked = presses(judged("pure wool coating", "polyester sequinned"), known())
     assert len(found) == 1
     assert [] == asked
 
