@@ -334,7 +334,9 @@ def test_a_remedy_that_keeps_the_iron_on_says_how_long() -> None:
 
 def test_a_clash_of_the_heat_says_what_was_computed() -> None:
     """The glue's need, the setting and the temperature that it comes to, as computed."""
-    data = told("pure wool coating 500 g/m2", "+woven fusible interfacing", "pure wool coating 500 g/m2")
+    data = told(
+        "pure wool coating 500 g/m2", "+woven fusible interfacing", "pure wool coating 500 g/m2"
+    )
     message = next(c["message"] for c in data["conflicts"] if "the glue of the" in c["message"])
     assert "it wants 130 °C, and with the iron at 150 °C" in message
     assert message.endswith("(computed, not measured).")

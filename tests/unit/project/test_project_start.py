@@ -70,8 +70,10 @@ def test_the_answers_become_a_project_that_loads() -> None:
     assert (Use("shell"), Use("lining"), Use("woven fusible interfacing")) == garment.seams[0].uses
     assert {"length": 24.5 * 25.4, "shape": "curved", "stress": "low"} == garment.seams[0].facts
     assert [
-        "Understood: velveteen, fibre unknown, perhaps cotton or cotton 97 % with elastane 3 %, "
-        "weight not said.",
+        (
+            "Understood: velveteen, fibre unknown, perhaps cotton or "
+            "cotton 97 % with elastane 3 %, weight not said."
+        ),
         "Understood: satin, acetate, weight not said.",
     ] == told
 
