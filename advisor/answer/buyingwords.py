@@ -50,10 +50,11 @@ def sold_text(length_mm: float, units: System) -> str:
 
 def wrong_text(bought: Bought, units: System) -> str:
     """Why a cloth cannot be laid out; nothing where it can."""
-    return bought.wrong if bought.too_wide is None else _too_wide(bought.too_wide, units)
+    return bought.wrong if bought.too_wide is None else too_wide_text(bought.too_wide, units)
 
 
-def _too_wide(error: TooWideError, units: System) -> str:
+def too_wide_text(error: TooWideError, units: System) -> str:
+    """A piece that its cloth cannot hold, with both widths."""
     across, usable = (show_size(v, units) for v in (error.across, error.usable))
     who = error.name or "a piece"
     if error.bias:

@@ -146,6 +146,9 @@ def _with_making(found: Answer, decided: Decided, parts: Parts, teller: Teller) 
     found = replace(found, seams=told_places(judgement, teller, built=not single))
     if single:
         return found
+    from advisor.answer.checkwords import told_checks
+
+    found = replace(found, checks=told_checks(judgement, teller))
     found = replace(found, tests=with_settings(found.tests, judgement))
     if not parts.shopping:
         return found

@@ -201,6 +201,21 @@ def _if_across(
     return again if again.length_mm > found.buy_metric_mm else None
 
 
+def too_wide_in(judgement: Judgement, knowledge: Knowledge) -> list[tuple[str, TooWideError]]:
+    """Cloths with a piece that they cannot hold, and what it spans; nothing is packed for this."""
+    found = []
+    for name, cloth in judgement.garment.cloths.items():
+        pieces = [piece for piece in judgement.garment.plan.pieces if piece.cloth == name]
+        sold, _ = _sold(cloth, judgement, knowledge)
+        try:
+            _cuts(pieces, sold, is_net(cloth, knowledge))
+        except TooWideError as error:
+            found.append((name, error))
+        except ValueError:
+            continue
+    return found
+
+
 def is_net(cloth: Cloth, knowledge: Knowledge) -> bool:
     """Whether a cloth is a net, which is left raw where nobody says a hem."""
     return knowledge.entries[cloth.entry].structure == "net"

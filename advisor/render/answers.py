@@ -21,6 +21,10 @@ def render_check(report: Answer) -> str:
     if report.taken is not None:
         lines += heading("Written into the project") + [f"  {text}" for text in report.taken]
     lines += conflict_lines(report, numbers) + _how_to_take(report)
+    if report.checks:
+        lines += heading("Figures that do not agree")
+        for check in report.checks:
+            lines += wrap(check.text, "  - ")
     if report.instructions:
         lines += heading("Work it so")
         for item in report.instructions:

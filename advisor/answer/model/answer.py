@@ -7,7 +7,14 @@ from dataclasses import dataclass, field
 from advisor.answer.model.coding import FLATTENED, OPTIONAL, UNWRITTEN
 from advisor.answer.model.heat import ToldHeat, ToldIron
 from advisor.answer.model.label import ToldLabel
-from advisor.answer.model.making import ToldCloth, ToldCut, ToldNeed, ToldPlace, ToldThread
+from advisor.answer.model.making import (
+    ToldCheck,
+    ToldCloth,
+    ToldCut,
+    ToldNeed,
+    ToldPlace,
+    ToldThread,
+)
 from advisor.answer.model.order import ToldOrder
 from advisor.answer.model.told import (
     ToldCaution,
@@ -49,6 +56,7 @@ class Answer:
     tests: tuple[ToldTest, ...]
     unknowns: tuple[ToldUnknown, ...]
     sources: tuple[ToldSource, ...]
+    checks: tuple[ToldCheck, ...] | None = field(default=None, metadata=OPTIONAL)
     cloth: tuple[ToldCloth, ...] | None = field(default=None, metadata=OPTIONAL)
     cut: tuple[ToldCut, ...] | None = field(default=None, metadata=OPTIONAL)
     thread: tuple[ToldThread, ...] | None = field(default=None, metadata=OPTIONAL)

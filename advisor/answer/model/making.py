@@ -97,6 +97,16 @@ class ToldBuild:
 
 
 @dataclass(frozen=True, slots=True)
+class ToldCheck:
+    """Quantities of the project that do not agree: both numbers, mm or plain, and in words."""
+
+    id: str
+    place: str
+    text: str
+    values: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ToldCloth:
     """Cloth to buy."""
 

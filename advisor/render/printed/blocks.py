@@ -65,6 +65,7 @@ class _Builder:
     def whole(self) -> list[Section]:
         found = [
             self.conflicts(),
+            self.checks(),
             self.cautions(),
             self.cloths(),
             self.seams(),
@@ -80,6 +81,11 @@ class _Builder:
         told: set[str] = set()
         items = tuple(self._clash(c, told) for c in self.report.conflicts)
         return Section("conflicts", "What can go wrong", items, "" if items else NO_CLASH)
+
+    def checks(self) -> Section:
+        """Quantities of the project that do not agree."""
+        items = tuple(Item(c.place, parts=(Part(c.text),)) for c in self.report.checks or ())
+        return Section("checks", "Figures that do not agree", items)
 
     def _clash(self, conflict: ToldConflict, told: set[str]) -> Item:
         marks = self.numbers.mark(conflict.cited())

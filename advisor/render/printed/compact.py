@@ -111,6 +111,7 @@ def _and(words: list[str]) -> str:
 _SETTINGS: dict[str, Callable[[Item], str]] = {
     "cautions": _named,
     "garment": _named,
+    "checks": _fact,
     "unknowns": _fact,
     "tests": _test,
     "shopping": _named,

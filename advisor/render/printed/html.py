@@ -263,5 +263,6 @@ _WAYS: dict[str, Callable[[Item, int], str]] = {
     "conflicts": _clash,
     "cloths": _cloth,
     "tests": _test,
+    "checks": _fact,
     "unknowns": _fact,
 }

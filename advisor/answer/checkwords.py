@@ -1,0 +1,47 @@
+"""Figures that do not agree, in words: both numbers, in the maker's units."""
+
+from __future__ import annotations
+
+from advisor.answer.buyingwords import too_wide_text
+from advisor.answer.model.making import ToldCheck
+from advisor.answer.teller import Teller
+from advisor.claims.judgement import Judgement
+from advisor.construction.agreement import Disagreement, Figure, disagreements
+from advisor.units import System, show_size
+
+_AND_SO = {
+    "fullness": "write the same fullness in both, and the hem as wide as what hangs from it",
+    "pleats": "change the pleats or the piece",
+    "stretched": "cut the band anew, or change how far it is stretched",
+    "buttons": "as many of the one as of the other",
+}
+
+
+def told_checks(judgement: Judgement, teller: Teller) -> tuple[ToldCheck, ...]:
+    """Every disagreement between the quantities of a project."""
+    return tuple(
+        ToldCheck(
+            id=found.id,
+            place=found.place,
+            text=_text(found, teller.units),
+            values=tuple(round(figure.value, 2) for figure in found.figures),
+        )
+        for found in disagreements(judgement, teller.knowledge)
+    )
+
+
+def _text(found: Disagreement, units: System) -> str:
+    if found.too_wide is not None:
+        return f"{too_wide_text(found.too_wide, units)}."
+    if not found.figures:
+        return f"{found.place} {found.text}."
+    said = ", ".join(_said(figure, units) for figure in found.figures)
+    return f"{said}: {_AND_SO[found.id]}."
+
+
+def _said(figure: Figure, units: System) -> str:
+    if figure.kind == "length":
+        return f"{figure.what} {show_size(figure.value, units)}"
+    if figure.kind == "ratio":
+        return f"{figure.what} {figure.value:.3g} to 1"
+    return f"{figure.value:.0f} {figure.what}"

@@ -1,0 +1,197 @@
+"""Quantities of a project that check each other, and what does not agree, with both numbers.
+
+Nothing here is a conflict of cloths: it is a slip of the pen, or a change that was made in one
+line and not in the other. What lies within `NEAR` of each other agrees, since nobody cuts closer
+(`estimate`). Lengths are mm.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Final
+
+from advisor.claims.judgement import Judgement
+from advisor.construction.clothlist import too_wide_in
+from advisor.construction.fullness import fullness_of
+from advisor.craft import fullness as table
+from advisor.craft.checks import TooWideError
+from advisor.knowledge.model import Knowledge
+from advisor.project.garment import Garment, Seam, Use
+from advisor.project.making import Piece
+
+NEAR: Final = 0.05
+"""A share by which two numbers may differ and still agree (estimate)."""
+ENDS: Final = 35.0
+"""What the joins of a band may take on top of its length, mm: two allowances and a little."""
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """One number that a project says, or that follows from it: mm, a ratio, or a count."""
+
+    what: str
+    value: float
+    kind: str = "length"
+
+
+@dataclass(frozen=True, slots=True)
+class Disagreement:
+    """Numbers of one place that do not go together."""
+
+    id: str
+    place: str
+    figures: tuple[Figure, ...]
+    text: str = ""
+    too_wide: TooWideError | None = None
+
+
+def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreement]:
+    """Everything that does not agree, in the order of the places and then of the cloths."""
+    garment = judgement.garment
+    found: list[Disagreement] = []
+    for seam in garment.seams:
+        found += _fullness(seam, garment)
+        found += _pleats(seam, garment, knowledge)
+        found += _stretched(seam, garment)
+    found += _buttons(garment, knowledge)
+    found += _unused(garment, knowledge)
+    found += (
+        Disagreement("too-wide", name, (), too_wide=error)
+        for name, error in too_wide_in(judgement, knowledge)
+    )
+    return found
+
+
+def _far(one: float, other: float) -> bool:
+    return abs(one - other) > NEAR * max(abs(one), abs(other))
+
+
+def _full_pieces(use: Use, garment: Garment) -> list[Piece]:
+    """Pieces of a cloth that are gathered up, by their finished sizes."""
+    return [p for p in garment.plan.pieces if p.cloth == use.cloth and p.fullness > 1 and not p.cut]
+
+
+def _fullness(seam: Seam, garment: Garment) -> Iterator[Disagreement]:
+    """Fullness of the seam against that of its piece, and both against the hem."""
+    length = seam.facts.get("length")
+    full = [use for use in dict.fromkeys(seam.uses) if use.fullness > 1]
+    if length is None or seam.making.pleats is not None:
+        return
+    for use in full:
+        pieces = _full_pieces(use, garment)
+        near = [p for p in pieces if not _far(p.width, float(length))]
+        if len(pieces) == 1 or len(near) == 1:
+            piece = (near or pieces)[0]
+            yield from _compared(seam, use, piece, garment)
+
+
+def _compared(seam: Seam, use: Use, piece: Piece, garment: Garment) -> Iterator[Disagreement]:
+    asks = table.cut_width(float(seam.facts["length"]), use.fullness)
+    gives = table.cut_width(piece.width, piece.fullness)
+    hems = [
+        Figure(f"{s.name} is said to be", float(s.facts["length"]))
+        for s in garment.seams
+        if s.facts.get("edge") == "hem" and s.cloths() == (use.cloth,) and "length" in s.facts
+    ]
+    wrong = [hem for hem in hems if _far(hem.value, gives)] if len(hems) == 1 else []
+    if not _far(asks, gives) and not wrong:
+        return
+    yield Disagreement(
+        "fullness",
+        seam.name,
+        (
+            Figure(f"{seam.name} asks of {use.cloth}", use.fullness, "ratio"),
+            Figure("that is", asks),
+            Figure(f"the piece {piece.name} gives", piece.fullness, "ratio"),
+            Figure("that is", gives),
+            *wrong,
+        ),
+    )
+
+
+def _pleats(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
+    """The width that pleats take against the only piece of their cloth."""
+    if seam.making.pleats is None:
+        return
+    full = fullness_of(seam, garment, knowledge)
+    if full is None or full.cut is None:
+        return
+    pieces = [p for p in garment.plan.pieces if p.cloth == full.cloth]
+    if len(pieces) != 1 or pieces[0].grain == "crosswise" or pieces[0].number is None:
+        return
+    (piece,) = pieces
+    has = piece.width * (piece.number or 1) * (piece.fullness if not piece.cut else 1.0)
+    if piece.cut:
+        has -= 2 * piece.allowance * (piece.number or 1)
+    if _far(has, full.cut):
+        yield Disagreement(
+            "pleats",
+            seam.name,
+            (
+                Figure(f"the pleats of {seam.name} take", full.cut),
+                Figure(f"{piece.name} has, seams off,", has),
+            ),
+        )
+
+
+def _stretched(seam: Seam, garment: Garment) -> Iterator[Disagreement]:
+    """A band that is stretched on: its cut length against its piece."""
+    length = seam.facts.get("length")
+    for use in seam.uses:
+        pieces = [p for p in garment.plan.pieces if p.cloth == use.cloth]
+        if length is None or use.stretched <= 1 or len(pieces) != 1:
+            continue
+        net = float(length) / use.stretched
+        sizes = (pieces[0].width, pieces[0].height)
+        has = min(sizes, key=lambda size: abs(size - net))
+        most = net + (ENDS if pieces[0].cut else 0.0)
+        if has < net * (1 - NEAR) or has > most * (1 + NEAR):
+            yield Disagreement(
+                "stretched",
+                seam.name,
+                (
+                    Figure(f"{seam.name} asks of {use.cloth}, seams not counted,", net),
+                    Figure(f"the piece {pieces[0].name} has", has),
+                ),
+            )
+
+
+def _buttons(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
+    """As many buttonholes as buttons."""
+    holes = [s for s in garment.seams if "buttonhole" in s.name.casefold()]
+    buttons = [
+        s
+        for s in garment.seams
+        if s not in holes and any(_is_button(name, garment, knowledge) for name in s.cloths())
+    ]
+    if len(holes) != 1 or len(buttons) != 1:
+        return
+    hole, button = holes[0], buttons[0]
+    if hole.making.times != button.making.times:
+        yield Disagreement(
+            "buttons",
+            button.name,
+            (
+                Figure(hole.name, hole.making.times, "count"),
+                Figure(button.name, button.making.times, "count"),
+            ),
+        )
+
+
+def _is_button(name: str, garment: Garment, knowledge: Knowledge) -> bool:
+    entry = garment.cloths[name].entry
+    return knowledge.entries[entry].kind == "button" and "button" in entry
+
+
+def _unused(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
+    """A cloth that is sewn while no piece is cut from it, where pieces are given at all."""
+    cut = {piece.cloth for piece in garment.plan.pieces}
+    sewn = {name for seam in garment.seams for name in seam.cloths()}
+    for name, cloth in garment.cloths.items() if cut else ():
+        if knowledge.entries[cloth.entry].kind != "cloth" or name in cut:
+            continue
+        text = "is sewn, but no piece is cut from it, so none is bought"
+        if name not in sewn:
+            text = "is in no place and in no piece"
+        yield Disagreement("unused", name, (), text)
