@@ -247,6 +247,10 @@ def _need(need: Need, teller: Teller) -> ToldNeed:
         for_=tuple(need.places),
         state=need.state,
         length_mm=None if need.length is None else _round(need.length, 0),
+        number=need.number,
+        cut_mm=tuple(
+            (each.number, None if each.each is None else _round(each.each)) for each in need.cut
+        ),
         strip=_strip(need, teller),
         instead=tuple(
             ToldInstead(s.text, checked=True, sources=teller.cite(s.sources)) for s in need.instead

@@ -14,6 +14,7 @@ from typing import Final
 from advisor.claims.judgement import Judgement
 from advisor.construction.clothlist import too_wide_in
 from advisor.construction.fullness import fullness_of
+from advisor.construction.notionlist import ROWS, notions_to_buy
 from advisor.craft import fullness as table
 from advisor.craft.checks import TooWideError
 from advisor.knowledge.model import Knowledge
@@ -55,6 +56,7 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
         found += _pleats(seam, garment, knowledge)
         found += _stretched(seam, garment)
     found += _buttons(garment, knowledge)
+    found += _uncounted(garment, knowledge)
     found += _unused(garment, knowledge)
     found += (
         Disagreement("too-wide", name, (), too_wide=error)
@@ -182,6 +184,15 @@ def _buttons(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
 def _is_button(name: str, garment: Garment, knowledge: Knowledge) -> bool:
     entry = garment.cloths[name].entry
     return knowledge.entries[entry].kind == "button" and "button" in entry
+
+
+def _uncounted(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
+    """A row of hooks or snaps whose number nobody said."""
+    for bought in notions_to_buy(garment, knowledge):
+        if garment.cloths[bought.name].entry in ROWS and bought.number is None:
+            place = bought.places[0]
+            text = f"has a row of {bought.name}, and nobody said how many: write times: 6"
+            yield Disagreement("uncounted", place, (), text)
 
 
 def _unused(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:

@@ -14,6 +14,7 @@ from advisor.claims.collect import Place
 from advisor.claims.judgement import Judgement
 from advisor.construction.bulk import Verdicts, number, picked
 from advisor.construction.finishing import finishing_of
+from advisor.construction.notionlist import Lengths, drawn_by_elastic, notions_to_buy
 from advisor.craft.allowance import BOUND_STRIP_MM, STRIP_JOINS, hong_kong_strip, strip_square
 from advisor.decide.evaluate import judge
 from advisor.knowledge.model import Knowledge
@@ -40,8 +41,6 @@ STRIPS: Final = {
     "bound": (1, ("astm-d4965", "memory", "estimate")),
 }
 """Finishes that bind an edge with a strip: edges to bind in a seam, and whose word it is."""
-BY_LENGTH: Final = frozenset({"zip", "elastic", "tape", "hook-and-loop", "trim"})
-"""Kinds of notion that are bought by the length of their seams."""
 EVERYBODY_HAS: Final = frozenset(
     {
         "standard",
@@ -89,6 +88,8 @@ class Need:
         refused: substitutes that a cloth rules out.
         length: how much of it, mm, where it is bought or cut by length.
         strip: how a strip that binds edges is cut.
+        number: how many, where it is bought by the piece.
+        cut: how long each piece of it is cut.
     """
 
     group: str
@@ -101,6 +102,8 @@ class Need:
     refused: tuple[str, ...] = ()
     length: float | None = None
     strip: Strip | None = None
+    number: int | None = None
+    cut: tuple[Lengths, ...] = ()
 
 
 def kit_of(judgement: Judgement, knowledge: Knowledge) -> list[Need]:
@@ -194,25 +197,23 @@ def _needles(judgement: Judgement) -> list[Need]:
 
 
 def _notions(garment: Garment, knowledge: Knowledge) -> list[Need]:
-    """Interfacings, tapes and zips that the project puts into its seams."""
-    found = []
-    for name, cloth in garment.cloths.items():
-        places = tuple(s.name for s in garment.seams if name in s.cloths())
-        kind = knowledge.entries[cloth.entry].kind
-        if places and kind != "cloth":
-            length = seam_length(garment, places) if kind in BY_LENGTH else None
-            found.append(
-                Need(
-                    "in the seam",
-                    name,
-                    "",
-                    cloth.entry,
-                    places,
-                    _state(garment, "tools", name),
-                    length=length,
-                )
-            )
-    return found
+    """Interfacings, tapes, zips and buttons that the project puts into its places."""
+    bought = notions_to_buy(garment, knowledge)
+    drawn = drawn_by_elastic(garment)
+    return [
+        Need(
+            "in the seam",
+            each.name,
+            "",
+            garment.cloths[each.name].entry if each.name in garment.cloths else "",
+            each.places,
+            _state(garment, "tools", each.name),
+            length=each.whole,
+            number=each.number,
+            cut=each.cut,
+        )
+        for each in (*bought, *([drawn] if drawn else []))
+    ]
 
 
 def _strips(judgement: Judgement) -> list[Need]:

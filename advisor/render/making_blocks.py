@@ -19,7 +19,7 @@ from advisor.decide.trials import TRIED
 from advisor.render.lines import by_place, phrase
 from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.section import Item, Part, Section
-from advisor.units import System, needle, show, show_range
+from advisor.units import System, needle, show, show_range, show_size
 
 MOST_WARNINGS = 1
 """Warnings of one seam on the close sheet; `--only seams` prints all."""
@@ -301,12 +301,28 @@ def _tool_item(row: ToldNeed, units: System, numbers: Numbers) -> Item:
         parts.append(
             Part(_strip_text(row, row.strip, units), "cut", numbers.mark(row.strip.sources))
         )
-    elif row.length_mm:
-        parts.append(Part(show("length", row.length_mm, units), "length"))
+    elif bought := _bought_text(row, units):
+        parts.append(Part(bought, "buy"))
     parts += [Part(s.text, "or", numbers.mark(s.sources)) for s in row.instead[:2]]
     if row.ruled_out and not row.instead:
         parts.append(Part(f"the cloths rule out {row.ruled_out[0]}"))
     return Item(name, about, tuple(parts))
+
+
+def _bought_text(row: ToldNeed, units: System) -> str:
+    """How many of which length: one of 72 cm; 2 of 20 7/8 in and 1 of 26 in, 67 3/4 in in all."""
+    said = [
+        f"{number:.0f} of {show_size(each, units)}"
+        for number, each in row.cut_mm
+        if number is not None and each is not None
+    ]
+    if row.number is not None:
+        return " and ".join(said) if said else f"{row.number}"
+    if len(said) < len(row.cut_mm) or not said or row.length_mm is None:
+        return show_size(row.length_mm, units) if row.length_mm else ""
+    several = len(said) > 1 or (row.cut_mm[0][0] or 0) > 1
+    whole = f", {show_size(row.length_mm, units)} in all" if several else ""
+    return f"{', '.join(said)}{whole}"
 
 
 def _strip_text(row: ToldNeed, strip: ToldStrip, units: System) -> str:

@@ -228,7 +228,10 @@ class ToldInstead:
 
 @dataclass(frozen=True, slots=True)
 class ToldNeed:
-    """A tool or notion that is called for."""
+    """A tool or notion that is called for.
+
+    `number` is how many are bought by the piece, `cut_mm` how many of which length are cut.
+    """
 
     group: str
     item: str
@@ -236,6 +239,8 @@ class ToldNeed:
     for_: tuple[str, ...]
     state: str
     length_mm: float | None
+    number: int | None
+    cut_mm: tuple[tuple[float | None, ...], ...]
     strip: ToldStrip | None
     instead: tuple[ToldInstead, ...]
     ruled_out: tuple[str, ...]

@@ -1,0 +1,118 @@
+"""What of a notion is bought: pieces of a cut length, a length, or a number.
+
+A zip, a button and a pad are bought by the piece, elastic, tape and boning by the length, cut as
+long as its place, less what it is stretched by. Two times of the place that sets a front zip are
+the two sides of one zip (`common-practice`).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from advisor.knowledge.model import Knowledge
+from advisor.project.garment import Garment, Seam
+
+BY_PIECE: Final = frozenset({"zip", "button"})
+BY_LENGTH: Final = frozenset({"elastic", "tape", "hook-and-loop", "trim"})
+PADS: Final = frozenset({"shoulder-pad"})
+"""Notions of a length-wise kind that are bought in pairs all the same."""
+ROWS: Final = frozenset({"hook-and-eye", "snap"})
+"""Fastenings of which one place may hold a row, so that its times do not tell their number."""
+ONE_FRONT: Final = ("front", "centre", "center")
+"""In the name of a place: the garment has one of it, with two sides."""
+
+
+@dataclass(frozen=True, slots=True)
+class Lengths:
+    """So many of a length, mm; the length is None where it is not said."""
+
+    number: int
+    each: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class NotionBought:
+    """A notion to buy.
+
+    Attributes:
+        number: how many, where it is sold by the piece; None where nobody said.
+        cut: how long each is cut or bought, longest first.
+        whole: all lengths together, mm; None where it is sold by the piece, or one is not said.
+    """
+
+    name: str
+    places: tuple[str, ...]
+    number: int | None
+    cut: tuple[Lengths, ...]
+    whole: float | None
+
+
+def notions_to_buy(garment: Garment, knowledge: Knowledge) -> list[NotionBought]:
+    """Every notion that lies in a place, in the order of the project."""
+    found = []
+    for name, cloth in garment.cloths.items():
+        places = [seam for seam in garment.seams if name in seam.cloths()]
+        if places and knowledge.entries[cloth.entry].kind != "cloth":
+            found.append(_bought(name, places, garment, knowledge))
+    return found
+
+
+def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledge) -> NotionBought:
+    entry = knowledge.entries[garment.cloths[name].entry]
+    names = tuple(seam.name for seam in places)
+    if entry.id in PADS or entry.kind in BY_PIECE:
+        zips = entry.kind == "zip"
+        counted = [_number(seam, zips=zips) for seam in places]
+        rows = entry.id in ROWS and any(
+            "length" in seam.facts and seam.making.times == 1 for seam in places
+        )
+        cut = tuple(
+            Lengths(number, _length(seam, name))
+            for seam, number in zip(places, counted, strict=True)
+            if zips
+        )
+        return NotionBought(name, names, None if rows else sum(counted), cut, None)
+    if entry.kind not in BY_LENGTH:
+        return NotionBought(name, names, None, (), None)
+    lengths = [Lengths(seam.making.times, _length(seam, name)) for seam in places]
+    known = [each.number * each.each for each in lengths if each.each is not None]
+    whole = sum(known) if len(known) == len(lengths) else None
+    lengths.sort(key=lambda each: -(each.each or 0.0))
+    return NotionBought(name, names, None, tuple(lengths), whole)
+
+
+def _length(seam: Seam, name: str) -> float | None:
+    """How long it is cut for one time of its place: shorter by what it is stretched."""
+    length = seam.facts.get("length")
+    if length is None:
+        return None
+    stretched = max(use.stretched for use in seam.uses if use.cloth == name)
+    return float(length) / stretched
+
+
+def _number(seam: Seam, *, zips: bool) -> int:
+    times = seam.making.times
+    if zips and times == 2 and any(word in seam.name.casefold() for word in ONE_FRONT):
+        return 1
+    return times
+
+
+def drawn_by_elastic(garment: Garment) -> NotionBought | None:
+    """Elastic that draws a full edge up and is named nowhere: as long as the edges it draws to."""
+    drawn = [
+        seam
+        for seam in garment.seams
+        if seam.making.gathers is not None and seam.making.gathers.method == "elastic"
+    ]
+    if not drawn:
+        return None
+    cut = []
+    for seam in drawn:
+        assert seam.making.gathers is not None
+        edge = seam.making.gathers.to or seam.facts.get("length")
+        cut.append(Lengths(seam.making.times, None if edge is None else float(edge)))
+    known = [each.number * each.each for each in cut if each.each is not None]
+    whole = sum(known) if len(known) == len(cut) else None
+    names = tuple(seam.name for seam in drawn)
+    return NotionBought("elastic for gathering", names, None, tuple(cut), whole)

@@ -1,0 +1,76 @@
+"""Notions to buy: by the piece, by the length, cut shorter where they are stretched on."""
+
+from __future__ import annotations
+
+import pytest
+
+from advisor.construction.notionlist import (
+    Lengths,
+    NotionBought,
+    drawn_by_elastic,
+    notions_to_buy,
+)
+from tests.unit.construction.build_cases import garment, known
+
+HEAD = """\
+garment: Notions
+fabrics:
+  c: {fabric: lawn, fibres: {cotton: 100}}
+seams:
+"""
+
+
+def bought(*lines: str) -> NotionBought:
+    """The one notion of these places."""
+    made = garment("".join(f"  - {{{line}}}\n" for line in lines), HEAD)
+    (found,) = notions_to_buy(made, known())
+    return found
+
+
+def test_elastic_is_cut_shorter_by_what_it_is_stretched() -> None:
+    """24 in at 1.15 is 20.87 in; with 18 in and 26 in as they are 103.7 in in all, not 110."""
+    elastic = "notion: rubber elastic"
+    found = bought(
+        f"name: leg, layers: [c, {{{elastic}, stretched: 1.15}}], length: 24 in, times: 2",
+        f"name: arm, layers: [c, {{{elastic}}}], length: 18 in, times: 2",
+        f"name: neck, layers: [c, {{{elastic}}}], length: 26 in",
+    )
+    assert found.whole is not None
+    assert 103.74 == pytest.approx(found.whole / 25.4, abs=0.01)
+    assert [(1, 26), (2, 20.87), (2, 18)] == [
+        (each.number, round((each.each or 0) / 25.4, 2)) for each in found.cut
+    ]
+
+
+def test_a_front_zip_has_two_sides() -> None:
+    """Two times of the front are one zip of 72 cm; two pockets have two."""
+    front = bought("name: front zip, layers: [c, {notion: moulded zip}], length: 72 cm, times: 2")
+    pocket = bought("name: pocket zip, layers: [c, {notion: coil zip}], length: 15 cm, times: 2")
+    assert (1, (Lengths(1, 720),), None) == (front.number, front.cut, front.whole)
+    assert (2, (Lengths(2, 150),)) == (pocket.number, pocket.cut)
+
+
+def test_buttons_and_pads_are_counted() -> None:
+    """By the times of their place; a row of hooks has no number until it is said."""
+    assert 9 == bought("name: front, layers: [c, {notion: covered button}], times: 9").number
+    assert 2 == bought("name: pads, layers: [c, {notion: shoulder pad}], times: 2").number
+    hooks = "layers: [c, {notion: hook and eye}], length: 20 cm"
+    assert bought(f"name: back, {hooks}").number is None
+    assert 6 == bought(f"name: back, {hooks}, times: 6").number
+
+
+def test_a_length_that_nobody_said_is_not_added_up() -> None:
+    """The lengths that are said are kept, the whole is not known."""
+    ribbon = "layers: [c, {notion: satin ribbon}]"
+    found = bought(f"name: a, {ribbon}, length: 40 cm", f"name: b, {ribbon}")
+    assert ((Lengths(1, 400), Lengths(1, None)), None) == (found.cut, found.whole)
+
+
+def test_elastic_that_gathers_is_bought() -> None:
+    """As long as the edge that it draws to, where no place names an elastic."""
+    line = "name: yoke, layers: [c, {use: c, fullness: 1.3}], length: 36 cm"
+    drawn = garment(f"  - {{{line}, gathers: {{method: elastic, to: 36 cm}}}}\n", HEAD)
+    found = drawn_by_elastic(drawn)
+    assert found is not None
+    assert (360, ("yoke",)) == (found.whole, found.places)
+    assert drawn_by_elastic(garment(f"  - {{{line}}}\n", HEAD)) is None
