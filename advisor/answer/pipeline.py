@@ -80,11 +80,13 @@ def answer(garment: Garment, knowledge: Knowledge, parts: Parts | None = None) -
         InputError: a market of a label that is not known.
     """
     wanted = parts or Parts()
+    knowledge = knowledge.told(garment.units)
     return tell(decide(garment, knowledge, wanted), knowledge, wanted)
 
 
 def decide(garment: Garment, knowledge: Knowledge, parts: Parts) -> Decided:
     """Judge a garment with everything that can clash in it: claims, bulk, heat and order."""
+    knowledge = knowledge.told(garment.units)
     advice, heat = _heated(advise(garment, knowledge), knowledge, parts)
     return Decided(advice, heat, _ordered(advice, knowledge, plain=parts.plain))
 
@@ -114,6 +116,7 @@ def _ordered(advice: Advice, knowledge: Knowledge, *, plain: bool) -> Work | Non
 def tell(decided: Decided, knowledge: Knowledge, parts: Parts) -> Answer:
     """Put a decided garment into words, as far as is asked."""
     judgement = decided.advice.judgement
+    knowledge = knowledge.told(judgement.garment.units)
     teller = Teller(judgement.garment, knowledge)
     clashes = told_conflicts(decided.advice, teller)
     found = Answer(

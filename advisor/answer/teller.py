@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from advisor.answer.model.told import ToldSource
-from advisor.answer.prose import us_text
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
 from advisor.units import System
+from advisor.units.sentences import render
 
 
 class Teller:
@@ -21,8 +21,8 @@ class Teller:
         self._cited: dict[str, None] = {}
 
     def say(self, text: str) -> str:
-        """A sentence of the knowledge in the maker's units."""
-        return us_text(text) if self.units == "us" else text
+        """A sentence with its quantities in the maker's units."""
+        return render(text, self.units)
 
     def cite(self, sources: Iterable[str]) -> tuple[str, ...]:
         """Note sources as cited, each perhaps with a place behind its id; gives them back."""

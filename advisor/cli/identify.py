@@ -44,7 +44,7 @@ def identify(  # noqa: PLR0917 - one parameter for each option
     """Find out safely what a cloth may be made of; asks, unless told with --saw what was seen."""
     from advisor.render.identify_text import cloth_mixes, render, told
 
-    known = common.knowledge()
+    known = common.knowledge().told(units or "metric")
     if list_tests:
         common.print_text(_tests(known))
         return

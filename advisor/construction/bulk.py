@@ -18,6 +18,7 @@ from advisor.construction.stack import Spot, spots_of
 from advisor.craft.thickness import BLOCK_SHARE, WARN_SHARE
 from advisor.knowledge.model import Claim, Knowledge
 from advisor.project.garment import Garment, Seam
+from advisor.units import show
 
 BULK: Final = "seam.bulk"
 OVERLOCK_LIFT: Final = 5.0
@@ -74,8 +75,9 @@ def bulk_says(
     why = f"{spot.plies:.3g} plies meet {spot.name}."
     said = [Said(seam.name, _claim((need, top), "must", why, ("derived",)), (), True, about)]
     share = 1.0 if "shim" in seam.making.helps else BLOCK_SHARE
-    blocks = f"Its foot lifts {lift:g} mm, and above {share * 100:g} % of that it cannot sew."
-    warns = f"Its foot lifts {lift:g} mm, and above half of that it labours."
+    lifts = f"Its foot lifts {show('length', lift, 'us' if garment.units == 'us' else 'metric')}"
+    blocks = f"{lifts}, and above {share * 100:g} % of that it cannot sew."
+    warns = f"{lifts}, and above half of that it labours."
     for strength, part, text in (("must", share, blocks), ("should", WARN_SHARE, warns)):
         claim = _claim((0.0, min(top, lift * part)), strength, text, ("design-choice",))
         said.append(Said(machine, claim))

@@ -10,6 +10,7 @@ from advisor.project.garment import Garment
 
 def advise(garment: Garment, knowledge: Knowledge) -> Advice:
     """Judge a garment and look for the cures of its conflicts."""
+    knowledge = knowledge.told(garment.units)
     judgement = judge(garment, knowledge)
     if not judgement.conflicts:
         return Advice(judgement)

@@ -23,6 +23,7 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
 
     `before` is of a garment much like it: where the same is said, its verdict is taken over.
     """
+    knowledge = knowledge.told(garment.units)
     gathered = gather(garment, knowledge, None if before is None else before.gathered)
     order = {aspect: i for i, aspect in enumerate(knowledge.aspects)}
     verdicts = {

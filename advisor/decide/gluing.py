@@ -70,7 +70,7 @@ def _clashes(
         told = known & {(place, LIMIT_ASPECT), (place, INTERFACING)}
         if best is None or not best.hopeless or told:
             continue
-        conflict = clash_of(best)
+        conflict = clash_of(best, "us" if judgement.garment.units == "us" else "metric")
         known.add(conflict.key)
         yield conflict, best, group
 

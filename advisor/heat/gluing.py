@@ -27,6 +27,7 @@ from advisor.heat.model.stack import Stack, sole_at
 from advisor.heat.stacks import fusibles_in, layer_limits, plies, pressed, setting_for
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Claim, Knowledge
 from advisor.project.garment import Seam
+from advisor.units import System, show, show_range
 
 if TYPE_CHECKING:
     from advisor.heat.model.answer import HeatAnswer
@@ -230,17 +231,18 @@ def best_of(tried: list[Fused], ways: tuple[str, ...]) -> Fused | None:
     )
 
 
-def clash_of(best: Fused) -> Conflict:
+def clash_of(best: Fused, units: System) -> Conflict:
     """The clash of a glue that wants heat with the layers that do not let it through."""
     trial = best.trial
     glue = next(x for x in best.answer.layers if x.name == trial.fusible)
     after = dict(glue.at_s)[20.0]
     face = trial.through or trial.neighbour or trial.fusible
+    wants, limit = (show("temperature", c, units) for c in (trial.need_c, trial.limit))
+    comes_to = show_range("temperature", after.low, after.high, units)
     why = (
-        f"Through {face} the glue of the {trial.fusible} does not get hot: it wants "
-        f"{trial.need_c:g} °C, and with the iron at {trial.limit:g} °C, the most that every "
-        f"layer here bears, the {trial.fusible} is at {after.low:.0f} to {after.high:.0f} °C "
-        "after 20 s (computed, not measured)."
+        f"Through {face} the glue of the {trial.fusible} does not get hot: it wants {wants}, and "
+        f"with the iron at {limit}, the most that every layer here bears, the {trial.fusible} is "
+        f"at {comes_to} after 20 s (computed, not measured)."
     )
     sources = tuple(dict.fromkeys((*trial.sources, "derived", "estimate")))
     needs = Claim(

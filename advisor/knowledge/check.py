@@ -8,6 +8,7 @@ from pathlib import Path
 from advisor.errors import Exit, InputError
 from advisor.knowledge.load import read_book
 from advisor.knowledge.place import knowledge_folder
+from advisor.knowledge.sentences import check_sentences
 from advisor.knowledge.vocabulary import check_book
 
 
@@ -15,7 +16,8 @@ def main(arguments: list[str]) -> int:
     """Print the problems of the whole knowledge, or only those of the files named."""
     folder = knowledge_folder()
     try:
-        problems = check_book(read_book(folder))
+        book = read_book(folder)
+        problems = [*check_book(book), *check_sentences(book)]
     except InputError as error:
         problems = list(error.problems)
     wanted = [str(Path(name).absolute()) for name in arguments]

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any
 
-from advisor.knowledge import schema
+from advisor.knowledge import schema, spoken
 from advisor.knowledge.book import Book, Item
 from advisor.knowledge.labels import compile_labels
 from advisor.knowledge.model import FORMAT
@@ -51,7 +51,7 @@ def to_plain(book: Book) -> dict[str, Any]:
         what `model.from_plain` reads.
     """
     compiler = _Compiler(book)
-    return {
+    plain = {
         "format": FORMAT,
         "sources": {id_: compiler.source(item) for id_, item in book.sources.items()},
         "aspects": {id_: _aspect(item.form) for id_, item in book.aspects.items()},
@@ -72,6 +72,7 @@ def to_plain(book: Book) -> dict[str, Any]:
         "names": _names(book.entries().values()),
         "fibre_names": _names(book.fibres.values()),
     }
+    return {**plain, spoken.WAYS: spoken.ways(plain)}
 
 
 def _names(items: Iterable[Item]) -> dict[str, str]:

@@ -13,6 +13,8 @@ from typing import TYPE_CHECKING, Any
 from advisor.knowledge.index import RuleIndex
 from advisor.knowledge.purposes import GUARDS, Ends, unsaid
 from advisor.knowledge.registers import Registers
+from advisor.knowledge.spoken import in_units
+from advisor.units.showing import System
 
 if TYPE_CHECKING:
     from advisor.knowledge.labels import LabelKnowledge
@@ -24,7 +26,7 @@ if TYPE_CHECKING:
 Mix = tuple[tuple[str, float | None], ...]
 """Fibres of one cloth with their shares in percent; None where the share is not known."""
 
-FORMAT = 8
+FORMAT = 9
 """Raised whenever the compiled form changes; a cache of another format is not read."""
 
 LIMIT_ASPECT = "press.temperature"
@@ -214,10 +216,17 @@ class Knowledge:
     examples: str = field(default="")
     registers: Registers = field(default_factory=lambda: Registers({}), compare=False, repr=False)
     left_out: tuple[str, ...] = ()
+    plain: dict[str, Any] = field(default_factory=dict, compare=False, repr=False)
+    system: System = "metric"
     index: RuleIndex[Rule] = field(init=False, compare=False, repr=False)
 
     def __post_init__(self) -> None:
         object.__setattr__(self, "index", RuleIndex(self.rules))
+
+    def told(self, units: str) -> Knowledge:
+        """The same knowledge with its sentences in the units of a reader, `metric` or `us`."""
+        system: System = "us" if units == "us" else "metric"
+        return self if system == self.system or not self.plain else from_plain(self.plain, system)
 
     @property
     def order(self) -> OrderKnowledge:
@@ -331,12 +340,14 @@ def _rule(raw: dict[str, Any]) -> Rule:
     )
 
 
-def from_plain(raw: dict[str, Any]) -> Knowledge:
+def from_plain(plain: dict[str, Any], system: System = "metric") -> Knowledge:
     """Build the knowledge from the compiled data.
 
     Args:
-        raw: what `compiling.to_plain` gave, as it is or read back from JSON.
+        plain: what `compiling.to_plain` gave, as it is or read back from JSON.
+        system: the units that its sentences speak in.
     """
+    raw = in_units(plain, system)
     return Knowledge(
         sources={id_: Source(id_, *row) for id_, row in raw["sources"].items()},
         aspects={
@@ -393,4 +404,6 @@ def from_plain(raw: dict[str, Any]) -> Knowledge:
         fibre_names=raw["fibre_names"],
         registers=Registers(raw),
         left_out=tuple(raw.get("left_out", ())),
+        plain=plain,
+        system=system,
     )

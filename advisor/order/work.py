@@ -105,6 +105,7 @@ def order_of(
     Raises:
         InputError: the knowledge holds no operations.
     """
+    knowledge = knowledge.told(advice.judgement.garment.units)
     wishes = advice.judgement.garment.wishes
     setups = Setups(advice, knowledge)
     tasks = tasks_of(advice, knowledge)

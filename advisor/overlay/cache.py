@@ -187,10 +187,11 @@ def compile_folder(
     from advisor.errors import InputError
     from advisor.knowledge.compiling import to_plain
     from advisor.knowledge.load import read_book
+    from advisor.knowledge.sentences import check_sentences
     from advisor.knowledge.vocabulary import check_book
 
     book = read_book(folder)
-    problems = check_book(book)
+    problems = [*check_book(book), *check_sentences(book)]
     if problems:
         raise InputError(tuple(problems))
     left_out: list[str] = []

@@ -26,6 +26,7 @@ def explain(name: str, knowledge: Knowledge, units: System) -> tuple[list[str], 
     Raises:
         InputError: nothing has that name; with the nearest names.
     """
+    knowledge = knowledge.told(units)
     if plain_name(name) == "sources":
         return _all_sources(knowledge)
     lines: list[str] = []

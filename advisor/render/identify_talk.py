@@ -15,6 +15,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.observations import Observation
 from advisor.render.identify_text import SAFETY
+from advisor.units.sentences import render as in_units
 
 Ask = Callable[[str], str | None]
 Tell = Callable[[str], None]
@@ -136,7 +137,7 @@ class _Asker:
             return True
         self.warned.add(kind)
         for _, _, text in SAFETY[kind]:
-            self.tell(f"! {text}")
+            self.tell(f"! {in_units(text, self.knowledge.system)}")
         what = {"flame": "burn a snip", "solvent": "try acetone on a snip"}[kind]
         if plain_name(self.line(f"Will you {what} so: yes or no? [no]")) in ("yes", "y"):
             return True

@@ -11,6 +11,7 @@ from advisor.knowledge.model import COLD, Knowledge
 from advisor.knowledge.observations import Observation
 from advisor.render.layout import heading, row, wrap
 from advisor.units import System
+from advisor.units.sentences import render as in_units
 
 SCHEMA = "advisor.identify/1"
 MOST_MIXES = 24
@@ -32,7 +33,7 @@ FLAME = (
     _care(
         "fire",
         "burn-test-sheet burn-test-finishes",
-        "A snip of 1 cm in metal tweezers, over a metal dish with water or soda, more water at",
+        "A snip of {1 cm} in metal tweezers, over a metal dish with water or soda, more water at",
         "hand, outdoors or well aired; nothing near that burns, hair tied back, sleeves up, and",
         "no acetone or other solvent in the room.",
     ),
@@ -91,7 +92,7 @@ def told(
         if len(f.remain) != 1
     }
     cautions = [
-        {"kind": kind, "text": text, "sources": list(sources)}
+        {"kind": kind, "text": in_units(text, units), "sources": list(sources)}
         for about in ("flame", "solvent")
         if about in kinds
         for kind, sources, text in SAFETY[about]

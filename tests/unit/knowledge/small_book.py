@@ -304,7 +304,7 @@ RULES: dict[str, str] = {
         "creeps",
         "{pair: [{pile: at least short}, {slippery: at least a little}]}",
         "{aspect: machine.foot, of: [walking, roller], strength: must, risk: result}",
-        "tests: [Stitch 20 cm.]\n",
+        'tests: ["Stitch {20 cm}."]\n',
     ),
     **rule(
         "stitch",
