@@ -134,7 +134,7 @@ class _Gatherer:
 
     def _put(self, place: Place, said: Said) -> None:
         eased = self._eased(said)
-        for word in (eased, *speakers.no_steam(eased, self.knowledge.aspects)):
+        for word in (eased, *speakers.no_steam(eased, self.knowledge)):
             if word.claim.aspect == said.claim.aspect or self._concerns(place, word):
                 self.result.said[place][word.claim.aspect].append(word)
 
@@ -155,7 +155,7 @@ class _Gatherer:
         if "fabric" in scopes:
             self._put(self.fabrics[cloth], said)
         else:
-            for word in speakers.no_steam(said, self.knowledge.aspects):
+            for word in speakers.no_steam(said, self.knowledge):
                 if self._concerns(self.fabrics[cloth], word):
                     self._put(self.fabrics[cloth], word)
         if "seam" in scopes:

@@ -10,6 +10,7 @@ from advisor.claims.valuesets import Span
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Aspect, Claim, Entry, Fibre, Knowledge, Mix
 from advisor.knowledge.purposes import GUARDS
 from advisor.project.garment import Cloth, Garment, Seam
+from advisor.units import show
 
 YOU = "you"
 HEAT = "heat model"
@@ -105,12 +106,14 @@ _STEAMED = {
 }
 
 
-def no_steam(said: Said, aspects: dict[str, Aspect]) -> list[Said]:
+def no_steam(said: Said, knowledge: Knowledge) -> list[Said]:
     """What a heat limit below 100 °C says of steam; that no iron is used says nothing of it."""
+    aspects = knowledge.aspects
     claim = said.claim
     if not is_heat_limit(claim) or not claim.span or not COLD < claim.span[1] < STEAM_C:
         return []
-    why = f"Steam has 100 °C and more, and this bears {claim.span[1]:g} °C."
+    steam, bears = (show("temperature", c, knowledge.system) for c in (STEAM_C, claim.span[1]))
+    why = f"Steam has {steam} and more, and this bears {bears}."
     found = []
     for name, option in _STEAMED.items():
         if name not in aspects:

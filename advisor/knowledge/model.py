@@ -376,18 +376,7 @@ def from_plain(plain: dict[str, Any], system: System = "metric") -> Knowledge:
         entries=_Entries(raw["entries"]),
         rules=tuple(map(_rule, raw["rules"])),
         remedies=tuple(
-            Remedy(
-                r["id"],
-                r["text"],
-                r["then"],
-                tuple(r["cures"]),
-                r["needs"],
-                r["change"],
-                r["effort"],
-                r["look"],
-                r["earlier"],
-                tuple(r["sources"]),
-            )
+            Remedy(**{**r, "cures": tuple(r["cures"]), "sources": tuple(r["sources"])})
             for r in raw["remedies"]
         ),
         machines={

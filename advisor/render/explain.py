@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import Any
 
 from advisor.answer.lineage import said_by_rules
-from advisor.answer.wording import fibres_text, mix_text, says_text
+from advisor.answer.wording import degrees, fibres_text, mix_text, says_text
 from advisor.claims.speakers import Said, limit_claim
 from advisor.errors import InputError, Problem, nearest, shown
 from advisor.knowledge.model import Claim, Entry, Fibre, Knowledge, Rule, Source
@@ -18,6 +18,8 @@ from advisor.render.layout import heading, row, wrap
 from advisor.units import System, show_range
 
 NO_LENDERS: Mapping[str, str] = {}
+_POINTS: tuple[str, ...] = ("softens", "sticks", "melts", "scorches", "density", "regain")
+_POINTS += ("specific heat", "conductivity")
 
 
 def explain(name: str, knowledge: Knowledge, units: System) -> tuple[list[str], dict[str, Any]]:
@@ -195,26 +197,17 @@ def _fibre(fibre: Fibre, knowledge: Knowledge, units: System) -> tuple[list[str]
     claim = limit_claim(fibre)
     lines += row(
         "iron limit",
-        f"{fibre.limit:g} °C; start at {fibre.start:g} °C {_cited(claim.sources)}",
+        f"{degrees(fibre.limit, units)}; start at {degrees(fibre.start, units)} "
+        f"{_cited(claim.sources)}",
         2,
         16,
     )
     for ceiling in sorted(fibre.ceilings, key=lambda c: c.max):
         standing = "" if ceiling.good else ", weaker standing"
         note = f" ({ceiling.note})" if ceiling.note else ""
-        lines += row(
-            "published", f"{ceiling.max:g} °C{standing}{note} {_cited(ceiling.sources)}", 2, 16
-        )
-    for key in (
-        "softens",
-        "sticks",
-        "melts",
-        "scorches",
-        "density",
-        "regain",
-        "specific heat",
-        "conductivity",
-    ):
+        most = degrees(ceiling.max, units)
+        lines += row("published", f"{most}{standing}{note} {_cited(ceiling.sources)}", 2, 16)
+    for key in _POINTS:
         for value in _as_list(fibre.facts.get(key)):
             lines += row(key, _point(value), 2, 16)
     traits = ", ".join(_trait_text(n, (v, v), knowledge) for n, v in fibre.traits.items())

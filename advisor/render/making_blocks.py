@@ -20,6 +20,7 @@ from advisor.render.lines import by_place, phrase
 from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.section import Item, Part, Section
 from advisor.units import System, needle, show, show_range, show_size
+from advisor.units.sentences import said
 
 MOST_WARNINGS = 1
 """Warnings of one seam on the close sheet; `--only seams` prints all."""
@@ -92,9 +93,10 @@ def cloth(report: Answer, numbers: Numbers) -> list[Section]:
     if not items:
         text = "The project gives no pieces: write them under pieces: to have cloth reckoned."
         return [Section("cloth", "Cloth", (), text)]
+    selvage, ends = said(1, "cm", units), said(15, "mm", units)
     close = (
-        "An estimate: the pieces are packed as rectangles, with 1 cm left out at each selvage and "
-        "15 mm for square ends where nothing was said. Lay out before you buy."
+        f"An estimate: pieces are packed as rectangles, with {selvage} left out at each selvage "
+        f"and {ends} for square ends where nothing was said. Lay out before you buy."
     )
     return [Section("cloth", "Cloth", items, close=close), *_cutting(report, numbers)]
 

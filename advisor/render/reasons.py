@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.told import ToldClaim, ToldVerdict
+from advisor.answer.wording import degrees
 from advisor.errors import InputError, Problem, nearest
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
 from advisor.render.layout import wrap
@@ -70,8 +71,9 @@ def _published(fibre: str, knowledge: Knowledge) -> list[str]:
     for ceiling in sorted(knowledge.fibres[fibre].ceilings, key=lambda c: c.max):
         standing = "counts" if ceiling.good else "of weaker standing"
         note = f", {ceiling.note}" if ceiling.note else ""
+        most = degrees(ceiling.max, knowledge.system)
         lines += wrap(
-            f"published {ceiling.max:g} °C, {standing}: {', '.join(ceiling.sources)}{note}",
+            f"published {most}, {standing}: {', '.join(ceiling.sources)}{note}",
             "        ",
         )
     return lines

@@ -56,7 +56,7 @@ def test_of_a_claim_that_may_hold_only_the_guarding_end_is_heard() -> None:
 def test_steam_counts_as_a_hundred_degrees(limit: float, steamed: bool) -> None:
     """Rubber bears 93 °C, so no steam; a cloth that is not ironed says nothing of steam."""
     said = span(20, limit, of=IRON.id, who="elastic")
-    found = {s.claim.aspect: s.claim for s in no_steam(said, known().aspects)}
+    found = {s.claim.aspect: s.claim for s in no_steam(said, known())}
     assert ({} if steamed else {"press.moisture", "press.motion", "prepare.preshrink"}) == (
         set(found) if found else {}
     )
@@ -71,10 +71,10 @@ def test_only_a_heat_limit_speaks_of_steam() -> None:
     """A need for heat and a wish say nothing of it."""
     need = span(90, 210, risk="result", of=IRON.id)
     assert not is_heat_limit(need.claim)
-    assert [] == no_steam(need, known().aspects)
+    assert [] == no_steam(need, known())
     wish = span(20, 93, "should", of=IRON.id)
-    assert [] == no_steam(wish, known().aspects)
-    assert no_steam(replace(wish, claim=of_ends(wish, "cloth", "cloth")), known().aspects)
+    assert [] == no_steam(wish, known())
+    assert no_steam(replace(wish, claim=of_ends(wish, "cloth", "cloth")), known())
 
 
 def test_what_a_maker_loosens_opens_a_wish_that_guards_as_well() -> None:
