@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
+from advisor.claims.collect import Place
 from advisor.claims.workarounds import GLUED
 from advisor.construction.bulk import picked
 from advisor.construction.lessen import lessened
@@ -147,7 +148,21 @@ def _lessen_bulk(case: Case) -> Garment | None:
     if how == "overlock" and not case.garment.maker.overlocker:
         return None
     kind = picked(case.before.verdicts[case.conflict.place], "seam.kind")
-    return case.each(lambda seam: lessened(seam, how, kind))
+    changed = case.each(lambda seam: lessened(seam, how, kind))
+    return _crossed_plain(case, changed) if changed is not None and how == "open" else changed
+
+
+def _crossed_plain(case: Case, garment: Garment) -> Garment:
+    """The seams that are crossed made plain, where they fold their allowances in."""
+    crossed = {name for seam in case.seams for name in seam.making.crosses}
+
+    def plain(seam: Seam) -> Seam:
+        if seam.name not in crossed:
+            return seam
+        kind = picked(case.before.verdicts[Place("seam", seam.name)], "seam.kind")
+        return lessened(seam, "plain", kind) or seam
+
+    return replace(garment, seams=tuple(map(plain, garment.seams)))
 
 
 CHANGES: dict[str, Callable[[Case], Garment | None]] = {

@@ -80,7 +80,20 @@ class _Builder:
         """Every clash once, with all the places where it is the same one."""
         told: set[str] = set()
         items = tuple(self._clash(c, told) for c in self.report.conflicts)
-        return Section("conflicts", "What can go wrong", items, "" if items else NO_CLASH)
+        intro = "" if items else NO_CLASH
+        return Section("conflicts", "What can go wrong", items, intro, self._taken())
+
+    def _taken(self) -> str:
+        """How the first remedies get into the project; nothing where none can be written."""
+        found = [c.remedies[0] for c in self.report.conflicts if c.remedies]
+        offered = [remedy.take for remedy in found if remedy.take and remedy.lines]
+        if not offered:
+            return ""
+        first = offered[0]
+        whole = len(offered) > 1 and self.report.cure_all is not None
+        more = ", --take all the cheapest that cure every one" if whole else ""
+        said = f"writes the remedy of {first} into the project"
+        return f"advisor check FILE --take {first} {said}{more}."
 
     def checks(self) -> Section:
         """Quantities of the project that do not agree."""
