@@ -182,7 +182,7 @@ class _Gatherer:
         claim = said.claim
         if claim.aspect == "interfacing.kind":
             return self._beside_interfacing(seam, said.cloths)
-        if seam.by_hand and claim.aspect in speakers.MACHINE_ASPECTS:
+        if not speakers.asked(self.knowledge.aspects[claim.aspect], seam):
             return False
         if speakers.is_heat_need(claim):
             return not seam.cold and not (said.cloths <= seam.apart and bool(said.cloths))

@@ -12,7 +12,6 @@ from typing import Final
 
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict, decide, narrowed, picking
-from advisor.claims.speakers import MACHINE_ASPECTS
 from advisor.claims.valuesets import Choice, Span
 from advisor.craft.irondial import mark_for
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
@@ -93,8 +92,9 @@ def _by_hand(by_aspect: dict[str, Verdict]) -> None:
     stitch, finish = by_aspect.get("stitch.type"), by_aspect.get(FINISH)
     if stitch is None or _options(stitch) != ["hand"]:
         return
-    for aspect in MACHINE_ASPECTS - {"stitch.type"}:
-        by_aspect.pop(aspect, None)
+    for aspect, verdict in list(by_aspect.items()):
+        if verdict.aspect.asked_of == "machine" and aspect != "stitch.type":
+            del by_aspect[aspect]
     if finish is not None and not finish.clash:
         left = [w for w in finish.aspect.words if w not in BY_MACHINE]
         by_aspect[FINISH] = narrowed(finish, left, "This place is sewn by hand.")

@@ -17,31 +17,7 @@ HEAT = "heat model"
 """The origin of what only the calculation of heat through the layers says."""
 EASED = "You let it go further, because:"
 """Stands in the reason of every limit that a maker has loosened for her own cloth."""
-MACHINE_ASPECTS = frozenset(
-    {
-        "needle.size",
-        "needle.point",
-        "machine.foot",
-        "machine.pressure",
-        "stitch.type",
-        "stitch.tension",
-        "stitch.length",
-    }
-)
 HOTTEST = 999.0
-BOUNDED_ASPECTS = frozenset(
-    {
-        LIMIT_ASPECT,
-        "press.moisture",
-        "press.dwell",
-        "care.wash",
-        "care.bleach",
-        "care.dry",
-        "care.iron",
-        "care.professional",
-    }
-)
-"""Aspects of which a milder answer harms nothing."""
 HEAT_ASPECTS = frozenset({LIMIT_ASPECT, "press.moisture"})
 
 
@@ -62,6 +38,11 @@ class Said:
         return (claim.origin, self.who, claim.why, f"{claim.span} {claim.mask} {claim.best}")
 
 
+def asked(aspect: Aspect, seam: Seam) -> bool:
+    """Whether a seam is asked an aspect: none of the machine where it is sewn by hand."""
+    return aspect.asked_of != ("machine" if seam.by_hand else "hand")
+
+
 def is_heat_need(claim: Claim) -> bool:
     """Whether a claim asks for heat or moisture, and does not only bound them."""
     return (
@@ -71,14 +52,14 @@ def is_heat_need(claim: Claim) -> bool:
     )
 
 
-def holds_back(claim: Claim) -> bool:
+def holds_back(claim: Claim, aspect: Aspect) -> bool:
     """Whether a claim only keeps from harm or bounds a treatment, and asks for nothing.
 
     Such a claim counts where its condition merely may hold: unknown is never taken for safe.
     """
     if claim.strength == "must" and claim.risk != "result":
         return True
-    if claim.aspect not in BOUNDED_ASPECTS:
+    if not aspect.milder_safe:
         return GUARDS.issuperset(claim.purposes)
     lowest = COLD if claim.aspect == LIMIT_ASPECT else 0.0
     return claim.span is None or claim.span[0] <= lowest
@@ -86,7 +67,7 @@ def holds_back(claim: Claim) -> bool:
 
 def held_back(claim: Claim, aspect: Aspect) -> Claim | None:
     """What counts of a claim where its condition only may hold: what guards, and no wish."""
-    if holds_back(claim):
+    if holds_back(claim, aspect):
         return claim
     left = insisted(aspect, claim) if claim.guards else None
     return replace(claim, span=(left.low, left.high)) if isinstance(left, Span) else None
@@ -267,7 +248,7 @@ def seam_says(
             )
         )
     for aspect, answer in seam.choices:
-        if not (seam.by_hand and aspect in MACHINE_ASPECTS):
+        if asked(knowledge.aspects[aspect], seam):
             said.append(_choice(aspect, answer, knowledge))
     return said
 

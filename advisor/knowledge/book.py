@@ -44,6 +44,7 @@ class Book:
     sources: dict[str, Item] = field(default_factory=dict)
     aspects: dict[str, Item] = field(default_factory=dict)
     traits: dict[str, Item] = field(default_factory=dict)
+    words: dict[str, Item] = field(default_factory=dict)
     fibres: dict[str, Item] = field(default_factory=dict)
     fabrics: dict[str, Item] = field(default_factory=dict)
     notions: dict[str, Item] = field(default_factory=dict)

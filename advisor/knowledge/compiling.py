@@ -101,6 +101,8 @@ def _aspect(form: schema.AspectForm) -> dict[str, Any]:
         "excluded": form.lists == "excluded",
         "ties": form.ties,
         "ends": [form.for_.get("at least", ""), form.for_.get("at most", "")],
+        "asked_of": form.asked_of,
+        "milder_safe": form.milder == "safe",
     }
 
 

@@ -32,6 +32,7 @@ REGISTERS: dict[str, type[schema.Form]] = {
     "sources": schema.Source,
     "aspects": schema.AspectForm,
     "traits": schema.TraitForm,
+    "words": schema.WordsForm,
     "fibres": schema.FibreForm,
     "remedies": schema.RemedyForm,
     "machines": schema.MachineForm,
@@ -43,7 +44,7 @@ REGISTERS: dict[str, type[schema.Form]] = {
     "cleaning": schema_labels.CleaningForm,
 }
 """Files that hold many entries, by name, with the form of one entry."""
-OPTIONAL = frozenset({*workshop.FILES, *labels.FILES, *places.FILES, "observations"})
+OPTIONAL = frozenset({"words", *workshop.FILES, *labels.FILES, *places.FILES, "observations"})
 """Registers that a folder may do without."""
 
 

@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 Mix = tuple[tuple[str, float | None], ...]
 """Fibres of one cloth with their shares in percent; None where the share is not known."""
 
-FORMAT = 9
+FORMAT = 10
 """Raised whenever the compiled form changes; a cache of another format is not read."""
 
 LIMIT_ASPECT = "press.temperature"
@@ -69,6 +69,10 @@ class Aspect:
     ties: str = "low"
     ends: Ends = ("", "")
     """What a should is for that sets only one end: `at least`, `at most`; empty: the look."""
+    asked_of: str = "both"
+    """Who is asked it: `machine`, `hand` or `both`; a seam sewn by the other is not."""
+    milder_safe: bool = False
+    """Whether a milder answer harms nothing, so that an upper end only bounds a treatment."""
 
     @property
     def gentle(self) -> bool:
@@ -340,6 +344,10 @@ def _rule(raw: dict[str, Any]) -> Rule:
     )
 
 
+def _frozen(value: Any) -> Any:
+    return tuple(value) if isinstance(value, list | tuple) else value
+
+
 def from_plain(plain: dict[str, Any], system: System = "metric") -> Knowledge:
     """Build the knowledge from the compiled data.
 
@@ -351,23 +359,7 @@ def from_plain(plain: dict[str, Any], system: System = "metric") -> Knowledge:
     return Knowledge(
         sources={id_: Source(id_, *row) for id_, row in raw["sources"].items()},
         aspects={
-            id_: Aspect(
-                id_,
-                a["title"],
-                a["kind"],
-                tuple(a["scopes"]),
-                a["unit"],
-                a["low"],
-                a["high"],
-                tuple(a["steps"]),
-                a["prefer"],
-                a["usual"],
-                tuple(a["words"]),
-                a["labels"],
-                a["excluded"],
-                a["ties"],
-                (a["ends"][0], a["ends"][1]),
-            )
+            id_: Aspect(id_, **{name: _frozen(value) for name, value in a.items()})
             for id_, a in raw["aspects"].items()
         },
         traits={id_: tuple(row[0]) for id_, row in raw["traits"].items()},

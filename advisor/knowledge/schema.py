@@ -137,11 +137,20 @@ class AspectForm(Form):
         default={}, alias="for"
     )
     usual: float | None = None
+    asked_of: Literal["machine", "hand", "both"] = "both"
+    milder: Literal["safe", "other"] = "other"
     words: tuple[Word, ...] = ()
     options: tuple[Word, ...] = ()
     labels: dict[Word, Text] = {}
     allows: dict[Word, tuple[Word, ...]] = {}
     lists: Literal["allowed", "excluded"] = "allowed"
+
+
+class WordsForm(Form):
+    """A closed list of words that an entry may say and a rule may test."""
+
+    words: Annotated[tuple[Word, ...], Field(min_length=1)]
+    means: Text
 
 
 class TraitForm(Form):

@@ -47,15 +47,21 @@ def check_book(book: Book) -> list[Problem]:
 
 def reader_of(book: Book) -> Reader:
     """The reader of conditions for the vocabulary of this book."""
-    weaves = {item.form.weave for item in book.entries().values() if item.form.weave}
     options = {id_: item.form.options for id_, item in book.aspects.items()}
     return Reader(
         {id_: item.form.words for id_, item in book.traits.items()},
         book.fibres,
         book.entries(),
-        sorted(weaves),
+        weaves_of(book),
         options,
     )
+
+
+def weaves_of(book: Book) -> tuple[str, ...]:
+    """The weaves that a cloth may have: as declared, or those in use where nothing is declared."""
+    if "weave" in book.words:
+        return tuple(book.words["weave"].form.words)
+    return tuple(sorted({i.form.weave for i in book.entries().values() if i.form.weave}))
 
 
 def source_id(text: str) -> str:
@@ -149,6 +155,9 @@ class _Checker:
 
     def _entry(self, item: Item) -> None:
         form = item.form
+        weaves = weaves_of(self.book)
+        if form.weave is not None and form.weave not in weaves:
+            self.say(item, ("weave",), f"unknown weave '{form.weave}'", weaves)
         self._sources(item, ("sold in",), form.sold_in.sources)
         for i, text in enumerate(form.sold_in.fibres):
             path = ("sold in", "fibres", i)

@@ -23,21 +23,21 @@ guess: {title: An estimate, kind: estimate}
     "aspects.yaml": """\
 cut.grain: {title: grain, kind: options, scope: [fabric], options: [lengthwise, crosswise, bias]}
 cut.hold: {title: hold, kind: options, scope: [fabric], options: [pins, weights]}
-needle.size: {title: needle size, kind: range, scope: [seam], unit: NM, low: 55, high: 130, prefer: low,
+needle.size: {title: needle size, asked of: machine, kind: range, scope: [seam], unit: NM, low: 55, high: 130, prefer: low,
   ties: middle}
-needle.point: {title: point, kind: options, scope: [seam], options: [universal, sharp, ballpoint]}
+needle.point: {title: point, asked of: machine, kind: options, scope: [seam], options: [universal, sharp, ballpoint]}
 thread.fibre: {title: thread, kind: options, scope: [seam], options: [polyester, cotton, silk]}
-stitch.type: {title: stitch, kind: options, scope: [seam], options: ["301", "304", "504", hand]}
-stitch.length: {title: length, kind: range, scope: [seam], unit: mm, low: 1, high: 5}
-machine.foot: {title: foot, kind: options, scope: [seam], options: [standard, walking, roller]}
+stitch.type: {title: stitch, asked of: machine, kind: options, scope: [seam], options: ["301", "304", "504", hand]}
+stitch.length: {title: length, asked of: machine, kind: range, scope: [seam], unit: mm, low: 1, high: 5}
+machine.foot: {title: foot, asked of: machine, kind: options, scope: [seam], options: [standard, walking, roller]}
 seam.bulk: {title: bulk, kind: range, scope: [seam], unit: mm, low: 0, high: 100}
 seam.kind: {title: seam, kind: options, scope: [seam], options: [plain, French, overlocked]}
 seam.finish: {title: finish, kind: options, scope: [seam], options: [overlocked, pinked, none]}
 press.temperature:
-  {title: iron, kind: range, scope: [seam, garment], unit: °C, low: 20, high: 210,
+  {title: iron, milder: safe, kind: range, scope: [seam, garment], unit: °C, low: 20, high: 210,
   prefer: limit, for: {at most: cloth, at least: seam}}
 press.moisture:
-  {title: moisture, kind: scale, scope: [seam, garment], prefer: low, words: [dry, damp cloth, steam],
+  {title: moisture, milder: safe, kind: scale, scope: [seam, garment], prefer: low, words: [dry, damp cloth, steam],
   for: {at most: cloth, at least: look}}
 interfacing.kind:
   title: interfacing
@@ -47,12 +47,14 @@ interfacing.kind:
 design.avoids:
   {title: avoid, kind: options, scope: [fabric], lists: excluded, options: [gathers, tucks, darts]}
 care.wash:
+  milder: safe
   title: washing
   kind: options
   scope: [garment]
   options: [60 normal, 40 normal, hand wash, do not wash]
   allows: {60 normal: [40 normal], 40 normal: [hand wash], hand wash: [do not wash]}
 care.professional:
+  milder: safe
   title: cleaning
   kind: options
   scope: [garment]
