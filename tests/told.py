@@ -86,6 +86,7 @@ def heat_answer(
         layers=(),
         seams=seams,
         verdicts=ruled,
+        irons=(),
         conflicts=(),
         cure_all=None,
         instructions=(),

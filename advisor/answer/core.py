@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from advisor.answer import wording
 from advisor.answer.instructions import instruction_text
@@ -44,10 +45,7 @@ def told_cautions(judgement: Judgement, teller: Teller) -> tuple[ToldCaution, ..
     for key, caution, names in _fired_cautions(judgement, teller):
         about.setdefault(key, {}).update(dict.fromkeys(names))
         found.setdefault(key, caution)
-    told = [
-        ToldCaution(c.id, c.area, c.kind, c.text, tuple(about[key]), c.sources)
-        for key, c in found.items()
-    ]
+    told = [replace(c, about=tuple(about[key])) for key, c in found.items()]
     return (*own, *sorted(told, key=lambda c: (_WORST_KINDS.index(c.kind), c.id)))
 
 
@@ -64,6 +62,7 @@ def _fired_cautions(
                 text=teller.say(caution["text"]),
                 about=(),
                 sources=teller.cite(caution["sources"]),
+                general=teller.say(fired.rule.general),
             )
             yield (fired.rule.id, caution["text"]), told, names
 
@@ -92,6 +91,7 @@ def told_tasks(judgement: Judgement, teller: Teller) -> tuple[ToldTask, ...]:
             certain=fired.certain,
             weight=weight_of(fired),
             sources=teller.cite(fired.rule.sources),
+            general=teller.say(fired.rule.general),
         )
         for fired in sorted(judgement.gathered.fired, key=weight_of)
         if fired.certain or guards(fired)

@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from advisor.answer.model.order import (
-    ToldIronSetting,
+    ToldIronState,
     ToldMachine,
     ToldOrder,
     ToldOrderCost,
@@ -169,11 +169,11 @@ def _machine(state: MachineState | None) -> ToldMachine | None:
     )
 
 
-def _iron(state: IronState | None, at_most: float | None = None) -> ToldIronSetting | None:
+def _iron(state: IronState | None, at_most: float | None = None) -> ToldIronState | None:
     """A setting of the iron and what the layers bear; None where none is needed."""
     if state is None:
         return None
-    return ToldIronSetting(state.temperature_c, at_most, state.moisture, state.surface)
+    return ToldIronState(state.temperature_c, at_most, state.moisture, state.surface)
 
 
 def setting_words(

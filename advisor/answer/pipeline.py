@@ -13,6 +13,7 @@ from advisor.answer.conflicts import numbered, told_conflicts, told_cure_all
 from advisor.answer.core import told_cautions, told_layers, told_tasks, told_tests
 from advisor.answer.instructions import told_instruction
 from advisor.answer.model.answer import SCHEMA, Answer
+from advisor.answer.settings import told_settings
 from advisor.answer.teller import Teller
 from advisor.answer.unknowns import told_unknowns
 from advisor.answer.verdicts import told_verdicts
@@ -126,6 +127,7 @@ def tell(decided: Decided, knowledge: Knowledge, parts: Parts) -> Answer:
         layers=told_layers(teller),
         seams=(),
         verdicts=told_verdicts(judgement, teller),
+        irons=told_settings(judgement, teller),
         conflicts=clashes,
         cure_all=told_cure_all(decided.advice, teller),
         instructions=tuple(told_instruction(i, teller) for i in judgement.instructions),

@@ -51,7 +51,12 @@ def _unknown(unknown: Unknown, teller: Teller) -> ToldUnknown | None:
     if test is not None:
         effect = f"{effect}. {test.text}"
     fact = f"{unknown.cloth}: {wording.fibres_text(cloth.mixes, knowledge)}"
-    return ToldUnknown(fact, teller.say(effect), unknown.limit, test)
+    most = max(limit for _, limit in unknown.candidates)
+    short = (
+        f"the fibres of {unknown.cloth} and their shares: its iron may then go up to "
+        f"{wording.degrees(most, units)} instead of {wording.degrees(unknown.limit, units)}"
+    )
+    return ToldUnknown(fact, teller.say(effect), unknown.limit, most, test, short)
 
 
 def _words(teller: Teller) -> tuple[ToldUnknown, ...]:
@@ -74,7 +79,7 @@ def _weights(teller: Teller) -> tuple[ToldUnknown, ...]:
     ]
     if not weights:
         return ()
-    effect = f"taken as usual, {', '.join(weights)}; needle and thread follow it"
+    effect = f"taken as the usual weight of {', '.join(weights)}"
     return (ToldUnknown("weight not given", effect),)
 
 

@@ -16,7 +16,11 @@ def ask(
         list[str],
         typer.Argument(help='A cloth each: "nylon organza", "cotton 97 elastane 3 denim 340 g/m2"'),
     ],
+    *,
     json: common.Json = False,
+    more: Annotated[
+        bool, typer.Option("--more", help="Print also why, and on whose word.")
+    ] = False,
     everything: Annotated[
         bool, typer.Option("--all", help="Print all that can be done and tried.")
     ] = False,
@@ -25,11 +29,11 @@ def ask(
     units: common.Units = None,
 ) -> None:
     """Say how to handle some cloths together, layer upon layer in the order given."""
-    check_alone(html, json, everything)
+    check_alone(html, json, more, everything)
     if html is not None:
         _page(fabrics, html, replace=replace, units=units)
         return
-    code = tell(fabrics, json=json, everything=everything, units=units)
+    code = tell(fabrics, json=json, more=more, everything=everything, units=units)
     if code:
         raise typer.Exit(code)
 

@@ -14,9 +14,15 @@ if TYPE_CHECKING:
 
 
 def knowledge() -> Knowledge:
-    """The knowledge, from the cache when it is fresh."""
+    """The knowledge, from the cache when it is fresh; what is printed then fits the window."""
+    from advisor.cli.window import window
     from advisor.overlay.cache import load_knowledge
 
+    where = window()
+    if where.person:
+        from advisor.render.layout import fit_window
+
+        fit_window(where.width)
     known = load_knowledge(slow=_tell_slow)
     for line in known.left_out:
         say(f"left out of your own knowledge: {line}")
@@ -64,7 +70,20 @@ def print_text(text: str) -> None:
     Raises:
         InputError: it cannot be written, as on a full disk.
     """
-    _put(visible(text))
+    from advisor.cli.window import paged, window
+
+    shown = visible(text)
+    if not paged(shown, window()):
+        _put(shown)
+
+
+def print_screen(answer: Answer) -> None:
+    """The first screen of an answer, as wide as the window and with emphasis where it shows."""
+    from advisor.cli.window import window
+    from advisor.render.screen.ask import ask_text
+
+    where = window()
+    _put(ask_text(answer, where.width, colour=where.colour))
 
 
 def say(text: str) -> None:

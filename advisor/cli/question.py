@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from advisor.cli.output import knowledge, print_answer, print_text, with_units
+from advisor.cli.output import knowledge, print_answer, print_screen, print_text, with_units
 
 
 def plain_question(words: Sequence[str]) -> list[str] | None:
@@ -22,6 +22,7 @@ def tell(
     fabrics: Sequence[str],
     *,
     json: bool = False,
+    more: bool = False,
     everything: bool = False,
     units: str | None = None,
 ) -> int:
@@ -40,6 +41,8 @@ def tell(
     told = answer(with_units(quick_garment(list(fabrics), known), units), known)
     if json:
         print_answer(told)
+    elif not (more or everything):
+        print_screen(told)
     else:
         from advisor.render.printed.detailed import render_detailed
 

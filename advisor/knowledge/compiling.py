@@ -251,6 +251,7 @@ class _Compiler:
             "tests": form.tests,
             "limits": form.limits or "",
             "sources": form.sources,
+            "general": form.general or "",
         }
 
     def machine(self, item: Item) -> dict[str, Any]:

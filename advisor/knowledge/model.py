@@ -173,6 +173,7 @@ class Rule:
     tests: tuple[str, ...]
     limits: str
     sources: tuple[str, ...]
+    general: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -341,6 +342,7 @@ def _rule(raw: dict[str, Any]) -> Rule:
         *(tuple(raw["do"]), tuple(raw["cautions"]), tuple(raw["tests"])),
         raw["limits"],
         tuple(raw["sources"]),
+        raw["general"],
     )
 
 

@@ -352,6 +352,8 @@ class RuleForm(Form):
     do: tuple[Text, ...] = ()
     cautions: tuple[CautionForm, ...] = ()
     tests: tuple[Text, ...] = ()
+    general: Text | None = None
+    """What to keep in mind at any sewing, in one short sentence: told once, before the start."""
     limits: Text | None = None
     sources: Sources
     examples: Examples

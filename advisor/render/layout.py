@@ -3,8 +3,17 @@
 from __future__ import annotations
 
 import textwrap
+from contextvars import ContextVar
 
 WIDTH = 96
+"""Columns of a page of text."""
+NARROWEST = 48
+_window: ContextVar[int] = ContextVar("window", default=10_000)
+
+
+def fit_window(columns: int) -> None:
+    """Let no line of this run be longer than the reader's window."""
+    _window.set(max(NARROWEST, columns))
 
 
 def wrap(text: str, first: str = "", rest: str | None = None, width: int = WIDTH) -> list[str]:
@@ -12,7 +21,7 @@ def wrap(text: str, first: str = "", rest: str | None = None, width: int = WIDTH
     hanging = " " * len(first) if rest is None else rest
     return textwrap.wrap(
         text,
-        width,
+        min(width, _window.get()),
         initial_indent=first,
         subsequent_indent=hanging,
         break_long_words=False,

@@ -38,6 +38,9 @@ def advisor(
 
 PRINTED = {
     "ask-organza-linen": (1, "ask", "nylon organza", "linen suiting 240 g/m2"),
+    "ask-organza-linen-60": (1, "ask", "nylon organza", "linen suiting 240 g/m2"),
+    "ask-organza-linen-120": (1, "ask", "nylon organza", "linen suiting 240 g/m2"),
+    "ask-organza-linen-more": (1, "ask", "nylon organza", "linen suiting 240 g/m2", "--more"),
     "ask-denim": (0, "ask", "cotton 97 elastane 3 denim 340 g/m2"),
     "ask-velvet-us": (0, "ask", "viscose velvet", "--units", "us"),
     "iron-three-layers": (1, "iron", "cotton velveteen", "acetate satin", "nylon tulle"),
@@ -63,7 +66,8 @@ PRINTED = {
 def test_prints_the_expected_words(name: str) -> None:
     """A command prints just what the expected file holds, and ends with its status."""
     status, *arguments = PRINTED[name]
-    done = advisor(*map(str, arguments))
+    width = name.rpartition("-")[2]
+    done = advisor(*map(str, arguments), COLUMNS=width if width.isdigit() else "80")
     path = EXPECTED / f"{name}.txt"
     if os.environ.get("ADVISOR_WRITE_EXPECTED"):
         path.write_bytes(done.stdout)

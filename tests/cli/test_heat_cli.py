@@ -62,8 +62,8 @@ def test_the_sheet_has_the_same_rows_as_the_iron() -> None:
 
 
 def test_a_question_brings_no_numpy_in() -> None:
-    """`ask` stays quick: the heat model is not loaded for it."""
-    asked = advisor("ask", "linen suiting", "nylon organza", python=("-X", "importtime"))
+    """`ask` stays quick: where nothing clashes under the iron, the heat model is not loaded."""
+    asked = advisor("ask", "linen suiting", "silk organza", python=("-X", "importtime"))
     assert b"numpy" not in asked.stderr
     ironed = advisor(*LINEN_OVER_NYLON, python=("-X", "importtime"))
     assert b"numpy" in ironed.stderr

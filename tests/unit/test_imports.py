@@ -61,6 +61,7 @@ LIGHT = (
     "advisor.decide.advise",
     "advisor.answer.core",
     "advisor.render.printed.detailed",
+    "advisor.render.screen.ask",
     "advisor.cli.ask",
 )
 HEAVY = ("pydantic", "yaml", "rich", "numpy")

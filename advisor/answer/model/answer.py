@@ -16,6 +16,7 @@ from advisor.answer.model.making import (
     ToldThread,
 )
 from advisor.answer.model.order import ToldOrder
+from advisor.answer.model.plan import ToldIronSetting
 from advisor.answer.model.told import (
     ToldCaution,
     ToldConflict,
@@ -48,6 +49,7 @@ class Answer:
     layers: tuple[ToldLayer, ...]
     seams: tuple[ToldPlace, ...]
     verdicts: tuple[ToldVerdict, ...]
+    irons: tuple[ToldIronSetting, ...]
     conflicts: tuple[ToldConflict, ...]
     cure_all: ToldCureAll | None
     instructions: tuple[ToldInstruction, ...]

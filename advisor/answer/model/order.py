@@ -23,7 +23,7 @@ class ToldMachine:
 
 
 @dataclass(frozen=True, slots=True)
-class ToldIronSetting:
+class ToldIronState:
     """A setting of the iron and what the layers bear."""
 
     temperature_c: float
@@ -43,7 +43,7 @@ class ToldStep:
     how: str
     done: bool
     machine: ToldMachine | None
-    iron: ToldIronSetting | None
+    iron: ToldIronState | None
     after: tuple[str, ...]
     because: tuple[ToldLink, ...]
     why: str

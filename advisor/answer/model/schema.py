@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import fields, is_dataclass
 from typing import Any
 
-from advisor.answer.model import answer, heat, label, making, order, told
+from advisor.answer.model import answer, heat, label, making, order, plan, told
 from advisor.answer.model.coding import FLAT, NEVER, WRITTEN, json_name, left_out
 
-_MODULES = (answer, heat, label, making, order, told)
+_MODULES = (answer, heat, label, making, order, plan, told)
 
 
 def answer_schema() -> dict[str, Any]:

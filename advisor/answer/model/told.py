@@ -195,7 +195,10 @@ class ToldInstruction:
 
 @dataclass(frozen=True, slots=True)
 class ToldCaution:
-    """What can hurt somebody or spoil cloth, and what it is about."""
+    """What can hurt somebody or spoil cloth, and what it is about.
+
+    `general` is what to keep in mind at any sewing, in one sentence; empty where it is special.
+    """
 
     id: str
     area: str
@@ -203,6 +206,7 @@ class ToldCaution:
     text: str
     about: tuple[str, ...]
     sources: tuple[str, ...]
+    general: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -216,6 +220,7 @@ class ToldTask:
     certain: bool
     weight: tuple[int, int, str]
     sources: tuple[str, ...]
+    general: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -259,9 +264,14 @@ class ToldCheapest:
 
 @dataclass(frozen=True, slots=True)
 class ToldUnknown:
-    """What nobody has said, and what knowing it would change."""
+    """What nobody has said, and what knowing it would change.
+
+    Of a fibre: the iron limit now, and the most that knowing would allow, °C.
+    """
 
     fact: str
     effect: str
     limit_c: float | None = field(default=None, metadata=OPTIONAL)
+    most_c: float | None = field(default=None, metadata=OPTIONAL)
     test: ToldCheapest | None = field(default=None, metadata=OPTIONAL)
+    short: str | None = field(default=None, metadata=OPTIONAL)

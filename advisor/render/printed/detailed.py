@@ -35,7 +35,7 @@ from advisor.units import System
 _COLUMN = 9
 NO_OUTRIGHT_CLASH = (
     "Nothing here contradicts itself outright; what a cloth has to give up in the seam stands "
-    "under 'not met'. Test on scraps all the same."
+    "under 'had to give way'. Test on scraps all the same."
 )
 
 
@@ -248,4 +248,4 @@ def _not_met(verdicts: Verdicts) -> list[str]:
         for claim in verdict.given_up
         if claim.strength == "should"
     ]
-    return row("not met", "; ".join(dict.fromkeys(lost)), 2, _COLUMN) if lost else []
+    return row("gave way", "; ".join(dict.fromkeys(lost)), 2, _COLUMN) if lost else []

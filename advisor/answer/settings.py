@@ -1,0 +1,58 @@
+"""The iron of every place as a setting: which mark, which end of its band, and the limit."""
+
+from __future__ import annotations
+
+from advisor.answer.model.plan import ToldIronSetting
+from advisor.answer.teller import Teller
+from advisor.answer.wording import degrees
+from advisor.claims.collect import Place
+from advisor.claims.combine import Verdict
+from advisor.claims.judgement import Judgement
+from advisor.claims.valuesets import Span
+from advisor.craft.irondial import mark_for
+from advisor.knowledge.model import COLD, LIMIT_ASPECT
+from advisor.units import System
+
+SAME = 2.0
+"""Starting so few K below the most is starting at it."""
+
+
+def told_settings(judgement: Judgement, teller: Teller) -> tuple[ToldIronSetting, ...]:
+    """The iron of every place that somebody speaks of, in the order of the places."""
+    return tuple(
+        _setting(place, verdict, teller.units)
+        for place, by_aspect in judgement.verdicts.items()
+        if (verdict := by_aspect.get(LIMIT_ASPECT)) is not None
+    )
+
+
+def _setting(place: Place, verdict: Verdict, units: System) -> ToldIronSetting:
+    most = _high(verdict.advised)
+    limit = max(most, _high(verdict.allowed))
+    start = most if verdict.pick is None else min(verdict.pick, most)
+    mark = mark_for(most)
+    low_end = mark is not None and mark.band[1] > most
+    return ToldIronSetting(
+        place=place.name,
+        scope=place.scope,
+        mark=None if mark is None else mark.name,
+        low_end=low_end,
+        start_c=start if mark else COLD,
+        most_c=most,
+        limit_c=limit,
+        text=_words(mark.name if mark else None, start, most, units, low_end=low_end),
+    )
+
+
+def _words(mark: str | None, start: float, most: float, units: System, *, low_end: bool) -> str:
+    if mark is None and most <= COLD:
+        return "no iron: finger-press"
+    if mark is None:
+        return f"no iron: it bears {degrees(most, units)} and no dot is that low; finger-press"
+    where = f"{mark}, at its low end" if low_end else mark
+    begin = f"; start at {degrees(start, units)}" if COLD < start < most - SAME else ""
+    return f"{where}{begin}; never above {degrees(most, units)}"
+
+
+def _high(found: object) -> float:
+    return found.high if isinstance(found, Span) and not found.is_empty else COLD

@@ -1,0 +1,47 @@
+"""What a screen is made of: short blocks that know nothing of widths and colours."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Title:
+    """The first line, and in a few words how it stands."""
+
+    text: str
+    state: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """A heading of a part."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Para:
+    """A paragraph; `grave` where it tells of harm."""
+
+    text: str
+    grave: bool = False
+    first: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Rows:
+    """Labels with what belongs to each."""
+
+    rows: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Columns:
+    """A table: a head, and rows whose first cell is a label."""
+
+    head: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+
+
+Block = Title | Heading | Para | Rows | Columns
