@@ -41,10 +41,10 @@ def ask(
 def _page(fabrics: list[str], html: str, *, replace: bool, units: str | None) -> None:
     """The same answer as a page to print."""
     from advisor.answer.pipeline import WHOLE, answer
-    from advisor.project.quick import quick_garment
+    from advisor.project.quick import asked_garment
 
     known = common.knowledge()
-    garment = common.with_units(quick_garment(list(fabrics), known), units)
+    garment = common.with_units(asked_garment(fabrics, known), units)
     told = answer(garment, known, WHOLE)
     write_page(html, told, replace=replace)
     common.leave(told)

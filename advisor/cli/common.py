@@ -40,9 +40,9 @@ def garment_of(arguments: list[str], known: Knowledge) -> Garment:
         from advisor.project.load import load_project
 
         return load_project(Path(arguments[0]), known)
-    from advisor.project.quick import quick_garment
+    from advisor.project.quick import asked_garment
 
-    return quick_garment(list(arguments), known)
+    return asked_garment(arguments, known)
 
 
 def looks_like_file(text: str) -> bool:

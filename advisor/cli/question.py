@@ -35,10 +35,10 @@ def tell(
         InputError: a cloth is not understood.
     """
     from advisor.answer.pipeline import answer
-    from advisor.project.quick import quick_garment
+    from advisor.project.quick import asked_garment
 
     known = knowledge()
-    told = answer(with_units(quick_garment(list(fabrics), known), units), known)
+    told = answer(with_units(asked_garment(fabrics, known), units), known)
     if json:
         print_answer(told)
     elif not (more or everything):

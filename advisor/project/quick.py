@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
 
@@ -18,8 +19,9 @@ from advisor.project.facts import (
 from advisor.project.findings import Findings
 from advisor.project.garment import Cloth, Garment, Maker, Use
 from advisor.project.phrase import short_name
+from advisor.project.phrases.boundaries import cloths_said
 
-__all__ = ["CHOICES", "SEAM", "notion_cloth", "quick_garment"]
+__all__ = ["CHOICES", "SEAM", "asked_garment", "notion_cloth", "quick_garment"]
 
 SEAM = "the seam"
 
@@ -49,6 +51,22 @@ def quick_garment(
     whole = make_seam(SEAM, uses, said, who)
     name = " with ".join(dict.fromkeys(use.cloth for use in whole.uses))
     return Garment(name, cloths, (whole,), who, single=True)
+
+
+def asked_garment(arguments: Sequence[str], knowledge: Knowledge) -> Garment:
+    """The garment of a question: its cloths found in what was typed, with quotes or without.
+
+    Raises:
+        InputError: a cloth is not understood.
+    """
+    cloths, note = cloths_said(arguments, knowledge)
+    garment = quick_garment(list(cloths), knowledge)
+    if note is None:
+        return garment
+    first = garment.seams[0].uses[0].cloth
+    cloth = garment.cloths[first]
+    noted = {**garment.cloths, first: replace(cloth, notes=(note, *cloth.notes))}
+    return replace(garment, cloths=noted)
 
 
 def _maker(about: dict[str, Any], knowledge: Knowledge) -> Maker:

@@ -11,7 +11,18 @@ from advisor.project.phrases.lexicon import FAMILIES, KNIT_FAMILIES
 _KNIT = frozenset({"knit", "knitted"})
 _OTHERS = 4
 _MESH = "mesh"
-_SPOKEN = {"mesh": "sports-mesh", "stretch": "stretch-woven"}
+_SPOKEN = {
+    "swimwear": "swim-knit",
+    "swimsuit": "swim-knit",
+    "legging": "swim-knit",
+    "activewear": "swim-knit",
+    "shirt": "poplin",
+    "suit": "suiting",
+    "coat": "coating",
+    "veil": "tulle",
+    "veiling": "tulle",
+    "stretch": "stretch-woven",
+}
 """Words that name a whole family of cloths (common practice)."""
 
 

@@ -21,12 +21,16 @@ LAID_FIRST = frozenset({"embellished", "layered", "coated", "pleated"})
 
 @dataclass(frozen=True, slots=True)
 class Name:
-    """A name of the knowledge as words; `strong` when it holds a word that only a cloth has."""
+    """A name of the knowledge as words.
+
+    `strong` when it holds a word that only a cloth has; `ways` when it only says how a
+    cloth stretches.
+    """
 
     entry: str
     words: tuple[str, ...]
     strong: bool
-    general: bool
+    ways: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,8 +66,8 @@ class Names:
             if words and tuple(sorted(words)) not in seen:
                 seen.add(tuple(sorted(words)))
                 strong = any(word not in self.weak for word in words)
-                general = all(word in _USE_WORDS for word in words)
-                self.all.append(Name(entry, words, strong, general))
+                ways = all(word in _WAY_WORDS for word in words)
+                self.all.append(Name(entry, words, strong, ways))
         self.by_word: dict[str, list[Name]] = {}
         for name in self.all:
             self.by_word.setdefault(name.words[0], []).append(name)
@@ -79,10 +83,17 @@ class Names:
         ]
         return max(found, key=self._key) if found else None
 
-    def _key(self, name: Name) -> tuple[int, bool, bool, float, str]:
+    def _key(self, name: Name) -> tuple[bool, int, int, bool, float, str]:
         entry = self.knowledge.entries[name.entry]
         weight = entry.weight[0] if entry.weight else 0.0
-        return (len(name.words), not name.general, entry.kind == "cloth", -weight, name.entry)
+        return (
+            not name.ways,
+            sum(word not in _USE_WORDS for word in name.words),
+            len(name.words),
+            entry.kind == "cloth",
+            -weight,
+            name.entry,
+        )
 
 
 _LAST: list[tuple[object, Names]] = []
@@ -95,6 +106,7 @@ def names_of(knowledge: Knowledge) -> Names:
     return _LAST[0][1]
 
 
+_WAY_WORDS = singulars(lexicon.STRETCH | lexicon.WAYS)
 _USE_WORDS = singulars(lexicon.USES | lexicon.FABRIC_WORDS)
 
 

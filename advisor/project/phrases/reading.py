@@ -37,6 +37,9 @@ _UNKNOWN = re.compile(
     r"(?:content|composition)\s+unknown|unknown|mystery)\b"
 )
 _SURFACES = {words_of(word)[0]: entry for word, entry in lexicon.SURFACES.items()}
+_WAYS = re.compile(r"\b([24])[\s-]*ways?\b", re.IGNORECASE)
+_WAY_WORDS = {"2": "two", "4": "four"}
+_RIB = re.compile(r"\d\s?x\s?\d")
 _NOT = lexicon.NOT
 _ELASTANE = ("elastane",)
 _UNSURE = singulars(lexicon.UNSURE)
@@ -88,7 +91,7 @@ class _Phrase:
 
     def read(self) -> Reading:
         rest, weight, aside = take_weight(self.text)
-        rest, ratio = take_ratio(rest)
+        rest, ratio = take_ratio(_WAYS.sub(lambda way: f" {_WAY_WORDS[way[1]]} way ", rest))
         self._left_out(aside)
         plain = " ".join(words_of(rest))
         unknown = bool(_UNKNOWN.search(plain))
@@ -98,8 +101,9 @@ class _Phrase:
         words = looks.words
         shared = bool(ratio) or any(word[0].isdigit() or word in lexicon.PURE for word in words)
         grounds = self._grounds(words, shared=shared) or self._family(words, ratio)
-        about = self._about_fibres(words, grounds) if shared else list(grounds.left)
-        fibres = read_shares(about, ratio, self.knowledge)
+        fibres = read_shares(list(grounds.left), (), self.knowledge) if not shared else None
+        if fibres is None or fibres.shares:  # then the fibres in the cloth's own name count too
+            fibres = read_shares(self._about_fibres(words, grounds), ratio, self.knowledge)
         return self._reading(grounds, fibres, looks, weight, unknown=unknown)
 
     def _grounds(self, words: list[str], *, shared: bool) -> Grounds | None:
@@ -206,6 +210,7 @@ class _Phrase:
             expected = "what the cloth is, and not what it is not"
             raise refuse(" ".join(left[left.index(taking[0]) :]), expected)
         strange = [w for w in left if w not in _known_words() and w not in _SURFACES and w != "or"]
+        strange = [word for word in strange if not _RIB.fullmatch(word)]
         for word in strange:
             if any(letter.isdigit() for letter in word) or not word.isprintable():
                 raise refuse(word, f"a fibre, a fabric or a weight in '{self.text}'")

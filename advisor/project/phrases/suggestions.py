@@ -45,6 +45,8 @@ def slip_of(word: str, knowledge: Knowledge) -> tuple[str, ...]:
 
     most = 2 if len(word) >= _LONG else 1
     known = _mattering(knowledge)
+    if word in known:  # a part of some name, and of none that stands here
+        return likest(word, knowledge)
     found = process.extract(word, known, scorer=OSA.distance, limit=3, score_cutoff=most)
     return tuple(name for name, _, _ in found)
 

@@ -1,0 +1,119 @@
+"""What words for cloths come to, one row of `phrases.tsv` each."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from advisor.errors import InputError
+from advisor.knowledge.model import Knowledge, Mix
+from advisor.overlay.cache import load_knowledge
+from advisor.project.phrase import Reading, read_phrase
+from advisor.project.phrases.boundaries import cloths_said
+from advisor.project.phrases.suggestions import likest
+
+FILE = Path(__file__).with_name("phrases.tsv")
+ROWS = [
+    tuple(line.split("\t"))
+    for line in FILE.read_text("utf-8").splitlines()
+    if not line.startswith("#")
+]
+UNDERSTOOD = [row for row in ROWS if row[1] != "REFUSED"]
+REFUSED = [row for row in ROWS if row[1] == "REFUSED"]
+MOST_REFUSED = 0.05
+
+
+@cache
+def knowledge() -> Knowledge:
+    """The knowledge that is shipped."""
+    return load_knowledge()
+
+
+def written(mix: Mix) -> str:
+    """A mix as the rows write it."""
+    return " ".join(fibre if share is None else f"{fibre} {share:g}" for fibre, share in mix)
+
+
+def wrong(row: tuple[str, ...], reading: Reading) -> str:
+    """What is not as the row wants it; nothing where all is."""
+    phrase, entry, fibres, weight, shade, said = row
+    found = [] if reading.entry == entry else [f"is {reading.entry}"]
+    how, _, mix = fibres.partition(" ")
+    if how != "any" and written(reading.mixes[0]) != mix:
+        found.append(f"of {written(reading.mixes[0])}")
+    if (how == "=") != (len(reading.mixes) == 1) and how != "any":
+        found.append(f"{len(reading.mixes)} mixes")
+    if how == "any" and not all(
+        any(set(mix) <= set(kept) for kept in reading.mixes)
+        for mix in knowledge().entries[entry].mixes
+    ):
+        found.append("some mix is lost")
+    if weight != "-" and (reading.weight is None or round(reading.weight[0]) != int(weight)):
+        found.append(f"weighs {reading.weight}")
+    if shade not in ("-", reading.shade):
+        found.append(f"is {reading.shade}")
+    if said == "said" and not reading.notes:
+        found.append("nothing said")
+    return f"{phrase}: {', '.join(found)}" if found else ""
+
+
+def test_the_corpus_is_large() -> None:
+    """Six hundred phrases and more, of which the reasonable ones are hardly refused."""
+    assert len(ROWS) >= 600
+    refused = [row[0] for row in UNDERSTOOD if _refused(row[0])]
+    assert len(refused) <= MOST_REFUSED * len(UNDERSTOOD), refused
+
+
+def _refused(phrase: str) -> bool:
+    try:
+        read_phrase(phrase, knowledge())
+    except InputError:
+        return True
+    return False
+
+
+def test_each_phrase_comes_to_its_cloth() -> None:
+    """Cloth, fibres, weight, shade and what has to be said are as each row wants them."""
+    read = [(row, read_phrase(row[0], knowledge())) for row in UNDERSTOOD if not _refused(row[0])]
+    assert [] == [line for row, reading in read if (line := wrong(row, reading))]
+
+
+@pytest.mark.parametrize("row", REFUSED, ids=[row[0] for row in REFUSED])
+def test_what_could_do_harm_is_refused(row: tuple[str, ...]) -> None:
+    """A slip, a denial, shares that do not fit, and no cloth at all are refused with the reason."""
+    with pytest.raises(InputError) as caught:
+        read_phrase(row[0], knowledge())
+    assert row[2] in str(caught.value)
+
+
+@pytest.mark.parametrize(
+    ("typed", "cloths"),
+    [
+        (["silk", "organza", "linen", "suiting"], ["silk organza", "linen suiting"]),
+        (["silk organza, linen suiting"], ["silk organza", "linen suiting"]),
+        (["wool crepe + silk habotai"], ["wool crepe", "silk habotai"]),
+        (["silk organza over linen"], ["silk organza", "linen"]),
+        (["satin under lace"], ["lace", "satin"]),
+        (["lace on satin"], ["lace", "satin"]),
+        (["jersey with 5% elastane"], ["jersey with 5% elastane"]),
+        (["65% poly, 35% cotton twill"], ["65% poly, 35% cotton twill"]),
+        (["brocade, fibre unknown"], ["brocade, fibre unknown"]),
+        (["brocade", "satin lining", "organza"], ["brocade", "satin lining", "organza"]),
+        (["brocade", "lining"], ["brocade", "lining"]),
+    ],
+)
+def test_cloths_part_where_one_ends(typed: list[str], cloths: list[str]) -> None:
+    """Several cloths are found in one argument, and in words without quotes, and it is said."""
+    found, note = cloths_said(typed, knowledge())
+    assert cloths == found
+    assert (note is None) == (cloths == typed)
+
+
+@pytest.mark.parametrize("typed", ["satin", "velvte", "organzza", "waffle", "moleskine"])
+def test_a_suggestion_is_never_what_was_typed(typed: str) -> None:
+    """Names that look like what was typed are offered, and never the same again."""
+    found = likest(typed, knowledge())
+    assert found
+    assert typed not in found
