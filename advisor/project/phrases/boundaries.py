@@ -39,7 +39,8 @@ def split_cloths(text: str, knowledge: Knowledge) -> list[str]:
             continue
         turned = turned or mark == "under"
         found.append(piece)
-    return found[::-1] if turned and len(found) == 2 else found
+    ordered = found[::-1] if turned and len(found) == 2 else found
+    return ordered or [text]
 
 
 def _is_cloth(piece: str, mark: str, knowledge: Knowledge) -> bool:
