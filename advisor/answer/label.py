@@ -28,8 +28,9 @@ from advisor.claims.judgement import Judgement
 from advisor.errors import InputError
 from advisor.knowledge.labels import Market, Told
 from advisor.knowledge.model import Knowledge
-from advisor.label.care import Care, CareLine, care_of, way_of_cleaning
+from advisor.label.care import HAND_WASH, Care, CareLine, care_of, way_of_cleaning
 from advisor.label.content import Content, Missing, fibre_content
+from advisor.units import fahrenheit
 
 FIND = {
     "unknown": "Narrow it down with `advisor identify`; only the seller's word in writing or a "
@@ -240,6 +241,18 @@ class _Label:
         if line.unknown:
             return words.unknown
         text = words.words[line.word]
+        if line.word == "hand wash" and line.at_most is not None:
+            text = _cooler(text, line.at_most)
         if line.no_steam and "steam" not in text and line.word != "do not iron":
             return f"{text}, {self.market.no_steam}"
         return text
+
+
+def _cooler(text: str, at_most: int) -> str:
+    """The words of a hand wash with the coolest water that a part bears, in either scale."""
+    for usual, now, scale in (
+        (HAND_WASH, at_most, "C"),
+        (round(fahrenheit(HAND_WASH)), round(fahrenheit(at_most)), "F"),
+    ):
+        text = text.replace(f"{usual} °{scale}", f"{now} °{scale}")
+    return text

@@ -20,6 +20,7 @@ from advisor.answer.model.making import (
     ToldInstead,
     ToldNeed,
     ToldPlace,
+    ToldReel,
     ToldSpot,
     ToldStrip,
     ToldThread,
@@ -34,11 +35,12 @@ from advisor.claims.judgement import Judgement
 from advisor.construction.bulk import picked
 from advisor.construction.clothlist import cloths_to_buy
 from advisor.construction.cutnotes import cut_note
+from advisor.construction.rack import from_rack
 from advisor.construction.seamwork import SeamWork, bulk_sources, seamworks
 from advisor.construction.stack import Spot
 from advisor.construction.threadlist import COTTON, ThreadBought, threads_to_buy
 from advisor.construction.threads import whole
-from advisor.craft import threadsize
+from advisor.craft import colour, threadsize
 from advisor.decide.kit import Need, kit_of
 from advisor.decide.trials import TRIED, find_trials
 
@@ -234,6 +236,16 @@ def _thread(bought: ThreadBought, teller: Teller) -> ToldThread:
         else ToldTicket(_round(bought.ticket, 0), "cotton" if bought.fibre == COTTON else "metric"),
         needle_nm=bought.needle_size,
         size_sources=teller.cite(threadsize.SOLD_SOURCES),
+        rack=tuple(
+            ToldReel(
+                found.name,
+                _round(found.difference),
+                found.darker,
+                found.seen,
+                teller.cite(colour.SOURCES),
+            )
+            for found in from_rack(bought.colour, teller.garment.plan.kit.threads or ())[:2]
+        ),
         sources=teller.cite(bought.sources),
     )
 

@@ -32,6 +32,10 @@ MARKS = ((200.0, "200"), (150.0, "150"), (110.0, "110"))
 ORIGIN = "labels"
 
 
+HAND_WASH = 40
+"""The warmest water of a hand wash, °C (iso-3758-2012)."""
+
+
 @dataclass(frozen=True, slots=True)
 class CareLine:
     """One treatment: the answer (None where the parts clash), who sets it, and who is silent.
@@ -41,6 +45,7 @@ class CareLine:
         unknown: whether silence alone rules out more.
         setters: the claims that bound it, best founded first.
         silent: cloths of which nobody says how they bear it.
+        at_most: the water of a hand wash, °C, where a part bears less than the usual.
     """
 
     aspect: str
@@ -49,6 +54,7 @@ class CareLine:
     setters: tuple[Said, ...]
     silent: tuple[str, ...]
     no_steam: bool = False
+    at_most: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,6 +138,21 @@ def _line(
             known = _known_to_bear(aspect, cloth, knowledge)
             claims += known
             silent += [] if known else [cloth.name]
+    return replace(_met(aspect, claims, silent), at_most=_hand_warm(aspect, claims))
+
+
+def _hand_warm(aspect: Aspect, claims: list[Said]) -> int | None:
+    """The coolest water that a part is said to bear, °C, where a hand wash may be warmer."""
+    if aspect.id != WASH:
+        return None
+    words = (aspect.words[_strongest(set_of(said.claim))] for said in claims)
+    degrees = [int(word.split()[0]) for word in words if word.split()[0].isdigit()]
+    coolest = min(degrees, default=HAND_WASH)
+    return coolest if coolest < HAND_WASH else None
+
+
+def _met(aspect: Aspect, claims: list[Said], silent: list[str]) -> CareLine:
+    """What the claims leave of a treatment, and what silence leaves of that."""
     left = _meet(aspect, claims)
     if left.is_empty:
         return CareLine(aspect.id, None, False, _bounds(aspect, claims), tuple(silent))

@@ -16,6 +16,8 @@ from advisor.project.garment import Cloth
 
 SMOOTH = ("satin",)
 """Weaves that look different upside down by their sheen alone; a knit does by its loops."""
+BRUSHED = ("sweatshirt-knit", "sweater-knit")
+"""Knits that are often sold with a raised side (common practice): not spared unless tested."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -256,5 +258,8 @@ class _Gatherer:
         entry = self.knowledge.entries[cloth.entry]
         levels = {**entry.traits, **cloth.traits}
         pile, one_way = (levels.get(trait, (0, 0))[1] for trait in ("pile", "one way"))
+        if entry.structure == "knit":
+            # A knit runs one way by its loops too; only what she saw on it, or its kind, tells nap.
+            return pile > 0 or entry.id in BRUSHED or cloth.traits.get("one way", (0, 0))[1] > 0
         napped = entry.structure == "woven" and entry.weave not in SMOOTH
         return pile > 0 or (one_way > 0 and napped)

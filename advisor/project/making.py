@@ -163,6 +163,7 @@ class Kit:
     pins: tuple[str, ...] | None = None
     pressing: tuple[str, ...] | None = None
     tools: tuple[str, ...] | None = None
+    threads: tuple[str, ...] | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -33,7 +33,7 @@ from advisor.project.names import tidy_name
 from advisor.project.shaping import one_shape, read_flounce, read_tiers, read_tucks
 
 SETTINGS_VARIABLE = "ADVISOR_SETTINGS"
-_KIT_KEYS = ("feet", "needles", "pins", "pressing", "tools")
+_KIT_KEYS = ("feet", "needles", "pins", "pressing", "tools", "threads")
 
 
 def with_plan(
@@ -280,7 +280,10 @@ def read_kit(about: Any, findings: Findings, knowledge: Knowledge, steps: tuple[
         for i, item in enumerate(listed):
             if not isinstance(item, str | int | float):
                 continue
-            word: str | float | None = plain_name(str(item))
+            # A reel keeps its colour code and its measured figures as they are written.
+            text = str(item)
+            written = " ".join(text.split()) if key == "threads" else plain_name(text)
+            word: str | float | None = written
             if key == "feet":
                 read = partial(read_maker_fact, "foot", item, knowledge)
                 word = findings.attempt((*steps, key, i), read)

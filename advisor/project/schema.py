@@ -167,6 +167,7 @@ class KitForm(Form):
     pins: list[Plain] | None = None
     pressing: list[Plain] | None = None
     tools: list[Plain] | None = None
+    threads: list[Plain] | None = None
 
 
 class ResultForm(Form):

@@ -276,6 +276,11 @@ def _thread_item(row: ToldThread, units: System, numbers: Numbers) -> Item:
         text = f"{row.ticket.of} ticket about {number}; its thickness suits needle "
         text += needle(row.needle_nm)
         parts.append(Part(text, "size", numbers.mark(row.size_sources)))
+    for reel in row.rack:
+        way = "darker" if reel.darker else "lighter"
+        text = f"{reel.name} of your rack is {reel.difference:.1f} away, {way}: {reel.seen}; "
+        text += "lay it on the cloth by daylight"
+        parts.append(Part(text, "or", numbers.mark(reel.sources)))
     if row.not_counted:
         names = ", ".join(row.not_counted)
         parts.append(Part(f"not counted, because no length is given: {names}"))

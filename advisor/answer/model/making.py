@@ -186,6 +186,17 @@ class ToldTicket:
 
 
 @dataclass(frozen=True, slots=True)
+class ToldReel:
+    """A reel of the maker's rack that is near a colour, by CIEDE2000."""
+
+    name: str
+    difference: float
+    darker: bool
+    seen: str
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ToldThread:
     """Thread to buy in one colour; wastage is in it."""
 
@@ -205,6 +216,7 @@ class ToldThread:
     ticket: ToldTicket | None
     needle_nm: float | None
     size_sources: tuple[str, ...]
+    rack: tuple[ToldReel, ...]
     sources: tuple[str, ...]
 
 

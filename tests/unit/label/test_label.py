@@ -123,6 +123,25 @@ def test_the_flame_test_is_asked_after_in_the_us() -> None:
     assert () == content_of(fabrics, "veil, net, coat", "eu").flame
 
 
+def test_a_brushed_knit_is_not_spared_the_flame_test() -> None:
+    """Heavy or not: a sweatshirt knit is often raised inside, a jersey only if she saw it so."""
+    fabrics = (
+        "sweat: {fabric: sweatshirt knit, fibres: {cotton: 100}, weight: 300 g/m2}, "
+        "plain: {fabric: jersey, fibres: {cotton: 100}, weight: 300 g/m2}, "
+        "napped: {fabric: jersey, fibres: {cotton: 100}, weight: 300 g/m2, traits: {one way: yes}}"
+    )
+    assert ("sweat", "napped") == content_of(fabrics, "sweat, plain, napped", "us").flame
+
+
+def test_a_hand_wash_is_as_cool_as_the_tenderest_part() -> None:
+    """Acetate bears 30 °C, so the silk that is washed with it by hand is washed at 30, not 40."""
+    both = (
+        "silk: {fabric: habotai, fibres: {silk: 100}}, lin: {fabric: satin, fibres: {acetate: 100}}"
+    )
+    (line,) = [line for line in care(both, "silk, lin").lines if line.aspect == "care.wash"]
+    assert ("hand wash", 30) == (line.word, line.at_most)
+
+
 def test_care_is_set_by_the_tenderest() -> None:
     """Acetate and wool bring a garment of cotton down to their own care."""
     told = answers(
