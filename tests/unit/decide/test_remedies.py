@@ -144,6 +144,14 @@ def test_what_clashes_in_the_garment_is_made_to_come_off() -> None:
     assert ["organza"] == loose
 
 
+def test_the_cloth_that_the_garment_is_made_of_never_comes_off() -> None:
+    """Organza in every seam stays; it is the velvet panel that is made to come off, or nothing."""
+    panel = seam("panel", "organza", "velvet")
+    about = garment([cloth("organza", "silk"), VELVET], seam("side", "organza", "organza"), panel)
+    for cure in cures(about, ("coat", "care.method")).values():
+        assert not cure.after.garment.cloths["organza"].detachable
+
+
 def test_cheapest_first_and_looks_count_double() -> None:
     """A little more work comes before a worse look, and equal prices go by name."""
     about = stack(COTTON, GLUE, ORGANZA)
