@@ -108,7 +108,7 @@ def _cures(
         if not flat_only and not _now_hot(conflict.place, after, knowledge, ask):
             continue
         found.append(cure_of(remedy, words, judgement, after, knowledge))
-    return ranked(found)
+    return ranked(found, conflict, judgement, knowledge)
 
 
 def _fused_first(

@@ -9,6 +9,7 @@ from __future__ import annotations
 from advisor.claims.conflicts import Conflict
 from advisor.claims.judgement import Cure, Judgement
 from advisor.claims.workarounds import GLUED
+from advisor.construction.bulk import picked
 from advisor.decide.case import Case
 from advisor.decide.changes import CHANGES
 from advisor.decide.evaluate import judge
@@ -38,12 +39,21 @@ def cures_of(
             tried.append(after)
         if cured((conflict,), before, after, knowledge):
             cures.append(cure_of(remedy, words, before, after, knowledge))
-    return ranked(cures)
+    return ranked(cures, conflict, before, knowledge)
 
 
-def ranked(cures: list[Cure]) -> tuple[Cure, ...]:
-    """Cheapest first: a worse look counts double, and equal prices go by name."""
-    return tuple(sorted(cures, key=lambda c: (c.cost, c.remedy)))
+def ranked(
+    cures: list[Cure], conflict: Conflict, before: Judgement, knowledge: Knowledge
+) -> tuple[Cure, ...]:
+    """Cheapest first: a worse look counts double; of one price what the cloths want, then by name.
+
+    What they want is the interfacing that the sheet would pick in that place.
+    """
+    wanted = picked(before.verdicts.get(conflict.place, {}), "interfacing.kind")
+    kinds = {remedy.id: remedy.change.get("kind") for remedy in knowledge.remedies}
+    return tuple(
+        sorted(cures, key=lambda c: (c.cost, not wanted or kinds[c.remedy] != wanted, c.remedy))
+    )
 
 
 def may_cure(remedy: Remedy, conflict: Conflict) -> bool:
