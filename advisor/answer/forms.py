@@ -22,13 +22,14 @@ REGISTERS = {
     "seam class": "seams",
     "tool": "kit",
     "observation": "observations",
+    "place": "places",
 }
 """Kinds of which one file holds many, with the name of that file."""
 
 
 def kinds() -> tuple[str, ...]:
     """Every kind that there is a form of."""
-    return ("answer", "project", "fabric", "notion", "rule", "order", *REGISTERS)
+    return ("answer", "project", "fabric", "notion", "rule", "method", "order", *REGISTERS)
 
 
 def json_schema(kind: str, knowledge: Knowledge) -> dict[str, Any]:
@@ -68,9 +69,14 @@ def _form(kind: str) -> Any:
         from advisor.knowledge.schema_order import OrderForm
 
         return OrderForm
-    from advisor.knowledge import load, schema
+    from advisor.knowledge import load, schema, schema_places
 
-    single = {"fabric": schema.FabricForm, "notion": schema.NotionForm, "rule": schema.RuleForm}
+    single: dict[str, Any] = {
+        "fabric": schema.FabricForm,
+        "notion": schema.NotionForm,
+        "rule": schema.RuleForm,
+        "method": schema_places.MethodForm,
+    }
     return single[kind] if kind in single else load.REGISTERS[REGISTERS[kind]]
 
 

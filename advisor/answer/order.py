@@ -88,7 +88,7 @@ def told_order(
         given_up=tuple(_link(p) for p in work.given_up),
         pins=tuple(_pin(answer) for answer in work.pins),
         remarks=tuple(work.remarks),
-        assumed=ASSUMED,
+        assumed=(*ASSUMED, *work.taken),
         order_sources=_sources(work, teller.knowledge),
     )
 

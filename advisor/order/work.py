@@ -17,13 +17,14 @@ from advisor.knowledge.ordering import SEWN
 from advisor.order.costs import CostTable
 from advisor.order.cycles import Cycle, settled
 from advisor.order.graph import Graph, build
-from advisor.order.operations import tasks_of
+from advisor.order.operations import tasks_and_facts
 from advisor.order.plan import Plan, changes_of
 from advisor.order.precedences import precedences_of, too_tender
 from advisor.order.search import Effort, Setting, plan_graph
 from advisor.order.setups import Setups
 from advisor.order.sittings import Couple, Sitting, split, stops
 from advisor.order.steps import Precedence
+from advisor.order.taken import refusals, taken
 from advisor.order.tasks import Task
 from advisor.order.wished_steps import PinAnswer, apply_wishes, honour_pins, yielding
 from advisor.project.wishes import unknown_step
@@ -42,6 +43,7 @@ class Work:
     """An order of work and all that is to be said about it.
 
     `tasks` are by id, `order` all steps with the done ones first; `plan` prices what is left.
+    `taken` is what nobody says and is assumed of the places and the fitting.
     `faces` are the cloths, which unlike a notion inside can be covered while a seam is pressed.
     """
 
@@ -61,6 +63,7 @@ class Work:
     leads: dict[str, tuple[Precedence, ...]] = field(default_factory=dict)
     hot_near: tuple[tuple[str, frozenset[str]], ...] = ()
     faces: frozenset[str] = frozenset()
+    taken: tuple[str, ...] = ()
 
     def left(self) -> tuple[str, ...]:
         """The steps still to do, in order."""
@@ -108,7 +111,7 @@ def order_of(
     knowledge = knowledge.told(advice.judgement.garment.units)
     wishes = advice.judgement.garment.wishes
     setups = Setups(advice, knowledge)
-    tasks = tasks_of(advice, knowledge)
+    tasks, facts = tasks_and_facts(advice, knowledge)
     rules = knowledge.order.precedences
     weights = precedences_of(tasks, rules, setups)
     wished = apply_wishes(tasks, yielding(tasks, weights, rules, wishes), wishes)
@@ -139,11 +142,12 @@ def order_of(
         cycles,
         tuple(pins),
         _couples(wished.tasks, wished.couples),
-        (*wished.remarks, *remarks),
+        (*refusals(facts), *wished.remarks, *remarks),
         plain,
         *_reasons(whole),
         _hot_near([byid[name] for name in (*done, *plan.order)], setups),
         frozenset(c for t in tasks if t.place is not None for c in t.place.cloths),
+        taken(facts),
     )
 
 

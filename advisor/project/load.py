@@ -196,9 +196,22 @@ class _Reader:
                     "each name once",
                 )
             names.setdefault(name.casefold(), i)
-            uses = self._uses(about.get("layers"), ("seams", i, "layers"))
+            uses = self._layers(about, i)
             seams.append(make_seam(name, uses, self._facts(about, i), maker))
         return tuple(seams)
+
+    def _layers(self, about: dict[str, Any], i: int) -> tuple[Use, ...]:
+        """The layers of a place, or the cloths that it is made on."""
+        on = about.get("on")
+        if "layers" in about or on is None:
+            if "layers" not in about and "name" in about:
+                self.findings.say(
+                    ("seams", i),
+                    f"{shown(str(about['name']))} has no 'layers'",
+                    "layers: [shell, shell], or on: shell for a fastening or a trimming",
+                )
+            return self._uses(about.get("layers"), ("seams", i, "layers"))
+        return self._uses([on] if isinstance(on, str) else on, ("seams", i, "on"))
 
     def _line(self, seam: int) -> int:
         document = self.findings.document

@@ -209,11 +209,17 @@ class WishesForm(Form):
     sitting: Plain = None
 
 
+Layers = Annotated[list[Name | LayerForm], Field(min_length=1, max_length=MOST_LAYERS)]
+
+
 class SeamForm(Form):
     """A place where layers are joined."""
 
     name: Name
-    layers: Annotated[list[Name | LayerForm], Field(min_length=1, max_length=MOST_LAYERS)]
+    layers: Layers | None = None
+    on: list[Name] | Name | None = None
+    fastening: Plain = None
+    number: Plain = None
     length: Plain = None
     allowance: Plain = None
     shape: Plain = None

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from advisor.errors import nearest, shown
 from advisor.knowledge.ordering import CHANGES
 from advisor.project.names import tidy_name
-from advisor.project.placing import known_kinds, with_places
+from advisor.project.placing import known_kinds, named, with_places
 from advisor.project.wished import Added, Pinned, Wishes
 
 if TYPE_CHECKING:
@@ -76,6 +76,8 @@ class _Reader:
 
     def __init__(self, findings: Findings, knowledge: Knowledge) -> None:
         self.findings = findings
+        kinds = knowledge.places.kinds
+        self.fastenings = {id_: k for id_, k in kinds.items() if k.family == "fastening"}
         self.kinds = {word.replace(" ", "-") for word in known_kinds(knowledge)}
 
     def order(self, about: dict[str, Any]) -> Wishes:
@@ -112,7 +114,10 @@ class _Reader:
             name, said = _name(row.get("name")), row.get("kind")
             if not name:
                 continue
-            if isinstance(said, str) and self._kind(said, i):
+            fastening = row.get("fastening")
+            if isinstance(fastening, str):
+                kinds[name] = self._fastening(fastening, i)
+            elif isinstance(said, str) and self._kind(said, i):
                 kinds[name] = _kind_name(said)
             panels = self.names(row.get("joins"))
             if panels:
@@ -130,6 +135,19 @@ class _Reader:
             (said, known),
         )
         return False
+
+    def _fastening(self, said: str, i: int) -> str:
+        """The kind of place that a fastening is; "" where the word is no fastening."""
+        known = self.fastenings
+        found = named(said, known)
+        if not found:
+            self.findings.say(
+                ("seams", i, "fastening"),
+                f"'fastening': unknown word {shown(said)}",
+                f"one of {', '.join(kind.name for kind in known.values())}",
+                (said, [kind.name for kind in known.values()]),
+            )
+        return found
 
     def _added(self, row: dict[str, Any], i: int) -> Added:
         minutes = row.get("minutes")

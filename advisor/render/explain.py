@@ -1,4 +1,4 @@
-"""Everything that is known about one entry: a cloth, notion, fibre, rule, source, aspect, trait.
+"""Everything that is known about one entry: cloth, fibre, rule, source, aspect, place, method.
 
 A name may stand for several things (leather is a cloth and a fibre); all of them are shown.
 """
@@ -14,6 +14,8 @@ from advisor.claims.speakers import Said, limit_claim
 from advisor.errors import InputError, Problem, nearest, shown
 from advisor.knowledge.model import Claim, Entry, Fibre, Knowledge, Rule, Source
 from advisor.knowledge.names import plain_name
+from advisor.render.explain_lists import all_methods, all_sources
+from advisor.render.explain_places import kind_of, tell_kind, tell_method
 from advisor.render.layout import heading, row, wrap
 from advisor.units import System, show_range
 
@@ -28,13 +30,19 @@ def explain(name: str, knowledge: Knowledge, units: System) -> tuple[list[str], 
     Raises:
         InputError: nothing has that name; with the nearest names.
     """
+<<<<<<< HEAD
     knowledge = knowledge.told(units)
     if plain_name(name) == "sources":
         return _all_sources(knowledge)
+=======
+    listed = {"sources": all_sources, "methods": all_methods}.get(plain_name(name))
+    if listed is not None:
+        return listed(knowledge)
+>>>>>>> 85f58e6 (Explain methods and kinds of place, say what was taken for granted, and take a fastening on one cloth)
     lines: list[str] = []
     data: dict[str, Any] = {}
     for kind, found in _matches(name, knowledge).items():
-        part, about = _SHOW[kind](found, knowledge, units)
+        part, about = _tell(kind, found, knowledge, units)
         lines += ([""] if lines else []) + part
         data[kind] = about
     if not data:
@@ -49,6 +57,14 @@ def explain(name: str, knowledge: Knowledge, units: System) -> tuple[list[str], 
     return lines, data
 
 
+def _tell(
+    kind: str, found: Any, knowledge: Knowledge, units: System
+) -> tuple[list[str], dict[str, Any]]:
+    if kind == "method":
+        return tell_method(found, knowledge)
+    return tell_kind(found, knowledge) if kind == "place" else _SHOW[kind](found, knowledge, units)
+
+
 def _matches(name: str, knowledge: Knowledge) -> dict[str, Any]:
     plain = plain_name(name)
     rules = {rule.id: rule for rule in knowledge.rules}
@@ -60,6 +76,8 @@ def _matches(name: str, knowledge: Knowledge) -> dict[str, Any]:
         "remedy": remedies.get(name),
         "source": knowledge.sources.get(name),
         "aspect": knowledge.aspects.get(name),
+        "place": kind_of(name, knowledge),
+        "method": knowledge.places.named(name),
         "trait": plain if plain in knowledge.traits else name if name in knowledge.traits else None,
     }
     return {kind: value for kind, value in found.items() if value is not None}
@@ -73,6 +91,8 @@ def _names(knowledge: Knowledge) -> list[str]:
         *knowledge.sources,
         *knowledge.aspects,
         *knowledge.traits,
+        *knowledge.places.kinds,
+        *knowledge.places.methods,
     ]
 
 
@@ -366,20 +386,6 @@ def _trait(name: str, knowledge: Knowledge, _units: System) -> tuple[list[str], 
         "levels": list(knowledge.traits[name]),
         "entries": held,
     }
-
-
-def _all_sources(knowledge: Knowledge) -> tuple[list[str], dict[str, Any]]:
-    kinds: dict[str, list[Source]] = {}
-    for source in knowledge.sources.values():
-        kinds.setdefault(source.kind, []).append(source)
-    lines = heading("Sources by kind, best standing first", 1)
-    data = {}
-    for kind, group in sorted(kinds.items(), key=lambda kv: (min(s.rank for s in kv[1]), kv[0])):
-        lines += heading(f"{kind} ({len(group)})")
-        for source in group:
-            lines += row(source.id, source.citation, 2, 28)
-        data[kind] = [{"id": s.id, "citation": s.citation, "read": s.read} for s in group]
-    return lines, {"sources": data}
 
 
 _SHOW: dict[str, Callable[[Any, Knowledge, System], tuple[list[str], dict[str, Any]]]] = {

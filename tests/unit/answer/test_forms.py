@@ -72,6 +72,7 @@ def files_of(kind: str) -> list[Path]:
         "fabric": "fabrics/*.yaml",
         "notion": "notions/*.yaml",
         "rule": "rules/*/*.yaml",
+        "method": "methods/*.yaml",
         "order": "operations.yaml",
     }
     return sorted(folder.glob(single.get(kind, f"{REGISTERS.get(kind, '')}.yaml")))

@@ -1,0 +1,54 @@
+"""What the order takes for granted of places and of the fitting, and what it cannot do as said."""
+
+from __future__ import annotations
+
+from advisor.order.choosing import refused
+from advisor.order.facts import Facts
+from advisor.order.fitting import NOT, TO_BODY
+from advisor.order.kinds import SeamPlace
+
+
+def taken(facts: Facts) -> tuple[str, ...]:
+    """What nobody says and is assumed, one sentence each."""
+    fitting, told = facts.fitting, []
+    if fitting.because and any(p.role.closes or p.role.fitted for p in facts.places):
+        others = " or ".join(d for d in (TO_BODY, "loosely", NOT) if d != fitting.degree)
+        told.append(
+            f"Taken as fitted {fitting.degree}, because {fitting.because}; say 'fitting: {others}' "
+            "where that is wrong."
+        )
+    if fitting.degree == TO_BODY and not facts.garment.pattern:
+        told.append(
+            "Nobody says whether the pattern has been tried: 'pattern: new' puts a toile first."
+        )
+    guessed = [p for p in facts.places if p.seam.placed_by and p.kind.family != "seam"]
+    if guessed:
+        listed = ", ".join(f"{p.name} as {p.kind.name}" for p in guessed)
+        told.append(f"What is made is taken from names, notions and edges: {listed}.")
+    return tuple(told)
+
+
+def refusals(facts: Facts) -> tuple[str, ...]:
+    """What the maker named and cannot have, with the reason."""
+    found = []
+    for place in facts.places:
+        named = facts.knowledge.places.methods.get(place.seam.method)
+        if named is not None and (why := refused(place, named, facts)):
+            found.append(f"{why} It is made as {place.method.name}.")
+        elif (other := _gathers(place)) != "":
+            found.append(other)
+    return tuple(found)
+
+
+def _gathers(place: SeamPlace) -> str:
+    """A way to gather that the project names and that does not reach the fullness."""
+    gathers = place.seam.making.gathers
+    if gathers is None or not gathers.method or place.seam.method:
+        return ""
+    if place.method.fits.get("facts") != ("very full",):
+        return ""
+    full = max(use.fullness for use in place.seam.uses)
+    return (
+        f"'{place.name}': {gathers.method} does not carry {full:.3g} to 1, so it is "
+        f"{place.method.name}; 'method:' names another way."
+    )
