@@ -30,15 +30,10 @@ def explain(name: str, knowledge: Knowledge, units: System) -> tuple[list[str], 
     Raises:
         InputError: nothing has that name; with the nearest names.
     """
-<<<<<<< HEAD
     knowledge = knowledge.told(units)
-    if plain_name(name) == "sources":
-        return _all_sources(knowledge)
-=======
     listed = {"sources": all_sources, "methods": all_methods}.get(plain_name(name))
     if listed is not None:
         return listed(knowledge)
->>>>>>> 85f58e6 (Explain methods and kinds of place, say what was taken for granted, and take a fastening on one cloth)
     lines: list[str] = []
     data: dict[str, Any] = {}
     for kind, found in _matches(name, knowledge).items():

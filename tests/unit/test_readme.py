@@ -95,9 +95,9 @@ def test_every_link_leads_somewhere() -> None:
 
 
 def test_developers_are_told_in_order() -> None:
-    """DEVELOPERS.md tells how to add a fabric, a rule, an aspect and a command, in that order."""
+    """DEVELOPERS.md tells how to add a fabric, a rule, an aspect, a kind of place and a command."""
     told = re.findall(r"^## Add (?:a|an) (\w+)", DEVELOPERS, flags=re.MULTILINE)
-    assert ["fabric", "rule", "aspect", "command"] == told
+    assert ["fabric", "rule", "aspect", "kind", "command"] == told
 
 
 def test_the_documents_leave_nothing_to_do() -> None:
