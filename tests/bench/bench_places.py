@@ -12,12 +12,12 @@ from collections.abc import Callable
 from time import process_time
 from typing import Any
 
-from advisor.answer.order import order_of_garment
-from advisor.answer.pipeline import whole_answer
+from advisor.answer.pipeline import Parts, answer
 from advisor.claims.judgement import Advice
 from advisor.decide.advise import advise
 from advisor.decide.evaluate import judge
 from advisor.knowledge.model import Knowledge
+from advisor.order.work import Work, order_of
 from advisor.overlay.cache import load_knowledge
 from advisor.project.garment import Garment
 from advisor.project.load import garment_of
@@ -62,14 +62,15 @@ def row(known: Knowledge, places: int, layers: int, cloths: int, own: int) -> st
     decided = seconds(lambda: judge(garment, known))
     advice: list[Advice] = []
     advised = seconds(lambda: advice.append(advise(garment, known)))
-    order: list[dict[str, Any]] = []
-    ordered = seconds(lambda: order.append(order_of_garment(advice[0], known)))
-    whole = seconds(lambda: whole_answer(garment, known))
-    cost = order[0]["order_cost"]
+    works: list[Work] = []
+    ordered = seconds(lambda: works.append(order_of(advice[0], known)))
+    whole = seconds(lambda: answer(garment, known, Parts(order=True)))
+    plan = works[0].plan
     peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
+    steps = len(works[0].order)
     return (
-        f"{places:6} {layers:6} {cloths:6} {len(order[0]['order']):6} {decided:8.2f} {advised:8.2f} "
-        f"{ordered:8.2f} {whole:8.2f} {cost['minutes']:7.1f} {cost['bound']:7.1f} {peak:7.0f}\n"
+        f"{places:6} {layers:6} {cloths:6} {steps:6} {decided:8.2f} {advised:8.2f} "
+        f"{ordered:8.2f} {whole:8.2f} {plan.cost:7.1f} {plan.bound:7.1f} {peak:7.0f}\n"
     )
 
 
