@@ -18,20 +18,6 @@ from advisor.knowledge.model import COLD, LIMIT_ASPECT, Aspect, Knowledge, Mix
 from advisor.units import System, fahrenheit, needle, show, show_range
 
 MOST_OPTIONS = 3
-SEVERAL = frozenset(
-    {
-        "mark.method",
-        "cut.tool",
-        "cut.hold",
-        "interfacing.kind",
-        "closure.kind",
-        "hem.kind",
-        "design.suits",
-        "design.avoids",
-        "thread.fibre",
-    }
-)
-"""Aspects of which several answers may be listed; of the others one is used at a time."""
 _EIGHTH = 25.4 / 8
 """Allowances are cut to an eighth of an inch, mm."""
 _KINDS = {"mm": "length", "s": "time", "tex": "tex"}
@@ -149,7 +135,7 @@ def _options_text(verdict: Verdict, advised: Choice) -> str:
         return ", ".join(option_words(aspect, Choice(full & ~advised.mask)))
     pick = verdict.pick or 0.0
     first = aspect.labels.get(aspect.words[int(pick)], aspect.words[int(pick)])
-    if aspect.id not in SEVERAL or advised.mask == (1 << len(aspect.words)) - 1:
+    if not aspect.several or advised.mask == (1 << len(aspect.words)) - 1:
         return first
     rest = [word for word in option_words(aspect, advised) if word != first]
     most = len(rest) if aspect.id.startswith("design.") else MOST_OPTIONS - 1

@@ -103,6 +103,7 @@ def _aspect(form: schema.AspectForm) -> dict[str, Any]:
         "ends": [form.for_.get("at least", ""), form.for_.get("at most", "")],
         "asked_of": form.asked_of,
         "milder_safe": form.milder == "safe",
+        "several": form.chosen == "several",
     }
 
 

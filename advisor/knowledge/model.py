@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 Mix = tuple[tuple[str, float | None], ...]
 """Fibres of one cloth with their shares in percent; None where the share is not known."""
 
-FORMAT = 10
+FORMAT = 11
 """Raised whenever the compiled form changes; a cache of another format is not read."""
 
 LIMIT_ASPECT = "press.temperature"
@@ -73,6 +73,8 @@ class Aspect:
     """Who is asked it: `machine`, `hand` or `both`; a seam sewn by the other is not."""
     milder_safe: bool = False
     """Whether a milder answer harms nothing, so that an upper end only bounds a treatment."""
+    several: bool = False
+    """Whether several answers may be listed, since more than one of them can be used."""
 
     @property
     def gentle(self) -> bool:

@@ -139,6 +139,7 @@ class AspectForm(Form):
     usual: float | None = None
     asked_of: Literal["machine", "hand", "both"] = "both"
     milder: Literal["safe", "other"] = "other"
+    chosen: Literal["one", "several"] = "one"
     words: tuple[Word, ...] = ()
     options: tuple[Word, ...] = ()
     labels: dict[Word, Text] = {}
