@@ -6,6 +6,7 @@ from advisor.answer.model.making import ToldCut, ToldRing, ToldTucks
 from advisor.answer.teller import Teller
 from advisor.construction.cutnotes import CutNote
 from advisor.construction.cutting import Ring, TuckMarks
+from advisor.craft import fullness as table
 from advisor.units import System, show_size
 
 _TURNS = {
@@ -19,6 +20,8 @@ _SOURCES = {
     "flounce": ("derived", "clothing-text-1916", "common-practice"),
 }
 _FULLER = 1.2
+EASES = 0.03
+"""The share that most woven cloth eases in along a curved edge (memory)."""
 
 
 def told_cut(note: CutNote, teller: Teller) -> ToldCut:
@@ -44,7 +47,7 @@ def told_cut(note: CutNote, teller: Teller) -> ToldCut:
         avoids=tuple(note.avoids),
         size=size_text(note, teller.units),
         marks=marks_text(note, teller.units),
-        says=tuple(map(teller.say, cut_says(note))),
+        says=tuple(map(teller.say, cut_says(note, teller.units))),
         sources=teller.cite(cut_sources(note)),
     )
 
@@ -118,7 +121,20 @@ def marks_text(note: CutNote, units: System) -> str:
     return ""
 
 
-def cut_says(note: CutNote) -> list[str]:
+def _curved_hem(hem: float, ring: Ring, units: System) -> str:
+    """What the hem of a ring has too much, and how deep it may be."""
+    edge = ring.cut_outer - hem
+    surplus = table.hem_surplus(hem, edge) * 100
+    deepest = show_size(table.deepest_hem(edge, EASES), units)
+    if hem <= table.deepest_hem(edge, EASES):
+        return f"Its hem has {surplus:.1f} % to ease in; most cloth eases one of up to {deepest}."
+    return (
+        f"Its hem has {surplus:.1f} % too much to ease in: turn up {deepest} at most, or face it, "
+        "bind it or roll it."
+    )
+
+
+def cut_says(note: CutNote, units: System) -> list[str]:
     """What to mind, cautions first."""
     says = []
     cloth = note.cut.piece.cloth
@@ -129,6 +145,9 @@ def cut_says(note: CutNote) -> list[str]:
         says.append("Stitch the tucks first, then cut the piece to its outline.")
         if note.thread is None:
             says.append(f"No seam holds {cloth}, so the thread of its tucks is not counted.")
+    ring = note.cut.ring
+    if ring is not None and note.cut.piece.hem:
+        says.append(_curved_hem(note.cut.piece.hem, ring, units))
     if note.shape == "flounce":
         stay = "Staystitch or tape the inner edge before you clip it, let the flounce hang, and "
         says.append(f"{stay}make the hem narrow.")

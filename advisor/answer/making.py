@@ -11,6 +11,7 @@ from advisor.answer import seamwords
 from advisor.answer.buyingwords import told_cloth
 from advisor.answer.cutwords import told_cut
 from advisor.answer.model.making import (
+    ToldBend,
     ToldBuild,
     ToldClass,
     ToldCloth,
@@ -40,7 +41,7 @@ from advisor.construction.seamwork import SeamWork, bulk_sources, seamworks
 from advisor.construction.stack import Spot
 from advisor.construction.threadlist import COTTON, ThreadBought, threads_to_buy
 from advisor.construction.threads import whole
-from advisor.craft import colour, threadsize
+from advisor.craft import boning, colour, threadsize
 from advisor.decide.kit import Need, kit_of
 from advisor.decide.trials import TRIED, find_trials
 
@@ -262,6 +263,10 @@ def _need(need: Need, teller: Teller) -> ToldNeed:
         number=need.number,
         cut_mm=tuple(
             (each.number, None if each.each is None else _round(each.each)) for each in need.cut
+        ),
+        bends=tuple(
+            ToldBend(of, thick, _round(radius), teller.cite(boning.SOURCES))
+            for of, thick, radius in need.bends
         ),
         strip=_strip(need, teller),
         instead=tuple(

@@ -10,6 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
+from advisor.craft import boning
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
 
@@ -19,6 +20,7 @@ PADS: Final = frozenset({"shoulder-pad"})
 """Notions of a length-wise kind that are bought in pairs all the same."""
 ROWS: Final = frozenset({"hook-and-eye", "snap"})
 """Fastenings of which one place may hold a row, so that its times do not tell their number."""
+BONING: Final = "boning"
 ONE_FRONT: Final = ("front", "centre", "center")
 """In the name of a place: the garment has one of it, with two sides."""
 
@@ -39,6 +41,7 @@ class NotionBought:
         number: how many, where it is sold by the piece; None where nobody said.
         cut: how long each is cut or bought, longest first.
         whole: all lengths together, mm; None where it is sold by the piece, or one is not said.
+        bends: of a bone, each material, its usual thickness and the least radius it takes, mm.
     """
 
     name: str
@@ -46,6 +49,7 @@ class NotionBought:
     number: int | None
     cut: tuple[Lengths, ...]
     whole: float | None
+    bends: tuple[tuple[str, float, float], ...] = ()
 
 
 def notions_to_buy(garment: Garment, knowledge: Knowledge) -> list[NotionBought]:
@@ -75,20 +79,33 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
         return NotionBought(name, names, None if rows else sum(counted), cut, None)
     if entry.kind not in BY_LENGTH:
         return NotionBought(name, names, None, (), None)
-    lengths = [Lengths(seam.making.times, _length(seam, name)) for seam in places]
+    bone = entry.id == BONING
+    lengths = [Lengths(seam.making.times, _length(seam, name, bone=bone)) for seam in places]
     known = [each.number * each.each for each in lengths if each.each is not None]
     whole = sum(known) if len(known) == len(lengths) else None
     lengths.sort(key=lambda each: -(each.each or 0.0))
-    return NotionBought(name, names, None, tuple(lengths), whole)
+    return NotionBought(name, names, None, tuple(lengths), whole, bends=_bends() if bone else ())
 
 
-def _length(seam: Seam, name: str) -> float | None:
-    """How long it is cut for one time of its place: shorter by what it is stretched."""
+def _length(seam: Seam, name: str, *, bone: bool = False) -> float | None:
+    """How long it is cut for one time of its place: shorter by what it is stretched.
+
+    A bone is shorter than its channel by what is left free at its ends.
+    """
     length = seam.facts.get("length")
     if length is None:
         return None
     stretched = max(use.stretched for use in seam.uses if use.cloth == name)
-    return float(length) / stretched
+    net = float(length) / stretched
+    return boning.cut_length(net) if bone and net > 2 * boning.FREE_MM else net
+
+
+def _bends() -> tuple[tuple[str, float, float], ...]:
+    """How tightly bones of the usual thickness bend."""
+    return tuple(
+        (of, boning.USUAL_MM[of], boning.least_radius(boning.USUAL_MM[of], strain))
+        for of, strain in boning.STRAIN.items()
+    )
 
 
 def _number(seam: Seam, *, zips: bool) -> int:

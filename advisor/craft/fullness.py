@@ -116,6 +116,19 @@ def flounce(seam: float, depth: float, *, pieces: int = 1, turn: float = 1.0) ->
     return Flounce(inner, outer, angle * outer, outer / inner, 2 * outer)
 
 
+def hem_surplus(depth: float, radius: float) -> float:
+    """What a hem turned up on a curve has too much, a share of its finished edge: depth / radius.
+
+    `radius` is that of the finished edge, which is the shorter one (`derived`).
+    """
+    return checks.at_least("hem depth", depth, 0) / checks.above("radius of the edge", radius)
+
+
+def deepest_hem(radius: float, eases: float) -> float:
+    """The deepest hem on a curve whose surplus a cloth eases in: radius × the share it eases."""
+    return checks.above("radius of the edge", radius) * checks.share("share eased", eases)
+
+
 def ruffle_depth(finished: float, hem: float, seam: float, *, doubled: bool = False) -> float:
     """Depth to cut a ruffle: finished + hem + seam; doubled, twice finished and seam."""
     deep = checks.above("finished depth", finished)

@@ -90,6 +90,7 @@ class Need:
         strip: how a strip that binds edges is cut.
         number: how many, where it is bought by the piece.
         cut: how long each piece of it is cut.
+        bends: of a bone, each material, its usual thickness and the least radius it takes, mm.
     """
 
     group: str
@@ -104,6 +105,7 @@ class Need:
     strip: Strip | None = None
     number: int | None = None
     cut: tuple[Lengths, ...] = ()
+    bends: tuple[tuple[str, float, float], ...] = ()
 
 
 def kit_of(judgement: Judgement, knowledge: Knowledge) -> list[Need]:
@@ -211,6 +213,7 @@ def _notions(garment: Garment, knowledge: Knowledge) -> list[Need]:
             length=each.whole,
             number=each.number,
             cut=each.cut,
+            bends=each.bends,
         )
         for each in (*bought, *([drawn] if drawn else []))
     ]

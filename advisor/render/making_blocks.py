@@ -310,6 +310,10 @@ def _tool_item(row: ToldNeed, units: System, numbers: Numbers) -> Item:
         )
     elif bought := _bought_text(row, units):
         parts.append(Part(bought, "buy"))
+    for bend in row.bends:
+        thick, radius = (show("length", v, units) for v in (bend.thickness_mm, bend.radius_mm))
+        text = f"{bend.of.capitalize()} {thick} thick bends no tighter than a radius of {radius}."
+        parts.append(Part(text, marks=numbers.mark(bend.sources)))
     parts += [Part(s.text, "or", numbers.mark(s.sources)) for s in row.instead[:2]]
     if row.ruled_out and not row.instead:
         parts.append(Part(f"the cloths rule out {row.ruled_out[0]}"))

@@ -239,6 +239,16 @@ class ToldInstead:
 
 
 @dataclass(frozen=True, slots=True)
+class ToldBend:
+    """How tightly a bone of a material and thickness bends, mm."""
+
+    of: str
+    thickness_mm: float
+    radius_mm: float
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ToldNeed:
     """A tool or notion that is called for.
 
@@ -253,6 +263,7 @@ class ToldNeed:
     length_mm: float | None
     number: int | None
     cut_mm: tuple[tuple[float | None, ...], ...]
+    bends: tuple[ToldBend, ...]
     strip: ToldStrip | None
     instead: tuple[ToldInstead, ...]
     ruled_out: tuple[str, ...]

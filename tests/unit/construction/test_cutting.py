@@ -6,6 +6,7 @@ import math
 
 import pytest
 
+from advisor.answer.cutwords import cut_says
 from advisor.construction.clothlist import cloths_to_buy
 from advisor.construction.cutnotes import CutNote, cut_note
 from advisor.construction.cutting import Cut
@@ -156,3 +157,12 @@ def test_tucks_of_a_cloth_in_no_seam_have_no_thread() -> None:
     """Nothing says how it is sewn, so nothing is guessed."""
     (note,) = notes("width: 9 cm, height: 9 cm, tucks: {depth: 1 cm, number: 2}", "denim")
     assert note.thread is None
+
+
+@pytest.mark.parametrize(("hem", "said"), [("5 mm", "2.4 % to ease in"), ("30 mm", "too much")])
+def test_a_curved_hem_tells_what_it_has_too_much(hem: str, said: str) -> None:
+    """On an edge of radius 206 mm 5 mm have 2.4 % to ease; 30 mm are more than cloth eases."""
+    (note,) = notes(
+        f"flounce: {{seam: 50 cm, depth: 12 cm, pieces: 2, turn: 0.5}}, hem: {hem}, allowance: 1 cm"
+    )
+    assert any(said in text for text in cut_says(note, "metric"))

@@ -74,3 +74,13 @@ def test_elastic_that_gathers_is_bought() -> None:
     assert found is not None
     assert (360, ("yoke",)) == (found.whole, found.places)
     assert drawn_by_elastic(garment(f"  - {{{line}}}\n", HEAD)) is None
+
+
+def test_bones_are_shorter_than_their_channels() -> None:
+    """Two channels of 30 cm take two of 28.8 cm, and each material tells how it bends."""
+    line = "name: channel, layers: [c, {notion: boning}], length: 30 cm, times: 2"
+    found = bought(line)
+    assert ((Lengths(2, 288),), 576) == (found.cut, found.whole)
+    assert {"steel": 37.5, "plastic": 25.0} == {
+        of: pytest.approx(radius) for of, _, radius in found.bends
+    }
