@@ -111,10 +111,12 @@ _WANTS = {("pin.place", (1.0, 2.0)): "some pins, if only in the allowance"}
 def verdict_text(verdict: Verdict, units: System) -> str:
     """The answer of a verdict: what to set."""
     aspect, advised = verdict.aspect, verdict.advised
-    if verdict.pick is None:
+    if advised.is_empty:
         return "nothing suits all layers"
     if isinstance(advised, Choice):
         return _options_text(verdict, advised)
+    if verdict.pick is None:
+        return "nothing suits all layers"
     if aspect.id == LIMIT_ASPECT:
         return iron_text(verdict, units)
     if aspect.id == "press.dwell":
@@ -133,7 +135,12 @@ def _options_text(verdict: Verdict, advised: Choice) -> str:
     if aspect.excluded:
         full = (1 << len(aspect.words)) - 1
         return ", ".join(option_words(aspect, Choice(full & ~advised.mask)))
-    pick = verdict.pick or 0.0
+    if verdict.pick is None:
+        words = option_words(aspect, advised)
+        if aspect.id.startswith("design."):
+            return ", ".join(words)
+        return f"any of {', '.join(words[:-1])} or {words[-1]}"
+    pick = verdict.pick
     first = aspect.labels.get(aspect.words[int(pick)], aspect.words[int(pick)])
     if not aspect.several or advised.mask == (1 << len(aspect.words)) - 1:
         return first

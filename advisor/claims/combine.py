@@ -27,7 +27,8 @@ class Verdict:
     Attributes:
         allowed: what guards and musts leave, without the needs given up for safety.
         advised: what wishes leave of it.
-        pick: one answer in `advised`; None where nothing suits.
+        pick: one answer in `advised`; None where nothing suits, and among options also where
+            several do, nobody names a best and the trade has no usual choice: then any will do.
         because: what was met, by its ends where only one of them was.
         given_up: needs and wishes that gave way, or the end of them that did.
         clash: the guards and musts as they were said, where they leave nothing.
@@ -57,6 +58,8 @@ def decide(aspect: Aspect, said: list[Said]) -> Verdict:
         if s not in dropped and s not in unliked and (left := _without(s, lost, aspect, allowed))
     )
     given_up = (*dropped, *(half for halves in lost.values() for half in halves), *unliked)
+    if isinstance(liked, Choice):
+        kept += _usual(aspect, liked, kept)
     pick = None if liked.is_empty else _pick(aspect, liked, kept, given_up)
     return Verdict(aspect, allowed, advised, pick, kept, given_up, clash)
 
@@ -195,15 +198,31 @@ def _rank(said: Said) -> tuple[object, ...]:
     return (first, claim.rank, lean, said.key)
 
 
+HERE = "here"
+USUAL = "usual practice"
+"""Who speaks where nobody names a best and the trade has a usual choice."""
+
+
+def _usual(aspect: Aspect, liked: Choice, kept: tuple[Said, ...]) -> tuple[Said, ...]:
+    """The trade's usual choice among several that are left, where nobody names a best."""
+    named = any(s.claim.best is not None and int(s.claim.best) in liked for s in kept)
+    option = next((i for i in aspect.usually if i in liked), None)
+    if named or option is None or len(liked.options()) == 1:
+        return ()
+    why = "It is the usual choice."
+    return (_single(USUAL, aspect, option, why, aspect.usually_sources),)
+
+
 def _pick(
     aspect: Aspect, advised: ValueSet, kept: tuple[Said, ...], given_up: tuple[Said, ...]
-) -> float:
+) -> float | None:
     if isinstance(advised, Choice):
         for said in kept:
             best = said.claim.best
             if best is not None and int(best) in advised:
                 return best
-        return float(advised.options()[0])
+        only = advised.options()
+        return float(only[0]) if len(only) == 1 else None
     wanted = _end(aspect, advised) if aspect.usual is None else aspect.usual
     if aspect.gentle:
         # Whoever wants least is heard, however weak the source: too much is what harms.
@@ -265,18 +284,31 @@ def narrowed(verdict: Verdict, words: Iterable[str], why: str) -> Verdict:
         "this garment",
         ends=("seam", "seam"),
     )
-    return decide(verdict.aspect, [*verdict.because, *verdict.given_up, Said("here", claim)])
+    heard = [*verdict.because, *verdict.given_up]
+    heard = [s for s in heard if not (s.who in (USUAL, HERE) and s.claim.strength == "may")]
+    return decide(verdict.aspect, [*heard, Said(HERE, claim)])
 
 
-def picking(verdict: Verdict, option: int) -> Verdict:
-    """The verdict with another of its advised options picked; tastes that it is not to give way."""
-    unliked = [s for s in verdict.because if not s.claim.mask >> option & 1]
-    return replace(
-        verdict,
-        pick=float(option),
-        because=tuple(s for s in verdict.because if s not in unliked),
-        given_up=(*verdict.given_up, *unliked),
-    )
+def picking(verdict: Verdict, option: int, why: str) -> Verdict:
+    """The verdict with another of its advised options picked, and why.
+
+    Tastes that it is not to are given up.
+    """
+    heard = [s for s in verdict.because if s.who != USUAL]
+    unliked = [s for s in heard if not s.claim.mask >> option & 1]
+    kept = [s for s in heard if s not in unliked]
+    if not any(s.claim.best == option for s in kept):
+        kept.append(_single(HERE, verdict.aspect, option, why, ("derived",)))
+    given_up = (*verdict.given_up, *unliked)
+    return replace(verdict, pick=float(option), because=tuple(kept), given_up=given_up)
+
+
+def _single(
+    who: str, aspect: Aspect, option: int, why: str, sources: tuple[str, ...], rank: int = 2
+) -> Said:
+    """Somebody would take one option of several."""
+    about = (aspect.id, None, 1 << option, float(option), "may", "", why)
+    return Said(who, Claim(*about, sources, rank, f"aspect {aspect.id}"))
 
 
 def against(verdict: Verdict, lost: Said) -> tuple[Said, ...]:
@@ -289,7 +321,7 @@ def against(verdict: Verdict, lost: Said) -> tuple[Said, ...]:
 def deciders(verdict: Verdict) -> tuple[Said, ...]:
     """The few claims that make the pick what it is, out of all that agree with it."""
     if verdict.pick is None:
-        return verdict.clash[:2]
+        return verdict.clash[:2] or verdict.because[:2]
     if isinstance(verdict.advised, Choice):
         return _choosers(verdict, int(verdict.pick))[:2]
     low, high, pick = verdict.advised.low, verdict.advised.high, verdict.pick
@@ -320,6 +352,11 @@ def _choosers(verdict: Verdict, pick: int) -> tuple[Said, ...]:
     if verdict.aspect.excluded:
         return tuple(s for s in verdict.because if bin(s.claim.mask).count("0") > 1)
     best = [s for s in verdict.because if s.claim.best == pick]
+    others = [s for s in verdict.because if s.who != USUAL]
+    if best and best[0].who == USUAL:
+        # Who leaves the fewest to choose from says most of why; then that this one is usual.
+        others.sort(key=lambda s: bin(s.claim.mask).count("1"))
+        return (*others[:1], *best)
     if best:
         return tuple(best)
     found: dict[Said, None] = {}

@@ -115,7 +115,11 @@ def _edges(by_aspect: dict[str, Verdict]) -> None:
         _forced(by_aspect, kind, finish)
         return
     for verdict, word in zip((kind, finish), words, strict=True):
-        by_aspect[verdict.aspect.id] = picking(verdict, verdict.aspect.words.index(word))
+        if word != _word(verdict):
+            other = words[0] if verdict is finish else words[1]
+            why = f"It goes with the {'seam' if verdict is finish else 'edge'}: {other}."
+            option = verdict.aspect.words.index(word)
+            by_aspect[verdict.aspect.id] = picking(verdict, option, why)
 
 
 def _forced(by_aspect: dict[str, Verdict], kind: Verdict, finish: Verdict) -> None:

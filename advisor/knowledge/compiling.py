@@ -99,6 +99,8 @@ def _aspect(form: schema.AspectForm) -> dict[str, Any]:
         "words": words,
         "labels": form.labels,
         "excluded": form.lists == "excluded",
+        "usually": [form.options.index(word) for word in form.usually],
+        "usually_sources": form.usually_sources,
         "ties": form.ties,
         "ends": [form.for_.get("at least", ""), form.for_.get("at most", "")],
         "asked_of": form.asked_of,

@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 Mix = tuple[tuple[str, float | None], ...]
 """Fibres of one cloth with their shares in percent; None where the share is not known."""
 
-FORMAT = 11
+FORMAT = 14
 """Raised whenever the compiled form changes; a cache of another format is not read."""
 
 LIMIT_ASPECT = "press.temperature"
@@ -75,6 +75,9 @@ class Aspect:
     """Whether a milder answer harms nothing, so that an upper end only bounds a treatment."""
     several: bool = False
     """Whether several answers may be listed, since more than one of them can be used."""
+    usually: tuple[int, ...] = ()
+    """Options that the trade takes where nobody names a best, the most usual first."""
+    usually_sources: tuple[str, ...] = ()
 
     @property
     def gentle(self) -> bool:

@@ -140,6 +140,8 @@ class AspectForm(Form):
     asked_of: Literal["machine", "hand", "both"] = "both"
     milder: Literal["safe", "other"] = "other"
     chosen: Literal["one", "several"] = "one"
+    usually: tuple[Word, ...] = ()
+    usually_sources: tuple[Word, ...] = ()
     words: tuple[Word, ...] = ()
     options: tuple[Word, ...] = ()
     labels: dict[Word, Text] = {}

@@ -97,6 +97,8 @@ class _Checker:
         self.problems.append(Problem(text, item.where(*path), None, close))
 
     def run(self) -> None:
+        for item in self.book.aspects.values():
+            self._usual(item)
         for item in self.book.fibres.values():
             self._fibre(item)
         for item in self.book.entries().values():
@@ -112,6 +114,16 @@ class _Checker:
         for item in self.book.cleaning.values():
             self._cleaning(item)
         self._names()
+
+    def _usual(self, item: Item) -> None:
+        """What is usually taken is an option of the aspect, on somebody's word."""
+        form = item.form
+        for word in form.usually:
+            if word not in form.options:
+                self.say(item, ("usually",), f"'{word}' is no option of {item.id}", form.options)
+        if form.usually and not form.usually_sources:
+            self.say(item, ("usually",), "what is usual needs `usually sources`")
+        self._sources(item, ("usually sources",), form.usually_sources)
 
     def _remedy(self, item: Item) -> None:
         form = item.form

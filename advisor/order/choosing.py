@@ -12,6 +12,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from advisor.claims.collect import Place
+from advisor.claims.valuesets import Choice
 from advisor.knowledge.places import Method
 from advisor.order.kinds import SeamPlace, holds_words
 
@@ -65,9 +66,18 @@ def _score(method: Method, place: SeamPlace, facts: Facts) -> int:
     return total
 
 
+def _kinds(place: SeamPlace, aspect: str, facts: Facts) -> frozenset[str]:
+    """The kind of seam or hem that was picked, or all that are advised where any will do."""
+    found = facts.setups.verdict(Place("seam", place.name), aspect)
+    if found is None or not isinstance(found.advised, Choice):
+        return frozenset()
+    options = found.advised.options() if found.pick is None else (int(found.pick),)
+    return frozenset(found.aspect.words[i] for i in options)
+
+
 def _holds(key: str, words: tuple[str, ...], place: SeamPlace, facts: Facts) -> bool:
     if key in ("seam", "hem"):
-        return facts.setups.word(Place("seam", place.name), f"{key}.kind") in words
+        return not _kinds(place, f"{key}.kind", facts).isdisjoint(words)
     if key == "notions":
         entries = [facts.entry(name) for name in place.notions]
         return any(entry.id in words or entry.kind in words for entry in entries)

@@ -289,7 +289,7 @@ class Setups:
     def _shared_thread(self, place: Place) -> str:
         """Of the thread fibres that suit a seam, the one that suits most seams; then the best."""
         found = self.verdict(place, "thread.fibre")
-        if found is None or found.pick is None:
+        if found is None or found.advised.is_empty:
             return "polyester"
         words = found.aspect.words
         options = [i for i in range(len(words)) if getattr(found.advised, "mask", 0) >> i & 1]
@@ -299,7 +299,7 @@ class Setups:
             for i in options if verdict is not None else ():
                 counts[i] += getattr(verdict and verdict.advised, "mask", 0) >> i & 1
         best = min(options, key=lambda i: (-counts[i], i), default=None)
-        return words[best if best is not None else int(found.pick)]
+        return words[best] if best is not None else "polyester"
 
     def _shared_size(self, place: Place) -> float | None:
         """Of the thread sizes advised for a seam, the one advised for most; then the nearest."""

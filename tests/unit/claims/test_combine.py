@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from advisor.claims.claimsets import full_set, meet
-from advisor.claims.combine import against, decide
+from advisor.claims.combine import USUAL, against, decide, deciders, picking
 from advisor.claims.speakers import Said
 from advisor.claims.valuesets import Choice, Span
 from advisor.knowledge.model import Aspect
@@ -290,9 +290,41 @@ def test_the_first_best_that_is_still_allowed_is_picked() -> None:
     assert 0.0 == decide(POINT, [*said, barred]).pick
 
 
-def test_without_a_best_the_first_option_is_picked() -> None:
-    """Options are written best first."""
-    assert 1.0 == decide(POINT, [options(POINT.id, ["sharp", "ballpoint"])]).pick
+def test_where_nobody_names_a_best_any_will_do() -> None:
+    """The order of a register decides nothing; one option that is left is the answer."""
+    both = options(POINT.id, ["sharp", "ballpoint"])
+    assert decide(POINT, [both]).pick is None
+    assert not decide(POINT, [both]).advised.is_empty
+    assert 1.0 == decide(POINT, [both, options(POINT.id, ["sharp"], who="b")]).pick
+
+
+def test_the_usual_choice_is_picked_on_its_own_word() -> None:
+    """Where the trade has one it speaks last, and only while nobody names a best."""
+    usual = replace(POINT, usually=(2, 1), usually_sources=("habit",))
+    found = decide(usual, [options(POINT.id, ["universal", "sharp", "ballpoint"])])
+    assert 2.0 == found.pick
+    assert (USUAL, ("habit",)) == (found.because[-1].who, found.because[-1].claim.sources)
+    assert found.because[-1] in deciders(found)
+    named = options(POINT.id, ["universal", "sharp", "ballpoint"], "may", best="universal")
+    assert 0.0 == decide(usual, [named]).pick
+    assert USUAL not in [s.who for s in decide(usual, [named]).because]
+    ruled_out = decide(usual, [options(POINT.id, ["universal", "sharp"])])
+    assert 1.0 == ruled_out.pick
+    assert (
+        decide(replace(usual, usually=(0,)), [options(POINT.id, ["sharp", "ballpoint"])]).pick
+        is None
+    )
+
+
+def test_another_pick_has_its_own_reason_and_tastes_give_way() -> None:
+    """A finish that follows its seam is not told as the usual one."""
+    usual = replace(POINT, usually=(0,), usually_sources=("habit",))
+    taste = options(POINT.id, ["universal", "ballpoint"], "may", who="t")
+    found = picking(decide(usual, [options(POINT.id, ["universal", "sharp"]), taste]), 1, "So.")
+    assert 1.0 == found.pick
+    assert ["fabric a", f"aspect {POINT.id}"] == origins(found.because)
+    assert "So." == found.because[-1].claim.why
+    assert ["fabric t"] == origins(found.given_up)
 
 
 @pytest.mark.parametrize(
