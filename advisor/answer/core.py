@@ -38,7 +38,10 @@ def _layer(name: str, teller: Teller) -> ToldLayer:
 
 
 def told_cautions(judgement: Judgement, teller: Teller) -> tuple[ToldCaution, ...]:
-    """Limits gone beyond first; then each caution once, with every place and cloth it is about."""
+    """Limits gone beyond first; then each caution once, with every place and cloth it is about.
+
+    The worst kind comes first, and of a kind the weightiest.
+    """
     own = own_limits(judgement, teller)
     about: dict[tuple[str, str], dict[str, None]] = {}
     found: dict[tuple[str, str], ToldCaution] = {}
@@ -46,13 +49,13 @@ def told_cautions(judgement: Judgement, teller: Teller) -> tuple[ToldCaution, ..
         about.setdefault(key, {}).update(dict.fromkeys(names))
         found.setdefault(key, caution)
     told = [replace(c, about=tuple(about[key])) for key, c in found.items()]
-    return (*own, *sorted(told, key=lambda c: (_WORST_KINDS.index(c.kind), c.id)))
+    return (*own, *sorted(told, key=lambda c: _WORST_KINDS.index(c.kind)))
 
 
 def _fired_cautions(
     judgement: Judgement, teller: Teller
 ) -> Iterator[tuple[tuple[str, str], ToldCaution, tuple[str, ...]]]:
-    for fired in judgement.gathered.fired:
+    for fired in sorted(judgement.gathered.fired, key=weight_of):
         names = (fired.place.name,) if fired.place.scope == "seam" else fired.cloths
         for caution in fired.rule.cautions:
             told = ToldCaution(

@@ -142,6 +142,7 @@ def unused_sources(checkout: Path) -> list[str]:
         *checkout.glob("tests/**/*.py"),
         *checkout.glob("tests/**/*.yaml"),
         *knowledge_folder().glob("*.yaml"),
+        *knowledge_folder().glob("methods/*.yaml"),
     ]
     for path in files:
         if path != register and path.parent.name != "corpus":

@@ -109,7 +109,8 @@ class _Builder:
         kinds: dict[str, list[Part]] = {}
         for caution, about in self.chosen.cautions:
             named = f" ({about})" if about else ""
-            marks = self.numbers.mark(caution.sources, most=1)
+            harm = caution.kind != "damage"
+            marks = self.numbers.mark(caution.sources, most=1, harm=harm)
             part = Part(f"{caution.text}{named}", marks=marks)
             kinds.setdefault(caution.kind, []).append(part)
         items = tuple(Item(kind, parts=tuple(parts)) for kind, parts in kinds.items())

@@ -84,7 +84,8 @@ def caution_lines(report: Answer, numbers: Numbers) -> list[str]:
     for caution in report.cautions:
         about = caution.about
         named = f" ({', '.join(about)})" if 0 < len(about) <= 4 else ""
-        text = f"{caution.text}{named} {numbers.mark(caution.sources)}"
+        harm = caution.kind != "damage"
+        text = f"{caution.text}{named} {numbers.mark(caution.sources, harm=harm)}"
         lines += row(caution.kind, text, 2, _COLUMN)
     return lines
 

@@ -12,7 +12,9 @@ from advisor.answer.model.answer import Answer
 from advisor.answer.model.told import ToldCaution, ToldTask, ToldTest
 
 PER_PLACE = {"fabric": 3, "seam": 2, "garment": 4}
-ONLY_SEAM = 4  # where one seam is all that is asked about, it gets more of the room
+ONLY_SEAM = 8  # where one seam is all that is asked about, it gets more of the room
+ONLY_CLOTH = 14  # and so does a cloth that is asked about by itself
+ONLY_SAID_HERE = 3  # the weight of a rule that sets nothing and warns of nothing; see weight_of
 GENERAL = 5
 PER_TEST = 3
 PER_KIND = {"damage": 2}
@@ -47,7 +49,7 @@ def digest(report: Answer, *, everything: bool = False) -> Digest:
         grouped.setdefault(item.text, []).append(item)
     lone: dict[tuple[str, str], list[Todo]] = {}
     general: list[Todo] = []
-    for text, items in grouped.items():
+    for text, items in _in_turn(grouped):
         places = tuple(dict.fromkeys(item.place for item in items))
         todo = Todo(text, places, tuple(items[0].sources))
         if len(places) > 1:
@@ -58,14 +60,36 @@ def digest(report: Answer, *, everything: bool = False) -> Digest:
     def most(few: int) -> int:
         return MANY if everything else few
 
-    seams = {v.place for v in report.verdicts if v.scope == "seam"}
-    room = PER_PLACE if len(seams) > 1 else {**PER_PLACE, "seam": ONLY_SEAM}
+    room = _room(report)
     kept = {key: tuple(todos[: most(room[key[0]])]) for key, todos in lone.items()}
     shown = tuple(general[: most(GENERAL)])
     cautions = _cautions(report, most)
     left = len(grouped) - len(shown) - sum(len(todos) for todos in kept.values())
     left += len(report.cautions) - len(cautions)
     return Digest(kept, shown, cautions, _tests(report, most(PER_TEST)), left)
+
+
+def _in_turn(grouped: dict[str, list[ToldTask]]) -> list[tuple[str, list[ToldTask]]]:
+    """What is printed first: what guards, then what the settings do not say already.
+
+    The first thing of every rule comes before the second of any, so that no rule fills the room.
+    """
+    said: dict[str, int] = {}
+    turns = []
+    for text, items in grouped.items():
+        rule, grave = items[0].rule or text, items[0].weight[0]
+        said[rule] = said.get(rule, 0) + 1
+        rank = 0 if grave < ONLY_SAID_HERE - 1 else 1 if grave >= ONLY_SAID_HERE else 2
+        turns.append((said[rule], rank, text, items))
+    return [(text, items) for *_, text, items in sorted(turns, key=lambda turn: turn[:2])]
+
+
+def _room(report: Answer) -> dict[str, int]:
+    """How many things to do a place of each scope may have."""
+    places = {(v.scope, v.place) for v in report.verdicts}
+    alone = {scope for scope in ("seam", "fabric") if sum(s == scope for s, _ in places) <= 1}
+    more = {"seam": ONLY_SEAM, "fabric": ONLY_CLOTH}
+    return {**PER_PLACE, **{scope: more[scope] for scope in alone}}
 
 
 def _cautions(report: Answer, most: Callable[[int], int]) -> tuple[tuple[ToldCaution, str], ...]:

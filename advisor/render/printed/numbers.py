@@ -15,6 +15,10 @@ LETTERS = {
     "design-choice": ("e", "our own estimate"),
     "own-test": ("y", "your own test"),
 }
+STAR = (
+    "* only memory or an estimate, or a danger that no work of good standing was found for: test "
+    "before you trust it, and take the danger no less seriously"
+)
 _WEAK = frozenset({"memory", "estimate"})
 _STANDING = {
     "standard": 0,
@@ -31,6 +35,7 @@ _STANDING = {
     "estimate": 4,
     "own-test": -1,
 }
+_UNPROVED = 2  # the first standing that is no published work of good standing
 _KINDS = {"trade-page": "trade page", "trade-journal": "trade journal"}
 
 
@@ -54,18 +59,24 @@ class Numbers:
         self.sources = {s.id: s for s in report.sources}
         self.used: dict[str, int] = {}
         self.letters: dict[str, str] = {}
+        self.starred = False
 
-    def mark(self, sources: Sequence[str], most: int | None = None) -> str:
+    def mark(self, sources: Sequence[str], most: int | None = None, *, harm: bool = False) -> str:
         """`[3,7]`; a star where memory or an estimate is all that stands behind it.
 
         Args:
             sources: ids, each perhaps with its place.
             most: how many to name here, where it is fewer than elsewhere.
+            harm: whether it says what can hurt somebody; then what the trade says, without a work
+                of good standing behind it, gets the star as well.
         """
         ids = list(dict.fromkeys(text.split(" ", 1)[0] for text in sources))
         best = sorted(ids, key=lambda i: _STANDING[self.sources[i].kind])[: most or self.most]
         marks = dict.fromkeys(self._one(id_) for id_ in ids if id_ in best)
-        star = "*" if ids and all(self.sources[i].kind in _WEAK for i in ids) else ""
+        kinds = [self.sources[i].kind for i in ids]
+        weak = all(_STANDING[k] >= _UNPROVED if harm else k in _WEAK for k in kinds)
+        star = "*" if ids and weak else ""
+        self.starred = self.starred or bool(star)
         return f"[{','.join(marks)}{star}]" if marks else ""
 
     def _one(self, id_: str) -> str:
@@ -87,8 +98,8 @@ class Numbers:
         """The list of what the marks stand for."""
         lines = heading("On whose word")
         parts = [f"{mark} {text}" for mark, text, _ in self.entries()]
-        if {"m", "e"} & set(self.letters):
-            parts.append("* only memory or an estimate: test before you trust it")
+        if self.starred:
+            parts.append(STAR)
         if self.short:
             parts.append("`advisor explain` and such a name gives the whole citation")
         return lines + wrap(" · ".join(parts), "  ", "  ", width)
