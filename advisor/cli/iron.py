@@ -11,21 +11,38 @@ from advisor.cli import common
 
 def iron(
     what: Annotated[
-        list[str], typer.Argument(help="A project file, or cloths from the iron downwards.")
+        list[str],
+        typer.Argument(help="A project file and perhaps one place of it, or cloths, top first."),
     ],
+    *,
     json: common.Json = False,
+    everything: Annotated[
+        bool, typer.Option("--all", help="Print every layer, every way and the heat inside.")
+    ] = False,
     units: common.Units = None,
 ) -> None:
-    """Show what every layer bears, what they have in common, and how to press them together."""
+    """Show how the iron is set, place by place; with a place's name, that place as at the board."""
     from advisor.answer.pipeline import Parts, answer
 
     known = common.knowledge()
-    garment = common.with_units(common.garment_of(what, known), units)
-    told = answer(garment, known, Parts(heat=True, ways=True, iron=True))
+    cloths, place = _asked(what)
+    garment = common.with_units(common.garment_of(cloths, known), units)
+    told = answer(garment, known, Parts(heat=True, ways=json or everything, iron=True))
     if json:
         common.print_answer(told)
-    else:
+    elif everything:
         from advisor.render.answers import render_iron_answer
 
         common.print_text(render_iron_answer(told, known))
+    else:
+        from advisor.cli.output import print_iron
+
+        print_iron(told, place)
     common.leave(told)
+
+
+def _asked(what: list[str]) -> tuple[list[str], str]:
+    """The file or the cloths, and the place of the file that is asked for."""
+    if len(what) > 1 and common.looks_like_file(what[0]):
+        return what[:1], " ".join(what[1:])
+    return what, ""

@@ -86,6 +86,15 @@ def print_screen(answer: Answer) -> None:
     _put(ask_text(answer, where.width, colour=where.colour))
 
 
+def print_iron(answer: Answer, place: str) -> None:
+    """The iron on one screen: all places, or one as at the board."""
+    from advisor.cli.window import window
+    from advisor.render.screen.iron import iron_screen_text
+
+    where = window()
+    _put(iron_screen_text(answer, place, where.width, colour=where.colour))
+
+
 def say(text: str) -> None:
     """A remark on stderr, with nothing in it that a terminal would obey."""
     if sys.stderr is not None:

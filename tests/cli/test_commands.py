@@ -19,6 +19,7 @@ EXPECTED = Path(__file__).parent / "expected"
 DEMOS = CHECKOUT / "knowledge" / "examples"
 JACKET = "knowledge/examples/bandstand-jacket.yaml"
 COAT = "knowledge/examples/lantern-parade-coat.yaml"
+VELVETEEN = ("cotton velveteen", "acetate satin", "nylon tulle")
 DRESS = "knowledge/examples/allotment-apron-dress.yaml"
 
 
@@ -43,7 +44,17 @@ PRINTED = {
     "ask-organza-linen-more": (1, "ask", "nylon organza", "linen suiting 240 g/m2", "--more"),
     "ask-denim": (0, "ask", "cotton 97 elastane 3 denim 340 g/m2"),
     "ask-velvet-us": (0, "ask", "viscose velvet", "--units", "us"),
-    "iron-three-layers": (1, "iron", "cotton velveteen", "acetate satin", "nylon tulle"),
+    "iron-three-layers": (1, "iron", *VELVETEEN),
+    "iron-three-layers-all": (
+        1,
+        "iron",
+        "cotton velveteen",
+        "acetate satin",
+        "nylon tulle",
+        "--all",
+    ),
+    "iron-jacket-80": (1, "iron", JACKET),
+    "iron-jacket-hem-frill-60": (1, "iron", JACKET, "hem frill"),
     "check-jacket": (1, "check", JACKET),
     "check-dress": (0, "check", DRESS),
     "sheet-dress": (0, "sheet", DRESS),

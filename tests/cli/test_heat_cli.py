@@ -39,7 +39,7 @@ def heat_of(printed: bytes) -> str:
 @pytest.mark.parametrize("units", ["metric", "us"])
 def test_prints_the_expected_words(units: str) -> None:
     """Table, picture and sentences of linen over nylon, in the maker's units."""
-    done = advisor(*LINEN_OVER_NYLON, "--units", units)
+    done = advisor(*LINEN_OVER_NYLON, "--all", "--units", units)
     path = EXPECTED / f"heat-linen-over-nylon-{units}.txt"
     if os.environ.get("ADVISOR_WRITE_EXPECTED"):
         path.write_text(heat_of(done.stdout), encoding="utf-8")

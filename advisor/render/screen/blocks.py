@@ -38,10 +38,21 @@ class Rows:
 
 @dataclass(frozen=True, slots=True)
 class Columns:
-    """A table: a head, and rows whose first cell is a label."""
+    """A table: a head, and rows whose first cell is a label.
+
+    `widths` are the shares of the columns; without them the first is a label and the rest alike.
+    """
 
     head: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
+    widths: tuple[int, ...] = ()
 
 
-Block = Title | Heading | Para | Rows | Columns
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """Lines that are drawn with letters and never wrapped."""
+
+    lines: tuple[str, ...]
+
+
+Block = Title | Heading | Para | Rows | Columns | Picture

@@ -7,7 +7,7 @@ from io import StringIO
 from typing import TYPE_CHECKING
 
 from advisor.errors import visible
-from advisor.render.screen.blocks import Block, Columns, Heading, Para, Rows, Title
+from advisor.render.screen.blocks import Block, Columns, Heading, Para, Picture, Rows, Title
 
 if TYPE_CHECKING:
     from rich.console import Console, RenderableType
@@ -67,8 +67,11 @@ def _draw(block: Block, console: Console) -> None:
             console.print(_indented(_words(text, style="bold" if grave else ""), first or "  "))
         case Rows(rows):
             console.print(_rows(rows))
-        case Columns(head, rows):
-            console.print(_columns(head, rows))
+        case Columns(head, rows, widths):
+            console.print(_columns(head, rows, widths))
+        case Picture(lines):
+            for line in lines:
+                console.print(_words(line), no_wrap=True, overflow="crop", crop=True)
 
 
 def _indented(text: RenderableType, first: str) -> RenderableType:
@@ -94,14 +97,17 @@ def _rows(rows: Sequence[tuple[str, str]]) -> RenderableType:
     return grid
 
 
-def _columns(head: Sequence[str], rows: Sequence[Sequence[str]]) -> RenderableType:
+def _columns(
+    head: Sequence[str], rows: Sequence[Sequence[str]], widths: Sequence[int]
+) -> RenderableType:
     from rich.table import Table
 
     grid = Table.grid(padding=(0, 1, 0, 0), expand=True)
     grid.add_column(width=1)
-    grid.add_column(width=LABEL, no_wrap=True)
-    for _ in head[1:]:
-        grid.add_column(ratio=1, overflow="fold")
+    if not widths:
+        grid.add_column(width=LABEL, no_wrap=True)
+    for share in widths or (1,) * (len(head) - 1):
+        grid.add_column(ratio=share, overflow="fold")
     grid.add_row("", *(_words(name, style="bold") for name in head))
     for label, *cells in rows:
         grid.add_row("", _words(label, style="dim"), *map(_words, cells))
