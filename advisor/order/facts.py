@@ -168,7 +168,7 @@ class Facts:
             "eased": lambda: 1.0 < full <= GATHERED,
             "very full": lambda: full > VERY_FULL and place.seam.making.pleats is None,
             "coated": lambda: any(self.proofed(c) for c in cloths),
-            "sheer": lambda: any(self.least(c, "sheer") >= SHEER for c in cloths),
+            "sheer": lambda: all(self.least(c, "sheer") >= SHEER for c in cloths),
             "topstitched": lambda: place.seam.making.topstitch > 0,
             "more than one cloth": lambda: len(cloths) > 1,
             "edge stays as cut": lambda: bool(cloths) and all(map(self._stays_cut, cloths)),

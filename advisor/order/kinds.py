@@ -8,7 +8,7 @@ panels that a seam joins, and the places that it crosses, which goes before ever
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from advisor.knowledge.model import Entry, Knowledge
@@ -26,6 +26,9 @@ NO_METHOD = Method("", "", (), (), "", {}, (), "", ())
 NO_KIND = PlaceKind(
     PLAIN, PLAIN, PLAIN, "", (), (), (), True, True, "none", "", "joined", (), "", ()
 )
+ZIPS = frozenset({"zip", "concealed-zip"})
+ABOVE = frozenset({"shoulder", "bodice", "armhole", "neck", "neckline", "strap"})
+"""Words of a name that say that there is a part above the waist."""
 MAIN = ("zip", "set-lining", *(work for work in SEWN if work not in ("zip", "set-lining")))
 """The pieces of work that make a place, the most telling first."""
 GATHERED = 1.1
@@ -150,6 +153,7 @@ def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:
     kind = kinds.get(seam.place or PLAIN, NO_KIND)
     wished = garment.wishes.kinds.get(seam.name, "")
     role = roles.get(wished) or _guess(seam, kind.id, unit, list(entries.values()), roles)
+    role = _as_here(role, garment)
     panels = garment.wishes.joins.get(seam.name)
     making = seam.making
     return SeamPlace(
@@ -162,6 +166,23 @@ def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:
         frozenset(panels) if panels else None,
         frozenset(making.crosses) if making.crosses or making.crosses_said else None,
     )
+
+
+def _as_here(role: SeamKind, garment: Garment) -> SeamKind:
+    """The role with what it crosses in this garment.
+
+    A zip runs over the waist only where the garment goes on above it; and where a concealed zip
+    does, the seam below the zip is closed after both, so the waist does not cross it.
+    """
+    bodice = any(ABOVE & set(_words(seam.name)) for seam in garment.seams)
+    hidden = any(
+        garment.cloths[name].entry == "concealed-zip" for s in garment.seams for name in s.cloths()
+    )
+    not_here = {"waist"} if role.id in ZIPS and not bodice else set()
+    if role.id == "waist" and bodice and hidden:
+        not_here = {"centre"}
+    left = tuple(id_ for id_ in role.crosses if id_ not in not_here)
+    return role if left == role.crosses else replace(role, crosses=left)
 
 
 def _unit(seam: Seam, cloths: dict[str, Entry]) -> Unit:

@@ -8,6 +8,7 @@ and one heating is added. The cut is found by dynamic programming over the place
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
@@ -73,7 +74,7 @@ def split(
     if not length > 0:
         raise ValueError(f"a sitting must be longer than nothing, not {length!r} minutes")
     ends = stops([step.id for step in order], couples)
-    limit = round(length * SECONDS)
+    limit = math.floor(length * SECONDS + 1e-6)
     times = _times(order, setting or Setting())
     best: dict[int, tuple[Score, int]] = {0: ((0, 0, 0, 0), 0)}
     for end in ends:

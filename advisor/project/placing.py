@@ -17,8 +17,8 @@ from advisor.project.garment import Cloth, Seam
 
 GATHERED = 1.1
 """The fullness from which an edge is gathered and not only eased: estimate."""
-BACKED = frozenset({"fusible", "low-temperature fusible", "sew-in", "canvas"})
-FASTENERS = ("zip", "button", "hook-and-loop")
+SINGLE = frozenset({"canvas", "interfacing", "stay-tape"})
+"""Kinds that lie on one piece: between two layers they are in a seam, which is the place."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,6 +76,7 @@ def _by_notion(
     """The kind that a notion among the layers makes of the place."""
     notions = {name: entry for name, entry in about.items() if entry.kind != "cloth"}
     cloths = [entry for entry in about.values() if entry.kind == "cloth"]
+    joined = {name for name, entry in about.items() if entry.kind == "cloth"}
     plain = not words or kinds[words].family in ("seam", "fastening")
     for name, entry in notions.items():
         why = f"the {name} in it"
@@ -85,7 +86,7 @@ def _by_notion(
             if not words and len(cloths) == 1:
                 return Placed("casing", why)
         kind = _of(entry, kinds)
-        if kind is None:
+        if kind is None or (kind in SINGLE and sum(u.cloth in joined for u in seam.uses) > 1):
             continue
         if kind == "zip" or (plain and (kind != "boning" or not words)):
             return Placed(kind, why)

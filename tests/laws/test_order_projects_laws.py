@@ -59,6 +59,29 @@ def test_any_part_of_a_garment_can_be_ordered(
     assert () == work.cycles
 
 
+@settings(max_examples=12)
+@given(shuffled(), st.data(), st.sampled_from(["to the body", "loosely", "not at all"]))
+def test_nothing_past_recall_comes_before_a_fitting(
+    case: tuple[str, Garment], data: st.DataObject, degree: str
+) -> None:
+    """Whatever parts are there and however fitted; and each place keeps its method's stages."""
+    _, garment = case
+    count = data.draw(st.integers(1, len(garment.seams)))
+    part = replace(garment, seams=garment.seams[:count], fitting=degree)
+    work = order_of(advise(part, known()), known())
+    at = {name: k for k, name in enumerate(work.order)}
+    assert ("fit" in at) == (degree != "not at all")
+    past = [name for name, task in work.tasks.items() if "past recall" in task.tags]
+    assert all(at["fit"] < at[name] for name in past)
+    assert not (past and degree == "not at all")
+    by_place: dict[str, list[int]] = {}
+    for name in work.order:
+        task = work.tasks[name]
+        if task.place is not None:
+            by_place.setdefault(task.place.name, []).append(task.stage)
+    assert all(stages == sorted(set(stages)) for stages in by_place.values())
+
+
 @settings(max_examples=15)
 @given(works, st.data())
 def test_one_more_precedence_never_makes_an_order_cheaper(work: Work, data: st.DataObject) -> None:

@@ -47,6 +47,8 @@ INFERRED = [
     ("lapel roll line", "[shell, {notion: stay tape}]", "", "stay-tape"),
     ("shoulder pads", "[shell, {notion: shoulder pad}]", "", "pad"),
     ("front canvas", "[shell, {notion: hair canvas}]", "", "canvas"),
+    ("undercollar", "[shell, {notion: hair canvas}]", "", "canvas"),
+    ("edge", "[shell, {notion: hair canvas}, shell]", "", "seam"),
     ("belt loops", "[shell, shell]", "", "belt-loop"),
     ("underlining", "[shell, frill]", "", "underlining"),
     ("shoulder", "[shell, {notion: stay tape}, shell]", "", "seam"),
