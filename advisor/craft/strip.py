@@ -4,7 +4,7 @@ A box goes to the lowest place where it fits, holes between other boxes included
 to the one that ends soonest; many orders of the boxes are tried, the better ones changed a
 little and tried again, until no shorter strip is possible or the effort is spent. Every length
 told is that of a layout that exists, so it is never short; nothing promises that it is the
-shortest. Against an exact solver on 500 random lots it lay 0.3 % over on average, 7.6 % at worst
+shortest. Against an exact solver on 500 random lots it lay 0.3 % over on average, 7.6 % at most
 (`tests/laws/test_lay_laws.py`). Whole numbers of a ten-thousandth of a mm keep sixteenths of an
 inch exact.
 """

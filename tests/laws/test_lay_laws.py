@@ -20,7 +20,7 @@ LOTS = 500 if os.environ.get("ADVISOR_ALL_LOTS") else 60
 SURPLUS = 0.04
 """Mean of what a lay may take over the proved shortest."""
 OVER = 0.09
-"""The most that one lot may: of the 500, 483 were proved: 0.3 % over on average, the worst 7.6 %."""
+"""The most that one lot may. Of the 500, 483 were proved: 0.3 % over on average, at most 7.6 %."""
 ROUNDED = 1.5
 """The oracle rounds bias pieces down to tenths, and so may fall short by this, mm."""
 KINDS = ("upright", "any grain", "bias", "bias among others", "matched", "folded")
