@@ -171,12 +171,12 @@ def _with_fibres(
 
 
 def _made_of(found: tuple[Mix, ...], reading: Reading, knowledge: Knowledge) -> Reading:
-    """The reading of a cloth that is of one of some mixes, each with its shares or without."""
+    """The reading of a cloth that is of one of some mixes; of several she means just these."""
     entry = knowledge.entries[reading.entry]
     mixes: list[Mix] = []
     notes = list(reading.notes)
     for mix in found:
-        whole = all(share is not None for _, share in mix)
+        whole = len(found) > 1 or all(share is not None for _, share in mix)
         some, told = possible_mixes(entry, Fibres(mix, whole=whole), knowledge)
         mixes += some
         notes += told

@@ -42,13 +42,18 @@ def write_fibres(path: Path, cloth: str, mixes: tuple[Mix, ...], knowledge: Know
         garment_of(parse_yaml(text, str(path)), knowledge)  # a file that is wrong stays as it is
         changed = insert_fibres(text, cloth, value, str(path))
         garment = garment_of(parse_yaml(changed, str(path)), knowledge)
-        if set(garment.cloths[cloth].mixes) != set(mixes):
+        if not _fibres_of(mixes) <= _fibres_of(garment.cloths[cloth].mixes):
             by_hand = f"'{cloth}' cannot be changed here; write it by hand: fibres: {value}"
             raise InputError(Problem(by_hand, Where(str(path))))
         return changed
 
     update_file(path, change)
     return value
+
+
+def _fibres_of(mixes: tuple[Mix, ...]) -> set[frozenset[str]]:
+    """The fibres of each mix, whatever their shares."""
+    return {frozenset(fibre for fibre, _ in mix) for mix in mixes}
 
 
 def fibres_value(mixes: tuple[Mix, ...]) -> str:
