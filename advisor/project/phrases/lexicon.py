@@ -80,7 +80,8 @@ FILLERS = _words(
     "kind sort"
 )
 QUALITIES = _words(
-    "ity dty soft softer crisp fluid drapey draped flowing flowy smooth silky satiny shiny shimmer "
+    "ity dty tissue triple "
+    "soft softer crisp fluid drapey draped flowing flowy smooth silky satiny shiny shimmer "
     "shimmery shimmering glossy lustrous sheen matt matte dull textured texture slub slubbed "
     "slubby washed prewashed stonewashed enzyme garment-washed sandwashed peached sueded "
     "brushed unbrushed combed carded ringspun mercerised mercerized sanforised sanforized "

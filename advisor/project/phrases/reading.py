@@ -104,6 +104,8 @@ class _Phrase:
         fibres = read_shares(list(grounds.left), (), self.knowledge) if not shared else None
         if fibres is None or fibres.shares:  # then the fibres in the cloth's own name count too
             fibres = read_shares(self._about_fibres(words, grounds), ratio, self.knowledge)
+        if ratio and not fibres.whole:
+            self._left_out(("/".join(f"{part:g}" for part in ratio),))
         return self._reading(grounds, fibres, looks, weight, unknown=unknown)
 
     def _grounds(self, words: list[str], *, shared: bool) -> Grounds | None:
