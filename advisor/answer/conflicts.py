@@ -11,7 +11,6 @@ from advisor.answer.teller import Teller
 from advisor.answer.verdicts import told_claim
 from advisor.claims.conflicts import Conflict
 from advisor.claims.judgement import Advice, Cure
-from advisor.decide.together import cure_all
 
 
 def told_conflicts(advice: Advice, teller: Teller) -> tuple[ToldConflict, ...]:
@@ -25,7 +24,11 @@ def told_conflicts(advice: Advice, teller: Teller) -> tuple[ToldConflict, ...]:
 def told_cure_all(advice: Advice, teller: Teller) -> ToldCureAll | None:
     """The cheapest remedies that between them leave no conflict; None where there are none."""
     garment = teller.garment
-    found = None if garment.single else cure_all(advice, teller.knowledge)
+    if garment.single or not advice.judgement.conflicts:
+        return None
+    from advisor.decide.together import cure_all
+
+    found = cure_all(advice, teller.knowledge)
     if found is None:
         return None
     lines, yaml = told_lines(found.lines, garment)

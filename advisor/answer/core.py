@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from advisor.answer import wording
 from advisor.answer.instructions import instruction_text
+from advisor.answer.model.making import ToldBuild, ToldPlace
 from advisor.answer.model.told import ToldCaution, ToldLayer, ToldTask, ToldTest
 from advisor.answer.own_limits import own_limits
 from advisor.answer.teller import Teller
@@ -34,6 +35,27 @@ def _layer(name: str, teller: Teller) -> ToldLayer:
         text=teller.say(wording.fibres_text(cloth.mixes, teller.knowledge)),
         assumed=cloth.assumed,
         laid=cloth.laid,
+    )
+
+
+def told_places(
+    judgement: Judgement, built: Mapping[str, ToldBuild] | None = None
+) -> tuple[ToldPlace, ...]:
+    """Every place with what the project says of it and, in a garment, what it comes to.
+
+    Args:
+        judgement: the decided garment.
+        built: what each place comes to; None for a question, which has no lengths.
+    """
+    return tuple(
+        ToldPlace(
+            name=seam.name,
+            layers=tuple(use.cloth for use in seam.uses),
+            facts=dict(seam.facts),
+            assumed=seam.assumed,
+            built=None if built is None else built[seam.name],
+        )
+        for seam in judgement.garment.seams
     )
 
 

@@ -20,7 +20,6 @@ from advisor.answer.model.making import (
     ToldFullness,
     ToldInstead,
     ToldNeed,
-    ToldPlace,
     ToldReel,
     ToldSpot,
     ToldStrip,
@@ -56,25 +55,12 @@ class Shopping:
     kit: tuple[ToldNeed, ...]
 
 
-def told_places(judgement: Judgement, teller: Teller, *, built: bool) -> tuple[ToldPlace, ...]:
-    """Every place with what the project says of it and, where there are lengths, what it comes to.
-
-    Args:
-        judgement: the decided garment.
-        teller: for units and sources.
-        built: whether it is a garment and no mere question.
-    """
-    works = {w.seam.name: w for w in seamworks(judgement, teller.knowledge)} if built else {}
-    return tuple(
-        ToldPlace(
-            name=seam.name,
-            layers=tuple(use.cloth for use in seam.uses),
-            facts=dict(seam.facts),
-            assumed=seam.assumed,
-            built=_built(works[seam.name], judgement, teller) if built else None,
-        )
-        for seam in judgement.garment.seams
-    )
+def told_builds(judgement: Judgement, teller: Teller) -> dict[str, ToldBuild]:
+    """What every place comes to as it is built, by its name."""
+    return {
+        work.seam.name: _built(work, judgement, teller)
+        for work in seamworks(judgement, teller.knowledge)
+    }
 
 
 def told_shopping(judgement: Judgement, teller: Teller) -> Shopping:

@@ -10,7 +10,13 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from advisor.answer.conflicts import numbered, told_conflicts, told_cure_all
-from advisor.answer.core import told_cautions, told_layers, told_tasks, told_tests
+from advisor.answer.core import (
+    told_cautions,
+    told_layers,
+    told_places,
+    told_tasks,
+    told_tests,
+)
 from advisor.answer.instructions import told_instruction
 from advisor.answer.model.answer import SCHEMA, Answer
 from advisor.answer.settings import told_settings
@@ -144,15 +150,14 @@ def tell(decided: Decided, knowledge: Knowledge, parts: Parts) -> Answer:
 
 
 def _with_making(found: Answer, decided: Decided, parts: Parts, teller: Teller) -> Answer:
-    from advisor.answer.making import told_places, told_shopping, with_settings
-
     judgement = decided.advice.judgement
-    single = judgement.garment.single
-    found = replace(found, seams=told_places(judgement, teller, built=not single))
-    if single:
-        return found
+    if judgement.garment.single:
+        return replace(found, seams=told_places(judgement))
     from advisor.answer.checkwords import told_checks
+    from advisor.answer.making import told_builds, told_shopping, with_settings
 
+    built = told_builds(judgement, teller)
+    found = replace(found, seams=told_places(judgement, built))
     found = replace(found, checks=told_checks(judgement, teller))
     found = replace(found, tests=with_settings(found.tests, judgement))
     if not parts.shopping:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -88,12 +89,15 @@ def ask_text(answer: Answer, width: int = 80, *, colour: bool = False) -> str:
         width: columns of the window.
         colour: whether the terminal shows emphasis.
     """
-    texts = (drawn(ask_screen(answer, room), width, colour=colour) for room in ROOMS)
-    text = ""
-    for text in texts:
-        if text.count("\n") <= LINES:
-            break
-    return text
+    texts: dict[int, str] = {}
+
+    def fits(at: int) -> bool:
+        texts[at] = drawn(ask_screen(answer, ROOMS[at]), width, colour=colour)
+        return texts[at].count("\n") <= LINES
+
+    # The rooms grow closer one by one, so the widest that fits is found by halving.
+    at = min(bisect_left(range(len(ROOMS)), True, key=fits), len(ROOMS) - 1)
+    return texts[at] if at in texts else drawn(ask_screen(answer, ROOMS[at]), width, colour=colour)
 
 
 def ask_screen(answer: Answer, room: Room) -> list[Block]:
