@@ -199,7 +199,7 @@ def _strength_says(work: SeamWork, units: System, *, warn: bool = False) -> list
             f"It holds {_most(held)} {held.has:.0f} N/cm; the place asks for about "
             f"{held.needs:.0f}."
         )
-    elif held.has is None and (pulled or not warn):
+    elif held.has is None and held.why_not and (pulled or not warn):
         says.append(f"Strength not known ({held.why_not}). {_TRY_STRENGTH[pulled]}")
     short = work.finishing is None or work.finishing.allowance < SLIP_ALLOWANCE
     if held.slips and work.seam.facts.get("stress") == "high" and (short or not warn):

@@ -61,7 +61,10 @@ def holding_of(
     )
     thread, stitch = picked(verdicts, "thread.fibre"), picked(verdicts, "stitch.type")
     tex, length = number(verdicts, "thread.size"), number(verdicts, "stitch.length")
-    if seam.by_hand or stitch == "hand":
+    kind = knowledge.places.kinds.get(seam.place)
+    if kind is not None and "stitch.type" in kind.drops:
+        why = ""  # a button or a stone is no seam, and nobody pulls it open along a line
+    elif seam.by_hand or stitch == "hand":
         why = "sewn by hand"
     elif thread not in THREADS:
         why = f"no strength is published for thread of {thread or 'unknown fibre'}"

@@ -10,6 +10,7 @@ from collections import Counter
 from collections.abc import Iterable, Sequence
 
 from advisor.answer.model.told import ToldVerdict
+from advisor.knowledge.places import GROUPS
 from advisor.render.lines import SILENT, Verdicts, is_cold, line_parts, phrase_of
 
 FEWEST = 4
@@ -26,20 +27,32 @@ OWN = frozenset(
 """What a seam says itself however many share it: looked up wrong, these spoil cloth."""
 
 
+WORKED = frozenset({*GROUPS["pins"], *GROUPS["machine"], *GROUPS["thread"]})
+"""What is asked of the work and not of the seam: a place that is not worked so says nothing."""
+
+
 def usual_answers(places: Sequence[Verdicts], aspects: Iterable[str]) -> dict[str, str]:
     """The answer that more than half of the places share, by aspect."""
     found: dict[str, str] = {}
     if len(places) < FEWEST:
         return found
     for aspect in aspects:
-        texts = [text for text in (_text(v, aspect) for v in places) if text]
-        if aspect in OWN or len(texts) < len(places):
+        # "Every seam" says nothing of pins for a button; of edges it must hold for all of them.
+        asked = [v for v in places if aspect not in WORKED or not _unasked(v, aspect)]
+        texts = [text for text in (_text(v, aspect) for v in asked) if text]
+        if aspect in OWN or len(texts) < max(len(asked), 1):
             continue
         text, count = Counter(texts).most_common(1)[0]
-        told = any(aspect in v and plain_text(v[aspect]) == text for v in places)
+        told = any(aspect in v and plain_text(v[aspect]) == text for v in asked)
         if told and 2 * count > len(places):
             found[aspect] = text
     return found
+
+
+def _unasked(verdicts: Verdicts, aspect: str) -> bool:
+    """Whether nobody asks this of a place at all, as of the needle where buttons are sewn on."""
+    group = next((g for g in GROUPS.values() if aspect in g), ())
+    return bool(group) and not any(a in verdicts for a in group)
 
 
 def own_parts(
@@ -50,6 +63,8 @@ def own_parts(
     said = {verdict.aspect: (text, verdict) for text, verdict in line_parts(verdicts, aspects)}
     for aspect in aspects:
         cold = aspect.startswith("press.") and is_cold(verdicts)
+        if _unasked(verdicts, aspect):
+            continue
         if not cold and usual.get(aspect) == _text(verdicts, aspect):
             continue
         if aspect in said:

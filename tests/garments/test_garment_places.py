@@ -5,12 +5,17 @@ Each test names the `# MUST:` line of the garment's file that it holds to.
 
 from __future__ import annotations
 
+import re
+import subprocess
+import sys
+
 import pytest
 
 from advisor.claims.collect import Place
 from advisor.construction.seamwork import seamworks
 from tests.garments.whole import (
     BLOUSE,
+    FOLDER,
     NAMES,
     RAINCOAT,
     SWIMSUIT,
@@ -308,3 +313,21 @@ def test_what_is_ordinary_is_no_conflict_of_the_order(case: str) -> None:
     assert () == found.cycles
     if "elastic" in case:
         assert stands(found, "fold waist casing", "draw through waist casing")
+
+
+@pytest.mark.parametrize(
+    ("garment", "place"),
+    [(BLOUSE, "buttonholes"), (BLOUSE, "covered buttons"), (TUTU, "glued stones")],
+)
+def test_the_sheet_says_no_more_than_is_asked(garment: str, place: str) -> None:
+    """01 MUST 1, 02 MUST 1: neither pins nor needle nor a seam on the sheet's line of the place."""
+    file = str(FOLDER / f"{garment}.yaml")
+    done = subprocess.run(
+        [sys.executable, "-m", "advisor", "sheet", file], capture_output=True, check=False
+    )
+    told = done.stdout.decode()
+    start = told.index(f"  {place} (")
+    line = re.split(r"\n  (?! )", told[start:])[0]
+    words = ("Pin:", "needle", "Machine:", "Seam:", "Strength")
+    assert "Press" in line
+    assert not [word for word in words if word in line]

@@ -41,16 +41,25 @@ def test_the_needle_is_never_usual() -> None:
 
 def test_an_answer_that_some_seam_lacks_is_not_usual() -> None:
     """A seam without any stitch length must not seem to have the others'."""
-    assert {} == usual_answers([*[seam(stitch__length="2.5 mm")] * 4, seam()], ASPECTS)
+    sewn = seam(needle__size="90 (US 14)")
+    assert {} == usual_answers([*[seam(stitch__length="2.5 mm")] * 4, sewn], ASPECTS)
+
+
+def test_a_place_that_no_machine_works_neither_has_nor_hinders_the_usual() -> None:
+    """A button has no stitch: the others still share theirs, and it says nothing of any."""
+    usual = usual_answers([*[seam(stitch__length="2.5 mm")] * 4, seam()], ASPECTS)
+    assert {"stitch.length": "2.5 mm"} == usual
+    assert [] == texts(seam(), usual)
 
 
 def test_a_seam_that_differs_says_so_even_where_that_goes_without_saying() -> None:
     """Where light pressure is usual, a seam of medium pressure says medium."""
     light = seam(machine__pressure="light")
-    usual = usual_answers([*[light] * 4, seam()], ASPECTS)
+    sewn = seam(stitch__type="301")
+    usual = usual_answers([*[light] * 4, sewn], ASPECTS)
     assert {"machine.pressure": "light"} == usual
     assert [] == texts(light, usual)
-    assert ["medium pressure"] == texts(seam(), usual)
+    assert ["medium pressure"] == texts(sewn, usual)
 
 
 def test_two_threads_in_another_order_are_the_same_two() -> None:
