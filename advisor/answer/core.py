@@ -54,6 +54,8 @@ def told_places(
             facts=dict(seam.facts),
             assumed=seam.assumed,
             built=None if built is None else built[seam.name],
+            kind=seam.place,
+            kind_from=seam.placed_by,
         )
         for seam in judgement.garment.seams
     )

@@ -11,6 +11,7 @@ import sys
 
 import pytest
 
+from advisor.answer.core import told_places
 from advisor.claims.collect import Place
 from advisor.construction.seamwork import seamworks
 from tests.garments.whole import (
@@ -74,6 +75,14 @@ def test_every_place_is_made_as_what_it_is(
     """Inferred from name, notions and edge, and made by the method that fits."""
     found = places(work(garment))[place]
     assert (kind, method) == (found.kind.id, found.method.id)
+
+
+@pytest.mark.parametrize("garment", NAMES)
+def test_the_answer_says_as_what_a_place_was_taken(garment: str) -> None:
+    """The kind stands in the answer, with what it was inferred from where nobody said it."""
+    for told in told_places(advice(garment).judgement):
+        assert told.kind in known().places.kinds
+        assert bool(told.kind_from) == ("kind" in told.assumed)
 
 
 @pytest.mark.parametrize("garment", NAMES)

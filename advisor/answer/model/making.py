@@ -271,10 +271,15 @@ class ToldNeed:
 
 @dataclass(frozen=True, slots=True)
 class ToldPlace:
-    """A place where something is made; `built` is None for a question without lengths."""
+    """A place where something is made; `built` is None for a question without lengths.
+
+    `kind` is what is made there, and `kind_from` what that was inferred from; "" where it was said.
+    """
 
     name: str
     layers: tuple[str, ...]
     facts: dict[str, str | float]
     assumed: tuple[str, ...]
     built: ToldBuild | None = field(default=None, metadata=FLATTENED)
+    kind: str = ""
+    kind_from: str = ""
