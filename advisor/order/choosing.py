@@ -19,7 +19,7 @@ from advisor.order.kinds import SeamPlace, holds_words
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
 
-WEIGHTS = {"notions": 8, "facts": 6, "words": 6, "gathers": 4, "roles": 1, "seam": 2, "hem": 2}
+WEIGHTS = {"notions": 8, "facts": 9, "words": 6, "gathers": 4, "roles": 1, "seam": 2, "hem": 2}
 """How telling each key is, so that what a place holds goes before what it is called (estimate)."""
 
 

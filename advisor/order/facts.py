@@ -23,6 +23,7 @@ WEB = "bonding-web"
 """What sticks two cloths together, and so is basted to neither."""
 LAID_ON = frozenset({"patch-pocket", "applied"})
 """Kinds of seam that sew a piece on top of another, its edges turned under or left as they are."""
+BAGGED = "bagged-lining"
 HARD = 2
 SHEER = 2
 """The level of `sheer` at which allowances show through plainly."""
@@ -98,8 +99,11 @@ class Facts:
 
     def _unhemmed(self) -> bool:
         """Whether a lower edge is left that no place speaks of; none on net or with elastic."""
-        if any(p.role.last or p.kind.id == "elastic-edge" for p in self.places):
+        closed = {"elastic-edge", "bound-edge"}
+        if any(p.role.last or p.kind.id in closed for p in self.places):
             return False
+        if any(p.method.id == BAGGED for p in self.places):
+            return False  # shell and lining meet at the lower edge
         full = {c for p in self.places if p.kind.id == "gathered-edge" for c in p.full}
         return not any(self._stays_cut(c) for c in full)
 

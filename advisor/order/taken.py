@@ -35,9 +35,20 @@ def refusals(facts: Facts) -> tuple[str, ...]:
         named = facts.knowledge.places.methods.get(place.seam.method)
         if named is not None and (why := refused(place, named, facts)):
             found.append(f"{why} It is made as {place.method.name}.")
-        elif (other := _gathers(place)) != "":
+        elif (other := _gathers(place) or _tape(place, facts)) != "":
             found.append(other)
     return tuple(found)
+
+
+def _tape(place: SeamPlace, facts: Facts) -> str:
+    """A woven tape in a seam that has to be sealed, where it does another thing."""
+    tapes = [name for name in place.notions if facts.entry(name).id == "stay-tape"]
+    if not tapes or place.method.fits.get("facts") != ("coated",):
+        return ""
+    return (
+        f"'{place.name}': {tapes[0]} is taken for a woven stay tape, which seals nothing; the seam "
+        "is sealed with sealing tape or a sealant."
+    )
 
 
 def _gathers(place: SeamPlace) -> str:

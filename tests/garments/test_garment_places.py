@@ -249,6 +249,20 @@ def test_seams_of_coated_cloth_are_sealed(place: str) -> None:
     assert stands(work(RAINCOAT), f"join {place}", f"trim {place}", f"seal {place}")
 
 
+def test_a_seam_tape_in_coated_cloth_is_not_taken_for_a_stay_without_a_word() -> None:
+    """Case: the seam is sealed all the same, and what the tape was taken for is told."""
+    found = work("cases/seam_tape_is_not_stay_tape")
+    assert stands(found, "join side", "seal side")
+    assert any("'side': seam tape is taken for a woven stay" in text for text in found.remarks)
+
+
+def test_straps_are_sewn_in_after_the_fitting() -> None:
+    """Their length is taken on the body."""
+    assert stands(work(TUTU), "fit", "last press")
+    gown = changed(TUTU, "{notion: knitted elastic}", "bodice")
+    assert stands(gown, "turn through strap", "fit", "sew in the ends of strap")
+
+
 def test_nothing_pierces_coated_cloth_that_need_not() -> None:
     """06 MUST 2: no stay-stitching, no basting on coated cloth: clips hold it."""
     found = work(RAINCOAT)
