@@ -21,6 +21,9 @@ _SPOKEN = {
     "coat": "coating",
     "veil": "tulle",
     "veiling": "tulle",
+    "yoga": "swim-knit",
+    "raincoat": "showerproof",
+    "scrub": "poplin",
     "stretch": "stretch-woven",
 }
 """Words that name a whole family of cloths (common practice)."""

@@ -83,6 +83,19 @@ class Names:
         ]
         return max(found, key=self._key) if found else None
 
+    def only_of(self, entries: set[str]) -> frozenset[str]:
+        """The words that stand in names of some cloths and in no other's: they say nothing more."""
+        mine = {word for name in self.all if name.entry in entries for word in name.words}
+        others = {word for name in self.all if name.entry not in entries for word in name.words}
+        return frozenset(mine - others - self.weak)
+
+    def also_said(self, entries: set[str], words: list[str]) -> frozenset[str]:
+        """The words of every further name of some cloths that a phrase holds as a whole."""
+        have = Counter(words)
+        said = [n for n in self.all if n.entry in entries and not Counter(n.words) - have]
+        alone = {name.words[0] for name in said if len(name.words) == 1}
+        return frozenset(w for n in said for w in n.words if w in alone or w not in self.weak)
+
     def _key(self, name: Name) -> tuple[bool, int, int, bool, float, str]:
         entry = self.knowledge.entries[name.entry]
         weight = entry.weight[0] if entry.weight else 0.0
@@ -138,6 +151,9 @@ def find_grounds(words: list[str], knowledge: Knowledge) -> Grounds | None:
         left = without(left, name.words)
     entry = _primary(list(dict.fromkeys(found)), knowledge)
     laid = tuple(sorted(set(found) - {entry}))
+    own = names.only_of(set(found)) | names.also_said(set(found), words)
+    again = [word for word in left if word in own]
+    used, left = [*used, *again], [word for word in left if word not in again]
     return Grounds(entry, laid, tuple(used), tuple(left))
 
 

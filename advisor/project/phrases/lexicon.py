@@ -65,8 +65,10 @@ USES = _words(
     "jumper craft quilting quilters patchwork apparel garment fashion clothing mens ladies "
     "womens childrens childrenswear kids baby nursery pocketing tshirt tee sweater uniform "
     "workwear outdoor rainwear outerwear veil veiling petticoat scarf tie prom ballgown gown "
-    "bag home decor interior tablecloth towelling interlining underlining backing tailoring "
-    "couture summer winter autumn spring pants jeans corset corsetry pajama pyjama nightwear"
+    "bag home decor interior tablecloth bed sheet bedsheet sheets duvet cover pillowcase sari "
+    "bandana bandanna scrubs raincoat towelling interlining underlining backing tailoring "
+    "couture summer winter autumn spring slip slips knickers bra bras apron toile toiles "
+    "muslins cushion pants jeans corset corsetry pajama pyjama nightwear"
 )
 FABRIC_WORDS = _words(
     "fabric fabrics cloth cloths textile textiles material materials stuff goods woven weave "
@@ -77,7 +79,9 @@ FILLERS = _words(
     "a an and the of with in % for from some my old new this is it as made type style quality "
     "fibre fiber fibres fibers percent percentage approx approximately about ca circa content "
     "composition total weight at to i have plus very quite rather really bit little slightly "
-    "kind sort"
+    "kind sort off market stall shop charity thrifted thrift inherited stash found bought gifted "
+    "grandma's grandmother's granny's nan's mum's mom's mother's aunt's length lengths bundle "
+    "fat quarter half-metre called named"
 )
 QUALITIES = _words(
     "ity dty tissue triple "
@@ -88,7 +92,9 @@ QUALITIES = _words(
     "preshrunk raw rawedge selvedge selvage organic bio recycled sustainable eco deadstock "
     "vintage antique designer italian irish french japanese english scottish indian thai "
     "chinese swiss british european american african welsh egyptian pima supima turkish "
-    "belgian spanish luxury premium fine finest real genuine authentic good best basic "
+    "belgian spanish luxury premium fine finest real genuine authentic good best basic nice "
+    "great amazing favourite favorite soft-ish handspun khadi something liquid dobby gathered "
+    "trim trims trimming "
     "classic everyday standard regular traditional handwoven handloom handloomed yarndyed "
     "yarn spun filament worsted woollen tropical super extra ultra double-width single "
     "tubular openwidth circular warp weft tight tightly loosely loose dense densely open "
@@ -101,17 +107,19 @@ QUALITIES = _words(
     "washable machine handwashable colourfast high low mid pre up quick drying wicking "
     "moisture antipill pill anti static antistatic ribbon-free cross-dyed crossdyed thick "
     "thin chunky superfine supersoft buttery featherweight feather gossamer wispy narrow big "
-    "small large tiny mini micro jumbo pinwale fancy novelty unknown-brand surplus sample "
+    "small large tiny wee mini micro jumbo pinwale fancy novelty unknown-brand surplus sample "
     "cutting end roll thai-style knitwear bias straight true sumptuous rich heavyduty duty "
-    "long-staple staple short sharp ordinary usual pretreated untreated finished unfinished "
+    "long-staple staple short sharp ordinary usual back backed goat calf cow deer pretreated "
+    "untreated finished unfinished "
     "loomstate greige grey-state ready prepared"
 )
 STRETCH = _words("stretch stretchy stretchable elastic elasticated bistretch")
 WAYS = _words("2 4 two four one 1 way ways 2way 4way comfort power mechanical natural bi")
 LOOK = _words(
-    "look looks like lookalike effect imitation faux fake mock artificial vegan style-of simulated"
+    "art look looks like lookalike effect imitation faux fake mock artificial vegan style-of "
+    "simulated"
 )
-BLEND = _words("blend blended blends mix mixed mixes mixture union rich")
+BLEND = _words("blend blended blends mix mixed mixes mixture union half rich")
 PURE = _words("pure all wholly entirely pur")
 UNSURE = _words("maybe perhaps probably possibly might think guess guessing unsure seems either")
 NOT = _words("no not non without minus free un never except isnt")
@@ -249,5 +257,31 @@ FIBRE_WORDS = {
     "merino": "wool",
     "polycarbonate": "",
     "bamboo": "viscose",
+    "tussah": "tussah-silk",
+    "tussar": "tussah-silk",
+    "tussore": "tussah-silk",
+    "tasar": "tussah-silk",
+    "wo": "wool",
+    "wv": "wool",
+    "ws": "cashmere",
+    "wm": "mohair",
+    "wp": "alpaca",
+    "wk": "camel",
+    "wa": "angora",
+    "se": "silk",
+    "li": "linen",
+    "vi": "viscose",
+    "cv": "viscose",
+    "cmd": "modal",
+    "cly": "lyocell",
+    "cup": "cupro",
+    "ac": "acetate",
+    "ca": "acetate",
+    "ta": "triacetate",
+    "pl": "polyester",
+    "pan": "acrylic",
+    "pc": "acrylic",
+    "ju": "jute",
+    "ra": "ramie",
 }
 """Short words of labels and shops for fibres; the standards' own names stand in the knowledge."""

@@ -11,7 +11,9 @@ from advisor.project.phrases.shares import fibres_at
 from advisor.project.phrases.tokens import singulars, words_of
 
 _LOOK = singulars(lexicon.LOOK)
-_BEFORE = frozenset({"faux", "fake", "imitation", "mock", "artificial", "vegan", "simulated"})
+_BEFORE = frozenset(
+    {"art", "faux", "fake", "imitation", "mock", "artificial", "vegan", "simulated"}
+)
 LIKELY: tuple[Mix, ...] = ((("polyester", 100.0),), (("viscose", 100.0),))
 """What a cloth is made of that only looks like a costlier fibre (common practice)."""
 

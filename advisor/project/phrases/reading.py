@@ -25,6 +25,7 @@ from advisor.project.phrases.grounds import (
 )
 from advisor.project.phrases.looks import Looks, take_looks
 from advisor.project.phrases.shares import Fibres, fibres_at, read_shares, take_ratio
+from advisor.project.phrases.spoken import plain_words
 from advisor.project.phrases.suggestions import likest, slip_of
 from advisor.project.phrases.tokens import singulars, words_of
 from advisor.project.phrases.traits import traits_of
@@ -32,10 +33,6 @@ from advisor.project.phrases.weights import Weight, take_weight, weight_in_words
 
 LONGEST = 200
 _MOST_UNKNOWN = 2
-_UNKNOWN = re.compile(
-    r"\b(?:(?:unknown|mystery)\s+fib(?:re|er)s?|fib(?:re|er)s?\s+unknown|(?:fib(?:re|er)s?\s+)?"
-    r"(?:content|composition)\s+unknown|unknown|mystery)\b"
-)
 _SURFACES = {words_of(word)[0]: entry for word, entry in lexicon.SURFACES.items()}
 _WAYS = re.compile(r"\b([24])[\s-]*ways?\b", re.IGNORECASE)
 _WAY_WORDS = {"2": "two", "4": "four"}
@@ -93,9 +90,7 @@ class _Phrase:
         rest, weight, aside = take_weight(self.text)
         rest, ratio = take_ratio(_WAYS.sub(lambda way: f" {_WAY_WORDS[way[1]]} way ", rest))
         self._left_out(aside)
-        plain = " ".join(words_of(rest))
-        unknown = bool(_UNKNOWN.search(plain))
-        words = _UNKNOWN.sub(" ", plain).split()
+        words, unknown = plain_words(" ".join(words_of(rest)))
         unknown = unknown or any(word in _UNSURE for word in words)
         looks = take_looks(words, self.knowledge)
         words = looks.words

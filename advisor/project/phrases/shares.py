@@ -114,7 +114,10 @@ def fibres_at(words: list[str], at: int, knowledge: Knowledge) -> tuple[tuple[st
 
 
 def _paired(items: list[str | float]) -> tuple[Share, ...]:
-    """Each number beside its fibre, always on the same side; one that is missing is the rest."""
+    """Each number beside its fibre, always on the same side; one that is missing is the rest.
+
+    A fibre in the cloth's name and again with its share is one fibre: "wool crepe, 100% wool".
+    """
     first = isinstance(items[0], float) or isinstance(items[-1], str)
     found: list[Share] = []
     number: float | None = None
@@ -129,7 +132,8 @@ def _paired(items: list[str | float]) -> tuple[Share, ...]:
         else:
             expected = "a share beside each fibre: 'cotton 97 elastane 3'"
             raise InputError(Problem(f"not understood: '{item:g}'", None, expected))
-    return tuple(found)
+    shared = {fibre for fibre, share in found if share is not None}
+    return tuple(dict.fromkeys(item for item in found if item[1] or item[0] not in shared))
 
 
 def _checked(shares: tuple[Share, ...], left: tuple[str, ...], *, blend: bool) -> Fibres:

@@ -32,10 +32,18 @@ _ASIDE = re.compile(
     rf"(?<![\w.])(?:super\s*\d+\s*'?s?\b"
     rf"|{_NUMBER}\s*-?\s*(?:cm|inch(?:es)?|in|\"|m|met(?:re|er)s?|yds?|yards?)\b(?:\s*wide|\s*width)?"
     rf"|{_NUMBER}\s*-?\s*(?:wales?|den(?:ier)?|d|dtex|tex|tc|thread\s*count|count|ply|gauge|ne|nm)\b"
-    rf"|{_NUMBER}'?s\b)",
+    rf"|{_NUMBER}'?s\b|\d+\s*/\s*\d+\s*(?:\"|in\b|inch(?:es)?\b))",
     re.IGNORECASE,
 )
 _THICK = re.compile(rf"(?<![\w.]){_NUMBER}\s*mm\s*(?:thick\w*|pile|deep)\b", re.IGNORECASE)
+_THICKNESS = re.compile(rf"(?<![\w.]){_NUMBER}\s*mm\b", re.IGNORECASE)
+_BY_THICKNESS = re.compile(
+    r"leather|suede|hide\b|skin\b|neoprene|scuba|felt|foam|vinyl|fur\b|wadding|padded|sequin|bead|dot|spot"
+    r"|check|stripe|gingham|sherpa|sheepskin",
+    re.IGNORECASE,
+)
+"""Cloths and patterns of which "mm" is a size; of a silk it is the momme."""
+_LEAST_MOMME = 4.0
 _LEAST, _MOST = 5.0, 3000.0
 LIGHT = singulars(frozenset({"light", "lightweight", "lighter", "thin", "featherweight", "fine"}))
 MIDDLE = frozenset({"medium", "mid", "midweight", "mediumweight", "middleweight", "middling"})
@@ -55,6 +63,12 @@ def take_weight(text: str) -> tuple[str, Weight | None, tuple[str, ...]]:
     for pattern in (_RUNNING, _THICK):
         left += [found.group(0).strip() for found in pattern.finditer(text)]
         text = pattern.sub(" ", text)
+    thick = _THICKNESS.search(text)
+    if thick is not None and (
+        _BY_THICKNESS.search(text) or float(thick.group(1).replace(",", ".")) < _LEAST_MOMME
+    ):
+        left.append(thick.group(0).strip())
+        text = f"{text[: thick.start()]} {text[thick.end() :]}"
     weight = None
     found = _WEIGHT.search(text)
     if found is not None:

@@ -1,4 +1,4 @@
-"""What words for cloths come to, one row of `phrases.tsv` each."""
+"""What words for cloths come to, one row of `phrases.tsv` or `phrases_spoken.tsv` each."""
 
 from __future__ import annotations
 
@@ -14,10 +14,11 @@ from advisor.project.phrase import Reading, read_phrase
 from advisor.project.phrases.boundaries import cloths_said
 from advisor.project.phrases.suggestions import likest
 
-FILE = Path(__file__).with_name("phrases.tsv")
+FILES = [Path(__file__).with_name(name) for name in ("phrases.tsv", "phrases_spoken.tsv")]
 ROWS = [
     tuple(line.split("\t"))
-    for line in FILE.read_text("utf-8").splitlines()
+    for file in FILES
+    for line in file.read_text("utf-8").splitlines()
     if not line.startswith("#")
 ]
 UNDERSTOOD = [row for row in ROWS if row[1] != "REFUSED"]
@@ -60,8 +61,8 @@ def wrong(row: tuple[str, ...], reading: Reading) -> str:
 
 
 def test_the_corpus_is_large() -> None:
-    """Six hundred phrases and more, of which the reasonable ones are hardly refused."""
-    assert len(ROWS) >= 600
+    """A thousand phrases and more, of which the reasonable ones are hardly refused."""
+    assert len(ROWS) >= 1000
     refused = [row[0] for row in UNDERSTOOD if _refused(row[0])]
     assert len(refused) <= MOST_REFUSED * len(UNDERSTOOD), refused
 

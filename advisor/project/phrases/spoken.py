@@ -1,0 +1,26 @@
+"""What people say about a cloth in whole phrases, put into words that the grammar knows."""
+
+from __future__ import annotations
+
+import re
+
+_UNKNOWN = re.compile(
+    r"\b(?:(?:unknown|mystery)\s+fib(?:re|er)s?|fib(?:re|er)s?\s+unknown|(?:fib(?:re|er)s?\s+)?"
+    r"(?:content|composition)\s+unknown|unknown|mystery"
+    r"|(?:no idea|no clue|not sure|not certain|dunno|do(?:es)?(?: not|n't|nt) know|who knows"
+    r"|unlabell?ed|no label|without (?:a )?label)"
+    r"(?:\s+(?:what|which|of|about|the|it|it's|its|is|i|we|made|fib(?:re|er)s?|content"
+    r"|composition|this|kind))*)\b"
+)
+_PROOF = re.compile(r"\b(?:water|rain|shower)[\s-]*(?:resistant|repellent|proof(?:ed)?)\b")
+_HARMLESS = re.compile(
+    r"\b(?:non|no|not|without)[\s-]*(?:stretch\w*|directional|see[\s-]?through|transparent|shiny"
+    r"|print\w*|pattern\w*)\b"
+)
+"""What a cloth is said not to be that changes nothing: what is left open stays the tenderest."""
+
+
+def plain_words(text: str) -> tuple[list[str], bool]:
+    """The words of a phrase less what is said of not knowing, and whether that was said."""
+    text = _PROOF.sub("waterproof", _HARMLESS.sub(" ", text))
+    return _UNKNOWN.sub(" ", text).split(), bool(_UNKNOWN.search(text))
