@@ -27,6 +27,7 @@ from advisor.claims.judgement import Advice
 from advisor.decide.advise import advise
 from advisor.heat.stacks import fusibles_in
 from advisor.knowledge.model import Knowledge
+from advisor.label.whole import as_labelled
 from advisor.project.garment import Garment
 
 if TYPE_CHECKING:
@@ -132,7 +133,7 @@ def tell(decided: Decided, knowledge: Knowledge, parts: Parts) -> Answer:
         units=teller.units,
         layers=told_layers(teller),
         seams=(),
-        verdicts=told_verdicts(judgement, teller),
+        verdicts=told_verdicts(as_labelled(judgement, knowledge), teller),
         irons=told_settings(judgement, teller),
         conflicts=clashes,
         cure_all=told_cure_all(decided.advice, teller),

@@ -45,6 +45,7 @@ class CareLine:
         unknown: whether silence alone rules out more.
         setters: the claims that bound it, best founded first.
         silent: cloths of which nobody says how they bear it.
+        heard: every claim that was heard.
         at_most: the water of a hand wash, °C, where a part bears less than the usual.
     """
 
@@ -55,6 +56,7 @@ class CareLine:
     silent: tuple[str, ...]
     no_steam: bool = False
     at_most: int | None = None
+    heard: tuple[Said, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,14 +90,19 @@ def care_of(judgement: Judgement, knowledge: Knowledge) -> Care:
     """
     cloths = judgement.garment.cloths
     detached = {name: cloth for name, cloth in cloths.items() if cloth.detachable}
-    staying = [cloth for cloth in cloths.values() if not cloth.detachable]
     clashes = tuple(
         c
         for c in judgement.conflicts
         if c.place.scope == "garment" and c.aspect.startswith("care.")
     )
     apart = {name: _alone(cloth, judgement, knowledge) for name, cloth in detached.items()}
-    return Care(_lines(judgement, staying, knowledge) if staying else (), apart, clashes)
+    return Care(staying_lines(judgement, knowledge), apart, clashes)
+
+
+def staying_lines(judgement: Judgement, knowledge: Knowledge) -> tuple[CareLine, ...]:
+    """The care of what stays on; nothing where every part comes off."""
+    staying = [cloth for cloth in judgement.garment.cloths.values() if not cloth.detachable]
+    return _lines(judgement, staying, knowledge) if staying else ()
 
 
 def _alone(cloth: Cloth, judgement: Judgement, knowledge: Knowledge) -> tuple[CareLine, ...]:
@@ -138,7 +145,8 @@ def _line(
             known = _known_to_bear(aspect, cloth, knowledge)
             claims += known
             silent += [] if known else [cloth.name]
-    return replace(_met(aspect, claims, silent), at_most=_hand_warm(aspect, claims))
+    line = _met(aspect, claims, silent)
+    return replace(line, at_most=_hand_warm(aspect, claims), heard=tuple(claims))
 
 
 def _hand_warm(aspect: Aspect, claims: list[Said]) -> int | None:
@@ -284,7 +292,13 @@ def _ironing(
         for s in moisture
     )
     return CareLine(
-        aspect.id, aspect.words[spoken], False, _setters(aspect, claims, spoken), (), dry
+        aspect.id,
+        aspect.words[spoken],
+        False,
+        _setters(aspect, claims, spoken),
+        (),
+        dry,
+        heard=tuple(claims),
     )
 
 
