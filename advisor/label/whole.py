@@ -19,7 +19,7 @@ from advisor.label.care import IRON, ORIGIN, QUIET, CareLine, staying_lines
 
 SILENT = "Nobody says how it bears this, and silence is no permission."
 LABEL = "the label"
-WITHOUT_STEAM = "110 no steam"
+USUAL_IRON, WITHOUT_STEAM = "110", "110 no steam"
 
 
 def as_labelled(judgement: Judgement, knowledge: Knowledge) -> Judgement:
@@ -59,7 +59,7 @@ def verdict_of(line: CareLine, aspect: Aspect) -> Verdict:
 
 def _said(line: CareLine) -> str:
     """The answer with what the label adds to it, where the aspect has a word for that."""
-    steamless = line.aspect == IRON and line.no_steam and line.word == WITHOUT_STEAM.split()[0]
+    steamless = line.aspect == IRON and line.no_steam and line.word == USUAL_IRON
     return WITHOUT_STEAM if steamless else str(line.word)
 
 
