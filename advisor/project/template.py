@@ -82,6 +82,7 @@ the layers lie from the side under the iron downwards. A layer is the name of a 
 stretched to fit, or {notion: woven fusible interfacing}"""
 
 _MORE = """\
+a fastening may say on: shell, fastening: buttonholes and number: 5 instead of its layers;
 a seam may also say crosses: [side], gathers: {method: hand rows} or
 pleats: {kind: knife, number: 8, depth: 2 cm}; pieces: with name, fabric, width and height reckons
 the cloth to buy; with finished width and finished height, and fullness, hem or doubled: yes where

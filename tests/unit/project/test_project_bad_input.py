@@ -52,7 +52,7 @@ ONE_FAULT = [
         "'shell'",
     ),
     ("[shell, shell], length: 13", "[], length: 13", "[]", "'layers': must not be empty", ""),
-    ("layers: [shell, shell], ", "", "{name: shoulder", "missing key 'layers'", ""),
+    ("layers: [shell, shell], ", "", "{name: shoulder", "'shoulder' has no 'layers'", ""),
     (
         "[shell, shell], length: 13",
         "[{notion: coil zip}], length: 13",
