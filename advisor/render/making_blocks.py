@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection, Sequence
+
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.making import (
     ToldBuild,
@@ -24,6 +26,8 @@ from advisor.units.sentences import said
 
 MOST_WARNINGS = 1
 """Warnings of one seam on the close sheet; `--only seams` prints all."""
+SEVERAL = 3
+"""A warning of so many places is told once for all of them."""
 MOST_TOOLS = 5
 MOST_CUTS = 6
 SHAPED = frozenset({"tucks", "flounce", "tiers"})
@@ -31,14 +35,29 @@ SHAPED = frozenset({"tucks", "flounce", "tiers"})
 MOST_LOOKS = 5
 
 
-def seam_parts(seam: ToldPlace, numbers: Numbers) -> list[Part]:
-    """Bulk of a seam in a clause, and the worst of what goes against its plan."""
+def seam_parts(seam: ToldPlace, numbers: Numbers, told: Collection[str] = ()) -> list[Part]:
+    """Bulk of a seam in a clause, and the worst of what goes against its plan.
+
+    Args:
+        seam: the place.
+        numbers: what marks the sources.
+        told: warnings that were told of several places at once.
+    """
     built = seam.built
     if built is None:
         return []
     marks = "" if built.room == "fine" else numbers.mark(["design-choice", "derived"])
     parts = [Part(f"{built.build}.", marks=marks)]
-    return parts + [Part(text) for text in built.build_warns[:MOST_WARNINGS]]
+    return parts + [Part(text) for text in built.build_warns[:MOST_WARNINGS] if text not in told]
+
+
+def shared_warnings(places: Sequence[ToldPlace]) -> dict[str, list[str]]:
+    """Warnings that several places have alike, each with the names of those places."""
+    found: dict[str, list[str]] = {}
+    for place in places:
+        for text in place.built.build_warns[:MOST_WARNINGS] if place.built else ():
+            found.setdefault(text, []).append(place.name)
+    return {text: names for text, names in found.items() if len(names) >= SEVERAL}
 
 
 def to_buy(report: Answer, numbers: Numbers) -> Section:

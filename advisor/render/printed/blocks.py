@@ -61,6 +61,13 @@ class _Builder:
         self.chosen = chosen
         self.places = by_place(report)
         self.units: System = "us" if report.units == "us" else "metric"
+        self.shared = self.warnings()
+
+    def warnings(self) -> dict[str, list[str]]:
+        """What several seams are warned of alike, told once for all of them."""
+        from advisor.render.making_blocks import shared_warnings
+
+        return shared_warnings(self.report.seams)
 
     def whole(self) -> list[Section]:
         found = [
@@ -132,6 +139,9 @@ class _Builder:
         seen: dict[tuple[str, str], str] = {}
         usual = self.usual()
         items = [self.every_seam(usual)] if usual else []
+        items += [
+            Item(", ".join(names), parts=(Part(text),)) for text, names in self.shared.items()
+        ]
         for seam in self.report.seams:
             place = ("seam", seam.name)
             parts = self.lines(place, SEAM_LINES, seen, usual)
@@ -209,7 +219,7 @@ class _Builder:
             return []  # a question has no lengths to build from
         from advisor.render.making_blocks import seam_parts
 
-        parts = seam_parts(seam, self.numbers)
+        parts = seam_parts(seam, self.numbers, self.shared)
         fine = seam.built.room == "fine" and not seam.built.squeeze
         return parts[1:] if self.tight and fine else parts
 

@@ -187,9 +187,10 @@ def _seams(section: Section) -> str:
     """The seams as a table, each in a body of its own so that none is torn over two pages."""
     titles = ["Seam", *(title for title, _ in COLUMNS)]
     head = "".join(f'<th scope="col" role="columnheader">{escape(t)}</th>' for t in titles)
-    every = "".join(_every(item) for item in section.items if item.about == EXCEPT)
+    common = ("", EXCEPT)
+    every = "".join(_every(item) for item in section.items if item.about in common)
     empty = USUAL if every else "nothing special"
-    bodies = "".join(_seam(item, empty) for item in section.items if item.about != EXCEPT)
+    bodies = "".join(_seam(item, empty) for item in section.items if item.about not in common)
     table = (
         f'<table role="table">\n<thead role="rowgroup"><tr role="row">{head}</tr></thead>\n'
         f"{bodies}</table>\n"
@@ -198,12 +199,10 @@ def _seams(section: Section) -> str:
 
 
 def _every(item: Item) -> str:
-    """What most seams share, above the table."""
+    """What most or several seams share, above the table."""
+    about = f" {escape(item.about)}" if item.about else ""
     parts = " ".join(_part(part) for part in item.parts)
-    return (
-        f'<p class="every"><strong>{escape(_capital(item.lead))}</strong> {escape(item.about)}. '
-        f"{parts}</p>\n"
-    )
+    return f'<p class="every"><strong>{escape(_capital(item.lead))}</strong>{about}. {parts}</p>\n'
 
 
 def _seam(item: Item, empty: str) -> str:
