@@ -15,6 +15,7 @@ from advisor.project.lines import Line, as_yaml
 from advisor.units import System
 
 _SEWN_ON = frozenset({"button"})
+_PUT_IN = frozenset({"elastic", "bone"})
 _LAID = frozenset({"tape", "trim"})
 
 
@@ -70,7 +71,7 @@ def _before(item: Instruction, kinds: dict[str, str], needy: str, tender: str) -
     found = {kinds[name] for name in item.tender}
     if found == {"zip"}:
         return f"Press the {needy} edges before the {tender} goes in, and keep the hot iron off it"
-    if found == {"elastic"}:
+    if found <= _PUT_IN:
         return f"Press the {needy} before the {tender} goes in, and keep the hot iron off it"
     if found <= _SEWN_ON:
         return f"Press the {needy} before the {tender} is sewn on, and iron round it"

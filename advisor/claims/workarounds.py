@@ -25,7 +25,7 @@ from advisor.claims.speakers import HEAT_ASPECTS, Said, is_heat_need
 from advisor.knowledge.model import LIMIT_ASPECT, Entry, Knowledge
 from advisor.project.garment import Garment
 
-PARTS = frozenset({"zip", "elastic", "button", "hook-and-loop", "tape", "trim"})
+PARTS = frozenset({"zip", "elastic", "button", "hook-and-loop", "tape", "trim", "bone"})
 """Kinds of notion that can be kept beside the iron, or go in after it."""
 GLUED = frozenset({"fusible", "low-temperature fusible"})
 """Kinds of notion that have to be hot where they lie."""

@@ -11,16 +11,14 @@ from dataclasses import dataclass
 from typing import Final
 
 from advisor.craft import boning
-from advisor.knowledge.model import Knowledge
+from advisor.knowledge.model import Entry, Knowledge
 from advisor.project.garment import Garment, Seam
 
 BY_PIECE: Final = frozenset({"zip", "button"})
-BY_LENGTH: Final = frozenset({"elastic", "tape", "hook-and-loop", "trim"})
-PADS: Final = frozenset({"shoulder-pad"})
-"""Notions of a length-wise kind that are bought in pairs all the same."""
-ROWS: Final = frozenset({"hook-and-eye", "snap"})
+BY_LENGTH: Final = frozenset({"elastic", "tape", "hook-and-loop", "trim", "bone"})
+ROWS: Final = frozenset({"hook-and-eye", "snap", "set-snap"})
 """Fastenings of which one place may hold a row, so that its times do not tell their number."""
-BONING: Final = "boning"
+BONE: Final = "bone"
 ONE_FRONT: Final = ("front", "centre", "center")
 """In the name of a place: the garment has one of it, with two sides."""
 
@@ -65,7 +63,7 @@ def notions_to_buy(garment: Garment, knowledge: Knowledge) -> list[NotionBought]
 def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledge) -> NotionBought:
     entry = knowledge.entries[garment.cloths[name].entry]
     names = tuple(seam.name for seam in places)
-    if entry.id in PADS or entry.kind in BY_PIECE:
+    if _by_piece(entry):
         zips = entry.kind == "zip"
         counted = [_number(seam, zips=zips) for seam in places]
         rows = entry.id in ROWS and any(
@@ -79,12 +77,18 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
         return NotionBought(name, names, None if rows else sum(counted), cut, None)
     if entry.kind not in BY_LENGTH:
         return NotionBought(name, names, None, (), None)
-    bone = entry.id == BONING
+    bone = entry.kind == BONE
     lengths = [Lengths(seam.making.times, _length(seam, name, bone=bone)) for seam in places]
     known = [each.number * each.each for each in lengths if each.each is not None]
     whole = sum(known) if len(known) == len(lengths) else None
     lengths.sort(key=lambda each: -(each.each or 0.0))
     return NotionBought(name, names, None, tuple(lengths), whole, bends=_bends() if bone else ())
+
+
+def _by_piece(entry: Entry) -> bool:
+    """Whether it is counted: what its file says goes before what its kind says."""
+    said = entry.facts.get("sold by")
+    return entry.kind in BY_PIECE if said is None else bool(said == "piece")
 
 
 def _length(seam: Seam, name: str, *, bone: bool = False) -> float | None:

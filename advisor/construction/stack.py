@@ -42,7 +42,7 @@ STAY_MM: Final = 0.3
 
 TAPE_MM: Final = 0.5
 """Thickness of a zip's tape, mm (estimate): its teeth are never sewn over."""
-BESIDE: Final = frozenset({"boning"})
+BESIDE: Final = frozenset({"zip", "bone"})
 """What is stitched beside and never over; its casing counts as a tape."""
 
 
@@ -61,7 +61,7 @@ class Spot:
 def ply_of(cloth: Cloth, knowledge: Knowledge) -> Layer | None:
     """One ply of a cloth, by its own figures or by the middle of what is usual for it."""
     entry = knowledge.entries[cloth.entry]
-    if entry.kind == "zip" or entry.id in BESIDE:
+    if entry.kind in BESIDE:
         return Layer(TAPE_MM)
     weight = sum(cloth.weight) / 2 if cloth.weight else None
     density = least_density(cloth.mixes, knowledge)

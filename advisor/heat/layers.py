@@ -39,9 +39,14 @@ PARTS_IN = {
     "moulded-zip": "moulded zip",
     "coil-zip": "coil zip",
     "concealed-zip": "coil zip",
+    "open-ended-zip": "moulded zip",
+    "two-way-zip": "moulded zip",
+    "water-resistant-zip": "coil zip",
     "plastic-button": "moulded zip",
     "glass-button": "glass bead",
+    "glass-stone": "glass bead",
     "hook-and-eye": "hook",
+    "bra-hooks": "hook",
 }
 """The hard part in a notion, by the names of the heat model; another button counts as metal."""
 

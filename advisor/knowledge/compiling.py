@@ -216,7 +216,7 @@ class _Compiler:
             "claims": [self.claim(c, "", ()) for c in form.claims],
             "facts": _facts(
                 form,
-                ("weight", "thickness", "traits sources", "limits", "notes", "fuses at", "sold in"),
+                ("weight", "thickness", "traits sources", "limits", "notes", "fuses at", "sold in", "sold by"),
                 keep=True,
             )
             | self.loosened(item.id)

@@ -48,6 +48,8 @@ NotionKind = Literal[
     "button",
     "thread",
     "trim",
+    "bone",
+    "glue",
 ]
 Family = Literal[
     "sheers",
@@ -307,6 +309,8 @@ class NotionForm(Entry):
     needed: ClassVar[tuple[str, ...]] = ("structure", "kind")
 
     kind: NotionKind | None = None
+    sold_by: Literal["piece", "length"] | None = None
+    """Where it is bought otherwise than notions of its kind are."""
     fuses_at: Fusing | None = None
 
 

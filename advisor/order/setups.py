@@ -29,7 +29,7 @@ OVERLOCKS = frozenset({"503", "504", "514", "516", "401"})
 UNFINISHED = frozenset({"none", "enclosed in the seam", ""})
 BY_HAND = frozenset({"pinked", "hand overcast", "edge sealant"})
 OVERLOCKER = "overlocker"
-BONES = frozenset({"boning"})
+BONE = "bone"
 """What goes into a stitched and pressed channel, and is never sewn over."""
 STAY = "301, short"
 ZIGZAG = "304"
@@ -77,8 +77,8 @@ class Setups:
 
     def bones(self, seam: SeamPlace) -> frozenset[str]:
         """The bones that lie in a seam."""
-        cloths = self.garment.cloths
-        return frozenset(name for name in seam.notions if cloths[name].entry in BONES)
+        entries, cloths = self.knowledge.entries, self.garment.cloths
+        return frozenset(n for n in seam.notions if entries[cloths[n].entry].kind == BONE)
 
     def verdict(self, place: Place, aspect: str) -> Verdict | None:
         """The verdict of a place, after the chosen remedy where the place clashes."""

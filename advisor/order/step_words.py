@@ -13,6 +13,8 @@ STAY_MM = (1.5, 2.0)
 """The stitch of a stay row, mm: `trade-staystitch`; `class-stitch-length` has 2.5."""
 STAY_FROM_SEAM = 3.0
 """How far outside the seam line it runs, mm: `trade-staystitch`."""
+LAID_AFTER = frozenset({"sealing-tape"})
+"""What lies on a seam once it is stitched, and is never caught in it."""
 BONES_CLEAR = 6.0
 """How far a bone ends from any seam at the least, mm: common practice."""
 NO_LAST_IRON = "Smooth the whole garment with the hands: no iron suits all of it"
@@ -22,6 +24,8 @@ CLIPPED = {"curved": " and clip or notch them", "corner": " and cut the corners 
 def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
     """The sentence of a step on a seam; `ironed` says whether an iron is used for it."""
     absent = facts.setups.bones(place) | facts.ruled_out(place)
+    if op.id == "join":
+        absent |= {name for name in place.notions if facts.entry(name).id in LAID_AFTER}
     layers = [use.cloth for use in place.seam.uses if use.cloth not in absent]
     how = _how(op.id, place, facts, ironed=ironed)
     text = op.does.format(name=place.name, cloths=" + ".join(layers), how=how)

@@ -47,7 +47,7 @@ def _tape(place: SeamPlace, facts: Facts) -> str:
         return ""
     return (
         f"'{place.name}': {tapes[0]} is taken for a woven stay tape, which seals nothing; the seam "
-        "is sealed with sealing tape or a sealant."
+        "is sealed with sealing tape or a sealant. Write 'sealing tape' where that is meant."
     )
 
 
