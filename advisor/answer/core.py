@@ -14,7 +14,7 @@ from advisor.answer.teller import Teller
 from advisor.claims.judgement import Judgement
 from advisor.decide.trials import find_trials, guards, weight_of
 
-_WORST_KINDS = ("eye", "fire", "burn", "health", "cut", "damage")
+_WORST_KINDS = ("eye", "child", "fire", "burn", "health", "cut", "damage")
 
 
 def told_layers(teller: Teller) -> tuple[ToldLayer, ...]:

@@ -47,7 +47,7 @@ SOURCES = (
 BY_MODEL = "computed, not measured"
 _FINE = ("metal yarn", "glass bead")
 """Parts that cool with the cloth they are in; only the full answer speaks of them."""
-_KINDS = ("eye", "fire", "burn", "health", "cut", "damage")
+_KINDS = ("eye", "child", "fire", "burn", "health", "cut", "damage")
 _GRADES = ("no", "perhaps", "likely", "sure")
 
 

@@ -216,7 +216,16 @@ class _Compiler:
             "claims": [self.claim(c, "", ()) for c in form.claims],
             "facts": _facts(
                 form,
-                ("weight", "thickness", "traits sources", "limits", "notes", "fuses at", "sold in", "sold by"),
+                (
+                    "weight",
+                    "thickness",
+                    "traits sources",
+                    "limits",
+                    "notes",
+                    "fuses at",
+                    "sold in",
+                    "sold by",
+                ),
                 keep=True,
             )
             | self.loosened(item.id)

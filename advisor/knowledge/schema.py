@@ -89,7 +89,7 @@ FibreGroup = Literal[
     "skin",
     "other",
 ]
-CautionKind = Literal["burn", "eye", "fire", "cut", "damage", "health"]
+CautionKind = Literal["burn", "eye", "fire", "cut", "damage", "health", "child"]
 
 
 def _spaced(name: str) -> str:

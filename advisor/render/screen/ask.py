@@ -53,6 +53,8 @@ MOST_BESIDE = 3
 LINES = 40
 """What a screen holds, the prompt left out."""
 OWN = "own-limit"
+ALWAYS_TOLD = ("eye", "child")
+"""Kinds of caution that no lack of room leaves out."""
 CLEAR = "Nothing clashes here; test on scraps all the same."
 MORE = "--more: reasons and sources; --all: everything; `advisor iron`: the heat."
 
@@ -210,9 +212,9 @@ def _rest(answer: Answer, room: Room) -> Iterator[tuple[str, str]]:
 
 
 def _cautions(answer: Answer, most: int) -> list[str]:
-    """What this combination adds: what hurts eyes, limits gone beyond, the gravest of the rest."""
+    """What this combination adds: what hurts eyes or children, limits gone beyond, the gravest of the rest."""
     special = [c for c in answer.cautions if not c.general]
-    kept = [c for c in special if c.kind == "eye" or c.id == OWN]
+    kept = [c for c in special if c.kind in ALWAYS_TOLD or c.id == OWN]
     kept += [c for c in special if c not in kept][: max(0, most - len(kept))]
     return list(dict.fromkeys(c.text for c in kept))
 
