@@ -212,7 +212,7 @@ def _rest(answer: Answer, room: Room) -> Iterator[tuple[str, str]]:
 
 
 def _cautions(answer: Answer, most: int) -> list[str]:
-    """What this combination adds: what hurts eyes or children, limits gone beyond, the gravest of the rest."""
+    """What this combination adds: for eyes and children, own limits, the gravest of the rest."""
     special = [c for c in answer.cautions if not c.general]
     kept = [c for c in special if c.kind in ALWAYS_TOLD or c.id == OWN]
     kept += [c for c in special if c not in kept][: max(0, most - len(kept))]
