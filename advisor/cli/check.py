@@ -4,18 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import Annotated
 
 import typer
 
 from advisor.cli import common
-
-if TYPE_CHECKING:
-    from advisor.claims.claimsets import ValueSet
-    from advisor.claims.collect import Place
-    from advisor.claims.judgement import Advice, Judgement
-    from advisor.knowledge.model import Knowledge
-    from advisor.project.garment import Garment
+from advisor.cli.output import say
 
 
 def check(
@@ -36,7 +30,12 @@ def check(
 
     known, parts, taken = common.knowledge(), Parts(file=str(file)), None
     if take is not None:
-        taken = _take(file, take, decide(load_project(file, known), known, parts).advice, known)
+        from advisor.writing.remedies import take_remedies
+
+        found = take_remedies(file, take, known)
+        taken = found.lines
+        for note in found.notes:
+            say(note)
     garment = common.with_units(load_project(file, known), units)
     told = replace(tell(decide(garment, known, parts), known, parts), taken=taken)
     if json:
@@ -46,49 +45,3 @@ def check(
 
         common.print_text(render_check(told))
     common.leave(told)
-
-
-def _take(file: Path, words: str, advice: Advice, known: Knowledge) -> tuple[str, ...]:
-    """Write remedies into the project; every line that was written, as text.
-
-    Raises:
-        InputError: nothing is so numbered, or together they cure nothing; nothing is written.
-    """
-    from advisor.cli.output import say
-    from advisor.decide.taking import chosen
-    from advisor.project.load import garment_of
-    from advisor.project.taking import with_lines
-    from advisor.textio.files import update_file
-    from advisor.textio.yamlfile import parse_yaml
-
-    together = chosen(advice, words, known)
-
-    def change(text: str) -> str:
-        new = with_lines(text, together.lines, str(file))
-        read = garment_of(parse_yaml(new, str(file)), known)
-        _must_be(read, together.after, known, file)
-        return new
-
-    for note in update_file(file, change):
-        say(note)
-    return tuple(line.text for line in together.lines)
-
-
-def _must_be(garment: Garment, proved: Judgement, known: Knowledge, file: Path) -> None:
-    """Refuse what would not read back as the garment that was proved."""
-    from advisor.decide.evaluate import judge
-    from advisor.errors import InputError
-
-    if _allowed(judge(garment, known)) != _allowed(proved):
-        raise InputError(
-            f"{file}: this remedy cannot be written into the project as it stands; write it by hand"
-        )
-
-
-def _allowed(judgement: Judgement) -> dict[tuple[Place, str], ValueSet]:
-    """What is allowed in every place, which is all that a remedy may change."""
-    return {
-        (place, aspect): verdict.allowed
-        for place, found in judgement.verdicts.items()
-        for aspect, verdict in found.items()
-    }

@@ -3,15 +3,12 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import Annotated
 
 import typer
 
 from advisor.cli import common
 from advisor.cli.output import say
-
-if TYPE_CHECKING:
-    from advisor.knowledge.model import Knowledge
 
 
 def order(
@@ -42,7 +39,10 @@ def order(
     known = common.knowledge()
     parts = Parts(order=True, plain=plain, sitting=_minutes(sitting), file=file.name)
     if tick or untick:
-        _tick(file, tick or [], untick or [], known)
+        from advisor.writing.ticks import tick_steps
+
+        for note in tick_steps(file, tick or [], untick or [], known):
+            say(f"{file}: {note}")
     told = answer(common.with_units(load_project(file, known), units), known, parts)
     if told.work is None:
         from advisor.errors import InputError
@@ -69,27 +69,3 @@ def _minutes(text: str | None) -> float | None:
         raise InputError(
             Problem(f"'{text}' is no length of a sitting", None, "90min, 1.5h or 120")
         ) from None
-
-
-def _tick(file: Path, tick: list[str], untick: list[str], known: Knowledge) -> None:
-    """Write the ticks into the project file; a name that is no step is refused first."""
-    from advisor.decide.advise import advise
-    from advisor.errors import InputError
-    from advisor.order.work import order_of
-    from advisor.project.load import load_project
-    from advisor.project.ticking import tick_file
-    from advisor.project.wishes import unknown_step
-
-    garment = load_project(file, known)
-    steps = list(order_of(advise(garment, known), known).order)
-    for name in tick:
-        if name not in steps:
-            raise InputError(unknown_step(name, steps))
-    before = garment.wishes.done
-    for name in untick:
-        if name not in before:
-            raise InputError(
-                unknown_step(name, list(before)).replace("step is called", "ticked step is called")
-            )
-    for note in tick_file(file, tick, untick):
-        say(f"{file}: {note}")

@@ -8,7 +8,16 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from advisor.cli import common
-from advisor.cli.webpage import Html, Replace, check_alone, write_page
+from advisor.cli.webpage import (
+    Booklet,
+    Html,
+    Paper,
+    Replace,
+    check_alone,
+    with_label,
+    write_booklet,
+    write_page,
+)
 
 if TYPE_CHECKING:
     from advisor.answer.model.answer import Answer
@@ -40,6 +49,8 @@ def sheet(
         str | None, typer.Option(help=f"Print one section: {', '.join(SECTIONS)}.")
     ] = None,
     html: Html = None,
+    booklet: Booklet = None,
+    paper: Paper = None,
     replace: Replace = False,
     units: common.Units = None,
 ) -> None:
@@ -47,12 +58,17 @@ def sheet(
     from advisor.answer.pipeline import Parts, answer
     from advisor.project.load import load_project
 
-    check_alone(html, json, reasons, everything, only)
+    check_alone(html or booklet, json, reasons, everything, only)
+    check_alone(html, booklet)
     known = common.knowledge()
     garment = common.with_units(load_project(file, known), units)
     parts = Parts(shopping=True, heat=True, ways=json, iron=True, order=True, file=file.name)
+    if booklet is not None:
+        parts = with_label(parts, file, known)
     told = answer(garment, known, parts)
-    if html is not None:
+    if booklet is not None:
+        write_booklet(booklet, told, paper, replace=replace)
+    elif html is not None:
         write_page(html, told, replace=replace)
     elif json:
         common.print_answer(told)

@@ -1,4 +1,4 @@
-"""The iron across the layers of each place as the main part of a page.
+"""The iron across the layers of each place as what a template sets.
 
 The words are those of `iron`; the drawing stands beside a table that says the same.
 """
@@ -6,19 +6,45 @@ The words are those of `iron`; the drawing stands beside a table that says the s
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
-from html import escape
+from dataclasses import dataclass, replace
+
+from markupsafe import Markup
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.heat import ToldIron
 from advisor.knowledge.model import Knowledge
 from advisor.render.iron_picture import iron_svg, layers_at
 from advisor.render.iron_text import alike, common_text, layer_texts, presses
+from advisor.render.markup import rendered
+from advisor.render.plain import plain_section
 from advisor.render.printed.blocks import sections
 from advisor.render.printed.digest import digest
-from advisor.render.printed.html import PICTURE, headed, section_html, sources_html
+from advisor.render.printed.html import PICTURE, system_of
 from advisor.render.printed.numbers import Numbers
-from advisor.units import System
+from advisor.render.printed.section import Section
+
+
+@dataclass(frozen=True, slots=True)
+class Board:
+    """Places that are alike: their drawing, their layers, what all bear, and how to press."""
+
+    names: tuple[str, ...]
+    drawing: str
+    layers: tuple[tuple[str, str, str], ...]
+    common: str
+    presses: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Irons:
+    """What the template of the iron sets."""
+
+    garment: str
+    before: tuple[Section, ...]
+    boards: tuple[Board, ...]
+    after: tuple[Section, ...]
+    sources: tuple[tuple[str, str, str], ...]
+    caption: str = PICTURE
 
 
 def heat_only(report: Answer) -> Answer:
@@ -31,47 +57,33 @@ def heat_only(report: Answer) -> Answer:
     )
 
 
-def iron_main(report: Answer, knowledge: Knowledge) -> str:
+def irons_of(report: Answer, knowledge: Knowledge) -> Irons:
     """What can go wrong under the iron, the layers of each place, and what burns."""
     heat = heat_only(report)
     numbers = Numbers(heat, most=2, short=True)
-    units: System = "us" if report.units == "us" else "metric"
-    found = {s.id: s for s in sections(heat, numbers, digest(heat))}
-    parts = [section_html(found[k]) for k in ("conflicts",) if k in found]
-    parts += [
-        headed(
-            f"place-{i}",
-            ", ".join(str(p.place) for p in places),
-            _place(places, report, units, knowledge),
-        )
-        for i, places in enumerate(alike(report.iron or ()), 1)
-    ]
-    parts += [section_html(found[k]) for k in ("cautions", "unknowns") if k in found]
-    title = escape(f"{report.garment}: the iron across its layers")
-    return (
-        f'<main class="medium">\n<h1>{title}</h1>\n{"".join(parts)}{sources_html(numbers)}</main>'
+    every = map(plain_section, sections(heat, numbers, digest(heat)))
+    found = {s.id: s for s in every}
+    return Irons(
+        garment=report.garment,
+        before=tuple(found[k] for k in ("conflicts",) if k in found),
+        boards=tuple(_board(same, report, knowledge) for same in alike(report.iron or ())),
+        after=tuple(found[k] for k in ("cautions", "unknowns") if k in found),
+        sources=tuple(numbers.entries()),
     )
 
 
-def _place(places: Sequence[ToldIron], report: Answer, units: System, knowledge: Knowledge) -> str:
-    """Drawing, table, what all layers bear together, and the rest of the press."""
-    place = places[0]
-    drawing = iron_svg(layers_at(place), f"Iron limits: {place.place}", units)
-    rows = ""
-    for layer in place.layers:
-        bears, why = layer_texts(layer, units, knowledge)
-        rows += (
-            f'<tr><th scope="row">{escape(layer.name)}</th><td data-label="Bears">'
-            f'{escape(bears)}</td><td data-label="Why">{escape(why)}</td></tr>\n'
-        )
-    press = "".join(
-        f'<p><span class="label">Press{escape(f" ({names})" if names else "")}:</span> '
-        f"{escape(how)}.</p>\n"
-        for how, names in presses(places, report)
-    )
-    return (
-        f"<figure>{drawing}<figcaption>{PICTURE}</figcaption></figure>\n"
-        '<table>\n<thead><tr><th scope="col">Layer</th><th scope="col">Bears</th>'
-        f'<th scope="col">Why, and on whose word</th></tr></thead>\n<tbody>\n{rows}</tbody>\n'
-        f"</table>\n<p>{escape(common_text(place, units))}</p>\n{press}"
+def iron_main(report: Answer, knowledge: Knowledge) -> Markup:
+    """The iron as a main part that stands by itself."""
+    return rendered("iron_main.html", {"irons": irons_of(report, knowledge)})
+
+
+def _board(places: Sequence[ToldIron], report: Answer, knowledge: Knowledge) -> Board:
+    place, units = places[0], system_of(report)
+    layers = tuple((x.name, *layer_texts(x, units, knowledge)) for x in place.layers)
+    return Board(
+        names=tuple(str(p.place) for p in places),
+        drawing=iron_svg(layers_at(place), f"Iron limits: {place.place}", units),
+        layers=layers,
+        common=common_text(place, units),
+        presses=tuple(presses(places, report)),
     )

@@ -98,7 +98,7 @@ def _marks(height: float, units: System) -> list[str]:
         parts.append(
             f'<text x="{x:g}" y="10" text-anchor="middle" font-size="8">{dots}</text>'
             f'<text x="{x:g}" y="22" text-anchor="middle">{degrees(mark.ceiling, units)}</text>'
-            f'<path d="M{x:g} 25V{height:g}" stroke="#000" stroke-width=".6" '
+            f'<path d="M{x:g} 25V{height:g}" stroke="currentColor" stroke-width=".6" '
             'stroke-dasharray="1.5 2.5"/>'
         )
     return parts
@@ -115,29 +115,26 @@ def _bar(layer: Bar, top: float, units: System) -> list[str]:
     ]
     if limit > COLD:
         parts.append(
-            f'<rect x="{start:g}" y="{top + 2:g}" width="{end - start:g}" height="8" fill="#fff" '
-            'stroke="#000" stroke-width=".8"/>'
+            f'<rect x="{start:g}" y="{top + 2:g}" width="{end - start:g}" height="8" fill="none" '
+            'stroke="currentColor" stroke-width=".8"/>'
         )
         if need is not None and need <= limit:
             parts.append(_hatch(_x(need), end, top))
-    parts.append(f'<path d="M{end:g} {top:g}v12" stroke="#000" stroke-width="2.6"/>')
+    parts.append(f'<path d="M{end:g} {top:g}v12" stroke="currentColor" stroke-width="2.6"/>')
     if need is not None and need > limit:
         x = _x(need)
-        parts.append(f'<path d="M{x:g} {top + 1:g}l5 5-5 5-5-5z" fill="#fff" stroke="#000"/>')
+        diamond = f"M{x:g} {top + 1:g}l5 5-5 5-5-5z"
+        parts.append(f'<path d="{diamond}" fill="none" stroke="currentColor"/>')
     text = "no iron" if limit <= COLD else degrees(limit, units).split()[0]
-    parts.append(
-        f'<text x="{end + 4:g}" y="{middle + 4:g}" stroke="#fff" stroke-width="3" '
-        f'paint-order="stroke">{text}</text></g>'
-    )
+    parts.append(f'<text x="{end + 4:g}" y="{middle + 4:g}" class="halo">{text}</text></g>')
     return parts
 
 
 def _hatch(left: float, right: float, top: float) -> str:
     """Slanted strokes, which no printer turns into a plain grey."""
     strokes = "".join(f"M{x:g} {top + 10:g}l4-8" for x in _steps(left, max(left, right - 4.0), 4.0))
-    return (
-        f'<path d="M{left:g} {top + 2:g}v8{strokes}" fill="none" stroke="#000" stroke-width="1"/>'
-    )
+    line = f"M{left:g} {top + 2:g}v8{strokes}"
+    return f'<path d="{line}" fill="none" stroke="currentColor" stroke-width="1"/>'
 
 
 def _steps(left: float, right: float, step: float) -> list[float]:

@@ -10,7 +10,7 @@ from advisor.render.layout import heading, row, wrap
 from advisor.render.printed.numbers import Numbers
 
 _COLUMN = 14
-_CARE = {
+CARE = {
     "care.wash": "wash",
     "care.bleach": "bleach",
     "care.dry": "dry",
@@ -116,7 +116,7 @@ class _Page:
     def _care(self) -> list[str]:
         care = self.label.care
         lines = heading("Care of the whole, in this order")
-        lines += [line for about in _said(care.lines) for line in self._care_line(about)]
+        lines += [line for about in said_care(care.lines) for line in self._care_line(about)]
         if care.cleaning == "none" and not care.conflicts:
             text = (
                 "Neither washing nor dry cleaning is left, and the label has to say just that. "
@@ -126,11 +126,11 @@ class _Page:
         lines += self._clashes(care.conflicts)
         for part in care.apart:
             lines += wrap(f"{part.cloth} comes off and has a care label of its own:", "  ")
-            lines += [line for about in _said(part.lines) for line in self._care_line(about, 4)]
+            lines += [line for about in said_care(part.lines) for line in self._care_line(about, 4)]
         silent = {}
-        for about in _said(care.lines):
+        for about in said_care(care.lines):
             if about.silent and about.line is not None:
-                silent[_CARE[about.aspect]] = about.silent
+                silent[CARE[about.aspect]] = about.silent
         if silent:
             text = "; ".join(f"{what}: {_names(names)}" for what, names in silent.items())
             text = f"Silence is no permission: nothing is known of how these bear it - {text}."
@@ -147,7 +147,7 @@ class _Page:
             text = f"{about.line} {self._mark(about.sources, 1)}"
         told = [f"{s.who}: {s.why.rstrip('.')} {self._mark(s.sources)}" for s in about.set_by[:1]]
         text = " - ".join([text, *told])
-        return row(_CARE[about.aspect], text, indent, _COLUMN + 2 - indent)
+        return row(CARE[about.aspect], text, indent, _COLUMN + 2 - indent)
 
     def _clashes(self, ids: Sequence[str]) -> list[str]:
         lines: list[str] = []
@@ -194,7 +194,7 @@ class _Page:
         return self.numbers.mark(sources, most)
 
 
-def _said(lines: Sequence[ToldCare]) -> Sequence[ToldCare]:
+def said_care(lines: Sequence[ToldCare]) -> Sequence[ToldCare]:
     """The care lines that a label carries: what is never washed is not dried either."""
     unwashed = any(x.aspect == "care.wash" and x.answer == "do not wash" for x in lines)
     return [x for x in lines if not (unwashed and x.aspect == "care.dry")]

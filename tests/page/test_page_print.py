@@ -9,15 +9,19 @@ import json
 import re
 import subprocess
 from dataclasses import replace
+from datetime import date
 from html import escape, unescape
 from pathlib import Path
+from xml.etree import ElementTree as ET
 
 import pytest
 
+from advisor.answer.label import Asked
 from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import WHOLE, answer
 from advisor.overlay.cache import load_knowledge
 from advisor.project.load import load_project
+from advisor.render.printed.booklet import render_booklet
 from advisor.render.printed.html import render_html
 
 CHECKOUT = Path(__file__).resolve().parents[2]
@@ -195,10 +199,84 @@ def test_the_browser_holds_every_clash_and_seam(
     found = measured(chromium, tmp_path, page, 1000, script)
     assert isinstance(found, dict)
     report = reports[demo]
-    assert [seam["name"] for seam in report["seams"]] == found["seams"]
+    assert [seam.name for seam in report.seams] == found["seams"]
     told = {place for text in found["clashes"] for place in text.split(", ")}
-    assert {c["place"] for c in report["conflicts"]} == told
+    assert {place for c in report.conflicts for place in c.places} == told
     assert found["cures"] >= len(found["clashes"])
+
+
+def booklet(demo: Path, paper: str = "a4") -> str:
+    """The booklet of a project on some day, with everything in it."""
+    known = load_knowledge()
+    parts = replace(WHOLE, label=Asked("eu"))
+    told = answer(load_project(demo, known), known, parts)
+    return render_booklet(told, date(2026, 3, 1), paper)
+
+
+@pytest.mark.parametrize(("paper", "size"), [("a4", A4), ("letter", LETTER)])
+def test_a_booklet_prints_on_both_papers(
+    paper: str, size: tuple[float, float], chromium: str, tmp_path: Path
+) -> None:
+    """All pages have the size that was asked for, and there are at most 16 of a busy jacket."""
+    page, out = tmp_path / "b.html", tmp_path / "b.pdf"
+    page.write_text(booklet(JACKET, paper), encoding="utf-8")
+    run_browser(
+        chromium, tmp_path, "--no-pdf-header-footer", f"--print-to-pdf={out}", page.as_uri()
+    )
+    found = sheets_of_paper(out.read_bytes())
+    assert 8 <= len(found) <= 16
+    for width, height in found:
+        assert size == pytest.approx((width, height), abs=1)
+
+
+def test_type_in_a_booklet_is_at_least_ten_point(chromium: str, tmp_path: Path) -> None:
+    """Whatever of it holds text, a mark or a number of a source too, is set in 10 point or more.
+
+    The rules for paper are put in force on the screen, where the browser tells what they come to.
+    """
+    page = (
+        booklet(JACKET)
+        .replace("@media print{", "@media all{")
+        .replace("@media screen", "@media tv")
+    )
+    page = re.sub(r'<meta http-equiv="Content-Security-Policy"[^>]*>', "", page)
+    script = (
+        "d => [...d.body.querySelectorAll('*')].filter(e => !e.closest('svg') && "
+        "[...e.childNodes].some(n => n.nodeType == 3 && n.data.trim()))"
+        ".map(e => parseFloat(d.defaultView.getComputedStyle(e).fontSize) * 0.75)"
+    )
+    sizes = measured(chromium, tmp_path, page, 1000, script)
+    assert isinstance(sizes, list)
+    assert len(sizes) > 200
+    assert round(min(sizes), 2) >= 10
+
+
+@every_demo
+def test_a_booklet_holds_all_that_is_ticked_bought_and_tried(demo: str) -> None:
+    """Order with a box for each step, cloth, label, a swatch for each test, marks, and notes."""
+    path = next(d for d in DEMOS if d.stem == demo)
+    known = load_knowledge()
+    told = answer(load_project(path, known), known, replace(WHOLE, label=Asked("eu")))
+    page = booklet(path)
+    root = ET.fromstring(page.partition("\n")[2])
+    text = " ".join("".join(root.itertext()).split())
+    assert told.work is not None
+    steps = [e for e in root.iter("li") if e.get("class") == "step"]
+    assert len(told.work.order) == len(steps)
+    for step, shown in zip(told.work.order, steps, strict=True):
+        assert step.does in " ".join("".join(shown.itertext()).split())
+        assert "tickbox" == shown[0].get("class")
+    swatches = [e for e in root.iter("div") if e.get("class") == "swatch"]
+    assert len(told.tests) == len(swatches)
+    for words in ("What the marks mean", "To buy", "Label", "Record of the scrap tests", "Notes"):
+        assert words in text
+    assert [] == re.findall(r"--[a-z]+|advisor (?:check|sheet|order|why|iron|explain)", text)
+    assert "1 March 2026" in text
+    style = page.partition("<style>")[2].partition("</style>")[0]
+    assert '@top-right{content:"1 March 2026"' in style
+    assert "counter(page)" in style
+    ids = [e.get("id") for e in root.iter() if e.get("id")]
+    assert len(ids) == len(set(ids))
 
 
 @every_demo

@@ -26,7 +26,8 @@ DECIDE = CLAIMS | {"claims", "construction", "heat"}
 ORDER = DECIDE | {"decide"}
 ANSWER = ORDER | {"order", "label", "identify"}
 RENDER = ANSWER | {"answer"}
-PAGE = RENDER | {"render", "textio", "overlay"}
+WRITING = RENDER | {"textio", "overlay"}
+PAGE = WRITING | {"render", "writing"}
 CLI = PAGE | {"page"}
 MAY_USE: dict[str, set[str]] = {
     "errors": set(),
@@ -45,6 +46,7 @@ MAY_USE: dict[str, set[str]] = {
     "identify": ORDER,
     "answer": ANSWER,
     "render": RENDER,
+    "writing": WRITING,
     "page": PAGE,
     "cli": CLI,
     "__init__": set(),

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import re
+from base64 import b64encode
 from functools import cache
+from hashlib import sha256
 from itertools import pairwise
 from pathlib import Path
 from xml.etree import ElementTree as ET
@@ -17,6 +19,7 @@ from advisor.overlay.cache import load_knowledge
 from advisor.project.load import garment_of
 from advisor.project.quick import quick_garment
 from advisor.render.iron_html import iron_main
+from advisor.render.plain import plain_section, without_commands
 from advisor.render.printed.blocks import sections
 from advisor.render.printed.compact import fitted_lines, render_sheet
 from advisor.render.printed.digest import digest
@@ -103,7 +106,7 @@ def test_a_hostile_name_stays_a_name() -> None:
 
 def test_a_hostile_title_cannot_leave_the_head() -> None:
     """The title of any page is escaped."""
-    root = parsed(document("</title><script>x</script>", "<main/>"))
+    root = parsed(document("</title><script>x</script>", "<main></main>"))
     assert "</title><script>x</script>" == root.findtext("head/title")
 
 
@@ -158,11 +161,10 @@ def test_page_and_text_say_the_same(path: Path) -> None:
     text = re.sub(r"\[[\dcdem,*]+\]|\s+", "", render_sheet(report))
     found = sections(report, Numbers(report, most=2, short=True), digest(report), tight)
     for section in found:
-        for item in section.items:
-            for part in item.parts:
-                bare = re.sub(r"\s+", "", part.text)
-                assert bare in page
-                assert bare in text
+        for item, on_page in zip(section.items, plain_section(section).items, strict=True):
+            for part, shown in zip(item.parts, on_page.parts, strict=True):
+                assert re.sub(r"\s+", "", shown.text) in page
+                assert re.sub(r"\s+", "", part.text) in text
 
 
 @every_demo
@@ -215,3 +217,27 @@ def test_the_iron_page_is_whole_and_names_every_layer() -> None:
     heads = [e.text for e in root.iter("th") if e.get("scope") == "row"]
     assert ["cotton velveteen", "acetate satin", "nylon tulle"] == heads
     assert 1 == len([e for e in root.iter() if e.tag.endswith("}svg")])
+
+
+@every_demo
+def test_no_command_is_named_on_paper(path: Path) -> None:
+    """What is only typed at a command line stands on no sheet."""
+    said = words(parsed(render_html(demo(path))))
+    assert [] == re.findall(r"--[a-z]+|advisor (?:check|sheet|order|why|iron|explain)", said)
+
+
+def test_only_the_sentence_that_names_a_command_is_left_out() -> None:
+    """What is said beside it stays, and a text without one is untouched."""
+    text = "3 lesser things are left out: --all prints them. Test on scraps first."
+    assert "Test on scraps first." == without_commands(text)
+    assert "12 steps; next: pin." == without_commands("advisor order x.yaml: 12 steps; next: pin.")
+    assert "Pin - then sew." == without_commands("Pin - then sew.")
+
+
+def test_the_style_of_a_page_is_the_only_one_it_allows() -> None:
+    """The page's own policy names the hash of its style, and there is no style on any element."""
+    page = render_html(demo(DEMOS[0]))
+    style = page[page.index("<style>") + 7 : page.index("</style>")]
+    held = b64encode(sha256(style.encode()).digest()).decode()
+    assert f"style-src 'sha256-{held}'" in page.replace("&#39;", "'")
+    assert " style=" not in page

@@ -1,0 +1,96 @@
+"""What every view works from: the knowledge, the folder, and answers that are not made twice."""
+
+from __future__ import annotations
+
+from collections import OrderedDict
+from dataclasses import dataclass, field, replace
+from threading import Lock
+from typing import TYPE_CHECKING
+
+from advisor.answer.model.answer import Answer
+from advisor.answer.pipeline import WHOLE, Parts, answer
+from advisor.errors import InputError
+from advisor.knowledge.model import Knowledge
+from advisor.page.folder import Folder
+from advisor.project.garment import Garment
+from advisor.textio.yamlfile import Document, parse_yaml
+from advisor.writing.meanwhile import mark_of
+
+if TYPE_CHECKING:
+    from advisor.answer.label import Asked
+
+MOST_KEPT = 48
+UNITS = ("", "metric", "us")
+
+
+@dataclass(frozen=True, slots=True)
+class Read:
+    """A project as it was read: its name, its text, the mark of it, and the garment."""
+
+    name: str
+    text: str
+    mark: str
+    document: Document
+    garment: Garment
+
+    @property
+    def colours(self) -> dict[str, str]:
+        """The colour of each cloth, where one was said."""
+        return {name: cloth.colour for name, cloth in self.garment.cloths.items() if cloth.colour}
+
+
+@dataclass(slots=True)
+class Desk:
+    """One maker's desk."""
+
+    known: Knowledge
+    folder: Folder
+    taken: dict[str, tuple[str, str, tuple[str, ...]]] = field(default_factory=dict)
+    """By project: the mark of what a remedy left, the text before it, and the lines written."""
+    _answers: OrderedDict[object, Answer] = field(default_factory=OrderedDict)
+    _lock: Lock = field(default_factory=Lock)
+
+    def read(self, name: str, units: str = "") -> Read:
+        """A project of the folder.
+
+        Raises:
+            InputError: there is none of that name, or it cannot be read; with every problem.
+        """
+        from advisor.project.load import garment_of
+
+        text = self.folder.text(name)
+        document = parse_yaml(text, name)
+        garment = in_units(garment_of(document, self.known), units)
+        return Read(name, text, mark_of(text), document, garment)
+
+    def answer(self, read: Read, label: Asked | None = None) -> Answer:
+        """The whole answer to a project, kept while its text stays the same."""
+        parts = replace(WHOLE, file=read.name, label=label)
+        return self._kept((read.mark, read.garment.units, parts), read.garment, parts)
+
+    def answer_to(self, garment: Garment, key: tuple[str, ...]) -> Answer:
+        """The whole answer to a question; `key` is what was asked."""
+        return self._kept((key, garment.units), garment, WHOLE)
+
+    def _kept(self, key: object, garment: Garment, parts: Parts) -> Answer:
+        with self._lock:
+            if key in self._answers:
+                self._answers.move_to_end(key)
+                return self._answers[key]
+        told = answer(garment, self.known, parts)
+        with self._lock:
+            self._answers[key] = told
+            while len(self._answers) > MOST_KEPT:
+                self._answers.popitem(last=False)
+        return told
+
+
+def in_units(garment: Garment, units: str) -> Garment:
+    """The garment printed in other units, where she asked for some.
+
+    Raises:
+        InputError: there are no such units.
+    """
+    if units not in UNITS:
+        raise InputError("units are metric or us")
+    return replace(garment, units=units) if units else garment

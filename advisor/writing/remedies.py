@@ -1,0 +1,77 @@
+"""Takes remedies into a project file: proved first, written whole, read back before it counts."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from advisor.errors import InputError
+from advisor.writing.meanwhile import refuse_changed
+
+if TYPE_CHECKING:
+    from advisor.claims.claimsets import ValueSet
+    from advisor.claims.collect import Place
+    from advisor.claims.judgement import Judgement
+    from advisor.knowledge.model import Knowledge
+    from advisor.project.garment import Garment
+
+
+@dataclass(frozen=True, slots=True)
+class Taken:
+    """The lines that were written, as text, and what could not be kept of the file."""
+
+    lines: tuple[str, ...]
+    notes: tuple[str, ...]
+
+
+def take_remedies(file: Path, words: str, known: Knowledge, seen: str = "") -> Taken:
+    """Write remedies into a project.
+
+    Args:
+        file: the project.
+        words: the numbers of remedies, `2` or `1,3.2`, or `all`.
+        known: what the garment is judged by.
+        seen: the mark of the text that the numbers belong to; nothing where it is read only now.
+
+    Raises:
+        InputError: nothing is so numbered, or together they cure nothing, or the file is no
+            longer the one that was seen; nothing is written.
+    """
+    from advisor.answer.pipeline import Parts, decide
+    from advisor.decide.taking import chosen
+    from advisor.project.load import garment_of, load_project
+    from advisor.project.taking import with_lines
+    from advisor.textio.files import update_file
+    from advisor.textio.yamlfile import parse_yaml
+
+    advice = decide(load_project(file, known), known, Parts(file=str(file))).advice
+    together = chosen(advice, words, known)
+
+    def change(text: str) -> str:
+        refuse_changed(text, seen, file)
+        new = with_lines(text, together.lines, str(file))
+        _must_be(garment_of(parse_yaml(new, str(file)), known), together.after, known, file)
+        return new
+
+    notes = update_file(file, change)
+    return Taken(tuple(line.text for line in together.lines), notes)
+
+
+def _must_be(garment: Garment, proved: Judgement, known: Knowledge, file: Path) -> None:
+    """Refuse what would not read back as the garment that was proved."""
+    from advisor.decide.evaluate import judge
+
+    if _allowed(judge(garment, known)) != _allowed(proved):
+        raise InputError(
+            f"{file}: this remedy cannot be written into the project as it stands; write it by hand"
+        )
+
+
+def _allowed(judgement: Judgement) -> dict[tuple[Place, str], ValueSet]:
+    """What is allowed in every place, which is all that a remedy may change."""
+    return {
+        (place, aspect): verdict.allowed
+        for place, found in judgement.verdicts.items()
+        for aspect, verdict in found.items()
+    }
