@@ -100,7 +100,10 @@ def fits(verdict: dict[str, Any], wanted: Any, part: str) -> bool:
         words = set(map(str, wanted if isinstance(wanted, list) else [wanted]))
         options = set(verdict["options"])
         if part == "pick":
-            return verdict["pick"] in words
+            # "any of these" agrees where each of them is what the work names.
+            return verdict["pick"] in words or (
+                verdict["pick"] is None and bool(options) and options <= words
+            )
         return bool(options) and (words <= options if part == "holds" else options <= words)
     if verdict["pick"] is None:
         return False

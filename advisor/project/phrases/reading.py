@@ -96,12 +96,25 @@ class _Phrase:
         words = looks.words
         shared = bool(ratio) or any(word[0].isdigit() or word in lexicon.PURE for word in words)
         grounds = self._grounds(words, shared=shared) or self._family(words, ratio)
-        fibres = read_shares(list(grounds.left), (), self.knowledge) if not shared else None
-        if fibres is None or fibres.shares:  # then the fibres in the cloth's own name count too
+        fibres = (
+            self._beside(grounds, ratio)
+            if shared
+            else read_shares(list(grounds.left), (), self.knowledge)
+        )
+        # Else the fibres in the cloth's own name count too: a share may be theirs.
+        if fibres is None or (fibres.shares and not fibres.whole):
             fibres = read_shares(self._about_fibres(words, grounds), ratio, self.knowledge)
         if ratio and not fibres.whole:
             self._left_out(("/".join(f"{part:g}" for part in ratio),))
         return self._reading(grounds, fibres, looks, weight, unknown=unknown)
+
+    def _beside(self, grounds: Grounds, ratio: tuple[float, ...]) -> Fibres | None:
+        """What stands beside the cloth's name, where its shares make a whole by themselves."""
+        try:
+            found = read_shares(list(grounds.left), ratio, self.knowledge)
+        except InputError:
+            return None
+        return found if found.whole else None
 
     def _grounds(self, words: list[str], *, shared: bool) -> Grounds | None:
         """The cloths named; elastane that has a share of its own is no part of a name."""
