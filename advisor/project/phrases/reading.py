@@ -121,9 +121,27 @@ class _Phrase:
         if shared:
             bare = [w for w in words if fibres_at([w], 0, self.knowledge)[0] != _ELASTANE]
             found = find_grounds(bare, self.knowledge)
+            if found is not None and self._takes_a_share(words, found.name):
+                found = find_grounds(self._unshared(words), self.knowledge) or found
             if found is not None:
                 return replace(found, left=tuple(without(words, found.name)))
         return find_grounds(words, self.knowledge)
+
+    def _unshared(self, words: list[str]) -> list[str]:
+        """The words without the fibres that have a share before or behind them."""
+        numbered = {
+            at
+            for at, word in enumerate(words)
+            if fibres_at([word], 0, self.knowledge)[0]
+            and any(other[:1].isdigit() for other in (words[at - 1 : at] + words[at + 1 : at + 2]))
+        }
+        return [word for at, word in enumerate(words) if at not in numbered]
+
+    def _takes_a_share(self, words: list[str], name: tuple[str, ...]) -> bool:
+        """Whether a name was put together from afar with a fibre that stands by its share."""
+        runs = (tuple(words[at : at + len(name)]) for at in range(len(words)))
+        free = self._unshared(words)
+        return name not in runs and any(word not in free for word in name)
 
     def _about_fibres(self, words: list[str], grounds: Grounds) -> list[str]:
         """The words with the fibres that stand in the cloth's own name: a share may be theirs."""
