@@ -103,10 +103,28 @@ class _Phrase:
         )
         # Else the fibres in the cloth's own name count too: a share may be theirs.
         if fibres is None or (fibres.shares and not fibres.whole):
-            fibres = read_shares(self._about_fibres(words, grounds), ratio, self.knowledge)
+            grounds, fibres = self._with_shares(words, grounds, ratio)
         if ratio and not fibres.whole:
             self._left_out(("/".join(f"{part:g}" for part in ratio),))
         return self._reading(grounds, fibres, looks, weight, unknown=unknown)
+
+    def _with_shares(
+        self, words: list[str], grounds: Grounds, ratio: tuple[float, ...]
+    ) -> tuple[Grounds, Fibres]:
+        """The shares with the fibres of the cloth's name; a name put together from afar with a
+        fibre that has its own share is given up where the shares make no sense with it.
+        """
+        try:
+            return grounds, read_shares(self._about_fibres(words, grounds), ratio, self.knowledge)
+        except InputError:
+            other = find_grounds(self._unshared(words), self.knowledge)
+            if other is None:
+                raise
+            other = replace(other, left=tuple(without(words, other.name)))
+            fibres = self._beside(other, ratio)
+            if fibres is None:
+                raise
+            return other, fibres
 
     def _beside(self, grounds: Grounds, ratio: tuple[float, ...]) -> Fibres | None:
         """What stands beside the cloth's name, where its shares make a whole by themselves."""
@@ -121,8 +139,6 @@ class _Phrase:
         if shared:
             bare = [w for w in words if fibres_at([w], 0, self.knowledge)[0] != _ELASTANE]
             found = find_grounds(bare, self.knowledge)
-            if found is not None and self._takes_a_share(words, found.name):
-                found = find_grounds(self._unshared(words), self.knowledge) or found
             if found is not None:
                 return replace(found, left=tuple(without(words, found.name)))
         return find_grounds(words, self.knowledge)
@@ -136,12 +152,6 @@ class _Phrase:
             and any(other[:1].isdigit() for other in (words[at - 1 : at] + words[at + 1 : at + 2]))
         }
         return [word for at, word in enumerate(words) if at not in numbered]
-
-    def _takes_a_share(self, words: list[str], name: tuple[str, ...]) -> bool:
-        """Whether a name was put together from afar with a fibre that stands by its share."""
-        runs = (tuple(words[at : at + len(name)]) for at in range(len(words)))
-        free = self._unshared(words)
-        return name not in runs and any(word not in free for word in name)
 
     def _about_fibres(self, words: list[str], grounds: Grounds) -> list[str]:
         """The words with the fibres that stand in the cloth's own name: a share may be theirs."""
