@@ -12,6 +12,7 @@ from advisor.answer.model.told import ToldCaution, ToldLayer, ToldTask, ToldTest
 from advisor.answer.own_limits import own_limits
 from advisor.answer.teller import Teller
 from advisor.claims.judgement import Judgement
+from advisor.claims.telling import told_lines
 from advisor.decide.trials import find_trials, guards, weight_of
 
 _WORST_KINDS = ("eye", "child", "fire", "burn", "health", "cut", "damage")
@@ -81,7 +82,8 @@ def _fired_cautions(
 ) -> Iterator[tuple[tuple[str, str], ToldCaution, tuple[str, ...]]]:
     for fired in sorted(judgement.gathered.fired, key=weight_of):
         names = (fired.place.name,) if fired.place.scope == "seam" else fired.cloths
-        for caution in fired.rule.cautions:
+        for i in told_lines(fired, "cautions", judgement):
+            caution = fired.rule.cautions[i]
             told = ToldCaution(
                 id=fired.rule.id,
                 area=fired.rule.area,
@@ -122,7 +124,7 @@ def told_tasks(judgement: Judgement, teller: Teller) -> tuple[ToldTask, ...]:
         )
         for fired in sorted(judgement.gathered.fired, key=weight_of)
         if fired.certain or guards(fired)
-        for text in fired.rule.do
+        for text in (fired.rule.do[i] for i in told_lines(fired, "do", judgement))
     )
 
 

@@ -9,12 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from advisor.claims.collect import Fired, Place
-from advisor.claims.combine import Verdict
 from advisor.claims.judgement import Judgement
-from advisor.claims.valuesets import Span
-from advisor.construction.bulk import picked
-from advisor.craft.irondial import mark_for
-from advisor.knowledge.model import LIMIT_ASPECT
+from advisor.claims.telling import told_lines
 from advisor.project.garment import Seam
 
 TRIED = (
@@ -65,30 +61,18 @@ def _look_for(judgement: Judgement, places: list[str]) -> tuple[str, ...]:
     """What the rules that fired here, or on a layer of here, want tried; the weightiest first."""
     garment = judgement.garment
     cloths = {c for seam in garment.seams if seam.name in places for c in seam.cloths()}
-    idle = _idle_areas(judgement.verdicts[Place("seam", places[0])])
+    here = frozenset(places)
     found = [
-        text
+        fired.rule.tests[i]
         for fired in sorted(judgement.gathered.fired, key=weight_of)
-        for text in fired.rule.tests
         if (fired.certain or guards(fired))
-        and fired.rule.area not in idle
         and (
             fired.place.name in places
             or (fired.place.scope != "seam" and set(fired.cloths) <= cloths)
         )
+        for i in told_lines(fired, "tests", judgement, here)
     ]
     return tuple(dict.fromkeys(found))
-
-
-def _idle_areas(verdicts: dict[str, Verdict]) -> set[str]:
-    """What is not done at a place at all, so that a scrap tried that way would prove nothing."""
-    idle = set()
-    heat = verdicts.get(LIMIT_ASPECT)
-    if heat is not None and isinstance(heat.allowed, Span) and mark_for(heat.allowed.high) is None:
-        idle.add("press")
-    if picked(verdicts, "pin.place") == "no pins":
-        idle.add("pin")
-    return idle
 
 
 def guards(fired: Fired) -> bool:

@@ -18,6 +18,7 @@ from advisor.knowledge.observations import compile_observation
 from advisor.knowledge.ordering import compile_order
 from advisor.knowledge.places import compile_places
 from advisor.knowledge.purposes import ends_of
+from advisor.knowledge.telling import compile_told
 from advisor.knowledge.vocabulary import parse_mix, read_role, reader_of, source_id
 from advisor.knowledge.when import ROLES, Reader
 from advisor.knowledge.workshop import compile_workshop
@@ -247,6 +248,8 @@ class _Compiler:
         roles = [role for role in ROLES if role in form.when]
         parts = {role: read_role(self.reader, role, form.when[role], _never) for role in roles}
         main = [role for role in roles if role not in ("seam", "maker")]
+        claims = [self.claim(c, form.claim, form.sources) for c in form.then]
+        aspects = {id_: aspect.form for id_, aspect in self.book.aspects.items()}
         return {
             "id": item.id,
             "area": item.area,
@@ -254,13 +257,14 @@ class _Compiler:
             "why": form.why,
             "shape": main[0] if main else "seam",
             "parts": parts,
-            "claims": [self.claim(c, form.claim, form.sources) for c in form.then],
-            "do": form.do,
+            "claims": claims,
+            "do": [_text(line) for line in form.do],
             "cautions": [
                 {"kind": c.kind, "text": c.text, "sources": c.sources or form.sources}
                 for c in form.cautions
             ],
-            "tests": form.tests,
+            "tests": [_text(line) for line in form.tests],
+            "told": compile_told(aspects, item.area, form, claims),
             "limits": form.limits or "",
             "sources": form.sources,
             "general": form.general or "",
@@ -274,6 +278,10 @@ class _Compiler:
             "stitches": form.stitches,
             "foot_lift": form.foot_lift.value if form.foot_lift else None,
         }
+
+
+def _text(line: str | schema.LineForm) -> str:
+    return line if isinstance(line, str) else line.text
 
 
 def _lent(item: Item) -> dict[str, Any]:

@@ -14,6 +14,7 @@ from advisor.knowledge.index import RuleIndex
 from advisor.knowledge.purposes import GUARDS, Ends, unsaid
 from advisor.knowledge.registers import Registers
 from advisor.knowledge.spoken import in_units
+from advisor.knowledge.telling import ToldWhere, told_from
 from advisor.units.showing import System
 
 if TYPE_CHECKING:
@@ -26,7 +27,7 @@ if TYPE_CHECKING:
 Mix = tuple[tuple[str, float | None], ...]
 """Fibres of one cloth with their shares in percent; None where the share is not known."""
 
-FORMAT = 14
+FORMAT = 15
 """Raised whenever the compiled form changes; a cache of another format is not read."""
 
 LIMIT_ASPECT = "press.temperature"
@@ -179,6 +180,8 @@ class Rule:
     limits: str
     sources: tuple[str, ...]
     general: str = ""
+    told: dict[str, tuple[ToldWhere, ...]] = field(default_factory=dict)
+    """Where its lines are told, by `do`, `tests`, `cautions`, and by `do 0` for a single line."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -348,6 +351,7 @@ def _rule(raw: dict[str, Any]) -> Rule:
         raw["limits"],
         tuple(raw["sources"]),
         raw["general"],
+        told_from(raw["told"]),
     )
 
 

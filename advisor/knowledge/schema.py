@@ -314,11 +314,23 @@ class NotionForm(Entry):
     fuses_at: Fusing | None = None
 
 
+ToldForm = Literal["always"] | dict[Word, Any]
+"""Where a line is told; `telling` knows what may stand in it."""
+
+
+class LineForm(Form):
+    """A line of a rule that is told elsewhere than the rest of it."""
+
+    text: Text
+    told_where: ToldForm = Field(alias="told where")
+
+
 class CautionForm(Form):
     """A warning that stands where someone or something can come to harm."""
 
     kind: CautionKind
     text: Text
+    told_where: ToldForm | None = Field(default=None, alias="told where")
     sources: tuple[Word, ...] = ()
 
 
@@ -356,9 +368,10 @@ class RuleForm(Form):
     why: Text
     when: Annotated[dict[str, Any], Field(min_length=1)]
     then: tuple[ClaimForm, ...] = ()
-    do: tuple[Text, ...] = ()
+    told_where: ToldForm | None = Field(default=None, alias="told where")
+    do: tuple[Text | LineForm, ...] = ()
     cautions: tuple[CautionForm, ...] = ()
-    tests: tuple[Text, ...] = ()
+    tests: tuple[Text | LineForm, ...] = ()
     general: Text | None = None
     """What to keep in mind at any sewing, in one short sentence: told once, before the start."""
     limits: Text | None = None

@@ -6,6 +6,7 @@ Forms see one entry at a time; this room sees them all. It reports problems and 
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import partial
 from typing import Any
 
 from advisor.errors import Problem, nearest
@@ -16,6 +17,7 @@ from advisor.knowledge.labels import check_labels
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.observations import check_observations
 from advisor.knowledge.ordering import check_order
+from advisor.knowledge.telling import check_told
 from advisor.knowledge.when import ROLES, Reader
 from advisor.knowledge.workshop import check_workshop
 
@@ -285,6 +287,8 @@ class _Checker:
             read_role(self.reader, key, form.when[key], fail)
         self._sources(item, ("sources",), form.sources)
         self._claims(item, form.then, "then")
+        forms = {id_: aspect.form for id_, aspect in self.book.aspects.items()}
+        check_told(forms, form, partial(self.say, item))
         for i, caution in enumerate(form.cautions):
             self._sources(item, ("cautions", i), caution.sources)
         if not (form.then or form.do or form.cautions or form.tests):
