@@ -91,9 +91,7 @@ ACTS: dict[str, tuple[re.Pattern[str], Callable[[Verdicts], bool]]] = {
         _no_iron,
     ),
     "steam": (
-        re.compile(
-            r"^(steam (a|the|it|another)|hover|hold(ing)? steam|(lift|take)\b.* by (holding )?steam)"
-        ),
+        re.compile(r"^(steam (a|the|it)|hover|hold(ing)? steam|(lift|take) .*by (holding )?steam)"),
         _no_steam,
     ),
     "damp": (
