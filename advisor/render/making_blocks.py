@@ -215,7 +215,7 @@ def tests_in_full(report: Answer, numbers: Numbers) -> Section:
         set_to = ", ".join(phrase(verdict) for verdict in told)
         fresh = [text for text in test.look_for if text not in asked][:MOST_LOOKS]
         asked.update(fresh)
-        look = " ".join(fresh) or "Stitch, press, and look at both sides."
+        look = " ".join(fresh) or "Stitch it, and look at both sides."
         parts = [Part(set_to, "set"), Part(look.rstrip("."), "look")]
         results = test.results or ()
         for row in results:

@@ -258,7 +258,7 @@ class _Builder:
             else:
                 plain.append(stack)
         if plain:
-            items.append(Item(", ".join(plain), parts=(Part("Stitch, press, and look."),)))
+            items.append(Item(", ".join(plain), parts=(Part("Stitch it, and look."),)))
         return Section("tests", "Try on scraps first, set as for the seam", tuple(items))
 
     def unknowns(self) -> Section:
