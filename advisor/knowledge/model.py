@@ -165,7 +165,7 @@ class Entry:
 
 @dataclass(frozen=True, slots=True)
 class Rule:
-    """One rule; `parts` are its compiled conditions by role."""
+    """One rule; `parts` are its conditions by role, `told` where its lines are told, by line."""
 
     id: str
     area: str
@@ -181,7 +181,6 @@ class Rule:
     sources: tuple[str, ...]
     general: str = ""
     told: dict[str, tuple[ToldWhere, ...]] = field(default_factory=dict)
-    """Where its lines are told, by `do`, `tests`, `cautions`, and by `do 0` for a single line."""
 
 
 @dataclass(frozen=True, slots=True)
