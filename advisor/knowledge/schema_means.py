@@ -22,7 +22,7 @@ class RemedyForm(Form):
     text: Text
     then: Text
     cures: Annotated[tuple[Word, ...], Field(min_length=1)]
-    needs: dict[str, Any] = {}
+    needs: dict[str, Any] = Field(default_factory=dict)
     change: dict[str, Any]
     price: Price
     earlier: bool = False
