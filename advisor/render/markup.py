@@ -69,4 +69,6 @@ def marks(text: str) -> list[tuple[str, str]]:
 
 
 def _seen(value: object) -> object:
-    return visible(value) if isinstance(value, str) and not isinstance(value, Markup) else value
+    if not isinstance(value, str) or isinstance(value, Markup):
+        return value
+    return visible(value.replace("\r\n", "\n"))  # the line ends of a form are no hidden sign

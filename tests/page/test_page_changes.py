@@ -148,7 +148,7 @@ def test_a_project_is_begun_and_an_example_copied(client: TestClient, folder: Pa
     again = client.post("/new", data=form)
     assert 400 == again.status_code
     assert "not overwritten" in said(again.text)
-    assert "out: linen suiting" in field(again.text, "cloths")
+    assert "out: linen suiting\nin: acetate satin" == field(again.text, "cloths")
     for wrong in ({"cloths": "out: organzza"}, {"places": "mouth"}, {"file": "../x"}):
         assert 400 == client.post("/new", data={**form, "file": "b", **wrong}).status_code
     copied = client.post("/examples", data={"name": "bandstand-jacket"})
