@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 
 from advisor.answer import wording
@@ -13,7 +13,10 @@ from advisor.answer.own_limits import own_limits
 from advisor.answer.teller import Teller
 from advisor.claims.judgement import Judgement
 from advisor.claims.telling import told_lines
+from advisor.claims.valuesets import Span
 from advisor.decide.trials import find_trials, guards, weight_of
+from advisor.knowledge.model import COLD, LIMIT_ASPECT
+from advisor.knowledge.places import Method
 
 _WORST_KINDS = ("eye", "child", "fire", "burn", "health", "cut", "damage")
 
@@ -40,14 +43,20 @@ def _layer(name: str, teller: Teller) -> ToldLayer:
 
 
 def told_places(
-    judgement: Judgement, built: Mapping[str, ToldBuild] | None = None
+    judgement: Judgement,
+    built: Mapping[str, ToldBuild] | None = None,
+    methods: Mapping[str, Method] | None = None,
+    say: Callable[[str], str] = str,
 ) -> tuple[ToldPlace, ...]:
     """Every place with what the project says of it and, in a garment, what it comes to.
 
     Args:
         judgement: the decided garment.
         built: what each place comes to; None for a question, which has no lengths.
+        methods: how the order of work makes each place; None where there is no order.
+        say: puts the quantities of a sentence into the maker's units.
     """
+    ways = methods or {}
     return tuple(
         ToldPlace(
             name=seam.name,
@@ -57,9 +66,19 @@ def told_places(
             built=None if built is None else built[seam.name],
             kind=seam.place,
             kind_from=seam.placed_by,
+            **_way(ways.get(seam.name), say),
         )
         for seam in judgement.garment.seams
     )
+
+
+def _way(method: Method | None, say: Callable[[str], str]) -> dict[str, str]:
+    """The method of a place; what the kind of seam says already is not said again."""
+    if method is None or not method.id:
+        return {}
+    said = method.says if method.fits.get("seam") else method.says or method.name
+    made = say(said).removesuffix(".")
+    return {"method": method.name, "made": made, "allowance_as": method.allowance}
 
 
 def told_cautions(judgement: Judgement, teller: Teller) -> tuple[ToldCaution, ...]:
@@ -98,6 +117,7 @@ def _fired_cautions(
 
 def told_tasks(judgement: Judgement, teller: Teller) -> tuple[ToldTask, ...]:
     """How parts are pressed by themselves, then what else is to be done, the weightiest first."""
+    idle = {"press"} if _never_ironed(judgement) else set()
     ways = tuple(
         ToldTask(
             place=place.name,
@@ -123,9 +143,19 @@ def told_tasks(judgement: Judgement, teller: Teller) -> tuple[ToldTask, ...]:
             general=teller.say(fired.rule.general),
         )
         for fired in sorted(judgement.gathered.fired, key=weight_of)
-        if fired.certain or guards(fired)
+        if (fired.certain or guards(fired)) and fired.rule.area not in idle
         for text in (fired.rule.do[i] for i in told_lines(fired, "do", judgement))
     )
+
+
+def _never_ironed(judgement: Judgement) -> bool:
+    """Whether no place of a garment is ironed, so that nothing about an iron is to be done."""
+    heats = [
+        verdicts[LIMIT_ASPECT].advised
+        for place, verdicts in judgement.verdicts.items()
+        if place.scope == "seam" and LIMIT_ASPECT in verdicts
+    ]
+    return bool(heats) and all(isinstance(h, Span) and h.high <= COLD for h in heats)
 
 
 def told_tests(judgement: Judgement, teller: Teller) -> tuple[ToldTest, ...]:

@@ -5,6 +5,7 @@ Lengths are mm, thread is m, strength N/cm, whatever the maker's units; sentence
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from advisor.answer import seamwords
@@ -43,6 +44,8 @@ from advisor.construction.threads import whole
 from advisor.craft import boning, colour, threadsize
 from advisor.decide.kit import Need, kit_of
 from advisor.decide.trials import TRIED, find_trials
+from advisor.decide.usedup import used_up
+from advisor.knowledge.places import Method
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,8 +66,10 @@ def told_builds(judgement: Judgement, teller: Teller) -> dict[str, ToldBuild]:
     }
 
 
-def told_shopping(judgement: Judgement, teller: Teller) -> Shopping:
-    """Cloth, pieces, thread and kit."""
+def told_shopping(
+    judgement: Judgement, teller: Teller, methods: Mapping[str, Method] | None = None
+) -> Shopping:
+    """Cloth, pieces, thread and kit; `methods` are the ways of making, by place."""
     works = seamworks(judgement, teller.knowledge)
     bought = cloths_to_buy(judgement, teller.knowledge)
     cuts = [cut_note(cut, judgement, teller.knowledge) for b in bought for cut in b.cuts]
@@ -72,7 +77,13 @@ def told_shopping(judgement: Judgement, teller: Teller) -> Shopping:
         tuple(told_cloth(b, teller) for b in bought),
         tuple(told_cut(note, teller) for note in cuts),
         tuple(_thread(b, teller) for b in threads_to_buy(judgement, works, cuts)),
-        tuple(_need(need, teller) for need in kit_of(judgement, teller.knowledge)),
+        tuple(
+            _need(need, teller)
+            for need in (
+                *kit_of(judgement, teller.knowledge),
+                *used_up(judgement.garment, methods or {}),
+            )
+        ),
     )
 
 

@@ -158,12 +158,13 @@ def _with_making(found: Answer, decided: Decided, parts: Parts, teller: Teller) 
     from advisor.answer.making import told_builds, told_shopping, with_settings
 
     built = told_builds(judgement, teller)
-    found = replace(found, seams=told_places(judgement, built))
+    methods = decided.work.methods if decided.work is not None else {}
+    found = replace(found, seams=told_places(judgement, built, methods, teller.say))
     found = replace(found, checks=told_checks(judgement, teller))
     found = replace(found, tests=with_settings(found.tests, judgement))
     if not parts.shopping:
         return found
-    bought = told_shopping(judgement, teller)
+    bought = told_shopping(judgement, teller, methods)
     return replace(found, cloth=bought.cloth, cut=bought.cut, thread=bought.thread, kit=bought.kit)
 
 

@@ -22,6 +22,8 @@ from advisor.project.garment import Garment, Seam, Use
 
 SEAM_ONLY = ("seam.kind", "seam.finish")
 ALLOWANCE = "seam.allowance"
+BACKED = 4
+"""Layers of a seam whose two sides are each backed: shell, backing, backing, shell."""
 INTERFACED = ("fusible", "low-temperature fusible", "sew-in", "canvas")
 
 
@@ -104,12 +106,27 @@ class _Gatherer:
         for aspect in idle:
             if aspect not in fixed:
                 said.pop(aspect, None)
+        self._drop_hidden(seam, said)
         if (kind.id if kind else "hem" * hem) != "hem":
             return
         meant = {f"rule {rule.id}" for rule in self._hem_rules(seam)} | {"maker"}
         said[ALLOWANCE] = [s for s in said.get(ALLOWANCE, []) if s.claim.origin in meant]
         if not said[ALLOWANCE]:
             del said[ALLOWANCE]
+
+    def _drop_hidden(self, seam: Seam, said: dict[str, list[Said]]) -> None:
+        """What backs both sides of a seam shows nowhere, so it wishes no kind of seam or edge.
+
+        A sheer under a firm shell is no sheer seam: the shell on either side says how it is made.
+        """
+        uses = [use.cloth for use in seam.uses]
+        if len(uses) < BACKED or uses[0] != uses[-1]:
+            return
+        hidden = frozenset(uses[1:-1]) - {uses[0]}
+        for aspect in SEAM_ONLY:
+            kept = [s for s in said.get(aspect, ()) if not (s.cloths and s.cloths <= hidden)]
+            if aspect in said and kept:
+                said[aspect] = kept
 
     def _hem_rules(self, seam: Seam) -> Iterator[Rule]:
         """The rules that fired at a hem because it is one; what others say of it is of seams."""

@@ -41,6 +41,7 @@ def agree(
     """Bring the picks of every seam into line."""
     for place, by_aspect in verdicts.items():
         _no_iron(by_aspect)
+        _iron_moves(by_aspect)
         if place.scope == "seam":
             _by_hand(by_aspect)
             _no_pins(by_aspect)
@@ -67,6 +68,18 @@ def _no_iron(by_aspect: dict[str, Verdict]) -> None:
         given_up=tuple(s for s in motion.given_up if s not in idle),
     )
     by_aspect[MOTION] = narrowed(kept, left, "No iron is used here.")
+
+
+def _iron_moves(by_aspect: dict[str, Verdict]) -> None:
+    """Where an iron is used it moves as an iron does: a place is not finger-pressed as well."""
+    heat, motion = by_aspect.get(LIMIT_ASPECT), by_aspect.get(MOTION)
+    if heat is None or motion is None or motion.clash or _unmarked(heat):
+        return
+    others = [word for word in _options(motion) if word not in ("finger-press", STEAM)]
+    if _word(motion) == "finger-press" and others:
+        why = "The iron may be used here, so it is not pressed by fingers alone."
+        option = motion.aspect.words.index(others[0])
+        by_aspect[MOTION] = picking(motion, option, why)
 
 
 def _unmarked(heat: Verdict) -> bool:

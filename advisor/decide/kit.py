@@ -114,7 +114,7 @@ def kit_of(judgement: Judgement, knowledge: Knowledge) -> list[Need]:
     found: list[Need] = list(_needles(judgement))
     for (aspect, word), places in _wanted(judgement).items():
         group, part = TOOLS[aspect]
-        state = _state(garment, part, word)
+        state = state_of(garment, part, word)
         instead: tuple[Substitute, ...] = ()
         refused: tuple[str, ...] = ()
         if state != HAVE:
@@ -166,7 +166,8 @@ def _idle(aspect: str, verdicts: Verdicts) -> bool:
     return heat is not None and heat <= 20 and picked(verdicts, "press.moisture") == "dry"
 
 
-def _state(garment: Garment, part: str, word: str) -> str:
+def state_of(garment: Garment, part: str, word: str) -> str:
+    """Whether a thing is in a part of the maker's kit: have, missing, or not said."""
     has: tuple[str, ...] | None = getattr(garment.plan.kit, part)
     if part == "feet" and garment.maker.feet is not None:
         has = garment.maker.feet
@@ -209,7 +210,7 @@ def _notions(garment: Garment, knowledge: Knowledge) -> list[Need]:
             "",
             garment.cloths[each.name].entry if each.name in garment.cloths else "",
             each.places,
-            _state(garment, "tools", each.name),
+            state_of(garment, "tools", each.name),
             length=each.whole,
             number=each.number,
             cut=each.cut,
@@ -250,7 +251,7 @@ def _strip(word: str, wide: tuple[float, float], places: tuple[str, ...], garmen
         "seam.finish",
         word,
         places,
-        _state(garment, "tools", "bias strip"),
+        state_of(garment, "tools", "bias strip"),
         length=length,
         strip=Strip(wide, square, sources),
     )

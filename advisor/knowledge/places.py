@@ -15,7 +15,8 @@ if TYPE_CHECKING:
 
 FILES = ("places",)
 GROUPS: Mapping[str, tuple[str, ...]] = {
-    "seam": ("seam.kind", "seam.support"),
+    "seam": ("seam.kind",),
+    "support": ("seam.support",),
     "allowance": ("seam.allowance",),
     "finish": ("seam.finish",),
     "pins": ("pin.kind", "pin.place", "pin.insertion"),
@@ -84,11 +85,25 @@ class Stage:
 
 
 @dataclass(frozen=True, slots=True)
+class Thing:
+    """Something that a method uses up and that must be bought for it.
+
+    `unit` says how it is counted: by the length of the place, by the piece for each time of it,
+    or once for the garment.
+    """
+
+    name: str
+    unit: str
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Method:
     """A way to make a place of some kinds; `fits` holds where the engine picks it by itself.
 
     `crossed_by` are places (shoulder, side …) that run over it when it is made so, whatever is
-    usual.
+    usual; `buys` what it uses up; `allowance` an allowance that is told in words, because it is
+    another thing's width; `says` what the sheet tells of it beyond its name.
     """
 
     id: str
@@ -102,6 +117,9 @@ class Method:
     sources: tuple[str, ...]
     crossed_by: tuple[str, ...] = ()
     example: dict[str, Any] = field(default_factory=dict)
+    buys: tuple[Thing, ...] = ()
+    allowance: str = ""
+    says: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -176,6 +194,9 @@ def _method(id_: str, row: dict[str, Any]) -> Method:
         tuple(row["sources"]),
         tuple(row["crossed by"]),
         row["example"],
+        tuple(Thing(each["thing"], each["unit"], each["note"] or "") for each in row["buys"]),
+        row["allowance"] or "",
+        row["says"] or "",
     )
 
 

@@ -20,7 +20,7 @@ Family = Literal[
     "fastening", "stay",
 ]  # fmt: skip
 Group = Literal[
-    "seam", "allowance", "finish", "pins", "machine", "thread", "hem", "interfacing"
+    "seam", "support", "allowance", "finish", "pins", "machine", "thread", "hem", "interfacing"
 ]  # fmt: skip
 Unit = Literal["none", "piece", "pair", "length"]
 Plies = Literal["joined", "band", "folded", "flat", "beside"]
@@ -89,6 +89,14 @@ class MethodExampleForm(Form):
     """Whether the engine picks the method here without being told."""
 
 
+class ThingForm(Form):
+    """Something that a method uses up: by the length of its place, by the piece, or once."""
+
+    thing: Word
+    unit: Literal["length", "piece", "once"]
+    note: Text | None = None
+
+
 class MethodForm(Form):
     """A way to make a place."""
 
@@ -100,6 +108,9 @@ class MethodForm(Form):
     fits: FitsForm = FitsForm()
     stages: Annotated[tuple[StageForm, ...], Field(min_length=1, max_length=20)]
     crossed_by: tuple[Word, ...] = ()
+    buys: tuple[ThingForm, ...] = ()
+    allowance: Text | None = None
+    says: Text | None = None
     limits: Text | None = None
     sources: Sources
     example: MethodExampleForm

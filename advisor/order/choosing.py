@@ -2,7 +2,7 @@
 
 A method fits where every key of its `fits` holds: the kind of seam or hem that the sheet picked,
 a notion, a word of the name, a role, a way of gathering, a fact of the layers. Of several the one
-that asks for more goes first; where none fits, the usual one of the kind.
+that asks for more goes first, of equals the usual one of the kind, and so where none fits.
 """
 
 from __future__ import annotations
@@ -40,7 +40,8 @@ def method_of(place: SeamPlace, facts: Facts) -> Method:
         if place.kind.id in method.makes and (score := _score(method, place, facts))
     ]
     if fitting:
-        return min(fitting, key=lambda found: (-found[0], found[1].id))[1]
+        usual = place.kind.usual
+        return min(fitting, key=lambda found: (-found[0], found[1].id != usual, found[1].id))[1]
     return methods.get(place.kind.usual, place.method)
 
 

@@ -35,6 +35,8 @@ CALLED_BACKING = frozenset(
 STAYED_ON_BIAS = frozenset({"facing", "neckband", "binding", "shoulder", "waist", "panel", "plain"})
 """Where a bias edge is stayed at once; a bias side has to hang out first."""
 """The level of `embellished` that says sequins, beads or stones."""
+HEAVY_DENIM = 340.0
+"""From 10 oz denim is sewn as jeans are, in a thread that shows, g/m²: estimate."""
 PLEATED = "pleated"
 """The cloth that is sold with its pleats set: gathering rows would crush them."""
 VERY_FULL = METHOD_RATIOS[Method.ROWS].high
@@ -133,7 +135,14 @@ class Facts:
 
     def _gives(self, cloth: str) -> bool:
         grain = self.setups.word(Place("fabric", cloth), "cut.grain")
+        if self.least(cloth, "springy") and self.least(cloth, "stretch") > 1 and self.close():
+            return False
         return self.entry(cloth).structure == "knit" or grain == "bias"
+
+    def close(self) -> bool:
+        """Whether the garment lies close to the body, so that nothing of it hangs."""
+        crotch = any(p.role.id == "crotch" for p in self.places)
+        return crotch and any(p.kind.id in ("elastic-edge", "casing") for p in self.places)
 
     def of_seam(self, fact: str, place: SeamPlace) -> bool:
         """A fact of a seam."""
@@ -173,7 +182,7 @@ class Facts:
             "very full": lambda: full > VERY_FULL and place.seam.making.pleats is None,
             "coated": lambda: any(self.proofed(c) for c in cloths),
             "sheer": lambda: all(self.least(c, "sheer") >= SHEER for c in cloths),
-            "topstitched": lambda: place.seam.making.topstitch > 0,
+            "topstitched": lambda: place.seam.making.topstitch > 0 or self.jeans(place),
             "more than one cloth": lambda: len(cloths) > 1,
             "edge stays as cut": lambda: bool(cloths) and all(map(self._stays_cut, cloths)),
         }
@@ -198,6 +207,13 @@ class Facts:
         """Whether it is a coated cloth that keeps rain out, so that every hole in it leaks."""
         entry = self.entry(cloth)
         return entry.structure == "woven" and self.least(cloth, "coated") > 0
+
+    def jeans(self, place: SeamPlace) -> bool:
+        """Whether it is a felled seam of heavy denim, whose rows are meant to be seen."""
+        if self.setups.word(Place("seam", place.name), "seam.kind", "") != "felled":
+            return False
+        cloths = [self.garment.cloths[name] for name in place.cloths]
+        return all(c.entry == "denim" and c.weight[0] >= HEAVY_DENIM for c in cloths if c.weight)
 
     def called_for(self, op: str, place: SeamPlace) -> bool:
         """Whether a seam has what some pieces of work are all about."""

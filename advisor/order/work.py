@@ -14,6 +14,7 @@ from typing import Any
 from advisor.claims.judgement import Advice
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import SEWN
+from advisor.knowledge.places import Method
 from advisor.order.costs import CostTable
 from advisor.order.cycles import Cycle, settled
 from advisor.order.graph import Graph, build
@@ -44,6 +45,7 @@ class Work:
 
     `tasks` are by id, `order` all steps with the done ones first; `plan` prices what is left.
     `taken` is what nobody says and is assumed of the places and the fitting.
+    `methods` are the ways of making that were picked, by place: sheet and shopping read them too.
     `faces` are the cloths, which unlike a notion inside can be covered while a seam is pressed.
     """
 
@@ -64,6 +66,7 @@ class Work:
     hot_near: tuple[tuple[str, frozenset[str]], ...] = ()
     faces: frozenset[str] = frozenset()
     taken: tuple[str, ...] = ()
+    methods: dict[str, Method] = field(default_factory=dict)
 
     def left(self) -> tuple[str, ...]:
         """The steps still to do, in order."""
@@ -148,6 +151,7 @@ def order_of(
         _hot_near([byid[name] for name in (*done, *plan.order)], setups),
         frozenset(c for t in tasks if t.place is not None for c in t.place.cloths),
         taken(facts),
+        {place.name: place.method for place in facts.places},
     )
 
 

@@ -6,9 +6,10 @@ Each answer is followed by who decides it and the numbers of the sources.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from advisor.answer.model.answer import Answer
+from advisor.answer.model.making import ToldPlace
 from advisor.answer.model.told import ToldClaim, ToldVerdict
 
 Verdicts = dict[str, ToldVerdict]
@@ -22,6 +23,7 @@ FABRIC_LINES: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("avoid", ("design.avoids",)),
 )
 SEAM_LINES: tuple[tuple[str, tuple[str, ...]], ...] = (
+    ("made", ()),
     ("pin", ("pin.kind", "pin.place", "pin.insertion")),
     (
         "stitch",
@@ -60,6 +62,23 @@ SEAM_LINES: tuple[tuple[str, tuple[str, ...]], ...] = (
         ),
     ),
 )
+KIND_ASPECTS = ("seam.kind", "hem.kind")
+"""What a place is not asked where its method is told instead."""
+
+
+def seam_line(seam: ToldPlace, label: str, aspects: Sequence[str]) -> tuple[str, Sequence[str]]:
+    """What leads a line of a place, and what is left of its aspects: the method says its kind."""
+    if label == "made":
+        return seam.made, ()
+    if label != "seam":
+        return "", aspects
+    dropped = set(KIND_ASPECTS) if seam.made else set()
+    if seam.allowance_as:
+        dropped.add("seam.allowance")
+    lead = f"allowance {seam.allowance_as}" if seam.allowance_as else ""
+    return lead, [a for a in aspects if a not in dropped]
+
+
 LAST_PRESS_LINE = (
     "last press",
     (

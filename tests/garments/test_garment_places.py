@@ -55,7 +55,7 @@ KINDS = [
     (TROUSERS, "patch pocket", "patch-pocket", "patch-pocket-stitched-on"),
     (TROUSERS, "front pocket edge", "set-in-pocket", "slant-pocket"),
     (TROUSERS, "fly zip", "zip", "fly-zip"),
-    (TROUSERS, "crotch", "seam", "felled-seam"),
+    (TROUSERS, "crotch", "seam", "felled-seam-topstitched"),
     (TROUSERS, "belt loops", "belt-loop", "belt-loops-barred-on"),
     (TROUSERS, "waist button", "button", "button-hammered-on"),
     (SWIMSUIT, "leg elastic", "elastic-edge", "elastic-stretched-on"),

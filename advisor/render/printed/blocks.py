@@ -23,6 +23,8 @@ from advisor.render.lines import (
     Verdicts,
     by_place,
     deciders,
+    is_cold,
+    seam_line,
 )
 from advisor.render.order_text import order_line
 from advisor.render.printed.digest import Digest, Todo
@@ -144,7 +146,7 @@ class _Builder:
         ]
         for seam in self.report.seams:
             place = ("seam", seam.name)
-            parts = self.lines(place, SEAM_LINES, seen, usual)
+            parts = self.lines(place, SEAM_LINES, seen, usual, seam)
             parts += [Part(text) for text in consequences(self.places.get(place, {}))]
             parts += [Part(text) for text in press_clauses(self.report, seam.name)]
             parts += self.bulk(seam)
@@ -155,7 +157,10 @@ class _Builder:
     def usual(self) -> dict[str, str]:
         """What most seams share, by aspect."""
         seams = [self.places.get(("seam", s.name), {}) for s in self.report.seams]
-        return usual_answers(seams, [a for _, aspects in SEAM_LINES for a in aspects])
+        every = [a for _, aspects in SEAM_LINES for a in aspects]
+        if all(map(is_cold, seams)):
+            every = [a for a in every if not a.startswith("press.")]
+        return usual_answers(seams, every)
 
     def every_seam(self, usual: dict[str, str]) -> Item:
         """The usual answers as an item of their own, each from the first seam that has it."""
@@ -176,11 +181,13 @@ class _Builder:
         labelled: Iterable[tuple[str, Sequence[str]]],
         seen: dict[tuple[str, str], str],
         usual: dict[str, str] | None = None,
+        seam: ToldPlace | None = None,
     ) -> list[Part]:
         """The settings of a place, by label; a line told before names where."""
         parts = []
-        for label, aspects in labelled:
-            part = self.settings(self.places.get(place, {}), label, aspects, usual or {})
+        for label, every in labelled:
+            lead, aspects = seam_line(seam, label, every) if seam else ("", every)
+            part = self.settings(self.places.get(place, {}), label, aspects, usual or {}, lead)
             if part is None:
                 continue
             earlier = seen.setdefault((label, part.text), place[1])
@@ -192,11 +199,16 @@ class _Builder:
         return parts
 
     def settings(
-        self, verdicts: Verdicts, label: str, aspects: Sequence[str], usual: dict[str, str]
+        self,
+        verdicts: Verdicts,
+        label: str,
+        aspects: Sequence[str],
+        usual: dict[str, str],
+        lead: str = "",
     ) -> Part | None:
-        """One line of settings with its sources, less what is usual here."""
+        """One line of settings with its sources, less what is usual here; `lead` comes first."""
         parts = own_parts(verdicts, aspects, usual)
-        text = ", ".join(filter(None, (_trimmed(text, v) for text, v in parts)))
+        text = ", ".join(filter(None, (lead, *(_trimmed(text, v) for text, v in parts))))
         if not text:
             return None
         sources = [s for _, v in parts if v is not None for b in deciders(v) for s in b.sources]

@@ -23,6 +23,7 @@ from advisor.render.lines import (
     is_cold,
     line_parts,
     phrase,
+    seam_line,
     told_when_cold,
 )
 from advisor.render.order_text import order_line
@@ -137,19 +138,21 @@ class _Sheet:
         aspects: Sequence[str],
         place: str,
         column: int = _COLUMN,
+        lead: str = "",
     ) -> list[str]:
         """One line of settings with its sources, and with its reasons where they are asked for."""
-        text = self.line_text(verdicts, aspects)
+        text = self.line_text(verdicts, aspects, lead)
         if not text:
             return []
         return row(label, text, 2, column) + self.why(verdicts, aspects, place, column)
 
-    def line_text(self, verdicts: Verdicts, aspects: Sequence[str]) -> str:
+    def line_text(self, verdicts: Verdicts, aspects: Sequence[str], lead: str = "") -> str:
         parts = line_parts(verdicts, aspects)
         if not parts:
-            return ""
+            return lead
         sources = [s for _, v in parts for b in deciders(v) for s in b.sources]
-        return f"{'; '.join(text for text, _ in parts)} {self.numbers.mark(sources)}"
+        told = "; ".join(filter(None, (lead, *(text for text, _ in parts))))
+        return f"{told} {self.numbers.mark(sources)}"
 
     def why(self, verdicts: Verdicts, aspects: Sequence[str], place: str, column: int) -> list[str]:
         """Why a line is so: the sentence of each claim that decides it, once."""
@@ -173,13 +176,14 @@ class _Sheet:
             verdicts = self.places.get(("seam", name), {})
             lines += wrap(f"{name}: {about_seam(seam)}")
             same: dict[str, list[str]] = {}
-            for label, aspects in SEAM_LINES:
-                text = self.line_text(verdicts, aspects)
+            for label, every in SEAM_LINES:
+                lead, aspects = seam_line(seam, label, every)
+                text = self.line_text(verdicts, aspects, lead)
                 earlier = seen.setdefault((label, text), name) if text else name
                 if earlier != name:
                     same.setdefault(earlier, []).append(label)
                 else:
-                    lines += self.line(label, verdicts, aspects, name)
+                    lines += self.line(label, verdicts, aspects, name, lead=lead)
             for earlier, labels in same.items():
                 lines += row("as in", f"{earlier}: {', '.join(labels)}", 2, _COLUMN)
             for text in press_clauses(self.report, name):
