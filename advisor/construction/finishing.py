@@ -180,6 +180,12 @@ def _is_turned(seam: Seam) -> bool:
     return seam.facts.get("edge") in ("turned", "folded")
 
 
+def allowance_of(seam: Seam, verdicts: Verdicts) -> float:
+    """The allowance of a seam, mm: her own, else the advised; 0 where there is none."""
+    own = seam.facts.get("allowance")
+    return float(own) if own is not None else number(verdicts, "seam.allowance") or 0.0
+
+
 def trimming_of(seam: Seam, have: float, plies_mm: Sequence[float | None]) -> Trimming:
     """How the allowances of a seam are graded, clipped and turned.
 

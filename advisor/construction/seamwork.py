@@ -20,6 +20,7 @@ from advisor.construction.bulk import (
 from advisor.construction.finishing import (
     Finishing,
     Trimming,
+    allowance_of,
     finishing_of,
     trimming_of,
 )
@@ -100,7 +101,7 @@ def seamwork(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> SeamWork
         fine_needle=_fine_needle(seam, spot, verdicts),
         too_dense=tuple(n for n in seam.cloths() if too_dense(garment.cloths[n], knowledge)),
         finishing=finishing,
-        trimming=trimming_of(seam, finishing.allowance if finishing else 0.0, thick),
+        trimming=trimming_of(seam, allowance_of(seam, verdicts), thick),
         holding=holding_of(seam, garment, verdicts, knowledge, rows),
         full=full,
         threads=threads_of(seam, garment, verdicts, line, full),
