@@ -209,8 +209,7 @@ def _usual(aspect: Aspect, liked: Choice, kept: tuple[Said, ...]) -> tuple[Said,
     option = next((i for i in aspect.usually if i in liked), None)
     if named or option is None or len(liked.options()) == 1:
         return ()
-    why = "It is the usual choice."
-    return (_single(USUAL, aspect, option, why, aspect.usually_sources),)
+    return (_single(USUAL, aspect, option, aspect.usually_why, aspect.usually_sources),)
 
 
 def _pick(

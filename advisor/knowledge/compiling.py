@@ -102,6 +102,7 @@ def _aspect(form: schema.AspectForm) -> dict[str, Any]:
         "excluded": form.lists == "excluded",
         "usually": [form.options.index(word) for word in form.usually],
         "usually_sources": form.usually_sources,
+        "usually_why": form.usually_why or "",
         "ties": form.ties,
         "ends": [form.for_.get("at least", ""), form.for_.get("at most", "")],
         "asked_of": form.asked_of,

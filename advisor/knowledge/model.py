@@ -1,7 +1,6 @@
 """The knowledge as everything that answers sees it: light, frozen values without pydantic.
 
-They are built from the compiled data of `compiling`, which is plain JSON. Sets are already in the
-form that the engine intersects: a pair of numbers for a range or a scale, a bit mask for options.
+They are built from the plain JSON of `compiling`. A set is a pair of numbers or a mask of options.
 """
 
 from __future__ import annotations
@@ -27,7 +26,7 @@ if TYPE_CHECKING:
 Mix = tuple[tuple[str, float | None], ...]
 """Fibres of one cloth with their shares in percent; None where the share is not known."""
 
-FORMAT = 15
+FORMAT = 16
 """Raised whenever the compiled form changes; a cache of another format is not read."""
 
 LIMIT_ASPECT = "press.temperature"
@@ -79,6 +78,7 @@ class Aspect:
     usually: tuple[int, ...] = ()
     """Options that the trade takes where nobody names a best, the most usual first."""
     usually_sources: tuple[str, ...] = ()
+    usually_why: str = ""
 
     @property
     def gentle(self) -> bool:

@@ -144,6 +144,7 @@ class AspectForm(Form):
     chosen: Literal["one", "several"] = "one"
     usually: tuple[Word, ...] = ()
     usually_sources: tuple[Word, ...] = ()
+    usually_why: Text | None = None
     words: tuple[Word, ...] = ()
     options: tuple[Word, ...] = ()
     labels: dict[Word, Text] = {}

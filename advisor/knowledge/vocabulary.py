@@ -125,6 +125,8 @@ class _Checker:
                 self.say(item, ("usually",), f"'{word}' is no option of {item.id}", form.options)
         if form.usually and not form.usually_sources:
             self.say(item, ("usually",), "what is usual needs `usually sources`")
+        if form.usually and not form.usually_why:
+            self.say(item, ("usually",), "what is usual needs `usually why`")
         self._sources(item, ("usually sources",), form.usually_sources)
 
     def _remedy(self, item: Item) -> None:
