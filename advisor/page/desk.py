@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections import OrderedDict
+from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from threading import Lock
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from advisor.answer.model.answer import Answer
-from advisor.answer.pipeline import WHOLE, Parts, answer
+from advisor.answer.pipeline import WHOLE, Decided, Parts, decide, tell
 from advisor.errors import InputError
 from advisor.knowledge.model import Knowledge
 from advisor.page.folder import Folder
@@ -19,7 +20,8 @@ from advisor.writing.meanwhile import mark_of
 if TYPE_CHECKING:
     from advisor.answer.label import Asked
 
-MOST_KEPT = 48
+MOST_KEPT = 32
+T = TypeVar("T")
 UNITS = ("", "metric", "us")
 
 
@@ -48,6 +50,7 @@ class Desk:
     taken: dict[str, tuple[str, str, tuple[str, ...]]] = field(default_factory=dict)
     """By project: the mark of what a remedy left, the text before it, and the lines written."""
     _answers: OrderedDict[object, Answer] = field(default_factory=OrderedDict)
+    _decided: OrderedDict[object, Decided] = field(default_factory=OrderedDict)
     _lock: Lock = field(default_factory=Lock)
 
     def read(self, name: str, units: str = "") -> Read:
@@ -66,23 +69,31 @@ class Desk:
     def answer(self, read: Read, label: Asked | None = None) -> Answer:
         """The whole answer to a project, kept while its text stays the same."""
         parts = replace(WHOLE, file=read.name, label=label)
-        return self._kept((read.mark, read.garment.units, parts), read.garment, parts)
+        return self._told((read.mark, read.garment.units), read.garment, parts)
 
     def answer_to(self, garment: Garment, key: tuple[str, ...]) -> Answer:
         """The whole answer to a question; `key` is what was asked."""
-        return self._kept((key, garment.units), garment, WHOLE)
+        return self._told((key, garment.units), garment, WHOLE)
 
-    def _kept(self, key: object, garment: Garment, parts: Parts) -> Answer:
+    def _told(self, key: object, garment: Garment, parts: Parts) -> Answer:
+        """The answer; what was decided is kept too, and serves it with a label and without."""
+
+        def decided() -> Decided:
+            return self._kept(self._decided, key, lambda: decide(garment, self.known, WHOLE))
+
+        return self._kept(self._answers, (key, parts), lambda: tell(decided(), self.known, parts))
+
+    def _kept(self, kept: OrderedDict[object, T], key: object, make: Callable[[], T]) -> T:
         with self._lock:
-            if key in self._answers:
-                self._answers.move_to_end(key)
-                return self._answers[key]
-        told = answer(garment, self.known, parts)
+            if key in kept:
+                kept.move_to_end(key)
+                return kept[key]
+        made = make()
         with self._lock:
-            self._answers[key] = told
-            while len(self._answers) > MOST_KEPT:
-                self._answers.popitem(last=False)
-        return told
+            kept[key] = made
+            while len(kept) > MOST_KEPT:
+                kept.popitem(last=False)
+        return made
 
 
 def in_units(garment: Garment, units: str) -> Garment:

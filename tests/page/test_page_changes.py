@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
+import pytest
 from starlette.testclient import TestClient
 
+from advisor.answer.pipeline import Decided, decide
 from tests.page.reading import field, root_of, said
 
 JACKET = "/project/jacket.yaml"
@@ -168,3 +171,23 @@ def test_a_fibre_that_was_found_is_written_into_a_project(client: TestClient, fo
     written = (folder / "bag.yaml").read_text(encoding="utf-8")
     assert "silk: 55" in written
     assert 400 == client.post("/identify", data={**form, "fabric": "none"}).status_code
+
+
+def test_a_garment_is_decided_once_until_its_file_changes(
+    client: TestClient, folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Sheet, order, label and booklet come from one decision; another text is decided anew."""
+    calls: list[object] = []
+
+    def counted(*about: Any) -> Decided:
+        calls.append(about)
+        return decide(*about)
+
+    monkeypatch.setattr("advisor.page.desk.decide", counted)
+    for view in ("", "/sheet", "/order", "/label", "/label?market=us", "/booklet"):
+        assert 200 == client.get(f"{JACKET}{view}").status_code
+    assert 1 == len(calls)
+    with (folder / "jacket.yaml").open("a", encoding="utf-8") as file:
+        file.write("# changed\n")
+    assert 200 == client.get(JACKET).status_code
+    assert 2 == len(calls)
