@@ -23,6 +23,7 @@ REGISTERS = {
     "tool": "kit",
     "observation": "observations",
     "place": "places",
+    "word": "glossary",
 }
 """Kinds of which one file holds many, with the name of that file."""
 

@@ -18,13 +18,16 @@ def fabrics(
     """List the cloths and notions that a word fits, or all of them."""
     from advisor.answer.catalogue import search
     from advisor.errors import InputError, Problem, nearest, shown
+    from advisor.knowledge.names import plain_name
     from advisor.render.layout import row
 
     known = common.knowledge()
     found = search(word, known)
     if not found:
         names = [*known.names, *known.fibre_names, *known.traits]
-        raise InputError(Problem(f"no cloth fits {shown(word)}", None, None, nearest(word, names)))
+        near = tuple(n for n in nearest(word, names) if plain_name(n) != plain_name(word))
+        expected = "a name, a family, a trait or a fibre; `advisor fabrics` lists every cloth"
+        raise InputError(Problem(f"no cloth fits {shown(word)}", None, expected, near))
     if json:
         rows = [
             {"id": e.id, "name": e.name, "family": e.family or e.kind, "fits": how}

@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from advisor.cli import common
 from advisor.cli.output import say
+
+if TYPE_CHECKING:
+    from advisor.answer.pipeline import Parts
+    from advisor.knowledge.model import Knowledge
 
 
 def order(
@@ -22,10 +26,11 @@ def order(
         str | None, typer.Option("--sitting", help="Cut the work into sittings of so long: 90min.")
     ] = None,
     tick: Annotated[
-        list[str] | None, typer.Option("--tick", help="Tick a step off in the project file.")
+        list[str] | None,
+        typer.Option("--tick", help="Tick off a step, by number, name or words: 21, 'join side'."),
     ] = None,
     untick: Annotated[
-        list[str] | None, typer.Option("--untick", help="Take the tick of a step away.")
+        list[str] | None, typer.Option("--untick", help="Take a tick away again.")
     ] = None,
     units: common.Units = None,
 ) -> None:
@@ -41,8 +46,12 @@ def order(
     if tick or untick:
         from advisor.writing.ticks import tick_steps
 
-        for note in tick_steps(file, tick or [], untick or [], known):
+        ticked, away = _named(file, tick or [], untick or [], known, parts)
+        for note in tick_steps(file, ticked, away, known):
             say(f"{file}: {note}")
+        for what, names in (("ticked", ticked), ("no longer ticked", away)):
+            if names:
+                say(f"{what}: {', '.join(names)}")
     told = answer(common.with_units(load_project(file, known), units), known, parts)
     if told.work is None:
         from advisor.errors import InputError
@@ -55,6 +64,25 @@ def order(
 
         common.print_text(render_order(told))
     common.leave(told)
+
+
+def _named(
+    file: Path, tick: list[str], untick: list[str], known: Knowledge, parts: Parts
+) -> tuple[list[str], list[str]]:
+    """The steps that were typed, in the order that this command prints."""
+    from advisor.answer.pipeline import answer
+    from advisor.errors import InputError
+    from advisor.project.load import load_project
+    from advisor.render.typed_steps import steps_named
+
+    garment = load_project(file, known)
+    work = answer(garment, known, parts).work
+    steps = {row.step: row.does for row in work.order} if work else {}
+    before = garment.wishes.done
+    away = steps_named(untick, {**steps, **{name: name for name in before if name not in steps}})
+    if never := [name for name in away if name not in before]:
+        raise InputError(f"not ticked yet, so no tick is taken away: {', '.join(never)}")
+    return steps_named(tick, steps), away
 
 
 def _minutes(text: str | None) -> float | None:

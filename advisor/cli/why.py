@@ -23,7 +23,7 @@ def why(
     """Show why an answer is what it is: each claim, its facts, and on whose word."""
     from advisor.answer.model.coding import as_data
     from advisor.answer.pipeline import Parts, decide, tell
-    from advisor.render.reasons import pick_verdict, render_reasons
+    from advisor.render.reasons import pick_verdicts, render_reasons
 
     known = common.knowledge()
     garment = common.with_units(common.garment_of([file], known), units)
@@ -38,16 +38,17 @@ def why(
         else:
             common.print_text(render_why_order(step))
     elif json:
-        verdict = pick_verdict(told, place, aspect, known)
+        verdicts = pick_verdicts(told, place, aspect, known)
         common.print_json(
             {
                 "schema": told.schema,
                 "garment": told.garment,
-                "verdict": as_data(verdict),
+                "verdict": as_data(verdicts[0]),
+                "verdicts": [as_data(verdict) for verdict in verdicts],
                 "sources": as_data(told.sources),
             }
         )
     else:
-        lines = render_reasons(pick_verdict(told, place, aspect, known), known)
-        common.print_text("\n".join(lines) + "\n")
+        trees = [render_reasons(v, known) for v in pick_verdicts(told, place, aspect, known)]
+        common.print_text("\n\n".join("\n".join(lines) for lines in trees) + "\n")
     common.leave(told)

@@ -59,6 +59,7 @@ class Book:
     observations: dict[str, Item] = field(default_factory=dict)
     labels: dict[str, Item] = field(default_factory=dict)
     cleaning: dict[str, Item] = field(default_factory=dict)
+    glossary: dict[str, Item] = field(default_factory=dict)
     loosened: dict[str, list[list[Any]]] = field(default_factory=dict)
     problems: list[Problem] = field(default_factory=list)
 

@@ -11,6 +11,7 @@ from typing import Any
 
 from advisor.knowledge import schema, spoken
 from advisor.knowledge.book import Book, Item
+from advisor.knowledge.glossary import compile_glossary
 from advisor.knowledge.labels import compile_labels
 from advisor.knowledge.model import FORMAT
 from advisor.knowledge.names import plain_name
@@ -65,6 +66,7 @@ def to_plain(book: Book) -> dict[str, Any]:
         "order": compile_order(book.order),
         "places": compile_places(book.places, book.methods),
         "workshop": compile_workshop(book.seams, book.kit),
+        "glossary": compile_glossary(book.glossary),
         "observations": {
             id_: compile_observation(item.form, book.fibres, compiler.published)
             for id_, item in book.observations.items()

@@ -10,10 +10,12 @@ from typing import Any, TypeVar
 
 from advisor.errors import InputError, Problem, Where
 from advisor.knowledge import (
+    glossary,
     labels,
     ordering,
     places,
     schema,
+    schema_glossary,
     schema_labels,
     schema_means,
     schema_observations,
@@ -43,9 +45,12 @@ REGISTERS: dict[str, type[schema.Form]] = {
     "observations": schema_observations.ObservationForm,
     "labels": schema_labels.MarketForm,
     "cleaning": schema_labels.CleaningForm,
+    "glossary": schema_glossary.TermForm,
 }
 """Files that hold many entries, by name, with the form of one entry."""
-OPTIONAL = frozenset({"words", *workshop.FILES, *labels.FILES, *places.FILES, "observations"})
+OPTIONAL = frozenset(
+    {"words", *workshop.FILES, *labels.FILES, *places.FILES, *glossary.FILES, "observations"}
+)
 """Registers that a folder may do without."""
 
 

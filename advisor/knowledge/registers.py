@@ -9,6 +9,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from advisor.knowledge.glossary import Term
     from advisor.knowledge.labels import LabelKnowledge
     from advisor.knowledge.observations import Observation
     from advisor.knowledge.ordering import OrderKnowledge
@@ -43,6 +44,13 @@ class Registers:
         from advisor.knowledge.workshop import workshop_from_plain
 
         return workshop_from_plain(self._raw.get("workshop", {}))
+
+    @cached_property
+    def glossary(self) -> dict[str, Term]:
+        """Trade words and what they mean."""
+        from advisor.knowledge.glossary import glossary_from_plain
+
+        return glossary_from_plain(self._raw.get("glossary", {}))
 
     @cached_property
     def labels(self) -> LabelKnowledge:

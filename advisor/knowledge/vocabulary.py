@@ -13,6 +13,7 @@ from advisor.errors import Problem, nearest
 from advisor.knowledge import schema
 from advisor.knowledge.book import Book, Item
 from advisor.knowledge.check_places import check_places
+from advisor.knowledge.glossary import check_glossary
 from advisor.knowledge.labels import check_labels
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.observations import check_observations
@@ -42,8 +43,9 @@ def check_book(book: Book) -> list[Problem]:
     checker.run()
     workshop = check_workshop(book.seams, book.kit, book.aspects, book.sources)
     places = check_places(book)
+    glossary = check_glossary(book.glossary, book.sources)
     order = check_order(book.order, book.sources)
-    found = [*book.problems, *checker.problems, *order, *workshop, *places]
+    found = [*book.problems, *checker.problems, *order, *workshop, *places, *glossary]
     return list(dict.fromkeys(found))  # a line that several entries borrow is wrong once
 
 

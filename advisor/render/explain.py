@@ -12,13 +12,18 @@ from advisor.answer.lineage import said_by_rules
 from advisor.answer.wording import degrees, fibres_text, mix_text, says_text
 from advisor.claims.speakers import Said, limit_claim
 from advisor.errors import InputError, Problem, nearest, shown
+from advisor.knowledge.glossary import term_of
 from advisor.knowledge.model import Claim, Entry, Fibre, Knowledge, Rule, Source
 from advisor.knowledge.names import plain_name
-from advisor.render.explain_lists import all_methods, all_sources
+from advisor.render.explain_lists import LISTS
 from advisor.render.explain_places import kind_of, tell_kind, tell_method
+from advisor.render.explain_words import tell_aspects, tell_options, tell_term, tell_trait
 from advisor.render.layout import heading, row, wrap
+from advisor.render.typed import aspect_names, aspects_named, holding, options, options_named
+from advisor.render.typed import listed as listed_names
 from advisor.units import System, show_range
 
+_MOST_HELD, _MOST_LISTED = 3, 12
 NO_LENDERS: Mapping[str, str] = {}
 _POINTS: tuple[str, ...] = ("softens", "sticks", "melts", "scorches", "density", "regain")
 _POINTS += ("specific heat", "conductivity")
@@ -31,63 +36,81 @@ def explain(name: str, knowledge: Knowledge, units: System) -> tuple[list[str], 
         InputError: nothing has that name; with the nearest names.
     """
     knowledge = knowledge.told(units)
-    listed = {"sources": all_sources, "methods": all_methods}.get(plain_name(name))
+    listed = LISTS.get(plain_name(name))
     if listed is not None:
         return listed(knowledge)
+    asked = _matches(name, knowledge) or _holding(name, knowledge)
     lines: list[str] = []
     data: dict[str, Any] = {}
-    for kind, found in _matches(name, knowledge).items():
+    for kind, found in asked.items():
         part, about = _tell(kind, found, knowledge, units)
         lines += ([""] if lines else []) + part
         data[kind] = about
     if not data:
-        raise InputError(
-            Problem(
-                f"nothing is known as {shown(name)}",
-                None,
-                None,
-                nearest(plain_name(name), _names(knowledge)),
-            )
-        )
+        near = nearest(plain_name(name), _names(knowledge))
+        near = tuple(known for known in near if plain_name(known) != plain_name(name))
+        expected = f"a name that is printed, or one of {listed_names([*LISTS])} for a list"
+        raise InputError(Problem(f"nothing is known as {shown(name)}", None, expected, near))
     return lines, data
+
+
+def _holding(name: str, knowledge: Knowledge) -> dict[str, Any]:
+    """What the names stand for that hold every word typed; nothing where they are too many.
+
+    Raises:
+        InputError: too many names hold the words; with those.
+    """
+    held = holding(name, _names(knowledge))
+    found: dict[str, Any] = {}
+    for longer in held:
+        for kind, value in _matches(longer, knowledge).items():
+            found.setdefault(kind, value)
+    if len(held) > _MOST_HELD:
+        text = f"{shown(name)} is a part of several names"
+        raise InputError(Problem(text, None, f"one of {listed_names(held[:_MOST_LISTED])}"))
+    return found
 
 
 def _tell(
     kind: str, found: Any, knowledge: Knowledge, units: System
 ) -> tuple[list[str], dict[str, Any]]:
-    if kind == "method":
-        return tell_method(found, knowledge)
-    return tell_kind(found, knowledge) if kind == "place" else _SHOW[kind](found, knowledge, units)
+    return _SHOW[kind](found, knowledge, units)
 
 
 def _matches(name: str, knowledge: Knowledge) -> dict[str, Any]:
     plain = plain_name(name)
-    rules = {rule.id: rule for rule in knowledge.rules}
-    remedies = {remedy.id: remedy for remedy in knowledge.remedies}
+    rules = {plain_name(rule.id): rule for rule in knowledge.rules}
+    remedies = {plain_name(remedy.id): remedy for remedy in knowledge.remedies}
+    sources = {plain_name(id_): source for id_, source in knowledge.sources.items()}
     found = {
-        "entry": knowledge.entries.get(knowledge.names.get(plain, "")),
-        "fibre": knowledge.fibres.get(knowledge.fibre_names.get(plain, "")),
-        "rule": rules.get(name),
-        "remedy": remedies.get(name),
-        "source": knowledge.sources.get(name),
-        "aspect": knowledge.aspects.get(name),
+        "word": term_of(name, knowledge.registers.glossary),
+        "entry": knowledge.entries.get(knowledge.names.get(plain, name)),
+        "fibre": knowledge.fibres.get(knowledge.fibre_names.get(plain, name)),
+        "rule": rules.get(plain),
+        "remedy": remedies.get(plain),
+        "source": sources.get(plain),
+        "aspect": aspects_named(name, knowledge),
+        "answer": options_named(name, knowledge),
         "place": kind_of(name, knowledge),
         "method": knowledge.places.named(name),
         "trait": plain if plain in knowledge.traits else name if name in knowledge.traits else None,
     }
-    return {kind: value for kind, value in found.items() if value is not None}
+    return {kind: value for kind, value in found.items() if value}
 
 
 def _names(knowledge: Knowledge) -> list[str]:
     return [
+        *(e.name for e in knowledge.entries.values()),
         *knowledge.names,
         *knowledge.fibre_names,
         *(r.id for r in knowledge.rules),
         *knowledge.sources,
-        *knowledge.aspects,
+        *aspect_names(knowledge),
         *knowledge.traits,
-        *knowledge.places.kinds,
-        *knowledge.places.methods,
+        *(k.name for k in knowledge.places.kinds.values()),
+        *(m.name for m in knowledge.places.methods.values()),
+        *(option.label for option in options(knowledge)),
+        *(n for t in knowledge.registers.glossary.values() for n in (t.name, *t.also)),
     ]
 
 
@@ -345,50 +368,16 @@ def used_by(id_: str, knowledge: Knowledge) -> list[str]:
     return [*fibres, *entries, *rules]
 
 
-def _aspect(aspect: Any, knowledge: Knowledge, _units: System) -> tuple[list[str], dict[str, Any]]:
-    lines = heading(f"{aspect.id}: {aspect.title} (aspect, {aspect.kind})", 1)
-    lines += row("decided for", ", ".join(aspect.scopes), 2, 14)
-    if aspect.words:
-        lines += row("answers", ", ".join(aspect.labels.get(w, w) for w in aspect.words), 2, 14)
-    else:
-        lines += row("answers", f"{aspect.low:g} to {aspect.high:g} {aspect.unit}", 2, 14)
-    speakers = [
-        e.id for e in knowledge.entries.values() if any(c.aspect == aspect.id for c in e.claims)
-    ]
-    rules = [r.id for r in knowledge.rules if any(c.aspect == aspect.id for c in r.claims)]
-    lines += row("rules", ", ".join(rules) or "none", 2, 14)
-    lines += row("cloths", f"{len(speakers)} say something about it", 2, 14)
-    data = {
-        "id": aspect.id,
-        "title": aspect.title,
-        "kind": aspect.kind,
-        "answers": list(aspect.words),
-        "rules": rules,
-        "entries": speakers,
-    }
-    return lines, data
-
-
-def _trait(name: str, knowledge: Knowledge, _units: System) -> tuple[list[str], dict[str, Any]]:
-    lines = heading(f"{name} (trait)", 1)
-    lines += wrap(f"{knowledge.trait_meanings[name]}.", "  ")
-    lines += row("levels", ", ".join(knowledge.traits[name]), 2, 10)
-    held = [e.id for e in knowledge.entries.values() if e.traits.get(name, (0, 0))[1] > 0]
-    lines += row("cloths", ", ".join(held) or "none", 2, 10)
-    return lines, {
-        "id": name,
-        "means": knowledge.trait_meanings[name],
-        "levels": list(knowledge.traits[name]),
-        "entries": held,
-    }
-
-
 _SHOW: dict[str, Callable[[Any, Knowledge, System], tuple[list[str], dict[str, Any]]]] = {
     "entry": _entry,
     "fibre": _fibre,
     "rule": _rule,
     "remedy": _remedy,
     "source": _source,
-    "aspect": _aspect,
-    "trait": _trait,
+    "aspect": tell_aspects,
+    "answer": tell_options,
+    "word": tell_term,
+    "place": lambda kind, knowledge, _: tell_kind(kind, knowledge),
+    "method": lambda method, knowledge, _: tell_method(method, knowledge),
+    "trait": tell_trait,
 }

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from advisor.errors import InputError, Problem, nearest
+from advisor.errors import InputError, Problem, shown
 from advisor.render.layout import wrap
 
 if TYPE_CHECKING:
@@ -26,11 +26,7 @@ def why_order(advice: Advice, step: str, knowledge: Knowledge) -> dict[str, Any]
     from advisor.order.work import order_of
 
     work = order_of(advice, knowledge)
-    if step not in work.tasks:
-        names = list(work.order)
-        expected = "a step as `advisor order` names it"
-        near = nearest(step, names)
-        raise InputError(Problem(f"no step '{step}' in this order", None, expected, near))
+    step = _typed(step, {name: work.tasks[name].step.does for name in work.order})
     order = list(work.order)
     after = [p for items in work.reasons.values() for p in items if p.before == step]
     after.sort(key=lambda p: order.index(p.after))
@@ -58,6 +54,16 @@ def why_order(advice: Advice, step: str, knowledge: Knowledge) -> dict[str, Any]
             if a.pin.step == step
         ],
     }
+
+
+def _typed(word: str, steps: dict[str, str]) -> str:
+    """The one step that was typed, by number, name or words."""
+    from advisor.render.typed_steps import steps_named
+
+    found = steps_named([word], steps)
+    if len(found) > 1:
+        raise InputError(Problem(f"{shown(word)} are several steps", None, "one of them"))
+    return found[0]
 
 
 def _by_why(work: Work, step: str) -> list[dict[str, Any]]:

@@ -5,31 +5,55 @@ from __future__ import annotations
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.told import ToldClaim, ToldVerdict
 from advisor.answer.wording import degrees
-from advisor.errors import InputError, Problem, nearest
+from advisor.errors import InputError, Problem, nearest, shown
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
 from advisor.render.layout import wrap
+from advisor.render.typed import aspect_names, aspects_named, holding, listed, places_named, same
 
 
-def pick_verdict(report: Answer, place: str, aspect: str, knowledge: Knowledge) -> ToldVerdict:
-    """The verdict that somebody asks about.
+def pick_verdicts(
+    report: Answer, place: str, aspect: str, knowledge: Knowledge
+) -> tuple[ToldVerdict, ...]:
+    """The verdicts that somebody asks about, under any name that is printed.
 
     Raises:
-        InputError: no such place or aspect; with the nearest names.
+        InputError: no such place or aspect, or nothing is said there; with what could be meant.
     """
     places = list(dict.fromkeys(v.place for v in report.verdicts))
-    if place not in places:
-        known = nearest(place, places)
-        text = f"no place '{place}' in this garment"
-        raise InputError(Problem(text, None, "one of " + ", ".join(places), known))
-    if aspect not in knowledge.aspects:
-        known = nearest(aspect, list(knowledge.aspects))
-        raise InputError(Problem(f"unknown aspect '{aspect}'", None, None, known))
-    found = [v for v in report.verdicts if v.place == place and v.aspect == aspect]
+    here = places_named(place, report, knowledge)
+    if not here:
+        known = _other(place, places)
+        text = f"no place {shown(place)} in this garment"
+        raise InputError(Problem(text, None, f"one of {listed([*places, 'garment'])}", known))
+    asked = aspects_named(aspect, knowledge)
+    if not asked:
+        known = _other(aspect, aspect_names(knowledge))
+        expected = "a word of the sheet such as 'iron' or 'needle'; `advisor explain aspects` lists"
+        text = f"nothing is decided that is called {shown(aspect)}"
+        raise InputError(Problem(text, None, f"{expected} them all", known))
+    found = [v for a in asked for v in report.verdicts if v.place in here and v.aspect == a]
     if not found:
-        asked = [v.aspect for v in report.verdicts if v.place == place]
-        text = f"nobody says anything about {aspect} at {place}"
-        raise InputError(Problem(text, None, "one of " + ", ".join(asked)))
-    return found[0]
+        raise _nobody(report, here, aspect, asked, knowledge)
+    return tuple(found)
+
+
+def _other(word: str, names: list[str]) -> tuple[str, ...]:
+    """The names that hold the word, else the likest; never the same one again."""
+    found = holding(word, names)[:3] or nearest(word, names)
+    return tuple(name for name in found if same(name) != same(word))
+
+
+def _nobody(
+    report: Answer, here: tuple[str, ...], word: str, asked: tuple[str, ...], knowledge: Knowledge
+) -> InputError:
+    """At which places this is decided instead, or else what is at these."""
+    text = f"nothing is said of {shown(word)} at {' and '.join(here)}"
+    where = list(dict.fromkeys(v.place for v in report.verdicts if v.aspect in asked))
+    said = [knowledge.aspects[v.aspect].title for v in report.verdicts if v.place in here]
+    if where:
+        text += f"; it is decided at {listed(where)}"
+        return InputError(Problem(text))
+    return InputError(Problem(text, None, f"one of {listed(list(dict.fromkeys(said)))}"))
 
 
 def render_reasons(verdict: ToldVerdict, knowledge: Knowledge) -> list[str]:

@@ -1,0 +1,74 @@
+"""The trade words of `glossary.yaml`, which a folder may do without: checked, compiled, found.
+
+The values here carry no pydantic, so that a warm start reads them from the cache.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from advisor.errors import Problem, nearest
+from advisor.knowledge.names import plain_name
+
+if TYPE_CHECKING:
+    from advisor.knowledge.book import Item
+
+FILES = ("glossary",)
+
+
+@dataclass(frozen=True, slots=True)
+class Term:
+    """A trade word: what it means, its other names, what to read on, and who says so."""
+
+    name: str
+    means: str
+    also: tuple[str, ...]
+    see: tuple[str, ...]
+    sources: tuple[str, ...]
+
+
+def check_glossary(terms: Mapping[str, Item], sources: Mapping[str, Item]) -> list[Problem]:
+    """Sources that are not known, and words that stand for two terms."""
+    problems: list[Problem] = []
+    taken: dict[str, str] = {}
+    for item in terms.values():
+        for text in item.form.sources:
+            id_ = text.split(" ", 1)[0]
+            if id_ not in sources:
+                near = nearest(id_, list(sources))
+                problems.append(
+                    Problem(f"unknown source '{id_}'", item.where("sources"), None, near)
+                )
+        for word in (item.id, *item.form.also):
+            other = taken.setdefault(plain_name(word), item.id)
+            if other != item.id:
+                problems.append(Problem(f"'{word}' is a name of '{other}' too", item.where("also")))
+    return problems
+
+
+def compile_glossary(terms: Mapping[str, Item]) -> dict[str, Any]:
+    """The register as plain data."""
+    return {
+        id_: [form.means, form.also, form.see, form.sources]
+        for id_, item in sorted(terms.items(), key=lambda pair: plain_name(pair[0]))
+        for form in (item.form,)
+    }
+
+
+def glossary_from_plain(raw: Mapping[str, Any]) -> dict[str, Term]:
+    """Build it from the compiled data, in the order of the alphabet."""
+    return {
+        id_: Term(id_, row[0], tuple(row[1]), tuple(row[2]), tuple(row[3]))
+        for id_, row in raw.items()
+    }
+
+
+def term_of(word: str, terms: Mapping[str, Term]) -> Term | None:
+    """The term of a name, capitals, hyphens and accents or not."""
+    plain = plain_name(word)
+    for term in terms.values():
+        if plain in map(plain_name, (term.name, *term.also)):
+            return term
+    return None
