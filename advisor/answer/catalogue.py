@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.names import plain_name
 from advisor.project.phrases.tokens import words_of
@@ -9,20 +11,29 @@ from advisor.project.phrases.tokens import words_of
 
 def search(word: str, knowledge: Knowledge) -> list[tuple[Entry, str]]:
     """The cloths and notions that a word fits, each with what it fits by; names first."""
-    hits: list[tuple[Entry, str]] = []
-    for plain in dict.fromkeys((plain_name(word), " ".join(words_of(word)))):
-        found = [(entry, _fit(entry, plain, knowledge)) for entry in knowledge.entries.values()]
-        hits = hits or [(entry, how) for entry, how in found if how is not None]
+    for spelt in (plain_name, _bare):
+        plain = spelt(word)
+        found = [
+            (entry, _fit(entry, plain, spelt, knowledge)) for entry in knowledge.entries.values()
+        ]
+        hits = [(entry, how) for entry, how in found if how is not None]
+        if hits:
+            break
     return sorted(hits, key=lambda hit: (not hit[1].startswith("name"), hit[0].name))
 
 
-def _fit(entry: Entry, word: str, knowledge: Knowledge) -> str | None:
-    if not word or word in plain_name(entry.name) or word == plain_name(entry.id):
+def _bare(text: str) -> str:
+    """A name without the plurals of its words."""
+    return " ".join(words_of(text))
+
+
+def _fit(entry: Entry, word: str, spelt: Callable[[str], str], knowledge: Knowledge) -> str | None:
+    if not word or word in spelt(entry.name) or word == spelt(entry.id):
         return "name"
-    alias = next((a for a in entry.also if word in plain_name(a)), None)
+    alias = next((a for a in entry.also if word in spelt(a)), None)
     if alias:
         return f"name: also {alias}"
-    if word in map(plain_name, (entry.family, entry.structure, entry.weave, entry.kind)):
+    if word in map(spelt, (entry.family, entry.structure, entry.weave, entry.kind)):
         return word
     for trait, (_, high) in entry.traits.items():
         words = knowledge.traits[trait]

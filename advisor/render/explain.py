@@ -39,7 +39,7 @@ def explain(name: str, knowledge: Knowledge, units: System) -> tuple[list[str], 
     listed = LISTS.get(plain_name(name))
     if listed is not None:
         return listed(knowledge)
-    asked = _matches(name, knowledge) or _holding(name, knowledge)
+    asked = matches(name, knowledge) or _holding(name, knowledge)
     lines: list[str] = []
     data: dict[str, Any] = {}
     for kind, found in asked.items():
@@ -63,7 +63,7 @@ def _holding(name: str, knowledge: Knowledge) -> dict[str, Any]:
     held = holding(name, _names(knowledge))
     found: dict[str, Any] = {}
     for longer in held:
-        for kind, value in _matches(longer, knowledge).items():
+        for kind, value in matches(longer, knowledge).items():
             found.setdefault(kind, value)
     if len(held) > _MOST_HELD:
         text = f"{shown(name)} is a part of several names"
@@ -77,7 +77,8 @@ def _tell(
     return _SHOW[kind](found, knowledge, units)
 
 
-def _matches(name: str, knowledge: Knowledge) -> dict[str, Any]:
+def matches(name: str, knowledge: Knowledge) -> dict[str, Any]:
+    """What a name stands for, by the sort of thing it is."""
     plain = plain_name(name)
     rules = {plain_name(rule.id): rule for rule in knowledge.rules}
     remedies = {plain_name(remedy.id): remedy for remedy in knowledge.remedies}
@@ -89,11 +90,11 @@ def _matches(name: str, knowledge: Knowledge) -> dict[str, Any]:
         "rule": rules.get(plain),
         "remedy": remedies.get(plain),
         "source": sources.get(plain),
+        "trait": next((trait for trait in knowledge.traits if plain_name(trait) == plain), None),
         "aspect": aspects_named(name, knowledge),
         "answer": options_named(name, knowledge),
         "place": kind_of(name, knowledge),
         "method": knowledge.places.named(name),
-        "trait": plain if plain in knowledge.traits else name if name in knowledge.traits else None,
     }
     return {kind: value for kind, value in found.items() if value}
 

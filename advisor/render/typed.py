@@ -111,8 +111,20 @@ def options(knowledge: Knowledge) -> list[Option]:
 
 def options_named(word: str, knowledge: Knowledge) -> list[Option]:
     """The answers that a word names: the word itself, its label, or "walking foot" for walking."""
-    asked = same(word)
-    return [option for option in options(knowledge) if asked in _option_names(option, knowledge)]
+    if not _NAMED or _NAMED[0][0] is not knowledge.aspects:
+        _NAMED[:] = [(knowledge.aspects, _all_named(knowledge))]
+    return list(_NAMED[0][1].get(same(word), ()))
+
+
+_NAMED: list[tuple[object, dict[str, list[Option]]]] = []
+
+
+def _all_named(knowledge: Knowledge) -> dict[str, list[Option]]:
+    found: dict[str, list[Option]] = {}
+    for option in options(knowledge):
+        for name in sorted(_option_names(option, knowledge)):
+            found.setdefault(name, []).append(option)
+    return found
 
 
 def _option_names(option: Option, knowledge: Knowledge) -> set[str]:
