@@ -11,15 +11,13 @@ from advisor.project.phrases.tokens import words_of
 
 def search(word: str, knowledge: Knowledge) -> list[tuple[Entry, str]]:
     """The cloths and notions that a word fits, each with what it fits by; names first."""
+    hits: dict[str, tuple[Entry, str]] = {}
     for spelt in (plain_name, _bare):
-        plain = spelt(word)
-        found = [
-            (entry, _fit(entry, plain, spelt, knowledge)) for entry in knowledge.entries.values()
-        ]
-        hits = [(entry, how) for entry, how in found if how is not None]
-        if hits:
-            break
-    return sorted(hits, key=lambda hit: (not hit[1].startswith("name"), hit[0].name))
+        for entry in knowledge.entries.values():
+            how = _fit(entry, spelt(word), spelt, knowledge)
+            if how is not None:
+                hits.setdefault(entry.id, (entry, how))
+    return sorted(hits.values(), key=lambda hit: (not hit[1].startswith("name"), hit[0].name))
 
 
 def _bare(text: str) -> str:
