@@ -153,15 +153,15 @@ def label(request: Request) -> Response:
 
 def why(request: Request) -> Response:
     """Every reason behind one answer."""
-    from advisor.render.reasons import pick_verdict
+    from advisor.render.reasons import pick_verdicts
 
     _, told, about = _opened(request, "places")
     desk, query = desk_of(request), request.query_params
     place, aspect = query.get("place", ""), query.get("aspect", "")
-    verdict = pick_verdict(told, place, aspect, desk.known)
+    verdict = pick_verdicts(told, place, aspect, desk.known)[0]
     found = {
         "verdict": verdict,
-        "aspect": desk.known.aspects[aspect].title,
+        "aspect": desk.known.aspects[verdict.aspect].title,
         "cited": {source.id: source for source in told.sources},
         "explained": _explained((*verdict.because, *verdict.given_up), desk.known),
     }
