@@ -49,8 +49,11 @@ def order(
         ticked, away = _named(file, tick or [], untick or [], known, parts)
         for note in tick_steps(file, ticked, away, known):
             say(f"{file}: {note}")
-        for what, names in (("ticked", ticked), ("no longer ticked", away)):
-            if names:
+        for what, names, typed in (
+            ("ticked", ticked, tick),
+            ("no longer ticked", away, untick),
+        ):
+            if names and names != typed:
                 say(f"{what}: {', '.join(names)}")
     told = answer(common.with_units(load_project(file, known), units), known, parts)
     if told.work is None:
