@@ -87,7 +87,7 @@ MEASURES: Mapping[str, Measure] = {
 
 
 def read_fact(key: str, value: object, knowledge: Knowledge, *, bare: bool = True) -> str | float:
-    """One fact of a seam, as rules ask it; a number without a unit is mm, or refused if not `bare`.
+    """One fact of a seam, as rules ask it; a number without its unit is refused.
 
     Raises:
         InputError: no such fact, or no such answer.
@@ -192,19 +192,16 @@ def read_measure(
 ) -> float:
     """A quantity within its bounds, in its base unit; `about` where the key has no bounds here.
 
+    `bare` is whether metric units are suggested where a number stands without any.
+
     Raises:
         InputError: not such a quantity, beyond its bounds, or without a unit where it needs one.
     """
     about = about or MEASURES[key]
     text = _text(value)
-    if not bare and about.unit and _is_bare(text):
-        raise InputError(
-            Problem(
-                f"'{key}': the number {shown(text)} has no unit",
-                None,
-                f"a unit after it: {about.unit}",
-            )
-        )
+    sure = bare and about.kind == "weight"  # so many ounces or momme no cloth has
+    if about.unit and not sure and _is_bare(text) and text.strip("0.,"):
+        raise _without_unit(key, text, about, bare=bare)
     if about.kind == "weight" and text.endswith("mm") and not text.endswith(" momme"):
         text = f"{text.removesuffix('mm')} momme"  # silk is sold by the "mm"
     try:
@@ -215,6 +212,14 @@ def read_measure(
     if not about.low - 1e-9 <= number <= about.high + 1e-9 or not math.isfinite(number):
         raise InputError(Problem(f"'{key}': {shown(text)} cannot be right", None, about.words))
     return number
+
+
+def _without_unit(key: str, text: str, about: Measure, *, bare: bool) -> InputError:
+    """The refusal of a bare number, with the line to write instead: 40 may be 40 mm or 40 cm."""
+    units = about.unit.replace(" or ", ", ").split(", ")
+    written = f"{key}: {text} {units[0] if bare else units[1]}"
+    expected = f"a unit after it ({about.unit}), as in '{written}'"
+    return InputError(Problem(f"'{key}': the number {shown(text)} has no unit", None, expected))
 
 
 def _is_bare(text: str) -> bool:

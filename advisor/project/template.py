@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator
 
 from advisor.knowledge.model import Knowledge
 from advisor.project.facts import CHOICES, SEAM_WORDS
+from advisor.project.making import LESS_BULK
 from advisor.project.start import Answers, ClothAnswer, SeamAnswer
 from advisor.textio.yamltext import quoted
 
@@ -74,6 +75,15 @@ _SEAM = {
     "method": ("French seam", "the way it is made, where you want another: see explain methods"),
     "fitting": ("loosely", "how this place is fitted: to the body, loosely or not at all"),
     "topstitch": ("2", "how many rows of topstitching it has"),
+    "pressed first": (
+        "",
+        "cloths that get their own heat before they are joined here; check --take writes it",
+    ),
+    "fused first": (
+        "",
+        "interfacings that are fused before a tenderer cloth is joined here",
+    ),
+    "lessen bulk": ("[press the crossing open]", "how a thick place is made thinner"),
     "moves": ("yes", "yes where it is worked at every step, as a low waist on the hip"),
 }
 _LAYERS = """\
@@ -183,11 +193,13 @@ def _seam(seam: SeamAnswer, units: str, knowledge: Knowledge, *, first: bool) ->
     if first:
         yield from _explained(f"layers: {' '.join(_LAYERS.split())}", 4)
     yield f"    layers: {_listed(layers)}"
-    us = {"length": "24 in", "allowance": "5/8 in"} if units == "us" else {}
+    usual_here = {"length": "24 in", "allowance": "5/8 in"} if units == "us" else {}
+    last = next((quoted(n) for n, notion in seam.layers if notion), quoted(seam.layers[-1][0]))
+    usual_here |= {"pressed first": f"[{quoted(seam.layers[0][0])}]", "fused first": f"[{last}]"}
     for key, (usual, words) in _SEAM.items():
         if first:
             about = _with_words(key, words, knowledge)
-            yield from _option(key, given.get(key, ""), us.get(key, usual), about, 4)
+            yield from _option(key, given.get(key, ""), usual_here.get(key, usual), about, 4)
         elif given.get(key):
             yield f"    {key}: {given[key]}"
     if first:
@@ -198,6 +210,8 @@ def _with_words(key: str, words: str, knowledge: Knowledge) -> str:
     known: Iterable[str] = ()
     if key in CHOICES:
         known = knowledge.aspects[CHOICES[key]].words
+    elif key == "lessen bulk":
+        known = LESS_BULK
     elif not words:
         known = SEAM_WORDS.get(key, ())
     listed = ", ".join(known)

@@ -164,7 +164,42 @@ def _read_bytes(path: Path, file: str) -> bytes:
     return raw
 
 
+_KINDS: Mapping[bytes, str] = {
+    b"\x89PNG": "a picture",
+    b"\xff\xd8\xff": "a picture",
+    b"GIF8": "a picture",
+    b"II*\x00": "a picture",
+    b"MM\x00*": "a picture",
+    b"BM": "a picture",
+    b"%PDF": "a PDF",
+    b"PK\x03\x04": "a packed file, such as a zip or a text of an office program",
+    b"\xd0\xcf\x11\xe0": "a text or a table of an office program",
+    b"{\\rtf": "a text of an office program",
+    b"\x1f\x8b": "a packed file",
+    b"<!DOCTYPE": "a web page",
+    b"<!doctype": "a web page",
+    b"<html": "a web page",
+    b"<svg": "a picture",
+    b"<?xml": "a picture or a table in XML",
+}
+"""How files begin that are no project, and what they are."""
+_ASKED = "this is {}, not a project file"
+
+
+def _refuse_kind(raw: bytes, file: str) -> None:
+    """Name the kind of a file that can be no project."""
+    kind = next((kind for begin, kind in _KINDS.items() if raw.startswith(begin)), None)
+    if raw[4:8] == b"ftyp" or (raw[:4] == b"RIFF" and raw[8:12] == b"WEBP"):
+        kind = "a picture or a film"
+    if kind is not None and not (
+        kind == "a picture" and raw.startswith(b"BM") and b"\0" not in raw
+    ):
+        problem = Problem(_ASKED.format(kind), Where(file), "text as `advisor start FILE` writes")
+        raise InputError(problem)
+
+
 def _decode(raw: bytes, file: str) -> str:
+    _refuse_kind(raw, file)
     if raw.startswith(_UTF16):
         _refuse("this file is UTF-16; save it as UTF-8", Where(file))
     nul = raw.find(b"\0")

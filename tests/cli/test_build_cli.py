@@ -72,7 +72,7 @@ fabrics:
 seams:
   - {name: side, layers: [lawn, lawn], length: 60 cm}
   - {name: yoke, layers: [pile, lawn], length: 40 cm}
-  - {name: coat side, layers: [coat, coat], length: 80 cm, times: 2, finish: Hong Kong, allowance: 15}
+  - {name: coat side, layers: [coat, coat], length: 80 cm, times: 2, finish: Hong Kong, allowance: 15 mm}
 pieces:
   - {name: bodice, fabric: lawn, finished width: 30 cm, finished height: 25 cm, tucks: {depth: 1 cm, number: 6, spacing: 25 mm}}
   - {name: yoke, fabric: pile, width: 30 cm, height: 12 cm, tucks: {depth: 5 mm, number: 4}}

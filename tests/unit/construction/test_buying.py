@@ -228,7 +228,7 @@ def test_a_kit_that_nobody_said_is_not_said() -> None:
 
 BOUND = (
     "  - {name: a, layers: [coat, coat], length: 80 cm, times: 2, "
-    "finish: Hong Kong, allowance: 15}\n"
+    "finish: Hong Kong, allowance: 15 mm}\n"
     "  - {name: b, layers: [coat, coat], length: 1 m, finish: bound, seam: plain}\n"
 )
 

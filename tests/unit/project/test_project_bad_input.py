@@ -166,7 +166,10 @@ def test_a_bare_number_says_too_little_in_us_units() -> None:
     us = cases.SOUND.replace("units: metric", "units: us")
     assert [] == [str(p) for p in cases.problems(us)]
     found = cases.problems(us.replace("length: 13 cm", "length: 13"))
-    said = "'length': the number '13' has no unit. Expected a unit after it: cm or in."
+    said = (
+        "'length': the number '13' has no unit. "
+        "Expected a unit after it (cm or in), as in 'length: 13 in'."
+    )
     assert [f"p.yaml:15:54: {said}"] == [str(problem) for problem in found]
 
 
@@ -195,7 +198,13 @@ def test_all_faults_are_named_at_once_in_the_order_of_the_file() -> None:
         (b"just words\n", "must be a group of keys"),
         (b"- a\n- b\n", "must be a group of keys"),
         (b"garment: g\x00\n", "binary"),
-        (b"\x89PNG\r\n\x1a\n\x00\x00", "binary"),
+        (b"\x89PNG\r\n\x1a\n\x00\x00", "this is a picture"),
+        (b"\xff\xd8\xff\xe0\x00\x10JFIF", "this is a picture"),
+        (b"\x00\x00\x00\x18ftypheic", "this is a picture"),
+        (b"%PDF-1.7\n", "this is a PDF"),
+        (b"PK\x03\x04\x14", "this is a packed file"),
+        (b"<html><body>", "this is a web page"),
+        (b"garment: g\x00", "binary"),
         (b"garment: caf\xe9\n", "not UTF-8"),
         ("garment: g\n".encode("utf-16"), "UTF-16"),
         (b"garment: g\n" * 5_000_000, "too large"),
@@ -223,6 +232,21 @@ def test_a_file_that_is_no_project_is_refused(tmp_path: Path, content: bytes, me
     lines = str(caught.value).splitlines()
     assert any(message in line for line in lines), lines
     assert all(line.startswith(str(file)) for line in lines)
+
+
+@pytest.mark.parametrize(
+    ("line", "write"),
+    [
+        ("length: 40", "length: 40 cm"),
+        ("allowance: 15", "allowance: 15 mm"),
+        ("pleats: {kind: box, number: 3, depth: 9}", "depth: 9 cm"),
+    ],
+)
+def test_a_bare_number_is_refused_with_the_line_to_write(line: str, write: str) -> None:
+    """40 may be 40 mm or 40 cm, so it is never taken in silence."""
+    text = f"garment: g\nfabrics: {{a: calico}}\nseams: [{{name: s, layers: [a], {line}}}]\n"
+    said = [str(problem) for problem in cases.problems(text)]
+    assert any(f"as in '{write}'" in problem for problem in said), said
 
 
 def test_places_that_are_no_file_are_refused(tmp_path: Path) -> None:

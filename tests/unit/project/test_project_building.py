@@ -126,7 +126,8 @@ BAD = {
         "leaves no face",
     ),
     "pleats without a seam length": (
-        BASE + "  - {name: w, layers: [denim, lawn], pleats: {kind: box, number: 3, depth: 9}}\n",
+        BASE
+        + "  - {name: w, layers: [denim, lawn], pleats: {kind: box, number: 3, depth: 9 mm}}\n",
         7,
         66,
         "pleats need their face, or the length",
