@@ -42,7 +42,8 @@ PLIES = {
         4,
     ),
     "pleat": (
-        "{name: s, layers: [denim, lawn], length: 9 cm, pleats: {kind: box, number: 1, depth: 9 mm}}",
+        "{name: s, layers: [denim, lawn], length: 9 cm, "
+        "pleats: {kind: box, number: 1, depth: 9 mm}}",
         "on a pleat",
         4,
     ),
