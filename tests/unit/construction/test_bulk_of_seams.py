@@ -43,7 +43,7 @@ PLIES = {
     ),
     "pleat": (
         "{name: s, layers: [denim, lawn], length: 9 cm, "
-        "pleats: {kind: box, number: 1, depth: 9 mm}}",
+        + "pleats: {kind: box, number: 1, depth: 9 mm}}",
         "on a pleat",
         4,
     ),
