@@ -42,8 +42,7 @@ PLIES = {
         4,
     ),
     "pleat": (
-        "{name: s, layers: [denim, lawn], length: 9 cm, "
-        + "pleats: {kind: box, number: 1, depth: 9 mm}}",
+        "{name: s, layers: [denim, lawn], length: 9cm, pleats: {kind: box, number: 1, depth: 9mm}}",
         "on a pleat",
         4,
     ),
