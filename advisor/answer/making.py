@@ -76,7 +76,7 @@ def told_shopping(
     return Shopping(
         tuple(told_cloth(b, teller) for b in bought),
         tuple(told_cut(note, teller) for note in cuts),
-        tuple(_thread(b, teller) for b in threads_to_buy(judgement, works, cuts)),
+        tuple(_thread(b, teller) for b in threads_to_buy(judgement, works, teller.knowledge, cuts)),
         tuple(
             _need(need, teller)
             for need in (

@@ -16,6 +16,7 @@ from advisor.construction.bulk import number
 from advisor.construction.cutting import Cut
 from advisor.construction.fullness import weight_class
 from advisor.construction.stack import ply_of
+from advisor.construction.threadshare import sewn_as
 from advisor.craft import thread
 from advisor.craft.fullness import BIAS_RUFFLE, SOURCES, STRAIGHT_RUFFLE, Ratio, gather_ratio
 from advisor.knowledge.model import Knowledge
@@ -58,7 +59,7 @@ def cut_note(cut: Cut, judgement: Judgement, knowledge: Knowledge) -> CutNote:
     avoided = _avoided(cloth, judgement)
     against = tuple(word for word in AVOIDS.get(plain.shape, ()) if word in avoided)
     usual = _usual(cut, judgement, knowledge) if plain.shape == "gathers" else None
-    seam = _seam_of(cloth, judgement)
+    seam = sewn_as(cloth, judgement.garment)
     rows = None if cut.tucks is None or seam is None else _rows(cut, seam, judgement, knowledge)
     return CutNote(cut, against, usual, rows, seam)
 
@@ -79,12 +80,6 @@ def _usual(cut: Cut, judgement: Judgement, knowledge: Knowledge) -> Ratio:
     by_weight = gather_ratio(weight_class(use, judgement.garment, knowledge))
     sources = tuple(dict.fromkeys((*by_weight.sources, *STRAIGHT_RUFFLE.sources)))
     return Ratio(min(by_weight.low, STRAIGHT_RUFFLE.low), by_weight.high, sources)
-
-
-def _seam_of(cloth: str, judgement: Judgement) -> Seam | None:
-    """A seam that shows how this cloth is sewn; one in its own colour first."""
-    seams = [seam for seam in judgement.garment.seams if cloth in seam.cloths()]
-    return min(seams, key=lambda s: s.uses[0].cloth != cloth, default=None)
 
 
 def _rows(cut: Cut, seam: Seam, judgement: Judgement, knowledge: Knowledge) -> thread.Use:

@@ -1,6 +1,7 @@
 """Thread to buy, by colour: metres by needle, bobbin and looper, wastage in, then reels.
 
-A seam is sewn in the colour of the cloth that shows most, which is the first of its stack. What
+A seam is sewn in the colour of the cloth that shows most, which is the first of its stack; which
+fibre and size is the pick of its verdicts (`threadshare`). What
 a reel or a cone holds is the trade's custom (`common-practice`).
 """
 
@@ -15,7 +16,10 @@ from advisor.claims.judgement import Judgement
 from advisor.construction.bulk import number, picked
 from advisor.construction.cutnotes import CutNote
 from advisor.construction.seamwork import SeamWork
+from advisor.construction.threadshare import FIBRE, SIZE, colour_of, thread_cloth
 from advisor.craft import thread, threadsize
+from advisor.knowledge.model import Knowledge
+from advisor.project.garment import Seam
 
 REELS: Final = (100.0, 250.0, 500.0, 1000.0)
 """What a reel of sewing thread holds, m."""
@@ -69,68 +73,46 @@ class ThreadBought:
 
 
 def threads_to_buy(
-    judgement: Judgement, works: list[SeamWork], cuts: Iterable[CutNote] = ()
+    judgement: Judgement,
+    works: list[SeamWork],
+    knowledge: Knowledge,
+    cuts: Iterable[CutNote] = (),
 ) -> list[ThreadBought]:
     """Thread by colour and kind, most first; finishing threads go with the seam's colour.
 
     The rows of tucks take the thread of a seam of their cloth, in the colour of that cloth.
     """
     groups: dict[Kind, list[SeamWork]] = {}
+    matched: dict[Kind, list[str]] = {}
     for work in works:
-        groups.setdefault(_kind(work, work.seam.uses[0].cloth, judgement), []).append(work)
-    merged = _merged(groups, judgement)
+        if is_sewn(work.seam, judgement):
+            cloth = thread_cloth(work.seam, judgement.garment, knowledge)
+            key = _kind(work.seam, cloth, judgement)
+            groups.setdefault(key, []).append(work)
+            matched.setdefault(key, []).append(cloth)
     tucked: dict[Kind, list[CutNote]] = {}
     for note in cuts:
-        sewn = next((w for w in works if w.seam is note.sewn_as), None)
-        if note.thread is not None and sewn is not None:
-            key = _kind(sewn, note.cut.piece.cloth, judgement)
-            tucked.setdefault(_kept(key, sewn, merged, judgement), []).append(note)
-    keys = dict.fromkeys((*merged, *tucked))
-    found = [_bought(key, merged.get(key, []), tucked.get(key, [])) for key in keys]
+        if note.thread is not None and note.sewn_as is not None:
+            key = _kind(note.sewn_as, note.cut.piece.cloth, judgement)
+            tucked.setdefault(key, []).append(note)
+    keys = dict.fromkeys((*groups, *tucked))
+    found = [
+        _bought(key, groups.get(key, []), matched.get(key, []), tucked.get(key, [])) for key in keys
+    ]
     found.sort(key=lambda b: (-b.total, b.colour, b.fibre, b.tex or 0.0))
     return _with_cones(found, LOOPERS.get(judgement.garment.maker.overlocker, 3))
 
 
-def _kind(work: SeamWork, cloth: str, judgement: Judgement) -> Kind:
+def is_sewn(seam: Seam, judgement: Judgement) -> bool:
+    """Whether a place is sewn at all: a stone that is glued on asks for no thread."""
+    return FIBRE in judgement.verdicts[Place("seam", seam.name)]
+
+
+def _kind(seam: Seam, cloth: str, judgement: Judgement) -> Kind:
     """The thread of a seam, in the colour of a cloth."""
-    verdicts = judgement.verdicts[Place("seam", work.seam.name)]
-    about = judgement.garment.cloths[cloth]
-    return (
-        about.colour or f"to match {about.name}",
-        picked(verdicts, "thread.fibre"),
-        number(verdicts, "thread.size"),
-    )
-
-
-def _kept(
-    key: Kind, work: SeamWork, kept: dict[Kind, list[SeamWork]], judgement: Judgement
-) -> Kind:
-    """The thread itself where it is bought already, or another that does as well."""
-    if key in kept:
-        return key
-    same = (k for k in kept if k[0] == key[0] and k[2] == key[2])
-    return next((k for k in same if _allow([work], k[1], judgement)), key)
-
-
-def _merged(groups: dict[Kind, list[SeamWork]], judgement: Judgement) -> dict[Kind, list[SeamWork]]:
-    """Threads of one colour and size as one, where the lesser's seams allow the other's fibre."""
-    kept: dict[Kind, list[SeamWork]] = {}
-    for key, works in sorted(groups.items(), key=lambda g: (-len(g[1]), str(g[0]))):
-        same = (k for k in kept if k[0] == key[0] and k[2] == key[2])
-        other = next((k for k in same if _allow(works, k[1], judgement)), None)
-        kept.setdefault(other or key, []).extend(works)
-    return kept
-
-
-def _allow(works: list[SeamWork], fibre: str, judgement: Judgement) -> bool:
-    """Whether every one of some seams may be sewn with a thread of this fibre."""
-    for work in works:
-        verdict = judgement.verdicts[Place("seam", work.seam.name)].get("thread.fibre")
-        if verdict is None or fibre not in verdict.aspect.words:
-            return False
-        if verdict.aspect.words.index(fibre) not in verdict.advised:
-            return False
-    return True
+    verdicts = judgement.verdicts[Place("seam", seam.name)]
+    fibre, size = picked(verdicts, FIBRE), number(verdicts, SIZE)
+    return (colour_of(cloth, judgement.garment), fibre, size)
 
 
 def _with_cones(rows: list[ThreadBought], threads: int) -> list[ThreadBought]:
@@ -147,15 +129,16 @@ def _with_cones(rows: list[ThreadBought], threads: int) -> list[ThreadBought]:
     return [replace(row, cones=cones) if i == first else row for i, row in enumerate(rows)]
 
 
-def _bought(key: Kind, works: list[SeamWork], tucked: list[CutNote]) -> ThreadBought:
+def _bought(
+    key: Kind, works: list[SeamWork], cloths: list[str], tucked: list[CutNote]
+) -> ThreadBought:
     counted = [w for w in works if w.threads is not None]
     rows = [note.thread for note in tucked if note.thread is not None]
     seams = [p.use for w in counted for p in w.threads or () if not _on_cones(p.use)]
     sewn = thread.total([*seams, *rows])
     coned = thread.total(p.use for w in counted for p in w.threads or () if _on_cones(p.use))
     reeled = (sewn.needle + sewn.bobbin) / 1000
-    named = (*(w.seam.uses[0].cloth for w in works), *(n.cut.piece.cloth for n in tucked))
-    names = tuple(dict.fromkeys(named))
+    names = tuple(dict.fromkeys((*cloths, *(n.cut.piece.cloth for n in tucked))))
     sources = tuple(dict.fromkeys((*sewn.sources, *coned.sources, "common-practice")))
     return ThreadBought(
         key[0],

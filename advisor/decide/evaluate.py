@@ -11,10 +11,11 @@ from advisor.claims.speakers import Said
 from advisor.claims.workarounds import settle
 from advisor.construction.bulk import add_bulk
 from advisor.construction.needlestack import add_needles
+from advisor.construction.threadshare import THREADS, share_threads
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
 
-AFRESH = LINKED | {SHRINK}
+AFRESH = LINKED | THREADS | {SHRINK}
 """Aspects that hang on other answers, so that like words may bring another verdict."""
 
 
@@ -36,6 +37,7 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     }
     agree(garment, verdicts, knowledge)
     shrink_as_cleaned(garment, verdicts, knowledge)
+    share_threads(garment, verdicts, knowledge)
     add_bulk(garment, gathered, verdicts, knowledge)
     add_needles(garment, gathered, verdicts, knowledge)
     conflicts, instructions = settle(garment, verdicts, knowledge)

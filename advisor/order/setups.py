@@ -1,9 +1,8 @@
 """How machine and iron are set for a place, out of the verdicts of the sheet.
 
-The order of work uses the picks of the sheet, so that both say the same; only of thread, where
-the sheet leaves a choice, it takes what suits most seams. Thread colour is not a verdict: it is
-taken to match the first cloth of the seam, and the overlocker's cones to be neutral and to stay
-(estimates of how people work). Irons are set in steps of 5 °C, downwards.
+The order of work uses the picks of the sheet, so that both say the same. Thread colour is not a
+verdict: it is taken to match the first cloth of the seam, and the overlocker's cones to be neutral
+and to stay (estimates of how people work). Irons are set in steps of 5 °C, downwards.
 """
 
 from __future__ import annotations
@@ -15,6 +14,7 @@ from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
 from advisor.claims.judgement import Advice
 from advisor.claims.valuesets import Span
+from advisor.construction.threadshare import FIBRE, SIZE, sewn_as
 from advisor.craft.irondial import mark_for, step_down
 from advisor.decide.evaluate import judge
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
@@ -33,6 +33,7 @@ BONE = "bone"
 """What goes into a stitched and pressed channel, and is never sewn over."""
 STAY = "301, short"
 ZIGZAG = "304"
+USUAL_TEX = 27
 STRIP_WORDS = ("binding", "band", "strip")
 CUT_NOTIONS = ("fusible", "low-temperature fusible", "sew-in", "canvas")
 """Notions that are cut out as cloths are, and lie on their piece before any seam."""
@@ -274,8 +275,12 @@ class Setups:
     def _thread(self, place: Place, cloth: str, machine: str = "") -> str:
         if machine == OVERLOCKER:
             return "neutral cones"
-        fibre = self._shared_thread(place)
-        size = self._shared_size(place) or 27
+        if place.scope != "seam":
+            # Rows in a cloth by itself take the thread that a seam of it takes.
+            sewn = sewn_as(cloth, self.garment)
+            place = place if sewn is None else Place("seam", sewn.name)
+        fibre = self.word(place, FIBRE, "polyester")
+        size = self.pick(place, SIZE) or USUAL_TEX
         return f"{fibre} tex {size:g} to match {self.colour_of(cloth)}"
 
     def colour_of(self, first: str) -> str:
@@ -285,40 +290,6 @@ class Setups:
             alike = [n for n, c in self.garment.cloths.items() if c.colour == colour]
             return min(alike)
         return first
-
-    def _shared_thread(self, place: Place) -> str:
-        """Of the thread fibres that suit a seam, the one that suits most seams; then the best."""
-        found = self.verdict(place, "thread.fibre")
-        if found is None or found.advised.is_empty:
-            return "polyester"
-        words = found.aspect.words
-        options = [i for i in range(len(words)) if getattr(found.advised, "mask", 0) >> i & 1]
-        counts = dict.fromkeys(options, 0)
-        for other, by_aspect in self.advice.judgement.verdicts.items():
-            verdict = by_aspect.get("thread.fibre") if other.scope == "seam" else None
-            for i in options if verdict is not None else ():
-                counts[i] += getattr(verdict and verdict.advised, "mask", 0) >> i & 1
-        best = min(options, key=lambda i: (-counts[i], i), default=None)
-        return words[best] if best is not None else "polyester"
-
-    def _shared_size(self, place: Place) -> float | None:
-        """Of the thread sizes advised for a seam, the one advised for most; then the nearest."""
-        found = self.verdict(place, "thread.size")
-        if found is None or found.pick is None or not isinstance(found.advised, Span):
-            return None
-        pick, span = found.pick, found.advised
-        others = [
-            verdict.advised
-            for other, by_aspect in self.advice.judgement.verdicts.items()
-            if other.scope == "seam"
-            and (verdict := by_aspect.get("thread.size")) is not None
-            and isinstance(verdict.advised, Span)
-        ]
-        sizes = [s for s in found.aspect.steps if span.low <= s <= span.high] or [pick]
-        return min(
-            sizes,
-            key=lambda s: (-sum(o.low <= s <= o.high for o in others), abs(s - pick), s),
-        )
 
     def seam_iron(self, seam: SeamPlace) -> IronState | None:
         """How the iron is set for a seam, its bones not in yet; None for fingers only."""

@@ -49,7 +49,7 @@ def built(garment: Garment) -> SeamWork:
 
 def thread_of(garment: Garment) -> float:
     judgement = judge(garment, KNOWN)
-    return sum(row.total for row in threads_to_buy(judgement, seamworks(judgement, KNOWN)))
+    return sum(row.total for row in threads_to_buy(judgement, seamworks(judgement, KNOWN), KNOWN))
 
 
 @FEW
@@ -134,7 +134,7 @@ def bought_for(words: str) -> tuple[float, float]:
     judgement = judge(piece(words), KNOWN)
     (row,) = cloths_to_buy(judgement, KNOWN)
     notes = [cut_note(cut, judgement, KNOWN) for cut in row.cuts]
-    sewn = threads_to_buy(judgement, seamworks(judgement, KNOWN), notes)
+    sewn = threads_to_buy(judgement, seamworks(judgement, KNOWN), KNOWN, notes)
     assert row.length is not None
     return row.length, sum(each.total for each in sewn)
 

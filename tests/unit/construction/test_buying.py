@@ -182,7 +182,7 @@ def test_thread_by_colour_has_wastage_in_it() -> None:
     """What the seams take, and 15 % on top."""
     judgement = judged(SEAM)
     works = seamworks(judgement, known())
-    (row,) = threads_to_buy(judgement, works)
+    (row,) = threads_to_buy(judgement, works, known())
     net = sum(p.use.total for w in works for p in w.threads or ()) / 1000
     assert 1.15 * net == pytest.approx(row.total)
     assert ("white", ("lawn",)) == (row.colour, row.to_match)
@@ -191,7 +191,7 @@ def test_thread_by_colour_has_wastage_in_it() -> None:
 def test_a_seam_without_length_is_named_as_not_counted() -> None:
     """It is not silently left out."""
     judgement = judged("  - {name: side, layers: [lawn, lawn]}")
-    (row,) = threads_to_buy(judgement, seamworks(judgement, known()))
+    (row,) = threads_to_buy(judgement, seamworks(judgement, known()), known())
     assert (0.0, ("side",)) == (row.total, row.uncounted)
 
 

@@ -146,8 +146,8 @@ def test_thread_of_tucks_is_bought_in_the_colour_of_their_cloth() -> None:
     tucked = judged(text + ", tucks: {depth: 1 cm, number: 2}}]")
     (row,) = cloths_to_buy(tucked, known())
     (note,) = [cut_note(each, tucked, known()) for each in row.cuts]
-    (before,) = threads_to_buy(plain, seamworks(plain, known()))
-    (after,) = threads_to_buy(tucked, seamworks(tucked, known()), [note])
+    (before,) = threads_to_buy(plain, seamworks(plain, known()), known())
+    (after,) = threads_to_buy(tucked, seamworks(tucked, known()), known(), [note])
     assert note.thread is not None
     assert before.total + 1.15 * note.thread.total / 1000 == pytest.approx(after.total)
     assert (("p",), "white") == (after.tucks, after.colour)

@@ -1,0 +1,85 @@
+"""Thread is chosen once: the order threads what shopping buys, and the sheet says the same."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from advisor.answer.model.answer import Answer
+from advisor.answer.pipeline import Parts, answer
+from advisor.overlay.cache import load_knowledge
+from advisor.project.load import load_project
+
+CHECKOUT = Path(__file__).resolve().parents[2]
+FILES = sorted(
+    [
+        *(CHECKOUT / "knowledge" / "examples").glob("*.yaml"),
+        *(CHECKOUT / "tests" / "garments").rglob("*.yaml"),
+    ]
+)
+Thread = tuple[str, float, str]
+"""Fibre, tex and colour."""
+CONES = "neutral cones"
+
+
+@cache
+def told(file: Path) -> Answer:
+    known = load_knowledge()
+    return answer(load_project(file, known), known, Parts(shopping=True, order=True))
+
+
+def threaded(found: Answer, colours: dict[str, str | None]) -> dict[str, Thread]:
+    """The thread of every step that sews from reels."""
+    threads = {}
+    assert found.work is not None
+    for step in found.work.order:
+        if step.machine is None or step.machine.thread_above == CONES:
+            continue
+        said = re.fullmatch(r"(.+) tex ([\d.]+) to match (.+)", step.machine.thread_above)
+        assert said is not None, step.step
+        cloth = said[3]
+        threads[step.step] = (said[1], float(said[2]), colours[cloth] or f"to match {cloth}")
+    return threads
+
+
+@pytest.mark.parametrize("file", FILES, ids=lambda path: path.stem)
+def test_every_step_threads_what_is_bought(file: Path) -> None:
+    """Fibre, size and colour of the order's steps are rows of the shopping list."""
+    found = told(file)
+    assert found.thread is not None
+    garment = load_project(file, load_knowledge())
+    colours = {name: cloth.colour or None for name, cloth in garment.cloths.items()}
+    bought = {(row.fibre, row.tex, row.colour) for row in found.thread}
+    steps = threaded(found, colours)
+    assert {} == {step: thread for step, thread in steps.items() if thread not in bought}
+    on_reels = {
+        (row.fibre, row.tex, row.colour)
+        for row in found.thread
+        if row.total_m > row.overlocker_m
+        and any(" ".join(s.split()[1:]) in row.seams for s in steps)
+    }
+    assert on_reels <= set(steps.values())
+
+
+@pytest.mark.parametrize("file", FILES, ids=lambda path: path.stem)
+def test_the_sheet_names_the_thread_that_is_bought(file: Path) -> None:
+    """A seam that is counted in a row of the list has that row's fibre and size on the sheet."""
+    found = told(file)
+    assert found.thread is not None
+    picks = {(v.place, v.aspect): v.pick for v in found.verdicts if v.aspect.startswith("thread.")}
+    for row in found.thread:
+        assert row.fibre
+        for seam in (*row.seams, *row.not_counted):
+            sheet = (picks.get((seam, "thread.fibre")), picks.get((seam, "thread.size")))
+            assert (row.fibre, row.tex) == sheet, seam
+
+
+def test_places_of_one_colour_share_a_thread_that_both_bear() -> None:
+    """Trousers of denim: pocketing seams would take 40 tex and bear 45, so one reel does."""
+    (file,) = [f for f in FILES if f.stem == "04_trousers"]
+    found = told(file)
+    assert found.thread is not None
+    assert [("polyester", 45.0)] == [(row.fibre, row.tex) for row in found.thread]
