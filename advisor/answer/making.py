@@ -27,9 +27,11 @@ from advisor.answer.model.making import (
     ToldThread,
     ToldThreadUse,
     ToldTicket,
+    ToldWeight,
 )
 from advisor.answer.model.told import ToldResult, ToldTest
 from advisor.answer.teller import Teller
+from advisor.answer.weightwords import told_weight
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
 from advisor.claims.judgement import Judgement
@@ -41,6 +43,7 @@ from advisor.construction.seamwork import SeamWork, bulk_sources, seamworks
 from advisor.construction.stack import Spot
 from advisor.construction.threadlist import COTTON, ThreadBought, threads_to_buy
 from advisor.construction.threads import whole
+from advisor.construction.weighing import weigh
 from advisor.craft import boning, colour, threadsize
 from advisor.decide.kit import Need, kit_of
 from advisor.decide.trials import TRIED, find_trials
@@ -56,6 +59,7 @@ class Shopping:
     cut: tuple[ToldCut, ...]
     thread: tuple[ToldThread, ...]
     kit: tuple[ToldNeed, ...]
+    weight: ToldWeight | None
 
 
 def told_builds(judgement: Judgement, teller: Teller) -> dict[str, ToldBuild]:
@@ -73,10 +77,11 @@ def told_shopping(
     works = seamworks(judgement, teller.knowledge)
     bought = cloths_to_buy(judgement, teller.knowledge)
     cuts = [cut_note(cut, judgement, teller.knowledge) for b in bought for cut in b.cuts]
+    threads = threads_to_buy(judgement, works, teller.knowledge, cuts)
     return Shopping(
         tuple(told_cloth(b, teller) for b in bought),
         tuple(told_cut(note, teller) for note in cuts),
-        tuple(_thread(b, teller) for b in threads_to_buy(judgement, works, teller.knowledge, cuts)),
+        tuple(_thread(b, teller) for b in threads),
         tuple(
             _need(need, teller)
             for need in (
@@ -84,6 +89,7 @@ def told_shopping(
                 *used_up(judgement.garment, methods or {}),
             )
         ),
+        told_weight(judgement, works, weigh(judgement, bought, threads, teller.knowledge), teller),
     )
 
 
@@ -161,7 +167,10 @@ def _sources(work: SeamWork) -> tuple[str, ...]:
     full = work.full.sources if work.full else ()
     held = work.holding.sources if work.holding.has is not None else ()
     needle = ("estimate",) if work.fine_needle else ()
-    return tuple(dict.fromkeys((*bulk_sources(), *needle, *finish, *full, *held)))
+    parts = work.parting.sources if work.parting else ()
+    ease = work.lining.sources if work.lining else ()
+    every = (*bulk_sources(), *needle, *finish, *full, *held, *parts, *ease)
+    return tuple(dict.fromkeys(every))
 
 
 def _thread_use(work: SeamWork) -> ToldThreadUse | None:

@@ -165,7 +165,14 @@ def _with_making(found: Answer, decided: Decided, parts: Parts, teller: Teller) 
     if not parts.shopping:
         return found
     bought = told_shopping(judgement, teller, methods)
-    return replace(found, cloth=bought.cloth, cut=bought.cut, thread=bought.thread, kit=bought.kit)
+    return replace(
+        found,
+        cloth=bought.cloth,
+        cut=bought.cut,
+        thread=bought.thread,
+        weight=bought.weight,
+        kit=bought.kit,
+    )
 
 
 def _with_heat(found: Answer, decided: Decided, parts: Parts, teller: Teller) -> Answer:

@@ -12,6 +12,7 @@ from advisor.construction.seamwork import (
     WARNING,
     SeamWork,
 )
+from advisor.craft.shrinkage import TOLERATED
 from advisor.units import System, show, show_range, show_size
 
 _FINISHES = {
@@ -33,6 +34,8 @@ _FINISHES = {
 }
 
 
+LEAST_PARTING = 0.5
+"""Edges that part by less are not told to do so, mm."""
 SLIP_ALLOWANCE = 15.0
 """What a cloth whose yarns slip wants at least, mm (`memory`)."""
 
@@ -89,6 +92,8 @@ def seam_says(work: SeamWork, units: System) -> list[str]:
         *(work.full.says if work.full else ()),
         *_full_says(work, units),
         *_trim_says(work, units),
+        *_parting_says(work, units),
+        *_lining_says(work, units),
     ]
 
 
@@ -101,6 +106,7 @@ def warnings(work: SeamWork, units: System) -> list[str]:
         *_finish_says(work, units, warn=True),
         *_strength_says(work, units, warn=True),
         *full,
+        *_parting_says(work, units, warn=True),
     ]
 
 
@@ -209,6 +215,41 @@ def _strength_says(work: SeamWork, units: System, *, warn: bool = False) -> list
             f"{show('length', 15, units)} of allowance, and stay the seam."
         )
     return says
+
+
+def _parting_says(work: SeamWork, units: System, *, warn: bool = False) -> list[str]:
+    """What the cloths part by in the first wash; a warning where the sheet leaves it so."""
+    found = work.parting
+    still = found is not None and found.still > TOLERATED
+    if found is None or (warn and not still):
+        return []
+    ways = ((found.along, "with the grain"), (found.across, "across it"))
+    both = [f"{show('length', v, units)} {way}" for v, way in ways if v >= LEAST_PARTING]
+    usual = "" if found.said else ", as such cloths usually shrink"
+    far = f"; up to {_percent(TOLERATED)} is called normal" if found.share > TOLERATED else ""
+    text = (
+        f"Washed unshrunk, {found.more} ends {' or '.join(both)} shorter here than {found.less} "
+        f"({_percent(found.share)} apart{usual}{far})"
+    )
+    if still:
+        return [f"{text}: wash a square of each, measure, and shrink both before you cut."]
+    return [f"{text}: prepare both as the sheet says."] if both else []
+
+
+def _percent(share: float) -> str:
+    return f"{share * 100:.2g} %"
+
+
+def _lining_says(work: SeamWork, units: System) -> list[str]:
+    """What a lining is cut longer by than its shell."""
+    ease = work.lining
+    if ease is None:
+        return []
+    fold = show("length", ease.fold, units)
+    text = f"Cut the lining {fold} longer than the shell is finished, for a fold of ease at the hem"
+    if ease.more >= 1:
+        text += f", and {show('length', ease.more, units)} more, because it shrinks more"
+    return [f"{text}."]
 
 
 def _most(held: Holding) -> str:

@@ -123,16 +123,11 @@ def _sold(
     firm = entry.structure in ACROSS
     assumed = [] if bolt.width is not None else ["width"]
     usual_width = USUAL_WIDTH if entry.kind == "cloth" else INTERFACING_WIDTH
-    shrinks = bolt.shrinks
-    if shrinks is None:
-        shrinks = usual_shrinkage(cloth, knowledge)
+    long, across = shrinks(cloth, judgement, knowledge)
+    if bolt.shrinks is None:
         assumed.append("shrinkage")
-    across = bolt.shrinks_across
-    if across is None:
-        said_of_woven = entry.structure == "woven" and bolt.shrinks is not None
-        across = 0.0 if said_of_woven else shrinks * ACROSS.get(entry.structure, 0.0)
-        if shrinks:
-            assumed.append("shrinkage across")
+    if bolt.shrinks_across is None and long:
+        assumed.append("shrinkage across")
     selvage = bolt.selvage
     if selvage is None:
         selvage = SELVAGE if firm else 0.0
@@ -142,8 +137,20 @@ def _sold(
     selvage = min(selvage, width / 4)
     one_way = _one_way(cloth, judgement, knowledge)
     ends = SQUARED if firm else 0.0
-    sold = lay.Cloth(width, one_way, bolt.repeat, selvage, shrinks, across, ends)
+    sold = lay.Cloth(width, one_way, bolt.repeat, selvage, long, across, ends)
     return sold, tuple(assumed)
+
+
+def shrinks(cloth: Cloth, judgement: Judgement, knowledge: Knowledge) -> tuple[float, float]:
+    """What a cloth shrinks along and across, shares; as usual for it where nobody says."""
+    bolt = judgement.garment.plan.bolts.get(cloth.name, Bolt())
+    structure = knowledge.entries[cloth.entry].structure
+    long = usual_shrinkage(cloth, knowledge) if bolt.shrinks is None else bolt.shrinks
+    if bolt.shrinks_across is not None:
+        return long, bolt.shrinks_across
+    # Of a woven whose length was measured nobody knows the width: it is told, and not added.
+    measured = structure == "woven" and bolt.shrinks is not None
+    return long, 0.0 if measured else long * ACROSS.get(structure, 0.0)
 
 
 def _cuts(pieces: list[Piece], sold: lay.Cloth, raw: bool) -> tuple[Cut, ...]:

@@ -27,6 +27,7 @@ from advisor.construction.finishing import (
 from advisor.construction.fullness import Fullness, fullness_of
 from advisor.construction.holding import Holding, holding_of
 from advisor.construction.needlestack import NEEDLE, needed_needle
+from advisor.construction.parting import LiningEase, Parting, lining_ease, parting_of
 from advisor.construction.stack import Spot, ply_of, spots_of, too_dense
 from advisor.construction.threads import Purpose, threads_of
 from advisor.knowledge.model import Knowledge
@@ -69,6 +70,8 @@ class SeamWork:
     full: Fullness | None
     threads: tuple[Purpose, ...] | None
     named: SeamClass | None
+    parting: Parting | None = None
+    lining: LiningEase | None = None
 
 
 def seamworks(judgement: Judgement, knowledge: Knowledge) -> list[SeamWork]:
@@ -106,6 +109,8 @@ def seamwork(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> SeamWork
         full=full,
         threads=threads_of(seam, garment, verdicts, line, full),
         named=knowledge.workshop.classes.get(kind),
+        parting=parting_of(seam, judgement, knowledge),
+        lining=lining_ease(seam, judgement, knowledge),
     )
 
 

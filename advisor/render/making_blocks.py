@@ -74,6 +74,8 @@ def to_buy(report: Answer, numbers: Numbers) -> Section:
     if threads:
         text = "; ".join(_thread_short(rows, _units(report)) for rows in _by_colour(threads))
         items.append(Item("thread", parts=(Part(f"{text}."),)))
+    heavy = [row for row in (report.weight.hangs if report.weight else ()) if row.heavy]
+    items += [Item(row.place, parts=(Part(f"{row.text}."),)) for row in heavy]
     shaped = [row for row in (report.cut or ()) if row.of in SHAPED]
     items += [_cut_short(row, numbers) for row in shaped[:MOST_CUTS]]
     missing = [row for row in (report.kit or ()) if row.state == "missing"]
@@ -102,7 +104,27 @@ def _thread_short(rows: list[ToldThread], units: System) -> str:
 
 def shopping(report: Answer, numbers: Numbers) -> list[Section]:
     """The whole shopping list: cloth, thread, kit; what is not known is said."""
-    return [*cloth(report, numbers), *thread(report, numbers), *kit(report, numbers)]
+    return [
+        *cloth(report, numbers),
+        *thread(report, numbers),
+        *weight(report, numbers),
+        *kit(report, numbers),
+    ]
+
+
+def weight(report: Answer, numbers: Numbers) -> list[Section]:
+    """What the garment weighs, and what hangs from which place."""
+    told = report.weight
+    if told is None:
+        return []
+    marks = numbers.mark(told.sources)
+    items = [Item("whole", parts=(Part(f"{told.text}.", marks=marks),))]
+    items += [Item(row.place, parts=(Part(f"{row.text}."),)) for row in told.hangs]
+    close = (
+        "Pieces count as they are cut, so it is a little more than the garment will weigh; a step "
+        "or a jump pulls some times as hard, and knits and bias sag long before a seam gives way."
+    )
+    return [Section("weight", "Weight, and where it hangs", tuple(items), close=close)]
 
 
 def cloth(report: Answer, numbers: Numbers) -> list[Section]:

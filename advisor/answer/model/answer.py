@@ -14,6 +14,7 @@ from advisor.answer.model.making import (
     ToldNeed,
     ToldPlace,
     ToldThread,
+    ToldWeight,
 )
 from advisor.answer.model.order import ToldOrder
 from advisor.answer.model.plan import ToldIronSetting
@@ -62,6 +63,7 @@ class Answer:
     cloth: tuple[ToldCloth, ...] | None = field(default=None, metadata=OPTIONAL)
     cut: tuple[ToldCut, ...] | None = field(default=None, metadata=OPTIONAL)
     thread: tuple[ToldThread, ...] | None = field(default=None, metadata=OPTIONAL)
+    weight: ToldWeight | None = field(default=None, metadata=OPTIONAL)
     kit: tuple[ToldNeed, ...] | None = field(default=None, metadata=OPTIONAL)
     heat: tuple[ToldHeat, ...] | None = field(default=None, metadata=OPTIONAL)
     iron: tuple[ToldIron, ...] | None = field(default=None, metadata=OPTIONAL)

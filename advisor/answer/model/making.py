@@ -129,6 +129,40 @@ class ToldCloth:
 
 
 @dataclass(frozen=True, slots=True)
+class ToldHang:
+    """What a place carries at rest: g of all its times, N of each, N/cm where it has a length.
+
+    `as_long_m` is how much of the cloth that carries it would weigh as much.
+    """
+
+    place: str
+    mass_g: float
+    newton: float
+    n_per_cm: float | None
+    carrier: str
+    as_long_m: float | None
+    holds_n_per_cm: float | None
+    heavy: bool
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class ToldWeight:
+    """What the garment weighs as it is cut, g, and what hangs where."""
+
+    low_g: float
+    high_g: float
+    cloths_g: dict[str, list[float]]
+    notions_g: float
+    thread_g: float
+    unknown: tuple[str, ...]
+    uncounted: tuple[str, ...]
+    hangs: tuple[ToldHang, ...]
+    text: str
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ToldTucks:
     """Where the tucks of a piece are folded."""
 
