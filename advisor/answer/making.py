@@ -44,7 +44,7 @@ from advisor.construction.stack import Spot
 from advisor.construction.threadlist import COTTON, ThreadBought, threads_to_buy
 from advisor.construction.threads import whole
 from advisor.construction.weighing import weigh
-from advisor.craft import boning, colour, threadsize
+from advisor.craft import boning, colour, rolled, threadsize
 from advisor.decide.kit import Need, kit_of
 from advisor.decide.trials import TRIED, find_trials
 from advisor.decide.usedup import used_up
@@ -169,7 +169,8 @@ def _sources(work: SeamWork) -> tuple[str, ...]:
     needle = ("estimate",) if work.fine_needle else ()
     parts = work.parting.sources if work.parting else ()
     ease = work.lining.sources if work.lining else ()
-    every = (*bulk_sources(), *needle, *finish, *full, *held, *parts, *ease)
+    roll = rolled.SOURCES if work.trimming.through else ()
+    every = (*bulk_sources(), *needle, *finish, *full, *held, *parts, *ease, *roll)
     return tuple(dict.fromkeys(every))
 
 

@@ -34,6 +34,8 @@ _FINISHES = {
 }
 
 
+LEAST_ROLL = 1.0
+"""A layer that is longer by less is not told to be, mm."""
 LEAST_PARTING = 0.5
 """Edges that part by less are not told to do so, mm."""
 SLIP_ALLOWANCE = 15.0
@@ -286,7 +288,13 @@ def _trim_says(work: SeamWork, units: System) -> list[str]:
         over = show_range("length", *trim.favour, units)
         row = show_range("length", *trim.understitch, units)
         says.append(f"Roll the outside over by {over}, and understitch {row} from the seam.")
-    if trim.turn and trim.turn >= 1.0:
+    if trim.through and trim.through[0][1] >= LEAST_ROLL:
+        rolled = [f"{name} {show('length', more, units)}" for name, more in trim.through]
+        says.append(
+            f"Through the stack: cut {' and '.join(rolled)} longer across the roll than the layer "
+            "that lies inside, and prove it over the hand before you trim."
+        )
+    elif trim.turn and trim.turn >= 1.0:
         says.append(f"The fold takes {show('length', trim.turn, units)} more of the outer layer.")
     return says
 

@@ -25,6 +25,7 @@ from advisor.craft.allowance import (
     needs_grading,
     turn_of_cloth,
 )
+from advisor.craft.rolled import longer_by
 from advisor.project.garment import Garment, Seam
 
 HEAVY_MM: Final = 1.0
@@ -89,6 +90,8 @@ class Trimming:
         grade: widths in mm, the one next to the outside first.
         clips: spacing of clips or notches in mm, from and to, and how many at most.
         turn: extra length in mm that the outer layer needs around the fold.
+        through: each layer of a rolled stack, the outside first, with what it is cut longer, mm;
+            nothing where two layers fold, or a thickness is not known.
         favour: how far in mm the outside is rolled over its facing.
         understitch: mm from the seam.
     """
@@ -98,6 +101,7 @@ class Trimming:
     turn: float | None = None
     favour: tuple[float, float] | None = None
     understitch: tuple[float, float] | None = None
+    through: tuple[tuple[str, float], ...] = ()
 
 
 def finishing_of(seam: Seam, garment: Garment, verdicts: Verdicts) -> Finishing | None:
@@ -209,7 +213,18 @@ def trimming_of(seam: Seam, have: float, plies_mm: Sequence[float | None]) -> Tr
     folded = turned or seam.facts.get("edge") == "hem"
     turn = _turn(plies_mm) if folded else None
     rolled = favour(ply_mm) if turned and ply_mm else None
-    return Trimming(widths, clips, turn, rolled, UNDERSTITCH_MM if turned else None)
+    through = _through(seam, plies_mm) if turned else ()
+    under = UNDERSTITCH_MM if turned else None
+    return Trimming(widths, clips, turn, rolled, under, through)
+
+
+def _through(seam: Seam, plies_mm: Sequence[float | None]) -> tuple[tuple[str, float], ...]:
+    """What each layer is cut longer than the innermost, where three or more are rolled."""
+    known = [ply for ply in plies_mm if ply is not None]
+    if len(known) < len(plies_mm) or len(known) <= 2:
+        return ()
+    extra = reversed(longer_by(known[::-1]))
+    return tuple((use.cloth, more) for use, more in zip(seam.uses, extra, strict=True))[:-1]
 
 
 def _turn(plies_mm: Sequence[float | None]) -> float | None:

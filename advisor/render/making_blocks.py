@@ -18,6 +18,7 @@ from advisor.answer.model.making import (
 from advisor.answer.model.told import ToldVerdict
 from advisor.answer.seamwords import thin
 from advisor.decide.trials import TRIED
+from advisor.render import weight_blocks
 from advisor.render.lines import by_place, phrase
 from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.section import Item, Part, Section
@@ -74,8 +75,7 @@ def to_buy(report: Answer, numbers: Numbers) -> Section:
     if threads:
         text = "; ".join(_thread_short(rows, _units(report)) for rows in _by_colour(threads))
         items.append(Item("thread", parts=(Part(f"{text}."),)))
-    heavy = [row for row in (report.weight.hangs if report.weight else ()) if row.heavy]
-    items += [Item(row.place, parts=(Part(f"{row.text}."),)) for row in heavy]
+    items += weight_blocks.heavy(report)
     shaped = [row for row in (report.cut or ()) if row.of in SHAPED]
     items += [_cut_short(row, numbers) for row in shaped[:MOST_CUTS]]
     missing = [row for row in (report.kit or ()) if row.state == "missing"]
@@ -107,24 +107,9 @@ def shopping(report: Answer, numbers: Numbers) -> list[Section]:
     return [
         *cloth(report, numbers),
         *thread(report, numbers),
-        *weight(report, numbers),
+        *weight_blocks.weight(report, numbers),
         *kit(report, numbers),
     ]
-
-
-def weight(report: Answer, numbers: Numbers) -> list[Section]:
-    """What the garment weighs, and what hangs from which place."""
-    told = report.weight
-    if told is None:
-        return []
-    marks = numbers.mark(told.sources)
-    items = [Item("whole", parts=(Part(f"{told.text}.", marks=marks),))]
-    items += [Item(row.place, parts=(Part(f"{row.text}."),)) for row in told.hangs]
-    close = (
-        "Pieces count as they are cut, so it is a little more than the garment will weigh; a step "
-        "or a jump pulls some times as hard, and knits and bias sag long before a seam gives way."
-    )
-    return [Section("weight", "Weight, and where it hangs", tuple(items), close=close)]
 
 
 def cloth(report: Answer, numbers: Numbers) -> list[Section]:
