@@ -28,6 +28,7 @@ CHECKOUT = Path(__file__).resolve().parents[2]
 DEMOS = sorted((CHECKOUT / "knowledge" / "examples").glob("*.yaml"))
 JACKET = CHECKOUT / "knowledge/examples/bandstand-jacket.yaml"
 PHONE = 360
+A4_BETWEEN_MARGINS_PX = 688  # 210 mm less two margins of 14 mm, at 96 to the inch
 FLAGS = (
     "--headless",
     "--no-sandbox",
@@ -249,6 +250,18 @@ def test_type_in_a_booklet_is_at_least_ten_point(chromium: str, tmp_path: Path) 
     assert isinstance(sizes, list)
     assert len(sizes) > 200
     assert round(min(sizes), 2) >= 10
+    drawn = measured(
+        chromium,
+        tmp_path,
+        page,
+        A4_BETWEEN_MARGINS_PX,
+        "d => [...d.querySelectorAll('figure svg')].map(s => Math.min(...[...s.querySelectorAll("
+        "'text')].map(t => parseFloat(d.defaultView.getComputedStyle(t).fontSize))) * 0.75 * "
+        "s.getBoundingClientRect().width / s.viewBox.baseVal.width)",
+    )
+    assert isinstance(drawn, list)
+    assert len(drawn) >= 2
+    assert round(min(drawn), 2) >= 10
 
 
 @every_demo
