@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from starlette.requests import Request
@@ -18,7 +18,7 @@ from advisor.knowledge.model import COLD, Knowledge
 from advisor.knowledge.observations import Observation
 from advisor.page.shown import Fields, at, desk_of, page, see, slips_of
 from advisor.render.identify_talk import FIRST
-from advisor.render.identify_text import CAVEAT, SAFETY, SAME, cloth_mixes, told
+from advisor.render.identify_text import CAVEAT, SAFETY, SAME, THREADS, cloth_mixes, told
 from advisor.units.sentences import render as sentence
 
 MOST_SEEN = 60
@@ -39,38 +39,51 @@ class Question:
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What an address says: what was seen, what was left out, and what she will not do."""
+    """What an address says: what was seen, what was left out, what she will not do, and of what."""
 
     saw: tuple[str, ...]
     skip: tuple[str, ...]
     refuse: tuple[str, ...]
+    threads: str = WHOLE
+
+    @property
+    def lead(self) -> str:
+        """What stands before an answer about the warp or the weft alone."""
+        return f"{self.threads} " if self.threads else ""
 
 
 def identify(request: Request) -> Response:
     """What remains after all that was seen, and what to look at next."""
     desk, asked = desk_of(request), _asked(request)
     known = desk.known.told("metric")
-    about: dict[str, Any] = {"title": "What may it be made of?", "asked": asked}
+    about: dict[str, Any] = {"title": "What may it be made of?", "asked": asked, "parts": ()}
     try:
         seen = _seen(asked.saw, known)
     except InputError as error:
-        blank = {"part": None, "question": None, "found": None, "notes": ()}
-        slips = slips_of(error, desk)
-        return page(request, "identify.html", {**about, **blank, "slips": slips}, 400)
-    finding = eliminate(seen, list(known.fibres), known.observations)
-    data = told({WHOLE: finding}, known, "metric", asked.refuse)
+        return page(request, "identify.html", {**about, "slips": slips_of(error, desk)}, 400)
+    findings = _findings(seen, asked.threads, known)
+    data = told(findings, known, "metric", asked.refuse)
     limit = data["iron_limit_c"]
     about |= {
-        "part": data["threads"][0],
-        "found": data,
+        "parts": data["threads"],
+        "names": THREADS,
         "limit": "" if limit is None else _limit(limit),
-        "question": _next(finding, asked, known),
+        "contradicted": data["contradicted"],
+        "question": _next(findings[asked.threads], asked, known),
         "notes": (CAVEAT,),
         "same": SAME,
         "projects": desk.folder.names(),
         "saw": [
-            (known.observations[one.test].title, one.answer, _without(asked, text))
-            for text, one in zip(asked.saw, seen, strict=True)
+            (
+                f"{threads} {known.observations[one.test].title}".strip(),
+                one.answer,
+                _without(asked, text),
+            )
+            for text, (threads, one) in zip(asked.saw, seen, strict=True)
+        ],
+        "ways": [
+            (threads, name, _query(replace(asked, threads=threads)))
+            for threads, name in THREADS.items()
         ],
     }
     return page(request, "identify.html", about)
@@ -83,8 +96,7 @@ def into(request: Request, fields: Fields) -> Response:
     desk = desk_of(request)
     name, fabric = fields.get("project", ""), fields.get("fabric", "").strip()
     saw = [line for line in fields.get("saw", "").splitlines() if line][:MOST_SEEN]
-    finding = eliminate(_seen(saw, desk.known), list(desk.known.fibres), desk.known.observations)
-    mixes = cloth_mixes({WHOLE: finding})
+    mixes = cloth_mixes(_findings(_seen(saw, desk.known), "", desk.known))
     if not mixes:
         raise InputError("what was seen contradicts itself; nothing was written")
     write_fibres(desk.folder.path(name), fabric, mixes, desk.known)
@@ -96,26 +108,47 @@ def _asked(request: Request) -> Asked:
     saw = [text for text in query.getlist("saw") if text.strip()]
     label = query.get("label", "").strip()
     if label:
-        saw.append(f"{LABEL}={label}")
+        saw.append(f"{LABEL}={label}")  # a label speaks of the whole cloth
     every = [x[:MOST_LETTERS] for x in dict.fromkeys(saw)][:MOST_SEEN]
     refuse = tuple(kind for kind in query.getlist("refuse") if kind in SAFETY)
-    return Asked(tuple(every), tuple(query.getlist("skip")[:MOST_SEEN]), refuse)
+    threads = query.get("threads", WHOLE)
+    if threads not in THREADS:
+        raise InputError("look at warp, at weft, or at the whole cloth")
+    return Asked(tuple(every), tuple(query.getlist("skip")[:MOST_SEEN]), refuse, threads)
 
 
-def _seen(saw: Sequence[str], known: Knowledge) -> list[Seen]:
+def _seen(saw: Sequence[str], known: Knowledge) -> list[tuple[str, Seen]]:
+    """What was seen, each with the threads that it was seen of."""
     found = []
     for text in saw:
-        _, test, answer = read_saw(text, known)
+        threads, test, answer = read_saw(text, known)
         if test == LABEL:
-            found.append(Seen(test, answer, read_label(answer, known)))
+            found.append((threads, Seen(test, answer, read_label(answer, known))))
         else:
-            found.append(Seen(test, read_answer(known.observations[test], answer)))
+            found.append((threads, Seen(test, read_answer(known.observations[test], answer))))
     return found
+
+
+def _findings(seen: Sequence[tuple[str, Seen]], now: str, known: Knowledge) -> dict[str, Finding]:
+    """What remains of each; what was seen of the whole cloth holds of warp and weft too."""
+    apart = {threads for threads, _ in seen if threads} | ({now} if now else set())
+    names = [t for t in THREADS if t in apart] or [WHOLE]
+    if not now and apart:
+        names = [WHOLE, *names]
+    return {
+        name: eliminate(
+            [one for threads, one in seen if threads in (name, WHOLE)],
+            list(known.fibres),
+            known.observations,
+        )
+        for name in names
+    }
 
 
 def _next(finding: Finding, asked: Asked, known: Knowledge) -> Question | None:
     """First what is only looked at, then the gentlest test that parts what remains."""
-    over = {*asked.skip, *(s.test for s in finding.seen)}
+    left_out = {x.removeprefix(asked.lead) for x in asked.skip}
+    over = {*left_out, *(s.test for s in finding.seen)}
     for test in FIRST:
         if test not in over:
             return _question(known.observations[test])
@@ -139,5 +172,14 @@ def _limit(celsius: float) -> str:
 
 def _without(asked: Asked, text: str) -> list[tuple[str, str]]:
     """The query without one of the things that were seen."""
-    kept = [("saw", saw) for saw in asked.saw if saw != text]
-    return [*kept, *(("skip", x) for x in asked.skip), *(("refuse", x) for x in asked.refuse)]
+    return _query(replace(asked, saw=tuple(saw for saw in asked.saw if saw != text)))
+
+
+def _query(asked: Asked) -> list[tuple[str, str]]:
+    """What an address says, as the pairs of its query."""
+    return [
+        *(("saw", x) for x in asked.saw),
+        *(("skip", x) for x in asked.skip),
+        *(("refuse", x) for x in asked.refuse),
+        *([("threads", asked.threads)] if asked.threads else []),
+    ]

@@ -35,6 +35,7 @@ ADDRESSES = (
     "/about?name=silk&units=us",
     "/identify",
     "/identify?saw=burn.smell%3Dvinegar&refuse=flame",
+    "/identify?saw=warp+burn.smell%3Dvinegar&threads=weft",
     "/examples",
     "/new",
     JACKET,
@@ -200,6 +201,21 @@ def test_an_unknown_fibre_is_narrowed_down_step_by_step(client: TestClient) -> N
     assert all(w.index("Before you begin") < w.index("tweezers") for w in flame)
     none = _walk(client, f"{skipped}&refuse=flame&refuse=solvent")
     assert all("tweezers" not in w and "acetone" not in w.casefold() for w in none)
+
+
+def test_warp_and_weft_are_looked_at_apart(client: TestClient) -> None:
+    """What is seen of one says nothing of the other; of the whole cloth it holds for both."""
+    page = client.get("/identify?saw=warp+burn.smell%3Dvinegar&threads=weft&skip=label").text
+    words = said(page)
+    assert "The warp" in words
+    assert "acetate" in words.split("The warp")[1].split("The weft")[0]
+    assert "wool" not in words.split("The warp")[1].split("The weft")[0]
+    assert "wool" in words.split("The weft")[1].split("Until you know")[0]
+    offered = [str(e.get("value")) for e in root_of(page).iter("input") if e.get("type") == "radio"]
+    assert offered
+    assert all(value.startswith("weft ") for value in offered)
+    both = said(client.get("/identify?saw=burn.smell%3Dvinegar&threads=weft&skip=label").text)
+    assert "wool" not in both.split("What remains")[1].split("Until you know")[0]
 
 
 def _walk(client: TestClient, query: str) -> list[str]:
