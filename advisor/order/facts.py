@@ -37,6 +37,8 @@ STAYED_ON_BIAS = frozenset({"facing", "neckband", "binding", "shoulder", "waist"
 """The level of `embellished` that says sequins, beads or stones."""
 HEAVY_DENIM = 340.0
 """From 10 oz denim is sewn as jeans are, in a thread that shows, g/m²: estimate."""
+RAINWEAR = frozenset({"laminated-cotton", "softshell"})
+"""Cloths against the rain that are no plain weave; what imitates leather is not sealed."""
 PLEATED = "pleated"
 """The cloth that is sold with its pleats set: gathering rows would crush them."""
 VERY_FULL = METHOD_RATIOS[Method.ROWS].high
@@ -206,7 +208,8 @@ class Facts:
     def proofed(self, cloth: str) -> bool:
         """Whether it is a coated cloth that keeps rain out, so that every hole in it leaks."""
         entry = self.entry(cloth)
-        return entry.structure == "woven" and self.least(cloth, "coated") > 0
+        rain = entry.structure == "woven" or entry.id in RAINWEAR
+        return rain and self.least(cloth, "coated") > 0
 
     def jeans(self, place: SeamPlace) -> bool:
         """Whether it is a felled seam of heavy denim, whose rows are meant to be seen."""

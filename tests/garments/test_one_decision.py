@@ -16,8 +16,11 @@ from advisor.answer.model.making import ToldNeed, ToldPlace
 from advisor.answer.pipeline import Parts, answer
 from advisor.claims.collect import Place
 from advisor.construction.bulk import number, picked
+from advisor.decide.advise import advise
 from advisor.knowledge.model import COLD
-from advisor.project.load import load_project
+from advisor.order.work import Work, order_of
+from advisor.project.load import garment_of, load_project
+from advisor.textio.yamlfile import parse_yaml
 from tests.garments.whole import (
     BLOUSE,
     FOLDER,
@@ -237,3 +240,51 @@ def test_the_waist_elastic_of_leggings_is_cut_shorter() -> None:
     assert number_ == 1
     assert each is not None
     assert round(each / 10, 1) == 65.5
+
+
+def made(cloths: str, *places_: str) -> Work:
+    """The order of a small garment."""
+    text = f"garment: g\nfabrics: {{{cloths}}}\nseams:\n" + "".join(f"  - {p}\n" for p in places_)
+    garment = garment_of(parse_yaml(text, "g.yaml"), known())
+    return order_of(advise(garment, known()), known())
+
+
+def test_a_bagged_lining_leaves_an_opening_to_turn() -> None:
+    """It is named, turned through, and closed by hand."""
+    found = made(
+        "shell: wool tweed, lining: viscose satin",
+        "{name: bag the lining, layers: [shell, lining], length: 60 cm}",
+    )
+    steps = ["bag bag the lining", "turn through bag the lining"]
+    assert "leave an opening a hand wide" in found.tasks[steps[0]].step.does
+    assert stands(found, *steps, "close the opening of bag the lining")
+
+
+@pytest.mark.parametrize(
+    ("cloth", "method"), [("wool flannel", "plain-seam"), ("cotton flannel", "felled-seam")]
+)
+def test_a_lined_wool_skirt_has_no_felled_side(cloth: str, method: str) -> None:
+    """Felled is for what is washed every week."""
+    found = made(f"a: {cloth}", "{name: side, layers: [a, a], length: 60 cm, times: 2}")
+    assert method == found.methods["side"].id
+
+
+@pytest.mark.parametrize(
+    ("cloth", "sealed"), [("laminated cotton", True), ("faux leather", False), ("poplin", False)]
+)
+def test_a_laminated_cape_is_sealed_too(cloth: str, sealed: bool) -> None:
+    """Oilcloth keeps rain out as a coated nylon does; what looks like leather need not."""
+    found = made(f"a: {cloth}", "{name: shoulder, layers: [a, a], length: 20 cm, times: 2}")
+    assert sealed == ("seal shoulder" in found.tasks)
+
+
+def test_both_hoods_are_whole_before_their_edge() -> None:
+    """Shell and lining of a hood are seamed before they meet at the edge of the face."""
+    found = made(
+        "oil: laminated cotton, fleece: polyester fleece",
+        "{name: hood centre, layers: [oil, oil], length: 38 cm, shape: curved}",
+        "{name: hood lining centre, layers: [fleece, fleece], length: 38 cm, shape: curved}",
+        "{name: hood edge, layers: [oil, fleece], length: 56 cm, shape: curved, edge: turned}",
+    )
+    assert stands(found, "join hood centre", "join hood edge")
+    assert stands(found, "join hood lining centre", "join hood edge")
