@@ -3,12 +3,15 @@
 A fusible is tried as it lies in the project's stack (from the iron down), the same stack turned
 over, and flat on its neighbour before anything else is joined, with the iron on the fusible.
 Each with the moisture that is soonest of what the verdicts leave, flat also with the advised one,
-at the hottest setting that every layer of that way bears; hotter is never tried. What the glue
+at the hottest setting that every layer of that way bears; hotter is never tried. The cloths hold
+the water of an ordinary room, even in a dry press: it delays the glue (the soonest end is that of
+cloth pressed dry before). What the glue
 needs is the maker's figure in the notion's entry, which is of the press and not of the glue line,
 and is said to be so.
 
-The cautious end is the latest time. A clash is reported only where even the soonest end of the
-band does not come within the longest dwell: then no luck and no patience helps.
+The cautious end is the latest time. A clash is reported only where even the soonest end does not
+come within the longest dwell, that is the soonest of the band without its corners, where all that
+is uncertain falls out well at once: then no single luck and no patience helps.
 """
 
 from __future__ import annotations
@@ -70,8 +73,8 @@ class Fused:
 
     @property
     def soonest(self) -> float | None:
-        """Seconds until the glue is hot at the very soonest, or None within a minute."""
-        return None if self.answer.glue is None else self.answer.glue.hot_after.low
+        """Seconds until the glue is hot at the usual soonest, or None within a minute."""
+        return None if self.answer.glue is None else self.answer.glue.usual.low
 
     @property
     def grade(self) -> str:
@@ -79,7 +82,7 @@ class Fused:
         glue = self.answer.glue
         if glue is None:
             return "no"
-        ends = (glue.hot_after.high, glue.hot_after.mid, glue.hot_after.low)
+        ends = (glue.hot_after.high, glue.usual.mid, glue.usual.low)
         words = ("sure", "likely", "perhaps")
         return next(
             (w for w, s in zip(words, ends, strict=True) if s is not None and s <= LONGEST_DWELL),
@@ -88,10 +91,10 @@ class Fused:
 
     @property
     def hopeless(self) -> bool:
-        """Whether even the hottest end never comes near to where any glue flows."""
-        glue = next(x for x in self.answer.layers if x.name == self.trial.fusible)
+        """Whether even the usual hottest end never comes near to where any glue flows."""
+        glue = self.answer.glue
         flows = min(self.trial.need_c, FLOWS_C)
-        return self.grade == "no" and dict(glue.at_s)[20.0].high < flows
+        return self.grade == "no" and (glue is None or glue.usual_at_20_s.high < flows)
 
 
 _SHY_FAMILIES = ("piles", "skins", "coated", "embellished", "sheers", "lace")
@@ -187,7 +190,7 @@ class _Table:
             tuple(self.limits[n] for n in order),
             self.garment,
             self.knowledge,
-            moist=moisture != "dry",
+            moist=True,
         )
         stack = pressed(own, sole_at(min(limit, HOTTEST_IRON)), cloth, moisture)
         above = sum(layer.role == "press cloth" for layer in stack.layers)
@@ -234,15 +237,16 @@ def best_of(tried: list[Fused], ways: tuple[str, ...]) -> Fused | None:
 def clash_of(best: Fused, units: System) -> Conflict:
     """The clash of a glue that wants heat with the layers that do not let it through."""
     trial = best.trial
-    glue = next(x for x in best.answer.layers if x.name == trial.fusible)
-    after = dict(glue.at_s)[20.0]
+    glue = best.answer.glue
+    layer = next(x for x in best.answer.layers if x.name == trial.fusible)
+    after = dict(layer.at_s)[20.0] if glue is None else glue.usual_at_20_s
     face = trial.through or trial.neighbour or trial.fusible
     wants, limit = (show("temperature", c, units) for c in (trial.need_c, trial.limit))
     comes_to = show_range("temperature", after.low, after.high, units)
     why = (
         f"Through {face} the glue of the {trial.fusible} does not get hot: it wants {wants}, and "
         f"with the iron at {limit}, the most that every layer here bears, the {trial.fusible} is "
-        f"at {comes_to} after 20 s (computed, not measured)."
+        f"likely at {comes_to} after 20 s (computed, not measured)."
     )
     sources = tuple(dict.fromkeys((*trial.sources, "derived", "estimate")))
     needs = Claim(

@@ -65,7 +65,10 @@ def laid_cloth(word: str, *, damp: bool = False) -> Layer:
         return replace(usual, name=word if word and word != "none" else usual.name)
     weight, thick, conducts = _PRESS_CLOTHS[word]
     water = usual.water_gsm.times(weight / usual.mass_gsm)
-    return Layer(word, thick, weight, conducts, _SMOOTH, water, None, "press cloth", (ESTIMATE,))
+    binds = usual.binds_gsm * weight / usual.mass_gsm
+    return Layer(
+        word, thick, weight, conducts, _SMOOTH, water, binds, None, "press cloth", (ESTIMATE,)
+    )
 
 
 def layer_of(

@@ -19,8 +19,8 @@ if TYPE_CHECKING:
     from advisor.heat.model.bands import Times
     from advisor.heat.model.materials import Range
 
-SAMPLES = 12
-"""Draws of all uncertain properties together, besides both ends of each alone: design-choice."""
+SAMPLES = 8
+"""Draws of all uncertain properties together, besides ends and corners: design-choice."""
 PRESS_S = 10.0
 """How long a press is taken to last where the place itself asks for no shorter one: estimate."""
 LOOSE_PARTS = ("pin", "metal button")

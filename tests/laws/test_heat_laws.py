@@ -44,6 +44,7 @@ def layers(draw: st.DrawFn, *, water: bool = False) -> Layer:
         exact(draw(st.floats(0.03, 0.3))),
         exact(draw(st.floats(900.0, 2000.0))),
         exact(held),
+        binds_gsm=draw(st.floats(0.0, 0.15)) * density * mm if water else 0.0,
     )
 
 
@@ -178,11 +179,12 @@ def test_energy_is_conserved(stack: Stack, down: float, steam: float) -> None:
     before = float(((grid.dry + grid.water * WATER_SPECIFIC_HEAT) * grid.start).sum())
     state = begin(grid)
     _, state = march(grid, state, record_times(20.0))
-    held = ((grid.dry + state.water * WATER_SPECIFIC_HEAT) * state.temperature).sum(axis=1)
+    held = (state.capacity(grid) * state.temperature).sum(axis=1)
     balance = held + state.carried_off - before
     scale = abs(state.taken_in) + before
     assert (abs(balance - state.taken_in) <= 1e-8 * scale).all()
     assert (state.water >= 0.0).all()
+    assert (state.bound >= 0.0).all()
 
 
 @fewer

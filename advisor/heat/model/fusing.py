@@ -30,7 +30,12 @@ class Glue:
 
 @dataclass(frozen=True, slots=True)
 class GlueLine:
-    """Whether one setting fuses: when the glue is hot, how long to press, what stands against."""
+    """Whether one setting fuses: when the glue is hot, how long to press, what stands against.
+
+    ``usual`` is when it is hot, and ``usual_at_20_s`` how hot the layer below the joint gets, where
+    not all that is uncertain falls out the same way at once; by these it is decided whether to
+    try at all.
+    """
 
     sole: Range
     need_c: float
@@ -38,6 +43,8 @@ class GlueLine:
     press_s: float | None
     spoils: tuple[str, ...]
     over_limit: bool
+    usual: Times
+    usual_at_20_s: Range
 
     @property
     def does_it(self) -> bool:
@@ -57,7 +64,9 @@ def glue_line(looked_at: Study, stack: int, glue: Glue) -> GlueLine:
     spoils = () if press is None else _spoilt(looked_at, stack, press)
     limit = under.limit()
     over = limit is not None and under.sole.mid > limit
-    return GlueLine(under.sole, glue.need_c, hot, press, spoils, over)
+    usual = looked_at.usual_joint_seconds(stack, glue.joint, glue.need_c)
+    warm = looked_at.usual_temperature(stack, glue.joint + 1, 20.0)
+    return GlueLine(under.sole, glue.need_c, hot, press, spoils, over, usual, warm)
 
 
 def _spoilt(looked_at: Study, stack: int, press_s: float) -> tuple[str, ...]:

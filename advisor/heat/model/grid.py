@@ -11,7 +11,8 @@ temperature acts through g = 1 / (R_sole + d/2k); at the bottom the room's throu
 g = 1 / (1/h + d/2k), or not at all where the board counts as insulated.
 
 A DRAW moves the uncertain properties: one number u from -1 (low) over 0 (mid) to 1 (high) for
-each property of :func:`properties`.
+each property of :func:`properties`.  What is shared by all joints and what one joint has of its
+own ("contact below" a layer) add up, and stay within the range.
 """
 
 from __future__ import annotations
@@ -36,14 +37,15 @@ SHARED = (
     "steam",
     "vapour going down",
 )
-PER_LAYER = ("thickness", "conductivity", "specific heat", "water")
+PER_LAYER = ("thickness", "conductivity", "specific heat", "water", "contact below")
 
 
 @dataclass(frozen=True, slots=True)
 class Grid:
     """B cases as arrays: temperatures in degrees C, the rest per m2 in SI units.
 
-    ``dry`` (B, N) heat capacity without water; ``water`` (B, N) kg/m2; ``start`` (B, N);
+    ``dry`` (B, N) heat capacity without water; ``water`` (B, N) kg/m2; ``binds`` (B, N) kg/m2, what
+    the fibre holds in an ordinary room; ``start`` (B, N);
     ``half`` (B, N) resistance of half a cell; ``between`` (B, N-1) conductance to the next cell;
     ``top`` (B,) to the sole, ``back`` (B, N) to the room below; ``sole``, ``room``, ``steam``
     kg/m2, ``down``, ``flux`` W/m2 forced into the top (B,); ``layers`` L; ``cells`` n.
@@ -51,6 +53,7 @@ class Grid:
 
     dry: Floats
     water: Floats
+    binds: Floats
     start: Floats
     half: Floats
     between: Floats
@@ -84,6 +87,7 @@ class Grid:
             self,
             dry=self.dry[:, :size],
             water=self.water[:, :size],
+            binds=self.binds[:, :size],
             start=self.start[:, :size],
             half=self.half[:, :size],
             back=self.back[:, :size],
@@ -134,6 +138,7 @@ def _block(stack: Stack, draw: Floats, deepest: int, cells: int, even: bool) -> 
     samples, size = draw.shape[0], deepest * cells
     dry, half = np.ones((samples, size)), np.ones((samples, size))
     water, start = np.zeros((samples, size)), np.full((samples, size), stack.ambient_c)
+    binds = np.zeros((samples, size))
     gap = np.full((samples, size - 1), np.inf)  # an endless gap parts the filling cells
     for place, layer in enumerate(stack.layers):
         at = slice(place * cells, (place + 1) * cells)
@@ -146,12 +151,15 @@ def _block(stack: Stack, draw: Floats, deepest: int, cells: int, even: bool) -> 
         share = _shares(layer.thickness_mm.mid, cells, even)
         dry[:, at] = share * layer.mass_gsm / 1000.0 * heat
         water[:, at] = share * wet / 1000.0
+        binds[:, at] = share * layer.binds_gsm / 1000.0
         half[:, at] = share * thick / 1000.0 / k / 2.0
         gap[:, place * cells : (place + 1) * cells - 1] = 0.0
         if stack.starts_c is not None:
             start[:, at] = stack.starts_c[place]
         if place:
-            gap[:, place * cells - 1] = _value(stack.contacts[place - 1], draw[:, 2])
+            own = draw[:, len(SHARED) + place * len(PER_LAYER) - 1]  # of the layer above
+            both = np.clip(draw[:, 2] + own, -1.0, 1.0)
+            gap[:, place * cells - 1] = _value(stack.contacts[place - 1], both)
     back = np.zeros((samples, size))
     if stack.back_h > 0.0:
         last = len(stack.layers) * cells - 1
@@ -159,6 +167,7 @@ def _block(stack: Stack, draw: Floats, deepest: int, cells: int, even: bool) -> 
     return {
         "dry": dry,
         "water": water,
+        "binds": binds,
         "start": start,
         "half": half,
         "between": 1.0 / (half[:, :-1] + gap + half[:, 1:]),

@@ -25,10 +25,14 @@ from advisor.heat.model.grid import Floats, Grid
 from advisor.heat.model.materials import WATER_SPECIFIC_HEAT
 from advisor.heat.model.modes import conductances, inflow
 from advisor.heat.model.tridiagonal import solve_tridiagonal
-from advisor.heat.model.water import BOILING, LATENT, State, boil
+from advisor.heat.model.water import BOILING, LATENT, State, boil, heat_taken, settled_at
 
 GENTLE_STEPS = 6
+BEYOND_K = 5.0  # a rise beyond boiling over which bound water is expected to leave, design-choice
+BENT_K = 0.5  # how far a rise may come out unlike the expected one, design-choice
+BENDING = 6  # how often it is put right in one step
 
+Cells = tuple[NDArray[np.signedinteger], ...]  # cases, and cells of them
 Face = Callable[[Grid, Floats], Grid]  # what acts on the top, given cell temperatures
 
 
@@ -79,22 +83,24 @@ def _step(grid: Grid, matrix: tuple[Floats, Floats], state: State, dt: float) ->
         if wild.any():
             state.stirred = state.stirred | wild
             made = _advance(grid, matrix, state, dt)
-    capacity = grid.dry + state.water * WATER_SPECIFIC_HEAT
     state.last_in = made.memory * state.last_in + made.weight * _through_ends(grid, made.after)
     state.taken_in += state.last_in
     state.heat, state.last_dt, state.stirred = made.heat, dt, made.rough
-    state.temperature = state.temperature + made.heat / capacity
-    if state.water.any():
-        boil(grid, state, capacity)
+    before = state.temperature
+    state.temperature = before + made.heat / state.capacity(grid)
+    if state.water.any() or state.bound.any():
+        boil(grid, state)
+    state.rise = state.temperature - before
 
 
 def _advance(grid: Grid, matrix: tuple[Floats, Floats], state: State, dt: float) -> _Advance:
     """What a step would bring, cells at boiling point held there while their water lasts."""
     diagonal, drive = matrix
     wet = state.water > 0.0
-    capacity = grid.dry + state.water * WATER_SPECIFIC_HEAT
+    capacity = state.capacity(grid)
     memory, weight = _weights(state, dt)
-    main = capacity / weight + diagonal
+    bends = _Bends(grid, state, weight, diagonal, ~wet & (state.bound > 0.0))
+    main = bends.expected(dt) / weight + diagonal
     kept = memory * state.heat
     net = inflow(grid.between, state.temperature, diagonal, drive) + kept / weight
     goal, latent = BOILING - state.temperature, state.water * LATENT
@@ -102,7 +108,7 @@ def _advance(grid: Grid, matrix: tuple[Floats, Floats], state: State, dt: float)
     change = _solve_held(grid.between, main, net, held, goal)
     heat = kept + weight * inflow(grid.between, state.temperature + change, diagonal, drive)
     rough = np.zeros(len(net), dtype=np.bool_)
-    rows = np.flatnonzero(wet.any(axis=1))
+    rows = np.flatnonzero((wet | bends.where).any(axis=1))
     while rows.size:
         # A cell whose last water leaves within the step is let go as dry, its water a sink; so
         # is one that cools; one with water that would pass boiling is held.  Only their cases
@@ -114,18 +120,95 @@ def _advance(grid: Grid, matrix: tuple[Floats, Floats], state: State, dt: float)
         freed = gone | slack
         again = (freed | caught).any(axis=1)
         held[rows], loose[rows] = (fast & ~freed) | caught, loose[rows] | freed
+        rough[rows] |= again
         if gone.any():
-            case, cell = rows[np.nonzero(gone)[0]], np.nonzero(gone)[1]
-            at, span = (case, cell), weight[case, 0]
-            net[at] -= (latent[at] + (capacity[at] - grid.dry[at]) * goal[at]) / span
-            main[at] = grid.dry[at] / span + diagonal[at]
+            at = (rows[np.nonzero(gone)[0]], np.nonzero(gone)[1])
+            bends.let_go(at, net, main)
+        again |= bends.put_right(rows, change, heat, main)
         rows = rows[again]
         if rows.size:
             side, start = grid.between[rows], state.temperature[rows]
             change[rows] = _solve_held(side, main[rows], net[rows], held[rows], goal[rows])
             flow = inflow(side, start + change[rows], diagonal[rows], drive[rows])
-            heat[rows], rough[rows] = kept[rows] + weight[rows] * flow, True
+            heat[rows] = kept[rows] + weight[rows] * flow
     return _Advance(state.temperature + change, heat, memory[:, 0], weight[:, 0], rough)
+
+
+class _Bends:
+    """Cells whose bound water may leave within a step: heat for a kelvin bends with temperature.
+
+    ``where`` (B, N) they are; ``takes`` (B, N) the heat taken up for a kelvin over the whole rise
+    that is expected; ``sunk`` (B, N) what free water took with it in this step, J/m2.
+    """
+
+    def __init__(
+        self,
+        grid: Grid,
+        state: State,
+        weight: Floats,
+        diagonal: Floats,
+        where: NDArray[np.bool_],
+    ) -> None:
+        self.grid, self.state, self.weight, self.diagonal = grid, state, weight, diagonal
+        self.where, self.takes = where, state.capacity(grid)
+        self.sunk = np.zeros_like(self.takes)
+        self.tries = BENDING
+
+    def expected(self, dt: float) -> Floats:
+        """``takes`` over the rise that the last step leads one to expect."""
+        rise = np.maximum(self.state.rise * (dt / self.state.last_dt), 0.5)
+        at = np.nonzero(self.where & (self.state.temperature + rise > BOILING))
+        if at[0].size:
+            self._over(at, self.state.temperature[at] + rise[at])
+        return self.takes
+
+    def let_go(self, at: Cells, net: Floats, main: Floats) -> None:
+        """Take the last free water of cells as a sink; they are bound-only from now."""
+        water, span = self.state.water[at], self.weight[at[0], 0]
+        rise = BOILING - self.state.temperature[at]
+        self.sunk[at] = water * (LATENT + WATER_SPECIFIC_HEAT * rise)
+        self.where[at] = self.state.bound[at] > 0.0
+        self._over(at, np.full(water.shape, BOILING + BEYOND_K))
+        net[at] -= self.sunk[at] / span
+        main[at] = self.takes[at] / span + self.diagonal[at]
+
+    def _over(self, at: Cells, warm: Floats) -> None:
+        """Reckon ``takes`` of some cells between where they are and ``warm``."""
+        dry, bound, binds = self.grid.dry[at], self.state.bound[at], self.grid.binds[at]
+        start = self.state.temperature[at]
+        alone = dry + bound * WATER_SPECIFIC_HEAT
+        gain = heat_taken(dry, bound, binds, warm)[0] - alone * start
+        rise = warm - start
+        far = np.abs(rise) > 1e-3
+        self.takes[at] = np.where(far, gain / np.where(far, rise, 1.0), alone)
+
+    def put_right(
+        self, rows: NDArray[np.int64], change: Floats, heat: Floats, main: Floats
+    ) -> NDArray[np.bool_]:
+        """Where a rise came out unlike the expected one, set ``main`` anew; which rows (r,).
+
+        Each cell by itself, its neighbours taken as they came out.
+        """
+        again = np.zeros(rows.size, dtype=np.bool_)
+        found = self.state.temperature[rows] + change[rows]
+        inside = np.nonzero(self.where[rows] & (found > BOILING - 5.0))
+        self.tries -= 1
+        if not inside[0].size or self.tries < 0:
+            return again
+        at = (rows[inside[0]], inside[1])
+        cell = self.grid.dry[at], self.state.bound[at], self.grid.binds[at]
+        held = (cell[0] + cell[1] * WATER_SPECIFIC_HEAT) * self.state.temperature[at]
+        whole = held + heat[at] - self.sunk[at]
+        off = np.abs(settled_at(*cell, whole) - found[inside]) > BENT_K
+        if off.any():
+            some = (at[0][off], at[1][off])
+            pull = self.weight[some[0], 0] * self.diagonal[some]
+            dry, bound, binds = (x[off] for x in cell)
+            goal = whole[off] + pull * found[inside][off]
+            self._over(some, settled_at(dry + pull, bound, binds, goal))
+            main[some] = self.takes[some] / self.weight[some[0], 0] + self.diagonal[some]
+            again[inside[0][off]] = True
+        return again
 
 
 def _weights(state: State, dt: float) -> tuple[Floats, Floats]:

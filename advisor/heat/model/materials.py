@@ -78,6 +78,8 @@ class Layer:
 
     ``thickness_mm`` under the pressing load; ``mass_gsm`` DRY mass, g/m2; ``conductivity``
     W/(m K); ``specific_heat`` dry, J/(kg K); ``water_gsm`` water held, g/m2 (regain or damp);
+    ``binds_gsm`` what its fibre holds in an ordinary room (65 % rh), g/m2: of its water that much
+    and more is bound, and leaves above boiling point only; 0 binds none;
     ``limit_c`` the temperature that it bears, None when it has none; ``role`` one of ply,
     press cloth, fusible, part, board.  Raises ValueError for a layer without thickness or mass.
     """
@@ -88,6 +90,7 @@ class Layer:
     conductivity: Range
     specific_heat: Range
     water_gsm: Range = NOTHING
+    binds_gsm: float = 0.0
     limit_c: float | None = None
     role: str = "ply"
     sources: tuple[str, ...] = ()
@@ -102,7 +105,7 @@ class Layer:
         for what, value in positive.items():
             if not value > 0.0:
                 raise ValueError(f"{self.name}: {what} must be above zero, not {value}")
-        if self.water_gsm.low < 0.0:
+        if self.water_gsm.low < 0.0 or self.binds_gsm < 0.0:
             raise ValueError(f"{self.name}: water cannot be negative")
 
 
@@ -182,7 +185,15 @@ def cloth(
     sources = (*fibre.sources, "baxter-1946", "schuhmeister")
     heat, water = fibre.specific_heat, held.times(weight_gsm)
     return Layer(
-        name, thick, weight_gsm, conductivity, heat, water, limit_c=limit_c, sources=sources
+        name,
+        thick,
+        weight_gsm,
+        conductivity,
+        heat,
+        water,
+        water.mid,
+        limit_c=limit_c,
+        sources=sources,
     )
 
 

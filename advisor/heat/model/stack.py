@@ -29,6 +29,7 @@ SOLE_CONTACT = Range(1.0 / 1000.0, 1.0 / 500.0, 1.0 / 250.0)
 CLOTH_CONTACT = Range(0.5e-3, 1.0e-3, 2.0e-3)
 STEAM_GSM = Range(5.0, 10.0, 20.0)
 VAPOUR_DOWN = Range(0.0, 0.3, 0.7)  # share of driven-off steam that goes down, estimate
+COTTON_REGAIN = 0.075  # at 65 % rh, morton-hearle-2008 (7 to 8 %)
 DOTS = {1: (95.0, 25.0), 2: (130.0, 30.0), 3: (175.0, 35.0)}
 MOISTURES = ("dry", "damp cloth", "steam")
 
@@ -104,6 +105,7 @@ def press_cloth(*, damp: bool = False) -> Layer:
         Range(0.05, 0.06, 0.075),
         Range(1220.0, 1300.0, 1350.0),
         water,
+        120.0 * COTTON_REGAIN,
         None,
         "press cloth",
         ("estimate",),
@@ -118,6 +120,7 @@ def felt_board() -> tuple[Layer, ...]:
         150.0,
         Range(0.05, 0.06, 0.075),
         Range(1220.0, 1300.0, 1350.0),
+        binds_gsm=150.0 * COTTON_REGAIN,
         role="board",
         sources=("estimate",),
     )

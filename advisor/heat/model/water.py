@@ -3,13 +3,21 @@
 By enthalpy:
 
 * liquid water adds w c_w to a cell's capacity, c_w = 4180 J/(kg K) (instrument-maker-k-table);
-* a cell with water cannot pass 100 degrees: all further heat boils off q dt / L, L = 2257 kJ/kg
-  at 100 degrees (memory: physics handbook value); when dry, it climbs again;
+* a cell with free water cannot pass 100 degrees: all further heat boils off q dt / L, L = 2257
+  kJ/kg at 100 degrees (memory: physics handbook value); when that is gone, it climbs again;
+* water bound by the fibre leaves over a range of temperature: in its own steam, at the pressure
+  of the room, a cell at T still holds BOUND exp(-EASE sqrt(T - 100)) times what its fibre holds at
+  65 % rh.  The shape fits the absorption of cotton (rh 90, 65, 40, 20 and 10 %: 1.85, 1, 0.67,
+  0.42 and 0.25 of it, memory) at the temperatures where steam of 101.3 kPa has that rh (103, 112,
+  128, 152 and 180 degrees, steam tables, memory), within a fifth: cotton at 110 degrees holds 8 %
+  (memory; that warmth takes little from cotton between 60 and 110 degrees where it is as moist as
+  that: urquhart-williams-1924, abstract).  Other fibres are taken to follow the same shape;
 * of the vapour the share ``down`` goes to the layers below and condenses in each that is under
   100 degrees, at most C (100 - T) / L; the rest leaves through the face, and is lost;
 * steam from the iron condenses likewise from the top down, at the start.
 
-Left out, and said so: drying below 100 degrees, the pressure of trapped steam (it would hold
+Left out, and said so: drying below 100 degrees, the heat by which fibre holds its water (up to a
+fifth of L more), steam taken up above 100 degrees, the pressure of trapped steam (it would hold
 slightly above 100), wicking, vapour barriers.
 """
 
@@ -25,13 +33,17 @@ from advisor.heat.model.materials import WATER_SPECIFIC_HEAT
 
 LATENT = 2.257e6  # J/kg at 100 degrees, memory (physics handbook value)
 BOILING = 100.0
+VAPOUR = LATENT + BOILING * WATER_SPECIFIC_HEAT  # J/kg that a kilogram of vapour carries
+BOUND, EASE = 2.35, 0.25  # see above
+NEWTON_STEPS = 7  # to a hundredth of a kelvin
 
 
 @dataclass(slots=True)
 class State:
     """Where B cases stand, and how they came there.
 
-    Temperature (B, N), water kg/m2 (B, N), heat let in and carried off so far (B,) J/m2;
+    Temperature (B, N), free ``water`` and ``bound`` kg/m2 (B, N), the last step's ``rise`` of
+    temperature (B, N), heat let in and carried off so far (B,) J/m2;
     ``heat`` (B, N) and ``last_in`` (B,) what the last step, of ``last_dt`` seconds, brought to
     the cells and through the ends, J/m2; ``stirred`` (B,) whether that step was rough, so that
     the next had better forget it.
@@ -39,6 +51,8 @@ class State:
 
     temperature: Floats
     water: Floats
+    bound: Floats
+    rise: Floats
     taken_in: Floats
     carried_off: Floats
     heat: Floats
@@ -46,13 +60,21 @@ class State:
     stirred: NDArray[np.bool_]
     last_dt: float = 1.0
 
+    def capacity(self, grid: Grid) -> Floats:
+        """Heat capacity (B, N) with all water in it, J/(m2 K)."""
+        held: Floats = grid.dry + (self.water + self.bound) * WATER_SPECIFIC_HEAT
+        return held
+
 
 def begin(grid: Grid) -> State:
     """The state at the moment the iron comes down, its steam already condensed."""
     cases = grid.dry.shape[0]
+    bound = np.minimum(grid.water, BOUND * grid.binds)
     state = State(
         grid.start.copy(),
-        grid.water.copy(),
+        grid.water - bound,
+        bound,
+        np.zeros_like(grid.start),
         np.zeros(cases),
         np.zeros(cases),
         np.zeros_like(grid.start),
@@ -60,42 +82,95 @@ def begin(grid: Grid) -> State:
         np.ones(cases, dtype=np.bool_),
     )
     if grid.steam.any():
-        state.taken_in += grid.steam * (LATENT + BOILING * WATER_SPECIFIC_HEAT)
+        state.taken_in += grid.steam * VAPOUR
         condense(grid, state, grid.steam, None)
     return state
 
 
-def boil(grid: Grid, state: State, capacity: Floats) -> None:
-    """Turn heat above boiling point into vapour where there is water, and pass vapour down."""
+def boil(grid: Grid, state: State) -> None:
+    """Turn heat that water cannot bear into vapour, first of free water, and pass vapour down."""
+    capacity = state.capacity(grid)
     excess = np.where(state.water > 0.0, capacity * (state.temperature - BOILING), 0.0)
-    if not (excess > 0.0).any():
-        return
     gone = np.minimum(np.maximum(excess / LATENT, 0.0), state.water)
     boiling = gone > 0.0
     state.water = state.water - gone
-    left = grid.dry + state.water * WATER_SPECIFIC_HEAT
-    settled = BOILING + (excess - gone * LATENT) / left
+    settled = BOILING + (excess - gone * LATENT) / state.capacity(grid)
     state.temperature = np.where(boiling, settled, state.temperature)
+    gone += _let_go(grid, state)
+    if not gone.any():
+        return
     down = gone * grid.down[:, None]
-    each = LATENT + BOILING * WATER_SPECIFIC_HEAT
-    state.carried_off += (gone - down).sum(axis=1) * each
+    state.carried_off += (gone - down).sum(axis=1) * VAPOUR
     if down.any():
         state.stirred |= down.any(axis=1)
         condense(grid, state, np.zeros(gone.shape[0]), down)
 
 
+def heat_taken(dry: Floats, bound: Floats, binds: Floats, warm: Floats) -> tuple[Floats, Floats]:
+    """Heat of cells without free water, with that of the bound water that left, and what is left.
+
+    J/m2 counted from 0 degrees, and kg/m2, at temperatures ``warm``, for cells that held ``bound``.
+    """
+    over = np.sqrt(np.maximum(warm - BOILING, 0.0))
+    left = np.minimum(bound, BOUND * binds * np.exp(-EASE * over))
+    return (dry + left * WATER_SPECIFIC_HEAT) * warm + (bound - left) * VAPOUR, left
+
+
+def settled_at(dry: Floats, bound: Floats, binds: Floats, heat: Floats) -> Floats:
+    """The temperature at which such cells, with ``bound`` above 0, hold so much heat (J/m2).
+
+    Newton's steps in the root of what is above boiling point, kept between two bounds.
+    """
+    plain = heat / (dry + bound * WATER_SPECIFIC_HEAT)  # where no water leaves
+    low = np.log(np.maximum(BOUND * binds / bound, 1.0)) / EASE  # where it begins to
+    high = np.sqrt(np.maximum(plain - BOILING, 0.0))
+    leaving = high > low
+    if not leaving.any():
+        return plain
+    root, rest = np.minimum((low + high) / 2.0, low + 3.0), heat - bound * VAPOUR
+    for _ in range(NEWTON_STEPS):
+        warm = BOILING + root * root
+        left = BOUND * binds * np.exp(-EASE * root)
+        carries = left * WATER_SPECIFIC_HEAT
+        over = (dry + carries) * warm - left * VAPOUR - rest
+        slope = 2.0 * root * (dry + carries) + EASE * (left * VAPOUR - carries * warm)
+        low, high = np.where(over > 0.0, low, root), np.where(over > 0.0, root, high)
+        tried = root - over / slope
+        root = np.where((tried >= low) & (tried <= high), tried, (low + high) / 2.0)
+    return np.where(leaving, BOILING + root * root, plain)
+
+
+def _let_go(grid: Grid, state: State) -> Floats:
+    """Bound water (B, N) that leaves cells now too warm for it; they cool by its heat."""
+    gone = np.zeros_like(state.bound)
+    at = np.nonzero((state.temperature > BOILING) & (state.bound > 0.0) & (state.water <= 0.0))
+    if at[0].size:
+        dry, bound, binds = grid.dry[at], state.bound[at], grid.binds[at]
+        heat = (dry + bound * WATER_SPECIFIC_HEAT) * state.temperature[at]
+        left = heat_taken(dry, bound, binds, settled_at(dry, bound, binds, heat))[1]
+        gone[at], state.bound[at] = bound - left, left
+        # What the last step leaves over stays in the cell, so that no heat is lost.
+        rest = heat - (bound - left) * VAPOUR
+        state.temperature[at] = rest / (dry + left * WATER_SPECIFIC_HEAT)
+    return gone
+
+
 def condense(grid: Grid, state: State, vapour: Floats, joining: Floats | None) -> None:
-    """Let vapour (B,) sink and condense where it is cooler; more (B, N) joins it in each cell."""
-    each = LATENT + BOILING * WATER_SPECIFIC_HEAT
-    capacity = grid.dry + state.water * WATER_SPECIFIC_HEAT
+    """Let vapour (B,) sink and condense where it is cooler; more (B, N) joins it in each cell.
+
+    The fibre takes of it first, up to what it can bind.
+    """
+    capacity = state.capacity(grid)
     room = np.maximum(capacity * (BOILING - state.temperature), 0.0) / LATENT
     room[:, 1:][grid.between <= 0.0] = 0.0
     coming, lost = _sinking(vapour, joining, room)
     fallen = np.minimum(coming, room)
-    state.carried_off += lost * each
-    warm = capacity * state.temperature + fallen * each
+    state.carried_off += lost * VAPOUR
+    warm = capacity * state.temperature + fallen * VAPOUR
     full = (fallen > 0.0) & (fallen >= room)
-    state.water = state.water + fallen
+    taken = np.minimum(fallen, np.maximum(BOUND * grid.binds - state.bound, 0.0))
+    state.bound = state.bound + taken
+    state.water = state.water + (fallen - taken)
     mixed = warm / (capacity + fallen * WATER_SPECIFIC_HEAT)
     state.temperature = np.where(full, BOILING, np.where(fallen > 0.0, mixed, state.temperature))
 

@@ -216,7 +216,7 @@ def lines_of(made: Stack, glue: Glue, soles: range) -> list[GlueLine]:
 
 def test_fusing_needs_time_and_a_hot_enough_iron() -> None:
     """A cool iron never makes the glue; a hotter one does, the sooner the hotter."""
-    lines = lines_of(fusing(200.0), Glue(0, 120.0, 5.0), range(80, 211, 10))
+    lines = lines_of(fusing(200.0), Glue(0, 100.0, 5.0), range(80, 211, 10))
     assert lines[0].press_s is None
     presses = [x.press_s for x in lines if x.press_s is not None]
     assert presses == sorted(presses, reverse=True)

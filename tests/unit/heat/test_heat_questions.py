@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cache
 from typing import Any
 
@@ -21,6 +22,7 @@ from advisor.heat.layers import (
     part_in,
     regain_of,
 )
+from advisor.heat.model.materials import NOTHING
 from advisor.heat.model.stack import DOTS
 from advisor.heat.questions import Heat, ask_trials
 from advisor.heat.stacks import beds, layer_limits, presses, setting_for
@@ -29,6 +31,7 @@ from advisor.overlay.cache import load_knowledge
 from advisor.project.garment import Cloth
 from advisor.project.quick import notion_cloth, quick_garment
 
+LAWN = "cotton lawn 80 g/m2"
 COATING = "pure wool coating 500 g/m2"
 FUSIBLE = {"notion": "woven fusible interfacing"}
 
@@ -55,7 +58,7 @@ def cloth(entry: str, *mixes: tuple[tuple[str, float | None], ...], **more: Any)
 
 
 # morton-hearle-2008 by way of the knowledge: g/cm3 and kJ/(kg K); widened by a tenth, estimate.
-OWN = [("silk", 1.34, 1.38), ("polyester", 1.39, 1.03), ("wool", 1.31, 1.36)]
+OWN = [("silk", 1.34, 1.38), ("acrylic", 1.19, 1.5), ("wool", 1.31, 1.36)]
 
 
 @pytest.mark.parametrize(("fibre", "density", "specific"), OWN)
@@ -67,6 +70,51 @@ def test_a_published_value_is_taken_and_widened(
     assert density == heat.density
     assert pytest.approx(specific * 1000.0) == heat.specific_heat.mid
     assert pytest.approx(specific * 900.0) == heat.specific_heat.low
+
+
+# finishing-heat-page against morton-hearle-2008: kJ/(kg K) at working and at room temperature;
+# kawabata (memory) against ht-1-2-0: W/(m K) across the fibre and of the solid.
+WARM = [
+    ("polyester", (1.03, 1.3), (0.14, 0.16)),
+    ("nylon", (1.43, 1.85), (0.17, 0.25)),
+    ("nylon-66", (1.46, 1.85), (0.17, 0.25)),
+    ("polypropylene", (1.62, 1.98), (0.11, 0.22)),
+]
+
+
+@pytest.mark.parametrize(("fibre", "specific", "conducts"), WARM)
+def test_heat_of_a_warm_fibre_is_within_its_range(
+    fibre: str, specific: tuple[float, float], conducts: tuple[float, float]
+) -> None:
+    """The range of a fibre's heat holds its value in a room and under the iron, and both ways."""
+    heat = fibre_heat(known().fibres[fibre], known())
+    assert (heat.specific_heat.low, heat.specific_heat.high) == pytest.approx(
+        tuple(1000.0 * x for x in specific)
+    )
+    assert (heat.conductivity.low, heat.conductivity.high) == pytest.approx(conducts)
+
+
+def test_a_dry_fusing_counts_the_water_of_the_room() -> None:
+    """The glue is hot later through cloth that lay in the room than through cloth pressed dry."""
+    trial = next(t for t in trials_of(judged(LAWN, FUSIBLE), known()) if t.moisture == "dry")
+    held = [x.water_gsm for x in trial.stack.layers if x.name == "cotton lawn"]
+    assert held
+    assert all(w.low == 0.0 for w in held)
+    assert all(w.mid > 0.0 for w in held)
+    dry = replace(
+        trial,
+        stack=replace(
+            trial.stack,
+            layers=tuple(replace(x, water_gsm=NOTHING) for x in trial.stack.layers),
+        ),
+    )
+    lain, pressed = (one.answer.glue for one in ask_trials([trial, dry]))
+    assert lain is not None
+    assert pressed is not None
+    assert lain.hot_after.low == pytest.approx(pressed.hot_after.low, rel=0.1)
+    ends = [(x.hot_after.mid or 1e9, x.hot_after.high or 1e9) for x in (pressed, lain)]
+    assert ends[0][0] <= ends[1][0]
+    assert ends[0][1] <= ends[1][1]
 
 
 def test_a_missing_value_is_that_of_its_kin_and_says_so() -> None:
@@ -174,8 +222,6 @@ def test_a_clash_is_asked_at_both_marks() -> None:
 
 def test_the_same_stack_is_asked_once() -> None:
     """Seams of the same cloths in the same order share their answer; reversed they do not."""
-    from dataclasses import replace
-
     garment = quick_garment(["cotton poplin", "viscose lining"], known())
     seam = garment.seams[0]
     twice = replace(
