@@ -20,7 +20,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from advisor.heat.model.corners import corners_of, is_moist, passed_by
+from advisor.heat.model.corners import corners_of, passed_by
 from advisor.heat.model.grid import Floats, properties
 from advisor.heat.model.materials import NOTHING, Range
 from advisor.heat.model.solve import HORIZON, Course, between, course, record_times, seconds_until
@@ -139,7 +139,7 @@ def uncertain(stack: Stack) -> tuple[int, ...]:
         stack.sole_contact,
         NOTHING if not stack.contacts else _widest(stack.contacts),
         stack.steam_gsm,
-        stack.vapour_down if is_moist(stack) else NOTHING,
+        stack.vapour_down if stack.moist else NOTHING,
     ]
     for layer in stack.layers:
         bounds += [layer.thickness_mm, layer.conductivity, layer.specific_heat, layer.water_gsm]

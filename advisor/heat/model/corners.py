@@ -43,18 +43,13 @@ def passed_by(stack: Stack) -> float:
     """By how many kelvins a draw may still pass the corners, by which the ends are widened."""
     if not free_of(stack).any():
         return 0.0
-    return PASSED_WET_K if is_moist(stack) else PASSED_K
-
-
-def is_moist(stack: Stack) -> bool:
-    """Whether anything in a stack may hold water or is given steam."""
-    return stack.steam_gsm.high > 0.0 or any(x.water_gsm.high > 0.0 for x in stack.layers)
+    return PASSED_WET_K if stack.moist else PASSED_K
 
 
 def corners_of(stack: Stack) -> Floats:
     """The draws (corners, properties) at the corners of all layers but the board's."""
     free = free_of(stack)
-    moist = is_moist(stack)
+    moist = stack.moist
     found: dict[bytes, Floats] = {}
     for place, layer in enumerate(stack.layers):
         if layer.role != "board":
@@ -86,7 +81,7 @@ def _corner(place: int, side: float, easing: tuple[float, ...], way: tuple[float
 
 def free_of(stack: Stack) -> Floats:
     """1 for each property that has a range, else 0."""
-    down = stack.vapour_down if is_moist(stack) else None
+    down = stack.vapour_down if stack.moist else None
     bounds = [stack.sole, stack.sole_contact, None, stack.steam_gsm, down]
     for layer, joint in zip(stack.layers, (*stack.contacts, None), strict=True):
         bounds += [layer.thickness_mm, layer.conductivity, layer.specific_heat, layer.water_gsm]

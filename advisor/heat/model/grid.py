@@ -29,6 +29,8 @@ from advisor.heat.model.stack import Stack
 Floats = NDArray[np.float64]
 
 CELLS = 6
+FINE_CELLS = 12
+THICK_MM = 1.0  # from here a layer that may be moist is cut finer: a front of vapour is narrow
 COARSE_MM = 0.25  # cells at the iron side of a thick layer are no thicker than this
 SHARED = (
     "sole temperature",
@@ -109,6 +111,12 @@ def properties(stack: Stack) -> tuple[str, ...]:
     """The names of a stack's uncertain properties, in the order of a draw's numbers."""
     own = (f"{what} of {layer.name}" for layer in stack.layers for what in PER_LAYER)
     return (*SHARED, *own)
+
+
+def cells_for(stack: Stack) -> int:
+    """Into how many cells each layer of a stack is cut."""
+    thick = any(x.thickness_mm.mid >= THICK_MM for x in stack.layers if x.role != "board")
+    return FINE_CELLS if thick and stack.moist else CELLS
 
 
 def build_grid(

@@ -16,7 +16,7 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from advisor.heat.model.grid import Floats, Grid, build_grid
+from advisor.heat.model.grid import Floats, Grid, build_grid, cells_for
 from advisor.heat.model.march import march
 from advisor.heat.model.modes import by_modes
 from advisor.heat.model.stack import Stack
@@ -96,16 +96,28 @@ def course(stacks: Sequence[Stack], draws: Sequence[Floats], times: Floats) -> C
 
     One vectorised call that never holds the cells of more than a few cases.
     """
-    grid = build_grid(stacks, draws)
     kept = np.concatenate([[0.0], times])
-    still = np.repeat(grid.start[:, None, :: grid.cells], len(kept), axis=1)
-    found = Course(kept, still, still.copy(), still.copy())
-    for cases, part, some in _solved(grid, times, 1):
-        made = as_trace(part, kept, some)
-        found.over[cases, :, : part.layers] = made.over
-        found.under[cases, :, : part.layers] = made.under
-        found.hottest[cases, :, : part.layers] = made.hottest
+    sizes = [len(draw) for draw in draws]
+    cuts = np.array([cells_for(stack) for stack in stacks])
+    shape = (sum(sizes), len(kept), max(len(stack.layers) for stack in stacks))
+    found = Course(kept, np.zeros(shape), np.zeros(shape), np.zeros(shape))
+    for cells in np.unique(cuts):
+        own = np.flatnonzero(cuts == cells).tolist()
+        grid = build_grid([stacks[i] for i in own], [draws[i] for i in own], cells=int(cells))
+        _fill(found, grid, np.flatnonzero(np.repeat(cuts == cells, sizes)))
     return found
+
+
+def _fill(found: Course, grid: Grid, rows: NDArray[np.int64]) -> None:
+    """Solve the cases of a grid into the rows of a course that are theirs."""
+    still = grid.start[:, None, :: grid.cells]
+    for kind in (found.over, found.under, found.hottest):
+        kind[rows, :, : grid.layers] = still
+    for cases, part, some in _solved(grid, found.times[1:], 1):
+        made, at = as_trace(part, found.times, some), rows[cases]
+        found.over[at, :, : part.layers] = made.over
+        found.under[at, :, : part.layers] = made.under
+        found.hottest[at, :, : part.layers] = made.hottest
 
 
 def _solved(

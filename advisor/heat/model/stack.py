@@ -64,6 +64,11 @@ class Stack:
         if not 0.0 <= self.vapour_down.low <= self.vapour_down.high <= 1.0:
             raise ValueError("the share of vapour going down lies between 0 and 1")
 
+    @property
+    def moist(self) -> bool:
+        """Whether anything in it may hold water or is given steam."""
+        return self.steam_gsm.high > 0.0 or any(x.water_gsm.high > 0.0 for x in self.layers)
+
     def at(self, sole: Range) -> Stack:
         """The same stack under another sole temperature."""
         return replace(self, sole=sole)

@@ -43,7 +43,8 @@ class State:
     """Where B cases stand, and how they came there.
 
     Temperature (B, N), free ``water`` and ``bound`` kg/m2 (B, N), the last step's ``rise`` of
-    temperature (B, N), heat let in and carried off so far (B,) J/m2;
+    temperature (B, N) and of it the ``jump`` by what condensed, heat let in and carried off so far
+    (B,) J/m2;
     ``heat`` (B, N) and ``last_in`` (B,) what the last step, of ``last_dt`` seconds, brought to
     the cells and through the ends, J/m2; ``stirred`` (B,) whether that step was rough, so that
     the next had better forget it.
@@ -53,6 +54,7 @@ class State:
     water: Floats
     bound: Floats
     rise: Floats
+    jump: Floats
     taken_in: Floats
     carried_off: Floats
     heat: Floats
@@ -74,6 +76,7 @@ def begin(grid: Grid) -> State:
         grid.start.copy(),
         grid.water - bound,
         bound,
+        np.zeros_like(grid.start),
         np.zeros_like(grid.start),
         np.zeros(cases),
         np.zeros(cases),
@@ -103,7 +106,9 @@ def boil(grid: Grid, state: State) -> None:
     state.carried_off += (gone - down).sum(axis=1) * VAPOUR
     if down.any():
         state.stirred |= down.any(axis=1)
+        before = state.temperature
         condense(grid, state, np.zeros(gone.shape[0]), down)
+        state.jump = state.temperature - before
 
 
 def heat_taken(dry: Floats, bound: Floats, binds: Floats, warm: Floats) -> tuple[Floats, Floats]:
