@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from advisor.heat.model.bands import draws_for, study, uncertain
 from advisor.heat.model.burns import MATERIALS, touch_limit
 from advisor.heat.model.cooling import PARTS, press_then_lift, seconds_to_cool
-from advisor.heat.model.grid import build_grid
+from advisor.heat.model.grid import build_grid, cells_for
 from advisor.heat.model.march import march
 from advisor.heat.model.materials import WATER_SPECIFIC_HEAT, Layer, Range
 from advisor.heat.model.modes import by_modes
@@ -266,7 +266,7 @@ def test_band_contains_the_nominal(stack: Stack, spread: float, goal: float) -> 
         ),
     )
     looked_at = study([loose], samples=8)
-    middle = trace([loose])
+    middle = trace([loose], cells=cells_for(loose))
     for place in range(len(loose.layers)):
         band = looked_at.temperature(0, place, 5.0)
         assert band.low <= band.mid <= band.high

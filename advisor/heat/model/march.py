@@ -9,10 +9,11 @@ a tridiagonal system for the change of temperature; one-step (backward Euler) at
 step in which a cell began to boil, fell dry or took up steam, and where two steps would
 overshoot.  A cell with water is held at 100 degrees while heat flows in (see :mod:`water`).
 Steps are 8 % of the time gone by, 20 % in the first second; half of the jump by what condensed
-in a step is told at its end.  Measured (tests/published/test_heat_moist.py) against another solver
-of thirty even cells in a layer and tiny explicit steps, where vapour goes down too: layers below
-thick moist ones (12 cells) reach 60, 90 and 110 degrees within 8 %; below thin ones (6 cells)
-110 and 140 within 6 %, and 90 up to 25 % early (cautious).
+in a step is told at its end.  Measured against another solver of 24 even cells in a layer and tiny
+explicit steps (tests/published/test_heat_oracles.py), where vapour goes down: below thick moist
+cloth 60 degrees is reached within 6 % of its time, and 90 degrees up to 20 % early (cautious),
+because vapour falls once a step.  Against steps twelve times finer times past boiling are within
+5 % (tests/laws/test_heat_laws.py).
 """
 
 from __future__ import annotations
