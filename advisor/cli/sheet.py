@@ -67,7 +67,7 @@ def sheet(
         parts = with_label(parts, file, known)
     told = answer(garment, known, parts)
     if booklet is not None:
-        write_booklet(booklet, told, paper, replace=replace)
+        write_booklet(booklet, told, paper, garment, replace=replace)
     elif html is not None:
         write_page(html, told, replace=replace)
     elif json:

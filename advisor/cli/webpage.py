@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from advisor.answer.model.answer import Answer
     from advisor.answer.pipeline import Parts
     from advisor.knowledge.model import Knowledge
+    from advisor.project.garment import Garment
 
 STDOUT = "-"
 Html = Annotated[
@@ -49,8 +50,10 @@ def write_page(out: str, answer: Answer, *, replace: bool) -> None:
     _write(out, render_html(answer), replace=replace)
 
 
-def write_booklet(out: str, answer: Answer, paper: str | None, *, replace: bool) -> None:
-    """Write everything for the wall as one page to print, dated today.
+def write_booklet(
+    out: str, answer: Answer, paper: str | None, garment: Garment, *, replace: bool
+) -> None:
+    """Write everything for the wall as one page to print, dated today, in the garment's colours.
 
     Raises:
         InputError: there is no such paper, or it cannot be written there.
@@ -61,7 +64,8 @@ def write_booklet(out: str, answer: Answer, paper: str | None, *, replace: bool)
 
     size = paper or ("letter" if answer.units == "us" else "a4")
     day = datetime.now().astimezone().date()
-    _write(out, render_booklet(answer, day, size), replace=replace)
+    colours = {name: cloth.colour for name, cloth in garment.cloths.items()}
+    _write(out, render_booklet(answer, day, size, colours), replace=replace)
 
 
 def with_label(parts: Parts, file: Path, known: Knowledge) -> Parts:

@@ -22,7 +22,7 @@ def booklet(request: Request) -> Response:
     named = only_named(read.document, desk.known)
     told = desk.answer(read, Asked(market or None, read.garment.units, named))
     found = {
-        "booklet": booklet_of(told, today()),
+        "booklet": booklet_of(told, today(), read.colours),
         "paper": paper_of(query.get("paper", ""), told.units),
         "papers": tuple(PAPERS),
         "market": market,

@@ -30,7 +30,7 @@ def layers_svg(place: ToldPlace, units: System, colours: Mapping[str, str]) -> s
     """
     allowance = _allowance(place)
     beyond = min(max((allowance or 0.0) * _PER_MM, _LEAST), _MOST) if allowance else 0.0
-    width = _LEFT + _CLOTH + max(beyond, 4.0) + 4
+    width = _LEFT + _CLOTH + _MOST + 4  # all places on one scale
     bottom = _TOP + _ROW * len(place.layers)
     height = bottom + (20 if allowance else 4)
     parts = [

@@ -218,14 +218,14 @@ def booklet(demo: Path, paper: str = "a4") -> str:
 def test_a_booklet_prints_on_both_papers(
     paper: str, size: tuple[float, float], chromium: str, tmp_path: Path
 ) -> None:
-    """All pages have the size that was asked for, and there are at most 16 of a busy jacket."""
+    """All pages have the size that was asked for, and there are at most 17 of a busy jacket."""
     page, out = tmp_path / "b.html", tmp_path / "b.pdf"
     page.write_text(booklet(JACKET, paper), encoding="utf-8")
     run_browser(
         chromium, tmp_path, "--no-pdf-header-footer", f"--print-to-pdf={out}", page.as_uri()
     )
     found = sheets_of_paper(out.read_bytes())
-    assert 8 <= len(found) <= 16
+    assert 8 <= len(found) <= 17
     for width, height in found:
         assert size == pytest.approx((width, height), abs=1)
 
@@ -281,6 +281,8 @@ def test_a_booklet_holds_all_that_is_ticked_bought_and_tried(demo: str) -> None:
         assert "tickbox" == shown[0].get("class")
     swatches = [e for e in root.iter("div") if e.get("class") == "swatch"]
     assert len(told.tests) == len(swatches)
+    cuts = [e for e in root.iter("div") if e.get("class") == "cut"]
+    assert [seam.name for seam in told.seams] == [e.findtext("h3") for e in cuts]
     for words in ("What the marks mean", "To buy", "Label", "Record of the scrap tests", "Notes"):
         assert words in text
     assert [] == re.findall(r"--[a-z]+|advisor (?:check|sheet|order|why|iron|explain)", text)

@@ -6,7 +6,7 @@ in the margin of every page, by rules of style that a browser follows when it pr
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 
@@ -14,11 +14,12 @@ from advisor.answer.model.answer import Answer
 from advisor.answer.model.order import ToldStep
 from advisor.errors import InputError
 from advisor.render.label_html import LabelView, label_view
+from advisor.render.layers_svg import layers_svg, layers_words
 from advisor.render.making_blocks import shopping, tests_in_full
 from advisor.render.markup import FOLDER, css_string, rendered, whole_page
 from advisor.render.order_svg import KEY, order_svg
 from advisor.render.plain import plain_section, without_commands
-from advisor.render.printed.html import Sheet, sheet_of
+from advisor.render.printed.html import Sheet, sheet_of, system_of
 from advisor.render.printed.numbers import STAR, Numbers
 from advisor.render.printed.section import Item, Section
 from advisor.render.printed.style import style
@@ -62,6 +63,7 @@ class Booklet:
     day: str
     marks: tuple[tuple[str, str], ...]
     sheet: Sheet
+    cuts: tuple[tuple[str, str, str], ...]
     steps: tuple[tuple[int, ToldStep], ...]
     assumed: tuple[str, ...]
     line: str
@@ -72,8 +74,9 @@ class Booklet:
     sources: tuple[tuple[str, str, str], ...]
 
 
-def booklet_of(report: Answer, day: date) -> Booklet:
-    """The booklet of an answer with all its parts, made on some day."""
+def booklet_of(report: Answer, day: date, colours: Mapping[str, str] | None = None) -> Booklet:
+    """The booklet of an answer with all its parts, made on some day; `colours` are by cloth."""
+    units = system_of(report)
     numbers = Numbers(report, most=2)
     sheet = sheet_of(report, numbers, _ELSEWHERE)
     buy = _apart(plain_section(section) for section in shopping(report, numbers))
@@ -86,6 +89,10 @@ def booklet_of(report: Answer, day: date) -> Booklet:
         day=day_words(day),
         marks=MARKS,
         sheet=sheet,
+        cuts=tuple(
+            (seam.name, layers_svg(seam, units, colours or {}), layers_words(seam, units))
+            for seam in report.seams
+        ),
         steps=tuple(enumerate(steps, 1)),
         assumed=tuple(filter(None, map(without_commands, assumed))),
         line=order_svg(steps) if steps else "",
@@ -97,13 +104,15 @@ def booklet_of(report: Answer, day: date) -> Booklet:
     )
 
 
-def render_booklet(report: Answer, day: date, paper: str) -> str:
+def render_booklet(
+    report: Answer, day: date, paper: str, colours: Mapping[str, str] | None = None
+) -> str:
     """The booklet as a whole page that stands by itself in a file.
 
     Raises:
         InputError: there is no such paper.
     """
-    main = rendered("booklet.html", {"booklet": booklet_of(report, day)})
+    main = rendered("booklet.html", {"booklet": booklet_of(report, day, colours)})
     sheets = (style(), (FOLDER / "booklet.css").read_text(encoding="utf-8"))
     margins = margin_style(report.garment, day, paper)
     return whole_page(f"{report.garment}: booklet", main, "".join((*sheets, margins)))
