@@ -16,8 +16,8 @@ COMMANDS: Mapping[str, str] = {
     "ask": "Say how to handle some cloths together, layer upon layer in the order given.",
     "sheet": "Print the handling sheet of a project: what can go wrong, then what to set, then "
     "why.",
-    "iron": "Show what every layer bears, what they have in common, and how to press them "
-    "together.",
+    "iron": "Show how the iron is set, place by place; with a place's name, that place as at the "
+    "board.",
     "check": "List what cannot be reconciled, with what to do instead; ends with 1 when there is "
     "any.",
     "order": "Print the whole order of work as a checklist, from shrinking the cloth to the label.",
@@ -30,7 +30,7 @@ COMMANDS: Mapping[str, str] = {
     "start": "Ask what is sewn from which cloths, and write a project file to go on from.",
     "identify": "Find out safely what a cloth may be made of; asks, unless told with --saw what "
     "was seen.",
-    "page": "Serve a local web page that answers as the commands do, until Ctrl-C.",
+    "page": "Serve a local web page over the projects of a folder, until Ctrl-C.",
     "example": "Copy one of the example projects into this folder, to try every command on.",
     "schema": "Print the JSON Schema of what `--json` writes, or of a file that you write.",
     "learn": "Write down your own cloths, names, rules and test results.",

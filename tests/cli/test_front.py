@@ -75,7 +75,7 @@ def test_each_command_takes_both_words_for_help() -> None:
     "words",
     [
         ["sheet", "\x1b[31mred\u202e.yaml"],
-        ["ask", "\x1b]0;title\x07\u200bsilk", "nylon\u2066 organza"],
+        ["ask", "\x1b]qqxx;title\x07\u200bqqzz"],
         ["\x1b[2Jfoo"],
         ["explain", "\x9b31m\ufeffvelvet"],
         ["order", "a\nb\u2028.yaml", "--tick", "\x1b[1m"],
