@@ -7,6 +7,7 @@ import typer
 from advisor.cli.ask import ask
 from advisor.cli.check import check
 from advisor.cli.example import example
+from advisor.cli.examples import examples
 from advisor.cli.explain import explain
 from advisor.cli.fabrics import fabrics
 from advisor.cli.front import HELP
@@ -45,5 +46,5 @@ for command in (
     example,
     schema,
 ):
-    app.command()(command)
+    app.command(epilog=examples(command.__name__))(command)
 app.add_typer(learn, name="learn")

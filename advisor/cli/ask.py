@@ -6,7 +6,7 @@ from typing import Annotated
 
 import typer
 
-from advisor.cli import common
+from advisor.cli import common, completing
 from advisor.cli.question import tell
 from advisor.cli.webpage import Html, Replace, check_alone, write_page
 
@@ -14,7 +14,10 @@ from advisor.cli.webpage import Html, Replace, check_alone, write_page
 def ask(
     fabrics: Annotated[
         list[str],
-        typer.Argument(help='A cloth each: "nylon organza", "cotton 97 elastane 3 denim 340 g/m2"'),
+        typer.Argument(
+            help='A cloth each: "nylon organza", "cotton 97 elastane 3 denim 340 g/m2"',
+            autocompletion=completing.cloths,
+        ),
     ],
     *,
     json: common.Json = False,

@@ -6,13 +6,17 @@ from typing import Annotated
 
 import typer
 
-from advisor.cli import common
+from advisor.cli import common, completing
 
 
 def explain(
     name: Annotated[
         str,
-        typer.Argument(help="A fabric, notion, fibre, rule, source, aspect or trait; or sources."),
+        typer.Argument(
+            help="A cloth, notion, fibre, rule, source, aspect, trade word, method or place; or "
+            "words, aspects, methods, places, rules, fibres or sources for a list.",
+            autocompletion=completing.explained,
+        ),
     ] = "",
     schema: Annotated[
         str | None,

@@ -6,12 +6,16 @@ from typing import Annotated
 
 import typer
 
-from advisor.cli import common
+from advisor.cli import common, completing
 
 
 def fabrics(
     word: Annotated[
-        str, typer.Argument(help="A name, alias, family, structure, trait or fibre.")
+        str,
+        typer.Argument(
+            help="A name, alias, family, structure, trait or fibre.",
+            autocompletion=completing.cloths,
+        ),
     ] = "",
     json: common.Json = False,
 ) -> None:

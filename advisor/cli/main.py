@@ -41,6 +41,8 @@ def ended(words: list[str]) -> int:
 def _answered(words: list[str]) -> int:
     from advisor.cli.output import print_text, say
 
+    if "_ADVISOR_COMPLETE" in os.environ:  # the shell asks what the tab key may go on with
+        return _by_options(words)
     said = said_at_once(words)
     if said is not None and not words:
         say(said.rstrip("\n"))

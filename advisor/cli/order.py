@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from advisor.cli import common
+from advisor.cli import common, completing
 from advisor.cli.output import say
 
 if TYPE_CHECKING:
@@ -27,7 +27,11 @@ def order(
     ] = None,
     tick: Annotated[
         list[str] | None,
-        typer.Option("--tick", help="Tick off a step, by number, name or words: 21, 'join side'."),
+        typer.Option(
+            "--tick",
+            help="Tick off a step, by number, name or words: 21, 'join side'.",
+            autocompletion=completing.steps,
+        ),
     ] = None,
     untick: Annotated[
         list[str] | None, typer.Option("--untick", help="Take a tick away again.")

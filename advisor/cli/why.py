@@ -6,16 +6,25 @@ from typing import Annotated
 
 import typer
 
-from advisor.cli import common
+from advisor.cli import common, completing
 
 
 def why(
     file: Annotated[str, typer.Argument(help="A project file, or one phrase.")],
     place: Annotated[
-        str, typer.Argument(help="A seam, a cloth, the garment, or a step of the order.")
+        str,
+        typer.Argument(
+            help="A seam, a cloth, the garment, or a step of the order.",
+            autocompletion=completing.places,
+        ),
     ],
     aspect: Annotated[
-        str, typer.Argument(help="An aspect, such as press.temperature; order for a step.")
+        str,
+        typer.Argument(
+            help="What is printed: iron, needle, 'needle size', press.temperature; order for a "
+            "step. `advisor explain aspects` lists all.",
+            autocompletion=completing.aspects,
+        ),
     ],
     json: common.Json = False,
     units: common.Units = None,
