@@ -60,9 +60,8 @@ def read_shares(words: list[str], ratio: tuple[float, ...], knowledge: Knowledge
         return _checked(tuple(zip(names, ratio, strict=False)), left, blend=blend)
     if numbers and not fibres:
         said = " ".join(f"{number:g}" for number in numbers)
-        raise InputError(
-            Problem(f"not understood: {shown(said)}", None, "a fibre beside its share")
-        )
+        expected = f"a fibre beside its share in {shown(' '.join(words))}"
+        raise InputError(Problem(f"not understood: {shown(said)}", None, expected))
     if numbers:
         return _checked(_paired(items), left, blend=blend)
     if pure and len(names) == 1 and not blend:
