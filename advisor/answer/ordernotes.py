@@ -10,9 +10,8 @@ from typing import TYPE_CHECKING
 
 from advisor.answer.model.order import ToldKeepOff
 from advisor.answer.seamwords import warnings
-from advisor.answer.wording import degrees
+from advisor.answer.wording import degrees, dial_text
 from advisor.construction.seamwork import seamwork
-from advisor.craft.irondial import mark_for
 from advisor.knowledge.ordering import SEWN
 from advisor.units import System
 
@@ -36,8 +35,7 @@ def heat_words(task: Task, units: System) -> str:
     start = degrees(iron.temperature_c, units)
     if most is None or (task.op == "fuse" and most < iron.temperature_c):
         return start  # glue wants its heat; alone on its piece it may be hotter than the seam
-    mark = mark_for(most)
-    limit = f"at most {degrees(most, units)}{f' ({mark.name})' if mark else ''}"
+    limit = f"at most {degrees(most, units)} ({dial_text(most)})"
     return f"start at {start}, {limit}" if iron.temperature_c < most - SAME else limit
 
 

@@ -14,6 +14,8 @@ if TYPE_CHECKING:
 
 LONG_S = 30.0
 """A limit reached later than this needs no counting: the top of the dwell aspect."""
+COUNTABLE_S = 2.0
+"""Nobody holds an iron for less than this by the clock: estimate."""
 COUNTED_S = 15.0
 """The sheet speaks only of times that somebody might pass without thinking: estimate."""
 
@@ -40,13 +42,18 @@ def press_clauses(answer: Answer, place: str) -> list[str]:
 
 
 def budget(rows: Sequence[ToldHeat]) -> float | None:
-    """The longest press of a place, s, at the setting that all its layers bear; or None."""
+    """The longest press of a place, s, at the setting that all its layers bear; or None.
+
+    A time that nobody can count says only that the mark's band reaches beyond what is borne. That
+    is told as the setting, "low end", and is no time to work by.
+    """
     found = [
         row.press_at_most_s
         for row in rows
         if row.way in ("advised", "dried out") and row.press_at_most_s is not None
     ]
-    return min(found, default=None)
+    shortest = min(found, default=None)
+    return None if shortest is None or shortest < COUNTABLE_S else shortest
 
 
 def seconds(value: float) -> str:

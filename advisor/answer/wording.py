@@ -152,6 +152,14 @@ def _options_text(verdict: Verdict, advised: Choice) -> str:
     return f"{', '.join(shown[:-1])} or {shown[-1]}"
 
 
+def dial_text(most_c: float) -> str:
+    """The dial's mark for a limit, and its low end where the mark's band reaches beyond it."""
+    mark = mark_for(most_c)
+    if mark is None:
+        return "below one dot"
+    return f"{mark.name}, low end" if mark.band[1] > most_c else mark.name
+
+
 def iron_text(verdict: Verdict, units: System) -> str:
     """The iron setting: where to start, up to what, and which dial mark that is."""
     span = verdict.advised
@@ -162,7 +170,7 @@ def iron_text(verdict: Verdict, units: System) -> str:
     most = degrees(span.high, units)
     if mark is None:
         return f"no iron: at most {most}, and no mark is that low"
-    dial = mark.name
+    dial = dial_text(most_c=span.high)
     if verdict.pick is not None and verdict.pick < span.high - 2 and verdict.pick > COLD:
         return f"start at {degrees(verdict.pick, units)}, at most {most} ({dial})"
     return f"at most {most} ({dial})"
