@@ -152,8 +152,8 @@ def presses(
     """The stacks, and all the presses that the model is to be asked about.
 
     `full` also asks without and with a cloth, turned over, and at the mark that a needy layer
-    wants; else only what the time budget needs. A damp cloth dries out, so the budget is that of
-    the dry one.
+    wants; else only what the time budget needs: a damp cloth dries out, so the budget is the
+    shorter of the damp and the dry one.
     """
     found = beds(judgement)
     asked = [p for bed in found for p in _of_bed(bed, judgement.garment, knowledge, full=full)]
@@ -168,8 +168,7 @@ def _of_bed(bed: Bed, garment: Garment, knowledge: Knowledge, *, full: bool) -> 
     if bed.setting is not None:
         damp_only = (bed.cloth, bed.moisture) == ("none", "damp cloth")
         cloth = "cotton cloth" if damp_only else bed.cloth
-        if full or bed.moisture != "damp cloth":
-            yield make.press("advised", bed.setting, cloth, bed.moisture)
+        yield make.press("advised", bed.setting, cloth, bed.moisture)
         if bed.moisture != "dry":
             yield make.press("dried out", bed.setting, cloth)
         if full and cloth != "none":

@@ -247,7 +247,7 @@ def test_a_low_fusible_is_fused_and_pressed_as_the_sheet_says() -> None:
         " edge: turned}\n"
     )
     for step in ("fuse neck edge", "press neck edge", "turn neck edge"):
-        assert "start at 105 °C, at most 110 °C (one dot)" == heat_words(work.tasks[step], "metric")
+        assert "start at 105 °C, at most 110 °C (one dot, low end)" == heat_words(work.tasks[step], "metric")
         assert "fingers" not in work.tasks[step].step.does
 
 
