@@ -246,8 +246,9 @@ def test_a_low_fusible_is_fused_and_pressed_as_the_sheet_says() -> None:
         "  - {name: neck edge, layers: [gift, {notion: low-temperature fusible}, gift],"
         " edge: turned}\n"
     )
+    expected = "start at 105 °C, at most 110 °C (one dot, low end)"
     for step in ("fuse neck edge", "press neck edge", "turn neck edge"):
-        assert "start at 105 °C, at most 110 °C (one dot, low end)" == heat_words(work.tasks[step], "metric")
+        assert expected == heat_words(work.tasks[step], "metric")
         assert "fingers" not in work.tasks[step].step.does
 
 
