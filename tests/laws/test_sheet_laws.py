@@ -51,8 +51,9 @@ def settings_shown(text: str, places: list[str]) -> list[tuple[str, str]]:
 def test_every_setting_on_the_sheet_is_a_verdict_of_the_data(garment: Garment) -> None:
     """What a line sets is what the data say of that place, word for word, and nothing else.
 
-    Where neither washing nor dry cleaning is left the line says so of both at once; that is the
-    one thing in a line that is no verdict's own text.
+    How a place is made is its method's own sentence, which the data hold too. Where neither
+    washing nor dry cleaning is left the line says so of both at once; those two are all in a line
+    that is no verdict's own text.
     """
     told = answer(garment, known())
     text = render_detailed(told, everything=True)
@@ -62,6 +63,7 @@ def test_every_setting_on_the_sheet_is_a_verdict_of_the_data(garment: Garment) -
     for place, said in shown:
         verdicts = [v for v in told.verdicts if v.place == place]
         phrases = {phrase(v) for v in verdicts} | {v.text for v in verdicts}
+        phrases |= {seam.made for seam in told.seams if seam.name == place}
         if {"do not wash", "do not dry clean"} <= {v.text for v in verdicts}:
             phrases.add(NO_WAY)
         rest = said
