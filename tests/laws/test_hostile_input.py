@@ -1,6 +1,6 @@
 """Whatever a project file holds, every command answers it or refuses it in words, and soon.
 
-`ADVISOR_HOSTILE` says how many cases are run (600 where CI is set, else 400; 100,000 take some
+`ADVISOR_HOSTILE` says how many cases are run (200 where CI is set, else 400; 100,000 take some
 hours), `ADVISOR_HOSTILE_FROM` where they begin.
 """
 
@@ -21,7 +21,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.overlay import cache as kept
 from tests.laws import hostile
 
-CASES = int(os.environ.get("ADVISOR_HOSTILE") or ("600" if os.environ.get("CI") else "400"))
+CASES = int(os.environ.get("ADVISOR_HOSTILE") or ("200" if os.environ.get("CI") else "400"))
 FIRST = int(os.environ.get("ADVISOR_HOSTILE_FROM", "0"))
 PARTS = 8
 LONGEST = 10.0
