@@ -53,7 +53,8 @@ def heat_of_garment(judgement: Judgement, knowledge: Knowledge, *, full: bool = 
     """
     # Set before numpy comes in: on small matrices its threads only wait for each other.
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
-    from advisor.heat.model.answer import Question, answers
+    from advisor.heat.kept import answers_once
+    from advisor.heat.model.answer import Question
     from advisor.heat.model.cooling import PARTS
 
     found, asked = presses(judgement, knowledge, full=full)
@@ -81,7 +82,7 @@ def heat_of_garment(judgement: Judgement, knowledge: Knowledge, *, full: bool = 
             Question(part, hottest.stack, hottest.moisture, parts=((top.name, PARTS[part]),))
             for part in loose
         ]
-    said = answers([*questions, *map(_question, trials), *extra], samples=SAMPLES)
+    said = answers_once([*questions, *map(_question, trials), *extra], SAMPLES)
     rows = tuple(zip(asked, said[: len(asked)], strict=True))
     fused = tuple(
         Fused(t, a)
@@ -117,7 +118,7 @@ def _rests(found: list[Bed], asked: list[Press]) -> dict[Bed, Times]:
 
 def ask_trials(trials: list[Trial]) -> list[Fused]:
     """The model's word on some ways of fusing, for a remedy that is being checked."""
-    from advisor.heat.model.answer import answers
+    from advisor.heat.kept import answers_once
 
-    said = answers([_question(t) for t in trials], samples=SAMPLES)
+    said = answers_once([_question(t) for t in trials], SAMPLES)
     return [Fused(t, a) for t, a in zip(trials, said, strict=True)]

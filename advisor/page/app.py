@@ -10,10 +10,12 @@ from starlette.responses import FileResponse, PlainTextResponse, Response
 from starlette.routing import Route
 
 from advisor.errors import InputError
-from advisor.page import editing, identifying, knowing, printing, projects, questions
+from advisor.page import editing, identifying, knowing, printing, projects, questions, sharing
 from advisor.page.desk import Desk
+from advisor.page.entrance import ENTER, Entrance
 from advisor.page.guard import Guard
 from advisor.page.projects import UnreadableError
+from advisor.page.sharing import Shared
 from advisor.page.shown import TEMPLATES, fault, missing, posting, sorry
 from advisor.render.markup import FOLDER
 
@@ -25,60 +27,95 @@ STATIC = {
 """All that is served beside pages, by name; nothing else of the machine has an address."""
 
 
-def application(desk: Desk, hosts: Callable[[], tuple[str, ...]]) -> Guard:
-    """The page.
+def application(
+    desk: Desk, hosts: Callable[[], tuple[str, ...]], shared: Shared | None = None
+) -> Guard:
+    """The page of the maker herself.
 
     Args:
         desk: what the views work from.
         hosts: the names, with the port, under which it answers.
+        shared: how it is shared with a phone, where it is.
     """
+    letting_in = [
+        Route("/share", sharing.share),
+        Route("/share", posting(sharing.change), methods=["POST"]),
+    ]
+    every = [*_read(), *_ticked(), *_asked(), *_written(), *(letting_in if shared else [])]
+    return Guard(_app(every, desk, shared, guest=False), hosts)
+
+
+def guest_application(desk: Desk, hosts: Callable[[], tuple[str, ...]], shared: Shared) -> Guard:
+    """The page for those who are let in: it has no address that changes more than ticks."""
+    entrance = [
+        Route(ENTER, sharing.enter),
+        Route(ENTER, posting(sharing.let_in), methods=["POST"]),
+    ]
+    app = _app([*entrance, *_read(), *_ticked()], desk, shared, guest=True)
+    return Guard(Entrance(app, shared.door, shared.cookie), hosts)
+
+
+def _app(routes: list[Route], desk: Desk, shared: Shared | None, *, guest: bool) -> Starlette:
     app = Starlette(
-        routes=[*_general(), *_of_projects()],
+        routes=routes,
         exception_handlers={
             InputError: sorry,
-            UnreadableError: editing.unreadable,
+            UnreadableError: editing.unread if guest else editing.unreadable,
             404: missing,
             Exception: fault,
         },
     )
-    app.state.desk = desk
-    return Guard(app, hosts)
+    app.state.desk, app.state.shared, app.state.guest = desk, shared, guest
+    return app
 
 
-def _general() -> list[Route]:
+_ONE = "/project/{name}"
+
+
+def _read() -> list[Route]:
+    """What is only read: projects, and what is known."""
     return [
         Route("/", questions.home),
-        Route("/ask", questions.ask),
-        Route("/iron", questions.iron),
         Route("/fabrics", knowing.fabrics),
         Route("/about", knowing.about),
-        Route("/identify", identifying.identify),
-        Route("/identify", posting(identifying.into), methods=["POST"]),
-        Route("/examples", knowing.examples),
-        Route("/examples", posting(knowing.copy_example), methods=["POST"]),
-        Route("/new", editing.new),
-        Route("/new", posting(editing.begin), methods=["POST"]),
+        Route(_ONE, projects.overview),
+        Route(f"{_ONE}/sheet", projects.sheet),
+        Route(f"{_ONE}/places", projects.places),
+        Route(f"{_ONE}/why", projects.why),
+        Route(f"{_ONE}/iron", projects.iron),
+        Route(f"{_ONE}/order", projects.order),
+        Route(f"{_ONE}/label", projects.label),
+        Route(f"{_ONE}/booklet", printing.booklet),
+        Route(f"{_ONE}/booklet.css", printing.booklet_style),
         Route("/static/{name}", _static),
     ]
 
 
-def _of_projects() -> list[Route]:
-    one = "/project/{name}"
+def _ticked() -> list[Route]:
+    return [Route(f"{_ONE}/order", posting(projects.tick), methods=["POST"])]
+
+
+def _asked() -> list[Route]:
+    """Questions that need no project."""
     return [
-        Route(one, projects.overview),
-        Route(f"{one}/take", posting(projects.take), methods=["POST"]),
-        Route(f"{one}/undo", posting(projects.undo), methods=["POST"]),
-        Route(f"{one}/sheet", projects.sheet),
-        Route(f"{one}/places", projects.places),
-        Route(f"{one}/why", projects.why),
-        Route(f"{one}/iron", projects.iron),
-        Route(f"{one}/order", projects.order),
-        Route(f"{one}/order", posting(projects.tick), methods=["POST"]),
-        Route(f"{one}/label", projects.label),
-        Route(f"{one}/edit", editing.edit),
-        Route(f"{one}/edit", posting(editing.save), methods=["POST"]),
-        Route(f"{one}/booklet", printing.booklet),
-        Route(f"{one}/booklet.css", printing.booklet_style),
+        Route("/ask", questions.ask),
+        Route("/iron", questions.iron),
+        Route("/identify", identifying.identify),
+        Route("/examples", knowing.examples),
+        Route("/new", editing.new),
+    ]
+
+
+def _written() -> list[Route]:
+    """What writes into the folder, ticks apart."""
+    return [
+        Route("/identify", posting(identifying.into), methods=["POST"]),
+        Route("/examples", posting(knowing.copy_example), methods=["POST"]),
+        Route("/new", posting(editing.begin), methods=["POST"]),
+        Route(f"{_ONE}/take", posting(projects.take), methods=["POST"]),
+        Route(f"{_ONE}/undo", posting(projects.undo), methods=["POST"]),
+        Route(f"{_ONE}/edit", editing.edit),
+        Route(f"{_ONE}/edit", posting(editing.save), methods=["POST"]),
     ]
 
 

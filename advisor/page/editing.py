@@ -53,6 +53,13 @@ def unreadable(request: Request, error: Exception) -> Response:
     return _editor(request, error.name, Held(text, mark_of(text)), 400)
 
 
+def unread(request: Request, error: Exception) -> Response:
+    """The same for a guest, who mends nothing."""
+    assert isinstance(error, UnreadableError)
+    text = "It cannot be read as it stands; it is mended at the machine itself."
+    return page(request, "message.html", {"title": error.name, "text": text}, 400)
+
+
 def new(request: Request) -> Response:
     """A form for a new project."""
     kept = dict.fromkeys(_NEW, "")

@@ -32,6 +32,16 @@ VIEWS = (
     ("edit", "Change it"),
 )
 """The views of a project, in the order of their links."""
+WAYS = (
+    ("/", "Projects"),
+    ("/ask", "Ask"),
+    ("/iron", "Iron"),
+    ("/fabrics", "Cloths"),
+    ("/identify", "Unknown fibre"),
+    ("/examples", "Examples"),
+)
+GUEST_WAYS = (("/", "Projects"), ("/fabrics", "Cloths"))
+"""The ways that every page begins with; a guest reads, and so has fewer."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,11 +64,15 @@ def page(
     request: Request, template: str, about: Mapping[str, Any], status: int = 200
 ) -> HTMLResponse:
     """A page from a template; `title` has to be among what it is filled with."""
+    state = request.app.state
     common = {
         "here": request.url.path,
         "project": None,
         "view": "",
-        "views": VIEWS,
+        "views": [view for view in VIEWS if not (state.guest and view[0] == "edit")],
+        "top": GUEST_WAYS if state.guest else WAYS,
+        "guest": state.guest,
+        "sharing": bool(state.shared) and not state.guest,
         "slips": (),
         "at": at,
         "exact": _exact,

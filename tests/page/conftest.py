@@ -16,7 +16,7 @@ from advisor.overlay.cache import load_knowledge
 from advisor.page.app import application
 from advisor.page.desk import Desk
 from advisor.page.folder import Folder
-from advisor.page.serve import Server
+from advisor.page.serve import ADDRESS, Server
 
 CHECKOUT = Path(__file__).resolve().parents[2]
 HOST = "127.0.0.1:8000"
@@ -47,6 +47,25 @@ def client_of(folder: Path, known: Knowledge) -> TestClient:
     )
 
 
+SMALL = """garment: Bag
+fabrics:
+  out: {fabric: cotton poplin}
+  in: {fabric: cotton lawn}
+seams:
+  - {name: side, layers: [out, out], length: 30 cm}
+  - {name: mouth, layers: [out, in], length: 60 cm}
+"""
+"""A project that is answered soon, for what is no matter of cloths."""
+
+
+@pytest.fixture
+def small_folder(tmp_path: Path) -> Path:
+    mine = tmp_path / "small"
+    mine.mkdir()
+    (mine / "bag.yaml").write_text(SMALL, encoding="utf-8")
+    return mine
+
+
 @pytest.fixture
 def folder(tmp_path: Path) -> Path:
     return project_folder(tmp_path)
@@ -59,11 +78,11 @@ def client(folder: Path, known: Knowledge) -> TestClient:
 
 @pytest.fixture
 def server(folder: Path, known: Knowledge) -> Iterator[Server]:
-    """The same page on a free port."""
-    found = Server(0, known, folder)
+    """The same page on a free port, shared on another one of this machine alone."""
+    found = Server(0, known, folder, ADDRESS)
     thread = threading.Thread(target=found.serve)
     thread.start()
-    while not found.uvicorn.started:
+    while not (found.uvicorn.started and found.guests and found.guests.started):
         time.sleep(0.01)
     yield found
     found.stop()
