@@ -1,7 +1,7 @@
 """What each finish needs of an allowance, and how allowances are trimmed, cut and turned.
 
 Finishes and their steps: see the source ids in each row of `NEEDS`. Grading 1/4 in outside
-and 1/8 in inside: `gw-apparel-2012`, `apparel-1-3-03`, `trade-grading`; order for many
+and 1/8 in inside: `gw-apparel-2012`, `apparel-1-3-03`; order for many
 layers `rough-sewing`. Clip spacing `apparel-1-3-03`. Turn of cloth `threads-131`,
 `threads-197`; its geometry `derived`.
 """
@@ -18,7 +18,6 @@ from advisor.craft import checks
 SOURCES: Final[tuple[str, ...]] = (
     "gw-apparel-2012",
     "apparel-1-3-03",
-    "trade-grading",
     "rough-sewing",
     "threads-131",
     "threads-197",
@@ -90,8 +89,8 @@ _FRENCH = ("trade-french-seam-1", "trade-french-seam-2", "dressmaking-course-1")
 _OVERLOCK = ("overlock-book", "sca-2-220")
 _ROWS: Final[tuple[FinishNeed, ...]] = (
     FinishNeed(Finish.NONE, 6.0, 6.0, True, ("series-stretch", "memory")),
-    FinishNeed(Finish.PINKED, 10.0, 10.0, True, ("trade-pinked-zigzag",)),
-    FinishNeed(Finish.ZIGZAG, 2 * EIGHTH, 2 * EIGHTH, True, ("seams-leaflet",)),
+    FinishNeed(Finish.PINKED, 10.0, 10.0, True, ("ok-4h-801",)),
+    FinishNeed(Finish.ZIGZAG, 2 * EIGHTH, 2 * EIGHTH, True, ("ok-4h-801",)),
     FinishNeed(Finish.TURNED, 15.0, 15.0 - EIGHTH, False, ("trade-clean-finish",)),
     FinishNeed(Finish.DOUBLE_STITCHED, 15.0, EIGHTH, True, ("siemsen-chiffon",)),
     FinishNeed(Finish.FRENCH, FRENCH_NEED, 2 * EIGHTH, False, _FRENCH),
@@ -100,8 +99,8 @@ _ROWS: Final[tuple[FinishNeed, ...]] = (
     FinishNeed(Finish.HONG_KONG, 15.0, 15.0, True, ("encyclopedia-hong-kong", "shaeffer-seams")),
     FinishNeed(Finish.BOUND, 15.0, 15.0, True, ("astm-d4965", "memory")),
     FinishNeed(Finish.OVERLOCK_2, 5.0, 5.0, True, _OVERLOCK),
-    FinishNeed(Finish.OVERLOCK_3, 5.0, 5.0, True, (*_OVERLOCK, "trade-overlock-2011")),
-    FinishNeed(Finish.OVERLOCK_4, 7.0, 7.0, True, ("fashion-designers", "trade-overlock-2011")),
+    FinishNeed(Finish.OVERLOCK_3, 5.0, 5.0, True, _OVERLOCK),
+    FinishNeed(Finish.OVERLOCK_4, 7.0, 7.0, True, ("fashion-designers",)),
     FinishNeed(Finish.SAFETY_5, 13.0, 13.0, True, ("overlock-book",)),
 )
 NEEDS: Final[dict[Finish, FinishNeed]] = {row.finish: row for row in _ROWS}

@@ -19,7 +19,7 @@ SOURCES: Final[tuple[str, ...]] = (
     "trade-fullness",
     "trade-gather-grain",
     "clothing-text-1916",
-    "manual-overlock-diff",
+    "trade-differential-feed",
     "derived",
     "memory",
 )
@@ -64,7 +64,7 @@ STRAIGHT_RUFFLE: Final = Ratio(1.5, 1.5, ("clothing-text-1916",))
 METHOD_RATIOS: Final[dict[Method, Ratio]] = {
     Method.ROWS: Ratio(1.0, 4.0, ("trade-fullness",)),
     Method.FOOT: Ratio(1.5, 2.0, ("memory",)),
-    Method.OVERLOCK: Ratio(1.5, 2.0, ("manual-overlock-diff",)),
+    Method.OVERLOCK: Ratio(1.5, 2.0, ("trade-differential-feed",)),
     Method.ELASTIC: Ratio(1.25, 2.0, ("memory",)),
 }
 

@@ -2,7 +2,7 @@
 
 Factors are exact by definition (international inch and yard, avoirdupois pound). Sources:
 thread numbers thread-bulletin-05, metric ticket trade-ticket-2013, cotton ticket
-trade-ticket-2017, momme momme-pages, needle sizes trade-needle-number and trade-decor-guide.
+trade-ticket-2017, momme momme-pages, needle sizes trade-needle-number.
 """
 
 from __future__ import annotations

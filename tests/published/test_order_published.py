@@ -45,14 +45,14 @@ FRONT_DART = "stitch front dart"
 PUBLISHED_RULES = [
     ("bodice", "stay-stitch neck facing", "join shoulder", "trade-staystitch"),
     ("bodice", "stay-stitch armhole", "join side", "class-stitch-length"),
-    ("bodice", "stitch front dart", "join side", "creative-sewing-text"),
+    ("bodice", "stitch front dart", "join side", "or-4h-92132"),
     ("bodice", "press shoulder", "join neck facing", "clothing-handbook"),
     ("bodice", "press side", "join armhole", "clothing-handbook"),
     ("bodice", "join neck facing", "join side", "crawford-order"),
     ("bodice", "set centre back zip", "join side", "unit-method-text"),
     ("bodice", "fit", "join armhole", "sewing-book-ch4"),
     ("bodice", "fit", "sew hem", "clothing-handbook"),
-    ("bodice", "grade neck facing", "turn neck facing", "trade-grading"),
+    ("bodice", "grade neck facing", "turn neck facing", "apparel-1-3-03"),
     ("bodice", "join lining side", "set facing to lining", "memory"),
     ("bodice", "shrink lining", "cut lining", "assoc-prep-fabrics"),
     ("bodice", "test", "cut shell", "siemsen-chiffon"),
@@ -61,7 +61,7 @@ PUBLISHED_RULES = [
     ("trousers", "sew hems", "fasten waistband button", "sewing-book-ch4"),
     ("tiers", "gather tier 1 to tier 2", "join tier 1 to tier 2", "sca-11-215"),
     ("tiers", "hang", "sew hem", "memory"),
-    ("concealed", "set zip", "join centre back", "trade-zipper"),
+    ("concealed", "set zip", "join centre back", "trade-concealed-zip"),
     ("concealed", "fold waist", "join waist", "new-dressmaker-1921 p. 98"),
 ]
 

@@ -92,7 +92,7 @@ CAUTIONS = (
         "burn",
         "Cool a burn under running water for 20 minutes, no ice, no grease; see a doctor for face, "
         "hand, child, or a blister larger than the palm.",
-        ("trade-first-aid", "empa-2018"),
+        ("nhs-burns", "empa-2018"),
     ),
 )
 

@@ -60,7 +60,7 @@ def test_only_the_allowances_of_a_seam_are_graded(name: str, second: str, more: 
     [("armhole", ""), ("neck facing", ", edge: turned"), ("neck binding", ", edge: turned")],
 )
 def test_a_curved_seam_and_a_turned_edge_are_graded(name: str, more: str) -> None:
-    """`gw-apparel-2012 p. 451`, `trade-grading`: two allowances that are turned or curved."""
+    """`gw-apparel-2012 p. 451`, `apparel-1-3-03`: two allowances that are turned or curved."""
     assert f"grade {name}" in work_of(CURVED % (name, "other", more)).tasks
 
 
