@@ -22,6 +22,7 @@ from advisor.answer.model.making import (
     ToldInstead,
     ToldNeed,
     ToldReel,
+    ToldShade,
     ToldSpot,
     ToldStrip,
     ToldThread,
@@ -34,11 +35,11 @@ from advisor.answer.teller import Teller
 from advisor.answer.weightwords import told_weight
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
-from advisor.claims.judgement import Judgement
+from advisor.claims.judgement import Judgement, Shade
 from advisor.construction.bulk import picked
 from advisor.construction.clothlist import cloths_to_buy
 from advisor.construction.cutnotes import cut_note
-from advisor.construction.rack import from_rack
+from advisor.construction.rack import Found, from_rack, rack_of
 from advisor.construction.seamwork import SeamWork, bulk_sources, seamworks
 from advisor.construction.stack import Spot
 from advisor.construction.threadlist import COTTON, ThreadBought, threads_to_buy
@@ -81,7 +82,7 @@ def told_shopping(
     return Shopping(
         tuple(told_cloth(b, teller) for b in bought),
         tuple(told_cut(note, teller) for note in cuts),
-        tuple(_thread(b, teller) for b in threads),
+        tuple(_thread(b, judgement, teller) for b in threads),
         tuple(
             _need(need, teller)
             for need in (
@@ -223,7 +224,7 @@ def _from_memory(work: SeamWork) -> tuple[str, ...]:
     return tuple(key for key, sources in pairs if "memory" in sources)
 
 
-def _thread(bought: ThreadBought, teller: Teller) -> ToldThread:
+def _thread(bought: ThreadBought, judgement: Judgement, teller: Teller) -> ToldThread:
     """Thread to buy in one colour; wastage is in it."""
     return ToldThread(
         colour=bought.colour,
@@ -244,18 +245,48 @@ def _thread(bought: ThreadBought, teller: Teller) -> ToldThread:
         else ToldTicket(_round(bought.ticket, 0), "cotton" if bought.fibre == COTTON else "metric"),
         needle_nm=bought.needle_size,
         size_sources=teller.cite(threadsize.SOLD_SOURCES),
-        rack=tuple(
-            ToldReel(
-                found.name,
-                _round(found.difference),
-                found.darker,
-                found.seen,
-                teller.cite(colour.SOURCES),
-            )
-            for found in from_rack(bought.colour, teller.garment.plan.kit.threads or ())[:2]
+        rack=_reels(bought, judgement, teller),
+        shared=tuple(
+            _shade(cloth, judgement.shades[cloth], teller)
+            for cloth in bought.to_match
+            if cloth in judgement.shades
         ),
         sources=teller.cite(bought.sources),
     )
+
+
+def _shade(cloth: str, shade: Shade, teller: Teller) -> ToldShade:
+    """A cloth that shares its thread; the sources are those of every difference of colour."""
+    teller.cite(colour.SOURCES)
+    found = colour.Match(shade.colour, shade.difference, shade.darker)
+    near = _round(found.difference)
+    return ToldShade(cloth, shade.colour, shade.reel, near, found.darker, found.seen)
+
+
+def _reels(bought: ThreadBought, judgement: Judgement, teller: Teller) -> tuple[ToldReel, ...]:
+    """Her reels that are near a colour; of those that suit the two best, else the best of all."""
+    if any(judgement.shades[c].reel for c in bought.to_match if c in judgement.shades):
+        return ()
+    reels = rack_of(judgement.garment, teller.knowledge)
+    places = [judgement.verdicts[Place("seam", name)] for name in bought.seams]
+    found = from_rack(bought.colour, reels, places)
+    return tuple(_reel(one, teller) for one in found[:MOST_REELS])
+
+
+def _reel(one: Found, teller: Teller) -> ToldReel:
+    near = one.found
+    return ToldReel(
+        one.reel.name,
+        None if near is None else _round(near.difference),
+        near is not None and near.darker,
+        "" if near is None else near.seen,
+        teller.cite(colour.SOURCES if near is not None else ("common-practice",)),
+        one.wrong,
+        near is not None and not one.wrong and near.suits,
+    )
+
+
+MOST_REELS = 2
 
 
 def _need(need: Need, teller: Teller) -> ToldNeed:

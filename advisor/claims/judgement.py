@@ -13,10 +13,24 @@ from advisor.project.lines import Line
 
 
 @dataclass(frozen=True, slots=True)
+class Shade:
+    """The colour that a cloth is sewn in where it shares its thread with another.
+
+    `colour` is what the thread matches, or the name of her `reel`; `difference` is by CIEDE2000.
+    """
+
+    colour: str
+    reel: bool
+    difference: float
+    darker: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Judgement:
     """What was said of a garment, what came of it, where it clashes, and how clashes are avoided.
 
-    The conflicts stand in the order in which they are numbered, one for each cause.
+    The conflicts stand in the order in which they are numbered, one for each cause. `shades` are
+    the colours of thread that cloths share, by cloth.
     """
 
     garment: Garment
@@ -24,6 +38,7 @@ class Judgement:
     verdicts: dict[Place, dict[str, Verdict]]
     conflicts: tuple[Conflict, ...]
     instructions: tuple[Instruction, ...] = ()
+    shades: dict[str, Shade] = field(default_factory=dict)
 
     @property
     def clashes(self) -> dict[Spot, Conflict]:

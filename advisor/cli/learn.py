@@ -1,4 +1,4 @@
-"""`advisor learn`: a maker's own cloths, names, rules and test results, beside what is shipped."""
+"""`advisor learn`: a maker's own cloths, names, rules, thread and test results."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from advisor.cli import common, talk
 learn = typer.Typer(
     no_args_is_help=True,
     rich_markup_mode=None,
-    help="Write down your own cloths, names, rules and test results.",
+    help="Write down your own cloths, names, rules, thread and test results.",
 )
 Also = Annotated[list[str] | None, typer.Option("--also", help="Another name for it.")]
 
@@ -98,6 +98,42 @@ def result(  # noqa: PLR0917 - one parameter for each option
     _written(path, notes)
     for warning in not_used(id_of(name), settings["good"], after, "metric"):
         talk.tell(warning)
+
+
+@learn.command()
+def thread(
+    name: Annotated[str | None, typer.Argument(help='What you call the reel: "navy".')] = None,
+    colour: Annotated[
+        str | None,
+        typer.Option(help='A code such as "#1b2a4a", or measured "17.8 3.1 -20.4" (L*, a*, b*).'),
+    ] = None,
+    fibre: Annotated[str | None, typer.Option(help="What it is made of.")] = None,
+    size: Annotated[str | None, typer.Option(help='"tex 27", "ticket 120", "Nm 80/2".')] = None,
+    near: Annotated[
+        float | None,
+        typer.Option(help="Let places share a reel that is so near (CIEDE2000); 0 for none."),
+    ] = None,
+    away: Annotated[bool, typer.Option("--away", help="It is used up: take it out.")] = False,
+) -> None:
+    """Keep a reel of your rack, so that the shopping list says which cloth it suits."""
+    from advisor.errors import InputError
+    from advisor.overlay.cache import own_folder
+    from advisor.overlay.learning import keep
+    from advisor.overlay.learning_rack import changed_rack
+
+    if name is None and (near is None or colour or fibre or size or away):
+        raise InputError("name the reel, as in: advisor learn thread navy --colour '#1b2a4a'")
+    reel = {"name": name, "colour": colour, "fibre": fibre, "size": size}
+    said = {key: value for key, value in reel.items() if value is not None}
+    known = common.knowledge()
+    path = own_folder() / "threads.yaml"
+    _, notes = keep(
+        own_folder(),
+        path.name,
+        lambda text: changed_rack(text, said, near, away=away),
+        known.left_out,
+    )
+    _written(path, notes)
 
 
 @learn.command("name")

@@ -15,8 +15,9 @@ from advisor.claims.collect import Place
 from advisor.claims.judgement import Judgement
 from advisor.construction.bulk import number, picked
 from advisor.construction.cutnotes import CutNote
+from advisor.construction.rack import FIBRE, SIZE
 from advisor.construction.seamwork import SeamWork
-from advisor.construction.threadshare import FIBRE, SIZE, colour_of, thread_cloth
+from advisor.construction.threadshare import colour_of, thread_cloth
 from advisor.craft import thread, threadsize
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Seam
@@ -112,7 +113,7 @@ def _kind(seam: Seam, cloth: str, judgement: Judgement) -> Kind:
     """The thread of a seam, in the colour of a cloth."""
     verdicts = judgement.verdicts[Place("seam", seam.name)]
     fibre, size = picked(verdicts, FIBRE), number(verdicts, SIZE)
-    return (colour_of(cloth, judgement.garment), fibre, size)
+    return (colour_of(cloth, judgement), fibre, size)
 
 
 def _with_cones(rows: list[ThreadBought], threads: int) -> list[ThreadBought]:

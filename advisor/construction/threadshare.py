@@ -1,8 +1,10 @@
 """One thread for as many places of a colour as bear it, so that fewer are bought and threaded.
 
 What a place advises of fibre and size is often more than one thread. Of those that it advises the
-one is picked that most places of the same colour advise too, then the one that most of them would
-pick by themselves. Sheet, order, strength and shopping then read the same pick.
+one is picked that most places of the same colour advise too, then one that she has on her rack,
+then the one that most of them would pick by themselves. Where she says how near is near enough,
+cloths of like colours are sewn with one thread. Sheet, order, strength and shopping then read the
+same pick.
 """
 
 from __future__ import annotations
@@ -13,14 +15,28 @@ from typing import Final
 
 from advisor.claims.collect import Place
 from advisor.claims.combine import HERE, Verdict, picking
+from advisor.claims.judgement import Judgement, Shade
 from advisor.claims.speakers import Said
 from advisor.claims.valuesets import Choice, Span
+from advisor.construction.rack import (
+    FIBRE,
+    NEAR_TEX,
+    SIZE,
+    from_rack,
+    lab_of_reel,
+    near_of,
+    rack_of,
+    unsuited,
+)
+from advisor.craft.colour import SLIGHT, lab_of, match
+from advisor.craft.sharing import Thread as Candidate
+from advisor.craft.sharing import fewest
+from advisor.knowledge.mine import Reel
 from advisor.knowledge.model import Claim, Knowledge
 from advisor.project.garment import Garment, Seam
 
-FIBRE, SIZE = "thread.fibre", "thread.size"
 THREADS: Final = frozenset({FIBRE, SIZE})
-WHY: Final = "More places of this colour take it: fewer reels, fewer re-threadings."
+WHY: Final = "More places take it, or it is on the rack: fewer reels, fewer re-threadings."
 Thread = tuple[int, float]
 """Fibre as its place among the words of the aspect, and tex."""
 
@@ -45,7 +61,13 @@ def thread_cloth(seam: Seam, garment: Garment, knowledge: Knowledge) -> str:
     return next(own, cloths[0])
 
 
-def colour_of(cloth: str, garment: Garment) -> str:
+def colour_of(cloth: str, judgement: Judgement) -> str:
+    """The colour of the thread of a cloth: shared, as the project says it, or to match it."""
+    shade = judgement.shades.get(cloth)
+    return shade.colour if shade else own_colour(cloth, judgement.garment)
+
+
+def own_colour(cloth: str, garment: Garment) -> str:
     """The colour of a cloth as the project says it, else that it has to match the cloth."""
     return garment.cloths[cloth].colour or f"to match {cloth}"
 
@@ -58,17 +80,49 @@ def sewn_as(cloth: str, garment: Garment) -> Seam | None:
 
 def share_threads(
     garment: Garment, verdicts: dict[Place, dict[str, Verdict]], knowledge: Knowledge
-) -> None:
-    """Pick for every seam the thread that it shares with most others of its colour."""
-    groups: dict[str, list[_Wanted]] = {}
+) -> dict[str, Shade]:
+    """Pick for every seam the thread that it shares with most others of its colour.
+
+    Returns the colours of thread that cloths share; nothing where she lets none be shared.
+    """
+    places: dict[str, list[dict[str, Verdict]]] = {}
     for seam in garment.seams:
-        wanted = _wanted(verdicts[Place("seam", seam.name)])
-        if wanted is not None:
-            cloth = thread_cloth(seam, garment, knowledge)
-            groups.setdefault(colour_of(cloth, garment), []).append(wanted)
-    for group in groups.values():
-        for one in group if len(group) > 1 else ():
-            _take(one, max(_threads(one), key=lambda t: _worth(t, one, group)))
+        cloth = thread_cloth(seam, garment, knowledge)
+        places.setdefault(cloth, []).append(verdicts[Place("seam", seam.name)])
+    reels = rack_of(garment, knowledge)
+    shades = _shades(places, reels, near_of(garment, knowledge), garment)
+    groups: dict[str, list[_Wanted]] = {}
+    for cloth, sewn in places.items():
+        colour = shades[cloth].colour if cloth in shades else own_colour(cloth, garment)
+        groups.setdefault(colour, []).extend(w for w in map(_wanted, sewn) if w is not None)
+    for colour, group in groups.items():
+        had = _at_hand(colour, reels)
+        for one in group if len(group) > 1 or had else ():
+            _take(one, _best(one, group, had))
+    return shades
+
+
+def _shades(
+    places: dict[str, list[dict[str, Verdict]]],
+    reels: tuple[Reel, ...],
+    near: float,
+    garment: Garment,
+) -> dict[str, Shade]:
+    """The colour of thread that each cloth shares, by as few threads as her nearness allows."""
+    labs = {c: lab_of(code) for c in places if (code := garment.cloths[c].colour).startswith("#")}
+    if near <= 0 or not labs:
+        return {}
+    own = {garment.cloths[cloth].colour: lab for cloth, lab in labs.items()}
+    candidates = [Candidate(code, lab, bought=True) for code, lab in own.items()]
+    candidates += [Candidate(r.name, lab) for r in reels if (lab := lab_of_reel(r)) is not None]
+    barred = {(c, r.name) for c in labs for r in reels if unsuited(r, places[c])}
+    taken = fewest(labs, candidates, near, frozenset(barred))
+    found = {c: (one, match(one.name, one.lab, labs[c])) for c, one in taken.items()}
+    return {
+        cloth: Shade(one.name, not one.bought, near_by.difference, near_by.darker)
+        for cloth, (one, near_by) in found.items()
+        if one.name != garment.cloths[cloth].colour
+    }
 
 
 def _wanted(by_aspect: dict[str, Verdict]) -> _Wanted | None:
@@ -87,12 +141,33 @@ def _threads(one: _Wanted) -> Iterator[Thread]:
     return ((fibre, size) for fibre in sorted(one.fibres) for size in sorted(one.sizes))
 
 
-def _worth(thread: Thread, one: _Wanted, group: list[_Wanted]) -> tuple[float, ...]:
-    """How many places bear a thread, how many would pick it, how near it is to the own pick."""
-    bear = sum(other.bears(thread) for other in group)
-    like = sum(other.pick == thread for other in group)
-    own = thread[0] == one.pick[0]
-    return (bear, like, own, -abs(thread[1] - one.pick[1]), -thread[1], -thread[0])
+def _at_hand(colour: str, reels: tuple[Reel, ...]) -> tuple[Reel, ...]:
+    """Reels of hers that hardly anybody tells from a colour; by name where it is a reel's."""
+    named = tuple(reel for reel in reels if reel.name == colour)
+    near = (one for one in from_rack(colour, reels) if one.found is not None)
+    return named or tuple(o.reel for o in near if o.found and o.found.difference < SLIGHT)
+
+
+def _is_had(thread: Thread, one: _Wanted, reels: tuple[Reel, ...]) -> bool:
+    """Whether a reel of hers is known to be this thread."""
+    fibre = one.by_aspect[FIBRE].aspect.words[thread[0]]
+    return any(
+        reel.fibre == fibre and reel.tex is not None and abs(reel.tex - thread[1]) <= NEAR_TEX
+        for reel in reels
+    )
+
+
+def _best(one: _Wanted, group: list[_Wanted], had: tuple[Reel, ...]) -> Thread:
+    """The thread of a place: what most bear, what she has, what most would pick, then the own."""
+
+    def worth(thread: Thread) -> tuple[float, ...]:
+        bear = sum(other.bears(thread) for other in group)
+        like = sum(other.pick == thread for other in group)
+        own = thread[0] == one.pick[0]
+        near = -abs(thread[1] - one.pick[1])
+        return (bear, _is_had(thread, one, had), like, own, near, -thread[1], -thread[0])
+
+    return max(_threads(one), key=worth)
 
 
 def _take(one: _Wanted, thread: Thread) -> None:

@@ -16,8 +16,9 @@ from typing import Final
 
 from advisor.craft import checks
 
-SOURCES: Final[tuple[str, ...]] = ("sharma-2005", "iec-61966-2-1")
-#: Below this nobody sees a difference; from there to the next a trained eye does (`trade-page`).
+SOURCES: Final[tuple[str, ...]] = ("sharma-2005", "iec-61966-2-1", "colour-tolerance-page")
+#: Below the first nobody sees a difference, up to the second it is seen on close inspection
+#: (`colour-tolerance-page`, which does not say by which formula; buyers' bounds differ).
 UNSEEN: Final = 1.0
 SLIGHT: Final = 2.0
 #: A thread that is no more than this darker is taken before any lighter one (`estimate`).
@@ -127,21 +128,27 @@ class Match:
     darker: bool
 
     @property
+    def suits(self) -> bool:
+        """Whether it is taken: nobody sees it, or it is slightly darker."""
+        return self.difference < UNSEEN or (self.darker and self.difference <= DARKER)
+
+    @property
     def seen(self) -> str:
-        """What an eye sees of the difference: nothing, a trained eye, or anybody."""
+        """What an eye sees of the difference: nothing, little, or plainly."""
         if self.difference < UNSEEN:
             return "nobody sees the difference"
-        return "a trained eye sees it" if self.difference < SLIGHT else "it is seen"
+        return "seen on close inspection" if self.difference < SLIGHT else "it is seen"
+
+
+def match(name: str, reel: Lab, cloth: Lab) -> Match:
+    """A reel against a cloth."""
+    return Match(name, difference(cloth, reel), reel.lightness < cloth.lightness)
 
 
 def matches(cloth: Lab, reels: Iterable[tuple[str, Lab]]) -> tuple[Match, ...]:
     """Reels that suit a cloth, the best first: unseen, then slightly darker, then the nearest."""
 
     def key(found: Match) -> tuple[int, float, str]:
-        near = found.difference < UNSEEN or (found.darker and found.difference <= DARKER)
-        return (0 if near else 1, found.difference, found.name)
+        return (0 if found.suits else 1, found.difference, found.name)
 
-    found = (
-        Match(name, difference(cloth, lab), lab.lightness < cloth.lightness) for name, lab in reels
-    )
-    return tuple(sorted(found, key=key))
+    return tuple(sorted((match(name, lab, cloth) for name, lab in reels), key=key))

@@ -37,11 +37,11 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     }
     agree(garment, verdicts, knowledge)
     shrink_as_cleaned(garment, verdicts, knowledge)
-    share_threads(garment, verdicts, knowledge)
+    shades = share_threads(garment, verdicts, knowledge)
     add_bulk(garment, gathered, verdicts, knowledge)
     add_needles(garment, gathered, verdicts, knowledge)
     conflicts, instructions = settle(garment, verdicts, knowledge)
-    return Judgement(garment, gathered, verdicts, conflicts, instructions)
+    return Judgement(garment, gathered, verdicts, conflicts, instructions, shades)
 
 
 def _same(place: Place, aspect: str, said: list[Said], before: Judgement | None) -> Verdict | None:

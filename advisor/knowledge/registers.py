@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from advisor.knowledge.glossary import Term
     from advisor.knowledge.labels import LabelKnowledge
+    from advisor.knowledge.mine import Mine
     from advisor.knowledge.observations import Observation
     from advisor.knowledge.ordering import OrderKnowledge
     from advisor.knowledge.places import PlaceKnowledge
@@ -66,3 +67,10 @@ class Registers:
 
         rows = self._raw.get("observations", {})
         return {id_: observation_from(id_, row) for id_, row in rows.items()}
+
+    @cached_property
+    def mine(self) -> Mine:
+        """The maker's own rack and prices."""
+        from advisor.knowledge.mine import from_plain
+
+        return from_plain(self._raw.get("mine", {}))

@@ -14,7 +14,8 @@ from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
 from advisor.claims.judgement import Advice
 from advisor.claims.valuesets import Span
-from advisor.construction.threadshare import FIBRE, SIZE, sewn_as
+from advisor.construction.rack import FIBRE, SIZE
+from advisor.construction.threadshare import sewn_as
 from advisor.craft.irondial import mark_for, step_down
 from advisor.decide.evaluate import judge
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
@@ -281,15 +282,21 @@ class Setups:
             place = place if sewn is None else Place("seam", sewn.name)
         fibre = self.word(place, FIBRE, "polyester")
         size = self.pick(place, SIZE) or USUAL_TEX
-        return f"{fibre} tex {size:g} to match {self.colour_of(cloth)}"
+        return f"{fibre} tex {size:g} {self._colour_words(cloth)}"
+
+    def _colour_words(self, first: str) -> str:
+        """The colour of the thread of a cloth: a reel of hers, or the cloth that it matches."""
+        shade = self.advice.judgement.shades.get(first)
+        if shade is not None and shade.reel:
+            return f"from the reel {shade.colour}"
+        return f"to match {self.colour_of(first)}"
 
     def colour_of(self, first: str) -> str:
-        """The first cloth of the garment that has the colour of this one."""
-        colour = self.garment.cloths[first].colour
-        if colour:
-            alike = [n for n, c in self.garment.cloths.items() if c.colour == colour]
-            return min(alike)
-        return first
+        """The first cloth of the garment that has the colour of the thread of this one."""
+        shade = self.advice.judgement.shades.get(first)
+        colour = shade.colour if shade else self.garment.cloths[first].colour
+        alike = [n for n, c in self.garment.cloths.items() if colour and c.colour == colour]
+        return min(alike, default=first)
 
     def seam_iron(self, seam: SeamPlace) -> IronState | None:
         """How the iron is set for a seam, its bones not in yet; None for fingers only."""

@@ -195,12 +195,24 @@ def compile_folder(
     if problems:
         raise InputError(tuple(problems))
     left_out: list[str] = []
+    mine: dict[str, Any] = {}
     if own is not None:
+        from advisor.knowledge.mine import as_plain
         from advisor.overlay.own import in_words, overlay
+        from advisor.overlay.own_room import read_room
 
         try:
-            left_out = in_words(overlay(book, own, changes))
+            problems = overlay(book, own, changes)
+            room, wrong = read_room(own, _thread_fibres(book), changes)
+            mine, left_out = as_plain(room), in_words([*problems, *wrong])
         except Exception as error:  # noqa: BLE001 - her files never take the tool down
-            book = read_book(folder)
+            book, mine = read_book(folder), {}
             left_out = [f"{own}: all of it, for it cannot be read ({type(error).__name__})"]
-    return json.loads(json.dumps({**to_plain(book), "left_out": left_out}))  # type: ignore[no-any-return]
+    whole = {**to_plain(book), "mine": mine, "left_out": left_out}
+    return json.loads(json.dumps(whole))  # type: ignore[no-any-return]
+
+
+def _thread_fibres(book: Any) -> tuple[str, ...]:
+    """The words for what sewing thread is made of."""
+    aspect = book.aspects.get("thread.fibre")
+    return tuple(aspect.form.options) if aspect else ()

@@ -156,7 +156,10 @@ class Piece:
 
 @dataclass(frozen=True, slots=True)
 class Kit:
-    """What the maker has; None where she has not said."""
+    """What the maker has; None where she has not said.
+
+    `thread_near` is the difference of colour (CIEDE2000) up to which places share a thread.
+    """
 
     feet: tuple[str, ...] | None = None
     needles: tuple[str, ...] | None = None
@@ -164,6 +167,7 @@ class Kit:
     pressing: tuple[str, ...] | None = None
     tools: tuple[str, ...] | None = None
     threads: tuple[str, ...] | None = None
+    thread_near: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

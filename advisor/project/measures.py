@@ -49,6 +49,7 @@ BUILDING: Mapping[str, Measure] = {
     "seam": _LENGTH,
     "number": _COUNT,
     "times": _COUNT,
+    "thread near": Measure("count", 0.0, 10.0, "a difference of colour from 0 to 10"),
     "topstitch": Measure("count", 1.0, 4.0, "how many rows, from 1 to 4"),
     "pieces": _COUNT,
     "turn": Measure("count", 0.05, 1.0, "a share of a circle, from 0.05 to 1 (a full circle)"),

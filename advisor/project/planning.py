@@ -244,7 +244,7 @@ class _PlanReader:
     def _kit(self) -> Kit:
         kit = read_kit(self.data.get("kit"), self.findings, self.knowledge, ("kit",))
         other = settings_kit(self.knowledge)
-        said = {key: getattr(kit, key) for key in _KIT_KEYS}
+        said = {key: getattr(kit, key) for key in (*_KIT_KEYS, "thread_near")}
         return Kit(
             **{key: getattr(other, key) if value is None else value for key, value in said.items()}
         )
@@ -289,7 +289,10 @@ def read_kit(about: Any, findings: Findings, knowledge: Knowledge, steps: tuple[
                 word = findings.attempt((*steps, key, i), read)
             words |= {str(word): None} if word else {}
         said[key] = tuple(words)
-    return Kit(**said)
+    near = None
+    if isinstance(about, dict):
+        near = Asker(about, steps, findings, True).measure("thread near")
+    return Kit(**said, thread_near=near)
 
 
 def settings_kit(knowledge: Knowledge) -> Kit:

@@ -168,6 +168,7 @@ class KitForm(Form):
     pressing: list[Plain] | None = None
     tools: list[Plain] | None = None
     threads: list[Plain] | None = None
+    thread_near: Plain = None
 
 
 class ResultForm(Form):

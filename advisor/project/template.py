@@ -99,7 +99,8 @@ the cloth to buy; with finished width and finished height, and fullness, hem or 
 they are meant, the sizes to cut as well. A piece may say tucks: {depth: 1 cm, number: 6, spacing:
 25 mm}, or tiers: {number: 3, fullness: 1.5}, or instead of its sizes flounce: {seam: 50 cm, depth:
 12 cm, pieces: 2, turn: 0.5}, and the sheet says how to mark them. kit: with needles, feet, pins
-and pressing tells what is missing, and results: with seam and result keeps what a scrap showed"""
+and pressing tells what is missing, with thread near: 2 it lets cloths of like colours share a
+thread, and results: with seam and result keeps what a scrap showed"""
 
 
 def project_text(answers: Answers, knowledge: Knowledge) -> str:

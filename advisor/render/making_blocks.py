@@ -22,6 +22,7 @@ from advisor.render import weight_blocks
 from advisor.render.lines import by_place, phrase
 from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.section import Item, Part, Section
+from advisor.render.thread_blocks import long, thread_item, thread_short
 from advisor.units import System, needle, show, show_range, show_size
 from advisor.units.sentences import said
 
@@ -73,7 +74,7 @@ def to_buy(report: Answer, numbers: Numbers) -> Section:
             Item("cloth", parts=(Part(f"{text}. An estimate: lay out first.", marks=marks),))
         )
     if threads:
-        text = "; ".join(_thread_short(rows, _units(report)) for rows in _by_colour(threads))
+        text = "; ".join(thread_short(rows, _units(report)) for rows in _by_colour(threads))
         items.append(Item("thread", parts=(Part(f"{text}."),)))
     items += weight_blocks.heavy(report)
     shaped = [row for row in (report.cut or ()) if row.of in SHAPED]
@@ -93,13 +94,6 @@ def _by_colour(threads: list[ToldThread]) -> list[list[ToldThread]]:
     for row in threads:
         groups.setdefault(row.colour, []).append(row)
     return list(groups.values())
-
-
-def _thread_short(rows: list[ToldThread], units: System) -> str:
-    """All thread of one colour: how much of each size."""
-    names = list(dict.fromkeys(name for row in rows for name in row.matches))
-    sizes = ", ".join(f"{_long(row.total_m, units)}{_of_tex(row)}" for row in rows)
-    return f"to match {' and '.join(names)}: {sizes}"
 
 
 def shopping(report: Answer, numbers: Numbers) -> list[Section]:
@@ -154,7 +148,7 @@ def _cut_parts(row: ToldCut, numbers: Numbers) -> list[Part]:
 def thread(report: Answer, numbers: Numbers) -> list[Section]:
     """Thread to buy, by colour."""
     units = _units(report)
-    items = tuple(_thread_item(row, units, numbers) for row in (report.thread or ()))
+    items = tuple(thread_item(row, units, numbers) for row in (report.thread or ()))
     close = "15 % for wastage is in it. One set of cones serves where its colour does not show."
     return [Section("thread", "Thread", items, close=close)] if items else []
 
@@ -202,7 +196,7 @@ def seams_in_full(report: Answer, numbers: Numbers) -> Section:
         parts.append(Part(_class_text(built.class_), "in the standards"))
         parts += [Part(text) for text in built.build_says]
         if built.thread_m:
-            by = ", ".join(f"{k} {_long(v, units)}" for k, v in built.thread_m.by.items())
+            by = ", ".join(f"{k} {long(v, units)}" for k, v in built.thread_m.by.items())
             times = f" ({built.times} times)" if built.times > 1 else ""
             parts.append(Part(f"{by}{times}", "thread"))
         about = " + ".join(seam.layers)
@@ -257,11 +251,6 @@ def _wide(row: ToldCloth, units: System) -> str:
     return f"{row.width_mm / 10:g} cm"
 
 
-def _long(metres: float, units: System) -> str:
-    """A length of thread."""
-    return f"{metres / 0.9144:.0f} yd" if units == "us" else f"{metres:.0f} m"
-
-
 def _cloth_item(row: ToldCloth, units: System, numbers: Numbers) -> Item:
     about = f"{_wide(row, units)} wide"
     if "width" in row.assumed:
@@ -277,40 +266,6 @@ def _cloth_item(row: ToldCloth, units: System, numbers: Numbers) -> Item:
     parts.append(Part(f"{number}, {way}, {shrinks}; {row.used_percent:.0f} % of it is used."))
     parts += [Part(sentence) for sentence in row.says]
     return Item(row.fabric, about, tuple(parts))
-
-
-def _match(row: ToldThread) -> str:
-    return f"to match {' and '.join(row.matches)}"
-
-
-def _of_tex(row: ToldThread) -> str:
-    return f" of tex {row.tex:g}" if row.tex is not None else ""
-
-
-def _thread_item(row: ToldThread, units: System, numbers: Numbers) -> Item:
-    tex = f", tex {row.tex:g}" if row.tex is not None else ""
-    parts = []
-    if row.total_m > 0:
-        text = f"needle {_long(row.needle_m, units)}, bobbin {_long(row.bobbin_m, units)}"
-        if row.overlocker_m:
-            cones = _long(row.overlocker_m, units)
-            text += f", looper {_long(row.looper_m, units)}; {cones} of it comes off the cones"
-        parts = [Part(text, "takes", numbers.mark(row.sources)), Part(row.buy, "buy")]
-        parts = [part for part in parts if part.text]
-    if row.ticket and row.needle_nm is not None:
-        number = 5 * round(row.ticket.number / 5)
-        text = f"{row.ticket.of} ticket about {number}; its thickness suits needle "
-        text += needle(row.needle_nm)
-        parts.append(Part(text, "size", numbers.mark(row.size_sources)))
-    for reel in row.rack:
-        way = "darker" if reel.darker else "lighter"
-        text = f"{reel.name} of your rack is {reel.difference:.1f} away, {way}: {reel.seen}; "
-        text += "lay it on the cloth by daylight"
-        parts.append(Part(text, "or", numbers.mark(reel.sources)))
-    if row.not_counted:
-        names = ", ".join(row.not_counted)
-        parts.append(Part(f"not counted, because no length is given: {names}"))
-    return Item(_match(row), f"{row.fibre}{tex}", tuple(parts))
 
 
 def _tool_short(row: ToldNeed) -> str:

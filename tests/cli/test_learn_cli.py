@@ -127,3 +127,24 @@ def test_a_fault_in_her_files_never_takes_the_tool_down(tmp_path: Path) -> None:
         assert plain.stdout == answer.stdout
         assert "left out of your own knowledge" in answer.stderr
         assert "broken.yaml" in answer.stderr
+
+
+def test_a_rack_is_kept_reel_by_reel(tmp_path: Path) -> None:
+    """A reel is written, said more of, refused where it is wrong, and taken out when used up."""
+    own, shipped = tmp_path / "own", small(tmp_path)
+    rack = own / "threads.yaml"
+
+    def thread(*words: str) -> subprocess.CompletedProcess[str]:
+        return run(own, "learn", "thread", *words, shipped=shipped)
+
+    assert 0 == thread("navy", "--colour", "#1b2a4a", "--size", "ticket 120").returncode
+    assert 0 == thread("gold", "--colour", "61.3 3.7 -5.4", "--near", "2").returncode
+    wrong = thread("navy", "--colour", "blue 12")
+    assert 2 == wrong.returncode
+    assert "'blue 12' is no colour" in wrong.stderr
+    assert 0 == thread("Navy", "--size", "tex 27").returncode
+    assert 0 == thread("gold", "--away").returncode
+    assert 2 == thread("gold", "--away").returncode
+    assert (
+        'near: 2\nreels:\n  - {name: Navy, colour: "#1b2a4a", size: tex 27}\n'
+    ) == rack.read_text("utf-8").partition("change it as you like.\n")[2]

@@ -221,13 +221,31 @@ class ToldTicket:
 
 @dataclass(frozen=True, slots=True)
 class ToldReel:
-    """A reel of the maker's rack that is near a colour, by CIEDE2000."""
+    """A reel of the maker's rack that is near a colour, by CIEDE2000.
+
+    `difference` is None where colours are only words; `wrong` says what of it does not suit, and
+    `suits` whether it may be taken as it is.
+    """
 
     name: str
-    difference: float
+    difference: float | None
     darker: bool
     seen: str
     sources: tuple[str, ...]
+    wrong: str = ""
+    suits: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class ToldShade:
+    """A cloth that is sewn in a colour near its own, with a reel of hers or another's thread."""
+
+    fabric: str
+    thread: str
+    reel: bool
+    difference: float
+    darker: bool
+    seen: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -251,6 +269,7 @@ class ToldThread:
     needle_nm: float | None
     size_sources: tuple[str, ...]
     rack: tuple[ToldReel, ...]
+    shared: tuple[ToldShade, ...]
     sources: tuple[str, ...]
 
 
