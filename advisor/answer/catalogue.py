@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import lru_cache
 
 from advisor.knowledge.model import Entry, Knowledge
-from advisor.knowledge.names import plain_name
+from advisor.knowledge.names import KEPT, plain_name
 from advisor.project.phrases.tokens import words_of
 
 
@@ -13,13 +14,15 @@ def search(word: str, knowledge: Knowledge) -> list[tuple[Entry, str]]:
     """The cloths and notions that a word fits, each with what it fits by; names first."""
     hits: dict[str, tuple[Entry, str]] = {}
     for spelt in (plain_name, _bare):
+        asked = spelt(word)
         for entry in knowledge.entries.values():
-            how = _fit(entry, spelt(word), spelt, knowledge)
+            how = _fit(entry, asked, spelt, knowledge)
             if how is not None:
                 hits.setdefault(entry.id, (entry, how))
     return sorted(hits.values(), key=lambda hit: (not hit[1].startswith("name"), hit[0].name))
 
 
+@lru_cache(maxsize=KEPT)
 def _bare(text: str) -> str:
     """A name without the plurals of its words."""
     return " ".join(words_of(text))

@@ -14,6 +14,9 @@ from collections.abc import Callable
 from advisor.cli.front import said_at_once
 from advisor.errors import Exit, InputError
 
+COMPLETING = "_ADVISOR_COMPLETE"
+"""Set by the shell where the tab key was pressed."""
+
 
 def run() -> None:
     """The entry point: no traceback ever reaches the maker."""
@@ -41,7 +44,7 @@ def ended(words: list[str]) -> int:
 def _answered(words: list[str]) -> int:
     from advisor.cli.output import print_text, say
 
-    if "_ADVISOR_COMPLETE" in os.environ:  # the shell asks what the tab key may go on with
+    if COMPLETING in os.environ:  # the shell asks what the tab key may go on with
         return _by_options(words)
     said = said_at_once(words)
     if said is not None and not words:
@@ -79,6 +82,10 @@ def _by_options(words: list[str]) -> int:
         return int(app(words, prog_name="advisor", standalone_mode=False) or 0)
     except typer.Abort:
         raise KeyboardInterrupt from None
+    except SystemExit:
+        if COMPLETING in os.environ:
+            raise
+        raise BrokenPipeError from None  # the parser's way to end where nobody reads on
 
 
 def _usage(error: Exception, say: Callable[[str], None]) -> int:

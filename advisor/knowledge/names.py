@@ -3,8 +3,13 @@
 from __future__ import annotations
 
 import unicodedata
+from functools import lru_cache
+
+KEPT = 16_384
+"""Spellings that are kept: every name of the knowledge is asked for again and again."""
 
 
+@lru_cache(maxsize=KEPT)
 def plain_name(text: str) -> str:
     """A name in lower case, without accents, hyphens or double spaces."""
     split = unicodedata.normalize("NFKD", text.casefold())

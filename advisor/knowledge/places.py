@@ -8,7 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any
+
+from advisor.knowledge.names import KEPT
 
 if TYPE_CHECKING:
     from advisor.knowledge.book import Item
@@ -138,6 +141,7 @@ class PlaceKnowledge:
         return None
 
 
+@lru_cache(maxsize=KEPT)
 def plain_word(text: str) -> str:
     """A name without capitals, hyphens and double spaces."""
     return " ".join(text.casefold().replace("-", " ").split())

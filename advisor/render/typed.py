@@ -8,9 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from advisor.knowledge.names import plain_name
+from advisor.knowledge.names import KEPT, plain_name
 from advisor.project.phrases.tokens import words_of
 from advisor.render.screen.ask import CUTTING, SETTINGS
 
@@ -49,6 +50,7 @@ class Option:
     label: str
 
 
+@lru_cache(maxsize=KEPT)
 def same(word: str) -> str:
     """A name with nothing but its words: capitals, accents, hyphens and plurals make no odds."""
     return " ".join(words_of(word))

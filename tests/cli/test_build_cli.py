@@ -7,11 +7,11 @@ from __future__ import annotations
 
 import json
 import os
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
+
+from tests.typed import Done, typed
 
 CHECKOUT = Path(__file__).resolve().parents[2]
 EXPECTED = Path(__file__).parent / "expected"
@@ -19,20 +19,8 @@ JACKET = "knowledge/examples/bandstand-jacket.yaml"
 COAT = "knowledge/examples/lantern-parade-coat.yaml"
 
 
-def advisor(*arguments: str) -> subprocess.CompletedProcess[bytes]:
-    return subprocess.run(
-        [sys.executable, "-m", "advisor", *arguments],
-        cwd=CHECKOUT,
-        capture_output=True,
-        timeout=120,
-        check=False,
-        env={
-            **os.environ,
-            "PYTHONPATH": str(CHECKOUT),
-            "COLUMNS": "80",
-            "ADVISOR_SETTINGS": os.devnull,
-        },
-    )
+def advisor(*words: str) -> Done:
+    return typed(*words, ADVISOR_SETTINGS=os.devnull)
 
 
 PRINTED = {

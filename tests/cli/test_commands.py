@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import json
 import os
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
+
+from tests.typed import typed
 
 CHECKOUT = Path(__file__).resolve().parents[2]
 EXPECTED = Path(__file__).parent / "expected"
@@ -21,20 +21,6 @@ JACKET = "knowledge/examples/bandstand-jacket.yaml"
 COAT = "knowledge/examples/lantern-parade-coat.yaml"
 VELVETEEN = ("cotton velveteen", "acetate satin", "nylon tulle")
 DRESS = "knowledge/examples/allotment-apron-dress.yaml"
-
-
-def advisor(
-    *arguments: str, text: str = "", folder: Path = CHECKOUT, **variables: str
-) -> subprocess.CompletedProcess[bytes]:
-    return subprocess.run(
-        [sys.executable, "-m", "advisor", *arguments],
-        input=text.encode(),
-        cwd=folder,
-        capture_output=True,
-        timeout=120,
-        check=False,
-        env={**os.environ, "PYTHONPATH": str(CHECKOUT), "COLUMNS": "80", **variables},
-    )
 
 
 PRINTED = {
@@ -78,7 +64,7 @@ def test_prints_the_expected_words(name: str) -> None:
     """A command prints just what the expected file holds, and ends with its status."""
     status, *arguments = PRINTED[name]
     width = name.rpartition("-")[2]
-    done = advisor(*map(str, arguments), COLUMNS=width if width.isdigit() else "80")
+    done = typed(*map(str, arguments), COLUMNS=width if width.isdigit() else "80")
     path = EXPECTED / f"{name}.txt"
     if os.environ.get("ADVISOR_WRITE_EXPECTED"):
         path.write_bytes(done.stdout)
@@ -86,28 +72,9 @@ def test_prints_the_expected_words(name: str) -> None:
     assert (done.returncode, done.stderr) == (status, b"")
 
 
-ANSWERS = [
-    ("ask", "nylon organza", "linen suiting"),
-    ("iron", "wool coating", "acetate lining"),
-    ("sheet", COAT),
-    ("check", COAT),
-    ("explain", "organza"),
-    ("fabrics", "knit"),
-    ("why", JACKET, "cuff", "needle.size"),
-]
-
-
-@pytest.mark.parametrize("arguments", ANSWERS, ids=lambda a: a[0])
-def test_json_is_data_and_the_same_twice(arguments: tuple[str, ...]) -> None:
-    """With --json every answering command prints one JSON object, equal byte for byte twice."""
-    first, second = advisor(*arguments, "--json"), advisor(*arguments, "--json")
-    assert first.stdout == second.stdout
-    assert json.loads(first.stdout)["schema"].startswith("advisor.")
-
-
 def test_answer_has_the_fixed_keys() -> None:
     """The answer of a sheet has every key that other programs rest on."""
-    data = json.loads(advisor("sheet", COAT, "--json").stdout)
+    data = json.loads(typed("sheet", COAT, "--json").stdout)
     fixed = {
         "schema",
         "garment",
@@ -152,7 +119,7 @@ WRONG = {
 def test_wrong_use_gets_one_clear_message(name: str) -> None:
     """Wrong use ends with 2, says what was wrong, prints no answer and no traceback."""
     arguments, words = WRONG[name]
-    done = advisor(*arguments)
+    done = typed(*arguments)
     said = done.stderr.decode()
     assert done.returncode == 2
     assert words in said
@@ -165,7 +132,7 @@ def test_a_dozen_seams_fit_two_printed_pages(demo: Path) -> None:
     """The sheet of each demo is no longer and no wider than two pages hold."""
     from advisor.render.printed.compact import LINES_A_PAGE, WIDTH
 
-    lines = advisor("sheet", str(demo)).stdout.decode().splitlines()
+    lines = typed("sheet", str(demo)).stdout.decode().splitlines()
     assert len(lines) <= 2 * LINES_A_PAGE
     assert max(map(len, lines)) <= WIDTH
 
@@ -180,8 +147,8 @@ def test_file_order_does_not_matter(tmp_path: Path) -> None:
     project["fabrics"] = dict(reversed(project["fabrics"].items()))
     turned = tmp_path / "turned.yaml"
     turned.write_text(yaml.safe_dump(project, sort_keys=False), encoding="utf-8")
-    one = json.loads(advisor("sheet", COAT, "--json").stdout)
-    other = json.loads(advisor("sheet", str(turned), "--json").stdout)
+    one = json.loads(typed("sheet", COAT, "--json").stdout)
+    other = json.loads(typed("sheet", str(turned), "--json").stdout)
     assert one["verdicts"] == other["verdicts"]
     assert one["conflicts"] == other["conflicts"]
 
@@ -189,7 +156,7 @@ def test_file_order_does_not_matter(tmp_path: Path) -> None:
 def test_help_of_every_command() -> None:
     """Each command explains itself."""
     for command in ("ask", "sheet", "iron", "check", "why", "explain", "fabrics", "start"):
-        done = advisor(command, "--help")
+        done = typed(command, "--help")
         assert done.returncode == 0
         assert b"--help" in done.stdout
 
@@ -198,5 +165,5 @@ def test_the_readme_shows_what_is_really_printed() -> None:
     """The screen in the README is the one that its command prints."""
     readme = (CHECKOUT / "README.md").read_text(encoding="utf-8")
     shown = readme.split("```text\n", 1)[1].split("```", 1)[0]
-    done = advisor("ask", "nylon organza", "linen suiting")
+    done = typed("ask", "nylon organza", "linen suiting")
     assert shown == done.stdout.decode()

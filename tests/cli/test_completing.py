@@ -2,33 +2,19 @@
 
 from __future__ import annotations
 
-import os
-import subprocess
-import sys
-from pathlib import Path
-
 import pytest
 
 from advisor.cli.examples import EXAMPLES
 from advisor.cli.front import COMMANDS
+from tests.typed import typed
 
-ROOT = Path(__file__).parents[2]
 JACKET = "knowledge/examples/bandstand-jacket.yaml"
 
 
 def completed(line: str) -> list[str]:
     """What a shell is told that the last word of a line may become."""
     words = {"COMP_WORDS": line, "COMP_CWORD": str(len(line.split()) - 1)}
-    done = subprocess.run(
-        [sys.executable, "-m", "advisor"],
-        env={**os.environ, **words, "_ADVISOR_COMPLETE": "complete_bash"},
-        cwd=ROOT,
-        capture_output=True,
-        text=True,
-        check=False,
-        timeout=120,
-    )
-    return done.stdout.splitlines()
+    return typed(**words, _ADVISOR_COMPLETE="complete_bash").out.splitlines()
 
 
 @pytest.mark.parametrize(

@@ -12,21 +12,9 @@ import pytest
 
 from advisor import __version__
 from advisor.cli.front import COMMANDS, help_text
+from tests.typed import typed
 
 CHECKOUT = Path(__file__).resolve().parents[2]
-
-
-def run(*words: str, **env: str) -> subprocess.CompletedProcess[str]:
-    return subprocess.run(
-        [sys.executable, "-m", "advisor", *words],
-        cwd=CHECKOUT,
-        env={**os.environ, **env},
-        text=True,
-        timeout=120,
-        capture_output=True,
-        check=False,
-        encoding="utf-8",
-    )
 
 
 def test_the_help_lists_every_command_as_it_describes_itself() -> None:
@@ -67,8 +55,8 @@ def test_help_and_version_need_no_library() -> None:
 
 def test_each_command_takes_both_words_for_help() -> None:
     """`-h` and `--help` say the same behind a command."""
-    assert run("sheet", "-h").stdout == run("sheet", "--help").stdout != ""
-    assert run("learn", "cloth", "-h").stdout == run("learn", "cloth", "--help").stdout != ""
+    assert typed("sheet", "-h").out == typed("sheet", "--help").out != ""
+    assert typed("learn", "cloth", "-h").out == typed("learn", "cloth", "--help").out != ""
 
 
 @pytest.mark.parametrize(
@@ -83,12 +71,12 @@ def test_each_command_takes_both_words_for_help() -> None:
 )
 def test_nothing_that_a_terminal_obeys_is_passed_on(words: list[str]) -> None:
     """Escapes, invisible marks and marks that turn the direction are spelled out."""
-    done = run(*words)
+    done = typed(*words)
     assert 2 == done.returncode
-    assert done.stdout == ""
+    assert done.out == ""
     bad = "\x1b\x07\x9b\u202e\u2066\u200b\ufeff\u2028"
-    assert not [c for c in done.stderr if c in bad]
-    assert "\\x1b" in done.stderr or "\\u" in done.stderr or "\\x9b" in done.stderr
+    assert not [c for c in done.err if c in bad]
+    assert "\\x1b" in done.err or "\\u" in done.err or "\\x9b" in done.err
 
 
 def test_json_spells_such_marks_so_that_they_stay_what_they_are() -> None:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import json
-import subprocess
-import sys
 from pathlib import Path
+
+from tests.typed import Done, typed
 
 PROJECT = """\
 # A coat from gift cloth.
@@ -22,15 +22,8 @@ seams:
 """
 
 
-def run(*words: str, answers: str = "") -> subprocess.CompletedProcess[str]:
-    return subprocess.run(
-        [sys.executable, "-m", "advisor", "identify", *words],
-        input=answers,
-        text=True,
-        capture_output=True,
-        check=False,
-        encoding="utf-8",
-    )
+def run(*words: str, answers: str = "") -> Done:
+    return typed("identify", *words, text=answers)
 
 
 def saw(*texts: str) -> list[str]:
@@ -40,7 +33,7 @@ def saw(*texts: str) -> list[str]:
 def test_what_was_seen_leaves_a_set() -> None:
     """A hard black bead and vinegar leave acetate and its kin, and the answer is data."""
     done = run(*saw("burn.residue=hard black bead", "smell=vinegar"), "--json")
-    data = json.loads(done.stdout)
+    data = json.loads(done.out)
     assert 0 == done.returncode
     assert "advisor.identify/1" == data["schema"]
     names = [f["id"] for f in data["threads"][0]["remain"]]
@@ -53,23 +46,23 @@ def test_unknown_words_get_the_nearest() -> None:
     """Every word that is not understood is named with what was probably meant."""
     done = run(*saw("residu=soft grey ash", "smell=vinigar"))
     assert 2 == done.returncode
-    assert "" == done.stdout
-    assert "'residue'" in done.stderr
-    assert "'vinegar'" in done.stderr
+    assert "" == done.out
+    assert "'residue'" in done.err
+    assert "'vinegar'" in done.err
 
 
 def test_a_contradiction_is_said() -> None:
     """Ash and a sweet smell contradict each other; the exit code says so."""
     done = run(*saw("residue=soft grey ash", "smell=sweet"))
     assert 1 == done.returncode
-    assert "contradict each other" in done.stdout
-    assert "cellulose with polyester" in done.stdout
+    assert "contradict each other" in done.out
+    assert "cellulose with polyester" in done.out
 
 
 def test_warp_and_weft_apart() -> None:
     """A plant warp and an animal weft are no contradiction, and the cloth is a mix of both."""
     done = run(*saw("warp label=cotton", "weft smell=hair", "weft residue=crumbles"), "--json")
-    data = json.loads(done.stdout)
+    data = json.loads(done.out)
     assert 0 == done.returncode
     assert ["warp", "weft"] == [part["name"] for part in data["threads"]]
     assert {"cotton": None, "silk": None} in data["may_be"]
@@ -78,7 +71,7 @@ def test_warp_and_weft_apart() -> None:
 def test_many_pairs_are_told_one_by_one() -> None:
     """Where warp and weft leave too many pairs, the cloth may hold any of their fibres."""
     done = run(*saw("warp residue=soft grey ash", "weft smell=hair"), "--json")
-    data = json.loads(done.stdout)
+    data = json.loads(done.out)
     assert {"cotton": None} in data["may_be"]
     assert {"silk": None} in data["may_be"]
 
@@ -87,23 +80,23 @@ def test_piped_answers_and_an_early_end() -> None:
     """Answers may be piped, and where they end what is known so far is told."""
     done = run(answers="yes\nno label\n1\nno\nno\nyes\nmelts\nmelts\n")
     assert 0 == done.returncode
-    assert "acetate" in done.stdout
-    assert "cotton" not in done.stdout.split("next")[0]
-    assert "Practised adults only" in done.stderr
+    assert "acetate" in done.out
+    assert "cotton" not in done.out.split("next")[0]
+    assert "Practised adults only" in done.err
 
 
 def test_no_answer_at_all_ends_cleanly() -> None:
     """An empty pipe gives every fibre and no traceback."""
     done = run()
     assert 0 == done.returncode
-    assert "Traceback" not in done.stderr
+    assert "Traceback" not in done.err
 
 
 def test_a_flame_that_is_refused_is_not_asked_about() -> None:
     """Whoever will not burn a snip is asked nothing about a flame."""
     done = run(answers="yes\n\n\n\n\nno\nno\n")
     assert 0 == done.returncode
-    assert "as it nears" not in done.stderr.split("Will you burn")[1]
+    assert "as it nears" not in done.err.split("Will you burn")[1]
 
 
 def test_into_a_project_keeps_all_else(tmp_path: Path) -> None:
@@ -116,7 +109,7 @@ def test_into_a_project_keeps_all_else(tmp_path: Path) -> None:
         str(file),
         "gift",
     )
-    assert 0 == done.returncode, done.stderr
+    assert 0 == done.returncode, done.err
     expected = PROJECT.replace(
         '"brocade, fibre unknown"', "{fabric: brocade, fibres: [silk, tussah-silk]}"
     )
@@ -150,11 +143,5 @@ def test_a_cloth_that_is_not_there(tmp_path: Path) -> None:
     file.write_text(PROJECT, encoding="utf-8")
     done = run(*saw("label=silk"), "--into", str(file), "frills")
     assert 2 == done.returncode
-    assert "'frill'" in done.stderr
+    assert "'frill'" in done.err
     assert PROJECT == file.read_text(encoding="utf-8")
-
-
-def test_two_runs_are_equal() -> None:
-    """The same question twice gives the same bytes."""
-    words = saw("residue=bead", "acetone=no change")
-    assert run(*words).stdout == run(*words).stdout

@@ -2,33 +2,20 @@
 
 from __future__ import annotations
 
-import os
-import subprocess
-import sys
 from pathlib import Path
 
-from tests.unit.knowledge.small_book import FILES, RULES
+from tests.typed import Done, typed
+from tests.unit.knowledge.small_book import write_book
 
 
-def run(own: Path, *words: str, shipped: Path | None = None) -> subprocess.CompletedProcess[str]:
+def run(own: Path, *words: str, shipped: Path | None = None) -> Done:
     named = {"ADVISOR_KNOWLEDGE": str(shipped)} if shipped else {}
-    return subprocess.run(
-        [sys.executable, "-m", "advisor", *words],
-        text=True,
-        capture_output=True,
-        check=False,
-        encoding="utf-8",
-        env={**os.environ, "ADVISOR_OWN": str(own), **named},
-    )
+    return typed(*words, ADVISOR_OWN=str(own), **named)
 
 
 def small(folder: Path) -> Path:
     """A small knowledge folder, which is read in no time."""
-    for name, text in {**FILES, **RULES}.items():
-        path = folder / "shipped" / name
-        path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_text(text, encoding="utf-8")
-    return folder / "shipped"
+    return write_book(folder / "shipped")
 
 
 def test_a_result_with_a_reason_stands_on_every_sheet(tmp_path: Path) -> None:
@@ -50,17 +37,17 @@ def test_a_result_with_a_reason_stands_on_every_sheet(tmp_path: Path) -> None:
         "--on",
         "May",
     )
-    assert 0 == first.returncode, first.stderr
+    assert 0 == first.returncode, first.err
     answer = run(own, "ask", "green velvet")
-    assert "needle 70" in " ".join(answer.stdout.split())
-    told = " ".join(answer.stdout.split())
+    assert "needle 70" in " ".join(answer.out.split())
+    told = " ".join(answer.out.split())
     assert "You have gone beyond a published limit" in told
     assert "three scraps under a dry cloth" in told
-    assert "your own test" in run(own, "ask", "green velvet", "--more").stdout
+    assert "your own test" in run(own, "ask", "green velvet", "--more").out
     project = tmp_path / "coat.yaml"
     seams = "seams:\n  - {name: side, layers: [pile, pile]}\n"
     project.write_text(f"garment: coat\nfabrics: {{pile: green velvet}}\n{seams}", "utf-8")
-    assert "three scraps under a dry" in " ".join(run(own, "sheet", str(project)).stdout.split())
+    assert "three scraps under a dry" in " ".join(run(own, "sheet", str(project)).out.split())
 
 
 def test_without_a_reason_a_limit_stands(tmp_path: Path) -> None:
@@ -76,9 +63,9 @@ def test_without_a_reason_a_limit_stands(tmp_path: Path) -> None:
         "press.temperature=180",
         shipped=small(tmp_path),
     )
-    assert 0 == done.returncode, done.stderr
-    assert "not used" in done.stderr
-    assert "(at most 110 °C" in done.stderr
+    assert 0 == done.returncode, done.err
+    assert "not used" in done.err
+    assert "(at most 110 °C" in done.err
 
 
 def test_what_spoilt_it_is_written(tmp_path: Path) -> None:
@@ -101,7 +88,7 @@ def test_what_spoilt_it_is_written(tmp_path: Path) -> None:
     text = (own / "fabrics" / "my-lining.yaml").read_text("utf-8")
     assert "- {bad: {press.temperature: 100}, on: May, note: it drew up}" in text
     listed = run(own, "learn", "list", shipped=shipped)
-    assert "my-lining.yaml" in listed.stdout
+    assert "my-lining.yaml" in listed.out
 
 
 def test_what_is_wrong_is_not_written(tmp_path: Path) -> None:
@@ -111,7 +98,7 @@ def test_what_is_wrong_is_not_written(tmp_path: Path) -> None:
     assert 2 == wrong.returncode
     taken = run(own, "learn", "name", "velvet", "lining", shipped=shipped)
     assert 2 == taken.returncode
-    assert "nothing was written" in taken.stderr
+    assert "nothing was written" in taken.err
     assert not own.exists()
 
 
@@ -124,9 +111,9 @@ def test_a_fault_in_her_files_never_takes_the_tool_down(tmp_path: Path) -> None:
     for _ in range(2):
         answer = run(own, "ask", "silk organza")
         assert plain.returncode == answer.returncode
-        assert plain.stdout == answer.stdout
-        assert "left out of your own knowledge" in answer.stderr
-        assert "broken.yaml" in answer.stderr
+        assert plain.out == answer.out
+        assert "left out of your own knowledge" in answer.err
+        assert "broken.yaml" in answer.err
 
 
 def test_a_rack_is_kept_reel_by_reel(tmp_path: Path) -> None:
@@ -134,14 +121,14 @@ def test_a_rack_is_kept_reel_by_reel(tmp_path: Path) -> None:
     own, shipped = tmp_path / "own", small(tmp_path)
     rack = own / "threads.yaml"
 
-    def thread(*words: str) -> subprocess.CompletedProcess[str]:
+    def thread(*words: str) -> Done:
         return run(own, "learn", "thread", *words, shipped=shipped)
 
     assert 0 == thread("navy", "--colour", "#1b2a4a", "--size", "ticket 120").returncode
     assert 0 == thread("gold", "--colour", "61.3 3.7 -5.4", "--near", "2").returncode
     wrong = thread("navy", "--colour", "blue 12")
     assert 2 == wrong.returncode
-    assert "'blue 12' is no colour" in wrong.stderr
+    assert "'blue 12' is no colour" in wrong.err
     assert 0 == thread("Navy", "--size", "tex 27").returncode
     assert 0 == thread("gold", "--away").returncode
     assert 2 == thread("gold", "--away").returncode

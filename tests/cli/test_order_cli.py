@@ -3,31 +3,19 @@
 from __future__ import annotations
 
 import json
-import subprocess
-import sys
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+from tests.typed import typed
+
 CHECKOUT = Path(__file__).resolve().parents[2]
 JACKET = CHECKOUT / "knowledge" / "examples" / "bandstand-jacket.yaml"
 
 
-def run(*words: str) -> subprocess.CompletedProcess[str]:
-    return subprocess.run(
-        [sys.executable, "-m", "advisor", *words],
-        cwd=CHECKOUT,
-        text=True,
-        timeout=120,
-        capture_output=True,
-        check=False,
-        encoding="utf-8",
-    )
-
-
 def data_of(*words: str) -> dict[str, Any]:
-    found: dict[str, Any] = json.loads(run("order", *words, "--json").stdout)
+    found: dict[str, Any] = json.loads(typed("order", *words, "--json").out)
     return found
 
 
@@ -57,21 +45,16 @@ def test_the_data_have_the_agreed_keys() -> None:
 def test_the_exit_status_is_that_of_the_clashes() -> None:
     """Nothing against it is 0; a clash is 1, and the order says which it cannot settle."""
     dress = CHECKOUT / "knowledge" / "examples" / "allotment-apron-dress.yaml"
-    assert 0 == run("order", str(dress)).returncode
+    assert 0 == typed("order", str(dress)).returncode
     data = data_of(str(JACKET))
-    assert 1 == run("order", str(JACKET)).returncode
+    assert 1 == typed("order", str(JACKET)).returncode
     assert {"hem frill"} <= {row["place"] for row in data["settled"]}
     assert not {row["place"] for row in data["settled"]} & {r["place"] for r in data["unsettled"]}
 
 
-def test_two_runs_are_equal() -> None:
-    """Byte for byte."""
-    assert run("order", str(JACKET)).stdout == run("order", str(JACKET)).stdout
-
-
 def test_the_text_says_first_what_it_costs_and_has_a_box_for_each_step() -> None:
     """A checklist with a number and a box for every step."""
-    text, data = run("order", str(JACKET)).stdout, data_of(str(JACKET))
+    text, data = typed("order", str(JACKET)).out, data_of(str(JACKET))
     assert len(data["order"]) == text.count("[ ]")
     assert f"{len(data['order'])} steps, {data['order_cost']['changes']} changes" in text
     assert "hot" not in text or "Press shell now as hot as it wants it" in text
@@ -92,52 +75,52 @@ def test_sittings_hold_every_step_once() -> None:
     steps = [name for sitting in data["sittings"] for name in sitting["steps"]]
     assert [row["step"] for row in data["order"]] == steps
     assert all(s["minutes"] <= 90 or s["over"] > 0 for s in data["sittings"])
-    assert "SITTING 2" in run("order", str(JACKET), "--sitting", "1.5h").stdout
+    assert "SITTING 2" in typed("order", str(JACKET), "--sitting", "1.5h").out
 
 
 def test_a_tick_is_written_and_the_rest_stays(jacket: Path) -> None:
     """The file gains two lines and loses none; the step stands ticked at the top."""
     before = jacket.read_text("utf-8")
-    done = run("order", str(jacket), "--tick", "shrink shell")
+    done = typed("order", str(jacket), "--tick", "shrink shell")
     assert 1 == done.returncode  # the jacket has clashes, as every command says
     assert f"{before}done:\n  - shrink shell\n" == jacket.read_text("utf-8")
-    assert "[x]" in done.stdout
-    assert 1 == run("order", str(jacket), "--untick", "shrink shell").returncode
+    assert "[x]" in done.out
+    assert 1 == typed("order", str(jacket), "--untick", "shrink shell").returncode
     assert before == jacket.read_text("utf-8")
 
 
 def test_a_step_that_is_none_is_not_ticked(jacket: Path) -> None:
     """Exit 2 with the nearest name, and the file as it was."""
     before = jacket.read_text("utf-8")
-    done = run("order", str(jacket), "--tick", "shrink shel")
-    assert (2, "") == (done.returncode, done.stdout)
-    assert "'shrink shell'" in done.stderr
+    done = typed("order", str(jacket), "--tick", "shrink shel")
+    assert (2, "") == (done.returncode, done.out)
+    assert "'shrink shell'" in done.err
     assert before == jacket.read_text("utf-8")
 
 
 def test_a_sitting_that_is_no_time_is_refused() -> None:
     """Exit 2, and what to write."""
-    done = run("order", str(JACKET), "--sitting", "soon")
+    done = typed("order", str(JACKET), "--sitting", "soon")
     assert 2 == done.returncode
-    assert "90min" in done.stderr
+    assert "90min" in done.err
 
 
 def test_why_a_step_stands_where_it_stands() -> None:
     """What is before and after it, and what moving it costs."""
-    done = run("why", str(JACKET), "hot press shell", "order")
+    done = typed("why", str(JACKET), "hot press shell", "order")
     assert 1 == done.returncode
-    assert "wants a hotter iron than lining bears" in " ".join(done.stdout.split())
-    assert "move as late as it can stand" in done.stdout
-    data = json.loads(run("why", str(JACKET), "hot press shell", "order", "--json").stdout)
+    assert "wants a hotter iron than lining bears" in " ".join(done.out.split())
+    assert "move as late as it can stand" in done.out
+    data = json.loads(typed("why", str(JACKET), "hot press shell", "order", "--json").out)
     assert {"after", "before", "forced_before", "forced_after", "moves"} <= data.keys()
     assert all(m["extra_min"] is None or m["extra_min"] >= 0 for m in data["moves"])
 
 
 def test_why_knows_no_other_steps() -> None:
     """Exit 2 with the nearest names."""
-    done = run("why", str(JACKET), "hot press shel", "order")
+    done = typed("why", str(JACKET), "hot press shel", "order")
     assert 2 == done.returncode
-    assert "hot press shell" in done.stderr
+    assert "hot press shell" in done.err
 
 
 def test_a_cycle_ends_with_one_and_check_names_it(tmp_path: Path) -> None:
@@ -150,9 +133,9 @@ def test_a_cycle_ends_with_one_and_check_names_it(tmp_path: Path) -> None:
         "utf-8",
     )
     for command in ("order", "check"):
-        done = run(command, str(file))
+        done = typed(command, str(file))
         assert 1 == done.returncode
-        told = " ".join(done.stdout.split())
+        told = " ".join(done.out.split())
         assert "No order can have join first before join second" in told
         assert "Take 'first' out of the seams that 'second' crosses." in told
 
@@ -161,18 +144,18 @@ def test_a_pin_that_cannot_be_had_ends_with_one(jacket: Path) -> None:
     """The reason stands at the top."""
     pin = "order:\n  pin: [{step: join side, before: cut shell}]\n"
     jacket.write_text(jacket.read_text("utf-8") + pin, "utf-8")
-    done = run("order", str(jacket))
+    done = typed("order", str(jacket))
     assert 1 == done.returncode
-    assert "'join side' cannot stand where your project wants it" in done.stdout
+    assert "'join side' cannot stand where your project wants it" in done.out
 
 
 def test_the_sheet_has_one_line_of_it() -> None:
     """The command, the steps, the changes and the minutes; the whole only in the data."""
-    text = run("sheet", str(JACKET)).stdout
+    text = typed("sheet", str(JACKET)).out
     cost = data_of(str(JACKET))["order_cost"]
     line = " ".join(text[text.index("Order: ") :].split()[:40])
     assert f"{cost['changes']} changes of set-up" in line
-    sheet = json.loads(run("sheet", str(JACKET), "--json").stdout)
+    sheet = json.loads(typed("sheet", str(JACKET), "--json").out)
     assert sheet["order_cost"] == cost
     assert data_of(str(JACKET))["order"] == sheet["order"]
 
@@ -182,10 +165,10 @@ def test_a_ticked_half_of_a_sitting_leaves_every_command_working(jacket: Path) -
     steps = [row["step"] for row in data_of(str(jacket))["order"]]
     assert "join shoulder" in steps
     for name in ("join shoulder", steps[0], steps[len(steps) // 2]):
-        ticked = run("order", str(jacket), "--tick", name)
-        assert (1, "") == (ticked.returncode, ticked.stderr)
+        ticked = typed("order", str(jacket), "--tick", name)
+        assert (1, "") == (ticked.returncode, ticked.err)
         for command in ("order", "sheet", "check"):
-            after = run(command, str(jacket))
-            assert (1, "") == (after.returncode, after.stderr), command
+            after = typed(command, str(jacket))
+            assert (1, "") == (after.returncode, after.err), command
     done = [row["step"] for row in data_of(str(jacket))["order"] if row["done"]]
     assert {"join shoulder", steps[0], steps[len(steps) // 2]} == set(done)

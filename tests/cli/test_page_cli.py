@@ -2,66 +2,53 @@
 
 from __future__ import annotations
 
-import os
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
+
+from tests.typed import typed
 
 CHECKOUT = Path(__file__).resolve().parents[2]
 DRESS = str(CHECKOUT / "knowledge/examples/allotment-apron-dress.yaml")
 
 
-def advisor(*arguments: str) -> subprocess.CompletedProcess[str]:
-    return subprocess.run(
-        [sys.executable, "-m", "advisor", *arguments],
-        cwd=CHECKOUT,
-        capture_output=True,
-        encoding="utf-8",
-        timeout=240,
-        check=False,
-        env={**os.environ, "PYTHONPATH": str(CHECKOUT)},
-    )
-
-
 def test_a_sheet_is_written_once_and_replaced_only_when_asked(tmp_path: Path) -> None:
     """The file is whole; a second run leaves it alone with 2, --replace writes it anew."""
     page = tmp_path / "dress.html"
-    first = advisor("sheet", DRESS, "--html", str(page))
-    assert (0, "") == (first.returncode, first.stdout)
+    first = typed("sheet", DRESS, "--html", str(page))
+    assert (0, "") == (first.returncode, first.out)
     whole = page.read_text(encoding="utf-8")
     assert whole.startswith("<!DOCTYPE html>\n")
     assert whole.endswith("</html>\n")
     page.write_text("mine", encoding="utf-8")
-    second = advisor("sheet", DRESS, "--html", str(page))
+    second = typed("sheet", DRESS, "--html", str(page))
     assert 2 == second.returncode
-    assert "not overwritten" in second.stderr
+    assert "not overwritten" in second.err
     assert "mine" == page.read_text(encoding="utf-8")
-    assert 0 == advisor("sheet", DRESS, "--html", str(page), "--replace").returncode
+    assert 0 == typed("sheet", DRESS, "--html", str(page), "--replace").returncode
     assert whole == page.read_text(encoding="utf-8")
     assert [page] == list(tmp_path.iterdir())
 
 
 def test_a_dash_means_stdout() -> None:
     """A question's page goes to stdout, and a clash still ends with 1."""
-    done = advisor("ask", "nylon organza", "linen suiting", "--html", "-")
+    done = typed("ask", "nylon organza", "linen suiting", "--html", "-")
     assert 1 == done.returncode
-    assert done.stdout.startswith("<!DOCTYPE html>\n")
-    assert "" == done.stderr
+    assert done.out.startswith("<!DOCTYPE html>\n")
+    assert "" == done.err
 
 
 @pytest.mark.parametrize("other", ["--json", "--all"])
 def test_a_page_goes_with_no_other_form(other: str) -> None:
     """One answer has one form."""
-    done = advisor("ask", "cotton lawn", "--html", "-", other)
-    assert (2, "") == (done.returncode, done.stdout)
-    assert "--html goes with none of" in done.stderr
+    done = typed("ask", "cotton lawn", "--html", "-", other)
+    assert (2, "") == (done.returncode, done.out)
+    assert "--html goes with none of" in done.err
 
 
 def test_a_folder_that_is_not_there_gets_one_message(tmp_path: Path) -> None:
     """A place that cannot be written to ends with 2, without a traceback."""
-    done = advisor("ask", "cotton lawn", "--html", str(tmp_path / "no" / "x.html"))
-    assert (2, "") == (done.returncode, done.stdout)
-    assert "no such folder" in done.stderr
-    assert "Traceback" not in done.stderr
+    done = typed("ask", "cotton lawn", "--html", str(tmp_path / "no" / "x.html"))
+    assert (2, "") == (done.returncode, done.out)
+    assert "no such folder" in done.err
+    assert "Traceback" not in done.err

@@ -6,8 +6,9 @@ import re
 
 import pytest
 
-from tests.cli.test_commands import COAT, DRESS, JACKET, advisor
+from tests.cli.test_commands import COAT, DRESS, JACKET
 from tests.corpus import audit
+from tests.typed import typed
 
 COMMANDS = (
     ("sheet", JACKET, "--all"),
@@ -31,7 +32,7 @@ DATA = re.compile(r'"(?:citation|note|facts|line|aspect|unit)": .*')
 def test_a_printed_sentence_holds_no_brace(arguments: tuple[str, ...], units: str) -> None:
     """Whichever command prints it, a quantity is finished."""
     chosen = () if arguments[0] == "identify" else ("--units", units)
-    text = advisor(*arguments, *chosen).stdout.decode()
+    text = typed(*arguments, *chosen).stdout.decode()
     assert text
     assert [] == re.findall(r"\{\d[^}]*\}", text)
 
@@ -39,7 +40,7 @@ def test_a_printed_sentence_holds_no_brace(arguments: tuple[str, ...], units: st
 @pytest.mark.parametrize("arguments", COMMANDS[:2], ids=lambda a: " ".join(a[:2]))
 def test_a_sheet_in_inches_has_no_metric_length_or_heat(arguments: tuple[str, ...]) -> None:
     """Only stitches stay in mm, for machines are marked so."""
-    text = advisor(*arguments, "--units", "us").stdout.decode()
+    text = typed(*arguments, "--units", "us").stdout.decode()
     told = "\n".join(line for line in text.splitlines() if not DATA.search(line))
     assert [] == FOREIGN.findall(told)
 

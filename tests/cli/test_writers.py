@@ -20,6 +20,8 @@ import pytest
 
 from advisor.textio.locking import locked
 from advisor.textio.yamlfile import parse_yaml, read_yaml
+from tests.typed import typed
+from tests.unit.knowledge.small_book import write_book
 
 CHECKOUT = Path(__file__).resolve().parents[2]
 JACKET = CHECKOUT / "knowledge/examples/bandstand-jacket.yaml"
@@ -29,15 +31,12 @@ AT_ONCE = 8
 
 
 def began(
-    *words: str, own: Path | None = None, before: Callable[[], None] | None = None
+    *words: str, before: Callable[[], None] | None = None, **variables: str
 ) -> subprocess.Popen[str]:
-    env = dict(os.environ)
-    if own is not None:
-        env["ADVISOR_OWN"] = str(own)
     return subprocess.Popen(
         [sys.executable, *words],
         cwd=CHECKOUT,
-        env=env,
+        env={**os.environ, **variables},
         preexec_fn=before,  # noqa: PLW1509 - a limit for the child alone; no threads here
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
@@ -55,34 +54,43 @@ def names(folder: Path) -> list[str]:
     return sorted(path.name for path in folder.iterdir())
 
 
+APRON = """\
+garment: Apron
+fabrics: {cloth: cotton poplin}
+seams:
+  - {name: side, layers: [cloth, cloth], length: 60 cm}
+  - {name: waist, layers: [cloth, cloth], length: 70 cm}
+  - {name: pocket, layers: [cloth, cloth], length: 40 cm}
+"""
+
+
 @pytest.mark.parametrize("turn", range(ROUNDS))
 def test_ticks_at_once_are_all_kept(tmp_path: Path, turn: int) -> None:
     """Eight runs tick a step each at the same time; the file holds all eight."""
-    file = tmp_path / "jacket.yaml"
-    file.write_bytes(JACKET.read_bytes())
-    told = json.loads(
-        began("-m", "advisor", "order", str(file), "--json").communicate(timeout=120)[0]
-    )
-    steps = [row["step"] for row in told["order"]][::3][:AT_ONCE]
+    file = tmp_path / "apron.yaml"
+    file.write_text(APRON, "utf-8")
+    told = json.loads(typed("order", str(file), "--json").out)
+    steps = [row["step"] for row in told["order"]][:AT_ONCE]
+    assert AT_ONCE == len(steps)
     running = [began("-m", "advisor", "order", str(file), "--tick", step) for step in steps]
-    assert {(1, "")} == {ended(process) for process in running}
+    assert {(0, "")} == {ended(process) for process in running}
     assert sorted(steps) == sorted(read_yaml(file).data["done"])
-    assert ["jacket.yaml"] == names(tmp_path)
+    assert file.read_text("utf-8").startswith(APRON)
+    assert ["apron.yaml"] == names(tmp_path)
 
 
 @pytest.mark.parametrize("turn", range(ROUNDS))
 def test_what_is_learnt_at_once_is_all_kept(tmp_path: Path, turn: int) -> None:
     """Eight runs write names and results at the same time; every one of them is there."""
     own = tmp_path / "own"
-    code, told = ended(
-        began("-m", "advisor", "learn", "cloth", "green velvet", "--like", "silk velvet", own=own)
-    )
-    assert code == 0, told
+    where = {"ADVISOR_OWN": str(own), "ADVISOR_KNOWLEDGE": str(write_book(tmp_path / "shipped"))}
+    words = ("learn", "cloth", "green velvet", "--like", "silk velvet")
+    assert 0 == typed(*words, **where).returncode
     running = []
     for n in range(AT_ONCE // 2):
-        means = ["name", f"my stuff {n}", "cotton poplin"]
+        means = ["name", f"my stuff {n}", "suiting"]
         found = ["result", "green velvet", "--good", f"needle.size={60 + 5 * n}"]
-        running += [began("-m", "advisor", "learn", *w, own=own) for w in (means, found)]
+        running += [began("-m", "advisor", "learn", *w, **where) for w in (means, found)]
     told_all = [ended(process) for process in running]
     assert [0] * AT_ONCE == [code for code, _ in told_all], told_all
     assert {f"my stuff {n}" for n in range(AT_ONCE // 2)} == set(read_yaml(own / "names.yaml").data)
@@ -200,8 +208,8 @@ def test_a_full_disk_is_told(tmp_path: Path) -> None:
         (["cloth", "x" + " ! " * 100, "--like", "silk velvet"], "too long"),
         (["cloth", "a\u200bb", "--like", "silk velvet"], "cannot be printed"),
         (["cloth", "plush", "--also", "", "--like", "silk velvet"], "must not be empty"),
-        (["name", "", "cotton poplin"], "must not be empty"),
-        (["name", "y" * 200, "cotton poplin"], "too long"),
+        (["name", "", "suiting"], "must not be empty"),
+        (["name", "y" * 200, "suiting"], "too long"),
         (["name", "mine", ""], "must not be empty"),
         (["result", "plush", "--good", "needle.size=nan", "--like", "silk velvet"], "nothing was"),
         (["result", "latin", "--good", "needle.size=70"], "UTF-8"),
@@ -217,7 +225,8 @@ def test_learn_refuses_in_words(tmp_path: Path, words: list[str], told: str) -> 
     os.mkfifo(own / "fabrics/pipe.yaml")
     (own / "fabrics/gone.yaml").symlink_to(own / "nowhere.yaml")
     before = names(own / "fabrics")
-    code, said = ended(began("-m", "advisor", "learn", *words, own=own))
-    assert (2, True) == (code, told in said), said
+    shipped = str(write_book(tmp_path / "shipped"))
+    done = typed("learn", *words, ADVISOR_OWN=str(own), ADVISOR_KNOWLEDGE=shipped)
+    assert (2, True) == (done.returncode, told in done.err), done.err
     assert before == names(own / "fabrics")
     assert ["fabrics"] == names(own)

@@ -6,8 +6,6 @@ Each test names the `# MUST:` line of the garment's file that it holds to.
 from __future__ import annotations
 
 import re
-import subprocess
-import sys
 
 import pytest
 
@@ -31,6 +29,7 @@ from tests.garments.whole import (
     stands,
     work,
 )
+from tests.typed import typed
 
 JOINED = {"seam.kind", "seam.allowance", "seam.finish"}
 PINS = {"pin.kind", "pin.place", "pin.insertion"}
@@ -345,10 +344,7 @@ def test_what_is_ordinary_is_no_conflict_of_the_order(case: str) -> None:
 def test_the_sheet_says_no_more_than_is_asked(garment: str, place: str) -> None:
     """01 MUST 1, 02 MUST 1: neither pins nor needle nor a seam on the sheet's line of the place."""
     file = str(FOLDER / f"{garment}.yaml")
-    done = subprocess.run(
-        [sys.executable, "-m", "advisor", "sheet", file], capture_output=True, check=False
-    )
-    told = done.stdout.decode()
+    told = typed("sheet", file).out
     start = told.index(f"  {place} (")
     line = re.split(r"\n  (?! )", told[start:])[0]
     words = ("Pin:", "needle", "Machine:", "Seam:", "Strength")

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
-from advisor.knowledge.names import plain_name
+from advisor.knowledge.names import KEPT, plain_name
 
 _MARKS = re.compile(r"[,;:()\[\]+&/\"“”„!?…*=]|(?<!\d)\.|\.(?!\d)")
 _JOINED = re.compile(r"(?<![a-z\d])(\d+(?:\.\d+)?%?)(?=[a-z]{3,})")
@@ -15,8 +16,14 @@ _NO_PLURAL = ("ss", "us", "is", "'s")
 
 def words_of(text: str) -> list[str]:
     """The words of a phrase in one spelling, without marks; a share keeps its sign: "65%"."""
+    return list(_words_of(text))
+
+
+@lru_cache(maxsize=KEPT)
+def _words_of(text: str) -> tuple[str, ...]:
     plain = _MARKS.sub(" ", plain_name(text))
-    return [singular(word) for word in _PERCENT.sub(r"\1%", _JOINED.sub(r"\1 ", plain)).split()]
+    parted = _PERCENT.sub(r"\1%", _JOINED.sub(r"\1 ", plain)).split()
+    return tuple(singular(word) for word in parted)
 
 
 def singular(word: str) -> str:
