@@ -15,8 +15,10 @@ from advisor.project.facts import CLOTH_WORDS, read_measure, read_word
 from advisor.project.findings import Findings
 from advisor.project.garment import Cloth
 from advisor.project.phrase import Reading, check_shares, cloth_of, read_fibres, read_phrase
+from advisor.project.phrases.abroad import FIBRES
 from advisor.project.phrases.composition import possible_mixes
 from advisor.project.phrases.shares import Fibres
+from advisor.project.phrases.tokens import singular
 from advisor.units import parse
 
 if TYPE_CHECKING:
@@ -222,7 +224,7 @@ def _mix_of_shares(
 ) -> Mix | None:
     shares: list[tuple[str, float | None]] = []
     for word, share in said.items():
-        fibre = knowledge.fibre_names.get(plain_name(word))
+        fibre = _fibre_named(word, knowledge)
         if fibre is None:
             findings.say(
                 (*steps, word),
@@ -238,6 +240,12 @@ def _mix_of_shares(
         return None
     whole = ", ".join(f"{fibre} {share:g}" for fibre, share in shares)
     return findings.attempt(steps, partial(_whole, shares, whole))
+
+
+def _fibre_named(word: str, knowledge: Knowledge) -> str | None:
+    """The fibre that a word names, in English or as a label from abroad has it."""
+    plain = plain_name(word)
+    return knowledge.fibre_names.get(plain) or FIBRES.get(singular(plain))
 
 
 def _whole(shares: list[tuple[str, float | None]], text: str) -> Mix:

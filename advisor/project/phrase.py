@@ -11,6 +11,7 @@ from dataclasses import replace
 from advisor.errors import nearest
 from advisor.knowledge.model import Entry, Knowledge, Mix
 from advisor.project.garment import Cloth
+from advisor.project.phrases.abroad import in_english
 from advisor.project.phrases.lexicon import FILLERS, SHADES
 from advisor.project.phrases.reading import LONGEST, Reading, read_phrase, refuse
 from advisor.project.phrases.shares import read_shares as _read_shares
@@ -37,7 +38,7 @@ def read_fibres(text: str, knowledge: Knowledge) -> Mix:
         InputError: with what was not understood and the nearest names.
     """
     rest, ratio = take_ratio(text[:LONGEST])
-    words = [word for word in words_of(rest) if word not in FILLERS]
+    words = [word for word in in_english(words_of(rest)) if word not in FILLERS]
     if not words or len(text) > LONGEST:
         raise refuse(text[:40], "fibres, such as 'silk' or 'cotton 97 elastane 3'")
     said = _read_shares(words, ratio, knowledge)

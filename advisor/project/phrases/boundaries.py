@@ -1,13 +1,14 @@
 """Finds where one cloth ends and the next begins: in one argument, or in words without quotes.
 
-A comma, a plus, "with", "over", "under" and "on" part two cloths where a cloth stands on either
-side; "jersey with 5 % elastane" and "embroidery on tulle" stay one.
+A comma, a plus, "and", "with", "lined with", "over", "under" and "on" part two cloths where a
+cloth stands on either side; "jersey with 5 % elastane" and "embroidery on tulle" stay one.
 """
 
 from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from itertools import dropwhile
 
 from advisor.knowledge.model import Knowledge
 from advisor.project.phrases import lexicon
@@ -17,7 +18,15 @@ from advisor.project.phrases.shares import fibres_at
 from advisor.project.phrases.tokens import words_of
 from advisor.project.phrases.weights import take_weight
 
-_PARTS = re.compile(r"\s*(?:[,;+]|\b(?:with|over|under|on)\b)\s*", re.IGNORECASE)
+_PARTS = re.compile(
+    r"(\s*[,;+&]\s*|\s+/\s+|(?<!\S)w/\s*|\s*(?<![\w-])(?:(?:fully )?lined (?:with|in)|with|and|over"
+    r"|under|underneath|beneath|onto|into|on|against)(?![\w-])\s*)",
+    re.IGNORECASE,
+)
+_BELOW = frozenset({"under", "underneath", "beneath"})
+_ONTO = frozenset({"over", "on", "onto", "against", *_BELOW})
+_JOINING = frozenset({"with", "w/"})
+_OPENING = frozenset({"and", "&", "a", "an", "the", "my", "some"})
 _SURFACES = frozenset(words_of(word)[0] for word in lexicon.SURFACES)
 _MOST_WORDS = 40
 
@@ -26,21 +35,41 @@ def split_cloths(text: str, knowledge: Knowledge) -> list[str]:
     """The cloths that one argument names, the upper first; one where it names one."""
     if "unknown" in text.casefold() and "," in text and len(_PARTS.findall(text)) == 1:
         return [text]
-    marks = [mark.strip().casefold() for mark in _PARTS.findall(text)]
-    found: list[str] = []
+    first, *rest = _PARTS.split(text)
+    found = [first] if first else []
     turned = False
-    for mark, piece in zip(["", *marks], _PARTS.split(text), strict=True):
+    for between, piece in zip(rest[::2], rest[1::2], strict=True):
+        mark = between.strip().casefold()
         if not piece:
             continue
-        if found and not (
-            _is_cloth(piece, mark, knowledge) and _is_cloth(found[-1], mark, knowledge)
-        ):
-            found[-1] = f"{found[-1]}{' with ' if mark == 'with' else ', '}{piece}"
+        if found and not _part_here(found[-1], mark, piece, knowledge):
+            found[-1] += between + piece
             continue
-        turned = turned or mark == "under"
+        turned = turned or mark in _BELOW
         found.append(piece)
     ordered = found[::-1] if turned and len(found) == 2 else found
-    return ordered or [text]
+    return [_opened(cloth) for cloth in ordered] if len(ordered) > 1 else ordered or [text]
+
+
+def _opened(cloth: str) -> str:
+    """A cloth's words without the "and a" that they open with."""
+    return " ".join(_bare(cloth.split())) or cloth
+
+
+def _bare(words: Sequence[str]) -> list[str]:
+    return list(dropwhile(lambda word: word.casefold() in _OPENING, words))
+
+
+def _part_here(before: str, mark: str, after: str, knowledge: Knowledge) -> bool:
+    """Whether a mark parts two cloths, and not a cloth and what is said of it."""
+    if _is_cloth(after, mark, knowledge):
+        # "black wool with a satin lining" are two; "jersey with wool" is one.
+        lined = mark.startswith(("lined", "fully")) or mark in _JOINING
+        return _is_cloth(before, mark, knowledge) or (lined and _has_fibre(before, knowledge))
+    if mark.startswith(("lined", "fully")):
+        return _has_fibre(after, knowledge)
+    weighed = take_weight(before)[1] is not None and take_weight(after)[1] is not None
+    return weighed and _has_fibre(before, knowledge, named=True) and _has_fibre(after, knowledge)
 
 
 def _is_cloth(piece: str, mark: str, knowledge: Knowledge) -> bool:
@@ -50,12 +79,18 @@ def _is_cloth(piece: str, mark: str, knowledge: Knowledge) -> bool:
         return False
     grounds = find_grounds(words, knowledge)
     if grounds is not None:
-        return (
-            any(not fibres_at([word], 0, knowledge)[0] for word in grounds.name) or mark == "over"
-        )
-    return mark in ("over", "under", "on") and any(
-        _is_fibre(words, at, knowledge) for at in range(len(words))
-    )
+        skin = knowledge.entries[grounds.entry].structure == "skin"
+        named = any(not fibres_at([word], 0, knowledge)[0] for word in grounds.name)
+        return named or skin or mark == "over"
+    return mark in _ONTO and _has_fibre(piece, knowledge)
+
+
+def _has_fibre(piece: str, knowledge: Knowledge, *, named: bool = False) -> bool:
+    """Whether a piece names a fibre, or a cloth too where that is asked for."""
+    words = words_of(take_weight(piece)[0])
+    if any(_is_fibre(words, at, knowledge) for at in range(len(words))):
+        return True
+    return named and find_grounds(words, knowledge) is not None
 
 
 def _is_fibre(words: list[str], at: int, knowledge: Knowledge) -> bool:
@@ -89,7 +124,8 @@ def join_words(words: Sequence[str], knowledge: Knowledge) -> list[str]:
         found[-1] += open_
     elif open_:
         found.append(open_)
-    return [" ".join(group) for group in found]
+    bare = [_bare(group) for group in found]
+    return [" ".join(group) for group in bare if group]
 
 
 def _stands(word: str, knowledge: Knowledge) -> bool:

@@ -20,6 +20,7 @@ _UNSEEN = frozenset({"memory", "estimate"})
 _BOUNDED = ("press.moisture", "press.dwell")
 _HIGHEST = 1000.0
 _STRETCHED = "elastane"
+_STRETCHING = frozenset({"elastane", "rubber"})
 
 
 def possible_mixes(
@@ -106,6 +107,11 @@ def _of_fibres(
         if _pure_on_file(fibres, entry, knowledge) or _as_tender(holding, entry.mixes, knowledge):
             return holding, ()
         return tuple(dict.fromkeys([*holding, *entry.mixes])), ()
+    if set(fibres) <= _STRETCHING:  # no ground: "denim with elastane" is denim with some in it
+        mixes = entry.mixes
+        for fibre in fibres:
+            mixes = tuple(dict.fromkeys(with_part(mix, fibre) for mix in mixes))
+        return mixes, ()
     names = " and ".join(knowledge.fibres[fibre].name for fibre in fibres)
     added = _with_always(tuple((fibre, None) for fibre in fibres), entry)
     note = (

@@ -25,6 +25,16 @@ _SPOKEN = {
     "raincoat": "showerproof",
     "scrub": "poplin",
     "stretch": "stretch-woven",
+    "pocketing": "poplin",
+    "jogging": "sweatshirt-knit",
+    "compression": "swim-knit",
+    "cycling": "swim-knit",
+    "tent": "showerproof",
+    "umbrella": "showerproof",
+    "batik": "poplin",
+    "ikat": "poplin",
+    "khadi": "poplin",
+    "kasuri": "poplin",
 }
 """Words that name a whole family of cloths (common practice)."""
 

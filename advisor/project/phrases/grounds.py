@@ -31,6 +31,7 @@ class Name:
     words: tuple[str, ...]
     strong: bool
     ways: bool = False
+    cloth: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +68,10 @@ class Names:
                 seen.add(tuple(sorted(words)))
                 strong = any(word not in self.weak for word in words)
                 ways = all(word in _WAY_WORDS for word in words)
-                self.all.append(Name(entry, words, strong, ways))
+                self.all.append(
+                    Name(entry, words, strong, ways, knowledge.entries[entry].kind == "cloth")
+                )
+        self.words = frozenset(word for name in self.all for word in name.words)
         self.by_word: dict[str, list[Name]] = {}
         for name in self.all:
             self.by_word.setdefault(name.words[0], []).append(name)
@@ -79,7 +83,9 @@ class Names:
             name
             for word in have
             for name in self.by_word.get(word, ())
-            if name.strong is strong and not Counter(name.words) - have
+            if name.strong is strong
+            and not Counter(name.words) - have
+            and (name.cloth or _together(name.words, words))
         ]
         return max(found, key=self._key) if found else None
 
@@ -107,6 +113,13 @@ class Names:
             -weight,
             name.entry,
         )
+
+
+def _together(name: tuple[str, ...], words: list[str]) -> bool:
+    """Whether a name's words stand side by side, but for one: "silk with gold thread" is none."""
+    at = sorted(place for place, word in enumerate(words) if word in name)
+    wanted = Counter(name)
+    return any(not wanted - Counter(words[start : start + len(name) + 1]) for start in at)
 
 
 _LAST: list[tuple[object, Names]] = []

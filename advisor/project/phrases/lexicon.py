@@ -27,7 +27,7 @@ OTHER_COLOURS = _words(
     "denimblue neon fluorescent bright multicoloured multicolour rainbow ombre tonal two tone "
     "colour color shade coloured solid natural undyed dyed unbleached bleached dusty baby "
     "light-coloured forest khaki marine melange marl heather heathered chine nacre stone sand "
-    "amethyst aquamarine"
+    "amethyst aquamarine flesh hot shocking tea"
 )
 SHADES: dict[str, str] = {
     **dict.fromkeys(sorted(DARK), "dark"),
@@ -44,8 +44,10 @@ PATTERNS = _words(
     "camo camouflage houndstooth dogtooth herringbone geometric abstract border panel "
     "tropical toile liberty-style ditsy batik ikat patterned pattern patterns digital screen "
     "block shibori tie-dye tiedye argyle windowpane glen glencheck birdseye chevron donegal "
+    "kasuri ajrakh jouy suzani banarasi banaras "
     "figured fancy motif motifs stars hearts butterfly botanical photo placement harlequin "
-    "diamond zigzag ribbed ottoman-look"
+    "diamond zigzag ribbed scallop scallops scalloped edge edged edging "
+    "sharkskin sharkskins buffalo"
 )
 DIRECTED = _words(
     "print printed prints check checked checks plaid tartan floral flower flowers flowery "
@@ -57,18 +59,21 @@ DIRECTED = _words(
 """Pattern words of designs that may have an up and a down."""
 
 USES = _words(
-    "lining linings suiting suitings shirting shirtings coating coatings upholstery "
-    "furnishing curtain drapery bridal bridesmaid wedding evening dress dresses dressmaking "
-    "dressweight skirt blouse blouseweight shirt shirtweight trouser trousers suit jacket "
-    "coat bottomweight topweight costume dance dancewear stage lingerie underwear swimwear "
-    "swimsuit swim sportswear activewear sports sport performance athletic yoga leggings "
-    "jumper craft quilting quilters patchwork apparel garment fashion clothing mens ladies "
-    "womens childrens childrenswear kids baby nursery pocketing tshirt tee sweater uniform "
-    "workwear outdoor rainwear outerwear veil veiling petticoat scarf tie prom ballgown gown "
-    "bag home decor interior tablecloth bed sheet bedsheet sheets duvet cover pillowcase sari "
-    "bandana bandanna scrubs raincoat towelling interlining underlining backing tailoring "
-    "couture summer winter autumn spring slip slips knickers bra bras apron toile toiles "
-    "muslins cushion pants jeans corset corsetry pajama pyjama nightwear"
+    "lining linings suiting suitings shirting shirtings coating coatings upholstery furnishing "
+    "curtain drapery bridal bridesmaid wedding evening dress dresses dressmaking dressweight "
+    "skirt blouse blouseweight shirt shirtweight trouser trousers suit jacket coat bottomweight "
+    "topweight costume dance dancewear stage lingerie underwear swimwear swimsuit swim sportswear "
+    "activewear sports sport performance athletic yoga leggings jumper craft quilting quilters "
+    "patchwork apparel garment fashion clothing mens ladies womens childrens childrenswear kids "
+    "baby nursery pocketing tshirt tee sweater uniform workwear outdoor rainwear outerwear veil "
+    "veiling petticoat scarf tie prom ballgown gown bag home decor interior tablecloth bed sheet "
+    "bedsheet sheets duvet cover pillowcase sari bandana bandanna scrubs raincoat towelling "
+    "interlining underlining backing tailoring couture summer winter autumn spring slip slips "
+    "knickers bra bras apron toile toiles kimono yukata obi saree dupatta tent umbrella parasol "
+    "ruffle ruffles frill frills flounce bodice sleeves yoke insert inset overlay peplum sash "
+    "hood cape godet godets cuffs train overskirt underskirt compression cycling ballet tutu "
+    "skating jogging gym base layer layers sleeve collar undercollar tailors muslins cushion "
+    "pants jeans corset corsetry pajama pyjama nightwear"
 )
 FABRIC_WORDS = _words(
     "fabric fabrics cloth cloths textile textiles material materials stuff goods woven weave "
@@ -76,12 +81,13 @@ FABRIC_WORDS = _words(
     "yard yards wide width per by the"
 )
 FILLERS = _words(
-    "a an and the of with in % for from some my old new this is it as made type style quality "
-    "fibre fiber fibres fibers percent percentage approx approximately about ca circa content "
-    "composition total weight at to i have plus very quite rather really bit little slightly "
-    "kind sort off market stall shop charity thrifted thrift inherited stash found bought gifted "
-    "grandma's grandmother's granny's nan's mum's mom's mother's aunt's length lengths bundle "
-    "fat quarter half-metre called named"
+    "a an and the of with in % for from some my old new this is it as made type style quality w "
+    "mans de di du en aus mit et und fibre fiber fibres fibers percent percentage approx "
+    "approximately about ca circa content composition total weight at to i have plus very quite "
+    "rather really bit little slightly kind sort off market stall shop charity thrifted thrift "
+    "inherited stash found bought gifted grandma's grandmother's granny's nan's mum's mom's "
+    "mother's aunt's length lengths bundle fat quarter half-metre called named sack stained faded "
+    "worn damaged torn patched darned holes marks scratchy itchy prickly feels"
 )
 QUALITIES = _words(
     "ity dty tissue triple "
@@ -105,16 +111,24 @@ QUALITIES = _words(
     "drapy handle hand iridescent shot changeant changeable opaque semi sheer transparent see "
     "through seethrough illusion french-style hard wearing hardwearing durable sturdy "
     "washable machine handwashable colourfast high low mid pre up quick drying wicking "
-    "moisture antipill pill anti static antistatic ribbon-free cross-dyed crossdyed thick "
+    "moisture antipill pill anti static antistatic cross-dyed crossdyed thick "
     "thin chunky superfine supersoft buttery featherweight feather gossamer wispy narrow big "
     "small large tiny wee mini micro jumbo pinwale fancy novelty unknown-brand surplus sample "
     "cutting end roll thai-style knitwear bias straight true sumptuous rich heavyduty duty "
     "long-staple staple short sharp ordinary usual back backed goat calf cow deer pretreated "
     "untreated finished unfinished "
+    "hammered rolled cuddle cuddly shaggy lamb elephant harsh smocking "
     "loomstate greige grey-state ready prepared"
 )
-STRETCH = _words("stretch stretchy stretchable elastic elasticated bistretch")
+STRETCH = _words(
+    "stretch stretchy stretchable elastic elasticated bistretch smocked shirred ruched"
+)
+"""Words of cloths that give; what is shirred or ruched is mostly held by an elastic thread."""
 WAYS = _words("2 4 two four one 1 way ways 2way 4way comfort power mechanical natural bi")
+OTHER = _words(
+    "other others unknown unspecified rest remainder misc various sonstige autre autres altre otras"
+)
+"""What stands for a fibre on a label beside its share, and names none."""
 LOOK = _words(
     "art look looks like lookalike effect imitation faux fake mock artificial vegan style-of "
     "simulated"
@@ -148,11 +162,21 @@ SURFACES = {
     "studs": "beaded",
     "embroidered": "embroidered",
     "embroidery": "embroidered",
+    "chikankari": "embroidered",
+    "chikan": "embroidered",
+    "kantha": "embroidered",
+    "phulkari": "embroidered",
+    "zardozi": "beaded",
+    "zardosi": "beaded",
+    "mirrorwork": "beaded",
     "foil": "foil-knit",
     "foiled": "foil-knit",
     "glitter": "glued-on",
     "glittery": "glued-on",
     "glittered": "glued-on",
+    "sparkle": "glued-on",
+    "sparkly": "glued-on",
+    "sparkling": "glued-on",
     "glued": "glued-on",
     "flock": "glued-on",
     "flocked": "glued-on",
@@ -160,6 +184,9 @@ SURFACES = {
     "quilted": "quilted",
     "padded": "quilted",
     "coated": "showerproof",
+    "membrane": "showerproof",
+    "blackout": "showerproof",
+    "dimout": "showerproof",
     "waterproof": "showerproof",
     "waterproofed": "showerproof",
     "showerproof": "showerproof",
@@ -283,5 +310,6 @@ FIBRE_WORDS = {
     "pc": "acrylic",
     "ju": "jute",
     "ra": "ramie",
+    "woolsey": "wool",
 }
 """Short words of labels and shops for fibres; the standards' own names stand in the knowledge."""

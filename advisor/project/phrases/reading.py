@@ -14,6 +14,7 @@ from itertools import pairwise
 from advisor.errors import InputError, Problem, shown
 from advisor.knowledge.model import Knowledge, Mix
 from advisor.project.phrases import lexicon
+from advisor.project.phrases.abroad import in_english
 from advisor.project.phrases.composition import Note, possible_mixes
 from advisor.project.phrases.families import family_of
 from advisor.project.phrases.grounds import (
@@ -21,10 +22,12 @@ from advisor.project.phrases.grounds import (
     Grounds,
     find_grounds,
     general_words,
+    names_of,
     without,
 )
 from advisor.project.phrases.looks import Looks, take_looks
 from advisor.project.phrases.shares import Fibres, fibres_at, read_shares, take_ratio
+from advisor.project.phrases.spacing import respaced
 from advisor.project.phrases.spoken import plain_words
 from advisor.project.phrases.suggestions import likest, slip_of
 from advisor.project.phrases.tokens import singulars, words_of
@@ -85,12 +88,17 @@ class _Phrase:
         self.text = text.strip()
         self.knowledge = knowledge
         self.notes: list[Note] = []
+        self.unsure = False
 
     def read(self) -> Reading:
         rest, weight, aside = take_weight(self.text)
         rest, ratio = take_ratio(_WAYS.sub(lambda way: f" {_WAY_WORDS[way[1]]} way ", rest))
-        self._left_out(aside)
+        for measure in aside:
+            self.notes.append((f"'{measure}' is taken for a thickness or a size", _NO_MEASURE))
         words, unknown = plain_words(" ".join(words_of(rest)))
+        self.unsure = unknown
+        named = (name.words for name in names_of(self.knowledge).all)
+        words = respaced(in_english(words, named), self.knowledge)
         unknown = unknown or any(word in _UNSURE for word in words)
         looks = take_looks(words, self.knowledge)
         words = looks.words
@@ -148,15 +156,20 @@ class _Phrase:
         numbered = {
             at
             for at, word in enumerate(words)
-            if fibres_at([word], 0, self.knowledge)[0]
+            if self._is_fibre(word)
             and any(other[:1].isdigit() for other in (words[at - 1 : at] + words[at + 1 : at + 2]))
         }
         return [word for at, word in enumerate(words) if at not in numbered]
 
     def _about_fibres(self, words: list[str], grounds: Grounds) -> list[str]:
         """The words with the fibres that stand in the cloth's own name: a share may be theirs."""
-        named = [w for w in grounds.name if not fibres_at([w], 0, self.knowledge)[0]]
+        if any(word in _LOOK for word in grounds.name):  # "vegan leather" holds no leather
+            return without(words, grounds.name)
+        named = [word for word in grounds.name if not self._is_fibre(word)]
         return without(words, tuple(named))
+
+    def _is_fibre(self, word: str) -> bool:
+        return bool(fibres_at([word], 0, self.knowledge)[0])
 
     def _family(self, words: list[str], ratio: tuple[float, ...]) -> Grounds:
         """The commonest cloth of a fibre, a use or a make that was named alone."""
@@ -174,6 +187,10 @@ class _Phrase:
 
     def _no_fabric(self, words: list[str]) -> InputError:
         expected = "a fabric that the knowledge has; `advisor fabrics` lists them"
+        if self.unsure:
+            expected = (
+                f"what it looks like too, such as 'satin, {_NOT_KNOWN}' or 'knit, {_NOT_KNOWN}'"
+            )
         known = likest(" ".join(words) or self.text, self.knowledge)
         return refuse(self.text, expected, known)
 
@@ -190,6 +207,7 @@ class _Phrase:
         missing = self._not_understood(left, grounds)
         narrowed = not (unknown or missing or looks.fibres) or said.whole
         mixes = self._mixes((entry.id, *laid), said, left, narrowed=narrowed)
+        mixes = self._named_first(mixes, grounds, said)
         if looks.fibres:
             mixes = tuple(dict.fromkeys([*mixes, *looks.mixes]))
             self.notes.append(looks.note)
@@ -223,6 +241,18 @@ class _Phrase:
             self.notes += notes
         return tuple(found)
 
+    def _named_first(
+        self, mixes: tuple[Mix, ...], grounds: Grounds, said: Fibres
+    ) -> tuple[Mix, ...]:
+        """The mixes with those first that hold the fibres in the cloth's own name.
+
+        They are no share and narrow nothing: "double brushed poly" is likelier polyester.
+        """
+        if said.shares or any(word in _LOOK for word in grounds.name):
+            return mixes
+        named = {f for w in grounds.name for f in fibres_at([w], 0, self.knowledge)[0]}
+        return tuple(sorted(mixes, key=lambda mix: not named <= {fibre for fibre, _ in mix}))
+
     def _laid(self, grounds: Grounds, left: list[str]) -> tuple[str, ...]:
         """Everything whose guards hold beside the entry's own."""
         found = dict.fromkeys(grounds.laid)
@@ -255,7 +285,9 @@ class _Phrase:
             if close := slip_of(word, self.knowledge):
                 raise refuse(word, f"a fibre, a fabric or a weight in '{self.text}'", close)
         if len(strange) > _MOST_UNKNOWN or (strange and not grounds.name):
-            raise refuse(" ".join(strange), f"a fibre, a fabric or a weight in '{self.text}'")
+            raise refuse(
+                " ".join(strange), f"a fibre, a fabric or a weight in '{self.text}'; {_OWN}"
+            )
         self._left_out(tuple(strange))
         return bool(strange)
 
@@ -266,6 +298,10 @@ class _Phrase:
 
 
 _STRETCH = singulars(lexicon.STRETCH)
+_LOOK = singulars(lexicon.LOOK)
+_NO_MEASURE = "not used; a project file has `thickness:` for it"
+_NOT_KNOWN = "fibre unknown"
+_OWN = "a maker's or shop's own word says nothing here, so name the fibre or the make behind it"
 _KNOWN: list[frozenset[str]] = []
 
 

@@ -8,7 +8,9 @@ from dataclasses import dataclass
 from advisor.errors import InputError, Problem, shown
 from advisor.knowledge.model import Knowledge
 from advisor.project.phrases import lexicon
-from advisor.project.phrases.tokens import words_of
+from advisor.project.phrases.grounds import general_words, names_of
+from advisor.project.phrases.suggestions import slip_of
+from advisor.project.phrases.tokens import singulars, words_of
 
 Share = tuple[str, float | None]
 _RATIO = re.compile(
@@ -17,6 +19,9 @@ _RATIO = re.compile(
 )
 _NUMBER = re.compile(r"\d+(?:[.,]\d+)?%?")
 _ALL, _SLACK = 100.0, 0.5
+_UNNAMED = ""
+"""A fibre that a label gives a share to in a word that names none."""
+_OTHER = singulars(lexicon.OTHER)
 _PART = 50.0
 
 
@@ -25,7 +30,7 @@ class Fibres:
     """What is said of the fibres: with shares or without, and what was said beside them.
 
     `whole` when the shares make 100; `blend` when something else is mixed in; `left` are the words
-    that are neither fibre nor share.
+    that are neither fibre nor share, one that has a share of its own among them.
     """
 
     shares: tuple[Share, ...] = ()
@@ -83,10 +88,30 @@ def _items(words: list[str], knowledge: Knowledge) -> tuple[list[str | float], t
         found, used = fibres_at(words, at, knowledge)
         if found:
             items += found
+        elif _has_share(words, at, items, knowledge):
+            items.append(_UNNAMED)
+            left += [] if word in _OTHER else [word]
         else:
             left.append(word)
         at += used
     return items, tuple(left)
+
+
+def _has_share(words: list[str], at: int, items: list[str | float], knowledge: Knowledge) -> bool:
+    """Whether a word that names no fibre stands where a label names one: "95 % cotton, 5 % other".
+
+    A word that may be a slip of a fibre's name is none of these.
+    """
+    behind = bool(_NUMBER.fullmatch(words[at - 1])) if at else False
+    before = at + 1 < len(words) and bool(_NUMBER.fullmatch(words[at + 1]))
+    first = bool(items) and not isinstance(items[0], str)
+    if not items or not (behind if first else before):
+        return False
+    word = words[at]
+    if word in _OTHER:
+        return True
+    strange = word not in general_words() and word not in names_of(knowledge).words
+    return strange and word.isalpha() and not slip_of(word, knowledge)
 
 
 _INDEX: list[tuple[object, dict[tuple[str, ...], str]]] = []
@@ -117,6 +142,10 @@ def _paired(items: list[str | float]) -> tuple[Share, ...]:
 
     A fibre in the cloth's name and again with its share is one fibre: "wool crepe, 100% wool".
     """
+    numbers = [item for item in items if not isinstance(item, str)]
+    names = [item for item in items if isinstance(item, str)]
+    if len(numbers) == len(names) > 1 and items in ([*numbers, *names], [*names, *numbers]):
+        return tuple(zip(names, numbers, strict=True))
     first = isinstance(items[0], float) or isinstance(items[-1], str)
     found: list[Share] = []
     number: float | None = None
@@ -137,13 +166,18 @@ def _paired(items: list[str | float]) -> tuple[Share, ...]:
 
 def _checked(shares: tuple[Share, ...], left: tuple[str, ...], *, blend: bool) -> Fibres:
     """Shares that make 100, the last one worked out where only one is missing."""
-    text = ", ".join(f"{fibre} {share:g}" if share else fibre for fibre, share in shares)
+    text = ", ".join(
+        f"{fibre or 'other'} {share:g}" if share else fibre or "other" for fibre, share in shares
+    )
     total = sum(share for _, share in shares if share is not None)
     open_ = [fibre for fibre, share in shares if share is None]
     if len({fibre for fibre, _ in shares}) < len(shares):
         raise refuse_shares(text, "each fibre once")
     if total > _ALL + _SLACK or any(share is not None and share <= 0 for _, share in shares):
         raise refuse_shares(text, f"shares that make 100; these make {total:g}")
+    named = tuple((fibre, None) for fibre, _ in shares if fibre)
+    if len(named) < len(shares):
+        return Fibres(named, blend=True, left=left)
     if len(open_) == 1 and total < _ALL - _SLACK:
         shares = tuple((fibre, _ALL - total if share is None else share) for fibre, share in shares)
         return Fibres(shares, whole=True, left=left)

@@ -12,6 +12,11 @@ _UNKNOWN = re.compile(
     r"(?:\s+(?:what|which|of|about|the|it|it's|its|is|i|we|made|fib(?:re|er)s?|content"
     r"|composition|this|kind))*)\b"
 )
+_ASIDE = re.compile(
+    r"\b(?:water|sun|age|rust|ink|moth|wax)[\s-]*(?:stain|mark|damage|hole|fade|spot)\w*"
+    r"|(?<!\w)(?:no|nr|number|size)\s?\d{1,2}\b(?!%)"
+)
+"""What is the matter with a piece, or how it is numbered in a shop, not what it is."""
 _PROOF = re.compile(r"\b(?:water|rain|shower)[\s-]*(?:resistant|repellent|proof(?:ed)?)\b")
 _HARMLESS = re.compile(
     r"\b(?:non|no|not|without)[\s-]*(?:stretch\w*|directional|see[\s-]?through|transparent|shiny"
@@ -22,5 +27,5 @@ _HARMLESS = re.compile(
 
 def plain_words(text: str) -> tuple[list[str], bool]:
     """The words of a phrase less what is said of not knowing, and whether that was said."""
-    text = _PROOF.sub("waterproof", _HARMLESS.sub(" ", text))
+    text = _PROOF.sub("waterproof", _HARMLESS.sub(" ", _ASIDE.sub(" ", text)))
     return _UNKNOWN.sub(" ", text).split(), bool(_UNKNOWN.search(text))

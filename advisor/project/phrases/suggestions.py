@@ -12,7 +12,7 @@ from advisor.project.phrases.tokens import words_of
 
 _LONG = 7
 """From so many letters on a word may hold two slips of the keyboard, not only one: estimate."""
-_LOOSELY = 60.0
+_LOOSELY = 72.0
 _SHORT = 3
 
 
@@ -21,7 +21,8 @@ def likest(text: str, knowledge: Knowledge, most: int = 3) -> tuple[str, ...]:
     from rapidfuzz import fuzz, process
 
     typed = plain_name(text)
-    labels = [e.name for e in knowledge.fabrics()] + list(knowledge.names)
+    fibres = [name for name in knowledge.fibre_names if len(name) > _SHORT]
+    labels = [e.name for e in knowledge.fabrics()] + fibres + list(knowledge.names)
     choices = {plain_name(label): label for label in reversed(labels)}
     choices.pop(typed, None)
     found = process.extract(

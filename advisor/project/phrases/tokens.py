@@ -11,7 +11,7 @@ _MARKS = re.compile(r"[,;:()\[\]+&/\"“”„!?…*=]|(?<!\d)\.|\.(?!\d)")
 _JOINED = re.compile(r"(?<![a-z\d])(\d+(?:\.\d+)?%?)(?=[a-z]{3,})")
 _PERCENT = re.compile(r"(\d)\s+%")
 _LONG_ENOUGH = 4
-_NO_PLURAL = ("ss", "us", "is", "'s")
+_NO_PLURAL = ("ss", "us", "is")
 
 
 def words_of(text: str) -> list[str]:
@@ -27,7 +27,8 @@ def _words_of(text: str) -> tuple[str, ...]:
 
 
 def singular(word: str) -> str:
-    """A word without the s of its plural; what is no plural loses it on both sides alike."""
+    """A word without the s of its plural or owner; what has none loses it on both sides alike."""
+    word = word.removesuffix("'s")
     if len(word) < _LONG_ENOUGH or not word.endswith("s") or word.endswith(_NO_PLURAL):
         return word
     return word[:-1]

@@ -30,9 +30,9 @@ _RUNNING = re.compile(
 )
 _ASIDE = re.compile(
     rf"(?<![\w.])(?:super\s*\d+\s*'?s?\b"
-    rf"|{_NUMBER}\s*-?\s*(?:cm|inch(?:es)?|in|\"|m|met(?:re|er)s?|yds?|yards?)\b(?:\s*wide|\s*width)?"
-    rf"|{_NUMBER}\s*-?\s*(?:wales?|den(?:ier)?|d|dtex|tex|tc|thread\s*count|count|ply|gauge|ne|nm)\b"
-    rf"|{_NUMBER}'?s\b|\d+\s*/\s*\d+\s*(?:\"|in\b|inch(?:es)?\b))",
+    rf"|{_NUMBER}\s*-?\s*(?:cm|inch(?:es)?|in|m|met(?:re|er)s?|yds?|yards?)\b(?:\s*wide|\s*width)?"
+    rf"|{_NUMBER}\s*-?\s*(?:wales?|den(?:ier)?|d|dtex|tex|tc|thread\s*count|count|ply|layers?|gauge|ne|nm)\b"
+    rf"|{_NUMBER}\s*\"|{_NUMBER}'?s\b|\d+\s*/\s*\d+\s*(?:\"|in\b|inch(?:es)?\b))",
     re.IGNORECASE,
 )
 _THICK = re.compile(rf"(?<![\w.]){_NUMBER}\s*mm\s*(?:thick\w*|pile|deep)\b", re.IGNORECASE)
