@@ -137,6 +137,7 @@ def _step(
         undo=task.operation.undo if task.operation else "easy",
         stop=stop,
         warn=warn,
+        number=work.numbers[name],
     )
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -50,10 +51,13 @@ def order(
     if tick or untick:
         from advisor.writing.ticks import tick_steps
 
-        ticked, away = _named(file, tick or [], untick or [], known, parts)
+        ticked, away, done = _named(file, tick or [], untick or [], known, parts)
         for note in tick_steps(file, ticked, away, known):
             say(f"{file}: {note}")
+        before = [name for name in ticked if name in done]
+        ticked = [name for name in ticked if name not in done]
         for what, names, typed in (
+            ("already ticked", before, []),
             ("ticked", ticked, tick),
             ("no longer ticked", away, untick),
         ):
@@ -75,21 +79,30 @@ def order(
 
 def _named(
     file: Path, tick: list[str], untick: list[str], known: Knowledge, parts: Parts
-) -> tuple[list[str], list[str]]:
-    """The steps that were typed, in the order that this command prints."""
+) -> tuple[list[str], list[str], tuple[str, ...]]:
+    """The steps that were typed, those to take a tick from, and what was ticked before.
+
+    A number is the one that this command prints, which no tick changes.
+    """
     from advisor.answer.pipeline import answer
     from advisor.errors import InputError
     from advisor.project.load import load_project
     from advisor.render.typed_steps import steps_named
 
     garment = load_project(file, known)
-    work = answer(garment, known, parts).work
-    steps = {row.step: row.does for row in work.order} if work else {}
+
+    def steps_of(*, plain: bool) -> dict[str, str]:
+        work = answer(garment, known, replace(parts, plain=plain)).work
+        rows = sorted(work.order, key=lambda row: row.number) if work else []
+        return {row.step: row.does for row in rows}
+
+    steps = steps_of(plain=False)
     before = garment.wishes.done
-    away = steps_named(untick, {**steps, **{name: name for name in before if name not in steps}})
+    gone = {name: name for name in before if name not in steps}
+    away = steps_named(untick, {**steps, **gone}, lambda: steps_of(plain=True))
     if never := [name for name in away if name not in before]:
         raise InputError(f"not ticked yet, so no tick is taken away: {', '.join(never)}")
-    return steps_named(tick, steps), away
+    return steps_named(tick, steps, lambda: steps_of(plain=True)), away, before
 
 
 def _minutes(text: str | None) -> float | None:

@@ -8,7 +8,7 @@ done stand first and cost nothing more; only what is left is planned.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from advisor.claims.judgement import Advice
@@ -46,6 +46,8 @@ class Work:
     `tasks` are by id, `order` all steps with the done ones first; `plan` prices what is left.
     `taken` is what nobody says and is assumed of the places and the fitting.
     `methods` are the ways of making that were picked, by place: sheet and shopping read them too.
+    `numbers` are those of the whole order, as it was before anything was ticked: a number that was
+    printed means the same step for good.
     `faces` are the cloths, which unlike a notion inside can be covered while a seam is pressed.
     """
 
@@ -67,6 +69,7 @@ class Work:
     faces: frozenset[str] = frozenset()
     taken: tuple[str, ...] = ()
     methods: dict[str, Method] = field(default_factory=dict)
+    numbers: dict[str, int] = field(default_factory=dict)
 
     def left(self) -> tuple[str, ...]:
         """The steps still to do, in order."""
@@ -123,17 +126,16 @@ def order_of(
     customary = [step.id for step in first.steps]
     held, pins = honour_pins(wished.tasks, list(kept), wishes.pin, customary)
     byid = {task.id: task for task in wished.tasks}
-    done, remarks = _done(wishes.done, byid, first)
-    left = [task.step for task in wished.tasks if task.id not in done]
-    alive = [p for p in held if p.before not in done and p.after not in done]
-    graph = build(left, alive)
-    setting = Setting(cost_table(knowledge, wishes.costs))
-    plan = (
-        _plain_plan(graph, setting)
-        if plain
-        else plan_graph(graph, setting, effort or effort_for(len(left)))
-    )
     whole = build([t.step for t in wished.tasks], held)
+    planned = _Planner(Setting(cost_table(knowledge, wishes.costs)), plain=plain, effort=effort)
+    setting = planned.setting
+    plan = planned.plan(whole)
+    numbers = {name: k for k, name in enumerate(plan.order, 1)}
+    done, remarks = _done(wishes.done, numbers, first)
+    if done:
+        left = [task.step for task in wished.tasks if task.id not in done]
+        alive = [p for p in held if p.before not in done and p.after not in done]
+        plan = planned.rest(build(left, alive), plan)
     return Work(
         byid,
         (*done, *plan.order),
@@ -152,6 +154,7 @@ def order_of(
         frozenset(c for t in tasks if t.place is not None for c in t.place.cloths),
         taken(facts),
         {place.name: place.method for place in facts.places},
+        numbers,
     )
 
 
@@ -185,6 +188,32 @@ def cost_table(knowledge: Knowledge, own: dict[str, float]) -> CostTable:
     return CostTable(**{name.replace(" ", "_"): price for name, price in minutes.items()})
 
 
+@dataclass(frozen=True, slots=True)
+class _Planner:
+    """How an order is looked for."""
+
+    setting: Setting
+    plain: bool
+    effort: Effort | None
+
+    def plan(self, graph: Graph) -> Plan:
+        """The customary order, or the cheapest that is found."""
+        if self.plain:
+            return _plain_plan(graph, self.setting)
+        return plan_graph(graph, self.setting, self.effort or effort_for(len(graph.steps)))
+
+    def rest(self, graph: Graph, before: Plan) -> Plan:
+        """The order of what is left: as it stood before the ticks, unless another is cheaper."""
+        plan = self.plan(graph)
+        steps = {step.id: step for step in graph.steps}
+        kept = [steps[name] for name in before.order if name in steps]
+        cost = self.setting.seconds(kept) / 60
+        if cost > plan.cost:
+            return plan
+        changes = changes_of(kept, self.setting.table)
+        return replace(plan, order=tuple(step.id for step in kept), cost=cost, changes=changes)
+
+
 def _plain_plan(graph: Graph, setting: Setting) -> Plan:
     cost = setting.seconds(graph.steps) / 60
     changes = changes_of(graph.steps, setting.table)
@@ -192,12 +221,12 @@ def _plain_plan(graph: Graph, setting: Setting) -> Plan:
 
 
 def _done(
-    names: tuple[str, ...], byid: dict[str, Task], graph: Graph
+    names: tuple[str, ...], numbers: dict[str, int], graph: Graph
 ) -> tuple[tuple[str, ...], list[str]]:
     """The steps that are ticked, in a lawful order, and what is odd about them."""
-    remarks = [unknown_step(name, list(byid)) for name in names if name not in byid]
-    ticked = {name for name in names if name in byid}
-    done = tuple(step.id for step in graph.steps if step.id in ticked)
+    remarks = [unknown_step(name, list(numbers)) for name in names if name not in numbers]
+    ticked = {name for name in names if name in numbers}
+    done = tuple(sorted(ticked, key=numbers.__getitem__))
     for name in done:
         missed = [b for b in graph.forced_before(name) if b not in ticked]
         if missed:

@@ -39,7 +39,7 @@ def order_words(steps: Sequence[ToldStep]) -> str:
     """The line in words: how many of which kind, where the set-up changes, where to stop."""
     kinds = [_kind(step) for step in steps]
     done = sum(step.done for step in steps)
-    changes = [str(i) for i, step in enumerate(steps, 1) if step.change]
+    changes = [str(step.number) for step in steps if step.change]
     many = f"{len(steps)} steps"
     many += f", {done} done" if done else ""
     told = (
@@ -47,7 +47,7 @@ def order_words(steps: Sequence[ToldStep]) -> str:
         f"{kinds.count('hand')} by hand"
     )
     changed = f" The set-up changes before {', '.join(changes)}." if changes else ""
-    half = [str(i) for i, step in enumerate(steps, 1) if not step.stop]
+    half = [str(step.number) for step in steps if not step.stop]
     stuck = f" Do not stop after {', '.join(half)}." if half else ""
     return f"{many}: {told}.{changed}{stuck}"
 

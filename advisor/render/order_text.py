@@ -25,7 +25,8 @@ def render_order(data: Answer) -> str:
     rows = work.order
     lines = heading(f"{data.garment}: order of work", 1)
     lines += _wrong(work) + _price(work)
-    number = {row.step: k for k, row in enumerate(rows, 1)}
+    letter = "p" * (work.order_cost.shown == "plain")
+    number = {row.step: f"{letter}{row.number}" for row in rows}
     if work.sittings:
         byname = {row.step: row for row in rows}
         done = [row for row in rows if row.done]
@@ -39,7 +40,7 @@ def render_order(data: Answer) -> str:
             lines += heading(title) + _steps([byname[n] for n in sitting.steps], number)
     else:
         lines += ["", *_steps(rows, number)]
-    return "\n".join(lines + _after(work, number)) + "\n"
+    return "\n".join(lines + _after(work)) + "\n"
 
 
 def render_cycles(conflicts: Sequence[ToldConflict]) -> str:
@@ -104,7 +105,7 @@ def _price(data: ToldOrder) -> list[str]:
     return lines
 
 
-def _steps(rows: Sequence[ToldStep], number: dict[str, int]) -> list[str]:
+def _steps(rows: Sequence[ToldStep], number: dict[str, str]) -> list[str]:
     lines: list[str] = []
     for _, group in groupby(rows, key=_kind):
         members = list(group)
@@ -120,7 +121,7 @@ def _kind(row: ToldStep) -> str:
     return str(row.operation) if row.operation in TOGETHER else str(row.step)
 
 
-def _many(rows: list[ToldStep], number: dict[str, int]) -> list[str]:
+def _many(rows: list[ToldStep], number: dict[str, str]) -> list[str]:
     """Neighbours of one operation in a paragraph, those alike together, a box each."""
     parts = []
     alike: dict[str, list[ToldStep]] = {}
@@ -131,12 +132,17 @@ def _many(rows: list[ToldStep], number: dict[str, int]) -> list[str]:
         parts.append(f"{boxes}: {how}")
     first, last = number[rows[0].step], number[rows[-1].step]
     mark = "!" if rows[0].undo == "never" else ""
-    span = f"{first}-{last}"
+    span = f"{first}-{last}" if _run(rows) else ", ".join(number[row.step] for row in rows)
     text = f"{VERBS[rows[0].operation]}{mark} {'; '.join(parts)}."
     return wrap(text, f"{span:>6} ", " " * 7, WIDTH)
 
 
-def _one(row: ToldStep, number: int) -> list[str]:
+def _run(rows: Sequence[ToldStep]) -> bool:
+    """Whether the numbers of some steps follow each other."""
+    return [row.number for row in rows] == list(range(rows[0].number, rows[0].number + len(rows)))
+
+
+def _one(row: ToldStep, number: str) -> list[str]:
     mark = "!" if row.undo == "never" else " "
     head = f"{number:>6} {_box(row)}{mark}"
     lines = wrap(row.does, head, " " * len(head), WIDTH)
@@ -153,12 +159,13 @@ def _one(row: ToldStep, number: int) -> list[str]:
     return lines + (wrap(" ".join(about), " " * 11, None, WIDTH) if about else [])
 
 
-def _after(data: ToldOrder, number: dict[str, int]) -> list[str]:
+def _after(data: ToldOrder) -> list[str]:
     rows = [row for row in data.order if not row.done]
     lines = heading("Where to stop")
     if not rows:
         return lines + _para("Everything is ticked.")
-    stuck = _spans([number[row.step] for row in rows if not row.stop])
+    letter = "p" * (data.order_cost.shown == "plain")
+    stuck = _spans([row.number for row in rows if not row.stop], letter)
     text = (
         f"Nothing is left half-done after any step but {stuck}."
         if stuck
@@ -176,15 +183,17 @@ def _after(data: ToldOrder, number: dict[str, int]) -> list[str]:
     return lines
 
 
-def _spans(numbers: list[int]) -> str:
-    """`3, 5 to 7` out of 3, 5, 6, 7."""
+def _spans(numbers: list[int], letter: str = "") -> str:
+    """`3, 5 to 7` out of 3, 5, 6, 7, each with a letter before it."""
     parts: list[list[int]] = []
     for k in numbers:
         if parts and parts[-1][-1] == k - 1:
             parts[-1].append(k)
         else:
             parts.append([k])
-    return ", ".join(str(p[0]) if len(p) == 1 else f"{p[0]} to {p[-1]}" for p in parts)
+    return ", ".join(
+        f"{letter}{p[0]}" if len(p) == 1 else f"{letter}{p[0]} to {letter}{p[-1]}" for p in parts
+    )
 
 
 def _box(row: ToldStep) -> str:

@@ -26,7 +26,8 @@ def why_order(advice: Advice, step: str, knowledge: Knowledge) -> dict[str, Any]
     from advisor.order.work import order_of
 
     work = order_of(advice, knowledge)
-    step = _typed(step, {name: work.tasks[name].step.does for name in work.order})
+    numbered = sorted(work.order, key=work.numbers.__getitem__)
+    step = _typed(step, {name: work.tasks[name].step.does for name in numbered})
     order = list(work.order)
     after = [p for items in work.reasons.values() for p in items if p.before == step]
     after.sort(key=lambda p: order.index(p.after))
@@ -35,7 +36,7 @@ def why_order(advice: Advice, step: str, knowledge: Knowledge) -> dict[str, Any]
         "garment": advice.judgement.garment.name,
         "step": step,
         "does": work.tasks[step].step.does,
-        "place": order.index(step) + 1,
+        "place": work.numbers[step],
         "of": len(order),
         "after": [_link(p, knowledge) for p in work.reasons.get(step, ())],
         "before": [_link(p, knowledge) for p in after],

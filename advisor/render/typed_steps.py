@@ -3,28 +3,37 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 
 from advisor.errors import InputError, Problem, nearest, shown
 from advisor.render.typed import holding, listed, same
 
 _NUMBERS = re.compile(r"(?:steps?|no\.?)?\s*(\d+)(?:\s*(?:-|–|to)\s*(\d+))?\s*[.)]?", re.IGNORECASE)
+_CUSTOMARY = re.compile(r"p\d+(?:\s*(?:[-,–]|to)\s*p?\d+)*", re.IGNORECASE)
 _MOST = 8
 
 
-def steps_named(words: list[str], steps: Mapping[str, str]) -> list[str]:
+def steps_named(
+    words: list[str],
+    steps: Mapping[str, str],
+    customary: Callable[[], Mapping[str, str]] | None = None,
+) -> list[str]:
     """The names of the steps that some words stand for.
 
     Args:
         words: what was typed: "21", "1-5", "3, 4", "Join shoulder", "join shoulder: shell + shell".
-        steps: the steps in the order in which they are printed, each with its sentence.
+        steps: the steps by their numbers from 1 on, each with its sentence.
+        customary: the same of the customary order, whose numbers are printed with a p: "p12".
 
     Raises:
         InputError: a word that is no step, or may be several; with those.
     """
     found: list[str] = []
     for word in words:
-        found += _named(word, steps)
+        if customary is not None and _CUSTOMARY.fullmatch(word.strip()):
+            found += _named(word.replace("p", "").replace("P", ""), customary())
+        else:
+            found += _named(word, steps)
     return list(dict.fromkeys(found))
 
 

@@ -34,7 +34,7 @@ class ToldIronState:
 
 @dataclass(frozen=True, slots=True)
 class ToldStep:
-    """One step of the order."""
+    """One step of the order; its number stays when others are ticked off."""
 
     step: str
     does: str
@@ -54,6 +54,7 @@ class ToldStep:
     undo: str
     stop: bool
     warn: tuple[str, ...]
+    number: int
 
 
 @dataclass(frozen=True, slots=True)

@@ -93,7 +93,7 @@ def booklet_of(report: Answer, day: date, colours: Mapping[str, str] | None = No
             (seam.name, layers_svg(seam, units, colours or {}), layers_words(seam, units))
             for seam in report.seams
         ),
-        steps=tuple(enumerate(steps, 1)),
+        steps=tuple((step.number, step) for step in steps),
         assumed=tuple(filter(None, map(without_commands, assumed))),
         line=order_svg(steps) if steps else "",
         line_key=KEY,

@@ -44,9 +44,17 @@ def _with(demo: Path, done: tuple[str, ...]) -> Advice:
     return replace(advice, judgement=replace(advice.judgement, garment=garment))
 
 
+@cache
+def _numbers(demo: Path) -> dict[str, int]:
+    """The numbers as they are printed before anything is ticked."""
+    order = order_of(_with(demo, ()), _known(), BRIEF).order
+    return {name: k for k, name in enumerate(order, 1)}
+
+
 def _worked(demo: Path, done: tuple[str, ...]) -> Work:
     work = order_of(_with(demo, done), _known(), BRIEF)
     assert set(done) == set(work.done)
+    assert _numbers(demo) == work.numbers  # so that no number ever ticks another step
     left = set(work.left())
     assert left.isdisjoint(done)
     assert set(work.stops()) <= left

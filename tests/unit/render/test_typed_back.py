@@ -72,6 +72,14 @@ def test_every_step_is_taken_by_its_number_its_name_and_its_sentence(demo: Path)
     assert list(steps) == steps_named([f"1-{len(steps)}"], steps)
 
 
+def test_the_numbers_of_the_customary_order_have_a_letter() -> None:
+    """So that "p2" of `--plain` is never taken for step 2 of the other order."""
+    customary = dict(reversed(STEPS.items()))
+    assert ["press side"] == steps_named(["p2"], STEPS, lambda: customary)
+    assert ["join armhole", "press side"] == steps_named(["p1-p2"], STEPS, lambda: customary)
+    assert ["fit"] == steps_named(["2"], STEPS, lambda: customary)
+
+
 @pytest.mark.parametrize(
     ("typed", "steps"),
     [
