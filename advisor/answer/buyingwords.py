@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from advisor.answer.laywords import told_laid
 from advisor.answer.model.making import ToldCloth
 from advisor.answer.teller import Teller
 from advisor.construction.clothlist import Bought
@@ -36,6 +37,7 @@ def told_cloth(bought: Bought, teller: Teller) -> ToldCloth:
         wrong=wrong_text(bought, units),
         says=tuple(lay_says(bought, units)),
         sources=teller.cite(bought.sources),
+        laid=told_laid(bought, units),
     )
 
 

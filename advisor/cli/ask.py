@@ -32,7 +32,8 @@ def ask(
     units: common.Units = None,
 ) -> None:
     """Say how to handle some cloths together, layer upon layer in the order given."""
-    check_alone(html, json, more, everything)
+    if html is not None:
+        check_alone("--html", json, more, everything)
     if html is not None:
         _page(fabrics, html, replace=replace, units=units)
         return

@@ -12,11 +12,13 @@ from advisor.cli.webpage import (
     Booklet,
     Html,
     Paper,
+    Pdf,
     Replace,
     check_alone,
     with_label,
     write_booklet,
     write_page,
+    write_pdf,
 )
 
 if TYPE_CHECKING:
@@ -49,6 +51,7 @@ def sheet(
         str | None, typer.Option(help=f"Print one section: {', '.join(SECTIONS)}.")
     ] = None,
     html: Html = None,
+    pdf: Pdf = None,
     booklet: Booklet = None,
     paper: Paper = None,
     replace: Replace = False,
@@ -58,8 +61,10 @@ def sheet(
     from advisor.answer.pipeline import Parts, answer
     from advisor.project.load import load_project
 
-    check_alone(html or booklet, json, reasons, everything, only)
-    check_alone(html, booklet)
+    pages = {"--html": html, "--pdf": pdf, "--booklet": booklet}
+    named = [name for name, out in pages.items() if out is not None]
+    if named:
+        check_alone(named[0], json, reasons, everything, only, named[1:])
     known = common.knowledge()
     garment = common.with_units(load_project(file, known), units)
     parts = Parts(shopping=True, heat=True, ways=json, iron=True, order=True, file=file.name)
@@ -68,6 +73,8 @@ def sheet(
     told = answer(garment, known, parts)
     if booklet is not None:
         write_booklet(booklet, told, paper, garment, replace=replace)
+    elif pdf is not None:
+        write_pdf(pdf, told, replace=replace)
     elif html is not None:
         write_page(html, told, replace=replace)
     elif json:

@@ -17,16 +17,25 @@ if TYPE_CHECKING:
     from advisor.project.garment import Garment
 
 STDOUT = "-"
+PDF = ".pdf"
+FORMS = ("--html", "--pdf", "--booklet", "--json", "--all", "--reasons", "--only")
 Html = Annotated[
     str | None,
     typer.Option("--html", metavar="OUT", help="Write it as a page to print; - for stdout."),
+]
+Pdf = Annotated[
+    str | None,
+    typer.Option(
+        "--pdf", metavar="OUT", help="Print it into a PDF file, by a browser that is here."
+    ),
 ]
 Booklet = Annotated[
     str | None,
     typer.Option(
         "--booklet",
         metavar="OUT",
-        help="Write all that is printed as one booklet: sheet, order, shopping, label, tests.",
+        help="Write all that is printed as one booklet: sheet, order, shopping, label, tests; "
+        "as a page, or as a PDF where OUT ends in .pdf.",
     ),
 ]
 Paper = Annotated[
@@ -50,6 +59,17 @@ def write_page(out: str, answer: Answer, *, replace: bool) -> None:
     _write(out, render_html(answer), replace=replace)
 
 
+def write_pdf(out: str, answer: Answer, *, replace: bool) -> None:
+    """Write the sheet as a PDF file.
+
+    Raises:
+        InputError: no browser here prints by itself, or it cannot be written there.
+    """
+    from advisor.render.printed.html import render_html
+
+    _write_pdf(out, render_html(answer), replace=replace)
+
+
 def write_booklet(
     out: str, answer: Answer, paper: str | None, garment: Garment, *, replace: bool
 ) -> None:
@@ -65,7 +85,11 @@ def write_booklet(
     size = paper or ("letter" if answer.units == "us" else "a4")
     day = datetime.now().astimezone().date()
     colours = {name: cloth.colour for name, cloth in garment.cloths.items()}
-    _write(out, render_booklet(answer, day, size, colours), replace=replace)
+    page = render_booklet(answer, day, size, colours)
+    if out.casefold().endswith(PDF):
+        _write_pdf(out, page, replace=replace)
+    else:
+        _write(out, page, replace=replace)
 
 
 def with_label(parts: Parts, file: Path, known: Knowledge) -> Parts:
@@ -94,13 +118,35 @@ def _write(out: str, page: str, *, replace: bool) -> None:
     say(f"Written: {out}")
 
 
-def check_alone(html: str | None, *others: object) -> None:
+def _write_pdf(out: str, page: str, *, replace: bool) -> None:
+    from datetime import datetime
+
+    from advisor.errors import InputError
+    from advisor.textio.files import write_bytes
+    from advisor.writing.pdf import pdf_of
+
+    if out == STDOUT:
+        raise InputError("a PDF goes into a file: name one")
+    if not replace and Path(out).exists():  # told before the browser works for nothing
+        raise InputError(f"{out}: there is a file of this name already; --replace overwrites it")
+    raw = pdf_of(visible(page), datetime.now().astimezone().date())
+    for note in write_bytes(Path(out), raw, replace=replace):
+        say(f"{out}: {note}")
+    say(f"Written: {out}")
+
+
+def check_alone(named: str, *others: object) -> None:
     """Refuse a page together with another form of the same answer.
+
+    Args:
+        named: the option of the page.
+        others: what else was asked for.
 
     Raises:
         InputError: both are asked for.
     """
     from advisor.errors import InputError
 
-    if html is not None and any(others):
-        raise InputError("--html goes with none of --json, --all, --reasons, --only and --booklet")
+    if any(others):
+        others_named = ", ".join(form for form in FORMS if form != named)
+        raise InputError(f"{named} goes with none of {others_named}")

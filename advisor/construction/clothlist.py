@@ -16,6 +16,7 @@ from advisor.construction.bulk import picked
 from advisor.construction.cutting import Cut, cuts_of, on_cloth
 from advisor.craft import cloth as lay
 from advisor.craft.checks import TooWideError
+from advisor.craft.lying import Lies, lying
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Cloth
 from advisor.project.making import Bolt, Piece
@@ -46,6 +47,7 @@ class Bought:
         open_buy: length when laid open in a single layer, where that saves some.
         too_wide: the piece that does not fit, what it spans and what there is.
         if_across: length if the cloth shrinks across too, where nobody said so and it matters.
+        laid: where the pieces of `cuts` lie, on the `usable` width of the cloth once shrunk.
     """
 
     cloth: str
@@ -66,6 +68,8 @@ class Bought:
     if_across: lay.Estimate | None = None
     cuts: tuple[Cut, ...] = ()
     sources: tuple[str, ...] = lay.SOURCES
+    usable: float = 0.0
+    laid: tuple[Lies, ...] = ()
 
 
 def cloths_to_buy(judgement: Judgement, knowledge: Knowledge) -> list[Bought]:
@@ -111,6 +115,8 @@ def _bought(
         open_buy=saves,
         if_across=_if_across(pieces, sold, found, cloth, judgement, knowledge),
         cuts=cuts,
+        usable=sold.usable_mm,
+        laid=lying(found.laid, [on_cloth(cut) for cut in cuts]),
     )
 
 

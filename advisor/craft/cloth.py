@@ -103,11 +103,30 @@ class Cloth:
 
 
 @dataclass(frozen=True, slots=True)
+class Laid:
+    """Pieces laid on one stretch of a cloth, open or folded along its length.
+
+    `boxes` are those of each kind of piece, which is counted among all pieces; `begins_mm` is
+    where the stretch begins along the cloth.
+    """
+
+    packing: Packing
+    boxes: tuple[tuple[int, tuple[Box, ...]], ...]
+    begins_mm: float = 0.0
+    folded: bool = False
+
+    @property
+    def ends_mm(self) -> float:
+        """Where the stretch ends along the cloth."""
+        return self.begins_mm + self.packing.length
+
+
+@dataclass(frozen=True, slots=True)
 class Estimate:
     """Cloth to buy in mm, an estimate: packed, with ends and shrinkage, never below least.
 
     `packed_mm` is the layout alone; `least_mm` the length no layout can beat; `used` the
-    share of the packed cloth that ends in the pieces.
+    share of the packed cloth that ends in the pieces; `laid` the layout, stretch by stretch.
     """
 
     length_mm: float
@@ -118,6 +137,7 @@ class Estimate:
     used: float
     kind: str = "estimate"
     sources: tuple[str, ...] = SOURCES
+    laid: tuple[Laid, ...] = ()
 
 
 def round_up_to_shop(length_mm: float, step_mm: float = METRIC_STEP_MM) -> float:
@@ -138,7 +158,8 @@ def estimate(pieces: Sequence[Piece], cloth: Cloth, *, folded: bool = False) -> 
         raise ValueError("no pieces to lay out")
     for piece in pieces:
         refuse_too_wide(piece, cloth.usable_mm)
-    packed = _folded(pieces, cloth) if folded else layout(pieces, cloth).length
+    laid = _folded(pieces, cloth) if folded else (_opened(list(enumerate(pieces)), cloth),)
+    packed = laid[-1].ends_mm
     length = (packed + cloth.ends_mm) / (1 - cloth.shrinks_long)
     area = sum(piece.area_mm2 * piece.count for piece in pieces)
     return Estimate(
@@ -148,6 +169,7 @@ def estimate(pieces: Sequence[Piece], cloth: Cloth, *, folded: bool = False) -> 
         packed_mm=packed,
         least_mm=least(pieces, cloth),
         used=min(1.0, area / (packed * cloth.usable_mm)),
+        laid=laid,
     )
 
 
@@ -172,23 +194,30 @@ def _shortest_reach(piece: Piece) -> float:
 
 def layout(pieces: Sequence[Piece], cloth: Cloth) -> Packing:
     """The shortest way found to lay all pieces in a single layer, and where their boxes lie."""
-    return _best([_ways(piece, cloth, cloth.usable_mm) for piece in pieces], cloth.usable_mm)
+    return _opened(list(enumerate(pieces)), cloth).packing
 
 
 _Ways = list[list[Box]]
+_Numbered = list[tuple[int, Piece]]
 
 
-def _best(kinds: list[_Ways], across: float) -> Packing:
+def _opened(pieces: _Numbered, cloth: Cloth, begins: float = 0.0) -> Laid:
+    across = cloth.usable_mm
+    laid = _best([(i, _ways(piece, cloth, across)) for i, piece in pieces], across)
+    return replace(laid, begins_mm=begins)
+
+
+def _best(kinds: list[tuple[int, _Ways]], across: float) -> Laid:
     """Try the ways of one kind of piece after another, and keep what is shorter."""
     chosen = [0] * len(kinds)
 
     def packed() -> Packing:
-        boxes = [box for kind, way in zip(kinds, chosen, strict=True) for box in kind[way]]
+        boxes = [box for (_, kind), way in zip(kinds, chosen, strict=True) for box in kind[way]]
         lay = slanted.pack if any(box.slanted for box in boxes) else pack
         return lay(boxes, across)
 
     best = packed()
-    for place, ways in enumerate(kinds):
+    for place, (_, ways) in enumerate(kinds):
         for way in range(1, len(ways)):
             before, chosen[place] = chosen[place], way
             found = packed()
@@ -196,7 +225,8 @@ def _best(kinds: list[_Ways], across: float) -> Packing:
                 best = found
             else:
                 chosen[place] = before
-    return best
+    taken = zip(kinds, chosen, strict=True)
+    return Laid(best, tuple((number, tuple(ways[way])) for (number, ways), way in taken))
 
 
 def _ways(piece: Piece, cloth: Cloth, across: float) -> _Ways:
@@ -218,21 +248,24 @@ def _ways(piece: Piece, cloth: Cloth, across: float) -> _Ways:
     return ways
 
 
-def _folded(pieces: Sequence[Piece], cloth: Cloth) -> float:
+def _folded(pieces: Sequence[Piece], cloth: Cloth) -> tuple[Laid, ...]:
     """The shorter of two folded lays: odd pieces on the fold, or after it on the open cloth."""
     half = cloth.usable_mm / 2
     for piece in pieces:
         if piece.count > 1:
             refuse_too_wide(piece, half)
-    pairs = [replace(p, count=p.count // 2) for p in pieces if p.count > 1]
-    odd = [replace(p, count=1) for p in pieces if p.count % 2]
-    lying = [_ways(piece, cloth, half) for piece in pairs]
-    opened = layout(odd, cloth).length if odd else 0.0
-    lengths = [(_best(lying, half).length if lying else 0.0) + opened]
-    if odd and not any(piece.bias for piece in odd):
-        lying += [[_on_fold(piece, cloth)] for piece in odd]
-        lengths.append(_best(lying, half).length)
-    return min(lengths)
+    pairs = [(i, replace(p, count=p.count // 2)) for i, p in enumerate(pieces) if p.count > 1]
+    odd = [(i, replace(p, count=1)) for i, p in enumerate(pieces) if p.count % 2]
+    lying = [(i, _ways(piece, cloth, half)) for i, piece in pairs]
+    doubled = [replace(_best(lying, half), folded=True)] if lying else []
+    begins = doubled[0].ends_mm if doubled else 0.0
+    found = [*doubled, *([_opened(odd, cloth, begins)] if odd else [])]
+    if odd and not any(piece.bias for _, piece in odd):
+        lying += [(i, [_on_fold(piece, cloth)]) for i, piece in odd]
+        folded = replace(_best(lying, half), folded=True)
+        if folded.ends_mm < found[-1].ends_mm:
+            return (folded,)
+    return tuple(found)
 
 
 def _on_fold(piece: Piece, cloth: Cloth) -> list[Box]:

@@ -57,8 +57,10 @@ def pack(boxes: Sequence[Box], strip_width: float) -> Packing:
 
 
 def _placed(spot: _Spot) -> Placed:
-    x, y, (wide, long, _, _) = spot
-    return Placed((x - wide) / 2 / FINE, (y - long) / 2 / FINE, wide / FINE, long / FINE)
+    x, y, (wide, long, along, against) = spot
+    upright = along == against == wide + long
+    down = 0.0 if upright else along / 2 / FINE
+    return Placed((x - wide) / 2 / FINE, (y - long) / 2 / FINE, wide / FINE, long / FINE, down)
 
 
 def _item(box: Box, across: int) -> _Item:

@@ -43,12 +43,17 @@ class Box:
 
 @dataclass(frozen=True, slots=True)
 class Placed:
-    """Where a box lies, in mm: its corner nearest to the beginning, and its size as it lies."""
+    """Where a box lies, in mm: its corner nearest to the beginning, and its size as it lies.
+
+    `down` is nothing for an upright one; of one on the bias it is how far the side that leads
+    away from the beginning and from the edge reaches along the cloth.
+    """
 
     x: float
     y: float
     width: float
     length: float
+    down: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -84,6 +84,7 @@ def _read() -> list[Route]:
         Route(f"{_ONE}/why", projects.why),
         Route(f"{_ONE}/iron", projects.iron),
         Route(f"{_ONE}/order", projects.order),
+        Route(f"{_ONE}/cut", projects.cut),
         Route(f"{_ONE}/label", projects.label),
         Route(f"{_ONE}/booklet", printing.booklet),
         Route(f"{_ONE}/booklet.css", printing.booklet_style),

@@ -22,9 +22,12 @@ from advisor.page.shown import Fields, at, desk_of, page, see
 from advisor.render.iron_html import irons_of
 from advisor.render.layers_svg import layers_svg, layers_words
 from advisor.render.lines import SEAM_LINES, by_place, line_parts
+from advisor.render.making_blocks import cloth as cloth_to_buy
 from advisor.render.order_svg import KEY, order_svg, order_words
-from advisor.render.plain import without_commands
+from advisor.render.plain import plain_section, without_commands
+from advisor.render.printed.booklet import apart, lays_of
 from advisor.render.printed.html import sheet_of, system_of
+from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.parts import degree
 from advisor.render.screen.iron import iron_screen
 from advisor.writing.remedies import take_remedies
@@ -136,6 +139,18 @@ def tick(request: Request, fields: Fields) -> Response:
     wanted = [on] if on else [], [off] if off else []
     tick_steps(desk.folder.path(name), *wanted, desk.known)
     return see(f"{at('project', name, 'order')}#next" if on else at("project", name, "order"))
+
+
+def cut(request: Request) -> Response:
+    """Cloth to buy, how its pieces are laid, and what is cut."""
+    _, told, about = _opened(request, "cut")
+    numbers = Numbers(told)
+    found = {
+        "buy": apart(plain_section(section) for section in cloth_to_buy(told, numbers)),
+        "lays": lays_of(told),
+        "sources": tuple(numbers.entries()),
+    }
+    return page(request, "cut.html", {**about, **found})
 
 
 def label(request: Request) -> Response:

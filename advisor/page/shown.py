@@ -27,6 +27,7 @@ VIEWS = (
     ("places", "Places"),
     ("iron", "Iron"),
     ("order", "Order of work"),
+    ("cut", "Cloth"),
     ("label", "Label"),
     ("booklet", "Booklet to print"),
     ("edit", "Change it"),

@@ -62,6 +62,17 @@ def write_whole(path: Path, text: str, *, replace: bool) -> tuple[str, ...]:
         return _write(Path(path), text.encode("utf-8"), replace=replace)
 
 
+def write_bytes(path: Path, raw: bytes, *, replace: bool) -> tuple[str, ...]:
+    """The same for what is no text, such as a printed file.
+
+    Raises:
+        InputError: the file is there already and `replace` is false, or the place
+            cannot be written to; nothing is left behind.
+    """
+    with _refusing(path), locked(Path(path)):
+        return _write(Path(path), raw, replace=replace)
+
+
 def update_file(path: Path, change: Callable[[str], str]) -> tuple[str, ...]:
     """Change a text file: read, change and write it as one thing that no other run comes between.
 

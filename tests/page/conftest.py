@@ -6,9 +6,11 @@ import shutil
 import threading
 import time
 from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
+from playwright.sync_api import Browser, sync_playwright
 from starlette.testclient import TestClient
 
 from advisor.knowledge.model import Knowledge
@@ -56,6 +58,18 @@ seams:
   - {name: mouth, layers: [out, in], length: 60 cm}
 """
 """A project that is answered soon, for what is no matter of cloths."""
+CASE = """garment: Case
+fabrics:
+  shell: {fabric: linen suiting, colour: "#27455f"}
+  frill: {fabric: organza, fibres: {nylon: 100}}
+seams:
+  - {name: side, layers: [shell, shell], length: 30 cm}
+  - {name: hem frill, layers: [shell, {use: frill, fullness: 2}], length: 60 cm, allowance: 15 mm}
+pieces:
+  - {name: body, fabric: shell, width: 40 cm, height: 50 cm, number: 2}
+results: [{seam: side, result: needle 80 leaves no holes, works: yes}]
+"""
+"""A small one with whatever a page may show: a clash, remedies, a lay, a result, drawings."""
 
 
 @pytest.fixture
@@ -76,8 +90,33 @@ def client(folder: Path, known: Knowledge) -> TestClient:
     return client_of(folder, known)
 
 
+@pytest.fixture(scope="module")
+def browser(chromium: str) -> Iterator[Browser]:
+    """The installed browser, started once."""
+    with sync_playwright() as driver:
+        found = driver.chromium.launch(executable_path=chromium, args=["--no-sandbox"])
+        yield found
+        found.close()
+
+
 @pytest.fixture
 def server(folder: Path, known: Knowledge) -> Iterator[Server]:
+    """The same page on a free port, for one test."""
+    with serving(folder, known) as found:
+        yield found
+
+
+@pytest.fixture(scope="module")
+def read_server(known: Knowledge, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
+    """A page for tests that write nothing."""
+    folder = project_folder(tmp_path_factory.mktemp("read"))
+    (folder / "case.yaml").write_text(CASE, encoding="utf-8")
+    with serving(folder, known) as found:
+        yield found
+
+
+@contextmanager
+def serving(folder: Path, known: Knowledge) -> Iterator[Server]:
     """The same page on a free port, shared on another one of this machine alone."""
     found = Server(0, known, folder, ADDRESS)
     thread = threading.Thread(target=found.serve)

@@ -25,6 +25,7 @@ from tests.page.conftest import CHECKOUT, HOST, ORIGIN, client_of
 from tests.page.reading import root_of, said
 
 JACKET = "/project/jacket.yaml"
+BAG = "/project/bag.yaml"
 HOSTILE = "<script>alert(1)</script>\"'&amp;]]></textarea></style>"
 
 
@@ -126,19 +127,20 @@ def test_a_new_project_gets_no_name_that_leads_out(folder: Path, name: str) -> N
     assert not (folder.parent / "x.yaml").exists()
 
 
-def test_no_path_of_the_machine_is_shown(client: TestClient, folder: Path) -> None:
+def test_no_path_of_the_machine_is_shown(small_folder: Path, known: Knowledge) -> None:
     """Neither an answer nor a message names a folder of this machine."""
+    client, folder = client_of(small_folder, known), small_folder
     (folder / "binary.yaml").write_bytes(b"\xff\xfe\x00")
     (folder / "broken.yaml").write_text("garment: [x\n", encoding="utf-8")
     replies = [
         client.get(way)
-        for way in ("/", JACKET, "/project/binary.yaml", "/project/broken.yaml", "/project/no.yaml")
+        for way in ("/", BAG, "/project/binary.yaml", "/project/broken.yaml", "/project/no.yaml")
     ]
     replies += [
-        client.post(f"{JACKET}/take", data={"take": "1", "mark": "old"}),
-        client.post(f"{JACKET}/order", data={"tick": "no"}),
+        client.post(f"{BAG}/take", data={"take": "1", "mark": "old"}),
+        client.post(f"{BAG}/order", data={"tick": "no"}),
         client.post(
-            "/new", data={"garment": "x", "cloths": "lawn", "places": "a: lawn", "file": "jacket"}
+            "/new", data={"garment": "x", "cloths": "lawn", "places": "a: lawn", "file": "bag"}
         ),
     ]
     assert {200, 400, 404} == {reply.status_code for reply in replies}

@@ -9,11 +9,12 @@ from typing import Any
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Browser, BrowserContext, Page, Route, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Page, Route
 
 from advisor.page.serve import Server
 
 JACKET = "project/jacket.yaml"
+CASE = "project/case.yaml"
 WAYS = (
     "",
     "ask?cloths=nylon+organza%0Alinen+suiting",
@@ -30,22 +31,20 @@ WAYS = (
     f"{JACKET}/iron",
     f"{JACKET}/iron?place=hem+frill",
     f"{JACKET}/order",
+    f"{JACKET}/cut",
     f"{JACKET}/label",
+    "share",
     f"{JACKET}/booklet",
     f"{JACKET}/edit",
 )
 NARROWEST = 320
-Opened = Callable[..., BrowserContext]
+PHONE = {
+    "viewport": {"width": 360, "height": 640},
+    "is_mobile": True,
+    "has_touch": True,
+    "bypass_csp": True,
+}
 pytestmark = pytest.mark.browser
-
-
-@pytest.fixture(scope="module")
-def browser(chromium: str) -> Iterator[Browser]:
-    """The installed browser, started once."""
-    with sync_playwright() as driver:
-        found = driver.chromium.launch(executable_path=chromium, args=["--no-sandbox"])
-        yield found
-        found.close()
 
 
 @pytest.fixture
@@ -56,15 +55,18 @@ def elsewhere() -> Iterator[list[str]]:
     assert [] == found
 
 
-@pytest.fixture
-def opened(browser: Browser, server: Server, elsewhere: list[str]) -> Callable[..., BrowserContext]:
+Opening = Callable[..., BrowserContext]
+
+
+def opener(browser: Browser, server: Server, elsewhere: list[str]) -> Opening:
     """Opens a window of its own, which reaches nothing but the page."""
+    own = (server.url, *([server.shared.address] if server.shared else []))
 
     def opening(**about: Any) -> BrowserContext:
-        context = browser.new_context(base_url=server.url, **about)
+        context = browser.new_context(**{"base_url": server.url, **about})
 
         def only_here(route: Route) -> None:
-            if route.request.url.startswith(server.url):
+            if route.request.url.startswith(own):
                 route.continue_()
             else:
                 elsewhere.append(route.request.url)
@@ -76,6 +78,18 @@ def opened(browser: Browser, server: Server, elsewhere: list[str]) -> Callable[.
     return opening
 
 
+@pytest.fixture
+def opened(browser: Browser, server: Server, elsewhere: list[str]) -> Opening:
+    """A window onto a page that may be changed."""
+    return opener(browser, server, elsewhere)
+
+
+@pytest.fixture
+def reading(browser: Browser, read_server: Server, elsewhere: list[str]) -> Opening:
+    """A window onto a page that is only read."""
+    return opener(browser, read_server, elsewhere)
+
+
 def faults(page: Page) -> list[str]:
     """What the browser itself complains of: a style or a script that the policy forbids."""
     found: list[str] = []
@@ -85,22 +99,27 @@ def faults(page: Page) -> list[str]:
 
 
 @pytest.mark.parametrize("theme", ["light", "dark"])
-def test_axe_has_nothing_to_say(opened: Opened, theme: str) -> None:
-    """Labels, landmarks, headings and contrast of every page, in both themes."""
-    context = opened(color_scheme=theme, bypass_csp=True)
+def test_axe_has_nothing_to_say(reading: Opening, theme: str) -> None:
+    """Labels, landmarks, headings and contrast of every page; in the dark its colours differ."""
+    context = reading(color_scheme=theme, bypass_csp=True)
+    options: dict[str, Any] = {"resultTypes": ["violations"]}
+    if theme == "dark":
+        options["runOnly"] = ["color-contrast"]
     page, axe, found = context.new_page(), Axe(), {}
     for way in WAYS:
-        page.goto(f"/{way}")
-        said = axe.run(page, options={"resultTypes": ["violations"]}).response["violations"]
+        shown = page.goto(f"/{way.replace(JACKET, CASE)}")  # all kinds of things, few of each
+        assert shown is not None
+        assert shown.ok
+        said = axe.run(page, options=options).response["violations"]
         if said:
             found[way] = [(v["id"], v["nodes"][0]["html"][:120]) for v in said]
     context.close()
     assert {} == found
 
 
-def test_axe_sees_what_is_wrong(opened: Opened) -> None:
+def test_axe_sees_what_is_wrong(reading: Opening) -> None:
     """The check above finds a field without a label and words too pale to read."""
-    context = opened(bypass_csp=True)
+    context = reading(bypass_csp=True)
     page = context.new_page()
     page.goto("/ask")
     page.evaluate(
@@ -112,9 +131,9 @@ def test_axe_sees_what_is_wrong(opened: Opened) -> None:
     assert {"label", "color-contrast"} <= said
 
 
-def test_no_page_scrolls_sideways_on_the_narrowest_screen(opened: Opened) -> None:
+def test_no_page_scrolls_sideways_on_the_narrowest_screen(reading: Opening) -> None:
     """At 320 px, which is also 1280 px at four times the size, all is within the width."""
-    context = opened(viewport={"width": NARROWEST, "height": 800})
+    context = reading(viewport={"width": NARROWEST, "height": 800})
     page, wide = context.new_page(), {}
     for way in WAYS:
         page.goto(f"/{way}")
@@ -125,9 +144,9 @@ def test_no_page_scrolls_sideways_on_the_narrowest_screen(opened: Opened) -> Non
     assert {} == wide
 
 
-def test_the_browser_has_nothing_to_complain_of(opened: Opened) -> None:
+def test_the_browser_has_nothing_to_complain_of(reading: Opening) -> None:
     """No page wants a style, a script or a picture that the policy forbids."""
-    context = opened()
+    context = reading()
     page = context.new_page()
     found = faults(page)
     for way in WAYS:
@@ -137,7 +156,7 @@ def test_the_browser_has_nothing_to_complain_of(opened: Opened) -> None:
     assert [] == found
 
 
-def test_from_nothing_to_a_printed_booklet(opened: Opened, folder: Path, tmp_path: Path) -> None:
+def test_from_nothing_to_a_printed_booklet(opened: Opening, folder: Path, tmp_path: Path) -> None:
     """A project is begun, a slip in it mended, a remedy taken, a step ticked, and all printed."""
     context = opened(java_script_enabled=False)
     page = context.new_page()
@@ -168,9 +187,35 @@ def test_from_nothing_to_a_printed_booklet(opened: Opened, folder: Path, tmp_pat
     assert "done:" in (folder / "small-bag.yaml").read_text(encoding="utf-8")
 
 
-def test_the_keyboard_reaches_the_main_part_first(opened: Opened) -> None:
+def test_a_phone_is_let_in_and_ticks(opened: Opening, server: Server, folder: Path) -> None:
+    """The code stands on the maker's page; the phone says it, ticks a step, and she sees it."""
+    assert server.shared is not None
+    desk, phone = opened(), opened(base_url=server.shared.address, **PHONE)
+    page, small = desk.new_page(), phone.new_page()
+    page.goto("/share")
+    page.get_by_role("button", name="Make a code").click()
+    small.goto(server.shared.way_in())
+    said = Axe().run(small, options={"resultTypes": ["violations"]}).response["violations"]
+    assert [] == [v["id"] for v in said]
+    small.get_by_role("button", name="Let this phone in").tap()
+    small.get_by_role("link", name="order of work of jacket.yaml").tap()
+    box = small.get_by_role("button", name="Tick step 1 off").bounding_box()
+    assert box is not None
+    assert min(box["width"], box["height"]) >= 44
+    small.get_by_role("button", name="Tick step 1 off").tap()
+    small.wait_for_url("**/order#next")
+    assert small.evaluate("document.documentElement.scrollWidth - innerWidth") <= 0
+    page.goto(f"/{JACKET}/order")
+    assert 1 == page.get_by_role("button", name="Step 1 is done").count()
+    page.goto("/share")
+    assert page.get_by_text("1 phone is in.").is_visible()
+    for context in (desk, phone):
+        context.close()
+
+
+def test_the_keyboard_reaches_the_main_part_first(reading: Opening) -> None:
     """The first stop is the way past the navigation; after a slip, the text to be mended."""
-    context = opened()
+    context = reading()
     page = context.new_page()
     page.goto(f"/{JACKET}")
     page.keyboard.press("Tab")

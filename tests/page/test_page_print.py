@@ -5,16 +5,14 @@ The size of type is the one the browser computes; paper is counted in the file t
 
 from __future__ import annotations
 
-import json
 import re
-import subprocess
 from dataclasses import replace
 from datetime import date
-from html import escape, unescape
 from pathlib import Path
 from xml.etree import ElementTree as ET
 
 import pytest
+from playwright.sync_api import Browser
 
 from advisor.answer.label import Asked
 from advisor.answer.model.answer import Answer
@@ -23,22 +21,13 @@ from advisor.overlay.cache import load_knowledge
 from advisor.project.load import load_project
 from advisor.render.printed.booklet import render_booklet
 from advisor.render.printed.html import render_html
+from advisor.writing.pdf import pdf_of
 
 CHECKOUT = Path(__file__).resolve().parents[2]
 DEMOS = sorted((CHECKOUT / "knowledge" / "examples").glob("*.yaml"))
 JACKET = CHECKOUT / "knowledge/examples/bandstand-jacket.yaml"
 PHONE = 360
 A4_BETWEEN_MARGINS_PX = 688  # 210 mm less two margins of 14 mm, at 96 to the inch
-FLAGS = (
-    "--headless",
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-)
 A4 = (210.0, 297.0)
 LETTER = (215.9, 279.4)
 
@@ -46,17 +35,14 @@ pytestmark = pytest.mark.browser
 every_demo = pytest.mark.parametrize("demo", [d.stem for d in DEMOS])
 
 
-def run_browser(chromium: str, folder: Path, *arguments: str) -> str:
-    """What a fresh browser prints."""
-    done = subprocess.run(
-        [chromium, *FLAGS, f"--user-data-dir={folder / 'profile'}", *arguments],
-        capture_output=True,
-        text=True,
-        timeout=120,
-        check=False,
-    )
-    assert 0 == done.returncode, done.stderr[-2000:]
-    return done.stdout
+def printed_by(browser: Browser, page: str) -> bytes:
+    """What the browser prints of a page, on the paper that the page asks for."""
+    context = browser.new_context()
+    window = context.new_page()
+    window.set_content(page)
+    raw = window.pdf(prefer_css_page_size=True)
+    context.close()
+    return raw
 
 
 def written(path: Path, units: str | None = None) -> tuple[str, Answer]:
@@ -87,17 +73,10 @@ def pages(tmp_path_factory: pytest.TempPathFactory, reports: dict[str, Answer]) 
     return found
 
 
-@pytest.fixture(scope="session")
-def printed(pages: dict[str, Path], chromium: str) -> dict[str, bytes]:
+@pytest.fixture(scope="module")
+def printed(pages: dict[str, Path], browser: Browser) -> dict[str, bytes]:
     """The same pages as the browser prints them."""
-    found = {}
-    for name, page in pages.items():
-        out = page.with_suffix(".pdf")
-        run_browser(
-            chromium, page.parent, "--no-pdf-header-footer", f"--print-to-pdf={out}", page.as_uri()
-        )
-        found[name] = out.read_bytes()
-    return found
+    return {name: printed_by(browser, page.read_text("utf-8")) for name, page in pages.items()}
 
 
 def sheets_of_paper(pdf: bytes) -> list[tuple[float, float]]:
@@ -112,25 +91,14 @@ def sheets_of_paper(pdf: bytes) -> list[tuple[float, float]]:
     ]
 
 
-def measured(chromium: str, folder: Path, page: str, width: int, script: str) -> object:
-    """What a script returns that looks at a page in a frame of some width.
-
-    The page itself allows no script, so the one that measures stands in the page around it.
-    """
-    around = folder / "around.html"
-    around.write_text(
-        f'<!DOCTYPE html><meta charset="utf-8"><iframe style="border:0;width:{width}px;'
-        f'height:900px" srcdoc="{escape(page)}"></iframe><pre id="found"></pre><script>'
-        "addEventListener('load', () => {"
-        "const doc = document.querySelector('iframe').contentDocument;"
-        f"const look = {script};"
-        "document.getElementById('found').textContent = JSON.stringify(look(doc));});</script>",
-        encoding="utf-8",
-    )
-    dom = run_browser(chromium, folder, "--dump-dom", "--virtual-time-budget=5000", around.as_uri())
-    found = re.search(r'<pre id="found">(.*?)</pre>', dom, re.DOTALL)
-    assert found
-    return json.loads(unescape(found[1]))
+def measured(browser: Browser, page: str, width: int, script: str) -> object:
+    """What a script returns that looks at a page in a window of some width."""
+    context = browser.new_context(viewport={"width": width, "height": 900})
+    window = context.new_page()
+    window.set_content(page)
+    found = window.evaluate(f"() => ({script})(document)")
+    context.close()
+    return found
 
 
 @every_demo
@@ -142,30 +110,25 @@ def test_a_sheet_prints_on_two_pages_of_a4(demo: str, printed: dict[str, bytes])
         assert A4 == pytest.approx((width, height), abs=1)
 
 
-def test_a_sheet_in_inches_is_set_on_letter(chromium: str, tmp_path: Path) -> None:
-    """With US units the paper is US letter, and a jacket of a few seams takes two pages."""
-    page, out = tmp_path / "us.html", tmp_path / "us.pdf"
-    page.write_text(written(JACKET, "us")[0], encoding="utf-8")
-    run_browser(
-        chromium, tmp_path, "--no-pdf-header-footer", f"--print-to-pdf={out}", page.as_uri()
-    )
-    paper = sheets_of_paper(out.read_bytes())
+def test_a_sheet_in_inches_is_set_on_letter(chromium: str) -> None:
+    """With US units the paper is US letter, and a jacket takes two pages, as the command prints."""
+    raw = pdf_of(written(JACKET, "us")[0], date(2026, 3, 1))
+    assert b"/CreationDate (D:20260301000000+00'00')" in raw
+    paper = sheets_of_paper(raw)
     assert len(paper) <= 2
     for width, height in paper:
         assert LETTER == pytest.approx((width, height), abs=1)
 
 
-def test_the_counting_of_pages_sees_a_third(chromium: str, tmp_path: Path) -> None:
+def test_the_counting_of_pages_sees_a_third(browser: Browser) -> None:
     """A page of three sheets counts as three."""
-    page, out = tmp_path / "three.html", tmp_path / "three.pdf"
-    page.write_text("<p style='break-after:page'>1<p style='break-after:page'>2<p>3", "utf-8")
-    run_browser(chromium, tmp_path, f"--print-to-pdf={out}", page.as_uri())
-    assert 3 == len(sheets_of_paper(out.read_bytes()))
+    page = "<p style='break-after:page'>1<p style='break-after:page'>2<p>3"
+    assert 3 == len(sheets_of_paper(printed_by(browser, page)))
 
 
 @every_demo
 def test_a_telephone_needs_no_sideways_scrolling(
-    demo: str, pages: dict[str, Path], chromium: str, tmp_path: Path
+    demo: str, pages: dict[str, Path], browser: Browser
 ) -> None:
     """At the width of a telephone nothing of the page stands out to the right."""
     script = (
@@ -175,7 +138,7 @@ def test_a_telephone_needs_no_sideways_scrolling(
         "all: d.body.querySelectorAll('*').length})"
     )
     page = pages[demo].read_text(encoding="utf-8")
-    found = measured(chromium, tmp_path, page, PHONE, script)
+    found = measured(browser, page, PHONE, script)
     assert isinstance(found, dict)
     assert found["all"] > 50
     assert {"wide": 0, "out": [], "all": found["all"]} == found
@@ -186,8 +149,7 @@ def test_the_browser_holds_every_clash_and_seam(
     demo: str,
     pages: dict[str, Path],
     reports: dict[str, Answer],
-    chromium: str,
-    tmp_path: Path,
+    browser: Browser,
 ) -> None:
     """In the browser's own tree stand all seams as rows and all clashes with what to do."""
     script = (
@@ -197,7 +159,7 @@ def test_the_browser_holds_every_clash_and_seam(
         "cures: d.querySelectorAll('.conflicts .do').length})"
     )
     page = pages[demo].read_text(encoding="utf-8")
-    found = measured(chromium, tmp_path, page, 1000, script)
+    found = measured(browser, page, 1000, script)
     assert isinstance(found, dict)
     report = reports[demo]
     assert [seam.name for seam in report.seams] == found["seams"]
@@ -216,21 +178,16 @@ def booklet(demo: Path, paper: str = "a4") -> str:
 
 @pytest.mark.parametrize(("paper", "size"), [("a4", A4), ("letter", LETTER)])
 def test_a_booklet_prints_on_both_papers(
-    paper: str, size: tuple[float, float], chromium: str, tmp_path: Path
+    paper: str, size: tuple[float, float], browser: Browser
 ) -> None:
     """All pages have the size that was asked for, and there are at most 17 of a busy jacket."""
-    page, out = tmp_path / "b.html", tmp_path / "b.pdf"
-    page.write_text(booklet(JACKET, paper), encoding="utf-8")
-    run_browser(
-        chromium, tmp_path, "--no-pdf-header-footer", f"--print-to-pdf={out}", page.as_uri()
-    )
-    found = sheets_of_paper(out.read_bytes())
+    found = sheets_of_paper(printed_by(browser, booklet(JACKET, paper)))
     assert 8 <= len(found) <= 17
     for width, height in found:
         assert size == pytest.approx((width, height), abs=1)
 
 
-def test_type_in_a_booklet_is_at_least_ten_point(chromium: str, tmp_path: Path) -> None:
+def test_type_in_a_booklet_is_at_least_ten_point(browser: Browser) -> None:
     """Whatever of it holds text, a mark or a number of a source too, is set in 10 point or more.
 
     The rules for paper are put in force on the screen, where the browser tells what they come to.
@@ -246,13 +203,12 @@ def test_type_in_a_booklet_is_at_least_ten_point(chromium: str, tmp_path: Path) 
         "[...e.childNodes].some(n => n.nodeType == 3 && n.data.trim()))"
         ".map(e => parseFloat(d.defaultView.getComputedStyle(e).fontSize) * 0.75)"
     )
-    sizes = measured(chromium, tmp_path, page, 1000, script)
+    sizes = measured(browser, page, 1000, script)
     assert isinstance(sizes, list)
     assert len(sizes) > 200
     assert round(min(sizes), 2) >= 10
     drawn = measured(
-        chromium,
-        tmp_path,
+        browser,
         page,
         A4_BETWEEN_MARGINS_PX,
         "d => [...d.querySelectorAll('figure svg')].map(s => Math.min(...[...s.querySelectorAll("

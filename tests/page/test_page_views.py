@@ -45,6 +45,7 @@ ADDRESSES = (
     f"{JACKET}/iron",
     f"{JACKET}/iron?place=hem+frill",
     f"{JACKET}/order",
+    f"{JACKET}/cut",
     f"{JACKET}/label",
     f"{JACKET}/label?market=us",
     f"{JACKET}/booklet?paper=letter",
@@ -169,6 +170,31 @@ def test_the_order_says_in_words_what_its_line_shows(client: TestClient) -> None
     boxes = [e for e in root.iter("button") if e.get("name") in ("tick", "untick")]
     assert words.startswith(f"{len(boxes)} steps: ")
     assert len(boxes) > 30
+
+
+def test_the_lay_of_a_cloth_is_to_scale_and_says_the_same_in_words(client: TestClient) -> None:
+    """The shell on the fold: the back, 54 by 66 cm, lies half, and each outline has its line."""
+    root = root_of(client.get(f"{JACKET}/cut").text)
+    drawing = next(e for e in root.iter() if e.get("class") == "lay")
+    corners = [e.get("points", "").split() for e in drawing.iter() if e.tag.endswith("polygon")]
+    sides = []
+    for points in corners:
+        xs, ys = zip(*(map(float, point.split(",")) for point in points), strict=True)
+        sides.append((max(ys) - min(ys), max(xs) - min(xs)))
+    half_back = next(one for one in sides if abs(one[1] / one[0] - 66 / 27) < 0.02)
+    scale = half_back[1] / 66
+    for wide, long in ((32, 68), (14, 66), (42, 62)):
+        assert any(
+            wide == pytest.approx(a / scale, rel=0.01)
+            and long == pytest.approx(b / scale, rel=0.01)
+            for a, b in sides
+        )
+    listed = next(e for e in root.iter("ol") if e.get("class") == "numbered")
+    lines = ["".join(e.itertext()) for e in listed]
+    assert "back: 0 to 66 cm along, 0 to 27 cm from the fold, half of it, on the fold" in lines
+    words = next(e.text or "" for e in drawing if e.tag.endswith("}desc"))
+    assert [] == [line for line in lines if line not in words]
+    assert len(lines) == len(corners)
 
 
 def test_why_names_who_says_it_and_on_whose_word(client: TestClient) -> None:

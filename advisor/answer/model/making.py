@@ -107,6 +107,34 @@ class ToldCheck:
 
 
 @dataclass(frozen=True, slots=True)
+class ToldLies:
+    """Pieces that lie together on their cloth, mm from its usable edge (or the fold) and along it.
+
+    `number` pieces are cut there; `outlines_mm` are the corners of each as (across, along), of
+    half a piece where it lies on the fold.
+    """
+
+    piece: str
+    number: int
+    across_mm: tuple[float, float]
+    along_mm: tuple[float, float]
+    way: str
+    folded: bool
+    outlines_mm: tuple[tuple[tuple[float, float], ...], ...]
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class ToldLaid:
+    """The lay of a cloth's pieces, once it has shrunk: its size in mm, and all of them in order."""
+
+    usable_mm: float
+    length_mm: float
+    pieces: tuple[ToldLies, ...]
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
 class ToldCloth:
     """Cloth to buy."""
 
@@ -126,6 +154,7 @@ class ToldCloth:
     wrong: str
     says: tuple[str, ...]
     sources: tuple[str, ...]
+    laid: ToldLaid | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,6 +14,7 @@ from advisor.answer.model.answer import Answer
 from advisor.answer.model.order import ToldStep
 from advisor.errors import InputError
 from advisor.render.label_html import LabelView, label_view
+from advisor.render.lay_svg import lay_svg
 from advisor.render.layers_svg import layers_svg, layers_words
 from advisor.render.making_blocks import shopping, tests_in_full
 from advisor.render.markup import FOLDER, css_string, rendered, whole_page
@@ -56,6 +57,17 @@ class Trial:
 
 
 @dataclass(frozen=True, slots=True)
+class Lay:
+    """How the pieces of a cloth are laid: a drawing, what it shows, and all pieces in words."""
+
+    id: str
+    name: str
+    drawing: str
+    text: str
+    pieces: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Booklet:
     """What the template of a booklet sets."""
 
@@ -69,6 +81,7 @@ class Booklet:
     line: str
     line_key: str
     buy: tuple[Section, ...]
+    lays: tuple[Lay, ...]
     label: LabelView | None
     trials: tuple[Trial, ...]
     sources: tuple[tuple[str, str, str], ...]
@@ -79,7 +92,7 @@ def booklet_of(report: Answer, day: date, colours: Mapping[str, str] | None = No
     units = system_of(report)
     numbers = Numbers(report, most=2)
     sheet = sheet_of(report, numbers, _ELSEWHERE)
-    buy = _apart(plain_section(section) for section in shopping(report, numbers))
+    buy = apart(plain_section(section) for section in shopping(report, numbers))
     label = label_view(report, numbers) if report.label is not None else None
     tests = tests_in_full(report, numbers)
     steps = report.work.order if report.work is not None else ()
@@ -98,6 +111,7 @@ def booklet_of(report: Answer, day: date, colours: Mapping[str, str] | None = No
         line=order_svg(steps) if steps else "",
         line_key=KEY,
         buy=buy,
+        lays=lays_of(report),
         label=label,
         trials=tuple(_trial(item) for item in tests.items),
         sources=tuple(numbers.entries()),
@@ -140,7 +154,23 @@ def day_words(day: date) -> str:
     return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
 
 
-def _apart(sections: Iterable[Section]) -> tuple[Section, ...]:
+def lays_of(report: Answer) -> tuple[Lay, ...]:
+    """How the pieces of each cloth are laid."""
+    units = system_of(report)
+    return tuple(
+        Lay(
+            f"lay-{number}",
+            row.fabric,
+            lay_svg(row, units),
+            row.laid.text,
+            tuple(lies.text for lies in row.laid.pieces),
+        )
+        for number, row in enumerate(report.cloth or (), 1)
+        if row.laid is not None
+    )
+
+
+def apart(sections: Iterable[Section]) -> tuple[Section, ...]:
     """Sections of which no two share an id."""
     found: dict[str, Section] = {}
     for section in sections:

@@ -33,7 +33,7 @@ COLUMNS: tuple[tuple[str, tuple[str, ...]], ...] = (
 """The columns of the seams and the lines that stand in each; other lines follow below the row."""
 USUAL = "as every seam"
 _SIZES = ((6500, "small"), (11000, "medium"))
-LINES = {"metric": 188, "us": 170}
+LINES = {"metric": 184, "us": 170}
 """What of the text's lines two pages of A4 and two of US letter hold, the picture beside them."""
 PICTURE = (
     "Bar: borne. Hatched: takes a press. Stroke: limit. Diamond: wanted, not borne. Dotted: what "
