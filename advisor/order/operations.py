@@ -207,9 +207,10 @@ class _Maker:
         works = self.knowledge.order.operations
         listed = self.facts.listed(place)
         if self.facts.fitting.basted(place) and all(op.id != "baste" for op in listed):
-            leaks = any(self.facts.proofed(cloth) for cloth in place.cloths)
-            baste = replace(works["baste"], verb="clip", does=CLIPPED) if leaks else works["baste"]
-            listed.insert(len(place.kind.prepares), baste)
+            listed.insert(len(place.kind.prepares), works["baste"])
+        if any(self.facts.proofed(cloth) for cloth in place.cloths):
+            clipped = replace(works["baste"], verb="clip", does=CLIPPED)
+            listed = [clipped if op.id == "baste" else op for op in listed]
         chosen = [op for op in listed if self.facts.wanted(op, place)]
         past = [self.facts.fitting.past_recall(place, op) for op in chosen]
         return [self._stage(op, place, k, past[: k + 1]) for k, op in enumerate(chosen)]

@@ -79,6 +79,7 @@ class _Reader:
         kinds = knowledge.places.kinds
         self.fastenings = {id_: k for id_, k in kinds.items() if k.family == "fastening"}
         self.kinds = {word.replace(" ", "-") for word in known_kinds(knowledge)}
+        self.by_name = _roles_by_name(knowledge)
 
     def order(self, about: dict[str, Any]) -> Wishes:
         at: Steps = ("order",)
@@ -118,7 +119,7 @@ class _Reader:
             if isinstance(fastening, str):
                 kinds[name] = self._fastening(fastening, i)
             elif isinstance(said, str) and self._kind(said, i):
-                kinds[name] = _kind_name(said)
+                kinds[name] = self._kind_of(said)
             panels = self.names(row.get("joins"))
             if panels:
                 joins[name] = panels
@@ -126,7 +127,7 @@ class _Reader:
 
     def _kind(self, said: str, i: int) -> bool:
         known = sorted(kind.replace("-", " ") for kind in self.kinds)
-        if not self.kinds or _kind_name(said) in self.kinds:
+        if not self.kinds or self._kind_of(said) in self.kinds:
             return True
         self.findings.say(
             ("seams", i, "kind"),
@@ -135,6 +136,10 @@ class _Reader:
             (said, known),
         )
         return False
+
+    def _kind_of(self, said: str) -> str:
+        word = _kind_name(said)
+        return word if word in self.kinds else self.by_name.get(word, word)
 
     def _fastening(self, said: str, i: int) -> str:
         """The kind of place that a fastening is; "" where the word is no fastening."""
@@ -202,6 +207,12 @@ class _Reader:
             f"minutes such as 90 min or 1.5 h, at most {most:g}",
         )
         return None
+
+
+def _roles_by_name(knowledge: Knowledge) -> dict[str, str]:
+    """Kinds of place by the name under which they are printed, which she may type back."""
+    kinds = knowledge.places.kinds.items()
+    return {_kind_name(kind.name): id_ for id_, kind in kinds}
 
 
 def _rows(listed: Any) -> list[tuple[int, dict[str, Any]]]:

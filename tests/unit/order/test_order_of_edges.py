@@ -267,3 +267,30 @@ def test_order_and_sheet_set_one_iron(name: str) -> None:
         assert words == ("" if sheet.startswith("no iron") else sheet)
         told += 1
     assert told > 3
+
+
+WAXED = """\
+garment: Round coat
+fitting: to the body
+fabrics:
+  cloth: {fabric: waxed cotton}
+seams:
+  - {name: side, layers: [cloth, cloth], length: 60 cm}
+  - {name: shoulder, layers: [cloth, cloth], length: 14 cm}
+"""
+
+
+def test_no_needle_goes_through_proofed_cloth_to_try_it_on() -> None:
+    """`trade-waterproof`: every hole leaks, so what is tried on is held by clips."""
+    tasks = [t for t in work_of(WAXED).tasks.values() if t.op == "baste"]
+    assert {"clip side", "clip shoulder"} == {t.id for t in tasks}
+    assert all("no pin and no basting" in t.step.does for t in tasks)
+
+
+def test_a_seam_that_is_felled_is_not_made_as_a_taped_one() -> None:
+    """Its row is folded in; steps, bulk and settings speak of one way to make it."""
+    folded = {
+        t.place.name for t in work_of(WAXED).tasks.values() if t.op == "fold-under" and t.place
+    }
+    assert {"side", "shoulder"} == folded
+    assert not [t for t in work_of(WAXED).tasks.values() if t.op == "seal"]

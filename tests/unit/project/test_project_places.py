@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from advisor.errors import InputError
+from advisor.knowledge.places import PlaceKind
 from advisor.project.garment import Garment, Seam
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
@@ -68,6 +69,12 @@ def test_a_kind_that_is_said_is_not_assumed() -> None:
     found = one("waistband button", more=", kind: dart")
     assert ("dart", "") == (found.place, found.placed_by)
     assert "kind" not in found.assumed
+
+
+@pytest.mark.parametrize("kind", [k for k in known().places.kinds.values() if k.id != "seam"])
+def test_a_kind_is_said_by_the_name_it_is_printed_by(kind: PlaceKind) -> None:
+    """`collar seam`, `snaps`: what `explain places` shows may be typed back."""
+    assert kind.id == one("side", more=f", kind: {kind.name}").place
 
 
 def test_a_fastening_is_said_on_one_cloth() -> None:
