@@ -302,6 +302,15 @@ def picking(verdict: Verdict, option: int, why: str) -> Verdict:
     return replace(verdict, pick=float(option), because=tuple(kept), given_up=given_up)
 
 
+def picking_number(verdict: Verdict, value: float, why: str) -> Verdict:
+    """The verdict with another of its advised values picked, and why."""
+    about = verdict.aspect.id
+    claim = Claim(
+        about, (value, value), 0, value, "may", "", why, ("derived",), 2, f"aspect {about}"
+    )
+    return replace(verdict, pick=value, because=(*verdict.because, Said(HERE, claim)))
+
+
 def _single(
     who: str, aspect: Aspect, option: int, why: str, sources: tuple[str, ...], rank: int = 2
 ) -> Said:

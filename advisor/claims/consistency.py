@@ -11,17 +11,22 @@ from dataclasses import replace
 from typing import Final
 
 from advisor.claims.collect import Place
-from advisor.claims.combine import Verdict, decide, narrowed, picking
+from advisor.claims.combine import Verdict, decide, narrowed, picking, picking_number
 from advisor.claims.valuesets import Choice, Span
 from advisor.craft.irondial import mark_for
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
 from advisor.project.garment import Garment
 
-KIND, FINISH, DWELL = "seam.kind", "seam.finish", "press.dwell"
+KIND, FINISH, STITCH, DWELL = "seam.kind", "seam.finish", "stitch.type", "press.dwell"
 MOTION, MOISTURE = "press.motion", "press.moisture"
-LINKED: Final = frozenset({KIND, FINISH, DWELL, MOTION})
+LINKED: Final = frozenset({KIND, FINISH, STITCH, DWELL, MOTION, MOISTURE})
 """Aspects whose verdicts this room may change; they are decided afresh every time."""
 STEAM: Final = "hover with steam"
+STEAMY: Final = 2.0
+"""The degree of moisture that is steam."""
+OVERLOCKED: Final = "overlocked"
+OVERLOCKS: Final = frozenset({"503", "504", "514", "516"})
+"""Stitches that join and neaten in one pass."""
 ENCLOSED: Final = "enclosed in the seam"
 ENCLOSING: Final = frozenset({"French", "mock French", "felled", "self-bound"})
 DOUBLE: Final = "double-stitched"
@@ -42,9 +47,11 @@ def agree(
     for place, by_aspect in verdicts.items():
         _no_iron(by_aspect)
         _iron_moves(by_aspect)
+        _below_steam(by_aspect)
         if place.scope == "seam":
             _by_hand(by_aspect)
             _no_pins(by_aspect)
+            _in_one_pass(by_aspect)
             _edges(by_aspect)
             _idle_glue(garment, by_aspect, knowledge)
 
@@ -54,7 +61,7 @@ def _no_iron(by_aspect: dict[str, Verdict]) -> None:
     heat, motion, moist = (by_aspect.get(name) for name in (LIMIT_ASPECT, MOTION, MOISTURE))
     if heat is None or motion is None or motion.clash or not _unmarked(heat):
         return
-    left = ["finger-press"] if moist and _at_most(moist, 0.0) else ["finger-press", STEAM]
+    left = ["finger-press"] if moist and _drier(moist) else ["finger-press", STEAM]
     # How an iron would have to move is nobody's wish where there is none.
     mask = Choice(sum(1 << motion.aspect.words.index(word) for word in left))
     idle = {
@@ -82,15 +89,27 @@ def _iron_moves(by_aspect: dict[str, Verdict]) -> None:
         by_aspect[MOTION] = picking(motion, option, why)
 
 
+def _below_steam(by_aspect: dict[str, Verdict]) -> None:
+    """Steam is held above a place that may have steam, and above no other."""
+    motion, moist = by_aspect.get(MOTION), by_aspect.get(MOISTURE)
+    if motion is None or moist is None or motion.clash or _word(motion) != STEAM:
+        return
+    if not _drier(moist):
+        by_aspect[MOISTURE] = picking_number(moist, STEAMY, "Steam held above it is what presses it.")
+        return
+    left = [word for word in motion.aspect.words if word != STEAM]
+    by_aspect[MOTION] = narrowed(motion, left, "It gets no steam here.")
+
+
 def _unmarked(heat: Verdict) -> bool:
     """Whether no mark of the dial is cool enough for what is advised."""
     span = heat.advised
     return isinstance(span, Span) and not span.is_empty and mark_for(span.high) is None
 
 
-def _at_most(verdict: Verdict, most: float) -> bool:
-    """Whether no more than so much is advised at a place."""
-    return isinstance(verdict.advised, Span) and verdict.advised.high <= most
+def _drier(moist: Verdict) -> bool:
+    """Whether a place may have no steam."""
+    return isinstance(moist.advised, Span) and moist.advised.high < STEAMY
 
 
 def _no_pins(by_aspect: dict[str, Verdict]) -> None:
@@ -102,15 +121,32 @@ def _no_pins(by_aspect: dict[str, Verdict]) -> None:
 
 def _by_hand(by_aspect: dict[str, Verdict]) -> None:
     """Where nothing but the hand may sew, the machine is not set and neats no edge."""
-    stitch, finish = by_aspect.get("stitch.type"), by_aspect.get(FINISH)
+    stitch, finish = by_aspect.get(STITCH), by_aspect.get(FINISH)
     if stitch is None or _options(stitch) != ["hand"]:
         return
     for aspect, verdict in list(by_aspect.items()):
-        if verdict.aspect.asked_of == "machine" and aspect != "stitch.type":
+        if verdict.aspect.asked_of == "machine" and aspect != STITCH:
             del by_aspect[aspect]
     if finish is not None and not finish.clash:
         left = [w for w in finish.aspect.words if w not in BY_MACHINE]
         by_aspect[FINISH] = narrowed(finish, left, "This place is sewn by hand.")
+
+
+def _in_one_pass(by_aspect: dict[str, Verdict]) -> None:
+    """What is sewn and neatened in one pass is sewn by an overlock stitch, else it is plain."""
+    kind, stitch = by_aspect.get(KIND), by_aspect.get(STITCH)
+    if kind is None or stitch is None or _word(kind) != OVERLOCKED or stitch.pick is None:
+        return
+    if _word(stitch) in OVERLOCKS:
+        return
+    able = [word for word in _options(stitch) if word in OVERLOCKS]
+    if able:
+        why = "It sews the seam and neatens its edges in one pass."
+        by_aspect[STITCH] = picking(stitch, stitch.aspect.words.index(able[0]), why)
+    else:
+        left = [word for word in kind.aspect.words if word != OVERLOCKED]
+        why = "Nothing that overlocks is to sew it, so it is joined first and neatened apart."
+        by_aspect[KIND] = narrowed(kind, left, why)
 
 
 def _edges(by_aspect: dict[str, Verdict]) -> None:

@@ -10,13 +10,12 @@ same pick.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Final
 
 from advisor.claims.collect import Place
-from advisor.claims.combine import HERE, Verdict, picking
+from advisor.claims.combine import Verdict, picking, picking_number
 from advisor.claims.judgement import Judgement, Shade
-from advisor.claims.speakers import Said
 from advisor.claims.valuesets import Choice, Span
 from advisor.construction.rack import (
     FIBRE,
@@ -32,7 +31,7 @@ from advisor.craft.colour import SLIGHT, lab_of, match
 from advisor.craft.sharing import Thread as Candidate
 from advisor.craft.sharing import fewest
 from advisor.knowledge.mine import Reel
-from advisor.knowledge.model import Claim, Knowledge
+from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
 
 THREADS: Final = frozenset({FIBRE, SIZE})
@@ -158,14 +157,17 @@ def _is_had(thread: Thread, one: _Wanted, reels: tuple[Reel, ...]) -> bool:
 
 
 def _best(one: _Wanted, group: list[_Wanted], had: tuple[Reel, ...]) -> Thread:
-    """The thread of a place: what most bear, what she has, what most would pick, then the own."""
+    """The thread of a place: what most bear, what she has, what most would pick, nearest to all.
+
+    It is counted alike from every place, so that places that bear the same come to one thread.
+    """
 
     def worth(thread: Thread) -> tuple[float, ...]:
         bear = sum(other.bears(thread) for other in group)
         like = sum(other.pick == thread for other in group)
-        own = thread[0] == one.pick[0]
-        near = -abs(thread[1] - one.pick[1])
-        return (bear, _is_had(thread, one, had), like, own, near, -thread[1], -thread[0])
+        fibre = sum(other.pick[0] == thread[0] for other in group)
+        apart = sum(abs(thread[1] - other.pick[1]) for other in group)
+        return (bear, _is_had(thread, one, had), like, fibre, -apart, -thread[1], -thread[0])
 
     return max(_threads(one), key=worth)
 
@@ -175,11 +177,4 @@ def _take(one: _Wanted, thread: Thread) -> None:
     if fibre != one.pick[0]:
         one.by_aspect[FIBRE] = picking(one.by_aspect[FIBRE], fibre, WHY)
     if size != one.pick[1]:
-        one.by_aspect[SIZE] = _sized(one.by_aspect[SIZE], size)
-
-
-def _sized(verdict: Verdict, size: float) -> Verdict:
-    """A size that is advised, picked because it is shared."""
-    about = verdict.aspect.id
-    claim = Claim(about, (size, size), 0, size, "may", "", WHY, ("derived",), 2, f"aspect {about}")
-    return replace(verdict, pick=size, because=(*verdict.because, Said(HERE, claim)))
+        one.by_aspect[SIZE] = picking_number(one.by_aspect[SIZE], size, WHY)

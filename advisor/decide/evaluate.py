@@ -10,12 +10,13 @@ from advisor.claims.shrinking import SHRINK, shrink_as_cleaned
 from advisor.claims.speakers import Said
 from advisor.claims.workarounds import settle
 from advisor.construction.bulk import add_bulk
+from advisor.construction.edgeroom import ALLOWANCE, give_room
 from advisor.construction.needlestack import add_needles
 from advisor.construction.threadshare import THREADS, share_threads
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
 
-AFRESH = LINKED | THREADS | {SHRINK}
+AFRESH = LINKED | THREADS | {ALLOWANCE, SHRINK}
 """Aspects that hang on other answers, so that like words may bring another verdict."""
 
 
@@ -37,6 +38,7 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     }
     agree(garment, verdicts, knowledge)
     shrink_as_cleaned(garment, verdicts, knowledge)
+    give_room(garment, verdicts)
     shades = share_threads(garment, verdicts, knowledge)
     add_bulk(garment, gathered, verdicts, knowledge)
     add_needles(garment, gathered, verdicts, knowledge)

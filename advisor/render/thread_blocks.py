@@ -28,12 +28,20 @@ def _of_tex(row: ToldThread) -> str:
     return f" of tex {row.tex:g}" if row.tex is not None else ""
 
 
+def _takes(row: ToldThread, units: System) -> str:
+    """What needle and bobbin take, rounded so that they add up to the total that is told."""
+    metre = 0.9144 if units == "us" else 1.0
+    needle_m = round(row.needle_m / metre)
+    rest = round((row.total_m - row.looper_m) / metre) - needle_m
+    return f"needle {long(needle_m * metre, units)}, bobbin {long(rest * metre, units)}"
+
+
 def thread_item(row: ToldThread, units: System, numbers: Numbers) -> Item:
     """Thread of one colour: what it takes, what to buy, and what she has that suits."""
     tex = f", tex {row.tex:g}" if row.tex is not None else ""
     parts = []
     if row.total_m > 0:
-        text = f"needle {long(row.needle_m, units)}, bobbin {long(row.bobbin_m, units)}"
+        text = _takes(row, units)
         if row.overlocker_m:
             cones = long(row.overlocker_m, units)
             text += f", looper {long(row.looper_m, units)}; {cones} of it comes off the cones"
