@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from advisor.construction.holding import Holding
 from advisor.construction.seamwork import (
     CONFLICT,
@@ -305,8 +303,3 @@ def reels_text(reels: tuple[tuple[int, float], ...], cones: int) -> str:
     if cones:
         parts.append(f"{cones} cones for the overlocker")
     return ", ".join(parts)
-
-
-def metres(row: dict[str, Any]) -> str:
-    """Length of thread, rounded up to whole metres."""
-    return f"{row['total_m']:.0f} m"

@@ -8,7 +8,7 @@ from advisor.answer import wording
 from advisor.answer.model.told import ToldClaim, ToldFact, ToldVerdict
 from advisor.answer.teller import Teller
 from advisor.claims.collect import Place
-from advisor.claims.combine import Verdict, against, deciders
+from advisor.claims.combine import Verdict, against, deciders, overrun
 from advisor.claims.judgement import Judgement
 from advisor.claims.speakers import Said
 from advisor.claims.valuesets import Choice, Span
@@ -47,7 +47,9 @@ def told_verdict(place: Place, verdict: Verdict, teller: Teller) -> ToldVerdict:
             [told_claim(said, aspect, teller, decides=True) for said in first]
             + [told_claim(said, aspect, teller, decides=False) for said in rest]
         ),
-        given_up=tuple(_given_up(said, verdict, teller) for said in verdict.given_up),
+        given_up=tuple(
+            _given_up(said, verdict, teller) for said in (*verdict.given_up, *overrun(verdict))
+        ),
         limit=verdict.allowed.high if limited and isinstance(verdict.allowed, Span) else None,
     )
 

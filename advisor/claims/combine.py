@@ -326,6 +326,25 @@ def against(verdict: Verdict, lost: Said) -> tuple[Said, ...]:
     return tuple(alone or verdict.because)
 
 
+def overrun(verdict: Verdict) -> tuple[Said, ...]:
+    """Those who are met and would like less than is picked, because another layer needs more.
+
+    It counts where too much harms; each comes back as the wish that it had, up to its best.
+    """
+    pick = verdict.pick
+    if pick is None or not verdict.aspect.gentle or not isinstance(verdict.advised, Span):
+        return ()
+    found = []
+    for said in verdict.because:
+        best, low = said.claim.best, _span(said)[0]
+        others = (s for s in verdict.because if s.cloths != said.cloths)
+        if best is None or best >= pick or not any(_span(s)[0] > best for s in others):
+            continue
+        wish = replace(said.claim, span=(low, best), strength="should")
+        found.append(replace(said, claim=wish))
+    return tuple(found)
+
+
 def deciders(verdict: Verdict) -> tuple[Said, ...]:
     """The few claims that make the pick what it is, out of all that agree with it."""
     if verdict.pick is None:

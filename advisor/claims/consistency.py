@@ -95,7 +95,9 @@ def _below_steam(by_aspect: dict[str, Verdict]) -> None:
     if motion is None or moist is None or motion.clash or _word(motion) != STEAM:
         return
     if not _drier(moist):
-        by_aspect[MOISTURE] = picking_number(moist, STEAMY, "Steam held above it is what presses it.")
+        by_aspect[MOISTURE] = picking_number(
+            moist, STEAMY, "Steam held above it is what presses it."
+        )
         return
     left = [word for word in motion.aspect.words if word != STEAM]
     by_aspect[MOTION] = narrowed(motion, left, "It gets no steam here.")

@@ -43,12 +43,6 @@ def render_order(data: Answer) -> str:
     return "\n".join(lines + _after(work)) + "\n"
 
 
-def render_cycles(conflicts: Sequence[ToldConflict]) -> str:
-    """What the order of work cannot have, for the list of conflicts; empty where there is none."""
-    lines = _cycles(conflicts)
-    return "\n".join(["", *lines]) + "\n" if lines else ""
-
-
 def _cycles(conflicts: Sequence[ToldConflict]) -> list[str]:
     lines: list[str] = []
     for conflict in conflicts:

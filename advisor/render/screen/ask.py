@@ -165,10 +165,11 @@ def _short(aspect: str, text: str, most: int) -> str:
 
 
 def _lost(verdicts: Verdicts) -> list[str]:
-    """Wishes that gave way, by name, one for each aspect."""
+    """Wishes that gave way, by name, one for each aspect; those under the iron first."""
+    pressed_first = sorted(verdicts.items(), key=lambda found: not found[0].startswith("press."))
     told = [
         f"{claim.who} wanted {phrase_of(aspect, claim.says)}"
-        for aspect, verdict in verdicts.items()
+        for aspect, verdict in pressed_first
         for claim in verdict.given_up[:1]
         if claim.strength == "should"
     ]

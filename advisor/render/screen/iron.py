@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from advisor.answer.model.answer import Answer
-from advisor.answer.model.heat import ToldHeat, ToldIron
+from advisor.answer.model.heat import ToldIron
 from advisor.answer.model.plan import ToldIronSetting
+from advisor.answer.model.told import ToldVerdict
 from advisor.answer.press_clause import LONG_S, budget, seconds, wait_words
 from advisor.errors import InputError, Problem, nearest
 from advisor.render.iron_text import picture
@@ -15,13 +16,14 @@ from advisor.render.printed.parts import degree
 from advisor.render.screen.blocks import Block, Columns, Heading, Para, Picture, Rows, Title
 from advisor.render.screen.draw import drawn
 
+DWELL = "press.dwell"
 PRESS = (
     "press.moisture",
     "press.side",
     "press.cloth",
     "press.surface",
     "press.motion",
-    "press.dwell",
+    DWELL,
 )
 SHORT = ("press.moisture", "press.cloth")
 """What the table of all places has room for; a place by itself tells all of it."""
@@ -102,10 +104,13 @@ def _one(answer: Answer, place: str, verdicts: Verdicts) -> Iterator[Block]:
     found = next((i for i in answer.iron or () if (i.scope, i.place) == ("seam", place)), None)
     yield Heading(f"Set for {place}")
     rows = [] if iron is None else [("iron", iron.text)]
-    told = [text for text, verdict in line_parts(verdicts, PRESS)]
+    longest = _longest(answer, place)
+    ruled = _is_stricter(verdicts.get(DWELL), longest)
+    lines = [aspect for aspect in PRESS if aspect != DWELL or ruled]
+    told = [text for text, verdict in line_parts(verdicts, lines)]
     if told:
         rows.append(("press", ", ".join(told)))
-    at_a_time = _seconds(answer, place)
+    at_a_time = "" if ruled else _seconds(longest)
     if at_a_time:
         rows.append(
             ("at a time", f"{at_a_time}, then lift and let it cool (computed, not measured)")
@@ -139,7 +144,8 @@ def _table(
             continue
         told = [text for text, _ in line_parts(verdicts.get(("seam", place), {}), SHORT)]
         how = ", ".join(told) if iron.mark else ""
-        alike.setdefault((iron.text, how, _seconds(answer, place)), []).append(place)
+        at_a_time = _seconds(_longest(answer, place))
+        alike.setdefault((iron.text, how, at_a_time), []).append(place)
     rows = tuple((", ".join(names), *same) for same, names in alike.items())
     yield Columns(("place", "iron", "press", "at a time"), rows, (4, 5, 3, 2))
 
@@ -148,11 +154,21 @@ def _setting(answer: Answer, place: str) -> ToldIronSetting | None:
     return next((i for i in answer.irons if (i.scope, i.place) == ("seam", place)), None)
 
 
-def _seconds(answer: Answer, place: str) -> str:
-    """The longest press where it has to be counted."""
-    rows: list[ToldHeat] = [row for row in answer.heat or () if row.place == place]
-    longest = budget(rows)
-    return "" if longest is None or longest >= LONG_S else f"at most {seconds(longest)}"
+def _longest(answer: Answer, place: str) -> float | None:
+    """The longest press that is computed, s; None where none has to be counted."""
+    longest = budget([row for row in answer.heat or () if row.place == place])
+    return None if longest is None or longest >= LONG_S else longest
+
+
+def _is_stricter(ruled: ToldVerdict | None, longest: float | None) -> bool:
+    """Whether the time that rules give is told, and not the computed one."""
+    if longest is None:
+        return True
+    return ruled is not None and isinstance(ruled.high, float) and ruled.high <= longest
+
+
+def _seconds(longest: float | None) -> str:
+    return "" if longest is None else f"at most {seconds(longest)}"
 
 
 def _burns(answer: Answer, places: list[str]) -> Iterator[tuple[str, str]]:
