@@ -14,7 +14,7 @@ from itertools import combinations
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
 from advisor.claims.judgement import Judgement
-from advisor.claims.valuesets import Span
+from advisor.claims.valuesets import Choice, Span
 from advisor.construction.finishing import finish_of
 from advisor.craft.allowance import fit, need
 from advisor.decide.evaluate import judge
@@ -65,13 +65,22 @@ def test_steam_is_held_only_above_what_gets_steam() -> None:
 
 
 def test_what_is_overlocked_is_sewn_by_an_overlock_stitch() -> None:
-    """One pass that joins and neatens; a lockstitch does not."""
-    wrong = [
-        asked
-        for asked, _, verdicts in places()
-        if word(verdicts, "seam.kind") == "overlocked"
-        and word(verdicts, "stitch.type") not in {*OVERLOCKS, "hand", ""}
-    ]
+    """One pass that joins and neatens; a lockstitch does not. Where there is an overlocker."""
+    wrong = []
+    for entry in known().fabrics():
+        text = (
+            "garment: One\nmaker: {machine: household, overlocker: 4-thread}\n"
+            f"fabrics:\n  cloth: {{fabric: {entry.name}}}\nseams:\n"
+            "  - {name: side, layers: [cloth, cloth], worn next to skin: yes}\n"
+        )
+        judgement = judge(garment_of(parse_yaml(text, "one.yaml"), known()), known())
+        verdicts = judgement.verdicts[Place("seam", "side")]
+        sewn = {*OVERLOCKS, "hand", ""}
+        if (
+            word(verdicts, "seam.kind") == "overlocked"
+            and word(verdicts, "stitch.type") not in sewn
+        ):
+            wrong.append(entry.name)
     assert [] == wrong
 
 
@@ -89,17 +98,31 @@ def test_the_allowance_has_room_for_the_finish_that_is_picked() -> None:
     assert [] == wrong
 
 
-def test_places_that_bear_the_same_threads_share_one() -> None:
-    """Of one colour; whichever of them stands first."""
-    for cloths in list(combinations(forty(), 2))[::40]:
-        text = "garment: Two\nmaker: {machine: household}\nfabrics:\n"
-        text += "".join(
+def test_places_that_bear_the_same_thread_share_it() -> None:
+    """Of one colour: where some thread suits both, both are sewn with the same."""
+    wrong = []
+    for cloths in list(combinations(forty(), 2))[::20]:
+        cloth = "".join(
             f"  c{k}: {{fabric: {c}, colour: '#203040'}}\n" for k, c in enumerate(cloths)
         )
-        text += "seams:\n"
-        text += "  - {name: one, layers: [c0, c1]}\n  - {name: two, layers: [c1, c0]}\n"
-        judgement = judge(garment_of(parse_yaml(text, "two.yaml"), known()), known())
-        one, two = (judgement.verdicts[Place("seam", name)] for name in ("one", "two"))
-        for aspect in ("thread.fibre", "thread.size"):
-            if one[aspect].advised == two[aspect].advised:
-                assert one[aspect].pick == two[aspect].pick, (cloths, aspect)
+        seams = "  - {name: one, layers: [c0, c0]}\n  - {name: two, layers: [c1, c1]}\n"
+        text = f"garment: Two\nmaker: {{machine: household}}\nfabrics:\n{cloth}seams:\n{seams}"
+        verdicts = judge(garment_of(parse_yaml(text, "two.yaml"), known()), known()).verdicts
+        one, two = (threads(verdicts[Place("seam", name)]) for name in ("one", "two"))
+        if one[1] & two[1] and one[0] != two[0]:
+            wrong.append((cloths, one[0], two[0]))
+    assert [] == wrong
+
+
+def threads(
+    verdicts: dict[str, Verdict],
+) -> tuple[tuple[float | None, ...], set[tuple[float, ...]]]:
+    """The thread that is picked, and all that are advised, as fibre and tex."""
+    fibre, size = verdicts["thread.fibre"], verdicts["thread.size"]
+    able = {
+        (float(option), step)
+        for option in (fibre.advised.options() if isinstance(fibre.advised, Choice) else ())
+        for step in size.aspect.steps
+        if isinstance(size.advised, Span) and step in size.advised
+    }
+    return (fibre.pick, size.pick), able
