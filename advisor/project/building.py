@@ -174,6 +174,8 @@ def _crosses(seam: Seam, said: Any, asker: Asker, names: Mapping[str, str]) -> t
             (*asker.steps, "crosses") if isinstance(said, str) else (*asker.steps, "crosses", i)
         )
         other = names.get(" ".join(name.split()).casefold())
+        if other is None and "" in names:
+            continue  # the name of some seam cannot be read, which is said already
         if other is None:
             asker.findings.say(
                 here,
@@ -205,13 +207,32 @@ def _as_measured(seam: Seam) -> Seam:
     return replace(seam, making=making, uses=uses)
 
 
+def _layers(about: Mapping[str, Any]) -> list[Any]:
+    layers = about.get("layers")
+    return layers if isinstance(layers, list) else []
+
+
+def _fullness_said(about: Mapping[str, Any]) -> bool:
+    """Whether a layer has a fullness that is no number, which is said already."""
+    said = [layer.get("fullness", 1) for layer in _layers(about) if isinstance(layer, dict)]
+    return any(not _is_one(value) for value in said)
+
+
+def _is_one(value: Any) -> bool:
+    try:
+        return float(value) == 1
+    except (TypeError, ValueError):
+        return False
+
+
 def _full(seam: Seam, asker: Asker) -> Seam:
     """The seam with its full layer: by its pleats, or as it was said."""
     making = seam.making
     if not seam.uses:  # none of its layers was understood, which is said already
         return seam
     if making.pleats is None:
-        if making.gathers and not any(use.fullness > 1 for use in seam.uses):
+        told = len(_layers(asker.about)) == len(seam.uses) and not _fullness_said(asker.about)
+        if making.gathers and told and not any(use.fullness > 1 for use in seam.uses):
             asker.findings.say(
                 (*asker.steps, "gathers"),
                 "no layer of this seam has any fullness",

@@ -233,7 +233,9 @@ def _mix_of_shares(
                 (word, knowledge.fibre_names),
                 key=True,
             )
-        number = findings.attempt((*steps, word), partial(_share, word, share))
+        number = None
+        if share is None or is_scalar(share):
+            number = findings.attempt((*steps, word), partial(_share, word, share))
         if fibre is not None and number is not None:
             shares.append((fibre, number))
     if len(shares) < len(said) or not shares:

@@ -26,6 +26,11 @@ def read_colour(value: object) -> tuple[str, str]:
         InputError: it starts as a colour code and is none.
     """
     text = " ".join(str(value).split())
+    if not isinstance(value, str):
+        expected = 'a word such as navy, or a code in quotes such as "#27455f"'
+        raise InputError(
+            Problem(f"'colour': {shown(text)} is a number and no colour", None, expected)
+        )
     if text.startswith("#"):
         if not _HEX.fullmatch(text):
             raise InputError(

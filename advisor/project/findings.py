@@ -51,9 +51,39 @@ class Findings:
         """
         if self.problems:
             unique = dict.fromkeys(self.problems)
-            raise InputError(sorted(unique, key=in_file_order))
+            raise InputError(_said_once(sorted(unique, key=in_file_order)))
 
     def _where(self, steps: Steps, *, key: bool) -> Where | None:
         if self.document is None:
             return None
         return self.document.where_key(*steps) if key else self.document.where(*steps)
+
+
+def _said_once(problems: list[Problem]) -> list[Problem]:
+    """The same word not known in several places is one problem, at the first of them."""
+    groups: dict[str, list[Problem]] = {}
+    for number, problem in enumerate(problems):
+        same = problem.message if problem.nearest or _NAMED in problem.message else ""
+        groups.setdefault(same or str(number), []).append(problem)
+    return [_with_places(group) for group in groups.values()]
+
+
+_NAMED = "of this project is called"
+
+
+def _with_places(group: list[Problem]) -> Problem:
+    first, *others = group
+    if not others:
+        return first
+    lines = sorted({p.where.line for p in others if p.where and p.where.line})
+    lines = [line for line in lines if first.where is None or line != first.where.line]
+    also = f" (and so on line{'s' if len(lines) > 1 else ''} {_listed(lines)})" if lines else ""
+    return replace(first, message=first.message + also)
+
+
+def _listed(lines: list[int]) -> str:
+    shown = ", ".join(str(line) for line in lines[:_MOST_LINES])
+    return f"{shown} and {len(lines) - _MOST_LINES} more" if len(lines) > _MOST_LINES else shown
+
+
+_MOST_LINES = 5

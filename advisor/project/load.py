@@ -34,6 +34,13 @@ from advisor.project.wishes import with_wishes
 if TYPE_CHECKING:
     from advisor.textio.yamlfile import Document, Steps
 
+_WORDS = "a few words, such as 'nylon organza'"
+_NEEDS_WORDS = {
+    "fabric": _WORDS,
+    "notion": "its name, such as 'coil zip'",
+    "fibres": "{silk: 100}, or 'unknown' where nobody knows",
+}
+_LAYERS = "layers: [shell, shell], or on: shell for a fastening or a trimming"
 CLOTH_KEYS = frozenset(
     {
         "fabric",
@@ -70,28 +77,16 @@ def garment_of(document: Document, knowledge: Knowledge) -> Garment:
     Raises:
         InputError: with every problem of it.
     """
-    findings = Findings(document, list(_form_problems(document)))
+    from advisor.project.schema import ProjectForm  # noqa: PLC0415 - heavy, only a file needs it
+    from advisor.textio.mending import validated  # noqa: PLC0415
+
+    document, problems = validated(document, ProjectForm)
+    findings = Findings(document, problems)
     if not isinstance(document.data, dict):
         findings.stop()
     garment = _Reader(document.data, findings, knowledge).garment()
     findings.stop()
     return garment
-
-
-def _form_problems(document: Document) -> tuple[Any, ...]:
-    """What is wrong with the keys and the shapes."""
-    from pydantic import ValidationError  # noqa: PLC0415 - heavy, and only a file needs it
-
-    from advisor.project.schema import ProjectForm  # noqa: PLC0415
-    from advisor.textio.validation import problems_from_validation  # noqa: PLC0415
-
-    try:
-        ProjectForm.model_validate(document.data)
-    except ValidationError as error:
-        return problems_from_validation(
-            error, document.data, document.positions, document.file, model=ProjectForm
-        )
-    return ()
 
 
 class _Reader:
@@ -157,6 +152,9 @@ class _Reader:
                 self.cloths[name] = cloth
 
     def _one_fabric(self, about: dict[str, Any], steps: Steps) -> None:
+        for key, words in _NEEDS_WORDS.items():
+            if about.get(key, "") is None:
+                self.findings.say((*steps, key), f"'{key}' says nothing", words, key=True)
         if ("fabric" in about) == ("notion" in about):
             if not about.keys() <= CLOTH_KEYS:
                 return  # a misspelt key is named already, and may well be this one
@@ -164,7 +162,7 @@ class _Reader:
             self.findings.say(
                 steps,
                 f"{shown(str(steps[-1]))} has {what}",
-                "fabric: and a few words, such as 'nylon organza'",
+                f"fabric: and {_WORDS}",
             )
 
     def _new_name(self, key: str, steps: Steps) -> str | None:
@@ -208,7 +206,11 @@ class _Reader:
                 self.findings.say(
                     ("seams", i),
                     f"{shown(str(about['name']))} has no 'layers'",
-                    "layers: [shell, shell], or on: shell for a fastening or a trimming",
+                    _LAYERS,
+                )
+            if about.get("layers", "") is None:
+                self.findings.say(
+                    ("seams", i, "layers"), "'layers' says nothing", _LAYERS, key=True
                 )
             return self._uses(about.get("layers"), ("seams", i, "layers"))
         return self._uses([on] if isinstance(on, str) else on, ("seams", i, "on"))
@@ -238,6 +240,7 @@ class _Reader:
         found = [self._use(layer, (*steps, i)) for i, layer in enumerate(layers)]
         uses = tuple(use for use in found if use is not None)
         named = any(use.cloth not in self.notions.values() for use in uses)
+        named = named or not isinstance(self.data.get("fabrics"), dict)
         if uses and not named and len(self.findings.problems) == before:
             self.findings.say(
                 steps,
@@ -255,6 +258,9 @@ class _Reader:
             self.findings.say(steps, f"this layer has {what}", "one of the two")
             return None
         key = "use" if "use" in about else "notion"
+        if about[key] is None:
+            expected = f"{key}: and a name" if key == "notion" else "use: and a name from 'fabrics'"
+            self.findings.say((*steps, key), f"'{key}' says nothing", expected, key=True)
         said = _name(about[key])
         if said is None:
             return None
@@ -270,7 +276,7 @@ class _Reader:
 
     def _fabric(self, said: str, steps: Steps) -> str | None:
         name = self.spelled.get(said.casefold())
-        if name is not None:
+        if name is not None or not isinstance(self.data.get("fabrics"), dict):
             return name
         known = self.knowledge.names.get(plain_name(said))
         expected = "a name from 'fabrics'"

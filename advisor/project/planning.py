@@ -13,7 +13,7 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
-from advisor.errors import shown
+from advisor.errors import nearest, shown
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name
 from advisor.project.facts import read_maker_fact
@@ -68,6 +68,7 @@ class _PlanReader:
         self.knowledge = knowledge
         self.bare = garment.units != "us"
         self.names = {name.casefold(): name for name in garment.cloths}
+        self.broken = names_written(data)
 
     def plan(self) -> Plan:
         bolts = self._bolts()
@@ -139,16 +140,20 @@ class _PlanReader:
         unread = shaped and tiers is None and tucks is None
         if cloth is None or wide is None or high is None or unread:
             return None
+        before = len(self.findings.problems)
         piece = self._described(about, ask, cloth, wide, high, cut=cut)
+        odd = [k for k in ("fullness", "number", "allowance") if k in about and not ask.said(k)]
+        if odd or len(self.findings.problems) > before:
+            return None  # what is wrong with it is said, and would be said again as its width
         return self._sound(replace(piece, tucks=tucks, tiers=tiers), ask, bolts)
 
     def _need_sizes(self, about: dict[str, Any], ask: Asker, keys: tuple[str, ...]) -> None:
         """Note the first size that a piece lacks."""
-        missing = [key for key in keys if not ask.said(key)]
+        missing = [key for key in keys if key not in about]
         if len(missing) == 2 or (
             missing
             and not any(
-                ask.said(k) for k in ("width", "height", "finished width", "finished height")
+                k in about for k in ("width", "height", "finished width", "finished height")
             )
         ):
             sizes = "width and height as cut, or finished width and finished height"
@@ -210,8 +215,9 @@ class _PlanReader:
     def _cloth(self, said: Any, ask: Asker) -> str | None:
         if not isinstance(said, str):
             return None
-        name = self.names.get(" ".join(said.split()).casefold())
-        if name is None:
+        asked = " ".join(said.split()).casefold()
+        name = self.names.get(asked)
+        if name is None and self.broken is not None and not self._unread(asked):
             ask.findings.say(
                 (*ask.steps, "fabric"),
                 f"no fabric of this project is called {shown(said)}",
@@ -219,6 +225,11 @@ class _PlanReader:
                 (said, self.names.values()),
             )
         return name
+
+    def _unread(self, asked: str) -> bool:
+        """Whether a name is one that stands in the project and is not understood, or nearly so."""
+        unread = (self.broken or frozenset()) - self.names.keys()
+        return asked in unread or bool(nearest(asked, unread))
 
     def _results(self) -> tuple[Result, ...]:
         seams = {seam.name.casefold(): seam.name for seam in self.garment.seams}
@@ -229,6 +240,8 @@ class _PlanReader:
                 continue
             ask = Asker(about, ("results", i), self.findings)
             name = seams.get(_tidy(about["seam"]).casefold())
+            if name is None and not seams_named(self.data):
+                continue
             if name is None:
                 self.findings.say(
                     (*ask.steps, "seam"),
@@ -248,6 +261,34 @@ class _PlanReader:
         return Kit(
             **{key: getattr(other, key) if value is None else value for key, value in said.items()}
         )
+
+
+def names_written(data: Mapping[str, Any]) -> frozenset[str] | None:
+    """The names of cloths and notions in a project, understood or not; None where none can be."""
+    fabrics, seams = data.get("fabrics"), data.get("seams")
+    if not isinstance(fabrics, dict) or not isinstance(seams, list):
+        return None
+    names = [str(name) for name in fabrics]
+    for seam in seams:
+        layers = (
+            seam.get("layers", [] if "on" in seam else None) if isinstance(seam, dict) else None
+        )
+        if not isinstance(layers, list):
+            return None  # a notion may stand there, and the fault is said
+        for layer in layers:
+            if isinstance(layer, dict) and not isinstance(layer.get("use"), str):
+                if not isinstance(layer.get("notion"), str):
+                    return None
+                names.append(layer["notion"])
+    return frozenset(" ".join(name.split()).casefold() for name in names)
+
+
+def seams_named(data: Mapping[str, Any]) -> bool:
+    """Whether every seam of a project has a name that can be read."""
+    seams = data.get("seams")
+    return isinstance(seams, list) and all(
+        isinstance(seam, dict) and isinstance(seam.get("name"), str) for seam in seams
+    )
 
 
 def _usable(bolt: Bolt) -> float | None:

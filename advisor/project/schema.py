@@ -27,7 +27,7 @@ from advisor.project.names import (
 def _plain(value: Any) -> Any:
     """A word or a number; only what can be printed on one line."""
     if value is None:
-        raise ValueError('nothing is written here; text that begins with # needs quotes: "#27455f"')
+        raise ValueError("nothing is written here; write a word, or leave the line out")
     if isinstance(value, dict | list):
         raise ValueError("must be a word or a quantity, not a list or a group of keys")
     if isinstance(value, str):
@@ -40,7 +40,19 @@ def _named(value: Any, longest: int = LONGEST_NAME) -> Any:
     return tidy_name(value, longest) if isinstance(value, str) else value
 
 
+def _coloured(value: Any) -> Any:
+    if value is None:
+        raise ValueError('nothing is written here; text that begins with # needs quotes: "#27455f"')
+    return _plain(value)
+
+
+def _share(value: Any) -> Any:
+    return None if value is None else _plain(value)  # whoever reads the shares says it better
+
+
 Plain = Annotated[Any, BeforeValidator(_plain)]
+Share = Annotated[Any, BeforeValidator(_share)]
+Colour = Annotated[Any, BeforeValidator(_coloured)]
 Name = Annotated[str, BeforeValidator(_named)]
 Phrase = Annotated[str, BeforeValidator(partial(_named, longest=LONGEST_PHRASE))]
 
@@ -59,10 +71,10 @@ class ClothForm(Form):
 
     fabric: Phrase | None = None
     notion: Phrase | None = None
-    fibres: dict[str, Plain] | list[Name] | Phrase | None = None
+    fibres: dict[str, Share] | list[Name] | Phrase | None = None
     weight: Plain = None
     thickness: Plain = None
-    colour: Plain = None
+    colour: Colour = None
     shade: Plain = None
     care: Plain = None
     detachable: Plain = None

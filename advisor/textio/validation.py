@@ -34,7 +34,7 @@ class _Fault:
     type: str
     steps: Steps
     loc: Steps
-    reading: _Reading | None
+    readings: tuple[_Reading, ...]
     value: object
     context: Mapping[str, Any]
     message: str
@@ -63,12 +63,31 @@ def problems_from_validation(
     return tuple(sorted(unique, key=in_file_order))
 
 
+def slips_of(error: ValidationError, data: Data, model: type[BaseModel]) -> list[tuple[Steps, str]]:
+    """The misspelt keys, each with the key that was meant, where only that one is missing."""
+    found: dict[Steps, str] = {}
+    taken: set[Steps] = set()
+    for fault in _likeliest([_fault(item, data) for item in error.errors(include_url=False)]):
+        if fault.type != "extra_forbidden" or fault.steps in found:
+            continue
+        group: Any = data
+        for step in fault.steps[:-1]:
+            group = group[step]
+        close = nearest(str(fault.loc[-1]), _known_keys(model, fault.loc[:-1]))
+        meant = next((name for name in close if name not in group), None)
+        if meant is None or (*fault.steps[:-1], meant) in taken or meant != close[0]:
+            continue
+        found[fault.steps] = meant
+        taken.add((*fault.steps[:-1], meant))
+    return list(found.items())
+
+
 def _fault(found: Mapping[str, Any], data: Data) -> _Fault:
     loc = tuple(found["loc"])
     named = loc[:-1] if found["type"] == "missing" else loc
-    steps, reading = _way(named, data)
+    steps, readings = _way(named, data)
     return _Fault(
-        found["type"], steps, loc, reading, found["input"], found.get("ctx", {}), found["msg"]
+        found["type"], steps, loc, readings, found["input"], found.get("ctx", {}), found["msg"]
     )
 
 
@@ -81,21 +100,21 @@ def _inside(data: Data, step: str | int) -> Data:
     raise LookupError(step)
 
 
-def _way(loc: Steps, data: Data) -> tuple[Steps, _Reading | None]:
-    """Return the part of a location that exists in the data, and the first alternative on it.
+def _way(loc: Steps, data: Data) -> tuple[Steps, tuple[_Reading, ...]]:
+    """Return the part of a location that exists in the data, and the alternatives on it.
 
     Names of alternatives and of validators stand in a location too; they lead nowhere.
     """
     steps: list[str | int] = []
-    reading: _Reading | None = None
+    readings: list[_Reading] = []
     for step in loc:
         try:
             data = _inside(data, step)
         except LookupError:
-            reading = reading or (tuple(steps), str(step))
+            readings.append((tuple(steps), str(step)))
         else:
             steps.append(step)
-    return tuple(steps), reading
+    return tuple(steps), tuple(readings)
 
 
 def _likeliest(faults: list[_Fault]) -> Iterator[_Fault]:
@@ -104,20 +123,30 @@ def _likeliest(faults: list[_Fault]) -> Iterator[_Fault]:
     Where a value may be a word or one of several groups, it fails once for each. The reading
     with the fewest faults was meant, and one of the right shape before any of the wrong shape.
     """
-    weights: dict[Steps, dict[str, int]] = {}
+    left = list(faults)
+    for level in range(max((len(fault.readings) for fault in faults), default=0)):
+        left = _likelier(left, level)
+    yield from left
+
+
+def _likelier(faults: list[_Fault], level: int) -> list[_Fault]:
+    """The faults less those of a reading that was not meant, of alternatives so deep inside."""
+    weights: dict[object, dict[str, int]] = {}
     for fault in faults:
-        if fault.reading is not None:
-            place, name = fault.reading
-            readings = weights.setdefault(place, {})
+        if level < len(fault.readings):
+            place, name = fault.readings[level]
+            readings = weights.setdefault((fault.readings[:level], place), {})
             wrong = fault.type in _SHAPES and fault.steps == place
             readings[name] = readings.get(name, 0) + (_WRONG_SHAPE if wrong else 1)
+    kept = []
     for fault in faults:
-        if fault.reading is None:
-            yield fault
-            continue
-        place, name = fault.reading
-        if weights[place][name] == min(weights[place].values()):
-            yield fault
+        if level < len(fault.readings):
+            place, name = fault.readings[level]
+            among = weights[fault.readings[:level], place]
+            if among[name] > min(among.values()):
+                continue
+        kept.append(fault)
+    return kept
 
 
 def _merged(faults: Iterable[_Fault]) -> Iterator[list[_Fault]]:
@@ -125,10 +154,10 @@ def _merged(faults: Iterable[_Fault]) -> Iterator[list[_Fault]]:
     groups: dict[object, list[_Fault]] = {}
     for number, fault in enumerate(faults):
         lack = "shape" if fault.type in _SHAPES else fault.type
-        shared = fault.reading is not None and lack in ("shape", "missing", "extra_forbidden")
+        shared = bool(fault.readings) and lack in ("shape", "missing", "extra_forbidden")
         key = (fault.steps, lack) if shared else number
         group = groups.setdefault(key, [])
-        if lack != "missing" or fault.reading not in [other.reading for other in group]:
+        if lack != "missing" or fault.readings not in [other.readings for other in group]:
             group.append(fault)
         else:
             groups[number] = [fault]  # a second key that the same reading lacks

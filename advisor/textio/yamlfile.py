@@ -131,7 +131,11 @@ def _told(text: str, builder: Builder) -> Iterator[Any]:
         yield from events_of(text)
     except MarkedYAMLError as error:
         mark = error.problem_mark or error.context_mark
-        builder.stop(_complaint(error, mark, text), mark)
+        said = _complaint(error, mark, text)
+        opened = error.context_mark
+        if opened is not None and "closed" in said and opened.line < mark.line:
+            mark = opened  # what is never closed is shown where it was opened
+        builder.stop(said, mark)
     except (YAMLError, RecursionError, ValueError, IndexError) as error:
         # Odd input must not become our traceback, whatever the reader makes of it.
         builder.stop(_plain_words(str(error).partition("\n")[0]), None)
@@ -244,6 +248,7 @@ def _plain_words(problem: str) -> str:
 
 
 _UNFIT = "this line does not fit the lines above it; check its indentation"
+_UNCLOSED = "a list opened with '[' or a group opened with '{' here is not closed, or lacks a word"
 _COMPLAINTS = {
     "mapping values are not allowed": "a second ': ' on one line, or a line indented too far; "
     "put quotes round text that holds ': '",
@@ -255,8 +260,10 @@ _COMPLAINTS = {
     "found unexpected end of stream": "a quotation mark is opened and never closed",
     "unexpected document indicator": "a quotation mark is opened and never closed",
     "cannot start any token": "a word may not begin with this character; put it in quotes",
+    "expected node content": _UNCLOSED,
     "expected ',' or ']'": "a list opened with '[' is not closed, or lacks a comma",
     "expected ',' or '}'": "a group opened with '{' is not closed, or lacks a comma",
+    "found unexpected ':'": "a ':' here needs a space and a word behind it",
     "unknown escape": "a '\\' in double quotes begins no sign that is known; use single quotes",
     "violates indentation": "a tab is used for indentation; use spaces",
     "nesting depth": f"nested too deeply: at most {MOST_LEVELS} levels",
