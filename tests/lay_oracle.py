@@ -15,6 +15,8 @@ from dataclasses import dataclass
 
 from ortools.sat.python import cp_model
 
+Reach = tuple[tuple[cp_model.LinearExpr, ...], list[cp_model.LinearExpr]]
+"""Centre and half reach of a piece along four axes."""
 SCALE = 10
 
 
@@ -51,7 +53,9 @@ def shortest(lots: list[Lot], across: int, seconds: float = 10.0) -> tuple[float
     return solver.objective_value / SCALE, state == cp_model.OPTIMAL
 
 
-def _reach(model, piece, i, across, top, end):
+def _reach(
+    model: cp_model.CpModel, piece: Lot, i: int, across: int, top: int, end: cp_model.IntVar
+) -> Reach:
     """Centre (doubled, on x, y, x + y, y − x) of a piece, and its half reach along each."""
     x = model.new_int_var(-top, 2 * top, f"x{i}")
     y = model.new_int_var(-top, 2 * top, f"y{i}")
@@ -80,7 +84,7 @@ def _reach(model, piece, i, across, top, end):
     return (x, y, x + y, y - x), sizes
 
 
-def _apart(model, one, other) -> None:
+def _apart(model: cp_model.CpModel, one: Reach, other: Reach) -> None:
     """One of eight lines parts two pieces."""
     chosen = []
     for axis in range(4):

@@ -75,7 +75,7 @@ def heat_answer(
     places: dict[str, tuple[str, ...]] | None = None,
 ) -> Answer:
     """An answer of some rows of heat, with what the rules say of the seconds."""
-    ruled = ()
+    ruled: tuple[ToldVerdict, ...] = ()
     if dwell is not None:
         ruled = (verdict_row("press.dwell", "", low=dwell[0], high=dwell[1]),)
     seams = tuple(ToldPlace(name, layers, {}, ()) for name, layers in (places or {}).items())

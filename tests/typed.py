@@ -11,7 +11,7 @@ import io
 import os
 import subprocess
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
@@ -46,14 +46,16 @@ class Done:
         return self.stderr.decode("utf-8")
 
 
-def typed(*words: str, text: str = "", folder: Path = CHECKOUT, **variables: str) -> Done:
+def typed(
+    *words: str, text: str = "", folder: Path = CHECKOUT, env: Mapping[str, str] | None = None
+) -> Done:
     """Type a command: 80 columns wide, its streams as bytes, nothing of it left behind.
 
-    `text` is what is piped in, `folder` where it is typed, `variables` what the environment
-    holds besides.
+    `text` is what is piped in, `folder` where it is typed, `env` what the environment holds
+    besides.
     """
     out, err = _stream(), _stream()
-    with _place(folder, variables), _streams(words, _stream(text.encode("utf-8")), out, err):
+    with _place(folder, env or {}), _streams(words, _stream(text.encode("utf-8")), out, err):
         try:
             code = ended(list(words))
         except SystemExit as left:  # the tab key is answered so
@@ -62,13 +64,13 @@ def typed(*words: str, text: str = "", folder: Path = CHECKOUT, **variables: str
 
 
 def typed_apart(
-    *words: str, python: tuple[str, ...] = (), folder: Path = CHECKOUT, **variables: str
+    *words: str, python: tuple[str, ...] = (), env: Mapping[str, str] | None = None
 ) -> Done:
     """The same in a process of its own, as a maker runs it."""
     done = subprocess.run(
         [sys.executable, *python, "-m", "advisor", *words],
-        cwd=folder,
-        env={**os.environ, "PYTHONPATH": str(CHECKOUT), "COLUMNS": "80", **variables},
+        cwd=CHECKOUT,
+        env={**os.environ, "PYTHONPATH": str(CHECKOUT), "COLUMNS": "80", **(env or {})},
         stdin=subprocess.DEVNULL,
         capture_output=True,
         timeout=240,
@@ -89,7 +91,7 @@ def _written(stream: io.TextIOWrapper) -> bytes:
 
 
 @contextlib.contextmanager
-def _place(folder: Path, variables: dict[str, str]) -> Iterator[None]:
+def _place(folder: Path, variables: Mapping[str, str]) -> Iterator[None]:
     with contextlib.ExitStack() as set_up:
         set_up.enter_context(mock.patch.dict(os.environ, {"COLUMNS": "80", **variables}))
         set_up.enter_context(contextlib.chdir(folder))

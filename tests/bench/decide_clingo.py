@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
 import clingo
@@ -97,7 +98,7 @@ class Program:
         part = f", may({seam},S)" if seam is not None else ""
         id_ = f'"{rule.id}"'
         for truth, certain in (("yes", 1), ("may", 0)):
-            heads = {
+            heads: dict[str, Callable[[str], str]] = {
                 "pair": lambda t: (
                     f"mem(S,I,U), mem(S,J,V), I != J, {t}({numbers[0]},U), {t}({numbers[1]},V)"
                 ),

@@ -7,6 +7,7 @@ with who said it, musts meet first, and wishes narrow what is left by the standi
 # ruff: noqa: E501 - programs of another language
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
 import clips
@@ -159,7 +160,7 @@ class Rules:
             def held(at: int, who: str, word: str = truth) -> str:
                 return f"(holds (c {numbers[at]}) (u {who}) (truth {word}))"
 
-            shape = {
+            shapes: dict[str, Callable[[], str]] = {
                 "pair": lambda: (
                     f"(mem (s ?s) (i ?i) (u ?u)) (mem (s ?s) (i ?j&~?i) (u ?v)) {held(0, '?u')} {held(1, '?v')}"
                 ),
@@ -173,7 +174,8 @@ class Rules:
                     f' (not (and (mem (s ?s) (u ?z)) (word (u ?z) (k "kind") (v "cloth")) (not {held(0, "?z")})))'
                 ),
                 "seam": lambda: "(seam (s ?s))",
-            }[rule.shape]()
+            }
+            shape = shapes[rule.shape]()
             place = "whole" if rule.shape == "garment pair" else "?s"
             does = [f'(assert (fire (r "{rule.id}") (s {place})))']
             who = "?u" if "?u" in shape else place

@@ -77,7 +77,7 @@ def test_the_tab_key_is_answered_by_the_entry_point() -> None:
     """A shell starts a process for it, and gets what the tests see in theirs."""
     line = {"COMP_WORDS": "advisor ask velvete", "COMP_CWORD": "2"}
     pressed = {**line, "_ADVISOR_COMPLETE": "complete_bash"}
-    assert typed(**pressed) == typed_apart(**pressed)
+    assert typed(env=pressed) == typed_apart(env=pressed)
 
 
 def test_a_reader_who_goes_away_is_no_fault() -> None:

@@ -20,7 +20,7 @@ COAT = "knowledge/examples/lantern-parade-coat.yaml"
 
 
 def advisor(*words: str) -> Done:
-    return typed(*words, ADVISOR_SETTINGS=os.devnull)
+    return typed(*words, env={"ADVISOR_SETTINGS": os.devnull})
 
 
 PRINTED = {

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import contextlib
-import io
 import json
 from pathlib import Path
 
 import pytest
 
-from advisor.cli.main import ended
+from tests.typed import typed
 
 PROJECT = """\
 # My jacket
@@ -33,12 +31,8 @@ seams:
 
 def run(*words: str) -> tuple[int, str]:
     """The exit code of a command and what it prints, as somebody types it."""
-    out, err = io.StringIO(), io.StringIO()
-    raw = io.BytesIO()
-    out.buffer = raw  # type: ignore[attr-defined]
-    with contextlib.redirect_stdout(out), contextlib.redirect_stderr(err):
-        code = ended(["check", *words] if words[0] != "order" else list(words))
-    return code, out.getvalue() + raw.getvalue().decode("utf-8")
+    done = typed(*(["check", *words] if words[0] != "order" else words))
+    return done.returncode, done.out
 
 
 @pytest.fixture
@@ -138,7 +132,8 @@ def test_what_was_saved_meanwhile_is_not_overwritten(
     """She saved in her editor while the remedy was worked out: what she saved stays."""
     from advisor.project import taking
 
-    honest, saved = taking.with_lines, []
+    honest = taking.with_lines
+    saved: list[int] = []
 
     def slow(*words: object) -> str:
         if not saved:

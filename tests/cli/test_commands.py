@@ -64,7 +64,7 @@ def test_prints_the_expected_words(name: str) -> None:
     """A command prints just what the expected file holds, and ends with its status."""
     status, *arguments = PRINTED[name]
     width = name.rpartition("-")[2]
-    done = typed(*map(str, arguments), COLUMNS=width if width.isdigit() else "80")
+    done = typed(*map(str, arguments), env={"COLUMNS": width if width.isdigit() else "80"})
     path = EXPECTED / f"{name}.txt"
     if os.environ.get("ADVISOR_WRITE_EXPECTED"):
         path.write_bytes(done.stdout)

@@ -14,7 +14,7 @@ JACKET = "knowledge/examples/bandstand-jacket.yaml"
 def completed(line: str) -> list[str]:
     """What a shell is told that the last word of a line may become."""
     words = {"COMP_WORDS": line, "COMP_CWORD": str(len(line.split()) - 1)}
-    return typed(**words, _ADVISOR_COMPLETE="complete_bash").out.splitlines()
+    return typed(env={**words, "_ADVISOR_COMPLETE": "complete_bash"}).out.splitlines()
 
 
 @pytest.mark.parametrize(

@@ -21,12 +21,15 @@ def test_the_help_lists_every_command_as_it_describes_itself() -> None:
     """The table of the quick help and the commands are the same: names, order, first sentence."""
     from advisor.cli.app import app
 
-    told = {}
+    told: dict[str, str] = {}
     for command in app.registered_commands:
+        assert command.callback is not None
         doc = (command.callback.__doc__ or "").split("\n\n")[0]
         told[command.name or command.callback.__name__] = " ".join(doc.split())
     for group in app.registered_groups:
-        told[group.name] = group.typer_instance.info.help
+        assert group.name is not None
+        assert group.typer_instance is not None
+        told[group.name] = str(group.typer_instance.info.help)
     assert told == dict(COMMANDS)
     assert list(told) == list(COMMANDS)
 

@@ -10,7 +10,7 @@ from tests.unit.knowledge.small_book import write_book
 
 def run(own: Path, *words: str, shipped: Path | None = None) -> Done:
     named = {"ADVISOR_KNOWLEDGE": str(shipped)} if shipped else {}
-    return typed(*words, ADVISOR_OWN=str(own), **named)
+    return typed(*words, env={"ADVISOR_OWN": str(own), **named})
 
 
 def small(folder: Path) -> Path:

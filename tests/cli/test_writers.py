@@ -13,7 +13,7 @@ import resource
 import subprocess
 import sys
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 
 import pytest
@@ -31,12 +31,14 @@ AT_ONCE = 8
 
 
 def began(
-    *words: str, before: Callable[[], None] | None = None, **variables: str
+    *words: str,
+    before: Callable[[], None] | None = None,
+    env: Mapping[str, str] | None = None,
 ) -> subprocess.Popen[str]:
     return subprocess.Popen(
         [sys.executable, *words],
         cwd=CHECKOUT,
-        env={**os.environ, **variables},
+        env={**os.environ, **(env or {})},
         preexec_fn=before,  # noqa: PLW1509 - a limit for the child alone; no threads here
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
@@ -85,12 +87,12 @@ def test_what_is_learnt_at_once_is_all_kept(tmp_path: Path, turn: int) -> None:
     own = tmp_path / "own"
     where = {"ADVISOR_OWN": str(own), "ADVISOR_KNOWLEDGE": str(write_book(tmp_path / "shipped"))}
     words = ("learn", "cloth", "green velvet", "--like", "silk velvet")
-    assert 0 == typed(*words, **where).returncode
+    assert 0 == typed(*words, env=where).returncode
     running = []
     for n in range(AT_ONCE // 2):
         means = ["name", f"my stuff {n}", "suiting"]
         found = ["result", "green velvet", "--good", f"needle.size={60 + 5 * n}"]
-        running += [began("-m", "advisor", "learn", *w, **where) for w in (means, found)]
+        running += [began("-m", "advisor", "learn", *w, env=where) for w in (means, found)]
     told_all = [ended(process) for process in running]
     assert [0] * AT_ONCE == [code for code, _ in told_all], told_all
     assert {f"my stuff {n}" for n in range(AT_ONCE // 2)} == set(read_yaml(own / "names.yaml").data)
@@ -226,7 +228,7 @@ def test_learn_refuses_in_words(tmp_path: Path, words: list[str], told: str) -> 
     (own / "fabrics/gone.yaml").symlink_to(own / "nowhere.yaml")
     before = names(own / "fabrics")
     shipped = str(write_book(tmp_path / "shipped"))
-    done = typed("learn", *words, ADVISOR_OWN=str(own), ADVISOR_KNOWLEDGE=shipped)
+    done = typed("learn", *words, env={"ADVISOR_OWN": str(own), "ADVISOR_KNOWLEDGE": shipped})
     assert (2, True) == (done.returncode, told in done.err), done.err
     assert before == names(own / "fabrics")
     assert ["fabrics"] == names(own)

@@ -162,9 +162,9 @@ def rules_alike() -> list[str]:
             if other != rule.id:
                 lines.append(f"{other} and {rule.id} both claim {claim.aspect} of the same layers")
     for i, one in enumerate(rules):
-        for other in rules[i + 1 :]:
-            same = _alike(one.claim, other.claim) or set(one.do) & set(other.do)
-            lines += [f"{one.id} and {other.id} say the same"] if same else []
+        for two in rules[i + 1 :]:
+            same = _alike(one.claim, two.claim) or set(one.do) & set(two.do)
+            lines += [f"{one.id} and {two.id} say the same"] if same else []
     return lines
 
 

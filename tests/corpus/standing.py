@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 
+from advisor.knowledge.vocabulary import source_id
 from tests.corpus import audit
 
 GOOD = frozenset({"standard", "regulation", "handbook", "extension", "trade-journal", "paper"})
@@ -14,7 +15,7 @@ CLAIMS = frozenset({"claims", "then", "cautions"})
 
 def best_of(value: audit.Value) -> str:
     """`good`, `trade`, `common`, `derived` or `weak`, by the best source of a value."""
-    kinds = {audit.book().sources[audit.source_id(text)].form.kind for text in value.sources}
+    kinds = {audit.book().sources[source_id(text)].form.kind for text in value.sources}
     ranks = (
         ("good", GOOD),
         ("trade", TRADE),

@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from advisor.knowledge.vocabulary import source_id
 from tests.corpus import audit
 
 # Plausible shares of fibre in a cloth as it lies (estimate). The usual ones are 0.25-0.45 woven,
@@ -35,7 +36,7 @@ def test_every_value_has_a_source() -> None:
 
 def test_every_source_is_known() -> None:
     """No value names a source that is not in the register."""
-    named = {audit.source_id(s) for v in audit.values() for s in v.sources}
+    named = {source_id(s) for v in audit.values() for s in v.sources}
     assert set() == named - set(audit.book().sources)
 
 

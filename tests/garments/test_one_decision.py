@@ -99,7 +99,7 @@ def test_jeans_are_topstitched_and_the_thread_is_bought() -> None:
         assert "topstitching thread" in does(TROUSERS, f"fell {seam}")
         assert f"topstitch {seam}" in work(TROUSERS).tasks
     assert {"back yoke", "crotch", "inseam"} == set(need(TROUSERS, "topstitching thread").for_)
-    assert need(TROUSERS, "topstitch needle 100 to 110")
+    assert need(TROUSERS, "topstitch needle 100 to 110").for_
 
 
 def test_a_metal_button_asks_for_no_washing_by_hand() -> None:

@@ -7,6 +7,7 @@ a condition is the set of truth values that it can have in the worlds that are p
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import replace
 from functools import cache
 from itertools import permutations
@@ -33,6 +34,8 @@ FACTS: dict[str, tuple[str | float, ...]] = {
     "length": (80.0, 400.0, 1500.0),
     "allowance": (6.0, 15.0),
 }
+
+Draw = Callable[[st.SearchStrategy[Any]], Any]
 
 
 @cache
@@ -111,7 +114,7 @@ def garments(draw: st.DrawFn, most_seams: int = 2) -> Garment:
     return Garment("coat", about, places, maker)
 
 
-def shuffled(draw: st.DrawFn, garment: Garment, *, upside_down: bool = False) -> Garment:
+def shuffled(draw: Draw, garment: Garment, *, upside_down: bool = False) -> Garment:
     """The same garment with its cloths, seams and layers written in another order.
 
     Upside down, the layers of a seam keep their neighbours: a stack is only turned over.
@@ -163,7 +166,7 @@ def _number(value: Any, span: tuple[float, float] | None) -> Possible:
         return PERHAPS
     text = str(value)
     figures = [float(n) for n in re.findall(r"\d+(?:\.\d+)?", text)]
-    ways = {
+    ways: dict[str, Callable[[float], bool]] = {
         "at least": lambda x: x >= figures[0],
         "at most": lambda x: x <= figures[0],
         "over": lambda x: x > figures[0],

@@ -15,6 +15,8 @@ from advisor.craft import (
     thread,
     threadsize,
 )
+from advisor.craft.allowance import Finish
+from advisor.craft.pleats import Pleat
 
 ratios = st.floats(1, 6)
 mm = st.floats(1, 2000)
@@ -30,7 +32,9 @@ def not_less(big: float, small: float) -> bool:
 
 
 @given(thin, st.floats(1, 8), more, st.floats(10, 900), st.floats(0.8, 1.6))
-def test_more_plies_never_need_less_lift(thick, number, factor, weight, density):
+def test_more_plies_never_need_less_lift(
+    thick: float, number: int, factor: float, weight: float, density: float
+) -> None:
     """More plies: never lower as they lie, or under the foot; and pressing never thickens."""
     small, big = (
         [thickness.Layer(thick, count, weight, density)] for count in (number, number * factor)
@@ -41,7 +45,7 @@ def test_more_plies_never_need_less_lift(thick, number, factor, weight, density)
 
 
 @given(st.floats(10, 900), st.floats(0.8, 2.5), st.floats(0.02, 1))
-def test_packing_round_trips(weight, density, packing):
+def test_packing_round_trips(weight: float, density: float, packing: float) -> None:
     """Thickness from packing gives that packing back, and no cloth is thinner than its fibre."""
     thick = thickness.thickness_from_packing(weight, density, packing)
     least = thickness.least_thickness(weight, density)
@@ -56,7 +60,9 @@ def test_packing_round_trips(weight, density, packing):
     st.floats(0.5, 8),
     more,
 )
-def test_thicker_or_denser_never_takes_less_thread(stitch, thick, step, width, factor):
+def test_thicker_or_denser_never_takes_less_thread(
+    stitch: int, thick: float, step: float, width: float, factor: float
+) -> None:
     """Thickness and stitches per cm never save thread, in any thread of the stitch."""
     base = thread.ratio(stitch, thick, step, width)
     for other in (
@@ -70,7 +76,9 @@ def test_thicker_or_denser_never_takes_less_thread(stitch, thick, step, width, f
 
 
 @given(st.lists(st.floats(0, 5000), min_size=1, max_size=6), st.floats(0, 0.5), st.floats(1, 9000))
-def test_more_seam_never_takes_less_thread(lengths, wastage, reel):
+def test_more_seam_never_takes_less_thread(
+    lengths: list[float], wastage: float, reel: float
+) -> None:
     """One more seam, or wastage, never lowers metres or reels."""
     uses = [thread.lockstitch(1, 2.5).times(length) for length in lengths]
     whole = thread.total(uses, wastage).total
@@ -82,7 +90,9 @@ def test_more_seam_never_takes_less_thread(lengths, wastage, reel):
 
 
 @given(st.floats(100, 5000), st.integers(1, 4), stitch_mm, thin, more)
-def test_more_gathering_never_takes_less_thread(width, rows, step, thick, factor):
+def test_more_gathering_never_takes_less_thread(
+    width: float, rows: int, step: float, thick: float, factor: float
+) -> None:
     """More width or rows to gather, or to baste, never takes less thread."""
     base = thread.gathering_rows(width, rows, step, thick).total
     assert not_less(thread.gathering_rows(width * factor, rows, step, thick).total, base)
@@ -92,7 +102,7 @@ def test_more_gathering_never_takes_less_thread(width, rows, step, thick, factor
 
 
 @given(st.floats(5, 150), more)
-def test_thicker_thread_never_takes_a_finer_needle(tex, factor):
+def test_thicker_thread_never_takes_a_finer_needle(tex: float, factor: float) -> None:
     """Needle, as worked out and as sold, and diameter grow with tex; the ticket falls."""
     assert threadsize.needle_sold(tex * factor) >= threadsize.needle_sold(tex)
     assert not_less(threadsize.diameter(tex * factor), threadsize.diameter(tex))
@@ -100,7 +110,9 @@ def test_thicker_thread_never_takes_a_finer_needle(tex, factor):
 
 
 @given(stitch_mm, st.floats(1, 60), st.floats(1, 60), st.floats(1, 500), more)
-def test_weakest_part_governs(step, needle, under, fabric, factor):
+def test_weakest_part_governs(
+    step: float, needle: float, under: float, fabric: float, factor: float
+) -> None:
     """A stronger part never weakens a seam, and no seam exceeds its cloth."""
     seam = strength.seam_strength(step, needle, under, cloth_n_per_cm=fabric)
     assert seam.n_per_cm <= fabric
@@ -114,13 +126,13 @@ def test_weakest_part_governs(step, needle, under, fabric, factor):
 
 
 @given(st.sampled_from(allowance.Finish), st.floats(0, 30), more)
-def test_wider_allowance_never_stops_fitting(finish, width, factor):
+def test_wider_allowance_never_stops_fitting(finish: Finish, width: float, factor: float) -> None:
     """A finish that fits an allowance fits a wider one."""
     assert allowance.fit(finish, width * factor).short_mm <= allowance.fit(finish, width).short_mm
 
 
 @given(st.integers(1, 8), st.floats(4, 30))
-def test_grading_steps_down_from_the_outside(number, width):
+def test_grading_steps_down_from_the_outside(number: int, width: float) -> None:
     """Widths never grow inward, none below 1/8 in, none beyond the allowance."""
     widths = allowance.grade(number, width).widths_mm
     assert number == len(widths)
@@ -130,7 +142,9 @@ def test_grading_steps_down_from_the_outside(number, width):
 
 
 @given(mm, ratios, more, st.floats(700, 1600), st.floats(0, 20), st.floats(0, 0.2))
-def test_more_fullness_never_needs_less_cloth(edge, ratio, factor, width, seam, shrink):
+def test_more_fullness_never_needs_less_cloth(
+    edge: float, ratio: float, factor: float, width: float, seam: float, shrink: float
+) -> None:
     """More fullness, length or shrinkage never needs fewer panels or less cloth."""
 
     def bought(fuller: float, longer: float, shrinkage: float) -> float:
@@ -145,7 +159,7 @@ def test_more_fullness_never_needs_less_cloth(edge, ratio, factor, width, seam, 
 
 
 @given(mm, ratios, st.floats(700, 1600), st.floats(0, 20))
-def test_panels_carry_the_fullness(edge, ratio, width, seam):
+def test_panels_carry_the_fullness(edge: float, ratio: float, width: float, seam: float) -> None:
     """Panels less their seams make edge × fullness, and none is wider than the cloth."""
     plan = fullness.panels(edge, ratio, width, seam)
     assert plan.panel_width <= width * (1 + TINY)
@@ -161,7 +175,9 @@ def test_panels_carry_the_fullness(edge, ratio, width, seam):
     st.floats(0.1, 1),
     st.floats(0, 50),
 )
-def test_pleats_stay_within_three_to_one(kind, number, face, part, spacing):
+def test_pleats_stay_within_three_to_one(
+    kind: Pleat, number: int, face: float, part: float, spacing: float
+) -> None:
     """Pleats take more with depth, at most 3 : 1, reached where the folds touch."""
     most = pleats.deepest(kind, face, spacing)
     row = pleats.pleats(kind, number, face, most * part, spacing=spacing)
@@ -172,7 +188,9 @@ def test_pleats_stay_within_three_to_one(kind, number, face, part, spacing):
 
 
 @given(st.floats(50, 3000), st.floats(10, 600), st.integers(1, 4), st.floats(0.2, 1), more)
-def test_deeper_flounce_is_fuller(seam, depth, pieces, turn, factor):
+def test_deeper_flounce_is_fuller(
+    seam: float, depth: float, pieces: int, turn: float, factor: float
+) -> None:
     """A flounce meets its seam exactly; deeper means fuller at the hem."""
     ring = fullness.flounce(seam, depth, pieces=pieces, turn=turn)
     met = 2 * 3.141592653589793 * ring.inner_radius * turn * pieces
@@ -197,7 +215,7 @@ piece_lists = st.lists(pieces, min_size=1, max_size=3)
 
 @settings(max_examples=40, deadline=None)
 @given(piece_lists, cloths)
-def test_estimate_lies_between_its_bounds(lot, width):
+def test_estimate_lies_between_its_bounds(lot: list[cloth.Piece], width: cloth.Cloth) -> None:
     """Never shorter than no layout can beat, and never longer than one piece after another."""
     found = cloth.estimate(lot, width)
     assert not_less(found.packed_mm, found.least_mm)
@@ -208,7 +226,9 @@ def test_estimate_lies_between_its_bounds(lot, width):
 
 @settings(max_examples=60, deadline=None)
 @given(st.integers(50, 1100), st.integers(50, 1000), st.integers(1, 9), st.integers(0, 200), cloths)
-def test_one_kind_of_piece_is_strictly_monotone(wide, long, count, extra, width):
+def test_one_kind_of_piece_is_strictly_monotone(
+    wide: float, long: float, count: int, extra: int, width: cloth.Cloth
+) -> None:
     """For one kind of piece, longer, wider or more never needs less, exactly."""
     base = cloth.estimate([cloth.Piece(wide, long, count)], width).packed_mm
     wider = min(wide + extra, 1100)
@@ -222,7 +242,9 @@ def test_one_kind_of_piece_is_strictly_monotone(wide, long, count, extra, width)
 
 @settings(max_examples=30, deadline=None)
 @given(piece_lists, st.integers(1110, 1500), st.floats(0, 0.1), st.floats(0, 0.1))
-def test_shrinkage_along_never_saves_cloth(lot, width, shrink, extra):
+def test_shrinkage_along_never_saves_cloth(
+    lot: list[cloth.Piece], width: float, shrink: float, extra: float
+) -> None:
     """More shrinkage along the cloth never needs less of it."""
     small, big = (
         cloth.estimate(lot, cloth.Cloth(width, shrinks_long=part)).length_mm
@@ -239,7 +261,9 @@ def test_shrinkage_along_never_saves_cloth(lot, width, shrink, extra):
     st.integers(1, 8),
     st.integers(1110, 1500),
 )
-def test_nap_never_saves_cloth(wide, taper, long, count, width):
+def test_nap_never_saves_cloth(
+    wide: float, taper: float, long: float, count: int, width: float
+) -> None:
     """Tapered panels on a one-way cloth never need less than on a two-way one."""
     piece = cloth.Piece(wide, long, count, narrow_mm=wide * taper)
     napped = cloth.estimate([piece], cloth.Cloth(width, one_way=True)).packed_mm

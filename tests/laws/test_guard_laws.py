@@ -58,7 +58,7 @@ def bound(judgement: Judgement, place: Place, aspect: str) -> float:
     """The most that the guards of a place leave of an aspect."""
     about = known().aspects[aspect]
     said = judgement.gathered.said.get(place, {}).get(aspect, [])
-    sets = [left for s in said if s.claim.guards and (left := insisted(about, s.claim))]
+    sets = [held for s in said if s.claim.guards and (held := insisted(about, s.claim))]
     left: ValueSet = reduce(meet, sets, full_set(about))
     assert isinstance(left, Span)
     return left.high

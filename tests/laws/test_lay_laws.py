@@ -96,7 +96,9 @@ def length(pieces: list[Piece], width: Cloth) -> float:
 
 @MANY
 @given(few_pieces, widths, st.integers(0, 300), st.integers(0, 300), st.integers(0, 3))
-def test_a_larger_piece_never_needs_less(pieces, width, wider, longer, which) -> None:
+def test_a_larger_piece_never_needs_less(
+    pieces: list[Piece], width: float, wider: float, longer: float, which: int
+) -> None:
     """Longer, wider, or one more of it: never less cloth."""
     place = which % len(pieces)
     piece = replace(pieces[place], any_grain=False)
@@ -111,14 +113,16 @@ def test_a_larger_piece_never_needs_less(pieces, width, wider, longer, which) ->
 
 @MANY
 @given(few_pieces, widths, st.integers(0, 300))
-def test_narrower_cloth_never_needs_less(pieces, width, more) -> None:
+def test_narrower_cloth_never_needs_less(pieces: list[Piece], width: float, more: float) -> None:
     """What a wide cloth needs, a narrower one needs too."""
     assert length(pieces, Cloth(width)) >= length(pieces, Cloth(width + more)) - 1e-6
 
 
 @MANY
 @given(few_pieces, st.floats(0, 0.1), st.floats(0, 0.1), st.floats(0, 0.1))
-def test_more_shrinkage_never_needs_less(pieces, along, across, extra) -> None:
+def test_more_shrinkage_never_needs_less(
+    pieces: list[Piece], along: float, across: float, extra: float
+) -> None:
     """Along the cloth or across it."""
     base = Cloth(1500, shrinks_long=along, shrinks_wide=across)
     longer, narrower = (
@@ -131,7 +135,9 @@ def test_more_shrinkage_never_needs_less(pieces, along, across, extra) -> None:
 
 @MANY
 @given(few_pieces, st.integers(0, 40), st.integers(0, 40))
-def test_selvages_and_ends_never_save_cloth(pieces, selvage, ends) -> None:
+def test_selvages_and_ends_never_save_cloth(
+    pieces: list[Piece], selvage: float, ends: float
+) -> None:
     """What is left out at the edges is bought on top."""
     base, less = Cloth(1500), Cloth(1500, selvage_mm=selvage, ends_mm=ends)
     assert length(pieces, less) >= length(pieces, base) + ends - 1e-6
@@ -139,7 +145,7 @@ def test_selvages_and_ends_never_save_cloth(pieces, selvage, ends) -> None:
 
 @MANY
 @given(few_pieces, widths)
-def test_units_do_not_matter(pieces, width) -> None:
+def test_units_do_not_matter(pieces: list[Piece], width: float) -> None:
     """The same lot in inches takes the same length in inches."""
     inches = [replace(p, width_mm=p.width_mm / 25.4, length_mm=p.length_mm / 25.4) for p in pieces]
     metric, us = length(pieces, Cloth(width)), length(inches, Cloth(width / 25.4))
@@ -148,7 +154,7 @@ def test_units_do_not_matter(pieces, width) -> None:
 
 @MANY
 @given(few_pieces, widths)
-def test_both_ways_of_selling_hold_the_length(pieces, width) -> None:
+def test_both_ways_of_selling_hold_the_length(pieces: list[Piece], width: float) -> None:
     """Rounded up by less than one step, and never below what is needed beyond a hair."""
     found = cloth.estimate(pieces, Cloth(width))
     for bought, step in (

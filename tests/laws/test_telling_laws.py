@@ -92,6 +92,7 @@ def test_no_garment_is_told_what_its_verdicts_forbid(path: Path) -> None:
 def test_without_its_conditions_the_same_is_found_wrong() -> None:
     """The law can fail: told everywhere, the rules contradict verdicts in these ways at least."""
     found = set()
+    alone: list[tuple[str | dict[str, str], ...]]
     alone = [(entry.name, FUSIBLE) for entry in known().fabrics()]
     for layers in [*alone, *combinations(forty()[:12], 2)]:
         judgement = pair(*layers)

@@ -325,13 +325,13 @@ def by_another_integrator(stack: Stack, seconds: list[float], per_layer: int = 4
         gain[0] = (stack.sole.mid - temperature[0]) / into
         gain[1:] += down
         gain[:-1] -= down
-        return gain / heat
+        return np.asarray(gain / heat)
 
     start = np.full(len(k), stack.ambient_c)
     done = solve_ivp(
         slope, (0.0, seconds[-1]), start, "LSODA", seconds, rtol=1e-7, atol=1e-6, lband=1, uband=1
     )
-    return done.y[::per_layer].T
+    return np.asarray(done.y[::per_layer].T)
 
 
 @pytest.mark.parametrize("layers", [row[0] for row in ILLUSTRATION[1:]])
@@ -378,7 +378,7 @@ class Explicit:
         gain[1:] += flow
         gain[:-1] -= flow
         self.now = self.now + gain / (self.dry + self.water * self.c_w)
-        for cell in np.flatnonzero((self.now > 100.0) & (self.water > 0.0)):
+        for cell in np.flatnonzero((self.now > 100.0) & (self.water > 0.0)).tolist():
             self.sink(cell + 1, self.down * self.dried(cell))
 
     def dried(self, cell: int) -> float:
@@ -389,14 +389,15 @@ class Explicit:
         gone = min(over / self.latent, free)
         rest = over - gone * self.latent
         if gone == free and self.most_bound[cell] > 0.0:
-            held = min(begun - gone, float(self.most_bound[cell]))
+            most = float(self.most_bound[cell])
+            held = min(float(begun - gone), most)
 
             def left(warm: float) -> float:
-                return min(held, self.most_bound[cell] * math.exp(-0.25 * math.sqrt(warm - 100.0)))
+                return min(held, most * math.exp(-0.25 * math.sqrt(warm - 100.0)))
 
             def surplus(warm: float) -> float:
                 took = (self.dry[cell] + left(warm) * self.c_w) * (warm - 100.0)
-                return took + (held - left(warm)) * self.latent - rest
+                return float(took + (held - left(warm)) * self.latent - rest)
 
             warm = brentq(surplus, 100.0, 101.0 + rest / self.dry[cell], xtol=1e-9)
             self.water[cell] = left(warm)
@@ -467,7 +468,8 @@ def test_thick_moist_layers_against_explicit_steps(
     coat = replace(cloth("coat", mm, gsm, 0.045, 1360.0, water), binds_gsm=binds)
     made = between_plies([coat, replace(coat, name="under"), FELT], 190.0, 500.0, 1e-3)
     stack = replace(made, vapour_down=exact(down))
-    other, reached = Explicit(stack, 24, down), {}
+    other = Explicit(stack, 24, down)
+    reached: dict[float, float] = {}
     for count in range(3000):
         other.step(0.01)
         face = other.upper_faces()[1]

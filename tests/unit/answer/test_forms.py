@@ -30,7 +30,7 @@ def faults(value: Any, schema: dict[str, Any], root: dict[str, Any], path: str =
         return min(tried, key=len)
     if "enum" in schema and value not in schema["enum"]:
         return [f"{path}: {value!r} is not listed"]
-    shapes = {
+    shapes: dict[str, type | tuple[type, ...]] = {
         "object": dict,
         "array": list,
         "string": str,

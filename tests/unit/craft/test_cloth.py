@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 
 from advisor.craft import cloth
@@ -11,21 +13,21 @@ from advisor.craft.strip import Box, pack
 from tests.lay_oracle import Lot, shortest
 
 
-def test_any_grain_matches_the_exact_answer_over_both_ways():
+def test_any_grain_matches_the_exact_answer_over_both_ways() -> None:
     """An any-grain piece takes the better of its two ways, others keep theirs."""
     pieces = [Piece(60, 100, 2), Piece(90, 30, 1, any_grain=True), Piece(40, 50, 1)]
     lots = [Lot(60, 100), Lot(60, 100), Lot(90, 30, turns=True), Lot(40, 50)]
     assert (cloth.estimate(pieces, Cloth(150)).packed_mm, True) == shortest(lots, 150)
 
 
-def test_grain_is_locked():
+def test_grain_is_locked() -> None:
     """A piece is never turned a quarter unless it allows any grain."""
     locked = cloth.estimate([Piece(300, 900)], Cloth(1000)).packed_mm
     free = cloth.estimate([Piece(300, 900, any_grain=True)], Cloth(1000)).packed_mm
     assert (900, 300) == (locked, free)
 
 
-def test_nap_stops_turning_end_for_end():
+def test_nap_stops_turning_end_for_end() -> None:
     """Two flared panels share a width head to tail; with nap they need two lengths."""
     panel = Piece(800, 900, 2, narrow_mm=300)
     assert 900 == cloth.estimate([panel], Cloth(1350)).packed_mm
@@ -33,7 +35,7 @@ def test_nap_stops_turning_end_for_end():
     assert 1800 == cloth.estimate([panel], Cloth(1400, one_way=True)).packed_mm
 
 
-def test_shrinkage_repeat_and_selvage():
+def test_shrinkage_repeat_and_selvage() -> None:
     """Shrinkage lengthens and narrows, selvages narrow, ends lengthen once."""
     pieces = [Piece(700, 950, 2)]
     assert 950 / 0.95 == pytest.approx(
@@ -48,7 +50,7 @@ def test_shrinkage_repeat_and_selvage():
     assert 1900 == cloth.estimate(pieces, Cloth(1400, shrinks_wide=0.02)).length_mm
 
 
-def test_matched_pieces_begin_where_the_repeat_does():
+def test_matched_pieces_begin_where_the_repeat_does() -> None:
     """Side by side they cost nothing; the next row waits for the repeat, which shrinks too."""
     three = [Piece(600, 950, 3, matched=True)]
     assert 950 == cloth.estimate(three[:1] * 1, Cloth(1900, repeat_mm=320)).packed_mm
@@ -57,7 +59,7 @@ def test_matched_pieces_begin_where_the_repeat_does():
     assert 3 * 380 + 950 == pytest.approx(shrunk.packed_mm)
 
 
-def test_a_fold_takes_pieces_two_at_a_time():
+def test_a_fold_takes_pieces_two_at_a_time() -> None:
     """A pair lies once on half the width; an odd piece half on the fold beside it."""
     lot = [Piece(400, 860, 2), Piece(660, 840)]
     assert 860 == cloth.estimate(lot, Cloth(1500), folded=True).packed_mm
@@ -66,7 +68,7 @@ def test_a_fold_takes_pieces_two_at_a_time():
         cloth.estimate([Piece(400, 860, 2)], Cloth(790), folded=True)
 
 
-def test_a_bias_piece_spans_both_its_sides():
+def test_a_bias_piece_spans_both_its_sides() -> None:
     """(1000 + 1120)/√2 = 1499 mm across: refused on 1400, and on 1500 as long as it is wide."""
     piece = Piece(1000, 1120, bias=True)
     with pytest.raises(TooWideError) as refused:
@@ -79,19 +81,19 @@ def test_a_bias_piece_spans_both_its_sides():
     assert 1499.07 == pytest.approx(cloth.estimate([piece], Cloth(1500)).packed_mm, abs=0.01)
 
 
-def test_a_second_bias_piece_nests():
+def test_a_second_bias_piece_nests() -> None:
     """The next of its kind begins √2 times the shorter side further on."""
     two = cloth.estimate([Piece(1000, 1120, 2, bias=True)], Cloth(1500)).packed_mm
     assert 2120 / 2**0.5 + 2**0.5 * 1000 - 1 <= two <= 2120 / 2**0.5 + 2**0.5 * 1000
 
 
-def test_a_joined_bias_strip_goes_by_its_area():
+def test_a_joined_bias_strip_goes_by_its_area() -> None:
     """Four metres of 30 mm, a tenth for joins and two corners: a square of 364.5 mm."""
     strip = Piece(30, 4000, bias=True, joined=True)
     assert 364.6 == pytest.approx(cloth.estimate([strip], Cloth(1400)).packed_mm, abs=0.1)
 
 
-def test_result_says_that_it_is_an_estimate():
+def test_result_says_that_it_is_an_estimate() -> None:
     """The result is marked, carries its bounds, and is rounded up both ways."""
     found = cloth.estimate([Piece(600, 1010, 2)], Cloth(1400))
     assert "estimate" == found.kind
@@ -101,7 +103,7 @@ def test_result_says_that_it_is_an_estimate():
     assert 2 * 600 / 1400 == pytest.approx(found.used)
 
 
-def test_rounding_up_keeps_an_exact_length():
+def test_rounding_up_keeps_an_exact_length() -> None:
     """A length that is sold as it stands is not rounded up."""
     assert 1100 == cloth.round_up_to_shop(1100)
     assert 1200 == cloth.round_up_to_shop(1100.5)
@@ -111,20 +113,20 @@ def test_rounding_up_keeps_an_exact_length():
     assert 914.4 == pytest.approx(cloth.round_up_to_shop(914.4, cloth.US_STEP_MM))
 
 
-def test_same_pieces_same_answer():
+def test_same_pieces_same_answer() -> None:
     """The order in which pieces are named does not matter, nor a second run."""
     pieces = [Piece(310, 640, 3), Piece(420, 380, 2), Piece(150, 900, 4), Piece(90, 90, 6)]
     first, second = (cloth.estimate(lot, Cloth(1120)) for lot in (pieces, pieces[::-1]))
     assert first.packed_mm == second.packed_mm
 
 
-def test_packing_at_the_edge():
+def test_packing_at_the_edge() -> None:
     """Boxes exactly as wide as the strip go in, and no boxes need no strip."""
     assert 30 == pack([Box(140, 10), Box(140, 20)], 140).length
     assert 0 == pack([], 140).length
 
 
-def test_many_any_grain_kinds_still_fit():
+def test_many_any_grain_kinds_still_fit() -> None:
     """With many any-grain kinds, long ones are laid along so that they fit."""
     pieces = [Piece(200 + 10 * step, 100, 1, any_grain=True) for step in range(5)]
     found = cloth.estimate(pieces, Cloth(230))
@@ -147,7 +149,7 @@ def test_many_any_grain_kinds_still_fit():
         (lambda: cloth.round_up_to_shop(100, 0), "selling step"),
     ],
 )
-def test_bad_numbers(call, message):
+def test_bad_numbers(call: Callable[[], object], message: str) -> None:
     """Each bad number gets a message that names it."""
     with pytest.raises(ValueError, match=message):
         call()

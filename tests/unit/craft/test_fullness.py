@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 
 import pytest
 
@@ -10,7 +11,7 @@ from advisor.craft import fullness
 from advisor.craft.fullness import Method, Weight
 
 
-def test_every_weight_and_method_has_a_ratio_and_a_source():
+def test_every_weight_and_method_has_a_ratio_and_a_source() -> None:
     """No class or way of gathering without a ratio, low not above high."""
     rows = [*fullness.GATHER_RATIOS.values(), *fullness.METHOD_RATIOS.values()]
     assert set(Weight) == set(fullness.GATHER_RATIOS)
@@ -18,7 +19,7 @@ def test_every_weight_and_method_has_a_ratio_and_a_source():
     assert all(1 <= row.low <= row.high and row.sources for row in rows)
 
 
-def test_full_circle_flounce():
+def test_full_circle_flounce() -> None:
     """A full circle on 62.83 has radius 10; twice the radius out, twice the hem."""
     ring = fullness.flounce(2 * math.pi * 10, 10)
     assert (10, 20, 2, 40) == pytest.approx(
@@ -27,25 +28,25 @@ def test_full_circle_flounce():
     assert 4 * math.pi * 10 == pytest.approx(ring.hem_length)
 
 
-def test_more_rings_are_smaller_and_fuller():
+def test_more_rings_are_smaller_and_fuller() -> None:
     """Two rings for one seam have half the radius each, so more fullness at the hem."""
     one, two = (fullness.flounce(600, 100, pieces=pieces) for pieces in (1, 2))
     assert one.inner_radius == pytest.approx(2 * two.inner_radius)
     assert two.hem_fullness > one.hem_fullness
 
 
-def test_ruffle_depths():
+def test_ruffle_depths() -> None:
     """A single ruffle has hem and seam, a doubled one everything twice and no hem."""
     assert 100 + 10 + 15 == fullness.ruffle_depth(100, 10, 15)
     assert 2 * (100 + 15) == fullness.ruffle_depth(100, 10, 15, doubled=True)
 
 
-def test_tiers_multiply():
+def test_tiers_multiply() -> None:
     """Each tier multiplies the one above."""
     assert (150, 225) == pytest.approx(fullness.tiers(100, [1.5, 1.5]))
 
 
-def test_own_number_of_panels():
+def test_own_number_of_panels() -> None:
     """A maker's own number is kept when the cloth allows it."""
     assert 40 == pytest.approx(fullness.panels(72, 2, 140, 2, number=4).panel_width)
 
@@ -66,7 +67,7 @@ def test_own_number_of_panels():
         (lambda: fullness.cut_width(float("inf"), 2), "not a number that can be measured"),
     ],
 )
-def test_bad_numbers(call, message):
+def test_bad_numbers(call: Callable[[], object], message: str) -> None:
     """Each bad number gets a message that names it."""
     with pytest.raises(ValueError, match=message):
         call()

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 
 from advisor.craft import pleats
@@ -16,7 +18,7 @@ from advisor.craft.pleats import Pleat
         (Pleat.INVERTED, 10 * (3 + 4 * 1 + 0.5)),
     ],
 )
-def test_cut_widths(kind, cut):
+def test_cut_widths(kind: Pleat, cut: float) -> None:
     """A knife pleat takes two folds' depth, a box or inverted one four."""
     row = pleats.pleats(kind, 10, 3, 1, spacing=0.5)
     assert (cut, 35) == pytest.approx((row.cut, row.finished))
@@ -24,13 +26,13 @@ def test_cut_widths(kind, cut):
     assert not row.touching
 
 
-def test_spacing_gives_room_for_a_deeper_fold():
+def test_spacing_gives_room_for_a_deeper_fold() -> None:
     """Flat cloth between pleats lets the folds go as much deeper."""
     assert 4 == pleats.deepest(Pleat.KNIFE, 3, 1)
     assert 2 == pleats.deepest(Pleat.BOX, 3, 1)
 
 
-def test_taper_takes_up_more_at_the_waist():
+def test_taper_takes_up_more_at_the_waist() -> None:
     """8 pleats from hip 96 to waist 72 take up 3 more each."""
     assert 11 == tapered(8)
     assert 8 == pleats.tapered_take_up(8, 90, 90, 8)
@@ -53,7 +55,7 @@ def tapered(take_up: float) -> float:
         (lambda: pleats.tapered_take_up(1, 60, 100, 8), "cannot let out"),
     ],
 )
-def test_bad_numbers(call, message):
+def test_bad_numbers(call: Callable[[], object], message: str) -> None:
     """Each bad number gets a message that names it."""
     with pytest.raises(ValueError, match=message):
         call()

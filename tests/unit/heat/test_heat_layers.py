@@ -5,6 +5,7 @@ from __future__ import annotations
 import subprocess
 import sys
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
@@ -100,7 +101,7 @@ def test_cloth_denser_than_its_fibre_is_refused() -> None:
         ({"water_gsm": Range(-1.0, 0.0, 0.0)}, "water"),
     ],
 )
-def test_impossible_layer_is_refused(change: dict[str, object], what: str) -> None:
+def test_impossible_layer_is_refused(change: dict[str, Any], what: str) -> None:
     """A layer without body or with less than no water is refused, and the sentence says which."""
     with pytest.raises(ValueError, match=f"poplin: {what}"):
         replace(POPLIN, **change)
@@ -182,7 +183,7 @@ def test_lowest_limit_counts() -> None:
         ((POPLIN,), {"vapour_down": Range(0.0, 0.5, 1.5)}),
     ],
 )
-def test_impossible_stack_is_refused(layers: tuple[Layer, ...], change: dict[str, object]) -> None:
+def test_impossible_stack_is_refused(layers: tuple[Layer, ...], change: dict[str, Any]) -> None:
     """No layers, missing contacts, starts that do not fit, or more vapour than there is."""
     with pytest.raises(ValueError, match=r"layer|vapour"):
         Stack(layers, sole_at(150), **change)

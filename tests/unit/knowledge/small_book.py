@@ -7,6 +7,7 @@ Engine tests ask it because its answers can be worked out by hand; knowledge tes
 from __future__ import annotations
 
 import tempfile
+from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
 
@@ -364,9 +365,9 @@ RULES: dict[str, str] = {
 }
 
 
-def write_book(folder: Path, changes: dict[str, str | None] | None = None) -> Path:
+def write_book(folder: Path, changes: Mapping[str, str | None] | None = None) -> Path:
     """Write the small knowledge, with some files changed, added, or (None) left out."""
-    for name, text in (FILES | RULES | (changes or {})).items():
+    for name, text in {**FILES, **RULES, **(changes or {})}.items():
         if text is not None:
             path = folder / name
             path.parent.mkdir(parents=True, exist_ok=True)

@@ -16,7 +16,7 @@ from typing import Any
 import pytest
 
 from advisor.errors import InputError
-from advisor.knowledge.model import Knowledge
+from advisor.knowledge.model import Knowledge, from_plain
 from advisor.knowledge.place import FOLDER_VARIABLE, knowledge_folder
 from advisor.overlay import cache
 from advisor.overlay import kept as kept_file
@@ -130,7 +130,7 @@ def test_any_change_of_a_file_compiles_again(
     assert 2 == len(compiled)
     cache.load_knowledge(book)
     assert 2 == len(compiled), "the new one was not kept"
-    assert cache.from_plain(cache.compile_folder(book)) == found
+    assert from_plain(cache.compile_folder(book)) == found
 
 
 def test_an_example_is_no_knowledge(kept: Path, book: Path, compiled: list[Path]) -> None:
@@ -366,7 +366,7 @@ def test_a_writing_that_fails_leaves_the_old_file_whole(
     def fails(*_: object, **__: object) -> None:
         raise OSError("the disk is full")
 
-    monkeypatch.setattr(kept_file.os, "fdopen", fails)
+    monkeypatch.setattr(os, "fdopen", fails)
     found = cache.load_knowledge(book)
     assert small_knowledge().entries == found.entries
     assert whole == path.read_bytes()

@@ -13,7 +13,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.overlay.cache import load_knowledge
 from advisor.project.quick import quick_garment
 from advisor.render.screen.ask import LINES, ROOMS, ask_screen, ask_text
-from advisor.render.screen.blocks import Columns, Heading, Para, Rows, Title
+from advisor.render.screen.blocks import Block, Columns, Heading, Para, Rows, Title
 from advisor.render.screen.draw import NARROW, drawn
 
 CLOTHS = (
@@ -117,7 +117,7 @@ def test_what_holds_for_any_sewing_is_told_once_and_in_one_place() -> None:
 
 def test_blocks_are_drawn_with_their_parts() -> None:
     """Each kind of block is drawn, and nothing in it can command a terminal."""
-    blocks = [
+    blocks: list[Block] = [
         Title("T\x1b[31m", "state"),
         Heading("head"),
         Para("para", True, " 1 "),
