@@ -10,7 +10,17 @@ from starlette.responses import FileResponse, PlainTextResponse, Response
 from starlette.routing import Route
 
 from advisor.errors import InputError
-from advisor.page import editing, identifying, knowing, printing, projects, questions, sharing
+from advisor.page import (
+    comparing,
+    editing,
+    identifying,
+    knowing,
+    printing,
+    projects,
+    questions,
+    sharing,
+    teaching,
+)
 from advisor.page.desk import Desk
 from advisor.page.entrance import ENTER, Entrance
 from advisor.page.guard import Guard
@@ -97,19 +107,22 @@ def _ticked() -> list[Route]:
 
 
 def _asked() -> list[Route]:
-    """Questions that need no project."""
+    """Questions of the maker herself."""
     return [
         Route("/ask", questions.ask),
         Route("/iron", questions.iron),
         Route("/identify", identifying.identify),
         Route("/examples", knowing.examples),
         Route("/new", editing.new),
+        Route("/learn", teaching.learn),
+        Route(f"{_ONE}/compare", comparing.compare),
     ]
 
 
 def _written() -> list[Route]:
-    """What writes into the folder, ticks apart."""
+    """What writes into the folder or into her own knowledge, ticks apart."""
     return [
+        Route("/learn", posting(teaching.keep), methods=["POST"]),
         Route("/identify", posting(identifying.into), methods=["POST"]),
         Route("/examples", posting(knowing.copy_example), methods=["POST"]),
         Route("/new", posting(editing.begin), methods=["POST"]),

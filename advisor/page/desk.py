@@ -75,6 +75,13 @@ class Desk:
         """The whole answer to a question; `key` is what was asked."""
         return self._told((key, garment.units), garment, WHOLE)
 
+    def know(self, known: Knowledge) -> None:
+        """Answer from other knowledge from now on."""
+        with self._lock:
+            self.known = known
+            self._answers.clear()
+            self._decided.clear()
+
     def _told(self, key: object, garment: Garment, parts: Parts) -> Answer:
         """The answer; what was decided is kept too, and serves it with a label and without."""
 

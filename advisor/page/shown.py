@@ -29,16 +29,19 @@ VIEWS = (
     ("order", "Order of work"),
     ("cut", "Cloth"),
     ("label", "Label"),
+    ("compare", "Another cloth?"),
     ("booklet", "Booklet to print"),
     ("edit", "Change it"),
 )
 """The views of a project, in the order of their links."""
+NOT_GUESTS = ("compare", "edit")
 WAYS = (
     ("/", "Projects"),
     ("/ask", "Ask"),
     ("/iron", "Iron"),
     ("/fabrics", "Cloths"),
     ("/identify", "Unknown fibre"),
+    ("/learn", "Your own"),
     ("/examples", "Examples"),
 )
 GUEST_WAYS = (("/", "Projects"), ("/fabrics", "Cloths"))
@@ -70,7 +73,7 @@ def page(
         "here": request.url.path,
         "project": None,
         "view": "",
-        "views": [view for view in VIEWS if not (state.guest and view[0] == "edit")],
+        "views": [view for view in VIEWS if not (state.guest and view[0] in NOT_GUESTS)],
         "top": GUEST_WAYS if state.guest else WAYS,
         "guest": state.guest,
         "sharing": bool(state.shared) and not state.guest,

@@ -32,6 +32,8 @@ WAYS = (
     f"{JACKET}/iron?place=hem+frill",
     f"{JACKET}/order",
     f"{JACKET}/cut",
+    f"{JACKET}/compare?cloth=frill&other=silk+organza",
+    "learn",
     f"{JACKET}/label",
     "share",
     f"{JACKET}/booklet",

@@ -147,9 +147,10 @@ def test_a_guest_changes_nothing_else(home: Home, small_folder: Path) -> None:
     form = {"take": "1", "mark": "", "text": "x", "name": "bandstand-jacket", "do": "close"}
     for way in (f"{BAG}/take", f"{BAG}/undo", f"{BAG}/edit", "/new", "/examples"):
         assert 404 == phone.post(way, data=form).status_code
-    for way in ("/share", "/identify"):
+    for way in ("/share", "/identify", "/learn"):
         assert 404 == phone.post(way, data=form).status_code
-    for way in (f"{BAG}/edit", "/new", "/examples", "/share", "/ask?cloths=lawn"):
+    ways = (f"{BAG}/edit", f"{BAG}/compare", "/new", "/learn", "/share", "/ask?cloths=lawn")
+    for way in ways:
         assert 404 == phone.get(way).status_code
     for way in ("/", BAG, f"{BAG}/sheet", f"{BAG}/order", f"{BAG}/iron"):
         root = root_of(phone.get(way).text)

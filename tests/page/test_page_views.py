@@ -38,6 +38,7 @@ ADDRESSES = (
     "/identify?saw=warp+burn.smell%3Dvinegar&threads=weft",
     "/examples",
     "/new",
+    "/learn",
     JACKET,
     f"{JACKET}/sheet?units=us",
     f"{JACKET}/places",
@@ -46,6 +47,7 @@ ADDRESSES = (
     f"{JACKET}/iron?place=hem+frill",
     f"{JACKET}/order",
     f"{JACKET}/cut",
+    f"{JACKET}/compare?cloth=frill&other=silk+organza",
     f"{JACKET}/label",
     f"{JACKET}/label?market=us",
     f"{JACKET}/booklet?paper=letter",
@@ -135,6 +137,8 @@ WRONG = {
     "no test": ("/identify?saw=burn.smel%3Dvinegar", "burn.smell"),
     "no place": (f"{JACKET}/iron?place=hem+fril", "hem frill"),
     "no aspect": (f"{JACKET}/why?place=cuff&aspect=needle.siz", "needle.size"),
+    "no role": (f"{JACKET}/compare?cloth=fril&other=lawn", "frill"),
+    "no other cloth": (f"{JACKET}/compare?cloth=frill&other=organzza", "organza"),
     "no market": (f"{JACKET}/label?market=mars", "mars"),
     "no paper": (f"{JACKET}/booklet.css?paper=a9", "a4 or letter"),
 }
@@ -195,6 +199,25 @@ def test_the_lay_of_a_cloth_is_to_scale_and_says_the_same_in_words(client: TestC
     words = next(e.text or "" for e in drawing if e.tag.endswith("}desc"))
     assert [] == [line for line in lines if line not in words]
     assert len(lines) == len(corners)
+
+
+def test_two_cloths_for_one_role_stand_side_by_side(client: TestClient) -> None:
+    """Silk organza in place of nylon takes a hotter iron, and the clash is gone."""
+    way = f"{JACKET}/compare?cloth=frill&other=silk+organza"
+    root = root_of(client.get(way).text)
+    rows = [[" ".join("".join(e.itertext()).split()) for e in tr] for tr in root.iter("tr")]
+    assert ["Where", "What", "as it is now", "silk organza"] == rows[0]
+    iron = next(row for row in rows if row[:2] == ["hem frill", "Iron"])
+    assert "never above 110 °C" in iron[2]
+    assert "never above 150 °C" in iron[3]
+    assert all(row[2] != row[3] for row in rows[1:])
+    words = said(client.get(way).text)
+    now, other = words.split("What can go wrong")[1].split("What differs")[0].split("silk organza")
+    assert "It shows" in now
+    assert "Nothing contradicts itself" in other
+    same = said(client.get(f"{JACKET}/compare?cloth=frill&one=lawn&other=lawn").text)
+    assert "lines are the same with both" in same
+    assert "Where What" not in same
 
 
 def test_why_names_who_says_it_and_on_whose_word(client: TestClient) -> None:
