@@ -86,6 +86,17 @@ def print_screen(answer: Answer) -> None:
     _put(ask_text(answer, where.width, colour=where.colour))
 
 
+def print_sheet(answer: Answer) -> None:
+    """The sheet for a screen: its first lines are the worst, and the pager keeps the rest."""
+    from advisor.cli.window import paged, window
+    from advisor.render.screen.sheet import sheet_text
+
+    where = window()
+    text = sheet_text(answer, where.width, colour=where.colour)
+    if not paged(text, where):
+        _put(text)
+
+
 def print_iron(answer: Answer, place: str) -> None:
     """The iron on one screen: all places, or one as at the board."""
     from advisor.cli.window import window

@@ -50,6 +50,13 @@ def sheet(
     only: Annotated[
         str | None, typer.Option(help=f"Print one section: {', '.join(SECTIONS)}.")
     ] = None,
+    screen: Annotated[
+        bool | None,
+        typer.Option(
+            "--screen/--no-screen",
+            help="Short for a screen, as in a terminal, or as long as on paper, as in a pipe.",
+        ),
+    ] = None,
     html: Html = None,
     pdf: Pdf = None,
     booklet: Booklet = None,
@@ -84,7 +91,7 @@ def sheet(
 
         common.print_text(render_only(told, _section(only)))
     else:
-        common.print_text(_text(told, reasons=reasons, everything=everything))
+        _print(told, reasons=reasons, everything=everything, screen=screen)
     common.leave(told)
 
 
@@ -100,6 +107,17 @@ def _section(word: str) -> str:
         known = f"one of {', '.join(SECTIONS)}"
         raise InputError(Problem(f"no section '{word}'", None, known, nearest(word, SECTIONS)))
     return word
+
+
+def _print(told: Answer, *, reasons: bool, everything: bool, screen: bool | None) -> None:
+    """Short in a terminal; as on paper in a pipe, and wherever more is asked for."""
+    from advisor.cli.output import print_sheet
+    from advisor.cli.window import window
+
+    if not (reasons or everything) and (window().person if screen is None else screen):
+        print_sheet(told)
+    else:
+        common.print_text(_text(told, reasons=reasons, everything=everything))
 
 
 def _text(told: Answer, *, reasons: bool, everything: bool) -> str:

@@ -110,7 +110,7 @@ def ask_screen(answer: Answer, room: Room) -> list[Block]:
         *(block for seam in answer.seams for block in _settings(answer, seam.name, places, room)),
         *_cutting(answer, places, room),
         Heading(""),
-        Rows(tuple(_rest(answer, room))),
+        Rows((*rest_rows(answer, room), ("more", MORE))),
     ]
 
 
@@ -134,16 +134,17 @@ def _settings(
     yield Heading(f"Set for {place}")
     iron = next((i for i in answer.irons if (i.scope, i.place) == ("seam", place)), None)
     rows = [] if iron is None else [("iron", iron.text)]
-    rows += _told(verdicts, SETTINGS)
+    rows += told_rows(verdicts, SETTINGS)
     yield Rows(tuple(rows))
     lost = _lost(verdicts)[: room.lost]
     if lost:
         yield Para(f"Had to give way: {'; '.join(lost)}.")
 
 
-def _told(
+def told_rows(
     verdicts: Verdicts, lines: Sequence[tuple[str, Sequence[str]]], most: int = 3
 ) -> list[tuple[str, str]]:
+    """Settings as rows: a label, and in a few words what is set under it."""
     rows = []
     for label, aspects in lines:
         parts = [_short(v.aspect, text, most) for text, v in line_parts(verdicts, aspects)]
@@ -183,7 +184,8 @@ def _cutting(
     laid = dict.fromkeys(name for seam in answer.seams for name in seam.layers)
     names = [name for name in laid if name in cloths]
     told = {
-        name: dict(_told(places.get(("fabric", name), {}), CUTTING, room.choices)) for name in names
+        name: dict(told_rows(places.get(("fabric", name), {}), CUTTING, room.choices))
+        for name in names
     }
     yield Heading("Prepare, cut and mark")
     if not 1 < len(names) <= MOST_BESIDE:
@@ -195,7 +197,7 @@ def _cutting(
     yield Columns(("", *names), tuple(row for row in rows if any(row[1:])))
 
 
-def _rest(answer: Answer, room: Room) -> Iterator[tuple[str, str]]:
+def rest_rows(answer: Answer, room: Room) -> Iterator[tuple[str, str]]:
     """What is done, tried and minded, and what was taken for granted: a label and a sentence."""
     tasks = dict.fromkeys(task.text for task in answer.advice if not task.general and task.rule)
     tests = dict.fromkeys(text for test in answer.tests for text in test.look_for)
@@ -209,7 +211,6 @@ def _rest(answer: Answer, room: Room) -> Iterator[tuple[str, str]]:
     yield from _labelled("assumed", ["; ".join(taken)] if taken else [])
     usual = dict.fromkeys(c.general for c in answer.cautions if c.general)
     yield from _labelled("always", [" ".join(usual)] if usual else [])
-    yield ("more", MORE)
 
 
 def _cautions(answer: Answer, most: int) -> list[str]:
