@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 
 from advisor.claims.judgement import Judgement
 from advisor.claims.valuesets import Span
-from advisor.decide.evaluate import judge
+from advisor.decide.apart import judge_apart
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge, Mix
 from advisor.project.garment import Garment, Seam, Use
 
@@ -41,6 +41,6 @@ def _limit(garment: Garment, name: str, mixes: tuple[Mix, ...], knowledge: Knowl
     """The iron limit of one cloth by itself, °C."""
     cloth = replace(garment.cloths[name], mixes=mixes)
     alone = replace(garment, cloths={name: cloth}, seams=(Seam(name, (Use(name),)),))
-    verdicts = judge(alone, knowledge).verdicts
+    verdicts = judge_apart(alone, knowledge).verdicts
     limits = [v[LIMIT_ASPECT].allowed for place, v in verdicts.items() if place.scope == "seam"]
     return min((s.high for s in limits if isinstance(s, Span)), default=0.0)

@@ -51,6 +51,7 @@ class Desk:
     """By project: the mark of what a remedy left, the text before it, and the lines written."""
     _answers: OrderedDict[object, Answer] = field(default_factory=OrderedDict)
     _decided: OrderedDict[object, Decided] = field(default_factory=OrderedDict)
+    _spoken: OrderedDict[object, Knowledge] = field(default_factory=OrderedDict)
     _lock: Lock = field(default_factory=Lock)
 
     def read(self, name: str, units: str = "") -> Read:
@@ -79,16 +80,22 @@ class Desk:
         """Answer from other knowledge from now on."""
         with self._lock:
             self.known = known
+            self._spoken.clear()
             self._answers.clear()
             self._decided.clear()
 
     def _told(self, key: object, garment: Garment, parts: Parts) -> Answer:
         """The answer; what was decided is kept too, and serves it with a label and without."""
+        known = self._in(garment.units)
 
         def decided() -> Decided:
-            return self._kept(self._decided, key, lambda: decide(garment, self.known, WHOLE))
+            return self._kept(self._decided, key, lambda: decide(garment, known, WHOLE))
 
-        return self._kept(self._answers, (key, parts), lambda: tell(decided(), self.known, parts))
+        return self._kept(self._answers, (key, parts), lambda: tell(decided(), known, parts))
+
+    def _in(self, units: str) -> Knowledge:
+        """The knowledge with its sentences in some units, put into them once."""
+        return self._kept(self._spoken, units, lambda: self.known.told(units))
 
     def _kept(self, kept: OrderedDict[object, T], key: object, make: Callable[[], T]) -> T:
         with self._lock:

@@ -1,0 +1,65 @@
+"""Judgements of a cloth or a few by themselves, kept while a garment is asked about again.
+
+The order of work and the search for what an unknown fibre would allow judge single cloths apart
+from the garment, over and over. A judgement hangs on its garment and the knowledge alone, so that
+an equal garment's is taken as it is; after a change on the page most are.
+"""
+
+from __future__ import annotations
+
+from collections import OrderedDict
+from threading import Lock
+from typing import Final
+
+from advisor.claims.judgement import Judgement
+from advisor.decide.evaluate import judge
+from advisor.knowledge.model import Knowledge
+from advisor.project.garment import Garment
+
+MOST_SEAMS: Final = 200
+MOST_EACH: Final = 12
+_Key = tuple[object, ...]
+
+
+class _Kept:
+    """Judgements by one knowledge; another, as when she taught something, empties it."""
+
+    def __init__(self) -> None:
+        self.knowledge: Knowledge | None = None
+        self.found: OrderedDict[_Key, list[tuple[Garment, Judgement]]] = OrderedDict()
+        self.lock = Lock()
+
+    def of(self, key: _Key, garment: Garment, knowledge: Knowledge) -> Judgement | None:
+        """The judgement of an equal garment."""
+        with self.lock:
+            if self.knowledge is not knowledge:
+                self.knowledge = knowledge
+                self.found.clear()
+            return next((j for known, j in self.found.get(key, ()) if known == garment), None)
+
+    def keep(self, key: _Key, garment: Garment, knowledge: Knowledge, judgement: Judgement) -> None:
+        """Keep a judgement, and let go of the oldest where there are too many."""
+        with self.lock:
+            if self.knowledge is not knowledge:
+                return
+            self.found[key] = [*self.found.get(key, ()), (garment, judgement)][-MOST_EACH:]
+            self.found.move_to_end(key)
+            while len(self.found) > MOST_SEAMS:
+                self.found.popitem(last=False)
+
+
+_KEPT: Final = _Kept()
+
+
+def judge_apart(
+    garment: Garment, knowledge: Knowledge, before: Judgement | None = None
+) -> Judgement:
+    """What `evaluate.judge` says of a garment of one seam; the judgement is not to be changed."""
+    seam = garment.seams[0]
+    key = (garment.name, garment.units, seam.name, seam.uses, *garment.cloths)
+    kept = _KEPT.of(key, garment, knowledge)
+    if kept is not None:
+        return kept
+    found = judge(garment, knowledge, before)
+    _KEPT.keep(key, garment, knowledge, found)
+    return found

@@ -1,0 +1,67 @@
+"""Judgements apart from a garment: what judging anew would say, and judged once."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from advisor.decide import apart
+from advisor.decide.apart import judge_apart
+from advisor.decide.evaluate import judge
+from advisor.knowledge.model import Knowledge
+from advisor.overlay.cache import load_knowledge
+from advisor.project.garment import Garment
+from advisor.project.quick import quick_garment
+
+
+@pytest.fixture(scope="module")
+def known() -> Knowledge:
+    return load_knowledge()
+
+
+@pytest.fixture
+def judged(monkeypatch: pytest.MonkeyPatch) -> list[Garment]:
+    """Every garment that was really judged, beginning with nothing kept."""
+    found: list[Garment] = []
+
+    def counted(garment: Garment, *about: object) -> object:
+        found.append(garment)
+        return judge(garment, *about)  # type: ignore[arg-type]
+
+    monkeypatch.setattr(apart, "_KEPT", apart._Kept())
+    monkeypatch.setattr(apart, "judge", counted)
+    return found
+
+
+def test_an_equal_garment_is_judged_once(known: Knowledge, judged: list[Garment]) -> None:
+    """It gets the verdicts that judging it anew would give."""
+    for _ in range(3):
+        found = judge_apart(quick_garment(["linen suiting", "organza"], known), known)
+    assert 1 == len(judged)
+    assert judge(quick_garment(["linen suiting", "organza"], known), known).verdicts == (
+        found.verdicts
+    )
+
+
+def test_whatever_differs_is_judged_by_itself(known: Knowledge, judged: list[Garment]) -> None:
+    """Another fact of a cloth or of the maker, other units, another knowledge."""
+    plain = quick_garment(["linen suiting"], known)
+    name, cloth = next(iter(plain.cloths.items()))
+    heavy = replace(plain, cloths={name: replace(cloth, weight=(400.0, 400.0))})
+    industrial = quick_garment(["linen suiting"], known, maker={"machine": "industrial"})
+    for garment in (plain, heavy, industrial, replace(plain, units="us")):
+        judge_apart(garment, known)
+    judge_apart(plain, known.told("us"))
+    judge_apart(plain, known)
+    assert 6 == len(judged)
+
+
+def test_no_more_is_kept_than_there_is_room_for(
+    known: Knowledge, judged: list[Garment], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The seam that was judged longest ago is judged anew."""
+    monkeypatch.setattr(apart, "MOST_SEAMS", 1)
+    for fabric in ("linen suiting", "organza", "organza", "linen suiting"):
+        judge_apart(quick_garment([fabric], known), known)
+    assert 3 == len(judged)
