@@ -38,7 +38,7 @@ class CutNote:
     cut: Cut
     avoids: tuple[str, ...]
     usual: Ratio | None
-    thread: thread.Use | None
+    thread: thread.ThreadUse | None
     sewn_as: Seam | None
     sources: tuple[str, ...] = SOURCES
 
@@ -82,7 +82,7 @@ def _usual(cut: Cut, judgement: Judgement, knowledge: Knowledge) -> Ratio:
     return Ratio(min(by_weight.low, STRAIGHT_RUFFLE.low), by_weight.high, sources)
 
 
-def _rows(cut: Cut, seam: Seam, judgement: Judgement, knowledge: Knowledge) -> thread.Use:
+def _rows(cut: Cut, seam: Seam, judgement: Judgement, knowledge: Knowledge) -> thread.ThreadUse:
     """Thread of the rows of all tucks, mm, with tails at their ends."""
     assert cut.tucks is not None
     ply = ply_of(judgement.garment.cloths[cut.piece.cloth], knowledge)

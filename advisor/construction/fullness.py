@@ -22,10 +22,10 @@ from advisor.units import System, show_size
 Shown = Callable[[float], str]
 
 METHODS: Final = {
-    "hand rows": table.Method.ROWS,
-    "gathering foot": table.Method.FOOT,
-    "overlock": table.Method.OVERLOCK,
-    "elastic": table.Method.ELASTIC,
+    "hand rows": table.GatherMethod.ROWS,
+    "gathering foot": table.GatherMethod.FOOT,
+    "overlock": table.GatherMethod.OVERLOCK,
+    "elastic": table.GatherMethod.ELASTIC,
 }
 WAYS: Final = {
     "hand rows": "Hand rows",
@@ -127,7 +127,7 @@ def _gather_says(
                 "strip, or draw it up by hand rows."
             )
     elif not reach.low <= planned <= reach.high:
-        rows = planned <= table.METHOD_RATIOS[table.Method.ROWS].high
+        rows = planned <= table.METHOD_RATIOS[table.GatherMethod.ROWS].high
         instead = "hand rows" if rows else "a zigzag over a cord, or gather it in two lots"
         says.append(
             f"{WAYS[method]} usually {'reach' if method == 'hand rows' else 'reaches'} "

@@ -14,7 +14,7 @@ from typing import Final
 
 from advisor.craft.thickness import (
     USUAL_PACKING,
-    Layer,
+    StackedCloth,
     Structure,
     as_it_lies,
     least_thickness,
@@ -58,19 +58,21 @@ class Spot:
     complete: bool
 
 
-def ply_of(cloth: Cloth, knowledge: Knowledge) -> Layer | None:
+def ply_of(cloth: Cloth, knowledge: Knowledge) -> StackedCloth | None:
     """One ply of a cloth, by its own figures or by the middle of what is usual for it."""
     entry = knowledge.entries[cloth.entry]
     if entry.kind in BESIDE:
-        return Layer(TAPE_MM)
+        return StackedCloth(TAPE_MM)
     weight = sum(cloth.weight) / 2 if cloth.weight else None
     density = least_density(cloth.mixes, knowledge)
     if cloth.thickness:
-        return Layer(sum(cloth.thickness) / 2, 1.0, weight, density)
+        return StackedCloth(sum(cloth.thickness) / 2, 1.0, weight, density)
     if weight is None or density is None:
         return None
     low, high = USUAL_PACKING[_structure(entry)]
-    return Layer(thickness_from_packing(weight, density, (low + high) / 2), 1.0, weight, density)
+    return StackedCloth(
+        thickness_from_packing(weight, density, (low + high) / 2), 1.0, weight, density
+    )
 
 
 def too_dense(cloth: Cloth, knowledge: Knowledge) -> bool:
@@ -141,9 +143,11 @@ def spots_of(
     return found
 
 
-def _measured(name: str, stack: Stack, plies: Mapping[str, Layer | None], *, sewn: bool) -> Spot:
+def _measured(
+    name: str, stack: Stack, plies: Mapping[str, StackedCloth | None], *, sewn: bool
+) -> Spot:
     layers = [
-        Layer(ply.thickness_mm, count, ply.weight_g_m2, ply.density_g_cm3)
+        StackedCloth(ply.thickness_mm, count, ply.weight_g_m2, ply.density_g_cm3)
         for cloth, count in stack.items()
         if (ply := plies[cloth]) is not None
     ]

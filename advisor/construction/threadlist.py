@@ -159,7 +159,7 @@ def _bought(
     )
 
 
-def _on_cones(use: thread.Use) -> bool:
+def _on_cones(use: thread.ThreadUse) -> bool:
     """Whether a row is made on the overlocker, whose threads come from cones."""
     return use.looper > 0
 

@@ -15,7 +15,7 @@ from advisor.construction.finishing import makes_its_finish
 from advisor.construction.fullness import Fullness
 from advisor.construction.stack import is_closed
 from advisor.craft import thread
-from advisor.craft.thread import Use
+from advisor.craft.thread import ThreadUse
 from advisor.project.garment import Garment, Seam
 
 ROWS: Final = {
@@ -40,7 +40,7 @@ class Purpose:
     """Thread in mm for one purpose in one seam."""
 
     purpose: str
-    use: Use
+    use: ThreadUse
 
 
 def threads_of(
@@ -68,12 +68,12 @@ def threads_of(
     return tuple(Purpose(p.purpose, p.use.times(seam.making.times)) for p in found)
 
 
-def _seam_row(seam: Seam, verdicts: Verdicts, thick: float) -> Use:
+def _seam_row(seam: Seam, verdicts: Verdicts, thick: float) -> ThreadUse:
     """One row of the seam's own stitch, for a length of 1."""
     stitch = picked(verdicts, "stitch.type")
     length = number(verdicts, "stitch.length") or 2.5
     if seam.by_hand or stitch == "hand":
-        return Use(BACKSTITCH)
+        return ThreadUse(BACKSTITCH)
     if stitch == "straight stretch":
         return thread.lockstitch(thick, length).times(3)
     if stitch in ZIGZAG_WIDTH:
@@ -85,7 +85,7 @@ def _seam_row(seam: Seam, verdicts: Verdicts, thick: float) -> Use:
 
 def _finish_row(
     seam: Seam, garment: Garment, verdicts: Verdicts, kind: str, thick: float
-) -> Use | None:
+) -> ThreadUse | None:
     """The finish of both edges for a length of 1; a gathered edge has its own, longer one."""
     word = picked(verdicts, "seam.finish")
     length = number(verdicts, "stitch.length") or 2.5
@@ -100,7 +100,7 @@ def _finish_row(
     if word == "zigzag":
         return thread.zigzag(thick / 2, *EDGE_ZIGZAG).times(edges)
     if word == "hand overcast":
-        return Use(BACKSTITCH * edges)
+        return ThreadUse(BACKSTITCH * edges)
     if word == "trimmed and double-stitched":
         return thread.lockstitch(thick, length)
     if word in _EDGE_ROWS:
@@ -108,7 +108,7 @@ def _finish_row(
     return None
 
 
-def _gathering(full: Fullness, garment: Garment, edge: float) -> Use:
+def _gathering(full: Fullness, garment: Garment, edge: float) -> ThreadUse:
     """Thread that draws up, or tacks down, a full edge."""
     wide = full.cut or edge
     if "pleats" in full.method:
@@ -123,6 +123,6 @@ def _gathering(full: Fullness, garment: Garment, edge: float) -> Use:
     return thread.gathering_rows(wide, stitch_mm=GATHER_MM)
 
 
-def whole(purposes: tuple[Purpose, ...]) -> Use:
+def whole(purposes: tuple[Purpose, ...]) -> ThreadUse:
     """All purposes together, no wastage."""
     return thread.total((p.use for p in purposes), wastage=0.0)

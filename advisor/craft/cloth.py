@@ -192,11 +192,6 @@ def _shortest_reach(piece: Piece) -> float:
     return min(piece.width_mm, piece.length_mm) if piece.any_grain else piece.length_mm
 
 
-def layout(pieces: Sequence[Piece], cloth: Cloth) -> Packing:
-    """The shortest way found to lay all pieces in a single layer, and where their boxes lie."""
-    return _opened(list(enumerate(pieces)), cloth).packing
-
-
 _Ways = list[list[Box]]
 _Numbered = list[tuple[int, Piece]]
 

@@ -36,7 +36,7 @@ class Small:
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class FibreLine:
     """One entry of a label: what is written, its whole percent, and the fibres that it counts."""
 
     name: str
@@ -45,7 +45,7 @@ class Line:
     others: bool = False
 
 
-def content(shares: Sequence[Share], small: Small | None = None) -> tuple[Line, ...]:
+def content(shares: Sequence[Share], small: Small | None = None) -> tuple[FibreLine, ...]:
     """The entries of a label in their order; small amounts stand last as one.
 
     Raises:
@@ -65,13 +65,13 @@ def content(shares: Sequence[Share], small: Small | None = None) -> tuple[Line, 
         weights.append(sum(weight for _, weight, _ in rest))
     percents = whole_percents(weights)
     lines = [
-        Line(name, percent, fibres)
+        FibreLine(name, percent, fibres)
         for (name, _, fibres), percent in zip(named, percents, strict=False)
     ]
     if rest and small is not None:
         fibres = tuple(fibre for _, _, ids in rest for fibre in ids)
         name = small.one if len(rest) == 1 else small.more
-        lines.append(Line(name, percents[-1], fibres, others=True))
+        lines.append(FibreLine(name, percents[-1], fibres, others=True))
     return tuple(lines)
 
 
@@ -118,7 +118,7 @@ def whole_percents(weights: Sequence[float]) -> list[int]:
     return figures
 
 
-def content_text(lines: Sequence[Line], joint: str) -> str:
+def content_text(lines: Sequence[FibreLine], joint: str) -> str:
     """The entries as one line: `82 % viscose, 18 % silk`; `joint` stands before the sign."""
     return ", ".join(f"{line.percent}{joint}% {line.name}" for line in lines)
 

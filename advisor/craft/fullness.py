@@ -34,7 +34,7 @@ class Weight(StrEnum):
     HEAVY = "heavy"
 
 
-class Method(StrEnum):
+class GatherMethod(StrEnum):
     """How fullness is drawn up."""
 
     ROWS = "rows of long stitches"
@@ -61,11 +61,11 @@ GATHER_RATIOS: Final[dict[Weight, Ratio]] = {
 BIAS_RUFFLE: Final = Ratio(1.25, 4 / 3, ("clothing-text-1916",))
 STRAIGHT_RUFFLE: Final = Ratio(1.5, 1.5, ("clothing-text-1916",))
 #: What each way usually reaches; a foot cannot be set to a ratio, so it wants a test strip.
-METHOD_RATIOS: Final[dict[Method, Ratio]] = {
-    Method.ROWS: Ratio(1.0, 4.0, ("trade-fullness",)),
-    Method.FOOT: Ratio(1.5, 2.0, ("memory",)),
-    Method.OVERLOCK: Ratio(1.5, 2.0, ("trade-differential-feed",)),
-    Method.ELASTIC: Ratio(1.25, 2.0, ("memory",)),
+METHOD_RATIOS: Final[dict[GatherMethod, Ratio]] = {
+    GatherMethod.ROWS: Ratio(1.0, 4.0, ("trade-fullness",)),
+    GatherMethod.FOOT: Ratio(1.5, 2.0, ("memory",)),
+    GatherMethod.OVERLOCK: Ratio(1.5, 2.0, ("trade-differential-feed",)),
+    GatherMethod.ELASTIC: Ratio(1.25, 2.0, ("memory",)),
 }
 
 

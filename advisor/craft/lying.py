@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from advisor.craft.cloth import Laid, Piece
-from advisor.craft.strip import Box, Placed
+from advisor.craft.strip import Box, PlacedBox
 
 Outline = tuple[tuple[float, float], ...]
 """The corners of a piece, mm: from the edge of the usable cloth or from the fold, and along it."""
@@ -59,7 +59,7 @@ def lying(laid: Sequence[Laid], pieces: Sequence[Piece]) -> tuple[Lies, ...]:
     return tuple(sorted(found, key=lambda one: (one.y, one.x)))
 
 
-def _assigned(laid: Laid) -> list[tuple[int, Box, Placed]]:
+def _assigned(laid: Laid) -> list[tuple[int, Box, PlacedBox]]:
     """Every box with its kind of piece and its place; those that are held most come first."""
     boxes = [(number, box) for number, kind in laid.boxes for box in kind]
     boxes.sort(key=lambda one: (not one[1].step, not one[1].at_edge, one[1].turns))
@@ -72,7 +72,7 @@ def _assigned(laid: Laid) -> list[tuple[int, Box, Placed]]:
     return found
 
 
-def _fits(box: Box, place: Placed) -> bool:
+def _fits(box: Box, place: PlacedBox) -> bool:
     if box.slanted:
         span = place.down > 0 and _near(place.width, (box.width + box.length) / 2**0.5)
         ends = {box.width / 2**0.5, box.length / 2**0.5}
@@ -90,7 +90,7 @@ def _near(one: float, other: float) -> bool:
     return abs(one - other) <= SAME_MM
 
 
-def _lies(number: int, piece: Piece, box: Box, place: Placed, laid: Laid) -> Lies:
+def _lies(number: int, piece: Piece, box: Box, place: PlacedBox, laid: Laid) -> Lies:
     way = _way(piece, box, place)
     row = _in_row(piece, box) if way == ROW else 1
     double = 2 if laid.folded and way != FOLD else 1
@@ -108,7 +108,7 @@ def _lies(number: int, piece: Piece, box: Box, place: Placed, laid: Laid) -> Lie
     )
 
 
-def _way(piece: Piece, box: Box, place: Placed) -> str:
+def _way(piece: Piece, box: Box, place: PlacedBox) -> str:
     if piece.bias:
         return BIAS if box.slanted else STRIPS
     if box.at_edge:
@@ -125,7 +125,7 @@ def _in_row(piece: Piece, box: Box) -> int:
     return 1 + round((box.width - piece.width_mm) / ((piece.width_mm + narrow) / 2))
 
 
-def _outlines(piece: Piece, place: Placed, y: float, row: int, way: str) -> tuple[Outline, ...]:
+def _outlines(piece: Piece, place: PlacedBox, y: float, row: int, way: str) -> tuple[Outline, ...]:
     left, right, top, low = place.x, place.x + place.width, y, y + place.length
     if place.down:
         over = place.width - place.down

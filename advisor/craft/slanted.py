@@ -16,7 +16,7 @@ from functools import lru_cache
 from typing import Final
 
 from advisor.craft.orders import shortest
-from advisor.craft.strip import FINE, Box, Packing, Placed
+from advisor.craft.strip import FINE, Box, Packing, PlacedBox
 
 ROOT2: Final = math.sqrt(2)
 #: Even places across that are tried beside those that touch.
@@ -56,11 +56,11 @@ def pack(boxes: Sequence[Box], strip_width: float) -> Packing:
     return Packing(length / FINE, tuple(_placed(spot) for spot in spots))
 
 
-def _placed(spot: _Spot) -> Placed:
+def _placed(spot: _Spot) -> PlacedBox:
     x, y, (wide, long, along, against) = spot
     upright = along == against == wide + long
     down = 0.0 if upright else along / 2 / FINE
-    return Placed((x - wide) / 2 / FINE, (y - long) / 2 / FINE, wide / FINE, long / FINE, down)
+    return PlacedBox((x - wide) / 2 / FINE, (y - long) / 2 / FINE, wide / FINE, long / FINE, down)
 
 
 def _item(box: Box, across: int) -> _Item:

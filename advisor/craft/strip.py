@@ -42,7 +42,7 @@ class Box:
 
 
 @dataclass(frozen=True, slots=True)
-class Placed:
+class PlacedBox:
     """Where a box lies, in mm: its corner nearest to the beginning, and its size as it lies.
 
     `down` is nothing for an upright one; of one on the bias it is how far the side that leads
@@ -61,7 +61,7 @@ class Packing:
     """A strip that holds all boxes: its length in mm, and where each lies."""
 
     length: float
-    places: tuple[Placed, ...]
+    places: tuple[PlacedBox, ...]
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -95,7 +95,9 @@ def pack(boxes: Sequence[Box], strip_width: float) -> Packing:
     length, spots = _shortest(items, across)
     return Packing(
         length / FINE,
-        tuple(Placed(x / FINE, y / FINE, wide / FINE, long / FINE) for y, x, wide, long in spots),
+        tuple(
+            PlacedBox(x / FINE, y / FINE, wide / FINE, long / FINE) for y, x, wide, long in spots
+        ),
     )
 
 

@@ -39,7 +39,7 @@ USUAL_PACKING: Final[dict[Structure, tuple[float, float]]] = {
 
 
 @dataclass(frozen=True, slots=True)
-class Layer:
+class StackedCloth:
     """One cloth in a stack: thickness of a ply in mm, plies, and what is known of its fibre.
 
     Weight (g/m²) and density (g/cm³) may be missing; then the layer is taken not to give
@@ -70,12 +70,12 @@ def least_thickness(weight_g_m2: float, density_g_cm3: float) -> float:
     return thickness_from_packing(weight_g_m2, density_g_cm3, 1.0)
 
 
-def as_it_lies(stack: Sequence[Layer]) -> float:
+def as_it_lies(stack: Sequence[StackedCloth]) -> float:
     """Thickness of a stack in mm, nothing pressed: Σ plies × thickness."""
     return sum(layer.plies * layer.thickness_mm for layer in stack)
 
 
-def under_foot(stack: Sequence[Layer], packing: float = FOOT_PACKING) -> float:
+def under_foot(stack: Sequence[StackedCloth], packing: float = FOOT_PACKING) -> float:
     """Thickness of a stack in mm under the foot: Σ plies × W / (1000 ρ φ).
 
     Pressing never thickens: a ply already denser than φ keeps its thickness.
@@ -83,7 +83,7 @@ def under_foot(stack: Sequence[Layer], packing: float = FOOT_PACKING) -> float:
     return sum(layer.plies * _pressed(layer, packing) for layer in stack)
 
 
-def _pressed(layer: Layer, packing: float) -> float:
+def _pressed(layer: StackedCloth, packing: float) -> float:
     if layer.weight_g_m2 is None or layer.density_g_cm3 is None:
         return layer.thickness_mm
     solid = thickness_from_packing(layer.weight_g_m2, layer.density_g_cm3, packing)

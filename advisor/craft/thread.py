@@ -59,7 +59,7 @@ TABLE: Final[dict[int, TableRatio]] = {
 
 
 @dataclass(frozen=True, slots=True)
-class Use:
+class ThreadUse:
     """Thread by place, in the unit of the seam length it was worked from."""
 
     needle: float
@@ -72,9 +72,11 @@ class Use:
         """All threads together."""
         return self.needle + self.bobbin + self.looper
 
-    def times(self, factor: float) -> Use:
+    def times(self, factor: float) -> ThreadUse:
         """So much thread, so many times over."""
-        return Use(self.needle * factor, self.bobbin * factor, self.looper * factor, self.sources)
+        return ThreadUse(
+            self.needle * factor, self.bobbin * factor, self.looper * factor, self.sources
+        )
 
 
 def _depth(thickness_mm: float, stitch_length_mm: float) -> float:
@@ -83,18 +85,18 @@ def _depth(thickness_mm: float, stitch_length_mm: float) -> float:
     return thick / checks.above("stitch length", stitch_length_mm)
 
 
-def chain(thickness_mm: float, stitch_length_mm: float) -> Use:
+def chain(thickness_mm: float, stitch_length_mm: float) -> ThreadUse:
     """Stitch 101, single chain: 3 + 2TS, one thread."""
-    return Use(3 + 2 * _depth(thickness_mm, stitch_length_mm))
+    return ThreadUse(3 + 2 * _depth(thickness_mm, stitch_length_mm))
 
 
-def lockstitch(thickness_mm: float, stitch_length_mm: float) -> Use:
+def lockstitch(thickness_mm: float, stitch_length_mm: float) -> ThreadUse:
     """Stitch 301, lockstitch: 2 + 2TS, half needle, half bobbin."""
     half = 1 + _depth(thickness_mm, stitch_length_mm)
-    return Use(half, bobbin=half)
+    return ThreadUse(half, bobbin=half)
 
 
-def zigzag(thickness_mm: float, stitch_length_mm: float, width_mm: float) -> Use:
+def zigzag(thickness_mm: float, stitch_length_mm: float, width_mm: float) -> ThreadUse:
     """Stitch 304, zigzag: 2 √(1 + (w/L)²) + 2TS, half needle, half bobbin.
 
     L is the advance of one stitch and w the width of the zigzag.
@@ -102,12 +104,12 @@ def zigzag(thickness_mm: float, stitch_length_mm: float, width_mm: float) -> Use
     depth = _depth(thickness_mm, stitch_length_mm)
     swing = checks.at_least("zigzag width", width_mm, 0) / stitch_length_mm
     half = math.hypot(1.0, swing) + depth
-    return Use(half, bobbin=half)
+    return ThreadUse(half, bobbin=half)
 
 
-def double_chain(thickness_mm: float, stitch_length_mm: float) -> Use:
+def double_chain(thickness_mm: float, stitch_length_mm: float) -> ThreadUse:
     """Stitch 401, two-thread chain: 4 + 2TS, of which the needle has 1 + 2TS."""
-    return Use(1 + 2 * _depth(thickness_mm, stitch_length_mm), looper=3.0)
+    return ThreadUse(1 + 2 * _depth(thickness_mm, stitch_length_mm), looper=3.0)
 
 
 def overedge_range(
@@ -120,25 +122,25 @@ def overedge_range(
     return 3 + rise, 5 + rise
 
 
-def overedge(thickness_mm: float, stitch_length_mm: float, width_mm: float) -> Use:
+def overedge(thickness_mm: float, stitch_length_mm: float, width_mm: float) -> ThreadUse:
     """Stitch 504, three-thread overedge: the larger published ratio, 20 % in the needle."""
     ratio = overedge_range(thickness_mm, stitch_length_mm, width_mm)[1]
     share = TABLE[504].needle_share
-    return Use(ratio * share, looper=ratio * (1 - share))
+    return ThreadUse(ratio * share, looper=ratio * (1 - share))
 
 
-def from_table(stitch: int) -> Use:
+def from_table(stitch: int) -> ThreadUse:
     """A class by the ratio table, for a seam of length 1."""
     if stitch not in TABLE:
         raise ValueError(f"no thread ratio for stitch {stitch}")
     row = TABLE[stitch]
     needle = row.ratio * row.needle_share
-    return Use(needle, looper=row.ratio - needle, sources=row.sources)
+    return ThreadUse(needle, looper=row.ratio - needle, sources=row.sources)
 
 
 def ratio(
     stitch: int, thickness_mm: float, stitch_length_mm: float, width_mm: float | None = None
-) -> Use:
+) -> ThreadUse:
     """Thread for a seam of length 1: by formula where there is one, else by the table.
 
     504 without a width goes by the table; 304 without a width raises ValueError.
@@ -158,26 +160,28 @@ def ratio(
 
 def gathering_rows(
     cut_width_mm: float, rows: int = 2, stitch_mm: float = 4.0, thickness_mm: float = 0.0
-) -> Use:
+) -> ThreadUse:
     """Thread in mm for machine gathering rows: lockstitch on the width before gathering, tails."""
     width = checks.above("cut width", cut_width_mm)
     number = checks.count("rows", rows)
     row = lockstitch(thickness_mm, stitch_mm).times(width)
-    return Use(number * (row.needle + 2 * TAIL_MM), bobbin=number * (row.bobbin + 2 * TAIL_MM))
+    return ThreadUse(
+        number * (row.needle + 2 * TAIL_MM), bobbin=number * (row.bobbin + 2 * TAIL_MM)
+    )
 
 
-def hand_basting(length_mm: float, stitch_mm: float = 10.0, thickness_mm: float = 0.0) -> Use:
+def hand_basting(length_mm: float, stitch_mm: float = 10.0, thickness_mm: float = 0.0) -> ThreadUse:
     """Thread in mm for a hand running stitch: 1 + 2TS (one rise and one fall a stitch), tails."""
     depth = _depth(thickness_mm, stitch_mm)
-    return Use(checks.above("length", length_mm) * (1 + 2 * depth) + 2 * TAIL_MM)
+    return ThreadUse(checks.above("length", length_mm) * (1 + 2 * depth) + 2 * TAIL_MM)
 
 
-def total(uses: Iterable[Use], wastage: float = WASTAGE) -> Use:
+def total(uses: Iterable[ThreadUse], wastage: float = WASTAGE) -> ThreadUse:
     """All seams of one colour together, wastage included."""
     many = list(uses)
     factor = 1 + checks.at_least("wastage", wastage, 0)
     sources = tuple(dict.fromkeys(source for use in many for source in use.sources))
-    return Use(
+    return ThreadUse(
         factor * sum(use.needle for use in many),
         factor * sum(use.bobbin for use in many),
         factor * sum(use.looper for use in many),

@@ -14,7 +14,7 @@ from advisor.heat.gluing import (
     IN_SEAM,
     INTERFACING,
     Fused,
-    Trial,
+    FusingTrial,
     best_of,
     clash_of,
     seam_trials,
@@ -26,7 +26,7 @@ from advisor.heat.stacks import fusibles_in
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
 from advisor.project.garment import Garment
 
-Ask = Callable[[list[Trial]], list[Fused]]
+Ask = Callable[[list[FusingTrial]], list[Fused]]
 """Asks the heat model, all at once."""
 
 

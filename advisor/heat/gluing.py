@@ -46,7 +46,7 @@ HOTTEST_IRON = 200.0
 
 
 @dataclass(frozen=True, slots=True)
-class Trial:
+class FusingTrial:
     """One way of fusing: its stack, which joint is the glue line, and the heat that it gets."""
 
     place: str
@@ -68,7 +68,7 @@ class Trial:
 class Fused:
     """What the model says of one trial."""
 
-    trial: Trial
+    trial: FusingTrial
     answer: HeatAnswer
 
     @property
@@ -102,10 +102,10 @@ _GLUE_SHY = ("pile", "embellished", "coated", "sheer", "press marks")
 GRADES = ("sure", "likely", "perhaps", "no")
 
 
-def trials_of(judgement: Judgement, knowledge: Knowledge) -> list[Trial]:
+def trials_of(judgement: Judgement, knowledge: Knowledge) -> list[FusingTrial]:
     """Every way of fusing every fusible of the garment, the same stack once."""
     seen: dict[tuple[object, ...], None] = {}
-    found: list[Trial] = []
+    found: list[FusingTrial] = []
     for seam in judgement.garment.seams:
         for trial in seam_trials(seam, judgement, knowledge):
             key = (trial.fusible, trial.way, trial.moisture, trial.cloth, trial.stack)
@@ -115,7 +115,7 @@ def trials_of(judgement: Judgement, knowledge: Knowledge) -> list[Trial]:
     return found
 
 
-def seam_trials(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> list[Trial]:
+def seam_trials(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> list[FusingTrial]:
     """The ways of fusing the fusibles of one seam, where an iron may touch it at all."""
     verdict = judgement.verdicts.get(Place("seam", seam.name), {}).get(LIMIT_ASPECT)
     if verdict is None or not isinstance(verdict.allowed, Span) or len(seam.uses) < 2:
@@ -175,7 +175,7 @@ class _Table:
 
     def trial(
         self, way: str, order: tuple[str, ...], joint: int, at: int, moisture: str
-    ) -> Trial | None:
+    ) -> FusingTrial | None:
         """One way of fusing, at the hottest setting that all layers of it bear."""
         fusible = self.cloths[at]
         glue = self.knowledge.entries[self.garment.cloths[fusible].entry].facts.get("fuses at")
@@ -194,7 +194,7 @@ class _Table:
         )
         stack = pressed(own, sole_at(min(limit, HOTTEST_IRON)), cloth, moisture)
         above = sum(layer.role == "press cloth" for layer in stack.layers)
-        return Trial(
+        return FusingTrial(
             self.seam.name,
             fusible,
             way,

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from advisor.claims.judgement import Judgement
-from advisor.heat.gluing import Fused, Trial, trials_of
+from advisor.heat.gluing import Fused, FusingTrial, trials_of
 from advisor.heat.stacks import Bed, Press, presses
 from advisor.knowledge.model import Knowledge
 
@@ -98,7 +98,7 @@ def heat_of_garment(judgement: Judgement, knowledge: Knowledge, *, full: bool = 
     )
 
 
-def _question(trial: Trial):  # type: ignore[no-untyped-def]
+def _question(trial: FusingTrial):  # type: ignore[no-untyped-def]
     from advisor.heat.model.answer import Question
     from advisor.heat.model.fusing import Glue
 
@@ -116,7 +116,7 @@ def _rests(found: list[Bed], asked: list[Press]) -> dict[Bed, Times]:
     return dict(zip(beds, rests_after([first[b.places] for b in beds], PRESS_S), strict=True))
 
 
-def ask_trials(trials: list[Trial]) -> list[Fused]:
+def ask_trials(trials: list[FusingTrial]) -> list[Fused]:
     """The model's word on some ways of fusing, for a remedy that is being checked."""
     from advisor.heat.kept import answers_once
 

@@ -32,7 +32,7 @@ COOLEST_IRON = 60.0
 
 
 @dataclass(frozen=True, slots=True)
-class Setting:
+class IronSetting:
     """A dial mark, its band, and who wants it; nobody does where every layer bears it."""
 
     dots: int
@@ -52,7 +52,7 @@ class Press:
 
     places: tuple[str, ...]
     way: str
-    setting: Setting
+    setting: IronSetting
     cloth: str
     moisture: str
     stack: Stack
@@ -66,8 +66,8 @@ class Bed:
     places: tuple[str, ...]
     cloths: tuple[str, ...]
     limits: tuple[float | None, ...]
-    setting: Setting | None
-    wanted: Setting | None
+    setting: IronSetting | None
+    wanted: IronSetting | None
     cloth: str
     moisture: str
     touched: bool
@@ -121,13 +121,13 @@ def layer_limits(verdict: Verdict, names: Iterable[str]) -> dict[str, float | No
     return limits
 
 
-def setting_for(limit: float) -> Setting | None:
+def setting_for(limit: float) -> IronSetting | None:
     """The highest dial mark within a limit with its band, or None where no iron is cool enough."""
     mark = mark_for(limit)
-    return None if mark is None else Setting(mark.dots, sole_for_dots(mark.dots))
+    return None if mark is None else IronSetting(mark.dots, sole_for_dots(mark.dots))
 
 
-def _wanted(verdict: Verdict, setting: Setting | None) -> Setting | None:
+def _wanted(verdict: Verdict, setting: IronSetting | None) -> IronSetting | None:
     """The mark that a layer wants and another does not bear."""
     if not verdict.clash:
         return None
@@ -143,7 +143,7 @@ def _wanted(verdict: Verdict, setting: Setting | None) -> Setting | None:
     if setting is not None and dots <= setting.dots:
         return None
     who = sorted({n for s in needs if s.claim.span and s.claim.span[0] == most for n in s.cloths})
-    return Setting(dots, sole_for_dots(dots), tuple(who))
+    return IronSetting(dots, sole_for_dots(dots), tuple(who))
 
 
 def presses(
@@ -212,7 +212,7 @@ class _Maker:
         )
 
     def press(
-        self, way: str, setting: Setting, cloth: str = "none", moisture: str = "dry"
+        self, way: str, setting: IronSetting, cloth: str = "none", moisture: str = "dry"
     ) -> Press:
         """One way of pressing the bed."""
         layers = self.dry if moisture == "dry" else self.moist

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import Any, Generic, Protocol, TypeVar
 
 
-class Asked(Protocol):
+class Conditioned(Protocol):
     """Whatever has a condition: the shape that it is asked in, and its tree by shape."""
 
     @property
@@ -22,7 +22,7 @@ class Asked(Protocol):
         """The condition's tree by shape."""
 
 
-R = TypeVar("R", bound=Asked)
+R = TypeVar("R", bound=Conditioned)
 
 NARROWEST_FIRST = ("fabric", "notion", "family", "kind", "weave", "structure")
 """Facts of a layer that are one known word, those that few layers share first."""
@@ -52,7 +52,7 @@ class RuleIndex(Generic[R]):
         return [self.rules[i] for i in sorted(found)]
 
 
-def _needed(rule: Asked) -> tuple[str, list[str]] | None:
+def _needed(rule: Conditioned) -> tuple[str, list[str]] | None:
     """The narrowest word that some layer has to have for a rule to hold at all."""
     if rule.shape == "seam":
         return None

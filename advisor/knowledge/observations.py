@@ -13,7 +13,7 @@ Say = Callable[[Any, tuple[Any, ...], str, Iterable[str]], None]
 
 
 @dataclass(frozen=True, slots=True)
-class Answer:
+class PossibleAnswer:
     """One answer; `fibres` are those that can give it, none where it is only a hint."""
 
     word: str
@@ -36,7 +36,7 @@ class Observation:
     kind: str
     cost: int
     after: str
-    answers: dict[str, Answer]
+    answers: dict[str, PossibleAnswer]
     named: frozenset[str]
 
 
@@ -106,7 +106,7 @@ def compile_observation(
 def observation_from(id_: str, raw: dict[str, Any]) -> Observation:
     """An observation from its compiled data."""
     answers = {
-        row[0]: Answer(row[0], tuple(row[1]), frozenset(row[2]), tuple(row[3]), *row[4:])
+        row[0]: PossibleAnswer(row[0], tuple(row[1]), frozenset(row[2]), tuple(row[3]), *row[4:])
         for row in raw["answers"]
     }
     named = frozenset(fibre for answer in answers.values() for fibre in answer.fibres)

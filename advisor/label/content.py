@@ -9,7 +9,7 @@ from collections.abc import Collection
 from dataclasses import dataclass
 
 from advisor.claims.judgement import Judgement
-from advisor.craft.fibrelabel import Line, Share, Small, content, content_text, without_test
+from advisor.craft.fibrelabel import FibreLine, Share, Small, content, content_text, without_test
 from advisor.knowledge.labels import Market, Told
 from advisor.knowledge.model import Knowledge, Mix
 from advisor.project.garment import Cloth
@@ -31,11 +31,11 @@ class Missing:
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class LabelledPart:
     """Cloths of one content, and the line that is written for them."""
 
     cloths: tuple[str, ...]
-    lines: tuple[Line, ...]
+    lines: tuple[FibreLine, ...]
     text: str
     sources: tuple[str, ...]
     trim: bool = False
@@ -54,7 +54,7 @@ class Content:
     """The fibre content of a garment as one market wants it."""
 
     missing: tuple[Missing, ...]
-    parts: tuple[Part, ...]
+    parts: tuple[LabelledPart, ...]
     left: tuple[Left, ...]
     animal: tuple[str, ...]
     animal_may_be: tuple[str, ...]
@@ -92,7 +92,7 @@ class _Gatherer:
     def content(self) -> Content:
         counted = [c for c in self.cloths.values() if self._counts(c)]
         found: dict[str, list[str]] = {}
-        lines: dict[str, tuple[Line, ...]] = {}
+        lines: dict[str, tuple[FibreLine, ...]] = {}
         sources: dict[str, list[str]] = {}
         for cloth in counted:
             if self._is_skin(cloth):
@@ -108,7 +108,7 @@ class _Gatherer:
         return Content(
             tuple(self.missing),
             tuple(
-                Part(
+                LabelledPart(
                     tuple(names),
                     lines[key],
                     key,
@@ -137,7 +137,7 @@ class _Gatherer:
         words = name.casefold().replace("_", " ").split()
         return any(word in self.market.trim_words for word in words)
 
-    def _lines(self, cloth: Cloth) -> tuple[Line, ...] | None:
+    def _lines(self, cloth: Cloth) -> tuple[FibreLine, ...] | None:
         """What is written for a cloth; None where it is not known, and that is noted."""
         if any(fibre in self.market.animal_fibres for mix in cloth.mixes for fibre, _ in mix):
             self._lack(cloth, "unknown", "nobody knows whether it is skin or cloth")
@@ -179,7 +179,7 @@ class _Gatherer:
         one = len(cloth.mixes) == 1
         return "shares" in cloth.assumed or (one and (unsaid or cloth.name in self.named))
 
-    def _written(self, mix: Mix) -> tuple[Line, ...]:
+    def _written(self, mix: Mix) -> tuple[FibreLine, ...]:
         shares = [
             Share(fibre, self._name(fibre), share or 0.0) for fibre, share in mix if share != 0
         ]
@@ -189,7 +189,7 @@ class _Gatherer:
         name = self.market.names.get(fibre)
         return name.say if name and name.say else fibre
 
-    def _sources(self, lines: tuple[Line, ...]) -> list[str]:
+    def _sources(self, lines: tuple[FibreLine, ...]) -> list[str]:
         """What the names and the order of a line rest on."""
         market = self.market
         ids = [s for line in lines for f in line.fibres for s in market.names[f].sources]

@@ -24,7 +24,7 @@ SECONDS = 60
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class ChangedPart:
     """One thing that is changed between two states, and its price in seconds."""
 
     what: str
@@ -59,7 +59,7 @@ class CostTable:
             if field.name != "overlockers" and not 0 <= value < 1e6:
                 raise ValueError(f"the price {field.name!r} must be from 0 up, not {value!r}")
 
-    def machine_parts(self, old: MachineState, new: MachineState) -> tuple[Part, ...]:
+    def machine_parts(self, old: MachineState, new: MachineState) -> tuple[ChangedPart, ...]:
         """What is changed on one machine between two of its set-ups.
 
         Raises ValueError when the states are of different machines: those do not disturb each
@@ -85,7 +85,7 @@ class CostTable:
             ]
         )
 
-    def iron_parts(self, old: IronState, new: IronState) -> tuple[Part, ...]:
+    def iron_parts(self, old: IronState, new: IronState) -> tuple[ChangedPart, ...]:
         """What is changed about the iron; cooling is dearer than heating (`trade-iron-wait`)."""
         return _parts(
             [
@@ -110,8 +110,8 @@ class CostTable:
         return _seconds(self.other_machine)
 
 
-def _parts(rows: list[tuple[str, bool, float]]) -> tuple[Part, ...]:
-    return tuple(Part(what, _seconds(minutes)) for what, differs, minutes in rows if differs)
+def _parts(rows: list[tuple[str, bool, float]]) -> tuple[ChangedPart, ...]:
+    return tuple(ChangedPart(what, _seconds(minutes)) for what, differs, minutes in rows if differs)
 
 
 def _seconds(minutes: float) -> int:

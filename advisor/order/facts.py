@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 
 from advisor.claims.collect import Place
-from advisor.craft.fullness import METHOD_RATIOS, Method
+from advisor.craft.fullness import METHOD_RATIOS, GatherMethod
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.order.choosing import with_methods
@@ -41,7 +41,7 @@ RAINWEAR = frozenset({"laminated-cotton", "softshell"})
 """Cloths against the rain that are no plain weave; what imitates leather is not sealed."""
 PLEATED = "pleated"
 """The cloth that is sold with its pleats set: gathering rows would crush them."""
-VERY_FULL = METHOD_RATIOS[Method.ROWS].high
+VERY_FULL = METHOD_RATIOS[GatherMethod.ROWS].high
 """The fullness beyond which two rows no longer carry the cloth."""
 
 

@@ -11,7 +11,7 @@ from collections.abc import Callable, Collection, Hashable, Iterable, Sequence
 from dataclasses import dataclass
 from typing import TypeVar
 
-from advisor.order.costs import CostTable, Part
+from advisor.order.costs import ChangedPart, CostTable
 from advisor.order.graph import Graph
 from advisor.order.steps import IronState, MachineState
 
@@ -99,7 +99,7 @@ def iron_needs(
     return Needs(of, station, price, 0, (first[0] if first else NONE, NONE))
 
 
-def _sum(parts: Iterable[Part], only: Collection[str] | None) -> int:
+def _sum(parts: Iterable[ChangedPart], only: Collection[str] | None) -> int:
     return sum(part.seconds for part in parts if only is None or part.what in only)
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from advisor.order.costs import SECONDS, CostTable, Part
+from advisor.order.costs import SECONDS, ChangedPart, CostTable
 from advisor.order.steps import IronState, MachineState, Step
 
 
@@ -59,11 +59,11 @@ def changes_of(
     seat = next(reversed(setups), None)
     found = []
     for step in order:
-        parts: list[Part] = []
+        parts: list[ChangedPart] = []
         if step.machine is not None:
             name = step.machine.machine
             if seat is not None and seat != name:
-                parts.append(Part("machine", table.turn_seconds))
+                parts.append(ChangedPart("machine", table.turn_seconds))
             if name in setups:
                 parts.extend(table.machine_parts(setups[name], step.machine))
             seat = name
@@ -82,6 +82,6 @@ def seconds_of(changes: Iterable[Change]) -> int:
     return sum(round(change.minutes * SECONDS) for change in changes)
 
 
-def _change(step: str, parts: list[Part]) -> Change:
+def _change(step: str, parts: list[ChangedPart]) -> Change:
     seconds = sum(part.seconds for part in parts)
     return Change(step, tuple(part.what for part in parts), seconds / SECONDS)

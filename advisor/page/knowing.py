@@ -16,7 +16,7 @@ from advisor.render.explain import explain
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class KnownLine:
     """A line of what is known: a heading, a label with its text, or a sentence."""
 
     kind: str
@@ -68,9 +68,9 @@ def copy_example(request: Request, fields: Fields) -> Response:
     return see(at("project", folder.add(name, found[name].read_text(encoding="utf-8"))))
 
 
-def lines_of(told: list[str]) -> tuple[Line, ...]:
+def lines_of(told: list[str]) -> tuple[KnownLine, ...]:
     """Lines made for a terminal, put together again to sentences that any width can wrap."""
-    found: list[Line] = []
+    found: list[KnownLine] = []
     for text in told:
         line = _line(text, found[-1] if found else None)
         if line is None:
@@ -80,27 +80,27 @@ def lines_of(told: list[str]) -> tuple[Line, ...]:
     return tuple(found)
 
 
-def _line(text: str, before: Line | None) -> Line | None:
+def _line(text: str, before: KnownLine | None) -> KnownLine | None:
     """A line of its own; None where it goes on with the one before."""
     bare = text.strip()
     if not bare:
-        return Line("gap", "", " ") if before else Line("gap", "")
+        return KnownLine("gap", "", " ") if before else KnownLine("gap", "")
     if set(bare) == {"="}:
         return None
     if not text.startswith(" "):
-        return Line("heading" if bare.isupper() else "text", bare)
+        return KnownLine("heading" if bare.isupper() else "text", bare)
     deep = len(text) - len(text.lstrip())
     if deep > 3 and before is not None and before.kind != "gap":
         return None
     label, gap, rest = bare.partition("  ")
-    return Line("row", rest.strip(), label) if gap else Line("text", bare)
+    return KnownLine("row", rest.strip(), label) if gap else KnownLine("text", bare)
 
 
-def _joined(line: Line, text: str) -> Line:
+def _joined(line: KnownLine, text: str) -> KnownLine:
     bare = text.strip()
     if set(bare) == {"="}:
-        return Line("title", line.text)
-    return Line(line.kind, f"{line.text} {bare}", line.label)
+        return KnownLine("title", line.text)
+    return KnownLine(line.kind, f"{line.text} {bare}", line.label)
 
 
 def _examples() -> Path:

@@ -23,7 +23,7 @@ UNWASHED = (
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class LabelLine:
     """A label in front, what is written on the label, and what is said about it."""
 
     lead: str
@@ -39,11 +39,11 @@ class LabelView:
     market_name: str
     ready: bool
     closing: str
-    lacks: tuple[Line, ...]
-    content: tuple[Line, ...]
+    lacks: tuple[LabelLine, ...]
+    content: tuple[LabelLine, ...]
     rules: tuple[Part, ...]
-    care: tuple[Line, ...]
-    apart: tuple[tuple[str, tuple[Line, ...]], ...]
+    care: tuple[LabelLine, ...]
+    apart: tuple[tuple[str, tuple[LabelLine, ...]], ...]
     care_notes: tuple[Part, ...]
     warnings: tuple[Part, ...]
     duties: tuple[Part, ...]
@@ -98,7 +98,7 @@ class _Maker:
         marks = self.numbers.mark(sources, most) if tuple(sources) != ("derived",) else ""
         return Part(without_commands(text), marks=marks)
 
-    def lacks(self) -> tuple[Line, ...]:
+    def lacks(self) -> tuple[LabelLine, ...]:
         """What stands in the way, and how it is found out; nothing said twice."""
         told: set[str] = set()
         found = []
@@ -111,10 +111,10 @@ class _Maker:
                 if text and text not in told:
                     told.add(text)
                     about.append(self.part(text, sources))
-            found.append(Line(", ".join(lack.cloths), "", tuple(about)))
+            found.append(LabelLine(", ".join(lack.cloths), "", tuple(about)))
         return tuple(found)
 
-    def content(self) -> tuple[Line, ...]:
+    def content(self) -> tuple[LabelLine, ...]:
         label = self.label
         gaps = [
             c for m in label.missing if m.kind in ("unknown", "share", "name") for c in m.cloths
@@ -126,18 +126,20 @@ class _Maker:
             if one.may_be_left_out:
                 about.append(self.part(one.may_be_left_out.text, one.may_be_left_out.sources))
             who = "all parts" if whole and len(one.cloths) > 1 else ", ".join(one.cloths)
-            found.append(Line(who, one.line, tuple(about)))
+            found.append(LabelLine(who, one.line, tuple(about)))
         nothing = Part("nothing can be written yet, see above")
-        found += [Line(cloth, "", (nothing,)) for cloth in gaps]
+        found += [LabelLine(cloth, "", (nothing,)) for cloth in gaps]
         animal = label.animal
         if animal:
             maybe = f"If {', '.join(animal.may_be)} is of horn, shell, bone or leather. "
             text = f"{maybe if animal.may_be else ''}{animal.text}"
             about = [self.part(text, animal.sources)]
-            found.append(Line(", ".join(animal.cloths) or "perhaps", animal.line, tuple(about)))
+            found.append(
+                LabelLine(", ".join(animal.cloths) or "perhaps", animal.line, tuple(about))
+            )
         for left in label.left_out:
             found.append(
-                Line(
+                LabelLine(
                     ", ".join(left.cloths),
                     "",
                     (self.part(f"not counted: {left.text}", left.sources),),
@@ -145,17 +147,17 @@ class _Maker:
             )
         return tuple(found)
 
-    def care(self, lines: Sequence[ToldCare]) -> tuple[Line, ...]:
+    def care(self, lines: Sequence[ToldCare]) -> tuple[LabelLine, ...]:
         return tuple(self.care_line(line) for line in said_care(lines))
 
-    def care_line(self, line: ToldCare) -> Line:
+    def care_line(self, line: ToldCare) -> LabelLine:
         about = []
         if line.line is None:
             about.append(Part("no one instruction suits all parts"))
         elif not line.known:
             about.append(Part("more is not known to be safe"))
         about += [self.part(f"{s.who}: {s.why.rstrip('.')}.", s.sources) for s in line.set_by[:1]]
-        return Line(CARE[line.aspect], line.line or "", tuple(about))
+        return LabelLine(CARE[line.aspect], line.line or "", tuple(about))
 
     def care_notes(self) -> tuple[Part, ...]:
         care = self.label.care

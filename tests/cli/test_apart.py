@@ -45,7 +45,7 @@ def elsewhere() -> dict[tuple[str, ...], str]:
         cwd=CHECKOUT,
         env={**os.environ, "PYTHONPATH": str(CHECKOUT), "PYTHONHASHSEED": "16"},
         capture_output=True,
-        timeout=240,
+        timeout=600,
         check=True,
     )
     return dict(zip(asked, json.loads(done.stdout), strict=True))

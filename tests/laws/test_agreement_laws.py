@@ -119,7 +119,7 @@ def threads(
 ) -> tuple[tuple[float | None, ...], set[tuple[float, ...]]]:
     """The thread that is picked, and all that are advised, as fibre and tex."""
     fibre, size = verdicts["thread.fibre"], verdicts["thread.size"]
-    able = {
+    able: set[tuple[float, ...]] = {
         (float(option), step)
         for option in (fibre.advised.options() if isinstance(fibre.advised, Choice) else ())
         for step in size.aspect.steps

@@ -37,7 +37,8 @@ def test_more_plies_never_need_less_lift(
 ) -> None:
     """More plies: never lower as they lie, or under the foot; and pressing never thickens."""
     small, big = (
-        [thickness.Layer(thick, count, weight, density)] for count in (number, number * factor)
+        [thickness.StackedCloth(thick, count, weight, density)]
+        for count in (number, number * factor)
     )
     assert not_less(thickness.as_it_lies(big), thickness.as_it_lies(small))
     assert not_less(thickness.under_foot(big), thickness.under_foot(small))

@@ -20,7 +20,7 @@ def lot(seed: int) -> tuple[list[Piece], Cloth]:
     """Two to four kinds of pieces of one lot, one to three of each."""
     chance = random.Random(seed)
     kind = KINDS[seed % len(KINDS)]
-    found = []
+    found: list[Piece] = []
     for _ in range(chance.randint(2, 4)):
         wide, long = chance.randint(60, 420), chance.randint(80, 700)
         slanted = kind == "bias" or (kind == "bias among others" and chance.random() < 0.5)

@@ -186,7 +186,7 @@ def test_measured_chainstitch() -> None:
 
     Source: trade-consumption-measured.
     """
-    ratio = thread.Use(round(19.5 / 15, 1), looper=round(62.0 / 15, 1))
+    ratio = thread.ThreadUse(round(19.5 / 15, 1), looper=round(62.0 / 15, 1))
     use = ratio.times(100)
     assert (130, 410) == pytest.approx((use.needle, use.looper))
     assert 621 == pytest.approx(thread.total([use]).total)
@@ -194,7 +194,7 @@ def test_measured_chainstitch() -> None:
 
 def test_measured_chainstitch_yards() -> None:
     """42 in at factors 3 and 2.67: 6.63 yd, 7.62 with 15 % (trade-consumption-2011)."""
-    use = thread.Use(3, looper=2.67).times(1.17)
+    use = thread.ThreadUse(3, looper=2.67).times(1.17)
     assert (3.51, 3.12) == pytest.approx((use.needle, use.looper), abs=0.005)
     assert 7.62 == pytest.approx(thread.total([use]).total, abs=0.015)
 
@@ -204,7 +204,7 @@ def test_shirt_order() -> None:
 
     The source prints 106.71 m: its own arithmetic is off by 1 %.
     """
-    uses = [thread.Use(ratio).times(inches) for inches, ratio in SHIRT]
+    uses = [thread.ThreadUse(ratio).times(inches) for inches, ratio in SHIRT]
     assert 3781 == pytest.approx(thread.total(uses, 0).total, abs=0.5)
     assert 105.65 == pytest.approx(thread.total(uses, 0.10).total * INCH / 1000, abs=0.01)
 
@@ -413,7 +413,7 @@ def test_turn_of_cloth() -> None:
 
 def test_thickness_of_a_gathered_tier() -> None:
     """R 2, 0.6 mm gathered on 1.0 mm flat, topstitched: 3.2 mm (derived)."""
-    stack = [thickness.Layer(1.0, 2), thickness.Layer(0.6, 2)]
+    stack = [thickness.StackedCloth(1.0, 2), thickness.StackedCloth(0.6, 2)]
     assert 3.2 == pytest.approx(thickness.as_it_lies(stack))
 
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from advisor.heat.model.bands import SAMPLES, SEED, Study, Times, study
-from advisor.heat.model.cooling import Part, seconds_to_cool, with_part
+from advisor.heat.model.cooling import HardPart, seconds_to_cool, with_part
 from advisor.heat.model.fusing import Glue, GlueLine, glue_line
 from advisor.heat.model.materials import Range
 from advisor.heat.model.rhythm import budget
@@ -33,7 +33,7 @@ class Question:
     stack: Stack
     moisture: str = "dry"
     glue: Glue | None = None
-    parts: tuple[tuple[str, Part], ...] = ()
+    parts: tuple[tuple[str, HardPart], ...] = ()
     press_s: float = USUAL_PRESS_S
 
 

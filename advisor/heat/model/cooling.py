@@ -46,7 +46,7 @@ PART_LOSS = Range(8.0, 14.0, 25.0)  # W/(m2 K), estimate
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class HardPart:
     """A hard part in the press: material as in burns, thickness mm, density g/cm3, J/(kg K).
 
     ``faces`` counts the sides that lose heat: 1 lying on cloth, 2 hanging free; ``loss`` is what
@@ -72,10 +72,10 @@ def _part(
     material: str,
     thick: tuple[float, float, float],
     stuff: tuple[float, float, tuple[str, ...]],
-) -> Part:
+) -> HardPart:
     """A part of the usual thickness as if solid (mm, memory; zips 2-3.5 mm over all)."""
     density, heat, sources = stuff
-    return Part(name, material, Range(*thick), density, heat, sources=(*sources, "memory"))
+    return HardPart(name, material, Range(*thick), density, heat, sources=(*sources, "memory"))
 
 
 PARTS = {
@@ -95,7 +95,7 @@ PARTS = {
 }
 
 
-def with_part(stack: Stack, name: str, part: Part) -> Stack:
+def with_part(stack: Stack, name: str, part: HardPart) -> Stack:
     """The stack where the part lies: just below the layer ``name``, a solid slab of its own."""
     place = stack.place_of(name) + 1
     mass = part.density * 1000.0 * part.thickness_mm.mid
@@ -143,7 +143,7 @@ def press_then_lift(
 
 
 def seconds_to_cool(
-    part: Part, start_c: Range, *, contact_s: float = HANDLING_S, room_c: float = ROOM_C
+    part: HardPart, start_c: Range, *, contact_s: float = HANDLING_S, room_c: float = ROOM_C
 ) -> Range:
     """Seconds after lifting until the part may be touched, from the soonest to the latest.
 

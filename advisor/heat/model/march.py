@@ -28,7 +28,7 @@ from advisor.heat.model.grid import Floats, Grid
 from advisor.heat.model.materials import WATER_SPECIFIC_HEAT
 from advisor.heat.model.modes import conductances, inflow
 from advisor.heat.model.tridiagonal import solve_tridiagonal
-from advisor.heat.model.water import BOILING, LATENT, State, boil, heat_taken, settled_at
+from advisor.heat.model.water import BOILING, LATENT, StackState, boil, heat_taken, settled_at
 
 GENTLE_STEPS = 6
 BEYOND_K = 5.0  # a rise beyond boiling over which bound water is expected to leave, design-choice
@@ -51,8 +51,8 @@ class _Advance:
 
 
 def march(
-    grid: Grid, state: State, times: Floats, *, split: int = 1, face: Face | None = None
-) -> tuple[Floats, State]:
+    grid: Grid, state: StackState, times: Floats, *, split: int = 1, face: Face | None = None
+) -> tuple[Floats, StackState]:
     """Cell temperatures (B, K, N) at ``times`` (K,) rising seconds, and the state at the end.
 
     ``split`` cuts each interval into so many steps; ``face`` changes what acts on the top.
@@ -77,7 +77,7 @@ def march(
     return found, state
 
 
-def _step(grid: Grid, matrix: tuple[Floats, Floats], state: State, dt: float) -> None:
+def _step(grid: Grid, matrix: tuple[Floats, Floats], state: StackState, dt: float) -> None:
     """One step of ``dt`` seconds, changing ``state``."""
     made = _advance(grid, matrix, state, dt)
     if not state.stirred.all():
@@ -97,7 +97,7 @@ def _step(grid: Grid, matrix: tuple[Floats, Floats], state: State, dt: float) ->
     state.rise = state.temperature - before
 
 
-def _advance(grid: Grid, matrix: tuple[Floats, Floats], state: State, dt: float) -> _Advance:
+def _advance(grid: Grid, matrix: tuple[Floats, Floats], state: StackState, dt: float) -> _Advance:
     """What a step would bring, cells at boiling point held there while their water lasts."""
     diagonal, drive = matrix
     wet = state.water > 0.0
@@ -148,7 +148,7 @@ class _Bends:
     def __init__(
         self,
         grid: Grid,
-        state: State,
+        state: StackState,
         weight: Floats,
         diagonal: Floats,
         where: NDArray[np.bool_],
@@ -215,7 +215,7 @@ class _Bends:
         return again
 
 
-def _weights(state: State, dt: float) -> tuple[Floats, Floats]:
+def _weights(state: StackState, dt: float) -> tuple[Floats, Floats]:
     """What the last step counts for, and the seconds that this one counts for, both (B, 1)."""
     ratio = dt / state.last_dt
     memory = np.where(state.stirred, 0.0, ratio**2 / (1.0 + 2.0 * ratio))
@@ -223,7 +223,7 @@ def _weights(state: State, dt: float) -> tuple[Floats, Floats]:
     return memory[:, None], weight[:, None]
 
 
-def _overshoot(grid: Grid, state: State, after: Floats) -> NDArray[np.bool_]:
+def _overshoot(grid: Grid, state: StackState, after: Floats) -> NDArray[np.bool_]:
     """Which cases (B,) would leave the span of their own temperatures, the sole's and room's."""
     low, high = np.minimum(grid.sole, grid.room), np.maximum(grid.sole, grid.room)
     low = np.minimum(low, state.temperature.min(axis=1)) - 1e-6

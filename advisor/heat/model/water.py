@@ -39,7 +39,7 @@ NEWTON_STEPS = 7  # to a hundredth of a kelvin
 
 
 @dataclass(slots=True)
-class State:
+class StackState:
     """Where B cases stand, and how they came there.
 
     Temperature (B, N), free ``water`` and ``bound`` kg/m2 (B, N), the last step's ``rise`` of
@@ -68,11 +68,11 @@ class State:
         return held
 
 
-def begin(grid: Grid) -> State:
+def begin(grid: Grid) -> StackState:
     """The state at the moment the iron comes down, its steam already condensed."""
     cases = grid.dry.shape[0]
     bound = np.minimum(grid.water, BOUND * grid.binds)
-    state = State(
+    state = StackState(
         grid.start.copy(),
         grid.water - bound,
         bound,
@@ -90,7 +90,7 @@ def begin(grid: Grid) -> State:
     return state
 
 
-def boil(grid: Grid, state: State) -> None:
+def boil(grid: Grid, state: StackState) -> None:
     """Turn heat that water cannot bear into vapour, first of free water, and pass vapour down."""
     capacity = state.capacity(grid)
     excess = np.where(state.water > 0.0, capacity * (state.temperature - BOILING), 0.0)
@@ -145,7 +145,7 @@ def settled_at(dry: Floats, bound: Floats, binds: Floats, heat: Floats) -> Float
     return np.where(leaving, BOILING + root * root, plain)
 
 
-def _let_go(grid: Grid, state: State) -> Floats:
+def _let_go(grid: Grid, state: StackState) -> Floats:
     """Bound water (B, N) that leaves cells now too warm for it; they cool by its heat."""
     gone = np.zeros_like(state.bound)
     at = np.nonzero((state.temperature > BOILING) & (state.bound > 0.0) & (state.water <= 0.0))
@@ -160,7 +160,7 @@ def _let_go(grid: Grid, state: State) -> Floats:
     return gone
 
 
-def condense(grid: Grid, state: State, vapour: Floats, joining: Floats | None) -> None:
+def condense(grid: Grid, state: StackState, vapour: Floats, joining: Floats | None) -> None:
     """Let vapour (B,) sink and condense where it is cooler; more (B, N) joins it in each cell.
 
     The fibre takes of it first, up to what it can bind.

@@ -40,14 +40,14 @@ _SPOKEN = {
 
 
 @dataclass(frozen=True, slots=True)
-class Family:
+class FamilyPick:
     """The cloth that was taken, and the sentence that says so."""
 
     entry: str
     note: Note
 
 
-def family_of(words: list[str], fibres: tuple[str, ...], knowledge: Knowledge) -> Family | None:
+def family_of(words: list[str], fibres: tuple[str, ...], knowledge: Knowledge) -> FamilyPick | None:
     """The cloth that a fibre or a make alone is taken for; None where nothing says which."""
     knit = any(word in _KNIT for word in words)
     spoken = next((entry for word, entry in _SPOKEN.items() if word in words), None)
@@ -65,7 +65,7 @@ def family_of(words: list[str], fibres: tuple[str, ...], knowledge: Knowledge) -
     effect = f"taken as {knowledge.entries[entry].name}, the commonest"
     if others:
         effect += f"; others are {', '.join(others)}"
-    return Family(entry, (f"'{said}' names no one cloth", effect))
+    return FamilyPick(entry, (f"'{said}' names no one cloth", effect))
 
 
 def _others(entry: str, fibre: str | None, knowledge: Knowledge) -> list[str]:

@@ -46,7 +46,7 @@ _ELSEWHERE = ("shopping", "tests")
 
 
 @dataclass(frozen=True, slots=True)
-class Trial:
+class ScrapTest:
     """A test on scraps: what is laid together, how it is set, what to look at, what came of it."""
 
     layers: str
@@ -83,7 +83,7 @@ class Booklet:
     buy: tuple[Section, ...]
     lays: tuple[Lay, ...]
     label: LabelView | None
-    trials: tuple[Trial, ...]
+    trials: tuple[ScrapTest, ...]
     sources: tuple[tuple[str, str, str], ...]
 
 
@@ -179,8 +179,8 @@ def apart(sections: Iterable[Section]) -> tuple[Section, ...]:
     return tuple(found.values())
 
 
-def _trial(item: Item) -> Trial:
+def _trial(item: Item) -> ScrapTest:
     told = {part.label: part.text for part in item.parts}
     results = tuple(p.text for p in item.parts if p.label == "result" and p.text.strip("_"))
     places = item.about.removeprefix("stands for ")
-    return Trial(item.lead, places, told.get("set", ""), told.get("look", ""), results)
+    return ScrapTest(item.lead, places, told.get("set", ""), told.get("look", ""), results)

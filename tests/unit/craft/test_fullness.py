@@ -8,14 +8,14 @@ from collections.abc import Callable
 import pytest
 
 from advisor.craft import fullness
-from advisor.craft.fullness import Method, Weight
+from advisor.craft.fullness import GatherMethod, Weight
 
 
 def test_every_weight_and_method_has_a_ratio_and_a_source() -> None:
     """No class or way of gathering without a ratio, low not above high."""
     rows = [*fullness.GATHER_RATIOS.values(), *fullness.METHOD_RATIOS.values()]
     assert set(Weight) == set(fullness.GATHER_RATIOS)
-    assert set(Method) == set(fullness.METHOD_RATIOS)
+    assert set(GatherMethod) == set(fullness.METHOD_RATIOS)
     assert all(1 <= row.low <= row.high and row.sources for row in rows)
 
 

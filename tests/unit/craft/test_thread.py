@@ -35,7 +35,7 @@ def test_table_use_keeps_its_sources() -> None:
 
 def test_total_keeps_threads_apart_and_adds_wastage() -> None:
     """Two seams add thread by thread, 15 % on each."""
-    both = thread.total([thread.Use(10, bobbin=10), thread.Use(4, looper=16)])
+    both = thread.total([thread.ThreadUse(10, bobbin=10), thread.ThreadUse(4, looper=16)])
     assert (16.1, 11.5, 18.4) == pytest.approx((both.needle, both.bobbin, both.looper))
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from advisor.decide.unknowns import Unknown
 from advisor.identify.cheapest import cheapest_test
 from advisor.knowledge.model import Mix
-from advisor.knowledge.observations import Answer, Observation
+from advisor.knowledge.observations import Observation, PossibleAnswer
 
 
 def mix(fibre: str) -> Mix:
@@ -14,7 +14,7 @@ def mix(fibre: str) -> Mix:
 
 def observation(id_: str, cost: int, **answers: tuple[str, ...]) -> Observation:
     made = {
-        word: Answer(word, (), frozenset(fibres), ("page",), True, "")
+        word: PossibleAnswer(word, (), frozenset(fibres), ("page",), True, "")
         for word, fibres in answers.items()
     }
     named = frozenset(f for answer in made.values() for f in answer.fibres)

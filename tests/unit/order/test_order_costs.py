@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from advisor.order.costs import CostTable, Part
+from advisor.order.costs import ChangedPart, CostTable
 from advisor.order.steps import IronState, MachineState
 
 PLAIN = MachineState(
@@ -35,7 +35,7 @@ def test_each_part_of_a_set_up_has_its_own_price(
 ) -> None:
     """One thing changed is charged once, by the estimate for that thing."""
     new = replace(PLAIN, **differs)  # type: ignore[arg-type]
-    assert (Part(what, minutes * 60),) == CostTable().machine_parts(PLAIN, new)
+    assert (ChangedPart(what, minutes * 60),) == CostTable().machine_parts(PLAIN, new)
 
 
 def test_the_price_is_the_sum_of_its_parts() -> None:
@@ -47,7 +47,7 @@ def test_the_price_is_the_sum_of_its_parts() -> None:
 def test_an_overlocker_is_rethreaded_as_a_whole() -> None:
     """Upper and lower threads of an overlocker are one job of six minutes."""
     new = replace(OVERLOCK, thread_above="red", thread_below="red")
-    assert (Part("threads", 360),) == CostTable().machine_parts(OVERLOCK, new)
+    assert (ChangedPart("threads", 360),) == CostTable().machine_parts(OVERLOCK, new)
 
 
 def test_two_machines_do_not_disturb_each_other() -> None:
@@ -67,7 +67,9 @@ def test_an_iron_heats_faster_than_it_cools() -> None:
 def test_moisture_and_surface_are_charged_apart_from_heat() -> None:
     """Steam and another board cost half a minute each."""
     new = IronState(110, "steam", "pile board")
-    assert (Part("moisture", 30), Part("surface", 30)) == CostTable().iron_parts(COOL, new)
+    assert (ChangedPart("moisture", 30), ChangedPart("surface", 30)) == CostTable().iron_parts(
+        COOL, new
+    )
 
 
 def test_equal_states_cost_nothing() -> None:
