@@ -22,6 +22,17 @@ from advisor.project.garment import Garment, Seam, Use
 
 SEAM_ONLY = ("seam.kind", "seam.finish")
 ALLOWANCE = "seam.allowance"
+SEWN_THROUGH = frozenset(
+    {
+        "needle.point",
+        "needle.size",
+        "stitch.type",
+        "stitch.length",
+        "stitch.tension",
+        "machine.foot",
+    }
+)
+"""What a row asks of what it is sewn through."""
 BACKED = 4
 """Layers of a seam whose two sides are each backed: shell, backing, backing, shell."""
 INTERFACED = ("fusible", "low-temperature fusible", "sew-in", "canvas")
@@ -72,6 +83,13 @@ class _Gatherer:
         for place in (*self.fabrics.values(), *self.seams.values(), self.whole):
             self.result.said[place] = defaultdict(list)
         self.seam_facts = {seam.name: seam_facts(seam) for seam in garment.seams}
+        kinds = knowledge.places.kinds
+        self.backing = {
+            use.cloth
+            for seam in garment.seams
+            if seam.place in kinds and kinds[seam.place].family == "backing"
+            for use in seam.uses[1:]
+        }
         self.seams_of: dict[str, list[Seam]] = {name: [] for name in garment.cloths}
         for seam in garment.seams:
             for cloth in seam.cloths():
@@ -107,6 +125,7 @@ class _Gatherer:
             if aspect not in fixed:
                 said.pop(aspect, None)
         self._drop_hidden(seam, said)
+        self._drop_loose(seam, said)
         if (kind.id if kind else "hem" * hem) != "hem":
             return
         meant = {f"rule {rule.id}" for rule in self._hem_rules(seam)} | {"maker"}
@@ -114,15 +133,27 @@ class _Gatherer:
         if not said[ALLOWANCE]:
             del said[ALLOWANCE]
 
+    def _drop_loose(self, seam: Seam, said: dict[str, list[Said]]) -> None:
+        """Elastic and cord run loose in a casing: no row goes through them, so none minds them."""
+        if seam.place != "casing":
+            return
+        entries, cloths = self.knowledge.entries, self.garment.cloths
+        loose = {n for n in seam.cloths() if entries[cloths[n].entry].kind != "cloth"}
+        for aspect in SEWN_THROUGH & said.keys():
+            said[aspect] = [s for s in said[aspect] if not s.cloths & loose]
+            if not said[aspect]:
+                del said[aspect]
+
     def _drop_hidden(self, seam: Seam, said: dict[str, list[Said]]) -> None:
         """What backs both sides of a seam shows nowhere, so it wishes no kind of seam or edge.
 
         A sheer under a firm shell is no sheer seam: the shell on either side says how it is made.
         """
         uses = [use.cloth for use in seam.uses]
-        if len(uses) < BACKED or uses[0] != uses[-1]:
-            return
         hidden = frozenset(uses[1:-1]) - {uses[0]}
+        least = BACKED - 1 if hidden and hidden <= self.backing else BACKED
+        if len(uses) < least or uses[0] != uses[-1]:
+            return
         for aspect in SEAM_ONLY:
             kept = [s for s in said.get(aspect, ()) if not (s.cloths and s.cloths <= hidden)]
             if aspect in said and kept:

@@ -47,6 +47,10 @@ class Disagreement:
     too_wide: TooWideError | None = None
 
 
+ONE_HOOK = 50.0
+"""Up to this length a place has one hook, not a row of them, mm: estimate."""
+
+
 def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreement]:
     """Everything that does not agree, in the order of the places and then of the cloths."""
     garment = judgement.garment
@@ -191,7 +195,10 @@ def _uncounted(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]
     for bought in notions_to_buy(garment, knowledge):
         if garment.cloths[bought.name].entry in ROWS and bought.number is None:
             place = bought.places[0]
-            text = f"has a row of {bought.name}, and nobody said how many: write times: 6"
+            length = next(s.facts.get("length") for s in garment.seams if s.name == place)
+            few = length is not None and float(length) <= ONE_HOOK
+            what, times = ("one or more", 1) if few else ("a row", 6)
+            text = f"has {what} of {bought.name}, and nobody said how many: write times: {times}"
             yield Disagreement("uncounted", place, (), text)
 
 

@@ -24,7 +24,7 @@ from advisor.heat.layers import FUSIBLES
 from advisor.heat.questions import Heat, ask_trials, heat_of_garment
 from advisor.heat.stacks import fusibles_in
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
-from advisor.project.garment import Garment
+from advisor.project.garment import Garment, Seam
 
 Ask = Callable[[list[FusingTrial]], list[Fused]]
 """Asks the heat model, all at once."""
@@ -35,7 +35,7 @@ def with_clashes(advice: Advice, tried: list[Fused], knowledge: Knowledge, ask: 
     judgement = advice.judgement
     cures = dict(advice.cures)
     new: list[Conflict] = []
-    for conflict, best, group in _clashes(judgement, tried):
+    for conflict, best, group in _clashes(judgement, tried, knowledge):
         new.append(conflict)
         cures[conflict.key] = _cures(conflict, best, group, judgement, knowledge, ask)
     return Advice(_with(judgement, new), cures) if new else advice
@@ -47,7 +47,7 @@ def with_heat_of_glue(judgement: Judgement, knowledge: Knowledge) -> Judgement:
     if not any(fusibles_in(garment, knowledge, seam) for seam in garment.seams):
         return judgement
     tried = ask_trials(trials_of(judgement, knowledge))
-    return _with(judgement, [conflict for conflict, _, _ in _clashes(judgement, tried)])
+    return _with(judgement, [conflict for conflict, _, _ in _clashes(judgement, tried, knowledge)])
 
 
 def _with(judgement: Judgement, new: list[Conflict]) -> Judgement:
@@ -57,14 +57,15 @@ def _with(judgement: Judgement, new: list[Conflict]) -> Judgement:
 
 
 def _clashes(
-    judgement: Judgement, tried: list[Fused]
+    judgement: Judgement, tried: list[Fused], knowledge: Knowledge
 ) -> Iterator[tuple[Conflict, Fused, list[Fused]]]:
     """Each fusible whose best way in the seam is hopeless: its clash, that way, all its ways."""
     known = set(judgement.clashes)
     groups: dict[tuple[str, str], list[Fused]] = {}
     for one in tried:
         groups.setdefault((one.trial.place, one.trial.fusible), []).append(one)
-    first = {seam.name: seam.apart for seam in judgement.garment.seams}
+    garment = judgement.garment
+    first = {s.name: _flat_first(s, garment, knowledge) for s in garment.seams}
     for (place, fusible), group in groups.items():
         best = best_of(group, (FLAT,) if fusible in first[place] else IN_SEAM)
         told = known & {(place, LIMIT_ASPECT), (place, INTERFACING)}
@@ -73,6 +74,18 @@ def _clashes(
         conflict = clash_of(best, "us" if judgement.garment.units == "us" else "metric")
         known.add(conflict.key)
         yield conflict, best, group
+
+
+def _flat_first(seam: Seam, garment: Garment, knowledge: Knowledge) -> frozenset[str]:
+    """What is fused before the seam: as the project says, and wherever that is how it is made.
+
+    A band, a facing or a pocket is fused while it is a flat piece; only a plain seam may mean that
+    the layers meet first.
+    """
+    kind = knowledge.places.kinds.get(seam.place)
+    if kind is None or kind.family in ("seam", "gathers") or "fuse" not in kind.prepares:
+        return seam.apart
+    return seam.apart | {seam.uses[at].cloth for at in fusibles_in(garment, knowledge, seam)}
 
 
 def _cures(

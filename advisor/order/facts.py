@@ -200,6 +200,8 @@ class Facts:
         if entry.kind != "cloth" or not (entry.family in BACKING or set(words) & CALLED_BACKING):
             return ()
         mine = [p for p in self.places if cloth in p.cloths]
+        if any(p.kind.family == "backing" for p in mine):
+            return ()  # a place of its own says how it is held
         if any(p.cloths == (cloth,) or cloth in p.full for p in mine):
             return ()
         inside = [p for p in mine if any(u.cloth == cloth for u in p.seam.uses[1:-1])]

@@ -109,7 +109,8 @@ class Fitting:
 
     def tries(self, place: SeamPlace) -> bool:
         """Whether the first fitting needs this place, sewn or basted."""
-        flat = place.role.stage < FIT_ENDS and place.role.pressed == "open"
+        early = place.role.stage < FIT_ENDS or (place.role.closes and place.role.fitted)
+        flat = early and place.role.pressed == "open"
         sewn = place.op in ("join", "dart", "pleat", "zip", "lay-on")
         return sewn and flat and place.unit != "lining" and self.concerned(place)
 

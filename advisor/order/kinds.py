@@ -9,15 +9,14 @@ panels that a seam joins, and the places that it crosses, which goes before ever
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import Literal
 
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import SEWN, SeamKind
 from advisor.knowledge.places import PLAIN, Method, PlaceKind
 from advisor.project.garment import Garment, Seam
+from advisor.project.linings import Unit, unit_of
 from advisor.project.placing import singular_words
 
-Unit = Literal["shell", "lining", "both"]
 HALVES = frozenset({"front", "back"})
 """Words of a name that say on which half of the garment a seam lies."""
 BY_KIND = {"elastic-edge": "elastic-edge", "casing": "casing", "pad": "pad"}
@@ -148,7 +147,7 @@ def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:
     entries = {name: knowledge.entries[garment.cloths[name].entry] for name in seam.cloths()}
     cloths = tuple(name for name, entry in entries.items() if entry.kind == "cloth")
     notions = tuple(name for name, entry in entries.items() if entry.kind != "cloth")
-    unit = _unit(seam, {name: entries[name] for name in cloths})
+    unit = unit_of(seam, entries)
     roles, kinds = knowledge.order.kinds, knowledge.places.kinds
     kind = kinds.get(seam.place or PLAIN, NO_KIND)
     wished = garment.wishes.kinds.get(seam.name, "")
@@ -183,17 +182,6 @@ def _as_here(role: SeamKind, garment: Garment) -> SeamKind:
         not_here = {"centre"}
     left = tuple(id_ for id_ in role.crosses if id_ not in not_here)
     return role if left == role.crosses else replace(role, crosses=left)
-
-
-def _unit(seam: Seam, cloths: dict[str, Entry]) -> Unit:
-    lined = [
-        name
-        for name, entry in cloths.items()
-        if entry.family == "linings" or "lining" in _words(name)
-    ]
-    if _words(seam.name)[:1] == ("lining",) or (lined and len(lined) == len(cloths)):
-        return "lining"
-    return "both" if lined else "shell"
 
 
 def _guess(

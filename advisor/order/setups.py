@@ -34,6 +34,7 @@ BONE = "bone"
 """What goes into a stitched and pressed channel, and is never sewn over."""
 STAY = "301, short"
 ZIGZAG = "304"
+ZIP_FEET = frozenset({"zip", "concealed zip"})
 USUAL_TEX = 27
 STRIP_WORDS = ("binding", "band", "strip")
 CUT_NOTIONS = ("fusible", "low-temperature fusible", "sew-in", "canvas")
@@ -231,7 +232,9 @@ class Setups:
     def zip_machine(self, seam: SeamPlace) -> MachineState | None:
         """How it is set to sew in a zip: always the lockstitch machine."""
         state = self.lock_machine(seam)
-        foot = "concealed zip" if seam.role.id == "concealed-zip" else "zip"
+        usual = "concealed zip" if seam.role.id == "concealed-zip" else "zip"
+        told = self.word(Place("seam", seam.name), "machine.foot", usual)
+        foot = told if told in ZIP_FEET else usual
         return None if state is None else replace(state, foot=foot, plate="wide", stitch="301")
 
     def finish(self, seam: SeamPlace) -> str:

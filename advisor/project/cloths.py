@@ -43,6 +43,8 @@ def read_notion(said: str, knowledge: Knowledge) -> Reading:
         InputError: nothing has that name.
     """
     entry = knowledge.names.get(plain_name(said))
+    if entry is not None and knowledge.entries[entry].kind == "cloth":
+        entry = _notion_of(said, knowledge) or entry
     if entry is not None:
         return Reading(entry, knowledge.entries[entry].mixes)
     try:
@@ -54,6 +56,18 @@ def read_notion(said: str, knowledge: Knowledge) -> Reading:
         raise InputError(
             Problem(f"unknown notion {shown(said)}", None, None if known else listed, known)
         ) from None
+
+
+def _notion_of(said: str, knowledge: Knowledge) -> str | None:
+    """The one notion whose names end in the word for a cloth: an eyelet that is set, of metal."""
+    end = f" {plain_name(said)}"
+    found = {
+        entry.id
+        for entry in knowledge.entries.values()
+        if entry.kind != "cloth"
+        and any(plain_name(name).endswith(end) for name in (entry.name, *entry.also))
+    }
+    return next(iter(found)) if len(found) == 1 else None
 
 
 def read_cloth(

@@ -17,7 +17,9 @@ from advisor.project.garment import Cloth, Seam
 
 GATHERED = 1.1
 """The fullness from which an edge is gathered and not only eased: estimate."""
-SINGLE = frozenset({"canvas", "interfacing", "stay-tape"})
+SHUT_IN = 3
+"""Layers of a yoke that takes an edge between its two."""
+SINGLE = frozenset({"canvas", "interfacing", "stay-tape", "ribbon"})
 """Kinds that lie on one piece: between two layers they are in a seam, which is the place."""
 
 
@@ -39,9 +41,26 @@ def with_places(
     built = []
     for seam in seams:
         found = placed(seam, kinds.get(seam.name, ""), entries, known)
-        assumed = (*seam.assumed, "kind") if found.because else seam.assumed
-        built.append(replace(seam, place=found.kind, placed_by=found.because, assumed=assumed))
+        if found.kind in (PLAIN, "yoke") and _shut_in(seam, entries):
+            turned = replace(seam, facts=seam.facts | {"edge": "turned"})
+            built.append(_placed_as(turned, Placed("yoke", found.because), ("edge",)))
+        else:
+            built.append(_placed_as(seam, found))
     return tuple(built)
+
+
+def _placed_as(seam: Seam, found: Placed, guessed: tuple[str, ...] = ()) -> Seam:
+    assumed = (*seam.assumed, *guessed, *(("kind",) if found.because else ()))
+    return replace(seam, place=found.kind, placed_by=found.because, assumed=assumed)
+
+
+def _shut_in(seam: Seam, entries: Mapping[str, Entry]) -> bool:
+    """Whether a yoke of two layers takes a third between them, so that none is left to neaten."""
+    cloths = [u.cloth for u in seam.uses if entries[u.cloth].kind == "cloth"]
+    named_so = {"yoke", "shoulder"} & set(singular_words(seam.name))
+    both = len(cloths) == SHUT_IN and cloths[0] == cloths[-1]
+    fixed = {"edge", "finish"} & seam.facts.keys() or any(a == "seam.kind" for a, _ in seam.choices)
+    return bool(named_so) and both and not fixed
 
 
 def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge) -> Placed:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from advisor.errors import nearest, shown
 from advisor.knowledge.ordering import CHANGES
+from advisor.project.linings import with_lined
 from advisor.project.names import tidy_name
 from advisor.project.placing import known_kinds, named, with_places
 from advisor.project.wished import Added, Pinned, Wishes
@@ -40,6 +41,9 @@ def with_wishes(garment: Garment, data: Any, findings: Findings, knowledge: Know
     kinds, joins = reader.seams(data.get("seams"))
     done = reader.names(data.get("done"))
     seams = with_places(garment.seams, kinds, garment.cloths, knowledge)
+    if knowledge.places.kinds:
+        entries = {name: knowledge.entries[c.entry] for name, c in garment.cloths.items()}
+        seams = with_lined(seams, entries, knowledge.places.kinds)
     wishes = replace(wishes, kinds=kinds, joins=joins, done=done)
     return replace(garment, seams=seams, wishes=wishes)
 

@@ -1,0 +1,77 @@
+"""What of a garment is its lining, and which seams lie covered between lining and shell.
+
+A file seldom says of a seam that it is `lined`: the lining has places of its own, and that is
+enough. Where the lining's own seam of the same name is much shorter (a lined bodice on a skirt
+that hangs by itself) the longer one is not covered. What was taken so is told as assumed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from typing import Final, Literal
+
+from advisor.knowledge.model import Entry
+from advisor.knowledge.places import PlaceKind
+from advisor.project.garment import Seam
+from advisor.project.placing import singular_words
+
+Unit = Literal["shell", "lining", "both"]
+
+LINING: Final = "lining"
+SHEER: Final = 2
+"""The level of `sheer` at which allowances show through plainly."""
+COVERS: Final = 1.5
+"""From how many times its length a seam of the shell runs on below the lining: estimate."""
+
+
+def unit_of(seam: Seam, entries: Mapping[str, Entry]) -> Unit:
+    """Whether a seam is the shell's, the lining's, or joins the two; by its cloths and name."""
+    cloths = [n for n in seam.cloths() if n in entries and entries[n].kind == "cloth"]
+    lined = [n for n in cloths if entries[n].family == "linings" or LINING in singular_words(n)]
+    named = singular_words(seam.name)[:1] == (LINING,)
+    if named or (lined and len(lined) == len(cloths)):
+        return "lining"
+    return "both" if lined else "shell"
+
+
+def with_lined(
+    seams: Sequence[Seam], entries: Mapping[str, Entry], kinds: Mapping[str, PlaceKind]
+) -> tuple[Seam, ...]:
+    """The seams, those that a lining covers marked so where the project is silent."""
+    own = [seam for seam in seams if unit_of(seam, entries) == "lining"]
+    if not own:
+        return tuple(seams)
+    return tuple(
+        _covered(seam)
+        if "lined" not in seam.facts
+        and kinds[seam.place].finish
+        and not _seen_through(seam, entries)
+        and _below(seam, own)
+        else seam
+        for seam in seams
+    )
+
+
+def _covered(seam: Seam) -> Seam:
+    facts = seam.facts | {"lined": "yes"}
+    return replace(seam, facts=facts, assumed=(*seam.assumed, "lined"))
+
+
+def _seen_through(seam: Seam, entries: Mapping[str, Entry]) -> bool:
+    """Whether all of its cloths are sheer: its edges show, whatever lies below."""
+    cloths = [entries[name] for name in seam.cloths() if entries[name].kind == "cloth"]
+    return all(entry.traits.get("sheer", (0, 0))[1] >= SHEER for entry in cloths)
+
+
+def _below(seam: Seam, own: Sequence[Seam]) -> bool:
+    """Whether no lining seam of the same name ends long before this one does."""
+    words, length = singular_words(seam.name), float(seam.facts.get("length", 0.0))
+    alike = [s for s in own if (tail := _tail(s)) and words[-len(tail) :] == tail]
+    longest = max((float(s.facts.get("length", 0.0)) for s in alike), default=0.0)
+    return not longest or length <= COVERS * longest
+
+
+def _tail(seam: Seam) -> tuple[str, ...]:
+    """The words of a lining seam without "lining"."""
+    return tuple(word for word in singular_words(seam.name) if word != LINING)
