@@ -43,7 +43,7 @@ EXAMPLES: Mapping[str, tuple[str, ...]] = {
         "check coat.yaml --take 1",
     ),
     "label": ("label coat.yaml --market eu",),
-    "start": ("start coat.yaml",),
+    "start": ("start coat.yaml", "start dress.yaml --like lined-dress"),
     "identify": ("identify",),
     "example": (
         "example",

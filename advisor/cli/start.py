@@ -15,9 +15,13 @@ def start(
     replace: Annotated[
         bool, typer.Option("--replace", help="Overwrite the file if it is there.")
     ] = False,
+    like: Annotated[
+        str, typer.Option("--like", help="Begin from a usual garment, such as lined-dress or coat.")
+    ] = "",
 ) -> None:
     """Ask what is sewn from which cloths, and write a project file to go on from."""
     from advisor.errors import for_shell
+    from advisor.project.begun import begun
     from advisor.project.load import garment_of
     from advisor.project.start import interview
     from advisor.project.template import project_text
@@ -25,14 +29,45 @@ def start(
     from advisor.textio.yamlfile import parse_yaml
 
     _check_place(file, replace=replace)
+    template = _template(like) if like else ""
     known = common.knowledge()
-    text = project_text(interview(talk.ask, talk.tell, known), known)
+    if template:
+        text = begun(template, talk.ask, talk.tell, known)
+    else:
+        talk.tell(f"To begin from a usual garment: --like and one of {', '.join(_templates())}.")
+        text = project_text(interview(talk.ask, talk.tell, known), known)
     garment_of(parse_yaml(text, str(file)), known)  # what cannot be read again is never written
     for note in write_whole(file, text, replace=replace):
         talk.tell(f"{file}: {note}")
     talk.tell(
         f"Written: {file}. Look it over, then print its sheet: advisor sheet {for_shell(str(file))}"
     )
+
+
+def _templates() -> dict[str, Path]:
+    """The garments that a project may begin from, by name."""
+    from advisor.knowledge.place import knowledge_folder
+
+    found = (knowledge_folder() / "templates").glob("*.yaml")
+    return {path.stem: path for path in sorted(found)}
+
+
+def _template(like: str) -> str:
+    """The text of one of them."""
+    from advisor.errors import InputError, Problem, nearest
+
+    found, wanted = _templates(), like.strip().casefold().replace(" ", "-")
+    if wanted not in found:
+        near = nearest(wanted, list(found))
+        raise InputError(
+            Problem(
+                f"no garment to begin from is called '{like}'",
+                None,
+                f"one of {', '.join(found)}",
+                near,
+            )
+        )
+    return found[wanted].read_text(encoding="utf-8")
 
 
 def _check_place(file: Path, *, replace: bool) -> None:

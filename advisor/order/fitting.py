@@ -85,6 +85,8 @@ class Fitting:
         ends = {p.name for p in self.places if works[p.name] & BEFORE_CROSSING}
         hidden = [p for p in self.places if p.role.id == "concealed-zip" and p.name in late]
         late |= {p.name for p in self.places for z in hidden if self._below(p, z)}
+        flies = [p for p in self.places if p.role.id == "zip" and p.name in late]
+        late |= {p.name for p in self.places for z in flies if self._after_fly(p, z)}
         byname = {p.name: p for p in self.places}
         while True:
             more = {
@@ -100,6 +102,11 @@ class Fitting:
     @staticmethod
     def _below(place: SeamPlace, hidden: SeamPlace) -> bool:
         return place.role.id == "centre" and place.op == "join" and related(place, hidden)
+
+    @staticmethod
+    def _after_fly(place: SeamPlace, fly: SeamPlace) -> bool:
+        """A fly goes in while the crotch is open below it, so the crotch waits for it, basted."""
+        return place.role.id == "crotch" and related(place, fly)
 
     def _past_of(self, place: SeamPlace) -> frozenset[str]:
         """The pieces of work on a place that stand at its first one past recall, or after it."""

@@ -25,7 +25,7 @@ NO_METHOD = Method("", "", (), (), "", {}, (), "", ())
 NO_KIND = PlaceKind(
     PLAIN, PLAIN, PLAIN, "", (), (), (), True, True, "none", "", "joined", (), "", ()
 )
-ZIPS = frozenset({"zip", "concealed-zip"})
+ZIPS = frozenset({"zip", "concealed-zip", "side-zip"})
 ABOVE = frozenset({"shoulder", "bodice", "armhole", "neck", "neckline", "strap"})
 """Words of a name that say that there is a part above the waist."""
 MAIN = ("zip", "set-lining", *(work for work in SEWN if work not in ("zip", "set-lining")))
@@ -199,7 +199,8 @@ def _by_kind(kind: str, about: list[Entry], found: SeamKind | None) -> str:
     """The role that what is made here has wherever it lies; "" where the name tells."""
     if kind == "zip":
         hidden = any("concealed" in e.id for e in about) or (found and found.id == "concealed-zip")
-        return "concealed-zip" if hidden else "zip"
+        beside = "side-zip" if found and found.id == "side-zip" else "zip"
+        return "concealed-zip" if hidden else beside
     if (
         kind == "hem"
         and (found is None or not found.last)

@@ -36,6 +36,10 @@ STAY = "301, short"
 ZIGZAG = "304"
 ZIP_FEET = frozenset({"zip", "concealed zip"})
 USUAL_TEX = 27
+PRESSURE = "machine.pressure"
+USUAL_PRESSURE = "medium"
+LIGHT_CLOTH = 150.0
+"""Below this weight a light foot does no harm where a medium one would do, g/m²: estimate."""
 STRIP_WORDS = ("binding", "band", "strip")
 CUT_NOTIONS = ("fusible", "low-temperature fusible", "sew-in", "canvas")
 """Notions that are cut out as cloths are, and lie on their piece before any seam."""
@@ -148,8 +152,21 @@ class Setups:
             foot,
             plate,
             stitch,
-            f"{tension}, {self.word(place, 'machine.pressure', 'medium')} pressure",
+            f"{tension}, {self._pressure(place, cloth)} pressure",
         )
+
+    def _pressure(self, place: Place, cloth: str) -> str:
+        """The pressure of the foot; where nobody minds, that of the other seams of a light cloth.
+
+        A light cloth bears a light foot, so nothing is set anew between two of its seams.
+        """
+        told = self.word(place, PRESSURE)
+        weight = self.garment.cloths[cloth].weight if cloth in self.garment.cloths else None
+        if told or weight is None or weight[1] >= LIGHT_CLOTH:
+            return told or USUAL_PRESSURE
+        others = (s for s in self.garment.seams if cloth in s.cloths())
+        asked = [w for s in others if (w := self.word(Place("seam", s.name), PRESSURE))]
+        return "light" if asked and set(asked) == {"light"} else USUAL_PRESSURE
 
     def zigzag_machine(self, seam: SeamPlace) -> MachineState | None:
         """How it is set to sew elastic on or to zigzag an edge flat: always in zigzag."""
