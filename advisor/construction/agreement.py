@@ -19,6 +19,7 @@ from advisor.craft import fullness as table
 from advisor.craft.checks import TooWideError
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam, Use
+from advisor.project.linings import unit_of
 from advisor.project.making import Piece
 
 NEAR: Final = 0.05
@@ -61,6 +62,7 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
         found += _stretched(seam, garment)
     found += _buttons(garment, knowledge)
     found += _uncounted(garment, knowledge)
+    found += _loose_lining(garment, knowledge)
     found += _unused(garment, knowledge)
     found += (
         Disagreement("too-wide", name, (), too_wide=error)
@@ -200,6 +202,22 @@ def _uncounted(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]
             what, times = ("one or more", 1) if few else ("a row", 6)
             text = f"has {what} of {bought.name}, and nobody said how many: write times: {times}"
             yield Disagreement("uncounted", place, (), text)
+
+
+def _loose_lining(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
+    """A lining with seams of its own that meets the shell nowhere."""
+    entries = {name: knowledge.entries[cloth.entry] for name, cloth in garment.cloths.items()}
+    units = [(seam, unit_of(seam, entries)) for seam in garment.seams]
+    own = [seam for seam, unit in units if unit == "lining"]
+    if len(own) in (0, len(units)):
+        return
+    if not any(unit == "both" for _, unit in units):
+        cloth = own[0].uses[0].cloth
+        text = (
+            f"meets the shell nowhere: write {cloth} among the layers of the waistband or the "
+            f"binding that takes it in, or a place such as 'facing to lining' with both cloths"
+        )
+        yield Disagreement("loose lining", own[0].name, (), text)
 
 
 def _unused(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:

@@ -179,7 +179,10 @@ class Facts:
         """A fact of what lies in a place, whatever its method."""
         cloths, full = place.cloths, max((u.fullness for u in place.seam.uses), default=1.0)
         answers: dict[str, Callable[[], bool]] = {
-            "lined garment": lambda: any(p.kind.id == "lining-seam" for p in self.places),
+            "lined garment": lambda: any(
+                p.kind.id == "lining-seam" or (p.unit == "both" and p.kind.family == "band")
+                for p in self.places
+            ),
             "eased": lambda: 1.0 < full <= GATHERED,
             "very full": lambda: full > VERY_FULL and place.seam.making.pleats is None,
             "coated": lambda: any(self.proofed(c) for c in cloths),
