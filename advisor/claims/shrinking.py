@@ -27,13 +27,15 @@ def shrink_as_cleaned(
     """Bring the shrinking of every cloth into line with the washing of the garment.
 
     What will be washed, and be it by hand, is not only steamed beforehand: a cloth that first meets
-    water in the finished garment shrinks, puckers and lets its size go there.
+    water in the finished garment shrinks, puckers and lets its size go there. A mere question names
+    no garment, and there a wash by hand asks for no more than the cloth does by itself.
     """
     wash = verdicts[Place("garment", garment.name)].get(WASH)
     if wash is None or wash.pick is None:
         return
     washed = wash.aspect.words[int(wash.pick)]
     dry = washed == "do not wash"
+    gently = garment.single and (washed == "hand wash" or washed.endswith("very mild"))
     for name, cloth in garment.cloths.items():
         shrink = verdicts[Place("fabric", name)].get(SHRINK)
         if shrink is None or shrink.pick is None or cloth.detachable:
@@ -45,7 +47,7 @@ def shrink_as_cleaned(
             if not _leaves(shrink, left):
                 left = [word for word in words if word != AS_WASHED]
             found = narrowed(shrink, left, "The garment that it goes into is not washed.")
-        elif not dry and _only_steamed(cloth.entry, shrink, knowledge):
+        elif not (dry or gently) and _only_steamed(cloth.entry, shrink, knowledge):
             found = narrowed(shrink, WET, "The garment is washed, and this shrinks with it.")
         else:
             continue

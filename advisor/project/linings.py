@@ -60,7 +60,8 @@ def _covered(seam: Seam) -> Seam:
 
 def _seen_through(seam: Seam, entries: Mapping[str, Entry]) -> bool:
     """Whether all of its cloths are sheer: its edges show, whatever lies below."""
-    cloths = [entries[name] for name in seam.cloths() if entries[name].kind == "cloth"]
+    found = (entries[name] for name in seam.cloths() if name in entries)
+    cloths = [entry for entry in found if entry.kind == "cloth"]
     return all(entry.traits.get("sheer", (0, 0))[1] >= SHEER for entry in cloths)
 
 

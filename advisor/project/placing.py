@@ -56,7 +56,7 @@ def _placed_as(seam: Seam, found: Placed, guessed: tuple[str, ...] = ()) -> Seam
 
 def _shut_in(seam: Seam, entries: Mapping[str, Entry]) -> bool:
     """Whether a yoke of two layers takes a third between them, so that none is left to neaten."""
-    cloths = [u.cloth for u in seam.uses if entries[u.cloth].kind == "cloth"]
+    cloths = [u.cloth for u in seam.uses if u.cloth in entries and entries[u.cloth].kind == "cloth"]
     named_so = {"yoke", "shoulder"} & set(singular_words(seam.name))
     both = len(cloths) == SHUT_IN and cloths[0] == cloths[-1]
     fixed = {"edge", "finish"} & seam.facts.keys() or any(a == "seam.kind" for a, _ in seam.choices)

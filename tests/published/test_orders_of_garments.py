@@ -60,6 +60,7 @@ ORDERS = (
                 "stitch on breast pocket",
                 "it lies on the front alone, so it may wait for the iron",
             ),
+            ("close sleeve placket", "it lies on the sleeve alone, so it may be first of all"),
         ),
     ),
     Published(
