@@ -15,6 +15,7 @@ from advisor.page import (
     editing,
     identifying,
     knowing,
+    parts,
     printing,
     projects,
     questions,
@@ -116,6 +117,7 @@ def _asked() -> list[Route]:
         Route("/new", editing.new),
         Route("/learn", teaching.learn),
         Route(f"{_ONE}/compare", comparing.compare),
+        Route(f"{_ONE}/parts", parts.parts),
     ]
 
 
@@ -128,6 +130,7 @@ def _written() -> list[Route]:
         Route("/new", posting(editing.begin), methods=["POST"]),
         Route(f"{_ONE}/take", posting(projects.take), methods=["POST"]),
         Route(f"{_ONE}/undo", posting(projects.undo), methods=["POST"]),
+        Route(f"{_ONE}/parts", posting(parts.change), methods=["POST"]),
         Route(f"{_ONE}/edit", editing.edit),
         Route(f"{_ONE}/edit", posting(editing.save), methods=["POST"]),
     ]

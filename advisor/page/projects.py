@@ -62,14 +62,13 @@ def take(request: Request, fields: Fields) -> Response:
 
 
 def undo(request: Request, fields: Fields) -> Response:
-    """Put back what stood there before the last remedy, where nothing was changed since."""
-    del fields
+    """Put back what stood there before the last press, where nothing was changed since."""
     desk, name = desk_of(request), request.path_params["name"]
     kept = desk.taken.pop(name, None)
     if kept is None:
-        raise InputError("there is no remedy to take back; the page was started anew since")
+        raise InputError("there is nothing to take back; the page was started anew since")
     desk.folder.save(name, kept[1], kept[0])
-    return see(at("project", name))
+    return see(at("project", name, "parts" if fields.get("back") == "parts" else ""))
 
 
 def sheet(request: Request) -> Response:

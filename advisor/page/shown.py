@@ -31,10 +31,11 @@ VIEWS = (
     ("label", "Label"),
     ("compare", "Another cloth?"),
     ("booklet", "Booklet to print"),
-    ("edit", "Change it"),
+    ("parts", "Its parts"),
+    ("edit", "Its text"),
 )
 """The views of a project, in the order of their links."""
-NOT_GUESTS = ("compare", "edit")
+NOT_GUESTS = ("compare", "parts", "edit")
 WAYS = (
     ("/", "Projects"),
     ("/ask", "Ask"),

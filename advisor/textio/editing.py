@@ -22,8 +22,8 @@ Edit = tuple[Steps, Data]
 def edited(text: str, edits: Sequence[Edit], file: str) -> str:
     """The text with each edit made, one after the other.
 
-    A way may lead to a key that is not there yet; what stands above it must be. Line ends stay
-    as they are.
+    A way may lead to a key that is not there yet, or just beyond the end of a list; what stands
+    above it must be. Line ends stay as they are.
 
     Raises:
         InputError: the text is no YAML, or an edit has no place in it.
@@ -59,7 +59,9 @@ def _applied(data: Data, steps: Steps, value: Data) -> Data:
     if not isinstance(at, dict if isinstance(last, str) else list):
         raise InputError(f"there is no '{last}' to change")
     group: Any = at
-    if value is not None:
+    if value is not None and isinstance(group, list) and last == len(group):
+        group.append(value)
+    elif value is not None:
         group[last] = value
     elif _has(group, last):
         del group[last]
@@ -79,6 +81,8 @@ def _in_place(text: str, steps: Steps, value: Data) -> str:
         node = node.value[step] if isinstance(step, int) else yamledit.child(node, step)
     last = steps[-1]
     if isinstance(last, int):
+        if last == len(node.value):
+            return _appended(text, node, flow(value))
         spans = [_span(text, item, item) for item in node.value]
         if value is None:
             return _without(text, node, spans, last)
@@ -109,6 +113,18 @@ def _added(text: str, node: Any, words: str) -> str:
     end = _line_end(text, end)
     indent = " " * int(node.value[0][0].start_mark.column)
     return yamledit.replaced(text, end, end, f"{yamledit.line_end(text)}{indent}{words}")
+
+
+def _appended(text: str, node: Any, words: str) -> str:
+    """One entry more at the end of a list."""
+    if not node.value:
+        return yamledit.replaced(text, yamledit.start(node) + 1, yamledit.end(node) - 1, words)
+    end = _span(text, node.value[-1], node.value[-1])[1]
+    if node.flow_style:
+        return yamledit.replaced(text, end, end, f", {words}")
+    end = _line_end(text, end)
+    indent = " " * int(node.start_mark.column)
+    return yamledit.replaced(text, end, end, f"{yamledit.line_end(text)}{indent}- {words}")
 
 
 def _without(text: str, node: Any, spans: list[tuple[int, int]], at: int) -> str:

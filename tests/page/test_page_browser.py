@@ -37,6 +37,7 @@ WAYS = (
     f"{JACKET}/label",
     "share",
     f"{JACKET}/booklet",
+    f"{JACKET}/parts",
     f"{JACKET}/edit",
 )
 NARROWEST = 320

@@ -51,6 +51,7 @@ ADDRESSES = (
     f"{JACKET}/label",
     f"{JACKET}/label?market=us",
     f"{JACKET}/booklet?paper=letter",
+    f"{JACKET}/parts",
     f"{JACKET}/edit",
 )
 every_address = pytest.mark.parametrize("address", ADDRESSES)

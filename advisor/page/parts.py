@@ -1,0 +1,75 @@
+"""Choosing part by part: a cloth or a place more, another or less, by one press, and undone."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from starlette.requests import Request
+from starlette.responses import Response
+
+from advisor.errors import InputError
+from advisor.page.projects import opened
+from advisor.page.shown import Fields, at, desk_of, page, see, slips_of
+from advisor.writing import parts as writing
+
+LAYERS = ("layer1", "layer2", "layer3", "layer4", "layer5", "layer6")
+KEPT = ("name", "phrase", "place", "notion", *LAYERS)
+
+
+def parts(request: Request) -> Response:
+    """The cloths and places of a project, and a form for one more of each."""
+    return _page(request, {})
+
+
+def change(request: Request, fields: Fields) -> Response:
+    """Make one change, and remember what stood there before."""
+    desk, name = desk_of(request), request.path_params["name"]
+    path, before = desk.folder.path(name), desk.folder.text(name)
+    said = {key: " ".join(fields.get(key, "").split()) for key in KEPT}
+    try:
+        made, told = _change(said, fields)
+        writing.change_parts(path, made, desk.known, fields.get("mark", "-"))
+    except InputError as error:
+        return _page(request, said, error)
+    desk.taken[name] = (desk.read(name).mark, before, (told,))
+    return see(at("project", name, "parts"))
+
+
+def _change(said: Mapping[str, str], fields: Fields) -> tuple[writing.Change, str]:
+    """What is asked for, and how it is told when it is done."""
+    match fields.get("do", ""):
+        case "cloth":
+            if not said["name"] or not said["phrase"]:
+                raise InputError("say what you call the cloth, and what it is")
+            return writing.cloth(said["name"], said["phrase"]), f"{said['name']}: {said['phrase']}"
+        case "place":
+            layers = [said[key] for key in LAYERS if said[key]]
+            if not said["place"] or not layers:
+                raise InputError("say what you call the place, and which cloths lie there")
+            made = writing.place(said["place"], layers, said["notion"])
+            listed = [*layers, *([said["notion"]] if said["notion"] else [])]
+            return made, f"{said['place']}: {', '.join(listed)}"
+    if found := " ".join(fields.get("no-cloth", "").split()):
+        return writing.without_cloth(found), f"{found} is taken out"
+    if found := " ".join(fields.get("no-place", "").split()):
+        return writing.without_place(found), f"{found} is taken out"
+    raise InputError("there is no such change")
+
+
+def _page(request: Request, said: Mapping[str, str], error: InputError | None = None) -> Response:
+    read, told, about = opened(request, "parts")
+    desk = desk_of(request)
+    kept = desk.taken.get(read.name)
+    own = tuple(" ".join(name.split()) for name in read.document.data["fabrics"])
+    found = {
+        "cloths": [(layer.name, layer.fabric, layer.text) for layer in told.layers],
+        "own": own,
+        "choices": ("", *own),
+        "places": [(seam.name, seam.layers) for seam in told.seams],
+        "mark": read.mark,
+        "kept": dict.fromkeys(KEPT, "") | dict(said),
+        "layers": LAYERS,
+        "just": kept[2] if kept is not None and kept[0] == read.mark else (),
+        "slips": slips_of(error, desk) if error else (),
+    }
+    return page(request, "parts.html", {**about, **found}, 400 if error else 200)
