@@ -95,10 +95,21 @@ def _read(saw: list[str], known: Knowledge) -> dict[str, Finding]:
 
 
 def _talk(known: Knowledge, refused: tuple[str, ...]) -> dict[str, Finding]:
-    from advisor.cli.talk import ask, tell
-    from advisor.render.identify_talk import talk
+    from advisor.cli.conversation import Conversation, explained
+    from advisor.overlay.places import cache_folder
+    from advisor.render.identify_talk import help_for, talk
 
-    return talk(ask, tell, known, refused)
+    folder = cache_folder()
+    draft = folder / "identify.draft" if folder.is_dir() else None
+    conversation = Conversation(explained(known, lambda asked: help_for(asked, known)), draft)
+    try:
+        found = conversation.held(lambda ask, tell: talk(ask, tell, known, refused))
+    except KeyboardInterrupt:
+        if conversation.answers and conversation.draft is not None:
+            say("\nYour answers are kept; advisor identify goes on with them.")
+        raise
+    conversation.over()
+    return found
 
 
 def _tests(known: Knowledge) -> str:

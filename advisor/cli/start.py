@@ -20,10 +20,11 @@ def start(
     ] = "",
 ) -> None:
     """Ask what is sewn from which cloths, and write a project file to go on from."""
+    from advisor.cli.conversation import Conversation, explained
     from advisor.errors import for_shell
     from advisor.project.begun import begun
     from advisor.project.load import garment_of
-    from advisor.project.start import interview
+    from advisor.project.start import help_for, interview
     from advisor.project.template import project_text
     from advisor.textio.files import write_whole
     from advisor.textio.yamlfile import parse_yaml
@@ -31,17 +32,32 @@ def start(
     _check_place(file, replace=replace)
     template = _template(like) if like else ""
     known = common.knowledge()
-    if template:
-        text = begun(template, talk.ask, talk.tell, known)
-    else:
+    if not template:
         talk.tell(f"To begin from a usual garment: --like and one of {', '.join(_templates())}.")
-        text = project_text(interview(talk.ask, talk.tell, known), known)
+    conversation = Conversation(explained(known, help_for), _draft(file, like))
+    try:
+        text = conversation.held(
+            lambda ask, tell: begun(template, ask, tell, known)
+            if template
+            else project_text(interview(ask, tell, known), known)
+        )
+    except KeyboardInterrupt:
+        if conversation.answers:
+            again = f"{for_shell(str(file))}{f' --like {like}' if like else ''}"
+            talk.tell(f"\nYour answers are kept; advisor start {again} goes on with them.")
+        raise
     garment_of(parse_yaml(text, str(file)), known)  # what cannot be read again is never written
     for note in write_whole(file, text, replace=replace):
         talk.tell(f"{file}: {note}")
+    conversation.over()
     talk.tell(
         f"Written: {file}. Look it over, then print its sheet: advisor sheet {for_shell(str(file))}"
     )
+
+
+def _draft(file: Path, like: str) -> Path:
+    """Where the answers are kept meanwhile; those to other questions under another name."""
+    return Path(f"{file}.{like}.draft" if like else f"{file}.draft")
 
 
 def _templates() -> dict[str, Path]:

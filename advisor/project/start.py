@@ -52,6 +52,38 @@ QUESTIONS = {
 """Every question, in the order of asking; in brackets stands what an empty answer means."""
 
 
+HELP = {
+    "garment": "A name for yourself, such as 'black bolero'; it stands at the head of every sheet.",
+    "units": "Metric prints cm, g/m2 and °C, us prints inches, oz/yd2 and °F; you may type either.",
+    "machine": "A household machine, an industrial one that is faster and presses harder, or by "
+    "hand. Not said is taken as a household machine.",
+    "overlocker": "A machine that trims and neatens an edge at once, with so many threads; edges "
+    "are neatened otherwise where there is none.",
+    "feet": "The feet you own. A walking foot carries both layers, a roller foot glides on leather "
+    "and film; '? walking foot' tells of one.",
+    "cloth": "Fibres, with shares if you know them, the kind of cloth, its weight, in any order: "
+    "'cotton 97 elastane 3 denim 340 g/m2'. Say 'fibre unknown' where you do not know; advisor "
+    "identify narrows it down. '? organza' tells of a cloth.",
+    "cloth name": "A short name of its place in the garment, such as shell, lining or frill; the "
+    "seams call it so.",
+    "seam": "A place where something is made: shoulder, side, hem, front facing, zip.",
+    "layers": "All layers of the stack that lies under the foot, separated by commas, the one that "
+    "the iron meets first in front; a cloth twice where it meets itself: shell, shell.",
+    "length": "As it is sewn, with its unit. From it thread and gathers are reckoned.",
+    "shape": "A curved edge is stayed and clipped, a corner reinforced.",
+    "stress": "How hard wear pulls at it: a hem little, a shoulder more, a crotch most.",
+}
+"""What each question means, for whoever asks."""
+
+
+def help_for(question: str) -> str:
+    """What a question of the interview means."""
+    for key in sorted(QUESTIONS, key=lambda name: -len(QUESTIONS[name])):
+        if question.startswith(QUESTIONS[key].partition("{")[0]):
+            return HELP[key]
+    return "Answer in a word or a few."
+
+
 @dataclass(frozen=True, slots=True)
 class ClothAnswer:
     """A cloth: its name in the garment and the words for it."""

@@ -5,11 +5,11 @@ Nothing here prints or reads a keyboard: it is given one function that asks and 
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from contextlib import suppress
 
 from advisor.errors import InputError
-from advisor.identify.eliminate import LABEL, Finding, Seen, identify, proposals
+from advisor.identify.eliminate import LABEL, Finding, Proposal, Seen, identify, proposals
 from advisor.identify.observed import THREADS, WHOLE, read_answer, read_label
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name
@@ -20,6 +20,10 @@ from advisor.units.sentences import render as in_units
 Ask = Callable[[str], str | None]
 Tell = Callable[[str], None]
 MOST_TRIES = 5
+NOT_KNOWN = frozenset(
+    {"skip", "unknown", "no idea", "don't know", "dont know", "not sure", "cannot tell", "?"}
+)
+"""Other words for an empty line."""
 ENOUGH = frozenset({"stop", "enough", "done", "quit"})
 FIRST = (LABEL, "build", "strip", "rubbery")
 """What is looked at before anything is burnt."""
@@ -45,6 +49,24 @@ def talk(
     with suppress(_EnoughError):
         asker.all()
     return asker.findings()
+
+
+def help_for(question: str, knowledge: Knowledge) -> str:
+    """What a question is good for: which answers leave which fibres."""
+    asked = next((o for o in knowledge.observations.values() if question.startswith(o.ask)), None)
+    if asked is None:
+        return "Yes or no; where you cannot tell, leave it empty, which is the safe answer."
+    if asked.id == LABEL:
+        return f"{asked.how} Type the fibres as they stand there: cotton 60 polyester 40."
+    lines = [asked.how]
+    for word, answer in asked.answers.items():
+        names = [knowledge.fibres[f].name for f in answer.fibres if f in knowledge.fibres]
+        few = f"{', '.join(sorted(names)[:_FEW])}{' and others' if len(names) > _FEW else ''}"
+        lines.append(f"  {word}: {f'speaks for {few}' if names else 'rules nothing out'}")
+    return "\n".join(lines)
+
+
+_FEW = 4
 
 
 class _Asker:
@@ -88,9 +110,14 @@ class _Asker:
             left = proposals(finding, self.knowledge.observations, (*self.refused, *asked))
             if not left:
                 return
-            for test in self.together(left[0].test, asked):
+            for test in self.together(self.gentlest(left), asked):
                 self.put(threads, self.knowledge.observations[test])
                 asked.add(test)
+
+    def gentlest(self, left: Sequence[Proposal]) -> str:
+        """The test to do next: while one that harms nothing parts them, none that can."""
+        kinds = {p.test: self.knowledge.observations[p.test].kind for p in left}
+        return next((test for test, kind in kinds.items() if kind not in SAFETY), left[0].test)
 
     def together(self, test: str, asked: set[str]) -> list[str]:
         """One burning snip answers everything about the flame, so it is all asked at once."""
@@ -111,7 +138,7 @@ class _Asker:
         self.tell(f"({observation.how})")
         for _ in range(MOST_TRIES):
             text = self.line(f"{observation.ask}{words}\n [skip]")
-            if not text:
+            if not text or plain_name(text) in NOT_KNOWN:
                 return
             try:
                 self.seen[threads].append(self.read(observation, text))

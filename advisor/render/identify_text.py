@@ -221,8 +221,9 @@ def render(data: dict[str, Any], knowledge: Knowledge) -> str:
     """The answer as text: what remains, why, and what to try next."""
     units: System = "us" if data["units"] == "us" else "metric"
     lines: list[str] = heading("What it may be made of", 1)
+    one = len(data["threads"]) == 1
     for part in data["threads"]:
-        lines += _part_lines(part, knowledge, one=len(data["threads"]) == 1)
+        lines += _verdict_lines(part, knowledge, one=one)
     if data["iron_limit_c"] is not None:
         cold = data["iron_limit_c"] <= COLD
         limit = wording.degrees(data["iron_limit_c"], units)
@@ -231,6 +232,8 @@ def render(data: dict[str, Any], knowledge: Knowledge) -> str:
             "",
             *wrap(f"Until you know more: {told_limit}, as the tenderest that remains wants it."),
         ]
+    for part in data["threads"]:
+        lines += _evidence_lines(part, knowledge, one=one)
     if data["cautions"]:
         lines += heading("Take care")
         for caution in data["cautions"]:
@@ -244,11 +247,9 @@ def render(data: dict[str, Any], knowledge: Knowledge) -> str:
     return "\n".join(lines) + "\n"
 
 
-def _part_lines(part: dict[str, Any], knowledge: Knowledge, *, one: bool) -> list[str]:
+def _verdict_lines(part: dict[str, Any], knowledge: Knowledge, *, one: bool) -> list[str]:
+    """What it may be."""
     lines = [] if one else heading(THREADS[part["name"]])
-    for seen in part["saw"]:
-        hint = f" {seen['note']}" if seen["note"] else ""
-        lines += wrap(f"{seen['title']}: {seen['answer']}.{hint}", "  saw  ")
     if part["blend"]:
         mix = wording.mix_text(tuple(part["blend"].items()), knowledge)
         lines += wrap(f"The label's {mix} explains all of it.", "  ")
@@ -256,10 +257,22 @@ def _part_lines(part: dict[str, Any], knowledge: Knowledge, *, one: bool) -> lis
         lines += _contradiction(part)
     else:
         lines += wrap(_remain_text(part["remain"]), "  ")
+    return lines
+
+
+def _evidence_lines(part: dict[str, Any], knowledge: Knowledge, *, one: bool) -> list[str]:
+    """What it rests on, and what would tell more."""
+    lines = (
+        heading("Because" if one else f"{THREADS[part['name']]}: because") if part["saw"] else [""]
+    )
+    for seen in part["saw"]:
+        hint = f" {seen['note']}" if seen["note"] else ""
+        lines += wrap(f"{seen['title']}: {seen['answer']}.{hint}", "  saw  ")
     weak = [knowledge.fibres[r["fibre"]].name for r in part["ruled_out"] if r["memory_only"]]
     if weak:
         lines += wrap(f"On memory alone are ruled out: {', '.join(weak)}.", "  ")
-    return lines + _next_lines(part, knowledge)
+    further = _next_lines(part, knowledge)
+    return lines + (heading("Try next") + further if further else [])
 
 
 def _contradiction(part: dict[str, Any]) -> list[str]:

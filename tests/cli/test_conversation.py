@@ -1,0 +1,150 @@
+"""A talk can go back, explain itself, be broken off and taken up again, and loses no answer."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from advisor.cli.conversation import Conversation, explained
+from advisor.knowledge.model import Knowledge
+from advisor.overlay.cache import load_knowledge
+from advisor.project.start import HELP, QUESTIONS, Answers, help_for, interview
+from advisor.render.identify_talk import help_for as help_for_test
+from advisor.render.identify_talk import talk
+
+BOLERO = [
+    "bolero", "us", "hand", "no", "", "silk organza", "frill", "linen suiting", "", "",
+    "side", "frill, linen suiting", "40 cm", "curved", "low", "",
+]  # fmt: skip
+CUT_OFF = object()
+
+
+@cache
+def knowledge() -> Knowledge:
+    """The knowledge that is shipped."""
+    return load_knowledge()
+
+
+def scripted(lines: list[object], asked: list[str]) -> Callable[[str], str | None]:
+    """Answers one after the other; CUT_OFF is Ctrl-C, and behind the last nobody is there."""
+    left = iter(lines)
+
+    def ask(question: str) -> str | None:
+        asked.append(question)
+        line = next(left, None)
+        if line is CUT_OFF:
+            raise KeyboardInterrupt
+        return None if line is None else f"{line}\n"
+
+    return ask
+
+
+def started(
+    lines: list[object], draft: Path | None = None
+) -> tuple[Answers | None, list[str], list[str]]:
+    """What comes of answering, what was asked and what was told; None where it was cut off."""
+    asked: list[str] = []
+    told: list[str] = []
+    conversation = Conversation(
+        explained(knowledge(), help_for), draft, scripted(lines, asked), told.append
+    )
+    try:
+        found = conversation.held(lambda ask, tell: interview(ask, tell, knowledge()))
+    except KeyboardInterrupt:
+        return None, asked, told
+    return found, asked, told
+
+
+@cache
+def whole() -> Answers:
+    """What comes of the answers without a step back."""
+    found, _, _ = started([*BOLERO])
+    assert found is not None
+    return found
+
+
+@pytest.mark.parametrize("at", range(1, len(BOLERO)))
+def test_going_back_asks_the_question_before_again(at: int) -> None:
+    """Wherever she goes back, the same answers lead to the same project."""
+    found, asked, told = started([*BOLERO[:at], "back", BOLERO[at - 1], *BOLERO[at:]])
+    assert whole() == found
+    assert asked[at - 1] == asked[at + 1]
+    assert any(line.startswith("Back; you had") for line in told)
+
+
+def test_going_back_may_go_on_to_the_first_and_change_it() -> None:
+    """Every answer behind it is asked for anew; there is nothing before the first."""
+    found, _, told = started(["cape", "us", "<", "back", "back", *BOLERO])
+    assert whole() == found
+    assert "This is the first question." in told
+
+
+def test_a_wrong_answer_is_not_gone_back_to() -> None:
+    """What was not understood is no answer: back goes to the question before it."""
+    found, asked, _ = started(["bolero", "imperial", "back", *BOLERO])
+    assert whole() == found
+    assert asked[3] == asked[0]
+
+
+@pytest.mark.parametrize("at", [1, 4, 6, 9, 11, 13])
+def test_what_is_cut_off_is_taken_up_again(at: int, tmp_path: Path) -> None:
+    """Ctrl-C keeps the answers; the same questions are not put twice, and no draft is left."""
+    draft = tmp_path / "bolero.yaml.draft"
+    found, first, _ = started([*BOLERO[:at], CUT_OFF], draft)
+    assert found is None
+    assert draft.is_file()
+    again, second, told = started(["yes", *BOLERO[at:]], draft)
+    assert whole() == again
+    assert f"A draft of {at} answer" in told[0]
+    assert first[-1] == second[1]
+
+
+def test_a_draft_may_be_left_aside_and_a_strange_file_is_none(tmp_path: Path) -> None:
+    """'no' begins anew; a file that is not ours is never taken for answers."""
+    draft = tmp_path / "bolero.yaml.draft"
+    started(["cape", CUT_OFF], draft)
+    found, _, _ = started(["no", *BOLERO], draft)
+    assert whole() == found
+    draft.write_bytes(b"\xff\xfe\x00 nothing of ours")
+    found, asked, _ = started([*BOLERO], draft)
+    assert whole() == found
+    assert "Go on" not in asked[0]
+
+
+def test_each_question_is_explained() -> None:
+    """By its own words, not those of its neighbour; and a word by the knowledge."""
+    assert HELP.keys() == QUESTIONS.keys()
+    for key, question in QUESTIONS.items():
+        words = {"n": 2, "name": "shell", "cloths": "shell", "feet": "zip"}
+        assert HELP[key] == help_for(question.format(**words))
+    _, _, told = started(["?", "? overlocker", "? organzza", *BOLERO])
+    assert HELP["garment"] in told
+    assert any("trims and wraps an edge" in line for line in told)
+    assert any("'organza'" in line for line in told)
+
+
+def test_identify_goes_back_explains_and_tries_what_is_harmless_first() -> None:
+    """No flame is offered while a look or a touch still parts the fibres."""
+    asked: list[str] = []
+    told: list[str] = []
+    lines = ["yes", "unknown", "?", "1", "back", "1", "2", "2"]
+    conversation = Conversation(
+        explained(knowledge(), lambda q: help_for_test(q, knowledge())),
+        None,
+        scripted([*lines, *["" for _ in range(40)]], asked),
+        told.append,
+    )
+    findings = conversation.held(lambda ask, tell: talk(ask, tell, knowledge(), ()))
+    assert any("speaks for" in line for line in told)
+    assert len(knowledge().fibres) > len(findings[""].remain) > 1
+    kinds = [
+        next((o.kind for o in knowledge().observations.values() if q.startswith(o.ask)), "consent")
+        for q in asked
+    ]
+    consent = [i for i, q in enumerate(asked) if q.startswith("Will you burn")]
+    harmless = [i for i, kind in enumerate(kinds) if kind in ("look", "feel", "water")]
+    assert consent
+    assert max(harmless) < consent[0]
