@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from functools import lru_cache
 
+from advisor.errors import InputError
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.names import KEPT, plain_name
+from advisor.project.phrase import read_phrase
 from advisor.project.phrases.tokens import words_of
 
 
@@ -19,7 +21,25 @@ def search(word: str, knowledge: Knowledge) -> list[tuple[Entry, str]]:
             how = _fit(entry, asked, spelt, knowledge)
             if how is not None:
                 hits.setdefault(entry.id, (entry, how))
+    if not hits:
+        hits = _as_phrase(word, knowledge)
     return sorted(hits.values(), key=lambda hit: (not hit[1].startswith("name"), hit[0].name))
+
+
+def _as_phrase(word: str, knowledge: Knowledge) -> dict[str, tuple[Entry, str]]:
+    """The cloth that some words stand for, with others that their first fibre is sold as."""
+    try:
+        reading = read_phrase(word, knowledge)
+    except InputError:
+        return {}
+    taken = knowledge.entries[reading.entry]
+    hits = {taken.id: (taken, "name: what the words are taken as")}
+    for fibre, _ in reading.fibres[:1]:
+        sold = f"sold in {knowledge.fibres[fibre].name}"
+        for entry in knowledge.entries.values():
+            if any(fibre == f for mix in entry.mixes for f, _ in mix):
+                hits.setdefault(entry.id, (entry, sold))
+    return hits
 
 
 @lru_cache(maxsize=KEPT)

@@ -15,6 +15,7 @@ from advisor.cli.identify import identify
 from advisor.cli.iron import iron
 from advisor.cli.label import label
 from advisor.cli.learn import learn
+from advisor.cli.manual import manual
 from advisor.cli.order import order
 from advisor.cli.page import page
 from advisor.cli.schema import schema
@@ -45,6 +46,7 @@ for command in (
     page,
     example,
     schema,
+    manual,
 ):
     app.command(epilog=examples(command.__name__))(command)
 app.add_typer(learn, name="learn")

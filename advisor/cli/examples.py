@@ -51,6 +51,10 @@ EXAMPLES: Mapping[str, tuple[str, ...]] = {
     ),
     "schema": ("schema project",),
     "page": ("page",),
+    "manual": (
+        "manual",
+        "manual --man > advisor.1",
+    ),
 }
 """Lines that work as typed beside a project called coat.yaml."""
 

@@ -33,6 +33,7 @@ COMMANDS: Mapping[str, str] = {
     "page": "Serve a local web page over the projects of a folder, until Ctrl-C.",
     "example": "Copy one of the example projects into this folder, to try every command on.",
     "schema": "Print the JSON Schema of what `--json` writes, or of a file that you write.",
+    "manual": "Print the whole manual: every command with its options and examples.",
     "learn": "Write down your own cloths, names, rules, thread and test results.",
 }
 """Every command and what it does, in the order of the help."""

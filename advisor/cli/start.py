@@ -37,9 +37,11 @@ def start(
     conversation = Conversation(explained(known, help_for), _draft(file, like))
     try:
         text = conversation.held(
-            lambda ask, tell: begun(template, ask, tell, known)
-            if template
-            else project_text(interview(ask, tell, known), known)
+            lambda ask, tell: (
+                begun(template, ask, tell, known)
+                if template
+                else project_text(interview(ask, tell, known), known)
+            )
         )
     except KeyboardInterrupt:
         if conversation.answers:

@@ -25,6 +25,7 @@ PROMISED = (
     "iron",
     "label",
     "learn",
+    "manual",
     "order",
     "page",
     "schema",
