@@ -5,7 +5,6 @@ A name may stand for several things (leather is a cloth and a fibre); all of the
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterable, Mapping
 from typing import Any
 
@@ -16,8 +15,8 @@ from advisor.errors import InputError, Problem, nearest, shown
 from advisor.knowledge.glossary import term_of
 from advisor.knowledge.model import Claim, Entry, Fibre, Knowledge, Rule, Source
 from advisor.knowledge.names import plain_name
-from advisor.project.phrase import read_phrase
 from advisor.render.explain_lists import LISTS
+from advisor.render.explain_phrase import bare_name, cloth_meant
 from advisor.render.explain_places import kind_of, tell_kind, tell_method
 from advisor.render.explain_words import tell_aspects, tell_options, tell_term, tell_trait
 from advisor.render.layout import heading, row, wrap
@@ -41,8 +40,8 @@ def explain(name: str, knowledge: Knowledge, units: System) -> tuple[list[str], 
     listed = LISTS.get(plain_name(name))
     if listed is not None:
         return listed(knowledge)
-    name = _ASKED.sub("", name).rstrip("? ") or name
-    asked = matches(name, knowledge) or _phrase(name, knowledge) or _holding(name, knowledge)
+    name = bare_name(name)
+    asked = matches(name, knowledge) or _meant(name, knowledge)
     lines: list[str] = []
     data: dict[str, Any] = {}
     for kind, found in asked.items():
@@ -57,19 +56,10 @@ def explain(name: str, knowledge: Knowledge, units: System) -> tuple[list[str], 
     return lines, data
 
 
-_ASKED = re.compile(
-    r"^(?:what(?:'s| is| are| does)|meaning of|define)\s+(?:an?\s|the\s)?", re.IGNORECASE
-)
-
-
-def _phrase(name: str, knowledge: Knowledge) -> dict[str, Any]:
-    """The cloth that several words stand for, as in a question: "cotton elastane jersey"."""
-    if " " not in name.strip() or holding(name, _names(knowledge)):
-        return {}
-    try:
-        return {"entry": knowledge.entries[read_phrase(name, knowledge).entry]}
-    except InputError:
-        return {}
+def _meant(name: str, knowledge: Knowledge) -> dict[str, Any]:
+    """What the names that hold the words stand for, or the cloth that they describe."""
+    found = _holding(name, knowledge)
+    return found or dict(cloth_meant(name, knowledge))
 
 
 def _holding(name: str, knowledge: Knowledge) -> dict[str, Any]:

@@ -187,3 +187,24 @@ def test_fabrics_finds_every_cloth_by_its_names() -> None:
     for entry in knowledge().entries.values():
         for name in (entry.id, entry.name, *entry.also, _plural(entry.name)):
             assert entry.id in [found.id for found, _ in search(name, knowledge())], name
+
+
+@pytest.mark.parametrize(
+    ("asked", "told"),
+    [
+        ("what is ease", "ease (word)"),
+        ("What's a Hong Kong finish?", "Hong Kong finish (word)"),
+        ("cotton elastane 95 5 jersey", "jersey (knits, single jersey knit)"),
+        ("velvet nap", "velvet (piles, pile woven)"),
+    ],
+)
+def test_a_question_in_words_is_explained(asked: str, told: str) -> None:
+    """With the words of a question before it, and a phrase as the cloth that it stands for."""
+    assert told == explain(asked, knowledge(), "metric")[0][0]
+
+
+def test_cloths_are_found_by_a_phrase() -> None:
+    """A name from abroad, or words in another order, find the cloth that they stand for first."""
+    for typed, name in (("baumwolle", "poplin"), ("crepe de chine silk", "crepe de chine")):
+        assert name == search(typed, knowledge())[0][0].name
+    assert [] == search("nonsense here", knowledge())

@@ -1,0 +1,28 @@
+"""What a question in several words asks about: "what is ease", "cotton elastane jersey"."""
+
+from __future__ import annotations
+
+import re
+
+from advisor.errors import InputError
+from advisor.knowledge.model import Entry, Knowledge
+from advisor.project.phrase import read_phrase
+
+_ASKED = re.compile(
+    r"^(?:what(?:'s| is| are| does)|meaning of|define)\s+(?:an?\s|the\s)?", re.IGNORECASE
+)
+
+
+def bare_name(typed: str) -> str:
+    """A name without the words of a question before it."""
+    return _ASKED.sub("", typed).rstrip("? ") or typed
+
+
+def cloth_meant(typed: str, knowledge: Knowledge) -> dict[str, Entry]:
+    """The cloth that several words stand for, under the sort of thing it is; or nothing."""
+    if " " not in typed.strip():
+        return {}
+    try:
+        return {"entry": knowledge.entries[read_phrase(typed, knowledge).entry]}
+    except InputError:
+        return {}
