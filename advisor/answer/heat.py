@@ -39,7 +39,6 @@ SOURCES = (
     "morton-hearle-2008",
     "baxter-1946",
     "schuhmeister",
-    "soleplate-dot-page",
     "iec-60311",
     "memory",
 )

@@ -96,7 +96,7 @@ _ROWS: Final[tuple[FinishNeed, ...]] = (
     FinishNeed(Finish.FRENCH, FRENCH_NEED, 2 * EIGHTH, False, _FRENCH),
     FinishNeed(Finish.MOCK_FRENCH, 15.0, 7.5, True, ("trade-mock-french",)),
     FinishNeed(Finish.FELLED, 15.0, 2 * EIGHTH, False, ("trade-mock-french", "trade-clean-finish")),
-    FinishNeed(Finish.HONG_KONG, 15.0, 15.0, True, ("encyclopedia-hong-kong", "shaeffer-seams")),
+    FinishNeed(Finish.HONG_KONG, 15.0, 15.0, True, ("encyclopedia-hong-kong",)),
     FinishNeed(Finish.BOUND, 15.0, 15.0, True, ("astm-d4965", "memory")),
     FinishNeed(Finish.OVERLOCK_2, 5.0, 5.0, True, _OVERLOCK),
     FinishNeed(Finish.OVERLOCK_3, 5.0, 5.0, True, _OVERLOCK),

@@ -1,6 +1,6 @@
 """From a finished edge to the cloth cut for it: gathers, tucks, flounces, panels, tiers.
 
-Fullness by cloth: `trade-fullness`, `trade-gather-grain`; bias ruffle and tucks
+Fullness by cloth: `trade-fullness`, `trade-gather-ratio`; bias ruffle and tucks
 `clothing-text-1916`; panels and cut length `derived` (the usual textbook form). Pleats have
 their own module, `pleats`. Lengths may be in any one unit unless a name ends in mm.
 """
@@ -17,7 +17,7 @@ from advisor.craft import checks
 
 SOURCES: Final[tuple[str, ...]] = (
     "trade-fullness",
-    "trade-gather-grain",
+    "trade-gather-ratio",
     "clothing-text-1916",
     "trade-differential-feed",
     "derived",
@@ -56,7 +56,7 @@ GATHER_RATIOS: Final[dict[Weight, Ratio]] = {
     Weight.SHEER: Ratio(3.0, 4.0, ("trade-fullness",)),
     Weight.LIGHT: Ratio(2.5, 3.0, ("memory", "trade-fullness")),
     Weight.MEDIUM: Ratio(2.0, 2.0, ("trade-fullness",)),
-    Weight.HEAVY: Ratio(1.5, 1.5, ("trade-fullness", "trade-gather-grain")),
+    Weight.HEAVY: Ratio(1.5, 1.5, ("trade-fullness", "trade-gather-ratio")),
 }
 BIAS_RUFFLE: Final = Ratio(1.25, 4 / 3, ("clothing-text-1916",))
 STRAIGHT_RUFFLE: Final = Ratio(1.5, 1.5, ("clothing-text-1916",))

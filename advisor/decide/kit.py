@@ -37,7 +37,7 @@ TOOLS: Final = {
 """Aspects that call for a tool: its group, and the part of the kit that may hold it."""
 HONG_KONG: Final = "Hong Kong"
 STRIPS: Final = {
-    HONG_KONG: (2, ("encyclopedia-hong-kong", "shaeffer-seams", "estimate")),
+    HONG_KONG: (2, ("encyclopedia-hong-kong", "estimate")),
     "bound": (1, ("astm-d4965", "memory", "estimate")),
 }
 """Finishes that bind an edge with a strip: edges to bind in a seam, and whose word it is."""

@@ -10,7 +10,7 @@ from advisor.project.making import Piece
 from advisor.units import System, show, show_range
 
 STAY_MM = (1.5, 2.0)
-"""The stitch of a stay row, mm: `trade-staystitch`; `class-stitch-length` has 2.5."""
+"""The stitch of a stay row, mm: `trade-staystitch`."""
 STAY_FROM_SEAM = 3.0
 """How far outside the seam line it runs, mm: `trade-staystitch`."""
 LAID_AFTER = frozenset({"sealing-tape"})

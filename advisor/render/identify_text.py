@@ -32,7 +32,7 @@ FLAME = (
     ),
     _care(
         "fire",
-        "burn-test-sheet burn-test-finishes",
+        "burn-test-sheet",
         "A snip of {1 cm} in metal tweezers, over a metal dish with water or soda, more water at",
         "hand, outdoors or well aired; nothing near that burns, hair tied back, sleeves up, and",
         "no acetone or other solvent in the room.",

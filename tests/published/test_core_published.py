@@ -134,7 +134,6 @@ CEILINGS = [
     ("acrylic", 135, "iron-chart"),
     ("acrylic", 110, "jis-groups"),
     ("acrylic", 149, "kadolph-textiles"),
-    ("modacrylic", 116, "modacrylic-1950s"),
     ("modacrylic", 116, "trade-modacrylic"),
     ("elastane", 149, "elastane-textbook-card"),
     ("elastane", 135, "iron-chart"),

@@ -108,7 +108,7 @@ US_NM = [(us, 60 + 5 * (us - 8)) for us in range(8, 19)]
 # iso-13936-2 (read at second hand), and the upholstery procedure of its family (memory)
 STANDARD_NEEDLES = [(45, 90), (74, 110)]
 
-# trade-fullness, trade-gather-grain; light from memory: weight, low, high
+# trade-fullness, trade-gather-ratio; light from memory: weight, low, high
 FULLNESS = [
     (fullness.Weight.SHEER, 3.0, 4.0),
     (fullness.Weight.LIGHT, 2.5, 3.0),

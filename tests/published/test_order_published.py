@@ -44,7 +44,7 @@ FRONT_DART = "stitch front dart"
 # One row a published rule: garment, what comes before what, and on whose word.
 PUBLISHED_RULES = [
     ("bodice", "stay-stitch neck facing", "join shoulder", "trade-staystitch"),
-    ("bodice", "stay-stitch armhole", "join side", "class-stitch-length"),
+    ("bodice", "stay-stitch armhole", "join side", "trade-staystitch"),
     ("bodice", "stitch front dart", "join side", "or-4h-92132"),
     ("bodice", "press shoulder", "join neck facing", "clothing-handbook"),
     ("bodice", "press side", "join armhole", "clothing-handbook"),

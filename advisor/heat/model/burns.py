@@ -85,7 +85,7 @@ CAUTIONS = (
         "burn",
         "An iron that is switched off still burns: a third of treated iron burns came from one. "
         "Leave it out of reach for 30 to 60 minutes.",
-        ("burns-2002", "gaffney-2000", "trade-iron-cool", "design-choice"),
+        ("burns-2002", "gaffney-2000", "design-choice"),
     ),
     Caution(
         "first-aid",

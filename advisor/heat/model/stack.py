@@ -3,8 +3,7 @@
 Layers are listed from the iron downwards; the order matters.  Values and their sources:
 
 * a setting is a band, never a number: nominal 95, 130, 175 degrees at one, two, three dots, plus
-  or minus 20, 25, 30 K (soleplate-dot-page) or 25, 30, 35 K (iec-60311, from memory); the wider
-  band counts here, as it does where the mark is told (irondial);
+  or minus 25, 30, 35 K (iec-60311, from memory), as where the mark is told (irondial);
   first overswing 10-40 K above the mean (memory), gone after two or three lamp cycles;
 * sole to cloth 250-500-1000 W/(m2 K) at hand pressure (memory), so 0.001-0.002-0.004 m2 K/W;
   cloth to cloth 0.0005-0.001-0.002 m2 K/W (memory);
