@@ -118,6 +118,7 @@ def _asked() -> list[Route]:
         Route("/learn", teaching.learn),
         Route(f"{_ONE}/compare", comparing.compare),
         Route(f"{_ONE}/parts", parts.parts),
+        Route(f"{_ONE}/booklet.pdf", printing.booklet_pdf),
     ]
 
 

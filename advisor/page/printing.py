@@ -3,32 +3,53 @@
 from __future__ import annotations
 
 from datetime import date, datetime
+from typing import Any
 
 from starlette.requests import Request
 from starlette.responses import Response
 
 from advisor.answer.label import Asked
+from advisor.answer.model.answer import Answer
+from advisor.page.desk import Read
 from advisor.page.projects import opened
-from advisor.page.shown import desk_of, page
+from advisor.page.shown import at, desk_of, page
 from advisor.project.stated import only_named
-from advisor.render.printed.booklet import PAPERS, booklet_of, margin_style
+from advisor.render.printed.booklet import PAPERS, booklet_of, margin_style, render_booklet
+from advisor.writing.pdf import browser, pdf_of
 
 
 def booklet(request: Request) -> Response:
     """Sheet, order, shopping, label, scrap tests and notes, on one long page."""
-    read, _, about = opened(request, "booklet")
-    desk, query = desk_of(request), request.query_params
-    market = query.get("market", "")
-    named = only_named(read.document, desk.known)
-    told = desk.answer(read, Asked(market or None, read.garment.units, named))
+    read, told, about = _labelled(request)
+    query = request.query_params
+    asked = {key: query.get(key, "") for key in ("market", "units")}
+    paper = paper_of(query.get("paper", ""), told.units)
     found = {
         "booklet": booklet_of(told, today(), read.colours),
-        "paper": paper_of(query.get("paper", ""), told.units),
+        "paper": paper,
         "papers": tuple(PAPERS),
-        "market": market,
-        "units": query.get("units", ""),
+        **asked,
+        "pdf": at("project", read.name, "booklet.pdf", paper=paper, **asked) if browser() else "",
     }
     return page(request, "booklet_page.html", {**about, **found})
+
+
+def booklet_pdf(request: Request) -> Response:
+    """The same as a PDF file, printed by a browser of this machine."""
+    read, told, _ = _labelled(request)
+    paper = paper_of(request.query_params.get("paper", ""), told.units)
+    raw = pdf_of(render_booklet(told, today(), paper, read.colours), today())
+    plain = "".join(c if c.isascii() and c.isalnum() else "-" for c in read.garment.name[:60])
+    named = {"Content-Disposition": f'attachment; filename="{plain or "booklet"}.pdf"'}
+    return Response(raw, media_type="application/pdf", headers=named)
+
+
+def _labelled(request: Request) -> tuple[Read, Answer, dict[str, Any]]:
+    """A project with the label for the market that was asked for in its answer."""
+    read, _, about = opened(request, "booklet")
+    desk, market = desk_of(request), request.query_params.get("market", "")
+    named = only_named(read.document, desk.known)
+    return read, desk.answer(read, Asked(market or None, read.garment.units, named)), about
 
 
 def booklet_style(request: Request) -> Response:
