@@ -176,8 +176,8 @@ def parse(kind: str, value: object, default_unit: str | None = None) -> float:
 def _named(value: object) -> str:
     if isinstance(value, bool) or value is None:
         return {True: "true", False: "false", None: "nothing"}[value]
-    if isinstance(value, int | float) and abs(value) < LARGEST * LARGEST:
-        return f"{value}"
+    if isinstance(value, int | float):
+        return "a very large number" if LARGEST**2 <= abs(value) < math.inf else f"{value}"
     return f"a {type(value).__name__}"
 
 
