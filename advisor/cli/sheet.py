@@ -9,12 +9,14 @@ import typer
 
 from advisor.cli import common
 from advisor.cli.webpage import (
+    PDF,
     Booklet,
     Html,
     Paper,
     Pdf,
     Replace,
     check_alone,
+    check_pdf,
     with_label,
     write_booklet,
     write_page,
@@ -72,6 +74,8 @@ def sheet(
     named = [name for name, out in pages.items() if out is not None]
     if named:
         check_alone(named[0], json, reasons, everything, only, named[1:])
+    as_pdf = booklet is not None and booklet.casefold().endswith(PDF)
+    check_pdf(booklet if as_pdf else pdf, replace=replace)
     known = common.knowledge()
     garment = common.with_units(load_project(file, known), units)
     parts = Parts(shopping=True, heat=True, ways=json, iron=True, order=True, file=file.name)

@@ -118,17 +118,30 @@ def _write(out: str, page: str, *, replace: bool) -> None:
     say(f"Written: {out}")
 
 
+def check_pdf(out: str | None, *, replace: bool) -> None:
+    """Refuse, before any work is done, a PDF that could not be printed or written in the end.
+
+    Raises:
+        InputError: it has no file, or one that is there already, or no browser here prints.
+    """
+    from advisor.errors import InputError
+    from advisor.writing.pdf import must_print
+
+    if out is None:
+        return
+    if out == STDOUT:
+        raise InputError("a PDF goes into a file: name one")
+    if not replace and Path(out).exists():
+        raise InputError(f"{out}: there is a file of this name already; --replace overwrites it")
+    must_print()
+
+
 def _write_pdf(out: str, page: str, *, replace: bool) -> None:
     from datetime import datetime
 
-    from advisor.errors import InputError
     from advisor.textio.files import write_bytes
     from advisor.writing.pdf import pdf_of
 
-    if out == STDOUT:
-        raise InputError("a PDF goes into a file: name one")
-    if not replace and Path(out).exists():  # told before the browser works for nothing
-        raise InputError(f"{out}: there is a file of this name already; --replace overwrites it")
     raw = pdf_of(visible(page), datetime.now().astimezone().date())
     for note in write_bytes(Path(out), raw, replace=replace):
         say(f"{out}: {note}")

@@ -43,19 +43,29 @@ def browser(around: Mapping[str, str] = os.environ) -> str:
     return next((found for name in names if (found := shutil.which(name))), "")
 
 
+def must_print() -> str:
+    """The browser that prints.
+
+    Raises:
+        InputError: there is none, with what to do instead.
+    """
+    found = browser()
+    if not found:
+        known = (
+            "chromium on the path, or its path in ADVISOR_CHROMIUM; or write the page with "
+            "--html and print it from your own browser to a PDF file"
+        )
+        raise InputError(Problem("no browser that prints by itself was found", None, known))
+    return found
+
+
 def pdf_of(page: str, day: date) -> bytes:
     """A whole page as a PDF file, on the paper that its style asks for, dated by the day alone.
 
     Raises:
         InputError: there is no browser that prints by itself, or it printed nothing.
     """
-    program = browser()
-    if not program:
-        known = (
-            "chromium on the path, or its path in ADVISOR_CHROMIUM; or write the page with "
-            "--html and print it from your own browser to a PDF file"
-        )
-        raise InputError(Problem("no browser that prints by itself was found", None, known))
+    program = must_print()
     with _ONE_AT_A_TIME, tempfile.TemporaryDirectory(prefix="advisor-print-") as scratch:
         folder = Path(scratch)
         (folder / "page.html").write_text(page, encoding="utf-8")

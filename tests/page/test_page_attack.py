@@ -112,10 +112,10 @@ def test_nothing_outside_the_folder_is_read_or_written(
     assert "out" not in said(client.get("/").text).split("Your projects")[1].split("Begin")[0]
 
 
-def test_a_link_within_the_folder_is_a_project(client: TestClient, folder: Path) -> None:
+def test_a_link_within_the_folder_is_a_project(small_folder: Path, known: Knowledge) -> None:
     """A second name of a project, in the same folder, is hers to use."""
-    (folder / "again.yaml").symlink_to(folder / "jacket.yaml")
-    assert 200 == client.get("/project/again.yaml").status_code
+    (small_folder / "again.yaml").symlink_to(small_folder / "bag.yaml")
+    assert 200 == client_of(small_folder, known).get("/project/again.yaml").status_code
 
 
 @pytest.mark.parametrize("name", ["../x", "a/b", "/etc/x", ".x", "x\0", "", " ", "-x", "x" * 200])
