@@ -11,6 +11,7 @@ import pytest
 
 from advisor.claims.collect import Place
 from advisor.construction.finishing import finishing_of
+from advisor.decide.usedup import used_up
 from advisor.order.steps import MachineState
 from advisor.project.garment import Seam
 from tests.garments.whole import advice, changed, places, stands, work
@@ -155,3 +156,11 @@ def test_a_bagged_edge_is_graded_before_it_is_turned() -> None:
     """Clip and grade while scissors still reach."""
     steps = ("bag", "grade", "turn through", "close the opening of")
     assert stands(work(CAPE), *(f"{verb} bag the lining" for verb in steps))
+
+
+def test_a_twin_needle_is_bought_once() -> None:
+    """A hem of two rows calls for the needle that sews them, however many hems there are."""
+    leggings = "more/leggings"
+    needs = used_up(advice(leggings).judgement.garment, work(leggings).methods)
+    twin = [need for need in needs if "twin needle" in need.item]
+    assert [None] == [need.number for need in twin]
