@@ -5,6 +5,7 @@ Two seams that use a cloth in the same way get the same answer without asking ag
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 from advisor.claims.conditions import Fact, layer_facts, test_layer
@@ -179,11 +180,27 @@ class LayerAsker:
             for j, b in enumerate(uses):
                 if i == j or not (first[i] and second[j]):
                     continue
+                if a.cloth == b.cloth and not self._one_cloth_is_both(trees, a, b):
+                    continue
                 truth = min(first[i], second[j])
                 found = (-int(truth), (a.cloth, b.cloth), (a, b))
                 if best is None or found[:2] < best[:2]:
                     best = found
         return (Truth(-best[0]), best[2]) if best else (Truth.NO, ())
+
+    def _one_cloth_is_both(self, trees: list[list[Any]], a: Use, b: Use) -> bool:
+        """Whether one mix of a cloth fits both conditions; two layers of it are never unlike."""
+        cloth = self._cloths[a.cloth]
+        if len(cloth.mixes) < 2:
+            return True
+        worlds = [replace(cloth, mixes=(mix,)) for mix in cloth.mixes]
+        return any(
+            all(
+                test_layer(tree, subject_of(world, use, self.knowledge), self.knowledge)
+                for tree, use in zip(trees, (a, b), strict=True)
+            )
+            for world in worlds
+        )
 
     def every(self, tree: list[Any], uses: tuple[Use, ...]) -> tuple[Truth, tuple[Use, ...]]:
         """Whether a condition holds of every cloth of a seam; notions are not asked."""

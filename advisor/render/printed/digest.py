@@ -12,8 +12,8 @@ from advisor.answer.model.answer import Answer
 from advisor.answer.model.told import ToldCaution, ToldTask, ToldTest
 
 PER_PLACE = {"fabric": 3, "seam": 2, "garment": 4}
-ONLY_SEAM = 10  # where one seam is all that is asked about, it gets more of the room
-ONLY_CLOTH = 14  # and so does a cloth that is asked about by itself
+ONLY_SEAM = 12  # where one seam is all that is asked about, it gets more of the room
+ONLY_CLOTH = 20  # and so does a cloth that is asked about by itself
 ONLY_SAID_HERE = 3  # the weight of a rule that sets nothing and warns of nothing; see weight_of
 GENERAL = 5
 PER_TEST = 3
