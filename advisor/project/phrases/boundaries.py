@@ -15,7 +15,7 @@ from advisor.project.phrases import lexicon
 from advisor.project.phrases.composition import Note
 from advisor.project.phrases.grounds import find_grounds
 from advisor.project.phrases.shares import fibres_at
-from advisor.project.phrases.tokens import words_of
+from advisor.project.phrases.tokens import singulars, words_of
 from advisor.project.phrases.weights import take_weight
 
 _PARTS = re.compile(
@@ -28,6 +28,8 @@ _ONTO = frozenset({"over", "on", "onto", "against", *_BELOW})
 _JOINING = frozenset({"with", "w/"})
 _OPENING = frozenset({"and", "&", "a", "an", "the", "my", "some"})
 _SURFACES = frozenset(words_of(word)[0] for word in lexicon.SURFACES)
+_MOTIFS = singulars(lexicon.PATTERNS)
+"""What is on a cloth and is none: "an embroidered edge"."""
 _MOST_WORDS = 40
 
 
@@ -75,12 +77,16 @@ def _part_here(before: str, mark: str, after: str, knowledge: Knowledge) -> bool
 def _is_cloth(piece: str, mark: str, knowledge: Knowledge) -> bool:
     """Whether a piece names a cloth by itself; a fibre alone does only beside "over"."""
     words = words_of(take_weight(piece)[0])
-    if all(word in _SURFACES for word in words):
+    if all(word in _SURFACES or word in _MOTIFS for word in words):
         return False
     grounds = find_grounds(words, knowledge)
     if grounds is not None:
-        skin = knowledge.entries[grounds.entry].structure == "skin"
-        named = any(not fibres_at([word], 0, knowledge)[0] for word in grounds.name)
+        entry = knowledge.entries[grounds.entry]
+        if entry.kind == "thread":  # "boucle with metallic thread" is one cloth
+            return False
+        skin = entry.structure == "skin"
+        fibre = " ".join(grounds.name) in knowledge.fibre_names  # as camel hair is
+        named = not fibre and any(not _is_fibre([word], 0, knowledge) for word in grounds.name)
         return named or skin or mark == "over"
     return mark in _ONTO and _has_fibre(piece, knowledge)
 

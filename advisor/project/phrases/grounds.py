@@ -87,6 +87,10 @@ class Names:
             and not Counter(name.words) - have
             and (name.cloth or _together(name.words, words))
         ]
+        cloths = [name for name in found if name.cloth]
+        if cloths:  # a thread beside a cloth is in it
+            entries = self.knowledge.entries
+            found = [name for name in found if entries[name.entry].kind != "thread"]
         return max(found, key=self._key) if found else None
 
     def only_of(self, entries: set[str]) -> frozenset[str]:

@@ -71,9 +71,9 @@ USES = _words(
     "interlining underlining backing tailoring couture summer winter autumn spring slip slips "
     "knickers bra bras apron toile toiles kimono yukata obi saree dupatta tent umbrella parasol "
     "ruffle ruffles frill frills flounce bodice sleeves yoke insert inset overlay peplum sash "
-    "hood cape godet godets cuffs train overskirt underskirt compression cycling ballet tutu "
-    "skating jogging gym base layer layers sleeve collar undercollar tailors muslins cushion "
-    "pants jeans corset corsetry pajama pyjama nightwear"
+    "hood cape godet godets cuffs train overskirt underskirt compression cycling rash vest awning "
+    "deckchair ballet tutu skating jogging gym base layer layers sleeve collar undercollar "
+    "tailors muslins cushion pants jeans corset corsetry pajama pyjama nightwear"
 )
 FABRIC_WORDS = _words(
     "fabric fabrics cloth cloths textile textiles material materials stuff goods woven weave "
@@ -81,6 +81,7 @@ FABRIC_WORDS = _words(
     "yard yards wide width per by the"
 )
 FILLERS = _words(
+    "on over under against into onto beneath underneath lined "
     "a an and the of with in % for from some my old new this is it as made type style quality w "
     "mans de di du en aus mit et und fibre fiber fibres fibers percent percentage approx "
     "approximately about ca circa content composition total weight at to i have plus very quite "
@@ -130,8 +131,8 @@ OTHER = _words(
 )
 """What stands for a fibre on a label beside its share, and names none."""
 LOOK = _words(
-    "art look looks like lookalike effect imitation faux fake mock artificial vegan style-of "
-    "simulated"
+    "art look looks touch feel like lookalike effect imitation faux fake mock artificial vegan "
+    "style-of simulated"
 )
 BLEND = _words("blend blended blends mix mixed mixes mixture union half rich")
 PURE = _words("pure all wholly entirely pur")

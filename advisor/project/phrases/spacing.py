@@ -23,19 +23,23 @@ def vocabulary(knowledge: Knowledge) -> frozenset[str]:
 def respaced(words: list[str], knowledge: Knowledge) -> list[str]:
     """The words as the knowledge spaces them, where only one way makes words that it knows."""
     known = vocabulary(knowledge)
+    names = {name.words for name in names_of(knowledge).all}
     said: list[str] = []
     for word in words:
-        if said and (word not in known or said[-1] not in known) and said[-1] + word in known:
-            said[-1] += word
+        joined = said[-1] + word if said else ""
+        strange = bool(said) and not {word, said[-1]} <= known
+        whole = (joined,) in names and (*said[-1:], word) not in names
+        if joined in known and (strange or whole):
+            said[-1] = joined
         else:
             said.append(word)
-    return [part for word in said for part in _parted(word, known)]
+    return [part for word in said for part in _parted(word, known, names)]
 
 
-def _parted(word: str, known: frozenset[str]) -> tuple[str, ...]:
-    """A word that nobody knows, in the two that it is written together of."""
+def _parted(word: str, known: frozenset[str], names: set[tuple[str, ...]]) -> tuple[str, ...]:
+    """A word that nobody knows, in the two of the name that it is written together of."""
     if word in known or not word.isalpha():
         return (word,)
     cuts = range(_SHORTEST, len(word) - _SHORTEST + 1)
-    found = [(word[:at], word[at:]) for at in cuts if {word[:at], word[at:]} <= known]
+    found = [(word[:at], word[at:]) for at in cuts if (word[:at], word[at:]) in names]
     return found[0] if len(found) == 1 else (word,)

@@ -39,7 +39,7 @@ _THICK = re.compile(rf"(?<![\w.]){_NUMBER}\s*mm\s*(?:thick\w*|pile|deep)\b", re.
 _THICKNESS = re.compile(rf"(?<![\w.]){_NUMBER}\s*mm\b", re.IGNORECASE)
 _BY_THICKNESS = re.compile(
     r"leather|suede|hide\b|skin\b|neoprene|scuba|felt|foam|vinyl|fur\b|wadding|padded|sequin|bead|dot|spot"
-    r"|check|stripe|gingham|sherpa|sheepskin",
+    r"|ribbon|tape\b|elastic\b|zip|trim|braid|button|cord\b|check|stripe|gingham|sherpa|sheepskin",
     re.IGNORECASE,
 )
 """Cloths and patterns of which "mm" is a size; of a silk it is the momme."""

@@ -118,6 +118,8 @@ def test_what_could_do_harm_is_refused(row: tuple[str, ...]) -> None:
         (["silk/cotton voile"], ["silk/cotton voile"]),
         (["poplin w/ 3% elastane"], ["poplin w/ 3% elastane"]),
         (["hook and loop tape"], ["hook and loop tape"]),
+        (["white lawn, embroidered edge"], ["white lawn, embroidered edge"]),
+        (["boucle with metallic thread"], ["boucle with metallic thread"]),
     ],
 )
 def test_cloths_part_where_one_ends(typed: list[str], cloths: list[str]) -> None:
