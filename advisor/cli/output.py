@@ -9,6 +9,7 @@ from advisor.errors import json_escape, visible
 
 if TYPE_CHECKING:
     from advisor.answer.model.answer import Answer
+    from advisor.cli.window import Window
     from advisor.knowledge.model import Knowledge
     from advisor.project.garment import Garment
 
@@ -83,18 +84,16 @@ def print_screen(answer: Answer) -> None:
     from advisor.render.screen.ask import ask_text
 
     where = window()
-    _put(ask_text(answer, where.width, colour=where.colour))
+    _show(ask_text(answer, where.width, colour=where.colour), where)
 
 
 def print_sheet(answer: Answer) -> None:
     """The sheet for a screen: its first lines are the worst, and the pager keeps the rest."""
-    from advisor.cli.window import paged, window
+    from advisor.cli.window import window
     from advisor.render.screen.sheet import sheet_text
 
     where = window()
-    text = sheet_text(answer, where.width, colour=where.colour)
-    if not paged(text, where):
-        _put(text)
+    _show(sheet_text(answer, where.width, colour=where.colour), where)
 
 
 def print_iron(answer: Answer, place: str) -> None:
@@ -103,7 +102,15 @@ def print_iron(answer: Answer, place: str) -> None:
     from advisor.render.screen.iron import iron_screen_text
 
     where = window()
-    _put(iron_screen_text(answer, place, where.width, colour=where.colour))
+    _show(iron_screen_text(answer, place, where.width, colour=where.colour), where)
+
+
+def _show(text: str, where: Window) -> None:
+    """A screen; one that is longer than the window begins at its top, where the worst stands."""
+    from advisor.cli.window import paged
+
+    if not paged(text, where):
+        _put(text)
 
 
 def say(text: str) -> None:
