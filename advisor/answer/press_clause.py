@@ -22,7 +22,10 @@ COUNTED_S = 15.0
 
 def press_clauses(answer: Answer, place: str) -> list[str]:
     """At most one short sentence for a seam; none where the rules are as strict already."""
-    longest = budget([row for row in answer.heat or () if row.place == place])
+    rows = [row for row in answer.heat or () if row.place == place]
+    if _only_touched(rows) and not any(i.low_end for i in answer.irons if i.place == place):
+        return ["Computed: under 2 s at a time, so touch and lift, and let cool."]
+    longest = budget(rows)
     if longest is None or longest >= COUNTED_S:
         return []
     ruled = next(
@@ -44,16 +47,21 @@ def press_clauses(answer: Answer, place: str) -> list[str]:
 def budget(rows: Sequence[ToldHeat]) -> float | None:
     """The longest press of a place, s, at the setting that all its layers bear; or None.
 
-    A time that nobody can count says only that the mark's band reaches beyond what is borne. That
-    is told as the setting, "low end", and is no time to work by.
+    A time that nobody can count says that the mark's band reaches beyond what is borne. Where the
+    setting tells that, as "low end", it is no time to work by; else the place is only touched.
     """
-    found = [
-        row.press_at_most_s
-        for row in rows
-        if row.way in ("advised", "dried out") and row.press_at_most_s is not None
-    ]
-    shortest = min(found, default=None)
+    shortest = _shortest(rows)
     return None if shortest is None or shortest < COUNTABLE_S else shortest
+
+
+def _only_touched(rows: Sequence[ToldHeat]) -> bool:
+    shortest = _shortest(rows)
+    return shortest is not None and shortest < COUNTABLE_S
+
+
+def _shortest(rows: Sequence[ToldHeat]) -> float | None:
+    found = (row.press_at_most_s for row in rows if row.way in ("advised", "dried out"))
+    return min((one for one in found if one is not None), default=None)
 
 
 def seconds(value: float) -> str:

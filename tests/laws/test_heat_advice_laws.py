@@ -6,7 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from advisor.answer.pipeline import Parts, answer
-from advisor.answer.press_clause import budget, press_clauses, seconds
+from advisor.answer.press_clause import COUNTABLE_S, budget, press_clauses, seconds
 from advisor.claims.valuesets import Span
 from advisor.decide.advise import advise
 from advisor.decide.evaluate import judge
@@ -81,7 +81,10 @@ def test_the_clause_never_lengthens_a_time(
     assert len(said) <= 1
     for text in said:
         longest = budget(rows)
-        assert longest is not None
+        if longest is None:
+            assert min(x for x in (settled, dried) if x is not None) < COUNTABLE_S
+            assert "touch and lift" in text
+            continue
         assert longest == min(x for x in (settled, dried) if x is not None)
         assert longest < (60.0 if high is None else high)
         assert f"at most {seconds(longest)} at a time" in text

@@ -11,9 +11,11 @@ from hypothesis import strategies as st
 
 from advisor.decide.evaluate import judge
 from advisor.heat.model.bands import study
+from advisor.heat.model.cooling import press_then_lift
 from advisor.heat.model.corners import corners_of, free_of, passed_by
 from advisor.heat.model.grid import properties
 from advisor.heat.model.materials import Range
+from advisor.heat.model.rhythm import COOL_C, LONGEST_REST, rests_after
 from advisor.heat.model.solve import ASKED, between, course, record_times, seconds_until
 from advisor.heat.model.stack import Stack, sole_for_dots
 from advisor.heat.questions import SAMPLES
@@ -85,6 +87,22 @@ def test_no_draw_passes_the_band_of_a_moist_press(moisture: str, cloths: tuple[s
     layers = plies(names, (150.0,) * len(names), garment, known(), moist=True)
     laid = "cotton cloth" if moisture == "damp cloth" else "none"
     none_passes(pressed(layers, sole_for_dots(3), laid, moisture), 7)
+
+
+@pytest.mark.parametrize("cloths", GARMENTS[:2], ids=lambda c: c[0])
+def test_no_draw_rests_longer_or_shorter(cloths: tuple[str, ...]) -> None:
+    """Of draws inside the ranges and at their ends none cools sooner or later than is told."""
+    judgement = judge(quick_garment(list(cloths), known()), known())
+    stack = presses(judgement, known())[1][0].stack
+    (told,) = rests_after([stack], 10.0)
+    draws = any_draws(stack, 3)[DRAWS // 2 - 30 : DRAWS // 2 + 60]
+    _, cooled = press_then_lift([stack], 10.0, [draws], rest=record_times(LONGEST_REST, 1.1))
+    shown = [i for i, x in enumerate(stack.layers) if x.role not in ("press cloth", "board")]
+    warmest = cooled.hottest[:, :, shown].max(axis=2)
+    rests = seconds_until(cooled.times, -warmest, -COOL_C)
+    assert told.low is not None
+    assert told.low <= rests.min()
+    assert rests.max() <= (np.inf if told.high is None else told.high)
 
 
 @settings(max_examples=20, deadline=None)

@@ -449,39 +449,39 @@ def test_moist_against_explicit_enthalpy(second: float, binds: float) -> None:
     assert usual == pytest.approx(other.now, abs=4.0)
 
 
-# Two thick moist layers: mm, g/m2, water g/m2, what the fibre binds, share of vapour going down.
+# Two thick moist layers: mm, g/m2, water g/m2, what the fibre binds, share of vapour going down;
+# how far the time to each goal may be off, where it comes within half a minute (the last: a
+# minute).
 THICK = [
-    (3.0, 500.0, 75.0, 75.0, 0.3),
-    (1.5, 350.0, 50.0, 50.0, 0.7),
-    (1.5, 350.0, 120.0, 50.0, 0.3),
+    (3.0, 500.0, 75.0, 75.0, 0.3, 30),
+    (1.5, 350.0, 50.0, 50.0, 0.7, 30),
+    (1.5, 350.0, 120.0, 50.0, 0.3, 60),
 ]
 
 
-@pytest.mark.parametrize(("mm", "gsm", "water", "binds", "down"), THICK)
+@pytest.mark.parametrize(("mm", "gsm", "water", "binds", "down", "seconds"), THICK)
 def test_thick_moist_layers_against_explicit_steps(
-    mm: float, gsm: float, water: float, binds: float, down: float
+    mm: float, gsm: float, water: float, binds: float, down: float, seconds: int
 ) -> None:
-    """Below thick moist cloth 60 degrees come within 6 %, and 90 never late and 20 % early at most.
-
-    Early is the cautious side for a limit: see the docstring of march.
-    """
+    """Below thick moist cloth 60, 80 and 90 degrees come within 8 % of their time, see march."""
     coat = replace(cloth("coat", mm, gsm, 0.045, 1360.0, water), binds_gsm=binds)
     made = between_plies([coat, replace(coat, name="under"), FELT], 190.0, 500.0, 1e-3)
     stack = replace(made, vapour_down=exact(down))
     other = Explicit(stack, 24, down)
     reached: dict[float, float] = {}
-    for count in range(3000):
+    for count in range(seconds * 100):
         other.step(0.01)
         face = other.upper_faces()[1]
-        for goal in (60.0, 90.0):
+        for goal in (60.0, 80.0, 90.0):
             if face >= goal:
                 reached.setdefault(goal, (count + 1) * 0.01)
+        if 90.0 in reached:
+            break
     found = course([stack], [np.zeros((1, len(properties(stack))))], record_times())
     assert reached
-    for goal, seconds in reached.items():
+    for goal, when in reached.items():
         usual = float(seconds_until(found.times, found.hottest[:, :, 1], goal)[0])
-        assert usual <= seconds * 1.05
-        assert usual >= seconds * (0.94 if goal == 60.0 else 0.8)
+        assert when == pytest.approx(usual, rel=0.08)
 
 
 # Damp plateau (computed, t = m L / q): resistance, seconds for 100 g/m2 under 200 degrees.

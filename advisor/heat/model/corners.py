@@ -17,6 +17,8 @@ hottest passed them by 0.3 K dry; both ends of a band are widened by PASSED_K fo
 water the law does not hold: steam and driven-off vapour bring a layer to boiling point sooner,
 and their water keeps it there longer.  There each corner is taken with several ways of the water
 to lie; draws passed them by 1.6 K, and the ends are widened by PASSED_WET_K.
+
+A rest has corners of its own: what cools slowest was heated well and holds much.
 """
 
 from __future__ import annotations
@@ -56,6 +58,31 @@ def corners_of(stack: Stack) -> Floats:
             for draw in _corners_of_layer(place, len(stack.layers), moist):
                 found.setdefault((draw * free).tobytes(), draw * free)
     return np.array(list(found.values())).reshape(-1, free.size)
+
+
+def rest_corners_of(stack: Stack) -> Floats:
+    """The draws (corners, properties) that cool slowest or soonest after a press.
+
+    Slowest: a hot sole close to the cloth, and down to some depth layers that take heat up well
+    and hold much of it; soonest the other way round.  With water each with most of it and least.
+    """
+    free, layers = free_of(stack), len(stack.layers)
+    found: dict[bytes, Floats] = {}
+    for depth in range(layers + 1):
+        for side in (1.0, -1.0):
+            for wet in (1.0, -1.0) if stack.moist else (0.0,):
+                draw = _rest_corner(depth, layers, side, wet) * free
+                found.setdefault(draw.tobytes(), draw)
+    return np.array(list(found.values())).reshape(-1, free.size)
+
+
+def _rest_corner(depth: int, layers: int, side: float, wet: float) -> Floats:
+    """Layers above ``depth`` pass heat on well and hold much (side 1) or badly and little."""
+    parts = [np.array((side, -side, 0.0, wet, wet))]
+    for at in range(layers):
+        eases = side if at < depth else -side
+        parts.append(np.array((-eases, eases, eases, wet, -eases)))
+    return np.concatenate(parts)
 
 
 def _corners_of_layer(place: int, layers: int, moist: bool) -> Iterator[Floats]:

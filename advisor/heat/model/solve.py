@@ -16,7 +16,7 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from advisor.heat.model.grid import Floats, Grid, build_grid, cells_for
+from advisor.heat.model.grid import FINE_CELLS, Floats, Grid, build_grid, cells_for
 from advisor.heat.model.march import march
 from advisor.heat.model.modes import by_modes
 from advisor.heat.model.stack import Stack
@@ -25,6 +25,7 @@ from advisor.heat.model.water import begin
 ASKED = (1.0, 2.0, 5.0, 10.0, 20.0)
 HORIZON = 60.0
 RATIO = 1.08  # of each kept time to the one before, after the first second
+FINE_SPLIT = 2  # thick moist layers are also stepped finer: vapour falls once a step
 _AT_ONCE = 64  # dry cases solved together: more would not stay in the processor's own memory
 _ANCHORS = (0.02, *ASKED, HORIZON)
 
@@ -113,7 +114,8 @@ def _fill(found: Course, grid: Grid, rows: NDArray[np.int64]) -> None:
     still = grid.start[:, None, :: grid.cells]
     for kind in (found.over, found.under, found.hottest):
         kind[rows, :, : grid.layers] = still
-    for cases, part, some in _solved(grid, found.times[1:], 1):
+    split = FINE_SPLIT if grid.cells == FINE_CELLS else 1
+    for cases, part, some in _solved(grid, found.times[1:], split):
         made, at = as_trace(part, found.times, some), rows[cases]
         found.over[at, :, : part.layers] = made.over
         found.under[at, :, : part.layers] = made.under

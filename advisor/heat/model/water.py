@@ -55,6 +55,7 @@ class StackState:
     bound: Floats
     rise: Floats
     jump: Floats
+    fallen: Floats
     taken_in: Floats
     carried_off: Floats
     heat: Floats
@@ -78,6 +79,7 @@ def begin(grid: Grid) -> StackState:
         bound,
         np.zeros_like(grid.start),
         np.zeros_like(grid.start),
+        np.zeros_like(grid.start),
         np.zeros(cases),
         np.zeros(cases),
         np.zeros_like(grid.start),
@@ -87,6 +89,7 @@ def begin(grid: Grid) -> StackState:
     if grid.steam.any():
         state.taken_in += grid.steam * VAPOUR
         condense(grid, state, grid.steam, None)
+        state.fallen = np.zeros_like(grid.start)
     return state
 
 
@@ -106,9 +109,7 @@ def boil(grid: Grid, state: StackState) -> None:
     state.carried_off += (gone - down).sum(axis=1) * VAPOUR
     if down.any():
         state.stirred |= down.any(axis=1)
-        before = state.temperature
         condense(grid, state, np.zeros(gone.shape[0]), down)
-        state.jump = state.temperature - before
 
 
 def heat_taken(dry: Floats, bound: Floats, binds: Floats, warm: Floats) -> tuple[Floats, Floats]:
@@ -169,7 +170,7 @@ def condense(grid: Grid, state: StackState, vapour: Floats, joining: Floats | No
     room = np.maximum(capacity * (BOILING - state.temperature), 0.0) / LATENT
     room[:, 1:][grid.between <= 0.0] = 0.0
     coming, lost = _sinking(vapour, joining, room)
-    fallen = np.minimum(coming, room)
+    state.fallen = fallen = np.minimum(coming, room)
     state.carried_off += lost * VAPOUR
     warm = capacity * state.temperature + fallen * VAPOUR
     full = (fallen > 0.0) & (fallen >= room)

@@ -12,6 +12,7 @@ import pytest
 
 from advisor.answer.heat import LEAST_WAIT_S, with_shorter_remedies
 from advisor.answer.model.answer import Answer
+from advisor.answer.model.plan import ToldIronSetting
 from advisor.answer.model.told import ToldConflict, ToldRemedy
 from advisor.answer.pipeline import Parts, answer
 from advisor.answer.press_clause import minutes, press_clauses, seconds, wait_words
@@ -187,6 +188,17 @@ def test_the_press_line_gets_a_clause_only_where_time_must_be_cut() -> None:
     several = ["Computed: at most 4 s at a time, lift, let cool; the rest in several touches."]
     assert several == shortened(4.9, 10.0, 16.0)
     assert [] == press_clauses(heat_answer([]), "hem")
+
+
+def test_a_touch_too_short_to_count_is_told() -> None:
+    """Under two seconds is a touch, unless the setting says that the mark's low end is set."""
+    rows = [heat_row(place="hem", way="advised", press_at_most_s=1.2)]
+    plain = heat_answer(rows)
+    assert ["Computed: under 2 s at a time, so touch and lift, and let cool."] == press_clauses(
+        plain, "hem"
+    )
+    low = ToldIronSetting("hem", "seam", "two dots", True, 140.0, 150.0, 150.0, "two dots, low end")
+    assert [] == press_clauses(replace(plain, irons=(low,)), "hem")
 
 
 ROW = heat_row(
