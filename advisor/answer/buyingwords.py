@@ -20,6 +20,7 @@ def told_cloth(bought: Bought, teller: Teller) -> ToldCloth:
     """Cloth to buy."""
     units = teller.units
     buy = bought.buy_us if units == "us" else bought.buy_metric
+    used = None if buy is None else bought.used_of(buy)
     return ToldCloth(
         fabric=bought.cloth,
         width_mm=bought.width,
@@ -31,7 +32,7 @@ def told_cloth(bought: Bought, teller: Teller) -> ToldCloth:
         lay="folded" if bought.folded else "open",
         shrinks_percent=round(bought.shrinks * 100, 2),
         shrinks_across_percent=round(bought.shrinks_across * 100, 2),
-        used_percent=None if bought.used is None else round(bought.used * 100),
+        used_percent=None if used is None else round(used * 100),
         assumed=tuple(bought.assumed),
         kind="estimate",
         wrong=wrong_text(bought, units),

@@ -20,6 +20,7 @@ from advisor.answer.model.label import (
     ToldLack,
     ToldLeft,
     ToldSetter,
+    ToldWhole,
 )
 from advisor.answer.model.told import ToldConflict
 from advisor.answer.teller import Teller
@@ -30,6 +31,7 @@ from advisor.knowledge.labels import Market, Told
 from advisor.knowledge.model import Knowledge
 from advisor.label.care import HAND_WASH, Care, CareLine, care_of, way_of_cleaning
 from advisor.label.content import Content, Missing, fibre_content
+from advisor.label.mass import SOURCES, whole_content
 from advisor.units import fahrenheit
 
 FIND = {
@@ -86,6 +88,7 @@ class _Label:
         self.teller = teller
         self.market = market
         self.asked = asked.market is not None
+        self.judgement = judgement
         self.cloths = judgement.garment.cloths
         self.content: Content = fibre_content(judgement, teller.knowledge, market, asked.named)
         self.care: Care = care_of(judgement, teller.knowledge)
@@ -111,6 +114,25 @@ class _Label:
             children=self._told(market.children),
             authority=self._told(market.authority),
             closing=self.teller.say(market.closing),
+            whole=self._whole(),
+        )
+
+    def _whole(self) -> ToldWhole | None:
+        """The content of the whole by mass, where the parts need not be told apart."""
+        knowledge = self.teller.knowledge
+        found = whole_content(self.judgement, knowledge, self.market, self.content)
+        if found is None:
+            return None
+        parts = {name: round(share * 100, 1) for name, share in found.parts}
+        shares = ", ".join(f"{name} {share:.0f} %" for name, share in parts.items())
+        text = f"By weight of the pieces as cut: {shares}. No part but the main one is a main "
+        text += "lining or reaches 30 % of the weight, so this may stand for all of them"
+        usual = "; the weights are only usual ones, so weigh a scrap of each first"
+        return ToldWhole(
+            found.text,
+            parts,
+            f"{text}{usual if found.usual else ''}.",
+            self.teller.cite(SOURCES),
         )
 
     def _told(self, told: Told) -> ToldDuty:

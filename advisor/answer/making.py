@@ -38,6 +38,7 @@ from advisor.claims.combine import Verdict
 from advisor.claims.judgement import Judgement, Shade
 from advisor.construction.bulk import picked
 from advisor.construction.clothlist import cloths_to_buy
+from advisor.construction.costing import CostLine, costs_of
 from advisor.construction.cutnotes import cut_note
 from advisor.construction.rack import Found, from_rack, rack_of
 from advisor.construction.seamwork import SeamWork, bulk_sources, seamworks
@@ -49,7 +50,9 @@ from advisor.craft import boning, colour, rolled, threadsize
 from advisor.decide.kit import Need, kit_of
 from advisor.decide.trials import TRIED, find_trials
 from advisor.decide.usedup import used_up
+from advisor.knowledge.model import Knowledge
 from advisor.knowledge.places import Method
+from advisor.knowledge.pricing import Quoting
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,6 +95,15 @@ def told_shopping(
         ),
         told_weight(judgement, works, weigh(judgement, bought, threads, teller.knowledge), teller),
     )
+
+
+def costs(judgement: Judgement, quote: Quoting, knowledge: Knowledge) -> list[CostLine]:
+    """What everything costs that is bought for a garment."""
+    works = seamworks(judgement, knowledge)
+    bought = cloths_to_buy(judgement, knowledge)
+    cuts = [cut_note(cut, judgement, knowledge) for b in bought for cut in b.cuts]
+    threads = threads_to_buy(judgement, works, knowledge, cuts)
+    return costs_of(judgement, bought, threads, quote, knowledge)
 
 
 def with_settings(tests: tuple[ToldTest, ...], judgement: Judgement) -> tuple[ToldTest, ...]:
@@ -171,7 +183,8 @@ def _sources(work: SeamWork) -> tuple[str, ...]:
     parts = work.parting.sources if work.parting else ()
     ease = work.lining.sources if work.lining else ()
     roll = rolled.SOURCES if work.trimming.through else ()
-    every = (*bulk_sources(), *needle, *finish, *full, *held, *parts, *ease, *roll)
+    bends = work.stiff.sources if work.stiff else ()
+    every = (*bulk_sources(), *needle, *finish, *full, *held, *parts, *ease, *roll, *bends)
     return tuple(dict.fromkeys(every))
 
 

@@ -49,6 +49,7 @@ class Parts:
         plain: the customary order instead of the cheapest.
         sitting: how long a sitting may be, minutes.
         label: the label, for which market.
+        quote: what it costs; needs shopping and order.
         file: what the project's file is called where a command is named.
     """
 
@@ -60,6 +61,7 @@ class Parts:
     plain: bool = False
     sitting: float | None = None
     label: Asked | None = None
+    quote: bool = False
     file: str = "FILE"
 
 
@@ -147,6 +149,8 @@ def tell(decided: Decided, knowledge: Knowledge, parts: Parts) -> Answer:
     )
     found = _with_heat(_with_making(found, decided, parts, teller), decided, parts, teller)
     found = _with_label(_with_order(found, decided, parts, teller), decided, parts, teller)
+    if parts.quote:
+        found = _with_quote(found, decided, teller)
     return replace(found, sources=teller.sources())
 
 
@@ -204,6 +208,17 @@ def _with_order(found: Answer, decided: Decided, parts: Parts, teller: Teller) -
     own = tuple(one for one in every if one.aspect == "order")
     told = told_order(decided.work, decided.advice, own, teller, parts.sitting)
     return replace(found, work=told)
+
+
+def _with_quote(found: Answer, decided: Decided, teller: Teller) -> Answer:
+    from advisor.answer.making import costs
+    from advisor.answer.quote import told_quote
+    from advisor.knowledge.pricing import laid_over
+
+    judgement = decided.advice.judgement
+    quote = laid_over(judgement.garment.plan.quote, teller.knowledge.registers.mine.quote)
+    lines = costs(judgement, quote, teller.knowledge)
+    return replace(found, quote=told_quote(lines, found.work, quote, teller))
 
 
 def _with_label(found: Answer, decided: Decided, parts: Parts, teller: Teller) -> Answer:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from advisor.answer.stiffwords import stiff_says
 from advisor.construction.holding import Holding
 from advisor.construction.seamwork import (
     CONFLICT,
@@ -94,6 +95,7 @@ def seam_says(work: SeamWork, units: System) -> list[str]:
         *_trim_says(work, units),
         *_parting_says(work, units),
         *_lining_says(work, units),
+        *stiff_says(work, units),
     ]
 
 

@@ -18,6 +18,7 @@ from advisor.cli.learn import learn
 from advisor.cli.manual import manual
 from advisor.cli.order import order
 from advisor.cli.page import page
+from advisor.cli.quote import quote
 from advisor.cli.schema import schema
 from advisor.cli.sheet import sheet
 from advisor.cli.start import start
@@ -38,6 +39,7 @@ for command in (
     check,
     order,
     label,
+    quote,
     why,
     explain,
     fabrics,

@@ -23,6 +23,11 @@ EXAMPLES: Mapping[str, tuple[str, ...]] = {
         "why coat.yaml shell grain",
         "why coat.yaml 21 order",
     ),
+    "quote": (
+        "quote coat.yaml",
+        "quote coat.yaml --customer",
+        "quote coat.yaml --html quote.html",
+    ),
     "order": (
         "order coat.yaml",
         'order coat.yaml --tick 21 --tick "press side"',

@@ -23,6 +23,7 @@ COMMANDS: Mapping[str, str] = {
     "order": "Print the whole order of work as a checklist, from shrinking the cloth to the label.",
     "label": "Write the fibre content and care for a label; says what keeps it from being honest "
     "yet.",
+    "quote": "Reckon what a garment costs in cloth, thread, notions and hours, with its range.",
     "why": "Show why an answer is what it is: each claim, its facts, and on whose word.",
     "explain": "Show everything known about an entry, with all published values and where they "
     "disagree.",
@@ -34,7 +35,7 @@ COMMANDS: Mapping[str, str] = {
     "example": "Copy one of the example projects into this folder, to try every command on.",
     "schema": "Print the JSON Schema of what `--json` writes, or of a file that you write.",
     "manual": "Print the whole manual: every command with its options and examples.",
-    "learn": "Write down your own cloths, names, rules, thread and test results.",
+    "learn": "Write down your own cloths, names, rules, thread, prices, times and test results.",
 }
 """Every command and what it does, in the order of the help."""
 

@@ -8,11 +8,12 @@ from typing import Annotated, Any
 import typer
 
 from advisor.cli import common, talk
+from advisor.cli.learn_quote import price, took
 
 learn = typer.Typer(
     no_args_is_help=True,
     rich_markup_mode=None,
-    help="Write down your own cloths, names, rules, thread and test results.",
+    help="Write down your own cloths, names, rules, thread, prices, times and test results.",
 )
 Also = Annotated[list[str] | None, typer.Option("--also", help="Another name for it.")]
 
@@ -175,6 +176,10 @@ def rule(
     name = f"rules/{area}/{id_}.yaml"
     _, notes = keep(own_folder(), name, lambda _: text, common.knowledge().left_out)
     _written(own_folder() / name, notes)
+
+
+learn.command()(price)
+learn.command()(took)
 
 
 @learn.command("list")

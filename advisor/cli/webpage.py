@@ -11,6 +11,8 @@ from advisor.cli.output import print_text, say
 from advisor.errors import visible
 
 if TYPE_CHECKING:
+    from datetime import date
+
     from advisor.answer.model.answer import Answer
     from advisor.answer.pipeline import Parts
     from advisor.knowledge.model import Knowledge
@@ -90,6 +92,17 @@ def write_booklet(
         _write_pdf(out, page, replace=replace)
     else:
         _write(out, page, replace=replace)
+
+
+def write_quote(out: str, answer: Answer, day: date, *, replace: bool) -> None:
+    """Write the quote for a customer as a page.
+
+    Raises:
+        InputError: it cannot be written there.
+    """
+    from advisor.render.quote_html import render_quote_page
+
+    _write(out, render_quote_page(answer, day), replace=replace)
 
 
 def with_label(parts: Parts, file: Path, known: Knowledge) -> Parts:

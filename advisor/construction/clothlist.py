@@ -46,6 +46,7 @@ class Bought:
         folded: whether the pieces are laid on the cloth folded along its length.
         open_buy: length when laid open in a single layer, where that saves some.
         too_wide: the piece that does not fit, what it spans and what there is.
+        used: the share of the lay that ends in the pieces; the lay is `packed` long.
         if_across: length if the cloth shrinks across too, where nobody said so and it matters.
         laid: where the pieces of `cuts` lie, on the `usable` width of the cloth once shrunk.
     """
@@ -61,6 +62,7 @@ class Bought:
     buy_metric: float | None = None
     buy_us: float | None = None
     used: float | None = None
+    packed: float | None = None
     wrong: str = ""
     too_wide: TooWideError | None = None
     folded: bool = False
@@ -70,6 +72,12 @@ class Bought:
     sources: tuple[str, ...] = lay.SOURCES
     usable: float = 0.0
     laid: tuple[Lies, ...] = ()
+
+    def used_of(self, length: float) -> float | None:
+        """The share of so much bought cloth, mm, that ends in the pieces; between the selvages."""
+        if self.used is None or self.packed is None:
+            return None
+        return min(1.0, self.used * self.packed / (length * (1 - self.shrinks)))
 
 
 def cloths_to_buy(judgement: Judgement, knowledge: Knowledge) -> list[Bought]:
@@ -111,6 +119,7 @@ def _bought(
         buy_us=found.buy_us_mm,
         pieces=sum(cut.number for cut in cuts),
         used=found.used,
+        packed=found.packed_mm,
         folded=found is not opened,
         open_buy=saves,
         if_across=_if_across(pieces, sold, found, cloth, judgement, knowledge),

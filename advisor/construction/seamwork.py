@@ -29,6 +29,7 @@ from advisor.construction.holding import Holding, holding_of
 from advisor.construction.needlestack import NEEDLE, needed_needle
 from advisor.construction.parting import LiningEase, Parting, lining_ease, parting_of
 from advisor.construction.stack import Spot, ply_of, spots_of, too_dense
+from advisor.construction.stiffening import Stiffness, stiffness_of
 from advisor.construction.threads import Purpose, threads_of
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.workshop import SeamClass
@@ -72,6 +73,7 @@ class SeamWork:
     named: SeamClass | None
     parting: Parting | None = None
     lining: LiningEase | None = None
+    stiff: Stiffness | None = None
 
 
 def seamworks(judgement: Judgement, knowledge: Knowledge) -> list[SeamWork]:
@@ -111,6 +113,7 @@ def seamwork(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> SeamWork
         named=knowledge.workshop.classes.get(kind),
         parting=parting_of(seam, judgement, knowledge),
         lining=lining_ease(seam, judgement, knowledge),
+        stiff=stiffness_of(seam, garment, knowledge),
     )
 
 

@@ -10,7 +10,9 @@ import re
 from dataclasses import asdict, dataclass, field
 from typing import Any, Final
 
+from advisor.knowledge import pricing
 from advisor.knowledge.names import plain_name
+from advisor.knowledge.pricing import Quoting
 from advisor.units import parse
 
 RACK: Final = "threads.yaml"
@@ -42,7 +44,7 @@ class Mine:
 
     reels: tuple[Reel, ...] = ()
     near: float | None = None
-    quote: dict[str, Any] = field(default_factory=dict)
+    quote: Quoting = field(default_factory=Quoting)
 
 
 def read_colour(text: str) -> tuple[str, tuple[float, float, float] | None]:
@@ -97,7 +99,8 @@ def _tex(text: str) -> float | None:
 
 def as_plain(mine: Mine) -> dict[str, Any]:
     """It as plain data for the cache."""
-    return asdict(mine)
+    reels = [asdict(reel) for reel in mine.reels]
+    return {"reels": reels, "near": mine.near, "quote": pricing.as_plain(mine.quote)}
 
 
 def from_plain(raw: dict[str, Any]) -> Mine:
@@ -112,4 +115,4 @@ def from_plain(raw: dict[str, Any]) -> Mine:
         )
         for r in raw.get("reels", ())
     )
-    return Mine(reels, raw.get("near"), raw.get("quote", {}))
+    return Mine(reels, raw.get("near"), pricing.from_plain(raw.get("quote", {})))

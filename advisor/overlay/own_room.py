@@ -1,4 +1,4 @@
-"""Reads what a maker keeps beside cloths and rules: her rack of thread.
+"""Reads what a maker keeps beside cloths and rules: her rack of thread and her prices.
 
 What is wrong is left out and named, one reel at a time; the rest counts.
 """
@@ -10,9 +10,11 @@ from pathlib import Path
 from typing import Any
 
 from advisor.errors import InputError, Problem, Where, nearest, shown
-from advisor.knowledge.mine import RACK, Mine, Reel, read_colour
+from advisor.knowledge.mine import QUOTE, RACK, Mine, Reel, read_colour
 from advisor.knowledge.names import plain_name
-from advisor.knowledge.schema_mine import RackForm, ReelForm
+from advisor.knowledge.pricing import Quoting
+from advisor.knowledge.schema_mine import OwnQuoteForm, RackForm, ReelForm
+from advisor.project.quoting import problems_of
 from advisor.textio.validation import problems_from_validation
 from advisor.textio.yamlfile import Document, parse_yaml, read_yaml
 from advisor.units import parse
@@ -29,9 +31,10 @@ def read_room(
         changes: texts that count instead of the files of these paths.
     """
     problems: list[Problem] = []
+    quote = _quote(folder, changes or {}, problems)
     rack = _form(folder / RACK, RackForm, changes or {}, problems)
     if rack is None:
-        return Mine(), problems
+        return Mine(quote=quote), problems
     form, document = rack
     reels = [_reel(raw, i, document, fibres, problems) for i, raw in enumerate(form.reels or ())]
     named: dict[str, Reel] = {}
@@ -41,7 +44,17 @@ def read_room(
             problems.append(Problem(text, document.where("reels", i)))
         elif reel is not None:
             named[plain_name(reel.name)] = reel
-    return Mine(tuple(named.values()), form.near), problems
+    return Mine(tuple(named.values()), form.near, quote), problems
+
+
+def _quote(folder: Path, changes: Mapping[Path, str], problems: list[Problem]) -> Quoting:
+    """What she charges by; what is wrong of it is left out."""
+    found = _form(folder / QUOTE, OwnQuoteForm, changes, problems)
+    if found is None:
+        return Quoting()
+    quoting, wrong = problems_of(found[1].data or {}, found[1].where)
+    problems += wrong
+    return quoting
 
 
 def _form(

@@ -19,7 +19,8 @@ class Cloth:
     """One cloth or notion of the garment; several mixes mean that nobody knows which it is.
 
     `laid` names entries whose guards hold as well, for what is laid on the cloth; `notes` say what
-    was assumed of it or not understood, and what follows from that.
+    was assumed of it or not understood, and what follows from that. `overhang` is how far a strip
+    of it reached over an edge and how far its end sank, mm (None: to the slope of the standard).
     """
 
     name: str
@@ -35,6 +36,7 @@ class Cloth:
     assumed: tuple[str, ...] = ()
     laid: tuple[str, ...] = ()
     notes: tuple[tuple[str, str], ...] = ()
+    overhang: tuple[float, float | None] | None = None
 
     @property
     def fibre_known(self) -> bool:

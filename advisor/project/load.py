@@ -6,6 +6,7 @@ file with a misspelt key and an unknown fabric says both at once.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -13,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 from advisor.errors import shown
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name
+from advisor.project.bending import read_overhang
 from advisor.project.building import with_making
 from advisor.project.cloths import is_scalar, notion_cloth, read_cloth
 from advisor.project.facts import (
@@ -29,6 +31,7 @@ from advisor.project.garment import Cloth, Garment, Maker, Seam, Use
 from advisor.project.methods import with_methods
 from advisor.project.names import tidy_name
 from advisor.project.planning import with_plan
+from advisor.project.quoting import with_quote
 from advisor.project.wishes import with_wishes
 
 if TYPE_CHECKING:
@@ -55,6 +58,9 @@ CLOTH_KEYS = frozenset(
         "selvage",
         "shrinks",
         "shrinks across",
+        "price",
+        "overhang",
+        "sinks",
         *CLOTH_WORDS,
     }
 )
@@ -114,6 +120,7 @@ class _Reader:
             "metric" if self.bare else "us",
         )
         garment = with_plan(garment, self.data, self.findings, self.knowledge)
+        garment = with_quote(garment, self.data, self.findings)
         garment = with_wishes(garment, self.data, self.findings, self.knowledge)
         return with_methods(garment, self.data, self.findings, self.knowledge)
 
@@ -149,7 +156,8 @@ class _Reader:
             self._one_fabric(about, steps)
             cloth = read_cloth(name, about, steps, self.findings, self.knowledge, bare=self.bare)
             if cloth is not None:
-                self.cloths[name] = cloth
+                bent = read_overhang(about, steps, self.findings, bare=self.bare)
+                self.cloths[name] = replace(cloth, overhang=bent)
 
     def _one_fabric(self, about: dict[str, Any], steps: Steps) -> None:
         for key, words in _NEEDS_WORDS.items():

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from advisor.knowledge.pricing import Quoting
+
 USUAL_ALLOWANCE = 15.0
 METHODS = ("hand rows", "gathering foot", "overlock", "elastic")
 PLEAT_KINDS = ("knife", "box", "inverted")
@@ -187,3 +189,4 @@ class Plan:
     bolts: dict[str, Bolt] = field(default_factory=dict)
     kit: Kit = field(default_factory=Kit)
     results: tuple[Result, ...] = ()
+    quote: Quoting = field(default_factory=Quoting)

@@ -35,6 +35,8 @@ BUILDING: Mapping[str, Measure] = {
     "repeat": _SHORT,
     "depth": Measure("length", 1.0, 1_000.0, "from 1 mm to 1 m", "cm or in"),
     "face": Measure("length", 1.0, 1_000.0, "from 1 mm to 1 m", "cm or in"),
+    "overhang": Measure("length", 5.0, 600.0, "a reach from 5 mm to 60 cm", "cm or in"),
+    "sinks": Measure("length", 1.0, 600.0, "a sinking from 1 mm to 60 cm", "cm or in"),
     "selvage": Measure("length", 0.0, 100.0, "from 0 to 10 cm", "cm or in"),
     "bolt": Measure("length", 20.0, 4_000.0, "a cloth from 2 cm to 4 m wide", "cm or in"),
     "width": _LENGTH,

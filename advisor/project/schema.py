@@ -12,6 +12,7 @@ from typing import Annotated, Any, Literal
 from pydantic import BeforeValidator, Field
 
 from advisor.knowledge.schema import Form
+from advisor.knowledge.schema_mine import QuoteForm
 from advisor.project.names import (
     LONGEST_NAME,
     LONGEST_PHRASE,
@@ -83,6 +84,9 @@ class ClothForm(Form):
     selvage: Plain = None
     shrinks: Plain = None
     shrinks_across: Plain = None
+    price: Plain = None
+    overhang: Plain = None
+    sinks: Plain = None
     traits: dict[str, Plain] | None = None
 
 
@@ -278,4 +282,5 @@ class ProjectForm(Form):
     kit: KitForm | None = None
     results: Annotated[list[ResultForm], Field(max_length=MOST_PIECES)] | None = None
     order: WishesForm | None = None
+    quote: QuoteForm | None = None
     done: list[Phrase] | None = None

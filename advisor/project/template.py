@@ -34,6 +34,10 @@ _FIBRES = (
 )
 _TRAITS = "what you have seen on a scrap, where it is not as usual: {traits}"
 _EDGE = "open (pressed open or to a side), turned (enclosed, as in a facing), hem or folded"
+_BENT = (
+    "how far a strip reaches over a table edge until its end has sunk to a slope of 8 down for 9 "
+    "along; or with sinks: 30 mm, by how much its end then lies lower"
+)
 _CLOTH = {
     "fibres": ("", _FIBRES),
     "weight": ("", "g/m2, oz/yd2 or momme"),
@@ -46,6 +50,8 @@ _CLOTH = {
     "repeat": ("32 cm", "of a pattern that is to match from piece to piece"),
     "selvage": ("1 cm", "at each side, not to be cut from"),
     "shrinks": ("3 %", "along its length, as measured on a square of it"),
+    "overhang": ("84 mm", _BENT),
+    "price": ("18.50 per m", "what it costs, for advisor quote"),
     "shrinks across": ("1 %", "over its width, measured on the same square"),
     "traits": ("{pin marks: yes}", _TRAITS),
 }
@@ -100,7 +106,8 @@ they are meant, the sizes to cut as well. A piece may say tucks: {depth: 1 cm, n
 25 mm}, or tiers: {number: 3, fullness: 1.5}, or instead of its sizes flounce: {seam: 50 cm, depth:
 12 cm, pieces: 2, turn: 0.5}, and the sheet says how to mark them. kit: with needles, feet, pins
 and pressing tells what is missing, with thread near: 2 it lets cloths of like colours share a
-thread, and results: with seam and result keeps what a scrap showed"""
+thread, quote: {hour: 20, prices: {reel: 3}} is what advisor quote reckons by, and results: with
+seam and result keeps what a scrap showed"""
 
 
 def project_text(answers: Answers, knowledge: Knowledge) -> str:

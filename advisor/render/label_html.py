@@ -127,6 +127,9 @@ class _Maker:
                 about.append(self.part(one.may_be_left_out.text, one.may_be_left_out.sources))
             who = "all parts" if whole and len(one.cloths) > 1 else ", ".join(one.cloths)
             found.append(LabelLine(who, one.line, tuple(about)))
+        if label.whole:
+            about = [self.part(label.whole.text, label.whole.sources)]
+            found.append(LabelLine("or as a whole", label.whole.line, tuple(about)))
         nothing = Part("nothing can be written yet, see above")
         found += [LabelLine(cloth, "", (nothing,)) for cloth in gaps]
         animal = label.animal

@@ -89,6 +89,9 @@ class _Page:
                 text += f" ({spared.text} {self._mark(spared.sources)})"
             who = "all parts" if whole and len(part.cloths) > 1 else _names(part.cloths)
             lines += row(who, text, 2, _COLUMN)
+        if label.whole:
+            text = f"{label.whole.line} {self._mark(label.whole.sources)} ({label.whole.text})"
+            lines += row("or as a whole", text, 2, _COLUMN)
         for cloth in gaps:
             lines += row(cloth, "- nothing can be written yet, see above", 2, _COLUMN)
         if label.animal:

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from advisor.render.printed.section import Section
 
-_COMMANDS = "ask|check|explain|fabrics|iron|label|learn|order|schema|sheet|start|why"
+_COMMANDS = "ask|check|explain|fabrics|iron|label|learn|order|quote|schema|sheet|start|why"
 _TYPED = re.compile(rf"--[a-z]|\badvisor (?:{_COMMANDS})\b")
 _LEAD = re.compile(r"^advisor order .*?: (?=all \d|\d+ steps)")
 _IDENTIFY = re.compile(r"`?advisor identify`?")

@@ -28,6 +28,7 @@ PROMISED = (
     "manual",
     "order",
     "page",
+    "quote",
     "schema",
     "sheet",
     "start",

@@ -18,6 +18,7 @@ from advisor.answer.model.making import (
 )
 from advisor.answer.model.order import ToldOrder
 from advisor.answer.model.plan import ToldIronSetting
+from advisor.answer.model.quote import ToldQuote
 from advisor.answer.model.told import (
     ToldCaution,
     ToldConflict,
@@ -69,6 +70,7 @@ class Answer:
     iron: tuple[ToldIron, ...] | None = field(default=None, metadata=OPTIONAL)
     work: ToldOrder | None = field(default=None, metadata=FLATTENED)
     label: ToldLabel | None = field(default=None, metadata=OPTIONAL)
+    quote: ToldQuote | None = field(default=None, metadata=OPTIONAL)
     taken: tuple[str, ...] | None = field(default=None, metadata=OPTIONAL)
     file: str = field(default="FILE", metadata=UNWRITTEN)
 

@@ -47,6 +47,16 @@ class ToldContent:
 
 
 @dataclass(frozen=True, slots=True)
+class ToldWhole:
+    """The content of the whole garment by mass, where it may stand for the parts."""
+
+    line: str
+    parts: dict[str, float]
+    text: str
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ToldLeft:
     """Parts that a label does not count."""
 
@@ -129,3 +139,4 @@ class ToldLabel:
     children: ToldDuty
     authority: ToldDuty
     closing: str
+    whole: ToldWhole | None = None
