@@ -81,7 +81,7 @@ class Fitting:
     def late(self) -> frozenset[str]:
         """The places that cannot be sewn before the fitting, and those that wait for them."""
         works = {p.name: self._past_of(p) for p in self.places}
-        late = {p.name for p in self.places if p.op in works[p.name]}
+        late = {p.name for p in self.places if p.op in works[p.name] or self._hangs(p)}
         ends = {p.name for p in self.places if works[p.name] & BEFORE_CROSSING}
         hidden = [p for p in self.places if p.role.id == "concealed-zip" and p.name in late]
         late |= {p.name for p in self.places for z in hidden if self._below(p, z)}
@@ -119,7 +119,15 @@ class Fitting:
         early = place.role.stage < FIT_ENDS or (place.role.closes and place.role.fitted)
         flat = early and place.role.pressed == "open"
         sewn = place.op in ("join", "dart", "pleat", "zip", "lay-on")
-        return sewn and flat and place.unit != "lining" and self.concerned(place)
+        needed = (sewn and flat) or self._hangs(place)
+        return needed and place.unit != "lining" and self.concerned(place)
+
+    def _hangs(self, place: SeamPlace) -> bool:
+        """Whether it is the plain waist of what is fitted to the body: the skirt hangs from it.
+
+        It is only basted, so that the seams that run into it can be let out and neatened first.
+        """
+        return self.degree == TO_BODY and place.role.id == "waist" and place.op == "join"
 
     def tried(self, place: SeamPlace) -> bool:
         """Whether it is sewn before the fitting."""

@@ -321,3 +321,30 @@ def test_trousers_have_their_legs_before_their_crotch() -> None:
 def test_only_seams_are_sewn() -> None:
     """A group word of the precedences means the operations that sew."""
     assert set(SEWN) <= set(known().order.operations)
+
+
+WAISTED = """\
+garment: Harvest dress
+fitting: %s
+fabrics:
+  shell: {fabric: crepe, fibres: {viscose: 100}}
+seams:
+  - {name: bust dart, layers: [shell], length: 12 cm}
+  - {name: shoulder, layers: [shell, shell], length: 12 cm}
+  - {name: side, layers: [shell, shell], length: 60 cm}
+  - {name: waist, layers: [shell, shell], length: 72 cm}
+  - {name: centre back zip, layers: [shell, {notion: concealed zip}], length: 50 cm}
+  - {name: centre back, layers: [shell, shell], length: 50 cm}
+"""
+
+
+def test_the_skirt_hangs_from_its_waist_at_the_fitting() -> None:
+    """Common practice: basted once the sides are closed, and sewn after the fitting."""
+    work = work_of(WAISTED % "to the body")
+    wanted = ["join side", "baste waist", "fit", "neaten side", "join waist", "set centre back zip"]
+    assert wanted == [name for name in work.order if name in wanted]
+
+
+def test_a_loose_waist_is_not_basted() -> None:
+    """Nobody takes it in."""
+    assert "baste waist" not in work_of(WAISTED % "loosely").tasks
