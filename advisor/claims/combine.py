@@ -303,12 +303,17 @@ def picking(verdict: Verdict, option: int, why: str) -> Verdict:
 
 
 def picking_number(verdict: Verdict, value: float, why: str) -> Verdict:
-    """The verdict with another of its advised values picked, and why."""
+    """The verdict with another of its advised values picked, and why.
+
+    Tastes that it is not to are given up.
+    """
     about = verdict.aspect.id
     claim = Claim(
         about, (value, value), 0, value, "may", "", why, ("derived",), 2, f"aspect {about}"
     )
-    return replace(verdict, pick=value, because=(*verdict.because, Said(HERE, claim)))
+    kept = tuple(s for s in verdict.because if value in set_of(s.claim))
+    given_up = (*verdict.given_up, *(s for s in verdict.because if s not in kept))
+    return replace(verdict, pick=value, because=(*kept, Said(HERE, claim)), given_up=given_up)
 
 
 def _single(

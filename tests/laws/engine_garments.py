@@ -311,9 +311,21 @@ def in_seam(when: dict[str, Any], seam: Seam, garment: Garment) -> Possible:
     def ask(raw: dict[str, Any], use: Use) -> Possible:
         return holds(raw, layer_leaf(garment.cloths[use.cloth], use))
 
+    def asked_both(one: dict[str, Any], a: Use, two: dict[str, Any], b: Use) -> Possible:
+        """Two layers of one cloth are of one mix, whichever it is."""
+        cloth = garment.cloths[a.cloth]
+        if a.cloth == b.cloth and len(cloth.mixes) > 1:
+            worlds = [replace(cloth, mixes=(mix,)) for mix in cloth.mixes]
+            alike = [
+                both(holds(one, layer_leaf(w, a)), holds(two, layer_leaf(w, b))) for w in worlds
+            ]
+            if all(found == NEVER for found in alike):
+                return NEVER
+        return both(ask(one, a), ask(two, b))
+
     if "pair" in when:
         one, two = when["pair"]
-        return surest([both(ask(one, a), ask(two, b)) for a, b in permutations(seam.uses, 2)])
+        return surest([asked_both(one, a, two, b) for a, b in permutations(seam.uses, 2)])
     if "some" in when:
         return surest([ask(when["some"], use) for use in seam.uses])
     if "every" in when:

@@ -81,7 +81,7 @@ def trace(
 ) -> Trace:
     """The temperature in time of all cells of all stacks, in one vectorised call."""
     grid = build_grid(stacks, draws, cells=cells)
-    return trace_grid(grid, record_times() if times is None else times)
+    return trace_grid(grid, record_times() if times is None else times, split=_split(grid))
 
 
 def trace_grid(grid: Grid, times: Floats, *, split: int = 1) -> Trace:
@@ -109,13 +109,17 @@ def course(stacks: Sequence[Stack], draws: Sequence[Floats], times: Floats) -> C
     return found
 
 
+def _split(grid: Grid) -> int:
+    """Into how many a step is split: the grid of thick moist stacks is stepped finer too."""
+    return FINE_SPLIT if grid.cells == FINE_CELLS else 1
+
+
 def _fill(found: Course, grid: Grid, rows: NDArray[np.int64]) -> None:
     """Solve the cases of a grid into the rows of a course that are theirs."""
     still = grid.start[:, None, :: grid.cells]
     for kind in (found.over, found.under, found.hottest):
         kind[rows, :, : grid.layers] = still
-    split = FINE_SPLIT if grid.cells == FINE_CELLS else 1
-    for cases, part, some in _solved(grid, found.times[1:], split):
+    for cases, part, some in _solved(grid, found.times[1:], _split(grid)):
         made, at = as_trace(part, found.times, some), rows[cases]
         found.over[at, :, : part.layers] = made.over
         found.under[at, :, : part.layers] = made.under
