@@ -8,10 +8,11 @@ from advisor.answer import wording
 from advisor.answer.model.told import ToldClaim, ToldFact, ToldVerdict
 from advisor.answer.teller import Teller
 from advisor.claims.collect import Place
-from advisor.claims.combine import Verdict, against, deciders, overrun
+from advisor.claims.combine import Verdict
 from advisor.claims.judgement import Judgement
 from advisor.claims.speakers import Said
 from advisor.claims.valuesets import Choice, Span
+from advisor.claims.whose_word import against, deciders, overrun
 from advisor.knowledge.model import LIMIT_ASPECT, Aspect
 
 

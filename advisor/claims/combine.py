@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from advisor.claims.claimsets import ValueSet, full_set, insisted, meet, set_of
 from advisor.claims.speakers import Said
 from advisor.claims.valuesets import Choice, Span
-from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Claim
+from advisor.knowledge.model import Aspect, Claim
 from advisor.knowledge.purposes import PURPOSES
 
 UPPER = ("high", "limit")
@@ -124,9 +124,9 @@ def _apart(aspect: Aspect, allowed: ValueSet, halves: list[Said]) -> set[Said]:
         return found
     able = [s for s in halves if not meet(allowed, set_of(s.claim)).is_empty]
     while able:
-        floor = max(able, key=lambda s: (_span(s)[0], s.key))
-        ceiling = min(able, key=lambda s: (_span(s)[1], s.key))
-        if _span(floor)[0] <= _span(ceiling)[1]:
+        floor = max(able, key=lambda s: (span_of(s)[0], s.key))
+        ceiling = min(able, key=lambda s: (span_of(s)[1], s.key))
+        if span_of(floor)[0] <= span_of(ceiling)[1]:
             break
         one, two = (PURPOSES.index(s.claim.purposes[0]) for s in (floor, ceiling))
         given = {floor, ceiling} if one == two else {ceiling if one < two else floor}
@@ -135,7 +135,8 @@ def _apart(aspect: Aspect, allowed: ValueSet, halves: list[Said]) -> set[Said]:
     return found
 
 
-def _span(said: Said) -> tuple[float, float]:
+def span_of(said: Said) -> tuple[float, float]:
+    """The ends of what somebody says of a range, 0 and 0 where it is of options."""
     return said.claim.span or (0.0, 0.0)
 
 
@@ -239,7 +240,7 @@ def _pick(
 
 def _between(aspect: Aspect, given_up: tuple[Said, ...], otherwise: float) -> float:
     """What lies between the wishes that did not meet, or next to the one that was not met."""
-    wishes = [_span(s) for s in given_up if s.claim.strength == "should"]
+    wishes = [span_of(s) for s in given_up if s.claim.strength == "should"]
     floors = [low for low, _ in wishes if low > aspect.low]
     ceilings = [high for _, high in wishes if high < aspect.high]
     ends = [*([min(floors)] if floors else []), *([max(ceilings)] if ceilings else [])]
@@ -322,81 +323,3 @@ def _single(
     """Somebody would take one option of several."""
     about = (aspect.id, None, 1 << option, float(option), "may", "", why)
     return Said(who, Claim(*about, sources, rank, f"aspect {aspect.id}"))
-
-
-def against(verdict: Verdict, lost: Said) -> tuple[Said, ...]:
-    """Those to whom somebody gave way: each that leaves nothing of the wish, else all together."""
-    wish = set_of(lost.claim)
-    alone = [s for s in verdict.because if meet(wish, set_of(s.claim)).is_empty]
-    return tuple(alone or verdict.because)
-
-
-def overrun(verdict: Verdict) -> tuple[Said, ...]:
-    """Those who are met and would like less than is picked, because another layer needs more.
-
-    It counts where too much harms; each comes back as the wish that it had, up to its best.
-    """
-    pick = verdict.pick
-    if pick is None or not verdict.aspect.gentle or not isinstance(verdict.advised, Span):
-        return ()
-    found = []
-    for said in verdict.because:
-        best, low = said.claim.best, _span(said)[0]
-        others = (s for s in verdict.because if s.cloths != said.cloths)
-        if best is None or best >= pick or not any(_span(s)[0] > best for s in others):
-            continue
-        wish = replace(said.claim, span=(low, best), strength="should")
-        found.append(replace(said, claim=wish))
-    return tuple(found)
-
-
-def deciders(verdict: Verdict) -> tuple[Said, ...]:
-    """The few claims that make the pick what it is, out of all that agree with it."""
-    if verdict.pick is None:
-        return verdict.clash[:2] or verdict.because[:2]
-    if isinstance(verdict.advised, Choice):
-        return _choosers(verdict, int(verdict.pick))[:2]
-    low, high, pick = verdict.advised.low, verdict.advised.high, verdict.pick
-    aspect = verdict.aspect
-    found: list[Said] = []
-    for said in verdict.because:
-        first, last = said.claim.span or (aspect.low, aspect.high)
-        binds_high = last == high < aspect.high
-        binds_low = first == low > aspect.low
-        wanted = binds_high if aspect.prefer in UPPER else binds_low or binds_high
-        if wanted or (said.claim.best == pick and aspect.id != LIMIT_ASPECT):
-            found.append(said)
-    if aspect.prefer not in UPPER:
-        # Who wants just this comes first, then who wants no less, then who wants no more.
-        found.sort(key=lambda s: _nearness(s.claim, pick))
-    return tuple(found[:2]) or verdict.because[:1]
-
-
-def _nearness(claim: Claim, pick: float) -> int:
-    low, high = claim.span or (None, None)
-    if claim.best is not None and claim.best != pick:
-        return 4  # it would rather have something else, and its reason speaks of that
-    return 0 if claim.best == pick else 1 if low == pick else 2 if high == pick else 3
-
-
-def _choosers(verdict: Verdict, pick: int) -> tuple[Said, ...]:
-    """Those who want this option best, or who rule out what would come before it."""
-    if verdict.aspect.excluded:
-        return tuple(s for s in verdict.because if bin(s.claim.mask).count("0") > 1)
-    best = [s for s in verdict.because if s.claim.best == pick]
-    others = [s for s in verdict.because if s.who != USUAL]
-    if best and best[0].who == USUAL:
-        # Who leaves the fewest to choose from says most of why; then that this one is usual.
-        others.sort(key=lambda s: bin(s.claim.mask).count("1"))
-        return (*others[:1], *best)
-    if best:
-        return tuple(best)
-    found: dict[Said, None] = {}
-    for option in range(pick):
-        said = next((s for s in verdict.because if not s.claim.mask >> option & 1), None)
-        if said is not None:
-            found[said] = None
-    if found:
-        return tuple(found)
-    ordered = sorted(verdict.because, key=lambda s: bin(s.claim.mask).count("1"))
-    return tuple(ordered[:1])

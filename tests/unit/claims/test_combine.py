@@ -7,9 +7,10 @@ from dataclasses import replace
 import pytest
 
 from advisor.claims.claimsets import full_set, meet
-from advisor.claims.combine import USUAL, against, decide, deciders, picking
+from advisor.claims.combine import USUAL, decide, picking
 from advisor.claims.speakers import Said
 from advisor.claims.valuesets import Choice, Span
+from advisor.claims.whose_word import against, deciders
 from advisor.knowledge.model import Aspect
 from tests.unit.decide.engine_cases import aspect, options, origins, span, words
 
