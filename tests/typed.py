@@ -73,7 +73,7 @@ def typed_apart(
         env={**os.environ, "PYTHONPATH": str(CHECKOUT), "COLUMNS": "80", **(env or {})},
         stdin=subprocess.DEVNULL,
         capture_output=True,
-        timeout=240,
+        timeout=600,
         check=False,
     )
     return Done(done.returncode, done.stdout, done.stderr)

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import os
-import subprocess
-import sys
 from pathlib import Path
+
+from tests.typed import Done, typed
 
 PROJECT = """garment: Scarf
 fabrics:
@@ -17,15 +16,8 @@ pieces:
 """
 
 
-def run(own: Path, *words: str) -> subprocess.CompletedProcess[str]:
-    return subprocess.run(
-        [sys.executable, "-m", "advisor", *words],
-        text=True,
-        capture_output=True,
-        check=False,
-        encoding="utf-8",
-        env={**os.environ, "ADVISOR_OWN": str(own)},
-    )
+def run(own: Path, *words: str) -> Done:
+    return typed(*words, env={"ADVISOR_OWN": str(own)})
 
 
 def test_prices_and_times_of_her_own_folder_make_the_quote(tmp_path: Path) -> None:
@@ -38,18 +30,18 @@ def test_prices_and_times_of_her_own_folder_make_the_quote(tmp_path: Path) -> No
     )
     assert 0 == run(own, "learn", "price", "chiffon", "32 per m").returncode
     took = run(own, "learn", "took", str(file), "6 h")
-    assert 0 == took.returncode, took.stderr
+    assert 0 == took.returncode, took.err
     text = (own / "quote.yaml").read_text("utf-8")
     assert text.startswith('# mine\nhour: 20\nprices:\n  chiffon: "32 per m"\n  reel: 3\n')
     assert "took: 360 min" in text
     told = run(own, "quote", str(file))
-    assert 0 == told.returncode, told.stderr
-    assert "at 32.00 per m" in told.stdout
-    assert "Corrected by 1 garment" in told.stdout
+    assert 0 == told.returncode, told.err
+    assert "at 32.00 per m" in told.out
+    assert "Corrected by 1 garment" in told.out
     assert 0 == run(own, "quote", str(file), "--html", str(page)).returncode
     assert "Agreed:" in page.read_text("utf-8")
     both = run(own, "quote", str(file), "--html", "-", "--json")
     assert 2 == both.returncode
     wrong = run(own, "learn", "price", "chiffon", "dear")
     assert 2 == wrong.returncode
-    assert "is no price" in wrong.stderr
+    assert "is no price" in wrong.err
