@@ -20,7 +20,8 @@ _UNSEEN = frozenset({"memory", "estimate"})
 _BOUNDED = ("press.moisture", "press.dwell")
 _HIGHEST = 1000.0
 _STRETCHED = "elastane"
-_STRETCHING = frozenset({"elastane", "rubber"})
+_PARTS = frozenset({"elastane", "rubber", "metallic-film"})
+"""Fibres of which no cloth is made alone: what gives one its stretch or its glitter."""
 
 
 def possible_mixes(
@@ -107,7 +108,7 @@ def _of_fibres(
         if _pure_on_file(fibres, entry, knowledge) or _as_tender(holding, entry.mixes, knowledge):
             return holding, ()
         return tuple(dict.fromkeys([*holding, *entry.mixes])), ()
-    if set(fibres) <= _STRETCHING:  # no ground: "denim with elastane" is denim with some in it
+    if set(fibres) <= _PARTS:  # no ground: "denim with elastane" is denim with some in it
         mixes = entry.mixes
         for fibre in fibres:
             mixes = tuple(dict.fromkeys(with_part(mix, fibre) for mix in mixes))

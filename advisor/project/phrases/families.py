@@ -4,14 +4,23 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from advisor.knowledge.model import Knowledge
+from advisor.knowledge.model import Knowledge, Mix
 from advisor.project.phrases.composition import Note
 from advisor.project.phrases.lexicon import FAMILIES, KNIT_FAMILIES
 
 _KNIT = frozenset({"knit", "knitted"})
+_WOVEN = frozenset({"woven", "weave", "shirting", "suiting", "shirt", "trouser", "chino"})
+_KNITTED, _FOR_SWIMMING = 4.5, 14.0
+"""The shares of elastane from which a cloth is mostly a knit, and one for swimming: estimate."""
 _OTHERS = 4
 _MESH = "mesh"
 _SPOKEN = {
+    "swim": "swim-knit",
+    "swimming": "swim-knit",
+    "leotard": "swim-knit",
+    "gymnastic": "swim-knit",
+    "dancewear": "swim-knit",
+    "sportswear": "swim-knit",
     "swimwear": "swim-knit",
     "swimsuit": "swim-knit",
     "legging": "swim-knit",
@@ -41,6 +50,8 @@ _SPOKEN = {
 }
 """Words that name a whole family of cloths (common practice)."""
 
+_OVER_FIBRE = frozenset({"swim-knit", "sweatshirt-knit", "coating"})
+
 
 @dataclass(frozen=True, slots=True)
 class FamilyPick:
@@ -50,17 +61,28 @@ class FamilyPick:
     note: Note
 
 
-def family_of(words: list[str], fibres: tuple[str, ...], knowledge: Knowledge) -> FamilyPick | None:
-    """The cloth that a fibre or a make alone is taken for; None where nothing says which."""
-    knit = any(word in _KNIT for word in words)
+def family_of(words: list[str], shares: Mix, knowledge: Knowledge) -> FamilyPick | None:
+    """The cloth that a fibre or a make alone is taken for; None where nothing says which.
+
+    As much elastane as only a knit holds says that it is one.
+    """
+    fibres = [fibre for fibre, _ in shares]
+    elastane = dict(shares).get("elastane") or 0.0
+    woven = any(word in _WOVEN for word in words)
+    said_knit = any(word in _KNIT for word in words)
+    knit = said_knit or (elastane >= _KNITTED and not woven)
     spoken = next((entry for word, entry in _SPOKEN.items() if word in words), None)
+    if elastane >= _FOR_SWIMMING and not woven:
+        spoken = spoken or "swim-knit"
     fibre = next((f for f in FAMILIES if f in fibres), None)
     if fibre is None and not knit and spoken is None:
         return None
-    if knit:
+    if spoken and not said_knit and (fibre is None or _rather(spoken, fibre, knowledge)):
+        entry = spoken
+    elif knit:
         entry = KNIT_FAMILIES.get(fibre or "", KNIT_FAMILIES[""])
     else:
-        entry = spoken if fibre is None and spoken else FAMILIES[fibre or ""]
+        entry = FAMILIES[fibre or ""]
     if entry not in knowledge.entries:
         return None
     said = " ".join(words)
@@ -69,6 +91,13 @@ def family_of(words: list[str], fibres: tuple[str, ...], knowledge: Knowledge) -
     if others:
         effect += f"; others are {', '.join(others)}"
     return FamilyPick(entry, (f"'{said}' names no one cloth", effect))
+
+
+def _rather(entry: str, fibre: str, knowledge: Knowledge) -> bool:
+    """Whether a use says more of a cloth than its fibre does: nylon for swimming is no taffeta."""
+    spoken, usual = knowledge.entries[entry], knowledge.entries[FAMILIES[fibre]]
+    sold = any(f == fibre for mix in spoken.mixes for f, _ in mix)
+    return sold and entry in _OVER_FIBRE and spoken.family != usual.family
 
 
 def _others(entry: str, fibre: str | None, knowledge: Knowledge) -> list[str]:

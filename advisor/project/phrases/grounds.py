@@ -90,7 +90,13 @@ class Names:
         cloths = [name for name in found if name.cloth]
         if cloths:  # a thread beside a cloth is in it
             entries = self.knowledge.entries
-            found = [name for name in found if entries[name.entry].kind != "thread"]
+            named = {word for name in cloths for word in name.words} - self.weak
+            found = [
+                name
+                for name in found
+                if name.cloth
+                or (entries[name.entry].kind != "thread" and _is_head(name.words, words, named))
+            ]
         return max(found, key=self._key) if found else None
 
     def only_of(self, entries: set[str]) -> frozenset[str]:
@@ -124,6 +130,16 @@ def _together(name: tuple[str, ...], words: list[str]) -> bool:
     at = sorted(place for place, word in enumerate(words) if word in name)
     wanted = Counter(name)
     return any(not wanted - Counter(words[start : start + len(name) + 1]) for start in at)
+
+
+def _is_head(name: tuple[str, ...], words: list[str], cloths: set[str]) -> bool:
+    """Whether a notion's name stands as it is written with no cloth behind it.
+
+    A "beaded fringe tulle" is tulle, and "cord cotton" is no cotton cord.
+    """
+    at = [place for place, word in enumerate(words) if word in name]
+    in_order = tuple(dict.fromkeys(words[place] for place in at)) == tuple(dict.fromkeys(name))
+    return in_order and not any(word in cloths - set(name) for word in words[at[-1] + 1 :])
 
 
 _LAST: list[tuple[object, Names]] = []
@@ -177,7 +193,12 @@ def find_grounds(words: list[str], knowledge: Knowledge) -> Grounds | None:
 def _primary(found: list[str], knowledge: Knowledge) -> str:
     """Whose advice is followed: a make before a ground, the longer name before the shorter."""
     making = [id_ for id_ in found if knowledge.entries[id_].family in LAID_FIRST]
-    return making[0] if making else found[0]
+    grounds = [id_ for id_ in found if id_ not in _FIGURING]
+    return (making or grounds or found)[0]
+
+
+_FIGURING = frozenset({"jacquard"})
+"""Cloths whose name says how a ground is figured where another cloth is named: "satin jacquard"."""
 
 
 def without(words: list[str], taken: tuple[str, ...]) -> list[str]:

@@ -6,6 +6,8 @@ to be not understood. The lists are common practice: how shops and patterns word
 
 from __future__ import annotations
 
+from advisor.project.phrases import everyday
+
 
 def _words(text: str) -> frozenset[str]:
     return frozenset(text.split())
@@ -19,7 +21,7 @@ PALE = _words(
     "white ivory cream pale beige pastel ecru champagne blush nude snow pearl eggshell "
     "vanilla oatmeal bone buttermilk offwhite"
 )
-OTHER_COLOURS = _words(
+OTHER_COLOURS = everyday.COLOURS | _words(
     "red blue green grey gray pink purple orange yellow gold silver plain coloured colored "
     "teal turquoise aqua coral peach apricot mint sage olive emerald jade lime mustard ochre "
     "rust terracotta copper bronze tan camelcoloured taupe mauve lilac lavender violet "
@@ -37,7 +39,7 @@ SHADES: dict[str, str] = {
 }
 """Colour words and the shade that they surely mean; most mean none for certain."""
 
-PATTERNS = _words(
+PATTERNS = everyday.PATTERNS | _words(
     "print printed prints check checked checks checkered chequered plaid tartan stripe "
     "stripes striped pinstripe pinstriped chalkstripe spot spots spotted dot dots dotted "
     "polka floral flower flowers flowery paisley animal leopard zebra snake snakeskin tiger "
@@ -58,7 +60,7 @@ DIRECTED = _words(
 )
 """Pattern words of designs that may have an up and a down."""
 
-USES = _words(
+USES = everyday.USES | _words(
     "lining linings suiting suitings shirting shirtings coating coatings upholstery furnishing "
     "curtain drapery bridal bridesmaid wedding evening dress dresses dressmaking dressweight "
     "skirt blouse blouseweight shirt shirtweight trouser trousers suit jacket coat bottomweight "
@@ -90,7 +92,7 @@ FILLERS = _words(
     "mother's aunt's length lengths bundle fat quarter half-metre called named sack stained faded "
     "worn damaged torn patched darned holes marks scratchy itchy prickly feels"
 )
-QUALITIES = _words(
+QUALITIES = everyday.QUALITIES | _words(
     "ity dty tissue triple "
     "soft softer crisp fluid drapey draped flowing flowy smooth silky satiny shiny shimmer "
     "shimmery shimmering glossy lustrous sheen matt matte dull textured texture slub slubbed "
@@ -202,6 +204,16 @@ SURFACES = {
     "bonded": "bonded",
     "pleated": "pleated",
     "plisse-pleated": "pleated",
+    "hologram": "foil-knit",
+    "holographic": "foil-knit",
+    "burnout": "devore",
+    "cire": "showerproof",
+    "zari": "lame",
+    "schiffli": "embroidered",
+    "hakoba": "embroidered",
+    "crewel": "embroidered",
+    "crewelwork": "embroidered",
+    "boiled": "boiled-wool",
     "crushed": "",
     "crinkle": "",
     "crinkled": "",
@@ -219,6 +231,24 @@ IMITATED = {
 
 TENDER_PARTS = _words("elastane rubber metallic-film metal polyurethane chlorofibre pvdc")
 """Fibres that are no ground: what gives a cloth its stretch, its glitter or its coat."""
+
+UNFILED_FIBRES = _words(
+    "yak vicuna guanaco cashgora qiviut bison possum opossum milk casein soy soya soybean banana "
+    "nettle abaca sisal pina pineapple lotus coir kapok seaweed aloe corn chitosan zein"
+)
+"""Fibres that no file here has a limit of: said, and treated as a fibre that nobody knows."""
+
+METAL_WOVEN = _words(
+    "banarasi banaras paithani kanjivaram kanjeevaram baluchari kinkhab kincob himroo chanderi "
+    "maheshwari pochampalli zari jari"
+)
+"""Cloths that mostly have a metal-wound or metal-coated thread in them, at least in the border."""
+
+SAME_FIBRE = {
+    "merino": "wool", "lambswool": "wool", "woollen": "wool",
+    "woolen": "wool",
+}  # fmt: skip
+"""A fibre's other names that stand in the names of its cloths: "merino suiting"."""
 
 FAMILIES = {
     "linen": "linen-suiting",
@@ -272,6 +302,7 @@ BLEND_WORDS = {
 """One word for two fibres."""
 FIBRE_WORDS = {
     "poly": "polyester",
+    "tinsel": "metallic-film",
     "polyamid": "nylon",
     "el": "elastane",
     "ea": "elastane",

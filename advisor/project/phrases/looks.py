@@ -6,9 +6,9 @@ from dataclasses import dataclass
 
 from advisor.knowledge.model import Knowledge, Mix
 from advisor.project.phrases import lexicon
-from advisor.project.phrases.grounds import find_grounds, without
+from advisor.project.phrases.grounds import find_grounds, names_of, without
 from advisor.project.phrases.shares import fibres_at
-from advisor.project.phrases.tokens import singulars, words_of
+from advisor.project.phrases.tokens import singulars
 
 _LOOK = singulars(lexicon.LOOK)
 _BEFORE = frozenset(
@@ -41,7 +41,7 @@ def take_looks(words: list[str], knowledge: Knowledge) -> Looks:
     skin = _skin_among(bare, knowledge)
     if skin is not None:
         name, entry = skin
-        return Looks([*words_of(knowledge.entries[entry].name), *without(bare, name)])
+        return Looks([*_plain_name_of(entry, knowledge), *without(bare, name)])
     at, fibres, used = _imitated(words, knowledge)
     if not fibres:
         return Looks(bare)
@@ -56,11 +56,23 @@ def take_looks(words: list[str], knowledge: Knowledge) -> Looks:
     return Looks(kept, fibres, LIKELY, note)
 
 
+def _plain_name_of(entry: str, knowledge: Knowledge) -> tuple[str, ...]:
+    """A name of a cloth that no other cloth's name in the phrase can hide."""
+    names = [name for name in names_of(knowledge).all if name.entry == entry]
+    return max(names, key=lambda name: (name.strong, -len(name.words))).words
+
+
 def _skin_among(words: list[str], knowledge: Knowledge) -> tuple[tuple[str, ...], str] | None:
     grounds = find_grounds(words, knowledge)
-    if grounds is None or grounds.entry not in lexicon.IMITATED:
+    if grounds is None:
         return None
-    return grounds.name, lexicon.IMITATED[grounds.entry]
+    if grounds.entry in lexicon.IMITATED:
+        return grounds.name, lexicon.IMITATED[grounds.entry]
+    # "leather look jersey" is a jersey with a face like leather.
+    skins = [n for n in names_of(knowledge).all if n.entry in lexicon.IMITATED]
+    said = [n for n in skins if set(n.words) <= set(words)]
+    name = max(said, key=lambda n: len(n.words), default=None)
+    return (name.words, lexicon.IMITATED[name.entry]) if name else None
 
 
 def _imitated(words: list[str], knowledge: Knowledge) -> tuple[int, tuple[str, ...], int]:

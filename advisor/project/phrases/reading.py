@@ -15,7 +15,8 @@ from advisor.errors import InputError, Problem, shown
 from advisor.knowledge.model import Knowledge, Mix
 from advisor.project.phrases import lexicon
 from advisor.project.phrases.abroad import in_english
-from advisor.project.phrases.composition import Note, possible_mixes
+from advisor.project.phrases.beside import as_knit, take_backing, take_unfiled
+from advisor.project.phrases.composition import Note, possible_mixes, with_part
 from advisor.project.phrases.families import family_of
 from advisor.project.phrases.grounds import (
     LAID_FIRST,
@@ -89,6 +90,7 @@ class _Phrase:
         self.knowledge = knowledge
         self.notes: list[Note] = []
         self.unsure = False
+        self.parts: tuple[str, ...] = ()
 
     def read(self) -> Reading:
         rest, weight, aside = take_weight(self.text)
@@ -96,14 +98,16 @@ class _Phrase:
         for measure in aside:
             self.notes.append((f"'{measure}' is taken for a thickness or a size", _NO_MEASURE))
         words, unknown = plain_words(" ".join(words_of(rest)))
-        self.unsure = unknown
-        named = (name.words for name in names_of(self.knowledge).all)
-        words = respaced(in_english(words, named), self.knowledge)
+        words, unfiled = take_unfiled(self._plainly(words))
+        self.notes += unfiled
+        self.unsure = unknown = unknown or bool(unfiled)
         unknown = unknown or any(word in _UNSURE for word in words)
         looks = take_looks(words, self.knowledge)
         words = looks.words
         shared = bool(ratio) or any(word[0].isdigit() or word in lexicon.PURE for word in words)
         grounds = self._grounds(words, shared=shared) or self._family(words, ratio)
+        grounds, knit = as_knit(grounds, words, self.knowledge)
+        self.notes += knit
         fibres = (
             self._beside(grounds, ratio)
             if shared
@@ -115,6 +119,16 @@ class _Phrase:
         if ratio and not fibres.whole:
             self._left_out(("/".join(f"{part:g}" for part in ratio),))
         return self._reading(grounds, fibres, looks, weight, unknown=unknown)
+
+    def _plainly(self, words: list[str]) -> list[str]:
+        """The words in English, spaced as names are, each fibre by one name; a back put aside."""
+        named = (name.words for name in names_of(self.knowledge).all)
+        words = respaced(in_english(words, named), self.knowledge)
+        words = [lexicon.SAME_FIBRE.get(word, word) for word in words]
+        words, self.parts = take_backing(words, self.knowledge)
+        if any(word in lexicon.METAL_WOVEN for word in words):
+            self.parts += ("metallic-film",)
+        return words
 
     def _with_shares(
         self, words: list[str], grounds: Grounds, ratio: tuple[float, ...]
@@ -174,16 +188,14 @@ class _Phrase:
     def _family(self, words: list[str], ratio: tuple[float, ...]) -> Grounds:
         """The commonest cloth of a fibre, a use or a make that was named alone."""
         surfaces = [word for word in words if _SURFACES.get(word)]
-        if surfaces and not self._fibres(words, ratio):
+        shares = read_shares(words, ratio, self.knowledge).shares
+        if surfaces and not shares:
             return Grounds(_SURFACES[surfaces[0]], (), (surfaces[0],), tuple(words))
-        taken = family_of(words, self._fibres(words, ratio), self.knowledge)
+        taken = family_of(words, shares, self.knowledge)
         if taken is None:
             raise self._no_fabric(words)
         self.notes.append(taken.note)
         return Grounds(taken.entry, (), (), tuple(words))
-
-    def _fibres(self, words: list[str], ratio: tuple[float, ...]) -> tuple[str, ...]:
-        return tuple(fibre for fibre, _ in read_shares(words, ratio, self.knowledge).shares)
 
     def _no_fabric(self, words: list[str]) -> InputError:
         expected = "a fabric that the knowledge has; `advisor fabrics` lists them"
@@ -239,6 +251,8 @@ class _Phrase:
             mixes, notes = possible_mixes(entry, said, self.knowledge, stretch=stretch)
             found |= dict.fromkeys(mixes if narrowed else (*mixes, *entry.mixes))
             self.notes += notes
+        for fibre in self.parts:
+            found = dict.fromkeys([*(with_part(mix, fibre) for mix in found), *found])
         return tuple(found)
 
     def _named_first(
@@ -282,7 +296,8 @@ class _Phrase:
         for word in strange:
             if any(letter.isdigit() for letter in word) or not word.isprintable():
                 raise refuse(word, f"a fibre, a fabric or a weight in '{self.text}'")
-            if close := slip_of(word, self.knowledge):
+            notion = self.knowledge.entries[grounds.entry].kind != "cloth"
+            if close := slip_of(word, self.knowledge, notions=notion):
                 raise refuse(word, f"a fibre, a fabric or a weight in '{self.text}'", close)
         if len(strange) > _MOST_UNKNOWN or (strange and not grounds.name):
             raise refuse(

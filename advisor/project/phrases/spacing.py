@@ -24,16 +24,25 @@ def respaced(words: list[str], knowledge: Knowledge) -> list[str]:
     """The words as the knowledge spaces them, where only one way makes words that it knows."""
     known = vocabulary(knowledge)
     names = {name.words for name in names_of(knowledge).all}
+    whole_names = _whole_names(words, knowledge)
     said: list[str] = []
     for word in words:
         joined = said[-1] + word if said else ""
         strange = bool(said) and not {word, said[-1]} <= known
         whole = (joined,) in names and (*said[-1:], word) not in names
-        if joined in known and (strange or whole):
+        apart = bool(said) and any({said[-1], word} <= name for name in whole_names)
+        if joined in known and (strange or whole) and not apart:
             said[-1] = joined
         else:
             said.append(word)
     return [part for word in said for part in _parted(word, known, names)]
+
+
+def _whole_names(words: list[str], knowledge: Knowledge) -> list[set[str]]:
+    """The names of several words that stand in a phrase: "mousseline de laine" is no delaine."""
+    by_word = names_of(knowledge).by_word
+    found = (set(name.words) for word in words for name in by_word.get(word, ()))
+    return [name for name in found if len(name) > 2 and name <= set(words)]
 
 
 def _parted(word: str, known: frozenset[str], names: set[tuple[str, ...]]) -> tuple[str, ...]:

@@ -17,6 +17,11 @@ _ASIDE = re.compile(
     r"|(?<!\w)(?:no|nr|number|size)\s?\d{1,2}\b(?!%)"
 )
 """What is the matter with a piece, or how it is numbered in a shop, not what it is."""
+_METAL_YARN = re.compile(
+    r"(?:(?<=with )|(?<= and )|(?<= in ))(?:gold|golden|silver|copper|bronze|metal|metallic)"
+    r"\s+(?:thread|yarn|strand|fleck)s?\b"
+)
+"""A thread of that colour in a cloth is mostly a metal-coated film, and is taken for one."""
 _PROOF = re.compile(r"\b(?:water|rain|shower)[\s-]*(?:resistant|repellent|proof(?:ed)?)\b")
 _HARMLESS = re.compile(
     r"\b(?:non|no|not|without)[\s-]*(?:stretch\w*|directional|see[\s-]?through|transparent|shiny"
@@ -28,4 +33,5 @@ _HARMLESS = re.compile(
 def plain_words(text: str) -> tuple[list[str], bool]:
     """The words of a phrase less what is said of not knowing, and whether that was said."""
     text = _PROOF.sub("waterproof", _HARMLESS.sub(" ", _ASIDE.sub(" ", text)))
+    text = _METAL_YARN.sub("metallic", text)
     return _UNKNOWN.sub(" ", text).split(), bool(_UNKNOWN.search(text))

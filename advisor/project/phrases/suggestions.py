@@ -12,6 +12,8 @@ from advisor.project.phrases.tokens import words_of
 
 _LONG = 7
 """From so many letters on a word may hold two slips of the keyboard, not only one: estimate."""
+_PLAINLY = 6
+"""From so many letters on one slip is plain, even in the first letter: estimate."""
 _LOOSELY = 72.0
 _SHORT = 3
 
@@ -37,25 +39,35 @@ def likest(text: str, knowledge: Knowledge, most: int = 3) -> tuple[str, ...]:
     return tuple(names.values())[:most]
 
 
-def slip_of(word: str, knowledge: Knowledge) -> tuple[str, ...]:
-    """The known words that one may be a slip of: fibres, cloths, and what is laid on them."""
+def slip_of(word: str, knowledge: Knowledge, *, notions: bool = False) -> tuple[str, ...]:
+    """The known words that one may be a slip of: fibres, cloths, and what is laid on them.
+
+    A word of a notion's name matters only where a notion is named. Hardly anybody mistypes a
+    word's first letter, so a word that begins otherwise is another word: "clipped" is no slip
+    of "slipper".
+    """
     if len(word) <= _SHORT:
         return ()
     from rapidfuzz import process
     from rapidfuzz.distance import OSA
 
     most = 2 if len(word) >= _LONG else 1
-    known = _mattering(knowledge)
+    known = _mattering(knowledge, notions=notions)
     if word in known:  # a part of some name, and of none that stands here
         return likest(word, knowledge)
     found = process.extract(word, known, scorer=OSA.distance, limit=3, score_cutoff=most)
-    return tuple(name for name, _, _ in found)
+    return tuple(
+        name
+        for name, slips, _ in found
+        if name[0] == word[0] or (slips == 1 and len(word) >= _PLAINLY)
+    )
 
 
-def _mattering(knowledge: Knowledge) -> list[str]:
+def _mattering(knowledge: Knowledge, *, notions: bool) -> list[str]:
     """The words whose loss could do harm."""
     general = general_words()
-    names = [word for name in names_of(knowledge).all for word in name.words]
+    all_ = names_of(knowledge).all
+    names = [word for name in all_ if name.cloth or notions for word in name.words]
     fibres = [word for name in knowledge.fibre_names for word in words_of(name)]
     every: Iterable[str] = (*names, *fibres, *lexicon.SURFACES, *lexicon.NOT, *lexicon.LOOK)
     return sorted({word for word in every if len(word) > _SHORT and word not in general} - _LEFT)

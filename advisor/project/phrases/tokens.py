@@ -9,7 +9,7 @@ from advisor.knowledge.names import KEPT, plain_name
 
 _MARKS = re.compile(r"[,;:()\[\]+&/\"“”„!?…*=]|(?<!\d)\.|\.(?!\d)")
 _JOINED = re.compile(r"(?<![a-z\d])(\d+(?:\.\d+)?%?)(?=[a-z]{3,})")
-_PERCENT = re.compile(r"(\d)\s+%")
+_PERCENT = re.compile(r"(\d)\s*(?:%|(?:pct|per\s?cents?)\b)")
 _LONG_ENOUGH = 4
 _NO_PLURAL = ("ss", "us", "is")
 

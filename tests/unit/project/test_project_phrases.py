@@ -14,7 +14,10 @@ from advisor.project.phrase import Reading, read_phrase
 from advisor.project.phrases.boundaries import cloths_said
 from advisor.project.phrases.suggestions import likest
 
-FILES = [Path(__file__).with_name(name) for name in ("phrases.tsv", "phrases_spoken.tsv")]
+FILES = [
+    Path(__file__).with_name(name)
+    for name in ("phrases.tsv", "phrases_spoken.tsv", "phrases_glossaries.tsv")
+]
 ROWS = [
     tuple(line.split("\t"))
     for file in FILES
