@@ -54,7 +54,7 @@ USES = _words(
     "lifestyle streetwear sweatsuit peacoat reefer pilot farmer butcher household kitchen table"
 )
 QUALITIES = _words(
-    "flat bubble butter bark cable cabled curly deep dimple draping ice pinpoint rigid string "
+    "flat bubble butter bark curly deep dimple draping ice pinpoint rigid string "
     "techno thermal wrinkle wrinkled swaddle clip flip perforated laser lasercut outing "
     "swansdown alpine wellness aviator mono hi multi weightless twist twisted hightwist shetland "
     "saxony botany lyons utrecht mongolian tibetan canton moroccan persian australian "
@@ -71,3 +71,16 @@ QUALITIES = _words(
     "midgauge gauged handfeel zephyr sunbleached sun"
 )
 """How a cloth looks, feels or was sold, and where it comes from."""
+FILLERS = _words(
+    "that which who whose but so too also its was were are be been being has had having can "
+    "could may would will your his her their our out inside outside both one ones there here "
+    "where when than then them they she he we you me cheap costly expensive leftover leftovers "
+    "offcuts offcut scraps scrap patch sewn bedspread shawl slipper slippers throw quilt "
+    "eiderdown supermarket shopbought parcel box attic loft drawer cupboard jumble sale fair "
+    "online website swap shrunk shrunken yellowed aged decades years year century hem hems lead "
+    "bound lower upper whole entire mostly mainly almost nearly changes change changing colours "
+    "sounds sound rustles rustling rustly drawn crunchy slippery floppy limpish bulky springy "
+    "crushable creasing creases frays fraying ravels curls rolls lightish thickish thinnish "
+    "softish stiffish crispish shinyish see sees shows"
+)
+"""What is said between the words for a cloth."""

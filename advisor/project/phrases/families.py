@@ -45,11 +45,33 @@ _SPOKEN = {
     "umbrella": "showerproof",
     "batik": "poplin",
     "ikat": "poplin",
+    "dobby": "poplin",
+    "jumper": "sweater-knit",
+    "sweater": "sweater-knit",
+    "cardigan": "sweater-knit",
+    "pullover": "sweater-knit",
+    "hoodie": "sweatshirt-knit",
+    "tee": "jersey",
+    "towel": "terry",
+    "bedsheet": "poplin",
+    "pillowcase": "poplin",
+    "duvet": "poplin",
+    "rain": "showerproof",
+    "anorak": "showerproof",
+    "chino": "twill",
     "khadi": "poplin",
     "kasuri": "poplin",
 }
 """Words that name a whole family of cloths (common practice)."""
 
+_PAIRS = {
+    frozenset({"polyester", "cotton"}): "easy-care-cotton",
+    frozenset({"polyester", "viscose"}): "suiting",
+    frozenset({"polyester", "viscose", "elastane"}): "suiting",
+    frozenset({"polyester", "viscose", "wool"}): "suiting",
+    frozenset({"nylon", "elastane"}): "swim-knit",
+}
+"""The commonest cloth of fibres that were named together (common practice)."""
 _OVER_FIBRE = frozenset({"swim-knit", "sweatshirt-knit", "coating"})
 
 
@@ -74,7 +96,7 @@ def family_of(words: list[str], shares: Mix, knowledge: Knowledge) -> FamilyPick
     spoken = next((entry for word, entry in _SPOKEN.items() if word in words), None)
     if elastane >= _FOR_SWIMMING and not woven:
         spoken = spoken or "swim-knit"
-    fibre = next((f for f in FAMILIES if f in fibres), None)
+    fibre = _leading(shares)
     if fibre is None and not knit and spoken is None:
         return None
     if spoken and not said_knit and (fibre is None or _rather(spoken, fibre, knowledge)):
@@ -82,7 +104,7 @@ def family_of(words: list[str], shares: Mix, knowledge: Knowledge) -> FamilyPick
     elif knit:
         entry = KNIT_FAMILIES.get(fibre or "", KNIT_FAMILIES[""])
     else:
-        entry = FAMILIES[fibre or ""]
+        entry = _PAIRS.get(frozenset(fibres)) or FAMILIES[fibre or ""]
     if entry not in knowledge.entries:
         return None
     said = " ".join(words)
@@ -91,6 +113,13 @@ def family_of(words: list[str], shares: Mix, knowledge: Knowledge) -> FamilyPick
     if others:
         effect += f"; others are {', '.join(others)}"
     return FamilyPick(entry, (f"'{said}' names no one cloth", effect))
+
+
+def _leading(shares: Mix) -> str | None:
+    """The fibre that a cloth is named by: of the greatest share, else the first of `FAMILIES`."""
+    known = [(share or 0.0, fibre) for fibre, share in shares if fibre in FAMILIES]
+    order = list(FAMILIES)
+    return max(known, key=lambda pair: (pair[0], -order.index(pair[1])), default=(0.0, None))[1]
 
 
 def _rather(entry: str, fibre: str, knowledge: Knowledge) -> bool:

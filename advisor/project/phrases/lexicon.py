@@ -82,7 +82,7 @@ FABRIC_WORDS = _words(
     "knit knits knitted weaved piece remnant offcut bolt yardage metre metres meter meters "
     "yard yards wide width per by the"
 )
-FILLERS = _words(
+FILLERS = everyday.FILLERS | _words(
     "on over under against into onto beneath underneath lined "
     "a an and the of with in % for from some my old new this is it as made type style quality w "
     "mans de di du en aus mit et und fibre fiber fibres fibers percent percentage approx "
@@ -214,6 +214,8 @@ SURFACES = {
     "crewel": "embroidered",
     "crewelwork": "embroidered",
     "boiled": "boiled-wool",
+    "felted": "boiled-wool",
+    "fulled": "boiled-wool",
     "crushed": "",
     "crinkle": "",
     "crinkled": "",
@@ -240,21 +242,21 @@ UNFILED_FIBRES = _words(
 
 METAL_WOVEN = _words(
     "banarasi banaras paithani kanjivaram kanjeevaram baluchari kinkhab kincob himroo chanderi "
-    "maheshwari pochampalli zari jari"
+    "maheshwari pochampalli banarsi zari jari"
 )
 """Cloths that mostly have a metal-wound or metal-coated thread in them, at least in the border."""
 
-SAME_FIBRE = {
+SAME_WORD = {
     "merino": "wool", "lambswool": "wool", "woollen": "wool",
-    "woolen": "wool",
+    "woolen": "wool", "stretchy": "stretch",
 }  # fmt: skip
-"""A fibre's other names that stand in the names of its cloths: "merino suiting"."""
+"""Other forms of words that stand in names of cloths: "merino suiting", "stretchy velvet"."""
 
 FAMILIES = {
     "linen": "linen-suiting",
     "silk": "crepe-de-chine",
-    "cotton": "poplin",
     "wool": "wool-suiting",
+    "cotton": "poplin",
     "cupro": "lining",
     "acetate": "lining",
     "viscose": "challis",

@@ -124,7 +124,7 @@ class _Phrase:
         """The words in English, spaced as names are, each fibre by one name; a back put aside."""
         named = (name.words for name in names_of(self.knowledge).all)
         words = respaced(in_english(words, named), self.knowledge)
-        words = [lexicon.SAME_FIBRE.get(word, word) for word in words]
+        words = [lexicon.SAME_WORD.get(word, word) for word in words]
         words, self.parts = take_backing(words, self.knowledge)
         if any(word in lexicon.METAL_WOVEN for word in words):
             self.parts += ("metallic-film",)

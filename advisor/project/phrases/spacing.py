@@ -35,7 +35,8 @@ def respaced(words: list[str], knowledge: Knowledge) -> list[str]:
             said[-1] = joined
         else:
             said.append(word)
-    return [part for word in said for part in _parted(word, known, names)]
+    fibres = names_of(knowledge).fibre_words
+    return [part for word in said for part in _parted(word, known, names, fibres)]
 
 
 def _whole_names(words: list[str], knowledge: Knowledge) -> list[set[str]]:
@@ -45,10 +46,16 @@ def _whole_names(words: list[str], knowledge: Knowledge) -> list[set[str]]:
     return [name for name in found if len(name) > 2 and name <= set(words)]
 
 
-def _parted(word: str, known: frozenset[str], names: set[tuple[str, ...]]) -> tuple[str, ...]:
-    """A word that nobody knows, in the two of the name that it is written together of."""
+def _parted(
+    word: str, known: frozenset[str], names: set[tuple[str, ...]], fibres: frozenset[str]
+) -> tuple[str, ...]:
+    """A word that nobody knows, in the two of the name that it is written together of, or in a
+    fibre and what is said of it: "polyknit".
+    """
     if word in known or not word.isalpha():
         return (word,)
     cuts = range(_SHORTEST, len(word) - _SHORTEST + 1)
-    found = [(word[:at], word[at:]) for at in cuts if (word[:at], word[at:]) in names]
+    pairs = [(word[:at], word[at:]) for at in cuts]
+    found = [pair for pair in pairs if pair in names]
+    found = found or [pair for pair in pairs if pair[0] in fibres and pair[1] in known]
     return found[0] if len(found) == 1 else (word,)

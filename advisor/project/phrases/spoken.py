@@ -14,7 +14,7 @@ _UNKNOWN = re.compile(
 )
 _ASIDE = re.compile(
     r"\b(?:water|sun|age|rust|ink|moth|wax)[\s-]*(?:stain|mark|damage|hole|fade|spot)\w*"
-    r"|(?<!\w)(?:no|nr|number|size)\s?\d{1,2}\b(?!%)"
+    r"|\bin the wash\b|(?<!\w)(?:no|nr|number|size)\s?\d{1,2}\b(?!%)"
 )
 """What is the matter with a piece, or how it is numbered in a shop, not what it is."""
 _METAL_YARN = re.compile(
@@ -22,6 +22,12 @@ _METAL_YARN = re.compile(
     r"\s+(?:thread|yarn|strand|fleck)s?\b"
 )
 """A thread of that colour in a cloth is mostly a metal-coated film, and is taken for one."""
+_COATING = re.compile(
+    r"\bcoating (?=on\b|at\b|inside\b)"
+    r"|\b(?:pu|pvc|rubber|silicone|acrylic|waterproof|plastic|wax) coating\b"
+)
+"""What lies on a cloth; "coating" by itself is the cloth for coats."""
+_FLOCK = re.compile(r"\bvelvet (?:spot|dot|motif|flower|pattern)s?\b")
 _PROOF = re.compile(r"\b(?:water|rain|shower)[\s-]*(?:resistant|repellent|proof(?:ed)?)\b")
 _HARMLESS = re.compile(
     r"\b(?:non|no|not|without)[\s-]*(?:stretch\w*|directional|see[\s-]?through|transparent|shiny"
@@ -33,5 +39,5 @@ _HARMLESS = re.compile(
 def plain_words(text: str) -> tuple[list[str], bool]:
     """The words of a phrase less what is said of not knowing, and whether that was said."""
     text = _PROOF.sub("waterproof", _HARMLESS.sub(" ", _ASIDE.sub(" ", text)))
-    text = _METAL_YARN.sub("metallic", text)
+    text = _COATING.sub("coated ", _FLOCK.sub("flocked", _METAL_YARN.sub("metallic", text)))
     return _UNKNOWN.sub(" ", text).split(), bool(_UNKNOWN.search(text))
