@@ -29,6 +29,7 @@ OVERLOCKS: Final = frozenset({"503", "504", "514", "516"})
 """Stitches that join and neaten in one pass."""
 ENCLOSED: Final = "enclosed in the seam"
 ENCLOSING: Final = frozenset({"French", "mock French", "felled", "self-bound"})
+TWIN: Final = "twin-needle"
 DOUBLE: Final = "double-stitched"
 BESIDES: Final = frozenset(
     {"bound", "Hong Kong", "overlocked", "zigzag", "turned and stitched", "hand overcast"}
@@ -51,6 +52,7 @@ def agree(
         if place.scope == "seam":
             _by_hand(by_aspect)
             _no_pins(by_aspect)
+            _two_needles(by_aspect)
             _in_one_pass(by_aspect)
             _edges(by_aspect)
             _idle_glue(garment, by_aspect, knowledge)
@@ -132,6 +134,15 @@ def _by_hand(by_aspect: dict[str, Verdict]) -> None:
     if finish is not None and not finish.clash:
         left = [w for w in finish.aspect.words if w not in BY_MACHINE]
         by_aspect[FINISH] = narrowed(finish, left, "This place is sewn by hand.")
+
+
+def _two_needles(by_aspect: dict[str, Verdict]) -> None:
+    """A twin needle sews straight: swung as wide as one, two would strike foot and plate."""
+    hem, stitch = by_aspect.get("hem.kind"), by_aspect.get(STITCH)
+    if hem is None or stitch is None or _word(hem) != TWIN or stitch.clash:
+        return
+    why = "A twin needle sews straight rows, and the zigzag of its bobbin thread gives."
+    by_aspect[STITCH] = narrowed(stitch, ["301"], why)
 
 
 def _in_one_pass(by_aspect: dict[str, Verdict]) -> None:

@@ -48,6 +48,11 @@ Fact = Literal[
     "topstitched",
     "more than one cloth",
     "edge stays as cut",
+    "free facing edge",
+    "opening of its own",
+    "bag apart",
+    "bag not apart",
+    "free facing edge",
 ]
 Tag = Literal[
     "flat",
@@ -80,6 +85,9 @@ Where = Literal[
     "free of the tender",
     "garment",
 ]
+MachineWord = Literal[
+    "none", "seam", "rows", "finish", "zip", "lock", "zigzag", "twin", "buttonhole", "facing"
+]
 Price = Annotated[float, Field(ge=0, le=600)]
 
 
@@ -98,7 +106,7 @@ class OperationForm(Form):
     scope: Literal["garment", "cloth", "seam"]
     rank: Annotated[int, Field(ge=-999, le=999)]
     when: tuple[tuple[Fact, ...], ...] = ()
-    machine: Literal["none", "seam", "rows", "finish", "zip", "lock", "zigzag"] = "none"
+    machine: MachineWord = "none"
     iron: Literal["none", "seam", "fuse", "cloth", "last"] = "none"
     minutes: Minutes
     undo: Literal["free", "easy", "hard", "never"]

@@ -13,7 +13,7 @@ from typing import Annotated, Any, Literal
 from pydantic import Field
 
 from advisor.knowledge.schema import Form, Id, Sources, Text, Word
-from advisor.knowledge.schema_order import Fact, Minutes, YesNo
+from advisor.knowledge.schema_order import Fact, MachineWord, Minutes, YesNo
 
 Family = Literal[
     "seam", "dart", "fold", "gathers", "edge", "casing", "band", "backing", "laid on",
@@ -58,7 +58,7 @@ class StageForm(Form):
     verb: Word | None = None
     does: Text | None = None
     when: tuple[tuple[Fact, ...], ...] | None = None
-    machine: Literal["none", "seam", "rows", "finish", "zip", "lock", "zigzag"] | None = None
+    machine: MachineWord | None = None
     iron: Literal["none", "seam", "fuse"] | None = None
     minutes: Minutes | None = None
     undo: Literal["free", "easy", "hard", "never"] | None = None

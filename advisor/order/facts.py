@@ -39,6 +39,7 @@ HEAVY_DENIM = 340.0
 """From 10 oz denim is sewn as jeans are, in a thread that shows, g/m²: estimate."""
 RAINWEAR = frozenset({"laminated-cotton", "softshell"})
 """Cloths against the rain that are no plain weave; what imitates leather is not sealed."""
+SEALING_TAPE = "sealing-tape"
 PLEATED = "pleated"
 """The cloth that is sold with its pleats set: gathering rows would crush them."""
 VERY_FULL = METHOD_RATIOS[GatherMethod.ROWS].high
@@ -58,6 +59,7 @@ class Facts:
         self.garment = garment
         self.knowledge = knowledge
         self.setups = setups
+        self.places = places
         self.places = with_methods(places, self)
         self.fitting = Fitting(garment, self.places, self._works)
 
@@ -185,13 +187,33 @@ class Facts:
             ),
             "eased": lambda: 1.0 < full <= GATHERED,
             "very full": lambda: full > VERY_FULL and place.seam.making.pleats is None,
-            "coated": lambda: any(self.proofed(c) for c in cloths),
+            "coated": lambda: any(self.proofed(c) for c in cloths) or self._taped(place),
             "sheer": lambda: all(self.least(c, "sheer") >= SHEER for c in cloths),
             "topstitched": lambda: place.seam.making.topstitch > 0 or self.jeans(place),
             "more than one cloth": lambda: len(cloths) > 1,
             "edge stays as cut": lambda: bool(cloths) and all(map(self._stays_cut, cloths)),
+            "opening of its own": lambda: bool(self._pockets(place, bags=False)),
+            "free facing edge": lambda: self._free_facing(place),
+            "bag apart": lambda: bool(self._pockets(place, bags=True)),
+            "bag not apart": lambda: not self._pockets(place, bags=True),
         }
         return answers[fact]()
+
+    def _free_facing(self, place: SeamPlace) -> bool:
+        """Whether it has a facing whose inner edge frays and that no lining takes in."""
+        plies = [use.cloth for use in place.seam.uses if use.cloth in place.cloths]
+        named = place.role.id == "facing" and "facing" in singular_words(place.name)
+        lined = any(p.kind.id == "lining-seam" for p in self.places)
+        return named and not lined and len(plies) > 1 and self.least(plies[-1], "frays") > 0
+
+    def _taped(self, place: SeamPlace) -> bool:
+        """Whether the project lays sealing tape on the seam, whatever is known of its cloth."""
+        return any(self.entry(name).id == SEALING_TAPE for name in place.notions)
+
+    def _pockets(self, place: SeamPlace, *, bags: bool) -> list[SeamPlace]:
+        """The other places where a pocket is set in: its bags, or else its openings."""
+        others = (p for p in self.places if p.kind.id == place.kind.id and p.name != place.name)
+        return [p for p in others if ("bag" in singular_words(p.name)) == bags]
 
     def backs(self, cloth: str) -> tuple[SeamPlace, ...]:
         """The places in which a cloth is held as one with its neighbour: it has no seam of its own.

@@ -28,6 +28,11 @@ NO_KIND = PlaceKind(
 ZIPS = frozenset({"zip", "concealed-zip", "side-zip"})
 ABOVE = frozenset({"shoulder", "bodice", "armhole", "neck", "neckline", "strap"})
 """Words of a name that say that there is a part above the waist."""
+UPPER_ROLES = frozenset(
+    {"shoulder", "armhole", "underarm", "collar", "collar-attach", "neckband", "cuff", "sleeve-hem"}
+)
+"""What lies above the waist whatever the garment is."""
+BODICE, SKIRT = "bodice", "skirt"
 MAIN = ("zip", "set-lining", *(work for work in SEWN if work not in ("zip", "set-lining")))
 """The pieces of work that make a place, the most telling first."""
 GATHERED = 1.1
@@ -139,8 +144,20 @@ def _share_panels(one: SeamPlace, other: SeamPlace) -> bool:
     """Whether two seams may lie on one piece, by their panels or by front and back in names."""
     if one.panels is not None and other.panels is not None:
         return bool(one.panels & other.panels)
+    if (_above(one) and _below(other)) or (_above(other) and _below(one)):
+        return False
     ours, theirs = (HALVES & set(_words(place.name)) for place in (one, other))
     return not ours or not theirs or bool(ours & theirs)
+
+
+def _above(place: SeamPlace) -> bool:
+    return place.role.id in UPPER_ROLES or BODICE in _words(place.name)
+
+
+def _below(place: SeamPlace) -> bool:
+    """Whether it is a seam of the skirt and nothing else; the waist and the zip join both parts."""
+    words = set(_words(place.name))
+    return SKIRT in words and not {BODICE, "waist"} & words and place.role.id not in ZIPS
 
 
 def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:

@@ -7,20 +7,23 @@ an order.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import replace
+from functools import partial
 
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Advice
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.order.cures import heat_pairs
+from advisor.order.facings import facing_machine
 from advisor.order.facts import Facts
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.pieces import grain_words, tucked
 from advisor.order.setups import CUT_NOTIONS, Setups
 from advisor.order.step_words import NO_LAST_IRON, listed, step_words, tuck_words
 from advisor.order.steps import IronState, MachineState, Step
+from advisor.order.swings import buttonhole_machine, twin_machine
 from advisor.order.tags import tags_of
 from advisor.order.tasks import Task
 
@@ -239,13 +242,16 @@ class _Maker:
         )
 
     def _machine(self, op: Operation, place: SeamPlace) -> MachineState | None:
-        makers = {
+        makers: dict[str, Callable[[SeamPlace], MachineState | None]] = {
             "seam": self.setups.seam_machine,
             "rows": self.setups.rows_machine,
             "finish": self.setups.finish_machine,
             "zip": self.setups.zip_machine,
             "lock": self.setups.lock_machine,
             "zigzag": self.setups.zigzag_machine,
+            "facing": partial(facing_machine, self.facts),
+            "twin": partial(twin_machine, self.setups),
+            "buttonhole": partial(buttonhole_machine, self.setups),
         }
         maker = makers.get(op.machine)
         if op.id == "stay-stitch":

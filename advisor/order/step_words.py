@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from advisor.knowledge.ordering import Operation
+from advisor.order.facings import facing_finish
 from advisor.order.facts import LAID_ON, Facts
 from advisor.order.kinds import SeamPlace
 from advisor.project.garment import Garment
@@ -52,6 +53,8 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         return _interfacing(op, place, facts)
     if op in ("press", "turn", "join", "fold-under"):
         return _boned(op, place, facts, ironed=ironed)
+    if op == "neaten-facing":
+        return facing_finish(facts, place)
     if op.startswith("neaten"):
         return facts.setups.finish(place)
     words = {

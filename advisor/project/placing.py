@@ -102,7 +102,7 @@ def _by_notion(
         if entry.kind == "elastic" and entry.id != "fold-over-elastic":
             if seam.facts.get("edge") == "folded" and words != "casing":
                 return Placed("elastic-edge", why)
-            if not words and len(cloths) == 1:
+            if not words and sum(use.cloth in joined for use in seam.uses) == 1:
                 return Placed("casing", why)
         kind = _of(entry, kinds)
         if kind is None or (kind in SINGLE and sum(u.cloth in joined for u in seam.uses) > 1):

@@ -124,10 +124,18 @@ def test_zip_and_elastic_are_lockstitched_whatever_the_seam(step: str, stitch: s
 
 
 def test_the_fold_of_a_knit_hem_is_kept_from_the_knife() -> None:
-    """A hem that has to stretch is sewn in zigzag on the sewing machine."""
-    state = work_of(KNIT).tasks["sew hem"].step.machine
+    """A hem that has to stretch is sewn on the sewing machine, by one needle in zigzag."""
+    named = KNIT.replace("edge: hem}", "edge: hem, method: hem turned up}")
+    state = work_of(named).tasks["sew hem"].step.machine
     assert state is not None
     assert ("household", "304", "wide") == (state.machine, state.stitch, state.plate)
+
+
+def test_a_twin_needle_is_never_set_to_a_zigzag() -> None:
+    """Two needles that swing would strike foot and plate (`sca-11-227`): the rows are straight."""
+    state = work_of(KNIT).tasks["sew hem"].step.machine
+    assert state is not None
+    assert ("stretch twin", "301", "wide") == (state.point, state.stitch, state.plate)
 
 
 @pytest.mark.parametrize("name", SMALL)

@@ -1,0 +1,41 @@
+"""How a machine is set where its needle does more than go straight down through one hole.
+
+A zigzag, a buttonhole and a twin needle all strike the foot and the plate that are made for a
+straight stitch, so each of them is a set-up of its own and is told as one.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from advisor.order.kinds import SeamPlace
+from advisor.order.setups import Setups
+from advisor.order.steps import MachineState
+
+STRAIGHT = "301"
+TWIN = "stretch twin"
+"""The point of the needle that hems a knit in two rows: `assoc-twin-knit`."""
+BUTTONHOLE = "buttonhole"
+ONE_HOLE_FEET = frozenset({"straight-stitch"})
+
+
+def twin_machine(setups: Setups, place: SeamPlace) -> MachineState | None:
+    """Two rows at once: straight, for a zigzag throws two needles further than the slot is wide."""
+    state = setups.lock_machine(place)
+    return None if state is None else replace(_wide(state), point=TWIN, stitch=STRAIGHT)
+
+
+def buttonhole_machine(setups: Setups, place: SeamPlace) -> MachineState | None:
+    """As the cloth of the buttonholes is sewn flat, with the foot that is made for them."""
+    if not place.cloths or setups.machine_name == "hand":
+        return None
+    state, thread = setups.cloth_machine(place.cloths[0]), setups.thread(place)
+    if state is None:
+        return None
+    sewn = replace(state, thread_above=thread, thread_below=thread)
+    return replace(_wide(sewn), foot=BUTTONHOLE, stitch=BUTTONHOLE)
+
+
+def _wide(state: MachineState) -> MachineState:
+    foot = "standard" if state.foot in ONE_HOLE_FEET else state.foot
+    return replace(state, foot=foot, plate="wide")

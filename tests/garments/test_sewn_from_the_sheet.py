@@ -1,0 +1,120 @@
+"""What kept a cutter from sewing eight more garments as they were told, and must not come back.
+
+A bias gown of charmeuse, a ponte dress, lined trousers, a shirt of lawn, an unlined linen jacket,
+a velvet cape, a taped raincoat and a child's party dress. All is common practice of the trade; a
+law here holds for each of them.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from advisor.order.tasks import Task
+from tests.garments.whole import places, stands, work
+
+GOWN, PONTE, TROUSERS = "more/charmeuse_gown", "more/ponte_dress", "more/lined_trousers"
+SHIRT, JACKET, CAPE = "more/lawn_shirt", "more/linen_jacket", "more/velvet_cape"
+RAINCOAT, CHILD = "more/taped_raincoat", "more/party_dress"
+ALL = (GOWN, PONTE, TROUSERS, SHIRT, JACKET, CAPE, RAINCOAT, CHILD)
+STRAIGHT = ("301", "301, short", "301, long")
+
+
+def sewn(garment: str) -> list[Task]:
+    """The tasks of a garment in their order."""
+    found = work(garment)
+    return [found.tasks[name] for name in found.order]
+
+
+@pytest.mark.parametrize("garment", ALL)
+def test_a_needle_that_swings_never_meets_the_single_hole(garment: str) -> None:
+    """Hurts: zigzag, buttonholes and twin needles have the wide plate, told as a set-up."""
+    for task in sewn(garment):
+        state = task.step.machine
+        if state is not None and (state.stitch not in STRAIGHT or "twin" in state.point):
+            assert "single-hole" != state.plate, task.id
+            assert "straight-stitch" != state.foot, task.id
+        if "twin needle" in task.step.does:
+            assert state is not None
+            assert ("301", "stretch twin") == (state.stitch, state.point)
+        if task.op == "fasten" and task.place is not None and task.place.kind.id == "buttonhole":
+            assert state is not None
+            assert "buttonhole" == state.stitch
+
+
+@pytest.mark.parametrize("garment", ALL)
+def test_what_is_tried_on_is_stayed_before(garment: str) -> None:
+    """A neck or an armhole that hangs from the body unstayed is longer afterwards."""
+    steps = sewn(garment)
+    own = [k for k, task in enumerate(steps) if task.op == "stay-stitch"]
+    fit = [k for k, task in enumerate(steps) if task.op == "fit"]
+    assert not own or not fit or max(own) < fit[0]
+    for k in own:
+        first = [j for j, task in enumerate(steps) if task.op == "baste"]
+        alike = [j for j in first if steps[j].place == steps[k].place]
+        assert all(k < j for j in alike), steps[k].id
+
+
+@pytest.mark.parametrize("garment", [PONTE, CHILD, "more/dress"])
+def test_a_neck_facing_covers_the_end_of_the_zip(garment: str) -> None:
+    """The zip is in before the facing is sewn over its tape."""
+    found = work(garment)
+    zip_ = next(p.name for p in places(found).values() if p.kind.id == "zip")
+    assert stands(found, f"set {zip_}", "join neck facing", "turn neck facing")
+
+
+NEATENED = {JACKET: ["neaten the edge of front facing"], CHILD: ["neaten the edge of neck facing"]}
+
+
+@pytest.mark.parametrize("garment", ALL)
+def test_the_free_edge_of_a_facing_is_neatened_before_it_is_joined(garment: str) -> None:
+    """In an unlined garment it frays inside; a knit that does not fray is left."""
+    steps = [task for task in sewn(garment) if task.op == "neaten-facing"]
+    assert NEATENED.get(garment, []) == [task.id for task in steps]
+    for task in steps:
+        assert task.place is not None
+        assert stands(work(garment), task.id, f"join {task.place.name}")
+
+
+def test_elastic_between_two_edges_stays_the_seam() -> None:
+    """Clear elastic in a shoulder is caught in its row; nothing is a channel there."""
+    assert "seam-over-stay-tape" == places(work(PONTE))["shoulder"].method.id
+    assert stands(work(PONTE), "tape shoulder", "join shoulder", "fit", "join armhole")
+
+
+def test_a_felled_sleeve_is_set_in_flat() -> None:
+    """No row reaches round inside a closed sleeve, so side and sleeve are closed after it."""
+    assert stands(work(SHIRT), "join armhole", "fell armhole", "join side", "join cuff")
+    assert stands(work(SHIRT), "fell armhole", "join sleeve seam")
+
+
+def test_a_bag_is_closed_once_and_behind_its_opening() -> None:
+    """The opening and the bag are two places, and nothing of a pocket is made twice."""
+    found = work(TROUSERS)
+    assert "pocket-bag-closed" == places(found)["pocket bag"].method.id
+    assert stands(found, "topstitch front pocket edge", "close pocket bag", "join outseam")
+    assert "close front pocket edge" not in found.tasks
+    assert "understitch pocket bag" not in found.tasks
+
+
+def test_frogs_are_sewn_by_hand_to_the_finished_edge() -> None:
+    """They are a fastening and no seam."""
+    found = work(CAPE)
+    assert found.tasks["fasten frogs"].step.machine is None
+    assert stands(found, "set facing to lining", "sew hem", "fasten frogs", "last press")
+
+
+@pytest.mark.parametrize("place", ["shoulder", "side", "armhole", "hood centre"])
+def test_a_seam_with_sealing_tape_is_sealed(place: str) -> None:
+    """Whatever is known of the cloth: the maker who lays tape on a seam wants it tight."""
+    assert stands(work(RAINCOAT), f"join {place}", f"trim {place}", f"seal {place}")
+
+
+def test_no_armhole_runs_over_a_seam_of_the_skirt() -> None:
+    """What lies above the waist and what lies below it share no piece."""
+    found = places(work(CHILD))
+    reasons = [r for rows in work(CHILD).reasons.values() for r in rows]
+    upper = {n for n, p in found.items() if p.role.id in ("armhole", "shoulder", "underarm")}
+    skirt = {n for n in found if "skirt" in n}
+    mixed = [r for r in reasons if "runs over" in r.why and any(n in r.why for n in skirt)]
+    assert skirt
+    assert not [r for r in mixed if any(f" {n} " in r.why for n in upper)]
