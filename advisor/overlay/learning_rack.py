@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from advisor.errors import InputError, shown
+from advisor.errors import InputError, Problem, shown
+from advisor.knowledge.mine import read_colour
 from advisor.knowledge.names import plain_name
 from advisor.textio.flow import flow
 from advisor.textio.yamledit import line_end
@@ -27,8 +28,11 @@ def changed_rack(
         away: whether the reel is taken out.
 
     Raises:
-        InputError: there is no such reel to take out, or the file is not as it was written.
+        InputError: there is no such reel to take out, its colour is none that can be measured, or
+            the file is not as it was written.
     """
+    if reel.get("colour"):
+        _check_colour(str(reel["colour"]))
     body = HEAD if text is None else text
     end = line_end(body)
     lines = body.replace("\r\n", "\n").splitlines()
@@ -38,6 +42,16 @@ def changed_rack(
     if reel:
         lines = _with_reel(lines, reel, away=away)
     return end.join((*lines, ""))
+
+
+def _check_colour(said: str) -> None:
+    """Refuse a colour in words: it cannot be set beside a cloth, and would be kept for nothing."""
+    try:
+        read_colour(said)
+    except ValueError as error:
+        wrong = f"{shown(said)} is no colour that can be measured"
+        expected = f"{error}; a word such as navy is the name"
+        raise InputError(Problem(wrong, None, expected)) from None
 
 
 def _after_comments(lines: list[str]) -> int:

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 from advisor.errors import InputError, Problem, nearest, shown
 from advisor.knowledge.model import Knowledge, Mix
 from advisor.knowledge.names import plain_name
+from advisor.project.bareweights import refuse_doubtful
 from advisor.project.colours import read_colour
 from advisor.project.facts import CLOTH_WORDS, read_measure, read_word
 from advisor.project.findings import Findings
@@ -93,7 +94,7 @@ def read_cloth(
     if reading is None:
         return None
     reading = _with_fibres(about, reading, steps, findings, knowledge)
-    reading = _with_weight(about, reading, steps, findings, bare=bare)
+    reading = _with_weight(about, reading, steps, findings, knowledge, bare=bare)
     cloth = cloth_of(name, reading, knowledge)
     return _described(cloth, about, steps, findings, knowledge, bare=bare)
 
@@ -134,11 +135,23 @@ def is_scalar(value: object) -> bool:
 
 
 def _with_weight(
-    about: Mapping[str, Any], reading: Reading, steps: Steps, findings: Findings, *, bare: bool
+    about: Mapping[str, Any],
+    reading: Reading,
+    steps: Steps,
+    findings: Findings,
+    knowledge: Knowledge,
+    *,
+    bare: bool,
 ) -> Reading:
     if not is_scalar(about.get("weight")):
         return reading
-    read = partial(read_measure, "weight", about["weight"], bare=bare)
+
+    def read() -> float:
+        if bare:
+            fibres = frozenset(fibre for mix in reading.mixes for fibre, _ in mix)
+            refuse_doubtful(about["weight"], knowledge.entries[reading.entry], fibres)
+        return read_measure("weight", about["weight"], bare=bare)
+
     given = findings.attempt((*steps, "weight"), read)
     said = None if reading.weight is None or reading.weight_in_words else reading.weight[0]
     if None not in (given, said) and abs((given or 0.0) - (said or 0.0)) > _SAME_WEIGHT:

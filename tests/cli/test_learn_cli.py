@@ -129,6 +129,10 @@ def test_a_rack_is_kept_reel_by_reel(tmp_path: Path) -> None:
     wrong = thread("navy", "--colour", "blue 12")
     assert 2 == wrong.returncode
     assert "'blue 12' is no colour" in wrong.err
+    in_words = thread("navy", "--colour", "blueish")
+    assert 2 == in_words.returncode
+    assert "'blueish' is no colour that can be measured" in in_words.err
+    assert "#1b2a4a" in in_words.err
     assert 0 == thread("Navy", "--size", "tex 27").returncode
     assert 0 == thread("gold", "--away").returncode
     assert 2 == thread("gold", "--away").returncode
