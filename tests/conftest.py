@@ -1,13 +1,24 @@
-"""What every test shares: how Hypothesis searches, where the checkout is, and a browser."""
+"""What every test shares: how Hypothesis searches, the cache, the checkout, and a browser.
+
+All tests of a run, in whichever worker or process, share one cache folder: the knowledge is
+compiled once, and the heat of a stack is worked out once (it depends on nothing but the stack:
+`tests/unit/heat/test_heat_answer.py`; what is kept is what would come: `test_heat_kept.py`). The
+tests of the heat model itself call it below the cache. Processes that tests start share
+bytecode in the same way.
+"""
 
 from __future__ import annotations
 
 import os
 import shutil
+import tempfile
 from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, settings
+
+from advisor.heat.kept import keep_on
+from advisor.overlay.shelf import AnswerShelf, heat_shelf
 
 # Time limits would fail a law because the machine is busy, not because the law is broken.
 settings.register_profile(
@@ -16,6 +27,30 @@ settings.register_profile(
 # Derandomised: the same commit gives the same verdict, and nothing is remembered between runs.
 settings.register_profile("ci", settings.get_profile("here"), derandomize=True, database=None)
 settings.load_profile("ci" if os.environ.get("CI") else "here")
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    """Give the run a cache of its own, unless one is named, before any worker is started."""
+    # Before numpy comes in: on small matrices its threads only wait for each other.
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+    if hasattr(config, "workerinput"):
+        return
+    folder = tempfile.mkdtemp(prefix="advisor-tests-")
+    config.add_cleanup(lambda: shutil.rmtree(folder, ignore_errors=True))
+    os.environ.setdefault("ADVISOR_CACHE", f"{folder}/cache")
+    os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
+
+
+@pytest.fixture(scope="session")
+def _heat_of_the_run() -> AnswerShelf:
+    return heat_shelf()
+
+
+@pytest.fixture(autouse=True)
+def _heat_kept(_heat_of_the_run: AnswerShelf) -> None:
+    """What the heat model says is kept for all tests, wherever the last one kept it."""
+    keep_on(_heat_of_the_run)
+
 
 BROWSERS = ("chromium", "chromium-browser")
 

@@ -28,7 +28,7 @@ from advisor.heat.questions import PRESS_S, Heat
 from advisor.heat.stacks import Bed, Press
 
 if TYPE_CHECKING:
-    from advisor.heat.model.answer import HeatAnswer, LayerHeat
+    from advisor.heat.model.dialogue import HeatAnswer, LayerHeat
     from advisor.heat.model.materials import Range
 
 LEAST_WAIT_S = 10.0

@@ -15,9 +15,16 @@ if TYPE_CHECKING:
 
 
 def knowledge() -> Knowledge:
-    """The knowledge, from the cache when it is fresh; what is printed then fits the window."""
+    """The knowledge, from the cache when it is fresh; what is printed then fits the window.
+
+    What the heat model says is kept beside it from now on.
+    """
     from advisor.cli.window import window
+    from advisor.heat.kept import keep_on
     from advisor.overlay.cache import load_knowledge
+    from advisor.overlay.shelf import heat_shelf
+
+    keep_on(heat_shelf())
 
     where = window()
     if where.person:

@@ -33,7 +33,7 @@ from advisor.project.garment import Seam
 from advisor.units import System, show, show_range
 
 if TYPE_CHECKING:
-    from advisor.heat.model.answer import HeatAnswer
+    from advisor.heat.model.dialogue import HeatAnswer
 
 FLOWS_C = 110.0
 """The least that any source gives for a fusing glue of the usual kind: fusing-trade-page."""

@@ -1,23 +1,17 @@
-"""Asks the heat model about a whole garment: one vectorised call for all presses and fusibles.
-
-This is the only module of the engine that brings numpy in, and only when it is called.
-"""
+"""Asks the heat model about a whole garment: one vectorised call for all presses and fusibles."""
 
 from __future__ import annotations
 
-import os
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
 from advisor.claims.judgement import Judgement
 from advisor.heat.gluing import Fused, FusingTrial, trials_of
+from advisor.heat.kept import answers_once, rests_once
+from advisor.heat.model.dialogue import Glue, HeatAnswer, Question, Times
+from advisor.heat.model.hardparts import PARTS
+from advisor.heat.model.materials import Range
 from advisor.heat.stacks import Bed, Press, presses
 from advisor.knowledge.model import Knowledge
-
-if TYPE_CHECKING:
-    from advisor.heat.model.answer import HeatAnswer
-    from advisor.heat.model.bands import Times
-    from advisor.heat.model.materials import Range
 
 SAMPLES = 8
 """Draws of all uncertain properties together, besides ends and corners: design-choice."""
@@ -51,12 +45,6 @@ def heat_of_garment(judgement: Judgement, knowledge: Knowledge, *, full: bool = 
     `full` also asks what a cloth does, the other side, cooling, and loose metal; else only what
     the sheet's press lines need.
     """
-    # Set before numpy comes in: on small matrices its threads only wait for each other.
-    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
-    from advisor.heat.kept import answers_once
-    from advisor.heat.model.answer import Question
-    from advisor.heat.model.cooling import PARTS
-
     found, asked = presses(judgement, knowledge, full=full)
     trials = trials_of(judgement, knowledge)
     questions = [
@@ -98,27 +86,20 @@ def heat_of_garment(judgement: Judgement, knowledge: Knowledge, *, full: bool = 
     )
 
 
-def _question(trial: FusingTrial):  # type: ignore[no-untyped-def]
-    from advisor.heat.model.answer import Question
-    from advisor.heat.model.fusing import Glue
-
+def _question(trial: FusingTrial) -> Question:
     glue = Glue(trial.joint, trial.need_c)
     return Question(trial.place, trial.stack, trial.moisture, glue)
 
 
 def _rests(found: list[Bed], asked: list[Press]) -> dict[Bed, Times]:
-    from advisor.heat.model.rhythm import rests_after
-
     first = {p.places: p.stack for p in asked if p.way in ("advised", "dried out")}
     beds = [bed for bed in found if bed.places in first]
     if not beds:
         return {}
-    return dict(zip(beds, rests_after([first[b.places] for b in beds], PRESS_S), strict=True))
+    return dict(zip(beds, rests_once([first[b.places] for b in beds], PRESS_S), strict=True))
 
 
 def ask_trials(trials: list[FusingTrial]) -> list[Fused]:
     """The model's word on some ways of fusing, for a remedy that is being checked."""
-    from advisor.heat.kept import answers_once
-
     said = answers_once([_question(t) for t in trials], SAMPLES)
     return [Fused(t, a) for t, a in zip(trials, said, strict=True)]

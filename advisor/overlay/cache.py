@@ -23,6 +23,7 @@ from advisor.overlay.kept import (
     mark_of,
     read_cache,
     sum_of,
+    sweep,
     whole_text,
     write_cache,
 )
@@ -47,6 +48,8 @@ __all__ = [
 
 SHIPPED = "_compiled.json"
 """The compiled knowledge that a wheel carries, beside the package's own modules."""
+MOST_KEPT = 12
+"""Caches that stay when a new one is written: one for each pair of folders in use."""
 LONG = 0.5
 """Seconds after which a maker is told that something takes time."""
 _UNFIT = (KeyError, TypeError, ValueError, AttributeError, IndexError, RecursionError)
@@ -113,7 +116,8 @@ def load_knowledge(folder: Path | None = None, slow: Callable[[], None] | None =
         with _told(slow):
             raw = compile_folder(where, own if hers else None)
         found = from_plain(raw)
-    write_cache(path, whole_text(mark, raw))
+    if write_cache(path, whole_text(mark, raw)):
+        sweep(path.parent, "knowledge-*.json", MOST_KEPT)
     return found
 
 

@@ -1,4 +1,4 @@
-"""A compiled knowledge as a file: one line of what it was made from, then the data as JSON.
+"""What took long to work out, as a file: one line of what it was made from, then the data as JSON.
 
 It is believed only where its checksum fits its whole content, and a cache only where it is an
 ordinary file of the user's own that nobody else may write to. Anything else counts as not there.
@@ -8,15 +8,15 @@ from __future__ import annotations
 
 import contextlib
 import json
+import math
 import os
 import stat
 import time
+from fnmatch import fnmatch
 from pathlib import Path
 from typing import Any
 
 MOST_BYTES = 50_000_000
-MOST_KEPT = 12
-"""Caches that stay when a new one is written: one for each pair of folders in use."""
 _LEFTOVER_AFTER = 3600.0
 _BEGINS = ".knowledge-"
 
@@ -29,12 +29,12 @@ def sum_of(raw: bytes) -> str:
 
 
 def mark_of(what: dict[str, Any]) -> str:
-    """A short mark for everything that a compiled knowledge depends on."""
+    """A short mark for everything that some data depend on."""
     return sum_of(json.dumps(what, sort_keys=True).encode("utf-8", "surrogateescape"))
 
 
 def whole_text(mark: str, data: dict[str, Any]) -> bytes:
-    """The file for a compiled knowledge."""
+    """The file for some data."""
     body = json.dumps(data, ensure_ascii=False).encode("utf-8", "surrogatepass")
     head = json.dumps({"mark": mark, "sum": sum_of(body)})
     return head.encode("ascii") + b"\n" + body
@@ -84,8 +84,12 @@ def _flags(*names: str) -> int:
     return found
 
 
-def write_cache(path: Path, raw: bytes) -> None:
-    """Best effort: whatever goes wrong, the answer does not depend on it."""
+def write_cache(path: Path, raw: bytes) -> bool:
+    """Best effort: whatever goes wrong, the answer does not depend on it.
+
+    Returns:
+        whether it stands there now.
+    """
     import tempfile  # only where the cache is not fresh
 
     temporary = ""
@@ -99,19 +103,42 @@ def write_cache(path: Path, raw: bytes) -> None:
         with contextlib.suppress(OSError):
             if temporary:
                 Path(temporary).unlink()
-    else:
-        _sweep(path)
+        return False
+    return True
 
 
-def _sweep(kept: Path) -> None:
-    """Take away what was left when a run was killed, and caches of folders long out of use."""
+def sweep(folder: Path, named: str, most: int, room: int = 0) -> None:
+    """Take away what was left when a run was killed, and the oldest caches of some name.
+
+    Args:
+        folder: where they lie.
+        named: a pattern for their names.
+        most: how many stay.
+        room: how many more there may be before any goes.
+    """
+    found, leftovers = [], []
+    with contextlib.suppress(OSError), os.scandir(folder) as entries:
+        for entry in entries:
+            if entry.name.startswith(_BEGINS):
+                leftovers.append(entry)
+            elif fnmatch(entry.name, named):
+                found.append(entry)
+    old = time.time() - _LEFTOVER_AFTER
+    _unlink([e for e in leftovers if _changed(e) < old])
+    if len(found) > most + room:
+        _unlink(sorted(found, key=_changed, reverse=True)[most:])
+
+
+def _changed(entry: os.DirEntry[str]) -> float:
+    """When an ordinary file changed; what is none is never old."""
     with contextlib.suppress(OSError):
-        found = [p for p in kept.parent.iterdir() if p.is_file() and not p.is_symlink()]
-        old = time.time() - _LEFTOVER_AFTER
-        for path in found:
-            if path.name.startswith(_BEGINS) and path.stat().st_mtime < old:
-                path.unlink()
-        caches = [p for p in found if p.match("knowledge-*.json") and p != kept]
-        caches.sort(key=lambda p: p.stat().st_mtime, reverse=True)
-        for path in caches[MOST_KEPT - 1 :]:
-            path.unlink()
+        if entry.is_file(follow_symlinks=False):
+            return entry.stat(follow_symlinks=False).st_mtime
+    return math.inf
+
+
+def _unlink(entries: list[os.DirEntry[str]]) -> None:
+    for entry in entries:
+        with contextlib.suppress(OSError):
+            if entry.is_file(follow_symlinks=False):
+                Path(entry.path).unlink()

@@ -234,8 +234,7 @@ def _notes(
 
 def _delays(ways: dict[str, ToldHeat], units: System) -> list[str]:
     """What a press cloth does for the layer that is first at its limit."""
-    from advisor.heat.model.answer import times_in_words
-    from advisor.heat.model.bands import Times
+    from advisor.heat.model.dialogue import Times, times_in_words
 
     bare, laid = ways.get("wanted"), ways.get("wanted cloth")
     if bare is None or laid is None:
@@ -348,8 +347,7 @@ def _fused(one: ToldFusing, units: System) -> str:
 
 
 def _when(one: ToldFusing) -> str:
-    from advisor.heat.model.answer import times_in_words
-    from advisor.heat.model.bands import Times
+    from advisor.heat.model.dialogue import Times, times_in_words
 
     times = one.hot_after_s
     return times_in_words(Times(*(times or (None, None, None))))

@@ -12,7 +12,8 @@ from collections.abc import Callable
 
 import numpy as np
 
-from advisor.heat.model.answer import Question, answers
+from advisor.heat.model.answer import answers
+from advisor.heat.model.dialogue import Question
 from advisor.heat.model.materials import NOTHING, FibreHeat, Range, cloth
 from advisor.heat.model.solve import trace
 from advisor.heat.model.stack import sole_at, under_iron

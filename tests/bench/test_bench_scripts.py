@@ -11,11 +11,13 @@ import pytest
 
 CHECKOUT = Path(__file__).resolve().parents[2]
 
+DEMO = "knowledge/examples/allotment-apron-dress.yaml"
+
 
 @pytest.mark.bench
 @pytest.mark.parametrize(
     ("script", "arguments", "ratios"),
-    [("bench_start", ["1"], 1), ("bench_decide", ["3"], 2), ("bench_growth", ["2"], 2)],
+    [("bench_start", ["1", DEMO], 5), ("bench_decide", ["3"], 2), ("bench_growth", ["2"], 2)],
 )
 def test_a_script_prints_its_ratios(script: str, arguments: list[str], ratios: int) -> None:
     """Each ends well and prints as many ratios as it promises, all above nothing."""

@@ -7,75 +7,14 @@ answer is guidance on top of the limits: a caller may lower a limit or shorten a
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import Any
 
-from advisor.heat.model.bands import SAMPLES, SEED, Study, Times, study
-from advisor.heat.model.cooling import HardPart, seconds_to_cool, with_part
-from advisor.heat.model.fusing import Glue, GlueLine, glue_line
+from advisor.heat.model.bands import SAMPLES, SEED, Study, study
+from advisor.heat.model.cooling import seconds_to_cool, with_part
+from advisor.heat.model.dialogue import USUAL_PRESS_S, HeatAnswer, LayerHeat, Question
+from advisor.heat.model.fusing import glue_line
 from advisor.heat.model.materials import Range
 from advisor.heat.model.rhythm import budget
 from advisor.heat.model.solve import ASKED
-from advisor.heat.model.stack import Stack
-
-USUAL_PRESS_S = 10.0  # how long a press is assumed to last where nobody says: estimate
-
-
-@dataclass(frozen=True, slots=True)
-class Question:
-    """A place on the garment under the iron.
-
-    ``parts`` are hard parts with the name of the layer that each sits in; ``press_s`` the
-    planned press, after which they are touched.
-    """
-
-    place: str
-    stack: Stack
-    moisture: str = "dry"
-    glue: Glue | None = None
-    parts: tuple[tuple[str, HardPart], ...] = ()
-    press_s: float = USUAL_PRESS_S
-
-
-@dataclass(frozen=True, slots=True)
-class LayerHeat:
-    """A layer's hottest temperature at each asked second, and the time to its limit."""
-
-    name: str
-    limit_c: float | None
-    at_s: tuple[tuple[float, Range], ...]
-    reaches_limit_s: Times | None
-    dominated_by: str | None
-
-
-@dataclass(frozen=True, slots=True)
-class HeatAnswer:
-    """All that the model says of one place."""
-
-    place: str
-    sole: Range
-    cloth: str | None
-    moisture: str
-    layers: tuple[LayerHeat, ...]
-    glue: GlueLine | None
-    touch_safe_after: Range | None
-    press_at_most_s: float | None
-    limited_by: str | None
-
-    def as_json(self) -> dict[str, Any]:
-        """The answer as plain data; temperatures in degrees C to one decimal, None is null."""
-        safe = self.touch_safe_after
-        return {
-            "place": self.place,
-            "sole_c": _rounded(self.sole),
-            "cloth": self.cloth,
-            "moisture": self.moisture,
-            "layers": [_layer_json(layer) for layer in self.layers],
-            "glue_line": None if self.glue is None else _glue_json(self.glue),
-            "touch_safe_after_s": None if safe is None else _rounded(safe),
-            "press_at_most_s": self.press_at_most_s,
-            "limited_by": self.limited_by,
-        }
 
 
 def answers(
@@ -150,45 +89,3 @@ def _touch(looked_at: Study, stack: int, with_parts: range, question: Question) 
     if not waits:
         return None
     return Range(max(w.low for w in waits), max(w.mid for w in waits), max(w.high for w in waits))
-
-
-def _rounded(band: Range) -> list[float]:
-    return [round(band.low, 1), round(band.mid, 1), round(band.high, 1)]
-
-
-def _layer_json(layer: LayerHeat) -> dict[str, Any]:
-    reaches = layer.reaches_limit_s
-    return {
-        "name": layer.name,
-        "limit_c": layer.limit_c,
-        "at_s": {f"{second:g}": _rounded(band) for second, band in layer.at_s},
-        "reaches_limit_s": None if reaches is None else reaches.as_list(),
-        "dominated_by": layer.dominated_by,
-    }
-
-
-def _glue_json(glue: GlueLine) -> dict[str, Any]:
-    return {
-        "need_c": glue.need_c,
-        "hot_after_s": glue.hot_after.as_list(),
-        "press_s": None if glue.press_s is None else round(glue.press_s, 1),
-        "spoils": list(glue.spoils),
-        "over_limit": glue.over_limit,
-        "does_it": glue.does_it,
-    }
-
-
-def times_in_words(times: Times) -> str:
-    """A band of seconds as a phrase: "about 3 s (2 to 5)", "about 9 s (6 or longer)"."""
-    if times.low is None:
-        return "not within a minute"
-    low = _seconds(times.low)
-    if times.mid is None:
-        return f"{low} s at the soonest"
-    until = f"{low} or longer" if times.high is None else f"{low} to {_seconds(times.high)}"
-    return f"about {_seconds(times.mid)} s ({until})"
-
-
-def _seconds(value: float) -> str:
-    """Whole seconds from three up, tenths below; cut off, never rounded up."""
-    return f"{int(value)}" if value >= 3.0 else f"{int(value * 10.0) / 10.0:g}"

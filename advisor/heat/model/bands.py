@@ -21,6 +21,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from advisor.heat.model.corners import corners_of, passed_by
+from advisor.heat.model.dialogue import Times
 from advisor.heat.model.grid import Floats, properties
 from advisor.heat.model.materials import NOTHING, Range
 from advisor.heat.model.solve import HORIZON, Course, between, course, record_times, seconds_until
@@ -28,21 +29,6 @@ from advisor.heat.model.stack import Stack
 
 SAMPLES = 8
 SEED = 20
-
-
-@dataclass(frozen=True, slots=True)
-class Times:
-    """Seconds until something happens: soonest, likely, latest; None is not within the horizon."""
-
-    low: float | None
-    mid: float | None
-    high: float | None
-
-    def as_list(self) -> list[float | None] | None:
-        """The three, rounded to a tenth, or None where even the soonest does not come."""
-        if self.low is None:
-            return None
-        return [None if v is None else round(v, 1) for v in (self.low, self.mid, self.high)]
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,44 +12,9 @@ done: the calculation can only take away from the first test, never add.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
-from advisor.heat.model.bands import Study, Times
-from advisor.heat.model.materials import Range
+from advisor.heat.model.bands import Study
+from advisor.heat.model.dialogue import Glue, GlueLine
 from advisor.heat.model.solve import HORIZON
-
-
-@dataclass(frozen=True, slots=True)
-class Glue:
-    """A fusible's need: ``joint`` counts the layer above its glue line; temperature; hold."""
-
-    joint: int
-    need_c: float
-    hold_s: float = 0.0
-
-
-@dataclass(frozen=True, slots=True)
-class GlueLine:
-    """Whether one setting fuses: when the glue is hot, how long to press, what stands against.
-
-    ``usual`` is when it is hot, and ``usual_at_20_s`` how hot the layer below the joint gets, where
-    not all that is uncertain falls out the same way at once; by these it is decided whether to
-    try at all.
-    """
-
-    sole: Range
-    need_c: float
-    hot_after: Times
-    press_s: float | None
-    spoils: tuple[str, ...]
-    over_limit: bool
-    usual: Times
-    usual_at_20_s: Range
-
-    @property
-    def does_it(self) -> bool:
-        """Whether the glue is sure to be hot in time and no layer's limit is passed."""
-        return self.press_s is not None and not self.spoils and not self.over_limit
 
 
 def glue_line(looked_at: Study, stack: int, glue: Glue) -> GlueLine:

@@ -218,13 +218,15 @@ class _Bends:
         cell = self.grid.dry[at], self.state.bound[at], self.grid.binds[at]
         held = (cell[0] + cell[1] * WATER_SPECIFIC_HEAT) * self.state.temperature[at]
         whole = held + heat[at] - self.sunk[at]
-        off = np.abs(settled_at(*cell, whole) - found[inside]) > BENT_K
+        warm = found[inside]
+        cold = heat_taken(*cell, warm - BENT_K)[0] > whole
+        off = cold | (heat_taken(*cell, warm + BENT_K)[0] < whole)
         if off.any():
             some = (at[0][off], at[1][off])
             pull = self.weight[some[0], 0] * self.diagonal[some]
             dry, bound, binds = (x[off] for x in cell)
-            goal = whole[off] + pull * found[inside][off]
-            self._over(some, settled_at(dry + pull, bound, binds, goal))
+            goal, near = whole[off] + pull * warm[off], warm[off]
+            self._over(some, settled_at(dry + pull, bound, binds, goal, near))
             main[some] = self.takes[some] / self.weight[some[0], 0] + self.diagonal[some]
             again[inside[0][off]] = True
         return again

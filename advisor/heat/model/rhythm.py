@@ -10,9 +10,10 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from advisor.heat.model.bands import SEED, Study, Times, draws_for
+from advisor.heat.model.bands import SEED, Study, draws_for
 from advisor.heat.model.cooling import press_then_lift
 from advisor.heat.model.corners import rest_corners_of
+from advisor.heat.model.dialogue import Times
 from advisor.heat.model.solve import record_times, seconds_until
 from advisor.heat.model.stack import Stack
 

@@ -35,7 +35,8 @@ LATENT = 2.257e6  # J/kg at 100 degrees, memory (physics handbook value)
 BOILING = 100.0
 VAPOUR = LATENT + BOILING * WATER_SPECIFIC_HEAT  # J/kg that a kilogram of vapour carries
 BOUND, EASE = 2.35, 0.25  # see above
-NEWTON_STEPS = 7  # to a hundredth of a kelvin
+NEWTON_STEPS = 40  # at most; three or four will do, halving alone would take all
+SETTLED_K = 1e-3  # the last step of Newton is no longer than this: its end is far closer
 
 
 @dataclass(slots=True)
@@ -122,19 +123,23 @@ def heat_taken(dry: Floats, bound: Floats, binds: Floats, warm: Floats) -> tuple
     return (dry + left * WATER_SPECIFIC_HEAT) * warm + (bound - left) * VAPOUR, left
 
 
-def settled_at(dry: Floats, bound: Floats, binds: Floats, heat: Floats) -> Floats:
+def settled_at(dry: Floats, bound: Floats, binds: Floats, heat: Floats, near: Floats) -> Floats:
     """The temperature at which such cells, with ``bound`` above 0, hold so much heat (J/m2).
 
-    Newton's steps in the root of what is above boiling point, kept between two bounds.
+    Newton's steps in the root of what is above boiling point, kept between two bounds, beginning
+    at the temperature ``near`` by.  Each cell goes on until its own steps are over, so that its
+    company changes nothing.
     """
-    plain = heat / (dry + bound * WATER_SPECIFIC_HEAT)  # where no water leaves
+    found = heat / (dry + bound * WATER_SPECIFIC_HEAT)  # where no water leaves
     low = np.log(np.maximum(BOUND * binds / bound, 1.0)) / EASE  # where it begins to
-    high = np.sqrt(np.maximum(plain - BOILING, 0.0))
-    leaving = high > low
-    if not leaving.any():
-        return plain
-    root, rest = np.minimum((low + high) / 2.0, low + 3.0), heat - bound * VAPOUR
+    high = np.sqrt(np.maximum(found - BOILING, 0.0))
+    at = np.flatnonzero(high > low)
+    low, high, dry, binds = low[at], high[at], dry[at], binds[at]
+    root = np.clip(np.sqrt(np.maximum(near[at] - BOILING, 0.0)), low, high)
+    rest = heat[at] - bound[at] * VAPOUR
     for _ in range(NEWTON_STEPS):
+        if not at.size:
+            break
         warm = BOILING + root * root
         left = BOUND * binds * np.exp(-EASE * root)
         carries = left * WATER_SPECIFIC_HEAT
@@ -142,8 +147,12 @@ def settled_at(dry: Floats, bound: Floats, binds: Floats, heat: Floats) -> Float
         slope = 2.0 * root * (dry + carries) + EASE * (left * VAPOUR - carries * warm)
         low, high = np.where(over > 0.0, low, root), np.where(over > 0.0, root, high)
         tried = root - over / slope
-        root = np.where((tried >= low) & (tried <= high), tried, (low + high) / 2.0)
-    return np.where(leaving, BOILING + root * root, plain)
+        tried = np.where((tried >= low) & (tried <= high), tried, (low + high) / 2.0)
+        found[at] = BOILING + tried * tried
+        far = np.abs(found[at] - warm) > SETTLED_K
+        at, root, rest, dry, binds = at[far], tried[far], rest[far], dry[far], binds[far]
+        low, high = low[far], high[far]
+    return found
 
 
 def _let_go(grid: Grid, state: StackState) -> Floats:
@@ -152,8 +161,9 @@ def _let_go(grid: Grid, state: StackState) -> Floats:
     at = np.nonzero((state.temperature > BOILING) & (state.bound > 0.0) & (state.water <= 0.0))
     if at[0].size:
         dry, bound, binds = grid.dry[at], state.bound[at], grid.binds[at]
-        heat = (dry + bound * WATER_SPECIFIC_HEAT) * state.temperature[at]
-        left = heat_taken(dry, bound, binds, settled_at(dry, bound, binds, heat))[1]
+        warm = state.temperature[at]
+        heat = (dry + bound * WATER_SPECIFIC_HEAT) * warm
+        left = heat_taken(dry, bound, binds, settled_at(dry, bound, binds, heat, warm))[1]
         gone[at], state.bound[at] = bound - left, left
         # What the last step leaves over stays in the cell, so that no heat is lost.
         rest = heat - (bound - left) * VAPOUR

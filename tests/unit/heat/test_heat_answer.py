@@ -8,13 +8,8 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from advisor.heat.model.answer import (
-    HeatAnswer,
-    Question,
-    answers,
-    times_in_words,
-)
-from advisor.heat.model.bands import Times, study, uncertain
+from advisor.heat.model.answer import answers
+from advisor.heat.model.bands import study, uncertain
 from advisor.heat.model.burns import (
     CAUTIONS,
     FLAG_LINE_C,
@@ -22,9 +17,11 @@ from advisor.heat.model.burns import (
     rows,
     touch_limit,
 )
-from advisor.heat.model.cooling import PARTS, press_then_lift, seconds_to_cool, with_part
-from advisor.heat.model.fusing import Glue, GlueLine, glue_line
+from advisor.heat.model.cooling import press_then_lift, seconds_to_cool, with_part
+from advisor.heat.model.dialogue import Glue, GlueLine, HeatAnswer, Question, Times, times_in_words
+from advisor.heat.model.fusing import glue_line
 from advisor.heat.model.grid import properties
+from advisor.heat.model.hardparts import PARTS
 from advisor.heat.model.materials import Layer, Range
 from advisor.heat.model.rhythm import budget, rests_after
 from advisor.heat.model.solve import record_times, seconds_until, trace
@@ -105,6 +102,19 @@ def test_two_runs_are_equal(three: tuple[HeatAnswer, ...]) -> None:
     again = answers([Question("cloth", stack(cloth=press_cloth()))])[0]
     assert three[1].as_json() == again.as_json()
     assert answers([]) == ()
+
+
+@pytest.mark.parametrize("alone", [0, 1, 2])
+def test_company_changes_no_digit(alone: int) -> None:
+    """Damp and steamed stacks, deep and flat, side by side: each as it comes out by itself."""
+    damp, cloth = "damp cloth", press_cloth(damp=True)
+    thick = replace(SHELL, name="thick", thickness_mm=Range(1.0, 1.2, 1.5), mass_gsm=400.0)
+    asked = [
+        Question("damp", under_iron([SHELL, LINING], sole_at(200.0), cloth=cloth), damp),
+        Question("deep", under_iron([SHELL, SHELL, LINING], sole_at(200.0), cloth=cloth), damp),
+        Question("steamed", under_iron([thick, LINING], sole_at(175.0), moisture="steam"), "steam"),
+    ]
+    assert answers(asked, samples=4)[alone] == answers([asked[alone]], samples=4)[0]
 
 
 def soonest_and_likely(times: Times | None) -> tuple[float, float]:

@@ -2,17 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import json
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 from typing import Any
 
 import pytest
 
 from advisor.heat import kept
-from advisor.heat.kept import answers_once
+from advisor.heat.kept import answers_once, rests_once
 from advisor.heat.model import answer as model
-from advisor.heat.model.answer import HeatAnswer, Question
+from advisor.heat.model import rhythm
+from advisor.heat.model.dialogue import Glue, HeatAnswer, Question, Times
+from advisor.heat.model.hardparts import PARTS
 from advisor.heat.model.materials import Layer, Range
-from advisor.heat.model.stack import sole_for_dots, under_iron
+from advisor.heat.model.stack import Stack, sole_for_dots, under_iron
+from advisor.heat.plain import Plain, times_of
 
 CLOTH = Layer("x", Range(0.2, 0.25, 0.3), 120.0, Range(0.05, 0.06, 0.07), Range(1220, 1300, 1350))
 ONE, TWO = (under_iron([CLOTH], sole_for_dots(dots)) for dots in (1, 2))
@@ -29,6 +34,7 @@ def solved(monkeypatch: pytest.MonkeyPatch) -> list[int]:
         return plain(questions, **more)
 
     kept._KEPT.clear()
+    monkeypatch.setattr(kept._Beside, "shelf", None)
     monkeypatch.setattr(model, "answers", counted)
     return found
 
@@ -47,7 +53,7 @@ def test_another_number_of_draws_is_another_question(solved: list[int]) -> None:
     """What fewer draws said is not told where more are asked for."""
     for samples in (2, 3, 2):
         answers_once([Question("a", ONE)], samples)
-    assert [1, 1, 0] == solved
+    assert [1, 1] == solved
 
 
 def test_what_was_not_asked_for_long_is_let_go(
@@ -57,5 +63,101 @@ def test_what_was_not_asked_for_long_is_let_go(
     monkeypatch.setattr(kept, "MOST", 1)
     for stack in (ONE, TWO, TWO, ONE):
         answers_once([Question("a", stack)], 2)
-    assert [1, 1, 0, 1] == solved
+    assert [1, 1, 1] == solved
     assert 1 == len(kept._KEPT)
+
+
+class Board:
+    """A shelf in memory that goes through text as the one on the disk does."""
+
+    def __init__(self) -> None:
+        self.texts: dict[str, str] = {}
+
+    def fetch(self, asked: str) -> Plain | None:
+        """As it was laid there."""
+        found = self.texts.get(asked)
+        return None if found is None else json.loads(found)
+
+    def keep(self, found: Mapping[str, Plain]) -> None:
+        """Lay it there."""
+        self.texts |= {asked: json.dumps(data) for asked, data in found.items()}
+
+
+@pytest.fixture
+def board(monkeypatch: pytest.MonkeyPatch) -> Board:
+    """An empty shelf that is in use."""
+    made = Board()
+    monkeypatch.setattr(kept._Beside, "shelf", made)
+    return made
+
+
+def test_another_run_finds_the_same_answer_on_the_shelf(solved: list[int], board: Board) -> None:
+    """To the last digit, and nothing is worked out."""
+    glued = under_iron([CLOTH, replace(CLOTH, name="glued", limit_c=110.0)], sole_for_dots(3))
+    asked = [
+        Question("a", ONE, parts=(("x", PARTS["pin"]),)),
+        Question("b", glued, "dry", Glue(0, 120.0)),
+    ]
+    first, rests = answers_once(asked, 2), rests_once([ONE, TWO], 10.0)
+    kept._KEPT.clear()
+    assert first == answers_once(asked, 2)
+    assert rests == rests_once([ONE, TWO], 10.0)
+    assert [2] == solved
+    assert first[0].touch_safe_after is not None
+    assert first[1].glue is not None
+    assert 4 == len(board.texts)
+
+
+def test_rests_are_worked_out_once(monkeypatch: pytest.MonkeyPatch, board: Board) -> None:
+    """Another press is another rest; the same one is kept."""
+    counted: list[int] = []
+    plain = rhythm.rests_after
+
+    def counting(stacks: Sequence[Stack], press_s: float) -> tuple[Times, ...]:
+        counted.append(len(stacks))
+        return plain(stacks, press_s)
+
+    kept._KEPT.clear()
+    monkeypatch.setattr(rhythm, "rests_after", counting)
+    long = rests_once([ONE], 10.0)
+    short = rests_once([ONE, ONE], 2.0)
+    assert short[0] == short[1] != long[0]
+    assert long == rests_once([ONE], 10.0)
+    assert [1, 1] == counted
+
+
+def _spoilt() -> dict[str, Callable[[Plain], object]]:
+    return {
+        "no layers": lambda data: data.pop("layers"),
+        "a word for a number": lambda data: data.update(sole=["a", 1.0, 2.0]),
+        "yes for a number": lambda data: data.update(sole=[0.0, True, 2.0]),
+        "not a number": lambda data: data.update(press_at_most=float("nan")),
+        "a falling band": lambda data: data.update(sole=[3.0, 2.0, 1.0]),
+        "a number for a word": lambda data: data.update(moisture=3),
+        "two ends": lambda data: data.update(touch=[1.0, 2.0]),
+        "no list": lambda data: data.update(layers=3),
+        "glue in no words": lambda data: data.update(glue={"sole": [1.0, 2.0, 3.0], "over": 1}),
+        "glue without its ends": lambda data: data.update(glue={"over": True}),
+    }
+
+
+@pytest.mark.parametrize("spoil", _spoilt().values(), ids=_spoilt())
+def test_what_is_no_answer_is_worked_out_anew(
+    solved: list[int], board: Board, spoil: Callable[[Plain], object]
+) -> None:
+    """Whatever lies on the shelf, the answer is that of the model."""
+    first = answers_once([Question("a", ONE)], 2)
+    for key, text in board.texts.items():
+        data = json.loads(text)
+        spoil(data)
+        board.texts[key] = json.dumps(data)
+    kept._KEPT.clear()
+    assert first == answers_once([Question("a", ONE)], 2)
+    assert [1, 1] == solved
+
+
+def test_times_of_another_shape_are_none() -> None:
+    """Two of three, a word, nothing."""
+    for data in ({"times": [1.0, 2.0]}, {"times": [1.0, "a", None]}, {}):
+        assert times_of(data) is None
+    assert Times(1.0, None, None) == times_of({"times": [1.0, None, None]})

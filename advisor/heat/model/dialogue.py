@@ -1,0 +1,162 @@
+"""What the heat model is asked and what it says: plain data, for which nothing heavy is needed.
+
+The shape of :meth:`HeatAnswer.as_json` is the contract of the sheet's ``heat`` list.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from advisor.heat.model.hardparts import HardPart
+from advisor.heat.model.materials import Range
+from advisor.heat.model.stack import Stack
+
+USUAL_PRESS_S = 10.0  # how long a press is assumed to last where nobody says: estimate
+
+
+@dataclass(frozen=True, slots=True)
+class Times:
+    """Seconds until something happens: soonest, likely, latest; None is not within the horizon."""
+
+    low: float | None
+    mid: float | None
+    high: float | None
+
+    def as_list(self) -> list[float | None] | None:
+        """The three, rounded to a tenth, or None where even the soonest does not come."""
+        if self.low is None:
+            return None
+        return [None if v is None else round(v, 1) for v in (self.low, self.mid, self.high)]
+
+
+@dataclass(frozen=True, slots=True)
+class Glue:
+    """A fusible's need: ``joint`` counts the layer above its glue line; temperature; hold."""
+
+    joint: int
+    need_c: float
+    hold_s: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class GlueLine:
+    """Whether one setting fuses: when the glue is hot, how long to press, what stands against.
+
+    ``usual`` is when it is hot, and ``usual_at_20_s`` how hot the layer below the joint gets, where
+    not all that is uncertain falls out the same way at once; by these it is decided whether to
+    try at all.
+    """
+
+    sole: Range
+    need_c: float
+    hot_after: Times
+    press_s: float | None
+    spoils: tuple[str, ...]
+    over_limit: bool
+    usual: Times
+    usual_at_20_s: Range
+
+    @property
+    def does_it(self) -> bool:
+        """Whether the glue is sure to be hot in time and no layer's limit is passed."""
+        return self.press_s is not None and not self.spoils and not self.over_limit
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """A place on the garment under the iron.
+
+    ``parts`` are hard parts with the name of the layer that each sits in; ``press_s`` the
+    planned press, after which they are touched.
+    """
+
+    place: str
+    stack: Stack
+    moisture: str = "dry"
+    glue: Glue | None = None
+    parts: tuple[tuple[str, HardPart], ...] = ()
+    press_s: float = USUAL_PRESS_S
+
+
+@dataclass(frozen=True, slots=True)
+class LayerHeat:
+    """A layer's hottest temperature at each asked second, and the time to its limit."""
+
+    name: str
+    limit_c: float | None
+    at_s: tuple[tuple[float, Range], ...]
+    reaches_limit_s: Times | None
+    dominated_by: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class HeatAnswer:
+    """All that the model says of one place."""
+
+    place: str
+    sole: Range
+    cloth: str | None
+    moisture: str
+    layers: tuple[LayerHeat, ...]
+    glue: GlueLine | None
+    touch_safe_after: Range | None
+    press_at_most_s: float | None
+    limited_by: str | None
+
+    def as_json(self) -> dict[str, Any]:
+        """The answer as plain data; temperatures in degrees C to one decimal, None is null."""
+        safe = self.touch_safe_after
+        return {
+            "place": self.place,
+            "sole_c": _rounded(self.sole),
+            "cloth": self.cloth,
+            "moisture": self.moisture,
+            "layers": [_layer_json(layer) for layer in self.layers],
+            "glue_line": None if self.glue is None else _glue_json(self.glue),
+            "touch_safe_after_s": None if safe is None else _rounded(safe),
+            "press_at_most_s": self.press_at_most_s,
+            "limited_by": self.limited_by,
+        }
+
+
+def _rounded(band: Range) -> list[float]:
+    return [round(band.low, 1), round(band.mid, 1), round(band.high, 1)]
+
+
+def _layer_json(layer: LayerHeat) -> dict[str, Any]:
+    reaches = layer.reaches_limit_s
+    return {
+        "name": layer.name,
+        "limit_c": layer.limit_c,
+        "at_s": {f"{second:g}": _rounded(band) for second, band in layer.at_s},
+        "reaches_limit_s": None if reaches is None else reaches.as_list(),
+        "dominated_by": layer.dominated_by,
+    }
+
+
+def _glue_json(glue: GlueLine) -> dict[str, Any]:
+    return {
+        "need_c": glue.need_c,
+        "hot_after_s": glue.hot_after.as_list(),
+        "press_s": None if glue.press_s is None else round(glue.press_s, 1),
+        "spoils": list(glue.spoils),
+        "over_limit": glue.over_limit,
+        "does_it": glue.does_it,
+    }
+
+
+def times_in_words(times: Times) -> str:
+    """A band of seconds as a phrase: "about 3 s (2 to 5)", "about 9 s (6 or longer)"."""
+    if times.low is None:
+        return "not within a minute"
+    low = _seconds(times.low)
+    if times.mid is None:
+        return f"{low} s at the soonest"
+    until = f"{low} or longer" if times.high is None else f"{low} to {_seconds(times.high)}"
+    return f"about {_seconds(times.mid)} s ({until})"
+
+
+def _seconds(value: float) -> str:
+    """Whole seconds from three up, tenths below; cut off, never rounded up."""
+    return f"{int(value)}" if value >= 3.0 else f"{int(value * 10.0) / 10.0:g}"
