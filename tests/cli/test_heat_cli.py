@@ -7,11 +7,13 @@ from __future__ import annotations
 
 import json
 import os
+import shutil
 from pathlib import Path
 
 import pytest
 
-from tests.typed import typed, typed_apart
+from advisor.overlay.places import cache_folder
+from tests.typed import shipped, typed, typed_apart
 
 CHECKOUT = Path(__file__).resolve().parents[2]
 EXPECTED = Path(__file__).parent / "expected"
@@ -47,8 +49,19 @@ def test_a_question_brings_no_numpy_in() -> None:
     """`ask` stays quick: where nothing clashes under the iron, the heat model is not loaded."""
     asked = typed_apart("ask", "linen suiting", "silk organza", python=("-X", "importtime"))
     assert b"numpy" not in asked.stderr
-    ironed = typed_apart(*LINEN_OVER_NYLON, python=("-X", "importtime"))
-    assert b"numpy" in ironed.stderr
+
+
+def test_what_is_kept_on_the_disk_brings_no_numpy_in(tmp_path: Path) -> None:
+    """Worked out by the first command, told by the second, in the same words."""
+    shipped()  # so that it lies in the cache of the run
+    shutil.copytree(cache_folder(), tmp_path / "kept", ignore=shutil.ignore_patterns("heat"))
+    cache = {"ADVISOR_CACHE": str(tmp_path / "kept")}
+    first, second = (
+        typed_apart(*LINEN_OVER_NYLON, python=("-X", "importtime"), env=cache) for _ in range(2)
+    )
+    assert b"numpy" in first.stderr
+    assert b"numpy" not in second.stderr
+    assert first.stdout == second.stdout
 
 
 def test_what_bears_no_iron_has_no_rows() -> None:
