@@ -78,4 +78,4 @@ def main(runs: int = 15, demo: str = COAT) -> dict[str, float]:
 
 
 if __name__ == "__main__":
-    main(*map(int, sys.argv[1:2]), *sys.argv[2:])
+    main(int(sys.argv[1]) if sys.argv[1:] else 15, *sys.argv[2:3])
