@@ -111,7 +111,8 @@ def with_settings(tests: tuple[ToldTest, ...], judgement: Judgement) -> tuple[To
     trials = {trial.places: trial for trial in find_trials(judgement)}
     found = []
     for test in tests:
-        verdicts = judgement.verdicts[Place("seam", trials[test.places].places[0])]
+        first = Place("seam", trials[test.places].places[0]) if test.places else None
+        verdicts = judgement.verdicts[first] if first else {}
         settings = {a: _setting(verdicts[a]) for a in TRIED if a in verdicts}
         results = tuple(
             ToldResult(r.seam, r.text, r.works)

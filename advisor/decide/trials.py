@@ -1,7 +1,8 @@
-"""The fewest scrap tests: each different stack of layers and settings once.
+"""The fewest scrap tests: each different stack of layers and settings once, and cloths alone.
 
 Two seams are one sandwich where layers, fullness, needle, thread, stitch and press are all the
-same; nothing less would show what the other seam does.
+same; nothing less would show what the other seam does. What a length has to show before it is cut
+(dye, shrinking, which way it shades) is tried on the cloth by itself.
 """
 
 from __future__ import annotations
@@ -25,11 +26,16 @@ TRIED = (
     "press.cloth",
 )
 """What a scrap test tries: needle, thread, stitch and press."""
+OF_THE_LENGTH = frozenset({"prepare", "cut", "care"})
+"""Areas of rules whose tests show something of a cloth, and nothing of the seams it lies in."""
 
 
 @dataclass(frozen=True, slots=True)
 class Trial:
-    """A sandwich to sew and press on scraps: layers, places it stands for, what to look for."""
+    """A sandwich to sew and press on scraps: layers, places it stands for, what to look for.
+
+    Without places it is no sandwich: each of the layers is tried by itself.
+    """
 
     layers: tuple[str, ...]
     places: tuple[str, ...]
@@ -38,7 +44,7 @@ class Trial:
 
 
 def find_trials(judgement: Judgement) -> list[Trial]:
-    """One trial for each different set of layers and settings, most layers first."""
+    """One trial for each set of layers and settings, most layers first; then the cloths alone."""
     stacks: dict[tuple[object, ...], list[Seam]] = {}
     for seam in judgement.garment.seams:
         stacks.setdefault((seam.uses, settings_of(seam, judgement)), []).append(seam)
@@ -48,7 +54,29 @@ def find_trials(judgement: Judgement) -> list[Trial]:
         places = [seam.name for seam in seams]
         settings = settings_of(seams[0], judgement)
         trials.append(Trial(layers, tuple(places), _look_for(judgement, places), settings))
-    return sorted(trials, key=lambda t: (-len(set(t.layers)), t.layers))
+    trials = sorted(trials, key=lambda t: (-len(set(t.layers)), t.layers))
+    return trials + _of_cloths(judgement)
+
+
+def _of_cloths(judgement: Judgement) -> list[Trial]:
+    """What the lengths are tried for before they are cut; cloths with the same tests together."""
+    asked: dict[tuple[str, ...], list[str]] = {}
+    for name in judgement.garment.cloths:
+        own = [f for f in _weightiest(judgement) if _of_length(f) and f.cloths == (name,)]
+        tests = [f.rule.tests[i] for f in own for i in told_lines(f, "tests", judgement)]
+        if tests:
+            asked.setdefault(tuple(dict.fromkeys(tests)), []).append(name)
+    return [Trial(tuple(names), (), tests) for tests, names in asked.items()]
+
+
+def _of_length(fired: Fired) -> bool:
+    return fired.place.scope == "fabric" and fired.rule.area in OF_THE_LENGTH
+
+
+def _weightiest(judgement: Judgement) -> list[Fired]:
+    """The rules of which the tests are told, the weightiest first."""
+    found = [f for f in judgement.gathered.fired if f.certain or guards(f)]
+    return sorted(found, key=weight_of)
 
 
 def settings_of(seam: Seam, judgement: Judgement) -> tuple[float | None, ...]:
@@ -64,12 +92,9 @@ def _look_for(judgement: Judgement, places: list[str]) -> tuple[str, ...]:
     here = frozenset(places)
     found = [
         fired.rule.tests[i]
-        for fired in sorted(judgement.gathered.fired, key=weight_of)
-        if (fired.certain or guards(fired))
-        and (
-            fired.place.name in places
-            or (fired.place.scope != "seam" and set(fired.cloths) <= cloths)
-        )
+        for fired in _weightiest(judgement)
+        if fired.place.name in places
+        or (fired.place.scope != "seam" and set(fired.cloths) <= cloths and not _of_length(fired))
         for i in told_lines(fired, "tests", judgement, here)
     ]
     return tuple(dict.fromkeys(found))

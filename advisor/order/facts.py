@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from dataclasses import replace
 
 from advisor.claims.collect import Place
 from advisor.craft.fullness import METHOD_RATIOS, GatherMethod
@@ -17,6 +18,8 @@ from advisor.project.placing import singular_words
 
 FUSIBLE = ("fusible", "low-temperature fusible")
 CLOSED_FINISHES = frozenset({"trimmed and double-stitched"})
+"""Finishes that cut the allowance down, so that nothing is left to let out."""
+NEATENED = "neaten-after"
 OPEN_SEAMS = frozenset({"plain", "mock French"})
 CHANNEL = "bone-channel"
 WEB = "bonding-web"
@@ -71,7 +74,10 @@ class Facts:
         """All that its kind prepares and its method does, wanted here or not."""
         works = self.knowledge.order.operations
         listed = [works[id_] for id_ in place.kind.prepares]
-        return listed + [staged(stage, works[stage.work]) for stage in place.method.stages]
+        listed += [staged(stage, works[stage.work]) for stage in place.method.stages]
+        if self.setups.finish(place) not in CLOSED_FINISHES:
+            return listed
+        return [replace(op, let_out=False) if op.id == NEATENED else op for op in listed]
 
     def wanted(self, op: Operation, place: SeamPlace) -> bool:
         """Whether a piece of work is called for at a place."""
@@ -106,7 +112,7 @@ class Facts:
     def _unhemmed(self) -> bool:
         """Whether a lower edge is left that no place speaks of; none on net or with elastic."""
         closed = {"elastic-edge", "bound-edge"}
-        if any(p.role.last or p.kind.id in closed for p in self.places):
+        if any(p.role.last or p.kind.id in closed for p in self.places) or self.close():
             return False
         if any(p.method.id == BAGGED for p in self.places):
             return False  # shell and lining meet at the lower edge

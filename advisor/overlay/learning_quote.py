@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from typing import Any
 
 from advisor.errors import InputError
@@ -30,19 +31,9 @@ def with_entry(text: str | None, group: str, name: str, value: Any) -> str:
     Raises:
         InputError: the group is not written one entry a line.
     """
-    lines, end = _lines(text)
-    entry = f"  {flow(name)}: {flow(value)}"
-    head = _head(lines, group)
-    if head is None:
-        return end.join((*lines, f"{group}:", entry, ""))
-    stop = head + 1
-    while stop < len(lines) and lines[stop].startswith((" ", "#")):
-        if _key(lines[stop]) == name.casefold():
-            lines[stop] = entry
-            return end.join((*lines, ""))
-        stop += 1
-    lines.insert(stop, entry)
-    return end.join((*lines, ""))
+    return _with(
+        text, group, f"  {flow(name)}: {flow(value)}", lambda line: _key(line) == name.casefold()
+    )
 
 
 def with_row(text: str | None, group: str, row: dict[str, Any]) -> str:
@@ -51,15 +42,20 @@ def with_row(text: str | None, group: str, row: dict[str, Any]) -> str:
     Raises:
         InputError: the list is not written one row a line.
     """
+    return _with(text, group, f"  - {flow(row)}", lambda _: False)
+
+
+def _with(text: str | None, group: str, entry: str, same: Callable[[str], bool]) -> str:
+    """Her file with a line in a group: in place of the one that is the same, else at its end."""
     lines, end = _lines(text)
-    entry = f"  - {flow(row)}"
     head = _head(lines, group)
     if head is None:
         return end.join((*lines, f"{group}:", entry, ""))
-    stop = head + 1
-    while stop < len(lines) and lines[stop].startswith((" ", "#")):
-        stop += 1
-    lines.insert(stop, entry)
+    at = head + 1
+    while at < len(lines) and lines[at].startswith((" ", "#")) and not same(lines[at]):
+        at += 1
+    found = at < len(lines) and lines[at].startswith((" ", "#"))
+    lines[at : at + found] = [entry]
     return end.join((*lines, ""))
 
 

@@ -102,8 +102,11 @@ def _by_notion(
         if entry.kind == "elastic" and entry.id != "fold-over-elastic":
             if seam.facts.get("edge") == "folded" and words != "casing":
                 return Placed("elastic-edge", why)
-            if not words and sum(use.cloth in joined for use in seam.uses) == 1:
-                return Placed("casing", why)
+            if not words and _an_edge(seam, joined):
+                if any(map(_gives, cloths)):
+                    return Placed("elastic-edge", why)
+                if len(cloths) == 1:
+                    return Placed("casing", why)
         kind = _of(entry, kinds)
         if kind is None or (kind in SINGLE and sum(u.cloth in joined for u in seam.uses) > 1):
             continue
@@ -115,6 +118,18 @@ def _by_notion(
         if not words:
             return Placed(kind, why)
     return None
+
+
+def _an_edge(seam: Seam, cloths: set[str]) -> bool:
+    """Whether each cloth lies there once, as at an edge: two pieces of one cloth are a seam."""
+    once = [use.cloth for use in seam.uses if use.cloth in cloths]
+    return len(once) == len(set(once)) and 0 < len(once) < SHUT_IN
+
+
+def _gives(entry: Entry) -> bool:
+    """Whether elastic is sewn to its edge as it is: a knit that stretches and springs back."""
+    stretch, springs = (entry.traits.get(trait, (0, 0))[0] for trait in ("stretch", "springy"))
+    return entry.structure == "knit" and stretch > 1 and springs > 0
 
 
 def _of(entry: Entry, kinds: Mapping[str, PlaceKind]) -> str | None:

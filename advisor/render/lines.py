@@ -243,7 +243,7 @@ def line_parts(verdicts: Verdicts, aspects: Iterable[str]) -> list[tuple[str, To
 
 
 _COLD_ASPECTS = ("press.temperature", "press.motion")
-_IDLE_WHEN_COLD = ("press.side", "press.cloth", "press.surface", "press.dwell")
+_IDLE_WHEN_COLD = ("press.side", "press.cloth", "press.surface", "press.dwell", "press.moisture")
 
 
 def is_cold(verdicts: Verdicts) -> bool:

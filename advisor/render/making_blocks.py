@@ -19,7 +19,7 @@ from advisor.answer.model.told import ToldVerdict
 from advisor.answer.seamwords import thin
 from advisor.decide.trials import TRIED
 from advisor.render import weight_blocks
-from advisor.render.lines import by_place, phrase
+from advisor.render.lines import by_place, is_cold, phrase, told_when_cold
 from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.section import Item, Part, Section
 from advisor.render.thread_blocks import long, thread_item, thread_short
@@ -211,8 +211,9 @@ def tests_in_full(report: Answer, numbers: Numbers) -> Section:
     places = by_place(report)
     asked: set[str] = set()
     for test in report.tests:
-        verdicts = places.get(("seam", test.places[0]), {})
-        told = [verdicts[a] for a in TRIED if a in verdicts and _told(verdicts[a])]
+        verdicts = places.get(("seam", test.places[0]), {}) if test.places else {}
+        said = told_when_cold(verdicts) if is_cold(verdicts) else list(verdicts.values())
+        told = sorted((v for v in said if v.aspect in TRIED and _told(v)), key=_as_tried)
         set_to = ", ".join(phrase(verdict) for verdict in told)
         fresh = [text for text in test.look_for if text not in asked][:MOST_LOOKS]
         asked.update(fresh)
@@ -224,8 +225,8 @@ def tests_in_full(report: Answer, numbers: Numbers) -> Section:
             parts.append(Part(f"{how}{row.result.rstrip('.')}", "result"))
         if not results:
             parts.append(Part("____________________", "result"))
-        about = f"stands for {', '.join(test.places)}"
-        items.append(Item(" + ".join(test.layers), about, tuple(parts)))
+        about = f"stands for {', '.join(test.places)}" if test.places else "before it is cut"
+        items.append(Item(test.stack, about, tuple(p for p in parts if p.text)))
     return Section(
         "tests_full",
         "Try on scraps first",
@@ -345,6 +346,10 @@ def _class_text(named: ToldClass) -> str:
         for key, words, value in rows
         if value
     )
+
+
+def _as_tried(verdict: ToldVerdict) -> int:
+    return TRIED.index(verdict.aspect)
 
 
 def _told(verdict: ToldVerdict) -> bool:

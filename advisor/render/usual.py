@@ -38,7 +38,10 @@ def usual_answers(places: Sequence[Verdicts], aspects: Iterable[str]) -> dict[st
         return found
     for aspect in aspects:
         # "Every seam" says nothing of pins for a button; of edges it must hold for all of them.
+        # Where no iron comes, nothing is said of one: such a place has a press line of its own.
         asked = [v for v in places if aspect not in WORKED or not _unasked(v, aspect)]
+        if aspect.startswith("press."):
+            asked = [v for v in asked if not is_cold(v)]
         texts = [text for text in (_text(v, aspect) for v in asked) if text]
         if aspect in OWN or len(texts) < max(len(asked), 1):
             continue

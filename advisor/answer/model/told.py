@@ -234,7 +234,10 @@ class ToldResult:
 
 @dataclass(frozen=True, slots=True)
 class ToldTest:
-    """A sandwich to try on scraps; settings and results only where the seams are built."""
+    """A sandwich to try on scraps; settings and results only where the seams are built.
+
+    Without places each of the layers is tried by itself, before it is cut.
+    """
 
     text: str
     layers: tuple[str, ...]
@@ -242,6 +245,11 @@ class ToldTest:
     look_for: tuple[str, ...]
     settings: dict[str, Number | Word | None] | None = field(default=None, metadata=OPTIONAL)
     results: tuple[ToldResult, ...] | None = field(default=None, metadata=OPTIONAL)
+
+    @property
+    def stack(self) -> str:
+        """What is tried, in words."""
+        return " + ".join(self.layers) if self.places else ", ".join(self.layers)
 
 
 @dataclass(frozen=True, slots=True)

@@ -261,14 +261,19 @@ class _Builder:
         return Section("garment", "The whole garment", tuple(items))
 
     def tests(self) -> Section:
-        """The sandwiches to try, one line each; those with nothing special to look for together."""
+        """What to try, one line each: the lengths before they are cut, then the sandwiches.
+
+        Those with nothing special to look for stand together; the lengths give way first.
+        """
         items, plain = [], []
-        for test, look in self.chosen.tests:
-            stack, place = " + ".join(test.layers), test.places[0]
+        for test, look in sorted(self.chosen.tests, key=lambda row: bool(row[0].places)):
+            if self.tight and not test.places:
+                continue
             if look:
-                items.append(Item(stack, place, (Part(look[0]),)))
-            else:
-                plain.append(stack)
+                place = test.places[0] if test.places else ""
+                items.append(Item(test.stack, place, (Part(look[0]),)))
+            elif test.places:
+                plain.append(test.stack)
         if plain:
             items.append(Item(", ".join(plain), parts=(Part("Stitch it, and look."),)))
         return Section("tests", "Try on scraps first, set as for the seam", tuple(items))

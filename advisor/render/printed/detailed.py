@@ -227,9 +227,9 @@ class _Sheet:
     def tests(self) -> list[str]:
         lines = heading("Try on scraps first")
         for test, look in self.chosen.tests:
-            verdicts = self.places.get(("seam", test.places[0]), {})
+            verdicts = self.places.get(("seam", test.places[0]), {}) if test.places else {}
             set_to = [phrase(verdicts[a]) for a in SETTINGS if a in verdicts]
-            text = f"{' + '.join(test.layers)}: {', '.join(set_to)}."
+            text = f"{test.stack}: {', '.join(set_to)}." if set_to else f"{test.stack}:"
             lines += wrap(f"{text} {' '.join(look)}".strip(), "  - ")
         return lines
 

@@ -1,0 +1,96 @@
+"""A suit close to the body, and a frill on it: read as one who sews swimsuits would read them."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import pytest
+
+from advisor.answer.pipeline import Parts, answer
+from advisor.decide.advise import advise
+from advisor.order.facts import CLOSED_FINISHES
+from advisor.order.work import Work, order_of
+from advisor.project.load import garment_of
+from advisor.render.printed.compact import render_sheet
+from advisor.textio.yamlfile import parse_yaml
+from tests.garments.whole import known, places, stands
+
+SUIT = """\
+garment: Suit with a hip frill
+fabrics:
+  shell: nylon 80 elastane 20 swim knit
+  frill: silk organza
+  lining: nylon 82 elastane 18 tricot
+seams:
+  - {name: side, layers: [shell, shell], length: 24 cm, times: 2}
+  - {name: crotch, layers: [shell, lining, shell], length: 8 cm}
+  - {name: lining side, layers: [lining, lining], length: 24 cm, times: 2}
+  - {name: hip frill, layers: [{use: frill, fullness: 1.6}, shell], length: 90 cm}
+  - {name: leg edge, layers: [shell, lining, {notion: swimwear elastic}], length: 60 cm, times: 2}
+  - {name: neck edge, layers: [shell, {notion: swimwear elastic}], length: 60 cm}
+"""
+
+
+def ordered(text: str) -> Work:
+    garment = garment_of(parse_yaml(text, "suit.yaml"), known())
+    return order_of(advise(garment, known()), known())
+
+
+@cache
+def suit() -> Work:
+    return ordered(SUIT)
+
+
+@cache
+def sheet() -> str:
+    garment = garment_of(parse_yaml(SUIT, "suit.yaml"), known())
+    return " ".join(render_sheet(answer(garment, known(), Parts(order=True))).split())
+
+
+@pytest.mark.parametrize("edge", ["leg edge", "neck edge"])
+def test_elastic_is_sewn_to_the_edge_of_a_suit(edge: str) -> None:
+    """Swim elastic is stretched on, with the lining or without; a casing is for woven cloth."""
+    assert places(suit())[edge].kind.id == "elastic-edge"
+    woven = SUIT.replace("nylon 80 elastane 20 swim knit", "cotton poplin")
+    assert places(ordered(woven))["neck edge"].kind.id == "casing"
+
+
+def test_two_pieces_with_elastic_between_are_a_seam() -> None:
+    """Clear elastic in a shoulder steadies a seam; it is no edge."""
+    text = SUIT + "  - {name: shoulder, layers: [shell, shell, {notion: clear elastic}]}\n"
+    assert places(ordered(text))["shoulder"].kind.id == "seam"
+
+
+def test_a_suit_has_no_hem_and_its_lining_is_neatened_before_the_elastic() -> None:
+    """Every opening has its elastic; what runs over the end of a seam comes after it."""
+    found = suit()
+    assert not [step for step in found.order if "hem" in step.split()]
+    assert stands(found, "neaten lining side", *[s for s in found.order if s.startswith("elastic")])
+
+
+def test_a_gathered_frill_is_not_taped_shut() -> None:
+    """The suit has to pass over the hips: no stay tape, and the gathering threads come out."""
+    frill = sheet().split("hip frill (frill + shell).")[1].split("leg edge (")[0]
+    assert "stay tape" not in frill
+    assert "Pull the gathering threads out" in frill
+
+
+def test_what_a_length_has_to_show_is_tried_on_the_length() -> None:
+    """Which way it shades is no question of a crotch, and no iron is told where none comes."""
+    tests = sheet().split("TRY ON SCRAPS FIRST")[1].split("NOT KNOWN")[0]
+    assert "[ ] shell, lining. Hang two lengths side by side" in tests
+    common = sheet().split("every seam (")[1].split(" side (")[0]
+    assert "Press:" not in common
+
+
+@pytest.mark.parametrize("finish", ["overlocked", "zigzag", *sorted(CLOSED_FINISHES)])
+def test_what_cuts_the_allowance_waits_for_the_fitting(finish: str) -> None:
+    """Two rows and scissors leave nothing to let out."""
+    found = ordered(
+        "garment: g\nfitting: to the body\nfabrics: {a: silk chiffon}\nseams:\n"
+        f"  - {{name: side, layers: [a, a], length: 40 cm, finish: {finish}, method: plain seam}}\n"
+        "  - {name: waist dart, layers: [a], length: 9 cm}\n"
+    )
+    assert stands(found, "fit", "neaten side")
+    past = "past recall" in found.tasks["neaten side"].tags
+    assert past == (finish in CLOSED_FINISHES)
