@@ -26,6 +26,8 @@ from advisor.render.thread_blocks import long, thread_item, thread_short
 from advisor.units import System, needle, show, show_range, show_size
 from advisor.units.sentences import said
 
+STANDS_FOR = "stands for "
+"""What leads the places that one test on scraps is made for."""
 MOST_WARNINGS = 1
 """Warnings of one seam on the close sheet; `--only seams` prints all."""
 SEVERAL = 3
@@ -205,12 +207,12 @@ def seams_in_full(report: Answer, numbers: Numbers) -> Section:
 
 
 def tests_in_full(report: Answer, numbers: Numbers) -> Section:
-    """Every sandwich with its settings, what to look for, and its result or a line for it."""
+    """Each length, then every sandwich: settings, what to look for, its result or a line for it."""
     del numbers
     items = []
     places = by_place(report)
     asked: set[str] = set()
-    for test in report.tests:
+    for test in sorted(report.tests, key=lambda test: bool(test.places)):
         verdicts = places.get(("seam", test.places[0]), {}) if test.places else {}
         said = told_when_cold(verdicts) if is_cold(verdicts) else list(verdicts.values())
         told = sorted((v for v in said if v.aspect in TRIED and _told(v)), key=_as_tried)
@@ -225,7 +227,7 @@ def tests_in_full(report: Answer, numbers: Numbers) -> Section:
             parts.append(Part(f"{how}{row.result.rstrip('.')}", "result"))
         if not results:
             parts.append(Part("____________________", "result"))
-        about = f"stands for {', '.join(test.places)}" if test.places else "before it is cut"
+        about = f"{STANDS_FOR}{', '.join(test.places)}" if test.places else "before it is cut"
         items.append(Item(test.stack, about, tuple(p for p in parts if p.text)))
     return Section(
         "tests_full",

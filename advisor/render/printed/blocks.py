@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from typing import NamedTuple
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.making import ToldPlace
@@ -36,28 +37,49 @@ from advisor.units import System
 
 NO_CLASH = "Nothing here contradicts itself. Test on scraps all the same."
 TIGHTEST = 4
+
+
+class Room(NamedTuple):
+    """How much of what is no danger and no setting is left out of a sheet.
+
+    `step` 0 (nothing) to TIGHTEST; of the things to do that the step leaves out the first `spare`
+    are told all the same.
+    """
+
+    step: int = 0
+    spare: int = 0
+
+
+WHOLE = Room()
+OF_GARMENT = (7, 5, 3, 2, 2)
+"""Things to do for the whole garment that are told, by how tight it is."""
+
+
 EXCEPT = "unless it says otherwise"
 _UNKNOWN = "fibre unknown"
 LOOKED_FOR = frozenset({"needle.size", "press.temperature"})
 NO_REMEDY = "No single remedy that we know cures this: change a cloth, or leave it out."
 
 
-def sections(report: Answer, numbers: Numbers, chosen: Digest, tight: int = 0) -> list[Section]:
+def sections(report: Answer, numbers: Numbers, chosen: Digest, room: Room = WHOLE) -> list[Section]:
     """Everything on the sheet but the list of sources, in the order of reading.
 
     Args:
         report: the answer as data.
         numbers: what marks the sources.
         chosen: what of many things to do and to try is printed.
-        tight: how much is left out to save room, 0 to TIGHTEST: never a danger or a setting.
+        room: how much is left out to save room: never a danger or a setting.
     """
-    return _Builder(report, numbers, chosen, tight).whole()
+    return _Builder(report, numbers, chosen, room).whole()
 
 
 class _Builder:
-    def __init__(self, report: Answer, numbers: Numbers, chosen: Digest, tight: int) -> None:
+    def __init__(self, report: Answer, numbers: Numbers, chosen: Digest, room: Room) -> None:
         self.report = report
-        self.tight = tight
+        self.tight, spare = room
+        # What is for the whole garment goes before what is for one cloth or one place.
+        self.for_garment = min(spare, OF_GARMENT[0] - OF_GARMENT[self.tight])
+        self.spare = spare - self.for_garment
         self.dropped = 0
         self.numbers = numbers
         self.chosen = chosen
@@ -221,7 +243,13 @@ class _Builder:
 
     def fewer(self, todos: Sequence[Todo], most: tuple[int, ...]) -> list[Part]:
         """The first of the things to do, as many as there is room for; the rest is counted."""
-        kept = todos[: most[self.tight]]
+        told = most[self.tight]
+        more = min(self.spare, len(todos[told : most[0]]))
+        self.spare -= more
+        return self._kept(todos, told + more)
+
+    def _kept(self, todos: Sequence[Todo], most: int) -> list[Part]:
+        kept = todos[:most]
         self.dropped += len(todos) - len(kept)
         return self.todos(kept)
 
@@ -252,7 +280,8 @@ class _Builder:
             Item(part.label, parts=(Part(part.text, marks=part.marks),)) for part in found if part
         ]
         lone = self.chosen.by_place.get(key, ())[:2]
-        todos = tuple(self.fewer((*lone, *self.chosen.general), (7, 5, 3, 2, 2)))
+        told = OF_GARMENT[self.tight] + self.for_garment
+        todos = tuple(self._kept((*lone, *self.chosen.general), told))
         if todos:
             items.append(Item("do", parts=todos))
         if self.report.work is not None:
@@ -263,12 +292,10 @@ class _Builder:
     def tests(self) -> Section:
         """What to try, one line each: the lengths before they are cut, then the sandwiches.
 
-        Those with nothing special to look for stand together; the lengths give way first.
+        Those with nothing special to look for stand together.
         """
         items, plain = [], []
         for test, look in sorted(self.chosen.tests, key=lambda row: bool(row[0].places)):
-            if self.tight and not test.places:
-                continue
             if look:
                 place = test.places[0] if test.places else ""
                 items.append(Item(test.stack, place, (Part(look[0]),)))

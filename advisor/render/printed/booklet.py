@@ -16,7 +16,7 @@ from advisor.errors import InputError
 from advisor.render.label_html import LabelView, label_view
 from advisor.render.lay_svg import lay_svg
 from advisor.render.layers_svg import layers_svg, layers_words
-from advisor.render.making_blocks import shopping, tests_in_full
+from advisor.render.making_blocks import STANDS_FOR, shopping, tests_in_full
 from advisor.render.markup import FOLDER, css_string, rendered, whole_page
 from advisor.render.order_svg import KEY, order_svg
 from advisor.render.plain import plain_section, without_commands
@@ -47,7 +47,10 @@ _ELSEWHERE = ("shopping", "tests")
 
 @dataclass(frozen=True, slots=True)
 class ScrapTest:
-    """A test on scraps: what is laid together, how it is set, what to look at, what came of it."""
+    """A test on scraps: what is laid together, how it is set, what to look at, what came of it.
+
+    Without places it is a test of a length before it is cut, and needs no swatch.
+    """
 
     layers: str
     places: str
@@ -182,5 +185,5 @@ def apart(sections: Iterable[Section]) -> tuple[Section, ...]:
 def _trial(item: Item) -> ScrapTest:
     told = {part.label: part.text for part in item.parts}
     results = tuple(p.text for p in item.parts if p.label == "result" and p.text.strip("_"))
-    places = item.about.removeprefix("stands for ")
+    places = item.about.removeprefix(STANDS_FOR) if item.about.startswith(STANDS_FOR) else ""
     return ScrapTest(item.lead, places, told.get("set", ""), told.get("look", ""), results)

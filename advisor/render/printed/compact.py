@@ -10,14 +10,16 @@ from collections.abc import Callable
 
 from advisor.answer.model.answer import Answer
 from advisor.render.layout import heading, wrap
-from advisor.render.printed.blocks import TIGHTEST, sections
-from advisor.render.printed.digest import digest
+from advisor.render.printed.blocks import TIGHTEST, Room, sections
+from advisor.render.printed.digest import Digest, digest
 from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.section import Item, Part, Section
 
 WIDTH = 120
 LINES_A_PAGE = 94
 """What an A4 page takes at 7.5 point on 8.5 point with margins of 8 mm."""
+MOST_SPARE = 64
+"""Things to do that a sheet is filled up with at most."""
 
 
 def render_sheet(report: Answer) -> str:
@@ -26,22 +28,41 @@ def render_sheet(report: Answer) -> str:
     return "\n".join(lines) + "\n"
 
 
-def fitted_lines(report: Answer, most: int) -> tuple[list[str], int]:
-    """The lines of the sheet, and how tight it had to be to have no more than `most` of them.
+def fitted_lines(report: Answer, most: int) -> tuple[list[str], Room]:
+    """The lines of the sheet, and the room it had to keep to, so as to have no more than `most`.
 
     A garment that does not fit at the tightest gets more pages: no danger is ever left out.
     """
-    lines: list[str] = []
     chosen = digest(report)
-    for tight in range(TIGHTEST + 1):
-        numbers = Numbers(report, most=2, short=True)
-        lines = heading(f"{report.garment}: handling sheet", 1)
-        for section in sections(report, numbers, chosen, tight):
-            lines += section_lines(section)
-        lines += numbers.lines(WIDTH)
+    for step in range(TIGHTEST + 1):
+        lines = lines_in(report, chosen, Room(step))
         if len(lines) <= most:
-            return lines, tight
-    return lines, TIGHTEST
+            return _filled(report, chosen, lines, step, most) if step else (lines, Room())
+    return lines, Room(TIGHTEST)
+
+
+def _filled(
+    report: Answer, chosen: Digest, lines: list[str], step: int, most: int
+) -> tuple[list[str], Room]:
+    """The sheet with as many things to do more as still fit: one line too long drops no more."""
+    low, high = 0, MOST_SPARE
+    while low < high:
+        spare = (low + high + 1) // 2
+        tried = lines_in(report, chosen, Room(step, spare))
+        if len(tried) <= most:
+            low, lines = spare, tried
+        else:
+            high = spare - 1
+    return lines, Room(step, low)
+
+
+def lines_in(report: Answer, chosen: Digest, room: Room) -> list[str]:
+    """The lines of the sheet in some room."""
+    numbers = Numbers(report, most=2, short=True)
+    lines = heading(f"{report.garment}: handling sheet", 1)
+    for section in sections(report, numbers, chosen, room):
+        lines += section_lines(section)
+    return lines + numbers.lines(WIDTH)
 
 
 def section_lines(section: Section) -> list[str]:

@@ -17,6 +17,8 @@ ONLY_CLOTH = 20  # and so does a cloth that is asked about by itself
 ONLY_SAID_HERE = 3  # the weight of a rule that sets nothing and warns of nothing; see weight_of
 GENERAL = 5
 PER_TEST = 3
+LENGTHS = 2
+"""Cloths that are tried by themselves on the close sheet; `--only tests` prints all."""
 PER_KIND = {"damage": 2}
 NAMED = 3
 MANY = 10_000
@@ -66,7 +68,7 @@ def digest(report: Answer, *, everything: bool = False) -> Digest:
     cautions = _cautions(report, most)
     left = len(grouped) - len(shown) - sum(len(todos) for todos in kept.values())
     left += len(report.cautions) - len(cautions)
-    return Digest(kept, shown, cautions, _tests(report, most(PER_TEST)), left)
+    return Digest(kept, shown, cautions, _tests(report, most(PER_TEST), most(LENGTHS)), left)
 
 
 def _in_turn(grouped: dict[str, list[ToldTask]]) -> list[tuple[str, list[ToldTask]]]:
@@ -105,11 +107,14 @@ def _cautions(report: Answer, most: Callable[[int], int]) -> tuple[tuple[ToldCau
     return tuple(rows)
 
 
-def _tests(report: Answer, most: int) -> tuple[tuple[ToldTest, tuple[str, ...]], ...]:
-    """Each thing to look for once, with the first sandwich that shows it."""
+def _tests(report: Answer, most: int, lengths: int) -> tuple[tuple[ToldTest, tuple[str, ...]], ...]:
+    """Each thing to look for once, with the first sandwich that shows it; of some lengths only."""
     asked: set[str] = set()
     rows = []
+    alone = [test for test in report.tests if not test.places][lengths:]
     for test in report.tests:
+        if test in alone:
+            continue
         fresh = [text for text in test.look_for if text not in asked][:most]
         asked.update(fresh)
         rows.append((test, tuple(fresh)))

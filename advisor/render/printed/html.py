@@ -16,7 +16,7 @@ from advisor.render.heat_svg import nearest_svg
 from advisor.render.iron_picture import iron_svg, layers_of
 from advisor.render.markup import rendered, whole_page
 from advisor.render.plain import plain_section
-from advisor.render.printed.blocks import EXCEPT, sections
+from advisor.render.printed.blocks import EXCEPT, Room, sections
 from advisor.render.printed.compact import fitted_lines
 from advisor.render.printed.digest import digest
 from advisor.render.printed.numbers import STAR, Numbers
@@ -113,9 +113,9 @@ def sheet_of(report: Answer, numbers: Numbers | None = None, without: Sequence[s
         without: sections that stand elsewhere.
     """
     iron, units = report.iron or (), system_of(report)
-    tight = 0 if numbers else fitted_lines(report, LINES[units])[1]
+    room = Room() if numbers else fitted_lines(report, LINES[units])[1]
     numbers = numbers or Numbers(report, most=2, short=True)
-    every = map(plain_section, sections(report, numbers, digest(report), tight))
+    every = map(plain_section, sections(report, numbers, digest(report), room))
     found = {s.id: s for s in every}
     size = _size(found.values())
     heat = nearest_svg(report.heat or (), units) if iron else ""

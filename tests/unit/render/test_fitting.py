@@ -12,8 +12,8 @@ from advisor.answer.pipeline import WHOLE, answer
 from advisor.overlay.cache import load_knowledge
 from advisor.project.load import load_project
 from advisor.render.lines import SEAM_LINES
-from advisor.render.printed.blocks import TIGHTEST, sections
-from advisor.render.printed.compact import fitted_lines
+from advisor.render.printed.blocks import TIGHTEST, Room, sections
+from advisor.render.printed.compact import LINES_A_PAGE, fitted_lines, lines_in
 from advisor.render.printed.digest import digest
 from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.section import Section
@@ -31,7 +31,7 @@ def report() -> Answer:
 
 def sheet(tight: int) -> dict[str, Section]:
     numbers = Numbers(report(), most=2, short=True)
-    return {s.id: s for s in sections(report(), numbers, digest(report()), tight)}
+    return {s.id: s for s in sections(report(), numbers, digest(report()), Room(tight))}
 
 
 @every_step
@@ -70,8 +70,19 @@ def test_it_is_no_tighter_than_it_has_to_be() -> None:
     """With room for all nothing is left out; with room for nothing the tightest is printed."""
     loose, none = fitted_lines(report(), 10_000)
     tight, most = fitted_lines(report(), 1)
-    assert (0, TIGHTEST) == (none, most)
+    assert (Room(), Room(TIGHTEST)) == (none, most)
     assert len(tight) < len(loose)
-    between, step = fitted_lines(report(), len(loose) - 1)
-    assert 0 < step <= TIGHTEST
+    between, room = fitted_lines(report(), len(loose) - 1)
+    assert 0 < room.step <= TIGHTEST
     assert len(between) < len(loose)
+
+
+def test_a_line_too_many_costs_no_more_than_it_has_to() -> None:
+    """One thing to do more than is told would not fit: the sheet is filled to its last lines."""
+    numbers, most = Numbers(report(), most=2, short=True), 2 * LINES_A_PAGE
+    lines, room = fitted_lines(report(), most)
+    assert room.step
+    fuller = Room(room.step, room.spare + 1)
+    told = sections(report(), numbers, digest(report()), fuller)
+    if told != sections(report(), numbers, digest(report()), room):
+        assert len(lines) <= most < len(lines_in(report(), digest(report()), fuller))

@@ -153,13 +153,13 @@ def test_every_clash_danger_and_seam_is_there(path: Path) -> None:
 def test_page_and_text_say_the_same(path: Path) -> None:
     """Every part of the sheet's sections is on the page and in the text, word for word."""
     report = demo(path)
-    _, tight = fitted_lines(report, LINES["metric"])
+    _, room = fitted_lines(report, LINES["metric"])
     root = parsed(render_html(report))
     for mark in root.iter("sup"):
         mark[:], mark.text = [], ""
     page = re.sub(r"\s+", "", words(root))
     text = re.sub(r"\[[\dcdem,*]+\]|\s+", "", render_sheet(report))
-    found = sections(report, Numbers(report, most=2, short=True), digest(report), tight)
+    found = sections(report, Numbers(report, most=2, short=True), digest(report), room)
     for section in found:
         for item, on_page in zip(section.items, plain_section(section).items, strict=True):
             for part, shown in zip(item.parts, on_page.parts, strict=True):
