@@ -100,13 +100,9 @@ def _by_notion(
     for name, entry in notions.items():
         why = f"the {name} in it"
         if entry.kind == "elastic" and entry.id != "fold-over-elastic":
-            if seam.facts.get("edge") == "folded" and words != "casing":
-                return Placed("elastic-edge", why)
-            if not words and _an_edge(seam, joined):
-                if any(map(_gives, cloths)):
-                    return Placed("elastic-edge", why)
-                if len(cloths) == 1:
-                    return Placed("casing", why)
+            channel = _with_elastic(seam, cloths, joined, words)
+            if channel:
+                return Placed(channel, why)
         kind = _of(entry, kinds)
         if kind is None or (kind in SINGLE and sum(u.cloth in joined for u in seam.uses) > 1):
             continue
@@ -118,6 +114,17 @@ def _by_notion(
         if not words:
             return Placed(kind, why)
     return None
+
+
+def _with_elastic(seam: Seam, cloths: list[Entry], joined: set[str], words: str) -> str:
+    """Elastic sewn to an edge, or drawn into a casing; "" where it does neither."""
+    if seam.facts.get("edge") == "folded" and words != "casing":
+        return "elastic-edge"
+    if words or not _an_edge(seam, joined):
+        return ""
+    if any(map(_gives, cloths)):
+        return "elastic-edge"
+    return "casing" if len(cloths) == 1 else ""
 
 
 def _an_edge(seam: Seam, cloths: set[str]) -> bool:

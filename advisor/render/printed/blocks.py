@@ -42,8 +42,8 @@ TIGHTEST = 4
 class Room(NamedTuple):
     """How much of what is no danger and no setting is left out of a sheet.
 
-    `step` 0 (nothing) to TIGHTEST; of the things to do that the step leaves out the first `spare`
-    are told all the same.
+    `step` 0 (nothing) to TIGHTEST; of the things to do that the step leaves out the gravest
+    `spare` are told all the same.
     """
 
     step: int = 0
@@ -53,6 +53,8 @@ class Room(NamedTuple):
 WHOLE = Room()
 OF_GARMENT = (7, 5, 3, 2, 2)
 """Things to do for the whole garment that are told, by how tight it is."""
+OWN_UNTIL = {"fabric": 3, "seam": 4}
+"""From how tight on nothing to do is told of a cloth or a seam by itself."""
 
 
 EXCEPT = "unless it says otherwise"
@@ -79,13 +81,13 @@ class _Builder:
         self.tight, spare = room
         # What is for the whole garment goes before what is for one cloth or one place.
         self.for_garment = min(spare, OF_GARMENT[0] - OF_GARMENT[self.tight])
-        self.spare = spare - self.for_garment
         self.dropped = 0
         self.numbers = numbers
         self.chosen = chosen
         self.places = by_place(report)
         self.units: System = "us" if report.units == "us" else "metric"
         self.shared = self.warnings()
+        self.favoured = self._favoured(spare - self.for_garment)
 
     def warnings(self) -> dict[str, list[str]]:
         """What several seams are warned of alike, told once for all of them."""
@@ -154,7 +156,7 @@ class _Builder:
             name = layer.name
             said = FABRIC_PARAGRAPH if self.tight < TIGHTEST else FABRIC_PARAGRAPH[:-1]
             parts = self.lines(("fabric", name), said, seen)
-            parts += self.fewer(self.chosen.by_place.get(("fabric", name), ())[:1], (1, 1, 1, 0, 0))
+            parts += self.own(("fabric", name))
             items.append(Item(name, about_layer(layer, self.units), tuple(parts)))
         return Section("cloths", "Cloths", tuple(items))
 
@@ -172,7 +174,7 @@ class _Builder:
             parts += [Part(text) for text in consequences(self.places.get(place, {}))]
             parts += [Part(text) for text in press_clauses(self.report, seam.name)]
             parts += self.bulk(seam)
-            parts += self.fewer(self.chosen.by_place.get(place, ())[:1], (1, 1, 1, 1, 0))
+            parts += self.own(place)
             items.append(Item(seam.name, about_seam(seam), tuple(parts)))
         return Section("seams", "Seams", tuple(items))
 
@@ -241,12 +243,19 @@ class _Builder:
         """Things to do that are no setting."""
         return [Part(todo.text, marks=self.numbers.mark(todo.sources, most=1)) for todo in todos]
 
-    def fewer(self, todos: Sequence[Todo], most: tuple[int, ...]) -> list[Part]:
-        """The first of the things to do, as many as there is room for; the rest is counted."""
-        told = most[self.tight]
-        more = min(self.spare, len(todos[told : most[0]]))
-        self.spare -= more
-        return self._kept(todos, told + more)
+    def own(self, place: tuple[str, str]) -> list[Part]:
+        """The first thing to do at a place, where there is room for it; the rest is counted."""
+        told = self._roomy(place) or place in self.favoured
+        return self._kept(self.chosen.by_place.get(place, ())[:1], int(told))
+
+    def _roomy(self, place: tuple[str, str]) -> bool:
+        return self.tight < OWN_UNTIL[place[0]]
+
+    def _favoured(self, spare: int) -> frozenset[tuple[str, str]]:
+        """The places of which something is told though the step leaves it out: the gravest."""
+        first = {p: todos[0].weight for p, todos in self.chosen.by_place.items() if todos}
+        out = [p for p in first if p[0] in OWN_UNTIL and not self._roomy(p)]
+        return frozenset(sorted(out, key=lambda p: (first[p], p))[:spare])
 
     def _kept(self, todos: Sequence[Todo], most: int) -> list[Part]:
         kept = todos[:most]

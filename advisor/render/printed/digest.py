@@ -26,11 +26,12 @@ MANY = 10_000
 
 @dataclass(frozen=True, slots=True)
 class Todo:
-    """Something to do, where, and on whose word."""
+    """Something to do, where, on whose word, and how much it matters, least first."""
 
     text: str
     places: tuple[str, ...]
     sources: tuple[str, ...]
+    weight: tuple[int, int, str] = (0, 0, "")
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +54,7 @@ def digest(report: Answer, *, everything: bool = False) -> Digest:
     general: list[Todo] = []
     for text, items in _in_turn(grouped):
         places = tuple(dict.fromkeys(item.place for item in items))
-        todo = Todo(text, places, tuple(items[0].sources))
+        todo = Todo(text, places, tuple(items[0].sources), items[0].weight)
         if len(places) > 1:
             general.append(todo)
         else:
