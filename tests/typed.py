@@ -15,7 +15,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
-from typing import TextIO
+from typing import Any, TextIO
 from unittest import mock
 
 from advisor.cli.main import ended
@@ -95,10 +95,21 @@ def _place(folder: Path, variables: Mapping[str, str]) -> Iterator[None]:
     with contextlib.ExitStack() as set_up:
         set_up.enter_context(mock.patch.dict(os.environ, {"COLUMNS": "80", **variables}))
         set_up.enter_context(contextlib.chdir(folder))
+        set_up.enter_context(mock.patch("advisor.cli.app.app", parser()))
         if not OF_KNOWLEDGE & set(variables):
             known = mock.patch("advisor.overlay.cache.load_knowledge", _known_already)
             set_up.enter_context(known)
         yield
+
+
+@cache
+def parser() -> Any:
+    """The option parser, which is the same for every command and long in the making."""
+    from typer.main import get_command
+
+    from advisor.cli.app import app
+
+    return get_command(app)
 
 
 @cache

@@ -10,10 +10,10 @@ import pytest
 
 from advisor.cli.conversation import Conversation, explained
 from advisor.knowledge.model import Knowledge
-from advisor.overlay.cache import load_knowledge
 from advisor.project.start import HELP, QUESTIONS, Answers, help_for, interview
 from advisor.render.identify_talk import help_for as help_for_test
 from advisor.render.identify_talk import talk
+from tests.typed import shipped
 
 BOLERO = [
     "bolero", "us", "hand", "no", "", "silk organza", "frill", "linen suiting", "", "",
@@ -25,7 +25,7 @@ CUT_OFF = object()
 @cache
 def knowledge() -> Knowledge:
     """The knowledge that is shipped."""
-    return load_knowledge()
+    return shipped()
 
 
 def scripted(lines: list[object], asked: list[str]) -> Callable[[str], str | None]:

@@ -23,9 +23,9 @@ from advisor.knowledge.model import LIMIT_ASPECT, Entry, Knowledge, Mix
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.place import knowledge_folder
 from advisor.knowledge.vocabulary import source_id
-from advisor.overlay.cache import load_knowledge
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.phrase import make_cloth
+from tests.typed import shipped
 
 SHELVES = (
     "fibres",
@@ -59,7 +59,7 @@ def book() -> Book:
 
 @cache
 def knowledge() -> Knowledge:
-    return load_knowledge()
+    return shipped()
 
 
 def values() -> list[Value]:

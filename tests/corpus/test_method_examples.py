@@ -9,11 +9,11 @@ import pytest
 
 from advisor.decide.advise import advise
 from advisor.order.work import Work, order_of
-from advisor.overlay.cache import load_knowledge
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import Document, Positions
+from tests.typed import shipped
 
-KNOWN = load_knowledge()
+KNOWN = shipped()
 METHODS = sorted(KNOWN.places.methods)
 PICKED = [id_ for id_ in METHODS if KNOWN.places.methods[id_].example["picked"] == "yes"]
 

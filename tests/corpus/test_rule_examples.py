@@ -16,14 +16,14 @@ from advisor.decide.evaluate import judge
 from advisor.knowledge.load import read_book
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.place import knowledge_folder
-from advisor.overlay.cache import load_knowledge
 from advisor.project.quick import quick_garment
 from advisor.textio.yamlfile import read_yaml
+from tests.typed import shipped
 
 
 @cache
 def knowledge() -> Knowledge:
-    return load_knowledge()
+    return shipped()
 
 
 def rule_files() -> list[Path]:

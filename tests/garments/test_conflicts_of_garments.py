@@ -15,23 +15,23 @@ from advisor.answer.pipeline import answer
 from advisor.claims.judgement import Advice
 from advisor.decide.advise import advise
 from advisor.decide.gluing import advise_with_heat
-from advisor.overlay.cache import load_knowledge
 from advisor.project.load import garment_of, load_project
 from advisor.textio.yamlfile import parse_yaml
+from tests.typed import shipped
 
 HERE = Path(__file__).parent
 
 
 @cache
 def advice_of(name: str) -> Advice:
-    known = load_knowledge()
+    known = shipped()
     advice = advise(load_project(HERE / f"{name}.yaml", known), known)
     return advise_with_heat(advice, known, full=False)[0]
 
 
 def told(name: str) -> list[str]:
     """The instructions of a garment, in words."""
-    known = load_knowledge()
+    known = shipped()
     found = answer(load_project(HERE / f"{name}.yaml", known), known)
     return [i.text for i in found.instructions]
 
@@ -81,7 +81,7 @@ def test_finger_pressing_the_net_clears_it() -> None:
     text = (HERE / "02_tutu.yaml").read_text("utf-8")
     cured = text.replace("to: 23 in}}", "to: 23 in}, pressing: finger-press}")
     assert 2 == cured.count("finger-press}")
-    known = load_knowledge()
+    known = shipped()
     found = advise(garment_of(parse_yaml(cured, "tutu"), known), known)
     assert () == found.judgement.conflicts
 
@@ -110,6 +110,6 @@ def test_other_ordinary_garments(what: str) -> None:
     cloths, stacks = ORDINARY[what]
     seams = [f"- {{name: s{i}, layers: [{stack}]}}" for i, stack in enumerate(stacks)]
     text = "\n  ".join(["garment: g\nfabrics:", *cloths]) + "\nseams:\n  " + "\n  ".join(seams)
-    known = load_knowledge()
+    known = shipped()
     found = advise(garment_of(parse_yaml(text + "\n", "g"), known), known)
     assert [] == [c.id for c in found.judgement.conflicts]

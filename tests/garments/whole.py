@@ -11,9 +11,9 @@ from advisor.decide.advise import advise
 from advisor.knowledge.model import Knowledge
 from advisor.order.kinds import SeamPlace
 from advisor.order.work import Work, order_of
-from advisor.overlay.cache import load_knowledge
 from advisor.project.load import garment_of, load_project
 from advisor.textio.yamlfile import parse_yaml
+from tests.typed import shipped
 
 FOLDER = Path(__file__).parent
 NAMES = sorted(path.stem for path in FOLDER.glob("*.yaml"))
@@ -23,7 +23,7 @@ BLOUSE, TUTU, TOP, TROUSERS, SWIMSUIT, RAINCOAT = NAMES
 @cache
 def known() -> Knowledge:
     """The shipped knowledge."""
-    return load_knowledge()
+    return shipped()
 
 
 @cache

@@ -17,9 +17,9 @@ from hypothesis import strategies as st
 
 from advisor.knowledge.model import Entry, Knowledge, Mix
 from advisor.knowledge.place import knowledge_folder
-from advisor.overlay.cache import load_knowledge
 from advisor.project.garment import Cloth, Garment, Maker, Seam, Use
 from advisor.textio.yamlfile import read_yaml
+from tests.typed import shipped
 
 SURE, NEVER, PERHAPS = frozenset({True}), frozenset({False}), frozenset({True, False})
 Possible = frozenset[bool]
@@ -41,7 +41,7 @@ Draw = Callable[[st.SearchStrategy[Any]], Any]
 @cache
 def known() -> Knowledge:
     """The shipped knowledge."""
-    return load_knowledge()
+    return shipped()
 
 
 @cache

@@ -15,12 +15,12 @@ from advisor.construction.seamwork import SeamWork, seamworks
 from advisor.construction.threadlist import threads_to_buy
 from advisor.craft import cloth as lay
 from advisor.decide.evaluate import judge
-from advisor.overlay.cache import load_knowledge
 from advisor.project.garment import Garment, Use
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
+from tests.typed import shipped
 
-KNOWN = load_knowledge()
+KNOWN = shipped()
 CLOTHS = ("denim", "coating", "lawn", "organza", "rayon velvet", "wool crepe", "brocade")
 cloths = st.sampled_from(CLOTHS)
 lengths = st.floats(50, 3000)

@@ -10,8 +10,8 @@ from advisor.answer.label import Asked
 from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import Parts, answer
 from advisor.knowledge.labels import CARE
-from advisor.overlay.cache import load_knowledge
 from advisor.project.load import load_project
+from tests.typed import shipped
 
 CHECKOUT = Path(__file__).resolve().parents[2]
 FILES = sorted(
@@ -31,7 +31,7 @@ def on_the_sheet(found: Answer) -> dict[str, object]:
 @pytest.mark.parametrize("market", ["eu", "us"])
 def test_sheet_and_label_say_the_same_of_care(file: Path, market: str) -> None:
     """Wash, bleach, dry, iron and dry clean: one answer each, and silence allows on neither."""
-    known = load_knowledge()
+    known = shipped()
     garment = load_project(file, known)
     found = answer(garment, known, Parts(label=Asked(market)))
     assert found.label is not None
@@ -46,7 +46,7 @@ def test_sheet_and_label_say_the_same_of_care(file: Path, market: str) -> None:
 
 def test_a_cloth_of_which_nobody_speaks_is_named_as_the_reason() -> None:
     """Bleach is ruled out by silence, and the sheet says whose."""
-    known = load_knowledge()
+    known = shipped()
     (file,) = [f for f in FILES if f.stem == "cotton_dress_nylon_zip_is_ordinary"]
     found = answer(load_project(file, known), known)
     (bleach,) = [v for v in found.verdicts if (v.scope, v.aspect) == ("garment", "care.bleach")]

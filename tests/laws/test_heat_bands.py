@@ -21,8 +21,8 @@ from advisor.heat.model.stack import Stack, sole_for_dots
 from advisor.heat.questions import SAMPLES
 from advisor.heat.stacks import plies, pressed, presses
 from advisor.knowledge.model import Knowledge
-from advisor.overlay.cache import load_knowledge
 from advisor.project.quick import quick_garment
+from tests.typed import shipped
 
 DRAWS = 400
 
@@ -30,7 +30,7 @@ DRAWS = 400
 @cache
 def known() -> Knowledge:
     """The shipped knowledge."""
-    return load_knowledge()
+    return shipped()
 
 
 def any_draws(stack: Stack, seed: int) -> np.ndarray:

@@ -10,9 +10,7 @@ import io
 import os
 import sys
 import time
-from functools import cache
 from pathlib import Path
-from typing import Any
 
 import pytest
 
@@ -20,6 +18,7 @@ from advisor.cli.main import ended
 from advisor.knowledge.model import Knowledge
 from advisor.overlay import cache as kept
 from tests.laws import hostile
+from tests.typed import parser, shipped
 
 CASES = int(os.environ.get("ADVISOR_HOSTILE") or ("200" if os.environ.get("CI") else "400"))
 FIRST = int(os.environ.get("ADVISOR_HOSTILE_FROM", "0"))
@@ -45,21 +44,12 @@ def _parser_made_once(monkeypatch: pytest.MonkeyPatch) -> None:
     """The option parser is the same for every case; making it anew would take half the time."""
     from advisor.cli import app
 
-    monkeypatch.setattr(app, "app", _parser())
-
-
-@cache
-def _parser() -> Any:
-    from typer.main import get_command
-
-    from advisor.cli.app import app
-
-    return get_command(app)
+    monkeypatch.setattr(app, "app", parser())
 
 
 @pytest.fixture(scope="module")
 def known() -> Knowledge:
-    return kept.load_knowledge()
+    return shipped()
 
 
 def answered(words: list[str], monkeypatch: pytest.MonkeyPatch) -> tuple[int, str]:

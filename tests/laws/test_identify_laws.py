@@ -9,12 +9,12 @@ from hypothesis import strategies as st
 
 from advisor.identify.eliminate import Seen, identify, proposals
 from advisor.knowledge.model import Knowledge
-from advisor.overlay.cache import load_knowledge
+from tests.typed import shipped
 
 
 @cache
 def knowledge() -> Knowledge:
-    return load_knowledge()
+    return shipped()
 
 
 def every_answer() -> list[Seen]:

@@ -15,11 +15,11 @@ from advisor.answer.label import Asked
 from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import Parts, answer
 from advisor.knowledge.model import Knowledge
-from advisor.overlay.cache import load_knowledge
 from advisor.project.garment import Garment
 from advisor.project.load import load_project
 from advisor.project.quick import quick_garment
 from tests.told import written
+from tests.typed import shipped
 
 CHECKOUT = Path(__file__).resolve().parents[2]
 FILES = sorted(
@@ -44,7 +44,14 @@ STACKS = (
 
 @cache
 def known() -> Knowledge:
-    return load_knowledge()
+    return shipped()
+
+
+@pytest.fixture(scope="module", params=FILES, ids=lambda path: path.stem)
+def file(request: pytest.FixtureRequest) -> Path:
+    """A garment; all that is tried of one stands together, so that its views are made once."""
+    found: Path = request.param
+    return found
 
 
 @cache
@@ -59,7 +66,6 @@ def told_of(one: Answer) -> dict[str, Any]:
     return {key: data[key] for key in ("verdicts", "conflicts", "cure_all", "instructions")}
 
 
-@pytest.mark.parametrize("file", FILES, ids=lambda path: path.stem)
 def test_every_view_of_a_garment_has_the_same_conflicts_numbers_and_code(file: Path) -> None:
     """Check, sheet, iron, order and label decide nothing of their own."""
     found = views(file)
@@ -70,7 +76,6 @@ def test_every_view_of_a_garment_has_the_same_conflicts_numbers_and_code(file: P
     assert list(range(1, len(wanted.conflicts) + 1)) == [c.number for c in wanted.conflicts]
 
 
-@pytest.mark.parametrize("file", FILES, ids=lambda path: path.stem)
 def test_the_heat_of_a_press_is_the_same_on_sheet_and_iron(file: Path) -> None:
     """A press as advised, and dried out, has one budget of seconds, whoever prints it."""
 
@@ -105,9 +110,23 @@ def test_what_is_written_reads_back_as_the_same_answer() -> None:
     assert len(one.verdicts) == len(data["verdicts"])
 
 
-@pytest.mark.parametrize("file", FILES, ids=lambda path: path.stem)
 def test_what_is_written_fits_its_schema(file: Path) -> None:
     """`advisor schema answer` describes what `--json` writes, in every view."""
     check = Draft202012Validator(json_schema("answer", known()))
+    fitting: list[tuple[str, Any]] = []
     for name, one in views(file).items():
-        assert [] == [f"{name}: {e.message}" for e in check.iter_errors(written(one))]
+        new = {key: _shortened(key, told, fitting) for key, told in written(one).items()}
+        assert [] == [f"{name}: {e.message}" for e in check.iter_errors(new)]
+        fitting += written(one).items()
+
+
+def _shortened(key: str, told: Any, fitting: list[tuple[str, Any]]) -> Any:
+    """A list that was found to fit is not gone through again: its first row stands for it."""
+    return told[:1] if isinstance(told, list) and (key, told) in fitting else told
+
+
+def test_a_list_that_differs_is_gone_through_again() -> None:
+    """Only what stands word for word in a view that fits is left out."""
+    assert [1] == _shortened("a", [1, 2], [("a", [1, 2])])
+    assert [1, 3] == _shortened("a", [1, 3], [("a", [1, 2])])
+    assert [1, 2] == _shortened("b", [1, 2], [("a", [1, 2])])

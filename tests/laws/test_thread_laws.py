@@ -10,8 +10,8 @@ import pytest
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import Parts, answer
-from advisor.overlay.cache import load_knowledge
 from advisor.project.load import load_project
+from tests.typed import shipped
 
 CHECKOUT = Path(__file__).resolve().parents[2]
 FILES = sorted(
@@ -27,7 +27,7 @@ CONES = "neutral cones"
 
 @cache
 def told(file: Path) -> Answer:
-    known = load_knowledge()
+    known = shipped()
     return answer(load_project(file, known), known, Parts(shopping=True, order=True))
 
 
@@ -50,7 +50,7 @@ def test_every_step_threads_what_is_bought(file: Path) -> None:
     """Fibre, size and colour of the order's steps are rows of the shopping list."""
     found = told(file)
     assert found.thread is not None
-    garment = load_project(file, load_knowledge())
+    garment = load_project(file, shipped())
     colours = {name: cloth.colour or None for name, cloth in garment.cloths.items()}
     bought = {(row.fibre, row.tex, row.colour) for row in found.thread}
     steps = threaded(found, colours)

@@ -9,9 +9,9 @@ import pytest
 from advisor.claims.speakers import cloth_says
 from advisor.errors import InputError
 from advisor.knowledge.model import LIMIT_ASPECT, Entry, Knowledge, Mix
-from advisor.overlay.cache import load_knowledge
 from advisor.project.garment import Cloth
 from advisor.project.phrase import cloth_of, make_cloth, read_phrase
+from tests.typed import shipped
 
 Bounds = tuple[float, float, float]
 _ASPECTS = (LIMIT_ASPECT, "press.moisture", "press.dwell")
@@ -23,7 +23,7 @@ _WITH_ALIASES = ("cotton", "linen")
 @cache
 def knowledge() -> Knowledge:
     """The knowledge that is shipped."""
-    return load_knowledge()
+    return shipped()
 
 
 def bounds(cloth: Cloth) -> Bounds:
@@ -71,7 +71,7 @@ def test_no_name_loosens_its_cloth() -> None:
     assert [] == [line for name, id_ in names if (line := looser(name, entries[id_]))]
 
 
-@pytest.mark.parametrize("fibre", sorted(load_knowledge().fibres))
+@pytest.mark.parametrize("fibre", sorted(shipped().fibres))
 def test_no_leading_fibre_loosens_a_cloth(fibre: str) -> None:
     """A fibre put before a cloth raises no bound, unless that pure cloth is on file."""
     lines = []

@@ -14,11 +14,11 @@ from playwright.sync_api import Browser, sync_playwright
 from starlette.testclient import TestClient
 
 from advisor.knowledge.model import Knowledge
-from advisor.overlay.cache import load_knowledge
 from advisor.page.app import application
 from advisor.page.desk import Desk
 from advisor.page.folder import Folder
 from advisor.page.serve import ADDRESS, Server
+from tests.typed import shipped
 
 CHECKOUT = Path(__file__).resolve().parents[2]
 HOST = "127.0.0.1:8000"
@@ -27,7 +27,7 @@ ORIGIN = f"http://{HOST}"
 
 @pytest.fixture(scope="session")
 def known() -> Knowledge:
-    return load_knowledge()
+    return shipped()
 
 
 def project_folder(place: Path) -> Path:

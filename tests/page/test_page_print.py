@@ -17,11 +17,11 @@ from playwright.sync_api import Browser
 from advisor.answer.label import Asked
 from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import WHOLE, answer
-from advisor.overlay.cache import load_knowledge
 from advisor.project.load import load_project
 from advisor.render.printed.booklet import render_booklet
 from advisor.render.printed.html import render_html
 from advisor.writing.pdf import pdf_of
+from tests.typed import shipped
 
 CHECKOUT = Path(__file__).resolve().parents[2]
 DEMOS = sorted((CHECKOUT / "knowledge" / "examples").glob("*.yaml"))
@@ -47,7 +47,7 @@ def printed_by(browser: Browser, page: str) -> bytes:
 
 def written(path: Path, units: str | None = None) -> tuple[str, Answer]:
     """The page of a project and the report that it is made from, as the command makes them."""
-    known = load_knowledge()
+    known = shipped()
     garment = load_project(path, known)
     if units is not None:
         garment = replace(garment, units=units)
@@ -170,7 +170,7 @@ def test_the_browser_holds_every_clash_and_seam(
 
 def booklet(demo: Path, paper: str = "a4") -> str:
     """The booklet of a project on some day, with everything in it."""
-    known = load_knowledge()
+    known = shipped()
     parts = replace(WHOLE, label=Asked("eu"))
     told = answer(load_project(demo, known), known, parts)
     return render_booklet(told, date(2026, 3, 1), paper)
@@ -224,7 +224,7 @@ def test_type_in_a_booklet_is_at_least_ten_point(browser: Browser) -> None:
 def test_a_booklet_holds_all_that_is_ticked_bought_and_tried(demo: str) -> None:
     """Order with a box for each step, cloth, label, a swatch for each test, marks, and notes."""
     path = next(d for d in DEMOS if d.stem == demo)
-    known = load_knowledge()
+    known = shipped()
     told = answer(load_project(path, known), known, replace(WHOLE, label=Asked("eu")))
     page = booklet(path)
     root = ET.fromstring(page.partition("\n")[2])

@@ -26,10 +26,10 @@ from typing import Any
 from advisor.answer.pipeline import Parts
 from advisor.decide.advise import advise
 from advisor.knowledge.model import Knowledge
-from advisor.overlay.cache import load_knowledge
 from advisor.project.quick import quick_garment
 from advisor.render.explain import explain
 from tests.told import data_of
+from tests.typed import shipped
 
 FUSIBLES = {"fusible", "fusible knit", "low-temperature fusible"}
 NO_GLUE = {
@@ -61,7 +61,7 @@ class Answer:
 
 @cache
 def knowledge() -> Knowledge:
-    return load_knowledge()
+    return shipped()
 
 
 def answer(ask: dict[str, Any]) -> Answer:

@@ -18,15 +18,15 @@ from advisor.claims.valuesets import Choice, Span
 from advisor.craft.irondial import MARKS, mark_for, overshoot, steam_possible
 from advisor.decide.evaluate import judge
 from advisor.knowledge.model import LIMIT_ASPECT, Claim, Knowledge
-from advisor.overlay.cache import load_knowledge
 from advisor.project.quick import quick_garment
 from advisor.units import parse
 from tests.told import data_of
+from tests.typed import shipped
 
 
 @cache
 def knowledge() -> Knowledge:
-    return load_knowledge()
+    return shipped()
 
 
 def source_known(cite: str) -> bool:
@@ -180,7 +180,7 @@ def test_the_limit_in_force(fibre: str, celsius: float) -> None:
     assert celsius == knowledge().fibres[fibre].limit
 
 
-@pytest.mark.parametrize("fibre", sorted(load_knowledge().fibres))
+@pytest.mark.parametrize("fibre", sorted(shipped().fibres))
 def test_the_strictest_of_good_standing_counts(fibre: str) -> None:
     """The limit is the lowest published figure of good standing, or of any where none is good."""
     found = knowledge().fibres[fibre]

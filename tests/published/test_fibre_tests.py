@@ -14,7 +14,7 @@ import pytest
 from advisor.identify.eliminate import Finding, Seen, identify
 from advisor.identify.observed import find_observation, read_answer
 from advisor.knowledge.model import Knowledge
-from advisor.overlay.cache import load_knowledge
+from tests.typed import shipped
 
 # fibres | as it nears the flame | in it | out of it | smell | residue | source
 BURN = (
@@ -174,7 +174,7 @@ INSEPARABLE = (("cotton", "linen"), ("silk", "wool"))
 
 @cache
 def knowledge() -> Knowledge:
-    return load_knowledge()
+    return shipped()
 
 
 def found(seen: dict[str, str]) -> Finding:

@@ -12,10 +12,10 @@ from typing import Any
 import pytest
 
 from advisor.knowledge.names import plain_name
-from advisor.overlay.cache import load_knowledge
 from advisor.units import NM_US, parse
+from tests.typed import shipped
 
-KNOWLEDGE = load_knowledge()
+KNOWLEDGE = shipped()
 
 # generic name -> the fibre here that carries it (cfr-16-303, section 303.7)
 CFR_NAMES = {

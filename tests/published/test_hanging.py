@@ -8,9 +8,9 @@ import pytest
 
 from advisor.answer.pipeline import Parts, answer
 from advisor.craft import hanging
-from advisor.overlay.cache import load_knowledge
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
+from tests.typed import shipped
 
 
 def test_a_tex_is_a_gram_for_a_kilometre() -> None:
@@ -55,7 +55,7 @@ pieces:
 
 def test_heavy_hung_from_light_is_told_by_number() -> None:
     """1.4 m² of 350 g/m² are 490 g on 70 cm: 700 g/m, as much as 17.5 m of 40 g/m² weigh."""
-    known = load_knowledge()
+    known = shipped()
     found = answer(garment_of(parse_yaml(HEAVY, "heavy.yaml"), known), known, Parts(shopping=True))
     assert found.weight is not None
     (waist,) = found.weight.hangs
@@ -74,7 +74,7 @@ def test_the_same_cloth_hangs_from_itself_without_a_warning() -> None:
         "silk chiffon, fibres: {silk: 100}, weight: 40", "cotton velvet, weight: 350"
     )
     text = text.replace("width: 70 cm, height: 100 cm", "width: 52.5 cm, height: 100 cm")
-    known = load_knowledge()
+    known = shipped()
     found = answer(garment_of(parse_yaml(text, "light.yaml"), known), known, Parts(shopping=True))
     assert found.weight is not None
     (waist,) = found.weight.hangs

@@ -11,9 +11,9 @@ import pytest
 
 from advisor.answer.pipeline import answer
 from advisor.craft import shrinkage
-from advisor.overlay.cache import load_knowledge
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
+from tests.typed import shipped
 
 UNLIKE = """
 garment: two cottons
@@ -52,7 +52,7 @@ def test_a_lining_is_cut_longer_by_what_it_shrinks_more() -> None:
 
 def test_a_seam_tells_what_its_cloths_part_by() -> None:
     """Both ways of the grain in mm, at the seam that joins them and at no other."""
-    known = load_knowledge()
+    known = shipped()
     found = answer(garment_of(parse_yaml(UNLIKE, "unlike.yaml"), known), known)
     told = {seam.name: " ".join(seam.built.build_says) for seam in found.seams if seam.built}
     assert (
@@ -64,7 +64,7 @@ def test_a_seam_tells_what_its_cloths_part_by() -> None:
 
 def test_what_stays_unwashed_parts_by_nothing() -> None:
     """Where the seller says dry clean only, nothing is told of a wash."""
-    known = load_knowledge()
+    known = shipped()
     text = UNLIKE.replace("weight: 120 g/m2,", "weight: 120 g/m2, care: dry clean only,")
     found = answer(garment_of(parse_yaml(text, "dry.yaml"), known), known)
     (side,) = [s.built for s in found.seams if s.name == "side"]

@@ -8,9 +8,9 @@ import pytest
 
 from advisor.answer.pipeline import answer
 from advisor.craft import allowance, rolled
-from advisor.overlay.cache import load_knowledge
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
+from tests.typed import shipped
 
 
 @pytest.mark.parametrize("radius", [0.0, 3.0, 40.0])
@@ -54,7 +54,7 @@ seams:
 
 def test_a_collar_tells_its_layers_one_by_one() -> None:
     """The first layer is the outside; the innermost is what the others are measured by."""
-    known = load_knowledge()
+    known = shipped()
     found = answer(garment_of(parse_yaml(COLLAR, "collar.yaml"), known), known)
     told = {seam.name: " ".join(seam.built.build_says) for seam in found.seams if seam.built}
     assert "coat 7.9 mm and canvas 3.9 mm longer across the roll" in told["collar edge"]

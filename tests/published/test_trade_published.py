@@ -12,15 +12,15 @@ from typing import Any
 import pytest
 
 from advisor.knowledge.model import Knowledge
-from advisor.overlay.cache import load_knowledge
 from advisor.project.quick import quick_garment
 from advisor.units import parse
 from tests.told import data_of
+from tests.typed import shipped
 
 
 @cache
 def knowledge() -> Knowledge:
-    return load_knowledge()
+    return shipped()
 
 
 Ask = dict[str, Any]

@@ -12,13 +12,13 @@ from advisor.answer.forms import DIALECT, REGISTERS, json_schema, kinds
 from advisor.errors import InputError
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.place import knowledge_folder
-from advisor.overlay.cache import load_knowledge
 from advisor.textio.yamlfile import read_yaml
+from tests.typed import shipped
 
 
 @cache
 def knowledge() -> Knowledge:
-    return load_knowledge()
+    return shipped()
 
 
 def faults(value: Any, schema: dict[str, Any], root: dict[str, Any], path: str = "") -> list[str]:

@@ -17,12 +17,12 @@ from advisor.answer.model.told import ToldConflict, ToldRemedy
 from advisor.answer.pipeline import Parts, answer
 from advisor.answer.press_clause import minutes, press_clauses, seconds, wait_words
 from advisor.knowledge.model import Knowledge
-from advisor.overlay.cache import load_knowledge
 from advisor.project.quick import quick_garment
 from advisor.render.heat_picture import at, course, picture
 from advisor.render.heat_svg import heat_svg, nearest_svg, worst_way
 from advisor.render.heat_text import heat_lines, table
 from tests.told import heat_answer, heat_row, written
+from tests.typed import shipped
 
 KEYS = {
     "place",
@@ -37,7 +37,7 @@ KEYS = {
 
 @cache
 def known() -> Knowledge:
-    return load_knowledge()
+    return shipped()
 
 
 @cache

@@ -11,12 +11,12 @@ import pytest
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import Parts, answer
-from advisor.overlay.cache import load_knowledge
 from advisor.project.load import load_project
 from advisor.render.printed.compact import render_sheet
 from advisor.render.printed.detailed import render_detailed
 from advisor.render.printed.only import render_only
 from tests.told import written
+from tests.typed import shipped
 
 DEMOS = Path(__file__).resolve().parents[3] / "knowledge" / "examples"
 JACKET, COAT = "bandstand-jacket", "lantern-parade-coat"
@@ -25,7 +25,7 @@ JACKET, COAT = "bandstand-jacket", "lantern-parade-coat"
 @cache
 def told(name: str) -> Answer:
     """The answer to a demo, with what to buy."""
-    known = load_knowledge()
+    known = shipped()
     return answer(load_project(DEMOS / f"{name}.yaml", known), known, Parts(shopping=True))
 
 

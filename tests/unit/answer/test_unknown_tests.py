@@ -6,14 +6,14 @@ from functools import cache
 from typing import Any
 
 from advisor.knowledge.model import Knowledge
-from advisor.overlay.cache import load_knowledge
 from advisor.project.quick import quick_garment
 from tests.told import data_of
+from tests.typed import shipped
 
 
 @cache
 def knowledge() -> Knowledge:
-    return load_knowledge()
+    return shipped()
 
 
 def unknown(phrase: str) -> dict[str, Any]:

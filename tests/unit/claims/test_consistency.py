@@ -12,14 +12,14 @@ from advisor.claims.consistency import BY_MACHINE, ENCLOSED, ENCLOSING
 from advisor.decide.evaluate import judge
 from advisor.errors import InputError
 from advisor.knowledge.model import Knowledge
-from advisor.overlay.cache import load_knowledge
 from advisor.project.load import load_project
 from advisor.project.quick import quick_garment
+from tests.typed import shipped
 
 
 @cache
 def known() -> Knowledge:
-    return load_knowledge()
+    return shipped()
 
 
 def seam_of(layers: list[Any], seam: dict[str, Any] | None = None) -> dict[str, Any]:

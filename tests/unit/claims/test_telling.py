@@ -10,13 +10,13 @@ from advisor.claims.judgement import Judgement
 from advisor.claims.telling import told_lines
 from advisor.decide.evaluate import judge
 from advisor.knowledge.model import Knowledge
-from advisor.overlay.cache import load_knowledge
 from advisor.project.quick import quick_garment
+from tests.typed import shipped
 
 
 @cache
 def known() -> Knowledge:
-    return load_knowledge()
+    return shipped()
 
 
 def asked(*layers: Any, seam: dict[str, Any] | None = None) -> Judgement:

@@ -7,10 +7,10 @@ from advisor.claims.valuesets import Span
 from advisor.decide.advise import advise
 from advisor.decide.evaluate import judge
 from advisor.knowledge.model import Knowledge
-from advisor.overlay.cache import load_knowledge
 from advisor.project.garment import Garment
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
+from tests.typed import shipped
 
 CLOTHS = """\
 garment: test
@@ -24,7 +24,7 @@ seams:
 
 
 def known() -> Knowledge:
-    return load_knowledge()
+    return shipped()
 
 
 def garment(*seams: str) -> Garment:

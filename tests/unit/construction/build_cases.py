@@ -11,10 +11,10 @@ from advisor.construction.seamwork import SeamWork, seamworks
 from advisor.decide.advise import advise
 from advisor.decide.evaluate import judge
 from advisor.knowledge.model import Knowledge
-from advisor.overlay.cache import load_knowledge
 from advisor.project.garment import Garment
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
+from tests.typed import shipped
 
 HEAD = """\
 garment: Test apron
@@ -31,7 +31,7 @@ seams:
 
 @cache
 def known() -> Knowledge:
-    return load_knowledge()
+    return shipped()
 
 
 def garment(seams: str, head: str = HEAD) -> Garment:

@@ -10,14 +10,14 @@ from advisor.decide import apart
 from advisor.decide.apart import judge_apart
 from advisor.decide.evaluate import judge
 from advisor.knowledge.model import Knowledge
-from advisor.overlay.cache import load_knowledge
 from advisor.project.garment import Garment
 from advisor.project.quick import quick_garment
+from tests.typed import shipped
 
 
 @pytest.fixture(scope="module")
 def known() -> Knowledge:
-    return load_knowledge()
+    return shipped()
 
 
 @pytest.fixture

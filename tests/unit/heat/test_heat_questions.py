@@ -27,9 +27,9 @@ from advisor.heat.model.stack import DOTS
 from advisor.heat.questions import Heat, ask_trials
 from advisor.heat.stacks import beds, layer_limits, presses, setting_for
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
-from advisor.overlay.cache import load_knowledge
 from advisor.project.garment import Cloth
 from advisor.project.quick import notion_cloth, quick_garment
+from tests.typed import shipped
 
 LAWN = "cotton lawn 80 g/m2"
 COATING = "pure wool coating 500 g/m2"
@@ -38,7 +38,7 @@ FUSIBLE = {"notion": "woven fusible interfacing"}
 
 @cache
 def known() -> Knowledge:
-    return load_knowledge()
+    return shipped()
 
 
 def judged(*layers: Any) -> Judgement:

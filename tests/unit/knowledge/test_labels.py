@@ -13,14 +13,14 @@ from advisor.knowledge.load import read_book
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.place import knowledge_folder
 from advisor.knowledge.vocabulary import check_book
-from advisor.overlay.cache import load_knowledge
+from tests.typed import shipped
 
 MARKETS = ("eu", "us")
 
 
 @cache
 def known() -> Knowledge:
-    return load_knowledge()
+    return shipped()
 
 
 @pytest.mark.parametrize("market", MARKETS)

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from advisor.knowledge.workshop import Workshop, workshop_from_plain
-from advisor.overlay.cache import load_knowledge
+from tests.typed import shipped
 
-KNOWN = load_knowledge()
+KNOWN = shipped()
 
 
 def test_every_kind_of_seam_is_placed_in_the_standards() -> None:

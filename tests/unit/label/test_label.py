@@ -11,15 +11,15 @@ from advisor.decide.advise import advise
 from advisor.knowledge.model import Knowledge
 from advisor.label.care import Care, care_of
 from advisor.label.content import Content, fibre_content
-from advisor.overlay.cache import load_knowledge
 from advisor.project.load import garment_of
 from advisor.project.stated import only_named
 from advisor.textio.yamlfile import Document, parse_yaml
+from tests.typed import shipped
 
 
 @cache
 def known() -> Knowledge:
-    return load_knowledge()
+    return shipped()
 
 
 def project(fabrics: str, layers: str, units: str = "metric") -> Document:

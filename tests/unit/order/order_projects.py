@@ -9,9 +9,9 @@ from advisor.claims.judgement import Advice
 from advisor.decide.advise import advise
 from advisor.knowledge.model import Knowledge
 from advisor.order.work import Work, order_of
-from advisor.overlay.cache import load_knowledge
 from advisor.project.load import garment_of, load_project
 from advisor.textio.yamlfile import parse_yaml
+from tests.typed import shipped
 
 DEMOS = Path(__file__).resolve().parents[3] / "knowledge" / "examples"
 
@@ -251,7 +251,7 @@ SMALL = {
 @cache
 def known() -> Knowledge:
     """The shipped knowledge, read once."""
-    return load_knowledge()
+    return shipped()
 
 
 def advice_of(text: str) -> Advice:

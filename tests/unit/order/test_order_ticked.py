@@ -16,9 +16,9 @@ from advisor.decide.advise import advise
 from advisor.knowledge.model import Knowledge
 from advisor.order.search import Effort
 from advisor.order.work import Work, order_of
-from advisor.overlay.cache import load_knowledge
 from advisor.project.load import load_project
 from advisor.render.order_text import render_order
+from tests.typed import shipped
 
 DEMOS = sorted(Path("knowledge/examples").glob("*.yaml"))
 EVERY = int(os.environ.get("ADVISOR_EVERY_TICK", "6"))
@@ -28,7 +28,7 @@ BRIEF = Effort(states=50, bounds=500, beam=2)
 
 @cache
 def _known() -> Knowledge:
-    return load_knowledge()
+    return shipped()
 
 
 @cache

@@ -6,10 +6,10 @@ from functools import cache
 
 from advisor.errors import InputError, Problem
 from advisor.knowledge.model import Knowledge
-from advisor.overlay.cache import load_knowledge
 from advisor.project.garment import Garment
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
+from tests.typed import shipped
 
 SOUND = """\
 garment: Bandstand jacket
@@ -42,7 +42,7 @@ seams:
 @cache
 def knowledge() -> Knowledge:
     """The knowledge that is shipped."""
-    return load_knowledge()
+    return shipped()
 
 
 def garment(text: str) -> Garment:

@@ -9,10 +9,10 @@ import pytest
 
 from advisor.errors import InputError
 from advisor.knowledge.model import Knowledge, Mix
-from advisor.overlay.cache import load_knowledge
 from advisor.project.phrase import Reading, read_phrase
 from advisor.project.phrases.boundaries import cloths_said
 from advisor.project.phrases.suggestions import likest
+from tests.typed import shipped
 
 FILES = [
     Path(__file__).with_name(name)
@@ -32,7 +32,7 @@ MOST_REFUSED = 0.05
 @cache
 def knowledge() -> Knowledge:
     """The knowledge that is shipped."""
-    return load_knowledge()
+    return shipped()
 
 
 def written(mix: Mix) -> str:

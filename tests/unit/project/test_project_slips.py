@@ -20,9 +20,9 @@ import yaml
 
 from advisor.errors import Exit, InputError, Problem
 from advisor.knowledge.model import Knowledge
-from advisor.overlay.cache import load_knowledge
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
+from tests.typed import shipped
 
 DEMOS = sorted((Path(__file__).parents[3] / "knowledge" / "examples").glob("*.yaml"))
 KINDS = ("key", "value", "shape", "number", "missing")
@@ -60,7 +60,7 @@ class Slip:
 @cache
 def knowledge() -> Knowledge:
     """The knowledge that is shipped."""
-    return load_knowledge()
+    return shipped()
 
 
 def _pairs(node: Any, way: tuple[str | int, ...] = ()) -> Iterator[tuple[Any, Any, Any]]:

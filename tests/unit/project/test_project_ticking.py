@@ -7,12 +7,12 @@ from pathlib import Path
 import pytest
 
 from advisor.errors import InputError
-from advisor.overlay.cache import load_knowledge
 from advisor.project.load import garment_of
 from advisor.project.ticking import tick_file, ticked
 from advisor.project.wished import Added, Pinned
 from advisor.project.wishes import minutes_of
 from advisor.textio.yamlfile import parse_yaml
+from tests.typed import shipped
 
 HEAD = """\
 # My coat.
@@ -93,7 +93,7 @@ def test_what_is_no_length_of_time_is_refused(text: str) -> None:
 
 
 def garment(order: str):  # type: ignore[no-untyped-def]
-    return garment_of(parse_yaml(HEAD + order, "coat.yaml"), load_knowledge())
+    return garment_of(parse_yaml(HEAD + order, "coat.yaml"), shipped())
 
 
 def test_wishes_are_read() -> None:
@@ -136,7 +136,7 @@ def test_an_unknown_kind_of_seam_is_refused() -> None:
     """With the nearest kind."""
     text = HEAD.replace("{name: side,", "{name: side, kind: armhol,")
     with pytest.raises(InputError) as caught:
-        garment_of(parse_yaml(text, "coat.yaml"), load_knowledge())
+        garment_of(parse_yaml(text, "coat.yaml"), shipped())
     assert "'armhole'" in str(caught.value)
 
 

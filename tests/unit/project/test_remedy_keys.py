@@ -5,12 +5,12 @@ from __future__ import annotations
 import pytest
 
 from advisor.errors import InputError
-from advisor.overlay.cache import load_knowledge
 from advisor.project.garment import Garment
 from advisor.project.lines import Line, as_yaml
 from advisor.project.load import garment_of
 from advisor.project.taking import with_lines
 from advisor.textio.yamlfile import parse_yaml
+from tests.typed import shipped
 
 PROJECT = """\
 garment: Jacket
@@ -24,7 +24,7 @@ seams:
 
 
 def read(said: str) -> Garment:
-    return garment_of(parse_yaml(PROJECT % (said and f", {said}"), "p.yaml"), load_knowledge())
+    return garment_of(parse_yaml(PROJECT % (said and f", {said}"), "p.yaml"), shipped())
 
 
 def test_what_is_pressed_or_fused_first_is_a_layer_of_the_seam() -> None:
@@ -83,10 +83,10 @@ def test_a_cloth_said_in_a_phrase_takes_a_key() -> None:
     """A bare phrase becomes a group of keys with the phrase in it."""
     new = with_lines(PROJECT % "", [Line(("fabrics", "frill", "detachable"), "yes")], "p.yaml")
     assert "frill: {fabric: nylon organza, detachable: yes}" in new
-    assert garment_of(parse_yaml(new, "p.yaml"), load_knowledge()).cloths["frill"].detachable
+    assert garment_of(parse_yaml(new, "p.yaml"), shipped()).cloths["frill"].detachable
 
 
 def test_feet_are_written_where_she_has_named_no_maker() -> None:
     """The group is made where it is missing."""
     new = with_lines(PROJECT % "", [Line(("maker", "feet"), ["walking"])], "p.yaml")
-    assert ("walking",) == garment_of(parse_yaml(new, "p.yaml"), load_knowledge()).maker.feet
+    assert ("walking",) == garment_of(parse_yaml(new, "p.yaml"), shipped()).maker.feet

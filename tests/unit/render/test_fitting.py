@@ -9,7 +9,6 @@ import pytest
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import WHOLE, answer
-from advisor.overlay.cache import load_knowledge
 from advisor.project.load import load_project
 from advisor.render.lines import SEAM_LINES
 from advisor.render.printed.blocks import TIGHTEST, Room, sections
@@ -17,6 +16,7 @@ from advisor.render.printed.compact import LINES_A_PAGE, fitted_lines, lines_in
 from advisor.render.printed.digest import digest
 from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.section import Section
+from tests.typed import shipped
 
 COAT = Path(__file__).parents[3] / "knowledge" / "examples" / "lantern-parade-coat.yaml"
 SETTINGS = {label for label, _ in SEAM_LINES}
@@ -25,7 +25,7 @@ every_step = pytest.mark.parametrize("tight", range(1, TIGHTEST + 1))
 
 @cache
 def report() -> Answer:
-    known = load_knowledge()
+    known = shipped()
     return answer(load_project(COAT, known), known, WHOLE)
 
 

@@ -15,7 +15,6 @@ import pytest
 from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import WHOLE, answer
 from advisor.knowledge.model import Knowledge
-from advisor.overlay.cache import load_knowledge
 from advisor.project.load import garment_of
 from advisor.project.quick import quick_garment
 from advisor.render.iron_html import iron_main
@@ -26,6 +25,7 @@ from advisor.render.printed.digest import digest
 from advisor.render.printed.html import LINES, document, render_html
 from advisor.render.printed.numbers import Numbers
 from advisor.textio.yamlfile import parse_yaml
+from tests.typed import shipped
 
 DEMOS = sorted((Path(__file__).parents[3] / "knowledge" / "examples").glob("*.yaml"))
 HOSTILE = "<script>alert(1)</script> \"'&amp; ]]>"
@@ -33,7 +33,7 @@ HOSTILE = "<script>alert(1)</script> \"'&amp; ]]>"
 
 @cache
 def known() -> Knowledge:
-    return load_knowledge()
+    return shipped()
 
 
 @cache

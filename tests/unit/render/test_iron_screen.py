@@ -10,16 +10,16 @@ import pytest
 from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import Parts, answer
 from advisor.errors import InputError
-from advisor.overlay.cache import load_knowledge
 from advisor.project.load import load_project
 from advisor.render.screen.iron import iron_screen_text
+from tests.typed import shipped
 
 DEMOS = sorted((Path(__file__).resolve().parents[3] / "knowledge" / "examples").glob("*.yaml"))
 
 
 @cache
 def told(path: Path) -> Answer:
-    known = load_knowledge()
+    known = shipped()
     return answer(load_project(path, known), known, Parts(heat=True, iron=True))
 
 

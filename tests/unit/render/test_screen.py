@@ -10,11 +10,11 @@ import pytest
 from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import answer
 from advisor.knowledge.model import Knowledge
-from advisor.overlay.cache import load_knowledge
 from advisor.project.quick import quick_garment
 from advisor.render.screen.ask import LINES, ROOMS, ask_screen, ask_text
 from advisor.render.screen.blocks import Block, Columns, Heading, Para, Rows, Title
 from advisor.render.screen.draw import NARROW, drawn
+from tests.typed import shipped
 
 CLOTHS = (
     "silk organza",
@@ -33,7 +33,7 @@ PAIRS = list(combinations(CLOTHS, 2))[:40]
 
 @cache
 def known() -> Knowledge:
-    return load_knowledge()
+    return shipped()
 
 
 @cache

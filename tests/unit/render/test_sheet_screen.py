@@ -10,10 +10,10 @@ import pytest
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import Parts, answer
-from advisor.overlay.cache import load_knowledge
 from advisor.project.load import load_project
 from advisor.render.printed.compact import render_sheet
 from advisor.render.screen.sheet import sheet_text
+from tests.typed import shipped
 
 DEMOS = sorted((Path(__file__).parents[3] / "knowledge" / "examples").glob("*.yaml"))
 SCREEN = 40
@@ -23,7 +23,7 @@ WIDTHS = (60, 80, 120)
 @cache
 def told(demo: Path) -> Answer:
     """What the sheet of an example is made of."""
-    known = load_knowledge()
+    known = shipped()
     parts = Parts(shopping=True, heat=True, iron=True, order=True, file=demo.name)
     return answer(load_project(demo, known), known, parts)
 

@@ -12,7 +12,6 @@ from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import Parts, answer
 from advisor.errors import InputError
 from advisor.knowledge.model import Knowledge
-from advisor.overlay.cache import load_knowledge
 from advisor.project.load import load_project
 from advisor.render.explain import explain, matches
 from advisor.render.explain_lists import LISTS
@@ -20,6 +19,7 @@ from advisor.render.reasons import pick_verdicts
 from advisor.render.screen.ask import CUTTING, SETTINGS
 from advisor.render.typed import ROWS, aspects_named, options
 from advisor.render.typed_steps import steps_named
+from tests.typed import shipped
 
 DEMOS = sorted((Path(__file__).parents[3] / "knowledge" / "examples").glob("*.yaml"))
 STEPS = {
@@ -33,7 +33,7 @@ STEPS = {
 @cache
 def knowledge() -> Knowledge:
     """The knowledge that is shipped."""
-    return load_knowledge()
+    return shipped()
 
 
 def _plural(name: str) -> str:
