@@ -156,7 +156,8 @@ def explained(known: object, about: Callable[[str], str]) -> Callable[[str, str]
         try:
             lines, _ = tell(word, known, "metric")
         except InputError as error:
-            return str(error)
+            said_there = word.casefold() in question.casefold()
+            return about(question) if said_there else str(error)
         return "\n".join(lines[:_MOST_LINES])
 
     return explain

@@ -23,6 +23,7 @@ def start(
     from advisor.cli.conversation import Conversation, explained
     from advisor.errors import for_shell
     from advisor.project.begun import begun
+    from advisor.project.begun import help_for as begun_help
     from advisor.project.load import garment_of
     from advisor.project.start import help_for, interview
     from advisor.project.template import project_text
@@ -34,7 +35,8 @@ def start(
     known = common.knowledge()
     if not template:
         talk.tell(f"To begin from a usual garment: --like and one of {', '.join(_templates())}.")
-    conversation = Conversation(explained(known, help_for), _draft(file, like))
+    about = begun_help if template else help_for
+    conversation = Conversation(explained(known, about), _draft(file, like))
     try:
         text = conversation.held(
             lambda ask, tell: (

@@ -17,6 +17,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.project.facts import read_maker_fact, read_word
 from advisor.project.names import LONGEST_NAME, LONGEST_PHRASE, tidy_name
 from advisor.project.phrase import read_phrase
+from advisor.project.start import HELP as INTERVIEW_HELP
 from advisor.project.start import MOST_TRIES, Ask, Tell, described
 from advisor.textio.yamltext import quoted
 
@@ -33,12 +34,32 @@ ASKED = {
     "strike": "Its places are {places}. Which do you not make? A cloth strikes all of its places. "
     "Commas between them. [none]",
 }
+HELP = {
+    **{key: INTERVIEW_HELP[key] for key in ("garment", "units", "machine", "overlocker")},
+    "fitting": "To the body: fitted on her before the seams are closed for good, so no step past "
+    "recall comes before it. Loosely: tried on once. Not at all: it needs no fitting, as a cape.",
+    "cloth": "The word in front is a cloth's name in this garment: shell is the outer cloth, the "
+    "others are what they say. Answer with the cloth that you have: " + INTERVIEW_HELP["cloth"],
+    "strike": "A place is where something is made: a seam, a hem, a dart, a zip. Name those that "
+    "your garment has not, as they are printed; or a cloth, such as lining, and all of its places "
+    "go with it. An empty line makes all of them.",
+}
+"""What each question means, for whoever asks."""
 WORDS = {
     "units": ("metric", "us"),
     "fitting": ("to the body", "loosely", "not at all"),
 }
 _CLOTH = re.compile(r"^  ([^:{#]+): ([^{#]+)$")
 _PLACE = re.compile(r"^  - \{name: ([^,]+), layers: \[(.*?)\]|^  - \{name: ([^,]+), on: ([^,]+),")
+
+
+def help_for(question: str) -> str:
+    """What a question about a usual garment means."""
+    for key, words in ASKED.items():
+        parts = [re.escape(part) for part in re.split(r"\{\w+\}", words)]
+        if re.fullmatch(".*".join(parts), question):
+            return HELP[key]
+    return "Answer in a word or a few."
 
 
 class _EndError(Exception):

@@ -10,6 +10,7 @@ import pytest
 
 from advisor.cli.conversation import Conversation, explained
 from advisor.knowledge.model import Knowledge
+from advisor.project import begun
 from advisor.project.start import HELP, QUESTIONS, Answers, help_for, interview
 from advisor.render.identify_talk import help_for as help_for_test
 from advisor.render.identify_talk import talk
@@ -124,6 +125,20 @@ def test_each_question_is_explained() -> None:
     assert HELP["garment"] in told
     assert any("trims and wraps an edge" in line for line in told)
     assert any("'organza'" in line for line in told)
+
+
+def test_each_question_about_a_usual_garment_is_explained() -> None:
+    """By a sentence of its own; a word of the question that is no trade word by its question."""
+    assert set(begun.ASKED) == set(begun.HELP)
+    for key, question in begun.ASKED.items():
+        asked = question.format(now="to the body", name="shell", places="hem, zip")
+        assert begun.HELP[key] == begun.help_for(asked)
+    tell = explained(knowledge(), begun.help_for)
+    fitting = begun.ASKED["fitting"].format(now="loosely")
+    assert begun.HELP["fitting"] == tell(fitting, "loosely")
+    cloth = begun.ASKED["cloth"].format(name="shell", now="wool crepe")
+    assert "The outer cloth of a garment" in tell(cloth, "shell")
+    assert "'organza'" in tell(cloth, "organzza")
 
 
 def test_identify_goes_back_explains_and_tries_what_is_harmless_first() -> None:
