@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from advisor.cli import completing
 from advisor.cli.output import knowledge, print_answer, print_json, print_text, with_units
 
 if TYPE_CHECKING:
@@ -30,7 +31,11 @@ __all__ = [
 Json = Annotated[bool, typer.Option("--json", help="Print the answer as data.")]
 Units = Annotated[
     str | None,
-    typer.Option("--units", help="Print in metric or us units, whatever the project says."),
+    typer.Option(
+        "--units",
+        help="Print in metric or us units, whatever the project says.",
+        autocompletion=completing.units,
+    ),
 ]
 
 

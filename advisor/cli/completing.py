@@ -65,6 +65,37 @@ def steps(ctx: typer.Context, incomplete: str) -> list[str]:
     return _beginning(incomplete, order_of(advise(garment, known), known).order)
 
 
+def markets(incomplete: str) -> list[str]:
+    """The markets that a label is written for."""
+    return _beginning(incomplete, _known().labels.plain)
+
+
+def units(incomplete: str) -> list[str]:
+    """The systems of units that are printed."""
+    return _beginning(incomplete, ("metric", "us"))
+
+
+def usual_garments(incomplete: str) -> list[str]:
+    """The garments that a project may begin from."""
+    return _beginning(incomplete, templates())
+
+
+def examples(incomplete: str) -> list[str]:
+    """The projects that may be copied to try."""
+    from advisor.knowledge.place import knowledge_folder
+
+    found = sorted((knowledge_folder() / "examples").glob("*.yaml"))
+    return _beginning(incomplete, (path.stem for path in found))
+
+
+def templates() -> dict[str, Path]:
+    """The files of the garments that a project may begin from, by name."""
+    from advisor.knowledge.place import knowledge_folder
+
+    found = (knowledge_folder() / "templates").glob("*.yaml")
+    return {path.stem: path for path in sorted(found)}
+
+
 def _known() -> Knowledge:
     from advisor.overlay.cache import load_knowledge
 

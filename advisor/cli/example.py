@@ -7,12 +7,17 @@ from typing import Annotated
 
 import typer
 
-from advisor.cli import common
+from advisor.cli import common, completing
 from advisor.cli.webpage import Replace
 
 
 def example(
-    name: Annotated[str, typer.Argument(help="Which one; without a name they are listed.")] = "",
+    name: Annotated[
+        str,
+        typer.Argument(
+            help="Which one; without a name they are listed.", autocompletion=completing.examples
+        ),
+    ] = "",
     replace: Replace = False,
 ) -> None:
     """Copy one of the example projects into this folder, to try every command on."""

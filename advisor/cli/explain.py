@@ -32,7 +32,7 @@ def explain(
         common.print_json(json_schema(schema, common.knowledge()))
         return
     if not name:
-        raise typer.BadParameter("name what to explain, or give --schema")
+        raise typer.BadParameter("what to explain is missing")
     from advisor.render.explain import explain as tell
 
     lines, data = tell(name, common.knowledge(), "us" if units == "us" else "metric")

@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from advisor.cli import common
+from advisor.cli import common, completing
 
 
 def label(
@@ -15,7 +15,11 @@ def label(
     json: common.Json = False,
     market: Annotated[
         str | None,
-        typer.Option("--market", help="eu or us; without it, the one of the project's units."),
+        typer.Option(
+            "--market",
+            help="eu or us; without it, the one of the project's units.",
+            autocompletion=completing.markets,
+        ),
     ] = None,
     units: common.Units = None,
 ) -> None:

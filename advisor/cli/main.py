@@ -30,7 +30,9 @@ def ended(words: list[str]) -> int:
     try:
         return int(_answered(words) or 0)
     except InputError as error:
-        say(str(error))
+        from advisor.cli.usage import with_cloths_asked
+
+        say(with_cloths_asked(error, words))
         return Exit.USAGE
     except KeyboardInterrupt:
         return Exit.INTERRUPTED
@@ -38,7 +40,7 @@ def ended(words: list[str]) -> int:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return Exit.CLEAR
     except Exception as error:  # noqa: BLE001 - the last net: no traceback reaches the maker
-        return _usage(error, say)
+        return _usage(error, words, say)
 
 
 def _answered(words: list[str]) -> int:
@@ -88,15 +90,13 @@ def _by_options(words: list[str]) -> int:
         raise BrokenPipeError from None  # the parser's way to end where nobody reads on
 
 
-def _usage(error: Exception, say: Callable[[str], None]) -> int:
+def _usage(error: Exception, words: list[str], say: Callable[[str], None]) -> int:
     """Wrong usage as the option parser found it; anything else is our fault."""
     show = getattr(error, "show", None)
     if show is not None:
-        import io
+        from advisor.cli.usage import wrong_usage
 
-        told = io.StringIO()
-        show(file=told)
-        say(told.getvalue().rstrip("\n"))
+        say(_help_of(show) or wrong_usage(error, words))
         return Exit.USAGE
     if isinstance(error, OSError) and error.errno == errno.ENOSPC:
         say("the answer could not be written: no space left on device")
@@ -107,3 +107,13 @@ def _usage(error: Exception, say: Callable[[str], None]) -> int:
 
     say(tell_fault(error))
     return Exit.FAULT
+
+
+def _help_of(show: Callable[..., None]) -> str:
+    """The help that is shown where a group of commands is typed alone; nothing of a fault."""
+    import io
+
+    told = io.StringIO()
+    show(file=told)
+    text = told.getvalue().rstrip("\n")
+    return "" if "Error: " in text else text

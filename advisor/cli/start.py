@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from advisor.cli import common, talk
+from advisor.cli import common, completing, talk
 
 
 def start(
@@ -16,7 +16,12 @@ def start(
         bool, typer.Option("--replace", help="Overwrite the file if it is there.")
     ] = False,
     like: Annotated[
-        str, typer.Option("--like", help="Begin from a usual garment, such as lined-dress or coat.")
+        str,
+        typer.Option(
+            "--like",
+            help="Begin from a usual garment, such as lined-dress or coat.",
+            autocompletion=completing.usual_garments,
+        ),
     ] = "",
 ) -> None:
     """Ask what is sewn from which cloths, and write a project file to go on from."""
@@ -34,7 +39,8 @@ def start(
     template = _template(like) if like else ""
     known = common.knowledge()
     if not template:
-        talk.tell(f"To begin from a usual garment: --like and one of {', '.join(_templates())}.")
+        usual = ", ".join(completing.templates())
+        talk.tell(f"To begin from a usual garment: --like and one of {usual}.")
     about = begun_help if template else help_for
     conversation = Conversation(explained(known, about), _draft(file, like))
     try:
@@ -64,19 +70,11 @@ def _draft(file: Path, like: str) -> Path:
     return Path(f"{file}.{like}.draft" if like else f"{file}.draft")
 
 
-def _templates() -> dict[str, Path]:
-    """The garments that a project may begin from, by name."""
-    from advisor.knowledge.place import knowledge_folder
-
-    found = (knowledge_folder() / "templates").glob("*.yaml")
-    return {path.stem: path for path in sorted(found)}
-
-
 def _template(like: str) -> str:
     """The text of one of them."""
     from advisor.errors import InputError, Problem, nearest
 
-    found, wanted = _templates(), like.strip().casefold().replace(" ", "-")
+    found, wanted = completing.templates(), like.strip().casefold().replace(" ", "-")
     if wanted not in found:
         near = nearest(wanted, list(found))
         raise InputError(

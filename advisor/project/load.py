@@ -11,7 +11,7 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from advisor.errors import shown
+from advisor.errors import InputError, Problem, Where, shown
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name
 from advisor.project.bending import read_overhang
@@ -66,6 +66,10 @@ CLOTH_KEYS = frozenset(
 )
 
 
+_NO_PROJECT = "this is not a project file: it has no keys such as 'garment:' and 'fabrics:'"
+_AS_WRITTEN = "text as `advisor start FILE` writes"
+
+
 def load_project(path: Path, knowledge: Knowledge) -> Garment:
     """The garment that a project file describes.
 
@@ -86,10 +90,10 @@ def garment_of(document: Document, knowledge: Knowledge) -> Garment:
     from advisor.project.schema import ProjectForm  # noqa: PLC0415 - heavy, only a file needs it
     from advisor.textio.mending import validated  # noqa: PLC0415
 
+    if not isinstance(document.data, dict):
+        raise InputError(Problem(_NO_PROJECT, Where(document.file), _AS_WRITTEN))
     document, problems = validated(document, ProjectForm)
     findings = Findings(document, problems)
-    if not isinstance(document.data, dict):
-        findings.stop()
     garment = _Reader(document.data, findings, knowledge).garment()
     findings.stop()
     return garment

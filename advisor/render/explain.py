@@ -42,6 +42,8 @@ def explain(name: str, knowledge: Knowledge, units: System) -> tuple[list[str], 
         return listed(knowledge)
     name = bare_name(name)
     asked = matches(name, knowledge) or _meant(name, knowledge)
+    if set(asked) == {"answer"}:  # "silk organza" is an interfacing, and a cloth as well
+        asked = {**cloth_meant(name, knowledge), **asked}
     lines: list[str] = []
     data: dict[str, Any] = {}
     for kind, found in asked.items():

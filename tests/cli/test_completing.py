@@ -26,6 +26,10 @@ def completed(line: str) -> list[str]:
         (f"advisor why {JACKET} sho", "shoulder"),
         (f"advisor why {JACKET} shell need", "needle size"),
         (f"advisor order {JACKET} --tick press", "press side"),
+        ("advisor start x.yaml --like li", "lined-dress"),
+        ("advisor label x.yaml --market e", "eu"),
+        ("advisor ask velvet --units me", "metric"),
+        ("advisor example ba", "bandstand-jacket"),
     ],
 )
 def test_the_tab_key_goes_on_with_names(line: str, name: str) -> None:

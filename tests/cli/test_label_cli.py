@@ -67,7 +67,7 @@ def test_json_has_the_label_beside_the_usual_keys() -> None:
     [
         ((DRESS, "--market", "mars"), "eu or us"),
         (("nowhere.yaml",), "no such file"),
-        ((), "Missing argument"),
+        ((), "a project file is missing"),
     ],
 )
 def test_wrong_use_gets_one_clear_message(arguments: tuple[str, ...], words: str) -> None:

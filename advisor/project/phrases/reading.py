@@ -75,7 +75,7 @@ def read_phrase(text: str, knowledge: Knowledge) -> Reading:
         InputError: with what was not understood and the nearest names.
     """
     if not text.strip() or len(text) > LONGEST:
-        raise refuse(text[:40], "a fabric is named in a few words, such as 'nylon organza'")
+        raise refuse(text[:40], "a fabric in a few words, such as 'nylon organza'")
     return _Phrase(text, knowledge).read()
 
 
