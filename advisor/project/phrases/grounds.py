@@ -64,13 +64,13 @@ class Names:
         seen: set[tuple[str, ...]] = set()
         for text, entry in knowledge.names.items():
             words = tuple(words_of(text))
-            if words and tuple(sorted(words)) not in seen:
-                seen.add(tuple(sorted(words)))
+            cloth = knowledge.entries[entry].kind == "cloth"
+            key = tuple(sorted(words)) if cloth else words  # a notion's name stands in its order
+            if words and key not in seen:
+                seen.add(key)
                 strong = any(word not in self.weak for word in words)
                 ways = all(word in _WAY_WORDS for word in words)
-                self.all.append(
-                    Name(entry, words, strong, ways, knowledge.entries[entry].kind == "cloth")
-                )
+                self.all.append(Name(entry, words, strong, ways, cloth))
         self.words = frozenset(word for name in self.all for word in name.words)
         self.by_word: dict[str, list[Name]] = {}
         for name in self.all:
@@ -95,9 +95,12 @@ class Names:
                 name
                 for name in found
                 if name.cloth
-                or (entries[name.entry].kind != "thread" and _is_head(name.words, words, named))
+                or (
+                    (entries[name.entry].kind != "thread" or named <= set(name.words))
+                    and _is_head(name.words, words, named)
+                )
             ]
-        return max(found, key=self._key) if found else None
+        return max(found, key=lambda name: self._key(name, words)) if found else None
 
     def only_of(self, entries: set[str]) -> frozenset[str]:
         """The words that stand in names of some cloths and in no other's: they say nothing more."""
@@ -112,13 +115,14 @@ class Names:
         alone = {name.words[0] for name in said if len(name.words) == 1}
         return frozenset(w for n in said for w in n.words if w in alone or w not in self.weak)
 
-    def _key(self, name: Name) -> tuple[bool, int, int, bool, float, str]:
+    def _key(self, name: Name, words: list[str]) -> tuple[bool, int, int, bool, bool, float, str]:
         entry = self.knowledge.entries[name.entry]
         weight = entry.weight[0] if entry.weight else 0.0
         return (
             not name.ways,
             sum(word not in _USE_WORDS for word in name.words),
             len(name.words),
+            name.words == tuple(words),
             entry.kind == "cloth",
             -weight,
             name.entry,

@@ -84,6 +84,12 @@ def test_each_phrase_comes_to_its_cloth() -> None:
     assert [] == [line for row, reading in read if (line := wrong(row, reading))]
 
 
+def test_each_name_is_read_as_its_own_cloth() -> None:
+    """Whatever is printed as a name of a cloth or a notion is understood as that one."""
+    read = [(name, read_phrase(name, knowledge()).entry) for name in knowledge().names]
+    assert [] == [pair for pair in read if knowledge().names[pair[0]] != pair[1]]
+
+
 @pytest.mark.parametrize("row", REFUSED, ids=[row[0] for row in REFUSED])
 def test_what_could_do_harm_is_refused(row: tuple[str, ...]) -> None:
     """A slip, a denial, shares that do not fit, and no cloth at all are refused with the reason."""
