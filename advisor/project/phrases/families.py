@@ -57,6 +57,7 @@ _SPOKEN = {
     "pillowcase": "poplin",
     "duvet": "poplin",
     "rain": "showerproof",
+    "shower": "showerproof",
     "anorak": "showerproof",
     "chino": "twill",
     "khadi": "poplin",
@@ -72,7 +73,7 @@ _PAIRS = {
     frozenset({"nylon", "elastane"}): "swim-knit",
 }
 """The commonest cloth of fibres that were named together (common practice)."""
-_OVER_FIBRE = frozenset({"swim-knit", "sweatshirt-knit", "coating"})
+_OVER_FIBRE = frozenset({"swim-knit", "sweatshirt-knit", "coating", "showerproof"})
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,7 +14,9 @@ _UNKNOWN = re.compile(
 )
 _ASIDE = re.compile(
     r"\b(?:water|sun|age|rust|ink|moth|wax)[\s-]*(?:stain|mark|damage|hole|fade|spot)\w*"
-    r"|\bin the wash\b|(?<!\w)(?:no|nr|number|size)\s?\d{1,2}\b(?!%)"
+    r"|\bin the wash\b"
+    r"|\d+(?:\.\d+)?% (?:(?:horizontal|vertical|crosswise|lengthwise) )?(?=stretch)"
+    r"|(?<!\w)(?:no|nr|number|size)\s?\d{1,2}\b(?!%)"
 )
 """What is the matter with a piece, or how it is numbered in a shop, not what it is."""
 _METAL_YARN = re.compile(
