@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from advisor.answer.model.told import ToldInstruction, ToldLine
 from advisor.answer.teller import Teller
 from advisor.answer.wording import degrees
-from advisor.claims.workarounds import PARTS, Instruction
+from advisor.claims.workarounds import PARTS, ROUND, Instruction
 from advisor.craft.irondial import mark_for
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
@@ -58,6 +58,9 @@ def instruction_text(
             f"In the last press, press {needy} where it lies by itself and keep the hot iron off "
             f"{tender}: {'the coolest of them ' if item.tender - {tender} else 'it '}{bears}."
         )
+    if item.kind == ROUND:
+        which = "the coolest of them" if item.tender - {tender} else "it"
+        return f"In the last press go round the {tender} with the iron; {which} {bears}."
     kinds = {
         n: knowledge.entries[garment.cloths[n].entry].kind for n in (*item.needy, *item.tender)
     }

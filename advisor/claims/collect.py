@@ -59,10 +59,14 @@ class Fired:
 
 @dataclass(slots=True)
 class Gathered:
-    """All that was said, by place and aspect, and every rule that fired."""
+    """All that was said, by place and aspect, and every rule that fired.
+
+    `beside` is what the parts say that they bear, which the last press goes round.
+    """
 
     said: dict[Place, dict[str, list[Said]]] = field(default_factory=dict)
     fired: list[Fired] = field(default_factory=list)
+    beside: list[Said] = field(default_factory=list)
     asker: LayerAsker | None = field(default=None, repr=False, compare=False)
 
 
@@ -219,10 +223,19 @@ class _Gatherer:
             return False
         if said.claim.aspect.startswith("press."):
             pressed = cloth in self.garment.apart and speakers.is_heat_need(said.claim)
-            notion = self.knowledge.entries[self.garment.cloths[cloth].entry].kind != "cloth"
+            kind = self.knowledge.entries[self.garment.cloths[cloth].entry].kind
             # A notion has had its own press when it was put in; only what it bears still counts.
-            idle = notion and not speakers.is_heat_limit(said.claim)
-            return not (self.garment.single or pressed or idle)
+            idle = kind != "cloth" and not speakers.is_heat_limit(said.claim)
+            return not (self.garment.single or pressed or idle or self._beside(kind, said))
+        return True
+
+    def _beside(self, kind: str, said: Said) -> bool:
+        """Whether the last press goes round what says this; what it bears is kept, to be told."""
+        if kind not in speakers.WALKED_ROUND:
+            return False
+        if speakers.is_heat_limit(said.claim):
+            eased = self._eased(said)
+            self.result.beside += [eased, *speakers.no_steam(eased, self.knowledge)]
         return True
 
     def _heard(self, seam: Seam, said: Said) -> bool:

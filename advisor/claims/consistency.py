@@ -11,17 +11,19 @@ from dataclasses import replace
 from typing import Final
 
 from advisor.claims.collect import Place
-from advisor.claims.combine import Verdict, decide, narrowed, picking, picking_number
+from advisor.claims.combine import HERE, Verdict, decide, narrowed, picking, picking_number
+from advisor.claims.speakers import Said, is_heat_need
 from advisor.claims.valuesets import Choice, Span
 from advisor.craft.irondial import mark_for
-from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
+from advisor.knowledge.model import COLD, LIMIT_ASPECT, Claim, Knowledge
 from advisor.project.garment import Garment
 
 KIND, FINISH, STITCH, DWELL = "seam.kind", "seam.finish", "stitch.type", "press.dwell"
 MOTION, MOISTURE = "press.motion", "press.moisture"
-LINKED: Final = frozenset({KIND, FINISH, STITCH, DWELL, MOTION, MOISTURE})
+LINKED: Final = frozenset({KIND, FINISH, STITCH, DWELL, MOTION, MOISTURE, LIMIT_ASPECT})
 """Aspects whose verdicts this room may change; they are decided afresh every time."""
 STEAM: Final = "hover with steam"
+FINGERS: Final = "finger-press"
 STEAMY: Final = 2.0
 """The degree of moisture that is steam."""
 OVERLOCKED: Final = "overlocked"
@@ -49,6 +51,7 @@ def agree(
         _no_iron(by_aspect)
         _iron_moves(by_aspect)
         _below_steam(by_aspect)
+        _left_to_fingers(by_aspect)
         if place.scope == "seam":
             _by_hand(by_aspect)
             _no_pins(by_aspect)
@@ -84,11 +87,28 @@ def _iron_moves(by_aspect: dict[str, Verdict]) -> None:
     heat, motion = by_aspect.get(LIMIT_ASPECT), by_aspect.get(MOTION)
     if heat is None or motion is None or motion.clash or _unmarked(heat):
         return
-    others = [word for word in _options(motion) if word not in ("finger-press", STEAM)]
-    if _word(motion) == "finger-press" and others:
+    if _word(motion) != FINGERS:
+        return
+    others = [word for word in _options(motion) if word not in (FINGERS, STEAM)]
+    if others:
         why = "The iron may be used here, so it is not pressed by fingers alone."
         option = motion.aspect.words.index(others[0])
         by_aspect[MOTION] = picking(motion, option, why)
+
+
+def _left_to_fingers(by_aspect: dict[str, Verdict]) -> None:
+    """Where no way is left to move an iron, and no steam, none is set: fingers press it."""
+    heat, motion = by_aspect.get(LIMIT_ASPECT), by_aspect.get(MOTION)
+    if heat is None or motion is None or heat.clash or motion.clash or _unmarked(heat):
+        return
+    heard = (*heat.because, *heat.given_up)
+    needed = any(s.claim.strength == "must" and is_heat_need(s.claim) for s in heard)
+    if needed or _options(motion) != [FINGERS]:
+        return
+    why = "It may not be rested on and gets no steam, so fingers press it."
+    about = (LIMIT_ASPECT, (COLD, COLD), 0, None, "should", "damage", why, ("derived",))
+    claim = Claim(*about, 0, "this garment", ends=("seam", "seam"))
+    by_aspect[LIMIT_ASPECT] = decide(heat.aspect, [*heard, Said(HERE, claim)])
 
 
 def _below_steam(by_aspect: dict[str, Verdict]) -> None:

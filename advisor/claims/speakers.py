@@ -18,6 +18,8 @@ HEAT = "heat model"
 EASED = "You let it go further, because:"
 """Stands in the reason of every limit that a maker has loosened for her own cloth."""
 HOTTEST = 999.0
+WALKED_ROUND = frozenset({"zip", "button", "elastic", "hook-and-loop"})
+"""Kinds of notion that end at an edge or a row, so that an iron goes round them."""
 HEAT_ASPECTS = frozenset({LIMIT_ASPECT, "press.moisture"})
 
 

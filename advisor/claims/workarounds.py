@@ -8,7 +8,7 @@ cloth whose own fibres want unlike irons keeps a soft crease, which spoils nothi
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from advisor.claims.collect import Place
@@ -22,7 +22,9 @@ from advisor.claims.conflicts import (
     severity_of,
 )
 from advisor.claims.speakers import HEAT_ASPECTS, Said, is_heat_need
-from advisor.knowledge.model import LIMIT_ASPECT, Entry, Knowledge
+from advisor.claims.valuesets import Span
+from advisor.craft.irondial import mark_for
+from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry, Knowledge
 from advisor.project.garment import Garment
 
 PARTS = frozenset({"zip", "elastic", "button", "hook-and-loop", "tape", "trim", "bone"})
@@ -31,6 +33,8 @@ GLUED = frozenset({"fusible", "low-temperature fusible"})
 """Kinds of notion that have to be hot where they lie."""
 INTERFACING = "interfacing.kind"
 _ORDER = ("part", "lining", "last")
+ROUND = "round"
+"""An instruction for the last press, which goes round the parts that bear less."""
 
 Pair = tuple[Said, Said]
 
@@ -41,7 +45,7 @@ class Instruction:
 
     Attributes:
         kind: `part` goes in or lies beside the iron, `lining` is pressed alone, `last` is of the
-            whole garment.
+            whole garment, `round` of the parts that the last press goes round.
         needy: who wants the heat or the moisture.
         tender: who cannot bear it.
         places: where they meet.
@@ -60,6 +64,24 @@ def settle(
 ) -> tuple[tuple[Conflict, ...], tuple[Instruction, ...]]:
     """The conflicts that no way of working avoids, one per cause, and what avoids the others."""
     return _Settler(garment, verdicts, knowledge).both()
+
+
+def gone_round(
+    whole: Place, verdicts: Mapping[Place, Mapping[str, Verdict]], beside: Iterable[Said]
+) -> tuple[Instruction, ...]:
+    """What the last press goes round: the parts that bear less than the cloths are pressed at."""
+    heat = verdicts.get(whole, {}).get(LIMIT_ASPECT)
+    span = None if heat is None else heat.advised
+    high = span.high if isinstance(span, Span) and not span.is_empty else COLD
+    lids = [
+        (said.claim.span[1], said.cloths)
+        for said in beside
+        if said.claim.aspect == LIMIT_ASPECT and said.claim.span and said.claim.span[1] < high
+    ]
+    if not lids or mark_for(high) is None:
+        return ()
+    tender = frozenset(name for _, names in lids for name in names)
+    return (Instruction(ROUND, frozenset(), tender, (whole,), min(most for most, _ in lids)),)
 
 
 def is_lining(name: str, entry: Entry) -> bool:

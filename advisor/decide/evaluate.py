@@ -8,7 +8,7 @@ from advisor.claims.consistency import LINKED, agree
 from advisor.claims.judgement import Judgement
 from advisor.claims.shrinking import SHRINK, shrink_as_cleaned
 from advisor.claims.speakers import Said
-from advisor.claims.workarounds import settle
+from advisor.claims.workarounds import gone_round, settle
 from advisor.construction.bulk import add_bulk
 from advisor.construction.edgeroom import ALLOWANCE, give_room
 from advisor.construction.needlestack import add_needles
@@ -43,6 +43,7 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     add_bulk(garment, gathered, verdicts, knowledge)
     add_needles(garment, gathered, verdicts, knowledge)
     conflicts, instructions = settle(garment, verdicts, knowledge)
+    instructions += gone_round(Place("garment", garment.name), verdicts, gathered.beside)
     return Judgement(garment, gathered, verdicts, conflicts, instructions, shades)
 
 

@@ -117,15 +117,19 @@ def _lines(
     judgement: Judgement, cloths: Iterable[Cloth], knowledge: Knowledge
 ) -> tuple[CareLine, ...]:
     place = Place("garment", judgement.garment.name)
-    said = judgement.gathered.said[place]
+    said, beside = judgement.gathered.said[place], judgement.gathered.beside
     kept = list(cloths)
     lines = []
     for id_ in CARE:
         aspect = knowledge.aspects[id_]
         claims = list(said.get(id_, ()))
         if id_ == IRON:
-            heat = said.get(LIMIT_ASPECT, ())
-            lines.append(_ironing(aspect, claims, heat, said.get("press.moisture", ()), knowledge))
+            # Who irons it at home goes round nothing, so what the parts bear counts here.
+            heat, moist = (
+                [*said.get(about, ()), *(s for s in beside if s.claim.aspect == about)]
+                for about in (LIMIT_ASPECT, "press.moisture")
+            )
+            lines.append(_ironing(aspect, claims, heat, moist, knowledge))
         else:
             lines.append(_line(aspect, claims, kept, knowledge))
     return tuple(lines)

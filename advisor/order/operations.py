@@ -13,6 +13,7 @@ from functools import partial
 
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Advice
+from advisor.claims.workarounds import ROUND
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.order.cures import heat_pairs
@@ -67,6 +68,7 @@ def _each_named(tasks: list[Task]) -> list[Task]:
 class _Maker:
     def __init__(self, advice: Advice, knowledge: Knowledge) -> None:
         self.garment = advice.judgement.garment
+        self.instructions = advice.judgement.instructions
         self.knowledge = knowledge
         self.setups = Setups(advice, knowledge)
         self.facts = Facts(
@@ -101,6 +103,8 @@ class _Maker:
         text = self._what_to_fit() if op.id == "fit" else ""
         if op.iron == "last":
             text = f"Press the whole garment once more, {iron.moisture}" if iron else NO_LAST_IRON
+            beside = sorted(n for i in self.instructions if i.kind == ROUND for n in i.tender)
+            text += f", and go round the {listed(beside)} with the iron" if iron and beside else ""
         step = Step(
             op.verb, op.does.format(name=name, how=text, cloths=""), None, iron, op.each, op.rank
         )

@@ -12,6 +12,7 @@ from dataclasses import replace
 
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
+from advisor.claims.consistency import STEAM
 from advisor.claims.judgement import Advice
 from advisor.claims.valuesets import Span
 from advisor.construction.rack import FIBRE, SIZE
@@ -331,9 +332,10 @@ class Setups:
             return None
         if mark_for(most) is None:  # no dial goes that low
             return None
+        hovered = self.word(place, "press.motion") == STEAM
         return IronState(
             step_down(heat),
-            self.word(place, "press.moisture", "dry"),
+            self.word(place, "press.moisture", "steam" if hovered else "dry"),
             self.word(place, "press.surface", "padded board"),
         )
 

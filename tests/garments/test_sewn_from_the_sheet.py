@@ -9,8 +9,14 @@ from __future__ import annotations
 
 import pytest
 
+from advisor.claims.collect import Place
+from advisor.claims.valuesets import Span
+from advisor.claims.workarounds import ROUND
+from advisor.craft.irondial import mark_for
+from advisor.knowledge.model import LIMIT_ASPECT
+from advisor.label.whole import as_labelled
 from advisor.order.tasks import Task
-from tests.garments.whole import places, stands, work
+from tests.garments.whole import advice, known, places, stands, work
 
 GOWN, PONTE, TROUSERS = "more/charmeuse_gown", "more/ponte_dress", "more/lined_trousers"
 SHIRT, JACKET, CAPE = "more/lawn_shirt", "more/linen_jacket", "more/velvet_cape"
@@ -118,3 +124,53 @@ def test_no_armhole_runs_over_a_seam_of_the_skirt() -> None:
     mixed = [r for r in reasons if "runs over" in r.why and any(n in r.why for n in skirt)]
     assert skirt
     assert not [r for r in mixed if any(f" {n} " in r.why for n in upper)]
+
+
+@pytest.mark.parametrize("garment", ALL)
+def test_no_iron_is_set_where_fingers_press(garment: str) -> None:
+    """How it moves and how hot it is are one answer: fingers have no dial, steam hovers moist."""
+    judgement = advice(garment).judgement
+    for place, verdicts in judgement.verdicts.items():
+        heat, motion = verdicts.get(LIMIT_ASPECT), verdicts.get("press.motion")
+        if heat is None or motion is None or motion.pick is None or heat.clash:
+            continue
+        word = motion.aspect.words[int(motion.pick)]
+        assert isinstance(heat.advised, Span)
+        assert "finger-press" != word or mark_for(heat.advised.high) is None, place
+        for task in sewn(garment) if word == "hover with steam" else ():
+            if task.op == "press" and task.place is not None and task.place.name == place.name:
+                assert task.step.iron is not None
+                assert "dry" != task.step.iron.moisture, task.id
+
+
+@pytest.mark.parametrize("garment", ALL)
+def test_the_last_press_goes_round_what_ends_at_an_edge(garment: str) -> None:
+    """A button, a zip or elastic cools no last press; it is named, and the label keeps its heat."""
+    judgement = advice(garment).judgement
+    whole = judgement.verdicts[Place("garment", judgement.garment.name)]
+    heat = whole[LIMIT_ASPECT]
+    label = as_labelled(judgement, known()).verdicts[Place("garment", judgement.garment.name)]
+    assert isinstance(heat.advised, Span)
+    lids: dict[str, float] = {}
+    for said in judgement.gathered.beside:
+        for name in said.cloths:
+            if said.claim.aspect == LIMIT_ASPECT and said.claim.span:
+                lids[name] = min(said.claim.span[1], lids.get(name, said.claim.span[1]))
+    cooler = {name for name, most in lids.items() if most < heat.advised.high}
+    ironed = mark_for(heat.advised.high) is not None
+    told = {name for i in judgement.instructions if i.kind == ROUND for name in i.tender}
+    assert (cooler if ironed else set()) == told
+    last = work(garment).tasks["last press"].step
+    assert all(name in last.does for name in told)
+    ironing = label["care.iron"]
+    assert ironing.pick is not None
+    bears = ironing.aspect.words[int(ironing.pick)].split()[0]
+    assert not cooler or not bears.isdigit() or int(bears) <= min(lids[n] for n in cooler)
+
+
+def test_linen_is_pressed_as_linen_at_the_last() -> None:
+    """Its buttons bear 110 °C, at which linen takes no press."""
+    last = work(JACKET).tasks["last press"].step
+    assert last.iron is not None
+    assert 140 <= last.iron.temperature_c
+    assert "go round the natural button" in last.does

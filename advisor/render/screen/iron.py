@@ -25,6 +25,7 @@ PRESS = (
     "press.motion",
     DWELL,
 )
+MOTION, HOVERED = "press.motion", "hover with steam"
 SHORT = ("press.moisture", "press.cloth")
 """What the table of all places has room for; a place by itself tells all of it."""
 MOST_CAUTIONS = 2
@@ -142,7 +143,11 @@ def _table(
         iron = _setting(answer, place)
         if iron is None:
             continue
-        told = [text for text, _ in line_parts(verdicts.get(("seam", place), {}), SHORT)]
+        here = verdicts.get(("seam", place), {})
+        told = [text for text, _ in line_parts(here, SHORT)]
+        motion = here.get(MOTION)
+        if motion is not None and motion.text == HOVERED:
+            told.insert(0, HOVERED)  # who reads only this row would set the iron down
         how = ", ".join(told) if iron.mark else ""
         at_a_time = _seconds(_longest(answer, place))
         alike.setdefault((iron.text, how, at_a_time), []).append(place)
