@@ -48,6 +48,8 @@ def _answered(words: list[str]) -> int:
 
     if COMPLETING in os.environ:  # the shell asks what the tab key may go on with
         return _by_options(words)
+    if words[:1] == ["help"]:
+        words = [*words[1:], "--help"]
     said = said_at_once(words)
     if said is not None and not words:
         say(said.rstrip("\n"))

@@ -19,6 +19,7 @@ from advisor.project.facts import (
 from advisor.project.findings import Findings
 from advisor.project.garment import Cloth, Garment, Maker, Use
 from advisor.project.phrase import short_name
+from advisor.project.phrases.asking import refuse_no_cloths
 from advisor.project.phrases.boundaries import cloths_said
 
 __all__ = ["CHOICES", "SEAM", "asked_garment", "notion_cloth", "quick_garment"]
@@ -59,6 +60,7 @@ def asked_garment(arguments: Sequence[str], knowledge: Knowledge) -> Garment:
     Raises:
         InputError: a cloth is not understood.
     """
+    refuse_no_cloths(arguments, knowledge)
     cloths, note = cloths_said(arguments, knowledge)
     garment = quick_garment(list(cloths), knowledge)
     if note is None:

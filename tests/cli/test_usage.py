@@ -21,6 +21,10 @@ WRONG = [
     (("ask", "velvet", "--mroe"), "no option '--mroe'", "'--more'"),
     (("page", "--port", "x"), "'--port'", "`advisor page`"),
     (("learn", "foo"), "no command 'foo'", "`advisor learn -h`"),
+    (("ask", "coat.yaml"), "is a file", "`advisor sheet coat.yaml`"),
+    (("ask", "velvet", "photo.jpg"), "is a file", "a fabric in a few words"),
+    (("ask", "how do I iron velvet"), "a question in words", "`advisor ask velvet`"),
+    (("ask", "what", "needle", "for", "velvet"), "a question in words", "`advisor ask velvet`"),
     (("explain",), "what to explain is missing", "`advisor explain velvet`"),
 ]
 
@@ -35,6 +39,17 @@ def test_wrong_use_says_what_to_type(words: tuple[str, ...], wrong: str, instead
     assert 1 == said.count("\n")
     assert wrong in said
     assert instead in said
+
+
+def test_a_net_that_begins_like_a_question_is_none() -> None:
+    """Can-can is a net."""
+    assert 0 == typed("ask", "can-can net").returncode
+
+
+def test_help_is_a_command_too() -> None:
+    """`help` and `help ask` tell what `-h` and `ask -h` do."""
+    assert typed("-h").stdout == typed("help").stdout
+    assert typed("ask", "-h").stdout == typed("help", "ask").stdout
 
 
 def test_a_file_that_is_missing_is_no_cloth() -> None:

@@ -19,8 +19,8 @@ from advisor.project.phrases.tokens import singulars, words_of
 from advisor.project.phrases.weights import take_weight
 
 _PARTS = re.compile(
-    r"(\s*[,;+&]\s*|\s+/\s+|(?<!\S)w/\s*|\s*(?<![\w-])(?:(?:fully )?lined (?:with|in)|with|and|over"
-    r"|under|underneath|beneath|onto|into|on|against)(?![\w-])\s*)",
+    r"(\s*[,;+&\n]\s*|\s+/\s+|(?<!\S)w/\s*|\s*(?<![\w-])(?:(?:fully )?lined (?:with|in)|with|and"
+    r"|over|vs\.?|versus|under|underneath|beneath|onto|into|on|against)(?![\w-])\s*)",
     re.IGNORECASE,
 )
 _BELOW = frozenset({"under", "underneath", "beneath"})

@@ -113,6 +113,8 @@ def test_what_could_do_harm_is_refused(row: tuple[str, ...]) -> None:
         (["brocade", "satin lining", "organza"], ["brocade", "satin lining", "organza"]),
         (["brocade", "lining"], ["brocade", "lining"]),
         (["jersey and lace"], ["jersey", "lace"]),
+        (["velvet vs satin"], ["velvet", "satin"]),
+        (["velvet\nsatin"], ["velvet", "satin"]),
         (["denim", "and", "corduroy"], ["denim", "corduroy"]),
         (["black wool with a pink satin lining"], ["black wool", "pink satin lining"]),
         (["wool crepe lined with silk habotai"], ["wool crepe", "silk habotai"]),
