@@ -17,6 +17,7 @@ from advisor.claims.valuesets import Span
 from advisor.decide.trials import find_trials, guards, weight_of
 from advisor.knowledge.model import COLD, LIMIT_ASPECT
 from advisor.knowledge.places import Method
+from advisor.project.garment import Seam
 
 _WORST_KINDS = ("eye", "child", "fire", "burn", "health", "cut", "damage")
 
@@ -66,18 +67,21 @@ def told_places(
             built=None if built is None else built[seam.name],
             kind=seam.place,
             kind_from=seam.placed_by,
-            **_way(ways.get(seam.name), say),
+            **_way(ways.get(seam.name), seam, say),
         )
         for seam in judgement.garment.seams
     )
 
 
-def _way(method: Method | None, say: Callable[[str], str]) -> dict[str, str]:
+def _way(method: Method | None, seam: Seam, say: Callable[[str], str]) -> dict[str, str]:
     """The method of a place; what the kind of seam says already is not said again."""
     if method is None or not method.id:
         return {}
     said = method.says if method.fits.get("seam") else method.says or method.name
     made = say(said).removesuffix(".")
+    if seam.making.left_open:
+        gap = say(f"{{{seam.making.left_open / 10:g} cm}} left open to turn through")
+        made = f"{made}, {gap}" if made else gap
     return {"method": method.name, "made": made, "allowance_as": method.allowance}
 
 
@@ -103,6 +107,8 @@ def _fired_cautions(
         names = (fired.place.name,) if fired.place.scope == "seam" else fired.cloths
         for i in told_lines(fired, "cautions", judgement):
             caution = fired.rule.cautions[i]
+            if caution["kind"] == "child" and judgement.garment.maker.worn_by == "adult":
+                continue
             told = ToldCaution(
                 id=fired.rule.id,
                 area=fired.rule.area,

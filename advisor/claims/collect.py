@@ -103,7 +103,8 @@ class _Gatherer:
         for name, cloth in sorted(self.garment.cloths.items()):
             for said in speakers.cloth_says(cloth, self.knowledge):
                 self._say_cloth(name, said, self.seams_of[name])
-            for said in speakers.pieces_say(name, self.garment, self.knowledge):
+            own = speakers.pieces_say(name, self.garment, self.knowledge)
+            for said in (*own, *speakers.left_unwashed(name, self.garment, self.knowledge)):
                 self._put(self.fabrics[name], said)
         machine = speakers.machine_says(self.garment, self.knowledge)
         for seam in self.garment.seams:

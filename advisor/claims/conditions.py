@@ -155,5 +155,9 @@ def seam_facts(seam: Seam) -> dict[str, Any]:
 
 
 def maker_facts(maker: Maker) -> dict[str, Any]:
-    """Everything that can be asked of the maker's machines."""
-    return {"machine": maker.machine, "overlocker": "yes" if maker.overlocker else "no"}
+    """Everything that can be asked of the maker's machines, and of whom she sews for."""
+    return {
+        "machine": maker.machine,
+        "overlocker": "yes" if maker.overlocker else "no",
+        "worn by": maker.worn_by,
+    }

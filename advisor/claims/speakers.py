@@ -255,6 +255,13 @@ def seam_says(
     return said
 
 
+def left_unwashed(name: str, garment: Garment, knowledge: Knowledge) -> list[Said]:
+    """What the maker says of the first wash of a cloth that she cuts as it comes."""
+    if not garment.cloths[name].unwashed:
+        return []
+    return [_option("prepare.preshrink", ["nothing"], "You leave it unwashed.", knowledge)]
+
+
 def pieces_say(name: str, garment: Garment, knowledge: Knowledge) -> list[Said]:
     """What the pieces of a cloth say of its grain, where all of them lie another way than usual."""
     grains = {piece.grain for piece in garment.plan.pieces if piece.cloth == name}

@@ -67,6 +67,7 @@ def subject_of(cloth: Cloth, use: Use | None, knowledge: Knowledge) -> Subject:
         "care": cloth.care,
         "fibre known": "yes" if cloth.fibre_known else "no",
         "detachable": "yes" if cloth.detachable else "no",
+        "unwashed": "yes" if cloth.unwashed else "no",
     }
     return Subject(
         cloth,

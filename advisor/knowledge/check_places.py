@@ -9,7 +9,7 @@ from advisor.errors import Problem, nearest
 from advisor.knowledge.book import Book, Item
 from advisor.knowledge.places import plain_word
 
-FIELDS = frozenset({"name", "cloths", "how"})
+FIELDS = frozenset({"name", "cloths", "how", "leave", "opened"})
 """What the sentence of a stage may name in braces."""
 GATHERS = ("hand rows", "gathering foot", "overlock", "elastic")
 
@@ -100,7 +100,9 @@ class _Checker:
     ) -> None:
         names = sorted(known)
         for word in words:
-            if word not in names:
+            if (
+                names and word not in names
+            ):  # an empty register could not be read, which is said already
                 text = f"unknown {what} '{word}'"
                 self.problems.append(Problem(text, item.where(*path), None, nearest(word, names)))
 

@@ -36,7 +36,7 @@ def check_glossary(terms: Mapping[str, Item], sources: Mapping[str, Item]) -> li
     for item in terms.values():
         for text in item.form.sources:
             id_ = text.split(" ", 1)[0]
-            if id_ not in sources:
+            if sources and id_ not in sources:
                 near = nearest(id_, list(sources))
                 problems.append(
                     Problem(f"unknown source '{id_}'", item.where("sources"), None, near)

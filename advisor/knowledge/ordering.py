@@ -158,7 +158,9 @@ class _Checker:
         self, path: tuple[Any, ...], words: Iterable[str], known: set[str], what: str
     ) -> None:
         for word in words:
-            if word not in known:
+            if (
+                known and word not in known
+            ):  # an empty register could not be read, which is said already
                 where = self.item.where(*path)
                 self.problems.append(
                     Problem(f"unknown {what} '{word}'", where, None, nearest(word, sorted(known)))

@@ -25,6 +25,7 @@ LAYER_WORDS: dict[str, tuple[str, ...]] = {
     "shade": ("dark", "middle", "pale"),
     "care": ("dry clean only", "washable"),
     "detachable": YES_NO,
+    "unwashed": YES_NO,
 }
 LAYER_NUMBERS = ("weight", "thickness", "fullness", "stretched")
 SEAM_WORDS: dict[str, tuple[str, ...]] = {
@@ -44,6 +45,7 @@ SEAM_NUMBERS = ("plies", "length", "allowance", "layers")
 MAKER_WORDS: dict[str, tuple[str, ...]] = {
     "machine": ("household", "industrial", "hand"),
     "overlocker": YES_NO,
+    "worn by": ("adult", "child"),
 }
 ROLES = ("layer", "pair", "every", "some", "seam", "maker", "garment pair")
 

@@ -6,6 +6,7 @@ from advisor.knowledge.ordering import Operation
 from advisor.order.facings import facing_finish
 from advisor.order.facts import LAID_ON, Facts
 from advisor.order.kinds import SeamPlace
+from advisor.order.openings import left_open, opening_fields
 from advisor.project.garment import Garment
 from advisor.project.making import Piece
 from advisor.units import System, show, show_range
@@ -29,7 +30,11 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
         absent |= {name for name in place.notions if facts.entry(name).id in LAID_AFTER}
     layers = [use.cloth for use in place.seam.uses if use.cloth not in absent]
     how = _how(op.id, place, facts, ironed=ironed)
-    text = op.does.format(name=place.name, cloths=" + ".join(layers), how=how)
+    units: System = "us" if facts.garment.units == "us" else "metric"
+    opening = opening_fields(place, facts.places, units)
+    text = op.does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
+    if op.id == "join" and left_open(place, units):
+        text = text.removesuffix(".") + left_open(place, units) + "."
     return text[:1].upper() + text[1:]
 
 

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 
 from advisor.errors import shown
 from advisor.project.cloths import is_scalar
+from advisor.project.easing import with_ease
 from advisor.project.facts import read_word
 from advisor.project.findings import Findings
 from advisor.project.garment import Seam
@@ -43,9 +44,11 @@ def with_making(
             moves=asker.yes("moves"),
             helps=_helps(about.get("lessen bulk"), asker),
             topstitch=asker.count("topstitch") or 0,
+            left_open=asker.measure("left open") or 0.0,
         )
         first = _first(seam, about, asker)
-        built.append(_full(replace(seam, making=making, apart=first), asker))
+        eased = with_ease(replace(seam, making=making, apart=first), asker)
+        built.append(_full(eased, asker))
     return tuple(built)
 
 

@@ -12,7 +12,7 @@ from advisor.knowledge.model import Knowledge, Mix
 from advisor.knowledge.names import plain_name
 from advisor.project.bareweights import refuse_doubtful
 from advisor.project.colours import read_colour
-from advisor.project.facts import CLOTH_WORDS, read_measure, read_word
+from advisor.project.facts import CLOTH_WORDS, YES_NO, read_measure, read_word
 from advisor.project.findings import Findings
 from advisor.project.garment import Cloth
 from advisor.project.phrase import Reading, check_shares, cloth_of, read_fibres, read_phrase
@@ -122,7 +122,7 @@ def _described(
         if is_scalar(about.get(key)):
             read_it = partial(read_word, key, about[key], words)
             word = findings.attempt((*steps, key), read_it)
-            changes[key] = word == "yes" if key == "detachable" else word or ""
+            changes[key] = word == "yes" if words == YES_NO else word or ""
     if isinstance(about.get("traits"), dict):
         said = _traits(about["traits"], (*steps, "traits"), findings, knowledge)
         changes["traits"] = {**cloth.traits, **said}

@@ -18,6 +18,8 @@ from advisor.project.garment import Maker, Seam, Use
 from advisor.units import parse
 
 YES_NO = ("yes", "no")
+WEARERS = ("adult", "child")
+"""By whom a garment is worn, where somebody says it."""
 CHOICES = {
     "finish": "seam.finish",
     "seam": "seam.kind",
@@ -48,6 +50,7 @@ CLOTH_WORDS: Mapping[str, tuple[str, ...]] = {
     "shade": ("dark", "middle", "pale"),
     "care": ("washable", "dry clean only"),
     "detachable": YES_NO,
+    "unwashed": YES_NO,
 }
 """Facts of a cloth that are one of a few words."""
 
@@ -120,7 +123,9 @@ def read_maker_fact(
         return read_word(key, value, [*overlockers, *YES_NO])
     if key == "foot":
         return _read_option("feet", value, knowledge.aspects["machine.foot"])
-    known = ("machine", "foot lift", "overlocker", "feet")
+    if key == "worn by":
+        return read_word(key, value, WEARERS)
+    known = ("machine", "foot lift", "overlocker", "feet", "worn by")
     raise InputError(Problem(f"unknown fact '{key}' of the maker", None, None, nearest(key, known)))
 
 
@@ -136,6 +141,7 @@ def make_maker(said: Mapping[str, Any]) -> Maker:
         said.get("feet"),
         said.get("foot lift"),
         tuple(assumed),
+        said.get("worn by", ""),
     )
 
 

@@ -19,7 +19,8 @@ class Cloth:
     """One cloth or notion of the garment; several mixes mean that nobody knows which it is.
 
     `laid` names entries whose guards hold as well, for what is laid on the cloth; `notes` say what
-    was assumed of it or not understood, and what follows from that. `overhang` is how far a strip
+    was assumed of it or not understood, and what follows from that. `unwashed` is cloth that she
+    cuts as it comes, without shrinking it. `overhang` is how far a strip
     of it reached over an edge and how far its end sank, mm (None: to the slope of the standard).
     """
 
@@ -32,6 +33,7 @@ class Cloth:
     shade: str = ""
     care: str = ""
     detachable: bool = False
+    unwashed: bool = False
     traits: dict[str, tuple[int, int]] = field(default_factory=dict)
     assumed: tuple[str, ...] = ()
     laid: tuple[str, ...] = ()
@@ -84,13 +86,17 @@ class Seam:
 
 @dataclass(frozen=True, slots=True)
 class Maker:
-    """What the maker works with; `feet` is None where she has not said."""
+    """What the maker works with, and for whom; `feet` is None where she has not said.
+
+    `worn_by` is adult or child, "" where nobody says it.
+    """
 
     machine: str = "household"
     overlocker: str = ""
     feet: tuple[str, ...] | None = None
     foot_lift: float | None = None
     assumed: tuple[str, ...] = ()
+    worn_by: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -137,6 +137,8 @@ class _Reader:
                     self._read(said, key, about[key], ("maker", key), read_maker_fact)
             if isinstance(about.get("feet"), list):
                 said["feet"] = self._feet(about["feet"])
+        if is_scalar(self.data.get("worn by")):
+            self._read(said, "worn by", self.data["worn by"], ("worn by",), read_maker_fact)
         return make_maker(said)
 
     def _feet(self, feet: list[Any]) -> tuple[str, ...]:

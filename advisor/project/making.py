@@ -66,6 +66,7 @@ class Making:
         times: how often the garment has it (two side seams).
         crosses: other seams that it runs over; `crosses_said` also where none are said (`[]`).
         topstitch: how many rows of topstitching it has.
+        left_open: the opening that is left in it to turn the garment through, mm; 0 where none is.
         moves: whether the place is worked at every step, as a low waist on the hip.
         helps: what a remedy does for its bulk.
     """
@@ -77,6 +78,7 @@ class Making:
     crosses_said: bool = False
     moves: bool = False
     topstitch: int = 0
+    left_open: float = 0.0
     helps: frozenset[str] = frozenset()
 
 

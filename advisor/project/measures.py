@@ -32,6 +32,8 @@ BUILDING: Mapping[str, Measure] = {
     "stitched down": _SHORT,
     "spacing": _SHORT,
     "hem": _SHORT,
+    "ease": Measure("length", 1.0, 500.0, "an ease from 1 mm to 50 cm", "mm or in"),
+    "left open": Measure("length", 20.0, 1_000.0, "an opening from 2 cm to 1 m", "cm or in"),
     "repeat": _SHORT,
     "depth": Measure("length", 1.0, 1_000.0, "from 1 mm to 1 m", "cm or in"),
     "face": Measure("length", 1.0, 1_000.0, "from 1 mm to 1 m", "cm or in"),

@@ -79,6 +79,7 @@ class ClothForm(Form):
     shade: Plain = None
     care: Plain = None
     detachable: Plain = None
+    unwashed: Plain = None
     width: Plain = None
     repeat: Plain = None
     selvage: Plain = None
@@ -96,6 +97,7 @@ class LayerForm(Form):
     use: Name | None = None
     notion: Name | None = None
     fullness: Plain = None
+    ease: Plain = None
     stretched: Plain = None
 
 
@@ -266,6 +268,7 @@ class SeamForm(Form):
     method: Plain = None
     fitting: Plain = None
     topstitch: Plain = None
+    left_open: Plain = None
 
 
 class ProjectForm(Form):
@@ -275,6 +278,7 @@ class ProjectForm(Form):
     units: Literal["metric", "us"] = "metric"
     fitting: Plain = None
     pattern: Plain = None
+    worn_by: Plain = None
     maker: MakerForm | None = None
     fabrics: Annotated[dict[str, ClothForm | Phrase], Field(min_length=1, max_length=MOST_FABRICS)]
     seams: Annotated[list[SeamForm], Field(min_length=1, max_length=MOST_SEAMS)]

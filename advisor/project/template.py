@@ -46,6 +46,7 @@ _CLOTH = {
     "shade": ("dark", "dark, middle or pale; a colour in digits tells it by itself"),
     "care": ("washable", "what the label or the shop said: washable or dry clean only"),
     "detachable": ("yes", "yes when it comes off for washing and pressing"),
+    "unwashed": ("yes", "yes when you cut it as it comes, without washing it first"),
     "width": ("150 cm", "of the cloth as it is sold, to reckon how much to buy"),
     "repeat": ("32 cm", "of a pattern that is to match from piece to piece"),
     "selvage": ("1 cm", "at each side, not to be cut from"),
@@ -81,6 +82,7 @@ _SEAM = {
     "method": ("French seam", "the way it is made, where you want another: see explain methods"),
     "fitting": ("loosely", "how this place is fitted: to the body, loosely or not at all"),
     "topstitch": ("2", "how many rows of topstitching it has"),
+    "left open": ("12 cm", "the opening that you leave in it to turn the garment through"),
     "pressed first": (
         "",
         "cloths that get their own heat before they are joined here; check --take writes it",
@@ -94,7 +96,8 @@ _SEAM = {
 }
 _LAYERS = """\
 the layers lie from the side under the iron downwards. A layer is the name of a cloth above, or
-{use: frill, fullness: 2.5} where it is gathered in, {use: cuff, stretched: 1.2} where it is
+{use: frill, fullness: 2.5} where it is gathered in, {use: sleeve, ease: 25 mm} where it is that
+much longer than the seam, {use: cuff, stretched: 1.2} where it is
 stretched to fit, or {notion: woven fusible interfacing}"""
 
 _MORE = """\
@@ -121,6 +124,8 @@ def project_text(answers: Answers, knowledge: Knowledge) -> str:
         "# fitting: to the body",
         "## pattern: tried, or new, which asks for a toile first",
         "# pattern: tried",
+        "## worn by: adult or child; a child's garment has dangers of its own",
+        "# worn by: adult",
         "",
         "maker:",
         *_maker(answers, knowledge),

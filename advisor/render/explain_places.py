@@ -7,6 +7,7 @@ from typing import Any
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import Method, PlaceKind, Stage, plain_word
+from advisor.order.openings import HAND_WIDE
 from advisor.render.layout import heading, row, wrap
 
 UNDO = {
@@ -69,7 +70,13 @@ def _stage(stage: Stage, knowledge: Knowledge) -> dict[str, Any]:
     """A stage with what it needs, and what comes of it."""
     op = knowledge.order.operations[stage.work]
     does = (stage.does or op.does).format_map(
-        {"name": "the place", "cloths": "its layers", "how": ""}
+        {
+            "name": "the place",
+            "cloths": "its layers",
+            "how": "",
+            "leave": f", and leave {HAND_WIDE} to turn through",
+            "opened": "the place",
+        }
     )
     when = stage.when or ()
     past = not (op.let_out if stage.let_out is None else stage.let_out)

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from advisor.errors import InputError
 from advisor.knowledge.compiling import to_plain
 from advisor.knowledge.load import read_book
 from advisor.knowledge.model import FORMAT, Ceiling, Claim, Knowledge, from_plain
@@ -124,6 +125,16 @@ def test_a_source_read_only_from_memory_is_not_of_good_standing(tmp_path: Path) 
     assert not found.sources["norm"].good
     assert 110 == found.fibres["wool"].limit
     assert found.sources["norm"].rank > found.sources["habit"].rank
+
+
+def test_a_slip_in_the_sources_is_one_message(tmp_path: Path) -> None:
+    """Every claim names a source; none is called unknown where their file cannot be read."""
+    text = FILES["sources.yaml"] + "norm: {title: The same again, kind: standard}\n"
+    with pytest.raises(InputError) as caught:
+        compile_folder(write_book(tmp_path, {"sources.yaml": text}))
+    assert ["the key 'norm' is here and already on line 1"] == [
+        problem.message for problem in caught.value.problems
+    ]
 
 
 def test_a_claim_stands_as_high_as_its_best_source() -> None:

@@ -1,0 +1,41 @@
+"""Where a bagged garment is turned through: the opening that the maker names, else one of its own.
+
+A lining that is sewn all round is turned through a gap. It may be left in the bagged seam itself,
+or in a seam of the lining, as she says with `left open`.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from advisor.units import show
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from advisor.order.kinds import SeamPlace
+    from advisor.units import System
+
+HAND_WIDE = "an opening a hand wide"
+"""How wide the gap is where she says nothing: common practice."""
+
+
+def turned_through(place: SeamPlace, places: Sequence[SeamPlace]) -> SeamPlace:
+    """The place with the opening that a bagged place is turned through: itself where none says."""
+    said = [other for other in places if other.seam.making.left_open]
+    return place if place in said or not said else said[0]
+
+
+def opening_fields(place: SeamPlace, places: Sequence[SeamPlace], units: System) -> dict[str, str]:
+    """What a sentence of a bagged seam says of its opening: `leave` one here, `opened` where."""
+    opened = turned_through(place, places)
+    wide = opened.seam.making.left_open
+    gap = f"an opening of {show('length', wide, units)}" if wide else HAND_WIDE
+    here = f", and leave {gap} in a straight stretch to turn through" if opened == place else ""
+    return {"leave": here, "opened": opened.name}
+
+
+def left_open(place: SeamPlace, units: System) -> str:
+    """What a seam of which a stretch stays open is told; "" where none does."""
+    wide = place.seam.making.left_open
+    return f"; leave {show('length', wide, units)} of it open to turn through" if wide else ""
