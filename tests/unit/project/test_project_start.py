@@ -163,7 +163,15 @@ def test_the_file_shows_every_optional_key() -> None:
     }
     assert optional == set(SHOWN_KEYS)
     others = {"name", "layers", "times", "moves", "kind", "joins", *GROUPS}
-    others |= {"method", "fitting", "topstitch", "left open", "pressed first", "fused first", "lessen bulk"}
+    others |= {
+        "method",
+        "fitting",
+        "topstitch",
+        "left open",
+        "pressed first",
+        "fused first",
+        "lessen bulk",
+    }
     others |= ELSEWHERE
     assert keys(SeamForm) - others == set(SEAM_KEYS)
     assert set(CLOTH_WORDS) <= keys(ClothForm)
