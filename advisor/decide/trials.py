@@ -93,7 +93,7 @@ def _look_for(judgement: Judgement, places: list[str]) -> tuple[str, ...]:
     found = [
         fired.rule.tests[i]
         for fired in _weightiest(judgement)
-        if fired.place.name in places
+        if (fired.place.scope == "seam" and fired.place.name in places)
         or (fired.place.scope != "seam" and set(fired.cloths) <= cloths and not _of_length(fired))
         for i in told_lines(fired, "tests", judgement, here)
     ]
