@@ -14,6 +14,9 @@ from advisor.claims.speakers import Said
 from advisor.claims.valuesets import Choice, Span
 from advisor.claims.whose_word import against, deciders, overrun
 from advisor.knowledge.model import LIMIT_ASPECT, Aspect
+from advisor.order.pieces import with_bias
+
+GRAIN = "cut.grain"
 
 
 def told_verdicts(judgement: Judgement, teller: Teller) -> tuple[ToldVerdict, ...]:
@@ -43,7 +46,7 @@ def told_verdict(place: Place, verdict: Verdict, teller: Teller) -> ToldVerdict:
         low=low,
         high=high,
         pick=pick if options is not None else number,
-        text=wording.verdict_text(verdict, teller.units),
+        text=_text(place, verdict, teller),
         because=tuple(
             [told_claim(said, aspect, teller, decides=True) for said in first]
             + [told_claim(said, aspect, teller, decides=False) for said in rest]
@@ -53,6 +56,14 @@ def told_verdict(place: Place, verdict: Verdict, teller: Teller) -> ToldVerdict:
         ),
         limit=verdict.allowed.high if limited and isinstance(verdict.allowed, Span) else None,
     )
+
+
+def _text(place: Place, verdict: Verdict, teller: Teller) -> str:
+    """The answer in words; of the grain also where the pattern leaves it."""
+    words = wording.verdict_text(verdict, teller.units)
+    if verdict.aspect.id != GRAIN or place.name not in teller.garment.cloths:
+        return words
+    return with_bias(teller.garment, place.name, words)
 
 
 def _given_up(said: Said, verdict: Verdict, teller: Teller) -> ToldClaim:

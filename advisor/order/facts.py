@@ -107,6 +107,9 @@ class Facts:
             return self.fitting.degree == TO_BODY and self.garment.pattern == "new"
         if fact == "bias or knit drops":
             return self.drops()
+        if fact == "bias basted":
+            bias = (p for p in self.places if p.said("bias") == "yes" and not p.full)
+            return any(self.fitting.basted(p) for p in bias)
         return fact == "no hem named" and self._unhemmed()
 
     def _unhemmed(self) -> bool:
@@ -191,6 +194,7 @@ class Facts:
                 p.kind.id == "lining-seam" or (p.unit == "both" and p.kind.family == "band")
                 for p in self.places
             ),
+            "of a lining": lambda: place.unit == "lining",
             "eased": lambda: 1.0 < full <= GATHERED,
             "very full": lambda: full > VERY_FULL and place.seam.making.pleats is None,
             "coated": lambda: any(self.proofed(c) for c in cloths) or self._taped(place),

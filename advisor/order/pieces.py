@@ -8,6 +8,10 @@ from __future__ import annotations
 from advisor.project.garment import Garment
 from advisor.project.making import Piece
 
+BIAS, STRAIGHT = "bias", ("lengthwise", "crosswise")
+WHERE_BIAS = "on the bias where the pattern has it"
+JOINED = frozenset({"seam", "gathered-edge"})
+"""Kinds of place whose bias is that of the pieces; a hem on the bias may be of a flared one."""
 STRIP_MM = 100.0
 """A bias piece no wider than this is a binding or a band and not a panel, mm: estimate."""
 
@@ -30,9 +34,31 @@ def bias_strips(garment: Garment, cloth: str) -> bool:
     )
 
 
+def bias_seams(garment: Garment, cloth: str) -> tuple[str, ...]:
+    """Its seams that lie on the bias, where no pieces say how they are cut."""
+    if pieces_of(garment, cloth):
+        return ()
+    return tuple(
+        seam.name
+        for seam in garment.seams
+        if seam.place in JOINED and seam.facts.get("bias") == "yes" and cloth in seam.cloths()
+    )
+
+
+def with_bias(garment: Garment, cloth: str, words: str) -> str:
+    """The usual grain of a cloth, and where the pattern leaves it for the bias."""
+    seams = bias_seams(garment, cloth)
+    if not seams or words in ("", BIAS):
+        return words
+    usual = f"{words} grain" if words in STRAIGHT else words
+    return f"{usual}, {WHERE_BIAS} ({', '.join(seams)})"
+
+
 def grain_words(garment: Garment, cloth: str, usual: str) -> str:
     """How its pieces lie: as the project has it, else on the usual grain of the cloth."""
-    words = f"{usual} grain" if usual in ("lengthwise", "crosswise", "bias") else usual
+    words = f"{usual} grain" if usual in (*STRAIGHT, BIAS) else usual
+    if bias_seams(garment, cloth):
+        return with_bias(garment, cloth, usual)
     pieces = pieces_of(garment, cloth)
     said = {grain: [p.name for p in pieces if p.grain == grain] for grain in ("crosswise", "bias")}
     told = {"crosswise": "crosswise grain", "bias": "on the bias"}

@@ -209,6 +209,8 @@ def phrase_of(aspect: str, text: str) -> str:
     whole = _WHOLE.get((aspect, text))
     if aspect == "press.temperature" and text.startswith("no iron"):
         return str(text)
+    if aspect == "cut.grain" and " bias " in text:
+        return text
     if text == NOTHING_SUITS:
         return f"{aspect.replace('.', ' ')}: {text}"
     return whole if whole is not None else _PHRASES.get(aspect, "{}").format(text)

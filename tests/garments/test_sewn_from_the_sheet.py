@@ -9,6 +9,8 @@ from __future__ import annotations
 
 import pytest
 
+from advisor.answer.teller import Teller
+from advisor.answer.verdicts import told_verdict
 from advisor.claims.collect import Place
 from advisor.claims.valuesets import Span
 from advisor.claims.workarounds import ROUND
@@ -16,6 +18,7 @@ from advisor.craft.irondial import mark_for
 from advisor.knowledge.model import LIMIT_ASPECT
 from advisor.label.whole import as_labelled
 from advisor.order.tasks import Task
+from advisor.render.lines import phrase
 from tests.garments.whole import advice, known, places, stands, work
 
 GOWN, PONTE, TROUSERS = "more/charmeuse_gown", "more/ponte_dress", "more/lined_trousers"
@@ -174,3 +177,28 @@ def test_linen_is_pressed_as_linen_at_the_last() -> None:
     assert last.iron is not None
     assert 140 <= last.iron.temperature_c
     assert "go round the natural button" in last.does
+
+
+def test_a_bias_seam_drops_before_it_is_fitted() -> None:
+    """Basted, hung for a day, tried on, only then sewn; and hung again before it is hemmed."""
+    steps = ("baste side", "hang the basted seams", "fit", "join side", "hang", "sew hem")
+    assert stands(work(GOWN), *steps)
+    assert "hang the basted seams" not in work(JACKET).tasks
+
+
+def test_the_grain_says_where_the_pattern_leaves_it() -> None:
+    """Sheet and order tell that the pieces of a bias seam are no pieces of the straight grain."""
+    said = "lengthwise grain, on the bias where the pattern has it (side)"
+    assert said in work(GOWN).tasks["cut silk"].step.does
+    judgement = advice(GOWN).judgement
+    grain = judgement.verdicts[Place("fabric", "silk")]["cut.grain"]
+    told = told_verdict(Place("fabric", "silk"), grain, Teller(judgement.garment, known()))
+    assert said == phrase(told)
+
+
+def test_hems_are_turned_as_their_cloth_hangs() -> None:
+    """Rolled narrow on the bias of a light cloth, and a lining hem apart and shorter."""
+    assert "narrow-rolled-hem" == places(work(GOWN))["hem"].method.id
+    for garment in (CAPE, TROUSERS):
+        assert "lining-hem" == places(work(garment))["lining hem"].method.id
+    assert "lining-hem" != places(work(TROUSERS))["hem"].method.id
