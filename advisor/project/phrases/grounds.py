@@ -86,6 +86,7 @@ class Names:
             if name.strong is strong
             and not Counter(name.words) - have
             and (name.cloth or _together(name.words, words))
+            and (strong or not _idle(name.words) or _adjoining(name.words, words))
         ]
         cloths = [name for name in found if name.cloth]
         if cloths:  # a thread beside a cloth is in it
@@ -115,14 +116,18 @@ class Names:
         alone = {name.words[0] for name in said if len(name.words) == 1}
         return frozenset(w for n in said for w in n.words if w in alone or w not in self.weak)
 
-    def _key(self, name: Name, words: list[str]) -> tuple[bool, int, int, bool, bool, float, str]:
+    def _key(
+        self, name: Name, words: list[str]
+    ) -> tuple[bool, int, int, bool, int, bool, float, str]:
+        """How much a name counts for; of two that only say a use or a look, the last does."""
         entry = self.knowledge.entries[name.entry]
         weight = entry.weight[0] if entry.weight else 0.0
         return (
             not name.ways,
-            sum(word not in _USE_WORDS for word in name.words),
+            sum(word not in (_USE_WORDS if name.strong else _IDLE) for word in name.words),
             len(name.words),
             name.words == tuple(words),
+            0 if name.strong else max(words.index(word) for word in name.words),
             entry.kind == "cloth",
             -weight,
             name.entry,
@@ -134,6 +139,17 @@ def _together(name: tuple[str, ...], words: list[str]) -> bool:
     at = sorted(place for place, word in enumerate(words) if word in name)
     wanted = Counter(name)
     return any(not wanted - Counter(words[start : start + len(name) + 1]) for start in at)
+
+
+def _idle(name: tuple[str, ...]) -> bool:
+    """Whether a name is made of words that say nothing apart: "toile cloth", "khaki cloth"."""
+    return len(name) > 1 and all(word in _IDLE for word in name)
+
+
+def _adjoining(name: tuple[str, ...], words: list[str]) -> bool:
+    """Whether the words of a name stand side by side: "toile tartan cloth" holds no such name."""
+    starts = range(len(words) - len(name) + 1)
+    return any(sorted(words[at : at + len(name)]) == sorted(name) for at in starts)
 
 
 def _is_head(name: tuple[str, ...], words: list[str], cloths: set[str]) -> bool:
@@ -158,6 +174,8 @@ def names_of(knowledge: Knowledge) -> Names:
 
 _WAY_WORDS = singulars(lexicon.STRETCH | lexicon.WAYS)
 _USE_WORDS = singulars(lexicon.USES | lexicon.FABRIC_WORDS)
+_IDLE = _USE_WORDS | singulars(lexicon.PATTERNS | lexicon.QUALITIES | frozenset(lexicon.SHADES))
+"""Words of uses and looks, of which a name may be made that is none beside another."""
 
 
 def general_words() -> frozenset[str]:
