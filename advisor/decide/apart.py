@@ -8,13 +8,15 @@ an equal garment's is taken as it is; after a change on the page most are.
 from __future__ import annotations
 
 from collections import OrderedDict
+from dataclasses import replace
 from threading import Lock
 from typing import Final
 
 from advisor.claims.judgement import Judgement
 from advisor.decide.evaluate import judge
 from advisor.knowledge.model import Knowledge
-from advisor.project.garment import Garment
+from advisor.project.garment import Garment, Seam
+from advisor.project.wished import Wishes
 
 MOST_SEAMS: Final = 200
 MOST_EACH: Final = 12
@@ -51,10 +53,25 @@ class _Kept:
 _KEPT: Final = _Kept()
 
 
+def of_one_seam(garment: Garment, seam: Seam) -> Garment:
+    """A garment as if it had one seam only, which runs over no other, and the cloths of that seam.
+
+    Nothing that another cloth says is heard in a seam that it is not in.
+    """
+    cloths = {name: garment.cloths[name] for name in seam.cloths()}
+    seam = replace(seam, making=replace(seam.making, crosses=()))
+    return replace(garment, cloths=cloths, seams=(seam,))
+
+
 def judge_apart(
     garment: Garment, knowledge: Knowledge, before: Judgement | None = None
 ) -> Judgement:
-    """What `evaluate.judge` says of a garment of one seam; the judgement is not to be changed."""
+    """What `evaluate.judge` says of a garment of one seam; the judgement is not to be changed.
+
+    What is wished of the order of work changes no judgement, and is left out: a step that is ticked
+    lets every one stand.
+    """
+    garment = replace(garment, wishes=Wishes())
     seam = garment.seams[0]
     key = (garment.name, garment.units, seam.name, seam.uses, *garment.cloths)
     kept = _KEPT.of(key, garment, knowledge)

@@ -18,7 +18,7 @@ from advisor.claims.valuesets import Span
 from advisor.construction.rack import FIBRE, SIZE
 from advisor.construction.threadshare import sewn_as
 from advisor.craft.irondial import mark_for, step_down
-from advisor.decide.apart import judge_apart
+from advisor.decide.apart import judge_apart, of_one_seam
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
 from advisor.order.cures import chosen_cures, fused_first
 from advisor.order.fusing import fusing_iron
@@ -77,8 +77,7 @@ class Setups:
     def _judge_apart(self, scope: str, seam: Seam) -> Place:
         place = Place(scope, seam.name)
         if place not in self.apart:
-            making = replace(seam.making, crosses=())
-            garment = replace(self.garment, seams=(replace(seam, making=making),))
+            garment = of_one_seam(self.garment, seam)
             found = judge_apart(garment, self.knowledge, self.advice.judgement)
             self.apart[place] = found.verdicts[Place("seam", seam.name)]
         return place

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Any
 
 from advisor.knowledge.model import Entry, Knowledge
@@ -166,6 +167,7 @@ def _last(words: Sequence[str], wanted: Sequence[str]) -> int:
     return next((i for i in places if tuple(words[i : i + len(wanted)]) == tuple(wanted)), -1)
 
 
+@lru_cache(maxsize=4096)
 def singular_words(name: str) -> tuple[str, ...]:
     """The words of a name, each as one of it, as far as sewing words need it; no numbers."""
     plain = "".join(c if c.isalnum() else " " for c in plain_word(name))

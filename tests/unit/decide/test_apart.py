@@ -12,6 +12,7 @@ from advisor.decide.evaluate import judge
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
 from advisor.project.quick import quick_garment
+from advisor.project.wished import Wishes
 from tests.typed import shipped
 
 
@@ -55,6 +56,17 @@ def test_whatever_differs_is_judged_by_itself(known: Knowledge, judged: list[Gar
     judge_apart(plain, known.told("us"))
     judge_apart(plain, known)
     assert 6 == len(judged)
+
+
+def test_a_step_that_is_ticked_lets_every_judgement_stand(
+    known: Knowledge, judged: list[Garment]
+) -> None:
+    """What is wished of the order of work has no part in a judgement."""
+    plain = quick_garment(["linen suiting"], known)
+    found = judge_apart(plain, known)
+    ticked = replace(plain, wishes=Wishes(done=("cut shell",), sitting=45.0))
+    assert judge(ticked, known).verdicts == judge_apart(ticked, known).verdicts == found.verdicts
+    assert 1 == len(judged)
 
 
 def test_no_more_is_kept_than_there_is_room_for(
