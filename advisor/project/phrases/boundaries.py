@@ -106,11 +106,12 @@ def _is_fibre(words: list[str], at: int, knowledge: Knowledge) -> bool:
 def join_words(words: Sequence[str], knowledge: Knowledge) -> list[str]:
     """The cloths of words that came without quotes: each ends with the name of a cloth.
 
-    What stands alone as a cloth stays as it is; a fibre goes with the cloth behind it.
+    What stands alone as a cloth stays as it is; a fibre goes with the cloth behind it. Fibres
+    alone are a cloth each: the shell takes the quotes off "silk" "wool".
     """
     if len(words) > _MOST_WORDS or any(" " in word.strip() for word in words):
         return list(words)
-    if all(_stands(word, knowledge) for word in words):
+    if all(_stands(word, knowledge) for word in words) or _fibres_alone(words, knowledge):
         return list(words)
     found: list[list[str]] = []
     open_: list[str] = []
@@ -132,6 +133,15 @@ def join_words(words: Sequence[str], knowledge: Knowledge) -> list[str]:
         found.append(open_)
     bare = [_bare(group) for group in found]
     return [" ".join(group) for group in bare if group]
+
+
+def _fibres_alone(words: Sequence[str], knowledge: Knowledge) -> bool:
+    """Whether each word is a fibre, and they are no name together, as "poly cotton" is."""
+    said = words_of(" ".join(words))
+    grounds = find_grounds(said, knowledge)
+    named = grounds is not None and sorted(grounds.name) == sorted(said)
+    fibres = all(_is_fibre(words_of(word) or [""], 0, knowledge) for word in words)
+    return fibres and not named
 
 
 def _stands(word: str, knowledge: Knowledge) -> bool:
