@@ -60,6 +60,11 @@ _SPOKEN = {
     "shower": "showerproof",
     "anorak": "showerproof",
     "chino": "twill",
+    "bandana": "poplin",
+    "bandanna": "poplin",
+    "khaki": "twill",
+    "toile": "poplin",
+    "zephyr": "gingham",
     "khadi": "poplin",
     "kasuri": "poplin",
 }

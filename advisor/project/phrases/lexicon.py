@@ -304,6 +304,7 @@ BLEND_WORDS = {
 """One word for two fibres."""
 FIBRE_WORDS = {
     "poly": "polyester",
+    "llama": "alpaca",
     "tinsel": "metallic-film",
     "polyamid": "nylon",
     "el": "elastane",
