@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 import re
+from pathlib import Path
 
 from tests.corpus import audit
 
+_WORKS = Path(__file__).parent.parent / "published" / "works"
 ADDRESS = re.compile(r"https?://[^\s;)]+")
 _ISBN = re.compile(r"ISBN ([\dX-]+)")
 _DOI = re.compile(r"doi:(\S+)")
+_COPIED = ("crhowto", "trantor", "zlib", "b-ok", "epdf")
+"""Words in the addresses of hosts that put up whole books without leave."""
 
 
 def isbn_holds(number: str) -> bool:
@@ -48,3 +52,18 @@ def malformed() -> list[str]:
         lines += [f"{id_}: doi {n}" for n in _DOI.findall(where) if not re.match(r"10\.\d{4,}/", n)]
         lines += [f"{id_}: {a}" for a in ADDRESS.findall(where) if "." not in a.split("/")[2]]
     return lines
+
+
+def copies() -> list[str]:
+    """Sources and works that were read row by row whose place is such a host."""
+    of_works = {
+        path.stem: path.read_text(encoding="utf-8") for path in sorted(_WORKS.glob("*.yaml"))
+    }
+    of_sources = {i: item.form.where or "" for i, item in audit.book().sources.items()}
+    said = [(name, text) for each in (of_sources, of_works) for name, text in each.items()]
+    return [
+        f"{name}: {address}"
+        for name, text in said
+        for address in ADDRESS.findall(text)
+        if any(word in address for word in _COPIED)
+    ]

@@ -29,6 +29,11 @@ def test_nearly_every_work_can_be_opened() -> None:
     assert 1 - len(missing) / len(places.works()) >= LEAST_WITH_PLACE, missing
 
 
+def test_no_place_is_a_copy_of_a_book_that_somebody_put_up() -> None:
+    """A book is found in print, by its title or number, and not where whole books are copied."""
+    assert "" == audit.report(places.copies())
+
+
 @pytest.mark.parametrize(
     ("number", "holds"),
     [("978-1-78067-230-4", True), ("0-87349-643-4", True), ("0-87349-643-5", False), ("12", False)],
