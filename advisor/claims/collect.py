@@ -16,6 +16,7 @@ from advisor.claims.asking import LayerAsker
 from advisor.claims.conditions import Fact, facts_of, maker_facts, seam_facts, test_facts
 from advisor.claims.speakers import Said
 from advisor.claims.subjects import Truth
+from advisor.claims.zip_line import zip_line_says
 from advisor.knowledge.model import Claim, Knowledge, Rule
 from advisor.knowledge.places import PLAIN
 from advisor.project.garment import Garment, Seam, Use
@@ -109,6 +110,8 @@ class _Gatherer:
         machine = speakers.machine_says(self.garment, self.knowledge)
         for seam in self.garment.seams:
             for said in speakers.seam_says(seam, self.garment, self.knowledge, machine):
+                self._put(self.seams[seam.name], said)
+            for said in zip_line_says(seam, self.garment, self.knowledge):
                 self._put(self.seams[seam.name], said)
         facts = maker_facts(self.garment.maker)
         for rule in self.asker.rules():

@@ -43,7 +43,9 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     add_bulk(garment, gathered, verdicts, knowledge)
     add_needles(garment, gathered, verdicts, knowledge)
     conflicts, instructions = settle(garment, verdicts, knowledge)
-    instructions += gone_round(Place("garment", garment.name), verdicts, gathered.beside)
+    told = {name for item in instructions if item.kind == "part" for name in item.tender}
+    beside = [said for said in gathered.beside if not said.cloths <= told]
+    instructions += gone_round(Place("garment", garment.name), verdicts, beside)
     return Judgement(garment, gathered, verdicts, conflicts, instructions, shades)
 
 

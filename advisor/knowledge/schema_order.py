@@ -83,6 +83,7 @@ Where = Literal[
     "fed",
     "held as one",
     "custom",
+    "zip line",
     "tender",
     "free of the tender",
     "garment",

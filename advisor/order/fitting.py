@@ -16,6 +16,7 @@ from advisor.knowledge.ordering import SEWN, Operation
 from advisor.knowledge.places import Stage
 from advisor.order.kinds import SeamPlace, crosses, related
 from advisor.project.garment import Garment
+from advisor.project.zip_line import runs_into
 
 TO_BODY, LOOSELY, NOT = "to the body", "loosely", "not at all"
 DEGREES = (TO_BODY, LOOSELY, NOT)
@@ -101,7 +102,10 @@ class Fitting:
 
     @staticmethod
     def _below(place: SeamPlace, hidden: SeamPlace) -> bool:
-        return place.role.id == "centre" and place.op == "join" and related(place, hidden)
+        if place.op != "join":
+            return False
+        below = place.role.id == "centre" and related(place, hidden)
+        return below or (place.role.id == "side" and runs_into(place.seam, hidden.seam))
 
     @staticmethod
     def _after_fly(place: SeamPlace, fly: SeamPlace) -> bool:

@@ -191,12 +191,15 @@ def _as_here(role: SeamKind, garment: Garment) -> SeamKind:
     does, the seam below the zip is closed after both, so the waist does not cross it.
     """
     bodice = any(ABOVE & set(_words(seam.name)) for seam in garment.seams)
-    hidden = any(
-        garment.cloths[name].entry == "concealed-zip" for s in garment.seams for name in s.cloths()
-    )
+    zips = [
+        seam
+        for seam in garment.seams
+        if any(garment.cloths[name].entry == "concealed-zip" for name in seam.cloths())
+    ]
     not_here = {"waist"} if role.id in ZIPS and not bodice else set()
-    if role.id == "waist" and bodice and hidden:
-        not_here = {"centre"}
+    if role.id == "waist" and bodice and zips:
+        beside = any("side" in _words(seam.name) for seam in zips)
+        not_here = {"side" if beside else "centre"}
     left = tuple(id_ for id_ in role.crosses if id_ not in not_here)
     return role if left == role.crosses else replace(role, crosses=left)
 

@@ -13,7 +13,7 @@ from functools import partial
 
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Advice
-from advisor.claims.workarounds import ROUND
+from advisor.claims.workarounds import gone_round
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.order.cures import heat_pairs
@@ -68,7 +68,7 @@ def _each_named(tasks: list[Task]) -> list[Task]:
 class _Maker:
     def __init__(self, advice: Advice, knowledge: Knowledge) -> None:
         self.garment = advice.judgement.garment
-        self.instructions = advice.judgement.instructions
+        self.judgement = advice.judgement
         self.knowledge = knowledge
         self.setups = Setups(advice, knowledge)
         self.facts = Facts(
@@ -103,7 +103,7 @@ class _Maker:
         text = self._what_to_fit() if op.id == "fit" else ""
         if op.iron == "last":
             text = f"Press the whole garment once more, {iron.moisture}" if iron else NO_LAST_IRON
-            beside = sorted(n for i in self.instructions if i.kind == ROUND for n in i.tender)
+            beside = self._beside(Place("garment", name))
             text += f", and go round the {listed(beside)} with the iron" if iron and beside else ""
         step = Step(
             op.verb, op.does.format(name=name, how=text, cloths=""), None, iron, op.each, op.rank
@@ -112,6 +112,11 @@ class _Maker:
         tags = frozenset(said | {"before last press"})
         limit = self.setups.iron_most(Place("garment", name)) if iron else None
         yield Task(step, op, tags=tags, cloths=tuple(sorted(self.garment.cloths)), at_most=limit)
+
+    def _beside(self, whole: Place) -> list[str]:
+        """The parts that the last press goes round."""
+        found = gone_round(whole, self.judgement.verdicts, self.judgement.gathered.beside)
+        return sorted(name for item in found for name in item.tender)
 
     def _what_to_fit(self) -> str:
         fitting = self.facts.fitting

@@ -11,6 +11,7 @@ from advisor.order.kinds import SeamPlace, crosses, crosses_by_custom, related
 from advisor.order.setups import Setups
 from advisor.order.steps import Precedence, Strength
 from advisor.order.tasks import Task
+from advisor.project.zip_line import runs_into
 
 _STRENGTHS: dict[str, Strength] = {"must": "must", "should": "should", "may": "may"}
 
@@ -98,6 +99,8 @@ def _of_places(where: str, a: SeamPlace, b: SeamPlace) -> bool:
         return a.name == b.name
     if where == "fed":
         return bool(a.cloths) and set(a.cloths) <= set(b.full) and a.name != b.name
+    if where == "zip line":
+        return runs_into(b.seam, a.seam)
     if where == "custom":
         return crosses_by_custom(b, a)
     return crosses(b, a) if where == "crossed" else related(a, b)

@@ -62,9 +62,14 @@ def test_a_lining_covers_plain_seams(garment: str, place: str) -> None:
 
 
 def test_what_hangs_below_its_lining_is_not_covered() -> None:
-    """The lining of a bodice ends long before the bias skirt does."""
+    """The lining of a bodice ends long before the bias skirt does; its edges are shut in.
+
+    Where the zip lies in the side itself, no allowance there can be turned into a French seam.
+    """
     assert "lined" not in seam(GOWN, "skirt side").facts
-    assert "French" == picked(GOWN, "skirt side", "seam.kind")
+    behind = changed(GOWN, "{name: side zip,", "{name: centre back zip,")
+    assert "french-seam" == places(behind)["skirt side"].method.id
+    assert "plain" == picked(GOWN, "skirt side", "seam.kind")
 
 
 def test_a_project_may_say_that_it_is_not_lined() -> None:

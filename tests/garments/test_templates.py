@@ -20,7 +20,7 @@ ORDERS = {
         "set facing to lining",
         "sew hem",
     ],
-    "gathered-skirt": ["fit", "join side", "set side zip", "join waistband", "sew hem"],
+    "gathered-skirt": ["join side", "set side zip", "fit", "join waistband", "sew hem"],
     "trousers": ["baste crotch", "fit", "set fly zip", "join crotch", "join waistband", "sew hem"],
     "tailored-jacket": [
         "baste front canvas",

@@ -1,0 +1,17 @@
+"""Which seam a zip lies in the line of, told by their names and by the cloth that they share."""
+
+from __future__ import annotations
+
+from advisor.project.garment import Seam
+from advisor.project.placing import singular_words
+
+ZIP = "zip"
+WAYS = frozenset({"zip", "zipper", "concealed", "invisible", "lapped", "centred", "centered"})
+"""Words in the name of a zip that do not say where it lies."""
+
+
+def runs_into(seam: Seam, other: Seam) -> bool:
+    """Whether the seam is sewn of the very cloth, and in the line, that the zip is set into."""
+    where = set(singular_words(other.name)) - WAYS
+    named = bool(where) and where <= set(singular_words(seam.name))
+    return other.place == ZIP and named and bool(set(seam.cloths()) & set(other.cloths()))
