@@ -160,11 +160,13 @@ def _with_making(found: Answer, decided: Decided, parts: Parts, teller: Teller) 
         return replace(found, seams=told_places(judgement))
     from advisor.answer.checkwords import told_checks
     from advisor.answer.making import told_builds, told_shopping, with_settings
+    from advisor.answer.partwords import told_parts
 
     built = told_builds(judgement, teller)
     methods = decided.work.methods if decided.work is not None else {}
     found = replace(found, seams=told_places(judgement, built, methods, teller.say))
     found = replace(found, checks=told_checks(judgement, teller))
+    found = replace(found, parts=told_parts(judgement.garment, teller))
     found = replace(found, tests=with_settings(found.tests, judgement))
     if not parts.shopping:
         return found

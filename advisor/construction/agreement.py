@@ -21,6 +21,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.linings import unit_of
 from advisor.project.making import Piece
+from advisor.project.placing import singular_words
 
 NEAR: Final = 0.05
 """A share by which two numbers may differ and still agree (estimate)."""
@@ -64,6 +65,8 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
     found += _uncounted(garment, knowledge)
     found += _loose_lining(garment, knowledge)
     found += _unused(garment, knowledge)
+    for seam in garment.seams:
+        found += _against_its_part(seam, garment, knowledge)
     found += (
         Disagreement("too-wide", name, (), too_wide=error)
         for name, error in too_wide_in(judgement, knowledge)
@@ -231,3 +234,25 @@ def _unused(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
         if name not in sewn:
             text = "is in no place and in no piece"
         yield Disagreement("unused", name, (), text)
+
+
+LENGTHWISE = frozenset({"side", "panel", "centre", "center", "inseam", "hem", "gore", "godet"})
+"""Words of places that run down a part, where a layer that hangs free is sewn by itself."""
+
+
+def _against_its_part(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
+    """A place with a cloth that its part does not list, or that sews down what hangs free there."""
+    part = next((part for part in garment.parts if part.name == seam.part), None)
+    if part is None:
+        return
+    kinds = {name: knowledge.entries[garment.cloths[name].entry].kind for name in seam.cloths()}
+    cloths = [name for name, kind in kinds.items() if kind == "cloth"]
+    other = [name for name in cloths if part.layers and name not in part.layers]
+    if other:
+        text = f"holds {' and '.join(other)}, which the layers of {part.name} do not name"
+        yield Disagreement("part-layers", seam.name, (), text)
+    free = [name for name in cloths if name in part.separate]
+    if free and len(cloths) > 1 and LENGTHWISE & set(singular_words(seam.name)):
+        held = ", ".join(name for name in cloths if name not in free) or free[-1]
+        text = f"sews {free[0]} to {held}, while {part.name} says that {free[0]} hangs free"
+        yield Disagreement("part-separate", seam.name, (), text)

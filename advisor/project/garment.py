@@ -62,7 +62,8 @@ class Seam:
     `facts` are the seam facts of the condition vocabulary; `choices` what the maker has fixed
     (aspect and answer). `apart`, `cold` and `by_hand` are set by remedies. `place` is the kind of
     place, "" where only cloths are asked about; `placed_by` is what it was inferred from, and
-    `method` the way of making that the maker named; `fitting` how this place is fitted.
+    `method` the way of making that the maker named; `fitting` how this place is fitted, and `part`
+    the part of the garment that it belongs to.
     """
 
     name: str
@@ -78,10 +79,24 @@ class Seam:
     placed_by: str = ""
     method: str = ""
     fitting: str = ""
+    part: str = ""
 
     def cloths(self) -> tuple[str, ...]:
         """The different cloths of the seam, in the order of the stack."""
         return tuple(dict.fromkeys(use.cloth for use in self.uses))
+
+
+@dataclass(frozen=True, slots=True)
+class GarmentPart:
+    """A named part of the garment, as its bodice: cloths from the body outwards.
+
+    `separate` names those that hang free of the others; `fitting` is "" where nobody said.
+    """
+
+    name: str
+    layers: tuple[str, ...] = ()
+    separate: tuple[str, ...] = ()
+    fitting: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,6 +129,7 @@ class Garment:
     units: str = "metric"
     fitting: str = ""
     pattern: str = ""
+    parts: tuple[GarmentPart, ...] = ()
     apart: frozenset[str] = frozenset()
     single: bool = False
     plan: Plan = field(default_factory=Plan)

@@ -28,6 +28,7 @@ from advisor.project.facts import (
 )
 from advisor.project.findings import Findings
 from advisor.project.garment import Cloth, Garment, Maker, Seam, Use
+from advisor.project.garmentparts import with_parts
 from advisor.project.methods import with_methods
 from advisor.project.names import tidy_name
 from advisor.project.planning import with_plan
@@ -126,7 +127,8 @@ class _Reader:
         garment = with_plan(garment, self.data, self.findings, self.knowledge)
         garment = with_quote(garment, self.data, self.findings)
         garment = with_wishes(garment, self.data, self.findings, self.knowledge)
-        return with_methods(garment, self.data, self.findings, self.knowledge)
+        garment = with_methods(garment, self.data, self.findings, self.knowledge)
+        return with_parts(garment, self.data, self.findings)
 
     def _maker(self) -> Maker:
         about = self.data.get("maker")

@@ -268,7 +268,16 @@ class SeamForm(Form):
     method: Plain = None
     fitting: Plain = None
     topstitch: Plain = None
+    part: Plain = None
     left_open: Plain = None
+
+
+class PartForm(Form):
+    """A part of the garment: its layers from the body outwards, and how it is fitted."""
+
+    layers: Annotated[list[Name], Field(min_length=1, max_length=MOST_LAYERS)] | None = None
+    separate: list[Name] | Name | None = None
+    fitting: Plain = None
 
 
 class ProjectForm(Form):
@@ -281,6 +290,9 @@ class ProjectForm(Form):
     worn_by: Plain = None
     maker: MakerForm | None = None
     fabrics: Annotated[dict[str, ClothForm | Phrase], Field(min_length=1, max_length=MOST_FABRICS)]
+    parts: Annotated[dict[Name, PartForm], Field(min_length=1, max_length=MOST_PIECES)] | None = (
+        None
+    )
     seams: Annotated[list[SeamForm], Field(min_length=1, max_length=MOST_SEAMS)]
     pieces: Annotated[list[PieceForm], Field(max_length=MOST_PIECES)] | None = None
     kit: KitForm | None = None

@@ -126,3 +126,74 @@ def test_small_parts_are_told_unless_an_adult_wears_it(who: str, told_of: bool) 
     text = FROCK.replace("worn by: child\n", f"worn by: {who}\n" if who else "") + line
     found = [c for c in told(text).cautions if c.id == "cords-catch-and-strangle"]
     assert bool(found) == told_of
+
+
+GOWN = """\
+garment: Gown with a veil
+fabrics: {shell: silk crepe, lining: cupro lining, veil: silk chiffon}
+parts:
+  bodice: {layers: [lining, shell], fitting: to the body}
+  skirt: {layers: [lining, shell, veil], separate: veil, fitting: not at all}
+seams:
+  - {name: bodice side, layers: [shell, shell], length: 20 cm, times: 2}
+  - {name: skirt side, layers: [shell, shell], length: 90 cm, times: 2}
+  - {name: veil side, layers: [veil, veil], length: 90 cm, times: 2, part: skirt}
+  - {name: skirt zip, layers: [shell, {notion: concealed zip}], length: 30 cm}
+  - {name: waist, layers: [shell, shell, veil], length: 72 cm}
+"""
+
+
+def gown(text: str = GOWN) -> Answer:
+    return answer(garment_of(parse_yaml(text, "gown.yaml"), known()), known(), WHOLE)
+
+
+def test_a_part_says_what_lies_over_what_and_what_hangs_free() -> None:
+    """From the body outwards, with its own fit; a place is of the part that its name holds."""
+    bodice, skirt = gown().parts or ()
+    assert ("lining", "shell") == bodice.layers
+    assert ("skirt side", "veil side", "skirt zip") == skirt.places
+    assert "Veil hangs free" in skirt.does
+    assert "the opening of veil finished apart" in skirt.does
+    assert "" == bodice.does
+    text = " ".join(render_sheet(gown()).split())
+    assert "HOW IT IS LAYERED bodice. From the body outwards: lining, shell." in text
+
+
+def test_a_place_is_fitted_as_its_part_is() -> None:
+    """The bodice waits for the fitting; the skirt, fitted not at all, does not; her word wins."""
+    found = places(work(GOWN))
+    assert "to the body" == found["bodice side"].seam.fitting
+    assert "not at all" == found["veil side"].seam.fitting
+    own = GOWN.replace("length: 90 cm, times: 2}", "length: 90 cm, times: 2, fitting: loosely}", 1)
+    assert "loosely" == places(work(own))["skirt side"].seam.fitting
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "id_", "says"),
+    [
+        ("skirt side, layers: [shell, shell]", "skirt side, layers: [shell, veil]",
+         "part-separate", "Sews veil to shell, while skirt says that veil hangs free."),
+        ("bodice side, layers: [shell, shell]", "bodice side, layers: [shell, veil]",
+         "part-layers", "Holds veil, which the layers of bodice do not name."),
+    ],
+)  # fmt: skip
+def test_a_place_that_goes_against_its_part_is_told(
+    old: str, new: str, id_: str, says: str
+) -> None:
+    """No conflict of cloths, but two lines of the file that do not agree."""
+    assert [] == [check for check in gown().checks or () if check.id.startswith("part")]
+    (check,) = [c for c in gown(GOWN.replace(old, new)).checks or () if c.id.startswith("part")]
+    assert (id_, says) == (check.id, check.text)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "says"),
+    [
+        ("separate: veil", "separate: vail", "no layer of this part is called 'vail'"),
+        ("[lining, shell], fitting", "[lining, shall], fitting", "no fabric of this project"),
+        ("part: skirt", "part: skort", "unknown word 'skort'"),
+    ],
+)
+def test_a_slip_in_the_parts_is_one_message(old: str, new: str, says: str) -> None:
+    """With the nearest right word."""
+    assert says in refused(GOWN.replace(old, new))

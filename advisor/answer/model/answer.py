@@ -12,6 +12,7 @@ from advisor.answer.model.making import (
     ToldCloth,
     ToldCut,
     ToldNeed,
+    ToldPart,
     ToldPlace,
     ToldThread,
     ToldWeight,
@@ -60,6 +61,7 @@ class Answer:
     tests: tuple[ToldTest, ...]
     unknowns: tuple[ToldUnknown, ...]
     sources: tuple[ToldSource, ...]
+    parts: tuple[ToldPart, ...] | None = field(default=None, metadata=OPTIONAL)
     checks: tuple[ToldCheck, ...] | None = field(default=None, metadata=OPTIONAL)
     cloth: tuple[ToldCloth, ...] | None = field(default=None, metadata=OPTIONAL)
     cut: tuple[ToldCut, ...] | None = field(default=None, metadata=OPTIONAL)

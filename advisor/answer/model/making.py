@@ -97,6 +97,22 @@ class ToldBuild:
 
 
 @dataclass(frozen=True, slots=True)
+class ToldPart:
+    """A part of the garment: its cloths from the body outwards, those that hang free, its fit.
+
+    `does` says how a layer that hangs free is made; "" where none does.
+    """
+
+    name: str
+    layers: tuple[str, ...]
+    separate: tuple[str, ...]
+    fitting: str
+    places: tuple[str, ...]
+    does: str
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ToldCheck:
     """Quantities of the project that do not agree: both numbers, mm or plain, and in words."""
 

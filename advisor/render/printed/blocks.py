@@ -100,6 +100,7 @@ class _Builder:
             self.conflicts(),
             self.checks(),
             self.cautions(),
+            self.parts(),
             self.cloths(),
             self.seams(),
             self.garment(),
@@ -148,6 +149,18 @@ class _Builder:
             kinds.setdefault(caution.kind, []).append(part)
         items = tuple(Item(kind, parts=tuple(parts)) for kind, parts in kinds.items())
         return Section("cautions", "Take care", items)
+
+    def parts(self) -> Section:
+        """What lies over what in each part that the project names."""
+        items = []
+        for part in self.report.parts or ():
+            over = f"From the body outwards: {', '.join(part.layers)}." if part.layers else ""
+            fitted = f"Fitted {part.fitting}." if part.fitting else ""
+            said = [Part(text) for text in (over, fitted) if text]
+            if part.does:
+                said.append(Part(part.does, marks=self.numbers.mark(part.sources, most=1)))
+            items.append(Item(part.name, parts=tuple(said)))
+        return Section("parts", "How it is layered", tuple(items))
 
     def cloths(self) -> Section:
         seen: dict[tuple[str, str], str] = {}

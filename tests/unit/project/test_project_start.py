@@ -147,8 +147,8 @@ def keys(form: type) -> set[str]:
     return {field.alias or name for name, field in form.model_fields.items()}  # type: ignore[attr-defined]
 
 
-ELSEWHERE = {"on", "fastening", "number", "sinks"}
-"""Told in the words beside `layers`, and beside `overhang`, without which it says nothing."""
+ELSEWHERE = {"on", "fastening", "number", "sinks", "part"}
+"""Told in the words beside `layers`, `overhang` and `parts`, without which they say nothing."""
 
 
 def test_the_file_shows_every_optional_key() -> None:

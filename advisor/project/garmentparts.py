@@ -1,0 +1,106 @@
+"""Reads the parts of a garment: which cloths each has, which of them hang free, how it is fitted.
+
+A place belongs to the part that it names with `part`, else to the one whose name stands in its
+own: "skirt side" is of the skirt. It is fitted as its part is, unless it says so itself.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any
+
+from advisor.errors import shown
+from advisor.project.garment import GarmentPart
+from advisor.project.measures import Asker
+from advisor.project.methods import FITTINGS
+from advisor.project.names import tidy_name
+from advisor.project.placing import singular_words
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from advisor.project.findings import Findings
+    from advisor.project.garment import Garment, Seam
+    from advisor.textio.yamlfile import Steps
+
+
+def with_parts(garment: Garment, data: Any, findings: Findings) -> Garment:
+    """The garment with its parts, and each place in its own."""
+    said = data.get("parts") if isinstance(data, dict) else None
+    parts = tuple(
+        _part(name, about, garment, findings)
+        for name, about in (said.items() if isinstance(said, dict) else ())
+        if _named(name) and isinstance(about, dict)
+    )
+    listed = data.get("seams") if isinstance(data, dict) else None
+    listed = listed if isinstance(listed, list) else ()
+    rows = [(i, row) for i, row in enumerate(listed) if isinstance(row, dict)]
+    if len(rows) != len(garment.seams):
+        return garment
+    seams = tuple(
+        _placed(seam, Asker(row, ("seams", i), findings), parts)
+        for seam, (i, row) in zip(garment.seams, rows, strict=True)
+    )
+    return replace(garment, seams=seams, parts=parts)
+
+
+def _named(name: Any) -> bool:
+    """Whether it is a name; what is none has been refused already."""
+    try:
+        return isinstance(name, str) and bool(tidy_name(name))
+    except ValueError:
+        return False
+
+
+def _part(name: str, about: dict[str, Any], garment: Garment, findings: Findings) -> GarmentPart:
+    here: Steps = ("parts", name)
+    layers = _cloths(about.get("layers"), (*here, "layers"), garment.cloths, findings)
+    free = _cloths(about.get("separate"), (*here, "separate"), layers or garment.cloths, findings)
+    return GarmentPart(
+        tidy_name(name), layers, free, Asker(about, here, findings).word("fitting", FITTINGS)
+    )
+
+
+def _cloths(said: Any, steps: Steps, known: Iterable[str], findings: Findings) -> tuple[str, ...]:
+    """The cloths of a list, each as the project spells it."""
+    spelled = {name.casefold(): name for name in known}
+    listed = [said] if isinstance(said, str) else said
+    found = []
+    for i, word in enumerate(listed if isinstance(listed, list) else ()):
+        at = steps if isinstance(said, str) else (*steps, i)
+        if not isinstance(word, str):
+            continue
+        name = spelled.get(" ".join(word.split()).casefold())
+        if name is None:
+            what = "layer of this part" if steps[-1] == "separate" else "fabric of this project"
+            one = f"one of {', '.join(spelled.values())}"
+            findings.say(at, f"no {what} is called {shown(word)}", one, (word, spelled.values()))
+        else:
+            found.append(name)
+    return tuple(dict.fromkeys(found))
+
+
+def _placed(seam: Seam, asker: Asker, parts: tuple[GarmentPart, ...]) -> Seam:
+    named = {part.name.casefold(): part for part in parts}
+    if asker.said("part"):
+        word = asker.word("part", [part.name for part in parts]) if parts else ""
+        if not parts:
+            asker.deny("part", "this project names no parts", "parts: at the left margin")
+        part = named.get(word.casefold())
+    else:
+        part = part_named_in(seam.name, parts)
+    if part is None:
+        return seam
+    return replace(seam, part=part.name, fitting=seam.fitting or part.fitting)
+
+
+def part_named_in(name: str, parts: Iterable[GarmentPart]) -> GarmentPart | None:
+    """The part whose words stand together in a name; the longest of several."""
+    words = singular_words(name)
+    held = [part for part in parts if _stands_in(singular_words(part.name), words)]
+    return max(held, key=lambda part: len(part.name), default=None)
+
+
+def _stands_in(some: tuple[str, ...], words: tuple[str, ...]) -> bool:
+    spans = range(len(words) - len(some) + 1)
+    return bool(some) and any(words[i : i + len(some)] == some for i in spans)
