@@ -34,7 +34,7 @@ def _text(found: Disagreement, units: System) -> str:
     if found.too_wide is not None:
         return f"{too_wide_text(found.too_wide, units)}."
     if not found.figures:
-        return f"{found.text[:1].upper()}{found.text[1:]}."
+        return f"{found.place} {found.text}."
     said = ", ".join(_said(figure, units) for figure in found.figures)
     return f"{said}: {_AND_SO[found.id]}."
 

@@ -172,9 +172,9 @@ def test_a_place_is_fitted_as_its_part_is() -> None:
     ("old", "new", "id_", "says"),
     [
         ("skirt side, layers: [shell, shell]", "skirt side, layers: [shell, veil]",
-         "part-separate", "Sews veil to shell, while skirt says that veil hangs free."),
+         "part-separate", "skirt side sews veil to shell, while skirt says that veil hangs free."),
         ("bodice side, layers: [shell, shell]", "bodice side, layers: [shell, veil]",
-         "part-layers", "Holds veil, which the layers of bodice do not name."),
+         "part-layers", "bodice side holds veil, which the layers of bodice do not name."),
     ],
 )  # fmt: skip
 def test_a_place_that_goes_against_its_part_is_told(
