@@ -11,6 +11,11 @@ from advisor.project.phrases.shares import fibres_at
 from advisor.project.phrases.tokens import singulars
 
 _LOOK = singulars(lexicon.LOOK)
+_MADE = frozenset(
+    {"polyester", "nylon", "acrylic", "modacrylic", "viscose", "polyurethane", "cotton"}
+)
+"""Fibres that no skin is of."""
+_BESIDE = frozenset({"lined", "lining", "backed", "with", "and", "on", "over"})
 _BEFORE = frozenset(
     {"art", "faux", "fake", "imitation", "mock", "artificial", "vegan", "simulated"}
 )
@@ -31,7 +36,7 @@ class Looks:
 def take_looks(words: list[str], knowledge: Knowledge) -> Looks:
     """Take the imitated fibre out of a phrase, or the skin for what imitates it."""
     if not any(word in _LOOK for word in words):
-        return Looks(words)
+        return Looks(_made_up(words, knowledge))
     whole = find_grounds(words, knowledge)
     if whole is not None and (
         whole.entry in lexicon.IMITATED.values() or any(word in _LOOK for word in whole.name)
@@ -54,6 +59,24 @@ def take_looks(words: list[str], knowledge: Knowledge) -> Looks:
         "handled so that polyester, viscose and what the cloth is sold in all bear it",
     )
     return Looks(kept, fibres, LIKELY, note)
+
+
+def _made_up(words: list[str], knowledge: Knowledge) -> list[str]:
+    """The words, with what imitates a skin where no skin is of its fibre: "poly suede".
+
+    What a skin is lined, backed or worn with is another matter.
+    """
+    grounds = find_grounds(words, knowledge)
+    beside = any(word in _BESIDE for word in words)
+    if grounds is None or beside or grounds.entry not in lexicon.IMITATED:
+        return words
+    fibres = {f for at in range(len(words)) for f in fibres_at(words, at, knowledge)[0]}
+    if not fibres & _MADE:
+        return words
+    return [
+        *_plain_name_of(lexicon.IMITATED[grounds.entry], knowledge),
+        *without(words, grounds.name),
+    ]
 
 
 def _plain_name_of(entry: str, knowledge: Knowledge) -> tuple[str, ...]:

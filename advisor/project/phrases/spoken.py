@@ -29,7 +29,8 @@ _COATING = re.compile(
     r"|\b(?:pu|pvc|rubber|silicone|acrylic|waterproof|plastic|wax) coating\b"
 )
 """What lies on a cloth; "coating" by itself is the cloth for coats."""
-_FLOCK = re.compile(r"\bvelvet (?:spot|dot|motif|flower|pattern)s?\b")
+_FLOCK = re.compile(r"\bvelvet (?:flock(?:ed|ing)?|spot|dot|motif|flower|pattern)s?\b")
+_HAIRED = re.compile(r"\b(?:long|short)[\s-]?hair(?:ed)?\b")
 _PROOF = re.compile(r"\b(?:water|rain|shower)[\s-]*(?:resistant|repellent|proof(?:ed)?)\b")
 _HARMLESS = re.compile(
     r"\b(?:non|no|not|without)[\s-]*(?:stretch\w*|directional|see[\s-]?through|transparent|shiny"
@@ -42,4 +43,5 @@ def plain_words(text: str) -> tuple[list[str], bool]:
     """The words of a phrase less what is said of not knowing, and whether that was said."""
     text = _PROOF.sub("waterproof", _HARMLESS.sub(" ", _ASIDE.sub(" ", text)))
     text = _COATING.sub("coated ", _FLOCK.sub("flocked", _METAL_YARN.sub("metallic", text)))
+    text = _HAIRED.sub("shaggy", text)
     return _UNKNOWN.sub(" ", text).split(), bool(_UNKNOWN.search(text))
