@@ -22,7 +22,9 @@ def take_backing(words: list[str], knowledge: Knowledge) -> tuple[list[str], tup
     Its face may be of anything that the cloth is sold in, so the fibre names neither the cloth
     ("cotton satin" is another) nor what it is all of.
     """
-    names = {name.words for name in names_of(knowledge).all}
+    if not any([word] in _BACKED for word in words):
+        return words, ()
+    names = names_of(knowledge).whole
     for at in range(len(words) - 1):
         fibres, used = fibres_at(words, at, knowledge)
         behind = at + used

@@ -72,6 +72,7 @@ class Names:
                 ways = all(word in _WAY_WORDS for word in words)
                 self.all.append(Name(entry, words, strong, ways, cloth))
         self.words = frozenset(word for name in self.all for word in name.words)
+        self.whole = frozenset(name.words for name in self.all)
         self.by_word: dict[str, list[Name]] = {}
         for name in self.all:
             self.by_word.setdefault(name.words[0], []).append(name)

@@ -23,7 +23,7 @@ def vocabulary(knowledge: Knowledge) -> frozenset[str]:
 def respaced(words: list[str], knowledge: Knowledge) -> list[str]:
     """The words as the knowledge spaces them, where only one way makes words that it knows."""
     known = vocabulary(knowledge)
-    names = {name.words for name in names_of(knowledge).all}
+    names = names_of(knowledge).whole
     whole_names = _whole_names(words, knowledge)
     said: list[str] = []
     for word in words:
@@ -47,7 +47,7 @@ def _whole_names(words: list[str], knowledge: Knowledge) -> list[set[str]]:
 
 
 def _parted(
-    word: str, known: frozenset[str], names: set[tuple[str, ...]], fibres: frozenset[str]
+    word: str, known: frozenset[str], names: frozenset[tuple[str, ...]], fibres: frozenset[str]
 ) -> tuple[str, ...]:
     """A word that nobody knows, in the two of the name that it is written together of, or in a
     fibre and what is said of it: "polyknit".
