@@ -30,6 +30,10 @@ OF_THE_LENGTH = frozenset({"prepare", "cut", "care"})
 """Areas of rules whose tests show something of a cloth, and nothing of the seams it lies in."""
 
 
+OF_SEWING = frozenset({"stitch", "stack", "seam", "pin", "press"})
+"""Areas of rules whose tests are sewn and pressed: nothing for a rivet or a button."""
+
+
 @dataclass(frozen=True, slots=True)
 class Trial:
     """A sandwich to sew and press on scraps: layers, places it stands for, what to look for.
@@ -46,7 +50,7 @@ class Trial:
 def find_trials(judgement: Judgement) -> list[Trial]:
     """One trial for each set of layers and settings, most layers first; then the cloths alone."""
     stacks: dict[tuple[object, ...], list[Seam]] = {}
-    for seam in judgement.garment.seams:
+    for seam in filter(lambda seam: _tried(seam, judgement), judgement.garment.seams):
         stacks.setdefault((seam.uses, settings_of(seam, judgement)), []).append(seam)
     trials = []
     for seams in stacks.values():
@@ -79,6 +83,16 @@ def _weightiest(judgement: Judgement) -> list[Fired]:
     return sorted(found, key=weight_of)
 
 
+def _tried(seam: Seam, judgement: Judgement) -> bool:
+    """Whether a scrap of it shows anything: what no machine sews only where a rule asks for it."""
+    noted = any(result.seam == seam.name for result in judgement.garment.plan.results)
+    return noted or _sewn(seam.name, judgement) or bool(_look_for(judgement, [seam.name]))
+
+
+def _sewn(place: str, judgement: Judgement) -> bool:
+    return "stitch.type" in judgement.verdicts[Place("seam", place)]
+
+
 def settings_of(seam: Seam, judgement: Judgement) -> tuple[float | None, ...]:
     """What is set for a seam, in the order of `TRIED`; None where nobody says anything."""
     verdicts = judgement.verdicts[Place("seam", seam.name)]
@@ -88,16 +102,25 @@ def settings_of(seam: Seam, judgement: Judgement) -> tuple[float | None, ...]:
 def _look_for(judgement: Judgement, places: list[str]) -> tuple[str, ...]:
     """What the rules that fired here, or on a layer of here, want tried; the weightiest first."""
     garment = judgement.garment
-    cloths = {c for seam in garment.seams if seam.name in places for c in seam.cloths()}
+    # What a cloth has to show in a seam is shown in a seam: not by a rivet, and not by a button.
+    sewn = {name for name in places if _sewn(name, judgement)}
+    cloths = {c for seam in garment.seams if seam.name in sewn for c in seam.cloths()}
     here = frozenset(places)
     found = [
         fired.rule.tests[i]
         for fired in _weightiest(judgement)
-        if (fired.place.scope == "seam" and fired.place.name in places)
+        if _fired_at(fired, here, sewn)
         or (fired.place.scope != "seam" and set(fired.cloths) <= cloths and not _of_length(fired))
         for i in told_lines(fired, "tests", judgement, here)
     ]
     return tuple(dict.fromkeys(found))
+
+
+def _fired_at(fired: Fired, places: frozenset[str], sewn: set[str]) -> bool:
+    """Whether a rule is about one of some places, and its tests can be made there."""
+    at = fired.place.name
+    here = fired.place.scope == "seam" and at in places
+    return here and (at in sewn or fired.rule.area not in OF_SEWING)
 
 
 def guards(fired: Fired) -> bool:

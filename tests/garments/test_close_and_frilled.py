@@ -94,3 +94,30 @@ def test_what_cuts_the_allowance_waits_for_the_fitting(finish: str) -> None:
     assert stands(found, "fit", "neaten side")
     past = "past recall" in found.tasks["neaten side"].tags
     assert past == (finish in CLOSED_FINISHES)
+
+
+DUNGAREES = """\
+garment: Dungarees
+fabrics: {denim: {fabric: denim, weight: 12 oz, fibres: {cotton: 100}}}
+seams:
+  - {name: inseam, layers: [denim, denim], length: 70 cm, times: 2}
+  - {name: pocket rivets, layers: [denim, {notion: rivet}], number: 6}
+  - {name: bib buckles, layers: [denim, {notion: buckle}], number: 2}
+"""
+
+
+def test_a_buckle_is_no_seam_and_washes_as_a_button_does() -> None:
+    """It hangs in a loop of a strap: nothing is joined, neatened or bound, and no wire breaks."""
+    found = ordered(DUNGAREES)
+    assert "buckle" == places(found)["bib buckles"].kind.id
+    assert ["fasten bib buckles"] == [s for s in found.order if "bib buckles" in s]
+    whole = answer(garment_of(parse_yaml(DUNGAREES, "d.yaml"), known()), known(), Parts())
+    wash = next(v for v in whole.verdicts if v.aspect == "care.wash")
+    assert "hand" not in str(wash.text)
+
+
+def test_nothing_is_stitched_on_scraps_for_a_rivet() -> None:
+    """Only what a machine sews is sewn on scraps."""
+    whole = answer(garment_of(parse_yaml(DUNGAREES, "d.yaml"), known()), known(), Parts())
+    tried = {place for test in whole.tests for place in test.places}
+    assert {"inseam"} == tried
