@@ -17,6 +17,7 @@ from advisor.claims.valuesets import Choice, Span
 from advisor.craft.irondial import mark_for
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Claim, Knowledge
 from advisor.project.garment import Garment
+from advisor.project.zip_line import ZIP
 
 KIND, FINISH, STITCH, DWELL = "seam.kind", "seam.finish", "stitch.type", "press.dwell"
 MOTION, MOISTURE = "press.motion", "press.moisture"
@@ -47,6 +48,7 @@ def agree(
     garment: Garment, verdicts: dict[Place, dict[str, Verdict]], knowledge: Knowledge
 ) -> None:
     """Bring the picks of every seam into line."""
+    zips = {seam.name for seam in garment.seams if seam.place == ZIP}
     for place, by_aspect in verdicts.items():
         _no_iron(by_aspect)
         _iron_moves(by_aspect)
@@ -58,6 +60,8 @@ def agree(
             _two_needles(by_aspect)
             _in_one_pass(by_aspect)
             _edges(by_aspect)
+            if place.name in zips:
+                _beside_a_zip(by_aspect)
             _idle_glue(garment, by_aspect, knowledge)
 
 
@@ -202,6 +206,14 @@ def _edges(by_aspect: dict[str, Verdict]) -> None:
             why = f"It goes with the {'seam' if verdict is finish else 'edge'}: {other}."
             option = verdict.aspect.words.index(word)
             by_aspect[verdict.aspect.id] = picking(verdict, option, why)
+
+
+def _beside_a_zip(by_aspect: dict[str, Verdict]) -> None:
+    """No seam encloses the edges beside a zip: each is neatened by itself."""
+    finish = by_aspect.get(FINISH)
+    if finish is not None and not finish.clash and _word(finish) == ENCLOSED:
+        left = [word for word in finish.aspect.words if word != ENCLOSED]
+        by_aspect[FINISH] = narrowed(finish, left, "Beside a zip nothing encloses an edge.")
 
 
 def _forced(by_aspect: dict[str, Verdict], kind: Verdict, finish: Verdict) -> None:

@@ -15,6 +15,7 @@ from advisor.order.kinds import GATHERED, SeamPlace
 from advisor.order.setups import OVERLOCKS, Setups
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
+from advisor.project.zip_line import runs_into
 
 FUSIBLE = ("fusible", "low-temperature fusible")
 CLOSED_FINISHES = frozenset({"trimmed and double-stitched"})
@@ -313,7 +314,12 @@ class Facts:
         return frozenset(name for name in place.notions if self.entry(name).kind in FUSIBLE)
 
     def fit_open(self, place: SeamPlace) -> bool:
-        """Whether a fitting may still change the seam."""
+        """Whether a fitting may still change the seam, so that its edges wait for it.
+
+        An edge that a zip is set to is neatened before: no machine comes under the tape later.
+        """
+        if any(runs_into(place.seam, other.seam) for other in self.places):
+            return False
         return place.role.fitted and self.of_garment("something to fit")
 
     def neatened(self, place: SeamPlace) -> bool:

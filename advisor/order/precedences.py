@@ -100,7 +100,7 @@ def _of_places(where: str, a: SeamPlace, b: SeamPlace) -> bool:
     if where == "fed":
         return bool(a.cloths) and set(a.cloths) <= set(b.full) and a.name != b.name
     if where == "zip line":
-        return runs_into(b.seam, a.seam)
+        return runs_into(b.seam, a.seam) or runs_into(a.seam, b.seam)
     if where == "custom":
         return crosses_by_custom(b, a)
     return crosses(b, a) if where == "crossed" else related(a, b)

@@ -221,6 +221,17 @@ def test_a_concealed_zip_goes_in_before_its_side_is_closed() -> None:
     assert () == work(GOWN).cycles
 
 
+@pytest.mark.parametrize(("garment", "seam"), [(GOWN, "side"), (PONTE, "centre back")])
+def test_an_edge_is_neatened_before_a_zip_lies_on_it(garment: str, seam: str) -> None:
+    """The edge of the seam runs on beside the zip, where nothing encloses it."""
+    found = work(garment)
+    zip_ = next(p.name for p in places(found).values() if p.kind.id == "zip")
+    assert stands(found, f"neaten {seam}", f"set {zip_}", f"join {seam}")
+    finish = advice(garment).judgement.verdicts[Place("seam", zip_)]["seam.finish"]
+    assert finish.pick is not None
+    assert "enclosed in the seam" != finish.aspect.words[int(finish.pick)]
+
+
 def test_a_knit_that_stretches_may_be_fused_cool() -> None:
     """Its few elastane threads forbid no glue; the nylon asks for one that takes at 110 °C."""
     (clash,) = advice(PONTE).judgement.conflicts
