@@ -51,6 +51,7 @@ Fact = Literal[
     "edge stays as cut",
     "free facing edge",
     "of a lining",
+    "takes in a lining",
     "opening of its own",
     "bag apart",
     "bag not apart",
@@ -74,6 +75,8 @@ Tag = Literal[
     "shell or lining seam",
     "sheer",
     "before last press",
+    "of the shell",
+    "of the lining",
 ]
 Where = Literal[
     "same seam",

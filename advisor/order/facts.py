@@ -196,6 +196,7 @@ class Facts:
                 for p in self.places
             ),
             "of a lining": lambda: place.unit == "lining",
+            "takes in a lining": lambda: place.kind.id == "waistband" and place.unit == "both",
             "eased": lambda: 1.0 < full <= GATHERED,
             "very full": lambda: full > VERY_FULL and place.seam.making.pleats is None,
             "coated": lambda: any(self.proofed(c) for c in cloths) or self._taped(place),

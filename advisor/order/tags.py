@@ -32,6 +32,8 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "before hem": not role.last and place.op not in ("fasten", "glue"),
         "before last press": op.id != "glue",
         "shell or lining seam": place.kind.family in SEAMS,
+        "of the shell": place.unit == "shell",
+        "of the lining": place.unit == "lining",
         "sheer": any(facts.least(c, "sheer") >= SHEER for c in place.full),
         "last": role.last,
         "tender face": tender and not tail,

@@ -238,3 +238,14 @@ def test_a_knit_that_stretches_may_be_fused_cool() -> None:
     assert LIMIT_ASPECT == clash.aspect
     offered = {cure.remedy for cures in advice(PONTE).cures.values() for cure in cures}
     assert "low-temperature-fusible-instead" in offered
+
+
+@pytest.mark.parametrize("garment", [TROUSERS, "more/lined_skirt"])
+def test_a_lining_hangs_in_the_waist_before_the_band_takes_it_in(garment: str) -> None:
+    """It is whole, put in, felled to the opening, and levelled by the hem of the shell."""
+    found = work(garment)
+    felled = next(name for name in found.order if name.startswith("fell the lining to"))
+    side = "lining outseam" if garment == TROUSERS else "lining side"
+    steps = (f"join {side}", "hang the lining at waistband", felled, "join waistband")
+    assert stands(found, *steps, "sew hem", "sew lining hem")
+    assert () == found.cycles
