@@ -12,13 +12,17 @@ from __future__ import annotations
 import os
 import shutil
 import tempfile
+from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, settings
 
 from advisor.heat.kept import keep_on
+from advisor.knowledge import load
 from advisor.overlay.shelf import AnswerShelf, heat_shelf
+from advisor.textio.yamlfile import Document, read_yaml
 
 # Time limits would fail a law because the machine is busy, not because the law is broken.
 settings.register_profile(
@@ -50,6 +54,30 @@ def _heat_of_the_run() -> AnswerShelf:
 def _heat_kept(_heat_of_the_run: AnswerShelf) -> None:
     """What the heat model says is kept for all tests, wherever the last one kept it."""
     keep_on(_heat_of_the_run)
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _files_parsed_once() -> Iterator[None]:
+    """A knowledge file of the same bytes is parsed once, however often the whole is compiled.
+
+    Parsing is two thirds of compiling. What YAML means is tried by `tests/unit/textio`, which
+    calls the parser itself; the test in `tests/unit/knowledge/test_load.py` holds that nobody
+    changes what was parsed.
+    """
+    parsed: dict[bytes, Document] = {}
+
+    def read(path: Path) -> Document:
+        try:
+            raw = path.read_bytes()
+        except OSError:
+            return read_yaml(path)
+        if raw not in parsed:
+            parsed[raw] = read_yaml(path)
+        return replace(parsed[raw], file=str(path))
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(load, "read_yaml", read)
+        yield
 
 
 BROWSERS = ("chromium", "chromium-browser")

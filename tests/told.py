@@ -12,8 +12,22 @@ from advisor.answer.model.heat import ToldHeat
 from advisor.answer.model.making import ToldPlace
 from advisor.answer.model.told import ToldVerdict
 from advisor.answer.pipeline import Parts, answer
+from advisor.claims.judgement import Advice
+from advisor.decide.gluing import with_clashes
+from advisor.heat.gluing import trials_of
+from advisor.heat.questions import ask_trials
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
+
+
+def with_glue(advice: Advice, knowledge: Knowledge) -> Advice:
+    """The advice that `advise_with_heat` gives, without the courses that no clash comes of.
+
+    Fusibles alone clash by the heat; `tests/unit/heat/test_heat_questions.py` holds that it is the
+    same.
+    """
+    tried = ask_trials(trials_of(advice.judgement, knowledge))
+    return with_clashes(advice, tried, knowledge, ask_trials)
 
 
 def data_of(garment: Garment, knowledge: Knowledge, parts: Parts | None = None) -> dict[str, Any]:

@@ -14,9 +14,9 @@ import pytest
 from advisor.answer.pipeline import answer
 from advisor.claims.judgement import Advice
 from advisor.decide.advise import advise
-from advisor.decide.gluing import advise_with_heat
 from advisor.project.load import garment_of, load_project
 from advisor.textio.yamlfile import parse_yaml
+from tests.told import with_glue
 from tests.typed import shipped
 
 HERE = Path(__file__).parent
@@ -26,7 +26,7 @@ HERE = Path(__file__).parent
 def advice_of(name: str) -> Advice:
     known = shipped()
     advice = advise(load_project(HERE / f"{name}.yaml", known), known)
-    return advise_with_heat(advice, known, full=False)[0]
+    return with_glue(advice, known)
 
 
 def told(name: str) -> list[str]:

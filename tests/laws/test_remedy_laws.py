@@ -13,7 +13,6 @@ from advisor.claims.judgement import Advice, Cure, Judgement
 from advisor.claims.workarounds import GLUED
 from advisor.decide.advise import advise
 from advisor.decide.evaluate import judge
-from advisor.decide.gluing import advise_with_heat
 from advisor.decide.together import cure_all
 from advisor.project.garment import Garment
 from advisor.project.lines import Line
@@ -21,6 +20,7 @@ from advisor.project.load import garment_of
 from advisor.project.taking import with_lines
 from advisor.textio.yamlfile import parse_yaml
 from tests.laws.engine_garments import garments, known
+from tests.told import with_glue
 
 ROOT = Path(__file__).resolve().parents[2]
 DEMOS, WHOLE = ROOT / "knowledge" / "examples", ROOT / "tests" / "garments"
@@ -140,12 +140,12 @@ def test_each_remedy_of_a_project_can_be_written(text: str) -> None:
 @given(projects())
 def test_taking_all_leaves_nothing(text: str) -> None:
     """The set that is offered to cure everything does, written down and judged with the heat."""
-    advice, _ = advise_with_heat(advise(read(text), known()), known(), full=False)
+    advice = with_glue(advise(read(text), known()), known())
     found = cure_all(advice, known())
     if found is None:
         return
     cured = advise(read(with_lines(text, found.lines, "project.yaml")), known())
-    assert () == advise_with_heat(cured, known(), full=False)[0].judgement.conflicts
+    assert () == with_glue(cured, known()).judgement.conflicts
 
 
 @few

@@ -29,6 +29,7 @@ from advisor.heat.stacks import beds, layer_limits, presses, setting_for
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
 from advisor.project.garment import Cloth
 from advisor.project.quick import notion_cloth, quick_garment
+from tests.told import with_glue
 from tests.typed import shipped
 
 LAWN = "cotton lawn 80 g/m2"
@@ -55,6 +56,12 @@ def coat() -> tuple[Advice, Heat]:
 def cloth(entry: str, *mixes: tuple[tuple[str, float | None], ...], **more: Any) -> Cloth:
     about = known().entries[entry]
     return Cloth(entry, entry, mixes or about.mixes, **{"weight": about.weight, **more})
+
+
+def test_only_the_glue_clashes_by_the_heat() -> None:
+    """The advice is the same without the courses of the presses."""
+    before = advise(quick_garment([COATING, FUSIBLE, COATING], known()), known())
+    assert coat()[0] == with_glue(before, known()) != before
 
 
 # morton-hearle-2008 by way of the knowledge: g/cm3 and kJ/(kg K); widened by a tenth, estimate.

@@ -7,7 +7,11 @@ from pathlib import Path
 import pytest
 
 from advisor.errors import InputError, Problem
+from advisor.knowledge import load
 from advisor.knowledge.load import files_of, read_book
+from advisor.knowledge.place import knowledge_folder
+from advisor.overlay.cache import compile_folder
+from advisor.textio.yamlfile import read_yaml
 from tests.unit.knowledge.small_book import FILES, RULES, rule, write_book
 
 
@@ -102,3 +106,11 @@ def test_a_rule_without_a_near_miss_is_refused(tmp_path: Path) -> None:
     problems = read_book(write_book(tmp_path, {"rules/stitch/creeps.yaml": text})).problems
     (found,) = told(problems, "creeps.yaml")
     assert "quiet" in found
+
+
+def test_what_was_parsed_is_not_changed_by_compiling(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The tests parse a file once and compile it often; each time it has to be what it says."""
+    fresh = {path: read_yaml(path) for path in files_of(knowledge_folder())}
+    monkeypatch.setattr(load, "read_yaml", lambda path: fresh.get(path) or read_yaml(path))
+    compile_folder(knowledge_folder())
+    assert fresh == {path: read_yaml(path) for path in fresh}
