@@ -87,7 +87,9 @@ def _seam_lines(
     for key in dict.fromkeys((*old.facts, *new.facts)):
         if old.facts.get(key) != new.facts.get(key):
             yield Line((*here, key), new.facts.get(key))
-    first = sorted(new.apart)
+    first = sorted(
+        new.apart & set(new.cloths())
+    )  # one remedy may have left out what another presses
     for key, names in (
         ("pressed first", [n for n in first if kinds[n] == "cloth"]),
         ("fused first", [n for n in first if kinds[n] != "cloth"]),

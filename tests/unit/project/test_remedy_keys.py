@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from advisor.errors import InputError
 from advisor.project.garment import Garment
-from advisor.project.lines import Line, as_yaml
+from advisor.project.lines import Line, as_yaml, lines_between
 from advisor.project.load import garment_of
+from advisor.project.quick import quick_garment
 from advisor.project.taking import with_lines
 from advisor.textio.yamlfile import parse_yaml
 from tests.typed import shipped
@@ -90,3 +93,16 @@ def test_feet_are_written_where_she_has_named_no_maker() -> None:
     """The group is made where it is missing."""
     new = with_lines(PROJECT % "", [Line(("maker", "feet"), ["walking"])], "p.yaml")
     assert ("walking",) == garment_of(parse_yaml(new, "p.yaml"), shipped()).maker.feet
+
+
+def test_what_one_remedy_leaves_out_another_does_not_name() -> None:
+    """Fused first by the one and left out by the other: the lines speak of the layers there are."""
+    fusible = {"notion": "woven fusible interfacing"}
+    old = quick_garment(["wool coating", fusible, "cotton calico"], shipped())
+    (seam,) = old.seams
+    first, glued, last = seam.uses
+    both = replace(seam, uses=(first, last), apart=frozenset({first.cloth, glued.cloth}))
+    cloths = {name: cloth for name, cloth in old.cloths.items() if name != glued.cloth}
+    lines = lines_between(old, replace(old, cloths=cloths, seams=(both,)), shipped())
+    assert [first.cloth] in [line.value for line in lines]
+    assert not any(glued.cloth in str(line.value) for line in lines)
