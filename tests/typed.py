@@ -55,7 +55,11 @@ def typed(
     besides.
     """
     out, err = _stream(), _stream()
-    with _place(folder, env or {}), _streams(words, _stream(text.encode("utf-8")), out, err):
+    once = words[:1] != ("manual",)  # which makes the parser itself, to read the helps from it
+    with (
+        _place(folder, env or {}, once=once),
+        _streams(words, _stream(text.encode("utf-8")), out, err),
+    ):
         try:
             code = ended(list(words))
         except SystemExit as left:  # the tab key is answered so
@@ -91,11 +95,12 @@ def _written(stream: io.TextIOWrapper) -> bytes:
 
 
 @contextlib.contextmanager
-def _place(folder: Path, variables: Mapping[str, str]) -> Iterator[None]:
+def _place(folder: Path, variables: Mapping[str, str], *, once: bool = True) -> Iterator[None]:
     with contextlib.ExitStack() as set_up:
         set_up.enter_context(mock.patch.dict(os.environ, {"COLUMNS": "80", **variables}))
         set_up.enter_context(contextlib.chdir(folder))
-        set_up.enter_context(mock.patch("advisor.cli.app.app", parser()))
+        if once:
+            set_up.enter_context(mock.patch("advisor.cli.app.app", parser()))
         if not OF_KNOWLEDGE & set(variables):
             known = mock.patch("advisor.overlay.cache.load_knowledge", _known_already)
             set_up.enter_context(known)

@@ -74,6 +74,12 @@ def fits(seen: Seen, fibre: str, observations: Observations) -> bool:
     return not answer.fibres or fibre in answer.fibres or fibre not in observation.named
 
 
+def testable(fibres: Iterable[str], observations: Observations) -> list[str]:
+    """The fibres of which some test says anything: horn and shell are turned, and never spun."""
+    named = {fibre for observation in observations.values() for fibre in observation.named}
+    return [fibre for fibre in fibres if fibre in named]
+
+
 def identify(seen: Iterable[Seen], fibres: Collection[str], observations: Observations) -> Finding:
     """Eliminate.
 
@@ -84,6 +90,7 @@ def identify(seen: Iterable[Seen], fibres: Collection[str], observations: Observ
     """
     given = tuple(sorted(set(seen)))
     out: dict[str, tuple[Seen, ...]] = {}
+    fibres = testable(fibres, observations)
     for fibre in fibres:
         against = tuple(s for s in given if not fits(s, fibre, observations))
         if against:

@@ -10,7 +10,7 @@ MOST_WEAK_OF_ALL = 0.113
 
 
 def test_claims_rest_on_works_of_good_standing() -> None:
-    """Measured from the files; the aim of 0.60 is reached. Raise the floor whenever the share rises."""
+    """Measured from the files; the aim of 0.60 is reached. The floor rises with the share."""
     share = standing.shares(standing.claims())["good"]
     assert share >= LEAST_GOOD, f"only {share:.4f} of the claims"
 
