@@ -5,7 +5,7 @@ They are built from the plain JSON of `compiling`. A set is a pair of numbers or
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
@@ -14,6 +14,7 @@ from advisor.knowledge.purposes import GUARDS, Ends, unsaid
 from advisor.knowledge.registers import Registers
 from advisor.knowledge.spoken import in_units
 from advisor.knowledge.telling import ToldWhere, told_from
+from advisor.knowledge.when_asked import WhenAsked
 from advisor.units.showing import System
 
 if TYPE_CHECKING:
@@ -265,6 +266,11 @@ class Knowledge:
         """What can be seen of a cloth, by the test's id."""
         return self.registers.observations
 
+    def kind_of(self, id_: str) -> str:
+        """The kind of an entry: every name asks for it, and few of the entries are looked into."""
+        entries = self.entries
+        return entries.kind_of(id_) if isinstance(entries, WhenAsked) else entries[id_].kind
+
     def fabrics(self) -> list[Entry]:
         """The cloths, in the order of their ids."""
         return [entry for entry in self.entries.values() if entry.kind == "cloth"]
@@ -322,26 +328,6 @@ def _entry(id_: str, raw: dict[str, Any]) -> Entry:
     )
 
 
-class _Entries(Mapping[str, Entry]):
-    """Cloths and notions by id, each built when it is first asked for: a question needs few."""
-
-    def __init__(self, raw: dict[str, dict[str, Any]]) -> None:
-        self._raw = raw
-        self._built: dict[str, Entry] = {}
-
-    def __getitem__(self, id_: str) -> Entry:
-        found = self._built.get(id_)
-        if found is None:
-            found = self._built[id_] = _entry(id_, self._raw[id_])
-        return found
-
-    def __iter__(self) -> Iterator[str]:
-        return iter(self._raw)
-
-    def __len__(self) -> int:
-        return len(self._raw)
-
-
 def _rule(raw: dict[str, Any]) -> Rule:
     return Rule(
         *(raw["id"], raw["area"], raw["claim"], raw["why"], raw["shape"], raw["parts"]),
@@ -375,7 +361,7 @@ def from_plain(plain: dict[str, Any], system: System = "metric") -> Knowledge:
         traits={id_: tuple(row[0]) for id_, row in raw["traits"].items()},
         trait_meanings={id_: row[1] for id_, row in raw["traits"].items()},
         fibres={id_: _fibre(id_, row) for id_, row in raw["fibres"].items()},
-        entries=_Entries(raw["entries"]),
+        entries=WhenAsked(raw["entries"], _entry),
         rules=tuple(map(_rule, raw["rules"])),
         remedies=tuple(
             Remedy(**{**r, "cures": tuple(r["cures"]), "sources": tuple(r["sources"])})

@@ -12,6 +12,8 @@ KEPT = 16_384
 @lru_cache(maxsize=KEPT)
 def plain_name(text: str) -> str:
     """A name in lower case, without accents, hyphens or double spaces."""
-    split = unicodedata.normalize("NFKD", text.casefold())
-    bare = "".join(c for c in split if not unicodedata.combining(c))
+    bare = text.casefold()
+    if not bare.isascii():  # nearly every name is, and there is nothing to take off it
+        split = unicodedata.normalize("NFKD", bare)
+        bare = "".join(c for c in split if not unicodedata.combining(c))
     return " ".join(bare.replace("-", " ").replace("’", "'").split())

@@ -64,7 +64,7 @@ class Names:
         seen: set[tuple[str, ...]] = set()
         for text, entry in knowledge.names.items():
             words = tuple(words_of(text))
-            cloth = knowledge.entries[entry].kind == "cloth"
+            cloth = knowledge.kind_of(entry) == "cloth"
             key = tuple(sorted(words)) if cloth else words  # a notion's name stands in its order
             if words and key not in seen:
                 seen.add(key)

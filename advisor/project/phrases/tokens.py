@@ -21,7 +21,10 @@ def words_of(text: str) -> list[str]:
 
 @lru_cache(maxsize=KEPT)
 def _words_of(text: str) -> tuple[str, ...]:
-    plain = _MARKS.sub(" ", plain_name(text))
+    plain = plain_name(text)
+    if plain.isascii() and plain.replace(" ", "").isalpha():  # no mark, share or number in it
+        return tuple(singular(word) for word in plain.split())
+    plain = _MARKS.sub(" ", plain)
     parted = _PERCENT.sub(r"\1%", _JOINED.sub(r"\1 ", plain)).split()
     return tuple(singular(word) for word in parted)
 

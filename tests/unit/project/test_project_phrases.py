@@ -9,8 +9,11 @@ import pytest
 
 from advisor.errors import InputError
 from advisor.knowledge.model import Knowledge, Mix
+from advisor.knowledge.when_asked import WhenAsked
+from advisor.overlay.cache import load_knowledge
 from advisor.project.phrase import Reading, read_phrase
 from advisor.project.phrases.boundaries import cloths_said
+from advisor.project.phrases.grounds import Names
 from advisor.project.phrases.suggestions import likest
 from tests.typed import shipped
 
@@ -82,6 +85,15 @@ def test_each_phrase_comes_to_its_cloth() -> None:
     """Cloth, fibres, weight, shade and what has to be said are as each row wants them."""
     read = [(row, read_phrase(row[0], knowledge())) for row in UNDERSTOOD if not _refused(row[0])]
     assert [] == [line for row, reading in read if (line := wrong(row, reading))]
+
+
+def test_names_are_known_without_looking_into_a_cloth(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A question builds the few cloths that it asks of, and not all of them for their names."""
+    asked: list[str] = []
+    fresh = load_knowledge()
+    monkeypatch.setattr(WhenAsked, "__getitem__", lambda _, id_: asked.append(id_))
+    assert Names(fresh).all
+    assert [] == asked
 
 
 def test_each_name_is_read_as_its_own_cloth() -> None:
