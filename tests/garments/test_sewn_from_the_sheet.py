@@ -12,7 +12,7 @@ import pytest
 from advisor.answer.teller import Teller
 from advisor.answer.verdicts import told_verdict
 from advisor.claims.collect import Place
-from advisor.claims.valuesets import Span
+from advisor.claims.valuesets import Choice, Span
 from advisor.claims.workarounds import ROUND
 from advisor.craft.irondial import mark_for
 from advisor.knowledge.model import LIMIT_ASPECT
@@ -116,6 +116,9 @@ def test_frogs_are_sewn_by_hand_to_the_finished_edge() -> None:
 def test_a_seam_with_sealing_tape_is_sealed(place: str) -> None:
     """Whatever is known of the cloth: the maker who lays tape on a seam wants it tight."""
     assert stands(work(RAINCOAT), f"join {place}", f"trim {place}", f"seal {place}")
+    thread = advice(RAINCOAT).judgement.verdicts[Place("seam", place)]["thread.fibre"]
+    assert isinstance(thread.advised, Choice)
+    assert "cotton" not in {thread.aspect.words[i] for i in thread.advised.options()}
 
 
 def test_no_armhole_runs_over_a_seam_of_the_skirt() -> None:
