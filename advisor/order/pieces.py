@@ -7,8 +7,11 @@ from __future__ import annotations
 
 from advisor.project.garment import Garment
 from advisor.project.making import Piece
+from advisor.project.placing import singular_words
 
 BIAS, STRAIGHT = "bias", ("lengthwise", "crosswise")
+IN_STRIPS = "on the bias, in strips"
+STRIP_WORDS = frozenset({"binding", "strip"})
 WHERE_BIAS = "on the bias where the pattern has it"
 JOINED = frozenset({"seam", "gathered-edge"})
 """Kinds of place whose bias is that of the pieces; a hem on the bias may be of a flared one."""
@@ -45,8 +48,16 @@ def bias_seams(garment: Garment, cloth: str) -> tuple[str, ...]:
     )
 
 
+def _binds(garment: Garment, cloth: str) -> bool:
+    """Whether a cloth is there for the strips that bind edges: called so, and in no seam."""
+    held = any(cloth in seam.cloths() for seam in garment.seams) or pieces_of(garment, cloth)
+    return not held and bool(STRIP_WORDS & set(singular_words(cloth)))
+
+
 def with_bias(garment: Garment, cloth: str, words: str) -> str:
     """The usual grain of a cloth, and where the pattern leaves it for the bias."""
+    if _binds(garment, cloth):
+        return IN_STRIPS
     seams = bias_seams(garment, cloth)
     if not seams or words in ("", BIAS):
         return words
@@ -57,7 +68,7 @@ def with_bias(garment: Garment, cloth: str, words: str) -> str:
 def grain_words(garment: Garment, cloth: str, usual: str) -> str:
     """How its pieces lie: as the project has it, else on the usual grain of the cloth."""
     words = f"{usual} grain" if usual in (*STRAIGHT, BIAS) else usual
-    if bias_seams(garment, cloth):
+    if bias_seams(garment, cloth) or _binds(garment, cloth):
         return with_bias(garment, cloth, usual)
     pieces = pieces_of(garment, cloth)
     said = {grain: [p.name for p in pieces if p.grain == grain] for grain in ("crosswise", "bias")}

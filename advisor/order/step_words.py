@@ -19,6 +19,7 @@ LAID_AFTER = frozenset({"sealing-tape"})
 """What lies on a seam once it is stitched, and is never caught in it."""
 BONES_CLEAR = 6.0
 """How far a bone ends from any seam at the least, mm: common practice."""
+STRIPPED = frozenset({"Hong Kong", "bound"})
 NO_LAST_IRON = "Smooth the whole garment with the hands: no iron suits all of it"
 CLIPPED = {"curved": " and clip or notch them", "corner": " and cut the corners off"}
 
@@ -59,9 +60,9 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
     if op in ("press", "turn", "join", "fold-under"):
         return _boned(op, place, facts, ironed=ironed)
     if op == "neaten-facing":
-        return facing_finish(facts, place)
+        return _finish(facing_finish(facts, place))
     if op.startswith("neaten"):
-        return facts.setups.finish(place)
+        return _finish(facts.setups.finish(place))
     words = {
         "stay-stitch": lambda: listed(list(facts.setups.stayed(place))) + _stay(place, units),
         "clear": lambda: listed(list(facts.hard(place))),
@@ -71,6 +72,11 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         "grade": lambda: CLIPPED.get(place.said("shape"), ""),
     }
     return words[op]() if op in words else ""
+
+
+def _finish(finish: str) -> str:
+    """A finish in words that say what is done where its name does not."""
+    return f"{finish}, in a strip on the bias" if finish in STRIPPED else finish
 
 
 def _interfacing(op: str, place: SeamPlace, facts: Facts) -> str:

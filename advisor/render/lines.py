@@ -209,7 +209,7 @@ def phrase_of(aspect: str, text: str) -> str:
     whole = _WHOLE.get((aspect, text))
     if aspect == "press.temperature" and text.startswith("no iron"):
         return str(text)
-    if aspect == "cut.grain" and " bias " in text:
+    if aspect == "cut.grain" and "the bias" in text:
         return text
     if text == NOTHING_SUITS:
         return f"{aspect.replace('.', ' ')}: {text}"

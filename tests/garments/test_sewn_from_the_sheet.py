@@ -252,3 +252,15 @@ def test_a_lining_hangs_in_the_waist_before_the_band_takes_it_in(garment: str) -
     steps = (f"join {side}", "hang the lining at waistband", felled, "join waistband")
     assert stands(found, *steps, "sew hem", "sew lining hem")
     assert () == found.cycles
+
+
+def test_a_cloth_for_binding_is_cut_in_strips_on_the_bias() -> None:
+    """It lies in no seam of the file; the edges that it binds say what becomes of it."""
+    tasks = work(JACKET).tasks
+    assert "on the bias, in strips" in tasks["cut binding"].step.does
+    assert "(Hong Kong, in a strip on the bias)" in tasks["neaten shoulder"].step.does
+    judgement = advice(JACKET).judgement
+    place = Place("fabric", "binding")
+    grain = judgement.verdicts[place]["cut.grain"]
+    told = told_verdict(place, grain, Teller(judgement.garment, known()))
+    assert "on the bias, in strips" == phrase(told)
