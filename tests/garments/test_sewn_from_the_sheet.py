@@ -264,3 +264,8 @@ def test_a_cloth_for_binding_is_cut_in_strips_on_the_bias() -> None:
     grain = judgement.verdicts[place]["cut.grain"]
     told = told_verdict(place, grain, Teller(judgement.garment, known()))
     assert "on the bias, in strips" == phrase(told)
+
+
+def test_no_opening_is_basted_shut_before_it_is_tried_on() -> None:
+    """Where the zip comes after the fitting, the opening is left for whoever has to get in."""
+    assert stands(work(CHILD), "fit", "baste shut back zip", "set back zip", "join neck facing")
