@@ -26,7 +26,7 @@ def test_a_script_prints_its_ratios(script: str, arguments: list[str], ratios: i
         cwd=CHECKOUT,
         capture_output=True,
         text=True,
-        timeout=120,
+        timeout=300,
         check=False,
     )
     assert 0 == done.returncode, done.stderr
