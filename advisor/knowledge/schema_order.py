@@ -56,6 +56,8 @@ Fact = Literal[
     "bag apart",
     "bag not apart",
     "free facing edge",
+    "no machine buttonhole",
+    "tender face",
 ]
 Tag = Literal[
     "flat",

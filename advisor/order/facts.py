@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import replace
 
 from advisor.claims.collect import Place
+from advisor.claims.valuesets import Choice
 from advisor.craft.fullness import METHOD_RATIOS, GatherMethod
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
@@ -208,8 +209,18 @@ class Facts:
             "free facing edge": lambda: self._free_facing(place),
             "bag apart": lambda: bool(self._pockets(place, bags=True)),
             "bag not apart": lambda: not self._pockets(place, bags=True),
+            "no machine buttonhole": lambda: any(map(self._spares_buttonholes, cloths)),
+            "tender face": lambda: self.tender_face(place),
         }
         return answers[fact]()
+
+    def _spares_buttonholes(self, cloth: str) -> bool:
+        """Whether it is better without a buttonhole worked by machine."""
+        found = self.setups.judged(Place("fabric", cloth)).get("design.avoids")
+        if found is None or not isinstance(found.advised, Choice):
+            return False
+        kept = {found.aspect.words[i] for i in found.advised.options()}
+        return "machine buttonholes" not in kept
 
     def _free_facing(self, place: SeamPlace) -> bool:
         """Whether it has a facing whose inner edge frays and that no lining takes in."""

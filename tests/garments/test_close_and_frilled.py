@@ -121,3 +121,21 @@ def test_nothing_is_stitched_on_scraps_for_a_rivet() -> None:
     whole = answer(garment_of(parse_yaml(DUNGAREES, "d.yaml"), known()), known(), Parts())
     tried = {place for test in whole.tests for place in test.places}
     assert {"inseam"} == tried
+
+
+@pytest.mark.parametrize(
+    ("cloth", "method"),
+    [
+        ("cotton poplin", "machine-buttonhole"),
+        ("silk satin", "hand-worked-buttonhole"),
+        ("cotton velvet", "bound-buttonhole"),
+    ],
+)
+def test_no_buttonhole_is_worked_by_machine_where_none_is_advised(cloth: str, method: str) -> None:
+    """What the cloth avoids is not told as the way that it is made; pile and satin want another."""
+    found = ordered(
+        f"garment: g\nfabrics: {{a: {cloth}}}\nseams:\n"
+        "  - {name: side, layers: [a, a], length: 40 cm}\n"
+        "  - {name: front buttonholes, on: a, fastening: buttonholes, number: 5}\n"
+    )
+    assert method == found.methods["front buttonholes"].id
