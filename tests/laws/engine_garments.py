@@ -81,6 +81,7 @@ def cloths(draw: st.DrawFn, name: str) -> Cloth:
         entry.thickness,
         shade=draw(st.sampled_from(("", "", "dark", "pale"))),
         care=draw(st.sampled_from(("", "", "washable", "dry clean only"))),
+        unwashed=draw(st.booleans()),
     )
 
 
@@ -200,6 +201,7 @@ def layer_leaf(cloth: Cloth, use: Use) -> Any:
         "kind": entry.kind,
         "shade": cloth.shade,
         "care": cloth.care,
+        "unwashed": "yes" if cloth.unwashed else "no",
         "fibre known": "yes" if len(cloth.mixes) == 1 else "no",
         "detachable": "yes" if cloth.detachable else "no",
     }
@@ -291,7 +293,11 @@ def seam_leaf(seam: Seam) -> Any:
 
 def maker_leaf(maker: Maker) -> Any:
     """Answers one fact of the maker."""
-    facts = {"machine": maker.machine, "overlocker": "yes" if maker.overlocker else "no"}
+    facts = {
+        "machine": maker.machine,
+        "overlocker": "yes" if maker.overlocker else "no",
+        "worn by": maker.worn_by,
+    }
     return lambda key, value: frozenset({facts[key] in _words(value)})
 
 

@@ -400,6 +400,7 @@ def _is_true(who: str, name: str, value: str, certain: bool, garment: Garment) -
         "fabric": entry.id,
         "notion": "" if entry.kind == "cloth" else entry.id,
         "detachable": "no",
+        "unwashed": "yes" if cloth.unwashed else "no",
     }
     found = told.get(name) or getattr(cloth, name, "") or getattr(entry, name, "")
     return value == found
