@@ -12,6 +12,7 @@ from typing import Any
 from advisor.claims.subjects import Subject, Truth, has_fibre, has_group, in_number
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Maker, Seam
+from advisor.project.placing import singular_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,10 +144,22 @@ SEAM_DEFAULTS: dict[str, Any] = {
 """What is taken for granted of a seam where the project is silent; the sheet says so."""
 
 
+CARRYING = frozenset({"shoulder", "neck", "neckline", "waist", "yoke", "raglan", "strap"})
+"""Words of places from which the rest of a garment hangs: common practice."""
+
+
+def _carries(seam: Seam, stress: str) -> bool:
+    """Whether the garment hangs from a place; of a seam that is only asked about nobody knows."""
+    if stress != "medium" or not seam.place:
+        return stress != "low"
+    return bool(CARRYING & set(singular_words(seam.name)))
+
+
 def seam_facts(seam: Seam) -> dict[str, Any]:
     """Everything that can be asked of a seam."""
     facts: dict[str, Any] = SEAM_DEFAULTS | seam.facts
     facts["layers"] = float(len(seam.uses))
+    facts["carries weight"] = "yes" if _carries(seam, str(facts["stress"])) else "no"
     facts["allowance given"] = "yes" if "allowance" in seam.facts else "no"
     facts["plies"] = sum((use.fullness for use in seam.uses), 0.0)
     if seam.by_hand:

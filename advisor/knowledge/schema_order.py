@@ -57,6 +57,7 @@ Fact = Literal[
     "bag not apart",
     "free facing edge",
     "no machine buttonhole",
+    "knit band stretched on",
     "tender face",
 ]
 Tag = Literal[

@@ -210,9 +210,15 @@ class Facts:
             "bag apart": lambda: bool(self._pockets(place, bags=True)),
             "bag not apart": lambda: not self._pockets(place, bags=True),
             "no machine buttonhole": lambda: any(map(self._spares_buttonholes, cloths)),
+            "knit band stretched on": lambda: self._stretched_band(place),
             "tender face": lambda: self.tender_face(place),
         }
         return answers[fact]()
+
+    def _stretched_band(self, place: SeamPlace) -> bool:
+        """Whether a knit is stretched to the edge, as a rib is: folded, and sewn on as one."""
+        knits = (u for u in place.seam.uses if self.entry(u.cloth).structure == "knit")
+        return any(use.stretched > 1.0 for use in knits)
 
     def _spares_buttonholes(self, cloth: str) -> bool:
         """Whether it is better without a buttonhole worked by machine."""

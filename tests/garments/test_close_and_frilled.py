@@ -139,3 +139,28 @@ def test_no_buttonhole_is_worked_by_machine_where_none_is_advised(cloth: str, me
         "  - {name: front buttonholes, on: a, fastening: buttonholes, number: 5}\n"
     )
     assert method == found.methods["front buttonholes"].id
+
+
+JACKET = """\
+garment: Jacket
+fabrics: {shell: boiled wool, cuff: wool rib knit}
+seams:
+  - {name: shoulder, layers: [shell, shell], length: 14 cm, times: 2}
+  - {name: side, layers: [shell, shell], length: 45 cm, times: 2}
+  - {name: cuff, layers: [shell, {use: cuff, stretched: 1.2}], length: 26 cm, times: 2}
+"""
+
+
+def test_only_what_carries_is_taped() -> None:
+    """A shoulder of boiled wool grows unless it is taped; its side hangs and carries nothing."""
+    whole = answer(garment_of(parse_yaml(JACKET, "j.yaml"), known()), known(), Parts())
+    held = {v.place: v.text for v in whole.verdicts if v.aspect == "seam.support"}
+    assert "stay tape" in held["shoulder"]
+    assert "side" not in held or "stay tape" not in held["side"]
+
+
+def test_a_rib_cuff_is_folded_and_sewn_on_as_one() -> None:
+    """It is no band in two stages: both its edges go into one seam, stretched to fit."""
+    assert "band-stretched-on" == ordered(JACKET).methods["cuff"].id
+    woven = JACKET.replace("{use: cuff, stretched: 1.2}", "shell")
+    assert "band-in-two-stages" == ordered(woven).methods["cuff"].id
