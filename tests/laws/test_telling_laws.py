@@ -40,7 +40,8 @@ def lines(judgement: Judgement) -> Iterator[tuple[str, list[Verdicts]]]:
     for caution in told_cautions(judgement, teller):
         yield caution.text, [v for name in caution.about for v in beside(judgement, name)]
     for test in told_tests(judgement, teller):
-        places = [v for name in test.places for v in beside(judgement, name)]
+        about = test.places or test.layers  # without places each layer is tried by itself
+        places = [v for name in about for v in beside(judgement, name)]
         for text in test.look_for:
             yield text, places
 

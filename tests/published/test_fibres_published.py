@@ -147,8 +147,8 @@ IN_THE_NOTE = [
     ("angora", "17 carded"),
     ("glass", "3 for"),
 ]
-NO_REGAIN = {"jute", "leather"}
-"""Jute has an allowance in the annex that was not read; leather is no textile fibre."""
+NO_REGAIN = {"jute", "leather", "hard-natural-stuff"}
+"""Jute has an allowance in the annex that was not read; leather and horn are no textile fibres."""
 FROM_MEMORY = {"rubber", "paper"}
 """Their allowance is marked as remembered, and so it is not checked."""
 
@@ -221,6 +221,7 @@ def test_every_manufactured_fibre_has_a_generic_name() -> None:
     named = set(CFR_NAMES.values()) | set(ISO_NAMES.values())
     kinds = {"nylon-6", "nylon-66"}  # two kinds of nylon, for the heat that they bear
     other = {"polyurethane", "paper", "leather"}  # a coating, a yarn of paper, a skin
+    other |= {"hard-natural-stuff"}  # horn, shell and wood, as buttons are turned: no fibre
     assert set(KNOWLEDGE.fibres) == natural | named | kinds | other
 
 
