@@ -283,6 +283,8 @@ def seam_leaf(seam: Seam) -> Any:
             return _number(value, (sum(use.fullness for use in seam.uses),) * 2)
         if key == "allowance given":
             return frozenset({("yes" if "allowance" in seam.facts else "no") in _words(value)})
+        if key == "carries weight":
+            return frozenset({carries_weight(seam) in _words(value)})
         if key in ("length", "allowance"):
             given = seam.facts.get(key)
             return _number(value, None if given is None else (float(given),) * 2)
@@ -299,6 +301,14 @@ def maker_leaf(maker: Maker) -> Any:
         "worn by": maker.worn_by,
     }
     return lambda key, value: frozenset({facts[key] in _words(value)})
+
+
+def carries_weight(seam: Seam) -> str:
+    """Yes where it is pulled hard, or hangs by its name; of a seam only asked about, unless low."""
+    stress = seam.facts.get("stress", "medium")
+    hangs = {"shoulder", "neck", "neckline", "waist", "yoke", "raglan", "strap"}
+    named = not seam.place or bool(hangs & set(seam.name.casefold().split()))
+    return "yes" if stress == "high" or (stress == "medium" and named) else "no"
 
 
 def surest(found: list[Possible]) -> Possible:

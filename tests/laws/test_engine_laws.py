@@ -24,6 +24,7 @@ from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Claim
 from advisor.project.garment import Garment
 from tests.laws.engine_garments import (
     TAKEN,
+    carries_weight,
     cloths,
     expected_fired,
     garments,
@@ -377,7 +378,10 @@ def _is_true(who: str, name: str, value: str, certain: bool, garment: Garment) -
     seam = next((s for s in garment.seams if s.name == who), None)
     if seam is not None:
         numbers = {"layers": len(seam.uses), "plies": sum(u.fullness for u in seam.uses)}
-        said = {"allowance given": "yes" if "allowance" in seam.facts else "no"}
+        said = {
+            "allowance given": "yes" if "allowance" in seam.facts else "no",
+            "carries weight": carries_weight(seam),
+        }
         shown = (TAKEN | numbers | said | seam.facts).get(name)
         return value == (f"{shown:g}" if isinstance(shown, int | float) else shown)
     cloth = garment.cloths[who]
