@@ -22,6 +22,8 @@ from advisor.heat.plain import Plain, answer_of, as_plain, plain_times, times_of
 
 MOST: Final = 2000
 """Answers that are kept: those of some forty garments of twelve places."""
+MOST_AT_ONCE: Final = 48
+"""Questions that are worked out together: more are no quicker each, and only take more memory."""
 Worked = HeatAnswer | Times
 _KEPT: OrderedDict[str, Worked] = OrderedDict()
 _LOCK: Final = Lock()
@@ -99,7 +101,10 @@ def _once(
     if new:
         # Set before numpy comes in: on small matrices its threads only wait for each other.
         os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
-        made = dict(zip(new, work_out(new), strict=True))
+        made: dict[str, Any] = {}
+        for at in range(0, len(new), MOST_AT_ONCE):
+            some = new[at : at + MOST_AT_ONCE]
+            made |= dict(zip(some, work_out(some), strict=True))
         found |= made
         if _Beside.shelf is not None:
             _Beside.shelf.keep({key: plain(one) for key, one in made.items()})
