@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
 
 from advisor.answer import wording
@@ -11,6 +12,8 @@ from advisor.answer.teller import Teller
 from advisor.answer.verdicts import told_claim
 from advisor.claims.conflicts import Conflict
 from advisor.claims.judgement import Advice, Cure
+from advisor.claims.speakers import Said
+from advisor.decide.case import listed
 
 
 def told_conflicts(advice: Advice, teller: Teller) -> tuple[ToldConflict, ...]:
@@ -47,7 +50,16 @@ def numbered(conflicts: tuple[ToldConflict, ...]) -> tuple[ToldConflict, ...]:
     return tuple(replace(one, number=at) for at, one in enumerate(conflicts, 1))
 
 
+def _no_cure(claims: Iterable[Said], *, label: bool) -> str:
+    """What is left where no remedy cures it: first to find out what a part is made of."""
+    unsure = [s.who for s in claims if any(f.fact == "fibre" and not f.certain for f in s.facts)]
+    asked = f"find out what the {listed(dict.fromkeys(unsure))} is made of, " if unsure else ""
+    last = "let it come off" if label else "leave it out"
+    return f"No single remedy that we know cures this: {asked}change a cloth, or {last}."
+
+
 def _conflict(number: int, conflict: Conflict, advice: Advice, teller: Teller) -> ToldConflict:
+    cures = advice.cures.get(conflict.key, ())
     aspects = teller.knowledge.aspects
     shown = aspects.get(conflict.aspect) or aspects["care.wash"]
     claims = dict.fromkeys(said for one in (conflict, *conflict.also) for said in one.clash)
@@ -67,8 +79,9 @@ def _conflict(number: int, conflict: Conflict, advice: Advice, teller: Teller) -
         ),
         remedies=tuple(
             _remedy(take_word(number, which), cure, conflict, teller)
-            for which, cure in enumerate(advice.cures.get(conflict.key, ()), 1)
+            for which, cure in enumerate(cures, 1)
         ),
+        no_cure="" if cures else _no_cure(claims, label=conflict.aspect.startswith("care.")),
     )
 
 

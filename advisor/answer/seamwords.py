@@ -54,7 +54,7 @@ def bulk_clause(work: SeamWork, units: System) -> str:
     at = "" if spot.name == "at the stitch line" else f" {spot.name}"
     least = "" if spot.complete else "at least "
     text = f"{plies_text(spot.plies)}{at}, {least}{thin(spot.lies_mm, units)}"
-    if work.seam.by_hand:
+    if work.no_foot:
         return text
     foot = thin(spot.foot_mm, units).split()[0]
     word = _ROOM[work.room]
@@ -150,7 +150,7 @@ def _needle_says(work: SeamWork) -> list[str]:
 
 def _flatten_says(work: SeamWork) -> list[str]:
     """Where the stack is high, gathers and allowances lie flatter once they are overlocked."""
-    if work.seam.by_hand or not work.overlocker or work.spot is None or work.lift is None:
+    if work.no_foot or not work.overlocker or work.spot is None or work.lift is None:
         return []
     if not work.squeeze and work.room not in (WARNING, CONFLICT):
         return []

@@ -41,8 +41,8 @@ def _unknown(unknown: Unknown, teller: Teller) -> ToldUnknown | None:
     for mix, limit in unknown.candidates:
         gains.setdefault(limit, []).append(wording.mix_text(mix, knowledge))
     parts = [
-        f"if it is {' or '.join(names)}: {wording.degrees(limit, units)} instead of "
-        f"{wording.degrees(unknown.limit, units)}"
+        f"if it is {' or '.join(names)}: {wording.heat_text(limit, units)} instead of "
+        f"{wording.heat_text(unknown.limit, units)}"
         for limit, names in sorted(gains.items())
         if limit - unknown.limit > HARDLY_HOTTER
     ]
@@ -54,7 +54,7 @@ def _unknown(unknown: Unknown, teller: Teller) -> ToldUnknown | None:
     most = max(limit for _, limit in unknown.candidates)
     short = (
         f"the fibres of {unknown.cloth} and their shares: its iron may then go up to "
-        f"{wording.degrees(most, units)} instead of {wording.degrees(unknown.limit, units)}"
+        f"{wording.heat_text(most, units)} instead of {wording.heat_text(unknown.limit, units)}"
     )
     return ToldUnknown(fact, teller.say(effect), unknown.limit, most, test, short)
 
@@ -115,7 +115,7 @@ def _sentence(found: CheapestTest, knowledge: Knowledge, units: System) -> str:
     act = _ACTS.get(about.kind, "{title}").format(title=about.title)
     answers = [
         f"'{freed.answers[0]}' leaves {_names(freed.mixes, knowledge)}, "
-        f"{wording.degrees(freed.limit, units)}"
+        f"{wording.heat_text(freed.limit, units)}"
         for freed in found.freed[:_MOST_ANSWERS]
     ]
     return f"Ask first; else {act}: {'; '.join(answers)}"

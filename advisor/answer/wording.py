@@ -40,12 +40,17 @@ def difference(kelvin: float, units: System) -> str:
     return f"{kelvin * 1.8:.0f} °F" if units == "us" else f"{kelvin:.0f} K"
 
 
+def heat_text(celsius: float, units: System) -> str:
+    """A limit of the iron, or that there is to be none."""
+    return "no iron" if celsius <= COLD else degrees(celsius, units)
+
+
 def number_text(aspect: Aspect, value: float, units: System) -> str:
     """One number of a range aspect."""
     if aspect.unit == "NM":
         return needle(value)
     if aspect.unit == "°C":
-        return "no iron" if value <= COLD else degrees(value, units)
+        return heat_text(value, units)
     if aspect.id == "stitch.length":
         return show("stitch length", value, units)
     if aspect.unit == "tex":

@@ -17,7 +17,7 @@ from advisor.claims.valuesets import Choice, Span
 from advisor.craft.irondial import mark_for
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Claim, Knowledge
 from advisor.project.garment import Garment
-from advisor.project.zip_line import ZIP
+from advisor.project.zipping import ZIP
 
 KIND, FINISH, STITCH, DWELL = "seam.kind", "seam.finish", "stitch.type", "press.dwell"
 MOTION, MOISTURE = "press.motion", "press.moisture"

@@ -12,7 +12,7 @@ from advisor.claims.speakers import Said
 from advisor.knowledge.model import Claim, Knowledge
 from advisor.knowledge.places import PLAIN
 from advisor.project.garment import Garment, Seam
-from advisor.project.zip_line import runs_into
+from advisor.project.zipping import runs_into
 
 KIND = "seam.kind"
 WHY = "A zip lies in its line, and each allowance carries one half of it."

@@ -24,6 +24,10 @@ BULK: Final = "seam.bulk"
 OVERLOCK_LIFT: Final = 5.0
 """Foot lift of a home overlocker, mm: the low end of 5 to 6 (`memory`)."""
 OVERLOCK_STITCHES: Final = frozenset({"503", "504", "514", "516"})
+BY_HAND: Final = frozenset({"fastening", "stay", "laid on"})
+"""Families of places that are sewn, glued or hammered on by hand unless a machine is asked of."""
+WORKED: Final = frozenset({"buttonhole", "stay-tape"})
+"""What goes under the foot though nobody is asked for a needle or a stitch there."""
 PLACING: Final = 6.5
 """What holding the lever up adds on a household machine, for placing only (`manual-extra-lift`)."""
 
@@ -62,7 +66,7 @@ def bulk_says(
     kinds: dict[str, str],
 ) -> list[Said]:
     """What the stack needs, and what the machine can take."""
-    if seam.by_hand:
+    if no_machine(seam, knowledge):
         return []
     spots = spots_of(seam, garment, knowledge, kinds)
     spot = thickest(spots)
@@ -82,6 +86,14 @@ def bulk_says(
         claim = _claim((0.0, min(top, lift * part)), strength, text, ("design-choice",))
         said.append(Said(machine, claim))
     return said
+
+
+def no_machine(seam: Seam, knowledge: Knowledge) -> bool:
+    """Whether nothing of a place goes under a foot: a rivet, a hook, a pad, or a seam by hand."""
+    kind = knowledge.places.kinds.get(seam.place)
+    if seam.by_hand or kind is None:
+        return seam.by_hand
+    return kind.family in BY_HAND and "needle.size" in kind.drops and kind.id not in WORKED
 
 
 def _claim(span: tuple[float, float], strength: str, why: str, sources: tuple[str, ...]) -> Claim:

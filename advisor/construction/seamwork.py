@@ -13,6 +13,7 @@ from advisor.construction.bulk import (
     Verdicts,
     kinds_of,
     lift_of,
+    no_machine,
     number,
     picked,
     thickest,
@@ -52,6 +53,7 @@ class SeamWork:
         squeeze: whether it lies higher than the lift, and has to be pressed in by hand.
         placing: what the lever gives when it is held up, mm.
         fine_needle: the needle picked and the one this stack wants, NM, where it is too fine.
+        no_foot: whether nothing of it goes under a foot.
         too_dense: cloths whose weight and thickness cannot both be right.
     """
 
@@ -74,6 +76,7 @@ class SeamWork:
     parting: Parting | None = None
     lining: LiningEase | None = None
     stiff: Stiffness | None = None
+    no_foot: bool = False
 
 
 def seamworks(judgement: Judgement, knowledge: Knowledge) -> list[SeamWork]:
@@ -93,17 +96,18 @@ def seamwork(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> SeamWork
     thick = tuple(_thickness(use, garment, knowledge) for use in seam.uses)
     full = fullness_of(seam, garment, knowledge)
     rows = 2 if kind in ROWS_THAT_HOLD else 1
+    no_foot = no_machine(seam, knowledge)
     line = next((s.foot_mm for s in spots if s.sewn), 0.0)
     return SeamWork(
         seam=seam,
         spots=spots,
         spot=spot,
-        lift=None if seam.by_hand else lift,
-        room=_room(seam, spot, verdicts),
-        squeeze=_squeeze(seam, spot, lift),
+        lift=None if no_foot else lift,
+        room=FINE if no_foot else _room(spot, verdicts),
+        squeeze=bool(spot and lift and not no_foot and spot.lies_mm > lift),
         overlocker=bool(garment.maker.overlocker),
         placing=placing_lift(garment, lift) if lift else None,
-        fine_needle=_fine_needle(seam, spot, verdicts),
+        fine_needle=None if no_foot else _fine_needle(spot, verdicts),
         too_dense=tuple(n for n in seam.cloths() if too_dense(garment.cloths[n], knowledge)),
         finishing=finishing,
         trimming=trimming_of(seam, allowance_of(seam, verdicts), thick),
@@ -114,6 +118,7 @@ def seamwork(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> SeamWork
         parting=parting_of(seam, judgement, knowledge),
         lining=lining_ease(seam, judgement, knowledge),
         stiff=stiffness_of(seam, garment, knowledge),
+        no_foot=no_foot,
     )
 
 
@@ -123,10 +128,8 @@ def _thickness(use: Use, garment: Garment, knowledge: Knowledge) -> float | None
     return ply.thickness_mm if ply else None
 
 
-def _room(seam: Seam, spot: Spot | None, verdicts: Verdicts) -> str:
+def _room(spot: Spot | None, verdicts: Verdicts) -> str:
     """How the stack goes under the foot, read from the verdict on its bulk."""
-    if seam.by_hand:
-        return FINE
     verdict = verdicts.get(BULK)
     if verdict is None or spot is None:
         return UNKNOWN
@@ -137,14 +140,10 @@ def _room(seam: Seam, spot: Spot | None, verdicts: Verdicts) -> str:
     return FINE if spot.complete else UNKNOWN
 
 
-def _squeeze(seam: Seam, spot: Spot | None, lift: float | None) -> bool:
-    return bool(spot and lift and not seam.by_hand and spot.lies_mm > lift)
-
-
-def _fine_needle(seam: Seam, spot: Spot | None, verdicts: Verdicts) -> tuple[float, float] | None:
-    """The needle that was picked and what the stack wants, where it is finer; none by hand."""
+def _fine_needle(spot: Spot | None, verdicts: Verdicts) -> tuple[float, float] | None:
+    """The needle that was picked and what the stack wants, where it is finer."""
     pick = number(verdicts, NEEDLE)
-    if seam.by_hand or spot is None or pick is None:
+    if spot is None or pick is None:
         return None
     suits, _ = needed_needle(spot.foot_mm)
     return (pick, suits) if pick < suits else None

@@ -80,6 +80,7 @@ Tag = Literal[
     "before last press",
     "of the shell",
     "of the lining",
+    "shell to lining",
 ]
 Where = Literal[
     "same seam",

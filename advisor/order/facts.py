@@ -16,7 +16,7 @@ from advisor.order.kinds import GATHERED, SeamPlace
 from advisor.order.setups import OVERLOCKS, Setups
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
-from advisor.project.zip_line import runs_into
+from advisor.project.zipping import runs_into
 
 FUSIBLE = ("fusible", "low-temperature fusible")
 CLOSED_FINISHES = frozenset({"trimmed and double-stitched"})
@@ -193,7 +193,8 @@ class Facts:
         cloths, full = place.cloths, max((u.fullness for u in place.seam.uses), default=1.0)
         answers: dict[str, Callable[[], bool]] = {
             "lined garment": lambda: any(
-                p.kind.id == "lining-seam" or (p.unit == "both" and p.kind.family == "band")
+                p.kind.id == "lining-seam"
+                or (p.unit == "both" and (p.kind.family == "band" or p.kind.id == "faced-edge"))
                 for p in self.places
             ),
             "of a lining": lambda: place.unit == "lining",

@@ -16,7 +16,7 @@ from advisor.knowledge.ordering import SEWN, Operation
 from advisor.knowledge.places import Stage
 from advisor.order.kinds import SeamPlace, crosses, related
 from advisor.project.garment import Garment
-from advisor.project.zip_line import runs_into
+from advisor.project.zipping import runs_into
 
 TO_BODY, LOOSELY, NOT = "to the body", "loosely", "not at all"
 DEGREES = (TO_BODY, LOOSELY, NOT)

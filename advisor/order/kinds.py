@@ -19,7 +19,7 @@ from advisor.project.placing import singular_words
 
 HALVES = frozenset({"front", "back"})
 """Words of a name that say on which half of the garment a seam lies."""
-BY_KIND = {"elastic-edge": "elastic-edge", "casing": "casing", "pad": "pad"}
+BY_KIND = {"elastic-edge": "elastic-edge", "casing": "casing", "pad": "pad", "cup": "cup"}
 """Roles that follow from the kind of place, whatever the name says where it lies."""
 NO_METHOD = Method("", "", (), (), "", {}, (), "", ())
 NO_KIND = PlaceKind(
@@ -169,7 +169,7 @@ def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:
     kind = kinds.get(seam.place or PLAIN, NO_KIND)
     wished = garment.wishes.kinds.get(seam.name, "")
     role = roles.get(wished) or _guess(seam, kind.id, unit, list(entries.values()), roles)
-    role = _as_here(role, garment)
+    role = _as_here(role, garment, unit)
     panels = garment.wishes.joins.get(seam.name)
     making = seam.making
     return SeamPlace(
@@ -184,12 +184,16 @@ def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:
     )
 
 
-def _as_here(role: SeamKind, garment: Garment) -> SeamKind:
+def _as_here(role: SeamKind, garment: Garment, unit: Unit) -> SeamKind:
     """The role with what it crosses in this garment.
 
     A zip runs over the waist only where the garment goes on above it; and where a concealed zip
-    does, the seam below the zip is closed after both, so the waist does not cross it.
+    does, the seam below the zip is closed after both, so the waist does not cross it. An edge
+    that is turned to the lining ends beside the zip: it is joined while the pieces lie flat, and
+    the lining is felled to the tape afterwards.
     """
+    if unit == "both" and role.id == "facing":
+        return replace(role, crosses=tuple(id_ for id_ in role.crosses if id_ not in ZIPS))
     bodice = any(ABOVE & set(_words(seam.name)) for seam in garment.seams)
     zips = [
         seam

@@ -11,7 +11,7 @@ from advisor.order.kinds import SeamPlace, crosses, crosses_by_custom, related
 from advisor.order.setups import Setups
 from advisor.order.steps import Precedence, Strength
 from advisor.order.tasks import Task
-from advisor.project.zip_line import runs_into
+from advisor.project.zipping import runs_into
 
 _STRENGTHS: dict[str, Strength] = {"must": "must", "should": "should", "may": "may"}
 

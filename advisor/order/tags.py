@@ -34,6 +34,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "shell or lining seam": place.kind.family in SEAMS,
         "of the shell": place.unit == "shell",
         "of the lining": place.unit == "lining",
+        "shell to lining": place.unit == "both" and place.kind.id == "faced-edge",
         "sheer": any(facts.least(c, "sheer") >= SHEER for c in place.full),
         "last": role.last,
         "tender face": tender and not tail,

@@ -76,12 +76,18 @@ def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge
     by_notion = _by_notion(seam, about, words, kinds)
     if by_notion is not None:
         return by_notion
-    if words and not (words == "bound-edge" and seam.facts.get("edge") == "turned"):
+    if words and not _made_up(seam, words):
         return Placed(_full(words, seam), "its name")
     if seam.facts.get("edge") == "turned":
         return Placed("faced-edge", "its edge, which is turned")
     full = _full(PLAIN, seam)
     return Placed(full, "its fullness" if full != PLAIN else "nothing that says more")
+
+
+def _made_up(seam: Seam, words: str) -> bool:
+    """Whether its edge is turned by itself, whatever its name holds: a collar before it is set."""
+    alone = words == "collar" and singular_words(seam.name) == ("collar",)
+    return seam.facts.get("edge") == "turned" and (alone or words == "bound-edge")
 
 
 def _full(kind: str, seam: Seam) -> str:

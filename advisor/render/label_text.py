@@ -162,11 +162,7 @@ class _Page:
             for j, cure in enumerate(conflict.remedies[:_MOST_CURES]):
                 start = "    or          " if j else "    do instead  "
                 lines += wrap(f"{cure.text} {cure.then}", start)
-            if not conflict.remedies:
-                lines += wrap(
-                    "No single remedy that we know cures this: change a cloth, or let it come off.",
-                    "    ",
-                )
+            lines += wrap(conflict.no_cure, "    ") if conflict.no_cure else []
         return lines
 
     def _warnings(self) -> list[str]:

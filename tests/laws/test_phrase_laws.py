@@ -58,3 +58,13 @@ def test_a_word_of_use_or_look_never_raises_the_limit(word: str, name: str, befo
     except InputError:
         return
     assert limit(reading) <= limit(read_phrase(name, knowledge()))
+
+
+@given(st.sampled_from(sorted(lexicon.BLEND)), st.sampled_from(names()), st.booleans())
+def test_a_word_of_a_mixture_never_raises_the_limit(word: str, name: str, before: bool) -> None:
+    """Half, mostly or nearly a silk satin is no silk satin: the rest may be as tender as any."""
+    try:
+        reading = read_phrase(f"{word} {name}" if before else f"{name} {word}", knowledge())
+    except InputError:
+        return
+    assert limit(reading) <= limit(read_phrase(name, knowledge()))

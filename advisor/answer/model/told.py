@@ -164,6 +164,8 @@ class ToldConflict:
     because: tuple[ToldClaim | ToldLink, ...]
     remedies: tuple[ToldRemedy, ...]
 
+    no_cure: str = ""
+
     def cited(self) -> list[str]:
         """The sources of its reasons."""
         return [source for reason in self.because for source in reason.sources]

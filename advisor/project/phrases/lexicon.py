@@ -136,7 +136,10 @@ LOOK = _words(
     "art look looks touch feel like lookalike effect imitation faux fake mock artificial vegan "
     "style-of simulated"
 )
-BLEND = _words("blend blended blends mix mixed mixes mixture union half rich")
+BLEND = _words(
+    "blend blended blends mix mixed mixes mixture union half rich partly mostly mainly almost "
+    "nearly"
+)
 PURE = _words("pure all wholly entirely pur")
 UNSURE = _words("maybe perhaps probably possibly might think guess guessing unsure seems either")
 NOT = _words("no not non without minus free un never except isnt")

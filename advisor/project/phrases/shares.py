@@ -22,6 +22,7 @@ _ALL, _SLACK = 100.0, 0.5
 _UNNAMED = ""
 """A fibre that a label gives a share to in a word that names none."""
 _OTHER = singulars(lexicon.OTHER)
+_BLEND = singulars(lexicon.BLEND)
 _PART = 50.0
 
 
@@ -58,7 +59,7 @@ def read_shares(words: list[str], ratio: tuple[float, ...], knowledge: Knowledge
     items, left = _items(words, knowledge)
     fibres = [item for item in items if isinstance(item, str)]
     numbers = [item for item in items if not isinstance(item, str)]
-    blend = any(word in lexicon.BLEND for word in left)
+    blend = any(word in _BLEND for word in left)
     pure = any(word in lexicon.PURE for word in left)
     names = list(dict.fromkeys(fibres))
     if ratio and not numbers and 0 < len(names) <= len(ratio):

@@ -60,7 +60,6 @@ OWN_UNTIL = {"fabric": 3, "seam": 4}
 EXCEPT = "unless it says otherwise"
 _UNKNOWN = "fibre unknown"
 LOOKED_FOR = frozenset({"needle.size", "press.temperature"})
-NO_REMEDY = "No single remedy that we know cures this: change a cloth, or leave it out."
 
 
 def sections(report: Answer, numbers: Numbers, chosen: Digest, room: Room = WHOLE) -> list[Section]:
@@ -385,7 +384,7 @@ def _remedies(conflict: ToldConflict) -> str:
     """The cheapest remedy in full, the others by name."""
     remedies = conflict.remedies
     if not remedies:
-        return NO_REMEDY
+        return conflict.no_cure
     others = [r.id.replace("-", " ") for r in remedies[1:3] if r.id]
     more = f" Or: {', or '.join(others)}." if others else ""
     return f"{remedies[0].text}{more}"

@@ -71,9 +71,7 @@ def conflict_lines(report: Answer, numbers: Numbers) -> list[str]:
         for j, remedy in enumerate(conflict.remedies[:3]):
             start = "   or          " if j else "   do instead  "
             lines += wrap(f"{remedy.text} {remedy.then}", start)
-        if not conflict.remedies:
-            text = "No single remedy that we know cures this: change a cloth, or leave it out."
-            lines += wrap(text, "   ")
+        lines += wrap(conflict.no_cure, "   ") if conflict.no_cure else []
     return lines
 
 

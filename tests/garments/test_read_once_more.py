@@ -1,0 +1,87 @@
+"""What a cutter and a teacher found when they read the sheets once more, and must not come back.
+
+A lined dress, a coat with pads and horn buttons, and a bodice with cups and rivets. All is common
+practice of the trade.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from advisor.answer.conflicts import told_conflicts
+from advisor.answer.teller import Teller
+from advisor.answer.unknowns import told_unknowns
+from advisor.construction.seamwork import FINE, seamworks
+from advisor.decide.advise import advise
+from advisor.project.load import garment_of
+from advisor.textio.yamlfile import parse_yaml
+from tests.garments.whole import advice, known, places, stands, work
+
+KNIT = """
+garment: Sample
+fabrics: {film: {fabric: stretch velvet}}
+seams: [{name: side, layers: [film, film], length: 20 cm}]
+"""
+DRESS, COAT, BODICE = "more/harbour_dress", "more/bothy_coat", "more/quay_bodice"
+
+
+def test_an_edge_turned_to_its_lining_is_turned_while_the_bodice_is_open() -> None:
+    """It ends beside the zip and not over it, and the waist shuts the bodice."""
+    found = work(DRESS)
+    assert stands(found, "turn neck edge", "join waist", "set centre back zip")
+    assert stands(found, "turn armhole edge", "join waist")
+
+
+def test_the_lining_is_felled_to_the_zip_of_a_dress_whose_neck_is_turned_to_it() -> None:
+    """A faced edge of shell and lining makes a lined garment as a lining seam does."""
+    found = work(DRESS)
+    assert stands(found, "set centre back zip", "fell the lining to centre back zip", "sew hem")
+
+
+def test_a_collar_is_made_up_and_turned_before_it_is_set() -> None:
+    """The place that is just called a collar, its edge turned, is no seam to the neck."""
+    found = work(COAT)
+    assert places(found)["collar"].kind.id == "faced-edge"
+    assert places(found)["attach collar"].kind.id == "collar"
+    assert stands(found, "join collar", "grade collar", "turn collar", "join attach collar")
+
+
+def test_horn_buttons_keep_no_coat_from_the_cleaner() -> None:
+    """Only the pad, which may be of foam, does, and the answer says what to find out."""
+    (clash,) = told_conflicts(advice(COAT), Teller(advice(COAT).judgement.garment, known()))
+    assert clash.between == ("shell", "shoulder pad")
+    assert "find out what the shoulder pad is made of" in clash.no_cure
+    assert not clash.remedies
+
+
+def test_cups_are_caught_in_by_hand_when_the_bodice_has_been_tried_on() -> None:
+    """They lie where the body wants them, and no foot comes near."""
+    found = work(BODICE)
+    assert places(found)["bra cups"].method.id == "cups-caught-in"
+    assert stands(found, "fit", "catch in bra cups")
+
+
+@pytest.mark.parametrize("place", ["bra cups", "rivets"])
+def test_nothing_that_no_machine_sews_is_too_thick_for_its_foot(place: str) -> None:
+    """A foot lift is asked for where a foot comes down."""
+    (found,) = [w for w in seamworks(advice(BODICE).judgement, known()) if w.seam.name == place]
+    assert found.no_foot
+    assert (found.room, found.lift, found.fine_needle) == (FINE, None, None)
+
+
+def test_a_buttonhole_goes_under_the_foot() -> None:
+    """It is worked by machine, however little else is asked of the place."""
+    (found,) = [
+        w for w in seamworks(advice(COAT).judgement, known()) if w.seam.name == "buttonholes"
+    ]
+    assert not found.no_foot
+    assert found.lift
+
+
+def test_no_iron_is_never_told_as_a_temperature() -> None:
+    """The coldest limit means that no iron comes near."""
+    garment = garment_of(parse_yaml(KNIT, "project.yaml"), known())
+    told = told_unknowns(advise(garment, known()).judgement, Teller(garment, known()))
+    effects = [one.effect for one in told if "instead of" in one.effect]
+    assert effects
+    assert all("instead of no iron" in effect for effect in effects)
