@@ -203,8 +203,13 @@ def _shares(thickness_mm: float, cells: int, even: bool) -> Floats:
     low, high = 1.0, 1.0 / first
     for _ in range(60):
         ratio = (low + high) / 2.0
-        total = first * sum(ratio**cell for cell in range(cells))
+        total = first * _powers(ratio, cells).sum()
         low, high = (ratio, high) if total < 1.0 else (low, ratio)
-    parts = low ** np.arange(cells)
+    parts = _powers(low, cells)
     shares: Floats = parts / parts.sum()
     return shares
+
+
+def _powers(ratio: float, count: int) -> Floats:
+    """1, ratio, its square and so on, by products alone: alike on every machine."""
+    return np.cumprod(np.append(1.0, np.full(count - 1, ratio)))

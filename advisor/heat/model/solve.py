@@ -16,6 +16,7 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
+from advisor.heat.model.alike import exp, log
 from advisor.heat.model.grid import FINE_CELLS, Floats, Grid, build_grid, cells_for
 from advisor.heat.model.march import march
 from advisor.heat.model.modes import by_modes
@@ -67,8 +68,10 @@ def record_times(horizon: float = HORIZON, ratio: float = RATIO) -> Floats:
     for start, end in pairwise(anchors):
         # Nobody asks for tenths of a second; the first second may go in longer strides.
         stride = ratio**2.4 if end <= 1.0 else ratio
-        count = max(1, int(np.ceil(np.log(end / start) / np.log(stride))))
-        parts.append(np.geomspace(start, end, count + 1)[1:])
+        span, one = log(np.array([end / start, stride]))
+        count = max(1, int(np.ceil(span / one)))
+        between_them = start * exp(span / count * np.arange(1.0, count))
+        parts.append(np.append(between_them, end))
     return np.concatenate(parts)
 
 

@@ -28,6 +28,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from advisor.heat.model.alike import exp, log
 from advisor.heat.model.grid import Floats, Grid
 from advisor.heat.model.materials import WATER_SPECIFIC_HEAT
 
@@ -119,7 +120,7 @@ def heat_taken(dry: Floats, bound: Floats, binds: Floats, warm: Floats) -> tuple
     J/m2 counted from 0 degrees, and kg/m2, at temperatures ``warm``, for cells that held ``bound``.
     """
     over = np.sqrt(np.maximum(warm - BOILING, 0.0))
-    left = np.minimum(bound, BOUND * binds * np.exp(-EASE * over))
+    left = np.minimum(bound, BOUND * binds * exp(-EASE * over))
     return (dry + left * WATER_SPECIFIC_HEAT) * warm + (bound - left) * VAPOUR, left
 
 
@@ -131,7 +132,7 @@ def settled_at(dry: Floats, bound: Floats, binds: Floats, heat: Floats, near: Fl
     company changes nothing.
     """
     found = heat / (dry + bound * WATER_SPECIFIC_HEAT)  # where no water leaves
-    low = np.log(np.maximum(BOUND * binds / bound, 1.0)) / EASE  # where it begins to
+    low = log(np.maximum(BOUND * binds / bound, 1.0)) / EASE  # where it begins to
     high = np.sqrt(np.maximum(found - BOILING, 0.0))
     at = np.flatnonzero(high > low)
     low, high, dry, binds = low[at], high[at], dry[at], binds[at]
@@ -141,7 +142,7 @@ def settled_at(dry: Floats, bound: Floats, binds: Floats, heat: Floats, near: Fl
         if not at.size:
             break
         warm = BOILING + root * root
-        left = BOUND * binds * np.exp(-EASE * root)
+        left = BOUND * binds * exp(-EASE * root)
         carries = left * WATER_SPECIFIC_HEAT
         over = (dry + carries) * warm - left * VAPOUR - rest
         slope = 2.0 * root * (dry + carries) + EASE * (left * VAPOUR - carries * warm)
