@@ -22,7 +22,7 @@ HALF_ROOT = 0.7071067811865476
 
 
 def exp(x: Floats) -> Floats:
-    """e to the power x: 2^k times the power series of what is left of x within ln 2 / 2."""
+    """E to the power x: 2^k times the power series of what is left of x within ln 2 / 2."""
     k = np.rint(x * (1.0 / (LN2_HIGH + LN2_LOW)))
     left = (x - k * LN2_HIGH) - k * LN2_LOW
     found = np.full_like(left, EXP_TERMS[0])
