@@ -53,10 +53,13 @@ def instruction_text(
             f"Press {needy} and {tender} each by itself; where they are joined, and in the last "
             f"press, keep to the gentler iron: {tender} {bears}."
         )
+    if item.kind == "unpressed":
+        return f"Press {needy} before it is joined: the finished garment takes no iron."
     if item.kind == "last":
         return (
-            f"In the last press, press {needy} where it lies by itself and keep the hot iron off "
-            f"{tender}: {'the coolest of them ' if item.tender - {tender} else 'it '}{bears}."
+            f"Press {needy} before it is joined; in the last press touch it only where no "
+            f"{_listed(item.tender, 'or')} lies under the iron: "
+            f"{'the coolest of them' if item.tender - {tender} else 'it'} {bears}."
         )
     if item.kind == ROUND:
         which = "the coolest of them" if item.tender - {tender} else "it"
@@ -90,6 +93,6 @@ def _bears(most: float | None, units: System) -> str:
     return f"bears {degrees(most, units)}"
 
 
-def _listed(names: frozenset[str]) -> str:
+def _listed(names: frozenset[str], last: str = "and") -> str:
     words = sorted(names)
-    return " and ".join([", ".join(words[:-1]), words[-1]] if words[1:] else words)
+    return f" {last} ".join([", ".join(words[:-1]), words[-1]] if words[1:] else words)

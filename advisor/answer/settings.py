@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from advisor.answer.model.plan import ToldIronSetting
 from advisor.answer.teller import Teller
 from advisor.answer.wording import degrees
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
+from advisor.claims.consistency import STEAM
 from advisor.claims.judgement import Judgement
 from advisor.claims.valuesets import Span
 from advisor.craft.irondial import mark_for
@@ -20,13 +23,22 @@ SAME = 2.0
 def told_settings(judgement: Judgement, teller: Teller) -> tuple[ToldIronSetting, ...]:
     """The iron of every place that somebody speaks of, in the order of the places."""
     return tuple(
-        _setting(place, verdict, teller.units)
+        _setting(place, verdict, teller.units, held=_held(by_aspect))
         for place, by_aspect in judgement.verdicts.items()
         if (verdict := by_aspect.get(LIMIT_ASPECT)) is not None
     )
 
 
-def _setting(place: Place, verdict: Verdict, units: System) -> ToldIronSetting:
+def _held(by_aspect: Mapping[str, Verdict]) -> str:
+    """What is done where no iron may be set down."""
+    motion = by_aspect.get("press.motion")
+    if motion is None or motion.pick is None:
+        return "finger-press"
+    steamed = motion.aspect.words[int(motion.pick)] == STEAM
+    return "hold steam above it" if steamed else "finger-press"
+
+
+def _setting(place: Place, verdict: Verdict, units: System, *, held: str) -> ToldIronSetting:
     most = _high(verdict.advised)
     limit = max(most, _high(verdict.allowed))
     start = most if verdict.pick is None else min(verdict.pick, most)
@@ -40,15 +52,19 @@ def _setting(place: Place, verdict: Verdict, units: System) -> ToldIronSetting:
         start_c=start if mark else COLD,
         most_c=most,
         limit_c=limit,
-        text=_words(mark.name if mark else None, start, most, units, low_end=low_end),
+        text=_on_dial(mark.name, start, most, units, low_end=low_end)
+        if mark
+        else _off_dial(most, units, held),
     )
 
 
-def _words(mark: str | None, start: float, most: float, units: System, *, low_end: bool) -> str:
-    if mark is None and most <= COLD:
-        return "no iron: finger-press"
-    if mark is None:
-        return f"no iron: it bears {degrees(most, units)} and no dot is that low; finger-press"
+def _off_dial(most: float, units: System, held: str) -> str:
+    if most <= COLD:
+        return f"no iron: {held}"
+    return f"no iron: it bears {degrees(most, units)} and no dot is that low; {held}"
+
+
+def _on_dial(mark: str, start: float, most: float, units: System, *, low_end: bool) -> str:
     where = f"{mark}, at its low end" if low_end else mark
     begin = f"; start at {degrees(start, units)}" if COLD < start < most - SAME else ""
     return f"{where}{begin}; never above {degrees(most, units)}"

@@ -161,6 +161,7 @@ def seam_facts(seam: Seam) -> dict[str, Any]:
     facts["layers"] = float(len(seam.uses))
     facts["carries weight"] = "yes" if _carries(seam, str(facts["stress"])) else "no"
     facts["allowance given"] = "yes" if "allowance" in seam.facts else "no"
+    facts["laid in pleats"] = "no" if seam.making.pleats is None else "yes"
     facts["plies"] = sum((use.fullness for use in seam.uses), 0.0)
     if seam.by_hand:
         facts["stitched by"] = "hand"

@@ -107,7 +107,7 @@ def _left_to_fingers(by_aspect: dict[str, Verdict]) -> None:
         return
     heard = (*heat.because, *heat.given_up)
     needed = any(s.claim.strength == "must" and is_heat_need(s.claim) for s in heard)
-    if needed or _options(motion) != [FINGERS]:
+    if needed or _word(motion) != FINGERS or set(_options(motion)) - {FINGERS, STEAM}:
         return
     why = "It may not be rested on and gets no steam, so fingers press it."
     about = (LIMIT_ASPECT, (COLD, COLD), 0, None, "should", "damage", why, ("derived",))

@@ -45,7 +45,8 @@ class Instruction:
 
     Attributes:
         kind: `part` goes in or lies beside the iron, `lining` is pressed alone, `last` is of the
-            whole garment, `round` of the parts that the last press goes round.
+            whole garment, `unpressed` of one that takes no iron when it is whole, `round` of the
+            parts that the last press goes round.
         needy: who wants the heat or the moisture.
         tender: who cannot bear it.
         places: where they meet.
@@ -198,19 +199,32 @@ class _Settler:
         return bool(names) and all(true(name) for name in names)
 
     def _instructions(self, conflicts: tuple[Conflict, ...]) -> tuple[Instruction, ...]:
-        """One for each who-and-whom; the last press says nothing that a seam has said already."""
+        """One for each who-and-whom; the last press says nothing that a seam has said already.
+
+        Where it says something of a cloth, it names all that the cloth has to be kept from.
+        """
         said = {(c.clash[0].cloths, c.clash[-1].cloths - c.clash[0].cloths) for c in conflicts}
         groups: dict[tuple[object, ...], list[tuple[frozenset[str], Place, Said]]] = {}
+        new = set()
         for key in sorted(self.found, key=lambda k: (_ORDER.index(k[0]), *map(sorted, k[1:]))):
             kind, needy, tender = key
-            if kind == "last" and (needy, tender) in said:
-                continue
-            said.add((needy, tender))
             # In the last press one sentence does for all that one cloth has to be kept from.
             group = (kind, needy) if kind == "last" else key
+            if kind != "last" or (needy, tender) not in said:
+                new.add(group)
+            said.add((needy, tender))
             spots = [(tender, place, lid) for place, lid in self.found[key]]
             groups.setdefault(group, []).extend(spots)
-        return tuple(_instruction(str(key[0]), key[1], spots) for key, spots in groups.items())
+        kept = {key: spots for key, spots in groups.items() if key in new}
+        found = (_instruction(str(key[0]), key[1], spots) for key, spots in kept.items())
+        return tuple(self._as_pressed_last(one) for one in found)
+
+    def _as_pressed_last(self, one: Instruction) -> Instruction:
+        """What is said of the last press, where the whole takes no iron at all."""
+        heat = self.verdicts.get(one.places[0], {}).get(LIMIT_ASPECT)
+        if one.kind != "last" or heat is None or not isinstance(heat.advised, Span):
+            return one
+        return one if mark_for(heat.advised.high) else replace(one, kind="unpressed")
 
 
 def _instruction(

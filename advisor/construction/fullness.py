@@ -172,6 +172,8 @@ def _pleated(seam: Seam, use: Use, shown: Shown) -> Fullness:
     if abs(finished - whole) > 1.0:
         rest = "the rest stays flat" if whole > finished else "make fewer, or narrower ones"
         says.append(f"The pleats come to {shown(finished)}, the seam to {shown(whole)}: {rest}.")
+    if made.stitched_down:
+        says.append(f"Stitch each pleat down for {shown(made.stitched_down)} before it is pressed.")
     flat = max(0.0, whole - finished)
     return Fullness(
         use.cloth,

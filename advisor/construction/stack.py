@@ -12,6 +12,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Final
 
+from advisor.craft.pleats import Pleat, layers
 from advisor.craft.thickness import (
     USUAL_PACKING,
     StackedCloth,
@@ -167,8 +168,10 @@ def _stacks(
     plies = about.plies if about else "joined"
     found: list[tuple[str, Stack, bool]] = [(STITCH_LINE, line, True)]
     full = max((use.fullness for use in seam.uses), default=1.0)
-    if seam.making.pleats is not None:
-        deep = {**line, seam.uses[-1].cloth: line[seam.uses[-1].cloth] - full + 3.0}
+    made = seam.making.pleats
+    if made is not None:
+        plies_there = layers(Pleat(made.kind), made.face, made.depth, made.spacing)
+        deep = {**line, seam.uses[-1].cloth: line[seam.uses[-1].cloth] - full + plies_there}
         found.append(("on a pleat", deep, True))
     if kind in FOLDED_SEAMS:
         found.append((FOLDED_SEAMS[kind], _times(line, 2), True))

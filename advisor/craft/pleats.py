@@ -7,6 +7,7 @@ depth of a fold, s the flat cloth between pleats.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import Final
@@ -36,10 +37,25 @@ class Pleating:
     sources: tuple[str, ...] = SOURCES
 
 
+OVERLAPS: Final = 4
+"""Over how many of its neighbours a knife pleat may lie, as in a kilt: estimate."""
+
+
 def deepest(kind: Pleat, face: float, spacing: float = 0.0) -> float:
-    """The deepest fold before one underlap lies on the next: v + s, or half for two-way."""
+    """The deepest fold that can be laid: v + s, over and over for knife pleats, half for two-way.
+
+    Knife pleats all lie one way, so that one may lie on the next; two-way folds would meet.
+    """
     room = checks.above("face", face) + checks.at_least("spacing", spacing, 0)
-    return room if kind is Pleat.KNIFE else room / 2
+    return room * OVERLAPS if kind is Pleat.KNIFE else room / 2
+
+
+def layers(kind: Pleat, face: float, depth: float, spacing: float = 0.0) -> int:
+    """The plies where most folds lie on one another: 3, and 2 more for each pleat lain over."""
+    if kind is not Pleat.KNIFE:
+        return 3
+    room = checks.above("face", face) + checks.at_least("spacing", spacing, 0)
+    return 1 + 2 * math.ceil(checks.above("fold depth", depth) / room - 1e-9)
 
 
 def pleats(
@@ -47,8 +63,8 @@ def pleats(
 ) -> Pleating:
     """A row of pleats: knife n(v + 2d + s), box and inverted n(v + 4d + s).
 
-    Folds that just touch give 3 : 1. Raises ValueError for an underlap deeper than its
-    spacing allows.
+    Folds that just touch give 3 : 1, knife pleats that lie over one another more. Raises
+    ValueError for an underlap deeper than its spacing allows.
     """
     pleat_count = checks.count("number of pleats", number)
     most = deepest(kind, face, spacing)
@@ -60,7 +76,8 @@ def pleats(
     take_up = (2 if kind is Pleat.KNIFE else 4) * depth
     finished = pleat_count * (face + spacing)
     cut = finished + pleat_count * take_up
-    return Pleating(cut, finished, cut / finished, take_up, depth >= most * (1 - 1e-9))
+    touch = face + spacing if kind is Pleat.KNIFE else most
+    return Pleating(cut, finished, cut / finished, take_up, depth >= touch * (1 - 1e-9))
 
 
 def pitch(edge: float, number: int, first: float = 0.0) -> float:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 
@@ -14,6 +15,8 @@ from advisor.knowledge.model import LIMIT_ASPECT, Entry, Knowledge, Remedy
 from advisor.project.facts import CHOICES, NO_IRON, TAKEN
 from advisor.project.garment import Cloth, Garment, Seam, Use
 
+SEAMED = frozenset({"seam", "yoke", "dart"})
+"""Kinds of place that hold a garment together: what is sewn in there never comes off."""
 KEY_OF = {aspect: key for key, aspect in CHOICES.items()}
 
 
@@ -110,12 +113,29 @@ class Case:
         return {
             "needy": listed(self.needy),
             "tender": listed(self.tender - self.needy or self.tender),
+            "loose": listed(self.loose()[:1]),
             "notion": listed(notions),
             "place": listed(self.conflict.places),
             "choice": self.conflict.aspect,
             "neighbour": listed(dict.fromkeys(filter(None, map(self.neighbour, self.seams)))),
             "you": ", ".join(s.who for s in self.conflict.clash if s.who != YOU),
         }
+
+    def loose(self) -> list[str]:
+        """The cloths that clash and could come off: not what the garment is made of or sewn into.
+
+        What is seamed to another cloth holds the garment together; a collar, a cuff, a frill laid
+        on or a lining can be buttoned in.
+        """
+        counts = Counter(name for seam in self.garment.seams for name in seam.cloths())
+        most = [name for name, number in counts.items() if number == max(counts.values())]
+        held = {name for seam in self.garment.seams for name in self._seamed(seam)}
+        names = (self.tender or self.needy) - (set(most) if len(most) == 1 else set()) - held
+        return [name for name in sorted(names) if self.entry(name).kind == "cloth"]
+
+    def _seamed(self, seam: Seam) -> Iterable[str]:
+        cloths = [name for name in seam.cloths() if self.entry(name).kind == "cloth"]
+        return cloths if seam.place in SEAMED and len(cloths) > 1 else ()
 
     def neighbour(self, seam: Seam) -> str:
         """A layer beside the fusible of a seam whose own limit bears what the glue needs."""

@@ -6,7 +6,6 @@ it: nothing is changed here that a project file cannot say.
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Callable
 from dataclasses import replace
 
@@ -132,8 +131,7 @@ def _get_foot(case: Case) -> Garment | None:
 
 def _detach(case: Case) -> Garment | None:
     """What clashes in the whole garment is made to come off; never the cloth it is made of."""
-    names = (case.tender or case.needy) - _main(case.garment)
-    loose = [n for n in sorted(names) if case.entry(n).kind == "cloth"]
+    loose = case.loose()
     if case.conflict.place.scope != "garment" or not loose or len(case.garment.cloths) < 2:
         return None
     cloths = {
@@ -141,13 +139,6 @@ def _detach(case: Case) -> Garment | None:
         for name, cloth in case.garment.cloths.items()
     }
     return replace(case.garment, cloths=cloths)
-
-
-def _main(garment: Garment) -> frozenset[str]:
-    """The cloth that lies in more seams than any other; none where several lie in as many."""
-    counts = Counter(name for seam in garment.seams for name in seam.cloths())
-    most = [name for name, number in counts.items() if number == max(counts.values())]
-    return frozenset(most) if len(most) == 1 else frozenset()
 
 
 def _lessen_bulk(case: Case) -> Garment | None:

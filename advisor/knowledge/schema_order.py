@@ -59,6 +59,9 @@ Fact = Literal[
     "no machine buttonhole",
     "knit band stretched on",
     "tender face",
+    "wool eased in",
+    "no eyelets named",
+    "cord in a casing",
 ]
 Tag = Literal[
     "flat",
@@ -81,6 +84,7 @@ Tag = Literal[
     "of the shell",
     "of the lining",
     "shell to lining",
+    "over pleats",
 ]
 Where = Literal[
     "same seam",

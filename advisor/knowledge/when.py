@@ -39,7 +39,11 @@ SEAM_WORDS: dict[str, tuple[str, ...]] = {
     "finish": (),
     "seam": (),
 }
-SEAM_SAID: dict[str, tuple[str, ...]] = {"allowance given": YES_NO, "carries weight": YES_NO}
+SEAM_SAID: dict[str, tuple[str, ...]] = {
+    "allowance given": YES_NO,
+    "carries weight": YES_NO,
+    "laid in pleats": YES_NO,
+}
 """What follows from a project's silence, its stress and the name of a place; nobody writes it."""
 SEAM_NUMBERS = ("plies", "length", "allowance", "layers")
 MAKER_WORDS: dict[str, tuple[str, ...]] = {

@@ -29,6 +29,9 @@ WEB = "bonding-web"
 LAID_ON = frozenset({"patch-pocket", "applied"})
 """Kinds of seam that sew a piece on top of another, its edges turned under or left as they are."""
 BAGGED = "bagged-lining"
+HAIR = frozenset({"wool", "mohair", "cashmere", "alpaca", "camel", "angora"})
+"""Fibres that steam draws together; silk and plants keep the fullness that is put into them."""
+FULL = 100.0
 HARD = 2
 SHEER = 2
 """The level of `sheer` at which allowances show through plainly."""
@@ -45,6 +48,7 @@ HEAVY_DENIM = 340.0
 RAINWEAR = frozenset({"laminated-cotton", "softshell"})
 """Cloths against the rain that are no plain weave; what imitates leather is not sealed."""
 SEALING_TAPE = "sealing-tape"
+EYELET, DRAWCORD = "grommet", "drawcord"
 PLEATED = "pleated"
 """The cloth that is sold with its pleats set: gathering rows would crush them."""
 VERY_FULL = METHOD_RATIOS[GatherMethod.ROWS].high
@@ -200,6 +204,9 @@ class Facts:
             "of a lining": lambda: place.unit == "lining",
             "takes in a lining": lambda: place.kind.id == "waistband" and place.unit == "both",
             "eased": lambda: 1.0 < full <= GATHERED,
+            "no eyelets named": lambda: not self._named(EYELET),
+            "cord in a casing": lambda: self._named(DRAWCORD),
+            "wool eased in": lambda: self._eased_wool(place),
             "very full": lambda: full > VERY_FULL and place.seam.making.pleats is None,
             "coated": lambda: any(self.proofed(c) for c in cloths) or self._taped(place),
             "sheer": lambda: all(self.least(c, "sheer") >= SHEER for c in cloths),
@@ -215,6 +222,19 @@ class Facts:
             "tender face": lambda: self.tender_face(place),
         }
         return answers[fact]()
+
+    def _named(self, notion: str) -> bool:
+        """Whether a notion lies in some place of the garment."""
+        return any(self.entry(n).id == notion for p in self.places for n in p.notions)
+
+    def _eased_wool(self, place: SeamPlace) -> bool:
+        """Whether steam shrinks the ease away: hair of an animal, and no pile to crush."""
+        eased = [use.cloth for use in place.seam.uses if 1.0 < use.fullness <= GATHERED]
+        mixes = [mix for cloth in eased for mix in self.garment.cloths[cloth].mixes]
+        hair = (
+            sum(share or FULL for fibre, share in mix if fibre in HAIR) >= FULL / 2 for mix in mixes
+        )
+        return bool(eased) and all(hair) and not self.tender_face(place)
 
     def _stretched_band(self, place: SeamPlace) -> bool:
         """Whether a knit is stretched to the edge, as a rib is: folded, and sewn on as one."""

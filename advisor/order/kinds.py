@@ -169,7 +169,7 @@ def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:
     kind = kinds.get(seam.place or PLAIN, NO_KIND)
     wished = garment.wishes.kinds.get(seam.name, "")
     role = roles.get(wished) or _guess(seam, kind.id, unit, list(entries.values()), roles)
-    role = _as_here(role, garment, unit)
+    role = _as_here(role, garment, unit, seam.name)
     panels = garment.wishes.joins.get(seam.name)
     making = seam.making
     return SeamPlace(
@@ -184,16 +184,18 @@ def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:
     )
 
 
-def _as_here(role: SeamKind, garment: Garment, unit: Unit) -> SeamKind:
+def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKind:
     """The role with what it crosses in this garment.
 
     A zip runs over the waist only where the garment goes on above it; and where a concealed zip
     does, the seam below the zip is closed after both, so the waist does not cross it. An edge
     that is turned to the lining ends beside the zip: it is joined while the pieces lie flat, and
-    the lining is felled to the tape afterwards.
+    the lining is felled to the tape afterwards. A band at an armhole runs over its side seam.
     """
     if unit == "both" and role.id == "facing":
         return replace(role, crosses=tuple(id_ for id_ in role.crosses if id_ not in ZIPS))
+    if role.id == "neckband" and "armhole" in _words(name):
+        return replace(role, crosses=(*role.crosses, "side", "underarm"))
     bodice = any(ABOVE & set(_words(seam.name)) for seam in garment.seams)
     zips = [
         seam

@@ -35,6 +35,8 @@ LOCKSTITCHED = frozenset({"dart", "pleat", "understitch"})
 CLIPPED = "Clip {name} along its line, to try it on: no pin and no basting, every hole leaks."
 CHAINSTITCH = "401"
 """Sewn without a knife, so that it may sew a hem."""
+CAUGHT_IN = "clear-elastic"
+"""What is overlocked into a shoulder with the seam, as no other elastic is."""
 LOCK_NOTIONS = ("zip", "elastic", "hook-and-loop", "button")
 LOCK_WORDS = ("casing", "channel", "topstitch")
 
@@ -271,7 +273,8 @@ class _Maker:
 
     def _locked(self, op: Operation, place: SeamPlace) -> bool:
         """Whether it is sewn on the lockstitch machine whatever stitch the seam has."""
-        kinds = {self.facts.entry(name).kind for name in place.notions}
+        entries = [self.facts.entry(name) for name in place.notions]
+        kinds = {entry.kind for entry in entries if entry.id != CAUGHT_IN}
         named = any(word in place.name.casefold() for word in LOCK_WORDS)
         stitch = self.setups.word(Place("seam", place.name), "stitch.type")
         hemmed = op.id == "hem" and stitch != CHAINSTITCH

@@ -135,7 +135,13 @@ def too_tender(hot: Task, joined: Task, setups: Setups) -> frozenset[str]:
     if not near or limit is None or limit >= hot.step.iron.temperature_c:
         return frozenset()
     bones = setups.bones(place)
-    return bones if boned else frozenset(place.seam.cloths()) - set(hot.cloths) - bones
+    if boned:
+        return bones
+    there = frozenset(place.seam.cloths()) - set(hot.cloths) - bones
+    bears = {name: setups.bears_alone(name) for name in there}
+    heat = hot.step.iron.temperature_c
+    # Where each alone would bear it, it is the place as a whole that does not.
+    return frozenset(n for n, most in bears.items() if most is not None and most < heat) or there
 
 
 def _same_place(a: Task, b: Task) -> bool:

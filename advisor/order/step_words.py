@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from advisor.claims.collect import Place
+from advisor.claims.consistency import STEAM
 from advisor.knowledge.ordering import Operation
 from advisor.order.facings import facing_finish
 from advisor.order.facts import LAID_ON, Facts
@@ -19,6 +21,7 @@ LAID_AFTER = frozenset({"sealing-tape"})
 """What lies on a seam once it is stitched, and is never caught in it."""
 BONES_CLEAR = 6.0
 """How far a bone ends from any seam at the least, mm: common practice."""
+BY_HAND = "with the fingers: no iron here"
 STRIPPED = frozenset({"Hong Kong", "bound"})
 NO_LAST_IRON = "Smooth the whole garment with the hands: no iron suits all of it"
 CLIPPED = {"curved": " and clip or notch them", "corner": " and cut the corners off"}
@@ -95,7 +98,9 @@ def _boned(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         if place.role.id in LAID_ON and place.said("edge") == "turned":
             by_hand += ", its edges turned under and pressed first"
         return by_hand + (", the channels left empty and one end open" if boned else "")
-    fingers = "" if ironed else " with the fingers: no iron here"
+    steamed = facts.setups.word(Place("seam", place.name), "press.motion") == STEAM
+    alone = " with steam held above it, no iron on it" if steamed else f" {BY_HAND}"
+    fingers = "" if ironed else alone
     return fingers + (", no bones in it yet" if boned else "")
 
 

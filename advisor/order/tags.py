@@ -5,6 +5,7 @@ from __future__ import annotations
 from advisor.knowledge.ordering import Operation
 from advisor.order.facts import SHEER, Facts
 from advisor.order.kinds import SeamPlace
+from advisor.project.placing import singular_words
 
 ENDS = frozenset({"fasten", "set-lining", "glue"})
 SEAMS = frozenset({"seam", "edge", "gathers", "band", "dart", "fold", "laid on", "stay", "casing"})
@@ -35,6 +36,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "of the shell": place.unit == "shell",
         "of the lining": place.unit == "lining",
         "shell to lining": place.unit == "both" and place.kind.id == "faced-edge",
+        "over pleats": bool({"hip", "pleat", "waist"} & set(singular_words(place.name))),
         "sheer": any(facts.least(c, "sheer") >= SHEER for c in place.full),
         "last": role.last,
         "tender face": tender and not tail,

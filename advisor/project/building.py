@@ -17,7 +17,15 @@ from advisor.project.easing import with_ease
 from advisor.project.facts import read_word
 from advisor.project.findings import Findings
 from advisor.project.garment import Seam
-from advisor.project.making import LESS_BULK, METHODS, PLEAT_KINDS, Gathers, Making, Pleats
+from advisor.project.making import (
+    LESS_BULK,
+    METHODS,
+    OVERLAPS,
+    PLEAT_KINDS,
+    Gathers,
+    Making,
+    Pleats,
+)
 from advisor.project.measures import Asker
 
 if TYPE_CHECKING:
@@ -146,8 +154,8 @@ def _pleats(seam: Seam, about: Any, asker: Asker) -> Pleats | None:
 def _deep_enough(
     here: Asker, kind: str, number: int, depth: float, face: float, gap: float
 ) -> Pleats | None:
-    """The pleats, unless an underlap would lie over the next."""
-    most = (face + gap) / (1 if kind == "knife" else 2)
+    """The pleats, unless no such fold can be laid."""
+    most = (face + gap) * (OVERLAPS if kind == "knife" else 0.5)
     if depth > most * (1 + 1e-9):
         fits = f"at most {most:.4g} mm for a {kind} pleat with a face of {face:.4g} mm"
         here.deny("depth", f"'depth': {depth:.4g} mm is deeper than the spacing allows", fits)

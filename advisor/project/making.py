@@ -43,6 +43,10 @@ class Gathers:
         return self.flat / self.gathered if self.flat and self.gathered else None
 
 
+OVERLAPS = 4
+"""Over how many of its neighbours a knife pleat may lie, as in a kilt (`craft.pleats`)."""
+
+
 @dataclass(frozen=True, slots=True)
 class Pleats:
     """A row of pleats on the last cloth of a seam: face, depth and spacing as in `craft.pleats`."""

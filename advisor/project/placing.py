@@ -20,6 +20,8 @@ GATHERED = 1.1
 """The fullness from which an edge is gathered and not only eased: estimate."""
 SHUT_IN = 3
 """Layers of a yoke that takes an edge between its two."""
+LONE = frozenset({"raw-edge", "pleat"})
+"""Kinds of one piece by itself: a lone layer there meets no like of its own."""
 SINGLE = frozenset({"canvas", "interfacing", "stay-tape", "ribbon"})
 """Kinds that lie on one piece: between two layers they are in a seam, which is the place."""
 
@@ -52,7 +54,10 @@ def with_places(
 
 def _placed_as(seam: Seam, found: Placed, guessed: tuple[str, ...] = ()) -> Seam:
     assumed = (*seam.assumed, *guessed, *(("kind",) if found.because else ()))
-    return replace(seam, place=found.kind, placed_by=found.because, assumed=assumed)
+    uses = seam.uses
+    if found.kind in LONE and "layers" in assumed:
+        uses, assumed = uses[-1:], tuple(word for word in assumed if word != "layers")
+    return replace(seam, uses=uses, place=found.kind, placed_by=found.because, assumed=assumed)
 
 
 def _shut_in(seam: Seam, entries: Mapping[str, Entry]) -> bool:

@@ -283,6 +283,8 @@ def seam_leaf(seam: Seam) -> Any:
             return _number(value, (sum(use.fullness for use in seam.uses),) * 2)
         if key == "allowance given":
             return frozenset({("yes" if "allowance" in seam.facts else "no") in _words(value)})
+        if key == "laid in pleats":
+            return frozenset({("no" if seam.making.pleats is None else "yes") in _words(value)})
         if key == "carries weight":
             return frozenset({carries_weight(seam) in _words(value)})
         if key in ("length", "allowance"):

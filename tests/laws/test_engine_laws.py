@@ -381,6 +381,7 @@ def _is_true(who: str, name: str, value: str, certain: bool, garment: Garment) -
         said = {
             "allowance given": "yes" if "allowance" in seam.facts else "no",
             "carries weight": carries_weight(seam),
+            "laid in pleats": "no" if seam.making.pleats is None else "yes",
         }
         shown = (TAKEN | numbers | said | seam.facts).get(name)
         return value == (f"{shown:g}" if isinstance(shown, int | float) else shown)

@@ -27,8 +27,8 @@ def test_cut_widths(kind: Pleat, cut: float) -> None:
 
 
 def test_spacing_gives_room_for_a_deeper_fold() -> None:
-    """Flat cloth between pleats lets the folds go as much deeper."""
-    assert 4 == pleats.deepest(Pleat.KNIFE, 3, 1)
+    """Flat cloth between pleats lets the folds go as much deeper; knife pleats overlap."""
+    assert 4 * pleats.OVERLAPS == pleats.deepest(Pleat.KNIFE, 3, 1)
     assert 2 == pleats.deepest(Pleat.BOX, 3, 1)
 
 
@@ -44,9 +44,33 @@ def tapered(take_up: float) -> float:
 
 
 @pytest.mark.parametrize(
+    ("kind", "face", "depth", "plies"),
+    [
+        (Pleat.KNIFE, 4.5, 4.0, 3),
+        (Pleat.KNIFE, 4.0, 4.0, 3),
+        (Pleat.KNIFE, 3.0, 4.5, 5),
+        (Pleat.KNIFE, 1.75, 8.0, 11),
+        (Pleat.BOX, 6.0, 3.0, 3),
+    ],
+)
+def test_plies_where_folds_lie_on_one_another(
+    kind: Pleat, face: float, depth: float, plies: int
+) -> None:
+    """A fold has three; a knife pleat over its neighbour has two more (derived: geometry)."""
+    assert pleats.layers(kind, face, depth) == plies
+
+
+def test_a_kilt_takes_what_its_overlapping_pleats_take() -> None:
+    """Cut width = finished + 2 x depth x number, however far they overlap (geometry)."""
+    found = pleats.pleats(Pleat.KNIFE, 24, 1.75, 7.0)
+    assert found.cut == pytest.approx(24 * 1.75 + 2 * 7.0 * 24)
+    assert found.touching
+
+
+@pytest.mark.parametrize(
     ("call", "message"),
     [
-        (lambda: pleats.pleats(Pleat.KNIFE, 8, 3, 3.5), "deeper than its spacing allows"),
+        (lambda: pleats.pleats(Pleat.KNIFE, 8, 3, 12.5), "deeper than its spacing allows"),
         (lambda: pleats.pleats(Pleat.BOX, 8, 3, 1.6), "deeper than its spacing allows"),
         (lambda: pleats.pleats(Pleat.KNIFE, 0, 3, 1), "number of pleats"),
         (lambda: pleats.pleats(Pleat.KNIFE, 8, 3, 0), "fold depth"),

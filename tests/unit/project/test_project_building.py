@@ -108,10 +108,10 @@ BAD = {
         "at least 0",
     ),
     "pleat deeper than its spacing": (
-        BASE + SEAM + "pleats: {kind: knife, number: 10, depth: 9 cm}}\n",
+        BASE + SEAM + "pleats: {kind: knife, number: 10, depth: 33 cm}}\n",
         7,
         98,
-        "90 mm is deeper than the spacing allows",
+        "330 mm is deeper than the spacing allows",
     ),
     "box pleat deeper than half its spacing": (
         BASE + SEAM + "pleats: {kind: box, number: 10, depth: 5 cm}}\n",
