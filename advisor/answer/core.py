@@ -19,6 +19,10 @@ from advisor.knowledge.model import COLD, LIMIT_ASPECT
 from advisor.knowledge.places import Method
 from advisor.project.garment import Seam
 
+TOLD_ELSEWHERE = frozenset({"cloth", "thread"})
+"""Kinds of which the rules say what is to be done, or the settings."""
+NOTED = (6, 0, "")
+"""The weight of what is noted: less than that of any rule."""
 _WORST_KINDS = ("eye", "child", "fire", "burn", "health", "cut", "damage")
 
 
@@ -137,7 +141,7 @@ def told_tasks(judgement: Judgement, teller: Teller) -> tuple[ToldTask, ...]:
         for item in judgement.instructions
         for place in item.places
     )
-    return ways + tuple(
+    ruled = tuple(
         ToldTask(
             place=fired.place.name,
             scope=fired.place.scope,
@@ -152,6 +156,23 @@ def told_tasks(judgement: Judgement, teller: Teller) -> tuple[ToldTask, ...]:
         if (fired.certain or guards(fired)) and fired.rule.area not in idle
         for text in (fired.rule.do[i] for i in told_lines(fired, "do", judgement))
     )
+    return (*ways, *ruled, *_of_notions(judgement, teller))
+
+
+def _of_notions(judgement: Judgement, teller: Teller) -> Iterator[ToldTask]:
+    """What the knowledge notes of each notion in use: how it is set, and what it fears."""
+    for name, cloth in judgement.garment.cloths.items():
+        entry = teller.knowledge.entries[cloth.entry]
+        for note in entry.facts.get("notes", ()) if entry.kind not in TOLD_ELSEWHERE else ():
+            yield ToldTask(
+                place=name,
+                scope="fabric",
+                text=teller.say(note["text"]),
+                rule="",
+                certain=True,
+                weight=NOTED,
+                sources=teller.cite(note["sources"]),
+            )
 
 
 def _never_ironed(judgement: Judgement) -> bool:

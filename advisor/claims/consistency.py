@@ -12,7 +12,7 @@ from typing import Final
 
 from advisor.claims.collect import Place
 from advisor.claims.combine import HERE, Verdict, decide, narrowed, picking, picking_number
-from advisor.claims.speakers import Said, is_heat_need
+from advisor.claims.speakers import OVERLOCKS, Said, is_heat_need
 from advisor.claims.valuesets import Choice, Span
 from advisor.craft.irondial import mark_for
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Claim, Knowledge
@@ -28,8 +28,6 @@ FINGERS: Final = "finger-press"
 STEAMY: Final = 2.0
 """The degree of moisture that is steam."""
 OVERLOCKED: Final = "overlocked"
-OVERLOCKS: Final = frozenset({"503", "504", "514", "516"})
-"""Stitches that join and neaten in one pass."""
 ENCLOSED: Final = "enclosed in the seam"
 ENCLOSING: Final = frozenset({"French", "mock French", "felled", "self-bound"})
 TWIN: Final = "twin-needle"

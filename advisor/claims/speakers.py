@@ -212,6 +212,8 @@ def _mainly(mix: Mix) -> tuple[str | None, float]:
     return (fibre, share) if share >= HALF else (None, 0.0)
 
 
+OVERLOCKS = frozenset({"503", "504", "514", "516"})
+"""Stitches whose knife trims the edge that they sew."""
 HALF = 50.0
 """The percentage from which a fibre is the main one."""
 
@@ -225,6 +227,8 @@ def seam_says(
         said.append(_option("stitch.type", ["hand"], "It is sewn by hand.", knowledge))
     else:
         said += machine
+    if seam.place == "casing" and not seam.by_hand:
+        said.append(_channel(knowledge))
     for cloth in seam.cloths():
         kind = _interfacing_kind(knowledge.entries[garment.cloths[cloth].entry])
         if kind:
@@ -253,6 +257,14 @@ def seam_says(
         if asked(knowledge.aspects[aspect], seam):
             said.append(_choice(aspect, answer, knowledge))
     return said
+
+
+def _channel(knowledge: Knowledge) -> Said:
+    """A channel is closed along its edge, which the knife of an overlocker would cut off."""
+    rest = [word for word in knowledge.aspects["stitch.type"].words if word not in OVERLOCKS]
+    said = _option("stitch.type", rest, "A channel is stitched along its edge.", knowledge)
+    claim = replace(said.claim, strength="should", origin="place", sources=("common-practice",))
+    return Said("the casing", claim)
 
 
 def left_unwashed(name: str, garment: Garment, knowledge: Knowledge) -> list[Said]:

@@ -13,7 +13,7 @@ from typing import Final
 
 from advisor.claims.collect import Gathered, Place
 from advisor.claims.combine import Verdict, decide
-from advisor.claims.speakers import Said
+from advisor.claims.speakers import OVERLOCKS, Said
 from advisor.construction.stack import Spot, spots_of
 from advisor.craft.thickness import BLOCK_SHARE, WARN_SHARE
 from advisor.knowledge.model import Claim, Knowledge
@@ -23,7 +23,6 @@ from advisor.units import show
 BULK: Final = "seam.bulk"
 OVERLOCK_LIFT: Final = 5.0
 """Foot lift of a home overlocker, mm: the low end of 5 to 6 (`memory`)."""
-OVERLOCK_STITCHES: Final = frozenset({"503", "504", "514", "516"})
 BY_HAND: Final = frozenset({"fastening", "stay", "laid on"})
 """Families of places that are sewn, glued or hammered on by hand unless a machine is asked of."""
 WORKED: Final = frozenset({"buttonhole", "stay-tape"})
@@ -110,7 +109,7 @@ def thickest(spots: list[Spot]) -> Spot | None:
 def lift_of(garment: Garment, verdicts: Verdicts, knowledge: Knowledge) -> tuple[float | None, str]:
     """The foot lift of the machine that sews a seam, mm, and the machine's name."""
     maker = garment.maker
-    if picked(verdicts, "stitch.type") in OVERLOCK_STITCHES and maker.overlocker:
+    if picked(verdicts, "stitch.type") in OVERLOCKS and maker.overlocker:
         return OVERLOCK_LIFT, knowledge.machines[maker.overlocker].name
     machine = knowledge.machines[maker.machine]
     return maker.foot_lift or machine.foot_lift, machine.name

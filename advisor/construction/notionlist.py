@@ -16,6 +16,11 @@ from advisor.project.garment import Garment, Seam
 
 BY_PIECE: Final = frozenset({"zip", "button"})
 BY_LENGTH: Final = frozenset({"elastic", "tape", "hook-and-loop", "trim", "bone"})
+IN_SHEETS: Final = frozenset({"wadding"})
+"""What is cut to its pieces like a cloth, whatever its kind."""
+CORD: Final = "drawcord"
+CORD_ENDS: Final = 360.0
+"""What a cord is longer than its channel, mm: a hand's length at each end (estimate)."""
 ROWS: Final = frozenset({"hook-and-eye", "snap", "set-snap"})
 """Fastenings of which one place may hold a row, so that its times do not tell their number."""
 BONE: Final = "bone"
@@ -75,10 +80,15 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
             if zips
         )
         return NotionBought(name, names, None if rows else sum(counted), cut, None)
-    if entry.kind not in BY_LENGTH:
+    if entry.kind not in BY_LENGTH or entry.id in IN_SHEETS:
         return NotionBought(name, names, None, (), None)
     bone = entry.kind == BONE
-    lengths = [Lengths(seam.making.times, _length(seam, name, bone=bone)) for seam in places]
+    ends = CORD_ENDS if entry.id == CORD else 0.0
+    lengths = [
+        Lengths(seam.making.times, None if net is None else net + ends)
+        for seam in places
+        for net in (_length(seam, name, bone=bone),)
+    ]
     known = [each.number * each.each for each in lengths if each.each is not None]
     whole = sum(known) if len(known) == len(lengths) else None
     lengths.sort(key=lambda each: -(each.each or 0.0))

@@ -136,7 +136,13 @@ def related(one: SeamPlace, other: SeamPlace) -> bool:
 
 
 def same_unit(one: SeamPlace, other: SeamPlace) -> bool:
-    """Whether both belong to the shell, or both to the lining; a mixed seam belongs to both."""
+    """Whether both belong to the shell, or both to the lining; a mixed seam belongs to both.
+
+    Named parts that have no cloth in common, as a sheer over a vest, are units of their own.
+    """
+    parts = {one.seam.part, other.seam.part} - {""}
+    if len(parts) > 1 and not set(one.cloths) & set(other.cloths):
+        return False
     return one.unit == other.unit or "both" in (one.unit, other.unit)
 
 

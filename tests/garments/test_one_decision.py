@@ -16,6 +16,7 @@ from advisor.answer.model.making import ToldNeed, ToldPlace
 from advisor.answer.pipeline import Parts, answer
 from advisor.claims.collect import Place
 from advisor.construction.bulk import number, picked
+from advisor.craft.irondial import mark_for
 from advisor.decide.advise import advise
 from advisor.knowledge.model import COLD
 from advisor.order.work import Work, order_of
@@ -118,11 +119,11 @@ def test_a_coated_seam_is_sealed_in_every_view(seam: str) -> None:
 
 
 def test_fingers_or_iron_but_not_both() -> None:
-    """06 MUST 2: where an iron is named, no place is finger-pressed as well."""
+    """06 MUST 2: where a mark of the iron is named, no place is finger-pressed as well."""
     for name in EVERY:
         for at, verdicts in advice(name).judgement.verdicts.items():
             heat = number(verdicts, "press.temperature")
-            if at.scope == "seam" and heat is not None and heat > COLD:
+            if at.scope == "seam" and heat is not None and mark_for(heat) is not None:
                 assert picked(verdicts, "press.motion") != "finger-press", (name, at)
 
 

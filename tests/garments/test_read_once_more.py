@@ -19,8 +19,17 @@ from tests.garments.whole import advice, known, places, stands, work
 
 KNIT = """
 garment: Sample
-fabrics: {film: {fabric: stretch velvet}}
+fabrics: {film: {fabric: power mesh}}
 seams: [{name: side, layers: [film, film], length: 20 cm}]
+"""
+ELASTIC = """
+garment: Sample
+fabrics:
+  shell: {fabric: wool coating, fibres: {wool: 100}}
+  waist elastic: {notion: woven elastic}
+seams:
+  - {name: side, layers: [shell, shell], length: 20 cm}
+  - {name: waist casing, layers: [shell, waist elastic], length: 60 cm}
 """
 DRESS, COAT, BODICE = "more/harbour_dress", "more/bothy_coat", "more/quay_bodice"
 
@@ -46,12 +55,18 @@ def test_a_collar_is_made_up_and_turned_before_it_is_set() -> None:
     assert stands(found, "join collar", "grade collar", "turn collar", "join attach collar")
 
 
-def test_horn_buttons_keep_no_coat_from_the_cleaner() -> None:
-    """Only the pad, which may be of foam, does, and the answer says what to find out."""
-    (clash,) = told_conflicts(advice(COAT), Teller(advice(COAT).judgement.garment, known()))
-    assert clash.between == ("shell", "shoulder pad")
-    assert "find out what the shoulder pad is made of" in clash.no_cure
+def test_horn_buttons_and_pads_keep_no_coat_from_the_cleaner() -> None:
+    """Coats are cleaned with both."""
+    assert not told_conflicts(advice(COAT), Teller(advice(COAT).judgement.garment, known()))
+
+
+def test_where_nothing_cures_it_is_said_what_to_find_out() -> None:
+    """Elastic that may be of rubber keeps a wool coat from the cleaner: ask what it is made of."""
+    garment = garment_of(parse_yaml(ELASTIC, "project.yaml"), known())
+    found = told_conflicts(advise(garment, known()), Teller(garment, known()))
+    clash = next(one for one in found if one.aspect == "care.method")
     assert not clash.remedies
+    assert "find out what the waist elastic is made of" in clash.no_cure
 
 
 def test_cups_are_caught_in_by_hand_when_the_bodice_has_been_tried_on() -> None:

@@ -36,6 +36,7 @@ LATENT = 2.257e6  # J/kg at 100 degrees, memory (physics handbook value)
 BOILING = 100.0
 VAPOUR = LATENT + BOILING * WATER_SPECIFIC_HEAT  # J/kg that a kilogram of vapour carries
 BOUND, EASE = 2.35, 0.25  # see above
+NOTHING_KG = 1e-12  # per m2: less than this is no water, and no number to divide by
 NEWTON_STEPS = 40  # at most; three or four will do, halving alone would take all
 SETTLED_K = 1e-3  # the last step of Newton is no longer than this: its end is far closer
 
@@ -75,6 +76,7 @@ def begin(grid: Grid) -> StackState:
     """The state at the moment the iron comes down, its steam already condensed."""
     cases = grid.dry.shape[0]
     bound = np.minimum(grid.water, BOUND * grid.binds)
+    bound = np.where(bound > NOTHING_KG, bound, 0.0)
     state = StackState(
         grid.start.copy(),
         grid.water - bound,
