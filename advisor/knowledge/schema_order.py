@@ -62,6 +62,7 @@ Fact = Literal[
     "wool eased in",
     "no eyelets named",
     "cord in a casing",
+    "steam held above",
 ]
 Tag = Literal[
     "flat",

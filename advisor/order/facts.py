@@ -206,6 +206,7 @@ class Facts:
             "eased": lambda: 1.0 < full <= GATHERED,
             "no eyelets named": lambda: not self._named(EYELET),
             "cord in a casing": lambda: self._named(DRAWCORD),
+            "steam held above": lambda: self.setups.steamed(place),
             "wool eased in": lambda: self._eased_wool(place),
             "very full": lambda: full > VERY_FULL and place.seam.making.pleats is None,
             "coated": lambda: any(self.proofed(c) for c in cloths) or self._taped(place),

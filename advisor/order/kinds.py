@@ -19,13 +19,21 @@ from advisor.project.placing import singular_words
 
 HALVES = frozenset({"front", "back"})
 """Words of a name that say on which half of the garment a seam lies."""
-BY_KIND = {"elastic-edge": "elastic-edge", "casing": "casing", "pad": "pad", "cup": "cup"}
+BY_KIND = {
+    "elastic-edge": "elastic-edge",
+    "casing": "casing",
+    "pad": "pad",
+    "cup": "cup",
+    "shirring": "tuck",
+}
 """Roles that follow from the kind of place, whatever the name says where it lies."""
 NO_METHOD = Method("", "", (), (), "", {}, (), "", ())
 NO_KIND = PlaceKind(
     PLAIN, PLAIN, PLAIN, "", (), (), (), True, True, "none", "", "joined", (), "", ()
 )
 ZIPS = frozenset({"zip", "concealed-zip", "side-zip"})
+ALL_ROUND = frozenset({"armhole", "bodice", "top", "waist", "upper"})
+"""Words of a facing that say that it runs round the body, over its sides."""
 ABOVE = frozenset({"shoulder", "bodice", "armhole", "neck", "neckline", "strap"})
 """Words of a name that say that there is a part above the waist."""
 UPPER_ROLES = frozenset(
@@ -196,11 +204,13 @@ def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKin
     A zip runs over the waist only where the garment goes on above it; and where a concealed zip
     does, the seam below the zip is closed after both, so the waist does not cross it. An edge
     that is turned to the lining ends beside the zip: it is joined while the pieces lie flat, and
-    the lining is felled to the tape afterwards. A band at an armhole runs over its side seam.
+    the lining is felled to the tape afterwards. A band at an armhole runs over its side seam, and
+    so does a facing that goes round the body.
     """
     if unit == "both" and role.id == "facing":
         return replace(role, crosses=tuple(id_ for id_ in role.crosses if id_ not in ZIPS))
-    if role.id == "neckband" and "armhole" in _words(name):
+    round_the_body = role.id == "neckband" and "armhole" in _words(name)
+    if round_the_body or (role.id == "facing" and ALL_ROUND & set(_words(name))):
         return replace(role, crosses=(*role.crosses, "side", "underarm"))
     bodice = any(ABOVE & set(_words(seam.name)) for seam in garment.seams)
     zips = [

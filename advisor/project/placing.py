@@ -20,6 +20,12 @@ GATHERED = 1.1
 """The fullness from which an edge is gathered and not only eased: estimate."""
 SHUT_IN = 3
 """Layers of a yoke that takes an edge between its two."""
+OF_THEIR_OWN = frozenset({"fold-over-elastic", "elastic-thread"})
+"""Elastics that are neither drawn into a channel nor sewn to an edge as they are."""
+SIDES = frozenset({"side", "centre", "center", "inseam", "outseam"})
+"""What a seam of a part is called after its part: the side of a tier, the centre back of a band."""
+OF_PARTS = frozenset({"gathers", "band", "casing", "edge"})
+"""Families of places that have such seams before they are joined to anything."""
 LONE = frozenset({"raw-edge", "pleat"})
 """Kinds of one piece by itself: a lone layer there meets no like of its own."""
 SINGLE = frozenset({"canvas", "interfacing", "stay-tape", "ribbon"})
@@ -111,7 +117,7 @@ def _by_notion(
     plain = not words or kinds[words].family in ("seam", "fastening")
     for name, entry in notions.items():
         why = f"the {name} in it"
-        if entry.kind == "elastic" and entry.id != "fold-over-elastic":
+        if entry.kind == "elastic" and entry.id not in OF_THEIR_OWN:
             channel = _with_elastic(seam, cloths, joined, words)
             if channel:
                 return Placed(channel, why)
@@ -170,7 +176,8 @@ def named(name: str, kinds: Mapping[str, PlaceKind]) -> str:
             at = _last(words, wanted)
             if at >= 0 and (at + len(wanted), len(wanted)) > best:
                 best, found = (at + len(wanted), len(wanted)), kind.id
-    return found
+    rest = set(words[best[0] :]) if found else set()
+    return "" if rest & SIDES and kinds[found].family in OF_PARTS else found
 
 
 def _last(words: Sequence[str], wanted: Sequence[str]) -> int:

@@ -19,6 +19,7 @@ from advisor.construction.notionlist import CORD_ENDS, notions_to_buy
 from advisor.construction.seamwork import seamworks
 from tests.garments.whole import advice, aspects, known, places, stands, work
 
+SUNDRESS = "more/sundress"
 KILT, GILET, BLOUSE, JACKET = "more/kilt", "more/gilet", "more/overblouse", "more/smoking_jacket"
 ALL = (KILT, GILET, BLOUSE, JACKET)
 
@@ -170,3 +171,26 @@ def test_parts_without_a_cloth_in_common_wait_for_nothing_of_each_other() -> Non
     from advisor.order.kinds import crosses
 
     assert not crosses(found["organza armhole"], found["vest side"])
+
+
+def test_shirring_is_rows_on_a_flat_piece() -> None:
+    """Elastic thread is wound on the bobbin; it is drawn into no channel and sewn straight."""
+    found = work(SUNDRESS)
+    assert places(found)["shirred back"].method.id == "shirred-in-rows"
+    assert stands(found, "shirr shirred back", "join bodice side", "join waist") or stands(
+        found, "shirr shirred back", "join waist", "join bodice side"
+    )
+    verdicts = advice(SUNDRESS).judgement.verdicts[Place("seam", "shirred back")]
+    assert picked(verdicts, "stitch.type") == "301"
+    assert "draw up shirred back" not in found.tasks  # rubber bears less than steam has
+
+
+def test_the_side_of_a_tier_is_a_seam_and_no_gather() -> None:
+    """A part has seams of its own before it is joined to anything."""
+    assert places(work(SUNDRESS))["first tier side"].kind.id == "seam"
+    assert places(work(SUNDRESS))["second tier"].kind.id == "gathered-edge"
+
+
+def test_a_facing_round_the_body_comes_after_its_sides() -> None:
+    """The facing of a strapped bodice runs over the side seams; that of a neck does not."""
+    assert stands(work(SUNDRESS), "join bodice side", "join bodice facing", "turn bodice facing")

@@ -323,7 +323,9 @@ class _Builder:
             elif test.places:
                 plain.append(test.stack)
         if plain:
-            items.append(Item(", ".join(plain), parts=(Part("Stitch it, and look."),)))
+            items.append(
+                Item(", ".join(dict.fromkeys(plain)), parts=(Part("Stitch it, and look."),))
+            )
         return Section("tests", "Try on scraps first, set as for the seam", tuple(items))
 
     def unknowns(self) -> Section:
