@@ -173,6 +173,8 @@ class _Settler:
             return ""
         if not tender:
             return "own"
+        if place.scope == "garment" and self._all(tender, self._is_part):
+            return "own"  # the last press keeps to what its parts bear, or goes round them
         if place.scope == "garment" and not self._meet(needy, tender):
             return "last"
         if self._all(needy, self._is_part) or self._all(tender, self._is_part):

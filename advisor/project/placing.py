@@ -20,6 +20,8 @@ GATHERED = 1.1
 """The fullness from which an edge is gathered and not only eased: estimate."""
 SHUT_IN = 3
 """Layers of a yoke that takes an edge between its two."""
+TRIMMED = "ribbon"
+"""The kind of place of what is laid on an edge, which may be called after that edge."""
 OF_THEIR_OWN = frozenset({"fold-over-elastic", "elastic-thread"})
 """Elastics that are neither drawn into a channel nor sewn to an edge as they are."""
 SIDES = frozenset({"side", "centre", "center", "inseam", "outseam"})
@@ -126,6 +128,8 @@ def _by_notion(
             continue
         if kind == "zip" or (plain and (kind != "boning" or not words)):
             return Placed(kind, why)
+        if kind == TRIMMED and words == "hem":
+            return Placed(kind, why)  # lace at the hem lies on it
         laid = bool(words) and kinds[words].family in ("laid on", "edge", "stay")
         if kinds[kind].family == "fastening" and len(cloths) == 1 and not laid:
             return Placed(kind, why)  # a part of it lies on the one cloth

@@ -26,6 +26,7 @@ _PARTS = re.compile(
 _BELOW = frozenset({"under", "underneath", "beneath"})
 _ONTO = frozenset({"over", "on", "onto", "against", *_BELOW})
 _JOINING = frozenset({"with", "w/"})
+_LISTING = frozenset({",", ";", "+"})
 _OPENING = frozenset({"and", "&", "a", "an", "the", "my", "some"})
 _SURFACES = frozenset(words_of(word)[0] for word in lexicon.SURFACES)
 _MOTIFS = singulars(lexicon.PATTERNS)
@@ -67,6 +68,8 @@ def _part_here(before: str, mark: str, after: str, knowledge: Knowledge) -> bool
     if _is_cloth(after, mark, knowledge):
         # "black wool with a satin lining" are two; "jersey with wool" is one.
         lined = mark.startswith(("lined", "fully")) or mark in _JOINING
+        # A fibre before a comma is a cloth too; shares and weights before it are said of one.
+        lined = lined or (mark in _LISTING and not any(c.isdigit() for c in before))
         return _is_cloth(before, mark, knowledge) or (lined and _has_fibre(before, knowledge))
     if mark.startswith(("lined", "fully")):
         return _has_fibre(after, knowledge)
@@ -173,5 +176,5 @@ def cloths_said(arguments: Sequence[str], knowledge: Knowledge) -> tuple[list[st
     taken = " | ".join(cloths)
     return cloths, (
         f"your words '{said}'",
-        f"taken as {taken}; quotes round each cloth say it surely",
+        f"taken as {taken}; a comma between two cloths parts them",
     )

@@ -11,7 +11,7 @@ from collections import Counter
 from dataclasses import dataclass
 
 from advisor.knowledge.model import Knowledge
-from advisor.project.phrases import lexicon
+from advisor.project.phrases import everyday, lexicon
 from advisor.project.phrases.tokens import singulars, words_of
 from advisor.project.phrases.weights import WEIGHT_WORDS
 
@@ -174,7 +174,7 @@ def names_of(knowledge: Knowledge) -> Names:
 
 
 _WAY_WORDS = singulars(lexicon.STRETCH | lexicon.WAYS)
-_USE_WORDS = singulars(lexicon.USES | lexicon.FABRIC_WORDS)
+_USE_WORDS = singulars(lexicon.USES | lexicon.FABRIC_WORDS | everyday.USES)
 _IDLE = _USE_WORDS | singulars(lexicon.PATTERNS | lexicon.QUALITIES | frozenset(lexicon.SHADES))
 """Words of uses and looks, of which a name may be made that is none beside another."""
 
