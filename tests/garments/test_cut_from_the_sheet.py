@@ -46,7 +46,7 @@ def test_where_nothing_is_ironed_at_last_no_iron_is_spoken_of() -> None:
     """A part that wants heat is pressed before it is joined, and that is all."""
     for garment in (GILET, JACKET):
         assert not [text for text in told(garment) if "in the last press touch" in text]
-    assert "Press backing before it is joined: the finished garment takes no iron." in told(JACKET)
+    assert "Press hood before it is joined: the finished garment takes no iron." in told(GILET)
 
 
 def test_eyelets_are_set_before_the_channel_is_made() -> None:
