@@ -11,7 +11,7 @@ from collections.abc import Iterable
 
 from advisor.knowledge.model import LIMIT_ASPECT, Entry, Knowledge, Mix
 from advisor.project.phrases.lexicon import TENDER_PARTS
-from advisor.project.phrases.shares import Fibres
+from advisor.project.phrases.shares import PARTS, Fibres
 
 Note = tuple[str, str]
 """What was not known or taken for granted, and what follows from it."""
@@ -20,8 +20,6 @@ _UNSEEN = frozenset({"memory", "estimate"})
 _BOUNDED = ("press.moisture", "press.dwell")
 _HIGHEST = 1000.0
 _STRETCHED = "elastane"
-_PARTS = frozenset({"elastane", "rubber", "metallic-film"})
-"""Fibres of which no cloth is made alone: what gives one its stretch or its glitter."""
 
 
 def possible_mixes(
@@ -108,7 +106,7 @@ def _of_fibres(
         if _pure_on_file(fibres, entry, knowledge) or _as_tender(holding, entry.mixes, knowledge):
             return holding, ()
         return tuple(dict.fromkeys([*holding, *entry.mixes])), ()
-    if set(fibres) <= _PARTS:  # no ground: "denim with elastane" is denim with some in it
+    if set(fibres) <= PARTS:  # no ground: "denim with elastane" is denim with some in it
         mixes = entry.mixes
         for fibre in fibres:
             mixes = tuple(dict.fromkeys(with_part(mix, fibre) for mix in mixes))

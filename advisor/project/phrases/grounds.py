@@ -104,6 +104,21 @@ class Names:
             ]
         return max(found, key=lambda name: self._key(name, words)) if found else None
 
+    def rivals(self, grounds: Grounds) -> tuple[str, ...]:
+        """Other cloths whose name the same words hold as well, sharing some with the one taken."""
+        have = Counter((*grounds.name, *grounds.left))
+        taken, entries = set(grounds.name), {grounds.entry, *grounds.laid}
+        found = (
+            name.entry
+            for word in have
+            for name in self.by_word.get(word, ())
+            if name.cloth
+            and not Counter(name.words) - have
+            and taken & set(name.words)
+            and set(name.words) - taken
+        )
+        return tuple(dict.fromkeys(entry for entry in found if entry not in entries))
+
     def only_of(self, entries: set[str]) -> frozenset[str]:
         """The words that stand in names of some cloths and in no other's: they say nothing more."""
         mine = {word for name in self.all if name.entry in entries for word in name.words}

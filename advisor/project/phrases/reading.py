@@ -8,6 +8,7 @@ of the phrase is left. A word left out never narrows what the cloth may be made 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
@@ -27,7 +28,7 @@ from advisor.project.phrases.grounds import (
     without,
 )
 from advisor.project.phrases.looks import Looks, take_looks
-from advisor.project.phrases.shares import Fibres, fibres_at, read_shares, take_ratio
+from advisor.project.phrases.shares import HALF, Fibres, fibres_at, read_shares, said_of, take_ratio
 from advisor.project.phrases.spacing import respaced
 from advisor.project.phrases.spoken import plain_words
 from advisor.project.phrases.suggestions import likest, slip_of
@@ -189,6 +190,8 @@ class _Phrase:
         """The commonest cloth of a fibre, a use or a make that was named alone."""
         surfaces = [word for word in words if _SURFACES.get(word)]
         shares = read_shares(words, ratio, self.knowledge).shares
+        if shares and 0 < said_of(words) < HALF:
+            raise refuse(self.text, "the cloth itself, or the fibre that most of it is of")
         if surfaces and not shares:
             return Grounds(_SURFACES[surfaces[0]], (), (surfaces[0],), tuple(words))
         taken = family_of(words, shares, self.knowledge)
@@ -223,6 +226,8 @@ class _Phrase:
         if looks.fibres:
             mixes = tuple(dict.fromkeys([*mixes, *looks.mixes]))
             self.notes.append(looks.note)
+        if not said.whole:
+            mixes = self._with_rivals(mixes, grounds)
         usual = weight_in_words(left, entry.weight)
         traits = traits_of(entry, [self.knowledge.entries[i] for i in laid], left, self.knowledge)
         return Reading(
@@ -239,6 +244,22 @@ class _Phrase:
             traits,
             tuple(dict.fromkeys(self.notes)),
         )
+
+    def _with_rivals(self, mixes: tuple[Mix, ...], grounds: Grounds) -> tuple[Mix, ...]:
+        """The mixes with those of any tenderer cloth that the same words name."""
+        fibres = self.knowledge.fibres
+
+        def bears(some: Iterable[Mix]) -> float:
+            return min((fibres[f].limit for mix in some for f, _ in mix), default=0.0)
+
+        for id_ in names_of(self.knowledge).rivals(grounds):
+            other = self.knowledge.entries[id_]
+            if bears(other.mixes) < bears(mixes):
+                mixes = tuple(dict.fromkeys([*mixes, *other.mixes]))
+                self.notes.append(
+                    (f"the words name {other.name} too", f"pressed as tenderly as {other.name}")
+                )
+        return mixes
 
     def _mixes(
         self, entries: tuple[str, ...], said: Fibres, left: list[str], *, narrowed: bool

@@ -19,11 +19,13 @@ _RATIO = re.compile(
 )
 _NUMBER = re.compile(r"\d+(?:[.,]\d+)?%?")
 _ALL, _SLACK = 100.0, 0.5
+HALF = 50.0
+PARTS = frozenset({"elastane", "rubber", "metallic-film"})
+"""Fibres of which no cloth is made alone: what gives one its stretch or its glitter."""
 _UNNAMED = ""
 """A fibre that a label gives a share to in a word that names none."""
 _OTHER = singulars(lexicon.OTHER)
 _BLEND = singulars(lexicon.BLEND)
-_PART = 50.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +50,13 @@ def take_ratio(text: str) -> tuple[str, tuple[float, ...]]:
         if abs(sum(numbers) - _ALL) <= _SLACK:
             return f"{text[: found.start()]} {text[found.end() :]}", numbers
     return text, ()
+
+
+def said_of(words: list[str]) -> float:
+    """What all shares in some words come to, per cent; 0 where there are none."""
+    return sum(
+        float(word.rstrip("%").replace(",", ".")) for word in words if _NUMBER.fullmatch(word)
+    )
 
 
 def read_shares(words: list[str], ratio: tuple[float, ...], knowledge: Knowledge) -> Fibres:
@@ -174,7 +183,9 @@ def _checked(shares: tuple[Share, ...], left: tuple[str, ...], *, blend: bool) -
     open_ = [fibre for fibre, share in shares if share is None]
     if len({fibre for fibre, _ in shares}) < len(shares):
         raise refuse_shares(text, "each fibre once")
-    if total > _ALL + _SLACK or any(share is not None and share <= 0 for _, share in shares):
+    if any(share is not None and share <= 0 for _, share in shares):
+        raise refuse_shares(text, "shares above 0")
+    if total > _ALL + _SLACK:
         raise refuse_shares(text, f"shares that make 100; these make {total:g}")
     named = tuple((fibre, None) for fibre, _ in shares if fibre)
     if len(named) < len(shares):
@@ -188,11 +199,11 @@ def _checked(shares: tuple[Share, ...], left: tuple[str, ...], *, blend: bool) -
         return Fibres(tuple((fibre, None) for fibre, _ in shares), blend=True, left=left)
     if total >= _ALL - _SLACK:
         return Fibres(shares, whole=True, left=left)
-    if total >= _PART and len(shares) > 1:
+    if total >= HALF and len(shares) > 1:
         raise refuse_shares(text, f"shares that make 100; these make {total:g}")
-    return Fibres(
-        tuple((fibre, None) for fibre, _ in shares), blend=total >= _PART or blend, left=left
-    )
+    # What is left to 100 is something else, and may be as tender as anything.
+    rest = blend or not {fibre for fibre, _ in shares} <= PARTS
+    return Fibres(tuple((fibre, None) for fibre, _ in shares), blend=rest, left=left)
 
 
 def refuse_shares(text: str, expected: str) -> InputError:
