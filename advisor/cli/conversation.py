@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import TypeVar
 
 from advisor.cli import talk
+from advisor.knowledge.names import yes_or_no
 
 T = TypeVar("T")
 Ask = Callable[[str], str | None]
@@ -24,6 +25,8 @@ HINT = (
 )
 _FIRST_LINE = "# Answers to advisor, kept until the questions are answered; one a line."
 _MOST_KEPT = 2000
+MOST_TRIES = 5
+"""After so many answers that say neither yes nor no the draft is left as it is."""
 
 
 class _BackError(Exception):
@@ -114,9 +117,15 @@ class Conversation:
             return
         word = "answer" if len(kept) == 1 else "answers"
         self.tell(f"A draft of {len(kept)} {word} is kept in {self.draft}.")
-        go_on = self.ask("Go on where you left off: yes or no? [yes]")
-        if go_on is not None and go_on.strip().casefold() not in ("no", "n"):
-            self.answers = kept
+        for _ in range(MOST_TRIES):
+            typed = self.ask("Go on where you left off: yes or no? [yes]")
+            if typed is None:
+                return
+            said = yes_or_no(typed, usual=True)
+            if said is not None:
+                self.answers = kept if said else []
+                return
+            self.tell("Say yes or no.")
 
     def _keep(self) -> None:
         """Write the answers down; a place that cannot be written to is no reason to stop asking."""

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
 STDOUT = "-"
 PDF = ".pdf"
+PAGE_STARTS, PDF_STARTS = b"<!doctype html", b"%pdf"
 FORMS = ("--html", "--pdf", "--booklet", "--json", "--all", "--reasons", "--only")
 Html = Annotated[
     str | None,
@@ -126,9 +127,30 @@ def _write(out: str, page: str, *, replace: bool) -> None:
     if out == STDOUT:
         print_text(text)
         return
+    _check_over(out, PAGE_STARTS)
     for note in write_whole(Path(out), text, replace=replace):
         say(f"{out}: {note}")
     say(f"Written: {out}")
+
+
+def _check_over(out: str, starts: bytes) -> None:
+    """Refuse to write over what is no such file: a project is never lost for a page of it.
+
+    Raises:
+        InputError: a file is there that does not begin as one written here does.
+    """
+    from advisor.errors import InputError
+
+    try:
+        with Path(out).open("rb") as there:
+            found = there.read(len(starts) + 3).removeprefix(b"\xef\xbb\xbf")
+    except OSError:
+        return  # none is there, or the writer says why it cannot be written
+    if found and not found.lower().startswith(starts):
+        raise InputError(
+            f"{out}: what is there is no page or print of ours, so it is not overwritten; "
+            "name another file"
+        )
 
 
 def check_pdf(out: str | None, *, replace: bool) -> None:
@@ -155,6 +177,7 @@ def _write_pdf(out: str, page: str, *, replace: bool) -> None:
     from advisor.textio.files import write_bytes
     from advisor.writing.pdf import pdf_of
 
+    _check_over(out, PDF_STARTS)
     raw = pdf_of(visible(page), datetime.now().astimezone().date())
     for note in write_bytes(Path(out), raw, replace=replace):
         say(f"{out}: {note}")

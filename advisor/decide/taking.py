@@ -25,7 +25,10 @@ def chosen(advice: Advice, words: str, knowledge: Knowledge) -> Together:
         InputError: there is no such conflict or remedy, or they do not cure together.
     """
     if not advice.judgement.conflicts:
-        raise InputError("this project has no conflict, so there is nothing to take")
+        raise InputError(
+            "this project has no conflict that a remedy cures, so there is nothing to take; what "
+            "clashes in the order of work is changed in the file"
+        )
     if words.strip().casefold() == ALL:
         found = cure_all(advice, knowledge)
         if found is None:

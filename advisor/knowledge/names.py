@@ -17,3 +17,9 @@ def plain_name(text: str) -> str:
         split = unicodedata.normalize("NFKD", bare)
         bare = "".join(c for c in split if not unicodedata.combining(c))
     return " ".join(bare.replace("-", " ").replace("’", "'").split())
+
+
+def yes_or_no(text: str, usual: bool | None = None) -> bool | None:
+    """What an answer to a question of yes or no says; `usual` where it is empty, None unclear."""
+    word = plain_name(text)
+    return {"": usual, "yes": True, "y": True, "no": False, "n": False}.get(word)

@@ -33,6 +33,7 @@ def cloth_of(item: Item, known: Item, book: Book) -> tuple[Item, list[list[Any]]
     problems: list[Problem] = []
     claims: list[schema.ClaimForm] = []
     loosened: list[list[Any]] = []
+    spoilt: list[tuple[str, Any]] = []
     for i, raw in enumerate(form.results):
         result = _result(raw, i, item, problems)
         if result is not None:
@@ -40,6 +41,9 @@ def cloth_of(item: Item, known: Item, book: Book) -> tuple[Item, list[list[Any]]
             claims += made
             heard = {c.aspect for c in made if c.strength == "should" and result.reason}
             loosened += [[a, v, result.reason] for a, v in result.good.items() if a in heard]
+            spoilt += [(a, v) for a, v in result.bad.items() if a in {c.aspect for c in made}]
+    # A reason sets a limit of others aside, and never what she has seen spoil the cloth.
+    loosened = [row for row in loosened if not _seen_to_spoil(row[0], row[1], spoilt, book)]
     changes: dict[str, Any] = {
         "id": form.id,
         "name": form.name,
@@ -62,6 +66,17 @@ def cloth_of(item: Item, known: Item, book: Book) -> tuple[Item, list[list[Any]]
             changes[key] = schema.Span(min=value, max=value, sources=(SOURCE,))
     whole = base.model_copy(update=changes)
     return Item(form.id, whole, item.document, lent=_lent(known, form)), loosened, problems
+
+
+def _seen_to_spoil(aspect: str, good: Any, spoilt: list[tuple[str, Any]], book: Book) -> bool:
+    """Whether she has seen as little, or less, of a setting spoil the cloth, before or after."""
+    about = book.aspects[aspect].form
+    bad = [value for other, value in spoilt if other == aspect]
+    if about.kind == "range":
+        return any(value <= good for value in bad)
+    if about.kind == "options":
+        return good in bad
+    return any(about.words.index(str(value)) <= about.words.index(str(good)) for value in bad)
 
 
 def _lent(known: Item, form: schema_own.OwnClothForm) -> dict[tuple[Any, ...], Any]:

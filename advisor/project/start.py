@@ -144,7 +144,7 @@ def interview(ask: Ask, tell: Tell, knowledge: Knowledge) -> Answers:
         if missing:
             raise InputError(
                 f"the answers ended too soon; still needed: {', '.join(missing)}. "
-                "Nothing was written"
+                "No project was written"
             ) from None
     return talk.answers
 

@@ -12,7 +12,7 @@ from advisor.errors import InputError
 from advisor.identify.eliminate import LABEL, Finding, Proposal, Seen, identify, proposals
 from advisor.identify.observed import THREADS, WHOLE, read_answer, read_label
 from advisor.knowledge.model import Knowledge
-from advisor.knowledge.names import plain_name
+from advisor.knowledge.names import plain_name, yes_or_no
 from advisor.knowledge.observations import Observation
 from advisor.render.identify_text import SAFETY
 from advisor.units.sentences import render as in_units
@@ -89,8 +89,14 @@ class _Asker:
         )
 
     def all(self) -> None:
-        answer = self.line("Do warp and weft look alike, or is it no weave: yes or no? [yes]")
-        if plain_name(answer) in ("no", "n"):
+        question = "Do warp and weft look alike, or is it no weave: yes or no? [yes]"
+        alike = yes_or_no(self.line(question), usual=True)
+        for _ in range(MOST_TRIES):
+            if alike is not None:
+                break
+            unclear = "Say yes or no; where you are not sure, say no. [yes]"
+            alike = yes_or_no(self.line(unclear), usual=True)
+        if not alike:
             self.seen = {threads: [] for threads in THREADS}
         for threads in self.seen:
             if threads:

@@ -20,11 +20,12 @@ def test_a_sheet_is_written_once_and_replaced_only_when_asked(tmp_path: Path) ->
     whole = page.read_text(encoding="utf-8")
     assert whole.startswith("<!DOCTYPE html>\n")
     assert whole.endswith("</html>\n")
-    page.write_text("mine", encoding="utf-8")
+    mine = "<!doctype html>mine"
+    page.write_text(mine, encoding="utf-8")
     second = typed("sheet", DRESS, "--html", str(page))
     assert 2 == second.returncode
-    assert "not overwritten" in second.err
-    assert "mine" == page.read_text(encoding="utf-8")
+    assert "--replace overwrites it" in second.err
+    assert mine == page.read_text(encoding="utf-8")
     assert 0 == typed("sheet", DRESS, "--html", str(page), "--replace").returncode
     assert whole == page.read_text(encoding="utf-8")
     assert [page] == list(tmp_path.iterdir())
@@ -52,3 +53,14 @@ def test_a_folder_that_is_not_there_gets_one_message(tmp_path: Path) -> None:
     assert (2, "") == (done.returncode, done.out)
     assert "no such folder" in done.err
     assert "Traceback" not in done.err
+
+
+@pytest.mark.parametrize("form", ["--html", "--booklet", "--pdf"])
+def test_a_project_is_never_lost_for_a_page_of_it(tmp_path: Path, form: str) -> None:
+    """What is no page or print stays, asked for or not."""
+    project = tmp_path / "dress.yaml"
+    project.write_bytes(Path(DRESS).read_bytes())
+    done = typed("sheet", str(project), form, str(project), "--replace")
+    assert (2, "") == (done.returncode, done.out)
+    assert "name another file" in done.err
+    assert project.read_bytes() == Path(DRESS).read_bytes()

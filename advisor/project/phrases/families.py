@@ -70,6 +70,10 @@ _SPOKEN = {
 }
 """Words that name a whole family of cloths (common practice)."""
 
+WORN = "sweater-knit"
+"""What a jumper is of, whatever its fibre is."""
+TENDER_TOO = {"showerproof": ("vinyl",)}
+"""What a use may be of as well, and that bears less: a raincoat may be of vinyl."""
 _PAIRS = {
     frozenset({"polyester", "cotton"}): "easy-care-cotton",
     frozenset({"polyester", "viscose"}): "suiting",
@@ -87,6 +91,7 @@ class FamilyPick:
 
     entry: str
     note: Note
+    also: tuple[str, ...] = ()
 
 
 def family_of(words: list[str], shares: Mix, knowledge: Knowledge) -> FamilyPick | None:
@@ -105,7 +110,9 @@ def family_of(words: list[str], shares: Mix, knowledge: Knowledge) -> FamilyPick
     fibre = _leading(shares)
     if fibre is None and not knit and spoken is None:
         return None
-    if spoken and not said_knit and (fibre is None or _rather(spoken, fibre, knowledge)):
+    if spoken and (
+        spoken == WORN or (not said_knit and (fibre is None or _rather(spoken, fibre, knowledge)))
+    ):
         entry = spoken
     elif knit:
         entry = KNIT_FAMILIES.get(fibre or "", KNIT_FAMILIES[""])
@@ -118,7 +125,8 @@ def family_of(words: list[str], shares: Mix, knowledge: Knowledge) -> FamilyPick
     effect = f"taken as {knowledge.entries[entry].name}, the commonest"
     if others:
         effect += f"; others are {', '.join(others)}"
-    return FamilyPick(entry, (f"'{said}' names no one cloth", effect))
+    also = TENDER_TOO.get(entry, ()) if entry == spoken and fibre is None else ()
+    return FamilyPick(entry, (f"'{said}' names no one cloth", effect), also)
 
 
 def _leading(shares: Mix) -> str | None:

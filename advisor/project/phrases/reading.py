@@ -92,6 +92,7 @@ class _Phrase:
         self.notes: list[Note] = []
         self.unsure = False
         self.parts: tuple[str, ...] = ()
+        self.also: tuple[str, ...] = ()
 
     def read(self) -> Reading:
         rest, weight, aside = take_weight(self.text)
@@ -198,6 +199,7 @@ class _Phrase:
         if taken is None:
             raise self._no_fabric(words)
         self.notes.append(taken.note)
+        self.also = taken.also
         return Grounds(taken.entry, (), (), tuple(words))
 
     def _no_fabric(self, words: list[str]) -> InputError:
@@ -252,12 +254,12 @@ class _Phrase:
         def bears(some: Iterable[Mix]) -> float:
             return min((fibres[f].limit for mix in some for f, _ in mix), default=0.0)
 
-        for id_ in names_of(self.knowledge).rivals(grounds):
+        for id_ in (*names_of(self.knowledge).rivals(grounds), *self.also):
             other = self.knowledge.entries[id_]
             if bears(other.mixes) < bears(mixes):
                 mixes = tuple(dict.fromkeys([*mixes, *other.mixes]))
                 self.notes.append(
-                    (f"the words name {other.name} too", f"pressed as tenderly as {other.name}")
+                    (f"it may be {other.name} too", f"pressed as tenderly as {other.name}")
                 )
         return mixes
 

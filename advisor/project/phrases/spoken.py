@@ -24,6 +24,10 @@ _METAL_YARN = re.compile(
     r"\s+(?:thread|yarn|strand|fleck)s?\b"
 )
 """A thread of that colour in a cloth is mostly a metal-coated film, and is taken for one."""
+_METAL_PRINT = re.compile(
+    r"\b(?:gold|golden|silver|copper|bronze|metal|metallic|glitter)\s+(?:foil\s+)?print(?:ed|s)?\b"
+)
+"""A print of that colour is as often a metal-coated film as a pigment, and is taken for one."""
 _COATING = re.compile(
     r"\bcoating (?=on\b|at\b|inside\b)"
     r"|\b(?:pu|pvc|rubber|silicone|acrylic|waterproof|plastic|wax) coating\b"
@@ -42,6 +46,7 @@ _HARMLESS = re.compile(
 def plain_words(text: str) -> tuple[list[str], bool]:
     """The words of a phrase less what is said of not knowing, and whether that was said."""
     text = _PROOF.sub("waterproof", _HARMLESS.sub(" ", _ASIDE.sub(" ", text)))
+    text = _METAL_PRINT.sub("metallic print", text)
     text = _COATING.sub("coated ", _FLOCK.sub("flocked", _METAL_YARN.sub("metallic", text)))
     text = _HAIRED.sub("shaggy", text)
     return _UNKNOWN.sub(" ", text).split(), bool(_UNKNOWN.search(text))

@@ -70,7 +70,7 @@ def conflict_lines(report: Answer, numbers: Numbers) -> list[str]:
         lines += wrap(f"{', '.join(conflict.places)}: {text}", f"{conflict.number:2} ")
         for j, remedy in enumerate(conflict.remedies[:3]):
             start = "   or          " if j else "   do instead  "
-            lines += wrap(f"{remedy.text} {remedy.then}", start)
+            lines += wrap(f"{remedy.text} {remedy.then or ''}".strip(), start)
         lines += wrap(conflict.no_cure, "   ") if conflict.no_cure else []
     return lines
 

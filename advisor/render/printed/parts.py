@@ -15,6 +15,8 @@ SETTINGS = ("needle.size", "needle.point", "stitch.length", "press.temperature")
 
 def degree(conflict: ToldConflict) -> str:
     """How bad a conflict is, in one of three degrees."""
+    if conflict.aspect == "order":
+        return "It will not work"
     if conflict.severity == "result" and conflict.aspect.startswith(_MADE):
         return "It will not work"
     return _DEGREES[conflict.severity]

@@ -213,3 +213,19 @@ def test_a_result_is_added_below_the_others() -> None:
     assert "id: x\nresults:\n  - {bad: {b: 2}}\n" == with_result("id: x\n", "  - {bad: {b: 2}}\n")
     with pytest.raises(InputError, match="below one another"):
         with_result("results: []\n", "  - {bad: {b: 2}}\n")
+
+
+@pytest.mark.parametrize("order", [(0, 1), (1, 0)])
+def test_a_reason_never_outweighs_what_she_has_seen_spoil_the_cloth(
+    shipped: Path, order: tuple[int, int]
+) -> None:
+    """Whichever came first: 120 that was bad is no 150 that is hers to use."""
+    rows = (
+        '  - {good: {press.temperature: 150}, reason: "three scraps"}\n',
+        "  - {bad: {press.temperature: 100}}\n",
+    )
+    text = CLOTH + "results:\n" + "".join(rows[i] for i in order)
+    known = laid(shipped, {"fabrics/gift-organza.yaml": text})
+    verdict = in_seam(judged(known, "gift organza"), "press.temperature")
+    assert isinstance(verdict.allowed, Span)
+    assert verdict.allowed.high < 100

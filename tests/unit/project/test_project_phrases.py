@@ -162,3 +162,34 @@ def test_a_suggestion_is_never_what_was_typed(typed: str) -> None:
     found = likest(typed, knowledge())
     assert found
     assert typed not in found
+
+
+@pytest.mark.parametrize(
+    ("phrase", "most"),
+    [
+        ("silk 30% satin", 110),
+        ("silk 45% satin", 110),
+        ("partly silk satin", 110),
+        ("silk satin mixes", 110),
+        ("gold print cotton", 110),
+        ("cotton with gold print", 110),
+        ("shower curtain", 20),
+        ("umbrella fabric", 20),
+        ("nylon raincoat", 110),
+        ("wool jumper", 110),
+        ("ribbed silk tie", 110),
+        ("double cloth zephyr", 110),
+    ],
+)
+def test_what_is_left_open_is_as_tender_as_it_may_be(phrase: str, most: float) -> None:
+    """What a share or a word leaves open counts at its tenderest (the fibres' own limits)."""
+    fibres = knowledge().fibres
+    reading = read_phrase(phrase, knowledge())
+    assert min(fibres[fibre].limit for mix in reading.mixes for fibre, _ in mix) <= most
+
+
+@pytest.mark.parametrize("phrase", ["wool 5%", "silk 20 %"])
+def test_a_small_share_names_no_cloth(phrase: str) -> None:
+    """What most of it is of nobody has said."""
+    with pytest.raises(InputError, match="the fibre that most of it is of"):
+        read_phrase(phrase, knowledge())
