@@ -19,9 +19,12 @@ from functools import lru_cache
 from typing import Final
 
 from advisor.craft.orders import shortest
+from advisor.craft.skyline import Skyline
 
 #: Units of the packing in a mm.
 FINE: Final = 10_000
+MANY: Final = 120
+"""From how many boxes on no hole is looked for; no garment has so many pieces of one cloth."""
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -147,6 +150,8 @@ def _least(items: tuple[_Item, ...], across: int) -> int:
 
 def _place(order: tuple[_Item, ...], across: int, below: int | None) -> _Laid | None:
     """All boxes one after another, each where it ends soonest; None once as long as `below`."""
+    if len(order) > MANY:
+        return _stacked(order, across)
     spots: list[_Spot] = []  # always from the beginning of the strip on
     end = 0
     for item in order:
@@ -156,6 +161,16 @@ def _place(order: tuple[_Item, ...], across: int, below: int | None) -> _Laid | 
             return None
         bisect.insort(spots, (y, x, wide, long))
     return end, tuple(spots)
+
+
+def _stacked(order: tuple[_Item, ...], across: int) -> _Laid:
+    """The same for very many boxes, each on top of what lies there already."""
+    skyline, spots = Skyline(across), list[_Spot]()
+    for item in order:
+        y, x, (wide, long) = skyline.soonest(item.ways, item.step, at_edge=item.at_edge)
+        skyline.lay(x, wide, y + long)
+        spots.append((y, x, wide, long))
+    return max(y + long for y, _, _, long in spots), tuple(sorted(spots))
 
 
 def _soonest(item: _Item, spots: list[_Spot], across: int) -> tuple[int, int, tuple[int, int]]:

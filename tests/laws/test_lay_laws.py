@@ -14,6 +14,7 @@ from hypothesis import strategies as st
 
 from advisor.craft import cloth
 from advisor.craft.cloth import Cloth, Piece
+from advisor.craft.strip import MANY, Box, pack
 from tests.lay_oracle import Lot, shortest
 
 LOTS = 500 if os.environ.get("ADVISOR_ALL_LOTS") else 60
@@ -162,3 +163,25 @@ def test_both_ways_of_selling_hold_the_length(pieces: list[Piece], width: float)
         (found.buy_us_mm, cloth.US_STEP_MM),
     ):
         assert found.length_mm - cloth.SAME_MM <= bought < found.length_mm + step
+
+
+@given(st.integers(0, 10_000), st.integers(MANY + 1, 300))
+@settings(max_examples=15)
+def test_very_many_pieces_lie_side_by_side_and_little_is_lost(seed: int, number: int) -> None:
+    """Where no hole is looked for nothing overlaps, and the area is used well (geometry)."""
+    chance = random.Random(seed)
+    boxes = [
+        Box(chance.randint(20, 600), chance.randint(20, 900), at_edge=chance.random() < 0.05)
+        for _ in range(number)
+    ]
+    laid = pack(boxes, 1400.0)
+    assert len(laid.places) == number
+    assert all(p.x >= 0 and p.x + p.width <= 1400.01 for p in laid.places)
+    assert all(p.y >= 0 and p.y + p.length <= laid.length + 0.01 for p in laid.places)
+    for i, one in enumerate(laid.places):
+        for other in laid.places[i + 1 :]:
+            across = one.x < other.x + other.width - 0.01 and other.x < one.x + one.width - 0.01
+            along = one.y < other.y + other.length - 0.01 and other.y < one.y + one.length - 0.01
+            assert not (across and along), (one, other)
+    area = sum(box.width * box.length for box in boxes)
+    assert area / 1400.0 <= laid.length <= 1.2 * area / 1400.0 + 900.0
