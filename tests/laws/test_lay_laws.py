@@ -12,9 +12,9 @@ from dataclasses import replace
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from advisor.craft import cloth
+from advisor.craft import cloth, strip
 from advisor.craft.cloth import Cloth, Piece
-from advisor.craft.strip import MANY, Box, pack
+from advisor.craft.strip import Box, pack
 from tests.lay_oracle import Lot, shortest
 
 LOTS = 500 if os.environ.get("ADVISOR_ALL_LOTS") else 60
@@ -165,7 +165,7 @@ def test_both_ways_of_selling_hold_the_length(pieces: list[Piece], width: float)
         assert found.length_mm - cloth.SAME_MM <= bought < found.length_mm + step
 
 
-@given(st.integers(0, 10_000), st.integers(MANY + 1, 300))
+@given(st.integers(0, 10_000), st.integers(strip.MANY + 1, 300))
 @settings(max_examples=15)
 def test_very_many_pieces_lie_side_by_side_and_little_is_lost(seed: int, number: int) -> None:
     """Where no hole is looked for nothing overlaps, and the area is used well (geometry)."""
