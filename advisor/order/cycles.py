@@ -7,6 +7,7 @@ wait for its pressing either.
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -14,6 +15,9 @@ from advisor.order.graph import CycleError, build, settle
 from advisor.order.steps import Precedence, Step
 from advisor.order.tasks import Task
 from advisor.order.wished_steps import YOU_SAID
+
+MOST_REMEDIES = 6
+"""How many ways out of one cycle are looked for; a sheet prints three."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,11 +72,12 @@ def _cycle(
     """The cycle, the link given up for it, and the remedies that were tried and end it."""
     own = [p for p in links if p.why.startswith(YOU_SAID)]
     between = [p for p in links if _seam(byid[p.before]) != _seam(byid[p.after])]
-    remedies = [
+    ending = (
         _remedy(link, byid, own=link in own)
         for link in dict.fromkeys([*own, *between])
         if _ends(_without(items, link, byid), links, steps)
-    ]
+    )
+    remedies = list(itertools.islice(ending, MOST_REMEDIES))
     given_up = (own or between or list(links))[0]
     return Cycle(links, given_up, tuple(dict.fromkeys(remedies)))
 

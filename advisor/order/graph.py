@@ -82,15 +82,11 @@ def build(steps: Iterable[Step], precedences: Iterable[Precedence]) -> Graph:
     index = {step.id: k for k, step in enumerate(order)}
     before = [0] * len(order)
     after = [0] * len(order)
-    direct: list[list[int]] = [[] for _ in order]
-    for item in kept:
-        direct[index[item.after]].append(index[item.before])
-    for k, earlier in enumerate(direct):
-        for j in earlier:
-            before[k] |= before[j] | 1 << j
-    for k, mask in enumerate(before):
-        for j in bits(mask):
-            after[j] |= 1 << k
+    pairs = sorted({(index[item.before], index[item.after]) for item in kept})
+    for j, k in sorted(pairs, key=lambda pair: pair[1]):  # a step's own comes before it is used
+        before[k] |= before[j] | 1 << j
+    for j, k in reversed(pairs):
+        after[j] |= after[k] | 1 << k
     return Graph(tuple(order), kept, index, tuple(before), tuple(after))
 
 
