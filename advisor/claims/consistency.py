@@ -70,11 +70,12 @@ def _no_iron(by_aspect: dict[str, Verdict]) -> None:
         return
     left = ["finger-press"] if moist and _drier(moist) else ["finger-press", STEAM]
     # How an iron would have to move is nobody's wish where there is none.
-    mask = Choice(sum(1 << motion.aspect.words.index(word) for word in left))
+    words = motion.aspect.words
+    moves = sum(1 << at for at, word in enumerate(words) if word not in (FINGERS, STEAM))
     idle = {
         s
         for s in (*motion.because, *motion.given_up)
-        if s.claim.strength != "must" and (Choice(s.claim.mask) & mask).is_empty
+        if s.claim.strength != "must" and s.claim.mask & moves
     }
     kept = replace(
         motion,

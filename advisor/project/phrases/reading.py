@@ -208,7 +208,7 @@ class _Phrase:
             expected = (
                 f"what it looks like too, such as 'satin, {_NOT_KNOWN}' or 'knit, {_NOT_KNOWN}'"
             )
-        known = likest(" ".join(words) or self.text, self.knowledge)
+        known = () if self.unsure else likest(" ".join(words) or self.text, self.knowledge)
         return refuse(self.text, expected, known)
 
     def _reading(

@@ -14,7 +14,7 @@ _LONG = 7
 """From so many letters on a word may hold two slips of the keyboard, not only one: estimate."""
 _PLAINLY = 6
 """From so many letters on one slip is plain, even in the first letter: estimate."""
-_LOOSELY = 72.0
+_CLOSELY, _LOOSELY = 75.0, 72.0
 _SHORT = 3
 
 
@@ -27,13 +27,14 @@ def likest(text: str, knowledge: Knowledge, most: int = 3) -> tuple[str, ...]:
     labels = [e.name for e in knowledge.fabrics()] + fibres + list(knowledge.names)
     choices = {plain_name(label): label for label in reversed(labels)}
     choices.pop(typed, None)
-    found = process.extract(
-        typed, list(choices), scorer=fuzz.WRatio, limit=4 * most, score_cutoff=_LOOSELY
-    )
+    known = list(choices)
+    # As a whole first: "cordory" is no cord, though it begins with one.
+    found = []
+    for scorer, least in ((fuzz.ratio, _CLOSELY), (fuzz.WRatio, _LOOSELY)):
+        rows = process.extract(typed, known, scorer=scorer, limit=4 * most, score_cutoff=least)
+        found += sorted(rows, key=lambda row: (-row[1], abs(len(row[0]) - len(typed)), row[0]))
     names: dict[str, str] = {}
-    for name, _, _ in sorted(
-        found, key=lambda row: (-row[1], abs(len(row[0]) - len(typed)), row[0])
-    ):
+    for name, _, _ in found:
         entry = knowledge.names.get(name)
         names.setdefault(entry or name, choices[name])
     return tuple(names.values())[:most]
