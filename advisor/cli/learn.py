@@ -27,7 +27,7 @@ def cloth(
     """Add a cloth of your own, like one that is known."""
     from advisor.errors import InputError, shown
     from advisor.overlay.cache import own_folder
-    from advisor.overlay.learning import cloth_text, id_of, keep
+    from advisor.overlay.learning import cloth_text, id_of, keep, not_kept
 
     known = common.knowledge()
     path = own_folder() / f"fabrics/{id_of(name)}.yaml"
@@ -38,7 +38,12 @@ def cloth(
         return cloth_text(name, like, also or [], known)
 
     _, notes = keep(own_folder(), f"fabrics/{path.name}", change, known.left_out)
-    _written(path, notes, f". Call it {shown(name)} in a project or a question.")
+    lost = not_kept(like, known)
+    _written(
+        path,
+        (*notes, lost) if lost else notes,
+        f". Call it {shown(name)} in a project or a question.",
+    )
 
 
 def _written(path: Path, notes: tuple[str, ...], more: str = "") -> None:

@@ -19,6 +19,7 @@ from advisor.overlay.cache import compile_folder
 from advisor.project.facts import read_word
 from advisor.project.names import tidy_name
 from advisor.project.phrase import Reading, read_phrase
+from advisor.project.phrases.boundaries import split_cloths
 from advisor.textio.files import write_whole
 from advisor.textio.locking import locked
 from advisor.textio.yamledit import line_end
@@ -34,6 +35,10 @@ _KINDS = {
     "tex": "tex",
     "s": "time",
 }
+
+
+PARTING = frozenset({"over", "under", "with", "on", "and", "against", "versus"})
+"""Words that part two cloths in a question."""
 
 
 def id_of(name: str) -> str:
@@ -55,6 +60,10 @@ def cloth_text(name: str, like: str, also: list[str], knowledge: Knowledge) -> s
         InputError: the phrase is not understood.
     """
     reading = read_phrase(like, knowledge)
+    if len(split_cloths(like, knowledge)) > 1:
+        raise InputError(f"{shown(like)} names more than one cloth; say the one that yours is like")
+    for word in (name, *also):
+        _sayable(word)
     lines = [HEAD.rstrip(), f"id: {id_of(name)}", f"name: {name_text(name)}"]
     if also:
         lines.append(f"also: [{', '.join(map(name_text, also))}]")
@@ -67,6 +76,40 @@ def cloth_text(name: str, like: str, also: list[str], knowledge: Knowledge) -> s
     if reading.weight is not None and not reading.weight_in_words:
         lines.append(f"weight: {reading.weight[0]:g}")
     return "\n".join(lines) + "\n"
+
+
+def not_kept(like: str, knowledge: Knowledge) -> str:
+    """What is lost of the words that a cloth of hers is like: fibres whose share nobody said."""
+    reading = read_phrase(like, knowledge)
+    if not reading.fibres or _own_mix(reading, knowledge):
+        return ""
+    names = [fibre for fibre, _ in reading.fibres]
+    return f"{' and '.join(names)} is not kept, for its share is not said; say it {_as_in(names)}"
+
+
+def _sayable(name: str) -> None:
+    """Refuse a name that a question would take apart: with a number in it, or a word that parts.
+
+    Raises:
+        InputError: saying which.
+    """
+    number = next((word for word in name.split() if any(c.isdigit() for c in word)), "")
+    parting = next((w for w in name.casefold().split() if w in PARTING), "")
+    if number:
+        why = f"'{number}' in it would be read as a share or a weight"
+    elif parting or set(name) & set(",;+&"):
+        why = f"'{parting or ','}' in it would part two cloths"
+    else:
+        return
+    raise InputError(f"{shown(name)} cannot be asked for: {why}; take words alone")
+
+
+def _shares_needed(fibres: list[str]) -> str:
+    return f"the shares of {' and '.join(fibres)} are needed, {_as_in(fibres)}"
+
+
+def _as_in(fibres: list[str]) -> str:
+    return f"as in '{fibres[0]} 100'" if len(fibres) == 1 else "as in 'cotton 97 elastane 3'"
 
 
 def name_text(name: str) -> str:
@@ -99,8 +142,7 @@ def _mix(mix: tuple[tuple[str, float | None], ...]) -> str:
     if len(mix) == 1:
         return mix[0][0]
     if any(share is None for _, share in mix):
-        names = " and ".join(fibre for fibre, _ in mix)
-        raise InputError(f"the shares of {names} are needed, as in 'cotton 97 elastane 3'")
+        raise InputError(_shares_needed([fibre for fibre, _ in mix]))
     return " ".join(f"{fibre} {share:g}" for fibre, share in mix)
 
 

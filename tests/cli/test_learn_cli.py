@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
 from tests.typed import Done, typed
 from tests.unit.knowledge.small_book import write_book
 
@@ -139,3 +141,31 @@ def test_a_rack_is_kept_reel_by_reel(tmp_path: Path) -> None:
     assert (
         'near: 2\nreels:\n  - {name: Navy, colour: "#1b2a4a", size: tex 27}\n'
     ) == rack.read_text("utf-8").partition("change it as you like.\n")[2]
+
+
+@pytest.mark.parametrize(
+    ("name", "like", "why"),
+    [
+        ("mystery 2", "satin", "would be read as a share"),
+        ("dream over satin", "satin", "would part two cloths"),
+        ("gift", "cotton over satin", "more than one cloth"),
+    ],
+)
+def test_a_name_that_could_not_be_asked_for_is_not_written(
+    tmp_path: Path, name: str, like: str, why: str
+) -> None:
+    """What she is told to call it is understood afterwards, or it is not kept."""
+    own = tmp_path / "own"
+    done = typed("learn", "cloth", name, "--like", like, env={"ADVISOR_OWN": str(own)})
+    assert 2 == done.returncode
+    assert why in done.err
+    assert not list(own.rglob("*.yaml"))
+
+
+def test_a_fibre_that_is_not_kept_is_told(tmp_path: Path) -> None:
+    """Without its share it fixes nothing, and she hears how to say it."""
+    env = {"ADVISOR_OWN": str(tmp_path / "own")}
+    done = typed("learn", "cloth", "gift", "--like", "polyester crepe", env=env)
+    assert 0 == done.returncode
+    assert "polyester is not kept" in done.err
+    assert "'polyester 100'" in done.err
