@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
 STDOUT = "-"
 PDF = ".pdf"
+THERE = "there is a file of this name already; --replace overwrites it"
 PAGE_STARTS, PDF_STARTS = b"<!doctype html", b"%pdf"
 FORMS = ("--html", "--pdf", "--booklet", "--json", "--all", "--reasons", "--only")
 Html = Annotated[
@@ -127,14 +128,14 @@ def _write(out: str, page: str, *, replace: bool) -> None:
     if out == STDOUT:
         print_text(text)
         return
-    _check_over(out, PAGE_STARTS)
+    _check_over(out, PAGE_STARTS, replace=replace)
     for note in write_whole(Path(out), text, replace=replace):
         say(f"{out}: {note}")
     say(f"Written: {out}")
 
 
-def _check_over(out: str, starts: bytes) -> None:
-    """Refuse to write over what is no such file: a project is never lost for a page of it.
+def _check_over(out: str, starts: bytes, *, replace: bool) -> None:
+    """Refuse to write over a file unasked, or over what is no page: no project is lost for one.
 
     Raises:
         InputError: a file is there that does not begin as one written here does.
@@ -146,6 +147,8 @@ def _check_over(out: str, starts: bytes) -> None:
             found = there.read(len(starts) + 3).removeprefix(b"\xef\xbb\xbf")
     except OSError:
         return  # none is there, or the writer says why it cannot be written
+    if not replace:
+        raise InputError(f"{out}: {THERE}")
     if found and not found.lower().startswith(starts):
         raise InputError(
             f"{out}: what is there is no page or print of ours, so it is not overwritten; "
@@ -167,7 +170,7 @@ def check_pdf(out: str | None, *, replace: bool) -> None:
     if out == STDOUT:
         raise InputError("a PDF goes into a file: name one")
     if not replace and Path(out).exists():
-        raise InputError(f"{out}: there is a file of this name already; --replace overwrites it")
+        raise InputError(f"{out}: {THERE}")
     must_print()
 
 
@@ -177,7 +180,7 @@ def _write_pdf(out: str, page: str, *, replace: bool) -> None:
     from advisor.textio.files import write_bytes
     from advisor.writing.pdf import pdf_of
 
-    _check_over(out, PDF_STARTS)
+    _check_over(out, PDF_STARTS, replace=replace)
     raw = pdf_of(visible(page), datetime.now().astimezone().date())
     for note in write_bytes(Path(out), raw, replace=replace):
         say(f"{out}: {note}")

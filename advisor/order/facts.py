@@ -6,11 +6,13 @@ from collections.abc import Callable, Iterable
 from dataclasses import replace
 
 from advisor.claims.collect import Place
+from advisor.claims.consistency import STEAM
 from advisor.claims.valuesets import Choice
 from advisor.craft.fullness import METHOD_RATIOS, GatherMethod
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.order.choosing import with_methods
+from advisor.order.easing import eases_away, stretched_band
 from advisor.order.fitting import TO_BODY, Fitting, staged
 from advisor.order.kinds import GATHERED, SeamPlace
 from advisor.order.setups import OVERLOCKS, Setups
@@ -29,9 +31,6 @@ WEB = "bonding-web"
 LAID_ON = frozenset({"patch-pocket", "applied"})
 """Kinds of seam that sew a piece on top of another, its edges turned under or left as they are."""
 BAGGED = "bagged-lining"
-HAIR = frozenset({"wool", "mohair", "cashmere", "alpaca", "camel", "angora"})
-"""Fibres that steam draws together; silk and plants keep the fullness that is put into them."""
-FULL = 100.0
 HARD = 2
 SHEER = 2
 """The level of `sheer` at which allowances show through plainly."""
@@ -206,8 +205,10 @@ class Facts:
             "eased": lambda: 1.0 < full <= GATHERED,
             "no eyelets named": lambda: not self._named(EYELET),
             "cord in a casing": lambda: self._named(DRAWCORD),
-            "steam held above": lambda: self.setups.steamed(place),
-            "wool eased in": lambda: self._eased_wool(place),
+            "steam held above": lambda: self.steamed(place),
+            "wool eased in": lambda: (
+                eases_away(place, self.garment) and not self.tender_face(place)
+            ),
             "very full": lambda: full > VERY_FULL and place.seam.making.pleats is None,
             "coated": lambda: any(self.proofed(c) for c in cloths) or self._taped(place),
             "sheer": lambda: all(self.least(c, "sheer") >= SHEER for c in cloths),
@@ -219,28 +220,18 @@ class Facts:
             "bag apart": lambda: bool(self._pockets(place, bags=True)),
             "bag not apart": lambda: not self._pockets(place, bags=True),
             "no machine buttonhole": lambda: any(map(self._spares_buttonholes, cloths)),
-            "knit band stretched on": lambda: self._stretched_band(place),
+            "knit band stretched on": lambda: stretched_band(place, self.entry),
             "tender face": lambda: self.tender_face(place),
         }
         return answers[fact]()
 
+    def steamed(self, place: SeamPlace) -> bool:
+        """Whether steam is held above a place instead of an iron set down on it."""
+        return self.setups.word(Place("seam", place.name), "press.motion") == STEAM
+
     def _named(self, notion: str) -> bool:
         """Whether a notion lies in some place of the garment."""
         return any(self.entry(n).id == notion for p in self.places for n in p.notions)
-
-    def _eased_wool(self, place: SeamPlace) -> bool:
-        """Whether steam shrinks the ease away: hair of an animal, and no pile to crush."""
-        eased = [use.cloth for use in place.seam.uses if 1.0 < use.fullness <= GATHERED]
-        mixes = [mix for cloth in eased for mix in self.garment.cloths[cloth].mixes]
-        hair = (
-            sum(share or FULL for fibre, share in mix if fibre in HAIR) >= FULL / 2 for mix in mixes
-        )
-        return bool(eased) and all(hair) and not self.tender_face(place)
-
-    def _stretched_band(self, place: SeamPlace) -> bool:
-        """Whether a knit is stretched to the edge, as a rib is: folded, and sewn on as one."""
-        knits = (u for u in place.seam.uses if self.entry(u.cloth).structure == "knit")
-        return any(use.stretched > 1.0 for use in knits)
 
     def _spares_buttonholes(self, cloth: str) -> bool:
         """Whether it is better without a buttonhole worked by machine."""

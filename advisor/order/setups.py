@@ -107,10 +107,6 @@ class Setups:
             return default
         return found.aspect.words[int(found.pick)]
 
-    def steamed(self, place: SeamPlace) -> bool:
-        """Whether steam is held above a place instead of an iron set down on it."""
-        return self.word(Place("seam", place.name), "press.motion") == STEAM
-
     def seam_machine(self, seam: SeamPlace) -> MachineState | None:
         """How the machine is set to sew a seam; None for hand work."""
         return self._machine(Place("seam", seam.name), _first(seam))

@@ -96,7 +96,7 @@ def _boned(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         if place.role.id in LAID_ON and place.said("edge") == "turned":
             by_hand += ", its edges turned under and pressed first"
         return by_hand + (", the channels left empty and one end open" if boned else "")
-    steamed = facts.setups.steamed(place)
+    steamed = facts.steamed(place)
     alone = " with steam held above it, no iron on it" if steamed else f" {BY_HAND}"
     fingers = "" if ironed else alone
     return fingers + (", no bones in it yet" if boned else "")

@@ -131,7 +131,7 @@ def _refusing(path: Path) -> Iterator[None]:
     except UnicodeEncodeError:
         _refuse(path, "the text holds a character that UTF-8 cannot write")
     except FileExistsError:
-        _refuse(path, "there is a file of this name already; --replace overwrites it")
+        _refuse(path, "there is a file of this name already; it is not overwritten unless asked")
     except OSError as error:
         reason = _REASONS.get(error.errno or 0) or error.strerror or "unknown reason"
         _refuse(path, f"cannot write this file: {reason}")

@@ -37,7 +37,7 @@ def test_a_file_is_overwritten_only_when_asked(tmp_path: Path) -> None:
     path = tmp_path / "sheet.txt"
     path.write_text("old", encoding="utf-8")
     assert refusal(path, replace=False) == (
-        "sheet.txt: there is a file of this name already; --replace overwrites it"
+        "sheet.txt: there is a file of this name already; it is not overwritten unless asked"
     )
     assert path.read_text(encoding="utf-8") == "old"
     write_whole(path, "new", replace=True)

@@ -1,0 +1,27 @@
+"""What is longer or shorter than the edge that it is sewn to: ease, and a band of a knit."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from advisor.knowledge.model import Entry
+from advisor.order.kinds import GATHERED, SeamPlace
+from advisor.project.garment import Garment
+
+HAIR = frozenset({"wool", "mohair", "cashmere", "alpaca", "camel", "angora"})
+"""Fibres that steam draws together; silk and plants keep the fullness that is put into them."""
+ALL = 100.0
+
+
+def eases_away(place: SeamPlace, garment: Garment) -> bool:
+    """Whether what is eased in is mostly hair, so that steam shrinks the ease away."""
+    eased = [use.cloth for use in place.seam.uses if 1.0 < use.fullness <= GATHERED]
+    mixes = [mix for cloth in eased for mix in garment.cloths[cloth].mixes]
+    hair = (sum(share or ALL for fibre, share in mix if fibre in HAIR) >= ALL / 2 for mix in mixes)
+    return bool(eased) and all(hair)
+
+
+def stretched_band(place: SeamPlace, entry: Callable[[str], Entry]) -> bool:
+    """Whether a knit is stretched to the edge, as a rib is: folded, and sewn on as one."""
+    knits = (use for use in place.seam.uses if entry(use.cloth).structure == "knit")
+    return any(use.stretched > 1.0 for use in knits)
