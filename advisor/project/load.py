@@ -30,7 +30,7 @@ from advisor.project.findings import Findings
 from advisor.project.garment import Cloth, Garment, Maker, Seam, Use
 from advisor.project.garmentparts import with_parts
 from advisor.project.methods import with_methods
-from advisor.project.names import tidy_name
+from advisor.project.names import MOST_IN_ALL, MOST_SEAMS, tidy_name
 from advisor.project.planning import with_plan
 from advisor.project.quoting import with_quote
 from advisor.project.wishes import with_wishes
@@ -116,6 +116,14 @@ class _Reader:
         maker = self._maker()
         self._fabrics()
         seams = self._seams(maker)
+        in_all = sum(len(seam.uses) for seam in seams)
+        if in_all > MOST_IN_ALL and len(seams) <= MOST_SEAMS:
+            self.findings.say(
+                ("seams",),
+                f"{in_all} layers in all places together",
+                f"at most {MOST_IN_ALL}; write so large a garment as several projects",
+            )
+            self.findings.stop()
         seams = with_making(seams, self.data.get("seams"), self.findings, bare=self.bare)
         garment = Garment(
             _name(self.data.get("garment")) or "",

@@ -10,6 +10,8 @@ LONGEST_PHRASE = 200
 MOST_FABRICS = 60
 MOST_LAYERS = 12
 MOST_SEAMS = 200
+MOST_IN_ALL = 800
+"""Layers of all places together: so many are answered within half a minute."""
 MOST_PIECES = 300
 MOST_TIERS = 8
 

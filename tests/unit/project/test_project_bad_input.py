@@ -272,6 +272,17 @@ def test_a_project_has_bounds() -> None:
     assert ["may have at most 200 entries" in str(problem) for problem in found] == [True]
 
 
+def test_a_project_has_no_more_layers_than_are_answered_in_time() -> None:
+    """Each place may have twelve, but not two hundred places as many: one message, in words."""
+    seams = "".join(
+        f"  - {{name: s{n}, layers: [{', '.join(['a', 'b'] * 6)}], length: 30 cm}}\n"
+        for n in range(70)
+    )
+    text = f"garment: G\nfabrics: {{a: cotton lawn, b: silk organza}}\nseams:\n{seams}"
+    found = [str(problem) for problem in cases.problems(text)]
+    assert ["840 layers in all places together" in line for line in found] == [True]
+
+
 def outcome(text: str) -> Any:
     """A garment, or the problems; anything else that is raised fails the test."""
     try:
