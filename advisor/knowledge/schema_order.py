@@ -63,6 +63,7 @@ Fact = Literal[
     "no eyelets named",
     "cord in a casing",
     "steam held above",
+    "topstitching suits",
 ]
 Tag = Literal[
     "flat",

@@ -47,6 +47,7 @@ HEAVY_DENIM = 340.0
 RAINWEAR = frozenset({"laminated-cotton", "softshell"})
 """Cloths against the rain that are no plain weave; what imitates leather is not sealed."""
 SEALING_TAPE = "sealing-tape"
+BUTTONHOLES, TOPSTITCHING = "machine buttonholes", "topstitching"
 EYELET, DRAWCORD = "grommet", "drawcord"
 PLEATED = "pleated"
 """The cloth that is sold with its pleats set: gathering rows would crush them."""
@@ -219,7 +220,8 @@ class Facts:
             "free facing edge": lambda: self._free_facing(place),
             "bag apart": lambda: bool(self._pockets(place, bags=True)),
             "bag not apart": lambda: not self._pockets(place, bags=True),
-            "no machine buttonhole": lambda: any(map(self._spares_buttonholes, cloths)),
+            "no machine buttonhole": lambda: any(self._avoids(c, BUTTONHOLES) for c in cloths),
+            "topstitching suits": lambda: not any(self._avoids(c, TOPSTITCHING) for c in cloths),
             "knit band stretched on": lambda: stretched_band(place, self.entry),
             "tender face": lambda: self.tender_face(place),
         }
@@ -233,13 +235,13 @@ class Facts:
         """Whether a notion lies in some place of the garment."""
         return any(self.entry(n).id == notion for p in self.places for n in p.notions)
 
-    def _spares_buttonholes(self, cloth: str) -> bool:
-        """Whether it is better without a buttonhole worked by machine."""
+    def _avoids(self, cloth: str, work: str) -> bool:
+        """Whether a cloth is better without some work, as it is judged by itself."""
         found = self.setups.judged(Place("fabric", cloth)).get("design.avoids")
         if found is None or not isinstance(found.advised, Choice):
             return False
         kept = {found.aspect.words[i] for i in found.advised.options()}
-        return "machine buttonholes" not in kept
+        return work not in kept
 
     def _free_facing(self, place: SeamPlace) -> bool:
         """Whether it has a facing whose inner edge frays and that no lining takes in."""
