@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from advisor.answer.model.answer import Answer
-from advisor.answer.model.making import ToldPlace
+from advisor.answer.model.making import ToldCheck, ToldPlace
 from advisor.answer.model.told import ToldClaim, ToldVerdict
 
 Verdicts = dict[str, ToldVerdict]
@@ -269,3 +269,14 @@ def _unwashed(verdicts: Verdicts) -> bool:
     """What is never wetted is not dried either."""
     wash = verdicts.get("care.wash")
     return wash is not None and wash.text == "do not wash"
+
+
+def said_once(checks: Iterable[ToldCheck]) -> dict[str, list[str]]:
+    """Figures that do not agree, without the name they begin with, each with its places."""
+    alike: dict[str, list[str]] = {}
+    for check in checks:
+        alike.setdefault(check.text.removeprefix(f"{check.place} "), []).append(check.place)
+    return {
+        f"each {text}" if text.startswith("is ") and len(places) > 1 else text: places
+        for text, places in alike.items()
+    }

@@ -133,10 +133,10 @@ def test_wrong_use_gets_one_clear_message(name: str) -> None:
 @pytest.mark.parametrize("demo", sorted(DEMOS.glob("*.yaml")), ids=lambda p: p.stem)
 def test_a_dozen_seams_fit_two_printed_pages(demo: Path) -> None:
     """The sheet of each demo is no longer and no wider than two pages hold."""
-    from advisor.render.printed.compact import LINES_A_PAGE, WIDTH
+    from advisor.render.printed.compact import LINES, WIDTH
 
     lines = typed("sheet", str(demo)).stdout.decode().splitlines()
-    assert len(lines) <= 2 * LINES_A_PAGE
+    assert len(lines) <= LINES["metric"]
     assert max(map(len, lines)) <= WIDTH
 
 

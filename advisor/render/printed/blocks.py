@@ -25,6 +25,7 @@ from advisor.render.lines import (
     by_place,
     deciders,
     is_cold,
+    said_once,
     seam_line,
 )
 from advisor.render.order_text import order_line
@@ -130,7 +131,8 @@ class _Builder:
 
     def checks(self) -> Section:
         """Quantities of the project that do not agree."""
-        items = tuple(Item(c.place, parts=(Part(c.text),)) for c in self.report.checks or ())
+        alike = said_once(self.report.checks or ())
+        items = tuple(Item(", ".join(at), parts=(Part(text),)) for text, at in alike.items())
         return Section("checks", "Figures that do not agree", items)
 
     def _clash(self, conflict: ToldConflict, told: set[str]) -> Item:

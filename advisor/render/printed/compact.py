@@ -16,15 +16,18 @@ from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.section import Item, Part, Section
 
 WIDTH = 120
-LINES_A_PAGE = 94
-"""What an A4 page takes at 7.5 point on 8.5 point with margins of 8 mm."""
+LINES = {"metric": 184, "us": 170}
+"""Lines that two pages take, of A4 and of Letter, the picture of the page beside them.
+
+Text and page are cut to the same, so that both say the same.
+"""
 MOST_SPARE = 64
 """Things to do that a sheet is filled up with at most."""
 
 
 def render_sheet(report: Answer) -> str:
     """The sheet, with as much as fits two pages."""
-    lines, _ = fitted_lines(report, 2 * LINES_A_PAGE)
+    lines, _ = fitted_lines(report, LINES[report.units])
     return "\n".join(lines) + "\n"
 
 

@@ -17,7 +17,7 @@ from advisor.render.iron_picture import iron_svg, layers_of
 from advisor.render.markup import rendered, whole_page
 from advisor.render.plain import plain_section
 from advisor.render.printed.blocks import EXCEPT, Room, sections
-from advisor.render.printed.compact import fitted_lines
+from advisor.render.printed.compact import LINES, fitted_lines
 from advisor.render.printed.digest import digest
 from advisor.render.printed.numbers import STAR, Numbers
 from advisor.render.printed.section import Item, Part, Section
@@ -33,8 +33,6 @@ COLUMNS: tuple[tuple[str, tuple[str, ...]], ...] = (
 """The columns of the seams and the lines that stand in each; other lines follow below the row."""
 USUAL = "as every seam"
 _SIZES = ((6500, "small"), (11000, "medium"))
-LINES = {"metric": 184, "us": 170}
-"""What of the text's lines two pages of A4 and two of US letter hold, the picture beside them."""
 PICTURE = (
     "Bar: borne. Hatched: takes a press. Stroke: limit. Diamond: wanted, not borne. Dotted: what "
     "one, two, three dots may reach."

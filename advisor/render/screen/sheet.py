@@ -14,7 +14,7 @@ from itertools import groupby
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.order import ToldStep
 from advisor.errors import for_shell
-from advisor.render.lines import Verdicts, by_place, phrase_of
+from advisor.render.lines import Verdicts, by_place, phrase_of, said_once
 from advisor.render.printed.parts import degree
 from advisor.render.screen.ask import CLEAR, CUTTING, ROOMS, SETTINGS, rest_rows, told_rows
 from advisor.render.screen.blocks import Block, Columns, Heading, Para, Rows, Title
@@ -83,9 +83,7 @@ def _clashes(answer: Answer, top: Top) -> Iterator[Block]:
 
 def _checks(answer: Answer) -> Iterator[Block]:
     """Figures that do not agree; the same of several places once."""
-    alike: dict[str, list[str]] = {}
-    for check in answer.checks or ():
-        alike.setdefault(check.text.removeprefix(f"{check.place} "), []).append(check.place)
+    alike = said_once(answer.checks or ())
     if alike:
         yield Heading("Figures that do not agree")
     for text, places in alike.items():

@@ -12,7 +12,7 @@ from advisor.answer.pipeline import WHOLE, answer
 from advisor.project.load import load_project
 from advisor.render.lines import SEAM_LINES
 from advisor.render.printed.blocks import TIGHTEST, Room, sections
-from advisor.render.printed.compact import LINES_A_PAGE, fitted_lines, lines_in
+from advisor.render.printed.compact import LINES, fitted_lines, lines_in
 from advisor.render.printed.digest import digest
 from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.section import Section
@@ -79,7 +79,7 @@ def test_it_is_no_tighter_than_it_has_to_be() -> None:
 
 def test_a_line_too_many_costs_no_more_than_it_has_to() -> None:
     """One thing to do more than is told would not fit: the sheet is filled to its last lines."""
-    numbers, most = Numbers(report(), most=2, short=True), 2 * LINES_A_PAGE
+    numbers, most = Numbers(report(), most=2, short=True), LINES["metric"]
     lines, room = fitted_lines(report(), most)
     assert room.step
     fuller = Room(room.step, room.spare + 1)

@@ -20,9 +20,9 @@ from advisor.project.quick import quick_garment
 from advisor.render.iron_html import iron_main
 from advisor.render.plain import plain_section, without_commands
 from advisor.render.printed.blocks import sections
-from advisor.render.printed.compact import fitted_lines, render_sheet
+from advisor.render.printed.compact import LINES, fitted_lines, render_sheet
 from advisor.render.printed.digest import digest
-from advisor.render.printed.html import LINES, document, render_html
+from advisor.render.printed.html import document, render_html
 from advisor.render.printed.numbers import Numbers
 from advisor.textio.yamlfile import parse_yaml
 from tests.typed import shipped
