@@ -214,6 +214,8 @@ def _mainly(mix: Mix) -> tuple[str | None, float]:
 
 OVERLOCKS = frozenset({"503", "504", "514", "516"})
 """Stitches whose knife trims the edge that they sew."""
+STITCHED_FLAT = frozenset({"casing", "laid on"})
+"""Families of places that are stitched through the cloth and not along its cut edge."""
 HALF = 50.0
 """The percentage from which a fibre is the main one."""
 
@@ -227,8 +229,11 @@ def seam_says(
         said.append(_option("stitch.type", ["hand"], "It is sewn by hand.", knowledge))
     else:
         said += machine
-    if seam.place == "casing" and not seam.by_hand:
-        said.append(_channel(knowledge))
+    about = knowledge.places.kinds.get(seam.place)
+    if about is not None and about.family in STITCHED_FLAT and not seam.by_hand:
+        said.append(_stitched_flat(about.name, knowledge))
+        if about.id == "applique":
+            said.append(_zigzagged(about.name, knowledge))
     for cloth in seam.cloths():
         kind = _interfacing_kind(knowledge.entries[garment.cloths[cloth].entry])
         if kind:
@@ -259,12 +264,20 @@ def seam_says(
     return said
 
 
-def _channel(knowledge: Knowledge) -> Said:
-    """A channel is closed along its edge, which the knife of an overlocker would cut off."""
+def _stitched_flat(name: str, knowledge: Knowledge) -> Said:
+    """A channel or a pocket is stitched along its edge, which an overlocker would cut off."""
     rest = [word for word in knowledge.aspects["stitch.type"].words if word not in OVERLOCKS]
-    said = _option("stitch.type", rest, "A channel is stitched along its edge.", knowledge)
+    said = _option("stitch.type", rest, "It is stitched flat, along its edge.", knowledge)
     claim = replace(said.claim, strength="should", origin="place", sources=("common-practice",))
-    return Said("the casing", claim)
+    return Said(name, claim)
+
+
+def _zigzagged(name: str, knowledge: Knowledge) -> Said:
+    """A cut edge that is laid on is covered by a zigzag, where its cloth bears that."""
+    why = "A zigzag covers the cut edge of what is laid on."
+    said = _option("stitch.type", ["304", "hand"], why, knowledge)
+    claim = replace(said.claim, strength="may", risk="", origin="place")
+    return Said(name, replace(claim, sources=("common-practice",)))
 
 
 def left_unwashed(name: str, garment: Garment, knowledge: Knowledge) -> list[Said]:

@@ -8,10 +8,11 @@ said to be unknown, never taken for strong.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from advisor.claims.subjects import subject_of
+from advisor.claims.valuesets import Span
 from advisor.construction.bulk import Verdicts, number, picked
 from advisor.craft import strength
 from advisor.knowledge.model import Knowledge
@@ -77,7 +78,10 @@ def holding_of(
             length, strength.thread_strength(tex, THREADS[thread]), stitch=int(stitch)
         )
         most = weaker_side(seam, garment, knowledge)
-        return _measured(one.n_per_cm * rows, needs, length, rows, slips, most)
+        found = _measured(one.n_per_cm * rows, needs, length, rows, slips, most)
+        if found.shorten_to is not None and found.shorten_to < _shortest(verdicts):
+            return replace(found, shorten_to=None)
+        return found
     return Holding(None, needs, None, why, slips=slips)
 
 
@@ -96,6 +100,13 @@ def weaker_side(seam: Seam, garment: Garment, knowledge: Knowledge) -> float | N
     sides = [held[:half], held[-half:]] if held else []
     sums = [sum(v for v in side if v is not None) for side in sides if None not in side]
     return min(sums, default=None)
+
+
+def _shortest(verdicts: Verdicts) -> float:
+    """The shortest stitch that every layer bears, mm: shorter ones are a line to tear along."""
+    verdict = verdicts.get("stitch.length")
+    borne = None if verdict is None else verdict.allowed
+    return borne.low if isinstance(borne, Span) and not borne.is_empty else 0.0
 
 
 def limit_of(cloth: Cloth, knowledge: Knowledge) -> float | None:

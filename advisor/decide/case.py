@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 
+from advisor.claims.collect import Place
 from advisor.claims.conflicts import Conflict
 from advisor.claims.judgement import Judgement
 from advisor.claims.speakers import YOU, Said, is_heat_need
@@ -137,6 +138,19 @@ class Case:
         cloths = [name for name in seam.cloths() if self.entry(name).kind == "cloth"]
         return cloths if seam.place in SEAMED and len(cloths) > 1 else ()
 
+    def _rules_out(self, cloth: str, glue: str, seam: Seam) -> bool:
+        """Whether a cloth may not be fused to, whatever heat it bears."""
+        verdict = self.before.verdicts.get(Place("seam", seam.name), {}).get("interfacing.kind")
+        if verdict is None:
+            return False
+        kind = self.entry(glue).kind
+        at = next((i for i, word in enumerate(verdict.aspect.words) if word == kind), None)
+        said = (*verdict.because, *verdict.given_up, *verdict.clash)
+        return at is not None and any(
+            cloth in s.cloths and s.claim.strength == "must" and not s.claim.mask >> at & 1
+            for s in said
+        )
+
     def neighbour(self, seam: Seam) -> str:
         """A layer beside the fusible of a seam whose own limit bears what the glue needs."""
         for i, use in enumerate(seam.uses):
@@ -145,7 +159,7 @@ class Case:
             claims = self.entry(use.cloth).claims
             needs = [c.span[0] for c in claims if c.aspect == LIMIT_ASPECT and c.span]
             for other in (*seam.uses[max(i - 1, 0) : i], *seam.uses[i + 1 : i + 2]):
-                if other.cloth in self.tender:
+                if other.cloth in self.tender or self._rules_out(other.cloth, use.cloth, seam):
                     continue
                 if self.limit(other.cloth) >= max(needs, default=0.0):
                     return other.cloth

@@ -64,6 +64,9 @@ Fact = Literal[
     "cord in a casing",
     "steam held above",
     "topstitching suits",
+    "closed round",
+    "sewn straight",
+    "open in front",
 ]
 Tag = Literal[
     "flat",

@@ -47,6 +47,10 @@ HEAVY_DENIM = 340.0
 RAINWEAR = frozenset({"laminated-cotton", "softshell"})
 """Cloths against the rain that are no plain weave; what imitates leather is not sealed."""
 SEALING_TAPE = "sealing-tape"
+STITCH = "stitch.type"
+LOWER = frozenset({"lower", "bottom", "hem", "peplum"})
+FINISHED = frozenset({"faced-edge", "neckband", "cuff"})
+"""Kinds of place by which a lower edge is finished as a hem is."""
 BUTTONHOLES, TOPSTITCHING = "machine buttonholes", "topstitching"
 EYELET, DRAWCORD = "grommet", "drawcord"
 PLEATED = "pleated"
@@ -125,6 +129,8 @@ class Facts:
             return False
         if any(p.method.id == BAGGED for p in self.places):
             return False  # shell and lining meet at the lower edge
+        if any(LOWER & set(singular_words(p.name)) and p.kind.id in FINISHED for p in self.places):
+            return False
         full = {c for p in self.places if p.kind.id == "gathered-edge" for c in p.full}
         return not any(self._stays_cut(c) for c in full)
 
@@ -206,6 +212,9 @@ class Facts:
             "eased": lambda: 1.0 < full <= GATHERED,
             "no eyelets named": lambda: not self._named(EYELET),
             "cord in a casing": lambda: self._named(DRAWCORD),
+            "closed round": lambda: not self._open_in_front(place),
+            "open in front": lambda: self._open_in_front(place),
+            "sewn straight": lambda: self.setups.word(Place("seam", place.name), STITCH) == "301",
             "steam held above": lambda: self.steamed(place),
             "wool eased in": lambda: (
                 eases_away(place, self.garment) and not self.tender_face(place)
@@ -230,6 +239,18 @@ class Facts:
     def steamed(self, place: SeamPlace) -> bool:
         """Whether steam is held above a place instead of an iron set down on it."""
         return self.setups.word(Place("seam", place.name), "press.motion") == STEAM
+
+    def _open_in_front(self, place: SeamPlace) -> bool:
+        """Whether a band has two ends: on a pocket, or where its edge opens at the front."""
+        words = set(singular_words(place.name))
+        if "pocket" in words:
+            return True
+        if place.role.id == "cuff" or words & {"cuff", "sleeve", "wrist", "armhole"}:
+            return False
+        fronts = (p for p in self.places if p.kind.id in ("front-band", "buttonhole", "zip"))
+        return any(
+            p.kind.id != "zip" or {"front", "open"} & set(singular_words(p.name)) for p in fronts
+        )
 
     def _named(self, notion: str) -> bool:
         """Whether a notion lies in some place of the garment."""

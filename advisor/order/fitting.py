@@ -121,7 +121,7 @@ class Fitting:
     def tries(self, place: SeamPlace) -> bool:
         """Whether the first fitting needs this place, sewn or basted."""
         early = place.role.stage < FIT_ENDS or (place.role.closes and place.role.fitted)
-        flat = early and place.role.pressed == "open"
+        flat = early and (place.role.pressed == "open" or place.role.id == RAGLAN)
         sewn = place.op in ("join", "dart", "pleat", "zip", "lay-on")
         needed = (sewn and flat) or self._hangs(place)
         return needed and place.unit != "lining" and self.concerned(place)
@@ -142,6 +142,8 @@ class Fitting:
         return self.tries(place) and place.name in self.late and place.op != "zip"
 
 
+RAGLAN = "raglan"
+"""The seam from which a sleeve hangs: nothing is tried on without it, though it lies closed."""
 FIT_ENDS = 460
 """The stage up to which seams are sewn before the first fitting."""
 

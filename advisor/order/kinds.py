@@ -32,6 +32,8 @@ NO_KIND = PlaceKind(
     PLAIN, PLAIN, PLAIN, "", (), (), (), True, True, "none", "", "joined", (), "", ()
 )
 ZIPS = frozenset({"zip", "concealed-zip", "side-zip"})
+LOWER = frozenset({"bottom", "hem", "lower", "welt"})
+"""Words of a band that say that it closes the lower edge."""
 ALL_ROUND = frozenset({"armhole", "bodice", "top", "waist", "upper"})
 """Words of a facing that say that it runs round the body, over its sides."""
 ABOVE = frozenset({"shoulder", "bodice", "armhole", "neck", "neckline", "strap"})
@@ -212,6 +214,10 @@ def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKin
     round_the_body = role.id == "neckband" and "armhole" in _words(name)
     if round_the_body or (role.id == "facing" and ALL_ROUND & set(_words(name))):
         return replace(role, crosses=(*role.crosses, "side", "underarm"))
+    if role.id == "crotch" and not any("side" in _words(n) for n in _zips(garment)):
+        return replace(role, crosses=(*role.crosses, "concealed-zip"))
+    if role.id == "neckband" and LOWER & set(_words(name)):
+        return replace(role, crosses=(*role.crosses, "side", "side-and-sleeve", "centre"))
     bodice = any(ABOVE & set(_words(seam.name)) for seam in garment.seams)
     zips = [
         seam
@@ -224,6 +230,15 @@ def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKin
         not_here = {"side" if beside else "centre"}
     left = tuple(id_ for id_ in role.crosses if id_ not in not_here)
     return role if left == role.crosses else replace(role, crosses=left)
+
+
+def _zips(garment: Garment) -> list[str]:
+    """The names of the places where a concealed zip lies."""
+    return [
+        seam.name
+        for seam in garment.seams
+        if any(garment.cloths[name].entry == "concealed-zip" for name in seam.cloths())
+    ]
 
 
 def _guess(

@@ -31,6 +31,10 @@ __all__ = [
 ]
 
 
+STRETCHING = {"panne-velvet": "stretch-velvet", "crushed-velvet": "stretch-velvet"}
+"""Cloths that are knitted where elastane is in them (common practice)."""
+
+
 def read_fibres(text: str, knowledge: Knowledge) -> Mix:
     """Fibres with or without shares, and nothing else: "silk", "cotton 97 elastane 3".
 
@@ -59,6 +63,8 @@ def short_name(text: str) -> str:
 
 def cloth_of(name: str, reading: Reading, knowledge: Knowledge) -> Cloth:
     """The cloth that a phrase stands for, with everything assumed named."""
+    if reading.entry in STRETCHING and any(fibre == "elastane" for fibre, _ in reading.fibres):
+        reading = replace(reading, entry=STRETCHING[reading.entry])
     cloth = make_cloth(
         name,
         knowledge.entries[reading.entry],

@@ -86,6 +86,8 @@ def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge
     if seam.facts.get("edge") == "hem":
         return Placed("hem")
     words = named(said or seam.name, kinds)
+    if words == "set-in-pocket" and _band_of_knit(seam, entries):
+        return Placed("neckband", "the knit that is stretched to it")
     by_notion = _by_notion(seam, about, words, kinds)
     if by_notion is not None:
         return by_notion
@@ -101,6 +103,14 @@ def _made_up(seam: Seam, words: str) -> bool:
     """Whether its edge is turned by itself, whatever its name holds: a collar before it is set."""
     alone = words == "collar" and singular_words(seam.name) == ("collar",)
     return seam.facts.get("edge") == "turned" and (alone or words == "bound-edge")
+
+
+def _band_of_knit(seam: Seam, entries: Mapping[str, Entry]) -> bool:
+    """Whether a knit is stretched to the edge: a rib welt or a pocket top is no pocket."""
+    return any(
+        use.stretched > 1.0 and use.cloth in entries and entries[use.cloth].structure == "knit"
+        for use in seam.uses
+    )
 
 
 def _full(kind: str, seam: Seam) -> str:

@@ -55,7 +55,7 @@ def _left_over(lines: Sequence[Line], data: Data, names: list[str]) -> Iterator[
     left: set[str] = set()
     gone: set[str] = set()
     for i, seam in enumerate(data["seams"]):
-        for j, layer in enumerate(seam["layers"]):
+        for j, layer in enumerate(seam.get("layers") or [seam.get("on")]):
             name = layer.get("use") if isinstance(layer, dict) else layer
             (gone if (i, j) in changed else left).add(" ".join(str(name or "").split()).casefold())
     for key, about in data["fabrics"].items():

@@ -149,7 +149,7 @@ def _table(
         if motion is not None and motion.text == HOVERED:
             told.insert(0, HOVERED)  # who reads only this row would set the iron down
         how = ", ".join(told) if iron.mark else ""
-        at_a_time = _seconds(_longest(answer, place))
+        at_a_time = _seconds(_at_most(answer, place, here))
         alike.setdefault((iron.text, how, at_a_time), []).append(place)
     rows = tuple((", ".join(names), *same) for same, names in alike.items())
     yield Columns(("place", "iron", "press", "at a time"), rows, (4, 5, 3, 2))
@@ -163,6 +163,14 @@ def _longest(answer: Answer, place: str) -> float | None:
     """The longest press that is computed, s; None where none has to be counted."""
     longest = budget([row for row in answer.heat or () if row.place == place])
     return None if longest is None or longest >= LONG_S else longest
+
+
+def _at_most(answer: Answer, place: str, here: Verdicts) -> float | None:
+    """The longest press of a place, s: what is computed, or what rules give where that is less."""
+    longest, ruled = _longest(answer, place), here.get(DWELL)
+    if ruled is not None and isinstance(ruled.high, float) and _is_stricter(ruled, longest):
+        return ruled.high
+    return longest
 
 
 def _is_stricter(ruled: ToldVerdict | None, longest: float | None) -> bool:
