@@ -14,6 +14,7 @@ from itertools import combinations
 from advisor.claims import speakers
 from advisor.claims.asking import LayerAsker
 from advisor.claims.conditions import Fact, facts_of, maker_facts, seam_facts, test_facts
+from advisor.claims.mounted import mounted_says
 from advisor.claims.speakers import Said
 from advisor.claims.subjects import Truth
 from advisor.claims.zip_line import zip_line_says
@@ -111,7 +112,8 @@ class _Gatherer:
         for seam in self.garment.seams:
             for said in speakers.seam_says(seam, self.garment, self.knowledge, machine):
                 self._put(self.seams[seam.name], said)
-            for said in zip_line_says(seam, self.garment, self.knowledge):
+            beside = zip_line_says(seam, self.garment, self.knowledge)
+            for said in (*beside, *mounted_says(seam, self.garment, self.knowledge)):
                 self._put(self.seams[seam.name], said)
         facts = maker_facts(self.garment.maker)
         for rule in self.asker.rules():

@@ -214,7 +214,9 @@ def _loose_lining(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreeme
     own = [seam for seam, unit in units if unit == "lining"]
     if len(own) in (0, len(units)):
         return
-    if not any(unit == "both" for _, unit in units):
+    linings = {use.cloth for seam in own for use in seam.uses}
+    met = any({use.cloth for use in s.uses} & linings for s, unit in units if unit == "shell")
+    if not met and not any(unit == "both" for _, unit in units):
         cloth = own[0].uses[0].cloth
         text = (
             f"meets the shell nowhere: write {cloth} among the layers of the waistband or the "

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
 from advisor.knowledge.model import Entry
 from advisor.order.kinds import GATHERED, SeamPlace
 from advisor.project.garment import Garment
+from advisor.project.placing import singular_words
 
 HAIR = frozenset({"wool", "mohair", "cashmere", "alpaca", "camel", "angora"})
 """Fibres that steam draws together; silk and plants keep the fullness that is put into them."""
@@ -25,3 +26,16 @@ def stretched_band(place: SeamPlace, entry: Callable[[str], Entry]) -> bool:
     """Whether a knit is stretched to the edge, as a rib is: folded, and sewn on as one."""
     knits = (use for use in place.seam.uses if entry(use.cloth).structure == "knit")
     return any(use.stretched > 1.0 for use in knits)
+
+
+def two_ended(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
+    """Whether a band has two ends: on a pocket, or where its edge opens at the front."""
+    words = set(singular_words(place.name))
+    if "pocket" in words:
+        return True
+    if place.role.id == "cuff" or words & {"cuff", "sleeve", "wrist", "armhole"}:
+        return False
+    fronts = (p for p in places if p.kind.id in ("front-band", "buttonhole", "zip"))
+    return any(
+        p.kind.id != "zip" or {"front", "open"} & set(singular_words(p.name)) for p in fronts
+    )

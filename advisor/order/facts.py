@@ -12,7 +12,7 @@ from advisor.craft.fullness import METHOD_RATIOS, GatherMethod
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.order.choosing import with_methods
-from advisor.order.easing import eases_away, stretched_band
+from advisor.order.easing import eases_away, stretched_band, two_ended
 from advisor.order.fitting import TO_BODY, Fitting, staged
 from advisor.order.kinds import GATHERED, SeamPlace
 from advisor.order.setups import OVERLOCKS, Setups
@@ -31,9 +31,8 @@ WEB = "bonding-web"
 LAID_ON = frozenset({"patch-pocket", "applied"})
 """Kinds of seam that sew a piece on top of another, its edges turned under or left as they are."""
 BAGGED = "bagged-lining"
-HARD = 2
-SHEER = 2
-"""The level of `sheer` at which allowances show through plainly."""
+HARD = SHEER = 2
+"""The levels of `embellished` with sequins or stones, of `sheer` with all showing through."""
 BACKING = frozenset({"sheers", "linings"})
 CALLED_BACKING = frozenset(
     {"back", "backing", "support", "underlining", "interlining", "mount", "mounting", "flatlining"}
@@ -41,7 +40,6 @@ CALLED_BACKING = frozenset(
 """Words in the name of a cloth that say that it backs another."""
 STAYED_ON_BIAS = frozenset({"facing", "neckband", "binding", "shoulder", "waist", "panel", "plain"})
 """Where a bias edge is stayed at once; a bias side has to hang out first."""
-"""The level of `embellished` that says sequins, beads or stones."""
 HEAVY_DENIM = 340.0
 """From 10 oz denim is sewn as jeans are, in a thread that shows, g/m²: estimate."""
 RAINWEAR = frozenset({"laminated-cotton", "softshell"})
@@ -212,8 +210,8 @@ class Facts:
             "eased": lambda: 1.0 < full <= GATHERED,
             "no eyelets named": lambda: not self._named(EYELET),
             "cord in a casing": lambda: self._named(DRAWCORD),
-            "closed round": lambda: not self._open_in_front(place),
-            "open in front": lambda: self._open_in_front(place),
+            "closed round": lambda: not two_ended(place, self.places),
+            "open in front": lambda: two_ended(place, self.places),
             "sewn straight": lambda: self.setups.word(Place("seam", place.name), STITCH) == "301",
             "steam held above": lambda: self.steamed(place),
             "wool eased in": lambda: (
@@ -239,18 +237,6 @@ class Facts:
     def steamed(self, place: SeamPlace) -> bool:
         """Whether steam is held above a place instead of an iron set down on it."""
         return self.setups.word(Place("seam", place.name), "press.motion") == STEAM
-
-    def _open_in_front(self, place: SeamPlace) -> bool:
-        """Whether a band has two ends: on a pocket, or where its edge opens at the front."""
-        words = set(singular_words(place.name))
-        if "pocket" in words:
-            return True
-        if place.role.id == "cuff" or words & {"cuff", "sleeve", "wrist", "armhole"}:
-            return False
-        fronts = (p for p in self.places if p.kind.id in ("front-band", "buttonhole", "zip"))
-        return any(
-            p.kind.id != "zip" or {"front", "open"} & set(singular_words(p.name)) for p in fronts
-        )
 
     def _named(self, notion: str) -> bool:
         """Whether a notion lies in some place of the garment."""

@@ -28,3 +28,9 @@ def fusing_iron(notions: Iterable[Entry], verdict: Verdict | None) -> IronState 
         moisture = str(about.get("moisture", "dry"))
         return IronState(math.ceil(heat), moisture, "hard board") if heat > COLD else None
     return None
+
+
+def too_hot(iron: IronState | None, bears: Iterable[float | None]) -> bool:
+    """Whether no cloth of a place bears the heat that its glue wants; `bears` are their limits."""
+    known = [most for most in bears if most is not None]
+    return iron is not None and bool(known) and max(known) < iron.temperature_c

@@ -270,6 +270,8 @@ def _by_kind(kind: str, about: list[Entry], found: SeamKind | None) -> str:
         return "bone-channel"
     if kind == "lining-seam":
         return "set-lining"
+    if kind == "neckband" and found is not None and found.id == "pocket":
+        return "neckband"  # a welt of rib
     return BY_KIND.get(kind, "") if found is None or found.id != "waistband" else ""
 
 

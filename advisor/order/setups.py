@@ -14,6 +14,7 @@ from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
 from advisor.claims.consistency import STEAM
 from advisor.claims.judgement import Advice
+from advisor.claims.mounted import with_shells
 from advisor.claims.valuesets import Span
 from advisor.construction.rack import FIBRE, SIZE
 from advisor.construction.threadshare import sewn_as
@@ -21,7 +22,7 @@ from advisor.craft.irondial import mark_for, step_down
 from advisor.decide.apart import judge_apart, of_one_seam
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
 from advisor.order.cures import chosen_cures, fused_first
-from advisor.order.fusing import fusing_iron
+from advisor.order.fusing import fusing_iron, too_hot
 from advisor.order.kinds import SeamPlace
 from advisor.order.pieces import bias_strips
 from advisor.order.steps import IronState, MachineState
@@ -37,8 +38,7 @@ STAY = "301, short"
 ZIGZAG = "304"
 ZIP_FEET = frozenset({"zip", "concealed zip"})
 USUAL_TEX = 27
-PRESSURE = "machine.pressure"
-USUAL_PRESSURE = "medium"
+PRESSURE, USUAL_PRESSURE = "machine.pressure", "medium"
 LIGHT_CLOTH = 150.0
 """Below this weight a light foot does no harm where a medium one would do, g/m²: estimate."""
 STRIP_WORDS = ("binding", "band", "strip")
@@ -63,7 +63,7 @@ class Setups:
 
     def alone(self, cloths: Iterable[str]) -> Place:
         """Some cloths flat in a seam of their own, judged as the sheet would judge that."""
-        uses = tuple(Use(name) for name in cloths)
+        uses = tuple(map(Use, cloths))
         return self._judge_apart("alone", Seam(" + ".join(u.cloth for u in uses), uses))
 
     def unboned(self, seam: SeamPlace) -> Place:
@@ -72,7 +72,8 @@ class Setups:
         rest = tuple(use for use in seam.seam.uses if use.cloth not in bones)
         if not bones or not rest:
             return Place("seam", seam.name)
-        return self._judge_apart("without bones", replace(seam.seam, uses=rest))
+        bare = with_shells(replace(seam.seam, uses=rest), self.garment)
+        return self._judge_apart("without bones", bare)
 
     def _judge_apart(self, scope: str, seam: Seam) -> Place:
         place = Place(scope, seam.name)
@@ -380,8 +381,8 @@ class Setups:
         if fused_first(seam.seam, self.garment, self.knowledge):
             return False
         found = self.advice.judgement.verdicts.get(Place("seam", seam.name), {})
-        kind = found.get("interfacing.kind")
-        return kind is not None and bool(kind.clash)
+        clash = bool((kind := found.get("interfacing.kind")) and kind.clash)
+        return clash or too_hot(self.fuse_iron(seam), map(self.bears_alone, seam.cloths))
 
     def fuse_iron(self, seam: SeamPlace) -> IronState | None:
         """How the iron is set to fuse the interfacing of a seam to a single piece."""

@@ -1,0 +1,40 @@
+"""A place on the backing of a mounted piece: what is pressed there is pressed with its face.
+
+Channels, stays and eyelets on an underlining name the underlining alone, and the shell that it is
+basted to lies under the iron all the same.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from advisor.claims.speakers import Said, cloth_says, is_heat_limit
+from advisor.knowledge.model import Knowledge
+from advisor.project.garment import Garment, Seam, Use
+
+MOUNTED = "underlining"
+
+
+def shells(seam: Seam, garment: Garment) -> tuple[str, ...]:
+    """The cloths to which the backing of a place is basted, where the place does not name them."""
+    here = set(seam.cloths())
+    if seam.place in ("", MOUNTED):
+        return ()
+    mounts = [s.cloths() for s in garment.seams if s.place == MOUNTED and len(s.cloths()) > 1]
+    found = (names[0] for names in mounts if here & set(names[1:]) and names[0] not in here)
+    return tuple(dict.fromkeys(found))
+
+
+def with_shells(seam: Seam, garment: Garment) -> Seam:
+    """A place with those cloths among its layers."""
+    return replace(seam, uses=(*seam.uses, *map(Use, shells(seam, garment))))
+
+
+def mounted_says(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator[Said]:
+    """What the shell of a mounted piece bears, said of a place that names its backing alone."""
+    for shell in shells(seam, garment):
+        for said in cloth_says(garment.cloths[shell], knowledge):
+            if is_heat_limit(said.claim):
+                why = f"It lies on {shell}, to which it is basted. {said.claim.why}"
+                yield replace(said, claim=replace(said.claim, strength="should", why=why))
