@@ -47,6 +47,7 @@ def agree(
 ) -> None:
     """Bring the picks of every seam into line."""
     zips = {seam.name for seam in garment.seams if seam.place == ZIP}
+    apart = {seam.name: seam.apart for seam in garment.seams}
     for place, by_aspect in verdicts.items():
         _no_iron(by_aspect)
         _iron_moves(by_aspect)
@@ -60,7 +61,7 @@ def agree(
             _edges(by_aspect)
             if place.name in zips:
                 _beside_a_zip(by_aspect)
-            _idle_glue(garment, by_aspect, knowledge)
+            _idle_glue(garment, apart[place.name], by_aspect, knowledge)
 
 
 def _no_iron(by_aspect: dict[str, Verdict]) -> None:
@@ -245,16 +246,27 @@ def _options(verdict: Verdict) -> list[str]:
     return sorted(words, key=lambda word: word != _word(verdict))
 
 
-def _idle_glue(garment: Garment, by_aspect: dict[str, Verdict], knowledge: Knowledge) -> None:
-    """A fusible that a layer rules out is not fused, so its seconds are nobody's."""
-    interfacing, dwell = by_aspect.get("interfacing.kind"), by_aspect.get(DWELL)
-    if dwell is None or interfacing is None or not interfacing.clash:
-        return
+def _unfused(by_aspect: dict[str, Verdict], glued: set[str]) -> bool:
+    """Whether a layer rules the glue out, or the place is pressed cooler than the glue wants."""
+    interfacing, heat = by_aspect.get("interfacing.kind"), by_aspect.get(LIMIT_ASPECT)
+    if interfacing is not None and interfacing.clash:
+        return True
+    left_out = () if heat is None else (*heat.given_up, *heat.clash)
+    return any(s.cloths and s.cloths <= glued and is_heat_need(s.claim) for s in left_out)
+
+
+def _idle_glue(
+    garment: Garment, apart: frozenset[str], by_aspect: dict[str, Verdict], knowledge: Knowledge
+) -> None:
+    """The seconds of a glue are nobody's where it is ruled out, not hot, or fused before."""
+    dwell = by_aspect.get(DWELL)
     glued = {
         name
         for name, cloth in garment.cloths.items()
         if "fusible" in knowledge.entries[cloth.entry].kind
     }
+    if dwell is None or not (apart & glued or _unfused(by_aspect, glued)):
+        return
     said = [*dwell.because, *dwell.given_up]
     left = [s for s in said if not (s.cloths and s.cloths <= glued)]
     if not left:
