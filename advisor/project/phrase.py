@@ -31,7 +31,7 @@ __all__ = [
 ]
 
 
-STRETCHING = {"panne-velvet": "stretch-velvet", "crushed-velvet": "stretch-velvet"}
+STRETCHING = dict.fromkeys(("panne-velvet", "crushed-velvet"), "stretch-panne-velvet")
 """Cloths that are knitted where elastane is in them (common practice)."""
 
 
