@@ -312,7 +312,8 @@ def machine_says(garment: Garment, knowledge: Knowledge) -> list[Said]:
     said.append(_option("stitch.type", stitches, why, knowledge, machine.name))
     if maker.feet is not None:
         why = "These are the feet that you have."
-        feet = dict.fromkeys(["standard", *maker.feet])
+        known = knowledge.aspects["machine.foot"].words
+        feet = dict.fromkeys(["standard", *(foot for foot in maker.feet if foot in known)])
         said.append(_option("machine.foot", list(feet), why, knowledge, "your kit"))
     return said
 

@@ -8,7 +8,7 @@ bounds of a measure are estimates that only keep slips of the keyboard out.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -106,6 +106,20 @@ def read_fact(key: str, value: object, knowledge: Knowledge, *, bare: bool = Tru
     )
 
 
+OTHER_FEET = (
+    "blind hem",
+    "button",
+    "buttonhole",
+    "cording",
+    "darning",
+    "hemmer",
+    "open-toe",
+    "piping",
+    "satin stitch",
+)
+"""Feet that come with a machine and on which no advice turns (common practice)."""
+
+
 def read_maker_fact(
     key: str, value: object, knowledge: Knowledge, *, bare: bool = True
 ) -> str | float:
@@ -122,7 +136,7 @@ def read_maker_fact(
     if key == "overlocker":
         return read_word(key, value, [*overlockers, *YES_NO])
     if key == "foot":
-        return _read_option("feet", value, knowledge.aspects["machine.foot"])
+        return _read_foot(value, knowledge.aspects["machine.foot"])
     if key == "worn by":
         return read_word(key, value, WEARERS)
     known = ("machine", "foot lift", "overlocker", "feet", "worn by")
@@ -180,8 +194,21 @@ def read_word(key: str, value: object, known: Iterable[str]) -> str:
     return found
 
 
-def _read_option(key: str, value: object, aspect: Aspect) -> str:
-    """An answer of an aspect, by its word or by the longer name that is printed for it."""
+def _read_foot(value: object, aspect: Aspect) -> str:
+    """A foot, with or without the word; one on which no advice turns is taken as it is."""
+    text = _text(value)
+    bare = text.casefold().removesuffix(" foot").strip()
+    known = [*aspect.words, *OTHER_FEET]
+    return bare if bare in known else _read_option("feet", text, aspect, known)
+
+
+def _read_option(
+    key: str, value: object, aspect: Aspect, known: Sequence[str] | None = None
+) -> str:
+    """An answer of an aspect, by its word or by the longer name that is printed for it.
+
+    `known` is what a refusal names, where more than the aspect's words is understood.
+    """
     text = _text(value)
     names = {word.casefold(): word for word in aspect.words}
     for word, label in aspect.labels.items():
@@ -189,7 +216,7 @@ def _read_option(key: str, value: object, aspect: Aspect) -> str:
         names.setdefault(label.partition(" (")[0].casefold(), word)
     found = names.get(text.casefold())
     if found is None:
-        raise _unknown(key, text, list(aspect.words))
+        raise _unknown(key, text, list(known or aspect.words))
     return found
 
 

@@ -6,9 +6,11 @@ from pathlib import Path
 
 import pytest
 
+from advisor.claims.speakers import machine_says
 from advisor.errors import InputError
 from advisor.project.making import Flounce, Gathers, Kit, Piece, Result, Tiers, Tucks
 from advisor.project.planning import settings_kit
+from tests.typed import shipped
 from tests.unit.project import project_cases as cases
 
 BASE = """\
@@ -44,6 +46,19 @@ def test_pleats_make_the_fullness() -> None:
     """10 knife pleats of 2 cm on 80 cm: (8 + 4) / 8."""
     seam = cases.garment(BASE + SEAM + "pleats: {kind: knife, number: 10, depth: 2 cm}}\n").seams[1]
     assert 1.5 == seam.uses[1].fullness
+
+
+def test_a_foot_on_which_nothing_turns_is_taken() -> None:
+    """What came with the machine is no slip; it is owned, and no seam is sewn with it."""
+    garment = cases.garment(BASE + "kit: {feet: [Buttonhole foot, walking foot, blind hem]}\n")
+    assert ("buttonhole", "walking", "blind hem") == garment.maker.feet
+    (said,) = (
+        said.claim
+        for said in machine_says(garment, shipped())
+        if said.claim.aspect == "machine.foot"
+    )
+    words = shipped().aspects["machine.foot"].words
+    assert {"standard", "walking"} == {w for i, w in enumerate(words) if said.mask >> i & 1}
 
 
 def piece(words: str) -> Piece:
