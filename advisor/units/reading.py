@@ -248,6 +248,8 @@ def _unit(entry: _Kind, word: str) -> _Unit:
 def _checked(entry: _Kind, base: float) -> float:
     if not math.isfinite(base):
         raise ValueError("it is not a finite number")
+    if base < 0 and entry.lowest == 0 and not entry.above:
+        raise ValueError("it is below 0")
     if base < entry.lowest or (entry.above and base == entry.lowest):
         least = "more than" if entry.above else "at least"
         raise ValueError(f"it must be {least} {entry.lowest:g}")

@@ -26,7 +26,7 @@ REFUSED = [
     ("length", "1/2 cm", "a fraction is read only with in, yd, Nm or Ne"),
     ("length", "1/0 in", "a fraction cannot be over 0"),
     ("length", "1 2/2 in", "the fraction after a whole number must be less than 1"),
-    ("length", -1, "'-1' is not a length: it must be at least 0"),
+    ("length", -1, "'-1' is not a length: it is below 0"),
     ("length", 10**400, "'a very large number' is not a length: the number is too large"),
     ("length", 1e18, "'a very large number' is not a length: the number is too large"),
     ("length", 1e17, "'1e+17' is not a length: the number is too large"),

@@ -81,7 +81,7 @@ ONE_FAULT = [
     ("stretched: 1.2", "stretched: 2.1", "2.1", "'stretched': '2.1' cannot be right", "to 2"),
     ("use: frill, ", "", "{fullness", "this layer has neither 'use' nor 'notion'", "one of"),
     ("use: frill, ", "use: frill, notion: coil zip, ", "{use", "both 'use' and 'notion'", "one of"),
-    ("length: 13 cm", "length: -13 cm", "-13", "'length': ", "at least 0"),
+    ("length: 13 cm", "length: -13 cm", "-13", "'length': ", "below 0"),
     ("length: 13 cm", "length: 0", "0", "'length': '0' cannot be right", "50 m"),
     ("length: 13 cm", "length: 51 m", "51 m", "'length': '51 m' cannot be right", "50 m"),
     ("length: 13 cm", "length: .inf", ".inf", ".inf is not a number", ""),

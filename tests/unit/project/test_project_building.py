@@ -120,7 +120,7 @@ BAD = {
         BASE + "  - {name: w, layers: [denim, lawn], length: -3 cm}\n",
         7,
         46,
-        "at least 0",
+        "below 0",
     ),
     "pleat deeper than its spacing": (
         BASE + SEAM + "pleats: {kind: knife, number: 10, depth: 33 cm}}\n",
