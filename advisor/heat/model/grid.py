@@ -28,6 +28,7 @@ from advisor.heat.model.stack import Stack
 
 Floats = NDArray[np.float64]
 
+NOTHING_KG = 1e-12  # per m2: less than this is no water, and no number to divide by
 CELLS = 6
 FINE_CELLS = 12
 THICK_MM = 1.0  # from here a layer that may be moist is cut finer: a front of vapour is narrow
@@ -159,7 +160,8 @@ def _block(stack: Stack, draw: Floats, deepest: int, cells: int, even: bool) -> 
         share = _shares(layer.thickness_mm.mid, cells, even)
         dry[:, at] = share * layer.mass_gsm / 1000.0 * heat
         water[:, at] = share * wet / 1000.0
-        binds[:, at] = share * layer.binds_gsm / 1000.0
+        held = share * layer.binds_gsm / 1000.0
+        binds[:, at] = np.where(held > NOTHING_KG, held, 0.0)
         half[:, at] = share * thick / 1000.0 / k / 2.0
         gap[:, place * cells : (place + 1) * cells - 1] = 0.0
         if stack.starts_c is not None:

@@ -29,14 +29,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from advisor.heat.model.alike import exp, log
-from advisor.heat.model.grid import Floats, Grid
+from advisor.heat.model.grid import NOTHING_KG, Floats, Grid
 from advisor.heat.model.materials import WATER_SPECIFIC_HEAT
 
 LATENT = 2.257e6  # J/kg at 100 degrees, memory (physics handbook value)
 BOILING = 100.0
 VAPOUR = LATENT + BOILING * WATER_SPECIFIC_HEAT  # J/kg that a kilogram of vapour carries
 BOUND, EASE = 2.35, 0.25  # see above
-NOTHING_KG = 1e-12  # per m2: less than this is no water, and no number to divide by
 NEWTON_STEPS = 40  # at most; three or four will do, halving alone would take all
 SETTLED_K = 1e-3  # the last step of Newton is no longer than this: its end is far closer
 

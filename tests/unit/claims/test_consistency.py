@@ -51,11 +51,15 @@ def test_an_edge_is_enclosed_only_by_a_seam_that_encloses(layers: list[str]) -> 
 
 
 def test_glue_that_is_ruled_out_has_no_seconds() -> None:
-    """Velvet rules a fusible out, so nobody is told to press it for its glue."""
-    fused = seam_of(["wool coating", {"notion": "woven fusible interfacing"}, "wool coating"])
-    ruled_out = seam_of(["viscose velvet", {"notion": "woven fusible interfacing"}, "wool coating"])
+    """Where velvet rules it out, or acrylic keeps the iron below it, nobody presses for glue."""
+    fusible = {"notion": "woven fusible interfacing"}
+    fused = seam_of(["wool 100 coating", fusible, "wool 100 coating"])
+    too_cool = seam_of(["wool coating", fusible, "wool coating"])  # it may be acrylic: 110 °C
+    ruled_out = seam_of(["viscose velvet", fusible, "wool coating"])
     assert ruled_out["interfacing.kind"].clash
+    assert too_cool["press.temperature"].clash
     assert "press.dwell" in fused
+    assert "press.dwell" not in too_cool
     assert "press.dwell" not in ruled_out
 
 
