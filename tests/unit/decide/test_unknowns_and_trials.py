@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from advisor.decide.evaluate import judge
 from advisor.decide.trials import Trial, find_trials
 from advisor.decide.unknowns import Unknown, find_unknowns
+from advisor.project.quick import quick_garment
+from tests.typed import shipped
 from tests.unit.decide.engine_cases import KNOWN, cloth, judged, judged_seams, seam
 
 
@@ -31,6 +34,13 @@ def test_an_unknown_is_judged_by_itself() -> None:
     beside = judged(cloth("jersey"), cloth("organza", "nylon"))
     (found,) = find_unknowns(beside, KNOWN)
     assert ("jersey", 120) == (found.cloth, found.limit)
+
+
+def test_a_cloth_that_is_never_ironed_gains_no_iron() -> None:
+    """Stretch panne is opened with a finger whatever it is of; no snip is burnt for its iron."""
+    judgement = judge(quick_garment(["stretch panne velvet"], shipped()), shipped())
+    (found,) = find_unknowns(judgement, shipped())
+    assert {20.0} == {found.limit, *(limit for _, limit in found.candidates)}
 
 
 VELVET = cloth("velvet", "cotton")
