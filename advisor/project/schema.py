@@ -7,7 +7,7 @@ question uses as well; so that a form here says only "a word or a quantity".
 from __future__ import annotations
 
 from functools import partial
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any, ClassVar, Literal
 
 from pydantic import BeforeValidator, Field
 
@@ -282,6 +282,15 @@ class PartForm(Form):
 
 class ProjectForm(Form):
     """A whole project file."""
+
+    OTHER_WORDS: ClassVar[dict[str, str]] = {
+        "cloths": "fabrics",
+        "materials": "fabrics",
+        "name": "garment",
+        "places": "seams",
+        "title": "garment",
+    }
+    """What a maker may write for a key; it is told, never taken."""
 
     garment: Name
     units: Literal["metric", "us"] = "metric"

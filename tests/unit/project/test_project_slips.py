@@ -159,6 +159,21 @@ def test_a_misspelt_key_is_shown_where_it_stands_with_the_key_that_was_meant() -
         assert slip.line == problem.where.line, str(problem)
 
 
+def test_her_own_word_for_a_key_is_one_message() -> None:
+    """A word that nobody would find by its letters is told with the key that it stands for."""
+    text = (
+        "name: Coat\ncloths:\n  a: cotton poplin\n"
+        "places:\n  - {name: side, layers: [a, a], length: 40 cm}\n"
+    )
+    with pytest.raises(InputError) as caught:
+        garment_of(parse_yaml(text, "coat.yaml"), knowledge())
+    assert [
+        ("unknown key 'name'", ("garment",)),
+        ("unknown key 'cloths'", ("fabrics",)),
+        ("unknown key 'places'", ("seams",)),
+    ] == [(problem.message, problem.nearest) for problem in caught.value.problems]
+
+
 @pytest.mark.parametrize(
     ("lost", "said", "line"),
     [
