@@ -41,7 +41,7 @@ Fact = Literal[
     "held as one with another",
     "tried on",
     "pattern not tried",
-    "lined garment",
+    "lining loose at the zip",
     "eased",
     "very full",
     "coated",

@@ -15,6 +15,7 @@ from advisor.order.choosing import with_methods
 from advisor.order.easing import eases_away, stretched_band, two_ended
 from advisor.order.fitting import TO_BODY, Fitting, staged
 from advisor.order.kinds import GATHERED, SeamPlace
+from advisor.order.openings import loose_at_zip
 from advisor.order.setups import OVERLOCKS, Setups
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
@@ -200,11 +201,7 @@ class Facts:
         """A fact of what lies in a place, whatever its method."""
         cloths, full = place.cloths, max((u.fullness for u in place.seam.uses), default=1.0)
         answers: dict[str, Callable[[], bool]] = {
-            "lined garment": lambda: any(
-                p.kind.id == "lining-seam"
-                or (p.unit == "both" and (p.kind.family == "band" or p.kind.id == "faced-edge"))
-                for p in self.places
-            ),
+            "lining loose at the zip": lambda: loose_at_zip(self.places),
             "of a lining": lambda: place.unit == "lining",
             "takes in a lining": lambda: place.kind.id == "waistband" and place.unit == "both",
             "eased": lambda: 1.0 < full <= GATHERED,

@@ -1,13 +1,15 @@
-"""Where a bagged garment is turned through: the opening that the maker names, else one of its own.
+"""Openings that a lining leaves: where a bagged garment is turned through, and the edge at a zip.
 
 A lining that is sewn all round is turned through a gap. It may be left in the bagged seam itself,
-or in a seam of the lining, as she says with `left open`.
+or in a seam of the lining, as she says with `left open`. At a zip it is felled to the tape, unless
+a place of its own joins it there.
 """
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from advisor.project.placing import singular_words
 from advisor.units import show
 
 if TYPE_CHECKING:
@@ -39,3 +41,12 @@ def left_open(place: SeamPlace, units: System) -> str:
     """What a seam of which a stretch stays open is told; "" where none does."""
     wide = place.seam.making.left_open
     return f"; leave {show('length', wide, units)} of it open to turn through" if wide else ""
+
+
+def loose_at_zip(places: Sequence[SeamPlace]) -> bool:
+    """Whether there is a lining, and no place of its own where it is joined to the zip."""
+    seams = [place for place in places if place.kind.id == "lining-seam"]
+    if any("zip" in singular_words(place.name) for place in seams):
+        return False
+    edges = (place for place in places if place.unit == "both")
+    return bool(seams) or any(p.kind.family == "band" or p.kind.id == "faced-edge" for p in edges)

@@ -13,6 +13,7 @@ from advisor.answer.teller import Teller
 from advisor.answer.unknowns import told_unknowns
 from advisor.construction.seamwork import FINE, seamworks
 from advisor.decide.advise import advise
+from advisor.order.work import order_of
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
 from tests.garments.whole import advice, known, places, stands, work
@@ -100,3 +101,19 @@ def test_no_iron_is_never_told_as_a_temperature() -> None:
     effects = [one.effect for one in told if "instead of" in one.effect]
     assert effects
     assert all("instead of no iron" in effect for effect in effects)
+
+
+def test_a_lining_with_its_own_seam_at_the_zip_is_not_felled_there_again() -> None:
+    """Who names the joint of lining and zip is told it once; without it, it is felled."""
+    text = (
+        "garment: Shift\nfabrics: {wool: wool crepe, lining: viscose lining}\nseams:\n"
+        "  - {name: centre back, layers: [wool, wool], length: 95 cm}\n"
+        "  - {name: back zip, layers: [wool, {notion: concealed zip}], length: 50 cm}\n"
+        "  - {name: JOINT, layers: [lining, wool], length: 100 cm}\n"
+    )
+    felled = {}
+    for joint in ("lining to zip", "facing to lining"):
+        garment = garment_of(parse_yaml(text.replace("JOINT", joint), "project.yaml"), known())
+        steps = order_of(advise(garment, known()), known()).order
+        felled[joint] = "fell the lining to back zip" in steps
+    assert {"lining to zip": False, "facing to lining": True} == felled
