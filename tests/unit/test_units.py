@@ -68,7 +68,7 @@ def test_what_makers_write_is_read(kind: str, text: str | float, expected: float
 
 
 REFUSED = [
-    ("length", "-5 mm", "at least 0"),
+    ("length", "-5 mm", "below 0"),
     ("length", "1,200 mm", "decimal or thousands"),
     ("length", "5/8", "only with in, yd"),
     ("length", "5/8 cm", "only with in, yd"),
@@ -93,7 +93,7 @@ REFUSED = [
     ("weight", "0 gsm", "more than 0"),
     ("weight", "10 oz 3", "not known here"),
     ("temperature", "-300 C", "at least -273.15"),
-    ("time", "-1 s", "at least 0"),
+    ("time", "-1 s", "below 0"),
     ("tex", "ticket 0", "must not be 0"),
     ("stitch length", "0 mm", "more than 0"),
     ("stitch length", "0 spi", "must not be 0"),
