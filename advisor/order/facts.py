@@ -47,6 +47,7 @@ RAINWEAR = frozenset({"laminated-cotton", "softshell"})
 """Cloths against the rain that are no plain weave; what imitates leather is not sealed."""
 SEALING_TAPE = "sealing-tape"
 STITCH = "stitch.type"
+AT_WRIST = frozenset({"cuff", "sleeve-hem"})
 LOWER = frozenset({"lower", "bottom", "hem", "peplum"})
 FINISHED = frozenset({"faced-edge", "neckband", "cuff"})
 """Kinds of place by which a lower edge is finished as a hem is."""
@@ -124,11 +125,12 @@ class Facts:
     def _unhemmed(self) -> bool:
         """Whether a lower edge is left that no place speaks of; none on net or with elastic."""
         closed = {"elastic-edge", "bound-edge"}
-        if any(p.role.last or p.kind.id in closed for p in self.places) or self.close():
+        below = [p for p in self.places if p.role.id not in AT_WRIST]
+        if any(p.role.last or p.kind.id in closed for p in below) or self.close():
             return False
         if any(p.method.id == BAGGED for p in self.places):
             return False  # shell and lining meet at the lower edge
-        if any(LOWER & set(singular_words(p.name)) and p.kind.id in FINISHED for p in self.places):
+        if any(LOWER & set(singular_words(p.name)) and p.kind.id in FINISHED for p in below):
             return False
         full = {c for p in self.places if p.kind.id == "gathered-edge" for c in p.full}
         return not any(self._stays_cut(c) for c in full)

@@ -39,10 +39,15 @@ ALL_ROUND = frozenset({"armhole", "bodice", "top", "waist", "upper"})
 ABOVE = frozenset({"shoulder", "bodice", "armhole", "neck", "neckline", "strap"})
 """Words of a name that say that there is a part above the waist."""
 UPPER_ROLES = frozenset(
-    {"shoulder", "armhole", "underarm", "collar", "collar-attach", "neckband", "cuff", "sleeve-hem"}
+    {
+        *("shoulder", "armhole", "underarm", "collar", "collar-attach", "neckband", "cuff"),
+        *("sleeve-hem", "bagged-edge"),
+    }
 )
 """What lies above the waist whatever the garment is."""
 BODICE, SKIRT = "bodice", "skirt"
+NECK, ARMHOLE = frozenset({"neck", "neckline"}), frozenset({"armhole", "armscye"})
+BAGGED_EDGE = "bagged-edge"
 MAIN = ("zip", "set-lining", *(work for work in SEWN if work not in ("zip", "set-lining")))
 """The pieces of work that make a place, the most telling first."""
 GATHERED = 1.1
@@ -96,7 +101,23 @@ class SeamPlace:
 
 def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]:
     """Every seam of a garment with what it is."""
-    return tuple(_place(seam, garment, knowledge) for seam in garment.seams)
+    places = tuple(_place(seam, garment, knowledge) for seam in garment.seams)
+    bagged = _bagged(places)
+    role = knowledge.order.kinds.get(BAGGED_EDGE)
+    return tuple(replace(p, role=role) if role and p.name in bagged else p for p in places)
+
+
+def _bagged(places: tuple[SeamPlace, ...]) -> frozenset[str]:
+    """The neck and the armholes where all of them are turned to the lining.
+
+    What is sewn round all of them is turned through the shoulders, and that goes only while the
+    sides are open; a neck or an armhole that is turned alone is turned past its closed seams.
+    """
+    turned = [p for p in places if p.unit == "both" and p.kind.id == "faced-edge"]
+    necks, armholes = (
+        {p.name for p in turned if words & set(_words(p.name))} for words in (NECK, ARMHOLE)
+    )
+    return frozenset(necks | armholes if necks and armholes else ())
 
 
 def crosses(later: SeamPlace, earlier: SeamPlace) -> bool:

@@ -33,7 +33,6 @@ USUAL_LENGTH = 500.0
 LOCKSTITCHED = frozenset({"dart", "pleat", "understitch"})
 """Work that no overlocker does, whatever the stitch of the seam."""
 CLIPPED = "Clip {name} along its line, to try it on: no pin and no basting, every hole leaks."
-BASTED = "Baste {name} along its line, to try it on."
 DRAWN_UP = "Draw {name} up roughly on a basting thread and baste it along its line, to try it on."
 CHAINSTITCH = "401"
 """Sewn without a knife, so that it may sew a hem."""
@@ -229,7 +228,7 @@ class _Maker:
             listed = [clipped if op.id == "baste" else op for op in listed]
         if place.full and place.seam.making.pleats is None:
             drawn = replace(works["baste"], does=DRAWN_UP)
-            listed = [drawn if op.id == "baste" and op.does == BASTED else op for op in listed]
+            listed = [drawn if op == works["baste"] else op for op in listed]
         chosen = [op for op in listed if self.facts.wanted(op, place)]
         past = [self.facts.fitting.past_recall(place, op) for op in chosen]
         return [self._stage(op, place, k, past[: k + 1]) for k, op in enumerate(chosen)]

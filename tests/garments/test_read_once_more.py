@@ -16,7 +16,7 @@ from advisor.decide.advise import advise
 from advisor.order.work import order_of
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import advice, known, places, stands, work
+from tests.garments.whole import advice, changed, known, places, stands, work
 
 KNIT = """
 garment: Sample
@@ -40,6 +40,23 @@ def test_an_edge_turned_to_its_lining_is_turned_while_the_bodice_is_open() -> No
     found = work(DRESS)
     assert stands(found, "turn neck edge", "join waist", "set centre back zip")
     assert stands(found, "turn armhole edge", "join waist")
+
+
+def test_neck_and_armholes_are_turned_while_the_sides_are_open() -> None:
+    """What is turned all in one is drawn through the shoulders; closed sides would hold it."""
+    found = work(DRESS)
+    steps = ("join shoulder", "baste bodice side", "fit", "turn armhole edge", "join bodice side")
+    assert stands(found, *steps)
+    assert stands(found, "turn neck edge", "join bodice side")
+    assert stands(found, "join skirt side", "fit")
+
+
+def test_an_armhole_that_is_turned_alone_runs_over_its_side() -> None:
+    """With a bound neck there is an opening to turn it through, so it is sewn as a ring."""
+    found = changed(
+        DRESS, "{name: neck edge, layers: [shell, lining]", "{name: top, layers: [shell]"
+    )
+    assert stands(found, "join bodice side", "join armhole edge")
 
 
 def test_the_lining_is_felled_to_the_zip_of_a_dress_whose_neck_is_turned_to_it() -> None:
@@ -117,3 +134,19 @@ def test_a_lining_with_its_own_seam_at_the_zip_is_not_felled_there_again() -> No
         steps = order_of(advise(garment, known()), known()).order
         felled[joint] = "fell the lining to back zip" in steps
     assert {"lining to zip": False, "facing to lining": True} == felled
+
+
+@pytest.mark.parametrize("wrist", ["sleeve hem", "lower sleeve cuff"])
+def test_a_wrist_that_is_finished_leaves_the_lower_edge_to_hem(wrist: str) -> None:
+    """What closes a sleeve is no hem of the garment."""
+    text = f"""
+garment: Sample
+fabrics: {{lawn: {{fabric: lawn, fibres: {{cotton: 100}}}}}}
+seams:
+  - {{name: side, layers: [lawn, lawn], length: 50 cm, times: 2}}
+  - {{name: {wrist}, layers: [lawn], length: 24 cm, times: 2}}
+"""
+    found = order_of(
+        advise(garment_of(parse_yaml(text, "project.yaml"), known()), known()), known()
+    )
+    assert any(task.op == "hem-edge" for task in found.tasks.values())
