@@ -11,6 +11,8 @@ from advisor.units import System, show_size
 
 _AND_SO = {
     "fullness": "write the same fullness in both, and the hem as wide as what hangs from it",
+    "width": "the finished width of the piece is that of the whole place, and its number says in "
+    "how many panels it is cut",
     "pleats": "change the pleats or the piece",
     "stretched": "cut the band anew, or change how far it is stretched",
     "buttons": "as many of the one as of the other",

@@ -39,7 +39,9 @@ def press_clauses(answer: Answer, place: str) -> list[str]:
     low, high = (None, None) if ruled is None else (ruled.low, ruled.high)
     if isinstance(high, float) and high <= longest:
         return []
-    said = f"Computed: at most {seconds(longest)} at a time, lift, let cool"
+    told = isinstance(high, float) and high < LONG_S  # a rule's own "at most" stands beside it
+    word = "here no more than" if told else "at most"
+    said = f"Computed: {word} {seconds(longest)} at a time, lift, let cool"
     needs = low if isinstance(low, float) else 0.0
     return [f"{said}; the rest in several touches." if longest < needs else f"{said}."]
 

@@ -108,8 +108,9 @@ def _compared(seam: Seam, use: Use, piece: Piece, garment: Garment) -> Iterator[
     wrong = [hem for hem in hems if _far(hem.value, gives)] if len(hems) == 1 else []
     if not _far(asks, gives) and not wrong:
         return
+    alike = not _far(use.fullness, piece.fullness)
     yield Disagreement(
-        "fullness",
+        "width" if alike and not wrong else "fullness",
         seam.name,
         (
             Figure(f"{seam.name} asks of {use.cloth}", use.fullness, "ratio"),

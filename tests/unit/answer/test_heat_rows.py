@@ -184,8 +184,9 @@ def test_the_press_line_gets_a_clause_only_where_time_must_be_cut() -> None:
     assert [] == shortened(None)
     assert [] == shortened(40.0)
     assert [] == shortened(4.9, 0.0, 4.0)
-    assert ["Computed: at most 4 s at a time, lift, let cool."] == shortened(4.9, 0.0, 10.0)
-    several = ["Computed: at most 4 s at a time, lift, let cool; the rest in several touches."]
+    here = "Computed: here no more than 4 s at a time, lift, let cool"
+    assert [f"{here}."] == shortened(4.9, 0.0, 10.0)
+    several = [f"{here}; the rest in several touches."]
     assert several == shortened(4.9, 10.0, 16.0)
     assert [] == press_clauses(heat_answer([]), "hem")
 

@@ -41,6 +41,16 @@ def test_fullness_of_seam_piece_and_hem() -> None:
     assert "82 11/16 in" in us
 
 
+def test_a_piece_as_wide_as_one_of_its_panels_is_told_what_its_width_is() -> None:
+    """The fullness is the same in both, so that nobody is asked to write it anew."""
+    waist = WAIST.replace("fullness: 3", "fullness: 2")
+    piece = SKIRT.replace("width: 70 cm", "width: 35 cm")
+    ((id_, place, text),) = told(waist, piece + ", number: 2}]")
+    assert ("width", "waist") == (id_, place)
+    assert "the finished width of the piece is that of the whole place" in text
+    assert "write the same fullness" not in text
+
+
 def test_fullness_that_agrees_is_not_told() -> None:
     """The same 2 to 1 in both, and a hem of 140 cm."""
     seams = WAIST.replace("fullness: 3", "fullness: 2") + HEM.replace("100 cm", "140 cm")
