@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -37,10 +38,6 @@ _KINDS = {
 }
 
 
-PARTING = frozenset({"over", "under", "with", "on", "and", "against", "versus"})
-"""Words that part two cloths in a question."""
-
-
 def id_of(name: str) -> str:
     """The id that a name makes: letters and digits of the plain name, joined by hyphens.
 
@@ -62,8 +59,10 @@ def cloth_text(name: str, like: str, also: list[str], knowledge: Knowledge) -> s
     reading = read_phrase(like, knowledge)
     if len(split_cloths(like, knowledge)) > 1:
         raise InputError(f"{shown(like)} names more than one cloth; say the one that yours is like")
+    id_of(name)
     for word in (name, *also):
-        _sayable(word)
+        name_text(word)
+        _sayable(word, reading.entry, knowledge)
     lines = [HEAD.rstrip(), f"id: {id_of(name)}", f"name: {name_text(name)}"]
     if also:
         lines.append(f"also: [{', '.join(map(name_text, also))}]")
@@ -87,21 +86,28 @@ def not_kept(like: str, knowledge: Knowledge) -> str:
     return f"{' and '.join(names)} is not kept, for its share is not said; say it {_as_in(names)}"
 
 
-def _sayable(name: str) -> None:
-    """Refuse a name that a question would take apart: with a number in it, or a word that parts.
+def _sayable(name: str, like: str, knowledge: Knowledge) -> None:
+    """Refuse a name that a question would take for something else, once it is hers.
 
     Raises:
-        InputError: saying which.
+        InputError: saying for what.
     """
-    number = next((word for word in name.split() if any(c.isdigit() for c in word)), "")
-    parting = next((w for w in name.casefold().split() if w in PARTING), "")
-    if number:
-        why = f"'{number}' in it would be read as a share or a weight"
-    elif parting or set(name) & set(",;+&"):
-        why = f"'{parting or ','}' in it would part two cloths"
-    else:
-        return
-    raise InputError(f"{shown(name)} cannot be asked for: {why}; take words alone")
+    new = id_of(name)
+    entry = replace(knowledge.entries[like], id=new)
+    names = {**knowledge.names, plain_name(name): new}
+    trial = replace(knowledge, names=names, entries={**knowledge.entries, new: entry})
+    parts = split_cloths(name, trial)
+    if parts != [name]:
+        why = f"it would be taken for {' and '.join(map(shown, parts))}"
+        raise InputError(f"{shown(name)} cannot be asked for: {why}")
+    try:
+        found = read_phrase(name, trial)
+        understood = found.entry == new and found.weight is None and not found.stated
+    except InputError:
+        understood = False
+    if not understood:
+        why = "a word or a number in it would be read as something else; take other words"
+        raise InputError(f"{shown(name)} cannot be asked for: {why}")
 
 
 def _shares_needed(fibres: list[str]) -> str:

@@ -41,7 +41,8 @@ def cloth_of(item: Item, known: Item, book: Book) -> tuple[Item, list[list[Any]]
             claims += made
             heard = {c.aspect for c in made if c.strength == "should" and result.reason}
             loosened += [[a, v, result.reason] for a, v in result.good.items() if a in heard]
-            spoilt += [(a, v) for a, v in result.bad.items() if a in {c.aspect for c in made}]
+            told = {c.aspect for c in made}
+            spoilt += [(a, v) for a, v in result.bad.items() if a in told and _is_read(a, v, book)]
     # A reason sets a limit of others aside, and never what she has seen spoil the cloth.
     loosened = [row for row in loosened if not _seen_to_spoil(row[0], row[1], spoilt, book)]
     changes: dict[str, Any] = {
@@ -66,6 +67,11 @@ def cloth_of(item: Item, known: Item, book: Book) -> tuple[Item, list[list[Any]]
             changes[key] = schema.Span(min=value, max=value, sources=(SOURCE,))
     whole = base.model_copy(update=changes)
     return Item(form.id, whole, item.document, lent=_lent(known, form)), loosened, problems
+
+
+def _is_read(aspect: str, value: Any, book: Book) -> bool:
+    """Whether a setting is one that its aspect has; what is not was refused, and says nothing."""
+    return not _good(book.aspects[aspect].form, value)[0]
 
 
 def _seen_to_spoil(aspect: str, good: Any, spoilt: list[tuple[str, Any]], book: Book) -> bool:

@@ -31,10 +31,6 @@ __all__ = [
 ]
 
 
-STRETCHING = dict.fromkeys(("panne-velvet", "crushed-velvet"), "stretch-panne-velvet")
-"""Cloths that are knitted where elastane is in them (common practice)."""
-
-
 def read_fibres(text: str, knowledge: Knowledge) -> Mix:
     """Fibres with or without shares, and nothing else: "silk", "cotton 97 elastane 3".
 
@@ -63,8 +59,6 @@ def short_name(text: str) -> str:
 
 def cloth_of(name: str, reading: Reading, knowledge: Knowledge) -> Cloth:
     """The cloth that a phrase stands for, with everything assumed named."""
-    if reading.entry in STRETCHING and any(fibre == "elastane" for fibre, _ in reading.fibres):
-        reading = replace(reading, entry=STRETCHING[reading.entry])
     cloth = make_cloth(
         name,
         knowledge.entries[reading.entry],

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from pathlib import Path
 
 import pytest
@@ -146,8 +147,9 @@ def test_a_rack_is_kept_reel_by_reel(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("name", "like", "why"),
     [
-        ("mystery 2", "satin", "would be read as a share"),
-        ("dream over satin", "satin", "would part two cloths"),
+        ("mystery 2", "satin", "a word or a number in it would be read as something else"),
+        ("Anna underneath", "satin", "it would be taken for 'Anna'"),
+        ("satin over velvet", "satin", "it would be taken for 'satin' and 'velvet'"),
         ("gift", "cotton over satin", "more than one cloth"),
     ],
 )
@@ -169,3 +171,21 @@ def test_a_fibre_that_is_not_kept_is_told(tmp_path: Path) -> None:
     assert 0 == done.returncode
     assert "polyester is not kept" in done.err
     assert "'polyester 100'" in done.err
+
+
+def test_a_name_that_is_understood_whole_is_kept_whatever_words_it_has(tmp_path: Path) -> None:
+    """A word such as over parts two cloths only where a cloth stands on either side of it."""
+    env = {"ADVISOR_OWN": str(tmp_path / "own")}
+    done = typed("learn", "cloth", "dream over satin", "--like", "cotton lawn", env=env)
+    assert 0 == done.returncode, done.err
+    answer = typed("ask", "dream over satin", "--json", env=env)
+    assert ["dream-over-satin"] == [layer["fabric"] for layer in json.loads(answer.out)["layers"]]
+
+
+def test_panne_with_elastane_is_hers_as_the_knit_that_it_is(tmp_path: Path) -> None:
+    """A cloth of hers that is like it is like what a question would take it for."""
+    env = {"ADVISOR_OWN": str(tmp_path / "own")}
+    like = "panne velvet 95 polyester 5 elastane"
+    assert 0 == typed("learn", "cloth", "green gift", "--like", like, env=env).returncode
+    text = (tmp_path / "own/fabrics/green-gift.yaml").read_text("utf-8")
+    assert "like: stretch-panne-velvet" in text

@@ -103,7 +103,7 @@ def _of_fibres(
     fibres = [fibre for fibre, _ in shares]
     holding = tuple(m for m in entry.mixes if set(fibres) <= {f for f, _ in m})
     if holding:
-        if _pure_on_file(fibres, entry, knowledge) or _as_tender(holding, entry.mixes, knowledge):
+        if _pure_on_file(fibres, entry, knowledge) or as_tender(holding, entry.mixes, knowledge):
             return holding, ()
         return tuple(dict.fromkeys([*holding, *entry.mixes])), ()
     if set(fibres) <= PARTS:  # no ground: "denim with elastane" is denim with some in it
@@ -127,7 +127,7 @@ def _pure_on_file(fibres: list[str], entry: Entry, knowledge: Knowledge) -> bool
     return pure and bool(kinds - _UNSEEN)
 
 
-def _as_tender(kept: Iterable[Mix], every: Iterable[Mix], knowledge: Knowledge) -> bool:
+def as_tender(kept: Iterable[Mix], every: Iterable[Mix], knowledge: Knowledge) -> bool:
     """Whether what is kept bears no more heat, moisture or time than everything did."""
     now, before = _bears(kept, knowledge), _bears(every, knowledge)
     return all(a <= b for a, b in zip(now, before, strict=True))

@@ -8,7 +8,6 @@ of the phrase is left. A word left out never narrows what the cloth may be made 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
@@ -17,7 +16,7 @@ from advisor.knowledge.model import Knowledge, Mix
 from advisor.project.phrases import lexicon
 from advisor.project.phrases.abroad import in_english
 from advisor.project.phrases.beside import as_knit, take_backing, take_unfiled
-from advisor.project.phrases.composition import Note, possible_mixes, with_part
+from advisor.project.phrases.composition import Note, as_tender, possible_mixes, with_part
 from advisor.project.phrases.families import family_of
 from advisor.project.phrases.grounds import (
     LAID_FIRST,
@@ -45,6 +44,8 @@ _RIB = re.compile(r"\d\s?x\s?\d")
 _NOT = lexicon.NOT
 _ELASTANE = ("elastane",)
 _UNSURE = singulars(lexicon.UNSURE)
+_STRETCHING = dict.fromkeys(("panne-velvet", "crushed-velvet"), "stretch-panne-velvet")
+"""Cloths that are knitted where elastane is in them (common practice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -232,8 +233,9 @@ class _Phrase:
             mixes = self._with_rivals(mixes, grounds)
         usual = weight_in_words(left, entry.weight)
         traits = traits_of(entry, [self.knowledge.entries[i] for i in laid], left, self.knowledge)
+        knitted = any(fibre in _ELASTANE for fibre, _ in said.shares)
         return Reading(
-            entry.id,
+            _STRETCHING.get(entry.id, entry.id) if knitted else entry.id,
             mixes,
             said.shares,
             said.whole,
@@ -249,14 +251,9 @@ class _Phrase:
 
     def _with_rivals(self, mixes: tuple[Mix, ...], grounds: Grounds) -> tuple[Mix, ...]:
         """The mixes with those of any tenderer cloth that the same words name."""
-        fibres = self.knowledge.fibres
-
-        def bears(some: Iterable[Mix]) -> float:
-            return min((fibres[f].limit for mix in some for f, _ in mix), default=0.0)
-
         for id_ in (*names_of(self.knowledge).rivals(grounds), *self.also):
             other = self.knowledge.entries[id_]
-            if bears(other.mixes) < bears(mixes):
+            if not as_tender(mixes, other.mixes, self.knowledge):
                 mixes = tuple(dict.fromkeys([*mixes, *other.mixes]))
                 self.notes.append(
                     (f"it may be {other.name} too", f"pressed as tenderly as {other.name}")

@@ -229,3 +229,21 @@ def test_a_reason_never_outweighs_what_she_has_seen_spoil_the_cloth(
     verdict = in_seam(judged(known, "gift organza"), "press.temperature")
     assert isinstance(verdict.allowed, Span)
     assert verdict.allowed.high < 100
+
+
+@pytest.mark.parametrize("bad", ["hot", "[1, 2]", "steam"])
+def test_a_bad_setting_that_is_none_is_named_and_nothing_else_is_lost(
+    shipped: Path, bad: str
+) -> None:
+    """Beside a good one with its reason it is not compared, and her other files still count."""
+    rows = (
+        '  - {good: {press.temperature: 150}, reason: "three scraps"}\n'
+        f"  - {{good: {{press.temperature: 140}}, bad: {{press.temperature: {bad}}}}}\n"
+    )
+    other = CLOTH.replace("gift-organza", "market-organza").replace(
+        "gift organza", "market organza"
+    )
+    files = {"gift-organza": f"{CLOTH}results:\n{rows}", "market-organza": other}
+    known = laid(shipped, {f"fabrics/{id_}.yaml": text for id_, text in files.items()})
+    assert 1 == len(known.left_out)
+    assert {"gift-organza", "market-organza"} <= set(known.entries)
