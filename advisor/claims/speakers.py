@@ -235,7 +235,7 @@ def seam_says(
         if about.id == "applique":
             said.append(_zigzagged(about.name, knowledge))
     for cloth in seam.cloths():
-        kind = _interfacing_kind(knowledge.entries[garment.cloths[cloth].entry])
+        kind = interfacing_kind(knowledge.entries[garment.cloths[cloth].entry])
         if kind:
             why = f"The project puts {cloth} here."
             said.append(_option("interfacing.kind", [kind], why, knowledge, cloth))
@@ -332,7 +332,7 @@ def _no_overlocker(garment: Garment, knowledge: Knowledge, machine: str) -> list
     return said
 
 
-def _interfacing_kind(entry: Entry) -> str:
+def interfacing_kind(entry: Entry) -> str:
     """The interfacing that a notion is."""
     if entry.kind == "fusible":
         return "fusible knit" if entry.structure == "knit" else "fusible"

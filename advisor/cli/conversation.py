@@ -126,6 +126,7 @@ class Conversation:
                 self.answers = kept if said else []
                 return
             self.tell("Say yes or no.")
+        self.draft = None  # what is answered now shall not be written over it
 
     def _keep(self) -> None:
         """Write the answers down; a place that cannot be written to is no reason to stop asking."""

@@ -142,11 +142,13 @@ def _check_over(out: str, starts: bytes, *, replace: bool) -> None:
     """
     from advisor.errors import InputError
 
+    if not Path(out).is_file():
+        return  # none is there, or the writer says why; a pipe would be waited for in vain
     try:
         with Path(out).open("rb") as there:
             found = there.read(len(starts) + 3).removeprefix(b"\xef\xbb\xbf")
     except OSError:
-        return  # none is there, or the writer says why it cannot be written
+        return  # the writer says why it cannot be written
     if not replace:
         raise InputError(f"{out}: {THERE}")
     if found and not found.lower().startswith(starts):

@@ -151,7 +151,7 @@ def _least(items: tuple[_Item, ...], across: int) -> int:
 def _place(order: tuple[_Item, ...], across: int, below: int | None) -> _Laid | None:
     """All boxes one after another, each where it ends soonest; None once as long as `below`."""
     if len(order) > MANY:
-        return _stacked(order, across)
+        return _stacked(order, across, below)
     spots: list[_Spot] = []  # always from the beginning of the strip on
     end = 0
     for item in order:
@@ -163,14 +163,17 @@ def _place(order: tuple[_Item, ...], across: int, below: int | None) -> _Laid | 
     return end, tuple(spots)
 
 
-def _stacked(order: tuple[_Item, ...], across: int) -> _Laid:
+def _stacked(order: tuple[_Item, ...], across: int, below: int | None) -> _Laid | None:
     """The same for very many boxes, each on top of what lies there already."""
-    skyline, spots = Skyline(across), list[_Spot]()
+    skyline, spots, end = Skyline(across), list[_Spot](), 0
     for item in order:
         y, x, (wide, long) = skyline.soonest(item.ways, item.step, at_edge=item.at_edge)
         skyline.lay(x, wide, y + long)
+        end = max(end, y + long)
+        if below is not None and end >= below:
+            return None
         spots.append((y, x, wide, long))
-    return max(y + long for y, _, _, long in spots), tuple(sorted(spots))
+    return end, tuple(sorted(spots))
 
 
 def _soonest(item: _Item, spots: list[_Spot], across: int) -> tuple[int, int, tuple[int, int]]:

@@ -9,7 +9,7 @@ from dataclasses import replace
 from advisor.claims.collect import Place
 from advisor.claims.conflicts import Conflict
 from advisor.claims.judgement import Judgement
-from advisor.claims.speakers import YOU, Said, is_heat_need
+from advisor.claims.speakers import YOU, Said, interfacing_kind, is_heat_need
 from advisor.claims.workarounds import GLUED
 from advisor.decide.evaluate import judge
 from advisor.knowledge.model import LIMIT_ASPECT, Entry, Knowledge, Remedy
@@ -143,7 +143,7 @@ class Case:
         verdict = self.before.verdicts.get(Place("seam", seam.name), {}).get("interfacing.kind")
         if verdict is None:
             return False
-        kind = self.entry(glue).kind
+        kind = interfacing_kind(self.entry(glue))
         at = next((i for i, word in enumerate(verdict.aspect.words) if word == kind), None)
         said = (*verdict.because, *verdict.given_up, *verdict.clash)
         return at is not None and any(

@@ -17,6 +17,7 @@ from advisor.decide.case import Case, stated, without_unused
 from advisor.project.cloths import notion_cloth
 from advisor.project.facts import NO_IRON
 from advisor.project.garment import Garment, Seam, Use
+from advisor.project.placing import LONE
 
 
 def _press_apart(case: Case) -> Garment | None:
@@ -70,7 +71,7 @@ def _drop_notion(case: Case) -> Garment | None:
         uses = tuple(use for use in seam.uses if use.cloth not in olds)
         if not uses or uses == seam.uses:
             return None
-        if len(uses) == 1:  # read anew, a lone layer is folded on itself
+        if len(uses) == 1 and seam.place not in LONE:  # read anew, it is folded on itself
             assumed = ("layers", *(a for a in seam.assumed if a != "layers"))
             return replace(seam, uses=uses * 2, assumed=assumed)
         return replace(seam, uses=uses)

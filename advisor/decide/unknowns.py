@@ -11,12 +11,9 @@ from advisor.claims.judgement import Judgement
 from advisor.claims.valuesets import Span
 from advisor.construction.bulk import picked
 from advisor.decide.apart import judge_apart
-from advisor.knowledge.model import LIMIT_ASPECT, Knowledge, Mix
+from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge, Mix
 from advisor.project.facts import NO_IRON
 from advisor.project.garment import Garment, Seam, Use
-
-ROOM_C = 20.0
-"""The limit of a cloth that is pressed with a finger whatever its iron might bear."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,12 +40,12 @@ def find_unknowns(judgement: Judgement, knowledge: Knowledge) -> list[Unknown]:
 
 
 def _limit(garment: Garment, name: str, mixes: tuple[Mix, ...], knowledge: Knowledge) -> float:
-    """The iron limit of one cloth by itself, °C; `ROOM_C` where it is pressed with a finger."""
+    """The iron limit of one cloth by itself, °C; `COLD` where it is pressed with a finger."""
     cloth = replace(garment.cloths[name], mixes=mixes)
     alone = replace(garment, cloths={name: cloth}, seams=(Seam(name, (Use(name),)),))
     verdicts = judge_apart(alone, knowledge).verdicts
     seams = [v for place, v in verdicts.items() if place.scope == "seam"]
     if any(picked(v, "press.motion") == NO_IRON for v in seams):
-        return ROOM_C
+        return COLD
     limits = [v[LIMIT_ASPECT].allowed for v in seams]
     return min((s.high for s in limits if isinstance(s, Span)), default=0.0)

@@ -27,7 +27,7 @@ def _edits(lines: Sequence[Line], data: Data) -> Iterator[Edit]:
     for line in (*kept, *sorted(gone, key=lambda x: [str(s) for s in x.path], reverse=True)):
         way: Steps = line.path
         if way[0] == "seams":
-            way = ("seams", names.index(str(way[1])), *way[2:])
+            way = _as_written(("seams", names.index(str(way[1])), *way[2:]), data)
         if way[0] == "fabrics":
             known = {" ".join(key.split()).casefold(): key for key in data["fabrics"]}
             key = known.get(str(way[1]).casefold())
@@ -45,6 +45,23 @@ def _edits(lines: Sequence[Line], data: Data) -> Iterator[Edit]:
     yield from _left_over(lines, data, names)
 
 
+def _as_written(way: Steps, data: Data) -> Steps:
+    """The way to a layer of a place that says its layers with `on`, one name or a list of them."""
+    seam = data["seams"][way[1]]
+    if way[2:3] != ("layers",) or "layers" in seam or seam.get("on") is None:
+        return way
+    rest = way[3:] if isinstance(seam["on"], list) else way[4:]
+    return (*way[:2], "on", *rest)
+
+
+def _layers(seam: Data) -> list[Data]:
+    """The layers of a place as they are written."""
+    if "layers" in seam:
+        return seam["layers"] or []
+    on = seam.get("on")
+    return on if isinstance(on, list) else [on]
+
+
 def _left_over(lines: Sequence[Line], data: Data, names: list[str]) -> Iterator[Edit]:
     """Notions among the fabrics that no layer names any more: a garment has what it is made of."""
     changed = {
@@ -55,7 +72,7 @@ def _left_over(lines: Sequence[Line], data: Data, names: list[str]) -> Iterator[
     left: set[str] = set()
     gone: set[str] = set()
     for i, seam in enumerate(data["seams"]):
-        for j, layer in enumerate(seam.get("layers") or [seam.get("on")]):
+        for j, layer in enumerate(_layers(seam)):
             name = layer.get("use") if isinstance(layer, dict) else layer
             (gone if (i, j) in changed else left).add(" ".join(str(name or "").split()).casefold())
     for key, about in data["fabrics"].items():

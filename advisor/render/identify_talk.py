@@ -172,7 +172,7 @@ class _Asker:
         for _, _, text in SAFETY[kind]:
             self.tell(f"! {in_units(text, self.knowledge.system)}")
         what = {"flame": "burn a snip", "solvent": "try acetone on a snip"}[kind]
-        if plain_name(self.line(f"Will you {what} so: yes or no? [no]")) in ("yes", "y"):
+        if yes_or_no(self.line(f"Will you {what} so: yes or no? [no]")):
             return True
         self.refused.append(kind)
         return False

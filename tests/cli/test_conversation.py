@@ -115,6 +115,16 @@ def test_a_draft_may_be_left_aside_and_a_strange_file_is_none(tmp_path: Path) ->
     assert "Go on" not in asked[0]
 
 
+def test_a_draft_is_kept_where_it_is_not_clear_whether_she_goes_on_with_it(tmp_path: Path) -> None:
+    """After five answers that say neither the talk begins anew, and writes nothing over it."""
+    draft = tmp_path / "draft"
+    started([*BOLERO[:5], CUT_OFF], draft)
+    kept = draft.read_text("utf-8")
+    unclear: list[object] = ["perhaps"] * 5
+    started([*unclear, "another", "metric", CUT_OFF], draft)
+    assert kept == draft.read_text("utf-8")
+
+
 def test_each_question_is_explained() -> None:
     """By its own words, not those of its neighbour; and a word by the knowledge."""
     assert HELP.keys() == QUESTIONS.keys()

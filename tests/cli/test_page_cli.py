@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import pytest
@@ -64,3 +65,13 @@ def test_a_project_is_never_lost_for_a_page_of_it(tmp_path: Path, form: str) -> 
     assert (2, "") == (done.returncode, done.out)
     assert "name another file" in done.err
     assert project.read_bytes() == Path(DRESS).read_bytes()
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="this system has no pipes with names")
+@pytest.mark.parametrize("form", ["--html", "--booklet"])
+def test_a_pipe_in_the_way_is_refused_and_not_waited_for(tmp_path: Path, form: str) -> None:
+    """Nobody writes into it, so whoever reads it would wait for ever."""
+    os.mkfifo(tmp_path / "pipe")
+    done = typed("sheet", DRESS, form, str(tmp_path / "pipe"), "--replace")
+    assert (2, "") == (done.returncode, done.out)
+    assert "Traceback" not in done.err

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import os
 import random
+from collections import Counter
 from dataclasses import replace
 
 from hypothesis import given, settings
@@ -176,6 +177,10 @@ def test_very_many_pieces_lie_side_by_side_and_little_is_lost(seed: int, number:
     ]
     laid = pack(boxes, 1400.0)
     assert len(laid.places) == number
+    sizes = Counter((p.width, p.length) for p in laid.places)
+    assert sizes == Counter((box.width, box.length) for box in boxes)
+    folded = Counter((box.width, box.length) for box in boxes if box.at_edge)
+    assert folded <= Counter((p.width, p.length) for p in laid.places if p.x < 0.01)
     assert all(p.x >= 0 and p.x + p.width <= 1400.01 for p in laid.places)
     assert all(p.y >= 0 and p.y + p.length <= laid.length + 0.01 for p in laid.places)
     for i, one in enumerate(laid.places):
@@ -185,3 +190,14 @@ def test_very_many_pieces_lie_side_by_side_and_little_is_lost(seed: int, number:
             assert not (across and along), (one, other)
     area = sum(box.width * box.length for box in boxes)
     assert area / 1400.0 <= laid.length <= 1.3 * area / 1400.0 + 900.0
+
+
+def test_very_many_pieces_give_up_once_they_are_as_long_as_a_shorter_strip() -> None:
+    """Another order is only worth its end where it stays below what was found."""
+    chance = random.Random(7)
+    boxes = [Box(chance.randint(20, 600), chance.randint(20, 900)) for _ in range(200)]
+    items = tuple(strip._item(box, 1400 * strip.FINE, 1400.0) for box in boxes)
+    whole = strip._place(items, 1400 * strip.FINE, None)
+    assert whole is not None
+    assert strip._place(items, 1400 * strip.FINE, whole[0]) is None
+    assert whole == strip._place(items, 1400 * strip.FINE, whole[0] + 1)

@@ -106,3 +106,13 @@ def test_what_one_remedy_leaves_out_another_does_not_name() -> None:
     lines = lines_between(old, replace(old, cloths=cloths, seams=(both,)), shipped())
     assert [first.cloth] in [line.value for line in lines]
     assert not any(glued.cloth in str(line.value) for line in lines)
+
+
+@pytest.mark.parametrize(("on", "left"), [("[Shell, glue]", "[Shell, frill]"), ("glue", "frill")])
+def test_a_place_that_says_its_layers_with_on_keeps_its_key(on: str, left: str) -> None:
+    """One name or a list of them: the layer is changed where it is written."""
+    text = PROJECT.replace("layers: [Shell, glue, frill]", f"on: {on}") % ""
+    at = 1 if "[" in on else 0
+    new = with_lines(text, [Line(("seams", "hem", "layers", at), "frill")], "p.yaml")
+    assert f"on: {left}, length: 90 cm" in new
+    assert "glue" not in new
