@@ -14,19 +14,22 @@ from advisor.claims.collect import Place
 from advisor.claims.combine import HERE, Verdict, decide, narrowed, picking, picking_number
 from advisor.claims.speakers import OVERLOCKS, Said, is_heat_need
 from advisor.claims.valuesets import Choice, Span
-from advisor.craft.irondial import mark_for
+from advisor.craft.irondial import mark_for, steam_possible
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Claim, Knowledge
 from advisor.project.garment import Garment
 from advisor.project.zipping import ZIP
 
 KIND, FINISH, STITCH, DWELL = "seam.kind", "seam.finish", "stitch.type", "press.dwell"
 MOTION, MOISTURE = "press.motion", "press.moisture"
-LINKED: Final = frozenset({KIND, FINISH, STITCH, DWELL, MOTION, MOISTURE, LIMIT_ASPECT})
+PINS: Final = "pin.kind"
+LINKED: Final = frozenset({KIND, FINISH, STITCH, DWELL, MOTION, MOISTURE, LIMIT_ASPECT, PINS})
 """Aspects whose verdicts this room may change; they are decided afresh every time."""
 STEAM: Final = "hover with steam"
 FINGERS: Final = "finger-press"
+DAMP: Final = 1.0
 STEAMY: Final = 2.0
 """The degree of moisture that is steam."""
+DRIPS: Final = ("iso-3758-2012", "or-4h-320-14")
 OVERLOCKED: Final = "overlocked"
 ENCLOSED: Final = "enclosed in the seam"
 ENCLOSING: Final = frozenset({"French", "mock French", "felled", "self-bound"})
@@ -52,13 +55,15 @@ def agree(
         _no_iron(by_aspect)
         _iron_moves(by_aspect)
         _below_steam(by_aspect)
+        _too_cool_for_steam(by_aspect)
         _left_to_fingers(by_aspect)
         if place.scope == "seam":
             _by_hand(by_aspect)
-            _no_pins(by_aspect)
             _two_needles(by_aspect)
             _in_one_pass(by_aspect)
             _edges(by_aspect)
+            _clear_of_the_knife(by_aspect)
+            _no_pins(by_aspect)
             if place.name in zips:
                 _beside_a_zip(by_aspect)
             _idle_glue(garment, apart[place.name], by_aspect, knowledge)
@@ -129,6 +134,20 @@ def _below_steam(by_aspect: dict[str, Verdict]) -> None:
     by_aspect[MOTION] = narrowed(motion, left, "It gets no steam here.")
 
 
+def _too_cool_for_steam(by_aspect: dict[str, Verdict]) -> None:
+    """An iron at one dot drips, so what moisture is wanted comes from a damp cloth."""
+    heat, moist, motion = (by_aspect.get(name) for name in (LIMIT_ASPECT, MOISTURE, MOTION))
+    if heat is None or moist is None or moist.clash or (motion and _word(motion) == STEAM):
+        return
+    span = heat.advised
+    if not isinstance(span, Span) or span.is_empty or steam_possible(span.high) or _drier(moist):
+        return
+    why = "An iron set no hotter than this gives no proper steam and drips."
+    about = (MOISTURE, (0.0, DAMP), 0, None, "should", "damage", why, DRIPS)
+    claim = Claim(*about, 0, "this garment", ends=("seam", "seam"))
+    by_aspect[MOISTURE] = decide(moist.aspect, [*moist.because, *moist.given_up, Said(HERE, claim)])
+
+
 def _unmarked(heat: Verdict) -> bool:
     """Whether no mark of the dial is cool enough for what is advised."""
     span = heat.advised
@@ -140,9 +159,20 @@ def _drier(moist: Verdict) -> bool:
     return isinstance(moist.advised, Span) and moist.advised.high < STEAMY
 
 
+def _clear_of_the_knife(by_aspect: dict[str, Verdict]) -> None:
+    """What an overlocker sews is clipped or basted where its cloths bear that."""
+    kind, stitch = by_aspect.get(PINS), by_aspect.get(STITCH)
+    if kind is None or stitch is None or kind.clash or _word(stitch) not in OVERLOCKS:
+        return
+    able = [word for word in _options(kind) if word in UNPINNED]
+    if able and _word(kind) not in UNPINNED:
+        why = "The knife of the overlocker breaks a pin in the allowance."
+        by_aspect[PINS] = picking(kind, kind.aspect.words.index(able[0]), why)
+
+
 def _no_pins(by_aspect: dict[str, Verdict]) -> None:
     """What is basted or clipped is not pinned, so nobody says how a pin goes in."""
-    kind = by_aspect.get("pin.kind")
+    kind = by_aspect.get(PINS)
     if kind is not None and _word(kind) in UNPINNED:
         by_aspect.pop("pin.insertion", None)
 

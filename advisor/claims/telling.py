@@ -13,8 +13,9 @@ from advisor.claims.judgement import Judgement
 from advisor.claims.valuesets import Choice, Span
 from advisor.knowledge.telling import HURTS, ToldWhere
 
-Around = tuple[bool, dict[str, Verdict], list[dict[str, Verdict]]]
-"""Whether a place is sewn by hand, its own verdicts, and those of the cloths of a rule in it."""
+Around = tuple[bool, dict[str, Verdict], list[dict[str, Verdict]], frozenset[str]]
+"""Whether a place is sewn by hand, its own verdicts, those of the cloths of a rule in it, and what
+other places are asked and it is not."""
 
 
 def told_lines(
@@ -47,6 +48,8 @@ def _around(fired: Fired, judgement: Judgement, places: frozenset[str] | None) -
     """Every seam that a rule is about: its own, or those in which its cloths lie."""
     verdicts = judgement.verdicts
     own = [verdicts.get(Place("fabric", name), {}) for name in fired.cloths]
+    seams = [by_aspect for place, by_aspect in verdicts.items() if place.scope == "seam"]
+    asked = frozenset(name for by_aspect in seams for name in by_aspect)
     nowhere = True
     for seam in judgement.garment.seams:
         if fired.place.scope == "seam":
@@ -55,17 +58,23 @@ def _around(fired: Fired, judgement: Judgement, places: frozenset[str] | None) -
             about = not set(fired.cloths).isdisjoint(seam.cloths())
         if about and (places is None or seam.name in places):
             nowhere = False
-            yield seam.by_hand, verdicts.get(Place("seam", seam.name), {}), own
+            here = verdicts.get(Place("seam", seam.name), {})
+            yield seam.by_hand, here, own, asked - here.keys()
     if nowhere:
-        yield False, {}, own
+        yield False, {}, own, frozenset()
 
 
 def _holds(condition: ToldWhere, here: Around, *, open_holds: bool) -> bool:
-    """Whether what was decided allows an act; where nobody decided anything it is allowed."""
-    by_hand, of_seam, of_cloths = here
+    """Whether what was decided allows an act; where nobody decided anything it is allowed.
+
+    Of options that a line wants none is left in a place that is not asked for them.
+    """
+    by_hand, of_seam, of_cloths, unasked = here
     if condition.machine and by_hand:
         return False
     name = condition.aspect
+    if name in unasked and condition.span is None and condition.how != "lacks":
+        return False
     if name in of_seam and not _allows(of_seam[name], condition, open_holds=open_holds):
         return False
     said = [v[name] for v in of_cloths if name in v]

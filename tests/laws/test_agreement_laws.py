@@ -64,6 +64,48 @@ def test_steam_is_held_only_above_what_gets_steam() -> None:
     assert [] == wrong
 
 
+def test_no_iron_at_one_dot_is_asked_for_steam() -> None:
+    """It drips there (Oregon 4-H 320-14; ISO 3758:2012 gives one dot no steam)."""
+    wrong = []
+    for judgement in judged():
+        for place, verdicts in judgement.verdicts.items():
+            heat, motion = verdicts.get("press.temperature"), word(verdicts, "press.motion")
+            cool = heat is not None and isinstance(heat.advised, Span) and heat.advised.high < 148
+            steamed = word_or_step(verdicts, "press.moisture") == "steam"
+            if cool and steamed and motion != "hover with steam":
+                wrong.append((place, [*judgement.garment.cloths]))
+    assert [] == wrong
+
+
+def word_or_step(verdicts: dict[str, Verdict], aspect: str) -> str:
+    """The most that is advised of a scale of words; "" where it is not asked."""
+    verdict = verdicts.get(aspect)
+    if verdict is None or not isinstance(verdict.advised, Span) or verdict.advised.is_empty:
+        return ""
+    return verdict.aspect.words[int(verdict.advised.high)]
+
+
+def test_what_an_overlocker_sews_is_not_pinned_where_clips_will_do() -> None:
+    """Its knife breaks a pin in the allowance; what bears neither may be pinned."""
+    wrong = []
+    for entry in known().fabrics():
+        text = (
+            "garment: One\nmaker: {machine: household, overlocker: 4-thread}\n"
+            f"fabrics:\n  cloth: {{fabric: {entry.name}}}\nseams:\n"
+            "  - {name: side, layers: [cloth, cloth]}\n"
+        )
+        judgement = judge(garment_of(parse_yaml(text, "one.yaml"), known()), known())
+        verdicts = judgement.verdicts[Place("seam", "side")]
+        pins = verdicts.get("pin.kind")
+        if word(verdicts, "stitch.type") not in OVERLOCKS or pins is None:
+            continue
+        assert isinstance(pins.advised, Choice)
+        able = {pins.aspect.words[i] for i in pins.advised.options()}
+        if able & {"sewing clips", "hand basting"} and "pins" in word(verdicts, "pin.kind"):
+            wrong.append(entry.name)
+    assert [] == wrong
+
+
 def test_what_is_overlocked_is_sewn_by_an_overlock_stitch() -> None:
     """One pass that joins and neatens; a lockstitch does not. Where there is an overlocker."""
     wrong = []
