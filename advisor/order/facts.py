@@ -14,7 +14,7 @@ from advisor.knowledge.ordering import Operation
 from advisor.order.choosing import with_methods
 from advisor.order.easing import eases_away, stretched_band, two_ended
 from advisor.order.fitting import TO_BODY, Fitting, staged
-from advisor.order.kinds import GATHERED, SeamPlace
+from advisor.order.kinds import GATHERED, SeamPlace, ends_in_a_rib
 from advisor.order.openings import loose_at_zip
 from advisor.order.setups import OVERLOCKS, Setups
 from advisor.project.garment import Garment
@@ -128,8 +128,8 @@ class Facts:
         below = [p for p in self.places if p.role.id not in AT_WRIST]
         if any(p.role.last or p.kind.id in closed for p in below) or self.close():
             return False
-        if any(p.method.id == BAGGED for p in self.places):
-            return False  # shell and lining meet at the lower edge
+        if any(p.method.id == BAGGED for p in self.places) or ends_in_a_rib(self.places):
+            return False  # shell and lining meet at the lower edge, or a rib is sewn to it
         if any(LOWER & set(singular_words(p.name)) and p.kind.id in FINISHED for p in below):
             return False
         full = {c for p in self.places if p.kind.id == "gathered-edge" for c in p.full}

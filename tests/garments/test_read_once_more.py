@@ -150,3 +150,21 @@ seams:
         advise(garment_of(parse_yaml(text, "project.yaml"), known()), known()), known()
     )
     assert any(task.op == "hem-edge" for task in found.tasks.values())
+
+
+@pytest.mark.parametrize("end", ["waist rib", "welt"])
+def test_a_rib_at_the_waist_of_a_jacket_is_its_lower_edge(end: str) -> None:
+    """Nothing is left to level and hem; of leggings the same rib is the upper edge."""
+    text = f"""
+garment: Sample
+fabrics: {{fleece: {{fabric: fleece, fibres: {{polyester: 100}}}}, rib: {{fabric: rib knit}}}}
+seams:
+  - {{name: shoulder, layers: [fleece, fleece], length: 15 cm, times: 2}}
+  - {{name: side, layers: [fleece, fleece], length: 50 cm, times: 2}}
+  - {{name: {end}, layers: [fleece, {{use: rib, stretched: 1.2}}], length: 100 cm}}
+"""
+    legs = text.replace("name: shoulder", "name: inseam")
+    for said, hemmed in ((text, False), (legs, True)):
+        garment = garment_of(parse_yaml(said, "project.yaml"), known())
+        found = order_of(advise(garment, known()), known())
+        assert hemmed == any(task.op == "hem-edge" for task in found.tasks.values())
