@@ -106,7 +106,8 @@ class Method:
 
     `crossed_by` are places (shoulder, side …) that run over it when it is made so, whatever is
     usual; `buys` what it uses up; `allowance` an allowance that is told in words, because it is
-    another thing's width; `says` what the sheet tells of it beyond its name.
+    another thing's width; `says` what the sheet tells of it beyond its name. `by_hand` where what
+    shows of it is sewn without a machine.
     """
 
     id: str
@@ -123,6 +124,7 @@ class Method:
     buys: tuple[Thing, ...] = ()
     allowance: str = ""
     says: str = ""
+    by_hand: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -201,6 +203,7 @@ def _method(id_: str, row: dict[str, Any]) -> Method:
         tuple(Thing(each["thing"], each["unit"], each["note"] or "") for each in row["buys"]),
         row["allowance"] or "",
         row["says"] or "",
+        row["by hand"],
     )
 
 

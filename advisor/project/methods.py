@@ -73,7 +73,14 @@ def _made(seam: Seam, said: str, asker: Asker, knowledge: Knowledge) -> Seam:
             )
             return seam
         seam = replace(seam, place=method.makes[0], placed_by="its method")
-    return replace(seam, method=method.id, choices=_chosen(seam, method))
+    made = replace(seam, method=method.id, choices=_chosen(seam, method))
+    return _by_hand(made) if method.by_hand and "stitched by" not in seam.facts else made
+
+
+def _by_hand(seam: Seam) -> Seam:
+    """The place sewn as its method is, so that no foot and no machine needle is set for it."""
+    assumed = tuple(word for word in seam.assumed if word != "stitched by")
+    return replace(seam, by_hand=True, assumed=assumed)
 
 
 def _chosen(seam: Seam, method: Method) -> tuple[tuple[str, str | float], ...]:

@@ -168,3 +168,28 @@ seams:
         garment = garment_of(parse_yaml(said, "project.yaml"), known())
         found = order_of(advise(garment, known()), known())
         assert hemmed == any(task.op == "hem-edge" for task in found.tasks.values())
+
+
+@pytest.mark.parametrize(
+    ("place", "method"),
+    [
+        ("{name: edge, layers: [wool, lining], length: 60 cm}", "lining set by hand"),
+        ("{name: zip, layers: [wool, {notion: coil zip}], length: 40 cm}", "hand-picked zip"),
+        ("{name: hem, layers: [wool], edge: hem, length: 90 cm}", "hand-rolled hem"),
+    ],
+)
+def test_what_a_method_sews_by_hand_needs_no_foot_and_no_machine_needle(
+    place: str, method: str
+) -> None:
+    """Whatever machine she has; and what she says of the stitching goes before the method."""
+    wool = "wool: {fabric: gabardine, fibres: {wool: 100}}"
+    lining = "lining: {fabric: lining, fibres: {viscose: 100}}"
+    head = f"garment: Sample\nfabrics: {{{wool}, {lining}}}\nseams:\n"
+    asked = {}
+    for more in ("", ", stitched by: machine"):
+        text = f"{head}  - {place[:-1]}, method: {method}{more}}}\n"
+        garment = garment_of(parse_yaml(text, "project.yaml"), known())
+        verdicts = advise(garment, known()).judgement.verdicts
+        asked[more] = {a for p, found in verdicts.items() if p.scope == "seam" for a in found}
+    assert not {"machine.foot", "needle.size"} & asked[""]
+    assert {"machine.foot", "needle.size"} <= asked[", stitched by: machine"]
