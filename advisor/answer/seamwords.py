@@ -33,6 +33,8 @@ _FINISHES = {
 }
 
 
+EASED = 0.15
+"""What ease adds to the plies of a seam at most; nobody counts a twentieth of a ply."""
 LEAST_ROLL = 1.0
 """A layer that is longer by less is not told to be, mm."""
 LEAST_PARTING = 0.5
@@ -42,8 +44,9 @@ SLIP_ALLOWANCE = 15.0
 
 
 def plies_text(plies: float) -> str:
-    """A number of plies, whole where it is."""
-    return f"{plies:.3g} plies" if plies != 1 else "1 ply"
+    """A number of plies: whole where it is, or where ease alone makes it a little more."""
+    told = round(plies) if abs(plies - round(plies)) < EASED else round(plies, 1)
+    return f"{told:g} plies" if told != 1 else "1 ply"
 
 
 def bulk_clause(work: SeamWork, units: System) -> str:
