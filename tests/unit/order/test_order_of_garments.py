@@ -61,6 +61,9 @@ NAMES = [
     ("spark panel", "panel"),
     ("qwerty", "plain"),
     ("inside out", "plain"),
+    ("cup seam", "plain"),
+    ("cup side seam", "side"),
+    ("shirred side", "side"),
 ]
 
 

@@ -53,6 +53,14 @@ INFERRED = [
     ("belt loops", "[shell, shell]", "", "belt-loop"),
     ("underlining", "[shell, frill]", "", "underlining"),
     ("shoulder", "[shell, {notion: stay tape}, shell]", "", "seam"),
+    ("cups", "[shell, {notion: bra cup}]", "", "cup"),
+    ("shirred back", "[shell, {notion: elastic thread}]", "", "shirring"),
+    ("shirred back", "[shell]", ", kind: shirring", "shirring"),
+    ("back", "[shell]", ", method: shirred in rows", "shirring"),
+    ("cup seam", "[shell, shell]", "", "seam"),
+    ("upper cup", "[shell, shell]", "", "seam"),
+    ("shirred side", "[shell, shell]", "", "seam"),
+    ("shirring side seam", "[shell, shell]", "", "seam"),
 ]
 
 
