@@ -11,6 +11,8 @@ import pytest
 from advisor.answer.conflicts import told_conflicts
 from advisor.answer.teller import Teller
 from advisor.answer.unknowns import told_unknowns
+from advisor.claims.collect import Place
+from advisor.construction.bulk import picked
 from advisor.construction.seamwork import FINE, seamworks
 from advisor.decide.advise import advise
 from advisor.order.work import order_of
@@ -31,6 +33,20 @@ fabrics:
 seams:
   - {name: side, layers: [shell, shell], length: 20 cm}
   - {name: waist casing, layers: [shell, waist elastic], length: 60 cm}
+"""
+CLEAR = """
+garment: Sample
+fabrics: {shell: {fabric: wool coating, fibres: {wool: 100}}}
+seams:
+  - {name: side, layers: [shell, shell], length: 70 cm}
+  - {name: shoulder, layers: [shell, {notion: clear elastic}, shell], length: 14 cm}
+"""
+THING = """
+garment: Sample
+fabrics: {shell: {fabric: poplin, fibres: {cotton: 100}}}
+seams:
+  - {name: shoulder, layers: [shell, shell], length: 14 cm}
+  - {name: THING, layers: [shell, {notion: THING}]}
 """
 DRESS, COAT, BODICE = "more/harbour_dress", "more/bothy_coat", "more/quay_bodice"
 
@@ -68,6 +84,35 @@ def test_where_nothing_cures_it_is_said_what_to_find_out() -> None:
     clash = next(one for one in found if one.aspect == "care.method")
     assert not clash.remedies
     assert "find out what the waist elastic is made of" in clash.no_cure
+
+
+def test_clear_elastic_sewn_into_a_wool_coat_leaves_no_way_to_clean_it() -> None:
+    """It is a film, which the solvent eats, and nobody takes it out of a shoulder again."""
+    garment = garment_of(parse_yaml(CLEAR, "project.yaml"), known())
+    found = told_conflicts(advise(garment, known()), Teller(garment, known()))
+    (clash,) = [one for one in found if one.aspect.startswith("care.")]
+    assert "clear elastic cannot be dry cleaned" in clash.message
+    assert not clash.remedies
+
+
+@pytest.mark.parametrize(
+    ("thing", "cleaning", "wash"),
+    [
+        ("shell button", "F mild", "40 very mild"),
+        ("horn button", "P mild", "hand wash"),
+        ("wooden button", "F mild", "hand wash"),
+        ("shoulder pad", "F normal", "hand wash"),
+        ("bra cup", "F mild", "30 very mild"),
+    ],
+)
+def test_what_is_sewn_on_or_in_bears_what_it_is_made_of(
+    thing: str, cleaning: str, wash: str
+) -> None:
+    """Shell is washed, horn is cleaned with its coat; foam breaks up in perchloroethylene."""
+    garment = garment_of(parse_yaml(THING.replace("THING", thing), "project.yaml"), known())
+    verdicts = advise(garment, known()).judgement.verdicts[Place("garment", "Sample")]
+    assert picked(verdicts, "care.professional") == cleaning
+    assert picked(verdicts, "care.wash") == wash
 
 
 def test_cups_are_caught_in_by_hand_when_the_bodice_has_been_tried_on() -> None:
