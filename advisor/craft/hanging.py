@@ -55,6 +55,7 @@ METRE_G: Final[dict[str, float]] = {
     "ricrac": 4.0,
     "fringe": 25.0,
     "lace-edging": 4.0,
+    "lace-insertion": 4.0,
     "drawcord": 8.0,
     "piping-cord": 5.0,
 }
