@@ -162,3 +162,16 @@ def test_a_lining_with_its_own_seam_at_the_zip_is_not_felled_there_again() -> No
         steps = order_of(advise(garment, known()), known()).order
         felled[joint] = "fell the lining to back zip" in steps
     assert {"lining to zip": False, "facing to lining": True} == felled
+
+
+@pytest.mark.parametrize(("place", "caught"), [("side", False), ("armhole", True)])
+def test_a_lining_is_caught_at_the_shoulder_where_there_is_one(place: str, caught: bool) -> None:
+    """A skirt has neither shoulder nor underarm, whatever its lining is joined to."""
+    text = (
+        "garment: Sample\nfabrics: {wool: wool crepe, lining: viscose lining}\nseams:\n"
+        f"  - {{name: {place}, layers: [wool, wool], length: 50 cm}}\n"
+        "  - {name: back zip, layers: [wool, {notion: concealed zip}], length: 20 cm}\n"
+        "  - {name: lining to zip, layers: [lining, wool], length: 40 cm}\n"
+    )
+    garment = garment_of(parse_yaml(text, "project.yaml"), known())
+    assert caught == ("catch lining to zip" in order_of(advise(garment, known()), known()).order)
