@@ -13,6 +13,8 @@ from advisor.claims.judgement import Judgement
 from advisor.claims.valuesets import Choice, Span
 from advisor.knowledge.telling import HURTS, ToldWhere
 
+CARE = "care."
+"""What is asked of the whole garment, and holds for every line about a part of it."""
 Around = tuple[bool, dict[str, Verdict], list[dict[str, Verdict]]]
 """Whether a place is sewn by hand, its own verdicts, and those of the cloths of a rule in it."""
 
@@ -47,6 +49,8 @@ def _around(fired: Fired, judgement: Judgement, places: frozenset[str] | None) -
     """Every seam that a rule is about: its own, or those in which its cloths lie."""
     verdicts = judgement.verdicts
     own = [verdicts.get(Place("fabric", name), {}) for name in fired.cloths]
+    worn = verdicts.get(Place("garment", judgement.garment.name), {})
+    care = {name: one for name, one in worn.items() if name.startswith(CARE)}
     nowhere = True
     for seam in judgement.garment.seams:
         if fired.place.scope == "seam":
@@ -55,9 +59,9 @@ def _around(fired: Fired, judgement: Judgement, places: frozenset[str] | None) -
             about = not set(fired.cloths).isdisjoint(seam.cloths())
         if about and (places is None or seam.name in places):
             nowhere = False
-            yield seam.by_hand, verdicts.get(Place("seam", seam.name), {}), own
+            yield seam.by_hand, {**care, **verdicts.get(Place("seam", seam.name), {})}, own
     if nowhere:
-        yield False, {}, own
+        yield False, care, own
 
 
 def _holds(condition: ToldWhere, here: Around, *, open_holds: bool) -> bool:

@@ -6,6 +6,8 @@ practice of the trade.
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from advisor.answer.conflicts import told_conflicts
@@ -19,6 +21,7 @@ from advisor.order.work import order_of
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
 from tests.garments.whole import advice, known, places, stands, work
+from tests.typed import typed
 
 KNIT = """
 garment: Sample
@@ -175,3 +178,32 @@ def test_a_lining_is_caught_at_the_shoulder_where_there_is_one(place: str, caugh
     )
     garment = garment_of(parse_yaml(text, "project.yaml"), known())
     assert caught == ("catch lining to zip" in order_of(advise(garment, known()), known()).order)
+
+
+def sheet_of(text: str, folder: Path, *more: str) -> str:
+    """The sheet of a project, its lines joined."""
+    file = folder / "project.yaml"
+    file.write_text(text, encoding="utf-8")
+    return " ".join(typed("sheet", str(file), *more).out.split())
+
+
+def test_pile_is_sheared_off_the_allowances_on_the_plain_sheet(tmp_path: Path) -> None:
+    """Nothing else opens a seam of fur, so it is no lesser thing."""
+    text = "garment: Sample\nfabrics: {fur: faux fur, wool: wool coating}\nseams:\n"
+    text += "  - {name: side, layers: [fur, fur], length: 70 cm}\n"
+    assert "Shear the pile off both allowances" in sheet_of(text, tmp_path)
+
+
+@pytest.mark.parametrize(("care", "tried"), [("dry clean only", False), ("washable", True)])
+def test_no_scrap_is_washed_where_the_whole_never_is(
+    care: str, tried: bool, tmp_path: Path
+) -> None:
+    """Its own cloth may be washable: it hangs together with one that is not."""
+    text = (
+        "garment: Sample\nfabrics:\n"
+        f"  main: {{fabric: cotton poplin, fibres: {{cotton: 100}}, care: {care}}}\n"
+        "  satin: {fabric: satin, fibres: {polyester: 100}, care: washable}\nseams:\n"
+        "  - {name: yoke, layers: [main, satin], length: 40 cm}\n"
+        "  - {name: stones, layers: [satin, {notion: glass stone}], times: 5}\n"
+    )
+    assert tried == ("Wash the glued scrap" in sheet_of(text, tmp_path, "--all"))
