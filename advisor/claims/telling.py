@@ -13,6 +13,8 @@ from advisor.claims.judgement import Judgement
 from advisor.claims.valuesets import Choice, Span
 from advisor.knowledge.telling import HURTS, ToldWhere
 
+CARE = "care."
+"""What is asked of the whole garment, and holds for every line about a part of it."""
 Around = tuple[bool, dict[str, Verdict], list[dict[str, Verdict]], frozenset[str]]
 """Whether a place is sewn by hand, its own verdicts, those of the cloths of a rule in it, and what
 other places are asked and it is not."""
@@ -50,6 +52,8 @@ def _around(fired: Fired, judgement: Judgement, places: frozenset[str] | None) -
     own = [verdicts.get(Place("fabric", name), {}) for name in fired.cloths]
     seams = [by_aspect for place, by_aspect in verdicts.items() if place.scope == "seam"]
     asked = frozenset(name for by_aspect in seams for name in by_aspect)
+    worn = verdicts.get(Place("garment", judgement.garment.name), {})
+    care = {name: one for name, one in worn.items() if name.startswith(CARE)}
     nowhere = True
     for seam in judgement.garment.seams:
         if fired.place.scope == "seam":
@@ -58,10 +62,10 @@ def _around(fired: Fired, judgement: Judgement, places: frozenset[str] | None) -
             about = not set(fired.cloths).isdisjoint(seam.cloths())
         if about and (places is None or seam.name in places):
             nowhere = False
-            here = verdicts.get(Place("seam", seam.name), {})
+            here = {**care, **verdicts.get(Place("seam", seam.name), {})}
             yield seam.by_hand, here, own, asked - here.keys()
     if nowhere:
-        yield False, {}, own, frozenset()
+        yield False, care, own, frozenset()
 
 
 def _holds(condition: ToldWhere, here: Around, *, open_holds: bool) -> bool:

@@ -22,6 +22,9 @@ PIECE_G: Final[dict[str, float]] = {
     "metal-button": 3.0,
     "glass-button": 2.5,
     "natural-button": 1.5,
+    "shell-button": 1.5,
+    "horn-button": 2.0,
+    "wood-button": 1.5,
     "covered-button": 1.5,
     "plastic-button": 1.0,
     "snap": 1.0,
@@ -52,6 +55,7 @@ METRE_G: Final[dict[str, float]] = {
     "ricrac": 4.0,
     "fringe": 25.0,
     "lace-edging": 4.0,
+    "lace-insertion": 4.0,
     "drawcord": 8.0,
     "piping-cord": 5.0,
 }

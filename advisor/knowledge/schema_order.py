@@ -67,6 +67,7 @@ Fact = Literal[
     "closed round",
     "sewn straight",
     "open in front",
+    "hangs from the shoulder",
 ]
 Tag = Literal[
     "flat",

@@ -27,6 +27,8 @@ CLOSED_FINISHES = frozenset({"trimmed and double-stitched"})
 NEATENED = "neaten-after"
 OPEN_SEAMS = frozenset({"plain", "mock French"})
 CHANNEL = "bone-channel"
+SHOULDERED = frozenset({"shoulder", "armhole", "raglan"})
+"""Roles of seams by which a garment has shoulders and armholes, where its lining is caught."""
 WEB = "bonding-web"
 """What sticks two cloths together, and so is basted to neither."""
 LAID_ON = frozenset({"patch-pocket", "applied"})
@@ -211,6 +213,7 @@ class Facts:
             "cord in a casing": lambda: self._named(DRAWCORD),
             "closed round": lambda: not two_ended(place, self.places),
             "open in front": lambda: two_ended(place, self.places),
+            "hangs from the shoulder": lambda: any(p.role.id in SHOULDERED for p in self.places),
             "sewn straight": lambda: self.setups.word(Place("seam", place.name), STITCH) == "301",
             "steam held above": lambda: self.steamed(place),
             "wool eased in": lambda: (

@@ -16,6 +16,7 @@ from advisor.knowledge.ordering import SEWN, Operation
 from advisor.knowledge.places import Stage
 from advisor.order.kinds import SeamPlace, crosses, related
 from advisor.project.garment import Garment
+from advisor.project.placing import BONES
 from advisor.project.zipping import runs_into
 
 TO_BODY, LOOSELY, NOT = "to the body", "loosely", "not at all"
@@ -57,7 +58,7 @@ class Fitting:
         for place in shell:
             front = place.kind.id == "zip" and "front" in place.name.casefold()
             shaped = place.role.id == "panel" and place.said("shape") == "curved"
-            tells = place.kind.id in ("dart", "zip", "boning") or shaped
+            tells = place.kind.id in ("dart", "zip", *BONES) or shaped
             if (tells and not front) or place.role.id == "crotch":
                 return TO_BODY, f"it has {place.name}"
         return LOOSELY, "nothing shapes it to the body"

@@ -15,7 +15,7 @@ from advisor.knowledge.ordering import SEWN, SeamKind
 from advisor.knowledge.places import PLAIN, Method, PlaceKind
 from advisor.project.garment import Garment, Seam
 from advisor.project.linings import Unit, unit_of
-from advisor.project.placing import singular_words
+from advisor.project.placing import BONES, singular_words
 
 HALVES = frozenset({"front", "back"})
 """Words of a name that say on which half of the garment a seam lies."""
@@ -297,7 +297,7 @@ def _by_kind(kind: str, about: list[Entry], found: SeamKind | None) -> str:
         return "hem"
     if kind in ("button", "buttonhole", "hook", "snap", "hook-and-loop"):
         return "fastening"
-    if kind == "boning" and found is None:
+    if kind in BONES and found is None:
         return "bone-channel"
     if kind == "lining-seam":
         return "set-lining"

@@ -7,6 +7,8 @@ from advisor.order.facts import SHEER, Facts
 from advisor.order.kinds import SeamPlace
 from advisor.project.placing import singular_words
 
+UNPRESSED = frozenset({"glue", "sew-on-last"})
+"""What comes after the last press, because no iron may come near it."""
 ENDS = frozenset({"fasten", "set-lining", "glue"})
 SEAMS = frozenset({"seam", "edge", "gathers", "band", "dart", "fold", "laid on", "stay", "casing"})
 """Families of places that are finished before another place runs over their end."""
@@ -31,7 +33,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "lining closes": place.unit == "lining" and (role.closes or role.fitted),
         "before lining": not tail and place.op != "hem" and place.unit != "both",
         "before hem": not role.last and place.op not in ("fasten", "glue"),
-        "before last press": op.id != "glue",
+        "before last press": op.id not in UNPRESSED,
         "shell or lining seam": place.kind.family in SEAMS,
         "of the shell": place.unit == "shell",
         "of the lining": place.unit == "lining",

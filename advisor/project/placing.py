@@ -30,6 +30,8 @@ OF_PARTS = frozenset({"gathers", "band", "casing", "edge"})
 """Families of places that have such seams before they are joined to anything."""
 LONE = frozenset({"raw-edge", "pleat"})
 """Kinds of one piece by itself: a lone layer there meets no like of its own."""
+BONES = ("boning", "boned-seam")
+"""Channels of bones by themselves, and a seam that holds them between its edges."""
 SINGLE = frozenset({"canvas", "interfacing", "stay-tape", "ribbon"})
 """Kinds that lie on one piece: between two layers they are in a seam, which is the place."""
 
@@ -136,8 +138,8 @@ def _by_notion(
         kind = _of(entry, kinds)
         if kind is None or (kind in SINGLE and sum(u.cloth in joined for u in seam.uses) > 1):
             continue
-        if kind == "zip" or (plain and (kind != "boning" or not words)):
-            return Placed(kind, why)
+        if kind == "zip" or (plain and (kind not in BONES or not words)):
+            return Placed(_boned(kind, seam, joined), why)
         if kind == TRIMMED and words == "hem":
             return Placed(kind, why)  # lace at the hem lies on it
         laid = bool(words) and kinds[words].family in ("laid on", "edge", "stay")
@@ -146,6 +148,12 @@ def _by_notion(
         if not words:
             return Placed(kind, why)
     return None
+
+
+def _boned(kind: str, seam: Seam, cloths: set[str]) -> str:
+    """A seam that holds bones, where its name says no channel and it joins two cloths."""
+    two = sum(use.cloth in cloths for use in seam.uses) > 1
+    return BONES[1] if kind in BONES and two else kind
 
 
 def _with_elastic(seam: Seam, cloths: list[Entry], joined: set[str], words: str) -> str:

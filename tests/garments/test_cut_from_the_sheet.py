@@ -83,7 +83,7 @@ def test_a_band_at_the_armhole_goes_over_the_closed_side() -> None:
 
 @pytest.mark.parametrize("garment", [GILET, JACKET])
 def test_nothing_that_may_be_cleaned_is_called_uncleanable(garment: str) -> None:
-    """Nylon taffeta is washed, pads and clear elastic go to the cleaner with their garment."""
+    """The gilet is washed, clear elastic and all; pads are cleaned with their coat."""
     judgement = advice(garment).judgement
     found = told_conflicts(advice(garment), Teller(judgement.garment, known()))
     assert not [clash for clash in found if clash.aspect.startswith("care.")]

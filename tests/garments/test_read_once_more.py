@@ -6,17 +6,22 @@ practice of the trade.
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from advisor.answer.conflicts import told_conflicts
 from advisor.answer.teller import Teller
 from advisor.answer.unknowns import told_unknowns
+from advisor.claims.collect import Place
+from advisor.construction.bulk import picked
 from advisor.construction.seamwork import FINE, seamworks
 from advisor.decide.advise import advise
 from advisor.order.work import order_of
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
 from tests.garments.whole import advice, changed, known, places, stands, work
+from tests.typed import typed
 
 KNIT = """
 garment: Sample
@@ -31,6 +36,20 @@ fabrics:
 seams:
   - {name: side, layers: [shell, shell], length: 20 cm}
   - {name: waist casing, layers: [shell, waist elastic], length: 60 cm}
+"""
+CLEAR = """
+garment: Sample
+fabrics: {shell: {fabric: wool coating, fibres: {wool: 100}}}
+seams:
+  - {name: side, layers: [shell, shell], length: 70 cm}
+  - {name: shoulder, layers: [shell, {notion: clear elastic}, shell], length: 14 cm}
+"""
+THING = """
+garment: Sample
+fabrics: {shell: {fabric: poplin, fibres: {cotton: 100}}}
+seams:
+  - {name: shoulder, layers: [shell, shell], length: 14 cm}
+  - {name: THING, layers: [shell, {notion: THING}]}
 """
 DRESS, COAT, BODICE = "more/harbour_dress", "more/bothy_coat", "more/quay_bodice"
 
@@ -85,6 +104,35 @@ def test_where_nothing_cures_it_is_said_what_to_find_out() -> None:
     clash = next(one for one in found if one.aspect == "care.method")
     assert not clash.remedies
     assert "find out what the waist elastic is made of" in clash.no_cure
+
+
+def test_clear_elastic_sewn_into_a_wool_coat_leaves_no_way_to_clean_it() -> None:
+    """It is a film, which the solvent eats, and nobody takes it out of a shoulder again."""
+    garment = garment_of(parse_yaml(CLEAR, "project.yaml"), known())
+    found = told_conflicts(advise(garment, known()), Teller(garment, known()))
+    (clash,) = [one for one in found if one.aspect.startswith("care.")]
+    assert "clear elastic cannot be dry cleaned" in clash.message
+    assert not clash.remedies
+
+
+@pytest.mark.parametrize(
+    ("thing", "cleaning", "wash"),
+    [
+        ("shell button", "F mild", "40 very mild"),
+        ("horn button", "P mild", "hand wash"),
+        ("wooden button", "F mild", "hand wash"),
+        ("shoulder pad", "F normal", "hand wash"),
+        ("bra cup", "F mild", "30 very mild"),
+    ],
+)
+def test_what_is_sewn_on_or_in_bears_what_it_is_made_of(
+    thing: str, cleaning: str, wash: str
+) -> None:
+    """Shell is washed, horn is cleaned with its coat; foam breaks up in perchloroethylene."""
+    garment = garment_of(parse_yaml(THING.replace("THING", thing), "project.yaml"), known())
+    verdicts = advise(garment, known()).judgement.verdicts[Place("garment", "Sample")]
+    assert picked(verdicts, "care.professional") == cleaning
+    assert picked(verdicts, "care.wash") == wash
 
 
 def test_cups_are_caught_in_by_hand_when_the_bodice_has_been_tried_on() -> None:
@@ -193,3 +241,45 @@ def test_what_a_method_sews_by_hand_needs_no_foot_and_no_machine_needle(
         asked[more] = {a for p, found in verdicts.items() if p.scope == "seam" for a in found}
     assert not {"machine.foot", "needle.size"} & asked[""]
     assert {"machine.foot", "needle.size"} <= asked[", stitched by: machine"]
+
+
+@pytest.mark.parametrize(("place", "caught"), [("side", False), ("armhole", True)])
+def test_a_lining_is_caught_at_the_shoulder_where_there_is_one(place: str, caught: bool) -> None:
+    """A skirt has neither shoulder nor underarm, whatever its lining is joined to."""
+    text = (
+        "garment: Sample\nfabrics: {wool: wool crepe, lining: viscose lining}\nseams:\n"
+        f"  - {{name: {place}, layers: [wool, wool], length: 50 cm}}\n"
+        "  - {name: back zip, layers: [wool, {notion: concealed zip}], length: 20 cm}\n"
+        "  - {name: lining to zip, layers: [lining, wool], length: 40 cm}\n"
+    )
+    garment = garment_of(parse_yaml(text, "project.yaml"), known())
+    assert caught == ("catch lining to zip" in order_of(advise(garment, known()), known()).order)
+
+
+def sheet_of(text: str, folder: Path, *more: str) -> str:
+    """The sheet of a project, its lines joined."""
+    file = folder / "project.yaml"
+    file.write_text(text, encoding="utf-8")
+    return " ".join(typed("sheet", str(file), *more).out.split())
+
+
+def test_pile_is_sheared_off_the_allowances_on_the_plain_sheet(tmp_path: Path) -> None:
+    """Nothing else opens a seam of fur, so it is no lesser thing."""
+    text = "garment: Sample\nfabrics: {fur: faux fur, wool: wool coating}\nseams:\n"
+    text += "  - {name: side, layers: [fur, fur], length: 70 cm}\n"
+    assert "Shear the pile off both allowances" in sheet_of(text, tmp_path)
+
+
+@pytest.mark.parametrize(("care", "tried"), [("dry clean only", False), ("washable", True)])
+def test_no_scrap_is_washed_where_the_whole_never_is(
+    care: str, tried: bool, tmp_path: Path
+) -> None:
+    """Its own cloth may be washable: it hangs together with one that is not."""
+    text = (
+        "garment: Sample\nfabrics:\n"
+        f"  main: {{fabric: cotton poplin, fibres: {{cotton: 100}}, care: {care}}}\n"
+        "  satin: {fabric: satin, fibres: {polyester: 100}, care: washable}\nseams:\n"
+        "  - {name: yoke, layers: [main, satin], length: 40 cm}\n"
+        "  - {name: stones, layers: [satin, {notion: glass stone}], times: 5}\n"
+    )
+    assert tried == ("Wash the glued scrap" in sheet_of(text, tmp_path, "--all"))

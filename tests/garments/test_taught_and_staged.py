@@ -112,8 +112,14 @@ def test_what_is_laid_on_is_sewn_before_the_bones_go_in() -> None:
     """No machine stitch crosses a bone."""
     found = work(GOWN)
     bone = next(step for step in found.order if found.tasks[step].op == "bone")
-    for name in ("lace applique", "sequin motif on the bodice", "feather neck"):
-        assert stands(found, f"stitch on {name}", bone)
+    for name in ("lace applique", "sequin motif on the bodice"):
+        assert stands(found, f"stitch on {name}", bone, "fit")
+
+
+def test_feathers_are_sewn_on_when_nothing_is_pressed_any_more() -> None:
+    """Heat and steam mat the flues, and a hem is pressed as well."""
+    found = work(GOWN)
+    assert stands(found, "sew horsehair hem", "last press", "sew on feather neck")
 
 
 def test_a_full_edge_is_drawn_up_before_it_is_basted() -> None:

@@ -61,6 +61,9 @@ NAMES = [
     ("spark panel", "panel"),
     ("qwerty", "plain"),
     ("inside out", "plain"),
+    ("cup seam", "plain"),
+    ("cup side seam", "side"),
+    ("shirred side", "side"),
 ]
 
 
@@ -182,7 +185,7 @@ def test_every_template_of_the_order_is_needed_somewhere() -> None:
     """Each operation and each precedence speaks of at least one garment here."""
     advices = [*map(advice_of, SMALL.values()), *map(demo_advice, demo_names())]
     advices += [advice_of(text) for text in (TAILORED, RAIN, WHOLE_DRESS, STARRED)]
-    more = ("lined_skirt", "linen_jacket", "charmeuse_gown")
+    more = ("lined_skirt", "linen_jacket", "charmeuse_gown", "stage_gown")
     advices += [whole_advice(name) for name in ("01_blouse", *(f"more/{m}" for m in more))]
     garments = [(tasks_of(a, known()), Setups(a, known())) for a in advices]
     used = {task.op for tasks, _ in garments for task in tasks}

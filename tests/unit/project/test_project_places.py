@@ -53,6 +53,18 @@ INFERRED = [
     ("belt loops", "[shell, shell]", "", "belt-loop"),
     ("underlining", "[shell, frill]", "", "underlining"),
     ("shoulder", "[shell, {notion: stay tape}, shell]", "", "seam"),
+    ("cups", "[shell, {notion: bra cup}]", "", "cup"),
+    ("shirred back", "[shell, {notion: elastic thread}]", "", "shirring"),
+    ("shirred back", "[shell]", ", kind: shirring", "shirring"),
+    ("back", "[shell]", ", method: shirred in rows", "shirring"),
+    ("bone channels", "[shell, {notion: boning}, shell]", "", "boning"),
+    ("bones", "[shell, {notion: boning}]", "", "boning"),
+    ("bodice side", "[shell, {notion: boning}, shell]", "", "boned-seam"),
+    ("front", "[shell, {notion: busk}, shell]", "", "boned-seam"),
+    ("cup seam", "[shell, shell]", "", "seam"),
+    ("upper cup", "[shell, shell]", "", "seam"),
+    ("shirred side", "[shell, shell]", "", "seam"),
+    ("shirring side seam", "[shell, shell]", "", "seam"),
 ]
 
 
