@@ -113,7 +113,7 @@ def _ease(place: SeamPlace, units: System) -> str:
     """How much is eased in: the share, and the length of it where the seam has one."""
     share = max(use.fullness for use in place.seam.uses) - 1
     length = place.seam.facts.get("length")
-    told = f"{share * 100:.0f} %"
+    told = f"{share * 100:.2g} %"
     return f"{show('length', float(length) * share, units)} of ease ({told})" if length else told
 
 
