@@ -21,10 +21,12 @@ from advisor.project.zipping import ZIP
 
 KIND, FINISH, STITCH, DWELL = "seam.kind", "seam.finish", "stitch.type", "press.dwell"
 MOTION, MOISTURE = "press.motion", "press.moisture"
-PINS: Final = "pin.kind"
-LINKED: Final = frozenset({KIND, FINISH, STITCH, DWELL, MOTION, MOISTURE, LIMIT_ASPECT, PINS})
+PINS, FOOT = "pin.kind", "machine.foot"
+LINKED: Final = frozenset({KIND, FINISH, STITCH, DWELL, MOTION, MOISTURE, LIMIT_ASPECT, PINS, FOOT})
 """Aspects whose verdicts this room may change; they are decided afresh every time."""
 STEAM: Final = "hover with steam"
+NARROW: Final = "straight-stitch"
+SWINGING: Final = frozenset({"304", "308"})
 FINGERS: Final = "finger-press"
 DAMP: Final = 1.0
 STEAMY: Final = 2.0
@@ -61,6 +63,7 @@ def agree(
             _by_hand(by_aspect)
             _two_needles(by_aspect)
             _in_one_pass(by_aspect)
+            _room_to_swing(by_aspect)
             _edges(by_aspect)
             _clear_of_the_knife(by_aspect)
             _no_pins(by_aspect)
@@ -214,6 +217,18 @@ def _in_one_pass(by_aspect: dict[str, Verdict]) -> None:
         left = [word for word in kind.aspect.words if word != OVERLOCKED]
         why = "Nothing that overlocks is to sew it, so it is joined first and neatened apart."
         by_aspect[KIND] = narrowed(kind, left, why)
+
+
+def _room_to_swing(by_aspect: dict[str, Verdict]) -> None:
+    """A needle that swings strikes the narrow foot: another is set, or the seam sewn straight."""
+    foot, stitch = by_aspect.get(FOOT), by_aspect.get(STITCH)
+    if foot is None or stitch is None or _word(stitch) not in SWINGING:
+        return
+    others = [word for word in foot.aspect.words if word != NARROW]
+    by_aspect[FOOT] = moved = narrowed(foot, others, "The needle swings here and would strike it.")
+    if _word(moved) == NARROW:
+        straight = [word for word in _options(stitch) if word not in SWINGING]
+        by_aspect[STITCH] = narrowed(stitch, straight, "No other foot is left, so nothing swings.")
 
 
 def _edges(by_aspect: dict[str, Verdict]) -> None:

@@ -36,6 +36,7 @@ BONE = "bone"
 """What goes into a stitched and pressed channel, and is never sewn over."""
 STAY = "301, short"
 ZIGZAG = "304"
+SWINGING = frozenset({ZIGZAG, "308"})
 ZIP_FEET = frozenset({"zip", "concealed zip"})
 USUAL_TEX = 27
 PRESSURE, USUAL_PRESSURE = "machine.pressure", "medium"
@@ -136,7 +137,7 @@ class Setups:
             return None
         stitch = lock if lock and stitch in OVERLOCKS else stitch
         foot = self.word(place, "machine.foot", "standard")
-        if lock == ZIGZAG and foot == "straight-stitch":
+        if stitch in SWINGING and foot == "straight-stitch":
             foot = "standard"  # a needle that swings would strike foot and plate
         plate = "single-hole" if foot == "straight-stitch" else "wide"
         machine = OVERLOCKER if stitch in OVERLOCKS else self.machine_name

@@ -64,6 +64,17 @@ def test_steam_is_held_only_above_what_gets_steam() -> None:
     assert [] == wrong
 
 
+def test_no_needle_swings_in_a_foot_with_one_small_hole() -> None:
+    """It would strike it and break toward the face."""
+    wrong = [
+        asked
+        for asked, _, verdicts in places()
+        if word(verdicts, "stitch.type") in ("304", "308")
+        and word(verdicts, "machine.foot") == "straight-stitch"
+    ]
+    assert [] == wrong
+
+
 def test_no_iron_at_one_dot_is_asked_for_steam() -> None:
     """It drips there (Oregon 4-H 320-14; ISO 3758:2012 gives one dot no steam)."""
     wrong = []
