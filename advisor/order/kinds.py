@@ -24,6 +24,7 @@ BY_KIND = {
     "casing": "casing",
     "pad": "pad",
     "cup": "cup",
+    "front-band": "plain",
     "shirring": "tuck",
 }
 """Roles that follow from the kind of place, whatever the name says where it lies."""

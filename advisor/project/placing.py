@@ -20,6 +20,8 @@ GATHERED = 1.1
 """The fullness from which an edge is gathered and not only eased: estimate."""
 SHUT_IN = 3
 """Layers of a yoke that takes an edge between its two."""
+LONG_SLIT = 400.0
+"""From this length on a placket is a button band down the front, mm: estimate."""
 TRIMMED = "ribbon"
 """The kind of place of what is laid on an edge, which may be called after that edge."""
 OF_THEIR_OWN = frozenset({"fold-over-elastic", "elastic-thread"})
@@ -88,6 +90,8 @@ def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge
     if seam.facts.get("edge") == "hem":
         return Placed("hem")
     words = named(said or seam.name, kinds)
+    if words == "placket" and _whole_front(seam):
+        words = "front-band"
     if words == "set-in-pocket" and _band_of_knit(seam, entries):
         return Placed("neckband", "the knit that is stretched to it")
     by_notion = _by_notion(seam, about, words, kinds)
@@ -105,6 +109,13 @@ def _made_up(seam: Seam, words: str) -> bool:
     """Whether its edge is turned by itself, whatever its name holds: a collar before it is set."""
     alone = words == "collar" and singular_words(seam.name) == ("collar",)
     return seam.facts.get("edge") == "turned" and (alone or words == "bound-edge")
+
+
+def _whole_front(seam: Seam) -> bool:
+    """Whether a placket is no slit but the whole edge of a front, which nobody slashes."""
+    folded = seam.facts.get("edge") == "folded"
+    long = float(seam.facts.get("length", 0.0)) >= LONG_SLIT
+    return "placket" in singular_words(seam.name) and (folded or long)
 
 
 def _band_of_knit(seam: Seam, entries: Mapping[str, Entry]) -> bool:

@@ -135,3 +135,20 @@ def test_fitting_and_pattern_of_the_whole() -> None:
     """Two words of the garment."""
     found = read("  - {name: side, layers: [shell, shell]}\n", "fitting: loosely\npattern: new\n")
     assert ("loosely", "new") == (found.fitting, found.pattern)
+
+
+@pytest.mark.parametrize(
+    ("place", "kind"),
+    [
+        ("{name: front placket, layers: [c, c], length: 100 cm, times: 2}", "front-band"),
+        ("{name: placket, layers: [c, c], length: 30 cm, edge: folded}", "front-band"),
+        ("{name: front placket, layers: [c, c], length: 16 cm}", "placket"),
+        ("{name: sleeve placket, layers: [c, c]}", "placket"),
+        ("{name: back vent, layers: [c, c], length: 45 cm}", "placket"),
+    ],
+)
+def test_a_placket_as_long_as_a_front_is_its_button_band(place: str, kind: str) -> None:
+    """Nobody slashes a front from neck to hem; a slit for a hand is bound (common practice)."""
+    text = f"garment: Sample\nfabrics: {{c: {{fabric: lawn}}}}\nseams:\n  - {place}\n"
+    garment = garment_of(parse_yaml(text, "project.yaml"), known())
+    assert kind == garment.seams[0].place
