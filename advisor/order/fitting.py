@@ -163,7 +163,12 @@ class Fitting:
         return place.role.fitted or self._shapes(place)
 
     def _shapes(self, place: SeamPlace) -> bool:
-        """Whether it is a seam between panels that gives a bodice its shape."""
+        """Whether it is a seam between panels that gives a bodice its shape.
+
+        Canvas covers the edges of such a seam, so behind it the seam is finished before.
+        """
+        if any(p.kind.id == "canvas" for p in self.places):
+            return False
         words = set(singular_words(place.name))
         curved = place.said("shape") == "curved" and not SET_IN & words
         shaped = place.role.id == "panel" and (curved or bool(SHAPING & words))

@@ -173,6 +173,14 @@ def test_without_bones_it_is_basted_where_needle_holes_stay() -> None:
     assert stands(found, "baste bodice princess", "fit", "join bodice princess")
 
 
+def test_behind_canvas_a_panel_seam_is_finished_first() -> None:
+    """Nobody comes to its edges once the canvas is padded."""
+    panel = "  - {name: front princess, layers: [tweed, tweed], length: 40 cm, shape: curved}\n"
+    found = changed(WAISTCOAT, "  - {name: front dart", f"{panel}  - {{name: front dart")
+    assert "front princess" not in found.tasks["fit"].step.does
+    assert "neaten front princess" in found.order[: found.order.index("baste front canvas")]
+
+
 def test_bones_are_tried_on_and_shut_in_afterwards() -> None:
     """They are found too long at the fitting, and drawn out of the way of the iron."""
     found = work(GOWN)
