@@ -68,6 +68,13 @@ Fact = Literal[
     "sewn straight",
     "open in front",
     "hangs from the shoulder",
+    "gap closed here",
+    "turned through here",
+    "flap named",
+    "cinches the body",
+    "stay advised",
+    "slit of its own",
+    "thick",
 ]
 Tag = Literal[
     "flat",
@@ -91,6 +98,12 @@ Tag = Literal[
     "of the lining",
     "shell to lining",
     "over pleats",
+    "takes in the lining",
+    "opens the front",
+    "felled in the flat",
+    "edge of straps",
+    "caught in a side",
+    "hangs from it",
 ]
 Where = Literal[
     "same seam",

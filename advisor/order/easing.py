@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 
 from advisor.knowledge.model import Entry
-from advisor.order.kinds import GATHERED, SeamPlace
+from advisor.order.kinds import GATHERED, POCKET_ZIP, SeamPlace
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
 
@@ -35,7 +35,16 @@ def two_ended(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
         return True
     if place.role.id == "cuff" or words & {"cuff", "sleeve", "wrist", "armhole"}:
         return False
-    fronts = (p for p in places if p.kind.id in ("front-band", "buttonhole", "zip"))
+    opens = (p for p in places if p.role.id != POCKET_ZIP)
+    fronts = (p for p in opens if p.kind.id in ("front-band", "buttonhole", "zip"))
     return any(
         p.kind.id != "zip" or {"front", "open"} & set(singular_words(p.name)) for p in fronts
     )
+
+
+def ends_at(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
+    """Whether the garment ends at a rib of its waist: no skirt hangs below it, and no legs."""
+    if place.kind.id != "neckband" or "waist" not in singular_words(place.name):
+        return False
+    below = {"crotch", "inseam", "tier"}
+    return not any(p.role.id in below or "skirt" in singular_words(p.name) for p in places)

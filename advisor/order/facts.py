@@ -11,8 +11,9 @@ from advisor.claims.valuesets import Choice
 from advisor.craft.fullness import METHOD_RATIOS, GatherMethod
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
+from advisor.order.beside import of_place
 from advisor.order.choosing import with_methods
-from advisor.order.easing import eases_away, stretched_band, two_ended
+from advisor.order.easing import eases_away, ends_at, stretched_band, two_ended
 from advisor.order.fitting import TO_BODY, Fitting, staged
 from advisor.order.kinds import GATHERED, SeamPlace, ends_in_a_rib
 from advisor.order.openings import loose_at_zip
@@ -34,8 +35,11 @@ WEB = "bonding-web"
 LAID_ON = frozenset({"patch-pocket", "applied"})
 """Kinds of seam that sew a piece on top of another, its edges turned under or left as they are."""
 BAGGED = "bagged-lining"
-HARD = SHEER = 2
-"""The levels of `embellished` with sequins or stones, of `sheer` with all showing through."""
+AT_THE_END = ("turn-through", "close-opening")
+"""What is done last at a place of which a stretch is left open, whatever its method."""
+HARD = SHEER = MARKED = 2
+"""The levels of `embellished` with sequins or stones, of `sheer` with all showing through, of
+`pin marks` with holes that stay."""
 BACKING = frozenset({"sheers", "linings"})
 CALLED_BACKING = frozenset(
     {"back", "backing", "support", "underlining", "interlining", "mount", "mounting", "flatlining"}
@@ -76,7 +80,7 @@ class Facts:
         self.setups = setups
         self.places = places
         self.places = with_methods(places, self)
-        self.fitting = Fitting(garment, self.places, self._works)
+        self.fitting = Fitting(garment, self.places, self._works, self.keeps_holes)
 
     def _works(self, place: SeamPlace) -> list[Operation]:
         """The pieces of work on a place, but for the basting that a fitting asks for."""
@@ -87,6 +91,7 @@ class Facts:
         works = self.knowledge.order.operations
         listed = [works[id_] for id_ in place.kind.prepares]
         listed += [staged(stage, works[stage.work]) for stage in place.method.stages]
+        listed += [works[id_] for id_ in AT_THE_END if id_ in works]
         if self.setups.finish(place) not in CLOSED_FINISHES:
             return listed
         return [replace(op, let_out=False) if op.id == NEATENED else op for op in listed]
@@ -128,7 +133,8 @@ class Facts:
         """Whether a lower edge is left that no place speaks of; none on net or with elastic."""
         closed = {"elastic-edge", "bound-edge"}
         below = [p for p in self.places if p.role.id not in AT_WRIST]
-        if any(p.role.last or p.kind.id in closed for p in below) or self.close():
+        ended = (p.role.last or p.kind.id in closed or ends_at(p, self.places) for p in below)
+        if any(ended) or self.close():
             return False
         if any(p.method.id == BAGGED for p in self.places) or ends_in_a_rib(self.places):
             return False  # shell and lining meet at the lower edge, or a rib is sewn to it
@@ -225,16 +231,13 @@ class Facts:
             "topstitched": lambda: place.seam.making.topstitch > 0 or self.jeans(place),
             "more than one cloth": lambda: len(cloths) > 1,
             "edge stays as cut": lambda: bool(cloths) and all(map(self._stays_cut, cloths)),
-            "opening of its own": lambda: bool(self._pockets(place, bags=False)),
             "free facing edge": lambda: self._free_facing(place),
-            "bag apart": lambda: bool(self._pockets(place, bags=True)),
-            "bag not apart": lambda: not self._pockets(place, bags=True),
             "no machine buttonhole": lambda: any(self._avoids(c, BUTTONHOLES) for c in cloths),
             "topstitching suits": lambda: not any(self._avoids(c, TOPSTITCHING) for c in cloths),
             "knit band stretched on": lambda: stretched_band(place, self.entry),
             "tender face": lambda: self.tender_face(place),
         }
-        return answers[fact]()
+        return answers[fact]() if fact in answers else of_place(fact, place, self)
 
     def steamed(self, place: SeamPlace) -> bool:
         """Whether steam is held above a place instead of an iron set down on it."""
@@ -262,11 +265,6 @@ class Facts:
     def _taped(self, place: SeamPlace) -> bool:
         """Whether the project lays sealing tape on the seam, whatever is known of its cloth."""
         return any(self.entry(name).id == SEALING_TAPE for name in place.notions)
-
-    def _pockets(self, place: SeamPlace, *, bags: bool) -> list[SeamPlace]:
-        """The other places where a pocket is set in: its bags, or else its openings."""
-        others = (p for p in self.places if p.kind.id == place.kind.id and p.name != place.name)
-        return [p for p in others if ("bag" in singular_words(p.name)) == bags]
 
     def backs(self, cloth: str) -> tuple[SeamPlace, ...]:
         """The places in which a cloth is held as one with its neighbour: it has no seam of its own.
@@ -315,6 +313,10 @@ class Facts:
             return not webs or len(place.notions) > len(webs)
         return True
 
+    def keeps_holes(self, place: SeamPlace) -> bool:
+        """Whether a row that is taken out again leaves its holes in a cloth of the place."""
+        return any(self.least(c, "pin marks") >= MARKED for c in place.cloths)
+
     def hard(self, place: SeamPlace) -> tuple[str, ...]:
         """The cloths of a seam that carry sequins, beads or stones."""
         return tuple(c for c in place.cloths if self.least(c, "embellished") >= HARD)
@@ -362,7 +364,7 @@ class Facts:
         """
         if any(runs_into(place.seam, other.seam) for other in self.places):
             return False
-        return place.role.fitted and self.of_garment("something to fit")
+        return self.fitting.fitted(place) and self.of_garment("something to fit")
 
     def neatened(self, place: SeamPlace) -> bool:
         """Whether the edges of the seam are neatened as work of their own."""

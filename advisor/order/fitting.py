@@ -14,17 +14,24 @@ from functools import cached_property
 
 from advisor.knowledge.ordering import SEWN, Operation
 from advisor.knowledge.places import Stage
-from advisor.order.kinds import SeamPlace, crosses, related
+from advisor.order.kinds import POCKET_ZIP, SeamPlace, crosses, related
+from advisor.order.legs import closes_the_tube
 from advisor.project.garment import Garment
-from advisor.project.placing import BONES
+from advisor.project.placing import BONES, singular_words
 from advisor.project.zipping import runs_into
 
 TO_BODY, LOOSELY, NOT = "to the body", "loosely", "not at all"
 DEGREES = (TO_BODY, LOOSELY, NOT)
+JOINED = frozenset({"seam", "gathers", "band"})
+"""Families of places that hold pieces together."""
 BEFORE_CROSSING = frozenset(
     {*SEWN, "press", "turn", "grade", "row", "trim", "fold-under", "draw-in"}
 )
 """Work on a place that is done before another place runs over its end."""
+SHAPING = frozenset({"princess", "bodice", "bust"})
+"""Words of a panel seam that shapes what is worn above the waist."""
+SET_IN = frozenset({"insert", "godet", "style"})
+"""Words of a panel that ornaments or widens, and shapes nothing."""
 FLAT = frozenset({"backing", "laid on"})
 """Families of places on a single piece, which no fitting moves."""
 
@@ -33,12 +40,14 @@ FLAT = frozenset({"backing", "laid on"})
 class Fitting:
     """What the fitting of one garment concerns.
 
-    `places` have their methods, and `stages` gives the pieces of work that one of them needs.
+    `places` have their methods, and `stages` gives the pieces of work that one of them needs;
+    `keeps_holes` says whether a needle marks a place for good.
     """
 
     garment: Garment
     places: tuple[SeamPlace, ...]
     stages: Callable[[SeamPlace], list[Operation]]
+    keeps_holes: Callable[[SeamPlace], bool] = lambda _: False
 
     @cached_property
     def degree(self) -> str:
@@ -59,7 +68,7 @@ class Fitting:
             front = place.kind.id == "zip" and "front" in place.name.casefold()
             shaped = place.role.id == "panel" and place.said("shape") == "curved"
             tells = place.kind.id in ("dart", "zip", *BONES) or shaped
-            if (tells and not front) or place.role.id == "crotch":
+            if (tells and not front and place.role.id != POCKET_ZIP) or place.role.id == "crotch":
                 return TO_BODY, f"it has {place.name}"
         return LOOSELY, "nothing shapes it to the body"
 
@@ -74,6 +83,8 @@ class Fitting:
 
     def past_recall(self, place: SeamPlace, op: Operation) -> bool:
         """Whether nothing of a fitted place is left to let out after a stage of it."""
+        if op.id == "join" and self._marked(place):
+            return True
         if op.let_out or not self.concerned(place):
             return False
         degree = place.seam.fitting or self.degree
@@ -85,6 +96,7 @@ class Fitting:
         works = {p.name: self._past_of(p) for p in self.places}
         late = {p.name for p in self.places if p.op in works[p.name] or self._hangs(p)}
         ends = {p.name for p in self.places if works[p.name] & BEFORE_CROSSING}
+        late |= {p.name for p in self.places if self._marked(p) or self._tube(p)}
         hidden = [p for p in self.places if p.role.id == "concealed-zip" and p.name in late]
         late |= {p.name for p in self.places for z in hidden if self._below(p, z)}
         flies = [p for p in self.places if p.role.id == "zip" and p.name in late]
@@ -108,6 +120,10 @@ class Fitting:
         below = place.role.id == "centre" and related(place, hidden)
         return below or (place.role.id == "side" and runs_into(place.seam, hidden.seam))
 
+    def _tube(self, place: SeamPlace) -> bool:
+        """Whether it makes a tube of what is felled beside it, which is felled flat before that."""
+        return any(closes_the_tube(place, other) for other in self.places)
+
     @staticmethod
     def _after_fly(place: SeamPlace, fly: SeamPlace) -> bool:
         """A fly goes in while the crotch is open below it, so the crotch waits for it, basted."""
@@ -121,6 +137,53 @@ class Fitting:
 
     def tries(self, place: SeamPlace) -> bool:
         """Whether the first fitting needs this place, sewn or basted."""
+        return place.name in self.needed
+
+    @cached_property
+    def needed(self) -> frozenset[str]:
+        """What the first fitting needs, and what ends in a seam that it needs: a sleeve in flat."""
+        found = {p.name: p for p in self.places if self._first(p)}
+        while True:
+            more = {
+                p.name: p
+                for p in self.places
+                if p.name not in found
+                and p.op == "join"
+                and p.unit != "lining"
+                and p.kind.family in JOINED
+                and self.concerned(p)
+                and any(crosses(q, p) for q in found.values() if q.op != "zip")
+            }
+            if not more:
+                return frozenset(found)
+            found |= more
+
+    def fitted(self, place: SeamPlace) -> bool:
+        """Whether a fitting changes it by what it is: a side, or a seam that shapes the body."""
+        return place.role.fitted or self._shapes(place)
+
+    def _shapes(self, place: SeamPlace) -> bool:
+        """Whether it is a seam between panels that gives a bodice its shape.
+
+        Canvas covers the edges of such a seam, so behind it the seam is finished before.
+        """
+        if any(p.kind.id == "canvas" for p in self.places):
+            return False
+        words = set(singular_words(place.name))
+        curved = place.said("shape") == "curved" and not SET_IN & words
+        shaped = place.role.id == "panel" and (curved or bool(SHAPING & words))
+        return shaped and self.degree == TO_BODY
+
+    def _marked(self, place: SeamPlace) -> bool:
+        """Whether it is basted and not sewn for the fitting: its cloth keeps the holes of a seam.
+
+        Under bones it is sewn, for they are tried on in their channels.
+        """
+        boned = any(p.kind.id == "boning" for p in self.places)
+        return self._shapes(place) and not boned and self.keeps_holes(place)
+
+    def _first(self, place: SeamPlace) -> bool:
+        """Whether the first fitting needs this place by what it is."""
         early = place.role.stage < FIT_ENDS or (place.role.closes and place.role.fitted)
         flat = early and (place.role.pressed == "open" or place.role.id == RAGLAN)
         sewn = place.op in ("join", "dart", "pleat", "zip", "lay-on")

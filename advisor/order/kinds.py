@@ -33,6 +33,10 @@ NO_KIND = PlaceKind(
     PLAIN, PLAIN, PLAIN, "", (), (), (), True, True, "none", "", "joined", (), "", ()
 )
 ZIPS = frozenset({"zip", "concealed-zip", "side-zip"})
+POCKET_ZIP = "pocket-zip"
+"""The role of a zip that closes a pocket: it neither fits the garment nor opens it."""
+OPENS = frozenset({"front", "open", "ended"})
+"""Words of a zip that opens the front from end to end."""
 LOWER = frozenset({"bottom", "hem", "lower", "welt"})
 """Words of a band that say that it closes the lower edge."""
 AT_WAIST = frozenset({"waist", "waistband", "welt"})
@@ -120,7 +124,14 @@ def _bagged(places: tuple[SeamPlace, ...]) -> frozenset[str]:
     necks, armholes = (
         {p.name for p in turned if words & set(_words(p.name))} for words in (NECK, ARMHOLE)
     )
-    return frozenset(necks | armholes if necks and armholes else ())
+    whole = {p.name for p in places if p.kind.id == "lining-seam" and _all_round(p)}
+    return frozenset(whole | necks | armholes if necks and armholes else whole)
+
+
+def _all_round(place: SeamPlace) -> bool:
+    """Whether one place says that neck and armholes are joined to the lining together."""
+    words = set(_words(place.name))
+    return bool(words & NECK and words & ARMHOLE) and place.unit == "both"
 
 
 def crosses(later: SeamPlace, earlier: SeamPlace) -> bool:
@@ -246,6 +257,8 @@ def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKin
     round_the_body = role.id == "neckband" and "armhole" in _words(name)
     if round_the_body or (role.id == "facing" and ALL_ROUND & set(_words(name))):
         return replace(role, crosses=(*role.crosses, "side", "underarm"))
+    if role.id == "zip" and OPENS & set(_words(name)):
+        return replace(role, crosses=(*role.crosses, "neckband"))
     if role.id == "crotch" and not any("side" in _words(n) for n in _zips(garment)):
         return replace(role, crosses=(*role.crosses, "concealed-zip"))
     if role.id == "neckband" and LOWER & set(_words(name)):
@@ -280,7 +293,7 @@ def _guess(
     if unit == "lining" and words[:1] == ("lining",):
         words = words[1:]
     found = next((k for k in roles.values() if any(_holds(words, w) for w in k.words)), None)
-    fixed = _by_kind(kind, about, found)
+    fixed = POCKET_ZIP if kind == "zip" and "pocket" in words else _by_kind(kind, about, found)
     return roles.get(fixed) or found or roles.get(_by_shape(seam, kind)) or roles["plain"]
 
 
@@ -302,8 +315,8 @@ def _by_kind(kind: str, about: list[Entry], found: SeamKind | None) -> str:
         return "bone-channel"
     if kind == "lining-seam":
         return "set-lining"
-    if kind == "neckband" and found is not None and found.id == "pocket":
-        return "neckband"  # a welt of rib
+    if kind == "neckband" and (found is None or found.id == "pocket" or found.last):
+        return "neckband"  # a welt of rib, or the rib that closes the lower edge
     return BY_KIND.get(kind, "") if found is None or found.id != "waistband" else ""
 
 

@@ -28,6 +28,35 @@ def turned_through(place: SeamPlace, places: Sequence[SeamPlace]) -> SeamPlace:
     return place if place in said or not said else said[0]
 
 
+TURN, CLOSE = "turn through", "close the opening of"
+"""What the stages are called that turn a garment through its gap, and that close the gap."""
+
+
+def turned_here(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether it is turned through the gap of a place, and no method of any place turns there.
+
+    Where several gaps are left it is turned through the first of them, once.
+    """
+    gaps = (p for p in places if p.seam.making.left_open and not _done_by(TURN, p, places))
+    first = next(gaps, None)
+    return first is not None and first.name == place.name
+
+
+def closed_here(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether a gap is left in a place, and no method of any place closes it."""
+    return place.seam.making.left_open > 0 and not _done_by(CLOSE, place, places)
+
+
+def _done_by(verb: str, place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether a stage of its own method, or of a lining that is turned through it, does it."""
+    return any(
+        any(stage.verb == verb for stage in other.method.stages)
+        and (other.name == place.name or other.kind.id == "lining-seam")
+        and turned_through(other, places).name == place.name
+        for other in places
+    )
+
+
 def opening_fields(place: SeamPlace, places: Sequence[SeamPlace], units: System) -> dict[str, str]:
     """What a sentence of a bagged seam says of its opening: `leave` one here, `opened` where."""
     opened = turned_through(place, places)

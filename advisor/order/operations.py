@@ -124,7 +124,7 @@ class _Maker:
     def _what_to_fit(self) -> str:
         fitting = self.facts.fitting
         ready = [p for p in self.places if fitting.tried(p) or fitting.basted(p)]
-        names = [p.name for p in ready if p.role.fitted] or [p.name for p in ready]
+        names = [p.name for p in ready if fitting.fitted(p)] or [p.name for p in ready]
         told = f": {', '.join(names)} may still be changed" if names else ""
         if any(p.kind.id == "lining-seam" or p.unit == "lining" for p in self.places):
             told += "; make every correction in the lining as well"

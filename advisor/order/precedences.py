@@ -13,6 +13,8 @@ from advisor.order.steps import Precedence, Strength
 from advisor.order.tasks import Task
 from advisor.project.zipping import runs_into
 
+DRAWN = "draw-in"
+"""The work that draws elastic or a cord through what is sewn already."""
 _STRENGTHS: dict[str, Strength] = {"must": "must", "should": "should", "may": "may"}
 
 
@@ -121,7 +123,20 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
         # Fused for its own seam: the tender layer is joined by that very seam.
         return hot.op == "fuse" and bool(_cooler(hot, joining, setups))
     near = set(hot.cloths) & set(place.cloths)
-    return bool(near) and bool(_cooler(hot, joining, setups))
+    cooler = set(_cooler(hot, joining, setups)) & comes_in(joining)
+    return bool(near) and bool(cooler)
+
+
+def comes_in(joining: Task) -> frozenset[str]:
+    """The layers of a place that a stage brings in: what is drawn through comes after the seam."""
+    place = joining.place
+    if place is None:
+        return frozenset()
+    drawn = any(stage.work == DRAWN for stage in place.method.stages)
+    notions = frozenset(place.notions)
+    if drawn:
+        return notions if joining.op == DRAWN else frozenset(place.cloths)
+    return frozenset(place.seam.cloths())
 
 
 def too_tender(hot: Task, joined: Task, setups: Setups) -> frozenset[str]:
@@ -137,7 +152,7 @@ def too_tender(hot: Task, joined: Task, setups: Setups) -> frozenset[str]:
     bones = setups.bones(place)
     if boned:
         return bones
-    there = frozenset(place.seam.cloths()) - set(hot.cloths) - bones
+    there = (frozenset(place.seam.cloths()) & comes_in(joined)) - set(hot.cloths) - bones
     bears = {name: setups.bears_alone(name) for name in there}
     heat = hot.step.iron.temperature_c
     # Where each alone would bear it, it is the place as a whole that does not.

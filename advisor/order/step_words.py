@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from advisor.claims.collect import Place
 from advisor.knowledge.ordering import Operation
+from advisor.order.beside import STRIPS
 from advisor.order.facings import facing_finish
 from advisor.order.facts import LAID_ON, Facts
 from advisor.order.kinds import SeamPlace
@@ -15,6 +17,8 @@ STAY_MM = (1.5, 2.0)
 """The stitch of a stay row, mm: `trade-staystitch`."""
 STAY_FROM_SEAM = 3.0
 """How far outside the seam line it runs, mm: `trade-staystitch`."""
+JOINS = ("join", "set-lining")
+"""The work by which a seam is closed but for the gap that is left in it."""
 LAID_AFTER = frozenset({"sealing-tape"})
 """What lies on a seam once it is stitched, and is never caught in it."""
 BONES_CLEAR = 6.0
@@ -35,7 +39,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     units: System = "us" if facts.garment.units == "us" else "metric"
     opening = opening_fields(place, facts.places, units)
     text = op.does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
-    if op.id == "join" and left_open(place, units):
+    if op.id in JOINS and "{leave}" not in op.does and left_open(place, units):
         text = text.removesuffix(".") + left_open(place, units) + "."
     return text[:1].upper() + text[1:]
 
@@ -70,6 +74,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         "bone": lambda: show("length", BONES_CLEAR, units),
         "gather": lambda: _gathers(place) if place.full else _ease(place, units),
         "lay-pleats": lambda: listed(list(place.full)),
+        "stay": lambda: STRIPS[facts.setups.word(Place("seam", place.name), "seam.support")],
         "grade": lambda: CLIPPED.get(place.said("shape"), ""),
     }
     return words[op]() if op in words else ""

@@ -5,11 +5,18 @@ from __future__ import annotations
 from advisor.knowledge.ordering import Operation
 from advisor.order.facts import SHEER, Facts
 from advisor.order.kinds import SeamPlace
+from advisor.order.legs import closes_the_tube
 from advisor.project.placing import singular_words
 
 UNPRESSED = frozenset({"glue", "sew-on-last"})
 """What comes after the last press, because no iron may come near it."""
 ENDS = frozenset({"fasten", "set-lining", "glue"})
+NO_SEAM = frozenset({"fastening", "backing", "stay", "laid on"})
+"""Families of places that close no garment, whatever cloths lie in them."""
+EDGES = frozenset({"edge", "casing", "band"})
+"""Families of places that finish an edge."""
+UPPER = frozenset({"top", "edge", "neck", "neckline", "bib", "bust", "bodice"})
+"""Words of an edge that a strap is caught in."""
 SEAMS = frozenset({"seam", "edge", "gathers", "band", "dart", "fold", "laid on", "stay", "casing"})
 """Families of places that are finished before another place runs over their end."""
 
@@ -25,7 +32,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
     tags = {
         "flat": role.flat and not tail,
         "closes": role.closes,
-        "fitted": role.fitted,
+        "fitted": fitting.fitted(place),
         "tried": fitting.tried(place) and not any(past),
         "basted to try on": op.id == "baste" and fitting.basted(place),
         "past recall": past[-1],
@@ -38,6 +45,12 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "of the shell": place.unit == "shell",
         "of the lining": place.unit == "lining",
         "shell to lining": place.unit == "both" and place.kind.id == "faced-edge",
+        "takes in the lining": place.unit == "both" and place.kind.family not in NO_SEAM,
+        "opens the front": place.method.id == "open-ended-zip",
+        "felled in the flat": any(closes_the_tube(p, place) for p in facts.places),
+        "edge of straps": place.kind.family in EDGES and not role.last and _upper(place),
+        "caught in a side": place.method.id == "strap-caught-in-the-side",
+        "hangs from it": place.kind.id == "ties" and "strap" in singular_words(place.name),
         "over pleats": bool({"hip", "pleat", "waist"} & set(singular_words(place.name))),
         "sheer": any(facts.least(c, "sheer") >= SHEER for c in place.full),
         "last": role.last,
@@ -46,3 +59,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "not fastening": place.op not in ("fasten", "glue") and place.kind.family != "fastening",
     }
     return frozenset(name for name, holds in tags.items() if holds)
+
+
+def _upper(place: SeamPlace) -> bool:
+    return bool(UPPER & set(singular_words(place.name))) and place.role.id != "waistband"

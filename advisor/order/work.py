@@ -20,7 +20,7 @@ from advisor.order.cycles import Cycle, settled
 from advisor.order.graph import Graph, build
 from advisor.order.operations import tasks_and_facts
 from advisor.order.plan import Plan, changes_of
-from advisor.order.precedences import precedences_of, too_tender
+from advisor.order.precedences import DRAWN, precedences_of, too_tender
 from advisor.order.search import Effort, Setting, plan_graph
 from advisor.order.setups import Setups
 from advisor.order.sittings import Couple, Sitting, split, stops
@@ -175,7 +175,9 @@ def _hot_near(tasks: Sequence[Task], setups: Setups) -> tuple[tuple[str, frozens
     found = []
     for k, task in enumerate(tasks):
         if task.op in ("press", "turn"):
-            near = (too_tender(task, b, setups) for b in tasks[:k] if b.op in (*SEWN, "bone"))
+            near = (
+                too_tender(task, b, setups) for b in tasks[:k] if b.op in (*SEWN, "bone", DRAWN)
+            )
             tender = frozenset(name for names in near for name in names)
             if tender:
                 found.append((task.id, tender))

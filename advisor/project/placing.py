@@ -92,7 +92,8 @@ def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge
     words = named(said or seam.name, kinds)
     if words == "placket" and _whole_front(seam):
         words = "front-band"
-    if words == "set-in-pocket" and _band_of_knit(seam, entries):
+    unnamed = not words and "band" in singular_words(seam.name)
+    if (unnamed or words == "set-in-pocket") and _band_of_knit(seam, entries):
         return Placed("neckband", "the knit that is stretched to it")
     by_notion = _by_notion(seam, about, words, kinds)
     if by_notion is not None:
@@ -171,7 +172,11 @@ def _with_elastic(seam: Seam, cloths: list[Entry], joined: set[str], words: str)
     """Elastic sewn to an edge, or drawn into a casing; "" where it does neither."""
     if seam.facts.get("edge") == "folded" and words != "casing":
         return "elastic-edge"
-    if words or not _an_edge(seam, joined):
+    if words:
+        return ""
+    if singular_words(seam.name)[-1:] == ("elastic",) and not any(map(_gives, cloths)):
+        return "casing"  # between two layers as well: a part of a band that is drawn in
+    if not _an_edge(seam, joined):
         return ""
     if any(map(_gives, cloths)):
         return "elastic-edge"

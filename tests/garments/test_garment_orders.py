@@ -10,7 +10,8 @@ DRESS, COAT = "more/dress", "more/coat"
 
 ORDERS = [
     (DRESS, ["baste bodice underlining", "stitch bust dart", "join shoulder", "join bodice side"]),
-    (DRESS, ["join bodice side", "fit", "join waist", "set centre back zip", "join centre back"]),
+    (DRESS, ["baste bodice princess", "baste bodice side", "fit", "join bodice princess"]),
+    (DRESS, ["fit", "join bodice side", "join waist", "set centre back zip", "join centre back"]),
     (DRESS, ["fit", "grade neck facing", "turn neck facing"]),
     (DRESS, ["baste veil side", "fit", "join veil side", "enclose veil side", "gather waist"]),
     (DRESS, ["press open the coil of centre back zip", "set centre back zip"]),

@@ -185,7 +185,17 @@ def test_every_template_of_the_order_is_needed_somewhere() -> None:
     """Each operation and each precedence speaks of at least one garment here."""
     advices = [*map(advice_of, SMALL.values()), *map(demo_advice, demo_names())]
     advices += [advice_of(text) for text in (TAILORED, RAIN, WHOLE_DRESS, STARRED)]
-    more = ("lined_skirt", "linen_jacket", "charmeuse_gown", "stage_gown")
+    more = (
+        "lined_skirt",
+        "linen_jacket",
+        "charmeuse_gown",
+        "stage_gown",
+        "ringers_waistcoat",
+        "crew_fleece",
+        "boned_satin",
+        "bib_dungarees",
+        "slip_on_straps",
+    )
     advices += [whole_advice(name) for name in ("01_blouse", *(f"more/{m}" for m in more))]
     garments = [(tasks_of(a, known()), Setups(a, known())) for a in advices]
     used = {task.op for tasks, _ in garments for task in tasks}
