@@ -4,8 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
-from advisor.knowledge.model import Entry
+from advisor.claims.collect import Place
+from advisor.claims.consistency import DAMP
+from advisor.claims.valuesets import Span
+from advisor.craft.irondial import steam_possible
+from advisor.knowledge.model import LIMIT_ASPECT, Entry
 from advisor.order.kinds import GATHERED, POCKET_ZIP, SeamPlace
+from advisor.order.setups import Setups
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
 
@@ -20,6 +25,15 @@ def eases_away(place: SeamPlace, garment: Garment) -> bool:
     mixes = [mix for cloth in eased for mix in garment.cloths[cloth].mixes]
     hair = (sum(share or ALL for fibre, share in mix if fibre in HAIR) >= ALL / 2 for mix in mixes)
     return bool(eased) and all(hair)
+
+
+def steamed_flat(place: SeamPlace, setups: Setups) -> bool:
+    """Whether it gets the heat and the moisture that shrink ease away."""
+    here = Place("seam", place.name)
+    heat, moist = (setups.verdict(here, name) for name in (LIMIT_ASPECT, "press.moisture"))
+    hot = heat is not None and isinstance(heat.advised, Span) and steam_possible(heat.advised.high)
+    wet = moist is not None and isinstance(moist.advised, Span) and moist.advised.high >= DAMP
+    return hot and wet
 
 
 def stretched_band(place: SeamPlace, entry: Callable[[str], Entry]) -> bool:

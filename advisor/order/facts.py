@@ -13,7 +13,7 @@ from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.order.beside import of_place
 from advisor.order.choosing import with_methods
-from advisor.order.easing import eases_away, ends_at, stretched_band, two_ended
+from advisor.order.easing import eases_away, ends_at, steamed_flat, stretched_band, two_ended
 from advisor.order.fitting import TO_BODY, Fitting, staged
 from advisor.order.kinds import GATHERED, SeamPlace, ends_in_a_rib
 from advisor.order.openings import loose_at_zip
@@ -223,7 +223,9 @@ class Facts:
             "sewn straight": lambda: self.setups.word(Place("seam", place.name), STITCH) == "301",
             "steam held above": lambda: self.steamed(place),
             "wool eased in": lambda: (
-                eases_away(place, self.garment) and not self.tender_face(place)
+                eases_away(place, self.garment)
+                and steamed_flat(place, self.setups)
+                and not self.tender_face(place)
             ),
             "very full": lambda: full > VERY_FULL and place.seam.making.pleats is None,
             "coated": lambda: any(self.proofed(c) for c in cloths) or self._taped(place),

@@ -283,3 +283,57 @@ def test_no_scrap_is_washed_where_the_whole_never_is(
         "  - {name: stones, layers: [satin, {notion: glass stone}], times: 5}\n"
     )
     assert tried == ("Wash the glued scrap" in sheet_of(text, tmp_path, "--all"))
+
+
+@pytest.mark.parametrize(("shell", "clean"), [("nylon", False), ("cotton", True)])
+def test_what_is_said_to_be_fused_first_still_needs_a_cloth_that_bears_it(
+    shell: str, clean: bool
+) -> None:
+    """Her own line moves the press; it makes no nylon bear 130 °C."""
+    text = f"""
+garment: Sample
+fabrics: {{shell: {{fabric: taffeta, fibres: {{{shell}: 100}}}}, lining: lining}}
+seams:
+  - name: front facing
+    layers: [shell, {{notion: woven fusible interfacing}}, shell]
+    edge: turned
+    fused first: woven fusible interfacing
+"""
+    garment = garment_of(parse_yaml(text, "project.yaml"), known())
+    clashes = advise(garment, known()).judgement.conflicts
+    assert clean == (not [c for c in clashes if c.aspect == "press.temperature"])
+
+
+def test_a_glue_is_fused_to_no_layer_that_it_does_not_touch() -> None:
+    """Wool flannel that may hold nylon bears 110 °C; that the lining bears more is no help."""
+    text = """
+garment: Sample
+fabrics:
+  wool: {fabric: wool flannel}
+  lining: {fabric: lining, fibres: {viscose: 100}}
+seams:
+  - {name: side, layers: [wool, wool], length: 90 cm}
+  - {name: waistband, layers: [wool, {notion: woven fusible interfacing}, wool, lining]}
+"""
+    garment = garment_of(parse_yaml(text, "project.yaml"), known())
+    found = order_of(advise(garment, known()), known())
+    assert not [step for step in found.tasks if step.startswith("fuse")]
+
+
+@pytest.mark.parametrize(
+    ("fibres", "shrunk"),
+    [("{wool: 100}", True), ("{wool: 60, acrylic: 40}", False), ("{cotton: 100}", False)],
+)
+def test_ease_is_shrunk_only_where_heat_and_moisture_may_come(fibres: str, shrunk: bool) -> None:
+    """Wool draws together under steam; acrylic bags, and at one dot an iron drips."""
+    text = f"""
+garment: Sample
+fabrics: {{shell: {{fabric: flannel, fibres: {fibres}, weight: 300 g/m2}}}}
+seams:
+  - {{name: side, layers: [shell, shell], length: 40 cm, times: 2}}
+  - {{name: armhole, layers: [shell, {{use: shell, ease: 30 mm}}], length: 50 cm, shape: curved}}
+"""
+    garment = garment_of(parse_yaml(text, "project.yaml"), known())
+    found = order_of(advise(garment, known()), known())
+    steps = [task.step.does for task in found.tasks.values()]
+    assert shrunk == any(text.startswith("Shrink the ease") for text in steps)
