@@ -337,3 +337,21 @@ seams:
     found = order_of(advise(garment, known()), known())
     steps = [task.step.does for task in found.tasks.values()]
     assert shrunk == any(text.startswith("Shrink the ease") for text in steps)
+
+
+def test_the_neck_is_closed_once_the_facing_that_meets_the_collar_is_turned() -> None:
+    """It covers the inside of the neck seam."""
+    text = """
+garment: Sample
+fabrics: {tweed: {fabric: tweed, fibres: {wool: 100}}}
+seams:
+  - {name: shoulder, layers: [tweed, tweed], length: 13 cm, times: 2}
+  - {name: side, layers: [tweed, tweed], length: 60 cm, times: 2}
+  - {name: collar, layers: [tweed, tweed], length: 48 cm, shape: curved, edge: turned}
+  - {name: attach collar, layers: [tweed, tweed], length: 44 cm, shape: curved}
+  - {name: front facing, layers: [tweed, tweed], length: 90 cm, edge: turned}
+"""
+    garment = garment_of(parse_yaml(text, "project.yaml"), known())
+    found = order_of(advise(garment, known()), known())
+    assert stands(found, "join attach collar", "close attach collar")
+    assert stands(found, "turn front facing", "close attach collar")
