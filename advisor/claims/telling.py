@@ -15,6 +15,8 @@ from advisor.knowledge.telling import HURTS, ToldWhere
 
 Around = tuple[bool, dict[str, Verdict], list[dict[str, Verdict]]]
 """Whether a place is sewn by hand, its own verdicts, and those of the cloths of a rule in it."""
+CARE = "care."
+"""What is decided of the garment as a whole, so that no cloth of it is cared for by itself."""
 
 
 def told_lines(
@@ -47,6 +49,8 @@ def _around(fired: Fired, judgement: Judgement, places: frozenset[str] | None) -
     """Every seam that a rule is about: its own, or those in which its cloths lie."""
     verdicts = judgement.verdicts
     own = [verdicts.get(Place("fabric", name), {}) for name in fired.cloths]
+    garment = verdicts.get(Place("garment", judgement.garment.name), {})
+    care = {name: found for name, found in garment.items() if name.startswith(CARE)}
     nowhere = True
     for seam in judgement.garment.seams:
         if fired.place.scope == "seam":
@@ -55,9 +59,9 @@ def _around(fired: Fired, judgement: Judgement, places: frozenset[str] | None) -
             about = not set(fired.cloths).isdisjoint(seam.cloths())
         if about and (places is None or seam.name in places):
             nowhere = False
-            yield seam.by_hand, verdicts.get(Place("seam", seam.name), {}), own
+            yield seam.by_hand, care | verdicts.get(Place("seam", seam.name), {}), own
     if nowhere:
-        yield False, {}, own
+        yield False, care, own
 
 
 def _holds(condition: ToldWhere, here: Around, *, open_holds: bool) -> bool:

@@ -14,11 +14,12 @@ from advisor.knowledge.ordering import Operation
 from advisor.order.choosing import with_methods
 from advisor.order.easing import eases_away, stretched_band, two_ended
 from advisor.order.fitting import TO_BODY, Fitting, staged
+from advisor.order.hanging import cut_in_a_circle
 from advisor.order.kinds import GATHERED, SeamPlace
 from advisor.order.openings import loose_at_zip
 from advisor.order.setups import OVERLOCKS, Setups
 from advisor.project.garment import Garment
-from advisor.project.placing import singular_words
+from advisor.project.placing import POCKETS, lace_on_edge, singular_words
 from advisor.project.zipping import runs_into
 
 FUSIBLE = ("fusible", "low-temperature fusible")
@@ -147,9 +148,9 @@ class Facts:
         if not lowest and not self._unhemmed():
             return False
         cloths = {c for p in lowest for c in p.cloths} or set(self._main())
-        return any(self._gives(cloth) for cloth in cloths) or any(
-            p.said("bias") == "yes" for p in (lowest or self.places)
-        )
+        circle = any(cut_in_a_circle(p, self.places, self.garment.name) for p in lowest)
+        bias = any(p.said("bias") == "yes" for p in (lowest or self.places))
+        return circle or bias or any(self._gives(cloth) for cloth in cloths)
 
     def _main(self) -> tuple[str, ...]:
         """The cloth that most seams hold."""
@@ -222,6 +223,7 @@ class Facts:
             "topstitched": lambda: place.seam.making.topstitch > 0 or self.jeans(place),
             "more than one cloth": lambda: len(cloths) > 1,
             "edge stays as cut": lambda: bool(cloths) and all(map(self._stays_cut, cloths)),
+            "lace on an edge": lambda: lace_on_edge(place.seam, self.entry),
             "opening of its own": lambda: bool(self._pockets(place, bags=False)),
             "free facing edge": lambda: self._free_facing(place),
             "bag apart": lambda: bool(self._pockets(place, bags=True)),
@@ -262,7 +264,7 @@ class Facts:
 
     def _pockets(self, place: SeamPlace, *, bags: bool) -> list[SeamPlace]:
         """The other places where a pocket is set in: its bags, or else its openings."""
-        others = (p for p in self.places if p.kind.id == place.kind.id and p.name != place.name)
+        others = (p for p in self.places if p.kind.id in POCKETS and p.name != place.name)
         return [p for p in others if ("bag" in singular_words(p.name)) == bags]
 
     def backs(self, cloth: str) -> tuple[SeamPlace, ...]:
