@@ -93,7 +93,7 @@ def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge
     about = {name: entries[name] for name in seam.cloths() if name in entries}
     if said in kinds:
         return Placed(_full(said, seam))
-    if not said and lace_on_edge(seam, about.__getitem__) and LAID in kinds:
+    if not said and lace_on_edge(seam, about.get) and LAID in kinds:
         return Placed(LAID, "the lace on its edge")
     if seam.facts.get("edge") == "hem":
         return Placed("hem")
@@ -118,18 +118,18 @@ def _made_up(seam: Seam, words: str) -> bool:
     return seam.facts.get("edge") == "turned" and (alone or faced or words == "bound-edge")
 
 
-def lace_on_edge(seam: Seam, entry: Callable[[str], Entry]) -> bool:
+def lace_on_edge(seam: Seam, entry: Callable[[str], Entry | None]) -> bool:
     """Whether a lace of its own is laid on the edge of a cloth, and so is neither seam nor hem.
 
     The name says so ("lace hem"), or the lace is named last at a hem of which nothing else is
     said; what is turned is turned, and a lace on a lining is its shell.
     """
-    about = {name: entry(name) for name in seam.cloths()}
+    about = {name: found for name in seam.cloths() if (found := entry(name)) is not None}
     cloths = {name: found for name, found in about.items() if found.kind == "cloth"}
     laces = [name for name, found in cloths.items() if _is_lace(found)]
     others = [e for e in cloths.values() if e.family not in ("lace", "nets", "linings")]
     words, edge = singular_words(seam.name), seam.facts.get("edge", "")
-    if not laces or not others or edge == "turned" or words[-1:] == ():
+    if not laces or not others or edge == "turned" or not words:
         return False
     if "lace" in words and (EDGES & set(words[-2:]) or edge == "hem"):
         return True
