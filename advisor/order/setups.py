@@ -187,6 +187,10 @@ class Setups:
         if method == "overlock" and self.garment.maker.overlocker:
             return self._overlock(state)
         state = replace(state, machine=self.machine_name, stitch="301, long")
+        sewn = sewn_as(seam.full[0], self.garment) if alone else None
+        if sewn is None or sewn.uses[0].cloth != seam.full[0]:
+            thread = self.thread(seam)  # no reel is bought in the colour of that cloth
+            state = replace(state, thread_above=thread, thread_below=thread)
         if method == "gathering foot":
             return replace(state, foot="gathering", plate="wide")
         if method == "elastic":
