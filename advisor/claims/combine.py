@@ -51,7 +51,9 @@ def decide(aspect: Aspect, said: list[Said]) -> Verdict:
     tastes = [s for s in ordered if s.claim.strength == "may"]
     advised, lost = _wished(aspect, allowed, wishes)
     # Taste chooses among what is advised and takes nothing away from it.
-    liked, unliked = _narrow(advised, tastes)
+    heard = [] if lost and aspect.ties == "middle" else tastes  # one cloth's taste breaks no tie
+    liked, unliked = _narrow(advised, heard)
+    unliked = unliked if heard else tastes
     kept = tuple(
         left
         for s in ordered
@@ -235,7 +237,7 @@ def _pick(
             return best
     if aspect.ties == "middle":
         wanted = _between(aspect, given_up, wanted)
-    return _sold(aspect, advised, min(max(wanted, advised.low), advised.high))
+    return _sold(aspect, advised, min(max(wanted, advised.low), advised.high), given_up)
 
 
 def _between(aspect: Aspect, given_up: tuple[Said, ...], otherwise: float) -> float:
@@ -247,10 +249,16 @@ def _between(aspect: Aspect, given_up: tuple[Said, ...], otherwise: float) -> fl
     return sum(ends) / len(ends) if ends else otherwise
 
 
-def _sold(aspect: Aspect, advised: Span, wanted: float) -> float:
-    """The size nearest to what is wanted that exists and is allowed."""
+def _sold(aspect: Aspect, advised: Span, wanted: float, given_up: tuple[Said, ...] = ()) -> float:
+    """The size nearest to what is wanted that exists and is allowed.
+
+    Of two as near, the one nearer to the middle of what those who gave way like best.
+    """
     fitting = [step for step in aspect.steps if step in advised]
-    return min(fitting, key=lambda step: (abs(step - wanted), step)) if fitting else wanted
+    bests = [s.claim.best for s in given_up if s.claim.best is not None]
+    liked = (min(bests) + max(bests)) / 2 if bests else wanted
+    near = ((abs(step - wanted), abs(step - liked), step) for step in fitting)
+    return min(near)[2] if fitting else wanted
 
 
 def _end(aspect: Aspect, advised: Span) -> float:

@@ -148,6 +148,10 @@ CARRYING = frozenset({"shoulder", "neck", "neckline", "waist", "yoke", "raglan",
 """Words of places from which the rest of a garment hangs: common practice."""
 
 
+SEEN = frozenset({"front", "lapel", "revers", "collar", "flap", "tab", "cuff"})
+"""Words of faced places whose facing is seen, or carries the buttonholes: common practice."""
+
+
 def _carries(seam: Seam, stress: str) -> bool:
     """Whether the garment hangs from a place; of a seam that is only asked about nobody knows."""
     if stress != "medium" or not seam.place:
@@ -160,6 +164,8 @@ def seam_facts(seam: Seam) -> dict[str, Any]:
     facts: dict[str, Any] = SEAM_DEFAULTS | seam.facts
     facts["layers"] = float(len(seam.uses))
     facts["carries weight"] = "yes" if _carries(seam, str(facts["stress"])) else "no"
+    facts["place"] = seam.place
+    facts["facing seen"] = "yes" if SEEN & set(singular_words(seam.name)) else "no"
     facts["allowance given"] = "yes" if "allowance" in seam.facts else "no"
     facts["laid in pleats"] = "no" if seam.making.pleats is None else "yes"
     facts["plies"] = sum((use.fullness for use in seam.uses), 0.0)

@@ -74,6 +74,10 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
     return found
 
 
+FASTENERS = frozenset({"button", "buttonhole", "hole", "covered", "and"})
+"""Words that say what is fastened with, and not where."""
+
+
 def _far(one: float, other: float) -> bool:
     return abs(one - other) > NEAR * max(abs(one), abs(other))
 
@@ -177,18 +181,37 @@ def _buttons(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
         for s in garment.seams
         if s not in holes and any(_is_button(name, garment, knowledge) for name in s.cloths())
     ]
-    if len(holes) != 1 or len(buttons) != 1:
-        return
-    hole, button = holes[0], buttons[0]
+    for hole in holes:
+        alike = [b for b in buttons if _alike(hole, b, garment)]
+        single = len(holes) == len(buttons) == 1
+        if single and not alike and hole.making.times != buttons[0].making.times:
+            text = (
+                f"there are {hole.making.times}, and no buttons of a like name, only "
+                f"{buttons[0].making.times} {buttons[0].name}"
+            )
+            yield Disagreement("buttons", hole.name, (), text)
+        if len(alike) == 1 and sum(_alike(h, alike[0], garment) for h in holes) == 1:
+            yield from _uneven(hole, alike[0])
+
+
+def _uneven(hole: Seam, button: Seam) -> Iterator[Disagreement]:
+    """As many of the one as of the other."""
+    counts = [Figure(seam.name, seam.making.times, "count") for seam in (hole, button)]
     if hole.making.times != button.making.times:
-        yield Disagreement(
-            "buttons",
-            button.name,
-            (
-                Figure(hole.name, hole.making.times, "count"),
-                Figure(button.name, button.making.times, "count"),
-            ),
-        )
+        yield Disagreement("buttons", button.name, tuple(counts))
+
+
+def _alike(hole: Seam, button: Seam, garment: Garment) -> bool:
+    """Whether two names lie at one place: a word in common, or one of them says no place."""
+    ours, theirs = (_where(seam, garment) for seam in (hole, button))
+    return not ours or not theirs or bool(ours & theirs)
+
+
+def _where(seam: Seam, garment: Garment) -> set[str]:
+    """The words of a name that say where it lies, and not what is sewn there."""
+    things = {w for n in seam.cloths() for w in singular_words(n)}
+    things |= {w for n in seam.cloths() for w in singular_words(garment.cloths[n].entry)}
+    return set(singular_words(seam.name)) - things - FASTENERS
 
 
 def _is_button(name: str, garment: Garment, knowledge: Knowledge) -> bool:

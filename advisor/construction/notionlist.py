@@ -23,6 +23,10 @@ CORD_ENDS: Final = 360.0
 """What a cord is longer than its channel, mm: a hand's length at each end (estimate)."""
 ROWS: Final = frozenset({"hook-and-eye", "snap", "set-snap"})
 """Fastenings of which one place may hold a row, so that its times do not tell their number."""
+CONCEALED: Final = "concealed-zip"
+CONCEALED_TAIL: Final = 30.0
+"""What a concealed zip is longer than its opening, mm: the slider stays below the end of the row
+(common practice says 3 to 5 cm)."""
 BONE: Final = "bone"
 ONE_FRONT: Final = ("front", "centre", "center")
 """In the name of a place: the garment has one of it, with two sides."""
@@ -75,7 +79,7 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
             "length" in seam.facts and seam.making.times == 1 for seam in places
         )
         cut = tuple(
-            Lengths(number, _length(seam, name))
+            Lengths(number, _of_zip(entry, _length(seam, name)))
             for seam, number in zip(places, counted, strict=True)
             if zips
         )
@@ -93,6 +97,12 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
     whole = sum(known) if len(known) == len(lengths) else None
     lengths.sort(key=lambda each: -(each.each or 0.0))
     return NotionBought(name, names, None, tuple(lengths), whole, bends=_bends() if bone else ())
+
+
+def _of_zip(entry: Entry, opening: float | None) -> float | None:
+    """How long a zip is bought: a concealed one is sewn in from below its slider."""
+    tail = CONCEALED_TAIL if entry.id == CONCEALED else 0.0
+    return None if opening is None else opening + tail
 
 
 def _by_piece(entry: Entry) -> bool:

@@ -49,6 +49,7 @@ Fact = Literal[
     "topstitched",
     "more than one cloth",
     "edge stays as cut",
+    "lace on an edge",
     "free facing edge",
     "of a lining",
     "takes in a lining",

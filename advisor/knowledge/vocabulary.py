@@ -58,6 +58,7 @@ def reader_of(book: Book) -> Reader:
         book.entries(),
         weaves_of(book),
         options,
+        book.places,
     )
 
 

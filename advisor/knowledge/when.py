@@ -43,6 +43,7 @@ SEAM_SAID: dict[str, tuple[str, ...]] = {
     "allowance given": YES_NO,
     "carries weight": YES_NO,
     "laid in pleats": YES_NO,
+    "facing seen": YES_NO,
 }
 """What follows from a project's silence, its stress and the name of a place; nobody writes it."""
 SEAM_NUMBERS = ("plies", "length", "allowance", "layers")
@@ -86,6 +87,7 @@ class Reader:
         entries: Iterable[str],
         weaves: Iterable[str],
         options: dict[str, tuple[str, ...]],
+        places: Iterable[str] = (),
     ) -> None:
         self.traits = traits
         self.fibres = tuple(fibres)
@@ -102,6 +104,7 @@ class Reader:
             | {
                 "finish": options.get("seam.finish", ()),
                 "seam": options.get("seam.kind", ()),
+                "place": tuple(places),
             }
         )
 

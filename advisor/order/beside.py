@@ -13,6 +13,7 @@ from advisor.claims.collect import Place
 from advisor.construction.stack import ply_of
 from advisor.order.kinds import POCKET_ZIP, SeamPlace
 from advisor.order.openings import closed_here, turned_here
+from advisor.project.placing import POCKETS
 from advisor.project.placing import singular_words as _words
 
 if TYPE_CHECKING:
@@ -56,7 +57,7 @@ def _pockets(place: SeamPlace, facts: Facts, *, bags: bool) -> list[SeamPlace]:
     others = (
         p
         for p in facts.places
-        if p.name != place.name and (p.kind.id == place.kind.id or p.role.id == POCKET_ZIP)
+        if p.name != place.name and (p.kind.id in POCKETS or p.role.id == POCKET_ZIP)
     )
     return [p for p in others if ("bag" in _words(p.name)) == bags]
 

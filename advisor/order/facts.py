@@ -15,11 +15,12 @@ from advisor.order.beside import of_place
 from advisor.order.choosing import with_methods
 from advisor.order.easing import eases_away, ends_at, steamed_flat, stretched_band, two_ended
 from advisor.order.fitting import TO_BODY, Fitting, staged
+from advisor.order.hanging import cut_in_a_circle
 from advisor.order.kinds import GATHERED, SeamPlace, ends_in_a_rib
 from advisor.order.openings import loose_at_zip
 from advisor.order.setups import OVERLOCKS, Setups
 from advisor.project.garment import Garment
-from advisor.project.placing import singular_words
+from advisor.project.placing import lace_on_edge, singular_words
 from advisor.project.zipping import runs_into
 
 FUSIBLE = ("fusible", "low-temperature fusible")
@@ -155,9 +156,9 @@ class Facts:
         if not lowest and not self._unhemmed():
             return False
         cloths = {c for p in lowest for c in p.cloths} or set(self._main())
-        return any(self._gives(cloth) for cloth in cloths) or any(
-            p.said("bias") == "yes" for p in (lowest or self.places)
-        )
+        circle = any(cut_in_a_circle(p, self.places, self.garment.name) for p in lowest)
+        bias = any(p.said("bias") == "yes" for p in (lowest or self.places))
+        return circle or bias or any(self._gives(cloth) for cloth in cloths)
 
     def _main(self) -> tuple[str, ...]:
         """The cloth that most seams hold."""
@@ -233,6 +234,7 @@ class Facts:
             "topstitched": lambda: place.seam.making.topstitch > 0 or self.jeans(place),
             "more than one cloth": lambda: len(cloths) > 1,
             "edge stays as cut": lambda: bool(cloths) and all(map(self._stays_cut, cloths)),
+            "lace on an edge": lambda: lace_on_edge(place.seam, self.entry),
             "free facing edge": lambda: self._free_facing(place),
             "no machine buttonhole": lambda: any(self._avoids(c, BUTTONHOLES) for c in cloths),
             "topstitching suits": lambda: not any(self._avoids(c, TOPSTITCHING) for c in cloths),

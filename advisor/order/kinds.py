@@ -311,6 +311,8 @@ def _by_kind(kind: str, about: list[Entry], found: SeamKind | None) -> str:
         return "hem"
     if kind in ("button", "buttonhole", "hook", "snap", "hook-and-loop"):
         return "fastening"
+    if kind == "placket" and found is not None and found.closes:
+        return "placket"  # an opening at the end of a side seam closes nothing
     if kind in BONES and found is None:
         return "bone-channel"
     if kind == "lining-seam":

@@ -179,22 +179,20 @@ class Setups:
         return state.swinging()
 
     def rows_machine(self, seam: SeamPlace) -> MachineState | None:
-        """How it is set to draw a full edge up, as the project has it; else long rows."""
-        state = self.lock_machine(seam)
+        """How it is set to draw a full edge up, with needle and thread of that edge alone."""
+        alone = self.cloth_machine(seam.full[0]) if len(seam.full) == 1 else None
+        state = alone or self.lock_machine(seam)
         gathers = seam.seam.making.gathers
         method = gathers.method if gathers else ""
         if state is None:
             return None
         if method == "overlock" and self.garment.maker.overlocker:
             return self._overlock(state)
-        thread = self.thread(seam)
-        state = replace(
-            state,
-            machine=self.machine_name,
-            stitch="301, long",
-            thread_above=thread,
-            thread_below=thread,
-        )
+        state = replace(state, machine=self.machine_name, stitch="301, long")
+        sewn = sewn_as(seam.full[0], self.garment) if alone else None
+        if sewn is None or sewn.uses[0].cloth != seam.full[0]:
+            thread = self.thread(seam)  # no reel is bought in the colour of that cloth
+            state = replace(state, thread_above=thread, thread_below=thread)
         if method == "gathering foot":
             return replace(state, foot="gathering", plate="wide")
         if method == "elastic":

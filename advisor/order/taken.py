@@ -5,6 +5,7 @@ from __future__ import annotations
 from advisor.order.choosing import refused
 from advisor.order.facts import Facts
 from advisor.order.fitting import NOT, TO_BODY
+from advisor.order.hanging import cut_in_a_circle
 from advisor.order.kinds import SeamPlace
 
 
@@ -21,11 +22,24 @@ def taken(facts: Facts) -> tuple[str, ...]:
         told.append(
             "Nobody says whether the pattern has been tried: 'pattern: new' puts a toile first."
         )
+    told += _circles(facts)
     guessed = [p for p in facts.places if p.seam.placed_by and p.kind.family != "seam"]
     if guessed:
         listed = ", ".join(f"{p.name} as {p.kind.name}" for p in guessed)
         told.append(f"What is made is taken from names, notions and edges: {listed}.")
     return tuple(told)
+
+
+def _circles(facts: Facts) -> list[str]:
+    """Hems that are taken to hang on the bias."""
+    hems = [p for p in facts.places if p.role.last]
+    why = {p.name: cut_in_a_circle(p, facts.places, facts.garment.name) for p in hems}
+    return [
+        f"{name} is taken for that of a circle, for {reason}: most of it hangs on the bias, so it "
+        "hangs out before it is hemmed; say 'bias: no' there where that is wrong."
+        for name, reason in why.items()
+        if reason
+    ]
 
 
 def refusals(facts: Facts) -> tuple[str, ...]:

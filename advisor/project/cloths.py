@@ -18,6 +18,7 @@ from advisor.project.garment import Cloth
 from advisor.project.phrase import Reading, check_shares, cloth_of, read_fibres, read_phrase
 from advisor.project.phrases.abroad import FIBRES
 from advisor.project.phrases.composition import possible_mixes
+from advisor.project.phrases.reading import stretching
 from advisor.project.phrases.shares import Fibres
 from advisor.project.phrases.tokens import singular
 from advisor.units import parse
@@ -211,8 +212,10 @@ def _made_of(found: tuple[Mix, ...], reading: Reading, knowledge: Knowledge) -> 
         notes += told
     laid = [mix for id_ in reading.laid for mix in knowledge.entries[id_].mixes]
     stated = len(found) > 1 or all(share is not None for _, share in found[0])
+    give = {stretching(reading.entry, mix) for mix in found}
     return replace(
         reading,
+        entry=give.pop() if len(give) == 1 else reading.entry,
         fibres=found[0],
         mixes=tuple(dict.fromkeys([*mixes, *laid])),
         stated=stated,

@@ -1,8 +1,9 @@
 """What of a garment is its lining, and which seams lie covered between lining and shell.
 
-A file seldom says of a seam that it is `lined`: the lining has places of its own, and that is
-enough. Where the lining's own seam of the same name is much shorter (a lined bodice on a skirt
-that hangs by itself) the longer one is not covered. What was taken so is told as assumed.
+A file seldom says of a seam that it is `lined`: the lining has places of its own, or is joined to
+the shell all round, and that is enough. Where the lining's own seam of the same name is much
+shorter (a lined bodice on a skirt that hangs by itself) the longer one is not covered. What was
+taken so is told as assumed.
 """
 
 from __future__ import annotations
@@ -19,6 +20,8 @@ from advisor.project.placing import singular_words
 Unit = Literal["shell", "lining", "both"]
 
 LINING: Final = "lining"
+JOINED: Final = "lining-seam"
+"""The kind of place where a lining that was made up by itself is joined to its shell."""
 SHEER: Final = 2
 """The level of `sheer` at which allowances show through plainly."""
 COVERS: Final = 1.5
@@ -40,7 +43,7 @@ def with_lined(
 ) -> tuple[Seam, ...]:
     """The seams, those that a lining covers marked so where the project is silent."""
     own = [seam for seam in seams if unit_of(seam, entries) == "lining"]
-    if not own:
+    if not own and not any(seam.place == JOINED for seam in seams):
         return tuple(seams)
     return tuple(
         _covered(seam)

@@ -7,7 +7,7 @@ that nobody said is told as assumed. A question and a rule's example have no pla
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Any
@@ -24,6 +24,8 @@ LONG_SLIT = 400.0
 """From this length on a placket is a button band down the front, mm: estimate."""
 TRIMMED = "ribbon"
 """The kind of place of what is laid on an edge, which may be called after that edge."""
+ELASTICS_ON_AN_EDGE = frozenset({"picot-elastic"})
+"""Elastics that are made to be sewn to an edge and seen there, whatever the cloth gives."""
 OF_THEIR_OWN = frozenset({"fold-over-elastic", "elastic-thread"})
 """Elastics that are neither drawn into a channel nor sewn to an edge as they are."""
 SIDES = frozenset({"side", "centre", "center", "inseam", "outseam"})
@@ -34,6 +36,14 @@ LONE = frozenset({"raw-edge", "pleat"})
 """Kinds of one piece by itself: a lone layer there meets no like of its own."""
 BONES = ("boning", "boned-seam")
 """Channels of bones by themselves, and a seam that holds them between its edges."""
+LACE = 4
+"""The level of `openwork` of a lace, whose motifs hide a row of stitches."""
+EDGES = frozenset({"hem", "edge", "edging", "border"})
+"""The heads of names of places where nothing goes on beyond the edge."""
+LAID = "applique"
+"""The kind of place where cloth or lace is stitched on top of another."""
+POCKETS = frozenset({"set-in-pocket", "welt-pocket"})
+"""Kinds of pocket whose bag hangs inside."""
 SINGLE = frozenset({"canvas", "interfacing", "stay-tape", "ribbon"})
 """Kinds that lie on one piece: between two layers they are in a seam, which is the place."""
 
@@ -87,13 +97,15 @@ def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge
     about = {name: entries[name] for name in seam.cloths() if name in entries}
     if said in kinds:
         return Placed(_full(said, seam))
+    if not said and lace_on_edge(seam, about.get) and LAID in kinds:
+        return Placed(LAID, "the lace on its edge")
     if seam.facts.get("edge") == "hem":
         return Placed("hem")
     words = named(said or seam.name, kinds)
     if words == "placket" and _whole_front(seam):
         words = "front-band"
     unnamed = not words and "band" in singular_words(seam.name)
-    if (unnamed or words == "set-in-pocket") and _band_of_knit(seam, entries):
+    if (unnamed or words in POCKETS) and _band_of_knit(seam, entries):
         return Placed("neckband", "the knit that is stretched to it")
     by_notion = _by_notion(seam, about, words, kinds)
     if by_notion is not None:
@@ -109,7 +121,30 @@ def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge
 def _made_up(seam: Seam, words: str) -> bool:
     """Whether its edge is turned by itself, whatever its name holds: a collar before it is set."""
     alone = words == "collar" and singular_words(seam.name) == ("collar",)
-    return seam.facts.get("edge") == "turned" and (alone or words == "bound-edge")
+    faced = words == "hem" and len(seam.cloths()) > 1
+    return seam.facts.get("edge") == "turned" and (alone or faced or words == "bound-edge")
+
+
+def lace_on_edge(seam: Seam, entry: Callable[[str], Entry | None]) -> bool:
+    """Whether a lace of its own is laid on the edge of a cloth, and so is neither seam nor hem.
+
+    The name says so ("lace hem"), or the lace is named last at a hem of which nothing else is
+    said; what is turned is turned, and a lace on a lining is its shell.
+    """
+    about = {name: found for name in seam.cloths() if (found := entry(name)) is not None}
+    cloths = {name: found for name, found in about.items() if found.kind == "cloth"}
+    laces = [name for name, found in cloths.items() if _is_lace(found)]
+    others = [e for e in cloths.values() if e.family not in ("lace", "nets", "linings")]
+    words, edge = singular_words(seam.name), seam.facts.get("edge", "")
+    if not laces or not others or edge == "turned" or not words:
+        return False
+    if "lace" in words and (EDGES & set(words[-2:]) or edge == "hem"):
+        return True
+    return words[-1] == "hem" and not edge and seam.cloths()[-1] in laces
+
+
+def _is_lace(entry: Entry) -> bool:
+    return entry.traits.get("openwork", (0, 0))[0] >= LACE
 
 
 def _whole_front(seam: Seam) -> bool:
@@ -144,7 +179,7 @@ def _by_notion(
     for name, entry in notions.items():
         why = f"the {name} in it"
         if entry.kind == "elastic" and entry.id not in OF_THEIR_OWN:
-            channel = _with_elastic(seam, cloths, joined, words)
+            channel = _with_elastic(seam, entry, cloths, joined, words)
             if channel:
                 return Placed(channel, why)
         kind = _of(entry, kinds)
@@ -154,7 +189,8 @@ def _by_notion(
             return Placed(_boned(kind, seam, joined), why)
         if kind == TRIMMED and words == "hem":
             return Placed(kind, why)  # lace at the hem lies on it
-        laid = bool(words) and kinds[words].family in ("laid on", "edge", "stay")
+        opening = "opening" in singular_words(seam.name)
+        laid = bool(words) and kinds[words].family in ("laid on", "edge", "stay") and not opening
         if kinds[kind].family == "fastening" and len(cloths) == 1 and not laid:
             return Placed(kind, why)  # a part of it lies on the one cloth
         if not words:
@@ -168,7 +204,9 @@ def _boned(kind: str, seam: Seam, cloths: set[str]) -> str:
     return BONES[1] if kind in BONES and two else kind
 
 
-def _with_elastic(seam: Seam, cloths: list[Entry], joined: set[str], words: str) -> str:
+def _with_elastic(
+    seam: Seam, entry: Entry, cloths: list[Entry], joined: set[str], words: str
+) -> str:
     """Elastic sewn to an edge, or drawn into a casing; "" where it does neither."""
     if seam.facts.get("edge") == "folded" and words != "casing":
         return "elastic-edge"
@@ -178,7 +216,7 @@ def _with_elastic(seam: Seam, cloths: list[Entry], joined: set[str], words: str)
         return "casing"  # between two layers as well: a part of a band that is drawn in
     if not _an_edge(seam, joined):
         return ""
-    if any(map(_gives, cloths)):
+    if entry.id in ELASTICS_ON_AN_EDGE or any(map(_gives, cloths)):
         return "elastic-edge"
     return "casing" if len(cloths) == 1 else ""
 
@@ -190,8 +228,10 @@ def _an_edge(seam: Seam, cloths: set[str]) -> bool:
 
 
 def _gives(entry: Entry) -> bool:
-    """Whether elastic is sewn to its edge as it is: a knit that stretches and springs back."""
+    """Whether elastic is sewn to its edge as it is: what stretches and springs back, or a lace."""
     stretch, springs = (entry.traits.get(trait, (0, 0))[0] for trait in ("stretch", "springy"))
+    if _is_lace(entry):
+        return True  # a casing would show through it
     return entry.structure == "knit" and stretch > 1 and springs > 0
 
 
@@ -205,7 +245,7 @@ def _of(entry: Entry, kinds: Mapping[str, PlaceKind]) -> str | None:
 
 
 def named(name: str, kinds: Mapping[str, PlaceKind]) -> str:
-    """The kind whose word stands last in a name; "" where it holds none."""
+    """The kind whose word stands last in a name; "" where it holds none, or means a plain seam."""
     words = singular_words(name)
     best, found = (-1, 0), ""
     for kind in kinds.values():
@@ -215,7 +255,8 @@ def named(name: str, kinds: Mapping[str, PlaceKind]) -> str:
             if at >= 0 and (at + len(wanted), len(wanted)) > best:
                 best, found = (at + len(wanted), len(wanted)), kind.id
     rest = set(words[best[0] :]) if found else set()
-    return "" if rest & SIDES and kinds[found].family in OF_PARTS else found
+    of_part = bool(rest & SIDES) and kinds[found].family in OF_PARTS if found else False
+    return "" if of_part or found == PLAIN else found
 
 
 def _last(words: Sequence[str], wanted: Sequence[str]) -> int:

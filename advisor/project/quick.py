@@ -39,7 +39,7 @@ def quick_garment(
         layers: phrases, or mappings with `fabric`, `use` or `notion` (a phrase or name) and what
             is said of the cloth and its use (fullness, stretched, shade, care, detachable).
         knowledge: where the names are looked up.
-        seam: facts and choices of the seam, as in a project.
+        seam: facts and choices of the seam, as in a project, and as `place` the id of its kind.
         maker: machine, overlocker, feet, foot lift.
 
     Raises:
@@ -47,9 +47,11 @@ def quick_garment(
     """
     cloths: dict[str, Cloth] = {}
     uses = tuple(_use(layer, cloths, knowledge) for layer in layers)
-    said = {key: read_fact(key, value, knowledge) for key, value in (seam or {}).items()}
+    about = {key: value for key, value in (seam or {}).items() if key != "place"}
+    said = {key: read_fact(key, value, knowledge) for key, value in about.items()}
     who = _maker(maker or {}, knowledge)
     whole = make_seam(SEAM, uses, said, who)
+    whole = replace(whole, place=str((seam or {}).get("place", "")))
     name = " with ".join(dict.fromkeys(use.cloth for use in whole.uses))
     return Garment(name, cloths, (whole,), who, single=True)
 

@@ -65,6 +65,12 @@ SEAM_LINES: tuple[tuple[str, tuple[str, ...]], ...] = (
 KIND_ASPECTS = ("seam.kind", "hem.kind")
 """What a place is not asked where its method is told instead."""
 
+PLAIN_TEST = (
+    "Stitch a hand's length, pull it, and look at both faces for puckers, loops and skipped "
+    "stitches."
+)
+"""What a scrap is sewn for where no rule names anything to look for."""
+
 
 def seam_line(seam: ToldPlace, label: str, aspects: Sequence[str]) -> tuple[str, Sequence[str]]:
     """What leads a line of a place, and what is left of its aspects: the method says its kind."""

@@ -19,7 +19,7 @@ from advisor.answer.model.told import ToldVerdict
 from advisor.answer.seamwords import thin
 from advisor.decide.trials import TRIED
 from advisor.render import weight_blocks
-from advisor.render.lines import by_place, is_cold, phrase, told_when_cold
+from advisor.render.lines import PLAIN_TEST, by_place, is_cold, phrase, told_when_cold
 from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.section import Item, Part, Section
 from advisor.render.thread_blocks import long, thread_item, thread_short
@@ -219,7 +219,7 @@ def tests_in_full(report: Answer, numbers: Numbers) -> Section:
         set_to = ", ".join(phrase(verdict) for verdict in told)
         fresh = [text for text in test.look_for if text not in asked][:MOST_LOOKS]
         asked.update(fresh)
-        look = " ".join(fresh) or "Stitch it, and look at both sides."
+        look = " ".join(fresh) or PLAIN_TEST
         parts = [Part(set_to, "set"), Part(look.rstrip("."), "look")]
         results = test.results or ()
         for row in results:

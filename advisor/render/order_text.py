@@ -76,8 +76,8 @@ def _price(data: ToldOrder) -> list[str]:
     many = f"{len(rows)} steps" + (f", {left} left" if left < len(rows) else "")
     if cost.shown == "plain":
         text = (
-            f"{many} seam by seam, as is the custom: {cost.changes} changes of set-up, about "
-            f"{_min(cost.minutes)}. Without --plain: the order with the fewest changes."
+            f"{many} seam by seam, as is the custom: {cost.changes} changes of set-up, which "
+            f"take about {_min(cost.minutes)}. Without --plain: the order with the fewest changes."
         )
     else:
         proof = (
@@ -86,7 +86,7 @@ def _price(data: ToldOrder) -> list[str]:
             else f"a better one could save {_min(cost.gap)} at most"
         )
         text = (
-            f"{many}, {cost.changes} changes of set-up, about {_min(cost.minutes)}; "
+            f"{many}, {cost.changes} changes of set-up, which take about {_min(cost.minutes)}; "
             f"{proof}. Seam by seam, as is the custom, they take {_min(cost.plain)}."
         )
     lines = _para(f"{text} The work itself: about {_hours(cost.work)}.")
@@ -220,5 +220,5 @@ def order_line(work: ToldOrder, file: str) -> str:
     clash = " It has conflicts." if work.order_conflicts else ""
     return (
         f"{typed}: {len(rows)} steps{done}, {cost.changes} changes of set-up, "
-        f"about {cost.minutes:.0f} min{less}; next: {left[0].step}{early}.{clash}"
+        f"which take about {cost.minutes:.0f} min{less}; next: {left[0].step}{early}.{clash}"
     )

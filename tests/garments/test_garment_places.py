@@ -62,7 +62,7 @@ KINDS = [
     (RAINCOAT, "hood drawcord casing", "casing", "drawcord-in-a-casing"),
     (RAINCOAT, "storm flap", "faced-edge", "faced-edge-turned"),
     (RAINCOAT, "front zip", "zip", "open-ended-zip"),
-    (RAINCOAT, "welt pocket", "set-in-pocket", "welt-pocket"),
+    (RAINCOAT, "welt pocket", "welt-pocket", "welt-pocket"),
     (RAINCOAT, "facing to lining", "lining-seam", "lining-set-by-machine"),
 ]
 

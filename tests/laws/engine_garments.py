@@ -285,8 +285,13 @@ def seam_leaf(seam: Seam) -> Any:
             return frozenset({("yes" if "allowance" in seam.facts else "no") in _words(value)})
         if key == "laid in pleats":
             return frozenset({("no" if seam.making.pleats is None else "yes") in _words(value)})
-        if key == "carries weight":
-            return frozenset({carries_weight(seam) in _words(value)})
+        told = {
+            "facing seen": facing_seen(seam),
+            "place": seam.place,
+            "carries weight": carries_weight(seam),
+        }
+        if key in told:
+            return frozenset({told[key] in _words(value)})
         if key in ("length", "allowance"):
             given = seam.facts.get(key)
             return _number(value, None if given is None else (float(given),) * 2)
@@ -303,6 +308,13 @@ def maker_leaf(maker: Maker) -> Any:
         "worn by": maker.worn_by,
     }
     return lambda key, value: frozenset({facts[key] in _words(value)})
+
+
+def facing_seen(seam: Seam) -> str:
+    """Yes where its name says that it is a front, a lapel or the like."""
+    words = {word.rstrip("s") for word in seam.name.casefold().split()}
+    seen = {"front", "lapel", "rever", "collar", "flap", "tab", "cuff"}
+    return "yes" if words & seen else "no"
 
 
 def carries_weight(seam: Seam) -> str:

@@ -27,6 +27,7 @@ from tests.laws.engine_garments import (
     carries_weight,
     cloths,
     expected_fired,
+    facing_seen,
     garments,
     known,
     raw_rules,
@@ -381,6 +382,8 @@ def _is_true(who: str, name: str, value: str, certain: bool, garment: Garment) -
         said = {
             "allowance given": "yes" if "allowance" in seam.facts else "no",
             "carries weight": carries_weight(seam),
+            "place": seam.place,
+            "facing seen": facing_seen(seam),
             "laid in pleats": "no" if seam.making.pleats is None else "yes",
         }
         shown = (TAKEN | numbers | said | seam.facts).get(name)

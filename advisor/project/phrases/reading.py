@@ -8,6 +8,7 @@ of the phrase is left. A word left out never narrows what the cloth may be made 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
@@ -44,8 +45,17 @@ _RIB = re.compile(r"\d\s?x\s?\d")
 _NOT = lexicon.NOT
 _ELASTANE = ("elastane",)
 _UNSURE = singulars(lexicon.UNSURE)
-_STRETCHING = dict.fromkeys(("panne-velvet", "crushed-velvet"), "stretch-panne-velvet")
-"""Cloths that are knitted where elastane is in them (common practice)."""
+_STRETCHING = {
+    **dict.fromkeys(("panne-velvet", "crushed-velvet"), "stretch-panne-velvet"),
+    "lace": "stretch-lace",
+}
+"""What cloths are where elastane is in them, as they are made for that (common practice)."""
+
+
+def stretching(entry: str, shares: Iterable[tuple[str, float | None]]) -> str:
+    """The cloth that an entry is where elastane is among its fibres."""
+    given = any(fibre in _ELASTANE for fibre, _ in shares)
+    return _STRETCHING.get(entry, entry) if given else entry
 
 
 @dataclass(frozen=True, slots=True)
@@ -233,9 +243,8 @@ class _Phrase:
             mixes = self._with_rivals(mixes, grounds)
         usual = weight_in_words(left, entry.weight)
         traits = traits_of(entry, [self.knowledge.entries[i] for i in laid], left, self.knowledge)
-        knitted = any(fibre in _ELASTANE for fibre, _ in said.shares)
         return Reading(
-            _STRETCHING.get(entry.id, entry.id) if knitted else entry.id,
+            stretching(entry.id, said.shares),
             mixes,
             said.shares,
             said.whole,

@@ -19,6 +19,7 @@ from advisor.render.lines import (
     CARE_LINE,
     FABRIC_PARAGRAPH,
     LAST_PRESS_LINE,
+    PLAIN_TEST,
     SEAM_LINES,
     STILL_OPEN,
     Verdicts,
@@ -325,9 +326,7 @@ class _Builder:
             elif test.places:
                 plain.append(test.stack)
         if plain:
-            items.append(
-                Item(", ".join(dict.fromkeys(plain)), parts=(Part("Stitch it, and look."),))
-            )
+            items.append(Item(", ".join(dict.fromkeys(plain)), parts=(Part(PLAIN_TEST),)))
         return Section("tests", "Try on scraps first, set as for the seam", tuple(items))
 
     def unknowns(self) -> Section:

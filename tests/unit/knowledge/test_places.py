@@ -20,7 +20,7 @@ WRONG = [
     (FRENCH, "of {name} to", "of {nme} to", 17, "unknown word in braces 'nme'"),
     (FRENCH, "when: [[tried on]]", "when: [[tryed on]]", 10, "tryed on"),
     (FRENCH, "name: French seam", "name: felled", 2, ""),
-    ("places.yaml", "usual: plain-seam", "usual: plain-dart", 25, "does not make a seam"),
+    ("places.yaml", "usual: plain-seam", "usual: plain-dart", 27, "does not make a seam"),
     ("places.yaml", "notions: [zip]", "notions: [zipp]", 0, "unknown notion 'zipp'"),
     ("operations.yaml", "place: [belt-loop]", "place: [beltloop]", 0, "unknown kind of place"),
 ]

@@ -1,0 +1,31 @@
+"""A skirt that is cut in a circle: most of its edge hangs on the bias, whatever the pieces say.
+
+Its hem is far longer than the waist that it falls from, and curved; nothing is gathered there.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Final
+
+from advisor.order.kinds import SeamPlace
+from advisor.project.placing import singular_words
+
+CIRCLE: Final = 3.0
+"""From how many times the waist a curved hem is one of a circle: estimate; a half one has 4."""
+CIRCULAR: Final = frozenset({"circle", "circular"})
+WAISTS: Final = frozenset({"waist", "waistband"})
+
+
+def cut_in_a_circle(hem: SeamPlace, places: Iterable[SeamPlace], garment: str) -> str:
+    """Why the edge of a hem is taken to hang on the bias; "" where it is not."""
+    if hem.said("bias") == "no" or hem.said("shape") != "curved":
+        return ""
+    if CIRCULAR & {*singular_words(hem.name), *singular_words(garment)}:
+        return "its name says so"
+    length = float(hem.seam.facts.get("length", 0.0))
+    waists = [p for p in places if p.role.id in WAISTS and "length" in p.seam.facts and not p.full]
+    waist = next((p for p in waists if p.seam.making.pleats is None), None)
+    if waist is None or length < CIRCLE * float(waist.seam.facts["length"]):
+        return ""
+    return f"it is curved and more than three times as long as {waist.name}"
