@@ -17,6 +17,11 @@ from advisor.project.placing import singular_words
 HAIR = frozenset({"wool", "mohair", "cashmere", "alpaca", "camel", "angora"})
 """Fibres that steam draws together; silk and plants keep the fullness that is put into them."""
 ALL = 100.0
+AT_WAIST = frozenset({"waist", "waistband", "welt"})
+"""Words of a rib that may be the lower edge of a jacket."""
+WORN_ABOVE = frozenset(
+    {"shoulder", "raglan", "armhole", "yoke", "side-and-sleeve", "collar", "collar-attach"}
+)
 
 
 def eases_away(place: SeamPlace, garment: Garment) -> bool:
@@ -57,8 +62,12 @@ def two_ended(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
 
 
 def ends_at(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
-    """Whether the garment ends at a rib of its waist: no skirt hangs below it, and no legs."""
-    if place.kind.id != "neckband" or "waist" not in singular_words(place.name):
+    """Whether the garment ends at a rib of its waist: worn above it, no skirt and no legs below."""
+    words = set(singular_words(place.name))
+    if place.kind.id != "neckband" or "pocket" in words or not AT_WAIST & words:
         return False
+    others = [p for p in places if p.name != place.name]
+    worn_above = any(p.role.id in WORN_ABOVE for p in others)
     below = {"crotch", "inseam", "tier"}
-    return not any(p.role.id in below or "skirt" in singular_words(p.name) for p in places)
+    legs = any(p.role.id in below or "skirt" in singular_words(p.name) for p in others)
+    return worn_above and not legs

@@ -16,7 +16,7 @@ from advisor.order.choosing import with_methods
 from advisor.order.easing import eases_away, ends_at, steamed_flat, stretched_band, two_ended
 from advisor.order.fitting import TO_BODY, Fitting, staged
 from advisor.order.hanging import cut_in_a_circle
-from advisor.order.kinds import GATHERED, SeamPlace, ends_in_a_rib
+from advisor.order.kinds import GATHERED, SeamPlace
 from advisor.order.openings import loose_at_zip
 from advisor.order.setups import OVERLOCKS, Setups
 from advisor.project.garment import Garment
@@ -137,8 +137,8 @@ class Facts:
         ended = (p.role.last or p.kind.id in closed or ends_at(p, self.places) for p in below)
         if any(ended) or self.close():
             return False
-        if any(p.method.id == BAGGED for p in self.places) or ends_in_a_rib(self.places):
-            return False  # shell and lining meet at the lower edge, or a rib is sewn to it
+        if any(p.method.id == BAGGED for p in self.places):
+            return False  # shell and lining meet at the lower edge
         if any(LOWER & set(singular_words(p.name)) and p.kind.id in FINISHED for p in below):
             return False
         full = {c for p in self.places if p.kind.id == "gathered-edge" for c in p.full}

@@ -39,8 +39,6 @@ OPENS = frozenset({"front", "open", "ended"})
 """Words of a zip that opens the front from end to end."""
 LOWER = frozenset({"bottom", "hem", "lower", "welt"})
 """Words of a band that say that it closes the lower edge."""
-AT_WAIST = frozenset({"waist", "waistband", "welt"})
-"""Words of a band that may be the lower edge of a jacket."""
 ALL_ROUND = frozenset({"armhole", "bodice", "top", "waist", "upper"})
 """Words of a facing that say that it runs round the body, over its sides."""
 ABOVE = frozenset({"shoulder", "bodice", "armhole", "neck", "neckline", "strap"})
@@ -209,14 +207,6 @@ def _below(place: SeamPlace) -> bool:
     """Whether it is a seam of the skirt and nothing else; the waist and the zip join both parts."""
     words = set(_words(place.name))
     return SKIRT in words and not {BODICE, "waist"} & words and place.role.id not in ZIPS
-
-
-def ends_in_a_rib(places: tuple[SeamPlace, ...]) -> bool:
-    """Whether a rib at the waist is the lower edge: of a jacket or a top, with nothing below it."""
-    ribs = [p for p in places if p.kind.id == "neckband" and AT_WAIST & set(_words(p.name))]
-    worn_above = any(p.role.id in UPPER_ROLES - {"cuff", "sleeve-hem"} for p in places)
-    legs = any(p.role.id in ("crotch", "inseam", "tier") or _below(p) for p in places)
-    return bool(ribs) and worn_above and not legs
 
 
 def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:
