@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
+from itertools import pairwise
 
 from advisor.claims.combine import Verdict
 from advisor.craft.irondial import step_down
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry
 from advisor.order.steps import IronState
+from advisor.project.garment import Seam
 
 
 def fusing_iron(notions: Iterable[Entry], verdict: Verdict | None) -> IronState | None:
@@ -28,6 +30,19 @@ def fusing_iron(notions: Iterable[Entry], verdict: Verdict | None) -> IronState 
         moisture = str(about.get("moisture", "dry"))
         return IronState(math.ceil(heat), moisture, "hard board") if heat > COLD else None
     return None
+
+
+def beside_glue(seam: Seam, kinds: Mapping[str, str]) -> list[str]:
+    """What the fusibles of a place lie on, above or below: each is fused to one of those.
+
+    Args:
+        seam: the place.
+        kinds: the kind of entry of every cloth of the garment.
+    """
+    names = [use.cloth for use in seam.uses]
+    pairs = [*pairwise(names), *pairwise(reversed(names))]
+    found = [other for one, other in pairs if "fusible" in kinds[one]]
+    return [name for name in dict.fromkeys(found) if "fusible" not in kinds[name]]
 
 
 def too_hot(iron: IronState | None, bears: Iterable[float | None]) -> bool:

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
-from itertools import pairwise
 
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
@@ -21,9 +20,9 @@ from advisor.construction.rack import FIBRE, SIZE
 from advisor.construction.threadshare import sewn_as
 from advisor.craft.irondial import mark_for, step_down
 from advisor.decide.apart import judge_apart, of_one_seam
-from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry, Knowledge
+from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
 from advisor.order.cures import chosen_cures, fused_first
-from advisor.order.fusing import fusing_iron, too_hot
+from advisor.order.fusing import beside_glue, fusing_iron, too_hot
 from advisor.order.kinds import SeamPlace
 from advisor.order.pieces import bias_strips
 from advisor.order.steps import IronState, MachineState
@@ -382,18 +381,11 @@ class Setups:
             return False
         found = self.advice.judgement.verdicts.get(Place("seam", seam.name), {})
         clash = bool((kind := found.get("interfacing.kind")) and kind.clash)
-        return clash or too_hot(self.fuse_iron(seam), map(self.bears_alone, self._beside(seam)))
+        return clash or too_hot(self.fuse_iron(seam), map(self.bears_alone, self._fused_to(seam)))
 
-    def _beside(self, seam: SeamPlace) -> list[str]:
-        """The cloths that a fusible of a place lies on, above or below: it is fused to one."""
-        names = [use.cloth for use in seam.seam.uses]
-        glued = {n for n in seam.notions if "fusible" in self._entry(n).kind}
-        pairs = [*pairwise(names), *pairwise(reversed(names))]
-        found = [other for one, other in pairs if one in glued and other not in glued]
-        return [name for name in dict.fromkeys(found) if name in seam.cloths]
-
-    def _entry(self, name: str) -> Entry:
-        return self.knowledge.entries[self.garment.cloths[name].entry]
+    def _fused_to(self, seam: SeamPlace) -> list[str]:
+        kinds = {n: self.knowledge.entries[c.entry].kind for n, c in self.garment.cloths.items()}
+        return [name for name in beside_glue(seam.seam, kinds) if name in seam.cloths]
 
     def fuse_iron(self, seam: SeamPlace) -> IronState | None:
         """How the iron is set to fuse the interfacing of a seam to a single piece."""
