@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from advisor.answer.model.answer import Answer
     from advisor.answer.model.heat import ToldHeat
+    from advisor.answer.model.told import ToldVerdict
 
 LONG_S = 30.0
 """A limit reached later than this needs no counting: the top of the dwell aspect."""
@@ -42,8 +43,18 @@ def press_clauses(answer: Answer, place: str) -> list[str]:
     told = isinstance(high, float) and high < LONG_S  # a rule's own "at most" stands beside it
     word = "here no more than" if told else "at most"
     said = f"Computed: {word} {seconds(longest)} at a time, lift, let cool"
-    needs = low if isinstance(low, float) else 0.0
-    return [f"{said}; the rest in several touches." if longest < needs else f"{said}."]
+    if not isinstance(low, float) or longest >= low:
+        return [f"{said}."]
+    if ruled is not None and _of_a_glue(ruled, answer):
+        after = f"once it is fused, at most {seconds(longest)} at a time, lift, let cool"
+        return [f"That long to fuse the flat piece; {after} (computed)."]
+    return [f"{said}; the rest in several touches."]
+
+
+def _of_a_glue(dwell: ToldVerdict, answer: Answer) -> bool:
+    """Whether only a fusible asks for so long a press: it is fused before the seam is sewn."""
+    glues = {layer.name for layer in answer.layers if "fusible" in layer.kind}
+    return bool(glues) and bool(glues & {claim.who for claim in dwell.because})
 
 
 def budget(rows: Sequence[ToldHeat]) -> float | None:

@@ -90,7 +90,11 @@ def _interfacing(op: str, place: SeamPlace, facts: Facts) -> str:
     if op == "interface" and ruled_out:
         return f"what the sheet names instead of the {listed(sorted(ruled_out))}"
     bones = facts.setups.bones(place)
-    return listed([name for name in place.notions if name not in bones])
+    names = [name for name in place.notions if name not in bones]
+    abouts = (facts.entry(name).facts.get("fuses at") or {} for name in names)
+    seconds = max((float(about.get("seconds", 0)) for about in abouts), default=0.0)
+    spots = f", {seconds:g} s in each spot without gliding" if op == "fuse" and seconds else ""
+    return listed(names) + spots
 
 
 def _boned(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:

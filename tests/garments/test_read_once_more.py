@@ -355,3 +355,11 @@ seams:
     found = order_of(advise(garment, known()), known())
     assert stands(found, "join attach collar", "close attach collar")
     assert stands(found, "turn front facing", "close attach collar")
+
+
+def test_a_fusing_step_says_how_long_each_spot_is_held() -> None:
+    """The glue melts through in that time, and in no shorter one."""
+    found = work("more/shirt")
+    steps = [t.step.does for t in found.tasks.values() if t.op == "fuse"]
+    assert steps
+    assert all("s in each spot without gliding" in does for does in steps)

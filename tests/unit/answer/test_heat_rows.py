@@ -13,7 +13,7 @@ import pytest
 from advisor.answer.heat import LEAST_WAIT_S, with_shorter_remedies
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.plan import ToldIronSetting
-from advisor.answer.model.told import ToldConflict, ToldRemedy
+from advisor.answer.model.told import ToldClaim, ToldConflict, ToldLayer, ToldRemedy
 from advisor.answer.pipeline import Parts, answer
 from advisor.answer.press_clause import minutes, press_clauses, seconds, wait_words
 from advisor.knowledge.model import Knowledge
@@ -365,3 +365,15 @@ def test_steam_without_a_press_cloth_is_compared_dry() -> None:
 def test_no_heat_no_section() -> None:
     """Where no iron touches anything, nothing is said."""
     assert [] == heat_lines(heat_answer([]))
+
+
+def test_the_seconds_of_a_glue_are_for_fusing_and_not_for_the_seam() -> None:
+    """It is fused to the flat piece, so no touch of the seam has to be as long."""
+    plain = heat_answer([heat_row(place="hem", way="advised", press_at_most_s=6.4)])
+    (dwell,) = heat_answer([], dwell=(10.0, 16.0)).verdicts
+    claim = ToldClaim("web", "10 to 16 s", "should", "", "", True, (), ())
+    for kind, word in (("fusible", "once it is fused, at most 6 s"), ("cloth", "several touches")):
+        layer = ToldLayer("web", "web", kind, {}, (), None, "web", ())
+        answer = replace(plain, layers=(layer,), verdicts=(replace(dwell, because=(claim,)),))
+        (text,) = press_clauses(replace(answer), "hem")
+        assert word in text
