@@ -113,17 +113,19 @@ def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]
 
 
 def _bagged(places: tuple[SeamPlace, ...]) -> frozenset[str]:
-    """The neck and the armholes where all of them are turned to the lining.
+    """The armholes, and the neck, where they and another edge are turned to the lining.
 
-    What is sewn round all of them is turned through the shoulders, and that goes only while the
-    sides are open; a neck or an armhole that is turned alone is turned past its closed seams.
+    What is sewn round several edges is turned through the shoulders, and that goes only while the
+    sides are open; an armhole that is turned alone is turned past its closed seams.
     """
     turned = [p for p in places if p.unit == "both" and p.kind.id == "faced-edge"]
     necks, armholes = (
         {p.name for p in turned if words & set(_words(p.name))} for words in (NECK, ARMHOLE)
     )
     whole = {p.name for p in places if p.kind.id == "lining-seam" and _all_round(p)}
-    return frozenset(whole | necks | armholes if necks and armholes else whole)
+    joined = (p for p in places if p.unit == "both" and p.kind.id in ("faced-edge", "lining-seam"))
+    others = any(p.name not in armholes for p in joined)
+    return frozenset(whole | necks | armholes if others and armholes else whole)
 
 
 def _all_round(place: SeamPlace) -> bool:

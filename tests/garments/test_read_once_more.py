@@ -363,3 +363,37 @@ def test_a_fusing_step_says_how_long_each_spot_is_held() -> None:
     steps = [t.step.does for t in found.tasks.values() if t.op == "fuse"]
     assert steps
     assert all("s in each spot without gliding" in does for does in steps)
+
+
+def test_armholes_of_a_bagged_waistcoat_are_turned_while_its_sides_are_open() -> None:
+    """Sewn round with closed sides they come out as tubes; the fronts go through the shoulders."""
+    found = work("more/ringers_waistcoat")
+    assert stands(found, "join shoulder", "turn armhole edge", "join side")
+
+
+def test_what_ends_in_the_seam_under_the_bust_is_closed_before_it() -> None:
+    """The seam between the cups runs into it as a centre seam runs into a waist."""
+    text = """
+garment: Sample
+fabrics: {silk: {fabric: crepe de chine, fibres: {silk: 100}}}
+seams:
+  - {name: under bust, layers: [silk, silk], length: 70 cm}
+  - {name: centre front, layers: [silk, silk], length: 14 cm}
+  - {name: bodice side, layers: [silk, silk], length: 12 cm, times: 2}
+"""
+    found = order_of(advise(garment_of(parse_yaml(text, "p.yaml"), known()), known()), known())
+    assert stands(found, "join centre front", "join under bust")
+
+
+def test_the_bags_of_a_pocket_in_a_seam_are_sewn_round_with_that_seam() -> None:
+    """Sewn round before it they would shut the pocket; and nothing of the seam is trimmed there."""
+    text = """
+garment: Sample
+fabrics: {poplin: {fabric: poplin, fibres: {cotton: 100}}}
+seams:
+  - {name: side pocket, layers: [poplin, poplin], length: 46 cm, times: 2}
+  - {name: side, layers: [poplin, poplin], length: 90 cm, times: 2}
+"""
+    found = order_of(advise(garment_of(parse_yaml(text, "p.yaml"), known()), known()), known())
+    assert stands(found, "understitch side pocket", "pin up side pocket", "join side")
+    assert not {"grade side pocket", "close side pocket"} & set(found.order)
