@@ -68,6 +68,10 @@ Fact = Literal[
     "sewn straight",
     "open in front",
     "hangs from the shoulder",
+    "waist edge",
+    "seam below among others",
+    "allowance is cut down",
+    "allowance is kept",
 ]
 Tag = Literal[
     "flat",
@@ -91,6 +95,7 @@ Tag = Literal[
     "of the lining",
     "shell to lining",
     "over pleats",
+    "shuts in the lining",
 ]
 Where = Literal[
     "same seam",

@@ -15,7 +15,8 @@ from advisor.order.choosing import with_methods
 from advisor.order.easing import eases_away, stretched_band, two_ended
 from advisor.order.fitting import TO_BODY, Fitting, staged
 from advisor.order.kinds import GATHERED, SeamPlace, ends_in_a_rib
-from advisor.order.openings import loose_at_zip
+from advisor.order.layering import BACKING, CALLED_BACKING, hangs_lined, pockets, waist_edge
+from advisor.order.openings import loose_at_zip, seam_below
 from advisor.order.setups import OVERLOCKS, Setups
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
@@ -36,11 +37,6 @@ LAID_ON = frozenset({"patch-pocket", "applied"})
 BAGGED = "bagged-lining"
 HARD = SHEER = 2
 """The levels of `embellished` with sequins or stones, of `sheer` with all showing through."""
-BACKING = frozenset({"sheers", "linings"})
-CALLED_BACKING = frozenset(
-    {"back", "backing", "support", "underlining", "interlining", "mount", "mounting", "flatlining"}
-)
-"""Words in the name of a cloth that say that it backs another."""
 STAYED_ON_BIAS = frozenset({"facing", "neckband", "binding", "shoulder", "waist", "panel", "plain"})
 """Where a bias edge is stayed at once; a bias side has to hang out first."""
 HEAVY_DENIM = 340.0
@@ -205,9 +201,13 @@ class Facts:
         """A fact of what lies in a place, whatever its method."""
         cloths, full = place.cloths, max((u.fullness for u in place.seam.uses), default=1.0)
         answers: dict[str, Callable[[], bool]] = {
-            "lining loose at the zip": lambda: loose_at_zip(self.places),
+            "lining loose at the zip": lambda: loose_at_zip(place, self.places),
             "of a lining": lambda: place.unit == "lining",
-            "takes in a lining": lambda: place.kind.id == "waistband" and place.unit == "both",
+            "takes in a lining": lambda: hangs_lined(place, self.places),
+            "seam below among others": lambda: seam_below(place, self.places) is not None,
+            "waist edge": lambda: waist_edge(place, self.places),
+            "allowance is kept": lambda: self.neatened(place) and not self.cut_down(place),
+            "allowance is cut down": lambda: not self.neatened(place) or self.cut_down(place),
             "eased": lambda: 1.0 < full <= GATHERED,
             "no eyelets named": lambda: not self._named(EYELET),
             "cord in a casing": lambda: self._named(DRAWCORD),
@@ -225,10 +225,10 @@ class Facts:
             "topstitched": lambda: place.seam.making.topstitch > 0 or self.jeans(place),
             "more than one cloth": lambda: len(cloths) > 1,
             "edge stays as cut": lambda: bool(cloths) and all(map(self._stays_cut, cloths)),
-            "opening of its own": lambda: bool(self._pockets(place, bags=False)),
+            "opening of its own": lambda: bool(pockets(place, self.places, bags=False)),
             "free facing edge": lambda: self._free_facing(place),
-            "bag apart": lambda: bool(self._pockets(place, bags=True)),
-            "bag not apart": lambda: not self._pockets(place, bags=True),
+            "bag apart": lambda: bool(pockets(place, self.places, bags=True)),
+            "bag not apart": lambda: not pockets(place, self.places, bags=True),
             "no machine buttonhole": lambda: any(self._avoids(c, BUTTONHOLES) for c in cloths),
             "topstitching suits": lambda: not any(self._avoids(c, TOPSTITCHING) for c in cloths),
             "knit band stretched on": lambda: stretched_band(place, self.entry),
@@ -262,11 +262,6 @@ class Facts:
     def _taped(self, place: SeamPlace) -> bool:
         """Whether the project lays sealing tape on the seam, whatever is known of its cloth."""
         return any(self.entry(name).id == SEALING_TAPE for name in place.notions)
-
-    def _pockets(self, place: SeamPlace, *, bags: bool) -> list[SeamPlace]:
-        """The other places where a pocket is set in: its bags, or else its openings."""
-        others = (p for p in self.places if p.kind.id == place.kind.id and p.name != place.name)
-        return [p for p in others if ("bag" in singular_words(p.name)) == bags]
 
     def backs(self, cloth: str) -> tuple[SeamPlace, ...]:
         """The places in which a cloth is held as one with its neighbour: it has no seam of its own.
@@ -336,6 +331,10 @@ class Facts:
         entries = [self.entry(use.cloth) for use in place.seam.uses]
         plies = [e for e in entries if e.kind == "cloth" or (turned and e.id == "bias-binding")]
         return len(plies) > 1
+
+    def cut_down(self, place: SeamPlace) -> bool:
+        """Whether its finish cuts the allowance close to a second row."""
+        return self.setups.finish(place) in CLOSED_FINISHES
 
     def _pleats(self, place: SeamPlace) -> bool:
         """Whether pleats are laid: planned for the seam, or set in the cloth that is full there."""

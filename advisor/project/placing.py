@@ -93,12 +93,21 @@ def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge
     by_notion = _by_notion(seam, about, words, kinds)
     if by_notion is not None:
         return by_notion
+    if words == "placket" and _lines(seam, about):
+        return Placed("lining-seam", "the lining in it")
     if words and not _made_up(seam, words):
         return Placed(_full(words, seam), "its name")
     if seam.facts.get("edge") == "turned":
         return Placed("faced-edge", "its edge, which is turned")
     full = _full(PLAIN, seam)
     return Placed(full, "its fullness" if full != PLAIN else "nothing that says more")
+
+
+def _lines(seam: Seam, about: Mapping[str, Entry]) -> bool:
+    """Whether a vent or slit is named after the lining that is felled to it, and holds a shell."""
+    shell = {name for name, entry in about.items() if entry.kind == "cloth"}
+    shell -= {n for n in shell if about[n].family == "linings" or "lining" in singular_words(n)}
+    return "lining" in singular_words(seam.name) and bool(shell) and len(about) > len(shell)
 
 
 def _made_up(seam: Seam, words: str) -> bool:
