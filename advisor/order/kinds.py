@@ -47,6 +47,11 @@ EDGES = frozenset({"edge", "round"})
 """Words of a trimming that say that it lies round the edges of the garment."""
 ROUND_MM = 1000.0
 """A trimming from this length on lies round edges and on no one piece, mm: estimate."""
+PIECES = frozenset(
+    {"skirt", "sleeve", "bodice", "yoke", "pocket", "panel", "leg", "row", "tier", "chest"}
+)
+"""Words of a trimming that say on which piece it lies."""
+PAIR = 2
 VENTS = frozenset({"vent", "slit"})
 AFTER_HEM = frozenset({"edge-trim", "vent-lining"})
 """Roles of what is sewn to finished edges, the hem among them."""
@@ -277,8 +282,12 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
 
 
 def _round_the_edges(seam: Seam, words: set[str]) -> bool:
-    """Whether a trimming is called after edges, or is too long to lie on one piece."""
-    return bool(EDGES & words) or float(seam.facts.get("length", 0.0)) >= ROUND_MM
+    """Whether a trimming is called after edges, or is too long to lie on one piece.
+
+    One that names its piece is sewn to that, and several rows of it lie on the face.
+    """
+    long = float(seam.facts.get("length", 0.0)) >= ROUND_MM and seam.making.times <= PAIR
+    return bool(EDGES & words) or (long and not PIECES & words)
 
 
 def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKind:
@@ -347,7 +356,7 @@ def _by_kind(kind: str, about: list[Entry], found: SeamKind | None) -> str:
         return "hem"
     if kind in ("button", "buttonhole", "hook", "snap", "hook-and-loop"):
         return "fastening"
-    if kind in BONES and found is None:
+    if kind in BONES and (found is None or found.id == "casing"):
         return "bone-channel"
     if kind == "lining-seam":
         return "set-lining"

@@ -120,6 +120,18 @@ def test_bones_are_in_before_the_second_end_is_shut(bones: str) -> None:
     assert stands(found, "press boning", "insert bones in boning", "join underskirt to corselet")
 
 
+def test_bones_are_in_before_the_lower_edge_of_a_corset_is_shut() -> None:
+    """Its top edge may be shut before: one end is enough to slide them in."""
+    found = made(
+        "panel, layers: [cord, cord], length: 30 cm, shape: curved",
+        "channels, kind: boning, layers: [cord, {notion: spiral boning}], length: 28 cm, times: 8",
+        "top edge, layers: [cord, lawn], length: 80 cm, edge: turned",
+        "lower edge, layers: [cord, lawn], length: 80 cm, edge: turned",
+    )
+    assert () == found.cycles
+    assert stands(found, "join panel", "insert bones in channels", "join lower edge")
+
+
 def test_a_channel_that_meets_the_top_edge_is_run_over_by_it() -> None:
     """Whoever of the two names the other: nobody stitches a channel through a turned edge."""
     text = "length: 32 cm, times: 10"
@@ -179,6 +191,7 @@ def test_a_lining_is_pressed_before_an_edge_shuts_it_in() -> None:
         ("fringe trim", "180 cm", True),
         ("fringe round the front", "60 cm", True),
         ("fringe trim", "40 cm", False),
+        ("fringe rows", "180 cm", False),
     ],
 )
 def test_a_trim_round_the_edges_is_sewn_on_when_they_are_finished(
