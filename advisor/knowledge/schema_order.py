@@ -76,6 +76,10 @@ Fact = Literal[
     "stay advised",
     "slit of its own",
     "thick",
+    "waist edge",
+    "seam below among others",
+    "allowance is cut down",
+    "allowance is kept",
 ]
 Tag = Literal[
     "flat",
@@ -105,6 +109,7 @@ Tag = Literal[
     "edge of straps",
     "caught in a side",
     "hangs from it",
+    "shuts in the lining",
 ]
 Where = Literal[
     "same seam",

@@ -17,7 +17,8 @@ from advisor.order.easing import eases_away, ends_at, steamed_flat, stretched_ba
 from advisor.order.fitting import TO_BODY, Fitting, staged
 from advisor.order.hanging import cut_in_a_circle
 from advisor.order.kinds import GATHERED, SeamPlace
-from advisor.order.openings import loose_at_zip
+from advisor.order.layering import BACKING, CALLED_BACKING, hangs_lined, waist_edge
+from advisor.order.openings import loose_at_zip, seam_below
 from advisor.order.setups import OVERLOCKS, Setups
 from advisor.project.garment import Garment
 from advisor.project.placing import lace_on_edge, singular_words
@@ -41,11 +42,6 @@ AT_THE_END = ("turn-through", "close-opening")
 HARD = SHEER = MARKED = 2
 """The levels of `embellished` with sequins or stones, of `sheer` with all showing through, of
 `pin marks` with holes that stay."""
-BACKING = frozenset({"sheers", "linings"})
-CALLED_BACKING = frozenset(
-    {"back", "backing", "support", "underlining", "interlining", "mount", "mounting", "flatlining"}
-)
-"""Words in the name of a cloth that say that it backs another."""
 STAYED_ON_BIAS = frozenset({"facing", "neckband", "binding", "shoulder", "waist", "panel", "plain"})
 """Where a bias edge is stayed at once; a bias side has to hang out first."""
 HEAVY_DENIM = 340.0
@@ -212,9 +208,13 @@ class Facts:
         """A fact of what lies in a place, whatever its method."""
         cloths, full = place.cloths, max((u.fullness for u in place.seam.uses), default=1.0)
         answers: dict[str, Callable[[], bool]] = {
-            "lining loose at the zip": lambda: loose_at_zip(self.places),
+            "lining loose at the zip": lambda: loose_at_zip(place, self.places),
             "of a lining": lambda: place.unit == "lining",
-            "takes in a lining": lambda: place.kind.id == "waistband" and place.unit == "both",
+            "takes in a lining": lambda: hangs_lined(place, self.places),
+            "seam below among others": lambda: seam_below(place, self.places) is not None,
+            "waist edge": lambda: waist_edge(place, self.places),
+            "allowance is kept": lambda: self.neatened(place) and not self.cut_down(place),
+            "allowance is cut down": lambda: not self.neatened(place) or self.cut_down(place),
             "eased": lambda: 1.0 < full <= GATHERED,
             "no eyelets named": lambda: not self._named(EYELET),
             "cord in a casing": lambda: self._named(DRAWCORD),
@@ -342,6 +342,10 @@ class Facts:
         entries = [self.entry(use.cloth) for use in place.seam.uses]
         plies = [e for e in entries if e.kind == "cloth" or (turned and e.id == "bias-binding")]
         return len(plies) > 1
+
+    def cut_down(self, place: SeamPlace) -> bool:
+        """Whether its finish cuts the allowance close to a second row."""
+        return self.setups.finish(place) in CLOSED_FINISHES
 
     def _pleats(self, place: SeamPlace) -> bool:
         """Whether pleats are laid: planned for the seam, or set in the cloth that is full there."""

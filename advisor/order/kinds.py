@@ -43,6 +43,23 @@ ALL_ROUND = frozenset({"armhole", "bodice", "top", "waist", "upper"})
 """Words of a facing that say that it runs round the body, over its sides."""
 ABOVE = frozenset({"shoulder", "bodice", "armhole", "neck", "neckline", "strap"})
 """Words of a name that say that there is a part above the waist."""
+HIPS = frozenset({"waist", "hip"})
+UPPER_WORDS = ABOVE | {"bust", "collar", "sleeve", "cuff", "lapel", "princess"}
+"""Words of a name that say that there is a bodice, whose darts may run anywhere."""
+EDGES = frozenset({"edge", "round"})
+"""Words of a trimming that say that it lies round the edges of the garment."""
+ROUND_MM = 1000.0
+"""A trimming from this length on lies round edges and on no one piece, mm: estimate."""
+PIECES = frozenset(
+    {"skirt", "sleeve", "bodice", "yoke", "pocket", "panel", "leg", "row", "tier", "chest"}
+)
+"""Words of a trimming that say on which piece it lies."""
+PAIR = 2
+VENTS = frozenset({"vent", "slit"})
+AFTER_HEM = frozenset({"edge-trim", "vent-lining"})
+"""Roles of what is sewn to finished edges, the hem among them."""
+SLEEVE_ENDS = frozenset({"underarm", "cuff", "sleeve-hem"})
+"""What lies on a sleeve, which no placket of the body meets."""
 UPPER_ROLES = frozenset(
     {
         *("shoulder", "armhole", "underarm", "collar", "collar-attach", "neckband", "cuff"),
@@ -53,6 +70,7 @@ UPPER_ROLES = frozenset(
 BODICE, SKIRT = "bodice", "skirt"
 NECK, ARMHOLE = frozenset({"neck", "neckline"}), frozenset({"armhole", "armscye"})
 BAGGED_EDGE = "bagged-edge"
+CHANNEL = "bone-channel"
 MAIN = ("zip", "set-lining", *(work for work in SEWN if work not in ("zip", "set-lining")))
 """The pieces of work that make a place, the most telling first."""
 GATHERED = 1.1
@@ -140,8 +158,10 @@ def crosses(later: SeamPlace, earlier: SeamPlace) -> bool:
     What is said of one of the two settles it for both: who says that the inseam crosses the
     crotch says as well that the crotch does not cross the inseam.
     """
-    if later.name == earlier.name:
+    if later.name == earlier.name or _ends_at(later, earlier):
         return False
+    if _ends_at(earlier, later):
+        return True
     if later.crosses is not None and earlier.name in later.crosses:
         return True
     if earlier.crosses and later.name in earlier.crosses:
@@ -154,6 +174,12 @@ def crosses(later: SeamPlace, earlier: SeamPlace) -> bool:
         if earlier.role.id in later.method.crossed_by:
             return False
     return _by_roles(later, earlier)
+
+
+def _ends_at(channel: SeamPlace, edge: SeamPlace) -> bool:
+    """Whether a channel of bones is said to meet an edge: then the edge runs over its end."""
+    named = edge.name in (channel.crosses or ())
+    return named and channel.role.id == CHANNEL and edge.kind.family in ("edge", "band")
 
 
 def crosses_by_custom(later: SeamPlace, earlier: SeamPlace) -> bool:
@@ -197,8 +223,16 @@ def _share_panels(one: SeamPlace, other: SeamPlace) -> bool:
         return bool(one.panels & other.panels)
     if (_above(one) and _below(other)) or (_above(other) and _below(one)):
         return False
+    if _body_placket(one, other) or _body_placket(other, one):
+        return False
     ours, theirs = (HALVES & set(_words(place.name)) for place in (one, other))
     return not ours or not theirs or bool(ours & theirs)
+
+
+def _body_placket(one: SeamPlace, other: SeamPlace) -> bool:
+    """Whether one is a placket of front or back, and the other lies on a sleeve."""
+    body = one.role.id == "placket" and HALVES & set(_words(one.name))
+    return bool(body) and other.role.id in SLEEVE_ENDS
 
 
 def _above(place: SeamPlace) -> bool:
@@ -220,6 +254,7 @@ def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:
     kind = kinds.get(seam.place or PLAIN, NO_KIND)
     wished = garment.wishes.kinds.get(seam.name, "")
     role = roles.get(wished) or _guess(seam, kind.id, unit, list(entries.values()), roles)
+    role = roles.get(_narrower(role.id, seam, garment, kind.id)) or role
     role = _as_here(role, garment, unit, seam.name)
     panels = garment.wishes.joins.get(seam.name)
     making = seam.making
@@ -233,6 +268,30 @@ def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:
         frozenset(panels) if panels else None,
         frozenset(making.crosses) if making.crosses or making.crosses_said else None,
     )
+
+
+def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
+    """A role of its own for what a word tells of where it lies; "" where none does.
+
+    The darts of a skirt or of trousers run to the waist and meet no side; a trim that belongs to
+    no piece lies round the edges; and a lining is not set at a vent but felled to it.
+    """
+    words = set(_words(seam.name))
+    if role == "dart" and (HALVES | HIPS) & words:
+        above = any(UPPER_WORDS & set(_words(other.name)) for other in garment.seams)
+        return "waist-dart" if HIPS & words or not above else ""
+    if kind == "ribbon" and seam.name not in garment.wishes.joins and not seam.making.crosses:
+        return "edge-trim" if _round_the_edges(seam, words) else ""
+    return "vent-lining" if kind == "lining-seam" and VENTS & words else ""
+
+
+def _round_the_edges(seam: Seam, words: set[str]) -> bool:
+    """Whether a trimming is called after edges, or is too long to lie on one piece.
+
+    One that names its piece is sewn to that, and several rows of it lie on the face.
+    """
+    long = float(seam.facts.get("length", 0.0)) >= ROUND_MM and seam.making.times <= PAIR
+    return bool(EDGES & words) or (long and not PIECES & words)
 
 
 def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKind:
@@ -305,7 +364,7 @@ def _by_kind(kind: str, about: list[Entry], found: SeamKind | None) -> str:
         return "fastening"
     if kind == "placket" and found is not None and found.closes:
         return "placket"  # an opening at the end of a side seam closes nothing
-    if kind in BONES and found is None:
+    if kind in BONES and (found is None or found.id == "casing"):
         return "bone-channel"
     if kind == "lining-seam":
         return "set-lining"

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from advisor.order.kinds import SeamPlace
     from advisor.units import System
 
+HIDDEN, PLAIN_ROLE, BELOW = "concealed-zip", "plain", "skirt"
 HAND_WIDE = "an opening a hand wide"
 """How wide the gap is where she says nothing: common practice."""
 
@@ -63,7 +64,8 @@ def opening_fields(place: SeamPlace, places: Sequence[SeamPlace], units: System)
     wide = opened.seam.making.left_open
     gap = f"an opening of {show('length', wide, units)}" if wide else HAND_WIDE
     here = f", and leave {gap} in a straight stretch to turn through" if opened == place else ""
-    return {"leave": here, "opened": opened.name}
+    below = seam_below(place, places)
+    return {"leave": here, "opened": opened.name, "below": below.name if below else ""}
 
 
 def left_open(place: SeamPlace, units: System) -> str:
@@ -72,10 +74,40 @@ def left_open(place: SeamPlace, units: System) -> str:
     return f"; leave {show('length', wide, units)} of it open to turn through" if wide else ""
 
 
-def loose_at_zip(places: Sequence[SeamPlace]) -> bool:
-    """Whether there is a lining, and no place of its own where it is joined to the zip."""
+def loose_at_zip(fastened: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether there is a lining, and no place of its own where it is joined to the zip.
+
+    What shell and lining share has to hold the cloth that the zip is set in: the lining yoke of an
+    underskirt hangs from another part.
+    """
     seams = [place for place in places if place.kind.id == "lining-seam"]
     if any("zip" in singular_words(place.name) for place in seams):
         return False
-    edges = (place for place in places if place.unit == "both")
+    shell = set(fastened.cloths)
+    edges = (place for place in places if place.unit == "both" and shell & set(place.cloths))
     return bool(seams) or any(p.kind.family == "band" or p.kind.id == "faced-edge" for p in edges)
+
+
+def seam_below(fastened: SeamPlace, places: Sequence[SeamPlace]) -> SeamPlace | None:
+    """The seams of which one runs on below a concealed zip, where no place is that seam alone.
+
+    Who writes the seams of a skirt as one place of several has the one below the zip among them.
+    """
+    if fastened.role.id != HIDDEN or any(_is_below(p, fastened) for p in places):
+        return None
+    several = [p for p in places if p.role.id == PLAIN_ROLE and p.seam.making.times > 1]
+    found = [p for p in several if p.op == "join" and set(p.cloths) == set(fastened.cloths)]
+    lower = [p for p in found if BELOW in singular_words(p.name)]
+    return next(iter(lower), None)
+
+
+def _is_below(place: SeamPlace, fastened: SeamPlace) -> bool:
+    """Whether a place is by itself the seam in whose line a zip lies."""
+    return place.role.id in ("centre", "side") and bool(set(place.cloths) & set(fastened.cloths))
+
+
+def waits(place: SeamPlace, places: Sequence[SeamPlace]) -> str:
+    """What a place of several seams is told where one of them has to wait for a zip."""
+    hidden = (p for p in places if p.role.id == HIDDEN)
+    over = next((p for p in hidden if seam_below(p, places) == place), None)
+    return f"; the one below {over.name} waits until that is in" if over else ""

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from advisor.claims.collect import Place
 from advisor.knowledge.ordering import SEWN, Pick, PrecedenceRule
-from advisor.order.kinds import SeamPlace, crosses, crosses_by_custom, related
+from advisor.order.kinds import AFTER_HEM, SeamPlace, crosses, crosses_by_custom, related
 from advisor.order.setups import Setups
 from advisor.order.steps import Precedence, Strength
 from advisor.order.tasks import Task
@@ -15,6 +15,9 @@ from advisor.project.zipping import runs_into
 
 DRAWN = "draw-in"
 """The work that draws elastic or a cord through what is sewn already."""
+FACES = {"embellished": 2, "pile": 1}
+"""From which level of a trait a face suffers from handling."""
+FACE_WORDS = {"embellished": "the trimmed face", "pile": "the pile"}
 _STRENGTHS: dict[str, Strength] = {"must": "must", "should": "should", "may": "may"}
 
 
@@ -181,10 +184,25 @@ def _cooler(hot: Task, joining: Task, setups: Setups) -> list[str]:
 def _free(sewing: Task, hot: Task, setups: Setups) -> bool:
     """Whether what is sewn holds the needy cloth and nothing tender, so that it bears the press."""
     place = sewing.place
-    if place is None or not hot.needy or hot.needy not in place.cloths or place.role.last:
+    if place is None or not hot.needy or hot.needy not in place.cloths:
+        return False
+    if place.role.last or place.role.id in AFTER_HEM:
         return False
     cooler = hot.tender & set(place.cloths) or _cooler(hot, sewing, setups)
     return not cooler and place.unit != "both"
+
+
+def _delicate(task: Task, setups: Setups) -> str:
+    """What has pile or sequins in a place, in words: it is named, for its neighbours have none."""
+    found = []
+    for name in task.place.cloths if task.place else ():
+        traits = setups.knowledge.entries[setups.garment.cloths[name].entry].traits
+        own = setups.garment.cloths[name].traits
+        levels = {trait: (own.get(trait) or traits.get(trait, (0, 0)))[1] for trait in FACES}
+        worst = next((trait for trait, least in FACES.items() if levels[trait] >= least), "")
+        if worst:
+            found.append(f"{FACE_WORDS[worst]} of {name}")
+    return " and ".join(found) or "A tender face"
 
 
 def _precedence(rule: PrecedenceRule, a: Task, b: Task, setups: Setups) -> Precedence:
@@ -195,6 +213,7 @@ def _precedence(rule: PrecedenceRule, a: Task, b: Task, setups: Setups) -> Prece
         "tender": " and ".join(tender) or "a layer",
         "needy": a.needy or b.needy,
         "bears": "bear" if len(tender) > 1 else "bears",
+        "delicate": _delicate(b, setups),
     }
     why = rule.why.format_map(words)
     why = why[:1].upper() + why[1:]

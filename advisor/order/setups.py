@@ -24,6 +24,7 @@ from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
 from advisor.order.cures import chosen_cures, fused_first
 from advisor.order.fusing import beside_glue, fusing_iron, too_hot
 from advisor.order.kinds import SeamPlace
+from advisor.order.layering import hung
 from advisor.order.pieces import bias_strips
 from advisor.order.steps import IronState, MachineState
 from advisor.project.garment import Seam, Use
@@ -205,6 +206,9 @@ class Setups:
         No strip on the bias either: it has to give to lie round the edge.
         """
         drawn = {use.cloth for use in seam.seam.uses if use.stretched > 1} | self.strips(seam)
+        drawn |= hung(
+            seam, {n: self.knowledge.entries[self.garment.cloths[n].entry] for n in seam.cloths}
+        )
         return tuple(
             name
             for name in seam.cloths
@@ -234,17 +238,10 @@ class Setups:
         place = Place("seam", seam.name) if whole else self.alone(stayed)
         state = self._machine(place, _first(seam), STAY)
         thread = self.thread(seam)
-        return (
-            None
-            if state is None
-            else replace(
-                state,
-                machine=self.machine_name,
-                stitch=STAY,
-                thread_above=thread,
-                thread_below=thread,
-            )
-        )
+        if state is None:
+            return None
+        state = replace(state, thread_above=thread, thread_below=thread)
+        return replace(state, machine=self.machine_name, stitch=STAY)
 
     def zip_machine(self, seam: SeamPlace) -> MachineState | None:
         """How it is set to sew in a zip: always the lockstitch machine."""

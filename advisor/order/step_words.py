@@ -8,9 +8,12 @@ from advisor.order.beside import STRIPS
 from advisor.order.facings import facing_finish
 from advisor.order.facts import LAID_ON, Facts
 from advisor.order.kinds import SeamPlace
-from advisor.order.openings import left_open, opening_fields
+from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
+from advisor.order.openings import left_open, opening_fields, waits
 from advisor.project.garment import Garment
+from advisor.project.linings import LINING
 from advisor.project.making import Piece
+from advisor.project.placing import singular_words
 from advisor.units import System, show, show_range
 
 STAY_MM = (1.5, 2.0)
@@ -24,6 +27,8 @@ LAID_AFTER = frozenset({"sealing-tape"})
 BONES_CLEAR = 6.0
 """How far a bone ends from any seam at the least, mm: common practice."""
 BY_HAND = "with the fingers: no iron here"
+LINING_AFTER = "fell-hem"
+"""The piece of work by which the lining is brought to a hem."""
 STRIPPED = frozenset({"Hong Kong", "bound"})
 NO_LAST_IRON = "Smooth the whole garment with the hands: no iron suits all of it"
 CLIPPED = {"curved": " and clip or notch them", "corner": " and cut the corners off"}
@@ -34,14 +39,36 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     absent = facts.setups.bones(place) | facts.ruled_out(place)
     if op.id == "join":
         absent |= {name for name in place.notions if facts.entry(name).id in LAID_AFTER}
+    apart = _falls_apart(op, place, facts)
+    absent |= apart
     layers = [use.cloth for use in place.seam.uses if use.cloth not in absent]
     how = _how(op.id, place, facts, ironed=ironed)
+    if apart:
+        how = f": {listed(list(dict.fromkeys(layers)))} alone, no stitch through the lining"
     units: System = "us" if facts.garment.units == "us" else "metric"
     opening = opening_fields(place, facts.places, units)
     text = op.does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
     if op.id in JOINS and "{leave}" not in op.does and left_open(place, units):
         text = text.removesuffix(".") + left_open(place, units) + "."
+    if op.id == "join" and waits(place, facts.places):
+        text = text.removesuffix(".") + waits(place, facts.places) + "."
     return text[:1].upper() + text[1:]
+
+
+def _falls_apart(op: Operation, place: SeamPlace, facts: Facts) -> frozenset[str]:
+    """The lining at a hem: the outer cloth is hemmed alone, unless the lining faces it."""
+    works = {stage.work for stage in place.method.stages}
+    return linings_at(place, facts) if op.id == "hem" and LINING_AFTER in works else frozenset()
+
+
+def linings_at(place: SeamPlace, facts: Facts) -> frozenset[str]:
+    """The cloths of a place that line what else it holds; none where it holds nothing else."""
+    if not takes_in_lining(place, facts.places):
+        return frozenset()
+    called = {n for n in place.cloths if LINING in singular_words(n)}
+    called |= {n for n in place.cloths if facts.entry(n).family == LININGS}
+    inner = called or lining_cloths(facts.places) & set(place.cloths)
+    return frozenset(inner if inner != set(place.cloths) else ())
 
 
 def tuck_words(op: Operation, piece: Piece, garment: Garment, *, ironed: bool) -> str:
@@ -114,7 +141,8 @@ def _boned(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
 def _stay(place: SeamPlace, units: System) -> str:
     out = show("length", STAY_FROM_SEAM, units)
     length = show_range("stitch length", *STAY_MM, units)
-    where = "the edge of the garment only" if place.binds else ("each piece by itself")
+    only = place.binds or place.kind.id == "waistband"
+    where = "the edge of the garment only" if only else "each piece by itself"
     return f", {where}, {out} outside the seam line, straight stitches, {length}"
 
 

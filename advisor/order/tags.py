@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from advisor.knowledge.ordering import Operation
 from advisor.order.facts import SHEER, Facts
-from advisor.order.kinds import SeamPlace
+from advisor.order.kinds import AFTER_HEM, SeamPlace
+from advisor.order.layering import shuts_in_lining
 from advisor.order.legs import closes_the_tube
 from advisor.project.placing import singular_words
 
@@ -27,7 +28,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
     See `schema_order.Tag` for what each is asked for.
     """
     role, fitting = place.role, facts.fitting
-    tail = role.last or place.op in ENDS
+    tail = role.last or place.op in ENDS or role.id in AFTER_HEM
     tender = facts.tender_face(place)
     tags = {
         "flat": role.flat and not tail,
@@ -39,7 +40,9 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "may come before fitting": not past[-1],
         "lining closes": place.unit == "lining" and (role.closes or role.fitted),
         "before lining": not tail and place.op != "hem" and place.unit != "both",
-        "before hem": not role.last and place.op not in ("fasten", "glue"),
+        "before hem": not role.last
+        and place.op not in ("fasten", "glue")
+        and role.id not in AFTER_HEM,
         "before last press": op.id not in UNPRESSED,
         "shell or lining seam": place.kind.family in SEAMS,
         "of the shell": place.unit == "shell",
@@ -51,6 +54,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "edge of straps": place.kind.family in EDGES and not role.last and _upper(place),
         "caught in a side": place.method.id == "strap-caught-in-the-side",
         "hangs from it": place.kind.id == "ties" and "strap" in singular_words(place.name),
+        "shuts in the lining": shuts_in_lining(place, facts.places),
         "over pleats": bool({"hip", "pleat", "waist"} & set(singular_words(place.name))),
         "sheer": any(facts.least(c, "sheer") >= SHEER for c in place.full),
         "last": role.last,

@@ -101,7 +101,14 @@ def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge
         return Placed(LAID, "the lace on its edge")
     if seam.facts.get("edge") == "hem":
         return Placed("hem")
-    words = named(said or seam.name, kinds)
+    return _placed_by(named(said or seam.name, kinds), seam, entries, kinds)
+
+
+def _placed_by(
+    words: str, seam: Seam, entries: Mapping[str, Entry], kinds: Mapping[str, PlaceKind]
+) -> Placed:
+    """What is made where only the name, the notions, the edge and the fullness tell."""
+    about = {name: entries[name] for name in seam.cloths() if name in entries}
     if words == "placket" and _whole_front(seam):
         words = "front-band"
     unnamed = not words and "band" in singular_words(seam.name)
@@ -110,12 +117,21 @@ def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge
     by_notion = _by_notion(seam, about, words, kinds)
     if by_notion is not None:
         return by_notion
+    if words == "placket" and _lines(seam, about):
+        return Placed("lining-seam", "the lining in it")
     if words and not _made_up(seam, words):
         return Placed(_full(words, seam), "its name")
     if seam.facts.get("edge") == "turned":
         return Placed("faced-edge", "its edge, which is turned")
     full = _full(PLAIN, seam)
     return Placed(full, "its fullness" if full != PLAIN else "nothing that says more")
+
+
+def _lines(seam: Seam, about: Mapping[str, Entry]) -> bool:
+    """Whether a vent or slit is named after the lining that is felled to it, and holds a shell."""
+    shell = {name for name, entry in about.items() if entry.kind == "cloth"}
+    shell -= {n for n in shell if about[n].family == "linings" or "lining" in singular_words(n)}
+    return "lining" in singular_words(seam.name) and bool(shell) and len(about) > len(shell)
 
 
 def _made_up(seam: Seam, words: str) -> bool:

@@ -76,6 +76,7 @@ def _stage(stage: Stage, knowledge: Knowledge) -> dict[str, Any]:
             "how": "",
             "leave": f", and leave {HAND_WIDE} to turn through",
             "opened": "the place",
+            "below": "the other seams",
         }
     )
     when = stage.when or ()

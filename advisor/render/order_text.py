@@ -14,6 +14,10 @@ from advisor.render.layout import heading, wrap
 WIDTH = 110
 TOGETHER = frozenset({"shrink", "cut", "mark"})
 """Operations of which neighbours are told in one line."""
+CLIPS = "trim"
+"""The operation of scissors, whose step says whether they trim, clip or slash."""
+PAST_RECALL = {"fasten": "cut buttonholes", "cut away the upper layer at": "cut away"}
+"""What a step past recall is called where its operation or its verb says less."""
 VERBS = {"shrink": "Shrink", "cut": "Lay and cut", "mark": "Mark"}
 
 
@@ -90,13 +94,20 @@ def _price(data: ToldOrder) -> list[str]:
             f"{proof}. Seam by seam, as is the custom, they take {_min(cost.plain)}."
         )
     lines = _para(f"{text} The work itself: about {_hours(cost.work)}.")
-    never = dict.fromkeys(row.operation for row in rows if row.undo == "never")
+    never = dict.fromkeys(_past_recall(row) for row in rows if row.undo == "never")
     tries = ", ".join(data.try_on)
     lines += _para(
         f"No way back after ! ({', '.join(never)}). A mistake costs least at the scrap tests, in "
         f"gathering rows{' and at the fitting: stop there and try on' if tries else ''}."
     )
     return lines
+
+
+def _past_recall(row: ToldStep) -> str:
+    """What is done in a step that nothing undoes, in a word or two."""
+    named = row.on and row.step.endswith(f" {row.on[0]}") and row.operation == CLIPS
+    verb = row.step.removesuffix(f" {row.on[0]}") if named else str(row.operation)
+    return PAST_RECALL.get(verb, verb)
 
 
 def _steps(rows: Sequence[ToldStep], number: dict[str, str]) -> list[str]:

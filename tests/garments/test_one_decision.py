@@ -200,7 +200,7 @@ GOWN_ORDERS = [
     ["join bodice side", "join top edge", "turn top edge"],
     ["join bodice side", "join waist", "set centre back zip", "join centre back", "sew hem"],
     ["join waist", "tack in waist stay", "last press"],
-    ["press waist", "insert bones in bones"],
+    ["insert bones in bones", "join waist"],
 ]
 
 

@@ -21,7 +21,7 @@ ORDERS = {
         "sew hem",
     ],
     "gathered-skirt": ["join side", "set side zip", "fit", "join waistband", "sew hem"],
-    "trousers": ["baste crotch", "fit", "set fly zip", "join crotch", "join waistband", "sew hem"],
+    "trousers": ["set fly zip", "join crotch", "fit", "join waistband", "sew hem"],
     "tailored-jacket": [
         "baste front canvas",
         "join front facing",
