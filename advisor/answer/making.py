@@ -90,7 +90,7 @@ def told_shopping(
             _need(need, teller)
             for need in (
                 *kit_of(judgement, teller.knowledge),
-                *used_up(judgement.garment, methods or {}),
+                *used_up(judgement.garment, methods or {}, teller.knowledge),
             )
         ),
         told_weight(judgement, works, weigh(judgement, bought, threads, teller.knowledge), teller),

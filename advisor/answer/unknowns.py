@@ -9,11 +9,16 @@ from advisor.answer.model.told import ToldCheapest, ToldFreed, ToldUnknown
 from advisor.answer.teller import Teller
 from advisor.claims.judgement import Judgement
 from advisor.decide.unknowns import Unknown, find_unknowns
+from advisor.decide.usedup import unnamed_buttons
 from advisor.knowledge.model import Knowledge, Mix
 from advisor.units import System, show_range
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
     from advisor.identify.cheapest import CheapestTest
+    from advisor.knowledge.places import Method
+    from advisor.project.garment import Garment, Seam
 
 _ACTS = {
     "flame": "a snip burnt as `advisor identify` tells, {title}",
@@ -81,6 +86,24 @@ def _weights(teller: Teller) -> tuple[ToldUnknown, ...]:
         return ()
     effect = f"taken as the usual weight of {', '.join(weights)}"
     return (ToldUnknown("weight not given", effect),)
+
+
+def told_buttons(
+    garment: Garment, methods: Mapping[str, Method], knowledge: Knowledge
+) -> tuple[ToldUnknown, ...]:
+    """Buttonholes whose buttons nobody names: one is taken for each."""
+    holes = unnamed_buttons(garment, methods, knowledge)
+    if not holes:
+        return ()
+    seams = [seam for seam in garment.seams if seam.name in holes]
+    number = sum(seam.making.times for seam in seams) if _counted(seams) else 0
+    each = f"each of the {number} buttonholes" if number > 1 else "each buttonhole"
+    effect = f"taken as one for {each}, sewn on through it when it is cut"
+    return (ToldUnknown("no buttons are named", effect),)
+
+
+def _counted(seams: Sequence[Seam]) -> bool:
+    return all(seam.making.counted for seam in seams)
 
 
 def _machines(teller: Teller) -> tuple[ToldUnknown, ...]:

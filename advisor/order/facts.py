@@ -14,6 +14,7 @@ from advisor.knowledge.ordering import Operation
 from advisor.order.choosing import with_methods
 from advisor.order.easing import eases_away, stretched_band, two_ended
 from advisor.order.fitting import TO_BODY, Fitting, staged
+from advisor.order.hanging import lets_down
 from advisor.order.kinds import GATHERED, SeamPlace, ends_in_a_rib
 from advisor.order.openings import loose_at_zip
 from advisor.order.setups import OVERLOCKS, Setups
@@ -165,7 +166,7 @@ class Facts:
         grain = self.setups.word(Place("fabric", cloth), "cut.grain")
         if self.least(cloth, "springy") and self.least(cloth, "stretch") > 1 and self.close():
             return False
-        return self.entry(cloth).structure == "knit" or grain == "bias"
+        return lets_down(self.entry(cloth), grain)
 
     def close(self) -> bool:
         """Whether the garment lies close to the body, so that nothing of it hangs."""

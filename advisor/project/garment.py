@@ -63,7 +63,8 @@ class Seam:
     (aspect and answer). `apart`, `cold` and `by_hand` are set by remedies. `place` is the kind of
     place, "" where only cloths are asked about; `placed_by` is what it was inferred from, and
     `method` the way of making that the maker named; `fitting` how this place is fitted, and `part`
-    the part of the garment that it belongs to.
+    the part of the garment that it belongs to; `fastening` the project's own word for what closes
+    it.
     """
 
     name: str
@@ -80,6 +81,7 @@ class Seam:
     method: str = ""
     fitting: str = ""
     part: str = ""
+    fastening: str = ""
 
     def cloths(self) -> tuple[str, ...]:
         """The different cloths of the seam, in the order of the stack."""
@@ -103,7 +105,8 @@ class GarmentPart:
 class Maker:
     """What the maker works with, and for whom; `feet` is None where she has not said.
 
-    `worn_by` is adult or child, "" where nobody says it.
+    `worn_by` is adult or child, "" where nobody says it; `worn_over` is yes or no where an example
+    of a rule says whether it is a coat or the like, else "".
     """
 
     machine: str = "household"
@@ -112,6 +115,7 @@ class Maker:
     foot_lift: float | None = None
     assumed: tuple[str, ...] = ()
     worn_by: str = ""
+    worn_over: str = ""
 
 
 @dataclass(frozen=True, slots=True)

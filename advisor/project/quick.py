@@ -47,9 +47,11 @@ def quick_garment(
     """
     cloths: dict[str, Cloth] = {}
     uses = tuple(_use(layer, cloths, knowledge) for layer in layers)
-    said = {key: read_fact(key, value, knowledge) for key, value in (seam or {}).items()}
+    about = dict(seam or {})
+    fastening = str(about.pop("fastening", ""))
+    said = {key: read_fact(key, value, knowledge) for key, value in about.items()}
     who = _maker(maker or {}, knowledge)
-    whole = make_seam(SEAM, uses, said, who)
+    whole = replace(make_seam(SEAM, uses, said, who), fastening=fastening)
     name = " with ".join(dict.fromkeys(use.cloth for use in whole.uses))
     return Garment(name, cloths, (whole,), who, single=True)
 
