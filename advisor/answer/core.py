@@ -42,7 +42,7 @@ def _layer(name: str, teller: Teller) -> ToldLayer:
         fibres=dict(known) if known else "unknown",
         may_be=() if known else tuple(dict(mix) for mix in cloth.mixes),
         weight=cloth.weight,
-        text=teller.say(wording.fibres_text(cloth.mixes, teller.knowledge)),
+        text=teller.say(wording.made_of_text(cloth, teller.knowledge)),
         assumed=cloth.assumed,
         laid=cloth.laid,
     )

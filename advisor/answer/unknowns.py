@@ -11,6 +11,7 @@ from advisor.claims.judgement import Judgement
 from advisor.decide.unknowns import Unknown, find_unknowns
 from advisor.decide.usedup import unnamed_buttons
 from advisor.knowledge.model import Knowledge, Mix
+from advisor.project.mainfibre import vouched_for
 from advisor.units import System, show_range
 
 if TYPE_CHECKING:
@@ -52,10 +53,13 @@ def _unknown(unknown: Unknown, teller: Teller) -> ToldUnknown | None:
         if limit - unknown.limit > HARDLY_HOTTER
     ]
     effect = "; ".join(parts) or "every candidate bears the same iron"
-    test = _cheapest(unknown, knowledge, units) if parts else None
+    named = vouched_for(cloth) is not None  # then the seller is asked, and nothing is burnt
+    test = _cheapest(unknown, knowledge, units) if parts and not named else None
+    if parts and named:
+        effect = f"{effect}. Ask the seller what else is in it"
     if test is not None:
         effect = f"{effect}. {test.text}"
-    fact = f"{unknown.cloth}: {wording.fibres_text(cloth.mixes, knowledge)}"
+    fact = f"{unknown.cloth}: {wording.made_of_text(cloth, knowledge)}"
     most = max(limit for _, limit in unknown.candidates)
     short = (
         f"the fibres of {unknown.cloth} and their shares: its iron may then go up to "

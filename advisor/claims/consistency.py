@@ -291,11 +291,17 @@ def _word(verdict: Verdict) -> str:
 
 
 def _options(verdict: Verdict) -> list[str]:
-    """The words that are advised, the pick first."""
+    """The words that are advised: the pick first, and what taste is against last."""
     if not isinstance(verdict.advised, Choice):
         return []
-    words = [verdict.aspect.words[i] for i in verdict.advised.options()]
-    return sorted(words, key=lambda word: word != _word(verdict))
+    tastes = [s.claim.mask for s in verdict.because if s.claim.strength == "may"]
+    wide = [mask for mask in tastes if mask & (mask - 1)]  # one option alone is a pick, no taste
+    words = verdict.aspect.words
+    ordered = sorted(
+        verdict.advised.options(),
+        key=lambda i: (words[i] != _word(verdict), not all(mask >> i & 1 for mask in wide)),
+    )
+    return [words[i] for i in ordered]
 
 
 def _unfused(by_aspect: dict[str, Verdict], glued: set[str]) -> bool:

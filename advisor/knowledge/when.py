@@ -22,6 +22,7 @@ LAYER_WORDS: dict[str, tuple[str, ...]] = {
     "structure": get_args(schema.Structure),
     "kind": ("cloth", *get_args(schema.NotionKind)),
     "fibre known": YES_NO,
+    "main fibre known": YES_NO,
     "shade": ("dark", "middle", "pale"),
     "care": ("dry clean only", "washable"),
     "detachable": YES_NO,
