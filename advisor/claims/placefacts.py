@@ -16,19 +16,26 @@ from advisor.project.wearing import hooded, worn_over
 STIFFENS: Final = frozenset({"fusible", "low-temperature fusible", "sew-in", "canvas"})
 BANDS: Final = frozenset({"front-band", "placket", "waistband", "cuff", "collar"})
 """Kinds of place that carry buttonholes."""
+FOLDED: Final = frozenset({"patch-pocket", "faced-edge", "front-band", "placket", "hem"})
+"""Kinds of place whose edges are folded or faced before they are stitched."""
 CARRIES: Final = frozenset({"front", "placket", "band", "facing", "tab", "flap", "interfacing"})
 """Words of places that carry buttonholes, or that stiffen what does."""
 TOGGLE: Final = "toggle"
+PLEAT: Final = "pleat"
 BUTTONHOLE: Final = "buttonhole"
 
 
 def place_facts(seam: Seam, garment: Garment, knowledge: Knowledge) -> dict[str, Any]:
-    """What closes at a place, "" where nothing does, and whether a buttonhole is backed."""
+    """What closes at a place, whether a buttonhole is backed, and what lies flat."""
     fastening = fastening_of(seam, knowledge)
-    if fastening != BUTTONHOLE:
-        return {"fastening": fastening}
-    backed = _backed(seam, garment, knowledge)
-    return {"fastening": fastening, "backed": "yes" if backed else "no"}
+    facts = {
+        "fastening": fastening,
+        "lies flat": "yes" if _lies_flat(seam) else "no",
+        "may be pleated": "yes" if _may_be_pleated(seam) else "no",
+    }
+    if fastening == BUTTONHOLE:
+        facts["backed"] = "yes" if _backed(seam, garment, knowledge) else "no"
+    return facts
 
 
 def fastening_of(seam: Seam, knowledge: Knowledge) -> str:
@@ -38,6 +45,17 @@ def fastening_of(seam: Seam, knowledge: Knowledge) -> str:
     kind = seam.place if seam.place in closing else named(seam.fastening, closing)
     called = {*singular_words(seam.fastening), *singular_words(seam.name)}
     return TOGGLE if kind == "button" and TOGGLE in called else kind
+
+
+def _lies_flat(seam: Seam) -> bool:
+    """Whether it is stitched along a folded edge, so that nothing pulls across it."""
+    return seam.place in FOLDED or seam.facts.get("edge") in ("turned", "folded", "hem")
+
+
+def _may_be_pleated(seam: Seam) -> bool:
+    """Whether its fullness is laid in pleats, or is only asked about; in a garment it is gathered."""
+    said = seam.making.pleats is not None or PLEAT in _words(seam)
+    return said or not seam.place or seam.place == PLEAT
 
 
 def garment_facts(garment: Garment, knowledge: Knowledge) -> dict[str, str]:

@@ -46,6 +46,8 @@ SEAM_SAID: dict[str, tuple[str, ...]] = {
     "laid in pleats": YES_NO,
     "fastening": ("button", "buttonhole", "toggle", "hook", "snap", "buckle", "zip", "ties"),
     "backed": YES_NO,
+    "lies flat": YES_NO,
+    "may be pleated": YES_NO,
 }
 """What follows from a project's silence, its stress and the kind and name of a place.
 
