@@ -63,14 +63,21 @@ def find_trials(judgement: Judgement) -> list[Trial]:
 
 
 def _of_cloths(judgement: Judgement) -> list[Trial]:
-    """What the lengths are tried for before they are cut; cloths with the same tests together."""
+    """What the lengths are tried for before they are cut; cloths with the same tests together.
+
+    The weightiest stand first, for a close sheet has room for a few.
+    """
     asked: dict[tuple[str, ...], list[str]] = {}
+    weights: dict[tuple[str, ...], tuple[int, int]] = {}
     for name in judgement.garment.cloths:
         own = [f for f in _weightiest(judgement) if _of_length(f) and f.cloths == (name,)]
         tests = [f.rule.tests[i] for f in own for i in told_lines(f, "tests", judgement)]
         if tests:
             asked.setdefault(tuple(dict.fromkeys(tests)), []).append(name)
-    return [Trial(tuple(names), (), tests) for tests, names in asked.items()]
+            first = next(f for f in own if told_lines(f, "tests", judgement))
+            weights.setdefault(tuple(dict.fromkeys(tests)), weight_of(first)[:2])
+    ordered = sorted(asked, key=lambda tests: weights[tests])
+    return [Trial(tuple(asked[tests]), (), tests) for tests in ordered]
 
 
 def _of_length(fired: Fired) -> bool:
