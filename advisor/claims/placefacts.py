@@ -53,7 +53,7 @@ def _lies_flat(seam: Seam) -> bool:
 
 
 def _may_be_pleated(seam: Seam) -> bool:
-    """Whether its fullness is laid in pleats, or is only asked about; in a garment it is gathered."""
+    """Whether its fullness is laid in pleats, or in a question may be; else it is gathered."""
     said = seam.making.pleats is not None or PLEAT in _words(seam)
     return said or not seam.place or seam.place == PLEAT
 

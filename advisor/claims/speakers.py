@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from advisor.claims.claimsets import insisted
 from advisor.claims.conditions import Fact
 from advisor.claims.valuesets import Span
-from advisor.knowledge.model import COLD, LIMIT_ASPECT, Aspect, Claim, Entry, Fibre, Knowledge, Mix
+from advisor.knowledge.model import COLD, LIMIT_ASPECT, Aspect, Claim, Entry, Fibre, Knowledge
 from advisor.knowledge.purposes import GUARDS
 from advisor.project.garment import Cloth, Garment, Seam
 from advisor.project.mainfibre import main_fibre
@@ -200,6 +200,8 @@ OVERLOCKS = frozenset({"503", "504", "514", "516"})
 """Stitches whose knife trims the edge that they sew."""
 STITCHED_FLAT = frozenset({"casing", "laid on"})
 """Families of places that are stitched through the cloth and not along its cut edge."""
+
+
 def seam_says(
     seam: Seam, garment: Garment, knowledge: Knowledge, machine: list[Said]
 ) -> list[Said]:

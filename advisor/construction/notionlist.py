@@ -94,7 +94,9 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
     known = [each.number * each.each for each in lengths if each.each is not None]
     whole = sum(known) if len(known) == len(lengths) else None
     lengths.sort(key=lambda each: -(each.each or 0.0))
-    return NotionBought(name, names, None, tuple(lengths), whole, bends=_bends(garment.cloths[name]) if bone else ())
+    return NotionBought(
+        name, names, None, tuple(lengths), whole, bends=_bends(garment.cloths[name]) if bone else ()
+    )
 
 
 def _by_piece(entry: Entry) -> bool:

@@ -229,3 +229,101 @@ def test_a_hood_on_a_child_is_told_of_cords_whatever_it_is_on(tmp_path: Path) ->
     """A hood catches on a slide also where it is no coat's."""
     sheet = told(CHILD.replace("NAME", "Sample").replace("PLACE", "hood centre"), tmp_path)
     assert "no cord, tie or long loop at hood or neck" in sheet
+
+
+def test_a_cloth_of_a_named_main_fibre_is_not_called_unknown(tmp_path: Path) -> None:
+    """Flannel of wool is wool; what else is in it the seller knows, and nothing is burnt."""
+    text = HEMMED.replace("CLOTH", "wool flannel").replace("LAYERS", "shell")
+    sheet = told(text, tmp_path)
+    assert "mainly wool, perhaps with nylon or polyester" in sheet
+    assert "burn test" not in sheet
+    assert "Ask the seller what else is in it" in sheet
+
+
+def test_a_cloth_that_is_said_to_be_unknown_stays_unknown(tmp_path: Path) -> None:
+    """What nobody knows its name does not vouch for."""
+    said = "{fabric: wool flannel, fibres: unknown}"
+    sheet = told(HEMMED.replace("CLOTH", said).replace("LAYERS", "shell"), tmp_path)
+    assert "mainly wool" not in sheet
+    assert "burn test is for practised adults" in sheet
+
+
+def test_a_cloth_of_unknown_fibre_is_tried_as_a_square_first_of_all(tmp_path: Path) -> None:
+    """Before any of the length is wetted or steamed."""
+    said = "{fabric: brocade, fibres: unknown}"
+    sheet = told(HEMMED.replace("CLOTH", said).replace("LAYERS", "shell"), tmp_path)
+    assert "[ ] shell. First of all measure a square of 10 cm, steam it from above" in sheet
+
+
+def test_what_is_prepared_by_nothing_is_told_of_no_wash(tmp_path: Path) -> None:
+    """Fringe is sewn on dry; a cotton tape is shrunk as the cloth is."""
+    text = HEMMED.replace("CLOTH", "wool gabardine").replace("LAYERS", "shell")
+    for notion, said in (("fringe", False), ("stay tape", True)):
+        line = f"  - {{name: trim, layers: [shell, {{notion: {notion}}}], length: 80 cm}}\n"
+        assert said == ("same wash or steam" in told(text + line, tmp_path, "--all"))
+
+
+def test_no_light_cloth_is_bound(tmp_path: Path) -> None:
+    """A strip round its edges would be the thickest finish of all."""
+    text = HEMMED.replace("CLOTH", "viscose challis").replace("LAYERS", "shell")
+    assert "edges bound" not in told(text, tmp_path).partition("SEAMS")[2]
+
+
+def test_a_pocket_edge_is_stitched_straight_where_nothing_pulls(tmp_path: Path) -> None:
+    """Boiled wool is zigzagged where a seam has to give, and nowhere else."""
+    text = HEMMED.replace("CLOTH", "boiled wool").replace("LAYERS", "shell")
+    line = "  - {name: patch pocket, layers: [shell, lining], length: 40 cm, shape: corner}\n"
+    sheet = told(text + line, tmp_path)
+    assert "zigzag" not in sheet.partition("patch pocket (")[2].partition("THE WHOLE")[0]
+
+
+def test_a_slanting_pocket_edge_is_taped(tmp_path: Path) -> None:
+    """It lies off the grain and gapes."""
+    text = HEMMED.replace("CLOTH", "wool gabardine").replace("LAYERS", "shell")
+    line = "  - {name: slant pockets, layers: [shell, lining], length: 18 cm, edge: turned}\n"
+    assert "taped along its seam line" in told(text + line, tmp_path)
+
+
+def test_the_needle_on_the_shopping_list_is_the_one_that_is_set(tmp_path: Path) -> None:
+    """Not the one whose eye the thread would fill."""
+    text = HEMMED.replace("CLOTH", "wool gabardine").replace("LAYERS", "shell")
+    shopping = told(text, tmp_path, "--only", "shopping")
+    assert "suits needle" not in shopping
+    assert "sewn with needle" in shopping
+
+
+def test_a_spiral_bone_is_told_no_radius(tmp_path: Path) -> None:
+    """It bends every way; a flat steel is told that of steel alone."""
+    text = HEMMED.replace("CLOTH", "coutil").replace("LAYERS", "shell")
+    for bone, said in (("spiral boning", ""), ("flat steel boning", "Steel 0.3 mm")):
+        line = f"  - {{name: boning, layers: [shell, {{notion: {bone}}}], length: 30 cm}}\n"
+        shopping = told(text + line, tmp_path, "--only", "shopping")
+        assert "Plastic" not in shopping
+        assert said in shopping
+        assert ("bends no tighter" in shopping) == bool(said)
+
+
+def test_a_gathered_waist_is_told_nothing_of_pleats(tmp_path: Path) -> None:
+    """Rows of gathers are not stitched down and pressed."""
+    text = HEMMED.replace("CLOTH", "silk taffeta").replace("LAYERS", "shell")
+    line = "  - {name: waist seam, layers: [shell, {use: shell, fullness: 1.8}], length: 70 cm}\n"
+    assert "laid in pleats" not in told(text + line, tmp_path, "--all")
+
+
+@pytest.mark.parametrize(
+    ("cloth", "hangs"),
+    [("viscose challis", True), ("boiled wool", False), ("cotton twill", False)],
+)
+def test_what_drops_hangs_a_day_and_nothing_else(cloth: str, hangs: bool) -> None:
+    """Viscose lets down on the straight grain; a felted knit has been shrunk until it holds."""
+    order = made(HEMMED.replace("CLOTH", cloth).replace("LAYERS", "shell")).order
+    assert hangs == ("hang" in order)
+
+
+def test_why_tells_by_what_a_method_was_chosen(tmp_path: Path) -> None:
+    """The word of the sheet, "made", asks for it."""
+    text = HEMMED.replace("CLOTH", "wool crepe").replace("LAYERS", "shell, lining")
+    told(text, tmp_path)
+    said = " ".join(typed("why", str(tmp_path / "sample.yaml"), "hem", "made").out.split())
+    assert "hem, made: hem turned up, its lining felled with ease" in said
+    assert "beside its shell it has a lining" in said
