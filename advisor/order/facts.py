@@ -150,9 +150,8 @@ class Facts:
         if not lowest and not self._unhemmed():
             return False
         cloths = {c for p in lowest for c in p.cloths} or set(self._main())
-        return any(self._gives(cloth) for cloth in cloths) or any(
-            p.said("bias") == "yes" for p in (lowest or self.places)
-        )
+        bias = any(p.said("bias") == "yes" for p in lowest or self.places)
+        return bias or any(map(self._gives, cloths))
 
     def _main(self) -> tuple[str, ...]:
         """The cloth that most seams hold."""
@@ -164,9 +163,8 @@ class Facts:
 
     def _gives(self, cloth: str) -> bool:
         grain = self.setups.word(Place("fabric", cloth), "cut.grain")
-        if self.least(cloth, "springy") and self.least(cloth, "stretch") > 1 and self.close():
-            return False
-        return lets_down(self.entry(cloth), grain)
+        held = self.least(cloth, "springy") and self.least(cloth, "stretch") > 1 and self.close()
+        return not held and lets_down(self.entry(cloth), grain)
 
     def close(self) -> bool:
         """Whether the garment lies close to the body, so that nothing of it hangs."""
