@@ -12,9 +12,9 @@ from advisor.craft.fullness import METHOD_RATIOS, GatherMethod
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.order.choosing import with_methods
+from advisor.order.dropping import lets_down
 from advisor.order.easing import eases_away, stretched_band, two_ended
 from advisor.order.fitting import TO_BODY, Fitting, staged
-from advisor.order.hanging import lets_down
 from advisor.order.kinds import GATHERED, SeamPlace, ends_in_a_rib
 from advisor.order.openings import loose_at_zip
 from advisor.order.setups import OVERLOCKS, Setups
