@@ -11,6 +11,7 @@ from advisor.answer.model.making import ToldBuild, ToldPlace
 from advisor.answer.model.told import ToldCaution, ToldLayer, ToldTask, ToldTest
 from advisor.answer.own_limits import own_limits
 from advisor.answer.teller import Teller
+from advisor.claims.collect import ALLOWANCE, Place
 from advisor.claims.judgement import Judgement
 from advisor.claims.telling import told_lines
 from advisor.claims.valuesets import Span
@@ -41,7 +42,7 @@ def _layer(name: str, teller: Teller) -> ToldLayer:
         fibres=dict(known) if known else "unknown",
         may_be=() if known else tuple(dict(mix) for mix in cloth.mixes),
         weight=cloth.weight,
-        text=teller.say(wording.fibres_text(cloth.mixes, teller.knowledge)),
+        text=teller.say(wording.made_of_text(cloth, teller.knowledge)),
         assumed=cloth.assumed,
         laid=cloth.laid,
     )
@@ -71,22 +72,37 @@ def told_places(
             built=None if built is None else built[seam.name],
             kind=seam.place,
             kind_from=seam.placed_by,
-            **_way(ways.get(seam.name), seam, say),
+            **_way(ways.get(seam.name), seam, judgement, say),
         )
         for seam in judgement.garment.seams
     )
 
 
-def _way(method: Method | None, seam: Seam, say: Callable[[str], str]) -> dict[str, str]:
+def _way(
+    method: Method | None, seam: Seam, judgement: Judgement, say: Callable[[str], str]
+) -> dict[str, str]:
     """The method of a place; what the kind of seam says already is not said again."""
     if method is None or not method.id:
         return {}
     said = method.says if method.fits.get("seam") else method.says or method.name
-    made = say(said).removesuffix(".")
+    told = _turned(method, seam, judgement)
+    made = ", ".join(filter(None, (say(said).removesuffix("."), *map(say, told))))
     if seam.making.left_open:
         gap = say(f"{{{seam.making.left_open / 10:g} cm}} left open to turn through")
         made = f"{made}, {gap}" if made else gap
     return {"method": method.name, "made": made, "allowance_as": method.allowance}
+
+
+def _turned(method: Method, seam: Seam, judgement: Judgement) -> tuple[str, ...]:
+    """How deep a hem is turned, unless its allowance is told, and how its edge is finished."""
+    turn = method.turns
+    if turn is None:
+        return ()
+    verdicts = judgement.verdicts.get(Place("seam", seam.name), {})
+    given = ALLOWANCE in verdicts or "allowance" in seam.facts
+    curved = seam.facts.get("shape") == "curved"
+    deep = turn.curved if curved and turn.curved else turn.deep
+    return (turn.edge,) if given else (deep, turn.edge)
 
 
 def told_cautions(judgement: Judgement, teller: Teller) -> tuple[ToldCaution, ...]:

@@ -36,7 +36,7 @@ from advisor.answer.weightwords import told_weight
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
 from advisor.claims.judgement import Judgement, Shade
-from advisor.construction.bulk import picked
+from advisor.construction.bulk import number, picked
 from advisor.construction.clothlist import cloths_to_buy
 from advisor.construction.costing import CostLine, costs_of
 from advisor.construction.cutnotes import cut_note
@@ -90,7 +90,7 @@ def told_shopping(
             _need(need, teller)
             for need in (
                 *kit_of(judgement, teller.knowledge),
-                *used_up(judgement.garment, methods or {}),
+                *used_up(judgement.garment, methods or {}, teller.knowledge),
             )
         ),
         told_weight(judgement, works, weigh(judgement, bought, threads, teller.knowledge), teller),
@@ -258,6 +258,7 @@ def _thread(bought: ThreadBought, judgement: Judgement, teller: Teller) -> ToldT
         if bought.ticket is None
         else ToldTicket(_round(bought.ticket, 0), "cotton" if bought.fibre == COTTON else "metric"),
         needle_nm=bought.needle_size,
+        needles_set=_needles_set(bought, judgement),
         size_sources=teller.cite(threadsize.SOLD_SOURCES),
         rack=_reels(bought, judgement, teller),
         shared=tuple(
@@ -267,6 +268,13 @@ def _thread(bought: ThreadBought, judgement: Judgement, teller: Teller) -> ToldT
         ),
         sources=teller.cite(bought.sources),
     )
+
+
+def _needles_set(bought: ThreadBought, judgement: Judgement) -> tuple[float, ...]:
+    """The sizes of needle that are set where a thread is sewn, NM, each once."""
+    places = [judgement.verdicts[Place("seam", n)] for n in (*bought.seams, *bought.uncounted)]
+    sizes = {number(verdicts, "needle.size") for verdicts in places}
+    return tuple(sorted(size for size in sizes if size is not None))
 
 
 def _shade(cloth: str, shade: Shade, teller: Teller) -> ToldShade:

@@ -19,7 +19,13 @@ from advisor.answer.model.order import (
     ToldStep,
 )
 from advisor.answer.model.told import ToldConflict, ToldLink, ToldRemedy, ToldSource
-from advisor.answer.ordernotes import heat_words, keep_off, keep_off_notes, needle_notes
+from advisor.answer.ordernotes import (
+    button_notes,
+    heat_words,
+    keep_off,
+    keep_off_notes,
+    needle_notes,
+)
 from advisor.answer.teller import Teller, told_source
 from advisor.units import System, needle
 
@@ -58,6 +64,7 @@ def told_order(
     garment = advice.judgement.garment
     changes = {change.step: change for change in work.plan.changes}
     eyes, kept = needle_notes(work, advice, teller.knowledge, teller.units), keep_off_notes(work)
+    sewn_on = button_notes(work, advice, teller.knowledge)
     may_stop = set(work.stops())
     length = sitting or garment.wishes.sitting
     steps = tuple(
@@ -67,7 +74,7 @@ def told_order(
             changes.get(name),
             teller,
             stop=name in may_stop,
-            warn=tuple(w for w in (eyes.get(name), kept.get(name)) if w),
+            warn=tuple(w for w in (eyes.get(name), kept.get(name), sewn_on.get(name)) if w),
         )
         for name in work.order
     )

@@ -12,6 +12,7 @@ from advisor.answer.model.order import ToldKeepOff
 from advisor.answer.seamwords import warnings
 from advisor.answer.wording import degrees, dial_text
 from advisor.construction.seamwork import seamwork
+from advisor.decide.usedup import unnamed_buttons
 from advisor.knowledge.ordering import SEWN
 from advisor.units import System
 
@@ -50,6 +51,17 @@ def needle_notes(work: Work, advice: Advice, knowledge: Knowledge, units: System
             told = [text for text in warnings(found, units) if text.startswith(EYE)]
             notes[name] = " ".join(told)
     return notes
+
+
+def button_notes(work: Work, advice: Advice, knowledge: Knowledge) -> dict[str, str]:
+    """For the last step of buttonholes whose buttons no place names: to sew them on."""
+    wanted = unnamed_buttons(advice.judgement.garment, work.methods, knowledge)
+    last = {
+        task.place.name: name
+        for name in work.order
+        if (task := work.tasks[name]).place is not None and task.place.name in wanted
+    }
+    return dict.fromkeys(last.values(), "No buttons are named: sew one on through each of them.")
 
 
 def keep_off_notes(work: Work) -> dict[str, str]:

@@ -21,7 +21,7 @@ from advisor.answer.instructions import told_instruction
 from advisor.answer.model.answer import SCHEMA, Answer
 from advisor.answer.settings import told_settings
 from advisor.answer.teller import Teller
-from advisor.answer.unknowns import told_unknowns
+from advisor.answer.unknowns import told_buttons, told_unknowns
 from advisor.answer.verdicts import told_verdicts
 from advisor.claims.judgement import Advice
 from advisor.decide.advise import advise
@@ -165,6 +165,8 @@ def _with_making(found: Answer, decided: Decided, parts: Parts, teller: Teller) 
     built = told_builds(judgement, teller)
     methods = decided.work.methods if decided.work is not None else {}
     found = replace(found, seams=told_places(judgement, built, methods, teller.say))
+    buttons = told_buttons(judgement.garment, methods, teller.knowledge)
+    found = replace(found, unknowns=(*found.unknowns, *buttons))
     found = replace(found, checks=told_checks(judgement, teller))
     found = replace(found, parts=told_parts(judgement.garment, teller))
     found = replace(found, tests=with_settings(found.tests, judgement))

@@ -9,11 +9,17 @@ from advisor.answer.model.told import ToldCheapest, ToldFreed, ToldUnknown
 from advisor.answer.teller import Teller
 from advisor.claims.judgement import Judgement
 from advisor.decide.unknowns import Unknown, find_unknowns
+from advisor.decide.usedup import unnamed_buttons
 from advisor.knowledge.model import Knowledge, Mix
+from advisor.project.mainfibre import vouched_for
 from advisor.units import System, show_range
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
     from advisor.identify.cheapest import CheapestTest
+    from advisor.knowledge.places import Method
+    from advisor.project.garment import Garment, Seam
 
 _ACTS = {
     "flame": "a snip burnt as `advisor identify` tells, {title}",
@@ -47,10 +53,13 @@ def _unknown(unknown: Unknown, teller: Teller) -> ToldUnknown | None:
         if limit - unknown.limit > HARDLY_HOTTER
     ]
     effect = "; ".join(parts) or "every candidate bears the same iron"
-    test = _cheapest(unknown, knowledge, units) if parts else None
+    named = vouched_for(cloth) is not None  # then the seller is asked, and nothing is burnt
+    test = _cheapest(unknown, knowledge, units) if parts and not named else None
+    if parts and named:
+        effect = f"{effect}. Ask the seller what else is in it"
     if test is not None:
         effect = f"{effect}. {test.text}"
-    fact = f"{unknown.cloth}: {wording.fibres_text(cloth.mixes, knowledge)}"
+    fact = f"{unknown.cloth}: {wording.made_of_text(cloth, knowledge)}"
     most = max(limit for _, limit in unknown.candidates)
     short = (
         f"the fibres of {unknown.cloth} and their shares: its iron may then go up to "
@@ -81,6 +90,24 @@ def _weights(teller: Teller) -> tuple[ToldUnknown, ...]:
         return ()
     effect = f"taken as the usual weight of {', '.join(weights)}"
     return (ToldUnknown("weight not given", effect),)
+
+
+def told_buttons(
+    garment: Garment, methods: Mapping[str, Method], knowledge: Knowledge
+) -> tuple[ToldUnknown, ...]:
+    """Buttonholes whose buttons nobody names: one is taken for each."""
+    holes = unnamed_buttons(garment, methods, knowledge)
+    if not holes:
+        return ()
+    seams = [seam for seam in garment.seams if seam.name in holes]
+    number = sum(seam.making.times for seam in seams) if _counted(seams) else 0
+    each = f"each of the {number} buttonholes" if number > 1 else "each buttonhole"
+    effect = f"taken as one for {each}, sewn on through it when it is cut"
+    return (ToldUnknown("no buttons are named", effect),)
+
+
+def _counted(seams: Sequence[Seam]) -> bool:
+    return all(seam.making.counted for seam in seams)
 
 
 def _machines(teller: Teller) -> tuple[ToldUnknown, ...]:

@@ -15,6 +15,8 @@ from advisor.claims.speakers import HEAT, Said
 from advisor.claims.valuesets import Choice, Span
 from advisor.craft.irondial import mark_for
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Aspect, Knowledge, Mix
+from advisor.project.garment import Cloth
+from advisor.project.mainfibre import vouched_for
 from advisor.units import System, fahrenheit, needle, show, show_range
 
 MOST_OPTIONS = 3
@@ -210,6 +212,21 @@ def fibres_text(mixes: tuple[Mix, ...], knowledge: Knowledge) -> str:
         + ", ".join(mix_text(m, knowledge) for m in mixes[:-1])
         + (f" or {mix_text(mixes[-1], knowledge)}")
     )
+
+
+def made_of_text(cloth: Cloth, knowledge: Knowledge) -> str:
+    """What a cloth is made of; where its main fibre is known, what else may be in it."""
+    main = vouched_for(cloth)
+    others = {f for mix in cloth.mixes for f, _ in mix} - {main}
+    if cloth.fibre_known or main is None or not others:
+        return fibres_text(cloth.mixes, knowledge)
+    names = sorted(knowledge.fibres[fibre].name for fibre in others)
+    return f"mainly {knowledge.fibres[main].name}, perhaps with {or_listed(names)}"
+
+
+def or_listed(names: list[str]) -> str:
+    """Names with "or" before the last."""
+    return f"{', '.join(names[:-1])} or {names[-1]}" if len(names) > 1 else names[0]
 
 
 def who_text(said: Said) -> str:

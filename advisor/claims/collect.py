@@ -15,15 +15,18 @@ from advisor.claims import speakers
 from advisor.claims.asking import LayerAsker
 from advisor.claims.conditions import Fact, facts_of, maker_facts, seam_facts, test_facts
 from advisor.claims.mounted import mounted_says
+from advisor.claims.placefacts import garment_facts, place_facts
 from advisor.claims.speakers import Said
 from advisor.claims.subjects import Truth
 from advisor.claims.zip_line import zip_line_says
 from advisor.knowledge.model import LIMIT_ASPECT, Claim, Knowledge, Rule
 from advisor.knowledge.places import PLAIN
 from advisor.project.garment import Garment, Seam, Use
+from advisor.project.linings import hung_apart
 
 SEAM_ONLY = ("seam.kind", "seam.finish")
 ALLOWANCE = "seam.allowance"
+HEM = "hem.kind"
 SEWN_THROUGH = frozenset(
     {
         "needle.point",
@@ -89,8 +92,13 @@ class _Gatherer:
         self.fabrics = {name: Place("fabric", name) for name in sorted(garment.cloths)}
         for place in (*self.fabrics.values(), *self.seams.values(), self.whole):
             self.result.said[place] = defaultdict(list)
-        self.seam_facts = {seam.name: seam_facts(seam) for seam in garment.seams}
+        self.seam_facts = {
+            seam.name: seam_facts(seam) | place_facts(seam, garment, knowledge)
+            for seam in garment.seams
+        }
         kinds = knowledge.places.kinds
+        entries = knowledge.entries
+        self.entries = {name: entries[cloth.entry] for name, cloth in garment.cloths.items()}
         self.backing = {
             use.cloth
             for seam in garment.seams
@@ -116,7 +124,7 @@ class _Gatherer:
             beside = zip_line_says(seam, self.garment, self.knowledge)
             for said in (*beside, *mounted_says(seam, self.garment, self.knowledge)):
                 self._put(self.seams[seam.name], said)
-        facts = maker_facts(self.garment.maker)
+        facts = maker_facts(self.garment.maker) | garment_facts(self.garment, self.knowledge)
         for rule in self.asker.rules():
             part = rule.parts.get("maker")
             if part is None or test_facts(part, facts):
@@ -137,6 +145,7 @@ class _Gatherer:
                 said.pop(aspect, None)
         self._drop_hidden(seam, said)
         self._drop_loose(seam, said)
+        self._drop_lining(seam, said)
         if (kind.id if kind else "hem" * hem) != "hem":
             return
         meant = {f"rule {rule.id}" for rule in self._hem_rules(seam)} | {"maker"}
@@ -154,6 +163,15 @@ class _Gatherer:
             said[aspect] = [s for s in said[aspect] if not s.cloths & loose]
             if not said[aspect]:
                 del said[aspect]
+
+    def _drop_lining(self, seam: Seam, said: dict[str, list[Said]]) -> None:
+        """The shell says how its hem is made; a lining beside it is hemmed or felled by itself."""
+        if HEM not in said:
+            return
+        apart = hung_apart(seam, self.garment.seams, self.entries)
+        said[HEM] = [s for s in said[HEM] if not (s.cloths and s.cloths <= apart)]
+        if not said[HEM]:
+            del said[HEM]
 
     def _drop_hidden(self, seam: Seam, said: dict[str, list[Said]]) -> None:
         """What backs both sides of a seam shows nowhere, so it wishes no kind of seam or edge.

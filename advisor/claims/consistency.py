@@ -22,7 +22,11 @@ from advisor.project.zipping import ZIP
 KIND, FINISH, STITCH, DWELL = "seam.kind", "seam.finish", "stitch.type", "press.dwell"
 MOTION, MOISTURE = "press.motion", "press.moisture"
 PINS, FOOT = "pin.kind", "machine.foot"
-LINKED: Final = frozenset({KIND, FINISH, STITCH, DWELL, MOTION, MOISTURE, LIMIT_ASPECT, PINS, FOOT})
+HEM: Final = "hem.kind"
+ALLOWANCE: Final = "seam.allowance"
+LINKED: Final = frozenset(
+    {KIND, FINISH, STITCH, DWELL, MOTION, MOISTURE, LIMIT_ASPECT, PINS, FOOT, ALLOWANCE}
+)
 """Aspects whose verdicts this room may change; they are decided afresh every time."""
 STEAM: Final = "hover with steam"
 NARROW: Final = "straight-stitch"
@@ -62,6 +66,7 @@ def agree(
         if place.scope == "seam":
             _by_hand(by_aspect)
             _two_needles(by_aspect)
+            _faced_hem(by_aspect)
             _in_one_pass(by_aspect)
             _room_to_swing(by_aspect)
             _edges(by_aspect)
@@ -195,11 +200,28 @@ def _by_hand(by_aspect: dict[str, Verdict]) -> None:
 
 def _two_needles(by_aspect: dict[str, Verdict]) -> None:
     """A twin needle sews straight: swung as wide as one, two would strike foot and plate."""
-    hem, stitch = by_aspect.get("hem.kind"), by_aspect.get(STITCH)
+    hem, stitch = by_aspect.get(HEM), by_aspect.get(STITCH)
     if hem is None or stitch is None or _word(hem) != TWIN or stitch.clash:
         return
     why = "A twin needle sews straight rows, and the zigzag of its bobbin thread gives."
     by_aspect[STITCH] = narrowed(stitch, ["301"], why)
+
+
+FACED_MM: Final = (10.0, 15.0)
+"""What is allowed where a facing is sewn to the edge of a hem, mm (common practice)."""
+
+
+def _faced_hem(by_aspect: dict[str, Verdict]) -> None:
+    """A facing is sewn to the edge with a seam's allowance: no depth of a hem is turned up."""
+    hem, room = by_aspect.get(HEM), by_aspect.get(ALLOWANCE)
+    if hem is None or room is None or _word(hem) != "faced":
+        return
+    if any(s.claim.origin == "maker" for s in room.because):
+        return
+    why = "The facing is sewn to the edge, so no depth of hem is allowed."
+    about = (ALLOWANCE, FACED_MM, 0, FACED_MM[1], "should", "result", why, ("common-practice",))
+    claim = Claim(*about, 0, "this garment", ends=("seam", "seam"))
+    by_aspect[ALLOWANCE] = decide(room.aspect, [Said(HERE, claim)])
 
 
 def _in_one_pass(by_aspect: dict[str, Verdict]) -> None:
@@ -284,11 +306,17 @@ def _word(verdict: Verdict) -> str:
 
 
 def _options(verdict: Verdict) -> list[str]:
-    """The words that are advised, the pick first."""
+    """The words that are advised: the pick first, and what taste is against last."""
     if not isinstance(verdict.advised, Choice):
         return []
-    words = [verdict.aspect.words[i] for i in verdict.advised.options()]
-    return sorted(words, key=lambda word: word != _word(verdict))
+    tastes = [s.claim.mask for s in verdict.because if s.claim.strength == "may"]
+    wide = [mask for mask in tastes if mask & (mask - 1)]  # one option alone is a pick, no taste
+    words = verdict.aspect.words
+    ordered = sorted(
+        verdict.advised.options(),
+        key=lambda i: (words[i] != _word(verdict), not all(mask >> i & 1 for mask in wide)),
+    )
+    return [words[i] for i in ordered]
 
 
 def _unfused(by_aspect: dict[str, Verdict], glued: set[str]) -> bool:

@@ -8,9 +8,10 @@ from advisor.claims.claimsets import insisted
 from advisor.claims.conditions import Fact
 from advisor.claims.steaming import as_wish, is_steamed
 from advisor.claims.valuesets import Span
-from advisor.knowledge.model import COLD, LIMIT_ASPECT, Aspect, Claim, Entry, Fibre, Knowledge, Mix
+from advisor.knowledge.model import COLD, LIMIT_ASPECT, Aspect, Claim, Entry, Fibre, Knowledge
 from advisor.knowledge.purposes import GUARDS
 from advisor.project.garment import Cloth, Garment, Seam
+from advisor.project.mainfibre import main_fibre
 from advisor.units import show
 
 YOU = "you"
@@ -167,7 +168,7 @@ def _own_lid(entry: Entry) -> float:
 def _fibres_say(cloth: Cloth, knowledge: Knowledge, about: frozenset[str]) -> list[Said]:
     """Each fibre's limit counts at any share; its wishes only where it is surely the main one."""
     said: list[Said] = []
-    main, most = _main_fibre(cloth)
+    main, most = main_fibre(cloth.mixes)
     rules = most >= RULING_SHARE
     limit = min(knowledge.fibres[f].limit for mix in cloth.mixes for f, _ in mix)
     for fibre_id in dict.fromkeys(f for mix in cloth.mixes for f, _ in mix):
@@ -198,29 +199,10 @@ RULING_SHARE = 80.0
 """From this percentage on a fibre has to be pressed as itself, whatever is mixed in (estimate)."""
 
 
-def _main_fibre(cloth: Cloth) -> tuple[str | None, float]:
-    """The fibre that makes at least half of the cloth whatever it is of, and its greatest share."""
-    each = [_mainly(mix) for mix in cloth.mixes]
-    if not each or len({fibre for fibre, _ in each}) > 1:
-        return None, 0.0
-    return each[0][0], max(share for _, share in each)
-
-
-def _mainly(mix: Mix) -> tuple[str | None, float]:
-    """The fibre that makes at least half of a mix, and its share; parts of no share are small."""
-    told = [(fibre, share) for fibre, share in mix if share is not None]
-    if len(mix) == 1:
-        return mix[0][0], mix[0][1] or 100.0
-    fibre, share = max(told, key=lambda part: part[1], default=(None, 0.0))
-    return (fibre, share) if share >= HALF else (None, 0.0)
-
-
 OVERLOCKS = frozenset({"503", "504", "514", "516"})
 """Stitches whose knife trims the edge that they sew."""
 STITCHED_FLAT = frozenset({"casing", "laid on"})
 """Families of places that are stitched through the cloth and not along its cut edge."""
-HALF = 50.0
-"""The percentage from which a fibre is the main one."""
 
 
 def seam_says(

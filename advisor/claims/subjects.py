@@ -12,6 +12,7 @@ from typing import Any
 
 from advisor.knowledge.model import Entry, Fibre, Knowledge, Mix
 from advisor.project.garment import Cloth, Use
+from advisor.project.mainfibre import vouched_for
 
 
 class Truth(IntEnum):
@@ -66,6 +67,7 @@ def subject_of(cloth: Cloth, use: Use | None, knowledge: Knowledge) -> Subject:
         "shade": cloth.shade,
         "care": cloth.care,
         "fibre known": "yes" if cloth.fibre_known else "no",
+        "main fibre known": "yes" if vouched_for(cloth) else "no",
         "detachable": "yes" if cloth.detachable else "no",
         "unwashed": "yes" if cloth.unwashed else "no",
     }

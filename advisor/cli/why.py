@@ -21,8 +21,8 @@ def why(
     aspect: Annotated[
         str,
         typer.Argument(
-            help="What is printed: iron, needle, 'needle size', press.temperature; order for a "
-            "step. `advisor explain aspects` lists all.",
+            help="What is printed: iron, needle, 'needle size', press.temperature; made for the "
+            "way of making; order for a step. `advisor explain aspects` lists all.",
             autocompletion=completing.aspects,
         ),
     ],
@@ -32,6 +32,7 @@ def why(
     """Show why an answer is what it is: each claim, its facts, and on whose word."""
     from advisor.answer.model.coding import as_data
     from advisor.answer.pipeline import Parts, decide, tell
+    from advisor.render.method_why import asks_method, place_named, render_method
     from advisor.render.reasons import pick_verdicts, render_reasons
 
     known = common.knowledge()
@@ -46,6 +47,15 @@ def why(
             common.print_json(step)
         else:
             common.print_text(render_why_order(step))
+    elif asks_method(aspect):
+        seam = place_named(told, place)
+        if json:
+            common.print_json(as_data(seam))
+        else:
+            methods = decided.work.methods if decided.work is not None else {}
+            said = next(s.method for s in garment.seams if s.name == seam.name)
+            lines = render_method(seam, methods[seam.name], said, known)
+            common.print_text("\n".join(lines) + "\n")
     elif json:
         verdicts = pick_verdicts(told, place, aspect, known)
         common.print_json(

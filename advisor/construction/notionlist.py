@@ -12,7 +12,7 @@ from typing import Final
 
 from advisor.craft import boning
 from advisor.knowledge.model import Entry, Knowledge
-from advisor.project.garment import Garment, Seam
+from advisor.project.garment import Cloth, Garment, Seam
 
 BY_PIECE: Final = frozenset({"zip", "button"})
 BY_LENGTH: Final = frozenset({"elastic", "tape", "hook-and-loop", "trim", "bone"})
@@ -28,6 +28,8 @@ CONCEALED_TAIL: Final = 30.0
 """What a concealed zip is longer than its opening, mm: the slider stays below the end of the row
 (common practice says 3 to 5 cm)."""
 BONE: Final = "bone"
+SPIRALS: Final = frozenset({"spiral-boning"})
+METAL, STEEL, PLASTIC = "metal", "steel", "plastic"
 ONE_FRONT: Final = ("front", "centre", "center")
 """In the name of a place: the garment has one of it, with two sides."""
 
@@ -96,7 +98,9 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
     known = [each.number * each.each for each in lengths if each.each is not None]
     whole = sum(known) if len(known) == len(lengths) else None
     lengths.sort(key=lambda each: -(each.each or 0.0))
-    return NotionBought(name, names, None, tuple(lengths), whole, bends=_bends() if bone else ())
+    return NotionBought(
+        name, names, None, tuple(lengths), whole, bends=_bends(garment.cloths[name]) if bone else ()
+    )
 
 
 def _of_zip(entry: Entry, opening: float | None) -> float | None:
@@ -124,11 +128,18 @@ def _length(seam: Seam, name: str, *, bone: bool = False) -> float | None:
     return boning.cut_length(net) if bone and net > 2 * boning.FREE_MM else net
 
 
-def _bends() -> tuple[tuple[str, float, float], ...]:
-    """How tightly bones of the usual thickness bend."""
+def _bends(cloth: Cloth) -> tuple[tuple[str, float, float], ...]:
+    """How tightly a bone of the usual thickness bends, of each thing that it may be made of.
+
+    A spiral of flattened wire is no strip: it bends every way, and no strain limits it.
+    """
+    if cloth.entry in SPIRALS:
+        return ()
+    made_of = {STEEL if METAL in dict(mix) else PLASTIC for mix in cloth.mixes}
     return tuple(
         (of, boning.USUAL_MM[of], boning.least_radius(boning.USUAL_MM[of], strain))
         for of, strain in boning.STRAIN.items()
+        if of in made_of
     )
 
 

@@ -13,6 +13,7 @@ from advisor.claims.collect import Fired, Place
 from advisor.claims.judgement import Judgement
 from advisor.claims.telling import told_lines
 from advisor.project.garment import Seam
+from advisor.project.mainfibre import vouched_for
 
 TRIED = (
     "needle.size",
@@ -30,6 +31,8 @@ OF_THE_LENGTH = frozenset({"prepare", "cut", "care"})
 """Areas of rules whose tests show something of a cloth, and nothing of the seams it lies in."""
 
 
+UNVOUCHED = "main fibre known"
+"""The fact on which a test rests that comes first, for nothing else is known of the cloth."""
 OF_SEWING = frozenset({"stitch", "stack", "seam", "pin", "press"})
 """Areas of rules whose tests are sewn and pressed: nothing for a rivet or a button."""
 
@@ -63,14 +66,20 @@ def find_trials(judgement: Judgement) -> list[Trial]:
 
 
 def _of_cloths(judgement: Judgement) -> list[Trial]:
-    """What the lengths are tried for before they are cut; cloths with the same tests together."""
+    """What the lengths are tried for before they are cut; cloths with the same tests together.
+
+    Those of which nobody knows the fibre stand first, for a close sheet has room for a few.
+    """
     asked: dict[tuple[str, ...], list[str]] = {}
     for name in judgement.garment.cloths:
         own = [f for f in _weightiest(judgement) if _of_length(f) and f.cloths == (name,)]
+        own.sort(key=lambda f: not any(fact.fact == UNVOUCHED for fact in f.facts))
         tests = [f.rule.tests[i] for f in own for i in told_lines(f, "tests", judgement)]
         if tests:
             asked.setdefault(tuple(dict.fromkeys(tests)), []).append(name)
-    return [Trial(tuple(names), (), tests) for tests, names in asked.items()]
+    cloths = judgement.garment.cloths
+    found = [Trial(tuple(names), (), tests) for tests, names in asked.items()]
+    return sorted(found, key=lambda t: all(vouched_for(cloths[name]) for name in t.layers))
 
 
 def _of_length(fired: Fired) -> bool:

@@ -8,31 +8,70 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from advisor.decide.kit import Need, seam_length, state_of
+from advisor.knowledge.model import Knowledge
 from advisor.knowledge.places import Method, Thing
-from advisor.project.garment import Garment
+from advisor.project.garment import Garment, Seam
 
 GROUP = "in the seam"
-LENGTH, PIECE = "length", "piece"
+LENGTH, PIECE, ROW = "length", "piece", "row"
+BUTTONHOLE = "buttonhole"
+FASTENERS = frozenset({"zip", "button", "hook-and-loop", "trim", "tape"})
+"""Kinds of notion that close a garment; a frog is a trim, a row of snaps may be a tape."""
 
 
-def used_up(garment: Garment, methods: Mapping[str, Method]) -> list[Need]:
+def used_up(
+    garment: Garment, methods: Mapping[str, Method], knowledge: Knowledge | None = None
+) -> list[Need]:
     """Everything that the methods of a garment use up, with the places that want it.
 
     Args:
         garment: the garment, whose places have their lengths and times.
         methods: the way in which each place is made, by its name.
+        knowledge: what the notions of its places are; None where the project names none.
     """
     wanted: dict[Thing, list[str]] = {}
+    made = {method.id for method in methods.values()}
     for seam in garment.seams:
         method = methods.get(seam.name)
         for thing in method.buys if method is not None else ():
-            wanted.setdefault(thing, []).append(seam.name)
+            if made & set(thing.unless):
+                continue
+            if not _named(seam, garment, knowledge):
+                wanted.setdefault(thing, []).append(seam.name)
     return [_need(thing, tuple(places), garment) for thing, places in wanted.items()]
 
 
+def unnamed_buttons(
+    garment: Garment, methods: Mapping[str, Method], knowledge: Knowledge
+) -> frozenset[str]:
+    """The buttonholes of a garment for which it names no buttons anywhere."""
+    holes = {seam.name for seam in garment.seams if seam.place == BUTTONHOLE}
+    needs = used_up(garment, methods, knowledge)
+    return frozenset(holes & {name for need in needs for name in need.places})
+
+
+def _named(seam: Seam, garment: Garment, knowledge: Knowledge | None) -> bool:
+    """Whether the project names what a fastening takes among its layers."""
+    if knowledge is None or not _fastens(seam, knowledge):
+        return False
+    entries = (knowledge.entries[garment.cloths[name].entry] for name in seam.cloths())
+    return any(entry.kind in FASTENERS for entry in entries)
+
+
+def _fastens(seam: Seam, knowledge: Knowledge) -> bool:
+    kind = knowledge.places.kinds.get(seam.place)
+    return kind is not None and kind.family == "fastening"
+
+
 def _need(thing: Thing, places: tuple[str, ...], garment: Garment) -> Need:
-    times = sum(seam.making.times for seam in garment.seams if seam.name in places)
-    name = f"{thing.name} ({thing.note})" if thing.note else thing.name
+    seams = [seam for seam in garment.seams if seam.name in places]
+    counted = thing.unit == PIECE or all(seam.making.counted for seam in seams)
+    number = sum(seam.making.times for seam in seams) if thing.unit in (PIECE, ROW) else None
+    notes = [thing.note] if thing.note else []
+    if not counted and thing.unit == ROW:
+        number = None
+        notes.append("not counted, for no number is said")
+    name = f"{thing.name} ({'; '.join(notes)})" if notes else thing.name
     return Need(
         GROUP,
         name,
@@ -41,5 +80,5 @@ def _need(thing: Thing, places: tuple[str, ...], garment: Garment) -> Need:
         places,
         state_of(garment, "tools", thing.name),
         length=seam_length(garment, places) if thing.unit == LENGTH else None,
-        number=times if thing.unit == PIECE else None,
+        number=number,
     )

@@ -76,6 +76,8 @@ class _Checker:
         self._known(item, ("fits", "roles"), fits.roles, self.roles, "kind of seam")
         self._known(item, ("crossed by",), form.crossed_by, self.roles, "kind of seam")
         self._known(item, ("fits", "gathers"), fits.gathers, GATHERS, "way to gather")
+        for i, thing in enumerate(form.buys):
+            self._known(item, ("buys", i, "unless"), thing.unless, self.book.methods, "method")
         verbs: set[str] = set()
         for i, stage in enumerate(form.stages):
             verb = stage.verb or self.verbs.get(stage.work, "")

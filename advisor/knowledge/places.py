@@ -92,12 +92,23 @@ class Thing:
     """Something that a method uses up and that must be bought for it.
 
     `unit` says how it is counted: by the length of the place, by the piece for each time of it,
-    or once for the garment.
+    or once for the garment; of a row as many as the project says, and not counted where it says
+    none. It is not bought where some place is made by a method in `unless`.
     """
 
     name: str
     unit: str
     note: str = ""
+    unless: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """How deep a hem is turned, on a straight edge and on a curve, and how its cut edge ends."""
+
+    deep: str
+    curved: str
+    edge: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,8 +117,9 @@ class Method:
 
     `crossed_by` are places (shoulder, side …) that run over it when it is made so, whatever is
     usual; `buys` what it uses up; `allowance` an allowance that is told in words, because it is
-    another thing's width; `says` what the sheet tells of it beyond its name. `by_hand` where what
-    shows of it is sewn without a machine.
+    another thing's width; `says` what the sheet tells of it beyond its name; `turns` how deep a hem
+    is turned and how its edge is finished. `by_hand` where what shows of it is sewn without a
+    machine.
     """
 
     id: str
@@ -125,6 +137,7 @@ class Method:
     allowance: str = ""
     says: str = ""
     by_hand: bool = False
+    turns: Turn | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -200,11 +213,20 @@ def _method(id_: str, row: dict[str, Any]) -> Method:
         tuple(row["sources"]),
         tuple(row["crossed by"]),
         row["example"],
-        tuple(Thing(each["thing"], each["unit"], each["note"] or "") for each in row["buys"]),
+        tuple(_thing(each) for each in row["buys"]),
         row["allowance"] or "",
         row["says"] or "",
         row["by hand"],
+        None if row["turns"] is None else _turn(row["turns"]),
     )
+
+
+def _thing(row: dict[str, Any]) -> Thing:
+    return Thing(row["thing"], row["unit"], row["note"] or "", tuple(row["unless"]))
+
+
+def _turn(row: dict[str, Any]) -> Turn:
+    return Turn(row["deep"], row["curved"] or "", row["edge"])
 
 
 def _stage(row: dict[str, Any]) -> Stage:

@@ -77,6 +77,8 @@ class FitsForm(Form):
     words: tuple[Word, ...] = ()
     gathers: tuple[Word, ...] = ()
     facts: tuple[Fact, ...] = ()
+    beside: tuple[Literal["lining"], ...] = ()
+    """What lies in the place beside its shell."""
 
 
 class MethodExampleForm(Form):
@@ -93,8 +95,18 @@ class ThingForm(Form):
     """Something that a method uses up: by the length of its place, by the piece, or once."""
 
     thing: Word
-    unit: Literal["length", "piece", "once"]
+    unit: Literal["length", "piece", "row", "once"]
     note: Text | None = None
+    unless: tuple[Id, ...] = ()
+    """Methods of other places by which the garment has the thing already."""
+
+
+class TurnForm(Form):
+    """How deep a hem is turned, on a straight edge and on a curve, and how its cut edge ends."""
+
+    deep: Text
+    curved: Text | None = None
+    edge: Text
 
 
 class MethodForm(Form):
@@ -112,6 +124,7 @@ class MethodForm(Form):
     buys: tuple[ThingForm, ...] = ()
     allowance: Text | None = None
     says: Text | None = None
+    turns: TurnForm | None = None
     limits: Text | None = None
     sources: Sources
     example: MethodExampleForm

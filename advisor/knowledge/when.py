@@ -22,6 +22,7 @@ LAYER_WORDS: dict[str, tuple[str, ...]] = {
     "structure": get_args(schema.Structure),
     "kind": ("cloth", *get_args(schema.NotionKind)),
     "fibre known": YES_NO,
+    "main fibre known": YES_NO,
     "shade": ("dark", "middle", "pale"),
     "care": ("dry clean only", "washable"),
     "detachable": YES_NO,
@@ -44,13 +45,22 @@ SEAM_SAID: dict[str, tuple[str, ...]] = {
     "carries weight": YES_NO,
     "laid in pleats": YES_NO,
     "facing seen": YES_NO,
+    "fastening": ("button", "buttonhole", "toggle", "hook", "snap", "buckle", "zip", "ties"),
+    "backed": YES_NO,
+    "lies flat": YES_NO,
+    "may be pleated": YES_NO,
 }
-"""What follows from a project's silence, its stress and the name of a place; nobody writes it."""
+"""What follows from a project's silence, its stress and the kind and name of a place.
+
+Of these nobody writes any but the fastening.
+"""
 SEAM_NUMBERS = ("plies", "length", "allowance", "layers")
 MAKER_WORDS: dict[str, tuple[str, ...]] = {
     "machine": ("household", "industrial", "hand"),
     "overlocker": YES_NO,
     "worn by": ("adult", "child"),
+    "outer garment": YES_NO,
+    "hooded": YES_NO,
 }
 ROLES = ("layer", "pair", "every", "some", "seam", "maker", "garment pair")
 

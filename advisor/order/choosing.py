@@ -15,11 +15,21 @@ from advisor.claims.collect import Place
 from advisor.claims.valuesets import Choice
 from advisor.knowledge.places import Method
 from advisor.order.kinds import SeamPlace, holds_words
+from advisor.project.linings import hung_apart
 
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
 
-WEIGHTS = {"notions": 8, "facts": 9, "words": 6, "gathers": 4, "roles": 1, "seam": 2, "hem": 2}
+WEIGHTS = {
+    "notions": 8,
+    "facts": 9,
+    "words": 6,
+    "gathers": 4,
+    "roles": 1,
+    "seam": 2,
+    "hem": 2,
+    "beside": 5,
+}
 """How telling each key is, so that what a place holds goes before what it is called (estimate)."""
 
 
@@ -87,6 +97,10 @@ def _holds(key: str, words: tuple[str, ...], place: SeamPlace, facts: Facts) -> 
     if key == "gathers":
         gathers = place.seam.making.gathers
         return gathers is not None and gathers.method in words
+    if key == "beside":
+        every = {name: facts.entry(name) for name in facts.garment.cloths}
+        return bool(hung_apart(place.seam, facts.garment.seams, every))
     if key == "words":
-        return any(holds_words(place.name, word) for word in words)
+        called = (place.name, place.seam.fastening)
+        return any(holds_words(name, word) for name in called for word in words)
     return all(facts.of_seam(fact, place) for fact in words)

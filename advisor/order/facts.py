@@ -13,6 +13,7 @@ from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.order.beside import of_place
 from advisor.order.choosing import with_methods
+from advisor.order.dropping import lets_down
 from advisor.order.easing import eases_away, ends_at, steamed_flat, stretched_band, two_ended
 from advisor.order.fitting import TO_BODY, Fitting, staged
 from advisor.order.hanging import cut_in_a_circle
@@ -154,7 +155,7 @@ class Facts:
         cloths = {c for p in lowest for c in p.cloths} or set(self._main())
         circle = any(cut_in_a_circle(p, self.places, self.garment.name) for p in lowest)
         bias = any(p.said("bias") == "yes" for p in (lowest or self.places))
-        return circle or bias or any(self._gives(cloth) for cloth in cloths)
+        return circle or bias or any(map(self._gives, cloths))
 
     def _main(self) -> tuple[str, ...]:
         """The cloth that most seams hold."""
@@ -166,9 +167,8 @@ class Facts:
 
     def _gives(self, cloth: str) -> bool:
         grain = self.setups.word(Place("fabric", cloth), "cut.grain")
-        if self.least(cloth, "springy") and self.least(cloth, "stretch") > 1 and self.close():
-            return False
-        return self.entry(cloth).structure == "knit" or grain == "bias"
+        held = self.least(cloth, "springy") and self.least(cloth, "stretch") > 1 and self.close()
+        return not held and lets_down(self.entry(cloth), grain)
 
     def close(self) -> bool:
         """Whether the garment lies close to the body, so that nothing of it hangs."""

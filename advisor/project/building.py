@@ -45,6 +45,7 @@ def with_making(
         asker = Asker(about, ("seams", i), findings, bare)
         making = Making(
             times=asker.count("times") or asker.count("number") or 1,
+            counted="times" in about or "number" in about,
             gathers=_gathers(about.get("gathers"), asker),
             pleats=_pleats(seam, about.get("pleats"), asker),
             crosses=_crosses(seam, about.get("crosses"), asker, names),

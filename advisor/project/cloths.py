@@ -15,7 +15,14 @@ from advisor.project.colours import read_colour
 from advisor.project.facts import CLOTH_WORDS, YES_NO, read_measure, read_word
 from advisor.project.findings import Findings
 from advisor.project.garment import Cloth
-from advisor.project.phrase import Reading, check_shares, cloth_of, read_fibres, read_phrase
+from advisor.project.phrase import (
+    Reading,
+    check_shares,
+    cloth_of,
+    read_fibres,
+    read_phrase,
+    short_name,
+)
 from advisor.project.phrases.abroad import FIBRES
 from advisor.project.phrases.composition import possible_mixes
 from advisor.project.phrases.reading import stretching
@@ -95,6 +102,8 @@ def read_cloth(
     if reading is None:
         return None
     reading = _with_fibres(about, reading, steps, findings, knowledge)
+    if key == "fabric":
+        reading = _named_with(reading, said, knowledge)
     reading = _with_weight(about, reading, steps, findings, knowledge, bare=bare)
     cloth = cloth_of(name, reading, knowledge)
     return _described(cloth, about, steps, findings, knowledge, bare=bare)
@@ -198,6 +207,29 @@ def _with_fibres(
         entry = knowledge.entries[reading.entry]
         return replace(reading, fibres=(), mixes=entry.mixes, fibre_unknown=True, stated=False)
     return _made_of(found, reading, knowledge)
+
+
+NAMED_AFTER = 80.0
+"""The percentage of a fibre from which a cloth is called after it: a crepe of so much wool is wool
+crepe (estimate)."""
+
+
+def _named_with(reading: Reading, said: str, knowledge: Knowledge) -> Reading:
+    """The cloth that its word and its one fibre name together: crepe of wool is wool crepe."""
+    mains = {_mainly(mix) for mix in reading.mixes}
+    if not reading.fibres or len(mains) != 1 or None in mains:
+        return reading
+    named = f"{knowledge.fibres[next(iter(mains)) or ''].name} {short_name(said)}"
+    entry = knowledge.names.get(plain_name(named))
+    if entry in (None, reading.entry) or knowledge.entries[entry or ""].kind != "cloth":
+        return reading
+    return replace(reading, entry=entry or reading.entry)
+
+
+def _mainly(mix: Mix) -> str | None:
+    """The fibre after which a mix is called; None where none has so great a share."""
+    most = [fibre for fibre, share in mix if share is not None and share >= NAMED_AFTER]
+    return most[0] if most else None
 
 
 def _made_of(found: tuple[Mix, ...], reading: Reading, knowledge: Knowledge) -> Reading:

@@ -139,7 +139,9 @@ def read_maker_fact(
         return _read_foot(value, knowledge.aspects["machine.foot"])
     if key == "worn by":
         return read_word(key, value, WEARERS)
-    known = ("machine", "foot lift", "overlocker", "feet", "worn by")
+    if key == "outer garment":
+        return read_word(key, value, YES_NO)
+    known = ("machine", "foot lift", "overlocker", "feet", "worn by", "outer garment")
     raise InputError(Problem(f"unknown fact '{key}' of the maker", None, None, nearest(key, known)))
 
 
@@ -156,6 +158,7 @@ def make_maker(said: Mapping[str, Any]) -> Maker:
         said.get("foot lift"),
         tuple(assumed),
         said.get("worn by", ""),
+        said.get("outer garment", ""),
     )
 
 

@@ -22,6 +22,7 @@ class Cloth:
     was assumed of it or not understood, and what follows from that. `unwashed` is cloth that she
     cuts as it comes, without shrinking it. `overhang` is how far a strip
     of it reached over an edge and how far its end sank, mm (None: to the slope of the standard).
+    `fibre_unknown` where the project says that nobody knows its fibre.
     """
 
     name: str
@@ -39,6 +40,7 @@ class Cloth:
     laid: tuple[str, ...] = ()
     notes: tuple[tuple[str, str], ...] = ()
     overhang: tuple[float, float | None] | None = None
+    fibre_unknown: bool = False
 
     @property
     def fibre_known(self) -> bool:
@@ -63,7 +65,8 @@ class Seam:
     (aspect and answer). `apart`, `cold` and `by_hand` are set by remedies. `place` is the kind of
     place, "" where only cloths are asked about; `placed_by` is what it was inferred from, and
     `method` the way of making that the maker named; `fitting` how this place is fitted, and `part`
-    the part of the garment that it belongs to.
+    the part of the garment that it belongs to; `fastening` the project's own word for what closes
+    it.
     """
 
     name: str
@@ -80,6 +83,7 @@ class Seam:
     method: str = ""
     fitting: str = ""
     part: str = ""
+    fastening: str = ""
 
     def cloths(self) -> tuple[str, ...]:
         """The different cloths of the seam, in the order of the stack."""
@@ -103,7 +107,8 @@ class GarmentPart:
 class Maker:
     """What the maker works with, and for whom; `feet` is None where she has not said.
 
-    `worn_by` is adult or child, "" where nobody says it.
+    `worn_by` is adult or child, "" where nobody says it; `worn_over` is yes or no where an example
+    of a rule says whether it is a coat or the like, else "".
     """
 
     machine: str = "household"
@@ -112,6 +117,7 @@ class Maker:
     foot_lift: float | None = None
     assumed: tuple[str, ...] = ()
     worn_by: str = ""
+    worn_over: str = ""
 
 
 @dataclass(frozen=True, slots=True)

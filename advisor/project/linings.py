@@ -56,6 +56,28 @@ def with_lined(
     )
 
 
+def hung_apart(seam: Seam, seams: Sequence[Seam], entries: Mapping[str, Entry]) -> frozenset[str]:
+    """The cloths of a hem that are its lining: sewn up elsewhere, and hemmed or felled by itself.
+
+    A cloth that lies nowhere else in the lining is a facing, whatever it is called.
+    """
+    cloths = [n for n in seam.cloths() if n in entries and entries[n].kind == "cloth"]
+    if seam.facts.get("edge") != "hem" or len(cloths) < 2:
+        return frozenset()
+    rest = [other for other in seams if other.name != seam.name]
+    own = [s for s in rest if s.place == JOINED or unit_of(s, entries) == "lining"]
+    lining = {n for s in own for n in _linings_in(s, entries)} & set(cloths)
+    return frozenset(lining if lining < set(cloths) else ())
+
+
+def _linings_in(seam: Seam, entries: Mapping[str, Entry]) -> tuple[str, ...]:
+    """The cloths of a lining's own seam, or the lining where it is sewn to the shell."""
+    cloths = [n for n in seam.cloths() if n in entries and entries[n].kind == "cloth"]
+    if unit_of(seam, entries) == "lining":
+        return tuple(cloths)
+    return tuple(n for n in cloths if entries[n].family == "linings" or LINING in singular_words(n))
+
+
 def _covered(seam: Seam) -> Seam:
     facts = seam.facts | {"lined": "yes"}
     return replace(seam, facts=facts, assumed=(*seam.assumed, "lined"))

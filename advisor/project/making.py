@@ -67,7 +67,7 @@ class Making:
     """How one seam is built.
 
     Attributes:
-        times: how often the garment has it (two side seams).
+        times: how often the garment has it (two side seams); `counted` where the project says it.
         crosses: other seams that it runs over; `crosses_said` also where none are said (`[]`).
         topstitch: how many rows of topstitching it has.
         left_open: the opening that is left in it to turn the garment through, mm; 0 where none is.
@@ -76,6 +76,7 @@ class Making:
     """
 
     times: int = 1
+    counted: bool = False
     gathers: Gathers | None = None
     pleats: Pleats | None = None
     crosses: tuple[str, ...] = ()

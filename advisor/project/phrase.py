@@ -78,6 +78,7 @@ def cloth_of(name: str, reading: Reading, knowledge: Knowledge) -> Cloth:
         laid=reading.laid,
         notes=reading.notes,
         assumed=assumed,
+        fibre_unknown=reading.fibre_unknown,
     )
 
 

@@ -47,11 +47,11 @@ def quick_garment(
     """
     cloths: dict[str, Cloth] = {}
     uses = tuple(_use(layer, cloths, knowledge) for layer in layers)
-    about = {key: value for key, value in (seam or {}).items() if key != "place"}
+    about = dict(seam or {})
+    place, fastening = (str(about.pop(key, "")) for key in ("place", "fastening"))
     said = {key: read_fact(key, value, knowledge) for key, value in about.items()}
     who = _maker(maker or {}, knowledge)
-    whole = make_seam(SEAM, uses, said, who)
-    whole = replace(whole, place=str((seam or {}).get("place", "")))
+    whole = replace(make_seam(SEAM, uses, said, who), place=place, fastening=fastening)
     name = " with ".join(dict.fromkeys(use.cloth for use in whole.uses))
     return Garment(name, cloths, (whole,), who, single=True)
 

@@ -41,6 +41,8 @@ def with_wishes(garment: Garment, data: Any, findings: Findings, knowledge: Know
     kinds, joins = reader.seams(data.get("seams"))
     done = reader.names(data.get("done"))
     seams = with_places(garment.seams, kinds, garment.cloths, knowledge)
+    words = reader.fastenings_said(data.get("seams"))
+    seams = tuple(replace(seam, fastening=words.get(seam.name, "")) for seam in seams)
     if knowledge.places.kinds:
         entries = {name: knowledge.entries[c.entry] for name, c in garment.cloths.items()}
         seams = with_lined(seams, entries, knowledge.places.kinds)
@@ -128,6 +130,14 @@ class _Reader:
             if panels:
                 joins[name] = panels
         return kinds, joins
+
+    @staticmethod
+    def fastenings_said(listed: Any) -> dict[str, str]:
+        """What each fastening is called under its own key, by the name of its place."""
+        rows = [(_name(row.get("name")), row.get("fastening")) for _, row in _rows(listed)]
+        return {
+            name: " ".join(said.split()) for name, said in rows if name and isinstance(said, str)
+        }
 
     def _kind(self, said: str, i: int) -> bool:
         known = sorted(kind.replace("-", " ") for kind in self.kinds)

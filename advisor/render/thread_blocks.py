@@ -47,10 +47,12 @@ def thread_item(row: ToldThread, units: System, numbers: Numbers) -> Item:
             text += f", looper {long(row.looper_m, units)}; {cones} of it comes off the cones"
         parts = [Part(text, "takes", numbers.mark(row.sources)), Part(row.buy, "buy")]
         parts = [part for part in parts if part.text]
-    if row.ticket and row.needle_nm is not None:
-        number = 5 * round(row.ticket.number / 5)
-        text = f"{row.ticket.of} ticket about {number}; its thickness suits needle "
-        text += needle(row.needle_nm)
+    if row.ticket:
+        text = f"{row.ticket.of} ticket about {5 * round(row.ticket.number / 5)}"
+        if row.needles_set:
+            *first, last = map(needle, row.needles_set)
+            listed = f"{', '.join(first)} and {last}" if first else last
+            text += f"; sewn with needle {listed}"
         parts.append(Part(text, "size", numbers.mark(row.size_sources)))
     parts += [Part(_shared(row.shared), "colour")] if row.shared else []
     parts += [Part(_reel(reel), "rack", numbers.mark(reel.sources)) for reel in row.rack]

@@ -203,6 +203,7 @@ def layer_leaf(cloth: Cloth, use: Use) -> Any:
         "care": cloth.care,
         "unwashed": "yes" if cloth.unwashed else "no",
         "fibre known": "yes" if len(cloth.mixes) == 1 else "no",
+        "main fibre known": main_fibre_known(cloth),
         "detachable": "yes" if cloth.detachable else "no",
     }
     numbers = {
@@ -275,23 +276,23 @@ TAKEN = {
 
 def seam_leaf(seam: Seam) -> Any:
     """Answers one fact of a seam."""
+    follows = {
+        "allowance given": "yes" if "allowance" in seam.facts else "no",
+        "laid in pleats": "no" if seam.making.pleats is None else "yes",
+        "may be pleated": "no" if seam.place else "yes",
+        "lies flat": lies_flat(seam),
+        "carries weight": carries_weight(seam),
+        "facing seen": facing_seen(seam),
+        "place": seam.place,
+    }
 
     def ask(key: str, value: Any) -> Possible:
         if key == "layers":
             return _number(value, (float(len(seam.uses)),) * 2)
         if key == "plies":
             return _number(value, (sum(use.fullness for use in seam.uses),) * 2)
-        if key == "allowance given":
-            return frozenset({("yes" if "allowance" in seam.facts else "no") in _words(value)})
-        if key == "laid in pleats":
-            return frozenset({("no" if seam.making.pleats is None else "yes") in _words(value)})
-        told = {
-            "facing seen": facing_seen(seam),
-            "place": seam.place,
-            "carries weight": carries_weight(seam),
-        }
-        if key in told:
-            return frozenset({told[key] in _words(value)})
+        if key in follows:
+            return frozenset({follows[key] in _words(value)})
         if key in ("length", "allowance"):
             given = seam.facts.get(key)
             return _number(value, None if given is None else (float(given),) * 2)
@@ -306,6 +307,8 @@ def maker_leaf(maker: Maker) -> Any:
         "machine": maker.machine,
         "overlocker": "yes" if maker.overlocker else "no",
         "worn by": maker.worn_by,
+        "outer garment": "yes",  # each of these garments is called a coat
+        "hooded": "no",
     }
     return lambda key, value: frozenset({facts[key] in _words(value)})
 
@@ -315,6 +318,21 @@ def facing_seen(seam: Seam) -> str:
     words = {word.rstrip("s") for word in seam.name.casefold().split()}
     seen = {"front", "lapel", "rever", "collar", "flap", "tab", "cuff"}
     return "yes" if words & seen else "no"
+
+
+def main_fibre_known(cloth: Cloth) -> str:
+    """Yes where one fibre makes half or more of whatever the cloth may be."""
+    mains = set()
+    for mix in cloth.mixes:
+        shares = {f: (100.0 if len(mix) == 1 else share or 0.0) for f, share in mix}
+        most = max(shares, key=lambda f: shares[f])
+        mains.add(most if shares[most] >= 50 else None)
+    return "yes" if len(mains) == 1 and None not in mains else "no"
+
+
+def lies_flat(seam: Seam) -> str:
+    """Yes where an edge is folded or faced."""
+    return "yes" if seam.facts.get("edge") in ("turned", "folded", "hem") else "no"
 
 
 def carries_weight(seam: Seam) -> str:

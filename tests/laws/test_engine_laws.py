@@ -30,6 +30,8 @@ from tests.laws.engine_garments import (
     facing_seen,
     garments,
     known,
+    lies_flat,
+    main_fibre_known,
     raw_rules,
     shuffled,
     uses,
@@ -384,6 +386,8 @@ def _is_true(who: str, name: str, value: str, certain: bool, garment: Garment) -
             "carries weight": carries_weight(seam),
             "place": seam.place,
             "facing seen": facing_seen(seam),
+            "lies flat": lies_flat(seam),
+            "may be pleated": "no" if seam.place else "yes",
             "laid in pleats": "no" if seam.making.pleats is None else "yes",
         }
         shown = (TAKEN | numbers | said | seam.facts).get(name)
@@ -405,6 +409,7 @@ def _is_true(who: str, name: str, value: str, certain: bool, garment: Garment) -
         } | {"1"}
     told = {
         "fibre known": "yes" if len(cloth.mixes) == 1 else "no",
+        "main fibre known": main_fibre_known(cloth),
         "fabric": entry.id,
         "notion": "" if entry.kind == "cloth" else entry.id,
         "detachable": "no",

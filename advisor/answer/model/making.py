@@ -295,7 +295,11 @@ class ToldShade:
 
 @dataclass(frozen=True, slots=True)
 class ToldThread:
-    """Thread to buy in one colour; wastage is in it."""
+    """Thread to buy in one colour; wastage is in it.
+
+    `needle_nm` is the needle whose eye its thickness would suit, `needles_set` those that are set
+    where it is sewn.
+    """
 
     colour: str
     matches: tuple[str, ...]
@@ -316,6 +320,7 @@ class ToldThread:
     rack: tuple[ToldReel, ...]
     shared: tuple[ToldShade, ...]
     sources: tuple[str, ...]
+    needles_set: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

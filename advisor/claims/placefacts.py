@@ -1,0 +1,84 @@
+"""What a rule may ask of a place beyond its own facts: what closes it, and what lies behind it.
+
+A fastening is known by the project's own word, else by the kind of its place; whether something
+firm lies behind a buttonhole also by the bands, plackets and facings of the same cloth.
+"""
+
+from __future__ import annotations
+
+from typing import Any, Final
+
+from advisor.knowledge.model import Knowledge
+from advisor.project.garment import Garment, Seam
+from advisor.project.placing import named, singular_words
+from advisor.project.wearing import hooded, worn_over
+
+STIFFENS: Final = frozenset({"fusible", "low-temperature fusible", "sew-in", "canvas"})
+BANDS: Final = frozenset({"front-band", "placket", "waistband", "cuff", "collar"})
+"""Kinds of place that carry buttonholes."""
+FOLDED: Final = frozenset({"patch-pocket", "faced-edge", "front-band", "placket", "hem"})
+"""Kinds of place whose edges are folded or faced before they are stitched."""
+CARRIES: Final = frozenset({"front", "placket", "band", "facing", "tab", "flap", "interfacing"})
+"""Words of places that carry buttonholes, or that stiffen what does."""
+TOGGLE: Final = "toggle"
+PLEAT: Final = "pleat"
+BUTTONHOLE: Final = "buttonhole"
+
+
+def place_facts(seam: Seam, garment: Garment, knowledge: Knowledge) -> dict[str, Any]:
+    """What closes at a place, whether a buttonhole is backed, and what lies flat."""
+    fastening = fastening_of(seam, knowledge)
+    facts = {
+        "fastening": fastening,
+        "lies flat": "yes" if _lies_flat(seam) else "no",
+        "may be pleated": "yes" if _may_be_pleated(seam) else "no",
+    }
+    if fastening == BUTTONHOLE:
+        facts["backed"] = "yes" if _backed(seam, garment, knowledge) else "no"
+    return facts
+
+
+def fastening_of(seam: Seam, knowledge: Knowledge) -> str:
+    """The kind of fastening that a place is; a toggle is a button of its own sort."""
+    kinds = knowledge.places.kinds
+    closing = {id_: kind for id_, kind in kinds.items() if kind.family == "fastening"}
+    kind = seam.place if seam.place in closing else named(seam.fastening, closing)
+    called = {*singular_words(seam.fastening), *singular_words(seam.name)}
+    return TOGGLE if kind == "button" and TOGGLE in called else kind
+
+
+def _lies_flat(seam: Seam) -> bool:
+    """Whether it is stitched along a folded edge, so that nothing pulls across it."""
+    return seam.place in FOLDED or seam.facts.get("edge") in ("turned", "folded", "hem")
+
+
+def _may_be_pleated(seam: Seam) -> bool:
+    """Whether its fullness is laid in pleats, or in a question may be; else it is gathered."""
+    said = seam.making.pleats is not None or PLEAT in _words(seam)
+    return said or not seam.place or seam.place == PLEAT
+
+
+def garment_facts(garment: Garment, knowledge: Knowledge) -> dict[str, str]:
+    """What a rule may ask of whom it is made for, beyond who that is: how it is worn."""
+    over = garment.maker.worn_over or ("yes" if worn_over(garment, knowledge) else "no")
+    return {"outer garment": over, "hooded": "yes" if hooded(garment) else "no"}
+
+
+def _backed(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:
+    """Whether an interfacing lies in a place, or where the cloths of it carry buttonholes."""
+
+    def stiffened(one: Seam) -> bool:
+        entries = (knowledge.entries[garment.cloths[name].entry] for name in one.cloths())
+        return any(entry.kind in STIFFENS for entry in entries)
+
+    mine = set(seam.cloths())
+    return any(
+        stiffened(one)
+        for one in garment.seams
+        if one.name == seam.name
+        or (mine & set(one.cloths()) and (one.place in BANDS or CARRIES & set(_words(one))))
+    )
+
+
+def _words(seam: Seam) -> tuple[str, ...]:
+    return singular_words(seam.name)
