@@ -9,17 +9,18 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass, field
-from itertools import combinations, pairwise
+from itertools import combinations
 
 from advisor.claims import speakers
 from advisor.claims.asking import LayerAsker
 from advisor.claims.conditions import Fact, facts_of, maker_facts, seam_facts, test_facts
+from advisor.claims.glued import GLUES, borne_apart, lowest_lid
 from advisor.claims.mounted import mounted_says
 from advisor.claims.placefacts import garment_facts, place_facts
 from advisor.claims.speakers import Said
 from advisor.claims.subjects import Truth
 from advisor.claims.zip_line import zip_line_says
-from advisor.knowledge.model import LIMIT_ASPECT, Claim, Knowledge, Rule
+from advisor.knowledge.model import Claim, Knowledge, Rule
 from advisor.knowledge.places import PLAIN
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.linings import hung_apart
@@ -40,7 +41,6 @@ SEWN_THROUGH = frozenset(
 """What a row asks of what it is sewn through."""
 BACKED = 4
 """Layers of a seam whose two sides are each backed: shell, backing, backing, shell."""
-GLUES = ("fusible", "low-temperature fusible")
 INTERFACED = (*GLUES, "sew-in", "canvas")
 
 
@@ -272,27 +272,16 @@ class _Gatherer:
             return False
         if speakers.is_heat_need(claim):
             apart = said.cloths <= seam.apart and bool(said.cloths)
-            return not seam.cold and not (apart and self._borne_apart(seam, said))
+            return not seam.cold and not (apart and borne_apart(seam, said, self._lid, self._kind))
         return True
 
-    def _borne_apart(self, seam: Seam, said: Said) -> bool:
-        """Whether what is pressed before the seam bears that: a glue is fused to a neighbour."""
-        entries, cloths, claim = self.knowledge.entries, self.garment.cloths, said.claim
-        names = [use.cloth for use in seam.uses]
-        beside = {
-            other
-            for one, other in (*pairwise(names), *pairwise(reversed(names)))
-            if one in said.cloths and entries[cloths[one].entry].kind in GLUES
-        } - said.cloths
-        if not beside or claim.aspect != LIMIT_ASPECT or claim.span is None:
-            return True
-        return any(self._lid(name) >= claim.span[0] for name in beside)
+    def _kind(self, name: str) -> str:
+        return self.knowledge.entries[self.garment.cloths[name].entry].kind
 
     def _lid(self, name: str) -> float:
         """What a cloth and its fibres bear of an iron, °C."""
         words = speakers.cloth_says(self.garment.cloths[name], self.knowledge)
-        lids = [self._eased(s).claim.span for s in words if speakers.is_heat_limit(s.claim)]
-        return min((span[1] for span in lids if span), default=speakers.HOTTEST)
+        return lowest_lid(map(self._eased, words))
 
     def _beside_interfacing(self, seam: Seam, cloths: frozenset[str]) -> bool:
         """An interfacing is the business of the layers that it lies against."""

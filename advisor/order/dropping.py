@@ -7,9 +7,15 @@ a day on the hanger before the hem (`clothing-text-1916`, `memory`).
 
 from __future__ import annotations
 
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
+from advisor.claims.collect import Place
 from advisor.knowledge.model import Entry
+from advisor.order.hanging import cut_in_a_circle
+from advisor.order.kinds import SeamPlace
+
+if TYPE_CHECKING:
+    from advisor.order.facts import Facts
 
 FELTED: Final = "felted"
 SOFT: Final = frozenset({"silks", "satins", "sheers"})
@@ -25,3 +31,34 @@ def lets_down(entry: Entry, grain: str) -> bool:
         return entry.weave != FELTED
     gives = entry.traits.get("grain holds", (0, 0))[1] > 0
     return entry.structure == "woven" and gives and (entry.family in SOFT or entry.weave == CREPE)
+
+
+def drops(facts: Facts, *, hemmed: bool) -> bool:
+    """Whether the lower edge of a garment is of a cloth that lengthens when it hangs.
+
+    Args:
+        facts: of the garment.
+        hemmed: whether its lower edge is finished in some place.
+    """
+    lowest = [p for p in facts.places if p.role.last]
+    if not lowest and hemmed:
+        return False
+    cloths = {c for p in lowest for c in p.cloths} or set(_main(facts.places))
+    circle = any(cut_in_a_circle(p, facts.places, facts.garment.name) for p in lowest)
+    bias = any(p.said("bias") == "yes" for p in (lowest or facts.places))
+    return circle or bias or any(_gives(cloth, facts) for cloth in cloths)
+
+
+def _main(places: tuple[SeamPlace, ...]) -> tuple[str, ...]:
+    """The cloth that most seams hold."""
+    counts: dict[str, int] = {}
+    for place in places:
+        for cloth in place.cloths if place.unit != "lining" else ():
+            counts[cloth] = counts.get(cloth, 0) + 1
+    return tuple(sorted(counts, key=lambda c: (-counts[c], c))[:1])
+
+
+def _gives(cloth: str, facts: Facts) -> bool:
+    grain = facts.setups.word(Place("fabric", cloth), "cut.grain")
+    held = facts.least(cloth, "springy") and facts.least(cloth, "stretch") > 1 and facts.close()
+    return not held and lets_down(facts.entry(cloth), grain)

@@ -13,10 +13,9 @@ from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.order.beside import of_place
 from advisor.order.choosing import with_methods
-from advisor.order.dropping import lets_down
+from advisor.order.dropping import drops
 from advisor.order.easing import eases_away, ends_at, steamed_flat, stretched_band, two_ended
 from advisor.order.fitting import TO_BODY, Fitting, staged
-from advisor.order.hanging import cut_in_a_circle
 from advisor.order.kinds import GATHERED, SeamPlace
 from advisor.order.layering import BACKING, CALLED_BACKING, hangs_lined, waist_edge
 from advisor.order.openings import loose_at_zip, seam_below
@@ -121,7 +120,7 @@ class Facts:
         if fact == "pattern not tried":
             return self.fitting.degree == TO_BODY and self.garment.pattern == "new"
         if fact == "bias or knit drops":
-            return self.drops()
+            return drops(self, hemmed=not self._unhemmed())
         if fact == "bias basted":
             bias = (p for p in self.places if p.said("bias") == "yes" and not p.full)
             return any(self.fitting.basted(p) for p in bias)
@@ -146,29 +145,6 @@ class Facts:
         entry = self.entry(cloth)
         plain = entry.structure in ("net", "skin", "film") or entry.family == "nets"
         return plain and not self.least(cloth, "frays") and not self.least(cloth, "curls")
-
-    def drops(self) -> bool:
-        """Whether the lower edge is of a cloth that lengthens when it hangs."""
-        lowest = [p for p in self.places if p.role.last]
-        if not lowest and not self._unhemmed():
-            return False
-        cloths = {c for p in lowest for c in p.cloths} or set(self._main())
-        circle = any(cut_in_a_circle(p, self.places, self.garment.name) for p in lowest)
-        bias = any(p.said("bias") == "yes" for p in (lowest or self.places))
-        return circle or bias or any(map(self._gives, cloths))
-
-    def _main(self) -> tuple[str, ...]:
-        """The cloth that most seams hold."""
-        counts: dict[str, int] = {}
-        for place in self.places:
-            for cloth in place.cloths if place.unit != "lining" else ():
-                counts[cloth] = counts.get(cloth, 0) + 1
-        return tuple(sorted(counts, key=lambda c: (-counts[c], c))[:1])
-
-    def _gives(self, cloth: str) -> bool:
-        grain = self.setups.word(Place("fabric", cloth), "cut.grain")
-        held = self.least(cloth, "springy") and self.least(cloth, "stretch") > 1 and self.close()
-        return not held and lets_down(self.entry(cloth), grain)
 
     def close(self) -> bool:
         """Whether the garment lies close to the body, so that nothing of it hangs."""
