@@ -246,7 +246,8 @@ def _room_to_swing(by_aspect: dict[str, Verdict]) -> None:
     foot, stitch = by_aspect.get(FOOT), by_aspect.get(STITCH)
     if foot is None or stitch is None or _word(stitch) not in SWINGING:
         return
-    others = [word for word in foot.aspect.words if word != NARROW]
+    wide = [word for word in _options(foot) if word != NARROW]
+    others = wide or [word for word in foot.aspect.words if word != NARROW]
     by_aspect[FOOT] = moved = narrowed(foot, others, "The needle swings here and would strike it.")
     if _word(moved) == NARROW:
         straight = [word for word in _options(stitch) if word not in SWINGING]

@@ -12,6 +12,7 @@ from functools import cache
 from typing import Any
 
 from advisor.claims.conditions import maker_facts, seam_facts, test_facts
+from advisor.claims.placefacts import garment_facts, place_facts
 from advisor.claims.subjects import has_fibre, subject_of
 from advisor.knowledge.model import Claim, Knowledge, Rule
 from advisor.overlay.cache import load_knowledge
@@ -99,14 +100,15 @@ def case() -> Case:
     for use, name in names.items():
         _subject(what, use, name)
     for i, seam in enumerate(garment().seams):
-        for key, value in seam_facts(seam).items():
+        facts = seam_facts(seam) | place_facts(seam, garment(), known())
+        for key, value in facts.items():
             if isinstance(value, str):
                 what.words.append((f"s{i}", key, value))
             else:
                 what.numbers.append((f"s{i}", key, value, value))
         for at, use in enumerate(seam.uses):
             what.members.append((f"s{i}", at, names[use]))
-    maker = maker_facts(garment().maker)
+    maker = maker_facts(garment().maker) | garment_facts(garment(), known())
     for rule in known().rules:
         part = rule.parts.get("maker")
         if part is None or test_facts(part, maker):

@@ -252,7 +252,7 @@ def test_a_cloth_of_unknown_fibre_is_tried_as_a_square_first_of_all(tmp_path: Pa
     """Before any of the length is wetted or steamed."""
     said = "{fabric: brocade, fibres: unknown}"
     sheet = told(HEMMED.replace("CLOTH", said).replace("LAYERS", "shell"), tmp_path)
-    assert "[ ] shell. First of all measure a square of 10 cm, steam it from above" in sheet
+    assert "[ ] shell. First of all measure a square of 10 cm, treat it" in sheet
 
 
 def test_what_is_prepared_by_nothing_is_told_of_no_wash(tmp_path: Path) -> None:
