@@ -10,6 +10,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from advisor.project.placing import singular_words
+from advisor.project.zipping import runs_into
 from advisor.units import show
 
 if TYPE_CHECKING:
@@ -106,8 +107,24 @@ def _is_below(place: SeamPlace, fastened: SeamPlace) -> bool:
     return place.role.id in ("centre", "side") and bool(set(place.cloths) & set(fastened.cloths))
 
 
+OPEN_SIDES = frozenset({"zip", "side-zip"})
+"""Roles of a zip whose opening is left when its seam is sewn; a concealed one goes in before."""
+PAIR = 2
+
+
 def waits(place: SeamPlace, places: Sequence[SeamPlace]) -> str:
     """What a place of several seams is told where one of them has to wait for a zip."""
     hidden = (p for p in places if p.role.id == HIDDEN)
     over = next((p for p in hidden if seam_below(p, places) == place), None)
     return f"; the one below {over.name} waits until that is in" if over else ""
+
+
+def zip_gap(place: SeamPlace, places: Sequence[SeamPlace], units: System) -> str:
+    """What the sides are told where a zip lies in one of them, which stays open so far."""
+    zips = (p for p in places if p.op == "zip" and p.role.id in OPEN_SIDES)
+    over = next((p for p in zips if runs_into(place.seam, p.seam)), None)
+    if over is None or place.role.id != "side" or place.seam.making.times < PAIR:
+        return ""
+    length = over.seam.facts.get("length")
+    far = f" for {show('length', float(length), units)}" if length else ""
+    return f"; one of them stays open{far}, where {over.name} goes"

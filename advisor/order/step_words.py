@@ -9,7 +9,7 @@ from advisor.order.facings import facing_finish
 from advisor.order.facts import LAID_ON, Facts
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
-from advisor.order.openings import left_open, opening_fields, waits
+from advisor.order.openings import left_open, opening_fields, waits, zip_gap
 from advisor.project.garment import Garment
 from advisor.project.linings import LINING
 from advisor.project.making import Piece
@@ -52,6 +52,8 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
         text = text.removesuffix(".") + left_open(place, units) + "."
     if op.id == "join" and waits(place, facts.places):
         text = text.removesuffix(".") + waits(place, facts.places) + "."
+    if op.id == "join" and zip_gap(place, facts.places, units):
+        text = text.removesuffix(".") + zip_gap(place, facts.places, units) + "."
     return text[:1].upper() + text[1:]
 
 

@@ -397,3 +397,19 @@ seams:
     found = order_of(advise(garment_of(parse_yaml(text, "p.yaml"), known()), known()), known())
     assert stands(found, "understitch side pocket", "pin up side pocket", "join side")
     assert not {"grade side pocket", "close side pocket"} & set(found.order)
+
+
+def test_one_side_stays_open_where_its_zip_goes() -> None:
+    """Nobody gets in otherwise; a concealed zip goes in first, and its seam is closed after it."""
+    text = """
+garment: Sample
+fabrics: {wool: {fabric: gabardine, fibres: {wool: 100}}}
+seams:
+  - {name: side, layers: [wool, wool], length: 60 cm, times: 2}
+  - {name: side zip, layers: [wool, {notion: coil zip}], length: 20 cm}
+  - {name: hem, layers: [wool], edge: hem, length: 110 cm}
+"""
+    for said, gap in ((text, True), (text.replace("coil zip", "concealed zip"), False)):
+        garment = garment_of(parse_yaml(said, "project.yaml"), known())
+        joined = order_of(advise(garment, known()), known()).tasks["join side"].step.does
+        assert gap == ("one of them stays open for 20 cm, where side zip goes" in joined), joined
