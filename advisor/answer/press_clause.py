@@ -52,7 +52,7 @@ def press_clauses(answer: Answer, place: str) -> list[str]:
 
 
 def _of_a_glue(dwell: ToldVerdict, answer: Answer) -> bool:
-    """Whether only a fusible asks for so long a press: it is fused before the seam is sewn."""
+    """Whether a fusible asks for the time: it is fused before the seam is sewn."""
     glues = {layer.name for layer in answer.layers if "fusible" in layer.kind}
     return bool(glues) and bool(glues & {claim.who for claim in dwell.because})
 

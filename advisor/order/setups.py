@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
-from advisor.claims.consistency import STEAM
+from advisor.claims.consistency import NARROW, STEAM, SWINGING
 from advisor.claims.judgement import Advice
 from advisor.claims.mounted import with_shells
 from advisor.claims.valuesets import Span
@@ -37,7 +37,6 @@ BONE = "bone"
 """What goes into a stitched and pressed channel, and is never sewn over."""
 STAY = "301, short"
 ZIGZAG = "304"
-SWINGING = frozenset({ZIGZAG, "308"})
 ZIP_FEET = frozenset({"zip", "concealed zip"})
 USUAL_TEX = 27
 PRESSURE, USUAL_PRESSURE = "machine.pressure", "medium"
@@ -138,7 +137,7 @@ class Setups:
             return None
         stitch = lock if lock and stitch in OVERLOCKS else stitch
         foot = self.word(place, "machine.foot", "standard")
-        if stitch in SWINGING and foot == "straight-stitch":
+        if stitch in SWINGING and foot == NARROW:
             foot = "standard"  # a needle that swings would strike foot and plate
         plate = "single-hole" if foot == "straight-stitch" else "wide"
         machine = OVERLOCKER if stitch in OVERLOCKS else self.machine_name

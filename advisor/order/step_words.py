@@ -48,12 +48,10 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     units: System = "us" if facts.garment.units == "us" else "metric"
     opening = opening_fields(place, facts.places, units)
     text = op.does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
-    if op.id in JOINS and "{leave}" not in op.does and left_open(place, units):
-        text = text.removesuffix(".") + left_open(place, units) + "."
-    if op.id == "join" and waits(place, facts.places):
-        text = text.removesuffix(".") + waits(place, facts.places) + "."
-    if op.id == "join" and zip_gap(place, facts.places, units):
-        text = text.removesuffix(".") + zip_gap(place, facts.places, units) + "."
+    gap = left_open(place, units) if op.id in JOINS and "{leave}" not in op.does else ""
+    if op.id == "join":
+        gap += waits(place, facts.places) + zip_gap(place, facts.places, units)
+    text = f"{text.removesuffix('.')}{gap}." if gap else text
     return text[:1].upper() + text[1:]
 
 

@@ -96,17 +96,22 @@ def word_or_step(verdicts: dict[str, Verdict], aspect: str) -> str:
     return verdict.aspect.words[int(verdict.advised.high)]
 
 
+def overlocking(cloth: str, more: str = "") -> dict[str, Verdict]:
+    """What is decided for a side of one cloth, sewn by who has an overlocker."""
+    text = (
+        "garment: One\nmaker: {machine: household, overlocker: 4-thread}\n"
+        f"fabrics:\n  cloth: {{fabric: {cloth}}}\nseams:\n"
+        f"  - {{name: side, layers: [cloth, cloth]{more}}}\n"
+    )
+    judgement = judge(garment_of(parse_yaml(text, "one.yaml"), known()), known())
+    return judgement.verdicts[Place("seam", "side")]
+
+
 def test_what_an_overlocker_sews_is_not_pinned_where_clips_will_do() -> None:
     """Its knife breaks a pin in the allowance; what bears neither may be pinned."""
     wrong = []
     for entry in known().fabrics():
-        text = (
-            "garment: One\nmaker: {machine: household, overlocker: 4-thread}\n"
-            f"fabrics:\n  cloth: {{fabric: {entry.name}}}\nseams:\n"
-            "  - {name: side, layers: [cloth, cloth]}\n"
-        )
-        judgement = judge(garment_of(parse_yaml(text, "one.yaml"), known()), known())
-        verdicts = judgement.verdicts[Place("seam", "side")]
+        verdicts = overlocking(entry.name)
         pins = verdicts.get("pin.kind")
         if word(verdicts, "stitch.type") not in OVERLOCKS or pins is None:
             continue
@@ -121,13 +126,7 @@ def test_what_is_overlocked_is_sewn_by_an_overlock_stitch() -> None:
     """One pass that joins and neatens; a lockstitch does not. Where there is an overlocker."""
     wrong = []
     for entry in known().fabrics():
-        text = (
-            "garment: One\nmaker: {machine: household, overlocker: 4-thread}\n"
-            f"fabrics:\n  cloth: {{fabric: {entry.name}}}\nseams:\n"
-            "  - {name: side, layers: [cloth, cloth], worn next to skin: yes}\n"
-        )
-        judgement = judge(garment_of(parse_yaml(text, "one.yaml"), known()), known())
-        verdicts = judgement.verdicts[Place("seam", "side")]
+        verdicts = overlocking(entry.name, ", worn next to skin: yes")
         sewn = {*OVERLOCKS, "hand", ""}
         if (
             word(verdicts, "seam.kind") == "overlocked"
