@@ -413,3 +413,21 @@ seams:
         garment = garment_of(parse_yaml(said, "project.yaml"), known())
         joined = order_of(advise(garment, known()), known()).tasks["join side"].step.does
         assert gap == ("one of them stays open for 20 cm, where side zip goes" in joined), joined
+
+
+@pytest.mark.parametrize("inside", ["inner", "lining"])
+def test_a_lining_is_whole_before_it_is_basted_to_its_elastic_edge(inside: str) -> None:
+    """Whatever its cloth is called: afterwards its sides are shut in."""
+    text = f"""
+garment: Sample
+fabrics:
+  outer: {{fabric: swim knit, fibres: {{nylon: 80, elastane: 20}}}}
+  {inside}: {{fabric: power mesh}}
+seams:
+  - {{name: side, layers: [outer, outer], length: 30 cm, times: 2}}
+  - {{name: crotch, layers: [outer, {inside}, outer], length: 8 cm}}
+  - {{name: lining side, layers: [{inside}, {inside}], length: 30 cm, times: 2}}
+  - {{name: leg elastic, layers: [outer, {inside}, {{notion: rubber elastic}}], edge: folded}}
+"""
+    found = order_of(advise(garment_of(parse_yaml(text, "p.yaml"), known()), known()), known())
+    assert stands(found, "join lining side", "baste layers at leg elastic")
