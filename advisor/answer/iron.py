@@ -64,7 +64,7 @@ def _layer(name: str, said: list[Said], teller: Teller) -> ToldLayerIron:
     starts = [s.claim.best for s in lids if s.claim.best is not None]
     fibres = {f for mix in teller.garment.cloths[name].mixes for f, _ in mix}
     published = tuple(
-        ToldCeiling(fibre, c.max, c.sources, c.note, c.good)
+        ToldCeiling(fibre, c.max, teller.cite(c.sources), c.note, c.good)
         for fibre in sorted(fibres)
         for c in teller.knowledge.fibres[fibre].ceilings
     )

@@ -332,7 +332,8 @@ def settled_clashes(work: Work, advice: Advice, *, earlier: bool) -> tuple[ToldS
 
 
 def _sources(work: Work, knowledge: Knowledge) -> tuple[ToldSource, ...]:
-    cited = {s for items in work.reasons.values() for p in items for s in p.sources}
+    links = (*(p for items in work.reasons.values() for p in items), *work.given_up)
+    cited = {s for p in links for s in p.sources}
     cited |= {s for t in work.tasks.values() if t.operation for s in t.operation.sources}
     cited |= {"estimate", "trade-iron-wait"}
     ids = sorted({text.split(" ", 1)[0] for text in cited})

@@ -19,6 +19,7 @@ from advisor.page import (
     printing,
     projects,
     questions,
+    settings,
     sharing,
     teaching,
 )
@@ -34,6 +35,7 @@ STATIC = {
     "page.css": TEMPLATES.parent / "static" / "page.css",
     "sheet.css": FOLDER / "sheet.css",
     "booklet.css": FOLDER / "booklet.css",
+    "awake.js": TEMPLATES.parent / "static" / "awake.js",
 }
 """All that is served beside pages, by name; nothing else of the machine has an address."""
 
@@ -118,6 +120,7 @@ def _asked() -> list[Route]:
         Route("/learn", teaching.learn),
         Route(f"{_ONE}/compare", comparing.compare),
         Route(f"{_ONE}/parts", parts.parts),
+        Route(f"{_ONE}/settings", settings.show),
         Route(f"{_ONE}/booklet.pdf", printing.booklet_pdf),
     ]
 
@@ -132,6 +135,7 @@ def _written() -> list[Route]:
         Route(f"{_ONE}/take", posting(projects.take), methods=["POST"]),
         Route(f"{_ONE}/undo", posting(projects.undo), methods=["POST"]),
         Route(f"{_ONE}/parts", posting(parts.change), methods=["POST"]),
+        Route(f"{_ONE}/settings", posting(settings.change), methods=["POST"]),
         Route(f"{_ONE}/edit", editing.edit),
         Route(f"{_ONE}/edit", posting(editing.save), methods=["POST"]),
     ]
@@ -141,4 +145,5 @@ def _static(request: Request) -> Response:
     found = STATIC.get(request.path_params["name"])
     if found is None:
         return PlainTextResponse("There is no such file.\n", 404)
-    return FileResponse(found, media_type="text/css; charset=utf-8")
+    kind = "text/javascript" if found.suffix == ".js" else "text/css"
+    return FileResponse(found, media_type=f"{kind}; charset=utf-8")

@@ -24,7 +24,8 @@ MOST_BYTES = 1_500_000
 PATIENCE_S = 15.0
 METHODS = ("GET", "HEAD", "POST")
 POLICY = (
-    b"default-src 'none'; style-src 'self'; form-action 'self'; base-uri 'none'; "
+    b"default-src 'none'; style-src 'self'; script-src 'self'; form-action 'self'; "
+    b"base-uri 'none'; "
     b"frame-ancestors 'none'"
 )
 HEADERS: tuple[tuple[bytes, bytes], ...] = (

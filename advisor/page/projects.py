@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from typing import Any
 from urllib.parse import quote
 
@@ -19,7 +18,7 @@ from advisor.page.blocks import shown
 from advisor.page.desk import Desk, Read
 from advisor.page.folder import NoProjectError
 from advisor.page.shown import Fields, at, desk_of, page, see
-from advisor.render.iron_html import irons_of
+from advisor.render.iron_html import at_the_board, irons_of
 from advisor.render.layers_svg import layers_svg, layers_words
 from advisor.render.lines import SEAM_LINES, by_place, line_parts
 from advisor.render.making_blocks import cloth as cloth_to_buy
@@ -32,6 +31,9 @@ from advisor.render.printed.parts import degree
 from advisor.render.screen.iron import iron_screen
 from advisor.writing.remedies import take_remedies
 from advisor.writing.ticks import tick_steps
+
+WRITING = ("parts", "settings")
+"""The views beside the overview that write, and that a maker goes back to after an undo."""
 
 
 def overview(request: Request) -> Response:
@@ -68,7 +70,8 @@ def undo(request: Request, fields: Fields) -> Response:
     if kept is None:
         raise InputError("there is nothing to take back; the page was started anew since")
     desk.folder.save(name, kept[1], kept[0])
-    return see(at("project", name, "parts" if fields.get("back") == "parts" else ""))
+    back = fields.get("back", "")
+    return see(at("project", name, back if back in WRITING else ""))
 
 
 def sheet(request: Request) -> Response:
@@ -92,25 +95,14 @@ def iron(request: Request) -> Response:
     blocks = shown(iron_screen(told, place))
     names = [seam.name for seam in told.seams]
     known = desk_of(request).known
-    irons = irons_of(_only(told, place), known)
-    if place:
-        irons = replace(irons, before=(), after=())
     asked = [s for s in told.seams if s.name.casefold() == place.strip().casefold()]
+    irons = at_the_board(told, known, place.strip()) if place else irons_of(told, known)
     cuts = [
         (layers_svg(s, system_of(told), read.colours), layers_words(s, system_of(told)))
         for s in asked
     ]
     found = {"place": place, "blocks": blocks, "names": names, "irons": irons, "cuts": cuts}
     return page(request, "project_iron.html", {**about, **found})
-
-
-def _only(told: Answer, place: str) -> Answer:
-    """An answer with the iron of one place alone, where one is asked for."""
-    if not place:
-        return told
-    asked = place.strip().casefold()
-    iron = tuple(i for i in told.iron or () if i.place.casefold() == asked)
-    return replace(told, iron=iron)
 
 
 def order(request: Request) -> Response:

@@ -32,10 +32,11 @@ VIEWS = (
     ("compare", "Another cloth?"),
     ("booklet", "Booklet to print"),
     ("parts", "Its parts"),
+    ("settings", "Settings"),
     ("edit", "Its text"),
 )
 """The views of a project, in the order of their links."""
-NOT_GUESTS = ("compare", "parts", "edit")
+NOT_GUESTS = ("compare", "parts", "settings", "edit")
 WAYS = (
     ("/", "Projects"),
     ("/ask", "Ask"),

@@ -128,13 +128,12 @@ def read_maker_fact(
     Raises:
         InputError: no such fact, or no such answer.
     """
-    overlockers = [id_ for id_ in knowledge.machines if id_.endswith("-thread")]
     if key == "foot lift":
         return read_measure(key, value, bare=bare)
     if key == "machine":
-        return read_word(key, value, [m for m in knowledge.machines if m not in overlockers])
+        return read_word(key, value, machines_of(knowledge))
     if key == "overlocker":
-        return read_word(key, value, [*overlockers, *YES_NO])
+        return read_word(key, value, [*overlockers_of(knowledge), *YES_NO])
     if key == "foot":
         return _read_foot(value, knowledge.aspects["machine.foot"])
     if key == "worn by":
@@ -143,6 +142,16 @@ def read_maker_fact(
         return read_word(key, value, YES_NO)
     known = ("machine", "foot lift", "overlocker", "feet", "worn by", "outer garment")
     raise InputError(Problem(f"unknown fact '{key}' of the maker", None, None, nearest(key, known)))
+
+
+def overlockers_of(knowledge: Knowledge) -> tuple[str, ...]:
+    """The overlockers that are known, by how many threads they have."""
+    return tuple(id_ for id_ in knowledge.machines if id_.endswith("-thread"))
+
+
+def machines_of(knowledge: Knowledge) -> tuple[str, ...]:
+    """What a maker sews her seams on; an overlocker stands beside it."""
+    return tuple(id_ for id_ in knowledge.machines if not id_.endswith("-thread"))
 
 
 def make_maker(said: Mapping[str, Any]) -> Maker:

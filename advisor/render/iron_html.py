@@ -14,7 +14,7 @@ from advisor.answer.model.answer import Answer
 from advisor.answer.model.heat import ToldIron
 from advisor.knowledge.model import Knowledge
 from advisor.render.iron_picture import iron_svg, layers_at
-from advisor.render.iron_text import alike, common_text, layer_texts, presses
+from advisor.render.iron_text import alike, cited, common_text, layer_texts, presses
 from advisor.render.markup import rendered
 from advisor.render.plain import plain_section
 from advisor.render.printed.blocks import sections
@@ -70,6 +70,15 @@ def irons_of(report: Answer, knowledge: Knowledge) -> Irons:
         after=tuple(found[k] for k in ("cautions", "unknowns") if k in found),
         sources=tuple(numbers.entries()),
     )
+
+
+def at_the_board(report: Answer, knowledge: Knowledge, place: str) -> Irons:
+    """One place alone, with no more sources than its table names."""
+    iron = tuple(i for i in report.iron or () if i.place.casefold() == place.casefold())
+    irons = irons_of(replace(report, iron=iron), knowledge)
+    ids = sorted({id_ for found in iron for layer in found.layers for id_ in cited(layer)})
+    sources = tuple((id_, knowledge.sources[id_].citation, "") for id_ in ids)
+    return replace(irons, before=(), after=(), sources=sources)
 
 
 def iron_main(report: Answer, knowledge: Knowledge) -> Markup:

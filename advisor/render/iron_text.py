@@ -71,19 +71,24 @@ def layer_texts(layer: ToldLayerIron, units: System, knowledge: Knowledge) -> tu
     if layer.needs_c:
         bears += f", takes a press from {degrees(layer.needs_c, units)}"
     if layer.start_c < limit and layer.start_c > COLD:
-        lower = sorted(
-            {
-                p.sources[0].split(" ", 1)[0]
-                for p in layer.published
-                if p.max_c <= layer.start_c and p.sources
-            }
-        )
+        lower = _gentler(layer)
         bears += f"; start at {degrees(layer.start_c, units)}, as {', '.join(lower)} says"
     words = ", ".join(
         dict.fromkeys(f"{s} ({knowledge.sources[s.split(' ', 1)[0]].kind})" for s in layer.sources)
     )
     who = "" if layer.who == layer.name else f"{layer.who}: "
     return bears, f"{who}{layer.why} [{words}]"
+
+
+def cited(layer: ToldLayerIron) -> set[str]:
+    """The ids of the sources that the texts of a layer name."""
+    return {*_gentler(layer), *(text.split(" ", 1)[0] for text in layer.sources)}
+
+
+def _gentler(layer: ToldLayerIron) -> list[str]:
+    """Who publishes a limit as low as where to start."""
+    lower = [p for p in layer.published if p.max_c <= layer.start_c and p.sources]
+    return sorted({p.sources[0].split(" ", 1)[0] for p in lower})
 
 
 def picture(place: ToldIron, units: System) -> list[str]:

@@ -7,13 +7,15 @@ them: the method of the order is the method of the sheet, and no needle, thread 
 from __future__ import annotations
 
 from functools import cache
+from typing import Any, cast
 
 import pytest
 
 from advisor.answer.label import Asked
 from advisor.answer.model.answer import Answer
+from advisor.answer.model.coding import as_data
 from advisor.answer.model.making import ToldNeed, ToldPlace
-from advisor.answer.pipeline import Parts, answer
+from advisor.answer.pipeline import WHOLE, Parts, answer
 from advisor.claims.collect import Place
 from advisor.construction.bulk import number, picked
 from advisor.craft.irondial import mark_for
@@ -297,3 +299,23 @@ def test_both_hoods_are_whole_before_their_edge() -> None:
     )
     assert stands(found, "join hood centre", "join hood edge")
     assert stands(found, "join hood lining centre", "join hood edge")
+
+
+def named(found: object) -> set[str]:
+    """The ids that stand in any `sources` of an answer's JSON, each perhaps with its place."""
+    if isinstance(found, list):
+        return {id_ for item in found for id_ in named(item)}
+    if not isinstance(found, dict):
+        return set()
+    ids = {id_ for item in found.values() for id_ in named(item)}
+    said = found.get("sources") or ()
+    return ids | {text.split(" ", 1)[0] for text in said if isinstance(text, str)}
+
+
+@pytest.mark.parametrize("name", EVERY)
+def test_every_source_that_an_answer_names_is_listed_in_it(name: str) -> None:
+    """From a value to its source in one step: no id leads nowhere."""
+    garment = load_project(FOLDER / f"{name}.yaml", known())
+    whole = cast(dict[str, Any], as_data(answer(garment, known(), WHOLE)))
+    listed = {source["id"] for key in ("sources", "order_sources") for source in whole[key]}
+    assert set() == named(whole) - listed

@@ -38,6 +38,7 @@ WAYS = (
     "share",
     f"{JACKET}/booklet",
     f"{JACKET}/parts",
+    f"{JACKET}/settings",
     f"{JACKET}/edit",
 )
 NARROWEST = 320
@@ -214,6 +215,23 @@ def test_a_phone_is_let_in_and_ticks(opened: Opening, server: Server, folder: Pa
     assert page.get_by_text("1 phone is in.").is_visible()
     for context in (desk, phone):
         context.close()
+
+
+@pytest.mark.parametrize("view", ["iron?place=hem+frill", "order"])
+def test_the_page_at_the_board_says_whether_the_screen_stays_on(
+    reading: Opening, view: str
+) -> None:
+    """Its one script runs under the policy, asks the browser, and tells what came of it."""
+    context = reading()
+    page = context.new_page()
+    faults: list[str] = []
+    page.on("pageerror", lambda error: faults.append(str(error)))
+    page.goto(f"/{JACKET}/{view}")
+    told = page.locator("#awake")
+    told.wait_for(state="visible")
+    assert "screen" in str(told.text_content())
+    assert [] == faults
+    context.close()
 
 
 def test_the_keyboard_reaches_the_main_part_first(reading: Opening) -> None:

@@ -145,7 +145,14 @@ def test_a_guest_changes_nothing_else(home: Home, small_folder: Path) -> None:
     phone = let_in(home)
     before = (small_folder / "bag.yaml").read_bytes()
     form = {"take": "1", "mark": "", "text": "x", "name": "bandstand-jacket", "do": "close"}
-    for way in (f"{BAG}/take", f"{BAG}/undo", f"{BAG}/edit", f"{BAG}/parts", "/new"):
+    for way in (
+        f"{BAG}/take",
+        f"{BAG}/undo",
+        f"{BAG}/edit",
+        f"{BAG}/parts",
+        f"{BAG}/settings",
+        "/new",
+    ):
         assert 404 == phone.post(way, data=form).status_code
     for way in ("/share", "/identify", "/learn"):
         assert 404 == phone.post(way, data=form).status_code

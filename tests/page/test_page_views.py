@@ -52,6 +52,7 @@ ADDRESSES = (
     f"{JACKET}/label?market=us",
     f"{JACKET}/booklet?paper=letter",
     f"{JACKET}/parts",
+    f"{JACKET}/settings",
     f"{JACKET}/edit",
 )
 every_address = pytest.mark.parametrize("address", ADDRESSES)
@@ -91,18 +92,21 @@ def test_every_page_has_landmarks_labels_and_headings(client: TestClient, addres
 
 
 @every_address
-def test_no_page_has_a_style_a_script_or_anything_from_outside(
+def test_no_page_has_a_style_a_script_within_or_anything_from_outside(
     client: TestClient, address: str
 ) -> None:
-    """The policy allows only style sheets of the page itself, and no page wants more."""
+    """The policy allows only style sheets and scripts of the page itself; no page wants more."""
     reply = client.get(address)
     policy = reply.headers["content-security-policy"]
-    assert "default-src 'none'; style-src 'self'" in policy
+    assert "default-src 'none'; style-src 'self'; script-src 'self'; form-action" in policy
     assert "unsafe" not in policy
     root = root_of(reply.text)
     assert [] == [e.tag for e in root.iter() if e.get("style") is not None]
-    assert set() == {e.tag for e in root.iter()} & {"script", "style", "img", "iframe", "object"}
-    kept = [e.get("href") or e.get("action") or "" for e in root.iter()]
+    assert set() == {e.tag for e in root.iter()} & {"style", "img", "iframe", "object"}
+    for script in root.iter("script"):
+        assert not script.text
+        assert 200 == client.get(str(script.get("src"))).status_code
+    kept = [e.get("href") or e.get("action") or e.get("src") or "" for e in root.iter()]
     assert all(way.startswith(("/", "#")) for way in kept if way)
     for link in root.iter("link"):
         assert 200 == client.get(str(link.get("href"))).status_code
