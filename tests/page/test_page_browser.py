@@ -11,7 +11,10 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, BrowserContext, Page, Route
 
+from advisor.knowledge.model import Knowledge
 from advisor.page.serve import Server
+from tests.page import pictures
+from tests.page.conftest import CHECKOUT, serving
 
 JACKET = "project/jacket.yaml"
 CASE = "project/case.yaml"
@@ -232,6 +235,20 @@ def test_the_page_at_the_board_says_whether_the_screen_stays_on(
     assert "screen" in str(told.text_content())
     assert [] == faults
     context.close()
+
+
+def test_the_pictures_of_the_readme_are_taken_and_shown(
+    browser: Browser, folder: Path, known: Knowledge, tmp_path: Path
+) -> None:
+    """The script takes each picture that the README shows, and those alone lie beside it."""
+    (folder / "jacket.yaml").rename(folder / pictures.JACKET)
+    with serving(folder, known) as server:
+        taken = pictures.take(browser, server, tmp_path)
+    assert all(path.read_bytes().startswith(b"\x89PNG") for path in taken)
+    readme = (CHECKOUT / "README.md").read_text(encoding="utf-8")
+    shown = re.findall(r"\(tests/page/pictures/(\w+)\.png\)", readme)
+    assert sorted(path.stem for path in taken) == sorted(shown)
+    assert sorted(shown) == sorted(path.stem for path in pictures.FOLDER.glob("*"))
 
 
 def test_the_keyboard_reaches_the_main_part_first(reading: Opening) -> None:
