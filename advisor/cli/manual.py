@@ -39,7 +39,7 @@ Row = tuple[str, str]
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class Chapter:
     """A command: how it is typed, what it does, its words and options, lines to try."""
 
     usage: str
@@ -58,14 +58,14 @@ def manual(
     common.print_text(man_page(parts()) if man else plain_text(parts()))
 
 
-def parts() -> tuple[Part, ...]:
+def parts() -> tuple[Chapter, ...]:
     """Every command, in the order of the help; those below another stand behind it."""
     from advisor.cli.app import app
 
     return tuple(_parts(typer.main.get_command(app), "advisor"))
 
 
-def _parts(command: Any, typed: str) -> Iterator[Part]:
+def _parts(command: Any, typed: str) -> Iterator[Chapter]:
     for name, inner in command.commands.items():
         context = typer.Context(inner, info_name=name)
         pieces = " ".join(inner.collect_usage_pieces(context))
@@ -73,7 +73,7 @@ def _parts(command: Any, typed: str) -> Iterator[Part]:
         rows = tuple((_plain(term), _one_line(text)) for term, text in filter(None, about))
         told = (inner.epilog or "").removeprefix("Examples: ")
         lines = tuple(line for line in told.split("; ") if line)
-        yield Part(_plain(f"{typed} {name} {pieces}"), _one_line(inner.help or ""), rows, lines)
+        yield Chapter(_plain(f"{typed} {name} {pieces}"), _one_line(inner.help or ""), rows, lines)
         if hasattr(inner, "commands"):
             yield from _parts(inner, f"{typed} {name}")
 
@@ -91,7 +91,7 @@ def _one_line(text: str) -> str:
     return " ".join(text.split())
 
 
-def plain_text(told: tuple[Part, ...]) -> str:
+def plain_text(told: tuple[Chapter, ...]) -> str:
     """The manual as plain text."""
     lines = [f"advisor {__version__}", "", *textwrap.wrap(HELP, _WIDTH)]
     for part in told:
@@ -109,7 +109,7 @@ def _wrapped(text: str, indent: int) -> list[str]:
     return textwrap.wrap(text, _WIDTH, initial_indent=space, subsequent_indent=space)
 
 
-def man_page(told: tuple[Part, ...]) -> str:
+def man_page(told: tuple[Chapter, ...]) -> str:
     """The manual in the macros of man(7), as `man -l` and groff take it."""
     lines = [
         f'.TH ADVISOR 1 "" "advisor {__version__}" "User commands"',

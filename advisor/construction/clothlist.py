@@ -131,7 +131,7 @@ def _bought(
 
 def _sold(
     cloth: Cloth, judgement: Judgement, knowledge: Knowledge
-) -> tuple[lay.Cloth, tuple[str, ...]]:
+) -> tuple[lay.BoughtCloth, tuple[str, ...]]:
     """A cloth as it is sold, and what of that nobody said."""
     bolt = judgement.garment.plan.bolts.get(cloth.name, Bolt())
     entry = knowledge.entries[cloth.entry]
@@ -152,7 +152,7 @@ def _sold(
     selvage = min(selvage, width / 4)
     one_way = _one_way(cloth, judgement, knowledge)
     ends = SQUARED if firm else 0.0
-    sold = lay.Cloth(width, one_way, bolt.repeat, selvage, long, across, ends)
+    sold = lay.BoughtCloth(width, one_way, bolt.repeat, selvage, long, across, ends)
     return sold, tuple(assumed)
 
 
@@ -168,7 +168,7 @@ def shrinks(cloth: Cloth, judgement: Judgement, knowledge: Knowledge) -> tuple[f
     return long, 0.0 if measured else long * ACROSS.get(structure, 0.0)
 
 
-def _cuts(pieces: list[Piece], sold: lay.Cloth, raw: bool) -> tuple[Cut, ...]:
+def _cuts(pieces: list[Piece], sold: lay.BoughtCloth, raw: bool) -> tuple[Cut, ...]:
     """All pieces as they are cut.
 
     Raises:
@@ -187,7 +187,7 @@ def _cuts(pieces: list[Piece], sold: lay.Cloth, raw: bool) -> tuple[Cut, ...]:
 
 
 def _on_fold(
-    cuts: tuple[Cut, ...], sold: lay.Cloth, judgement: Judgement, name: str
+    cuts: tuple[Cut, ...], sold: lay.BoughtCloth, judgement: Judgement, name: str
 ) -> lay.Estimate | None:
     """The lay on the fold, where the sheet folds this cloth and its pieces let it."""
     verdicts = judgement.verdicts.get(Place("fabric", name), {})
@@ -203,7 +203,7 @@ def _on_fold(
 
 def _if_across(
     pieces: list[Piece],
-    sold: lay.Cloth,
+    sold: lay.BoughtCloth,
     found: lay.Estimate,
     cloth: Cloth,
     judgement: Judgement,

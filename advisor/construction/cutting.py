@@ -178,12 +178,12 @@ def is_joined(piece: Piece, wide: float, high: float) -> bool:
     return piece.grain == "bias" and (piece.joined or strip)
 
 
-def on_cloth(cut: Cut) -> lay.Piece:
+def on_cloth(cut: Cut) -> lay.CutPiece:
     """A piece as it lies on its cloth, for packing."""
     piece, wide, high = cut.piece, cut.width, cut.height
     if piece.grain == "crosswise":
         wide, high = high, wide
-    return lay.Piece(
+    return lay.CutPiece(
         wide,
         high,
         cut.number,

@@ -26,7 +26,7 @@ SAME_MM: Final = 0.02
 
 
 @dataclass(frozen=True, slots=True)
-class Piece:
+class CutPiece:
     """A piece to cut, in mm: width across the grain, length along it, how many.
 
     `narrow_mm` is the width of the narrow end of a tapered panel; `any_grain` lets it turn a
@@ -68,7 +68,7 @@ class Piece:
 
 
 @dataclass(frozen=True, slots=True)
-class Cloth:
+class BoughtCloth:
     """A cloth as bought: width in mm, nap, repeat in mm, selvage each side, shrinkage shares.
 
     `ends_mm` is what squaring its two ends takes, once.
@@ -147,7 +147,7 @@ def round_up_to_shop(length_mm: float, step_mm: float = METRIC_STEP_MM) -> float
     return max(1, checks.up(whole / step)) * step if length_mm > 0 else 0.0
 
 
-def estimate(pieces: Sequence[Piece], cloth: Cloth, *, folded: bool = False) -> Estimate:
+def estimate(pieces: Sequence[CutPiece], cloth: BoughtCloth, *, folded: bool = False) -> Estimate:
     """The cloth to buy for some pieces, laid open or folded along its length.
 
     Raises:
@@ -173,30 +173,30 @@ def estimate(pieces: Sequence[Piece], cloth: Cloth, *, folded: bool = False) -> 
     )
 
 
-def refuse_too_wide(piece: Piece, usable: float) -> None:
+def refuse_too_wide(piece: CutPiece, usable: float) -> None:
     """Raise TooWideError for a piece that reaches further than so many mm."""
     if piece.across_mm > usable * (1 + 1e-9):
         raise checks.TooWideError(piece.across_mm, usable, piece.bias)
 
 
-def least(pieces: Sequence[Piece], cloth: Cloth) -> float:
+def least(pieces: Sequence[CutPiece], cloth: BoughtCloth) -> float:
     """The length in mm that no layout can beat: the longest piece, or the area over the width."""
     area = sum(piece.area_mm2 * piece.count for piece in pieces)
     longest = max(_shortest_reach(piece) for piece in pieces)
     return max(longest, area / cloth.usable_mm)
 
 
-def _shortest_reach(piece: Piece) -> float:
+def _shortest_reach(piece: CutPiece) -> float:
     if piece.bias:
         return piece.across_mm
     return min(piece.width_mm, piece.length_mm) if piece.any_grain else piece.length_mm
 
 
 _Ways = list[list[Box]]
-_Numbered = list[tuple[int, Piece]]
+_Numbered = list[tuple[int, CutPiece]]
 
 
-def _opened(pieces: _Numbered, cloth: Cloth, begins: float = 0.0) -> Laid:
+def _opened(pieces: _Numbered, cloth: BoughtCloth, begins: float = 0.0) -> Laid:
     across = cloth.usable_mm
     laid = _best([(i, _ways(piece, cloth, across)) for i, piece in pieces], across)
     return replace(laid, begins_mm=begins)
@@ -224,7 +224,7 @@ def _best(kinds: list[tuple[int, _Ways]], across: float) -> Laid:
     return Laid(best, tuple((number, tuple(ways[way])) for (number, ways), way in taken))
 
 
-def _ways(piece: Piece, cloth: Cloth, across: float) -> _Ways:
+def _ways(piece: CutPiece, cloth: BoughtCloth, across: float) -> _Ways:
     """Every reading of a kind of piece as boxes that fit a strip so wide."""
     wide, long, count = piece.width_mm, piece.length_mm, piece.count
     if piece.bias and piece.joined:
@@ -243,7 +243,7 @@ def _ways(piece: Piece, cloth: Cloth, across: float) -> _Ways:
     return ways
 
 
-def _folded(pieces: Sequence[Piece], cloth: Cloth) -> tuple[Laid, ...]:
+def _folded(pieces: Sequence[CutPiece], cloth: BoughtCloth) -> tuple[Laid, ...]:
     """The shorter of two folded lays: odd pieces on the fold, or after it on the open cloth."""
     half = cloth.usable_mm / 2
     for piece in pieces:
@@ -263,7 +263,7 @@ def _folded(pieces: Sequence[Piece], cloth: Cloth) -> tuple[Laid, ...]:
     return tuple(found)
 
 
-def _on_fold(piece: Piece, cloth: Cloth) -> list[Box]:
+def _on_fold(piece: CutPiece, cloth: BoughtCloth) -> list[Box]:
     """Half of an odd piece, which is taken as symmetric, with its middle on the fold."""
     step = cloth.step_mm if piece.matched else 0.0
     return [Box(piece.width_mm / 2, piece.length_mm, step=step, at_edge=True)]

@@ -91,7 +91,7 @@ def tucks(depth: float, number: int, spacing: float | None = None) -> float:
 
 
 @dataclass(frozen=True, slots=True)
-class Flounce:
+class FlounceCut:
     """A circular flounce: radii and hem length, fullness at the hem, square that holds it."""
 
     inner_radius: float
@@ -102,7 +102,7 @@ class Flounce:
     sources: tuple[str, ...] = ("derived", "clothing-text-1916")
 
 
-def flounce(seam: float, depth: float, *, pieces: int = 1, turn: float = 1.0) -> Flounce:
+def flounce(seam: float, depth: float, *, pieces: int = 1, turn: float = 1.0) -> FlounceCut:
     """A flounce cut from rings so that it lies flat at its seam and ripples at its hem.
 
     `seam` is the seam length to cover, `depth` the width of the ring, `pieces` how many
@@ -113,7 +113,7 @@ def flounce(seam: float, depth: float, *, pieces: int = 1, turn: float = 1.0) ->
     angle = 2 * math.pi * turn * checks.count("pieces", pieces)
     inner = checks.above("seam length", seam) / angle
     outer = inner + checks.above("depth", depth)
-    return Flounce(inner, outer, angle * outer, outer / inner, 2 * outer)
+    return FlounceCut(inner, outer, angle * outer, outer / inner, 2 * outer)
 
 
 def hem_surplus(depth: float, radius: float) -> float:

@@ -27,7 +27,7 @@ EIGHT_IN_TEN: Final = 1.2816
 
 
 @dataclass(frozen=True, slots=True)
-class Ratio:
+class PaceRatio:
     """What hours reckoned are multiplied by: likely, and the ends that 8 of 10 jobs lie between."""
 
     low: float
@@ -36,7 +36,7 @@ class Ratio:
     jobs: int
 
 
-def ratio_of(done: Sequence[float]) -> Ratio:
+def ratio_of(done: Sequence[float]) -> PaceRatio:
     """The ratio for the next job, out of the ratios of those that are finished.
 
     Raises ValueError where one of them is not above 0.
@@ -50,4 +50,4 @@ def ratio_of(done: Sequence[float]) -> Ratio:
     left = 1.0 / (weight + 1.0 / BELIEF**2)
     middle = mean * weight * left
     wide = EIGHT_IN_TEN * math.sqrt(left + scatter**2)
-    return Ratio(math.exp(middle - wide), math.exp(middle), math.exp(middle + wide), count)
+    return PaceRatio(math.exp(middle - wide), math.exp(middle), math.exp(middle + wide), count)

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from advisor.craft.cloth import Laid, Piece
+from advisor.craft.cloth import CutPiece, Laid
 from advisor.craft.strip import Box, PlacedBox
 
 Outline = tuple[tuple[float, float], ...]
@@ -49,7 +49,7 @@ class Lies:
     outlines: tuple[Outline, ...]
 
 
-def lying(laid: Sequence[Laid], pieces: Sequence[Piece]) -> tuple[Lies, ...]:
+def lying(laid: Sequence[Laid], pieces: Sequence[CutPiece]) -> tuple[Lies, ...]:
     """Where all pieces lie, from the beginning of the cloth on."""
     found = [
         _lies(number, pieces[number], box, place, part)
@@ -90,7 +90,7 @@ def _near(one: float, other: float) -> bool:
     return abs(one - other) <= SAME_MM
 
 
-def _lies(number: int, piece: Piece, box: Box, place: PlacedBox, laid: Laid) -> Lies:
+def _lies(number: int, piece: CutPiece, box: Box, place: PlacedBox, laid: Laid) -> Lies:
     way = _way(piece, box, place)
     row = _in_row(piece, box) if way == ROW else 1
     double = 2 if laid.folded and way != FOLD else 1
@@ -108,7 +108,7 @@ def _lies(number: int, piece: Piece, box: Box, place: PlacedBox, laid: Laid) -> 
     )
 
 
-def _way(piece: Piece, box: Box, place: PlacedBox) -> str:
+def _way(piece: CutPiece, box: Box, place: PlacedBox) -> str:
     if piece.bias:
         return BIAS if box.slanted else STRIPS
     if box.at_edge:
@@ -119,13 +119,15 @@ def _way(piece: Piece, box: Box, place: PlacedBox) -> str:
     return TURNED if turned else UPRIGHT
 
 
-def _in_row(piece: Piece, box: Box) -> int:
+def _in_row(piece: CutPiece, box: Box) -> int:
     """How many tapered panels a row of this width holds (`laying.tapered` backwards)."""
     narrow = piece.width_mm if piece.narrow_mm is None else piece.narrow_mm
     return 1 + round((box.width - piece.width_mm) / ((piece.width_mm + narrow) / 2))
 
 
-def _outlines(piece: Piece, place: PlacedBox, y: float, row: int, way: str) -> tuple[Outline, ...]:
+def _outlines(
+    piece: CutPiece, place: PlacedBox, y: float, row: int, way: str
+) -> tuple[Outline, ...]:
     left, right, top, low = place.x, place.x + place.width, y, y + place.length
     if place.down:
         over = place.width - place.down

@@ -30,14 +30,14 @@ _Spot = tuple[int, int, _Reach]
 
 
 @dataclass(frozen=True, slots=True, order=True)
-class _Item:
+class _SlantedItem:
     length: int
     width: int
     ways: tuple[_Reach, ...]
     step: int
     at_edge: bool
 
-    def lying(self) -> tuple[_Item, ...]:
+    def lying(self) -> tuple[_SlantedItem, ...]:
         """The piece held to each of its ways."""
         if len(self.ways) == 1:
             return (self,)
@@ -63,7 +63,7 @@ def _placed(spot: _Spot) -> PlacedBox:
     return PlacedBox((x - wide) / 2 / FINE, (y - long) / 2 / FINE, wide / FINE, long / FINE, down)
 
 
-def _item(box: Box, across: int) -> _Item:
+def _item(box: Box, across: int) -> _SlantedItem:
     wide, long = (math.ceil(value * FINE - 0.01) for value in (box.width, box.length))
     if box.slanted:
         span = math.ceil((wide + long) / ROOT2 - 0.01)
@@ -77,17 +77,17 @@ def _item(box: Box, across: int) -> _Item:
     fits = tuple(sorted(way for way in ways if way[0] <= across))
     if not fits:
         raise ValueError(f"a box {box.width:g} × {box.length:g} does not fit the strip")
-    return _Item(fits[0][1], fits[0][0], fits, round(box.step * FINE), box.at_edge)
+    return _SlantedItem(fits[0][1], fits[0][0], fits, round(box.step * FINE), box.at_edge)
 
 
 @lru_cache(maxsize=128)
-def _shortest(items: tuple[_Item, ...], across: int) -> tuple[int, tuple[_Spot, ...]]:
+def _shortest(items: tuple[_SlantedItem, ...], across: int) -> tuple[int, tuple[_Spot, ...]]:
     floor = max(min(way[1] for way in item.ways) for item in items)
     return shortest(items, lambda order, below: _place(order, across, below), floor, EFFORT)
 
 
 def _place(
-    order: tuple[_Item, ...], across: int, below: int | None
+    order: tuple[_SlantedItem, ...], across: int, below: int | None
 ) -> tuple[int, tuple[_Spot, ...]] | None:
     spots: list[_Spot] = []
     end = 0

@@ -16,7 +16,7 @@ from dataclasses import replace
 from threading import Lock
 from typing import Any, Final, Protocol
 
-from advisor.heat.model.dialogue import HeatAnswer, Question, Times
+from advisor.heat.model.dialogue import HeatAnswer, HeatQuestion, Times
 from advisor.heat.model.stack import Stack
 from advisor.heat.plain import Plain, answer_of, as_plain, plain_times, times_of
 
@@ -50,7 +50,7 @@ def keep_on(shelf: Shelf | None) -> None:
     _Beside.shelf = shelf
 
 
-def answers_once(questions: Sequence[Question], samples: int) -> tuple[HeatAnswer, ...]:
+def answers_once(questions: Sequence[HeatQuestion], samples: int) -> tuple[HeatAnswer, ...]:
     """The answers to some questions, of which only those are worked out that are new.
 
     Args:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from advisor.claims.judgement import Judgement
 from advisor.heat.gluing import Fused, FusingTrial, trials_of
 from advisor.heat.kept import answers_once, rests_once
-from advisor.heat.model.dialogue import Glue, HeatAnswer, Question, Times
+from advisor.heat.model.dialogue import Glue, HeatAnswer, HeatQuestion, Times
 from advisor.heat.model.hardparts import PARTS
 from advisor.heat.model.materials import Range
 from advisor.heat.stacks import Bed, Press, presses
@@ -48,7 +48,7 @@ def heat_of_garment(judgement: Judgement, knowledge: Knowledge, *, full: bool = 
     found, asked = presses(judgement, knowledge, full=full)
     trials = trials_of(judgement, knowledge)
     questions = [
-        Question(
+        HeatQuestion(
             p.places[0],
             p.stack,
             p.moisture,
@@ -67,7 +67,7 @@ def heat_of_garment(judgement: Judgement, knowledge: Knowledge, *, full: bool = 
     if hottest is not None:
         top = next(x for x in hottest.stack.layers if x.role not in ("press cloth", "board"))
         extra = [
-            Question(part, hottest.stack, hottest.moisture, parts=((top.name, PARTS[part]),))
+            HeatQuestion(part, hottest.stack, hottest.moisture, parts=((top.name, PARTS[part]),))
             for part in loose
         ]
     said = answers_once([*questions, *map(_question, trials), *extra], SAMPLES)
@@ -86,9 +86,9 @@ def heat_of_garment(judgement: Judgement, knowledge: Knowledge, *, full: bool = 
     )
 
 
-def _question(trial: FusingTrial) -> Question:
+def _question(trial: FusingTrial) -> HeatQuestion:
     glue = Glue(trial.joint, trial.need_c)
-    return Question(trial.place, trial.stack, trial.moisture, glue)
+    return HeatQuestion(trial.place, trial.stack, trial.moisture, glue)
 
 
 def _rests(found: list[Bed], asked: list[Press]) -> dict[Bed, Times]:

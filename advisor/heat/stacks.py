@@ -164,7 +164,7 @@ def _of_bed(bed: Bed, garment: Garment, knowledge: Knowledge, *, full: bool) -> 
     known = [limit for limit in bed.limits if limit is not None]
     if not known or min(known) < COOLEST_IRON or not bed.touched:
         return
-    make = _Maker(bed, garment, knowledge)
+    make = _StackMaker(bed, garment, knowledge)
     if bed.setting is not None:
         damp_only = (bed.cloth, bed.moisture) == ("none", "damp cloth")
         cloth = "cotton cloth" if damp_only else bed.cloth
@@ -198,7 +198,7 @@ def _steady(layer: Layer) -> Layer:
 _BOARD = tuple(_steady(layer) for layer in felt_board())
 
 
-class _Maker:
+class _StackMaker:
     """Makes the presses of one bed; its layers are built once, dry and moist."""
 
     def __init__(self, bed: Bed, garment: Garment, knowledge: Knowledge) -> None:

@@ -10,7 +10,7 @@ from advisor.textio.yamlfile import Document
 
 
 @dataclass
-class Item:
+class BookItem:
     """One entry with its form and the place that it was read from."""
 
     id: str
@@ -18,7 +18,7 @@ class Item:
     document: Document
     path: tuple[Any, ...] = ()
     area: str = ""
-    lent: dict[tuple[Any, ...], tuple[Item, tuple[Any, ...]]] = field(default_factory=dict)
+    lent: dict[tuple[Any, ...], tuple[BookItem, tuple[Any, ...]]] = field(default_factory=dict)
     """What is said elsewhere, by its place in the form: the entry that says it, and where there."""
 
     def where(self, *path: Any) -> Where:
@@ -41,28 +41,28 @@ class Item:
 class Book:
     """All entries by kind, and every problem met while reading them."""
 
-    sources: dict[str, Item] = field(default_factory=dict)
-    aspects: dict[str, Item] = field(default_factory=dict)
-    traits: dict[str, Item] = field(default_factory=dict)
-    words: dict[str, Item] = field(default_factory=dict)
-    fibres: dict[str, Item] = field(default_factory=dict)
-    fabrics: dict[str, Item] = field(default_factory=dict)
-    notions: dict[str, Item] = field(default_factory=dict)
-    rules: dict[str, Item] = field(default_factory=dict)
-    remedies: dict[str, Item] = field(default_factory=dict)
-    machines: dict[str, Item] = field(default_factory=dict)
-    order: Item | None = None
-    places: dict[str, Item] = field(default_factory=dict)
-    methods: dict[str, Item] = field(default_factory=dict)
-    seams: dict[str, Item] = field(default_factory=dict)
-    kit: dict[str, Item] = field(default_factory=dict)
-    observations: dict[str, Item] = field(default_factory=dict)
-    labels: dict[str, Item] = field(default_factory=dict)
-    cleaning: dict[str, Item] = field(default_factory=dict)
-    glossary: dict[str, Item] = field(default_factory=dict)
+    sources: dict[str, BookItem] = field(default_factory=dict)
+    aspects: dict[str, BookItem] = field(default_factory=dict)
+    traits: dict[str, BookItem] = field(default_factory=dict)
+    words: dict[str, BookItem] = field(default_factory=dict)
+    fibres: dict[str, BookItem] = field(default_factory=dict)
+    fabrics: dict[str, BookItem] = field(default_factory=dict)
+    notions: dict[str, BookItem] = field(default_factory=dict)
+    rules: dict[str, BookItem] = field(default_factory=dict)
+    remedies: dict[str, BookItem] = field(default_factory=dict)
+    machines: dict[str, BookItem] = field(default_factory=dict)
+    order: BookItem | None = None
+    places: dict[str, BookItem] = field(default_factory=dict)
+    methods: dict[str, BookItem] = field(default_factory=dict)
+    seams: dict[str, BookItem] = field(default_factory=dict)
+    kit: dict[str, BookItem] = field(default_factory=dict)
+    observations: dict[str, BookItem] = field(default_factory=dict)
+    labels: dict[str, BookItem] = field(default_factory=dict)
+    cleaning: dict[str, BookItem] = field(default_factory=dict)
+    glossary: dict[str, BookItem] = field(default_factory=dict)
     loosened: dict[str, list[list[Any]]] = field(default_factory=dict)
     problems: list[Problem] = field(default_factory=list)
 
-    def entries(self) -> dict[str, Item]:
+    def entries(self) -> dict[str, BookItem]:
         """Cloths and notions together."""
         return {**self.fabrics, **self.notions}

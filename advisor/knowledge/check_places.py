@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from typing import Any
 
 from advisor.errors import Problem, nearest
-from advisor.knowledge.book import Book, Item
+from advisor.knowledge.book import Book, BookItem
 from advisor.knowledge.places import plain_word
 
 FIELDS = frozenset({"name", "cloths", "how", "leave", "opened", "below"})
@@ -16,10 +16,10 @@ GATHERS = ("hand rows", "gathering foot", "overlock", "elastic")
 
 def check_places(book: Book) -> list[Problem]:
     """Every word of `places.yaml` and of the methods that names nothing."""
-    return _Checker(book).run() if book.places or book.methods else []
+    return _PlaceChecker(book).run() if book.places or book.methods else []
 
 
-class _Checker:
+class _PlaceChecker:
     def __init__(self, book: Book) -> None:
         self.book = book
         self.problems: list[Problem] = []
@@ -54,7 +54,7 @@ class _Checker:
                 path, named = ("precedences", id_, side, "place"), getattr(rule, side).place
                 self._known(item, path, named, self.book.places, "kind of place")
 
-    def _kind(self, item: Item) -> None:
+    def _kind(self, item: BookItem) -> None:
         form = item.form
         self._known(item, ("sources",), _cited(form.sources), self.book.sources, "source")
         self._known(item, ("notions",), form.notions, self.notions, "notion")
@@ -65,7 +65,7 @@ class _Checker:
             text = f"the method '{form.usual}' does not make a {form.name}"
             self.problems.append(Problem(text, item.where("usual")))
 
-    def _method(self, item: Item) -> None:
+    def _method(self, item: BookItem) -> None:
         form, fits = item.form, item.form.fits
         options = {k: self.book.aspects[f"{k}.kind"].form.options for k in ("seam", "hem")}
         self._known(item, ("sources",), _cited(form.sources), self.book.sources, "source")
@@ -88,13 +88,13 @@ class _Checker:
             self._known(item, ("stages", i, "work"), [stage.work], self.works, "piece of work")
             self._sentence(item, i, stage.does or "")
 
-    def _sentence(self, item: Item, i: int, text: str) -> None:
+    def _sentence(self, item: BookItem, i: int, text: str) -> None:
         named = {part.split("}", 1)[0] for part in text.split("{")[1:]}
         self._known(item, ("stages", i, "does"), sorted(named), FIELDS, "word in braces")
 
     def _known(
         self,
-        item: Item,
+        item: BookItem,
         path: tuple[Any, ...],
         words: Sequence[str],
         known: Iterable[str],

@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from advisor.knowledge import schema, spoken
-from advisor.knowledge.book import Book, Item
+from advisor.knowledge.book import Book, BookItem
 from advisor.knowledge.glossary import compile_glossary
 from advisor.knowledge.labels import compile_labels
 from advisor.knowledge.model import FORMAT
@@ -78,7 +78,7 @@ def to_plain(book: Book) -> dict[str, Any]:
     return {**plain, spoken.WAYS: spoken.ways(plain)}
 
 
-def _names(items: Iterable[Item]) -> dict[str, str]:
+def _names(items: Iterable[BookItem]) -> dict[str, str]:
     names: dict[str, str] = {}
     for item in items:
         for name in (item.id, item.form.name, *item.form.also):
@@ -113,7 +113,7 @@ def _aspect(form: schema.AspectForm) -> dict[str, Any]:
     }
 
 
-def _remedy(item: Item) -> dict[str, Any]:
+def _remedy(item: BookItem) -> dict[str, Any]:
     form = item.form
     return {
         "id": item.id,
@@ -134,7 +134,7 @@ class _Compiler:
         self.book = book
         self.reader: Reader = reader_of(book)
 
-    def source(self, item: Item) -> list[Any]:
+    def source(self, item: BookItem) -> list[Any]:
         form = item.form
         citation = ", ".join(part for part in (form.title, form.by, form.year) if part)
         good = form.kind in GOOD_KINDS and form.read != "memory"
@@ -186,7 +186,7 @@ class _Compiler:
                 pairs[name] = [words.index(level), words.index(level)]
         return pairs
 
-    def fibre(self, item: Item) -> dict[str, Any]:
+    def fibre(self, item: BookItem) -> dict[str, Any]:
         form = item.form
         ceilings = [[c.max, c.sources, c.note, self.good(c.sources)] for c in form.iron]
         every = [min(c[0], HIGHEST_LABEL) for c in ceilings]
@@ -203,7 +203,7 @@ class _Compiler:
             "facts": _facts(form, ("iron", "claims", "traits", "name", "group")),
         }
 
-    def entry(self, item: Item) -> dict[str, Any]:
+    def entry(self, item: BookItem) -> dict[str, Any]:
         form = item.form
         return {
             "name": form.name,
@@ -246,7 +246,7 @@ class _Compiler:
             rows.append([aspect, at, reason])
         return {"loosened": rows} if rows else {}
 
-    def rule(self, item: Item) -> dict[str, Any]:
+    def rule(self, item: BookItem) -> dict[str, Any]:
         form = item.form
         roles = [role for role in ROLES if role in form.when]
         parts = {role: read_role(self.reader, role, form.when[role], _never) for role in roles}
@@ -273,7 +273,7 @@ class _Compiler:
             "general": form.general or "",
         }
 
-    def machine(self, item: Item) -> dict[str, Any]:
+    def machine(self, item: BookItem) -> dict[str, Any]:
         form = item.form
         return {
             "name": form.name,
@@ -287,7 +287,7 @@ def _text(line: str | schema.LineForm) -> str:
     return line if isinstance(line, str) else line.text
 
 
-def _lent(item: Item) -> dict[str, Any]:
+def _lent(item: BookItem) -> dict[str, Any]:
     """Whom an entry is like, and by whom each thing is said that it does not say itself.
 
     Claims are named by their number, traits and the rest by their name.

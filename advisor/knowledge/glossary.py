@@ -13,7 +13,7 @@ from advisor.errors import Problem, nearest
 from advisor.knowledge.names import plain_name
 
 if TYPE_CHECKING:
-    from advisor.knowledge.book import Item
+    from advisor.knowledge.book import BookItem
 
 FILES = ("glossary",)
 
@@ -29,7 +29,7 @@ class Term:
     sources: tuple[str, ...]
 
 
-def check_glossary(terms: Mapping[str, Item], sources: Mapping[str, Item]) -> list[Problem]:
+def check_glossary(terms: Mapping[str, BookItem], sources: Mapping[str, BookItem]) -> list[Problem]:
     """Sources that are not known, and words that stand for two terms."""
     problems: list[Problem] = []
     taken: dict[str, str] = {}
@@ -48,7 +48,7 @@ def check_glossary(terms: Mapping[str, Item], sources: Mapping[str, Item]) -> li
     return problems
 
 
-def compile_glossary(terms: Mapping[str, Item]) -> dict[str, Any]:
+def compile_glossary(terms: Mapping[str, BookItem]) -> dict[str, Any]:
     """The register as plain data."""
     return {
         id_: [form.means, form.also, form.see, form.sources]

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from advisor.errors import Problem, nearest
-from advisor.knowledge.book import Book, Item
+from advisor.knowledge.book import Book, BookItem
 
 FIELDS = ("structure", "family", "kind", "weave")
 """What is lent as a whole where a file does not say it."""
@@ -36,8 +36,8 @@ class _Shelf:
 
     def __init__(
         self,
-        items: dict[str, Item],
-        others: dict[str, Item],
+        items: dict[str, BookItem],
+        others: dict[str, BookItem],
         order: dict[str, int],
         problems: list[Problem],
     ) -> None:
@@ -45,14 +45,14 @@ class _Shelf:
         self.others = others
         self.order = order
         self.problems = problems
-        self.whole: dict[str, Item] = {}
+        self.whole: dict[str, BookItem] = {}
 
     def lay(self) -> None:
         for id_ in self.items:
             self._resolved(id_, ())
         self.items.update(self.whole)
 
-    def _resolved(self, id_: str, chain: tuple[str, ...]) -> Item | None:
+    def _resolved(self, id_: str, chain: tuple[str, ...]) -> BookItem | None:
         """The whole of an entry; None where its bases lead nowhere, which is said once."""
         if id_ in self.whole:
             return self.whole[id_]
@@ -77,12 +77,17 @@ class _Shelf:
         return base and self.whole[id_]
 
     def _say(
-        self, item: Item, path: tuple[Any, ...], text: str, known: tuple[str, ...], word: str = ""
+        self,
+        item: BookItem,
+        path: tuple[Any, ...],
+        text: str,
+        known: tuple[str, ...],
+        word: str = "",
     ) -> None:
         close = nearest(word, known) if word else ()
         self.problems.append(Problem(text, item.where(*path), None, close))
 
-    def _laid(self, item: Item, base: Item) -> Item:
+    def _laid(self, item: BookItem, base: BookItem) -> BookItem:
         self._check_without(item, base)
         gone = frozenset(item.form.without)
         own = item.form
@@ -91,7 +96,7 @@ class _Shelf:
             for name in FIELDS
             if hasattr(own, name) and getattr(own, name) is None and name not in gone
         }
-        lent: dict[tuple[Any, ...], tuple[Item, tuple[Any, ...]]] = {
+        lent: dict[tuple[Any, ...], tuple[BookItem, tuple[Any, ...]]] = {
             (name,): (base, (name,)) for name in changes
         }
         levels = {n: v for n, v in base.form.traits.items() if n not in gone}
@@ -104,12 +109,12 @@ class _Shelf:
         lent |= {("claims", i): (who, ("claims", j)) for i, (who, j) in enumerate(claims)}
         changes["claims"] = tuple(who.form.claims[j] for who, j in claims)
         form = own.model_copy(update=changes)
-        return Item(item.id, form, item.document, item.path, item.area, lent)
+        return BookItem(item.id, form, item.document, item.path, item.area, lent)
 
-    def _place(self, who: Item, number: int) -> int:
+    def _place(self, who: BookItem, number: int) -> int:
         return self.order.get(who.form.claims[number].aspect, len(self.order))
 
-    def _check_without(self, item: Item, base: Item) -> None:
+    def _check_without(self, item: BookItem, base: BookItem) -> None:
         """Whatever is left out has to be there to be left out."""
         claims = base.form.claims
         known = {
@@ -124,7 +129,7 @@ class _Shelf:
                 self._say(item, ("without", i), text, tuple(known), word)
 
 
-def _claims(item: Item, base: Item, gone: frozenset[str]) -> Iterator[tuple[Item, int]]:
+def _claims(item: BookItem, base: BookItem, gone: frozenset[str]) -> Iterator[tuple[BookItem, int]]:
     """Who says each claim of the whole, and as which of the claims there."""
     own: dict[tuple[str, str], list[int]] = {}
     for j, claim in enumerate(item.form.claims):

@@ -23,7 +23,7 @@ from advisor.knowledge import (
     schema_workshop,
     workshop,
 )
-from advisor.knowledge.book import Book, Item
+from advisor.knowledge.book import Book, BookItem
 from advisor.knowledge.likeness import lay_over_bases
 from advisor.textio.validation import problems_from_validation
 from advisor.textio.yamlfile import Document, Positions, read_yaml
@@ -32,7 +32,7 @@ F = TypeVar("F", bound=schema.Form)
 
 
 REGISTERS: dict[str, type[schema.Form]] = {
-    "sources": schema.Source,
+    "sources": schema.SourceForm,
     "aspects": schema.AspectForm,
     "traits": schema.TraitForm,
     "words": schema.WordsForm,
@@ -106,18 +106,18 @@ def _read_order(book: Book, folder: Path) -> None:
         return
     form = _fit(book, OrderForm, document.data, document, ())
     if form is not None:
-        book.order = Item("order", form, document)
+        book.order = BookItem("order", form, document)
 
 
 def _register(book: Book, name: str, document: Document) -> None:
-    shelf: dict[str, Item] = getattr(book, name)
+    shelf: dict[str, BookItem] = getattr(book, name)
     if not isinstance(document.data, dict):
         book.problems.append(Problem(f"{name}.yaml is a mapping of ids", document.where()))
         return
     for id_, raw in document.data.items():
         form = _fit(book, REGISTERS[name], raw, document, (id_,))
         if form is not None:
-            shelf[id_] = Item(id_, form, document, (id_,))
+            shelf[id_] = BookItem(id_, form, document, (id_,))
 
 
 def _single(book: Book, path: Path, document: Document) -> None:
@@ -126,14 +126,14 @@ def _single(book: Book, path: Path, document: Document) -> None:
     if form is None:
         return
     id_ = form.id
-    shelf: dict[str, Item] = getattr(book, kind)
+    shelf: dict[str, BookItem] = getattr(book, kind)
     if id_ != path.stem:
         text = f"the id '{id_}' and the file name '{path.stem}' differ"
         book.problems.append(Problem(text, document.where("id")))
     if id_ in shelf:
         text = f"'{id_}' stands in two files: {shelf[id_].document.file}"
         book.problems.append(Problem(text, document.where("id")))
-    shelf[id_] = Item(id_, form, document, (), area)
+    shelf[id_] = BookItem(id_, form, document, (), area)
 
 
 def _kind_of(path: Path) -> tuple[str, type[Any], str]:

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any
 from advisor.errors import Problem, nearest
 
 if TYPE_CHECKING:
-    from advisor.knowledge.book import Item
+    from advisor.knowledge.book import BookItem
 
 FILE = "operations.yaml"
 SEWN = (
@@ -120,13 +120,13 @@ class OrderKnowledge:
     estimates: tuple[str, ...] = ()
 
 
-def check_order(item: Item | None, sources: Iterable[str]) -> list[Problem]:
+def check_order(item: BookItem | None, sources: Iterable[str]) -> list[Problem]:
     """Every word of the file that names nothing."""
-    return _Checker(item, set(sources)).run() if item is not None else []
+    return _OrderChecker(item, set(sources)).run() if item is not None else []
 
 
-class _Checker:
-    def __init__(self, item: Item, sources: set[str]) -> None:
+class _OrderChecker:
+    def __init__(self, item: BookItem, sources: set[str]) -> None:
         self.item = item
         self.form = item.form
         self.sources = sources
@@ -167,7 +167,7 @@ class _Checker:
                 )
 
 
-def compile_order(item: Item | None) -> dict[str, Any]:
+def compile_order(item: BookItem | None) -> dict[str, Any]:
     """The file as plain data; nothing where there is no such file."""
     if item is None:
         return {}

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Any
 from advisor.knowledge.names import KEPT
 
 if TYPE_CHECKING:
-    from advisor.knowledge.book import Item
+    from advisor.knowledge.book import BookItem
 
 FILES = ("places",)
 GROUPS: Mapping[str, tuple[str, ...]] = {
@@ -162,7 +162,9 @@ def plain_word(text: str) -> str:
     return " ".join(text.casefold().replace("-", " ").split())
 
 
-def compile_places(places: Mapping[str, Item], methods: Mapping[str, Item]) -> dict[str, Any]:
+def compile_places(
+    places: Mapping[str, BookItem], methods: Mapping[str, BookItem]
+) -> dict[str, Any]:
     """Both as plain data."""
     dump = {"mode": "json", "by_alias": True}
     return {

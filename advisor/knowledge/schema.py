@@ -105,7 +105,7 @@ class Form(BaseModel):
     )
 
 
-class Source(Form):
+class SourceForm(Form):
     """A work that a value rests on, and where it can be opened.
 
     `where` is an address, DOI, ISBN, or the number of a standard or document; a work that has none
@@ -193,7 +193,7 @@ class Point(Form):
     note: str = ""
 
 
-class Ceiling(Form):
+class CeilingForm(Form):
     """A published iron ceiling, °C of the sole plate."""
 
     max: Annotated[float, Field(ge=20, le=320)]
@@ -224,7 +224,7 @@ class FibreForm(Form):
     name: Word
     also: tuple[Word, ...] = ()
     group: FibreGroup
-    iron: tuple[Ceiling, ...] = ()
+    iron: tuple[CeilingForm, ...] = ()
     softens: tuple[Point, ...] = ()
     sticks: tuple[Point, ...] = ()
     melts: tuple[Point, ...] = ()
@@ -246,7 +246,7 @@ class SoldIn(Form):
     sources: Sources
 
 
-class Span(Form):
+class SpanForm(Form):
     """A range of a measure with its sources."""
 
     min: Annotated[float, Field(gt=0, le=5000)]
@@ -264,7 +264,7 @@ class Fusing(Form):
     sources: Sources
 
 
-class Entry(Form):
+class EntryForm(Form):
     """What a cloth and a notion have in common; one that says `like` may leave out what is lent."""
 
     needed: ClassVar[tuple[str, ...]] = ("structure",)
@@ -277,8 +277,8 @@ class Entry(Form):
     structure: Structure | None = None
     weave: Word | None = None
     sold_in: SoldIn
-    weight: Span | None = None
-    thickness: Span | None = None
+    weight: SpanForm | None = None
+    thickness: SpanForm | None = None
     traits: dict[Word, Word] = {}
     traits_sources: tuple[Word, ...] = ()
     claims: tuple[ClaimForm, ...] = ()
@@ -296,7 +296,7 @@ class Entry(Form):
         return self
 
 
-class FabricForm(Entry):
+class FabricForm(EntryForm):
     """A cloth."""
 
     needed: ClassVar[tuple[str, ...]] = ("structure", "family")
@@ -304,7 +304,7 @@ class FabricForm(Entry):
     family: Family | None = None
 
 
-class NotionForm(Entry):
+class NotionForm(EntryForm):
     """A notion: what is sewn in and is not cloth."""
 
     needed: ClassVar[tuple[str, ...]] = ("structure", "kind")

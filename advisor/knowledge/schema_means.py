@@ -9,7 +9,7 @@ from pydantic import Field
 from advisor.knowledge.schema import ClaimForm, Form, Note, Number, Sources, Text, Word
 
 
-class Price(Form):
+class PriceForm(Form):
     """What a remedy costs: effort in rough steps, and what it does to the look."""
 
     effort: Annotated[int, Field(ge=0, le=9)]
@@ -24,7 +24,7 @@ class RemedyForm(Form):
     cures: Annotated[tuple[Word, ...], Field(min_length=1)]
     needs: dict[str, Any] = Field(default_factory=dict)
     change: dict[str, Any]
-    price: Price
+    price: PriceForm
     earlier: bool = False
     sources: Sources
 

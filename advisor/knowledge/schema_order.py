@@ -169,7 +169,7 @@ class SeamKindForm(Form):
     sources: Sources
 
 
-class Pick(Form):
+class PickForm(Form):
     """Which steps one side of a precedence speaks of."""
 
     op: Annotated[tuple[Word, ...], Field(min_length=1)]
@@ -181,8 +181,8 @@ class Pick(Form):
 class PrecedenceForm(Form):
     """Why some steps come before others."""
 
-    before: Pick
-    after: Pick
+    before: PickForm
+    after: PickForm
     where: Where
     why: Text
     strength: Strength = "must"

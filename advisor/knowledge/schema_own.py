@@ -11,7 +11,7 @@ from advisor.knowledge.schema import ClaimForm, Form, Id, Note, Text, Word
 Setting = float | Word
 
 
-class ResultForm(Form):
+class OwnResultForm(Form):
     """What she tried on her cloth: the settings that were good, and those that spoilt it.
 
     `reason` is why a setting above a safety limit is hers to use; without one it is not used.

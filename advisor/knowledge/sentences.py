@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from typing import Any, Final
 
 from advisor.errors import Problem
-from advisor.knowledge.book import Book, Item
+from advisor.knowledge.book import Book, BookItem
 from advisor.textio.yamlfile import Document
 from advisor.units.sentences import faults
 
@@ -49,7 +49,7 @@ def check_sentences(book: Book) -> list[Problem]:
     for name, shelf in vars(book).items():
         if isinstance(shelf, dict) and name not in _AS_PRINTED:
             for item in shelf.values():
-                if isinstance(item, Item):
+                if isinstance(item, BookItem):
                     documents[item.document.file] = item.document
     if book.order is not None:
         documents[book.order.document.file] = book.order.document

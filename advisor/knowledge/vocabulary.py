@@ -11,7 +11,7 @@ from typing import Any
 
 from advisor.errors import Problem, nearest
 from advisor.knowledge import schema
-from advisor.knowledge.book import Book, Item
+from advisor.knowledge.book import Book, BookItem
 from advisor.knowledge.check_places import check_places
 from advisor.knowledge.glossary import check_glossary
 from advisor.knowledge.labels import check_labels
@@ -39,7 +39,7 @@ CHANGES = (
 
 def check_book(book: Book) -> list[Problem]:
     """Every problem of the words of a book, on top of those met while reading it."""
-    checker = _Checker(book)
+    checker = _WordChecker(book)
     checker.run()
     workshop = check_workshop(book.seams, book.kit, book.aspects, book.sources)
     places = check_places(book)
@@ -89,13 +89,15 @@ def parse_mix(text: str) -> list[tuple[str, float]] | None:
     return mix if abs(total - 100) < 0.01 else None
 
 
-class _Checker:
+class _WordChecker:
     def __init__(self, book: Book) -> None:
         self.book = book
         self.reader = reader_of(book)
         self.problems: list[Problem] = []
 
-    def say(self, item: Item, path: tuple[Any, ...], text: str, known: Iterable[str] = ()) -> None:
+    def say(
+        self, item: BookItem, path: tuple[Any, ...], text: str, known: Iterable[str] = ()
+    ) -> None:
         """Report a problem at a path of an entry."""
         word = text.split("'")[1] if "'" in text else ""
         close = nearest(word, list(known)) if word else ()
@@ -120,7 +122,7 @@ class _Checker:
             self._cleaning(item)
         self._names()
 
-    def _usual(self, item: Item) -> None:
+    def _usual(self, item: BookItem) -> None:
         """What is usually taken is an option of the aspect, on somebody's word."""
         form = item.form
         for word in form.usually:
@@ -132,7 +134,7 @@ class _Checker:
             self.say(item, ("usually",), "what is usual needs `usually why`")
         self._sources(item, ("usually sources",), form.usually_sources)
 
-    def _remedy(self, item: Item) -> None:
+    def _remedy(self, item: BookItem) -> None:
         form = item.form
         self._sources(item, ("sources",), form.sources)
         for i, cured in enumerate(form.cures):
@@ -147,12 +149,12 @@ class _Checker:
         if to is not None and to not in known:
             self.say(item, ("change", "to"), f"unknown cloth, notion or fibre '{to}'", known)
 
-    def _cleaning(self, item: Item) -> None:
+    def _cleaning(self, item: BookItem) -> None:
         if item.id not in self.book.fibres:
             self.say(item, (), f"unknown fibre '{item.id}'", self.book.fibres)
         self._claims(item, item.form.bears, "bears")
 
-    def _sources(self, item: Item, path: tuple[Any, ...], ids: Iterable[str]) -> None:
+    def _sources(self, item: BookItem, path: tuple[Any, ...], ids: Iterable[str]) -> None:
         if not self.book.sources:
             return  # an empty register could not be read, which is said already
         for text in ids:
@@ -160,7 +162,7 @@ class _Checker:
                 known = self.book.sources
                 self.say(item, path, f"unknown source '{source_id(text)}'", known)
 
-    def _fibre(self, item: Item) -> None:
+    def _fibre(self, item: BookItem) -> None:
         form = item.form
         if not form.iron:
             self.say(item, ("iron",), "a fibre needs at least one iron ceiling")
@@ -174,7 +176,7 @@ class _Checker:
         self._traits(item, form)
         self._claims(item, form.claims)
 
-    def _entry(self, item: Item) -> None:
+    def _entry(self, item: BookItem) -> None:
         form = item.form
         weaves = weaves_of(self.book)
         if form.weave is not None and form.weave not in weaves:
@@ -200,7 +202,7 @@ class _Checker:
         for i, note in enumerate(form.notes):
             self._sources(item, ("notes", i), note.sources)
 
-    def _traits(self, item: Item, form: Any) -> None:
+    def _traits(self, item: BookItem, form: Any) -> None:
         traits = self.book.traits
         for name, level in form.traits.items():
             if name not in traits:
@@ -212,11 +214,11 @@ class _Checker:
             self.say(item, ("traits",), "traits need `traits sources`")
         self._sources(item, ("traits sources",), form.traits_sources)
 
-    def _claims(self, item: Item, claims: Iterable[Any], key: str = "claims") -> None:
+    def _claims(self, item: BookItem, claims: Iterable[Any], key: str = "claims") -> None:
         for i, claim in enumerate(claims):
             self._claim(item, claim, (key, i))
 
-    def _claim(self, item: Item, claim: schema.ClaimForm, path: tuple[Any, ...]) -> None:
+    def _claim(self, item: BookItem, claim: schema.ClaimForm, path: tuple[Any, ...]) -> None:
         aspects = self.book.aspects
         if claim.aspect not in aspects:
             self.say(item, (*path, "aspect"), f"unknown aspect '{claim.aspect}'", aspects)
@@ -237,7 +239,11 @@ class _Checker:
         self._sources(item, (*path, "sources"), claim.sources)
 
     def _options(
-        self, item: Item, claim: schema.ClaimForm, form: schema.AspectForm, path: tuple[Any, ...]
+        self,
+        item: BookItem,
+        claim: schema.ClaimForm,
+        form: schema.AspectForm,
+        path: tuple[Any, ...],
     ) -> None:
         words = [*(claim.of or ()), *(claim.not_ or ())]
         if form.allows and claim.max is not None:
@@ -254,7 +260,11 @@ class _Checker:
                 self.say(item, path, f"'{word}' is no option of {claim.aspect}", form.options)
 
     def _bounds(
-        self, item: Item, claim: schema.ClaimForm, form: schema.AspectForm, path: tuple[Any, ...]
+        self,
+        item: BookItem,
+        claim: schema.ClaimForm,
+        form: schema.AspectForm,
+        path: tuple[Any, ...],
     ) -> None:
         if claim.of or claim.not_:
             self.say(item, path, f"{claim.aspect} is a {form.kind}: write `min` or `max`")
@@ -277,7 +287,7 @@ class _Checker:
         low, high = form.low or 0.0, form.high or 0.0
         return isinstance(value, float) and low <= value <= high
 
-    def _rule(self, item: Item) -> None:
+    def _rule(self, item: BookItem) -> None:
         form = item.form
         roles = [key for key in form.when if key in ROLES]
 

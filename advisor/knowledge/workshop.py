@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any
 from advisor.errors import Problem, nearest
 
 if TYPE_CHECKING:
-    from advisor.knowledge.book import Item
+    from advisor.knowledge.book import BookItem
 
 FILES = ("seams", "kit")
 
@@ -60,15 +60,15 @@ class Workshop:
 
 
 def check_workshop(
-    seams: Mapping[str, Item],
-    kit: Mapping[str, Item],
-    aspects: Mapping[str, Item],
-    sources: Mapping[str, Item],
+    seams: Mapping[str, BookItem],
+    kit: Mapping[str, BookItem],
+    aspects: Mapping[str, BookItem],
+    sources: Mapping[str, BookItem],
 ) -> list[Problem]:
     """Words of the two registers that are known nowhere else."""
     problems: list[Problem] = []
 
-    def known(item: Item, path: tuple[Any, ...], word: str, words: Any, what: str) -> None:
+    def known(item: BookItem, path: tuple[Any, ...], word: str, words: Any, what: str) -> None:
         if (
             words and word not in words
         ):  # an empty register could not be read, which is said already
@@ -94,7 +94,7 @@ def check_workshop(
     return problems
 
 
-def compile_workshop(seams: Mapping[str, Item], kit: Mapping[str, Item]) -> dict[str, Any]:
+def compile_workshop(seams: Mapping[str, BookItem], kit: Mapping[str, BookItem]) -> dict[str, Any]:
     """Both registers as plain data."""
     return {
         "classes": {

@@ -73,10 +73,10 @@ def fibre_content(
         market: whose names and rules count.
         named: cloths whose fibre stands only in their name.
     """
-    return _Gatherer(judgement, knowledge, market, frozenset(named)).content()
+    return _ContentGatherer(judgement, knowledge, market, frozenset(named)).content()
 
 
-class _Gatherer:
+class _ContentGatherer:
     def __init__(
         self, judgement: Judgement, knowledge: Knowledge, market: Market, named: frozenset[str]
     ) -> None:

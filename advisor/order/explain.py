@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from advisor.order.graph import CycleError, Graph, build
-from advisor.order.plan import Plan
+from advisor.order.plan import OrderPlan
 from advisor.order.search import Effort, Setting, plan_graph
 from advisor.order.steps import Precedence
 
@@ -61,7 +61,7 @@ class Moved:
     """
 
     pin: Pin
-    plan: Plan | None
+    plan: OrderPlan | None
     extra: float | None
     extra_least: float | None
     forbidden_by: tuple[Precedence, ...]
@@ -96,7 +96,7 @@ def pin_at(order: Sequence[str], step: str, position: int) -> Pin:
 
 def moved(
     graph: Graph,
-    current: Plan,
+    current: OrderPlan,
     pin: Pin,
     setting: Setting | None = None,
     effort: Effort | None = None,

@@ -23,7 +23,7 @@ class Change:
 
 
 @dataclass(frozen=True, slots=True)
-class Plan:
+class OrderPlan:
     """An order of work with its price and how far it can be from the cheapest.
 
     `cost`, `bound` and `plain_cost` are minutes spent on changes: of this order, the least that

@@ -17,7 +17,7 @@ from advisor.order.costs import SECONDS, CostTable
 from advisor.order.families import iron_family, machine_family
 from advisor.order.graph import Graph, build
 from advisor.order.improve import customary, improved
-from advisor.order.plan import Plan, changes_of, seconds_of
+from advisor.order.plan import OrderPlan, changes_of, seconds_of
 from advisor.order.states import Move, Space, State
 from advisor.order.steps import IronState, MachineState, Precedence, Step
 
@@ -49,7 +49,7 @@ def plan(
     precedences: Iterable[Precedence],
     setting: Setting | None = None,
     effort: Effort | None = None,
-) -> Plan:
+) -> OrderPlan:
     """The cheapest order found, with its changes and bound; never dearer than the plain order.
 
     All precedences are kept, whatever their strength (see `graph.settle`). Raises CycleError
@@ -58,7 +58,7 @@ def plan(
     return plan_graph(build(steps, precedences), setting or Setting(), effort or Effort())
 
 
-def plan_graph(graph: Graph, setting: Setting, effort: Effort) -> Plan:
+def plan_graph(graph: Graph, setting: Setting, effort: Effort) -> OrderPlan:
     """As `plan`, for a graph that is already built."""
     table = setting.table
     machine = machine_family(graph, table, setting.machines, effort.bounds)
@@ -71,7 +71,7 @@ def plan_graph(graph: Graph, setting: Setting, effort: Effort) -> Plan:
         order, cost = better, bound
     work = [graph.steps[k] for k in customary(space, order, cost)]
     changes = changes_of(work, table, setting.machines, setting.iron)
-    return Plan(
+    return OrderPlan(
         tuple(step.id for step in work),
         seconds_of(changes) / SECONDS,
         changes,

@@ -19,7 +19,7 @@ from advisor.order.costs import CostTable
 from advisor.order.cycles import Cycle, settled
 from advisor.order.graph import Graph, build
 from advisor.order.operations import tasks_and_facts
-from advisor.order.plan import Plan, changes_of
+from advisor.order.plan import OrderPlan, changes_of
 from advisor.order.precedences import DRAWN, precedences_of, too_tender
 from advisor.order.search import Effort, Setting, plan_graph
 from advisor.order.setups import Setups
@@ -55,7 +55,7 @@ class Work:
     order: tuple[str, ...]
     done: tuple[str, ...]
     graph: Graph
-    plan: Plan
+    plan: OrderPlan
     setting: Setting
     given_up: tuple[Precedence, ...]
     cycles: tuple[Cycle, ...]
@@ -198,13 +198,13 @@ class _Planner:
     plain: bool
     effort: Effort | None
 
-    def plan(self, graph: Graph) -> Plan:
+    def plan(self, graph: Graph) -> OrderPlan:
         """The customary order, or the cheapest that is found."""
         if self.plain:
             return _plain_plan(graph, self.setting)
         return plan_graph(graph, self.setting, self.effort or effort_for(len(graph.steps)))
 
-    def rest(self, graph: Graph, before: Plan) -> Plan:
+    def rest(self, graph: Graph, before: OrderPlan) -> OrderPlan:
         """The order of what is left: as it stood before the ticks, unless another is cheaper."""
         plan = self.plan(graph)
         steps = {step.id: step for step in graph.steps}
@@ -216,10 +216,10 @@ class _Planner:
         return replace(plan, order=tuple(step.id for step in kept), cost=cost, changes=changes)
 
 
-def _plain_plan(graph: Graph, setting: Setting) -> Plan:
+def _plain_plan(graph: Graph, setting: Setting) -> OrderPlan:
     cost = setting.seconds(graph.steps) / 60
     changes = changes_of(graph.steps, setting.table)
-    return Plan(tuple(s.id for s in graph.steps), cost, changes, 0.0, cost == 0, cost)
+    return OrderPlan(tuple(s.id for s in graph.steps), cost, changes, 0.0, cost == 0, cost)
 
 
 def _done(

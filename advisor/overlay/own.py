@@ -14,7 +14,7 @@ from pathlib import Path
 
 from advisor.errors import InputError, Problem, nearest
 from advisor.knowledge import load, schema, schema_own
-from advisor.knowledge.book import Book, Item
+from advisor.knowledge.book import Book, BookItem
 from advisor.knowledge.likeness import lay_over_bases
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.vocabulary import check_book
@@ -46,11 +46,13 @@ class _Layer:
         self.folder = folder
         self.changes = changes
         self.left_out: list[Problem] = []
-        self.added: list[tuple[str, Item]] = []
+        self.added: list[tuple[str, BookItem]] = []
 
     def read(self) -> None:
-        own = schema.Source(title="Your own test", kind="own-test", read="whole")
-        self.book.sources.setdefault(own_cloths.SOURCE, Item(own_cloths.SOURCE, own, _nowhere()))
+        own = schema.SourceForm(title="Your own test", kind="own-test", read="whole")
+        self.book.sources.setdefault(
+            own_cloths.SOURCE, BookItem(own_cloths.SOURCE, own, _nowhere())
+        )
         if not self.folder.is_dir() and not self.changes:
             return
         plain = Book()
@@ -94,7 +96,7 @@ class _Layer:
         self.left_out += reader.problems
         if form is None:
             return
-        item = Item(form.id, form, document)
+        item = BookItem(form.id, form, document)
         if form.id != path.stem:
             text = f"the id '{form.id}' and the file name '{path.stem}' differ"
             self.left_out.append(Problem(text, item.where("id")))
@@ -110,7 +112,7 @@ class _Layer:
         if self._add("fabrics", whole) and loosened:
             self.book.loosened[whole.id] = loosened
 
-    def _add(self, shelf: str, item: Item) -> bool:
+    def _add(self, shelf: str, item: BookItem) -> bool:
         """Add an entry of hers; a name that is taken leaves the whole entry out."""
         taken = self._taken()
         if item.id in getattr(self.book, shelf):

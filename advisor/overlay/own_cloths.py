@@ -10,7 +10,7 @@ from typing import Any
 
 from advisor.errors import Problem, nearest
 from advisor.knowledge import schema, schema_own
-from advisor.knowledge.book import Book, Item
+from advisor.knowledge.book import Book, BookItem
 from advisor.knowledge.likeness import FIELDS
 from advisor.knowledge.vocabulary import parse_mix
 
@@ -20,7 +20,9 @@ HEAT_STEP = 5.0
 """How far below an iron that spoilt a cloth its limit is set, °C: design choice."""
 
 
-def cloth_of(item: Item, known: Item, book: Book) -> tuple[Item, list[list[Any]], list[Problem]]:
+def cloth_of(
+    item: BookItem, known: BookItem, book: Book
+) -> tuple[BookItem, list[list[Any]], list[Problem]]:
     """The whole form of a cloth of hers, what she loosens, and why results were left out.
 
     Args:
@@ -64,9 +66,9 @@ def cloth_of(item: Item, known: Item, book: Book) -> tuple[Item, list[list[Any]]
     for key in ("weight", "thickness"):
         value = getattr(form, key)
         if value:
-            changes[key] = schema.Span(min=value, max=value, sources=(SOURCE,))
+            changes[key] = schema.SpanForm(min=value, max=value, sources=(SOURCE,))
     whole = base.model_copy(update=changes)
-    return Item(form.id, whole, item.document, lent=_lent(known, form)), loosened, problems
+    return BookItem(form.id, whole, item.document, lent=_lent(known, form)), loosened, problems
 
 
 def _is_read(aspect: str, value: Any, book: Book) -> bool:
@@ -85,7 +87,7 @@ def _seen_to_spoil(aspect: str, good: Any, spoilt: list[tuple[str, Any]], book: 
     return any(about.words.index(str(value)) <= about.words.index(str(good)) for value in bad)
 
 
-def _lent(known: Item, form: schema_own.OwnClothForm) -> dict[tuple[Any, ...], Any]:
+def _lent(known: BookItem, form: schema_own.OwnClothForm) -> dict[tuple[Any, ...], Any]:
     """What she leaves as it is with the cloth that hers is like."""
     ways: list[tuple[Any, ...]] = [(name,) for name in FIELDS]
     ways += [("traits", name) for name in known.form.traits if name not in form.traits]
@@ -94,11 +96,13 @@ def _lent(known: Item, form: schema_own.OwnClothForm) -> dict[tuple[Any, ...], A
     return {way: (known, way) for way in ways}
 
 
-def _result(raw: Any, i: int, item: Item, problems: list[Problem]) -> schema_own.ResultForm | None:
+def _result(
+    raw: Any, i: int, item: BookItem, problems: list[Problem]
+) -> schema_own.OwnResultForm | None:
     from pydantic import ValidationError
 
     try:
-        return schema_own.ResultForm.model_validate(raw)
+        return schema_own.OwnResultForm.model_validate(raw)
     except ValidationError as error:
         first = error.errors()[0]
         path = ".".join(str(step) for step in first["loc"])
@@ -112,7 +116,7 @@ def _result(raw: Any, i: int, item: Item, problems: list[Problem]) -> schema_own
 
 
 def _claims_of(
-    result: schema_own.ResultForm, at: tuple[Item, int], book: Book, problems: list[Problem]
+    result: schema_own.OwnResultForm, at: tuple[BookItem, int], book: Book, problems: list[Problem]
 ) -> list[schema.ClaimForm]:
     item, i = at
     when = f" of {result.on}" if result.on else ""

@@ -26,7 +26,7 @@ MOST_LETTERS = 300
 
 
 @dataclass(frozen=True, slots=True)
-class Question:
+class SightQuestion:
     """What to look at next: how to do it safely, and the answers there are."""
 
     test: str
@@ -38,7 +38,7 @@ class Question:
 
 
 @dataclass(frozen=True, slots=True)
-class Asked:
+class SightsAsked:
     """What an address says: what was seen, what was left out, what she will not do, and of what."""
 
     saw: tuple[str, ...]
@@ -103,7 +103,7 @@ def into(request: Request, fields: Fields) -> Response:
     return see(at("project", name))
 
 
-def _asked(request: Request) -> Asked:
+def _asked(request: Request) -> SightsAsked:
     query = request.query_params
     saw = [text for text in query.getlist("saw") if text.strip()]
     label = query.get("label", "").strip()
@@ -114,7 +114,7 @@ def _asked(request: Request) -> Asked:
     threads = query.get("threads", WHOLE)
     if threads not in THREADS:
         raise InputError("look at warp, at weft, or at the whole cloth")
-    return Asked(tuple(every), tuple(query.getlist("skip")[:MOST_SEEN]), refuse, threads)
+    return SightsAsked(tuple(every), tuple(query.getlist("skip")[:MOST_SEEN]), refuse, threads)
 
 
 def _seen(saw: Sequence[str], known: Knowledge) -> list[tuple[str, Seen]]:
@@ -145,7 +145,7 @@ def _findings(seen: Sequence[tuple[str, Seen]], now: str, known: Knowledge) -> d
     }
 
 
-def _next(finding: Finding, asked: Asked, known: Knowledge) -> Question | None:
+def _next(finding: Finding, asked: SightsAsked, known: Knowledge) -> SightQuestion | None:
     """First what is only looked at, then the gentlest test that parts what remains."""
     left_out = {x.removeprefix(asked.lead) for x in asked.skip}
     over = {*left_out, *(s.test for s in finding.seen)}
@@ -159,23 +159,23 @@ def _next(finding: Finding, asked: Asked, known: Knowledge) -> Question | None:
     return _question(known.observations[left[0].test]) if left else None
 
 
-def _question(about: Observation) -> Question:
+def _question(about: Observation) -> SightQuestion:
     cares = tuple(sentence(text, "metric") for _, _, text in SAFETY.get(about.kind, ()))
     label = about.id == LABEL
     answers = () if label else tuple(about.answers)
-    return Question(about.id, about.ask, about.how, answers, label, cares)
+    return SightQuestion(about.id, about.ask, about.how, answers, label, cares)
 
 
 def _limit(celsius: float) -> str:
     return "no iron at all" if celsius <= COLD else f"no iron above {degrees(celsius, 'metric')}"
 
 
-def _without(asked: Asked, text: str) -> list[tuple[str, str]]:
+def _without(asked: SightsAsked, text: str) -> list[tuple[str, str]]:
     """The query without one of the things that were seen."""
     return _query(replace(asked, saw=tuple(saw for saw in asked.saw if saw != text)))
 
 
-def _query(asked: Asked) -> list[tuple[str, str]]:
+def _query(asked: SightsAsked) -> list[tuple[str, str]]:
     """What an address says, as the pairs of its query."""
     return [
         *(("saw", x) for x in asked.saw),

@@ -23,7 +23,7 @@ NONE = "not said"
 
 
 @dataclass(frozen=True, slots=True)
-class Choice:
+class Asking:
     """One question: its key in the file, how it is asked, and what may be answered."""
 
     key: str
@@ -33,17 +33,17 @@ class Choice:
 
 
 CHOICES = (
-    Choice("units", "Units that are printed", lambda _: ("metric", "us")),
-    Choice(
+    Asking("units", "Units that are printed", lambda _: ("metric", "us")),
+    Asking(
         "fitting",
         "How the garment is fitted",
         lambda _: FITTINGS,
         "To the body: nothing that is past recall comes before its fitting.",
     ),
-    Choice("pattern", "The pattern", lambda _: PATTERNS, "A new one asks for a toile first."),
-    Choice("worn by", "Who wears it", lambda _: WEARERS, "A child's garment has rules of its own."),
-    Choice("machine", "What you sew on", machines_of),
-    Choice("overlocker", "Your overlocker", lambda known: ("no", *overlockers_of(known))),
+    Asking("pattern", "The pattern", lambda _: PATTERNS, "A new one asks for a toile first."),
+    Asking("worn by", "Who wears it", lambda _: WEARERS, "A child's garment has rules of its own."),
+    Asking("machine", "What you sew on", machines_of),
+    Asking("overlocker", "Your overlocker", lambda known: ("no", *overlockers_of(known))),
 )
 
 
@@ -117,7 +117,7 @@ def _page(
     return page(request, "settings.html", {**about, **found}, 400 if error else 200)
 
 
-def _offered(choice: Choice, now: str, known: Knowledge) -> tuple[str, ...]:
+def _offered(choice: Asking, now: str, known: Knowledge) -> tuple[str, ...]:
     """What may be chosen; what the file says stays a choice, though it is said in another way."""
     options = choice.options(known)
     return ("", *options) if now in ("", *options) else ("", now, *options)

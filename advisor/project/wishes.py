@@ -35,7 +35,7 @@ def with_wishes(garment: Garment, data: Any, findings: Findings, knowledge: Know
     """The garment with what its file says of the order of work."""
     if not isinstance(data, dict):
         return garment
-    reader = _Reader(findings, knowledge)
+    reader = _WishReader(findings, knowledge)
     about = data.get("order")
     wishes = reader.order(about) if isinstance(about, dict) else Wishes()
     kinds, joins = reader.seams(data.get("seams"))
@@ -77,7 +77,7 @@ def _apart(word: str) -> list[str]:
     return [part for part in (word[:digits], word[digits:]) if part]
 
 
-class _Reader:
+class _WishReader:
     """Reads what has the right shape; the form of the project names what has not."""
 
     def __init__(self, findings: Findings, knowledge: Knowledge) -> None:

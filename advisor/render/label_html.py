@@ -59,10 +59,10 @@ def label_view(report: Answer, numbers: Numbers | None = None) -> LabelView:
     """
     if report.label is None:
         raise ValueError("the answer was not asked for its label")
-    return _Maker(report, report.label, numbers).view()
+    return _LabelMaker(report, report.label, numbers).view()
 
 
-class _Maker:
+class _LabelMaker:
     def __init__(self, report: Answer, label: ToldLabel, numbers: Numbers | None) -> None:
         self.report = report
         self.label = label

@@ -13,7 +13,7 @@ from collections.abc import Callable
 import numpy as np
 
 from advisor.heat.model.answer import answers
-from advisor.heat.model.dialogue import Question
+from advisor.heat.model.dialogue import HeatQuestion
 from advisor.heat.model.materials import NOTHING, FibreHeat, Range, cloth
 from advisor.heat.model.solve import trace
 from advisor.heat.model.stack import sole_at, under_iron
@@ -43,7 +43,7 @@ def main() -> None:
     chance = np.random.default_rng(1)
     square = np.eye(24) * 30.0 + chance.random((24, 24))
     unit = best_ms(lambda: [np.linalg.solve(square, square[0]) for _ in range(100)]) / 100.0
-    questions = [Question(f"seam {i}", moist) for i in range(SEAMS)]
+    questions = [HeatQuestion(f"seam {i}", moist) for i in range(SEAMS)]
     assert moist.layers[0].water_gsm != NOTHING
     work: list[tuple[str, Callable[[], object]]] = [
         ("one dry stack, mid values", lambda: trace([dry])),

@@ -12,7 +12,7 @@ import sys
 from time import perf_counter
 
 from advisor.order.costs import CostTable
-from advisor.order.plan import Plan
+from advisor.order.plan import OrderPlan
 from advisor.order.search import plan
 from advisor.order.steps import Precedence, Step
 from tests.unit.order.order_cases import by_cp_sat, garment
@@ -43,7 +43,7 @@ def compare(seed: int, limit: float) -> tuple[float, bool, str]:
     )
 
 
-def _timed(steps: list[Step], precedences: list[Precedence]) -> tuple[float, Plan]:
+def _timed(steps: list[Step], precedences: list[Precedence]) -> tuple[float, OrderPlan]:
     begun = perf_counter()
     found = plan(steps, precedences)
     return perf_counter() - begun, found

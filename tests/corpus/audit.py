@@ -17,7 +17,7 @@ from typing import Any
 
 from advisor.craft.thickness import least_thickness
 from advisor.decide.evaluate import judge
-from advisor.knowledge.book import Book, Item
+from advisor.knowledge.book import Book, BookItem
 from advisor.knowledge.load import read_book
 from advisor.knowledge.model import LIMIT_ASPECT, Entry, Knowledge, Mix
 from advisor.knowledge.names import plain_name
@@ -235,7 +235,7 @@ def names_of_two() -> list[str]:
     return lines
 
 
-def _owners(items: dict[str, Item]) -> dict[str, set[str]]:
+def _owners(items: dict[str, BookItem]) -> dict[str, set[str]]:
     owners: dict[str, set[str]] = defaultdict(set)
     for id_, item in items.items():
         for name in (id_, item.form.name, *item.form.also):

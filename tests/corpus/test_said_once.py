@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from collections import Counter, defaultdict
 
-from advisor.knowledge.book import Item
+from advisor.knowledge.book import BookItem
 from tests.corpus import audit
 
 MOST_FILES = 6
 """In so many files a claim may stand word for word; a seventh would be edited past one day."""
 
 
-def statements() -> dict[str, list[Item]]:
+def statements() -> dict[str, list[BookItem]]:
     """Every claim of a cloth or notion (what it says, how strongly and why) with its writers."""
-    found: dict[str, list[Item]] = defaultdict(list)
+    found: dict[str, list[BookItem]] = defaultdict(list)
     for item in audit.book().entries().values():
         for i, claim in enumerate(item.form.claims):
             if item.said_by("claims", i) == item.id:
@@ -22,7 +22,7 @@ def statements() -> dict[str, list[Item]]:
     return found
 
 
-def where_it_belongs(writers: list[Item]) -> str:
+def where_it_belongs(writers: list[BookItem]) -> str:
     """To whom a claim could be left: the base of most writers, or a rule on a shared trait."""
     bases = Counter(item.form.like or item.id for item in writers)
     shared = set.intersection(*(set(item.form.traits.items()) for item in writers))
@@ -65,11 +65,11 @@ def test_nothing_is_said_that_the_base_lends() -> None:
     assert "" == audit.report(lines)
 
 
-def _own(item: Item, number: int) -> bool:
+def _own(item: BookItem, number: int) -> bool:
     return item.said_by("claims", number) == item.id
 
 
-def _groups(item: Item, numbers: set[int]) -> dict[tuple[str, str], list[str]]:
+def _groups(item: BookItem, numbers: set[int]) -> dict[tuple[str, str], list[str]]:
     found: dict[tuple[str, str], list[str]] = defaultdict(list)
     for i in sorted(numbers):
         claim = item.form.claims[i]

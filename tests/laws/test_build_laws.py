@@ -165,7 +165,7 @@ def test_a_deeper_flounce_never_needs_less_cloth(
         cuts_of(piece(words.replace("{0:.3f}", f"{d:.3f}")).plan.pieces[0], 1400.0)[0]
         for d in (depth, 2 * depth)
     ]
-    less, more = (lay.estimate([on_cloth(each)], lay.Cloth(1400.0)) for each in cuts)
+    less, more = (lay.estimate([on_cloth(each)], lay.BoughtCloth(1400.0)) for each in cuts)
     assert less.length_mm <= more.length_mm + 1e-6
     ring = cuts[0].ring
     assert ring is not None

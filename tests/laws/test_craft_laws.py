@@ -206,21 +206,26 @@ def test_deeper_flounce_is_fuller(
 
 
 pieces = st.builds(
-    cloth.Piece,
+    cloth.CutPiece,
     width_mm=st.integers(50, 700),
     length_mm=st.integers(50, 1100),
     count=st.integers(1, 3),
     any_grain=st.booleans(),
 )
 cloths = st.builds(
-    cloth.Cloth, width_mm=st.integers(1110, 1500), one_way=st.booleans(), selvage_mm=st.just(0)
+    cloth.BoughtCloth,
+    width_mm=st.integers(1110, 1500),
+    one_way=st.booleans(),
+    selvage_mm=st.just(0),
 )
 piece_lists = st.lists(pieces, min_size=1, max_size=3)
 
 
 @settings(max_examples=40, deadline=None)
 @given(piece_lists, cloths)
-def test_estimate_lies_between_its_bounds(lot: list[cloth.Piece], width: cloth.Cloth) -> None:
+def test_estimate_lies_between_its_bounds(
+    lot: list[cloth.CutPiece], width: cloth.BoughtCloth
+) -> None:
     """Never shorter than no layout can beat, and never longer than one piece after another."""
     found = cloth.estimate(lot, width)
     assert not_less(found.packed_mm, found.least_mm)
@@ -232,15 +237,15 @@ def test_estimate_lies_between_its_bounds(lot: list[cloth.Piece], width: cloth.C
 @settings(max_examples=60, deadline=None)
 @given(st.integers(50, 1100), st.integers(50, 1000), st.integers(1, 9), st.integers(0, 200), cloths)
 def test_one_kind_of_piece_is_strictly_monotone(
-    wide: float, long: float, count: int, extra: int, width: cloth.Cloth
+    wide: float, long: float, count: int, extra: int, width: cloth.BoughtCloth
 ) -> None:
     """For one kind of piece, longer, wider or more never needs less, exactly."""
-    base = cloth.estimate([cloth.Piece(wide, long, count)], width).packed_mm
+    base = cloth.estimate([cloth.CutPiece(wide, long, count)], width).packed_mm
     wider = min(wide + extra, 1100)
     for piece in (
-        cloth.Piece(wide, long + extra, count),
-        cloth.Piece(wider, long, count),
-        cloth.Piece(wide, long, count + extra % 5),
+        cloth.CutPiece(wide, long + extra, count),
+        cloth.CutPiece(wider, long, count),
+        cloth.CutPiece(wide, long, count + extra % 5),
     ):
         assert not_less(cloth.estimate([piece], width).packed_mm, base)
 
@@ -248,11 +253,11 @@ def test_one_kind_of_piece_is_strictly_monotone(
 @settings(max_examples=30, deadline=None)
 @given(piece_lists, st.integers(1110, 1500), st.floats(0, 0.1), st.floats(0, 0.1))
 def test_shrinkage_along_never_saves_cloth(
-    lot: list[cloth.Piece], width: float, shrink: float, extra: float
+    lot: list[cloth.CutPiece], width: float, shrink: float, extra: float
 ) -> None:
     """More shrinkage along the cloth never needs less of it."""
     small, big = (
-        cloth.estimate(lot, cloth.Cloth(width, shrinks_long=part)).length_mm
+        cloth.estimate(lot, cloth.BoughtCloth(width, shrinks_long=part)).length_mm
         for part in (shrink, shrink + extra)
     )
     assert not_less(big, small)
@@ -270,7 +275,7 @@ def test_nap_never_saves_cloth(
     wide: float, taper: float, long: float, count: int, width: float
 ) -> None:
     """Tapered panels on a one-way cloth never need less than on a two-way one."""
-    piece = cloth.Piece(wide, long, count, narrow_mm=wide * taper)
-    napped = cloth.estimate([piece], cloth.Cloth(width, one_way=True)).packed_mm
-    free = cloth.estimate([piece], cloth.Cloth(width)).packed_mm
+    piece = cloth.CutPiece(wide, long, count, narrow_mm=wide * taper)
+    napped = cloth.estimate([piece], cloth.BoughtCloth(width, one_way=True)).packed_mm
+    free = cloth.estimate([piece], cloth.BoughtCloth(width)).packed_mm
     assert not_less(napped, free)

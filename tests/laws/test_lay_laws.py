@@ -14,7 +14,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from advisor.craft import cloth, strip
-from advisor.craft.cloth import Cloth, Piece
+from advisor.craft.cloth import BoughtCloth, CutPiece
 from advisor.craft.strip import Box, pack
 from tests.lay_oracle import Lot, shortest
 
@@ -28,7 +28,7 @@ ROUNDED = 1.5
 KINDS = ("upright", "any grain", "bias", "bias among others", "matched", "folded")
 
 
-def lot(seed: int) -> tuple[list[Piece], Cloth, list[Lot], int]:
+def lot(seed: int) -> tuple[list[CutPiece], BoughtCloth, list[Lot], int]:
     """One random lot: for us as pieces and cloth, for the oracle as boxes and width (all in cm)."""
     chance = random.Random(seed)
     kind = KINDS[seed % len(KINDS)]
@@ -42,20 +42,20 @@ def lot(seed: int) -> tuple[list[Piece], Cloth, list[Lot], int]:
     if kind == "folded":
         return _folded(sizes)
     pieces = [
-        Piece(w, h, bias=on, any_grain=turns, matched=bool(step))
+        CutPiece(w, h, bias=on, any_grain=turns, matched=bool(step))
         for (w, h), on in zip(sizes, bias, strict=True)
     ]
     lots = [Lot(w, h, turns, on, step) for (w, h), on in zip(sizes, bias, strict=True)]
-    return pieces, Cloth(140, repeat_mm=step), lots, 140
+    return pieces, BoughtCloth(140, repeat_mm=step), lots, 140
 
 
-def _folded(sizes: list[tuple[int, int]]) -> tuple[list[Piece], Cloth, list[Lot], int]:
+def _folded(sizes: list[tuple[int, int]]) -> tuple[list[CutPiece], BoughtCloth, list[Lot], int]:
     """Pairs of each, and one of the first on the fold; on the half width."""
     (w, h), *others = sizes
-    odd = Piece(2 * w, h)
-    pieces = [odd, *(Piece(wide, long, 2) for wide, long in others)]
+    odd = CutPiece(2 * w, h)
+    pieces = [odd, *(CutPiece(wide, long, 2) for wide, long in others)]
     lots = [Lot(w, h, at_fold=True), *(Lot(wide, long) for wide, long in others)]
-    return pieces, Cloth(150), lots, 75
+    return pieces, BoughtCloth(150), lots, 75
 
 
 def test_never_short_and_seldom_much_too_long() -> None:
@@ -81,7 +81,7 @@ def test_never_short_and_seldom_much_too_long() -> None:
 
 
 few = st.builds(
-    Piece,
+    CutPiece,
     width_mm=st.integers(50, 700),
     length_mm=st.integers(50, 1100),
     any_grain=st.booleans(),
@@ -91,7 +91,7 @@ widths = st.integers(1110, 1500)
 MANY = settings(max_examples=60, deadline=None)
 
 
-def length(pieces: list[Piece], width: Cloth) -> float:
+def length(pieces: list[CutPiece], width: BoughtCloth) -> float:
     """What is bought of a cloth, mm."""
     return cloth.estimate(pieces, width).length_mm
 
@@ -99,34 +99,37 @@ def length(pieces: list[Piece], width: Cloth) -> float:
 @MANY
 @given(few_pieces, widths, st.integers(0, 300), st.integers(0, 300), st.integers(0, 3))
 def test_a_larger_piece_never_needs_less(
-    pieces: list[Piece], width: float, wider: float, longer: float, which: int
+    pieces: list[CutPiece], width: float, wider: float, longer: float, which: int
 ) -> None:
     """Longer, wider, or one more of it: never less cloth."""
     place = which % len(pieces)
     piece = replace(pieces[place], any_grain=False)
-    base = length([*pieces[:place], piece, *pieces[place + 1 :]], Cloth(width))
+    base = length([*pieces[:place], piece, *pieces[place + 1 :]], BoughtCloth(width))
     grown = replace(
         piece, width_mm=min(piece.width_mm + wider, 1100), length_mm=piece.length_mm + longer
     )
-    more = length([*pieces[:place], grown, *pieces[place + 1 :]], Cloth(width))
+    more = length([*pieces[:place], grown, *pieces[place + 1 :]], BoughtCloth(width))
     assert more >= base - 1e-6
-    assert length([*pieces, pieces[0]], Cloth(width)) >= length(pieces, Cloth(width)) - 1e-6
+    assert (
+        length([*pieces, pieces[0]], BoughtCloth(width))
+        >= length(pieces, BoughtCloth(width)) - 1e-6
+    )
 
 
 @MANY
 @given(few_pieces, widths, st.integers(0, 300))
-def test_narrower_cloth_never_needs_less(pieces: list[Piece], width: float, more: float) -> None:
+def test_narrower_cloth_never_needs_less(pieces: list[CutPiece], width: float, more: float) -> None:
     """What a wide cloth needs, a narrower one needs too."""
-    assert length(pieces, Cloth(width)) >= length(pieces, Cloth(width + more)) - 1e-6
+    assert length(pieces, BoughtCloth(width)) >= length(pieces, BoughtCloth(width + more)) - 1e-6
 
 
 @MANY
 @given(few_pieces, st.floats(0, 0.1), st.floats(0, 0.1), st.floats(0, 0.1))
 def test_more_shrinkage_never_needs_less(
-    pieces: list[Piece], along: float, across: float, extra: float
+    pieces: list[CutPiece], along: float, across: float, extra: float
 ) -> None:
     """Along the cloth or across it."""
-    base = Cloth(1500, shrinks_long=along, shrinks_wide=across)
+    base = BoughtCloth(1500, shrinks_long=along, shrinks_wide=across)
     longer, narrower = (
         replace(base, shrinks_long=along + extra),
         replace(base, shrinks_wide=across + extra),
@@ -138,27 +141,27 @@ def test_more_shrinkage_never_needs_less(
 @MANY
 @given(few_pieces, st.integers(0, 40), st.integers(0, 40))
 def test_selvages_and_ends_never_save_cloth(
-    pieces: list[Piece], selvage: float, ends: float
+    pieces: list[CutPiece], selvage: float, ends: float
 ) -> None:
     """What is left out at the edges is bought on top."""
-    base, less = Cloth(1500), Cloth(1500, selvage_mm=selvage, ends_mm=ends)
+    base, less = BoughtCloth(1500), BoughtCloth(1500, selvage_mm=selvage, ends_mm=ends)
     assert length(pieces, less) >= length(pieces, base) + ends - 1e-6
 
 
 @MANY
 @given(few_pieces, widths)
-def test_units_do_not_matter(pieces: list[Piece], width: float) -> None:
+def test_units_do_not_matter(pieces: list[CutPiece], width: float) -> None:
     """The same lot in inches takes the same length in inches."""
     inches = [replace(p, width_mm=p.width_mm / 25.4, length_mm=p.length_mm / 25.4) for p in pieces]
-    metric, us = length(pieces, Cloth(width)), length(inches, Cloth(width / 25.4))
+    metric, us = length(pieces, BoughtCloth(width)), length(inches, BoughtCloth(width / 25.4))
     assert abs(metric - us * 25.4) < 0.05
 
 
 @MANY
 @given(few_pieces, widths)
-def test_both_ways_of_selling_hold_the_length(pieces: list[Piece], width: float) -> None:
+def test_both_ways_of_selling_hold_the_length(pieces: list[CutPiece], width: float) -> None:
     """Rounded up by less than one step, and never below what is needed beyond a hair."""
-    found = cloth.estimate(pieces, Cloth(width))
+    found = cloth.estimate(pieces, BoughtCloth(width))
     for bought, step in (
         (found.buy_metric_mm, cloth.METRIC_STEP_MM),
         (found.buy_us_mm, cloth.US_STEP_MM),

@@ -8,7 +8,7 @@ from itertools import combinations
 import pytest
 
 from advisor.craft import cloth
-from advisor.craft.cloth import Cloth, Piece
+from advisor.craft.cloth import BoughtCloth, CutPiece
 from advisor.craft.lying import FOLD, Lies, Outline, lying
 
 SLACK = 0.01
@@ -16,16 +16,16 @@ SLACK = 0.01
 KINDS = ("upright", "any grain", "bias", "bias among others", "matched", "tapered", "joined")
 
 
-def lot(seed: int) -> tuple[list[Piece], Cloth]:
+def lot(seed: int) -> tuple[list[CutPiece], BoughtCloth]:
     """Two to four kinds of pieces of one lot, one to three of each."""
     chance = random.Random(seed)
     kind = KINDS[seed % len(KINDS)]
-    found: list[Piece] = []
+    found: list[CutPiece] = []
     for _ in range(chance.randint(2, 4)):
         wide, long = chance.randint(60, 420), chance.randint(80, 700)
         slanted = kind == "bias" or (kind == "bias among others" and chance.random() < 0.5)
         found.append(
-            Piece(
+            CutPiece(
                 wide,
                 long if not slanted else min(long, 400),
                 chance.randint(1, 3),
@@ -37,7 +37,7 @@ def lot(seed: int) -> tuple[list[Piece], Cloth]:
             )
         )
     one_way = chance.random() < 0.3
-    return found, Cloth(1400, one_way=one_way, repeat_mm=130 if kind == "matched" else 0)
+    return found, BoughtCloth(1400, one_way=one_way, repeat_mm=130 if kind == "matched" else 0)
 
 
 def area(outline: Outline) -> float:
@@ -61,7 +61,7 @@ def apart(one: Outline, other: Outline) -> bool:
     return False
 
 
-def hold_kind(own: list[Lies], piece: Piece, sold: Cloth) -> None:
+def hold_kind(own: list[Lies], piece: CutPiece, sold: BoughtCloth) -> None:
     """All of one kind are there, each as large as it is, and matched ones begin at a repeat."""
     assert piece.count == sum(one.number for one in own)
     for one in own:
@@ -72,7 +72,7 @@ def hold_kind(own: list[Lies], piece: Piece, sold: Cloth) -> None:
             assert min(one.y % sold.step_mm, -one.y % sold.step_mm) < SLACK
 
 
-def hold_inside(one: Lies, sold: Cloth) -> None:
+def hold_inside(one: Lies, sold: BoughtCloth) -> None:
     """No corner leaves the cloth, or the half of it that a fold leaves."""
     room = sold.usable_mm / (2 if one.folded else 1)
     for x, y in (corner for outline in one.outlines for corner in outline):

@@ -178,6 +178,17 @@ def test_an_import_from_below_or_beside_is_fine(module: str, source: str) -> Non
     assert [] == offences(source, module)
 
 
+def test_a_class_has_its_name_to_itself() -> None:
+    """One word means one thing: no two modules define classes of one name."""
+    found: dict[str, list[str]] = {}
+    for path in modules():
+        for node in ast.parse(path.read_text(encoding="utf-8")).body:
+            if isinstance(node, ast.ClassDef):
+                found.setdefault(node.name, []).append(dotted(path))
+    assert len(found) > 300
+    assert {} == {name: where for name, where in found.items() if len(where) > 1}
+
+
 def test_no_module_is_too_long() -> None:
     """No module of the package has more than 400 lines."""
     lengths = {dotted(p): len(p.read_text("utf-8").splitlines()) for p in modules()}

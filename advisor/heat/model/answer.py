@@ -10,7 +10,7 @@ from collections.abc import Sequence
 
 from advisor.heat.model.bands import SAMPLES, SEED, Study, study
 from advisor.heat.model.cooling import seconds_to_cool, with_part
-from advisor.heat.model.dialogue import USUAL_PRESS_S, HeatAnswer, LayerHeat, Question
+from advisor.heat.model.dialogue import USUAL_PRESS_S, HeatAnswer, HeatQuestion, LayerHeat
 from advisor.heat.model.fusing import glue_line
 from advisor.heat.model.materials import Range
 from advisor.heat.model.rhythm import budget
@@ -18,7 +18,7 @@ from advisor.heat.model.solve import ASKED
 
 
 def answers(
-    questions: Sequence[Question], *, samples: int = SAMPLES, seed: int = SEED
+    questions: Sequence[HeatQuestion], *, samples: int = SAMPLES, seed: int = SEED
 ) -> tuple[HeatAnswer, ...]:
     """The answers to a whole garment's questions, solved in one vectorised call."""
     if not questions:
@@ -35,7 +35,9 @@ def answers(
     return tuple(found)
 
 
-def _answer(looked_at: Study, stack: int, question: Question, touch: Range | None) -> HeatAnswer:
+def _answer(
+    looked_at: Study, stack: int, question: HeatQuestion, touch: Range | None
+) -> HeatAnswer:
     shown = [
         _layer(looked_at, stack, place)
         for place, layer in enumerate(question.stack.layers)
@@ -72,7 +74,7 @@ def _layer(looked_at: Study, stack: int, place: int) -> LayerHeat:
     )
 
 
-def _touch(looked_at: Study, stack: int, with_parts: range, question: Question) -> Range | None:
+def _touch(looked_at: Study, stack: int, with_parts: range, question: HeatQuestion) -> Range | None:
     """The longest wait over all hard parts, or None where there is none.
 
     Soonest and likely: the part's own temperature after one press.  Cautious end: as hot as

@@ -64,7 +64,7 @@ class GlueLine:
 
 
 @dataclass(frozen=True, slots=True)
-class Question:
+class HeatQuestion:
     """A place on the garment under the iron.
 
     ``parts`` are hard parts with the name of the layer that each sits in; ``press_s`` the

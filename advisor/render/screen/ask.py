@@ -60,7 +60,7 @@ MORE = "--more: reasons and sources; --all: everything; `advisor iron`: the heat
 
 
 @dataclass(frozen=True, slots=True)
-class Room:
+class ScreenRoom:
     """How many of each kind there is room for; what is left out, `--more` prints."""
 
     tasks: int
@@ -73,12 +73,12 @@ class Room:
 
 
 ROOMS = (
-    Room(3, 2, 3, 2, 3, 3, long=True),
-    Room(2, 2, 2, 2, 2, 3),
-    Room(2, 1, 2, 2, 2, 2),
-    Room(1, 1, 1, 2, 2, 2),
-    Room(1, 1, 1, 1, 1, 1),
-    Room(0, 1, 1, 1, 1, 1),
+    ScreenRoom(3, 2, 3, 2, 3, 3, long=True),
+    ScreenRoom(2, 2, 2, 2, 2, 3),
+    ScreenRoom(2, 1, 2, 2, 2, 2),
+    ScreenRoom(1, 1, 1, 2, 2, 2),
+    ScreenRoom(1, 1, 1, 1, 1, 1),
+    ScreenRoom(0, 1, 1, 1, 1, 1),
 )
 """From the widest to the closest; no clash, no setting and no danger to eyes is ever left out."""
 
@@ -102,7 +102,7 @@ def ask_text(answer: Answer, width: int = 80, *, colour: bool = False) -> str:
     return texts[at] if at in texts else drawn(ask_screen(answer, ROOMS[at]), width, colour=colour)
 
 
-def ask_screen(answer: Answer, room: Room) -> list[Block]:
+def ask_screen(answer: Answer, room: ScreenRoom) -> list[Block]:
     """The blocks of the screen, the worst first."""
     places = by_place(answer)
     return [
@@ -114,7 +114,7 @@ def ask_screen(answer: Answer, room: Room) -> list[Block]:
     ]
 
 
-def _clashes(answer: Answer, room: Room) -> Iterator[Block]:
+def _clashes(answer: Answer, room: ScreenRoom) -> Iterator[Block]:
     yield Title(answer.garment, "" if answer.conflicts else CLEAR)
     for conflict in answer.conflicts:
         yield Para(f"{degree(conflict)}. {conflict.message}", True, f"{conflict.number:2} ")
@@ -128,7 +128,7 @@ def _clashes(answer: Answer, room: Room) -> Iterator[Block]:
 
 
 def _settings(
-    answer: Answer, place: str, places: dict[tuple[str, str], Verdicts], room: Room
+    answer: Answer, place: str, places: dict[tuple[str, str], Verdicts], room: ScreenRoom
 ) -> Iterator[Block]:
     verdicts = places.get(("seam", place), {})
     yield Heading(f"Set for {place}")
@@ -178,7 +178,7 @@ def _lost(verdicts: Verdicts) -> list[str]:
 
 
 def _cutting(
-    answer: Answer, places: dict[tuple[str, str], Verdicts], room: Room
+    answer: Answer, places: dict[tuple[str, str], Verdicts], room: ScreenRoom
 ) -> Iterator[Block]:
     cloths = {layer.name for layer in answer.layers if layer.kind == "cloth"}
     laid = dict.fromkeys(name for seam in answer.seams for name in seam.layers)
@@ -197,7 +197,7 @@ def _cutting(
     yield Columns(("", *names), tuple(row for row in rows if any(row[1:])))
 
 
-def rest_rows(answer: Answer, room: Room) -> Iterator[tuple[str, str]]:
+def rest_rows(answer: Answer, room: ScreenRoom) -> Iterator[tuple[str, str]]:
     """What is done, tried and minded, and what was taken for granted: a label and a sentence."""
     tasks = dict.fromkeys(task.text for task in answer.advice if not task.general and task.rule)
     tests = dict.fromkeys(text for test in answer.tests for text in test.look_for)

@@ -18,7 +18,14 @@ from advisor.heat.model.burns import (
     touch_limit,
 )
 from advisor.heat.model.cooling import press_then_lift, seconds_to_cool, with_part
-from advisor.heat.model.dialogue import Glue, GlueLine, HeatAnswer, Question, Times, times_in_words
+from advisor.heat.model.dialogue import (
+    Glue,
+    GlueLine,
+    HeatAnswer,
+    HeatQuestion,
+    Times,
+    times_in_words,
+)
 from advisor.heat.model.fusing import glue_line
 from advisor.heat.model.grid import properties
 from advisor.heat.model.hardparts import PARTS
@@ -65,9 +72,9 @@ def three() -> tuple[HeatAnswer, ...]:
     zips = (("lining", PARTS["metal zip"]),)
     return answers(
         [
-            Question("bare", stack(), parts=zips),
-            Question("cloth", stack(cloth=press_cloth())),
-            Question("damp", stack(moisture="damp cloth"), "damp cloth"),
+            HeatQuestion("bare", stack(), parts=zips),
+            HeatQuestion("cloth", stack(cloth=press_cloth())),
+            HeatQuestion("damp", stack(moisture="damp cloth"), "damp cloth"),
         ]
     )
 
@@ -99,7 +106,7 @@ def test_json_has_the_shape_of_the_contract(three: tuple[HeatAnswer, ...]) -> No
 
 def test_two_runs_are_equal(three: tuple[HeatAnswer, ...]) -> None:
     """The same question gives the same answer to the last digit, whatever the company."""
-    again = answers([Question("cloth", stack(cloth=press_cloth()))])[0]
+    again = answers([HeatQuestion("cloth", stack(cloth=press_cloth()))])[0]
     assert three[1].as_json() == again.as_json()
     assert answers([]) == ()
 
@@ -110,9 +117,11 @@ def test_company_changes_no_digit(alone: int) -> None:
     damp, cloth = "damp cloth", press_cloth(damp=True)
     thick = replace(SHELL, name="thick", thickness_mm=Range(1.0, 1.2, 1.5), mass_gsm=400.0)
     asked = [
-        Question("damp", under_iron([SHELL, LINING], sole_at(200.0), cloth=cloth), damp),
-        Question("deep", under_iron([SHELL, SHELL, LINING], sole_at(200.0), cloth=cloth), damp),
-        Question("steamed", under_iron([thick, LINING], sole_at(175.0), moisture="steam"), "steam"),
+        HeatQuestion("damp", under_iron([SHELL, LINING], sole_at(200.0), cloth=cloth), damp),
+        HeatQuestion("deep", under_iron([SHELL, SHELL, LINING], sole_at(200.0), cloth=cloth), damp),
+        HeatQuestion(
+            "steamed", under_iron([thick, LINING], sole_at(175.0), moisture="steam"), "steam"
+        ),
     ]
     assert answers(asked, samples=4)[alone] == answers([asked[alone]], samples=4)[0]
 

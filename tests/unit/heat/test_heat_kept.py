@@ -13,7 +13,7 @@ from advisor.heat import kept
 from advisor.heat.kept import answers_once, rests_once
 from advisor.heat.model import answer as model
 from advisor.heat.model import rhythm
-from advisor.heat.model.dialogue import Glue, HeatAnswer, Question, Times
+from advisor.heat.model.dialogue import Glue, HeatAnswer, HeatQuestion, Times
 from advisor.heat.model.hardparts import PARTS
 from advisor.heat.model.materials import Layer, Range
 from advisor.heat.model.stack import Stack, sole_for_dots, under_iron
@@ -29,7 +29,7 @@ def solved(monkeypatch: pytest.MonkeyPatch) -> list[int]:
     found: list[int] = []
     plain = model.answers
 
-    def counted(questions: Sequence[Question], **more: Any) -> tuple[HeatAnswer, ...]:
+    def counted(questions: Sequence[HeatQuestion], **more: Any) -> tuple[HeatAnswer, ...]:
         found.append(len(questions))
         return plain(questions, **more)
 
@@ -41,18 +41,18 @@ def solved(monkeypatch: pytest.MonkeyPatch) -> list[int]:
 
 def test_a_question_is_worked_out_once_whatever_its_place_is_called(solved: list[int]) -> None:
     """Places of the same layers share an answer, which bears the name of each."""
-    asked = [Question("a", ONE), Question("b", TWO), Question("c", ONE)]
+    asked = [HeatQuestion("a", ONE), HeatQuestion("b", TWO), HeatQuestion("c", ONE)]
     first = answers_once(asked, 2)
     assert ["a", "b", "c"] == [one.place for one in first]
-    again = answers_once([Question("d", TWO), Question("e", ONE, press_s=4.0)], 2)
+    again = answers_once([HeatQuestion("d", TWO), HeatQuestion("e", ONE, press_s=4.0)], 2)
     assert [2, 1] == solved
-    assert model.answers([Question("d", TWO)], samples=2)[0].as_json() == again[0].as_json()
+    assert model.answers([HeatQuestion("d", TWO)], samples=2)[0].as_json() == again[0].as_json()
 
 
 def test_another_number_of_draws_is_another_question(solved: list[int]) -> None:
     """What fewer draws said is not told where more are asked for."""
     for samples in (2, 3, 2):
-        answers_once([Question("a", ONE)], samples)
+        answers_once([HeatQuestion("a", ONE)], samples)
     assert [1, 1] == solved
 
 
@@ -62,7 +62,7 @@ def test_what_was_not_asked_for_long_is_let_go(
     """No more is kept than there is room for, the latest of it."""
     monkeypatch.setattr(kept, "MOST", 1)
     for stack in (ONE, TWO, TWO, ONE):
-        answers_once([Question("a", stack)], 2)
+        answers_once([HeatQuestion("a", stack)], 2)
     assert [1, 1, 1] == solved
     assert 1 == len(kept._KEPT)
 
@@ -95,8 +95,8 @@ def test_another_run_finds_the_same_answer_on_the_shelf(solved: list[int], board
     """To the last digit, and nothing is worked out."""
     glued = under_iron([CLOTH, replace(CLOTH, name="glued", limit_c=110.0)], sole_for_dots(3))
     asked = [
-        Question("a", ONE, parts=(("x", PARTS["pin"]),)),
-        Question("b", glued, "dry", Glue(0, 120.0)),
+        HeatQuestion("a", ONE, parts=(("x", PARTS["pin"]),)),
+        HeatQuestion("b", glued, "dry", Glue(0, 120.0)),
     ]
     first, rests = answers_once(asked, 2), rests_once([ONE, TWO], 10.0)
     kept._KEPT.clear()
@@ -146,13 +146,13 @@ def test_what_is_no_answer_is_worked_out_anew(
     solved: list[int], board: Board, spoil: Callable[[Plain], object]
 ) -> None:
     """Whatever lies on the shelf, the answer is that of the model."""
-    first = answers_once([Question("a", ONE)], 2)
+    first = answers_once([HeatQuestion("a", ONE)], 2)
     for key, text in board.texts.items():
         data = json.loads(text)
         spoil(data)
         board.texts[key] = json.dumps(data)
     kept._KEPT.clear()
-    assert first == answers_once([Question("a", ONE)], 2)
+    assert first == answers_once([HeatQuestion("a", ONE)], 2)
     assert [1, 1] == solved
 
 

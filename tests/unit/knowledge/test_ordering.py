@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from advisor.knowledge.book import Item
+from advisor.knowledge.book import BookItem
 from advisor.knowledge.load import read_book
 from advisor.knowledge.ordering import (
     CHANGES,
@@ -39,9 +39,9 @@ changes:
 """
 
 
-def item(text: str) -> Item:
+def item(text: str) -> BookItem:
     document = parse_yaml(text, "operations.yaml")
-    return Item("order", OrderForm.model_validate(document.data), document)
+    return BookItem("order", OrderForm.model_validate(document.data), document)
 
 
 def test_small_knowledge_is_sound_and_compiles() -> None:
