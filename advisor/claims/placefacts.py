@@ -10,7 +10,7 @@ from typing import Any, Final
 
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
-from advisor.project.placing import named, singular_words
+from advisor.project.placing import fastening_kind, singular_words
 from advisor.project.wearing import hooded, worn_over
 
 STIFFENS: Final = frozenset({"fusible", "low-temperature fusible", "sew-in", "canvas"})
@@ -20,7 +20,9 @@ FOLDED: Final = frozenset({"patch-pocket", "faced-edge", "front-band", "placket"
 """Kinds of place whose edges are folded or faced before they are stitched."""
 CARRIES: Final = frozenset({"front", "placket", "band", "facing", "tab", "flap", "interfacing"})
 """Words of places that carry buttonholes, or that stiffen what does."""
-TOGGLE: Final = "toggle"
+OF_THEIR_OWN: Final = {"button": "toggle", "buttonhole": "loop"}
+"""A sort of fastening that is called by its own name, by the kind that it is made as."""
+LOOP: Final = "loop"
 PLEAT: Final = "pleat"
 BUTTONHOLE: Final = "buttonhole"
 
@@ -39,12 +41,13 @@ def place_facts(seam: Seam, garment: Garment, knowledge: Knowledge) -> dict[str,
 
 
 def fastening_of(seam: Seam, knowledge: Knowledge) -> str:
-    """The kind of fastening that a place is; a toggle is a button of its own sort."""
+    """The kind of fastening that a place is; a toggle and a loop are sorts of their own."""
     kinds = knowledge.places.kinds
     closing = {id_: kind for id_, kind in kinds.items() if kind.family == "fastening"}
-    kind = seam.place if seam.place in closing else named(seam.fastening, closing)
+    kind = seam.place if seam.place in closing else fastening_kind(seam.fastening, closing)
     called = {*singular_words(seam.fastening), *singular_words(seam.name)}
-    return TOGGLE if kind == "button" and TOGGLE in called else kind
+    own = OF_THEIR_OWN.get(kind, kind)
+    return own if own in called or (own == LOOP and "rouleau" in called) else kind
 
 
 def _lies_flat(seam: Seam) -> bool:

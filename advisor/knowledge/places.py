@@ -46,7 +46,8 @@ class PlaceKind:
     """What is made at a place, and what follows from that alone.
 
     `drops` are the aspects that nobody asks there; `prepares` the work on single pieces before
-    any stage of a method; `plies` how layers pile up (joined, band, folded, flat, beside).
+    any stage of a method; `leads` whether it is meant where only its family is said; `plies` how
+    layers pile up (joined, band, folded, flat, beside).
     """
 
     id: str
@@ -64,6 +65,7 @@ class PlaceKind:
     prepares: tuple[str, ...]
     usual: str
     sources: tuple[str, ...]
+    leads: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -199,6 +201,7 @@ def _kind(id_: str, row: dict[str, Any]) -> PlaceKind:
         tuple(row["prepares"]),
         row["usual"],
         tuple(row["sources"]),
+        row["leads"] == "yes",
     )
 
 

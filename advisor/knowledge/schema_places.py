@@ -38,6 +38,7 @@ class PlaceKindForm(Form):
 
     name: Word
     family: Family
+    leads: YesNo = "no"
     means: Text
     words: tuple[Word, ...] = ()
     notions: tuple[Word, ...] = ()

@@ -45,7 +45,9 @@ SEAM_SAID: dict[str, tuple[str, ...]] = {
     "carries weight": YES_NO,
     "laid in pleats": YES_NO,
     "facing seen": YES_NO,
-    "fastening": ("button", "buttonhole", "toggle", "hook", "snap", "buckle", "zip", "ties"),
+    "fastening": (
+        *("button", "buttonhole", "loop", "toggle", "hook", "snap", "buckle", "zip", "ties"),
+    ),
     "backed": YES_NO,
     "lies flat": YES_NO,
     "may be pleated": YES_NO,

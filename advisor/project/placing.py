@@ -97,11 +97,46 @@ def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge
     about = {name: entries[name] for name in seam.cloths() if name in entries}
     if said in kinds:
         return Placed(_full(said, seam))
+    if said in families(kinds):
+        return Placed(_of_family(said, seam, about, kinds), f"its kind, {_spoken(said)}")
     if not said and lace_on_edge(seam, about.get) and LAID in kinds:
         return Placed(LAID, "the lace on its edge")
     if seam.facts.get("edge") == "hem":
         return Placed("hem")
     return _placed_by(named(said or seam.name, kinds), seam, entries, kinds)
+
+
+def families(kinds: Mapping[str, PlaceKind]) -> frozenset[str]:
+    """The families that a project may say as a kind: those that have one to lead them."""
+    return frozenset(_family(kind) for kind in kinds.values() if kind.leads) - kinds.keys()
+
+
+def _of_family(
+    said: str, seam: Seam, about: Mapping[str, Entry], kinds: Mapping[str, PlaceKind]
+) -> str:
+    """The kind of a family that its notion, its name or its layers tell; else the one that leads.
+
+    An edge of two cloths is a faced one, and what backs with a notion is an interfacing.
+    """
+    own = {id_: kind for id_, kind in kinds.items() if _family(kind) == said}
+    notions = [entry for entry in about.values() if entry.kind != "cloth"]
+    told = [kind for entry in notions if (kind := _of(entry, own)) is not None]
+    by_name = named(seam.name, own)
+    if told or by_name:
+        return told[0] if told else by_name
+    if "faced-edge" in own and len({*seam.cloths()}) > 1 and not notions:
+        return "faced-edge"
+    if "interfacing" in own and notions:
+        return "interfacing"
+    return next(id_ for id_, kind in own.items() if kind.leads)
+
+
+def _family(kind: PlaceKind) -> str:
+    return kind.family.replace(" ", "-")
+
+
+def _spoken(word: str) -> str:
+    return word.replace("-", " ")
 
 
 def _placed_by(
@@ -275,6 +310,13 @@ def named(name: str, kinds: Mapping[str, PlaceKind]) -> str:
     return "" if of_part or found == PLAIN else found
 
 
+def fastening_kind(word: str, fastenings: Mapping[str, PlaceKind]) -> str:
+    """The kind that a word under `fastening:` means: loops are those of buttons; "" for none."""
+    called = singular_words(f"button {word}")
+    ways = (id_ for id_, kind in fastenings.items() if called in map(singular_words, kind.words))
+    return named(word, fastenings) or next(ways, "")
+
+
 def _last(words: Sequence[str], wanted: Sequence[str]) -> int:
     places = range(len(words) - len(wanted), -1, -1)
     return next((i for i in places if tuple(words[i : i + len(wanted)]) == tuple(wanted)), -1)
@@ -295,5 +337,6 @@ def _single(word: str) -> str:
 
 def known_kinds(known: Knowledge) -> tuple[str, ...]:
     """Every word that `kind:` takes: the kinds of place, and what a seam is in the garment."""
-    words: Iterable[Any] = (*known.places.kinds, *known.order.kinds)
-    return tuple(dict.fromkeys(str(word).replace("-", " ") for word in words))
+    kinds = known.places.kinds
+    words: Iterable[Any] = (*kinds, *known.order.kinds, *sorted(families(kinds)))
+    return tuple(dict.fromkeys(_spoken(str(word)) for word in words))

@@ -9,7 +9,7 @@ from advisor.errors import nearest, shown
 from advisor.knowledge.ordering import CHANGES
 from advisor.project.linings import with_lined
 from advisor.project.names import tidy_name
-from advisor.project.placing import known_kinds, named, with_places
+from advisor.project.placing import families, fastening_kind, known_kinds, with_places
 from advisor.project.wished import Added, Pinned, Wishes
 
 if TYPE_CHECKING:
@@ -46,7 +46,9 @@ def with_wishes(garment: Garment, data: Any, findings: Findings, knowledge: Know
     if knowledge.places.kinds:
         entries = {name: knowledge.entries[c.entry] for name, c in garment.cloths.items()}
         seams = with_lined(seams, entries, knowledge.places.kinds)
-    wishes = replace(wishes, kinds=kinds, joins=joins, done=done)
+    own = families(knowledge.places.kinds)
+    told = {name: kind for name, kind in kinds.items() if kind not in own}
+    wishes = replace(wishes, kinds=told, joins=joins, done=done)
     return replace(garment, seams=seams, wishes=wishes)
 
 
@@ -158,7 +160,7 @@ class _WishReader:
     def _fastening(self, said: str, i: int) -> str:
         """The kind of place that a fastening is; "" where the word is no fastening."""
         known = self.fastenings
-        found = named(said, known)
+        found = fastening_kind(said, known)
         if not found:
             self.findings.say(
                 ("seams", i, "fastening"),
@@ -224,9 +226,10 @@ class _WishReader:
 
 
 def _roles_by_name(knowledge: Knowledge) -> dict[str, str]:
-    """Kinds of place by the name under which they are printed, which she may type back."""
+    """Kinds of place by the words for them, and the name under which they are printed."""
     kinds = knowledge.places.kinds.items()
-    return {_kind_name(kind.name): id_ for id_, kind in kinds}
+    words = {_kind_name(word): id_ for id_, kind in kinds for word in kind.words}
+    return words | {_kind_name(kind.name): id_ for id_, kind in kinds}
 
 
 def _rows(listed: Any) -> list[tuple[int, dict[str, Any]]]:
