@@ -10,6 +10,7 @@ from collections.abc import Mapping, Sequence
 
 from advisor.knowledge.model import Entry
 from advisor.order.kinds import UPPER_ROLES, SeamPlace
+from advisor.project.garment import Seam
 from advisor.project.linings import LINING
 from advisor.project.placing import singular_words
 
@@ -54,6 +55,11 @@ def hung(place: SeamPlace, entries: Mapping[str, Entry]) -> frozenset[str]:
     taken = place.kind.id == "waistband" and place.unit == "both"
     linings = (name for name in place.cloths if entries[name].family == LININGS)
     return frozenset(linings if taken else ())
+
+
+def quilted(seams: Sequence[Seam]) -> frozenset[str]:
+    """The cloths that the maker quilts to one: their rows hold each edge by themselves."""
+    return frozenset(c for seam in seams if seam.place == "quilting" for c in seam.cloths())
 
 
 def shuts_in_lining(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:

@@ -24,7 +24,7 @@ from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
 from advisor.order.cures import chosen_cures, fused_first
 from advisor.order.fusing import beside_glue, fusing_iron, too_hot
 from advisor.order.kinds import SeamPlace
-from advisor.order.layering import hung
+from advisor.order.layering import hung, quilted
 from advisor.order.pieces import bias_strips
 from advisor.order.steps import IronState, MachineState
 from advisor.project.garment import Seam, Use
@@ -205,7 +205,7 @@ class Setups:
         No strip on the bias either: it has to give to lie round the edge.
         """
         drawn = {use.cloth for use in seam.seam.uses if use.stretched > 1} | self.strips(seam)
-        drawn |= hung(
+        drawn |= quilted(self.garment.seams) | hung(
             seam, {n: self.knowledge.entries[self.garment.cloths[n].entry] for n in seam.cloths}
         )
         return tuple(
