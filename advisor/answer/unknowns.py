@@ -12,6 +12,7 @@ from advisor.decide.unknowns import Unknown, find_unknowns
 from advisor.decide.usedup import unnamed_buttons
 from advisor.knowledge.model import Knowledge, Mix
 from advisor.project.mainfibre import vouched_for
+from advisor.project.placing import singular_words
 from advisor.units import System, show_range
 
 if TYPE_CHECKING:
@@ -26,6 +27,7 @@ _ACTS = {
     "solvent": "a drop of acetone on a snip as `advisor identify` tells",
 }
 _MOST_ANSWERS = 2
+GATHERED_EDGE = "gathered-edge"
 HARDLY_HOTTER = 5.0
 """°C: no iron is set finer than that, so nobody burns a snip for less."""
 
@@ -101,9 +103,29 @@ def told_buttons(
         return ()
     seams = [seam for seam in garment.seams if seam.name in holes]
     number = sum(seam.making.times for seam in seams) if _counted(seams) else 0
-    each = f"each of the {number} buttonholes" if number > 1 else "each buttonhole"
-    effect = f"taken as one for {each}, sewn on through it when it is cut"
+    looped = all("loop" in singular_words(f"{s.name} {s.fastening}") for s in seams)
+    one = "loop" if looped else "buttonhole"
+    each = f"each of the {number} {one}s" if number > 1 else f"each {one}"
+    effect = f"taken as one for {each}, marked through it and sewn on"
     return (ToldUnknown("no buttons are named", effect),)
+
+
+def told_fullness(garment: Garment) -> tuple[ToldUnknown, ...]:
+    """Gathered edges of which nobody says how full they are: nothing is reckoned for them."""
+    silent = [s for s in garment.seams if s.place == GATHERED_EDGE and not _told_full(s)]
+    if not silent:
+        return ()
+    last = silent[0].uses[-1].cloth
+    effect = (
+        f"the last layer is gathered, and no cloth is reckoned for it beyond its piece; say "
+        f"{{use: {last}, fullness: 2}} among the layers for that"
+    )
+    names = ", ".join(seam.name for seam in silent)
+    return (ToldUnknown(f"{names}: how full it is gathered", effect),)
+
+
+def _told_full(seam: Seam) -> bool:
+    return seam.making.pleats is not None or any(use.fullness > 1 for use in seam.uses)
 
 
 def _counted(seams: Sequence[Seam]) -> bool:

@@ -117,8 +117,10 @@ class SeamPlace:
 
     @property
     def full(self) -> tuple[str, ...]:
-        """The cloths that are gathered or pleated into it."""
+        """The cloths that are gathered or pleated into it; the last where none is told to be."""
         uses = [use.cloth for use in self.seam.uses if use.fullness > GATHERED]
+        if not uses and self.kind.id == "gathered-edge":
+            uses = [self.seam.uses[-1].cloth]
         return tuple(dict.fromkeys(uses))
 
 

@@ -6,7 +6,12 @@ in an edge lies there before the edge is sewn; a collar is set to a neck that is
 
 from __future__ import annotations
 
-from tests.garments.whole import advice, stands, work
+from advisor.answer.pipeline import Parts, answer
+from advisor.decide.advise import advise
+from advisor.order.work import order_of
+from advisor.project.load import garment_of
+from advisor.textio.yamlfile import parse_yaml
+from tests.garments.whole import advice, known, stands, work
 
 JACKET = "more/quilted_jacket"
 
@@ -41,3 +46,20 @@ def test_a_collar_is_set_to_a_whole_neck() -> None:
     """It shares no cloth with the shoulder and is set after it all the same."""
     found = work(JACKET)
     assert stands(found, "press shoulder", "join collar seam")
+
+
+UNTOLD = """garment: Smock
+fabrics: {linen: handkerchief linen}
+seams:
+  - {name: yoke to body, kind: gathered edge, layers: [linen, linen], length: 90 cm}
+  - {name: side, layers: [linen, linen], length: 60 cm}
+"""
+
+
+def test_an_edge_that_is_gathered_is_drawn_up_though_nobody_says_how_full() -> None:
+    """Sheet and order agree that it is gathered; how full it is stands under what is not known."""
+    garment = garment_of(parse_yaml(UNTOLD, "project.yaml"), known())
+    found = order_of(advise(garment, known()), known())
+    assert stands(found, "gather yoke to body", "join yoke to body")
+    facts = [u.fact for u in answer(garment, known(), Parts(order=True)).unknowns]
+    assert "yoke to body: how full it is gathered" in facts
