@@ -56,6 +56,8 @@ def json_schema(kind: str, knowledge: Knowledge) -> dict[str, Any]:
     if word in REGISTERS:
         schema = _register(schema, REGISTERS[word])
     _list_words(schema, knowledge)
+    if word == "project":
+        _explain(schema, knowledge)
     return {"$schema": DIALECT, "title": f"advisor {word}"} | {
         key: value for key, value in schema.items() if key != "title"
     }
@@ -90,6 +92,33 @@ def _register(entry: dict[str, Any], name: str) -> dict[str, Any]:
         "additionalProperties": entry,
         **({"$defs": defs} if defs else {}),
     }
+
+
+def _explain(schema: dict[str, Any], knowledge: Knowledge) -> None:
+    """A sentence for each key of a project, and the words that it takes."""
+    from advisor.project.keyhelp import YES_OR_NO, sentence, words_of
+
+    for form, about in (("ProjectForm", schema), *schema.get("$defs", {}).items()):
+        words = words_of(form, knowledge)
+        for key, field in about.get("properties", {}).items():
+            field.pop("title", None)
+            if told := sentence(form, key, knowledge):
+                field["description"] = told
+            if key in words:
+                _offer(field, list(words[key].words), closed=words[key].closed)
+            if key in words and set(YES_OR_NO) <= set(words[key].words):
+                field["enum"] += [True, False]  # as YAML 1.1 reads yes and no
+
+
+def _offer(field: dict[str, Any], words: list[str], *, closed: bool) -> None:
+    """List words for a key: no others, or beside what else may stand there."""
+    items = next((way for way in field.get("anyOf", ()) if way.get("type") == "array"), None)
+    if items is not None:
+        items["items"] = {"anyOf": [{"enum": words}, {}]}
+    elif closed:
+        field["enum"] = words
+    else:
+        field["anyOf"] = [{"enum": words}, *field.get("anyOf", [{}])]
 
 
 def _list_words(schema: dict[str, Any], knowledge: Knowledge) -> None:

@@ -31,7 +31,7 @@ def start(
     from advisor.project.begun import help_for as begun_help
     from advisor.project.load import garment_of
     from advisor.project.start import help_for, interview
-    from advisor.project.template import project_text
+    from advisor.project.template import EDITOR, project_text
     from advisor.textio.files import write_whole
     from advisor.textio.yamlfile import parse_yaml
 
@@ -56,6 +56,7 @@ def start(
             again = f"{for_shell(str(file))}{f' --like {like}' if like else ''}"
             talk.tell(f"\nYour answers are kept; advisor start {again} goes on with them.")
         raise
+    text = f"{EDITOR}{text}"
     garment_of(parse_yaml(text, str(file)), known)  # what cannot be read again is never written
     for note in write_whole(file, text, replace=replace):
         talk.tell(f"{file}: {note}")

@@ -16,13 +16,18 @@ from advisor.textio.yamltext import quoted
 
 WIDTH = 100
 
+EDITOR = """\
+# yaml-language-server: $schema=advisor-project.schema.json
+## The line above lets an editor complete and check this file, once you have put the schema beside
+## it with `advisor schema project > advisor-project.schema.json`.
+"""
 _HEAD = """\
 ## A project for the advisor: print its sheet with `advisor sheet` and the name of this file.
 ## A line with one # before a key is asleep: take the # away and mend the line to use it.
 ## Lengths, weights and needle sizes may be written in either system: 15 mm, 5/8 in, 240 g/m2,
 ## 10 oz, 16 momme, 70, US 10. Whatever is left out is assumed, and the sheet says so.
 """
-_MAKER = {
+MAKER = {
     "machine": ("household", "what you sew on: household, industrial or hand"),
     "foot lift": ("6 mm", "how high the foot lifts, for thick seams"),
     "overlocker": ("4-thread", "no, or how many threads it has: 3-thread, 4-thread or 5-thread"),
@@ -38,7 +43,7 @@ _BENT = (
     "how far a strip reaches over a table edge until its end has sunk to a slope of 8 down for 9 "
     "along; or with sinks: 30 mm, by how much its end then lies lower"
 )
-_CLOTH = {
+CLOTH = {
     "fibres": ("", _FIBRES),
     "weight": ("", "g/m2, oz/yd2 or momme"),
     "thickness": ("0.4 mm", "of one layer, lightly pressed"),
@@ -56,7 +61,7 @@ _CLOTH = {
     "shrinks across": ("1 %", "over its width, measured on the same square"),
     "traits": ("{pin marks: yes}", _TRAITS),
 }
-_SEAM = {
+SEAM = {
     "length": ("62 cm", "along the seam line"),
     "allowance": ("15 mm", "fixes the allowance, 3 to 50 mm"),
     "shape": ("curved", ""),
@@ -166,7 +171,7 @@ def _maker(answers: Answers, knowledge: Knowledge) -> Iterator[str]:
         "overlocker": answers.overlocker,
         "feet": _listed(map(quoted, answers.feet)) if answers.feet else "",
     }
-    for key, (usual, words) in _MAKER.items():
+    for key, (usual, words) in MAKER.items():
         yield from _option(key, given.get(key, ""), usual, words.replace("{machine.foot}", feet), 2)
 
 
@@ -180,7 +185,7 @@ def _cloth(cloth: ClothAnswer, units: str, knowledge: Knowledge, *, first: bool)
     weight = "10 oz" if units == "us" else "240 g/m2"
     if reading.weight is not None:
         weight = f"{sum(reading.weight) / 2:.0f} g/m2"
-    for key, (usual, words) in _CLOTH.items():
+    for key, (usual, words) in CLOTH.items():
         usual = {"fibres": _fibres(cloth), "weight": weight}.get(key, usual)  # noqa: PLW2901
         words = words.replace("{traits}", ", ".join(knowledge.traits))  # noqa: PLW2901
         yield from _option(key, "", usual, words, 4)
@@ -213,7 +218,7 @@ def _seam(seam: SeamAnswer, units: str, knowledge: Knowledge, *, first: bool) ->
     usual_here = {"length": "24 in", "allowance": "5/8 in"} if units == "us" else {}
     last = next((quoted(n) for n, notion in seam.layers if notion), quoted(seam.layers[-1][0]))
     usual_here |= {"pressed first": f"[{quoted(seam.layers[0][0])}]", "fused first": f"[{last}]"}
-    for key, (usual, words) in _SEAM.items():
+    for key, (usual, words) in SEAM.items():
         if first:
             about = _with_words(key, words, knowledge)
             yield from _option(key, given.get(key, ""), usual_here.get(key, usual), about, 4)
@@ -239,5 +244,5 @@ def _listed(parts: Iterable[str]) -> str:
     return f"[{', '.join(parts)}]"
 
 
-SHOWN_KEYS = (*_MAKER, *_CLOTH, *_SEAM)
+SHOWN_KEYS = (*MAKER, *CLOTH, *SEAM)
 """Every optional key that the file shows; a test compares them with the form."""

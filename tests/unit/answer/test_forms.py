@@ -99,6 +99,36 @@ def test_a_misspelt_key_is_refused() -> None:
     assert any("fabrics is missing" in f for f in found)
 
 
+@pytest.mark.parametrize("folder", ["garments/more", "garments"])
+def test_every_garment_of_the_tests_fits_the_schema(folder: str) -> None:
+    """What the reader takes, an editor takes as well."""
+    schema = json_schema("project", knowledge())
+    files = sorted((Path(__file__).parents[2] / folder).glob("*.yaml"))
+    assert files
+    for path in files:
+        assert [] == faults(read_yaml(path).data, schema, schema, path.name)
+
+
+def test_every_key_of_a_project_has_a_sentence_and_its_words() -> None:
+    """An editor shows what a key means, and offers the words that the reader knows."""
+    schema = json_schema("project", knowledge())
+    forms = {"ProjectForm": schema, **schema["$defs"]}
+    silent = [
+        f"{form}: {key}"
+        for form, about in forms.items()
+        for key, field in about.get("properties", {}).items()
+        if not str(field.get("description", "")).endswith(".")
+    ]
+    assert [] == silent
+    seam = forms["SeamForm"]["properties"]
+    assert ["low", "medium", "high"] == seam["stress"]["enum"]
+    assert "French seam" in seam["method"]["anyOf"][0]["enum"]
+    assert "plain-seam" not in seam["seam"]["anyOf"][0]["enum"]
+    assert "coil zip" in forms["LayerForm"]["properties"]["notion"]["anyOf"][0]["enum"]
+    wrong = {"name": "side", "layers": ["a"], "stress": "hi"}
+    assert faults(wrong, schema["$defs"]["SeamForm"], schema)
+
+
 def test_an_editor_can_complete_words() -> None:
     """Aspects, traits, strengths and kinds of source are listed word by word."""
     rule = json_schema("rule", knowledge())
