@@ -1,8 +1,9 @@
-"""Choosing part by part: a cloth or a place more, another or less, by one press, and undone."""
+"""Choosing by one press, and undone: a cloth, a part or a place more, another or less."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import Any
 
 from starlette.requests import Request
 from starlette.responses import Response
@@ -10,10 +11,20 @@ from starlette.responses import Response
 from advisor.errors import InputError
 from advisor.page.projects import opened
 from advisor.page.shown import Fields, at, desk_of, page, see, slips_of
+from advisor.project.facts import SEAM_WORDS
+from advisor.project.methods import FITTINGS
+from advisor.project.placing import known_kinds
 from advisor.writing import parts as writing
 
 LAYERS = ("layer1", "layer2", "layer3", "layer4", "layer5", "layer6")
-KEPT = ("name", "phrase", "place", "notion", *LAYERS)
+OF_A_PART = ("lies1", "lies2", "lies3", "lies4")
+OF_A_CLOTH = ("colour", "width")
+OF_A_PLACE = ("kind", "length", "shape", "edge", "part")
+"""Facts that the forms ask for beside what has to be said; the rest stands in the text."""
+KEPT = (
+    *("name", "phrase", *OF_A_CLOTH, "called", *OF_A_PART, "free", "fitting"),
+    *("place", "notion", *LAYERS, *OF_A_PLACE),
+)
 
 
 def parts(request: Request) -> Response:
@@ -41,19 +52,46 @@ def _change(said: Mapping[str, str], fields: Fields) -> tuple[writing.Change, st
         case "cloth":
             if not said["name"] or not said["phrase"]:
                 raise InputError("say what you call the cloth, and what it is")
-            return writing.cloth(said["name"], said["phrase"]), f"{said['name']}: {said['phrase']}"
+            more = {key: said[key] for key in OF_A_CLOTH}
+            made = writing.cloth(said["name"], said["phrase"], more)
+            return made, f"{said['name']}: {said['phrase']}"
+        case "part":
+            lies = [said[key] for key in OF_A_PART if said[key]]
+            if not said["called"]:
+                raise InputError("say what you call the part")
+            free = [said["free"]] if said["free"] else []
+            return writing.part(said["called"], lies, free, said["fitting"]), said["called"]
         case "place":
             layers = [said[key] for key in LAYERS if said[key]]
             if not said["place"] or not layers:
                 raise InputError("say what you call the place, and which cloths lie there")
-            made = writing.place(said["place"], layers, said["notion"])
+            more = {key: said[key] for key in OF_A_PLACE}
+            made = writing.place(said["place"], layers, said["notion"], more)
             listed = [*layers, *([said["notion"]] if said["notion"] else [])]
             return made, f"{said['place']}: {', '.join(listed)}"
     if found := " ".join(fields.get("no-cloth", "").split()):
         return writing.without_cloth(found), f"{found} is taken out"
+    if found := " ".join(fields.get("no-part", "").split()):
+        return writing.without_part(found), f"{found} is taken out"
     if found := " ".join(fields.get("no-place", "").split()):
         return writing.without_place(found), f"{found} is taken out"
     raise InputError("there is no such change")
+
+
+def _parts(data: Mapping[str, Any]) -> list[tuple[str, Mapping[str, Any]]]:
+    """The parts of a project by name."""
+    return [(" ".join(str(name).split()), part) for name, part in (data.get("parts") or {}).items()]
+
+
+def _about(part: Mapping[str, Any]) -> str:
+    """What a project says of a part, on one line."""
+    said = []
+    for key in ("layers", "separate", "fitting"):
+        value = part.get(key)
+        words = ", ".join(map(str, value)) if isinstance(value, list) else value
+        if words:
+            said.append(words if key == "layers" else f"{key} {words}")
+    return "; ".join(said)
 
 
 def _page(request: Request, said: Mapping[str, str], error: InputError | None = None) -> Response:
@@ -65,6 +103,15 @@ def _page(request: Request, said: Mapping[str, str], error: InputError | None = 
         "cloths": [(layer.name, layer.fabric, layer.text) for layer in told.layers],
         "own": own,
         "choices": ("", *own),
+        "parts": [(name, _about(part)) for name, part in _parts(read.document.data)],
+        "options": {
+            "kind": ("", *sorted(known_kinds(desk.known))),
+            "shape": ("", *SEAM_WORDS["shape"]),
+            "edge": ("", *SEAM_WORDS["edge"]),
+            "part": ("", *(name for name, _ in _parts(read.document.data))),
+            "fitting": ("", *FITTINGS),
+        },
+        "of_a_part": OF_A_PART,
         "places": [(seam.name, seam.layers) for seam in told.seams],
         "mark": read.mark,
         "kept": dict.fromkeys(KEPT, "") | dict(said),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -46,13 +46,22 @@ def change_parts(file: Path, change: Change, known: Knowledge, seen: str) -> tup
     return update_file(file, changed)
 
 
-def cloth(name: str, phrase: str) -> Change:
-    """A cloth more, or another phrase for one that is there."""
+def cloth(name: str, phrase: str, more: Mapping[str, str] | None = None) -> Change:
+    """A cloth more, or another phrase for one that is there.
+
+    Args:
+        name: what it is called in the project.
+        phrase: what it is.
+        more: other facts of it, such as its colour; what is said of none stays as it is.
+    """
+    said = {key: value for key, value in (more or {}).items() if value}
 
     def change(data: Any) -> Sequence[Edit]:
         about = data["fabrics"].get(name)
-        way = ("fabrics", name, "fabric") if isinstance(about, dict) else ("fabrics", name)
-        return [(way, phrase)]
+        if isinstance(about, dict):
+            facts = {"fabric": phrase, **said}
+            return [(("fabrics", name, key), value) for key, value in facts.items()]
+        return [(("fabrics", name), {"fabric": phrase, **said} if said else phrase)]
 
     return change
 
@@ -62,12 +71,44 @@ def without_cloth(name: str) -> Change:
     return lambda _: [(("fabrics", name), None)]
 
 
-def place(name: str, layers: Sequence[str], notion: str) -> Change:
-    """A place more, its layers from the one under the iron down, and then a notion if any."""
+def place(
+    name: str, layers: Sequence[str], notion: str, more: Mapping[str, str] | None = None
+) -> Change:
+    """A place more, its layers from the one under the iron down, and then a notion if any.
+
+    `more` are other facts of it, such as its kind and its length; those that are empty are left
+    out.
+    """
     listed: list[object] = [*layers, *([{"notion": notion}] if notion else [])]
+    said = {key: value for key, value in (more or {}).items() if value}
 
     def change(data: Any) -> Sequence[Edit]:
-        return [(("seams", len(data["seams"])), {"name": name, "layers": listed})]
+        return [(("seams", len(data["seams"])), {"name": name, "layers": listed, **said})]
+
+    return change
+
+
+def part(name: str, layers: Sequence[str], separate: Sequence[str], fitting: str) -> Change:
+    """A part of the garment more, or another in place of one: its layers from the body outwards."""
+    said = {"layers": list(layers), "separate": list(separate), "fitting": fitting}
+    about = {key: value for key, value in said.items() if value}
+
+    def change(data: Any) -> Sequence[Edit]:
+        if not data.get("parts"):
+            return [(("parts",), {name: about})]
+        return [(("parts", name), about)]
+
+    return change
+
+
+def without_part(name: str) -> Change:
+    """A part less; its places stay."""
+
+    def change(data: Any) -> Sequence[Edit]:
+        there = data.get("parts") or {}
+        if name not in there:
+            raise InputError(f"there is no part {shown(name)}")
+        return [(("parts",) if len(there) == 1 else ("parts", name), None)]
 
     return change
 

@@ -98,3 +98,50 @@ def test_a_press_on_an_older_page_writes_nothing(client: TestClient, small_folde
 def test_an_entry_more_goes_below_the_last(before: str, after: str) -> None:
     """In the shape of the list, its comments and line ends kept."""
     assert after == edited(before, [(("a", 1), {"b": 2})], "x.yaml")
+
+
+def test_parts_and_the_facts_of_a_place_are_chosen(client: TestClient, small_folder: Path) -> None:
+    """A part is written, shown, replaced and taken out; a place gets its kind, length and part."""
+    file = small_folder / "bag.yaml"
+    cloth = {"name": "trim", "phrase": "silk organza", "colour": "#aa2233", "width": "140 cm"}
+    assert 303 == press(client, do="cloth", **cloth)
+    assert 'trim: {fabric: silk organza, colour: "#aa2233", width: 140 cm}' in file.read_text()
+    part = {"called": "bag", "lies1": "in", "lies2": "out", "free": "in", "fitting": "not at all"}
+    assert 303 == press(client, do="part", **part)
+    assert "parts: {bag: {layers: [in, out], separate: [in], fitting: not at all}}" in (
+        file.read_text()
+    )
+    assert "bag in, out; separate in; fitting not at all" in said(client.get(PARTS).text)
+    about = {"kind": "hem", "length": "30 cm", "shape": "curved", "part": "bag"}
+    assert 303 == press(client, do="place", place="rim", layer1="out", **about)
+    assert "{name: rim, layers: [out], kind: hem, length: 30 cm, shape: curved, part: bag}" in (
+        file.read_text()
+    )
+    assert 303 == press(client, do="part", called="bag", lies1="out")
+    assert "parts: {bag: {layers: [out]}}" in file.read_text()
+    assert 400 == press(client, **{"no-part": "bag"})  # a place still belongs to it
+    assert 303 == press(client, **{"no-place": "rim"})
+    assert 303 == press(client, **{"no-part": "bag"})
+    assert 303 == press(client, **{"no-cloth": "trim"})
+    assert NOTED == file.read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize(
+    ("form", "words"),
+    [
+        ({"do": "part"}, "what you call the part"),
+        ({"do": "part", "called": "bag", "lies1": "outt"}, "out"),
+        ({"do": "place", "place": "rim", "layer1": "out", "length": "30"}, "length"),
+        ({"no-part": "bag"}, "there is no part"),
+    ],
+)
+def test_a_part_or_a_fact_that_is_none_is_refused(
+    client: TestClient, small_folder: Path, form: dict[str, str], words: str
+) -> None:
+    """Nothing is written."""
+    mark = field(client.get(PARTS).text, "mark")
+    reply = client.post(PARTS, data={"mark": mark, **form})
+    assert 400 == reply.status_code
+    alert = next(e for e in root_of(reply.text).iter("div") if e.get("role") == "alert")
+    assert words in "".join(alert.itertext())
+    assert NOTED == (small_folder / "bag.yaml").read_text(encoding="utf-8")
