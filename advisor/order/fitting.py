@@ -14,7 +14,8 @@ from functools import cached_property
 
 from advisor.knowledge.ordering import SEWN, Operation
 from advisor.knowledge.places import Stage
-from advisor.order.kinds import POCKET_ZIP, SeamPlace, crosses, related
+from advisor.order.guessing import POCKET_ZIP
+from advisor.order.kinds import SeamPlace, crosses, feeds, joins_widths, related
 from advisor.order.legs import closes_the_tube
 from advisor.project.garment import Garment
 from advisor.project.placing import BONES, singular_words
@@ -73,8 +74,10 @@ class Fitting:
         return LOOSELY, "nothing shapes it to the body"
 
     def concerned(self, place: SeamPlace) -> bool:
-        """Whether a fitting may change this place."""
+        """Whether a fitting may change this place; what is drawn up takes it in its gathers."""
         said = place.seam.fitting
+        if any(joins_widths(place, other) for other in self.places):
+            return False
         if self.degree == NOT and not said:
             return False
         if said:
@@ -107,7 +110,10 @@ class Fitting:
                 p.name
                 for p in self.places
                 if p.name not in late
-                and any(crosses(p, byname[name]) for name in sorted(late | ends))
+                and any(
+                    crosses(p, byname[name]) or feeds(byname[name], p)
+                    for name in sorted(late | ends)
+                )
             }
             if not more:
                 return frozenset(late)
