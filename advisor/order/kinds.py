@@ -64,10 +64,16 @@ BODICE, SKIRT = "bodice", "skirt"
 SKIRTS = frozenset({SKIRT, "underskirt", "overskirt", "petticoat", "tier", "frill", "flounce"})
 """Words of a name that say that it lies below a waist or in what is drawn up."""
 NECK, ARMHOLE = frozenset({"neck", "neckline"}), frozenset({"armhole", "armscye"})
-BAGGED_EDGE = "bagged-edge"
+BAGGED_EDGE, TOP_EDGE, STRAP = "bagged-edge", "top-edge", "strap"
+TURNS = frozenset({"shoulder", "raglan", "yoke"})
+"""Roles of the seams through which an upper edge is turned. What hangs from straps alone has none:
+its edge goes round the body, over closed sides."""
+UPPER_EDGE = NECK | ARMHOLE | {"upper", "top"}
 CHANNEL = "bone-channel"
 MAIN = ("zip", "set-lining", *(work for work in SEWN if work not in ("zip", "set-lining")))
 """The pieces of work that make a place, the most telling first."""
+WIDTHS = frozenset({"plain", "tier"})
+"""Roles of a seam that may join widths of what is drawn up."""
 GATHERED = 1.1
 """The fullness from which an edge is gathered and not only eased: estimate."""
 
@@ -123,7 +129,10 @@ def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]
     """Every seam of a garment with what it is."""
     places = tuple(_place(seam, garment, knowledge) for seam in garment.seams)
     bagged = _bagged(places)
-    role = knowledge.order.kinds.get(BAGGED_EDGE)
+    hung = any(p.role.id == STRAP for p in places) and not any(p.role.id in TURNS for p in places)
+    role = knowledge.order.kinds.get(TOP_EDGE if hung else BAGGED_EDGE)
+    if hung:
+        bagged |= {p.name for p in _turned(places) if UPPER_EDGE & set(singular_words(p.name))}
     return tuple(replace(p, role=role) if role and p.name in bagged else p for p in places)
 
 
@@ -133,7 +142,7 @@ def _bagged(places: tuple[SeamPlace, ...]) -> frozenset[str]:
     What is sewn round several edges is turned through the shoulders, and that goes only while the
     sides are open; an armhole that is turned alone is turned past its closed seams.
     """
-    turned = [p for p in places if p.unit == "both" and p.kind.id == "faced-edge"]
+    turned = _turned(places)
     necks, armholes = (
         {p.name for p in turned if words & set(singular_words(p.name))} for words in (NECK, ARMHOLE)
     )
@@ -141,6 +150,11 @@ def _bagged(places: tuple[SeamPlace, ...]) -> frozenset[str]:
     joined = (p for p in places if p.unit == "both" and p.kind.id in ("faced-edge", "lining-seam"))
     others = any(p.name not in armholes for p in joined)
     return frozenset(whole | necks | armholes if others and armholes else whole)
+
+
+def _turned(places: tuple[SeamPlace, ...]) -> list[SeamPlace]:
+    """The edges that are turned to the lining."""
+    return [p for p in places if p.unit == "both" and p.kind.id == "faced-edge"]
 
 
 def _all_round(place: SeamPlace) -> bool:
@@ -222,7 +236,7 @@ def joins_widths(seam: SeamPlace, gathered: SeamPlace) -> bool:
 
     Where the same cloth lies flat on the other side as well, its name has to say which it joins.
     """
-    if seam.role.id != PLAIN or seam.said("shape") == "curved" or not feeds(seam, gathered):
+    if seam.role.id not in WIDTHS or seam.said("shape") == "curved" or not feeds(seam, gathered):
         return False
     words = set(singular_words(seam.name))
     flat = {use.cloth for use in gathered.seam.uses if use.fullness <= GATHERED}

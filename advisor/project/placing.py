@@ -271,8 +271,10 @@ def named(name: str, kinds: Mapping[str, PlaceKind]) -> str:
             if at >= 0 and (at + len(wanted), len(wanted)) > best:
                 best, found = (at + len(wanted), len(wanted)), kind.id
     rest = set(words[best[0] :]) if found else set()
-    of_part = bool(rest & SIDES) and kinds[found].family in OF_PARTS if found else False
-    return "" if of_part or found == PLAIN else found
+    family = kinds[found].family if found else ""
+    of_part = bool(rest & SIDES) and family in OF_PARTS
+    widths = "seam" in rest and family == "gathers"  # they join a frill before it is drawn up
+    return "" if of_part or widths or found == PLAIN else found
 
 
 def _last(words: Sequence[str], wanted: Sequence[str]) -> int:

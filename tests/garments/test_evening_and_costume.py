@@ -1,0 +1,129 @@
+"""What a theatre cutter and a couture dressmaker found impossible, and must not come back.
+
+A boned ball dress with a sheer overlay and a petticoat of its own, a slip gown on the bias with
+lace let in, and a laced costume of velvet and brocade. All is common practice of the trade.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from advisor.decide.advise import advise
+from advisor.order.work import Work, order_of
+from advisor.project.load import garment_of
+from advisor.textio.yamlfile import parse_yaml
+from tests.garments.whole import known, places, stands, work
+
+BALL, SLIP, HERALD = "more/boathouse_ball", "more/larkspur_slip", "more/midwinter_herald"
+
+
+def _of(text: str) -> Work:
+    garment = garment_of(parse_yaml(text, "project.yaml"), known())
+    return order_of(advise(garment, known()), known())
+
+
+def _before(found: Work, before: str, after: str) -> list[str]:
+    """Why one step stands right before another."""
+    return [item.why for item in found.reasons.get(after, ()) if item.before == before]
+
+
+@pytest.mark.parametrize("garment", [BALL, SLIP, HERALD])
+def test_nothing_chases_itself(garment: str) -> None:
+    """Every order can be kept."""
+    assert work(garment).cycles == ()
+
+
+def test_the_widths_of_a_petticoat_are_lapped_before_they_are_drawn_up() -> None:
+    """Gathers run over the ends of the lapped seams, which no fitting changes: it is not basted."""
+    found = work(BALL)
+    lapped = ("cut away the upper layer at tulle seams", "lap tulle seams", "topstitch tulle seams")
+    assert stands(found, *lapped, "gather tulle to yoke", "join tulle to yoke")
+    assert "baste tulle seams" not in found.order
+
+
+def test_widths_of_a_plain_cloth_are_joined_before_they_are_drawn_up() -> None:
+    """Not of a sheer alone; and what shapes the bodice is still tried on."""
+    found = _of("""
+garment: Sample
+fitting: to the body
+fabrics: {cloth: cotton poplin, frill: cotton lawn}
+seams:
+  - {name: bodice seams, layers: [cloth, cloth], length: 34 cm, shape: curved, times: 4}
+  - {name: bodice side, layers: [cloth, cloth], length: 20 cm, times: 2}
+  - {name: skirt seams, layers: [cloth, cloth], length: 90 cm, seam: French, times: 4}
+  - {name: frill seams, layers: [frill, frill], length: 20 cm, times: 3}
+  - {name: waist, layers: [cloth, {use: cloth, fullness: 2}], length: 70 cm}
+  - {name: hem frill, layers: [cloth, {use: frill, fullness: 2}], length: 300 cm}
+""")
+    assert stands(found, "press frill seams", "gather hem frill", "join hem frill")
+    assert stands(found, "enclose skirt seams", "gather waist", "join waist")
+    assert "baste skirt seams" not in found.order
+    assert stands(found, "join bodice seams", "fit")
+
+
+def test_a_petticoat_that_is_put_on_by_itself_ends_in_no_seam_of_the_dress() -> None:
+    """Its yoke is not closed for the waist of the dress, which the petticoat never meets."""
+    found, at = work(BALL), places(work(BALL))
+    assert "petticoat" == at["tulle to yoke"].alone == at["tulle seams"].alone
+    assert "" == at["waist"].alone == at["bodice side"].alone
+    assert not [
+        w
+        for step in found.order
+        for w in _before(found, "press tulle to yoke", step)
+        if "waist" in w
+    ]
+
+
+def test_no_seam_runs_over_one_in_quite_another_cloth() -> None:
+    """The sides of a sheer overlay and the panels below it meet first at waist and top edge."""
+    found = work(BALL)
+    reasons = [item.why for items in found.reasons.values() for item in items]
+    assert not [why for why in reasons if why.startswith("Bodice princess") and "chiffon" in why]
+    assert [
+        why for why in reasons if "bodice princess" in why.lower() and "bone channels" in why
+    ] or (stands(found, "press bodice princess", "join bone channels"))
+
+
+def test_a_piped_seam_of_the_body_comes_before_what_runs_over_its_ends() -> None:
+    """However cool its brocade is pressed: shoulder, side, armhole, neck and waist end it."""
+    found = work(HERALD)
+    piped = (
+        "baste piping to piped front seam",
+        "baste piped front seam",
+        "fit",
+        "join piped front seam",
+    )
+    assert stands(found, *piped)
+    for later in ("join shoulder", "join side", "join armhole", "join collar frill", "join waist"):
+        assert stands(found, "neaten piped front seam", later)
+
+
+def test_a_stay_is_no_seam_whatever_strip_it_is_cut_of() -> None:
+    """A strip of organza at the neck is laid before anything hangs from that."""
+    found = work(SLIP)
+    assert "stay-tape" == places(found)["neck stay"].kind.id
+    assert "join neck stay" not in found.order
+    assert stands(found, "tape neck stay", "baste side", "join neck and armhole edge")
+
+
+def test_a_godet_ends_at_the_hem_alone() -> None:
+    """Nothing at the neck or in the sides waits for its second row."""
+    found = work(SLIP)
+    why = [i.why for items in found.reasons.values() for i in items if i.why.startswith("Godet")]
+    assert ["Godet is finished before veil hem runs over its end."] == sorted(set(why))
+
+
+def test_what_hangs_from_straps_is_turned_over_closed_sides() -> None:
+    """There is no shoulder through which it could be turned while they are open."""
+    found = work(SLIP)
+    edge = "neck and armhole edge"
+    assert "top-edge" == places(found)[edge].role.id
+    steps = (
+        "set side zip",
+        "join side",
+        f"join {edge}",
+        f"turn {edge}",
+        "fell the lining to side zip",
+    )
+    assert stands(found, *steps)
+    assert stands(found, "press lining side", f"join {edge}")
