@@ -63,6 +63,7 @@ UPPER_ROLES = frozenset(
 BODICE, SKIRT = "bodice", "skirt"
 SKIRTS = frozenset({SKIRT, "underskirt", "overskirt", "petticoat", "tier", "frill", "flounce"})
 """Words of a name that say that it lies below a waist or in what is drawn up."""
+BODY, WRIST = HALVES | {BODICE, SKIRT}, frozenset({"wrist", "cuff"})
 NECK, ARMHOLE = frozenset({"neck", "neckline"}), frozenset({"armhole", "armscye"})
 BAGGED_EDGE, TOP_EDGE, STRAP = "bagged-edge", "top-edge", "strap"
 TURNS = frozenset({"shoulder", "raglan", "yoke"})
@@ -264,6 +265,8 @@ def _share_panels(one: SeamPlace, other: SeamPlace) -> bool:
         return False
     if _body_placket(one, other) or _body_placket(other, one):
         return False
+    if _at_wrist(one, other) or _at_wrist(other, one):
+        return False
     ours, theirs = (HALVES & set(singular_words(place.name)) for place in (one, other))
     return not ours or not theirs or bool(ours & theirs)
 
@@ -272,6 +275,12 @@ def _body_placket(one: SeamPlace, other: SeamPlace) -> bool:
     """Whether one is a placket of front or back, and the other lies on a sleeve."""
     body = one.role.id == "placket" and HALVES & set(singular_words(one.name))
     return bool(body) and other.role.id in SLEEVE_ENDS
+
+
+def _at_wrist(one: SeamPlace, other: SeamPlace) -> bool:
+    """Whether one lies at the end of a sleeve, and the other on front, back or skirt."""
+    body = BODY & set(singular_words(other.name))
+    return bool(WRIST & set(singular_words(one.name)) and body)
 
 
 def _above(place: SeamPlace) -> bool:

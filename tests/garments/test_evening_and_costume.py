@@ -109,8 +109,9 @@ def test_a_stay_is_no_seam_whatever_strip_it_is_cut_of() -> None:
 def test_a_godet_ends_at_the_hem_alone() -> None:
     """Nothing at the neck or in the sides waits for its second row."""
     found = work(SLIP)
+    said, end = "Godet is finished before ", " runs over its end."
     why = [i.why for items in found.reasons.values() for i in items if i.why.startswith("Godet")]
-    assert ["Godet is finished before veil hem runs over its end."] == sorted(set(why))
+    assert {"lace at the hem", "veil hem"} == {w.removeprefix(said).removesuffix(end) for w in why}
 
 
 def test_what_hangs_from_straps_is_turned_over_closed_sides() -> None:
@@ -127,3 +128,52 @@ def test_what_hangs_from_straps_is_turned_over_closed_sides() -> None:
     )
     assert stands(found, *steps)
     assert stands(found, "press lining side", f"join {edge}")
+
+
+def test_a_channel_is_pressed_before_anything_is_drawn_into_it() -> None:
+    """The cotton takes its own iron then, and the tulle that it would melt is not joined yet."""
+    found = work(BALL)
+    folded = found.tasks["fold yoke elastic"].step
+    assert folded.iron is not None
+    assert "no iron" not in folded.does
+    assert stands(found, "fold yoke elastic", "join tulle to yoke", "stitch yoke elastic")
+
+
+def test_bones_lie_on_the_backing_and_never_through_the_shell() -> None:
+    """The channel is sewn when shell and backing are one, so what is off a seam is sewn before."""
+    found = work(BALL)
+    assert "the shell held clear" in found.tasks["join bone channels"].step.does
+    assert "sewn to the backing before" in found.tasks["baste bodice mounting"].step.does
+    assert "shell" not in work("more/lamplight_gown").tasks["join boning"].step.does
+
+
+def test_bones_at_the_back_wait_for_no_sleeve() -> None:
+    """Only a seam that a channel lies along or crosses is finished before: they are tried on."""
+    assert stands(work(HERALD), "insert bones in bones at the back", "fit", "join armhole")
+
+
+def test_what_is_mounted_is_stay_stitched_as_one() -> None:
+    """Shell and backing were basted together before."""
+    step = work(BALL).tasks["stay-stitch top edge"].step.does
+    assert "chiffon, satin with mount and lining" in step
+
+
+def test_several_cloths_are_drawn_up_each_by_itself() -> None:
+    """Rows through two of them give both the same fullness; one is named as before."""
+    assert "along chiffon and lining, each by itself" in work(BALL).tasks["gather waist"].step.does
+    assert "itself" not in work(HERALD).tasks["gather waist"].step.does
+
+
+def test_strung_sequins_are_sewn_on_by_hand() -> None:
+    """No machine is set for what a needle breaks on."""
+    found = work(HERALD)
+    assert "by hand" in found.tasks["sew on sequin trim on the front"].step.does
+    assert found.tasks["sew on sequin trim on the front"].step.machine is None
+
+
+def test_what_ends_a_sleeve_runs_over_no_seam_of_the_body() -> None:
+    """A frill at the wrist waits for no panel of the front."""
+    found = work(HERALD)
+    reasons = [item.why for items in found.reasons.values() for item in items]
+    assert not [why for why in reasons if "wrist frill runs over" in why]
+    assert [why for why in reasons if why.startswith("Piped front seam is closed before side")]
