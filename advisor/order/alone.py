@@ -2,28 +2,39 @@
 
 from __future__ import annotations
 
-from advisor.knowledge.model import Knowledge
-from advisor.project.garment import Garment, GarmentPart
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from advisor.project.garment import Garment
+
+if TYPE_CHECKING:
+    from advisor.order.kinds import SeamPlace
+
+FRILLS, WAIST = "gathered-edge", "waist"
+"""What is drawn up on another cloth, but for a skirt: the same net on a sleeve joins no part."""
 
 
-def parts_alone(garment: Garment, knowledge: Knowledge) -> frozenset[str]:
-    """The parts that no place joins to another part: none of their cloths lies outside them.
+def parts_alone(garment: Garment, places: Sequence[SeamPlace]) -> frozenset[str]:
+    """The parts that no place joins to another: their cloths meet nothing that lies outside them.
 
     One part alone is the garment, so nothing stands beside it.
     """
     if len(garment.parts) < 2:
         return frozenset()
-    kinds = {name: knowledge.entries[cloth.entry].kind for name, cloth in garment.cloths.items()}
-    cloths = frozenset(name for name, kind in kinds.items() if kind == "cloth")
-    return frozenset(
-        part.name
-        for part in garment.parts
-        if (own := _own(part, garment) & cloths)
-        and not any(seam.part != part.name and own & set(seam.cloths()) for seam in garment.seams)
-    )
+    found = set()
+    for part in garment.parts:
+        inside = [p for p in places if p.seam.part == part.name]
+        own = {cloth for p in inside for cloth in p.cloths}
+        whole = own | set(part.layers)
+        outside = [p for p in places if p not in inside]
+        if own and not any(_joins(p, frozenset(whole)) for p in outside):
+            found.add(part.name)
+    return frozenset(found)
 
 
-def _own(part: GarmentPart, garment: Garment) -> frozenset[str]:
-    """What a part is made of: its layers, and what its places hold."""
-    held = (name for seam in garment.seams if seam.part == part.name for name in seam.cloths())
-    return frozenset((*part.layers, *held))
+def _joins(place: SeamPlace, part: frozenset[str]) -> bool:
+    """Whether a place holds a cloth of a part otherwise than as a frill of its own."""
+    shared = part & set(place.cloths)
+    drawn_up = place.kind.id == FRILLS and place.role.id != WAIST
+    frilled = drawn_up and shared <= set(place.full)
+    return bool(shared) and not frilled

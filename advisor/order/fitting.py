@@ -80,9 +80,15 @@ class Fitting:
             return False
         if self.degree == NOT and not said:
             return False
-        if said:
+        flat = place.role.apart or place.kind.family in FLAT
+        if said and not (flat and self._of_its_part(place)):
             return said != NOT
-        return not place.role.apart and place.kind.family not in FLAT
+        return not flat
+
+    def _of_its_part(self, place: SeamPlace) -> bool:
+        """Whether its fit was only taken over from the part that it lies on."""
+        fits = {part.name: part.fitting for part in self.garment.parts}
+        return fits.get(place.seam.part, "") == place.seam.fitting
 
     def past_recall(self, place: SeamPlace, op: Operation) -> bool:
         """Whether nothing of a fitted place is left to let out after a stage of it."""

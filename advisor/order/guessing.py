@@ -62,6 +62,8 @@ def _by_shape(seam: Seam, kind: str) -> str:
     """A role for a name that says nothing."""
     if kind == "gathered-edge":
         return "tier"
+    if kind == "applique":
+        return "applied"
     return "facing" if kind == "faced-edge" or seam.facts.get("edge") == "turned" else "plain"
 
 

@@ -129,6 +129,8 @@ class SeamPlace:
 def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]:
     """Every seam of a garment with what it is."""
     places = tuple(_place(seam, garment, knowledge) for seam in garment.seams)
+    alone = parts_alone(garment, places)
+    places = tuple(replace(p, alone=p.seam.part) if p.seam.part in alone else p for p in places)
     bagged = _bagged(places)
     hung = any(p.role.id == STRAP for p in places) and not any(p.role.id in TURNS for p in places)
     role = knowledge.order.kinds.get(TOP_EDGE if hung else BAGGED_EDGE)
@@ -315,7 +317,6 @@ def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:
         notions,
         frozenset(panels) if panels else None,
         frozenset(making.crosses) if making.crosses or making.crosses_said else None,
-        alone=seam.part if seam.part in parts_alone(garment, knowledge) else "",
     )
 
 

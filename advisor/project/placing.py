@@ -40,6 +40,10 @@ LACE = 4
 """The level of `openwork` of a lace, whose motifs hide a row of stitches."""
 EDGES = frozenset({"hem", "edge", "edging", "border"})
 """The heads of names of places where nothing goes on beyond the edge."""
+LAID_WHERE = frozenset({"on", "over", "at", "along", "round", "around"})
+"""Words after "lace" by which it is laid on the cloth that is named with it."""
+LET_IN = frozenset({"inset", "let"})
+"""Words by which a lace is let into a cloth, which is cut away behind it."""
 LAID = "applique"
 """The kind of place where cloth or lace is stitched on top of another."""
 POCKETS = frozenset({"set-in-pocket", "welt-pocket"})
@@ -99,6 +103,8 @@ def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge
         return Placed(_full(said, seam))
     if not said and lace_on_edge(seam, about.get) and LAID in kinds:
         return Placed(LAID, "the lace on its edge")
+    if not said and _lace_on_cloth(seam, about) and LAID in kinds:
+        return Placed(LAID, "the lace on it")
     if seam.facts.get("edge") == "hem":
         return Placed("hem")
     return _placed_by(named(said or seam.name, kinds), seam, entries, kinds)
@@ -157,6 +163,21 @@ def lace_on_edge(seam: Seam, entry: Callable[[str], Entry | None]) -> bool:
     if "lace" in words and (EDGES & set(words[-2:]) or edge == "hem"):
         return True
     return words[-1] == "hem" and not edge and seam.cloths()[-1] in laces
+
+
+def _lace_on_cloth(seam: Seam, about: Mapping[str, Entry]) -> bool:
+    """Whether its name lays a lace on another cloth, or lets one into it: it joins no two edges."""
+    words = singular_words(seam.name)
+    at = words.index("lace") + 1 if "lace" in words else len(words)
+    laid = bool(LAID_WHERE & set(words[at : at + 1])) or bool(LET_IN & set(words[at:]))
+    laces = [name for name, entry in about.items() if entry.kind == "cloth" and _is_lace(entry)]
+    one = len(laces) == 1 and len(about) > 1
+    return laid and one and not {"edge", "seam.kind"} & _settled(seam)
+
+
+def _settled(seam: Seam) -> set[str]:
+    """What the maker says herself of an edge or of the kind of a seam."""
+    return {*seam.facts, *(aspect for aspect, _ in seam.choices)} - set(seam.assumed)
 
 
 def _is_lace(entry: Entry) -> bool:

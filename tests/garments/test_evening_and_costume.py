@@ -12,9 +12,10 @@ from advisor.decide.advise import advise
 from advisor.order.work import Work, order_of
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import known, places, stands, work
+from tests.garments.whole import changed, known, places, stands, work
 
 BALL, SLIP, HERALD = "more/boathouse_ball", "more/larkspur_slip", "more/midwinter_herald"
+QUEEN, QUINCE = "more/chapel_queen", "more/quince_dress"
 
 
 def _of(text: str) -> Work:
@@ -27,7 +28,7 @@ def _before(found: Work, before: str, after: str) -> list[str]:
     return [item.why for item in found.reasons.get(after, ()) if item.before == before]
 
 
-@pytest.mark.parametrize("garment", [BALL, SLIP, HERALD])
+@pytest.mark.parametrize("garment", [BALL, SLIP, HERALD, QUEEN, QUINCE])
 def test_nothing_chases_itself(garment: str) -> None:
     """Every order can be kept."""
     assert work(garment).cycles == ()
@@ -177,3 +178,51 @@ def test_what_ends_a_sleeve_runs_over_no_seam_of_the_body() -> None:
     reasons = [item.why for items in found.reasons.values() for item in items]
     assert not [why for why in reasons if "wrist frill runs over" in why]
     assert [why for why in reasons if why.startswith("Piped front seam is closed before side")]
+
+
+def test_a_petticoat_stands_alone_though_its_net_is_on_the_sleeves_as_well() -> None:
+    """A frill of the same net at the cuff joins no petticoat to a bodice."""
+    at = places(work(QUEEN))
+    assert "petticoat" == at["petticoat frill"].alone == at["petticoat waistband"].alone
+    assert "" == at["sleeve cuff frill"].alone == at["waist"].alone
+
+
+def test_what_is_laid_on_a_bodice_comes_while_it_lies_flat() -> None:
+    """A stomacher is sewn to the front before shoulder and side, and before any bone is in."""
+    found = work(QUEEN)
+    assert "applied" == places(found)["stomacher"].role.id
+    assert stands(found, "stitch on stomacher", "insert bones in bodice bones", "fit")
+    assert stands(found, "press stomacher", "join shoulder", "join bodice side", "join waist")
+
+
+def test_eyelets_that_lace_a_back_are_no_way_out_for_a_cord() -> None:
+    """A cord in the petticoat, or two dozen of them, is no reason to set them in one layer."""
+    found = work(QUEEN)
+    assert "grommets-set" == places(found)["back eyelets"].method.id
+    assert stands(found, "turn neck edge", "set back eyelets")
+
+
+def test_a_hoop_is_steel_and_no_elastic() -> None:
+    """Its channel is pressed empty, and its ends are joined in a sleeve."""
+    found = work(QUEEN)
+    steps = [found.tasks[s].step.does for s in found.order if s.endswith("hoop channels")]
+    assert 4 == len(steps)
+    assert not [step for step in steps if "elastic" in step]
+    assert "sleeve" in found.tasks["slide the steel into hoop channels"].step.does
+
+
+def test_lace_on_a_cloth_or_let_into_it_is_no_seam() -> None:
+    """It is laid flat and cut out behind; at the waist it covers the finished seam."""
+    found = work(QUINCE)
+    assert stands(found, "stitch on lace on the bodice", "fit", "join bodice side")
+    assert stands(found, "neaten waist", "stitch on lace at the waist", "set side zip")
+    slip = work(SLIP)
+    assert "lace-inset" == places(slip)["lace inset at the bust"].method.id
+    steps = ("cut away behind lace inset at the bust", "tape neck stay", "baste side", "fit")
+    assert stands(slip, *steps)
+
+
+def test_a_maker_may_still_seam_her_lace() -> None:
+    """What she says of the seam goes before what its name is taken for."""
+    old, new = "{name: lace at the waist, ", "{name: lace at the waist, seam: plain, "
+    assert "seam" == places(changed(QUINCE, old, new))["lace at the waist"].kind.id
