@@ -12,7 +12,8 @@ from advisor.decide.advise import advise
 from advisor.order.work import Work, order_of
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import changed, known, places, stands, work
+from tests.garments.whole import FOLDER, changed, known, places, stands, work
+from tests.typed import typed
 
 BALL, SLIP, HERALD = "more/boathouse_ball", "more/larkspur_slip", "more/midwinter_herald"
 QUEEN, QUINCE = "more/chapel_queen", "more/quince_dress"
@@ -226,3 +227,26 @@ def test_a_maker_may_still_seam_her_lace() -> None:
     """What she says of the seam goes before what its name is taken for."""
     old, new = "{name: lace at the waist, ", "{name: lace at the waist, seam: plain, "
     assert "seam" == places(changed(QUINCE, old, new))["lace at the waist"].kind.id
+
+
+def _sheet(name: str) -> str:
+    """The whole sheet, its lines joined."""
+    return " ".join(typed("sheet", str(FOLDER / f"{name}.yaml"), "--all").out.split())
+
+
+def test_what_is_sewn_by_hand_is_set_no_foot_and_no_tension() -> None:
+    """Not even where every other seam has one; the sentence of the foot is left out as well."""
+    told = typed("sheet", str(FOLDER / f"{HERALD}.yaml")).out
+    here = " ".join(
+        told.split("  sequin trim on the front (")[1].split("\n  sleeve seam (")[0].split()
+    )
+    assert "Stitch: by hand" in here
+    assert not [word for word in ("tension", "Machine:", "pressure", "foot runs") if word in here]
+    assert "Machine: medium pressure" in told
+
+
+def test_a_sheer_hem_is_told_nothing_of_necks() -> None:
+    """What shadows through a neck is told of the cloth, once."""
+    told = _sheet(SLIP)
+    assert "binding at a neck" not in told
+    assert "Where the sheer covers a bodice" in told
