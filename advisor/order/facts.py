@@ -20,6 +20,7 @@ from advisor.order.kinds import GATHERED, SeamPlace
 from advisor.order.layering import BACKING, CALLED_BACKING, hangs_lined, waist_edge
 from advisor.order.openings import loose_at_zip, seam_below
 from advisor.order.setups import OVERLOCKS, Setups
+from advisor.order.sidezip import side_left_open
 from advisor.project.garment import Garment
 from advisor.project.placing import lace_on_edge, singular_words
 from advisor.project.zipping import runs_into
@@ -190,6 +191,7 @@ class Facts:
             "of a lining": lambda: place.unit == "lining",
             "takes in a lining": lambda: hangs_lined(place, self.places),
             "seam below among others": lambda: seam_below(place, self.places) is not None,
+            "a side left open": lambda: side_left_open(place, self.places) is not None,
             "waist edge": lambda: waist_edge(place, self.places),
             "allowance is kept": lambda: self.neatened(place) and not self.cut_down(place),
             "allowance is cut down": lambda: not self.neatened(place) or self.cut_down(place),

@@ -127,7 +127,7 @@ class Fitting:
 
     @staticmethod
     def _below(place: SeamPlace, hidden: SeamPlace) -> bool:
-        if place.op != "join":
+        if place.op != "join" or place.one_waits:
             return False
         below = place.role.id == "centre" and related(place, hidden)
         return below or (place.role.id == "side" and runs_into(place.seam, hidden.seam))

@@ -15,6 +15,7 @@ from advisor.knowledge.ordering import SEWN, SeamKind
 from advisor.knowledge.places import PLAIN, Method, PlaceKind
 from advisor.order.alone import parts_alone
 from advisor.order.guessing import guessed_role
+from advisor.order.sidezip import with_side_open
 from advisor.project.garment import Garment, Seam
 from advisor.project.linings import Unit, unit_of
 from advisor.project.placing import singular_words
@@ -84,7 +85,8 @@ class SeamPlace:
     """A place with what is made there, where it lies, and the method by which it is made.
 
     `cloths` leaves the notions out; `panels` and `crosses` are None where nobody said them, and
-    `alone` is its part where that is sewn to no other, as a petticoat.
+    `alone` is its part where that is sewn to no other, as a petticoat. Of two sides `one_waits`
+    says that one stays open for a concealed zip, though a waist runs over the other.
     """
 
     seam: Seam
@@ -97,6 +99,7 @@ class SeamPlace:
     crosses: frozenset[str] | None
     method: Method = NO_METHOD
     alone: str = ""
+    one_waits: bool = False
 
     @property
     def op(self) -> str:
@@ -131,6 +134,7 @@ def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]
     places = tuple(_place(seam, garment, knowledge) for seam in garment.seams)
     alone = parts_alone(garment, places)
     places = tuple(replace(p, alone=p.seam.part) if p.seam.part in alone else p for p in places)
+    places = with_side_open(places)
     bagged = _bagged(places)
     hung = any(p.role.id == STRAP for p in places) and not any(p.role.id in TURNS for p in places)
     role = knowledge.order.kinds.get(TOP_EDGE if hung else BAGGED_EDGE)
@@ -353,29 +357,31 @@ def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKin
     the lining is felled to the tape afterwards. A band at an armhole runs over its side seam, and
     so does a facing that goes round the body.
     """
-    if unit == "both" and role.id == "facing":
+    zips, words = _zips(garment), set(singular_words(name))
+    if role.id == "facing" and (unit == "both" or _clear_of(zips, words)):
         return replace(role, crosses=tuple(id_ for id_ in role.crosses if id_ not in ZIPS))
-    round_the_body = role.id == "neckband" and "armhole" in singular_words(name)
-    if round_the_body or (role.id == "facing" and ALL_ROUND & set(singular_words(name))):
+    round_the_body = role.id == "neckband" and "armhole" in words
+    if round_the_body or (role.id == "facing" and ALL_ROUND & words):
         return replace(role, crosses=(*role.crosses, "side", "underarm"))
-    if role.id == "zip" and OPENS & set(singular_words(name)):
+    if role.id == "zip" and OPENS & words:
         return replace(role, crosses=(*role.crosses, "neckband"))
-    if role.id == "crotch" and not any("side" in singular_words(n) for n in _zips(garment)):
+    if role.id == "crotch" and not any("side" in singular_words(n) for n in zips):
         return replace(role, crosses=(*role.crosses, "concealed-zip"))
-    if role.id == "neckband" and LOWER & set(singular_words(name)):
+    if role.id == "neckband" and LOWER & words:
         return replace(role, crosses=(*role.crosses, "side", "side-and-sleeve", "centre"))
     bodice = any(ABOVE & set(singular_words(seam.name)) for seam in garment.seams)
-    zips = [
-        seam
-        for seam in garment.seams
-        if any(garment.cloths[name].entry == "concealed-zip" for name in seam.cloths())
-    ]
     not_here = {"waist"} if role.id in ZIPS and not bodice else set()
     if role.id == "waist" and bodice and zips:
-        beside = any("side" in singular_words(seam.name) for seam in zips)
+        beside = any("side" in singular_words(n) for n in zips)
         not_here = {"side" if beside else "centre"}
     left = tuple(id_ for id_ in role.crosses if id_ not in not_here)
     return role if left == role.crosses else replace(role, crosses=left)
+
+
+def _clear_of(zips: list[str], words: set[str]) -> bool:
+    """Whether it is the facing of a neck, and every zip lies in a side."""
+    neck = bool(NECK & words) and not ALL_ROUND & words
+    return neck and bool(zips) and all("side" in singular_words(name) for name in zips)
 
 
 def _zips(garment: Garment) -> list[str]:

@@ -105,7 +105,7 @@ def _of_places(where: str, a: SeamPlace, b: SeamPlace) -> bool:
     if where == "fed":
         return feeds(a, b)
     if where == "zip line":
-        return runs_into(b.seam, a.seam) or runs_into(a.seam, b.seam)
+        return not b.one_waits and (runs_into(b.seam, a.seam) or runs_into(a.seam, b.seam))
     if where == "custom":
         return crosses_by_custom(b, a)
     return crosses(b, a) if where == "crossed" else related(a, b)

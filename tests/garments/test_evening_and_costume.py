@@ -215,7 +215,7 @@ def test_a_hoop_is_steel_and_no_elastic() -> None:
 def test_lace_on_a_cloth_or_let_into_it_is_no_seam() -> None:
     """It is laid flat and cut out behind; at the waist it covers the finished seam."""
     found = work(QUINCE)
-    assert stands(found, "stitch on lace on the bodice", "fit", "join bodice side")
+    assert stands(found, "stitch on lace on the bodice", "join bodice side", "fit")
     assert stands(found, "neaten waist", "stitch on lace at the waist", "set side zip")
     slip = work(SLIP)
     assert "lace-inset" == places(slip)["lace inset at the bust"].method.id
@@ -250,3 +250,27 @@ def test_a_sheer_hem_is_told_nothing_of_necks() -> None:
     told = _sheet(SLIP)
     assert "binding at a neck" not in told
     assert "Where the sheer covers a bodice" in told
+
+
+def test_one_side_is_closed_before_a_bodice_meets_a_skirt_that_is_round() -> None:
+    """The other stays open for its concealed zip, and is closed round that afterwards."""
+    found = work(QUINCE)
+    side = found.tasks["join bodice side"].step.does
+    assert "the one where side zip goes stays open" in side
+    assert stands(found, "join bodice side", "fit", "join waist", "set side zip")
+    assert stands(found, "set side zip", "close the side at side zip", "join armhole binding")
+    assert stands(work("more/sundress"), "join bodice side", "join waist", "set side zip")
+
+
+def test_a_skirt_that_hangs_open_at_the_side_is_joined_flat() -> None:
+    """Front to front and back to back: both sides are closed in one run when the zip is in."""
+    found = work("more/bias_gown")
+    assert stands(found, "join waist", "set side zip", "join skirt side")
+    assert "close the side at side zip" not in found.order
+
+
+def test_a_neck_facing_meets_no_zip_in_the_side() -> None:
+    """It is turned while the bodice lies flat; behind a zip in the back it still waits for that."""
+    assert stands(work(QUINCE), "turn neck facing", "set side zip")
+    behind = changed(QUINCE, "{name: side zip,", "{name: centre back zip,")
+    assert stands(behind, "set centre back zip", "join neck facing")
