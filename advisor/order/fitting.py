@@ -15,7 +15,7 @@ from functools import cached_property
 from advisor.knowledge.ordering import SEWN, Operation
 from advisor.knowledge.places import Stage
 from advisor.order.guessing import POCKET_ZIP
-from advisor.order.kinds import SeamPlace, crosses, feeds, joins_widths, related
+from advisor.order.kinds import SeamPlace, crosses, joins_widths, related
 from advisor.order.legs import closes_the_tube
 from advisor.project.garment import Garment
 from advisor.project.placing import BONES, singular_words
@@ -116,10 +116,7 @@ class Fitting:
                 p.name
                 for p in self.places
                 if p.name not in late
-                and any(
-                    crosses(p, byname[name]) or feeds(byname[name], p)
-                    for name in sorted(late | ends)
-                )
+                and any(crosses(p, byname[name]) for name in sorted(late | ends))
             }
             if not more:
                 return frozenset(late)
