@@ -290,12 +290,17 @@ def _at_wrist(one: SeamPlace, other: SeamPlace) -> bool:
 
 
 def _above(place: SeamPlace) -> bool:
-    return place.role.id in UPPER_ROLES or BODICE in singular_words(place.name)
+    return place.role.id in UPPER_ROLES or BODICE in _where(place)
+
+
+def _where(place: SeamPlace) -> frozenset[str]:
+    """The words of a name and of the part that it belongs to."""
+    return frozenset((*singular_words(place.name), *singular_words(place.seam.part)))
 
 
 def _below(place: SeamPlace) -> bool:
     """Whether it is a seam of the skirt and nothing else; the waist and the zip join both parts."""
-    words = set(singular_words(place.name))
+    words = _where(place)
     return SKIRT in words and not {BODICE, "waist"} & words and place.role.id not in ZIPS
 
 

@@ -274,3 +274,24 @@ def test_a_neck_facing_meets_no_zip_in_the_side() -> None:
     assert stands(work(QUINCE), "turn neck facing", "set side zip")
     behind = changed(QUINCE, "{name: side zip,", "{name: centre back zip,")
     assert stands(behind, "set centre back zip", "join neck facing")
+
+
+def test_a_layer_that_hangs_free_and_frays_has_to_end_somewhere() -> None:
+    """The lining of the skirt has no hem in the file; tulle may stay as it is cut."""
+    told = _sheet(BALL)
+    assert "lining: hangs free in skirt and ends nowhere" in told
+    assert "tulle: hangs free" not in told
+    assert "chiffon: hangs free" not in told
+
+
+def test_bones_go_in_when_the_seams_beside_them_are_sewn() -> None:
+    """A stiffened bodice does not lie flat under the foot; at the fitting they are in."""
+    found = work(BALL)
+    assert stands(found, "press bodice side", "insert bones in bone channels", "fit")
+
+
+def test_a_top_edge_is_turned_over_the_ends_of_its_zip() -> None:
+    """And the seam of a skirt ends in no seam of the bodice, whose part says where it lies."""
+    found = work(BALL)
+    assert stands(found, "set centre back zip", "join top edge", "turn top edge")
+    assert not _before(found, "press bodice princess", "baste centre back")
