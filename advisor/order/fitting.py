@@ -33,6 +33,8 @@ SHAPING = frozenset({"princess", "bodice", "bust"})
 """Words of a panel seam that shapes what is worn above the waist."""
 SET_IN = frozenset({"insert", "godet", "style"})
 """Words of a panel that ornaments or widens, and shapes nothing."""
+HANGING = frozenset({"side", "centre"})
+"""Roles of the seams that hang down a skirt: on the bias they drop with it."""
 FLAT = frozenset({"backing", "laid on"})
 """Families of places on a single piece, which no fitting moves."""
 
@@ -92,7 +94,7 @@ class Fitting:
 
     def past_recall(self, place: SeamPlace, op: Operation) -> bool:
         """Whether nothing of a fitted place is left to let out after a stage of it."""
-        if op.id == "join" and self._marked(place):
+        if op.id == "join" and (self._marked(place) or self._drops(place)):
             return True
         if op.let_out or not self.concerned(place):
             return False
@@ -121,6 +123,11 @@ class Fitting:
             if not more:
                 return frozenset(late)
             late |= more
+
+    def _drops(self, place: SeamPlace) -> bool:
+        """Whether it is a long bias seam of what is fitted to the body: basted, it hangs first."""
+        bias = place.said("bias") == "yes" and place.op == "join" and self.concerned(place)
+        return bias and self.degree == TO_BODY and place.role.id in HANGING
 
     @staticmethod
     def _below(place: SeamPlace, hidden: SeamPlace) -> bool:

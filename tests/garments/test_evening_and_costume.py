@@ -295,3 +295,31 @@ def test_a_top_edge_is_turned_over_the_ends_of_its_zip() -> None:
     found = work(BALL)
     assert stands(found, "set centre back zip", "join top edge", "turn top edge")
     assert not _before(found, "press bodice princess", "baste centre back")
+
+
+BIAS = """
+garment: Sample
+fitting: to the body
+fabrics: {satin: {fabric: satin, fibres: {silk: 100}}, velvet: silk velvet}
+seams:
+  - {name: shoulder, layers: [satin, satin], length: 6 cm, times: 2}
+  - {name: side, layers: [satin, satin], length: 110 cm, bias: yes, times: 2}
+  - {name: neck binding, layers: [satin, {notion: bias binding}], length: 60 cm, shape: curved}
+  - {name: sash, kind: ties, layers: [velvet, velvet], length: 200 cm}
+  - {name: hem, layers: [satin], length: 240 cm, edge: hem, bias: yes}
+"""
+
+
+def test_a_bias_side_hangs_basted_before_it_is_sewn() -> None:
+    """The cloth drops, its thread does not; on the straight it is sewn for the fitting."""
+    assert stands(_of(BIAS), "baste side", "hang the basted seams", "fit", "join side", "hang")
+    straight = _of(BIAS.replace("bias: yes, times: 2", "times: 2"))
+    assert stands(straight, "join side", "fit")
+    assert stands(_of(BIAS.replace("to the body", "not at all")), "join side", "sew hem")
+
+
+def test_a_sash_is_closed_and_hangs_from_nothing() -> None:
+    """No end of it is sewn in at a mark, as those of a strap are."""
+    found = _of(BIAS)
+    assert stands(found, "join sash", "turn through sash", "close the gap of sash")
+    assert "sew in the ends of sash" not in found.order
