@@ -65,6 +65,7 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
     found += _uncounted(garment, knowledge)
     found += _loose_lining(garment, knowledge)
     found += _unused(garment, knowledge)
+    found += _unended(garment, knowledge)
     for seam in garment.seams:
         found += _against_its_part(seam, garment, knowledge)
     found += (
@@ -260,6 +261,33 @@ def _unused(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
         if name not in sewn:
             text = "is in no place and in no piece"
         yield Disagreement("unused", name, (), text)
+
+
+UPPER_ENDS = frozenset({"top", "neck", "neckline", "armhole", "waist"})
+"""Words of an edge above, at which nothing that hangs is hemmed."""
+HEMMED = frozenset({"edge", "casing", "gathers", "laid on"})
+"""Families of places by which a lower edge may be finished."""
+
+
+def _unended(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
+    """A layer that hangs free and frays, with no end below, where other edges are hemmed."""
+    kinds, entries = knowledge.places.kinds, knowledge.entries
+    ends = [
+        seam
+        for seam in garment.seams
+        if seam.place in kinds
+        and kinds[seam.place].family in HEMMED
+        and not UPPER_ENDS & set(singular_words(seam.name))
+    ]
+    if not any(seam.place == "hem" for seam in ends):
+        return
+    for part in garment.parts:
+        for name in part.separate:
+            entry = entries[garment.cloths[name].entry]
+            frays = entry.kind == "cloth" and entry.traits.get("frays", (0, 0))[1] > 0
+            if frays and not any(name in seam.cloths() for seam in ends):
+                text = f"hangs free in {part.name} and ends nowhere: write a hem of {name} alone"
+                yield Disagreement("unended", name, (), text)
 
 
 LENGTHWISE = frozenset({"side", "panel", "centre", "center", "inseam", "hem", "gore", "godet"})

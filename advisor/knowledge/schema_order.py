@@ -78,6 +78,7 @@ Fact = Literal[
     "thick",
     "waist edge",
     "seam below among others",
+    "a side left open",
     "allowance is cut down",
     "allowance is kept",
 ]

@@ -20,6 +20,7 @@ from advisor.order.kinds import GATHERED, SeamPlace
 from advisor.order.layering import BACKING, CALLED_BACKING, hangs_lined, waist_edge
 from advisor.order.openings import loose_at_zip, seam_below
 from advisor.order.setups import OVERLOCKS, Setups
+from advisor.order.sidezip import side_left_open
 from advisor.project.garment import Garment
 from advisor.project.placing import lace_on_edge, singular_words
 from advisor.project.zipping import runs_into
@@ -56,6 +57,8 @@ FINISHED = frozenset({"faced-edge", "neckband", "cuff"})
 """Kinds of place by which a lower edge is finished as a hem is."""
 BUTTONHOLES, TOPSTITCHING = "machine buttonholes", "topstitching"
 EYELET, DRAWCORD = "grommet", "drawcord"
+CORD_EYELETS = 6
+"""More eyelets than this lace an opening; a drawn cord comes out of two or four: estimate."""
 PLEATED = "pleated"
 """The cloth that is sold with its pleats set: gathering rows would crush them."""
 VERY_FULL = METHOD_RATIOS[GatherMethod.ROWS].high
@@ -188,12 +191,15 @@ class Facts:
             "of a lining": lambda: place.unit == "lining",
             "takes in a lining": lambda: hangs_lined(place, self.places),
             "seam below among others": lambda: seam_below(place, self.places) is not None,
+            "a side left open": lambda: side_left_open(place, self.places) is not None,
             "waist edge": lambda: waist_edge(place, self.places),
             "allowance is kept": lambda: self.neatened(place) and not self.cut_down(place),
             "allowance is cut down": lambda: not self.neatened(place) or self.cut_down(place),
             "eased": lambda: 1.0 < full <= GATHERED,
-            "no eyelets named": lambda: not self._named(EYELET),
-            "cord in a casing": lambda: self._named(DRAWCORD),
+            "no eyelets named": lambda: not self._named(EYELET, place),
+            "cord in a casing": lambda: (
+                self._named(DRAWCORD, place) and place.seam.making.times <= CORD_EYELETS
+            ),
             "closed round": lambda: not two_ended(place, self.places),
             "open in front": lambda: two_ended(place, self.places),
             "hangs from the shoulder": lambda: any(p.role.id in SHOULDERED for p in self.places),
@@ -223,9 +229,10 @@ class Facts:
         """Whether steam is held above a place instead of an iron set down on it."""
         return self.setups.word(Place("seam", place.name), "press.motion") == STEAM
 
-    def _named(self, notion: str) -> bool:
-        """Whether a notion lies in some place of the garment."""
-        return any(self.entry(n).id == notion for p in self.places for n in p.notions)
+    def _named(self, notion: str, near: SeamPlace) -> bool:
+        """Whether a notion lies in some place of the same cloth."""
+        beside = [p for p in self.places if set(p.cloths) & set(near.cloths)]
+        return any(self.entry(n).id == notion for p in beside for n in p.notions)
 
     def _avoids(self, cloth: str, work: str) -> bool:
         """Whether a cloth is better without some work, as it is judged by itself."""

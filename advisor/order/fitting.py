@@ -14,7 +14,8 @@ from functools import cached_property
 
 from advisor.knowledge.ordering import SEWN, Operation
 from advisor.knowledge.places import Stage
-from advisor.order.kinds import POCKET_ZIP, SeamPlace, crosses, related
+from advisor.order.guessing import POCKET_ZIP
+from advisor.order.kinds import SeamPlace, crosses, joins_widths, related
 from advisor.order.legs import closes_the_tube
 from advisor.project.garment import Garment
 from advisor.project.placing import BONES, singular_words
@@ -32,6 +33,8 @@ SHAPING = frozenset({"princess", "bodice", "bust"})
 """Words of a panel seam that shapes what is worn above the waist."""
 SET_IN = frozenset({"insert", "godet", "style"})
 """Words of a panel that ornaments or widens, and shapes nothing."""
+HANGING = frozenset({"side", "centre"})
+"""Roles of the seams that hang down a skirt: on the bias they drop with it."""
 FLAT = frozenset({"backing", "laid on"})
 """Families of places on a single piece, which no fitting moves."""
 
@@ -73,17 +76,25 @@ class Fitting:
         return LOOSELY, "nothing shapes it to the body"
 
     def concerned(self, place: SeamPlace) -> bool:
-        """Whether a fitting may change this place."""
+        """Whether a fitting may change this place; what is drawn up takes it in its gathers."""
         said = place.seam.fitting
+        if any(joins_widths(place, other) for other in self.places):
+            return False
         if self.degree == NOT and not said:
             return False
-        if said:
+        flat = place.role.apart or place.kind.family in FLAT
+        if said and not (flat and self._of_its_part(place)):
             return said != NOT
-        return not place.role.apart and place.kind.family not in FLAT
+        return not flat
+
+    def _of_its_part(self, place: SeamPlace) -> bool:
+        """Whether its fit was only taken over from the part that it lies on."""
+        fits = {part.name: part.fitting for part in self.garment.parts}
+        return fits.get(place.seam.part, "") == place.seam.fitting
 
     def past_recall(self, place: SeamPlace, op: Operation) -> bool:
         """Whether nothing of a fitted place is left to let out after a stage of it."""
-        if op.id == "join" and self._marked(place):
+        if op.id == "join" and (self._marked(place) or self._drops(place)):
             return True
         if op.let_out or not self.concerned(place):
             return False
@@ -113,9 +124,14 @@ class Fitting:
                 return frozenset(late)
             late |= more
 
+    def _drops(self, place: SeamPlace) -> bool:
+        """Whether it is a long bias seam of what is fitted to the body: basted, it hangs first."""
+        bias = place.said("bias") == "yes" and place.op == "join" and self.concerned(place)
+        return bias and self.degree == TO_BODY and place.role.id in HANGING
+
     @staticmethod
     def _below(place: SeamPlace, hidden: SeamPlace) -> bool:
-        if place.op != "join":
+        if place.op != "join" or place.one_waits:
             return False
         below = place.role.id == "centre" and related(place, hidden)
         return below or (place.role.id == "side" and runs_into(place.seam, hidden.seam))

@@ -10,31 +10,23 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from advisor.knowledge.model import Entry, Knowledge
+from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import SEWN, SeamKind
 from advisor.knowledge.places import PLAIN, Method, PlaceKind
+from advisor.order.alone import parts_alone
+from advisor.order.guessing import guessed_role
+from advisor.order.sidezip import with_side_open
 from advisor.project.garment import Garment, Seam
 from advisor.project.linings import Unit, unit_of
-from advisor.project.placing import BONES, singular_words
+from advisor.project.placing import singular_words
 
 HALVES = frozenset({"front", "back"})
 """Words of a name that say on which half of the garment a seam lies."""
-BY_KIND = {
-    "elastic-edge": "elastic-edge",
-    "casing": "casing",
-    "pad": "pad",
-    "cup": "cup",
-    "front-band": "plain",
-    "shirring": "tuck",
-}
-"""Roles that follow from the kind of place, whatever the name says where it lies."""
 NO_METHOD = Method("", "", (), (), "", {}, (), "", ())
 NO_KIND = PlaceKind(
     PLAIN, PLAIN, PLAIN, "", (), (), (), True, True, "none", "", "joined", (), "", ()
 )
 ZIPS = frozenset({"zip", "concealed-zip", "side-zip"})
-POCKET_ZIP = "pocket-zip"
-"""The role of a zip that closes a pocket: it neither fits the garment nor opens it."""
 OPENS = frozenset({"front", "open", "ended"})
 """Words of a zip that opens the front from end to end."""
 LOWER = frozenset({"bottom", "hem", "lower", "welt"})
@@ -55,6 +47,8 @@ PIECES = frozenset(
 )
 """Words of a trimming that say on which piece it lies."""
 PAIR = 2
+JOINING = frozenset({"seam", "dart", "fold"})
+"""Families of places between pieces: no seam runs over one in quite another cloth."""
 VENTS = frozenset({"vent", "slit"})
 AFTER_HEM = frozenset({"edge-trim", "vent-lining"})
 """Roles of what is sewn to finished edges, the hem among them."""
@@ -68,11 +62,20 @@ UPPER_ROLES = frozenset(
 )
 """What lies above the waist whatever the garment is."""
 BODICE, SKIRT = "bodice", "skirt"
+SKIRTS = frozenset({SKIRT, "underskirt", "overskirt", "petticoat", "tier", "frill", "flounce"})
+"""Words of a name that say that it lies below a waist or in what is drawn up."""
+BODY, WRIST = HALVES | {BODICE, SKIRT}, frozenset({"wrist", "cuff"})
 NECK, ARMHOLE = frozenset({"neck", "neckline"}), frozenset({"armhole", "armscye"})
-BAGGED_EDGE = "bagged-edge"
+BAGGED_EDGE, TOP_EDGE, STRAP = "bagged-edge", "top-edge", "strap"
+TURNS = frozenset({"shoulder", "raglan", "yoke"})
+"""Roles of the seams through which an upper edge is turned. What hangs from straps alone has none:
+its edge goes round the body, over closed sides."""
+UPPER_EDGE = NECK | ARMHOLE | {"upper", "top"}
 CHANNEL = "bone-channel"
 MAIN = ("zip", "set-lining", *(work for work in SEWN if work not in ("zip", "set-lining")))
 """The pieces of work that make a place, the most telling first."""
+WIDTHS = frozenset({"plain", "tier"})
+"""Roles of a seam that may join widths of what is drawn up."""
 GATHERED = 1.1
 """The fullness from which an edge is gathered and not only eased: estimate."""
 
@@ -81,7 +84,9 @@ GATHERED = 1.1
 class SeamPlace:
     """A place with what is made there, where it lies, and the method by which it is made.
 
-    `cloths` leaves the notions out; `panels` and `crosses` are None where nobody said them.
+    `cloths` leaves the notions out; `panels` and `crosses` are None where nobody said them, and
+    `alone` is its part where that is sewn to no other, as a petticoat. Of two sides `one_waits`
+    says that one stays open for a concealed zip, though a waist runs over the other.
     """
 
     seam: Seam
@@ -93,6 +98,8 @@ class SeamPlace:
     panels: frozenset[str] | None
     crosses: frozenset[str] | None
     method: Method = NO_METHOD
+    alone: str = ""
+    one_waits: bool = False
 
     @property
     def op(self) -> str:
@@ -108,7 +115,7 @@ class SeamPlace:
     @property
     def binds(self) -> bool:
         """Whether it sews a strip over an edge, at the neck or elsewhere."""
-        neck = self.role.id == "neckband" and "binding" in _words(self.name)
+        neck = self.role.id == "neckband" and "binding" in singular_words(self.name)
         return self.kind.id == "bound-edge" or self.role.id == "binding" or neck
 
     def said(self, fact: str) -> str:
@@ -127,8 +134,14 @@ class SeamPlace:
 def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]:
     """Every seam of a garment with what it is."""
     places = tuple(_place(seam, garment, knowledge) for seam in garment.seams)
+    alone = parts_alone(garment, places)
+    places = tuple(replace(p, alone=p.seam.part) if p.seam.part in alone else p for p in places)
+    places = with_side_open(places)
     bagged = _bagged(places)
-    role = knowledge.order.kinds.get(BAGGED_EDGE)
+    hung = any(p.role.id == STRAP for p in places) and not any(p.role.id in TURNS for p in places)
+    role = knowledge.order.kinds.get(TOP_EDGE if hung else BAGGED_EDGE)
+    if hung:
+        bagged |= {p.name for p in _turned(places) if UPPER_EDGE & set(singular_words(p.name))}
     return tuple(replace(p, role=role) if role and p.name in bagged else p for p in places)
 
 
@@ -138,9 +151,9 @@ def _bagged(places: tuple[SeamPlace, ...]) -> frozenset[str]:
     What is sewn round several edges is turned through the shoulders, and that goes only while the
     sides are open; an armhole that is turned alone is turned past its closed seams.
     """
-    turned = [p for p in places if p.unit == "both" and p.kind.id == "faced-edge"]
+    turned = _turned(places)
     necks, armholes = (
-        {p.name for p in turned if words & set(_words(p.name))} for words in (NECK, ARMHOLE)
+        {p.name for p in turned if words & set(singular_words(p.name))} for words in (NECK, ARMHOLE)
     )
     whole = {p.name for p in places if p.kind.id == "lining-seam" and _all_round(p)}
     joined = (p for p in places if p.unit == "both" and p.kind.id in ("faced-edge", "lining-seam"))
@@ -148,9 +161,14 @@ def _bagged(places: tuple[SeamPlace, ...]) -> frozenset[str]:
     return frozenset(whole | necks | armholes if others and armholes else whole)
 
 
+def _turned(places: tuple[SeamPlace, ...]) -> list[SeamPlace]:
+    """The edges that are turned to the lining."""
+    return [p for p in places if p.unit == "both" and p.kind.id == "faced-edge"]
+
+
 def _all_round(place: SeamPlace) -> bool:
     """Whether one place says that neck and armholes are joined to the lining together."""
-    words = set(_words(place.name))
+    words = set(singular_words(place.name))
     return bool(words & NECK and words & ARMHOLE) and place.unit == "both"
 
 
@@ -197,7 +215,14 @@ def crosses_by_custom(later: SeamPlace, earlier: SeamPlace) -> bool:
 def _by_roles(later: SeamPlace, earlier: SeamPlace) -> bool:
     if earlier.role.id not in later.role.crosses or not same_unit(later, earlier):
         return False
+    if {later.kind.family, earlier.kind.family} <= JOINING and not _share_cloth(later, earlier):
+        return False
     return _share_panels(later, earlier)
+
+
+def _share_cloth(one: SeamPlace, other: SeamPlace) -> bool:
+    """Whether two places have a cloth in common; a place of notions alone lies on any."""
+    return not one.cloths or not other.cloths or bool(set(one.cloths) & set(other.cloths))
 
 
 def related(one: SeamPlace, other: SeamPlace) -> bool:
@@ -208,11 +233,32 @@ def related(one: SeamPlace, other: SeamPlace) -> bool:
     return said or bool(set(one.cloths) & set(other.cloths))
 
 
+def feeds(seam: SeamPlace, gathered: SeamPlace) -> bool:
+    """Whether a seam joins the widths of what is drawn up elsewhere: gathers run over its end."""
+    if seam.name == gathered.name or not same_unit(seam, gathered):
+        return False
+    return bool(seam.cloths) and set(seam.cloths) <= set(gathered.full)
+
+
+def joins_widths(seam: SeamPlace, gathered: SeamPlace) -> bool:
+    """Whether it only joins widths of what is drawn up, so that no fitting changes it.
+
+    Where the same cloth lies flat on the other side as well, its name has to say which it joins.
+    """
+    if seam.role.id not in WIDTHS or seam.said("shape") == "curved" or not feeds(seam, gathered):
+        return False
+    words = set(singular_words(seam.name))
+    flat = {use.cloth for use in gathered.seam.uses if use.fullness <= GATHERED}
+    return not UPPER_WORDS & words and (not flat & set(seam.cloths) or bool(SKIRTS & words))
+
+
 def same_unit(one: SeamPlace, other: SeamPlace) -> bool:
     """Whether both belong to the shell, or both to the lining; a mixed seam belongs to both.
 
     Named parts that have no cloth in common, as a sheer over a vest, are units of their own.
     """
+    if one.alone != other.alone:
+        return False
     parts = {one.seam.part, other.seam.part} - {""}
     if len(parts) > 1 and not set(one.cloths) & set(other.cloths):
         return False
@@ -227,23 +273,36 @@ def _share_panels(one: SeamPlace, other: SeamPlace) -> bool:
         return False
     if _body_placket(one, other) or _body_placket(other, one):
         return False
-    ours, theirs = (HALVES & set(_words(place.name)) for place in (one, other))
+    if _at_wrist(one, other) or _at_wrist(other, one):
+        return False
+    ours, theirs = (HALVES & set(singular_words(place.name)) for place in (one, other))
     return not ours or not theirs or bool(ours & theirs)
 
 
 def _body_placket(one: SeamPlace, other: SeamPlace) -> bool:
     """Whether one is a placket of front or back, and the other lies on a sleeve."""
-    body = one.role.id == "placket" and HALVES & set(_words(one.name))
+    body = one.role.id == "placket" and HALVES & set(singular_words(one.name))
     return bool(body) and other.role.id in SLEEVE_ENDS
 
 
+def _at_wrist(one: SeamPlace, other: SeamPlace) -> bool:
+    """Whether one lies at the end of a sleeve, and the other on front, back or skirt."""
+    body = BODY & set(singular_words(other.name))
+    return bool(WRIST & set(singular_words(one.name)) and body)
+
+
 def _above(place: SeamPlace) -> bool:
-    return place.role.id in UPPER_ROLES or BODICE in _words(place.name)
+    return place.role.id in UPPER_ROLES or BODICE in _where(place)
+
+
+def _where(place: SeamPlace) -> frozenset[str]:
+    """The words of a name and of the part that it belongs to."""
+    return frozenset((*singular_words(place.name), *singular_words(place.seam.part)))
 
 
 def _below(place: SeamPlace) -> bool:
     """Whether it is a seam of the skirt and nothing else; the waist and the zip join both parts."""
-    words = set(_words(place.name))
+    words = _where(place)
     return SKIRT in words and not {BODICE, "waist"} & words and place.role.id not in ZIPS
 
 
@@ -255,7 +314,7 @@ def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:
     roles, kinds = knowledge.order.kinds, knowledge.places.kinds
     kind = kinds.get(seam.place or PLAIN, NO_KIND)
     wished = garment.wishes.kinds.get(seam.name, "")
-    role = roles.get(wished) or _guess(seam, kind.id, unit, list(entries.values()), roles)
+    role = roles.get(wished) or guessed_role(seam, kind.id, unit, list(entries.values()), roles)
     role = roles.get(_narrower(role.id, seam, garment, kind.id)) or role
     role = _as_here(role, garment, unit, seam.name)
     panels = garment.wishes.joins.get(seam.name)
@@ -278,9 +337,9 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     The darts of a skirt or of trousers run to the waist and meet no side; a trim that belongs to
     no piece lies round the edges; and a lining is not set at a vent but felled to it.
     """
-    words = set(_words(seam.name))
+    words = set(singular_words(seam.name))
     if role == "dart" and (HALVES | HIPS) & words:
-        above = any(UPPER_WORDS & set(_words(other.name)) for other in garment.seams)
+        above = any(UPPER_WORDS & set(singular_words(other.name)) for other in garment.seams)
         return "waist-dart" if HIPS & words or not above else ""
     if kind == "ribbon" and seam.name not in garment.wishes.joins and not seam.making.crosses:
         return "edge-trim" if _round_the_edges(seam, words) else ""
@@ -305,29 +364,31 @@ def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKin
     the lining is felled to the tape afterwards. A band at an armhole runs over its side seam, and
     so does a facing that goes round the body.
     """
-    if unit == "both" and role.id == "facing":
+    zips, words = _zips(garment), set(singular_words(name))
+    if role.id == "facing" and (unit == "both" or _clear_of(zips, words)):
         return replace(role, crosses=tuple(id_ for id_ in role.crosses if id_ not in ZIPS))
-    round_the_body = role.id == "neckband" and "armhole" in _words(name)
-    if round_the_body or (role.id == "facing" and ALL_ROUND & set(_words(name))):
+    round_the_body = role.id == "neckband" and "armhole" in words
+    if round_the_body or (role.id == "facing" and ALL_ROUND & words):
         return replace(role, crosses=(*role.crosses, "side", "underarm"))
-    if role.id == "zip" and OPENS & set(_words(name)):
+    if role.id == "zip" and OPENS & words:
         return replace(role, crosses=(*role.crosses, "neckband"))
-    if role.id == "crotch" and not any("side" in _words(n) for n in _zips(garment)):
+    if role.id == "crotch" and not any("side" in singular_words(n) for n in zips):
         return replace(role, crosses=(*role.crosses, "concealed-zip"))
-    if role.id == "neckband" and LOWER & set(_words(name)):
+    if role.id == "neckband" and LOWER & words:
         return replace(role, crosses=(*role.crosses, "side", "side-and-sleeve", "centre"))
-    bodice = any(ABOVE & set(_words(seam.name)) for seam in garment.seams)
-    zips = [
-        seam
-        for seam in garment.seams
-        if any(garment.cloths[name].entry == "concealed-zip" for name in seam.cloths())
-    ]
+    bodice = any(ABOVE & set(singular_words(seam.name)) for seam in garment.seams)
     not_here = {"waist"} if role.id in ZIPS and not bodice else set()
     if role.id == "waist" and bodice and zips:
-        beside = any("side" in _words(seam.name) for seam in zips)
+        beside = any("side" in singular_words(n) for n in zips)
         not_here = {"side" if beside else "centre"}
     left = tuple(id_ for id_ in role.crosses if id_ not in not_here)
     return role if left == role.crosses else replace(role, crosses=left)
+
+
+def _clear_of(zips: list[str], words: set[str]) -> bool:
+    """Whether it is the facing of a neck, and every zip lies in a side."""
+    neck = bool(NECK & words) and not ALL_ROUND & words
+    return neck and bool(zips) and all("side" in singular_words(name) for name in zips)
 
 
 def _zips(garment: Garment) -> list[str]:
@@ -337,59 +398,3 @@ def _zips(garment: Garment) -> list[str]:
         for seam in garment.seams
         if any(garment.cloths[name].entry == "concealed-zip" for name in seam.cloths())
     ]
-
-
-def _guess(
-    seam: Seam, kind: str, unit: Unit, about: list[Entry], roles: dict[str, SeamKind]
-) -> SeamKind:
-    words = _words(seam.name)
-    if unit == "lining" and words[:1] == ("lining",):
-        words = words[1:]
-    found = next((k for k in roles.values() if any(_holds(words, w) for w in k.words)), None)
-    fixed = POCKET_ZIP if kind == "zip" and "pocket" in words else _by_kind(kind, about, found)
-    return roles.get(fixed) or found or roles.get(_by_shape(seam, kind)) or roles["plain"]
-
-
-def _by_kind(kind: str, about: list[Entry], found: SeamKind | None) -> str:
-    """The role that what is made here has wherever it lies; "" where the name tells."""
-    if kind == "zip":
-        hidden = any("concealed" in e.id for e in about) or (found and found.id == "concealed-zip")
-        beside = "side-zip" if found and found.id == "side-zip" else "zip"
-        return "concealed-zip" if hidden else beside
-    if (
-        kind == "hem"
-        and (found is None or not found.last)
-        and (found is None or found.id != "sleeve-hem")
-    ):
-        return "hem"
-    if kind in ("button", "buttonhole", "hook", "snap", "hook-and-loop"):
-        return "fastening"
-    if kind == "placket" and found is not None and found.closes:
-        return "placket"  # an opening at the end of a side seam closes nothing
-    if kind in BONES and (found is None or found.id == "casing"):
-        return "bone-channel"
-    if kind == "lining-seam":
-        return "set-lining"
-    if kind == "neckband" and (found is None or found.id == "pocket" or found.last):
-        return "neckband"  # a welt of rib, or the rib that closes the lower edge
-    return BY_KIND.get(kind, "") if found is None or found.id != "waistband" else ""
-
-
-def _by_shape(seam: Seam, kind: str) -> str:
-    """A role for a name that says nothing."""
-    if kind == "gathered-edge":
-        return "tier"
-    return "facing" if kind == "faced-edge" or seam.facts.get("edge") == "turned" else "plain"
-
-
-_words = singular_words
-
-
-def holds_words(name: str, phrase: str) -> bool:
-    """Whether a name holds the words of a phrase side by side."""
-    return _holds(_words(name), phrase)
-
-
-def _holds(words: tuple[str, ...], phrase: str) -> bool:
-    wanted = _words(phrase)
-    return any(words[i : i + len(wanted)] == wanted for i in range(len(words)))

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from advisor.order.sidezip import side_left_open
 from advisor.project.placing import singular_words
 from advisor.project.zipping import runs_into
 from advisor.units import show
@@ -65,7 +66,7 @@ def opening_fields(place: SeamPlace, places: Sequence[SeamPlace], units: System)
     wide = opened.seam.making.left_open
     gap = f"an opening of {show('length', wide, units)}" if wide else HAND_WIDE
     here = f", and leave {gap} in a straight stretch to turn through" if opened == place else ""
-    below = seam_below(place, places)
+    below = seam_below(place, places) or side_left_open(place, places)
     return {"leave": here, "opened": opened.name, "below": below.name if below else ""}
 
 
@@ -116,7 +117,13 @@ def waits(place: SeamPlace, places: Sequence[SeamPlace]) -> str:
     """What a place of several seams is told where one of them has to wait for a zip."""
     hidden = (p for p in places if p.role.id == HIDDEN)
     over = next((p for p in hidden if seam_below(p, places) == place), None)
-    return f"; the one below {over.name} waits until that is in" if over else ""
+    if over is not None:
+        return f"; the one below {over.name} waits until that is in"
+    sides = (p for p in places if place.one_waits and side_left_open(p, places) == place)
+    beside = next(sides, None)
+    if beside is None:
+        return ""
+    return f"; the one where {beside.name} goes stays open, and is only pinned to try on"
 
 
 def zip_gap(place: SeamPlace, places: Sequence[SeamPlace], units: System) -> str:

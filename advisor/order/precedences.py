@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from advisor.claims.collect import Place
 from advisor.knowledge.ordering import SEWN, Pick, PrecedenceRule
-from advisor.order.kinds import AFTER_HEM, SeamPlace, crosses, crosses_by_custom, related
+from advisor.order.kinds import AFTER_HEM, SeamPlace, crosses, crosses_by_custom, feeds, related
 from advisor.order.setups import Setups
 from advisor.order.steps import Precedence, Strength
 from advisor.order.tasks import Task
@@ -103,9 +103,9 @@ def _of_places(where: str, a: SeamPlace, b: SeamPlace) -> bool:
     if where == "same seam":
         return a.name == b.name
     if where == "fed":
-        return bool(a.cloths) and set(a.cloths) <= set(b.full) and a.name != b.name
+        return feeds(a, b)
     if where == "zip line":
-        return runs_into(b.seam, a.seam) or runs_into(a.seam, b.seam)
+        return not b.one_waits and (runs_into(b.seam, a.seam) or runs_into(a.seam, b.seam))
     if where == "custom":
         return crosses_by_custom(b, a)
     return crosses(b, a) if where == "crossed" else related(a, b)

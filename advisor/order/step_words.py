@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from advisor.claims.collect import Place
 from advisor.knowledge.ordering import Operation
+from advisor.order.backed import BEHIND, as_worked, backed_with, boned_backing
 from advisor.order.beside import STRIPS
 from advisor.order.facings import facing_finish
 from advisor.order.facts import LAID_ON, Facts
@@ -51,6 +52,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     gap = left_open(place, units) if op.id in JOINS and "{leave}" not in op.does else ""
     if op.id == "join":
         gap += waits(place, facts.places) + zip_gap(place, facts.places, units)
+    gap += boned_backing(op, place, facts.places)
     text = f"{text.removesuffix('.')}{gap}." if gap else text
     return text[:1].upper() + text[1:]
 
@@ -96,7 +98,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
     if op.startswith("neaten"):
         return _finish(facts.setups.finish(place))
     words = {
-        "stay-stitch": lambda: listed(list(facts.setups.stayed(place))) + _stay(place, units),
+        "stay-stitch": lambda: as_worked(facts.setups.stayed(place), facts) + _stay(place, units),
         "clear": lambda: listed(list(facts.hard(place))),
         "bone": lambda: show("length", BONES_CLEAR, units),
         "gather": lambda: _gathers(place) if place.full else _ease(place, units),
@@ -131,11 +133,17 @@ def _boned(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         by_hand = " by hand" if facts.setups.seam_machine(place) is None else ""
         if place.role.id in LAID_ON and place.said("edge") == "turned":
             by_hand += ", its edges turned under and pressed first"
-        return by_hand + (", the channels left empty and one end open" if boned else "")
+        return by_hand + (_channels(place, facts) if boned else "")
     steamed = facts.steamed(place)
     alone = " with steam held above it, no iron on it" if steamed else f" {BY_HAND}"
     fingers = "" if ironed else alone
     return fingers + (", no bones in it yet" if boned else "")
+
+
+def _channels(place: SeamPlace, facts: Facts) -> str:
+    """How the channels of bones are sewn: on a mounted cloth through that and no further."""
+    empty = ", the channels left empty and one end open"
+    return empty + (BEHIND if backed_with(place, facts.places) else "")
 
 
 def _stay(place: SeamPlace, units: System) -> str:
@@ -157,6 +165,7 @@ def _ease(place: SeamPlace, units: System) -> str:
 def _gathers(place: SeamPlace) -> str:
     """What draws a full edge up, as the project has it; two long rows where it says nothing."""
     full, gathers = listed(list(place.full)), place.seam.making.gathers
+    full += ", each by itself" if len(place.full) > 1 else ""
     ways = {
         "gathering foot": f"gather {full} with the gathering foot",
         "overlock": f"gather {full} on the overlocker",

@@ -40,7 +40,10 @@ def with_methods(garment: Garment, data: Any, findings: Findings, knowledge: Kno
         asker = Asker(row, ("seams", i), findings)
         fitted = replace(seam, fitting=asker.word("fitting", FITTINGS))
         said = row.get("method")
-        built.append(_made(fitted, said, asker, knowledge) if isinstance(said, str) else fitted)
+        if isinstance(said, str):
+            built.append(_made(fitted, said, asker, knowledge))
+        else:
+            built.append(_sewn_as_it_is(fitted, garment, knowledge))
     return replace(
         garment,
         seams=tuple(built),
@@ -75,6 +78,20 @@ def _made(seam: Seam, said: str, asker: Asker, knowledge: Knowledge) -> Seam:
         seam = replace(seam, place=method.makes[0], placed_by="its method")
     made = replace(seam, method=method.id, choices=_chosen(seam, method))
     return _by_hand(made) if method.by_hand and "stitched by" not in seam.facts else made
+
+
+def _sewn_as_it_is(seam: Seam, garment: Garment, knowledge: Knowledge) -> Seam:
+    """A place by hand where one of its notions asks for a method by hand, and for nothing else."""
+    entries = {garment.cloths[n].entry for n in seam.cloths() if n in garment.cloths}
+    asked = any(
+        method.by_hand
+        and seam.place in method.makes
+        and set(method.fits) == {"notions"}
+        and entries & set(method.fits["notions"])
+        for method in knowledge.places.methods.values()
+    )
+    said = "stitched by" in seam.facts and "stitched by" not in seam.assumed
+    return _by_hand(seam) if asked and not said else seam
 
 
 def _by_hand(seam: Seam) -> Seam:

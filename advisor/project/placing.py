@@ -40,6 +40,10 @@ LACE = 4
 """The level of `openwork` of a lace, whose motifs hide a row of stitches."""
 EDGES = frozenset({"hem", "edge", "edging", "border"})
 """The heads of names of places where nothing goes on beyond the edge."""
+LAID_WHERE = frozenset({"on", "over", "at", "along", "round", "around"})
+"""Words after "lace" by which it is laid on the cloth that is named with it."""
+LET_IN = frozenset({"inset", "let"})
+"""Words by which a lace is let into a cloth, which is cut away behind it."""
 LAID = "applique"
 """The kind of place where cloth or lace is stitched on top of another."""
 POCKETS = frozenset({"set-in-pocket", "welt-pocket"})
@@ -101,6 +105,8 @@ def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge
         return Placed(_of_family(said, seam, about, kinds), f"its kind, {_spoken(said)}")
     if not said and lace_on_edge(seam, about.get) and LAID in kinds:
         return Placed(LAID, "the lace on its edge")
+    if not said and _lace_on_cloth(seam, about) and LAID in kinds:
+        return Placed(LAID, "the lace on it")
     if seam.facts.get("edge") == "hem":
         return Placed("hem")
     return _placed_by(named(said or seam.name, kinds), seam, entries, kinds)
@@ -192,6 +198,21 @@ def lace_on_edge(seam: Seam, entry: Callable[[str], Entry | None]) -> bool:
     if "lace" in words and (EDGES & set(words[-2:]) or edge == "hem"):
         return True
     return words[-1] == "hem" and not edge and seam.cloths()[-1] in laces
+
+
+def _lace_on_cloth(seam: Seam, about: Mapping[str, Entry]) -> bool:
+    """Whether its name lays a lace on another cloth, or lets one into it: it joins no two edges."""
+    words = singular_words(seam.name)
+    at = words.index("lace") + 1 if "lace" in words else len(words)
+    laid = bool(LAID_WHERE & set(words[at : at + 1])) or bool(LET_IN & set(words[at:]))
+    laces = [name for name, entry in about.items() if entry.kind == "cloth" and _is_lace(entry)]
+    one = len(laces) == 1 and len(about) > 1
+    return laid and one and not {"edge", "seam.kind"} & _settled(seam)
+
+
+def _settled(seam: Seam) -> set[str]:
+    """What the maker says herself of an edge or of the kind of a seam."""
+    return {*seam.facts, *(aspect for aspect, _ in seam.choices)} - set(seam.assumed)
 
 
 def _is_lace(entry: Entry) -> bool:
@@ -306,8 +327,10 @@ def named(name: str, kinds: Mapping[str, PlaceKind]) -> str:
             if at >= 0 and (at + len(wanted), len(wanted)) > best:
                 best, found = (at + len(wanted), len(wanted)), kind.id
     rest = set(words[best[0] :]) if found else set()
-    of_part = bool(rest & SIDES) and kinds[found].family in OF_PARTS if found else False
-    return "" if of_part or found == PLAIN else found
+    family = kinds[found].family if found else ""
+    of_part = bool(rest & SIDES) and family in OF_PARTS
+    widths = "seam" in rest and family == "gathers"  # they join a frill before it is drawn up
+    return "" if of_part or widths or found == PLAIN else found
 
 
 def fastening_kind(word: str, fastenings: Mapping[str, PlaceKind]) -> str:

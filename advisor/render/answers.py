@@ -10,7 +10,12 @@ from advisor.knowledge.model import Knowledge
 from advisor.render.heat_text import heat_lines
 from advisor.render.iron_text import render_iron
 from advisor.render.layout import heading, wrap
-from advisor.render.printed.detailed import caution_lines, conflict_lines, unknown_lines
+from advisor.render.printed.detailed import (
+    caution_lines,
+    check_lines,
+    conflict_lines,
+    unknown_lines,
+)
 from advisor.render.printed.numbers import Numbers
 
 
@@ -20,11 +25,7 @@ def render_check(report: Answer) -> str:
     lines = heading(report.garment, 1)
     if report.taken is not None:
         lines += heading("Written into the project") + [f"  {text}" for text in report.taken]
-    lines += conflict_lines(report, numbers) + _how_to_take(report)
-    if report.checks:
-        lines += heading("Figures that do not agree")
-        for check in report.checks:
-            lines += wrap(check.text, "  - ")
+    lines += conflict_lines(report, numbers) + _how_to_take(report) + check_lines(report)
     if report.instructions:
         lines += heading("Work it so")
         for item in report.instructions:

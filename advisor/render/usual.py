@@ -53,7 +53,14 @@ def usual_answers(places: Sequence[Verdicts], aspects: Iterable[str]) -> dict[st
 
 
 def _unasked(verdicts: Verdicts, aspect: str) -> bool:
-    """Whether nobody asks this of a place at all, as of the needle where buttons are sewn on."""
+    """Whether nobody asks this of a place, as of the needle where buttons are sewn on.
+
+    Nor of foot and tension where the hand sews: the stitch alone is told there.
+    """
+    stitch = verdicts.get("stitch.type")
+    by_hand = stitch is not None and stitch.options == ("hand",)
+    if by_hand and aspect in GROUPS["machine"] and aspect not in verdicts:
+        return True
     group = next((g for g in GROUPS.values() if aspect in g), ())
     return bool(group) and not any(a in verdicts for a in group)
 

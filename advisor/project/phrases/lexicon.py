@@ -79,8 +79,8 @@ USES = everyday.USES | _words(
 )
 FABRIC_WORDS = _words(
     "fabric fabrics cloth cloths textile textiles material materials stuff goods woven weave "
-    "knit knits knitted weaved piece remnant offcut bolt yardage metre metres meter meters "
-    "yard yards wide width per by the"
+    "knit knits knitted weaved piece strip strips remnant offcut bolt yardage metre metres meter "
+    "meters yard yards wide width per by the"
 )
 FILLERS = everyday.FILLERS | _words(
     "on over under against into onto beneath underneath lined "

@@ -75,6 +75,16 @@ def conflict_lines(report: Answer, numbers: Numbers) -> list[str]:
     return lines
 
 
+def check_lines(report: Answer) -> list[str]:
+    """Figures of the project that do not agree."""
+    if not report.checks:
+        return []
+    lines = heading("Figures that do not agree")
+    for check in report.checks:
+        lines += wrap(check.text, "  - ")
+    return lines
+
+
 def caution_lines(report: Answer, numbers: Numbers) -> list[str]:
     """What can hurt or spoil, with what it is about."""
     if not report.cautions:
@@ -110,7 +120,8 @@ class _Sheet:
     def whole(self, title: str) -> list[str]:
         report = self.report
         lines = heading(f"{report.garment}: {title}", 1)
-        lines += conflict_lines(report, self.numbers) + caution_lines(report, self.numbers)
+        lines += conflict_lines(report, self.numbers) + check_lines(report)
+        lines += caution_lines(report, self.numbers)
         lines += heading("Cloths: prepare, cut, mark")
         for layer in report.layers:
             lines += self.cloth(layer)

@@ -1,0 +1,46 @@
+"""What is told of a cloth that is backed: both are worked as one, and bones lie in the backing."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from advisor.knowledge.ordering import Operation
+from advisor.order.kinds import SeamPlace
+from advisor.project.placing import BONES
+
+if TYPE_CHECKING:
+    from advisor.order.facts import Facts
+
+UNDERLINING = "underlining"
+BEHIND = ", on the backing and the open allowances alone, the shell held clear of every row"
+OFF_THE_SEAMS = "; a channel for bones that lies on no seam is sewn to the backing before"
+"""No machine comes between shell and backing once both are basted all round."""
+
+
+def backed_with(place: SeamPlace, places: Sequence[SeamPlace]) -> frozenset[str]:
+    """The shells that the cloths of a place are mounted on, where it holds none of them itself."""
+    mounts = [p for p in places if p.kind.id == UNDERLINING and set(p.cloths) & set(place.cloths)]
+    shells = {cloth for p in mounts for cloth in p.cloths} - set(place.cloths)
+    return frozenset(shells if place.kind.id in BONES else ())
+
+
+def boned_backing(op: Operation, place: SeamPlace, places: Sequence[SeamPlace]) -> str:
+    """What is told before a backing is basted that bones lie on; "" where none do."""
+    if op.id != "baste-backing" or place.kind.id != UNDERLINING:
+        return ""
+    boned = any(backed_with(p, places) & set(place.cloths) for p in places)
+    return OFF_THE_SEAMS if boned else ""
+
+
+def as_worked(names: Sequence[str], facts: Facts) -> str:
+    """The cloths of a list, those that are mounted as one: `satin with mount, and lining`."""
+    left, told = list(names), []
+    mounts = [p.cloths for p in facts.places if p.kind.id == UNDERLINING]
+    while left:
+        first = left.pop(0)
+        pair = next((m for m in mounts if first in m), ())
+        held = [n for n in left if n in pair]
+        left = [n for n in left if n not in held]
+        told.append(" with ".join([first, *held]))
+    return " and ".join([", ".join(told[:-1]), told[-1]] if told[1:] else told)

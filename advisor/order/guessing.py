@@ -1,0 +1,77 @@
+"""The role of a place where no project says it: guessed from its name and what is made there."""
+
+from __future__ import annotations
+
+from advisor.knowledge.model import Entry
+from advisor.knowledge.ordering import SeamKind
+from advisor.project.garment import Seam
+from advisor.project.linings import Unit
+from advisor.project.placing import BONES, singular_words
+
+BY_KIND = {
+    "elastic-edge": "elastic-edge",
+    "casing": "casing",
+    "pad": "pad",
+    "cup": "cup",
+    "front-band": "plain",
+    "shirring": "tuck",
+}
+"""Roles that follow from the kind of place, whatever the name says where it lies."""
+POCKET_ZIP = "pocket-zip"
+"""The role of a zip that closes a pocket: it neither fits the garment nor opens it."""
+
+
+def guessed_role(
+    seam: Seam, kind: str, unit: Unit, about: list[Entry], roles: dict[str, SeamKind]
+) -> SeamKind:
+    """The role that a place has by its name, its kind of place and its layers."""
+    words = singular_words(seam.name)
+    if unit == "lining" and words[:1] == ("lining",):
+        words = words[1:]
+    found = next((k for k in roles.values() if any(_holds(words, w) for w in k.words)), None)
+    fixed = POCKET_ZIP if kind == "zip" and "pocket" in words else _by_kind(kind, about, found)
+    return roles.get(fixed) or found or roles.get(_by_shape(seam, kind)) or roles["plain"]
+
+
+def _by_kind(kind: str, about: list[Entry], found: SeamKind | None) -> str:
+    """The role that what is made here has wherever it lies; "" where the name tells."""
+    if kind == "zip":
+        hidden = any("concealed" in e.id for e in about) or (found and found.id == "concealed-zip")
+        beside = "side-zip" if found and found.id == "side-zip" else "zip"
+        return "concealed-zip" if hidden else beside
+    if (
+        kind == "hem"
+        and (found is None or not found.last)
+        and (found is None or found.id != "sleeve-hem")
+    ):
+        return "hem"
+    if kind in ("button", "buttonhole", "hook", "snap", "hook-and-loop"):
+        return "fastening"
+    if kind == "placket" and found is not None and found.closes:
+        return "placket"  # an opening at the end of a side seam closes nothing
+    if kind in BONES and (found is None or found.id == "casing"):
+        return "bone-channel"
+    if kind == "lining-seam":
+        return "set-lining"
+    if kind == "neckband" and (found is None or found.id == "pocket" or found.last):
+        return "neckband"  # a welt of rib, or the rib that closes the lower edge
+    return BY_KIND.get(kind, "") if found is None or found.id != "waistband" else ""
+
+
+def _by_shape(seam: Seam, kind: str) -> str:
+    """A role for a name that says nothing."""
+    if kind == "gathered-edge":
+        return "tier"
+    if kind == "applique":
+        return "applied"
+    return "facing" if kind == "faced-edge" or seam.facts.get("edge") == "turned" else "plain"
+
+
+def holds_words(name: str, phrase: str) -> bool:
+    """Whether a name holds the words of a phrase side by side."""
+    return _holds(singular_words(name), phrase)
+
+
+def _holds(words: tuple[str, ...], phrase: str) -> bool:
+    wanted = singular_words(phrase)
+    return any(words[i : i + len(wanted)] == wanted for i in range(len(words)))
