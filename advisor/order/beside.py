@@ -11,8 +11,9 @@ from typing import TYPE_CHECKING
 
 from advisor.claims.collect import Place
 from advisor.construction.stack import ply_of
-from advisor.order.kinds import POCKET_ZIP, SeamPlace
+from advisor.order.kinds import SeamPlace
 from advisor.order.openings import closed_here, turned_here
+from advisor.order.roles import POCKET_FLAP, POCKET_ZIP
 from advisor.project.placing import POCKETS
 from advisor.project.placing import singular_words as _words
 
@@ -44,6 +45,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "turned through here": lambda: turned_here(place, facts.places),
         "gap closed here": lambda: closed_here(place, facts.places),
         "flap named": lambda: _flap(facts),
+        "flap over it": lambda: _flap_over(place, facts),
         "cinches the body": lambda: any(p.role.id in HELD_ABOVE for p in facts.places),
         "slit of its own": lambda: _slit(place),
         "stay advised": lambda: _stayed(place, facts),
@@ -71,6 +73,11 @@ def _slit(place: SeamPlace) -> bool:
 def _flap(facts: Facts) -> bool:
     """Whether a flap lies behind or before a zip of the front."""
     return any(p.role.id == "flap" for p in facts.places)
+
+
+def _flap_over(place: SeamPlace, facts: Facts) -> bool:
+    """Whether a flap was made up that hangs over the slit of a pocket of the shell."""
+    return place.unit != "lining" and any(p.role.id == POCKET_FLAP for p in facts.places)
 
 
 def _stayed(place: SeamPlace, facts: Facts) -> bool:

@@ -10,31 +10,21 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from advisor.knowledge.model import Entry, Knowledge
+from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import SEWN, SeamKind
 from advisor.knowledge.places import PLAIN, Method, PlaceKind
+from advisor.order.roles import guessed
 from advisor.project.garment import Garment, Seam
 from advisor.project.linings import Unit, unit_of
-from advisor.project.placing import BONES, singular_words
+from advisor.project.placing import singular_words
 
 HALVES = frozenset({"front", "back"})
 """Words of a name that say on which half of the garment a seam lies."""
-BY_KIND = {
-    "elastic-edge": "elastic-edge",
-    "casing": "casing",
-    "pad": "pad",
-    "cup": "cup",
-    "front-band": "plain",
-    "shirring": "tuck",
-}
-"""Roles that follow from the kind of place, whatever the name says where it lies."""
 NO_METHOD = Method("", "", (), (), "", {}, (), "", ())
 NO_KIND = PlaceKind(
     PLAIN, PLAIN, PLAIN, "", (), (), (), True, True, "none", "", "joined", (), "", ()
 )
 ZIPS = frozenset({"zip", "concealed-zip", "side-zip"})
-POCKET_ZIP = "pocket-zip"
-"""The role of a zip that closes a pocket: it neither fits the garment nor opens it."""
 OPENS = frozenset({"front", "open", "ended"})
 """Words of a zip that opens the front from end to end."""
 LOWER = frozenset({"bottom", "hem", "lower", "welt"})
@@ -58,12 +48,12 @@ PAIR = 2
 VENTS = frozenset({"vent", "slit"})
 AFTER_HEM = frozenset({"edge-trim", "vent-lining"})
 """Roles of what is sewn to finished edges, the hem among them."""
-SLEEVE_ENDS = frozenset({"underarm", "cuff", "sleeve-hem"})
+SLEEVE_ENDS = frozenset({"underarm", "cuff", "sleeve-hem", "sleeve-vent"})
 """What lies on a sleeve, which no placket of the body meets."""
 UPPER_ROLES = frozenset(
     {
         *("shoulder", "armhole", "underarm", "collar", "collar-attach", "neckband", "cuff"),
-        *("sleeve-hem", "bagged-edge"),
+        *("sleeve-hem", "sleeve-vent", "bagged-edge"),
     }
 )
 """What lies above the waist whatever the garment is."""
@@ -253,7 +243,7 @@ def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:
     roles, kinds = knowledge.order.kinds, knowledge.places.kinds
     kind = kinds.get(seam.place or PLAIN, NO_KIND)
     wished = garment.wishes.kinds.get(seam.name, "")
-    role = roles.get(wished) or _guess(seam, kind.id, unit, list(entries.values()), roles)
+    role = roles.get(wished) or guessed(seam, kind.id, unit, list(entries.values()), roles)
     role = roles.get(_narrower(role.id, seam, garment, kind.id)) or role
     role = _as_here(role, garment, unit, seam.name)
     panels = garment.wishes.joins.get(seam.name)
@@ -337,57 +327,4 @@ def _zips(garment: Garment) -> list[str]:
     ]
 
 
-def _guess(
-    seam: Seam, kind: str, unit: Unit, about: list[Entry], roles: dict[str, SeamKind]
-) -> SeamKind:
-    words = _words(seam.name)
-    if unit == "lining" and words[:1] == ("lining",):
-        words = words[1:]
-    found = next((k for k in roles.values() if any(_holds(words, w) for w in k.words)), None)
-    fixed = POCKET_ZIP if kind == "zip" and "pocket" in words else _by_kind(kind, about, found)
-    return roles.get(fixed) or found or roles.get(_by_shape(seam, kind)) or roles["plain"]
-
-
-def _by_kind(kind: str, about: list[Entry], found: SeamKind | None) -> str:
-    """The role that what is made here has wherever it lies; "" where the name tells."""
-    if kind == "zip":
-        hidden = any("concealed" in e.id for e in about) or (found and found.id == "concealed-zip")
-        beside = "side-zip" if found and found.id == "side-zip" else "zip"
-        return "concealed-zip" if hidden else beside
-    if (
-        kind == "hem"
-        and (found is None or not found.last)
-        and (found is None or found.id != "sleeve-hem")
-    ):
-        return "hem"
-    if kind in ("button", "buttonhole", "hook", "snap", "hook-and-loop"):
-        return "fastening"
-    if kind == "placket" and found is not None and found.closes:
-        return "placket"  # an opening at the end of a side seam closes nothing
-    if kind in BONES and (found is None or found.id == "casing"):
-        return "bone-channel"
-    if kind == "lining-seam":
-        return "set-lining"
-    if kind == "neckband" and (found is None or found.id == "pocket" or found.last):
-        return "neckband"  # a welt of rib, or the rib that closes the lower edge
-    return BY_KIND.get(kind, "") if found is None or found.id != "waistband" else ""
-
-
-def _by_shape(seam: Seam, kind: str) -> str:
-    """A role for a name that says nothing."""
-    if kind == "gathered-edge":
-        return "tier"
-    return "facing" if kind == "faced-edge" or seam.facts.get("edge") == "turned" else "plain"
-
-
 _words = singular_words
-
-
-def holds_words(name: str, phrase: str) -> bool:
-    """Whether a name holds the words of a phrase side by side."""
-    return _holds(_words(name), phrase)
-
-
-def _holds(words: tuple[str, ...], phrase: str) -> bool:
-    wanted = _words(phrase)
-    return any(words[i : i + len(wanted)] == wanted for i in range(len(words)))

@@ -10,6 +10,7 @@ from collections.abc import Mapping, Sequence
 
 from advisor.knowledge.model import Entry
 from advisor.order.kinds import UPPER_ROLES, SeamPlace
+from advisor.order.roles import POCKET_FLAP
 from advisor.project.linings import LINING
 from advisor.project.placing import singular_words
 
@@ -58,7 +59,8 @@ def hung(place: SeamPlace, entries: Mapping[str, Entry]) -> frozenset[str]:
 
 def shuts_in_lining(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     """Whether the lining is not to be got at from inside once this place is sewn."""
-    return place.kind.family in SHUT and takes_in_lining(place, places)
+    flap = place.role.id == POCKET_FLAP
+    return place.kind.family in SHUT and not flap and takes_in_lining(place, places)
 
 
 def waist_edge(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:

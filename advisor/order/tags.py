@@ -7,6 +7,7 @@ from advisor.order.facts import SHEER, Facts
 from advisor.order.kinds import AFTER_HEM, SeamPlace
 from advisor.order.layering import shuts_in_lining
 from advisor.order.legs import closes_the_tube
+from advisor.order.roles import POCKET_FLAP
 from advisor.project.placing import singular_words
 
 UNPRESSED = frozenset({"glue", "sew-on-last"})
@@ -36,6 +37,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "fitted": fitting.fitted(place),
         "tried": fitting.tried(place) and not any(past),
         "basted to try on": op.id == "baste" and fitting.basted(place),
+        "basted to look": op.id == "baste" and _looked_at(place) and not fitting.basted(place),
         "past recall": past[-1],
         "may come before fitting": not past[-1],
         "lining closes": place.unit == "lining" and (role.closes or role.fitted),
@@ -47,6 +49,8 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "shell or lining seam": place.kind.family in SEAMS,
         "of the shell": place.unit == "shell",
         "of the lining": place.unit == "lining",
+        "not of the lining": place.unit != "lining",
+        "not a flap": role.id != POCKET_FLAP,
         "shell to lining": place.unit == "both" and place.kind.id == "faced-edge",
         "takes in the lining": place.unit == "both" and place.kind.family not in NO_SEAM,
         "opens the front": place.method.id == "open-ended-zip",
@@ -63,6 +67,11 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "not fastening": place.op not in ("fasten", "glue") and place.kind.family != "fastening",
     }
     return frozenset(name for name, holds in tags.items() if holds)
+
+
+def _looked_at(place: SeamPlace) -> bool:
+    """Whether its method bastes a sleeve in to look at how it hangs, fitted or not."""
+    return place.role.id == "armhole" and any(s.work == "baste" for s in place.method.stages)
 
 
 def _upper(place: SeamPlace) -> bool:
