@@ -105,6 +105,8 @@ Tag = Literal[
     "of the lining",
     "not of the lining",
     "not a flap",
+    "not at a vent",
+    "at the zip",
     "shell to lining",
     "over pleats",
     "takes in the lining",
@@ -113,6 +115,7 @@ Tag = Literal[
     "edge of straps",
     "caught in a side",
     "hangs from it",
+    "hangs from the band",
     "shuts in the lining",
 ]
 Where = Literal[

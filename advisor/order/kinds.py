@@ -41,7 +41,8 @@ EDGES = frozenset({"edge", "round"})
 ROUND_MM = 1000.0
 """A trimming from this length on lies round edges and on no one piece, mm: estimate."""
 PIECES = frozenset(
-    {"skirt", "sleeve", "bodice", "yoke", "pocket", "panel", "leg", "row", "tier", "chest"}
+    {"skirt", "sleeve", "bodice", "yoke", "pocket", "panel", "leg", "row", "tier", "chest", "side"}
+    | {"outseam"}
 )
 """Words of a trimming that say on which piece it lies."""
 PAIR = 2

@@ -20,6 +20,7 @@ from advisor.order.cures import heat_pairs
 from advisor.order.facings import facing_machine
 from advisor.order.facts import Facts
 from advisor.order.kinds import SeamPlace, seam_places
+from advisor.order.layering import with_linings_hung
 from advisor.order.pieces import grain_words, tucked
 from advisor.order.setups import CUT_NOTIONS, Setups
 from advisor.order.step_words import NO_LAST_IRON, listed, step_words, tuck_words
@@ -74,9 +75,8 @@ class _Maker:
         self.judgement = advice.judgement
         self.knowledge = knowledge
         self.setups = Setups(advice, knowledge)
-        self.facts = Facts(
-            self.garment, knowledge, self.setups, seam_places(self.garment, knowledge)
-        )
+        places = with_linings_hung(seam_places(self.garment, knowledge))
+        self.facts = Facts(self.garment, knowledge, self.setups, places)
         self.places = self.facts.places
         self.tender: dict[str, frozenset[str]] = {}
         for _, needy, tender in heat_pairs(advice, knowledge):

@@ -31,13 +31,20 @@ def guessed(
     if unit == "lining" and words[:1] == ("lining",):
         words = words[1:]
     found = next((k for k in roles.values() if any(_holds(words, w) for w in k.words)), None)
-    fixed = (
-        POCKET_ZIP if kind == "zip" and "pocket" in words else _by_kind(kind, about, found, words)
-    )
+    fixed = _special(kind, about, found, words) or _by_kind(kind, about, found)
     return roles.get(fixed) or found or roles.get(_by_shape(seam, kind)) or roles["plain"]
 
 
-def _by_kind(kind: str, about: list[Entry], found: SeamKind | None, named: tuple[str, ...]) -> str:
+def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple[str, ...]) -> str:
+    """A role that lies elsewhere than others of its kind do; "" where it has none such."""
+    if kind == "zip" and "pocket" in words:
+        return POCKET_ZIP
+    if kind == "pad" and any(e.id == SLEEVE_HEAD for e in about):
+        return ROLL  # it lies along the cap, and the pad against it
+    return POCKET_FLAP if kind == "faced-edge" and words[-1:] == (FLAP,) and not found else ""
+
+
+def _by_kind(kind: str, about: list[Entry], found: SeamKind | None) -> str:
     """The role that what is made here has wherever it lies; "" where the name tells."""
     if kind == "zip":
         hidden = any("concealed" in e.id for e in about) or (found and found.id == "concealed-zip")
@@ -51,10 +58,6 @@ def _by_kind(kind: str, about: list[Entry], found: SeamKind | None, named: tuple
         return "hem"
     if kind in ("button", "buttonhole", "hook", "snap", "hook-and-loop"):
         return "fastening"
-    if kind == "pad" and any(e.id == SLEEVE_HEAD for e in about):
-        return ROLL  # it lies along the cap, and the pad against it
-    if kind == "faced-edge" and named[-1:] == (FLAP,) and found is None:
-        return POCKET_FLAP
     if kind == "placket" and found is not None and found.closes:
         return "placket"  # an opening at the end of a side seam closes nothing
     if kind in BONES and (found is None or found.id == "casing"):

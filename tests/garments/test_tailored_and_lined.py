@@ -79,3 +79,64 @@ def test_a_sleeve_is_basted_in_when_it_is_one(garment: str) -> None:
     found = work(garment)
     assert stands(found, "join side", "fit", "baste armhole", "join armhole")
     assert stands(found, "press sleeve seam", "baste armhole")
+
+
+def test_a_lining_that_is_joined_nowhere_hangs_in_the_waistband() -> None:
+    """It is whole before it is hung, and the zip has it before the band closes over both."""
+    found = work(TROUSERS)
+    hung = "hang the lining at waistband"
+    assert stands(found, "press lining seat seam", hung, "join waistband", "close waistband")
+    assert stands(found, "press lining to zip", hung)
+
+
+def test_a_lining_that_hangs_from_the_waist_edge_is_hung_there_alone() -> None:
+    """A place that joins shell and lining at the waist says where."""
+    line = "  - {name: lining to zip,"
+    own = "  - {name: waist edge, layers: [cloth, lining], length: 78 cm, edge: turned}\n" + line
+    assert "hang the lining at waistband" not in changed(TROUSERS, line, own).order
+
+
+def test_the_lower_edge_of_a_lining_is_felled_where_nothing_else_ends_it() -> None:
+    """At the hem and at the sleeve, when the lining hangs and both are turned up."""
+    found = work("../../knowledge/templates/tailored-jacket")
+    steps = ("catch facing to lining", "fell the lining at hem", "last press")
+    assert stands(found, "press hem", *steps[1:])
+    assert stands(found, "press lining armhole", *steps)
+    assert stands(found, "catch facing to lining", "fell the lining at sleeve hem")
+
+
+def test_a_lining_with_a_hem_of_its_own_is_not_felled_twice() -> None:
+    """Nor is one that is bagged."""
+    assert "fell the lining at hem" not in work(JACKET).order
+    assert "fell the lining at sleeve hem" in work(BLAZER).order
+    assert "fell the lining at hem" not in work(BLAZER).order
+    cape = work("../../knowledge/templates/cape")
+    assert not any(step.startswith("fell the lining") for step in cape.order)
+
+
+def test_a_lining_hem_that_names_the_shell_is_felled_to_it() -> None:
+    """What is turned up twice by machine holds no cloth but its own."""
+    found = work(BLAZER)
+    assert places(found)["lining hem"].method.id == "lining-hem-felled"
+    assert stands(found, "press hem", "fell lining hem", "fell lining to vent")
+    assert places(work(JACKET))["lining hem"].method.id == "lining-hem"
+
+
+def test_the_outer_seam_of_a_leg_waits_for_the_zip_in_it() -> None:
+    """A side zip lies in it, whatever that seam is called."""
+    found = work(TROUSERS)
+    assert stands(found, "baste outseam", "fit", "set side zip", "join outseam")
+
+
+def test_braid_down_the_side_has_its_ends_in_waist_and_hem() -> None:
+    """It lies over the seam, so that is sewn and pressed before."""
+    found = work(TROUSERS)
+    steps = ("press outseam", "stitch on side stripe", "press side stripe")
+    assert stands(found, *steps, "join waistband")
+    assert stands(found, "press side stripe", "sew hem")
+
+
+def test_straps_that_have_no_other_edge_are_caught_in_the_waistband() -> None:
+    """Their ends lie in it before it is closed."""
+    found = work(TROUSERS)
+    assert stands(found, "fit", "sew in the ends of straps", "close waistband")
