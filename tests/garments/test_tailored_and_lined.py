@@ -140,3 +140,37 @@ def test_straps_that_have_no_other_edge_are_caught_in_the_waistband() -> None:
     """Their ends lie in it before it is closed."""
     found = work(TROUSERS)
     assert stands(found, "fit", "sew in the ends of straps", "close waistband")
+
+
+def test_a_lined_patch_pocket_is_lined_before_it_is_sewn_on() -> None:
+    """A pocket of one cloth has its top hemmed instead."""
+    found = work(JACKET)
+    assert stands(found, "line pocket", "trim pocket", "turn pocket", "stitch on pocket")
+    assert "turn under pocket" not in found.order
+    assert "turn under patch pocket" in work("../../knowledge/templates/coat").order
+
+
+def test_a_cuff_without_an_opening_is_a_ring() -> None:
+    """It has no ends to close; one that is buttoned has."""
+    found = work(JACKET)
+    assert stands(found, "close to a ring cuff", "join cuff", "close cuff")
+    assert "close the ends of cuff" not in found.order
+    assert "close the ends of cuff" in work("more/shirt").order
+
+
+def test_a_zip_that_comes_apart_lies_between_front_and_facing() -> None:
+    """Nothing below it is basted shut, and no lining comes to its tape."""
+    found = work(JACKET)
+    assert places(found)["zip"].method.id == "open-ended-zip"
+    assert stands(found, "baste zip", "set zip", "join front facing")
+    assert not any(step.startswith("fell the lining to zip") for step in found.order)
+    assert places(changed(JACKET, "open-ended zip", "coil zip"))["zip"].method.id == "centred-zip"
+
+
+def test_a_seam_with_a_tape_of_its_own_is_not_stayed_twice() -> None:
+    """The place that lays the tape does."""
+    found = work(JACKET)
+    assert "tape shoulder tape" in found.order
+    assert "stay shoulder" not in found.order
+    assert "stay armhole" in found.order
+    assert "stay shoulder" in changed(JACKET, "name: shoulder tape", "name: neck tape").order
