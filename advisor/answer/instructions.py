@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from advisor.answer.model.told import ToldInstruction, ToldLine
 from advisor.answer.teller import Teller
 from advisor.answer.wording import degrees
+from advisor.claims.byparts import PARTS as PARTED
 from advisor.claims.workarounds import PARTS, ROUND, Instruction
 from advisor.craft.irondial import mark_for
 from advisor.knowledge.model import Knowledge
@@ -61,6 +62,13 @@ def instruction_text(
             f"{_listed(item.tender, 'or')} lies under the iron: "
             f"{'the coolest of them' if item.tender - {tender} else 'it'} {bears}."
         )
+    if item.kind == PARTED and item.most is not None:
+        smoothed = "are" if len(item.tender) > 1 else "is"
+        return (
+            f"Last of all press it part by part, dry: {needy} at most {degrees(item.most, units)}, "
+            f"where no {_listed(item.tender, 'or')} lies under the iron; {tender} {smoothed} "
+            "smoothed with the hands."
+        )
     if item.kind == ROUND:
         which = "the coolest of them" if item.tender - {tender} else "it"
         return f"In the last press go round the {tender} with the iron; {which} {bears}."
@@ -70,6 +78,18 @@ def instruction_text(
     if not all(kinds[name] in PARTS for name in item.tender):
         return f"Press the {needy} before it goes on; afterwards keep the hot iron off {tender}."
     return f"{_before(item, kinds, needy, tender)}; it {bears}."
+
+
+def by_parts(items: Sequence[Instruction]) -> Instruction | None:
+    """How a garment is pressed at last of which a part takes no iron; None where all of it does."""
+    return next((i for i in items if i.kind == PARTED and i.most is not None), None)
+
+
+def parted_text(item: Instruction, units: System) -> str:
+    """The setting of such a last press, in the words of the sheet's line."""
+    pressed, kept = _listed(item.needy), _listed(item.tender)
+    most = "" if item.most is None else f" at most {degrees(item.most, units)}"
+    return f"part by part, {pressed}{most}; no iron on {kept} or over it"
 
 
 def _before(item: Instruction, kinds: dict[str, str], needy: str, tender: str) -> str:

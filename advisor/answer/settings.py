@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
+from advisor.answer.instructions import by_parts, parted_text
 from advisor.answer.model.plan import ToldIronSetting
 from advisor.answer.teller import Teller
 from advisor.answer.wording import degrees
@@ -22,11 +24,16 @@ SAME = 2.0
 
 def told_settings(judgement: Judgement, teller: Teller) -> tuple[ToldIronSetting, ...]:
     """The iron of every place that somebody speaks of, in the order of the places."""
-    return tuple(
+    parted = by_parts(judgement.instructions)
+    found = (
         _setting(place, verdict, teller.units, held=_held(by_aspect))
         for place, by_aspect in judgement.verdicts.items()
         if (verdict := by_aspect.get(LIMIT_ASPECT)) is not None
     )
+    if parted is None:
+        return tuple(found)
+    text = parted_text(parted, teller.units)
+    return tuple(replace(one, text=text) if one.scope == "garment" else one for one in found)
 
 
 def _held(by_aspect: Mapping[str, Verdict]) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from advisor.answer import wording
+from advisor.answer.instructions import by_parts, parted_text
 from advisor.answer.model.told import ToldClaim, ToldFact, ToldVerdict
 from advisor.answer.teller import Teller
 from advisor.claims.collect import Place
@@ -13,22 +14,26 @@ from advisor.claims.judgement import Judgement
 from advisor.claims.speakers import Said
 from advisor.claims.valuesets import Choice, Span
 from advisor.claims.whose_word import against, deciders, overrun
+from advisor.claims.workarounds import Instruction
 from advisor.knowledge.model import LIMIT_ASPECT, Aspect
 from advisor.order.pieces import with_bias
 
-GRAIN = "cut.grain"
+GRAIN, MOTION = "cut.grain", "press.motion"
 
 
 def told_verdicts(judgement: Judgement, teller: Teller) -> tuple[ToldVerdict, ...]:
     """Every verdict of a garment, place by place."""
+    parted = by_parts(judgement.instructions)
     return tuple(
-        told_verdict(place, verdict, teller)
+        told_verdict(place, verdict, teller, parted)
         for place, by_aspect in judgement.verdicts.items()
         for verdict in by_aspect.values()
     )
 
 
-def told_verdict(place: Place, verdict: Verdict, teller: Teller) -> ToldVerdict:
+def told_verdict(
+    place: Place, verdict: Verdict, teller: Teller, parted: Instruction | None = None
+) -> ToldVerdict:
     """One verdict with its reasons, those that decide it first."""
     aspect = verdict.aspect
     first = deciders(verdict)
@@ -46,7 +51,7 @@ def told_verdict(place: Place, verdict: Verdict, teller: Teller) -> ToldVerdict:
         low=low,
         high=high,
         pick=pick if options is not None else number,
-        text=_text(place, verdict, teller),
+        text=_text(place, verdict, teller, parted),
         because=tuple(
             [told_claim(said, aspect, teller, decides=True) for said in first]
             + [told_claim(said, aspect, teller, decides=False) for said in rest]
@@ -58,9 +63,13 @@ def told_verdict(place: Place, verdict: Verdict, teller: Teller) -> ToldVerdict:
     )
 
 
-def _text(place: Place, verdict: Verdict, teller: Teller) -> str:
+def _text(place: Place, verdict: Verdict, teller: Teller, parted: Instruction | None = None) -> str:
     """The answer in words; of the grain also where the pattern leaves it."""
     words = wording.verdict_text(verdict, teller.units)
+    if place.scope == "garment" and verdict.aspect.id == LIMIT_ASPECT and parted is not None:
+        return parted_text(parted, teller.units)
+    if place.scope == "garment" and verdict.aspect.id == MOTION and parted is not None:
+        return f"lift and lower, {words} the rest"
     if verdict.aspect.id != GRAIN or place.name not in teller.garment.cloths:
         return words
     return with_bias(teller.garment, place.name, words)

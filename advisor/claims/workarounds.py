@@ -85,6 +85,11 @@ def gone_round(
     return (Instruction(ROUND, frozenset(), tender, (whole,), min(most for most, _ in lids)),)
 
 
+def pressed_after_all(one: Instruction) -> Instruction:
+    """An instruction of a garment that is pressed part by part, though no iron suits the whole."""
+    return replace(one, kind="last") if one.kind == "unpressed" else one
+
+
 def is_lining(name: str, entry: Entry) -> bool:
     """Whether a cloth lines the garment: by what it is, or by what the project calls it."""
     return entry.family == "linings" or "lining" in name.casefold().replace("-", " ").split()

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from advisor.claims.byparts import pressed_by_parts
 from advisor.claims.collect import Place, gather
 from advisor.claims.combine import Verdict, decide
 from advisor.claims.consistency import LINKED, agree
 from advisor.claims.judgement import Judgement
 from advisor.claims.shrinking import SHRINK, shrink_as_cleaned
 from advisor.claims.speakers import Said
-from advisor.claims.workarounds import gone_round, settle
+from advisor.claims.workarounds import gone_round, pressed_after_all, settle
 from advisor.construction.bulk import add_bulk
 from advisor.construction.edgeroom import ALLOWANCE, give_room
 from advisor.construction.needlestack import add_needles
@@ -46,6 +47,8 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     told = {name for item in instructions if item.kind == "part" for name in item.tender}
     beside = [said for said in gathered.beside if not said.cloths <= told]
     instructions += gone_round(Place("garment", garment.name), verdicts, beside)
+    parts = pressed_by_parts(garment, verdicts, knowledge)
+    instructions = tuple(pressed_after_all(i) if parts else i for i in instructions) + parts
     return Judgement(garment, gathered, verdicts, conflicts, instructions, shades)
 
 

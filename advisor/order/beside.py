@@ -11,9 +11,10 @@ from typing import TYPE_CHECKING
 
 from advisor.claims.collect import Place
 from advisor.construction.stack import ply_of
-from advisor.order.guessing import POCKET_ZIP
 from advisor.order.kinds import SeamPlace
+from advisor.order.layering import lining_cloths
 from advisor.order.openings import closed_here, turned_here
+from advisor.order.roles import POCKET_FLAP, POCKET_ZIP, holds_words
 from advisor.project.placing import POCKETS
 from advisor.project.placing import singular_words as _words
 
@@ -32,6 +33,8 @@ SEAMED = frozenset({"side", "seam", "inseam", "yoke", "panel"})
 """Words of a pocket zip that lies in a seam, which is closed above and below it."""
 BULKY = 2
 """The level of `bulky` from which a cloth is thick in a seam."""
+WRIST = frozenset({"cuff", "sleeve", "wrist"})
+OPEN_ENDED = "open-ended-zip"
 HELD_ABOVE = frozenset({"shoulder", "armhole", "crotch", "inseam", "waistband", "raglan"})
 """Roles of a garment that does not hang from straps."""
 
@@ -45,6 +48,11 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "turned through here": lambda: turned_here(place, facts.places),
         "gap closed here": lambda: closed_here(place, facts.places),
         "flap named": lambda: _flap(facts),
+        "round cuff": lambda: _ring(place, facts),
+        "band with ends": lambda: not _ring(place, facts),
+        "opens end to end": lambda: _end_to_end(place, facts),
+        "pocket lined": lambda: place.unit == "both" or _two_sided(place, facts),
+        "flap over it": lambda: _flap_over(place, facts),
         "cinches the body": lambda: any(p.role.id in HELD_ABOVE for p in facts.places),
         "slit of its own": lambda: _slit(place),
         "stay advised": lambda: _stayed(place, facts),
@@ -74,12 +82,47 @@ def _flap(facts: Facts) -> bool:
     return any(p.role.id == "flap" for p in facts.places)
 
 
+def _two_sided(place: SeamPlace, facts: Facts) -> bool:
+    """Whether a pocket holds the cloth that lines the garment, whatever that is called."""
+    lining = lining_cloths(facts.places) & set(place.cloths)
+    return bool(lining) and lining != set(place.cloths)
+
+
+def _ring(place: SeamPlace, facts: Facts) -> bool:
+    """Whether a cuff goes round a sleeve that opens nowhere and is not gathered into it."""
+    if place.kind.id != "cuff" or place.full:
+        return False
+    fastened = (p for p in facts.places if p.kind.family == "fastening")
+    wrists = any(WRIST & set(_words(p.name)) for p in fastened)
+    return not wrists and not any(p.kind.id == "placket" for p in facts.places)
+
+
+def _end_to_end(place: SeamPlace, facts: Facts) -> bool:
+    """Whether a zip comes apart below, by what it is or by its name; one of a pocket never does."""
+    apart = any(facts.entry(name).id == OPEN_ENDED for name in place.notions)
+    called = any(holds_words(place.name, word) for word in ("front zip", "open-ended"))
+    return (apart or called) and place.role.id != POCKET_ZIP
+
+
+def _flap_over(place: SeamPlace, facts: Facts) -> bool:
+    """Whether a flap was made up that hangs over the slit of a pocket of the shell."""
+    return place.unit != "lining" and any(p.role.id == POCKET_FLAP for p in facts.places)
+
+
 def _stayed(place: SeamPlace, facts: Facts) -> bool:
     """Whether the sheet advises a stay in a seam that holds none among its layers."""
     advised = facts.setups.word(Place("seam", place.name), "seam.support")
     listed = any(facts.entry(name).id in ("stay-tape", "clear-elastic") for name in place.notions)
     taped = any(stage.work == "tape" for stage in place.method.stages)
+    taped = taped or any(_tapes(other, place) for other in facts.places)
     return advised in STRIPS and not listed and not taped
+
+
+def _tapes(other: SeamPlace, place: SeamPlace) -> bool:
+    """Whether a place of its own lays the tape of a seam, by its name and their cloth."""
+    named = set(_words(place.name)) <= set(_words(other.name))
+    shared = bool(set(place.cloths) & set(other.cloths))
+    return other.kind.id == "stay-tape" and other.name != place.name and named and shared
 
 
 def _thick(place: SeamPlace, facts: Facts) -> bool:

@@ -14,7 +14,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import SEWN, SeamKind
 from advisor.knowledge.places import PLAIN, Method, PlaceKind
 from advisor.order.alone import parts_alone
-from advisor.order.guessing import guessed_role
+from advisor.order.roles import guessed
 from advisor.order.sidezip import with_side_open
 from advisor.project.garment import Garment, Seam
 from advisor.project.linings import Unit, unit_of
@@ -43,7 +43,8 @@ EDGES = frozenset({"edge", "round"})
 ROUND_MM = 1000.0
 """A trimming from this length on lies round edges and on no one piece, mm: estimate."""
 PIECES = frozenset(
-    {"skirt", "sleeve", "bodice", "yoke", "pocket", "panel", "leg", "row", "tier", "chest"}
+    {"skirt", "sleeve", "bodice", "yoke", "pocket", "panel", "leg", "row", "tier", "chest", "side"}
+    | {"outseam"}
 )
 """Words of a trimming that say on which piece it lies."""
 PAIR = 2
@@ -52,12 +53,12 @@ JOINING = frozenset({"seam", "dart", "fold"})
 VENTS = frozenset({"vent", "slit"})
 AFTER_HEM = frozenset({"edge-trim", "vent-lining"})
 """Roles of what is sewn to finished edges, the hem among them."""
-SLEEVE_ENDS = frozenset({"underarm", "cuff", "sleeve-hem"})
+SLEEVE_ENDS = frozenset({"underarm", "cuff", "sleeve-hem", "sleeve-vent"})
 """What lies on a sleeve, which no placket of the body meets."""
 UPPER_ROLES = frozenset(
     {
         *("shoulder", "armhole", "underarm", "collar", "collar-attach", "neckband", "cuff"),
-        *("sleeve-hem", "bagged-edge"),
+        *("sleeve-hem", "sleeve-vent", "bagged-edge"),
     }
 )
 """What lies above the waist whatever the garment is."""
@@ -314,7 +315,7 @@ def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:
     roles, kinds = knowledge.order.kinds, knowledge.places.kinds
     kind = kinds.get(seam.place or PLAIN, NO_KIND)
     wished = garment.wishes.kinds.get(seam.name, "")
-    role = roles.get(wished) or guessed_role(seam, kind.id, unit, list(entries.values()), roles)
+    role = roles.get(wished) or guessed(seam, kind.id, unit, list(entries.values()), roles)
     role = roles.get(_narrower(role.id, seam, garment, kind.id)) or role
     role = _as_here(role, garment, unit, seam.name)
     panels = garment.wishes.joins.get(seam.name)

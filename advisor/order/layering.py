@@ -7,9 +7,11 @@ that nobody calls a lining is one all the same.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from advisor.knowledge.model import Entry
 from advisor.order.kinds import UPPER_ROLES, SeamPlace
+from advisor.order.roles import POCKET_FLAP
 from advisor.project.garment import Seam
 from advisor.project.linings import LINING
 from advisor.project.placing import singular_words
@@ -17,6 +19,13 @@ from advisor.project.placing import singular_words
 SHUT = frozenset({"edge", "band", "seam"})
 """Families of places in which a lining may be caught between or against the shell."""
 WAIST, LININGS = "waist", "linings"
+HELD_AT_ENDS = frozenset(
+    {"hem", "vent", "slit", "zip", "zipper", "fly", "pocket", "flap", "placket"}
+)
+"""Words of places where a lining is only fastened at its sides or its end."""
+BAGGED, SLEEVE_HEM = "bagged-lining", "sleeve-hem"
+SLEEVED = frozenset({"underarm", "armhole"})
+"""Roles of the seams of a lining that make its sleeves and set them in."""
 BACKING = frozenset({"sheers", "linings"})
 CALLED_BACKING = frozenset(
     {"back", "backing", "support", "underlining", "interlining", "mount", "mounting", "flatlining"}
@@ -47,7 +56,61 @@ def takes_in_lining(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
 
 def hangs_lined(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     """Whether a lining hangs from this band, or falls to this hem."""
-    return place.kind.id in ("waistband", "hem") and takes_in_lining(place, places)
+    taken = place.kind.id in ("waistband", "hem") and takes_in_lining(place, places)
+    return taken or lining_ends(place, places)
+
+
+def lining_ends(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether a lining that hangs in the garment ends at this hem, and no place of its own ends it.
+
+    One that is bagged is joined there; a bodice's ends at its waist, and never comes so far.
+    """
+    if place.kind.id != "hem" or place.unit != "shell" or not _lining_set(places):
+        return False
+    own = [p for p in places if p.unit == "lining" and p.kind.family == "seam"]
+    ends = [p for p in places if p.unit != "shell" and _ends_lining(p)]
+    if place.role.id == SLEEVE_HEM:
+        sleeves = any(p.role.id in SLEEVED for p in own)
+        return sleeves and not any(p.role.id in (SLEEVE_HEM, "cuff") for p in ends)
+    body = any(p.role.id not in SLEEVED for p in own)
+    waist = any(p.role.id == WAIST for p in places)
+    return body and not waist and not any(p.role.id not in (SLEEVE_HEM, "cuff") for p in ends)
+
+
+def _lining_set(places: Sequence[SeamPlace]) -> bool:
+    """Whether a lining hangs in the garment, from facings or a waistband, and is not bagged."""
+    joins = [p for p in places if p.kind.id == "lining-seam"]
+    if any(p.method.id == BAGGED for p in joins):
+        return False
+    hangs = any(not HELD_AT_ENDS & set(singular_words(p.name)) for p in joins)
+    return hangs or any(p.kind.id == "waistband" and p.unit == "both" for p in places)
+
+
+def _ends_lining(place: SeamPlace) -> bool:
+    """Whether the lower edge of a lining is finished here."""
+    return place.kind.id in ("hem", "cuff", "elastic-edge", "bound-edge", "casing")
+
+
+def with_linings_hung(places: Sequence[SeamPlace]) -> tuple[SeamPlace, ...]:
+    """The places, the waistband joining shell and lining where nothing else holds the lining up.
+
+    Who makes up a lining for a skirt or trousers, and names no place where it is joined, hangs it
+    in the band: it hangs nowhere else.
+    """
+    lined = any(p.unit == "lining" and p.kind.family == "seam" for p in places)
+    held = any(_holds_up(p) for p in places) or any(p.role.id in UPPER_ROLES for p in places)
+    if not lined or held:
+        return tuple(places)
+    bands = {p.name for p in places if p.kind.id == "waistband" and p.unit == "shell"}
+    return tuple(replace(p, unit="both") if p.name in bands else p for p in places)
+
+
+def _holds_up(place: SeamPlace) -> bool:
+    """Whether the lining hangs from this place: neither a hem, a vent, a zip nor a pocket does."""
+    if place.unit == "shell" or place.role.last or HELD_AT_ENDS & set(singular_words(place.name)):
+        return False
+    seamed = place.unit == "both" and place.kind.family == "seam" and place.role.id != "pocket"
+    return seamed or place.kind.family in ("band", "casing", "edge")
 
 
 def hung(place: SeamPlace, entries: Mapping[str, Entry]) -> frozenset[str]:
@@ -64,7 +127,8 @@ def quilted(seams: Sequence[Seam]) -> frozenset[str]:
 
 def shuts_in_lining(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     """Whether the lining is not to be got at from inside once this place is sewn."""
-    return place.kind.family in SHUT and takes_in_lining(place, places)
+    flap = place.role.id == POCKET_FLAP
+    return place.kind.family in SHUT and not flap and takes_in_lining(place, places)
 
 
 def waist_edge(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:

@@ -11,19 +11,22 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 from functools import partial
 
+from advisor.claims.byparts import PARTS
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Advice
 from advisor.claims.workarounds import gone_round
+from advisor.craft.irondial import step_down
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.order.cures import heat_pairs
 from advisor.order.facings import facing_machine
 from advisor.order.facts import Facts
 from advisor.order.kinds import SeamPlace, seam_places
+from advisor.order.layering import with_linings_hung
 from advisor.order.pieces import grain_words, tucked
 from advisor.order.precedences import DRAWN
 from advisor.order.setups import CUT_NOTIONS, Setups
-from advisor.order.step_words import NO_LAST_IRON, listed, step_words, tuck_words
+from advisor.order.step_words import NO_LAST_IRON, by_parts, listed, step_words, tuck_words
 from advisor.order.steps import IronState, MachineState, Step
 from advisor.order.swings import buttonhole_machine, twin_machine
 from advisor.order.tags import tags_of
@@ -75,9 +78,8 @@ class _Maker:
         self.judgement = advice.judgement
         self.knowledge = knowledge
         self.setups = Setups(advice, knowledge)
-        self.facts = Facts(
-            self.garment, knowledge, self.setups, seam_places(self.garment, knowledge)
-        )
+        places = with_linings_hung(seam_places(self.garment, knowledge))
+        self.facts = Facts(self.garment, knowledge, self.setups, places)
         self.places = self.facts.places
         self.tender: dict[str, frozenset[str]] = {}
         for _, needy, tender in heat_pairs(advice, knowledge):
@@ -103,19 +105,31 @@ class _Maker:
         if not self.facts.hold(op.when, self.facts.of_garment):
             return
         name = self.garment.name
-        iron = self.setups.iron(Place("garment", name)) if op.iron == "last" else None
         text = self._what_to_fit() if op.id == "fit" else ""
+        iron, limit = None, None
         if op.iron == "last":
-            text = f"Press the whole garment once more, {iron.moisture}" if iron else NO_LAST_IRON
-            beside = self._beside(Place("garment", name))
-            text += f", and go round the {listed(beside)} with the iron" if iron and beside else ""
+            text, iron, limit = self._last_press(Place("garment", name))
         step = Step(
             op.verb, op.does.format(name=name, how=text, cloths=""), None, iron, op.each, op.rank
         )
         said = {"last", "not fastening"} if op.id == "hem-edge" else set()
         tags = frozenset(said | {"before last press"})
-        limit = self.setups.iron_most(Place("garment", name)) if iron else None
         yield Task(step, op, tags=tags, cloths=tuple(sorted(self.garment.cloths)), at_most=limit)
+
+    def _last_press(self, whole: Place) -> tuple[str, IronState | None, float | None]:
+        """How the whole is pressed at last, how the iron is set for that, and its limit."""
+        parted = next((i for i in self.judgement.instructions if i.kind == PARTS), None)
+        if parted is not None and parted.most is not None:
+            surface = self.setups.word(whole, "press.surface", "padded board")
+            cool = IronState(step_down(parted.most), "dry", surface)
+            return by_parts(parted.needy, parted.tender), cool, parted.most
+        iron = self.setups.iron(whole)
+        if iron is None:
+            return NO_LAST_IRON, None, None
+        beside = self._beside(whole)
+        round_them = f", and go round the {listed(beside)} with the iron" if beside else ""
+        text = f"Press the whole garment once more, {iron.moisture}{round_them}"
+        return text, iron, self.setups.iron_most(whole)
 
     def _beside(self, whole: Place) -> list[str]:
         """The parts that the last press goes round."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from advisor.claims.collect import Place
 from advisor.knowledge.ordering import Operation
 from advisor.order.backed import BEHIND, as_worked, backed_with, boned_backing
@@ -80,6 +82,16 @@ def tuck_words(op: Operation, piece: Piece, garment: Garment, *, ironed: bool) -
     number, deep = (piece.tucks.number, piece.tucks.depth) if piece.tucks else (0, 0.0)
     how = f"{press} and stitch the {number} tucks" if number > 1 else f"{press} and stitch the tuck"
     return op.does.format(name=piece.name, how=how, cloths=show("length", deep, units))
+
+
+def by_parts(pressed: Iterable[str], tender: Iterable[str]) -> str:
+    """The last press where a part of the garment takes no iron."""
+    kept = sorted(tender)
+    lies = " or ".join(kept)
+    return (
+        f"Press it part by part, {listed(sorted(pressed))}, dry, where no {lies} lies under the "
+        f"iron; smooth {listed(kept)} with the hands"
+    )
 
 
 def listed(names: list[str]) -> str:

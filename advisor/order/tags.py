@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from advisor.knowledge.ordering import Operation
 from advisor.order.facts import SHEER, Facts
-from advisor.order.kinds import AFTER_HEM, SeamPlace
+from advisor.order.kinds import AFTER_HEM, UPPER_ROLES, SeamPlace
 from advisor.order.layering import shuts_in_lining
 from advisor.order.legs import closes_the_tube
+from advisor.order.roles import POCKET_FLAP
 from advisor.project.placing import singular_words
 
 UNPRESSED = frozenset({"glue", "sew-on-last"})
@@ -36,6 +39,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "fitted": fitting.fitted(place),
         "tried": fitting.tried(place) and not any(past),
         "basted to try on": op.id == "baste" and fitting.basted(place),
+        "basted to look": op.id == "baste" and _looked_at(place) and not fitting.basted(place),
         "past recall": past[-1],
         "may come before fitting": not past[-1],
         "lining closes": place.unit == "lining" and (role.closes or role.fitted),
@@ -47,13 +51,18 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "shell or lining seam": place.kind.family in SEAMS,
         "of the shell": place.unit == "shell",
         "of the lining": place.unit == "lining",
+        "not of the lining": place.unit != "lining",
+        "at the zip": place.kind.id == "lining-seam" and "zip" in singular_words(place.name),
+        "not at a vent": role.id != "vent-lining",
+        "not a flap": role.id != POCKET_FLAP,
         "shell to lining": place.unit == "both" and place.kind.id == "faced-edge",
         "takes in the lining": place.unit == "both" and place.kind.family not in NO_SEAM,
         "opens the front": place.method.id == "open-ended-zip",
         "felled in the flat": any(closes_the_tube(p, place) for p in facts.places),
         "edge of straps": place.kind.family in EDGES and not role.last and _upper(place),
         "caught in a side": place.method.id == "strap-caught-in-the-side",
-        "hangs from it": place.kind.id == "ties" and "strap" in singular_words(place.name),
+        "hangs from it": _strap(place),
+        "hangs from the band": _strap(place) and hangs_from_band(facts.places),
         "shuts in the lining": shuts_in_lining(place, facts.places),
         "over pleats": bool({"hip", "pleat", "waist"} & set(singular_words(place.name))),
         "sheer": any(facts.least(c, "sheer") >= SHEER for c in place.full),
@@ -63,6 +72,23 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "not fastening": place.op not in ("fasten", "glue") and place.kind.family != "fastening",
     }
     return frozenset(name for name, holds in tags.items() if holds)
+
+
+def _strap(place: SeamPlace) -> bool:
+    return place.kind.id == "ties" and "strap" in singular_words(place.name)
+
+
+def _looked_at(place: SeamPlace) -> bool:
+    """Whether its method bastes a sleeve in to look at how it hangs, fitted or not."""
+    return place.role.id == "armhole" and any(s.work == "baste" for s in place.method.stages)
+
+
+def hangs_from_band(places: Sequence[SeamPlace]) -> bool:
+    """Whether straps are caught in a waistband, for the garment has no other edge above it."""
+    return any(p.kind.id == "waistband" for p in places) and not any(
+        p.role.id in UPPER_ROLES or (p.kind.family in EDGES and not p.role.last and _upper(p))
+        for p in places
+    )
 
 
 def _upper(place: SeamPlace) -> bool:

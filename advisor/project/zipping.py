@@ -8,10 +8,17 @@ from advisor.project.placing import singular_words
 ZIP = "zip"
 WAYS = frozenset({"zip", "zipper", "concealed", "invisible", "lapped", "centred", "centered"})
 """Words in the name of a zip that do not say where it lies."""
+OUTSIDE = frozenset({"outside", "leg"})
 
 
 def runs_into(seam: Seam, other: Seam) -> bool:
     """Whether the seam is sewn of the very cloth, and in the line, that the zip is set into."""
     where = set(singular_words(other.name)) - WAYS
-    named = bool(where) and where <= set(singular_words(seam.name))
+    named = bool(where) and where <= _lines(seam)
     return other.place == ZIP and named and bool(set(seam.cloths()) & set(other.cloths()))
+
+
+def _lines(seam: Seam) -> set[str]:
+    """The words that say where a seam lies; the outer seam of a leg is its side."""
+    words = set(singular_words(seam.name))
+    return words | {"side"} if "outseam" in words or words >= OUTSIDE else words

@@ -1,4 +1,4 @@
-"""The role of a place where no project says it: guessed from its name and what is made there."""
+"""The role of a place: told by what is made there, else by its name, else by its shape."""
 
 from __future__ import annotations
 
@@ -19,18 +19,31 @@ BY_KIND = {
 """Roles that follow from the kind of place, whatever the name says where it lies."""
 POCKET_ZIP = "pocket-zip"
 """The role of a zip that closes a pocket: it neither fits the garment nor opens it."""
+SLEEVE_HEAD, ROLL = "sleeve-head", "sleeve-head-roll"
+FLAP, POCKET_FLAP = "flap", "pocket-flap"
 
 
-def guessed_role(
+def guessed(
     seam: Seam, kind: str, unit: Unit, about: list[Entry], roles: dict[str, SeamKind]
 ) -> SeamKind:
-    """The role that a place has by its name, its kind of place and its layers."""
-    words = singular_words(seam.name)
+    """The role of a place that nobody says one of."""
+    words = _words(seam.name)
     if unit == "lining" and words[:1] == ("lining",):
         words = words[1:]
     found = next((k for k in roles.values() if any(_holds(words, w) for w in k.words)), None)
-    fixed = POCKET_ZIP if kind == "zip" and "pocket" in words else _by_kind(kind, about, found)
+    fixed = _special(kind, about, found, words) or _by_kind(kind, about, found)
     return roles.get(fixed) or found or roles.get(_by_shape(seam, kind)) or roles["plain"]
+
+
+def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple[str, ...]) -> str:
+    """A role that lies elsewhere than others of its kind do; "" where it has none such."""
+    if kind == "zip" and "pocket" in words:
+        return POCKET_ZIP
+    if kind == "pad" and any(e.id == SLEEVE_HEAD for e in about):
+        return ROLL  # it lies along the cap, and the pad against it
+    if kind == "front-band" and sum(e.kind == "cloth" for e in about) > 1:
+        return "neckband"  # a band of another cloth is sewn on, and runs on round the neck
+    return POCKET_FLAP if kind == "faced-edge" and words[-1:] == (FLAP,) and not found else ""
 
 
 def _by_kind(kind: str, about: list[Entry], found: SeamKind | None) -> str:
@@ -67,11 +80,14 @@ def _by_shape(seam: Seam, kind: str) -> str:
     return "facing" if kind == "faced-edge" or seam.facts.get("edge") == "turned" else "plain"
 
 
+_words = singular_words
+
+
 def holds_words(name: str, phrase: str) -> bool:
     """Whether a name holds the words of a phrase side by side."""
-    return _holds(singular_words(name), phrase)
+    return _holds(_words(name), phrase)
 
 
 def _holds(words: tuple[str, ...], phrase: str) -> bool:
-    wanted = singular_words(phrase)
+    wanted = _words(phrase)
     return any(words[i : i + len(wanted)] == wanted for i in range(len(words)))

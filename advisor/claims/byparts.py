@@ -1,0 +1,59 @@
+"""The last press of a garment of which a part takes no iron: the rest is pressed part by part.
+
+A collar of fur or a panel of leather spoils nothing for the cloth beside it, so the whole is not
+left unpressed for it (common practice). Where most of the garment takes no iron, none of it is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from advisor.claims.collect import Place
+from advisor.claims.combine import Verdict
+from advisor.claims.valuesets import Span
+from advisor.claims.workarounds import Instruction
+from advisor.craft.irondial import mark_for
+from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
+from advisor.project.garment import Garment, Seam
+
+PARTS = "by parts"
+USUAL_MM = 500.0
+"""The length of a seam that says none, mm: estimate."""
+
+Verdicts = Mapping[Place, Mapping[str, Verdict]]
+
+
+def pressed_by_parts(
+    garment: Garment, verdicts: Verdicts, knowledge: Knowledge
+) -> tuple[Instruction, ...]:
+    """What is pressed part by part where no iron suits the whole; nothing where one does."""
+    whole = Place("garment", garment.name)
+    if LIMIT_ASPECT not in verdicts.get(whole, {}) or _marked(_high(whole, verdicts)):
+        return ()
+    highs = {seam.name: _high(Place("seam", seam.name), verdicts) for seam in garment.seams}
+    warm = [seam for seam in garment.seams if _marked(highs[seam.name])]
+    if 2 * sum(map(_length, warm)) <= sum(map(_length, garment.seams)):
+        return ()
+    entries = knowledge.entries
+    cloths = {n for n, c in garment.cloths.items() if entries[c.entry].kind == "cloth"}
+    pressed = cloths & {name for seam in warm for name in seam.cloths()}
+    tender = cloths - pressed
+    if not tender:
+        return ()
+    best = (max(highs[s.name] for s in warm if n in s.cloths()) for n in pressed)
+    return (Instruction(PARTS, frozenset(pressed), frozenset(tender), (whole,), min(best)),)
+
+
+def _high(place: Place, verdicts: Verdicts) -> float:
+    found = verdicts.get(place, {}).get(LIMIT_ASPECT)
+    span = None if found is None else found.advised
+    return span.high if isinstance(span, Span) and not span.is_empty else COLD
+
+
+def _marked(high: float) -> bool:
+    """Whether a dial goes so low."""
+    return high > COLD and mark_for(high) is not None
+
+
+def _length(seam: Seam) -> float:
+    return float(seam.facts.get("length", USUAL_MM)) * seam.making.times

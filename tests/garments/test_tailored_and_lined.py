@@ -1,0 +1,176 @@
+"""What a tailor found out of order in a blazer, lined trousers and a short jacket.
+
+All is common practice of the trade.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.garments.whole import changed, places, stands, work
+
+BLAZER, TROUSERS, JACKET = (
+    "more/ferryman_blazer",
+    "more/conductor_trousers",
+    "more/skating_jacket",
+)
+
+
+@pytest.mark.parametrize("garment", [BLAZER, TROUSERS, JACKET])
+def test_nothing_chases_itself(garment: str) -> None:
+    """Every order can be kept."""
+    assert work(garment).cycles == ()
+
+
+def test_the_tape_of_the_roll_line_is_felled_to_a_canvas_that_is_in() -> None:
+    """There is nothing to fell it to before."""
+    assert stands(work(BLAZER), "baste front canvas", "tape roll line", "join front facing")
+
+
+def test_a_front_is_padded_before_the_body_hangs_on_it() -> None:
+    """Darts, pockets, canvas, then the seams that join it to the back."""
+    steps = ("press front dart", "close flap pocket", "baste front canvas", "pad front canvas")
+    assert stands(work(BLAZER), *steps, "shape front canvas", "join shoulder", "join side")
+
+
+def test_a_flap_is_made_before_the_pocket_that_takes_it_in() -> None:
+    """It is caught in the upper row, so the slit waits for it."""
+    found = work(BLAZER)
+    assert places(found)["flap"].role.id == "pocket-flap"
+    steps = ("join flap", "grade flap", "turn flap", "lay the flap at flap pocket")
+    assert stands(found, *steps, "stitch the welt of flap pocket", "slash flap pocket")
+
+
+def test_a_flap_is_no_front_edge() -> None:
+    """Neither the neck nor the lining waits for it, and the pocket of the lining has none."""
+    found = work(BLAZER)
+    assert "lay the flap at inside breast pocket" not in found.order
+    because = [p.before for p in found.reasons["close collar seam"]]
+    assert "turn flap" not in because
+    whys = [item.why for items in found.reasons.values() for item in items]
+    assert not any("once flap holds the lining" in why for why in whys)
+
+
+def test_a_pocket_without_a_flap_takes_none_in() -> None:
+    """As a welt pocket alone."""
+    found = changed(BLAZER, "name: flap, ", "name: front tab, ")
+    assert not any(step.startswith("lay the flap") for step in found.order)
+
+
+def test_the_vent_of_a_sleeve_waits_for_the_seam_that_it_ends() -> None:
+    """It is the lower end of the sleeve seam, and the hem runs over it."""
+    found = work(BLAZER)
+    top = "stitch across the top of cuff vent"
+    assert stands(found, "press sleeve seam", top, "tack cuff vent", "sew sleeve hem")
+
+
+def test_a_sleeve_head_lies_in_the_cap_before_the_pad() -> None:
+    """It is no pad, and no shoulder is sewn to it."""
+    found = work(BLAZER)
+    assert stands(found, "join armhole", "sew in sleeve head", "sew in shoulder pads")
+    told = found.tasks["sew in sleeve head"].step.does
+    assert "cap" in told
+    assert "shoulder" not in told
+
+
+@pytest.mark.parametrize("garment", [BLAZER, JACKET])
+def test_a_sleeve_is_basted_in_when_it_is_one(garment: str) -> None:
+    """Its own seam and the body are closed, and the body is fitted."""
+    found = work(garment)
+    assert stands(found, "join side", "fit", "baste armhole", "join armhole")
+    assert stands(found, "press sleeve seam", "baste armhole")
+
+
+def test_a_lining_that_is_joined_nowhere_hangs_in_the_waistband() -> None:
+    """It is whole before it is hung, and the zip has it before the band closes over both."""
+    found = work(TROUSERS)
+    hung = "hang the lining at waistband"
+    assert stands(found, "press lining seat seam", hung, "join waistband", "close waistband")
+    assert stands(found, "press lining to zip", hung)
+
+
+def test_a_lining_that_hangs_from_the_waist_edge_is_hung_there_alone() -> None:
+    """A place that joins shell and lining at the waist says where."""
+    line = "  - {name: lining to zip,"
+    own = "  - {name: waist edge, layers: [cloth, lining], length: 78 cm, edge: turned}\n" + line
+    assert "hang the lining at waistband" not in changed(TROUSERS, line, own).order
+
+
+def test_the_lower_edge_of_a_lining_is_felled_where_nothing_else_ends_it() -> None:
+    """At the hem and at the sleeve, when the lining hangs and both are turned up."""
+    found = work("../../knowledge/templates/tailored-jacket")
+    steps = ("catch facing to lining", "fell the lining at hem", "last press")
+    assert stands(found, "press hem", *steps[1:])
+    assert stands(found, "press lining armhole", *steps)
+    assert stands(found, "catch facing to lining", "fell the lining at sleeve hem")
+
+
+def test_a_lining_with_a_hem_of_its_own_is_not_felled_twice() -> None:
+    """Nor is one that is bagged."""
+    assert "fell the lining at hem" not in work(JACKET).order
+    assert "fell the lining at sleeve hem" in work(BLAZER).order
+    assert "fell the lining at hem" not in work(BLAZER).order
+    cape = work("../../knowledge/templates/cape")
+    assert not any(step.startswith("fell the lining") for step in cape.order)
+
+
+def test_a_lining_hem_that_names_the_shell_is_felled_to_it() -> None:
+    """What is turned up twice by machine holds no cloth but its own."""
+    found = work(BLAZER)
+    assert places(found)["lining hem"].method.id == "lining-hem-felled"
+    assert stands(found, "press hem", "fell lining hem", "fell lining to vent")
+    assert places(work(JACKET))["lining hem"].method.id == "lining-hem"
+
+
+def test_the_outer_seam_of_a_leg_waits_for_the_zip_in_it() -> None:
+    """A side zip lies in it, whatever that seam is called."""
+    found = work(TROUSERS)
+    assert stands(found, "baste outseam", "fit", "set side zip", "join outseam")
+
+
+def test_braid_down_the_side_has_its_ends_in_waist_and_hem() -> None:
+    """It lies over the seam, so that is sewn and pressed before."""
+    found = work(TROUSERS)
+    steps = ("press outseam", "stitch on side stripe", "press side stripe")
+    assert stands(found, *steps, "join waistband")
+    assert stands(found, "press side stripe", "sew hem")
+
+
+def test_straps_that_have_no_other_edge_are_caught_in_the_waistband() -> None:
+    """Their ends lie in it before it is closed."""
+    found = work(TROUSERS)
+    assert stands(found, "fit", "sew in the ends of straps", "close waistband")
+
+
+def test_a_lined_patch_pocket_is_lined_before_it_is_sewn_on() -> None:
+    """A pocket of one cloth has its top hemmed instead."""
+    found = work(JACKET)
+    assert stands(found, "line pocket", "trim pocket", "turn pocket", "stitch on pocket")
+    assert "turn under pocket" not in found.order
+    assert "turn under patch pocket" in work("../../knowledge/templates/coat").order
+
+
+def test_a_cuff_without_an_opening_is_a_ring() -> None:
+    """It has no ends to close; one that is buttoned has."""
+    found = work(JACKET)
+    assert stands(found, "close to a ring cuff", "join cuff", "close cuff")
+    assert "close the ends of cuff" not in found.order
+    assert "close the ends of cuff" in work("more/shirt").order
+
+
+def test_a_zip_that_comes_apart_lies_between_front_and_facing() -> None:
+    """Nothing below it is basted shut, and no lining comes to its tape."""
+    found = work(JACKET)
+    assert places(found)["zip"].method.id == "open-ended-zip"
+    assert stands(found, "baste zip", "set zip", "join front facing")
+    assert not any(step.startswith("fell the lining to zip") for step in found.order)
+    assert places(changed(JACKET, "open-ended zip", "coil zip"))["zip"].method.id == "centred-zip"
+
+
+def test_a_seam_with_a_tape_of_its_own_is_not_stayed_twice() -> None:
+    """The place that lays the tape does."""
+    found = work(JACKET)
+    assert "tape shoulder tape" in found.order
+    assert "stay shoulder" not in found.order
+    assert "stay armhole" in found.order
+    assert "stay shoulder" in changed(JACKET, "name: shoulder tape", "name: neck tape").order
