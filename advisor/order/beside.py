@@ -25,6 +25,8 @@ STRIPS = {
     "self-fabric strip": "a strip of the cloth",
 }
 """What is laid along a seam that has to keep its length, by what the sheet advises."""
+ENCLOSED = frozenset({"French", "mock French", "felled", "self-bound"})
+"""Kinds of seam that shut in their own edges."""
 THICK = 1.2
 """From this thickness of a ply on a dart that is folded to one side stands out, mm: estimate."""
 SEAMED = frozenset({"side", "seam", "inseam", "yoke", "panel"})
@@ -48,6 +50,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "slit of its own": lambda: _slit(place),
         "stay advised": lambda: _stayed(place, facts),
         "thick": lambda: _thick(place, facts),
+        "no enclosed seam asked for": lambda: _seam_said(place) not in ENCLOSED,
     }
     return answers[fact]()
 
@@ -79,6 +82,11 @@ def _stayed(place: SeamPlace, facts: Facts) -> bool:
     listed = any(facts.entry(name).id in ("stay-tape", "clear-elastic") for name in place.notions)
     taped = any(stage.work == "tape" for stage in place.method.stages)
     return advised in STRIPS and not listed and not taped
+
+
+def _seam_said(place: SeamPlace) -> str:
+    """The kind of seam that the maker asks for; "" where she leaves it open."""
+    return str(dict(place.seam.choices).get("seam.kind", ""))
 
 
 def _thick(place: SeamPlace, facts: Facts) -> bool:

@@ -42,7 +42,9 @@ AT_THE_END = ("turn-through", "close-opening")
 HARD = SHEER = MARKED = 2
 """The levels of `embellished` with sequins or stones, of `sheer` with all showing through, of
 `pin marks` with holes that stay."""
-STAYED_ON_BIAS = frozenset({"facing", "neckband", "binding", "shoulder", "waist", "panel", "plain"})
+STAYED_ON_BIAS = frozenset(
+    {"facing", "neckband", "binding", "shoulder", "waist", "panel", "front-band", "plain"}
+)
 """Where a bias edge is stayed at once; a bias side has to hang out first."""
 HEAVY_DENIM = 340.0
 """From 10 oz denim is sewn as jeans are, in a thread that shows, g/m²: estimate."""
