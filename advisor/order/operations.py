@@ -21,6 +21,7 @@ from advisor.order.facings import facing_machine
 from advisor.order.facts import Facts
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.pieces import grain_words, tucked
+from advisor.order.precedences import DRAWN
 from advisor.order.setups import CUT_NOTIONS, Setups
 from advisor.order.step_words import NO_LAST_IRON, listed, step_words, tuck_words
 from advisor.order.steps import IronState, MachineState, Step
@@ -252,7 +253,7 @@ class _Maker:
             cloths,
             tags_of(op, place, self.facts, past),
             self.setups.finish(place) if op.id.startswith("neaten") else "",
-            at_most=self._most(place) if iron else None,
+            at_most=self.setups.iron_most(self._pressed(op, place)) if iron else None,
             stage=k,
         )
 
@@ -287,7 +288,12 @@ class _Maker:
     def _iron(self, op: Operation, place: SeamPlace) -> IronState | None:
         if op.iron == "fuse":
             return self.setups.fuse_iron(place)
-        return self.setups.seam_iron(place) if op.iron == "seam" else None
+        return self.setups.iron(self._pressed(op, place)) if op.iron == "seam" else None
 
-    def _most(self, place: SeamPlace) -> float | None:
-        return self.setups.iron_most(self.setups.unboned(place))
+    def _pressed(self, op: Operation, place: SeamPlace) -> Place:
+        """What lies under the iron: no bone yet, and in a channel nothing that is drawn in."""
+        works = [stage.work for stage in place.method.stages]
+        drawn = works.index(DRAWN) if DRAWN in works else -1
+        if op.id in works and works.index(op.id) < drawn:
+            return self.setups.empty(place)
+        return self.setups.unboned(place)

@@ -9,8 +9,9 @@ from __future__ import annotations
 
 import pytest
 
+from advisor.answer.pipeline import answer
 from advisor.order.kinds import crosses
-from tests.garments.whole import changed, places, stands, work
+from tests.garments.whole import advice, changed, known, places, stands, work
 
 SHIRT, SKIRT, WRAP = "more/lock_keeper_dress", "more/bandmaster_skirt", "more/ferryhouse_wrap"
 ALL = (SHIRT, SKIRT, WRAP)
@@ -74,3 +75,46 @@ def test_what_is_pressed_hotter_than_the_glue_comes_before_the_band_is_fused() -
     """The band lies on the front itself, so the hot darts and pockets of that are done first."""
     found = work(SHIRT)
     assert stands(found, "press bust dart", "press breast pocket", "fuse button band")
+
+
+def test_a_waist_that_she_fits_to_the_body_is_tried_on_in_a_loose_dress() -> None:
+    """What she says of one place goes before what is said of the whole."""
+    found = work(SHIRT)
+    assert stands(found, "baste waist seam", "fit", "join waist seam")
+    assert "waist seam" in found.tasks["fit"].step.does
+    loose = changed(SHIRT, ", fitting: to the body}", "}")
+    assert "baste waist seam" not in loose.order
+
+
+def test_two_allowances_that_are_neatened_as_one_are_neither_graded_nor_clipped() -> None:
+    """A clip would run through the edge; a sleeve that is gathered in is trimmed by its finish."""
+    found = work(WRAP)
+    assert "neaten armhole" in found.order
+    assert "grade armhole" not in found.order
+    assert "grade hip yoke seam" not in work(SKIRT).order
+
+
+def test_a_binding_is_sewn_on_with_a_straight_row() -> None:
+    """A zigzag in the ditch shows, and the bias edge is held by the strip."""
+    for step in ("join neck binding", "stitch down neck binding"):
+        state = work(WRAP).tasks[step].step.machine
+        assert state is not None
+        assert "301" == state.stitch
+
+
+def test_a_channel_is_pressed_empty_and_every_view_says_so() -> None:
+    """Elastic bears no iron, but it is not in yet when the casing is folded."""
+    iron = work(WRAP).tasks["fold sleeve casing"].step.iron
+    assert iron is not None
+    assert "no iron here" not in work(WRAP).tasks["fold sleeve casing"].step.does
+    told = [one for one in advice(WRAP).judgement.instructions if one.kind == "part"]
+    elastic = [one for one in told if "braided elastic" in one.tender]
+    assert [frozenset({"voile"})] == [one.needy for one in elastic]
+
+
+@pytest.mark.parametrize("garment", ALL)
+def test_a_full_edge_is_gathered_or_eased_and_never_both(garment: str) -> None:
+    """One edge is drawn up by rows or eased by a stitch."""
+    found, tasks = work(garment), answer(advice(garment).judgement.garment, known()).advice
+    eased = {task.place for task in tasks if "run an ease stitch" in task.text}
+    assert not eased & {name for name, place in places(found).items() if place.full}
