@@ -11,7 +11,8 @@ import pytest
 
 from advisor.answer.pipeline import answer
 from advisor.order.kinds import crosses
-from tests.garments.whole import advice, changed, known, places, stands, work
+from tests.garments.whole import FOLDER, advice, changed, known, places, stands, work
+from tests.typed import typed
 
 SHIRT, SKIRT, WRAP = "more/lock_keeper_dress", "more/bandmaster_skirt", "more/ferryhouse_wrap"
 ALL = (SHIRT, SKIRT, WRAP)
@@ -118,3 +119,35 @@ def test_a_full_edge_is_gathered_or_eased_and_never_both(garment: str) -> None:
     found, tasks = work(garment), answer(advice(garment).judgement.garment, known()).advice
     eased = {task.place for task in tasks if "run an ease stitch" in task.text}
     assert not eased & {name for name, place in places(found).items() if place.full}
+
+
+def test_the_edges_of_a_bag_are_neatened_once_the_seam_is_run_round_it() -> None:
+    """They fray inside the skirt, and before that they are not yet one edge; nothing shuts them."""
+    for garment, pocket in ((SHIRT, "pocket in the side"), (SKIRT, "in-seam pocket")):
+        found = work(garment)
+        assert stands(found, "join skirt side", f"neaten {pocket}", "sew hem")
+        assert "enclosed" not in found.tasks[f"neaten {pocket}"].step.does
+
+
+def test_a_button_is_marked_through_a_buttonhole_only_where_there_is_one() -> None:
+    """The button inside a wrap dress has none on the list: it is said, and not taken for made."""
+    assert "through the buttonholes" in work(SHIRT).tasks["fasten buttons"].step.does
+    said = work(WRAP).tasks["fasten inside button"].step.does
+    assert "none is named" in said
+    assert "through the buttonholes" not in said
+
+
+def test_a_band_on_petersham_asks_for_no_tape() -> None:
+    """The tape is in it; how much that carries is not known, and not taken for enough."""
+    said = " ".join(typed("sheet", str(FOLDER / f"{SKIRT}.yaml")).out.split())
+    band = said[said.index(" waistband (") : said.index(" waist hook (")]
+    assert "let tape, a stay or a lining take the pull" not in band
+    assert "Strength not known (the petersham in it takes the pull)" in band
+
+
+def test_a_time_that_was_not_reckoned_is_not_told_as_the_last_word() -> None:
+    """The rule says 5 s where the heat allows 4 s, and a question works no heat out."""
+    cloths = ("acrylic jersey", "polyester satin")
+    asked, iron = (" ".join(typed(view, *cloths).out.split()) for view in ("ask", "iron"))
+    assert "at most 5 s at a time, or less where `advisor iron` reckons so" in asked
+    assert "at most 4 s" in iron
