@@ -31,6 +31,8 @@ PARTS = frozenset({"zip", "elastic", "button", "hook-and-loop", "tape", "trim", 
 """Kinds of notion that can be kept beside the iron, or go in after it."""
 GLUED = frozenset({"fusible", "low-temperature fusible"})
 """Kinds of notion that have to be hot where they lie."""
+DRAWN_THROUGH = "casing"
+"""The kind of place that is folded and stitched empty: elastic or a cord is drawn in afterwards."""
 INTERFACING = "interfacing.kind"
 _ORDER = ("part", "lining", "last")
 ROUND = "round"
@@ -108,7 +110,24 @@ class _Settler:
     def both(self) -> tuple[tuple[Conflict, ...], tuple[Instruction, ...]]:
         kept = [c for c in map(self._real, find_conflicts(self.verdicts)) if c is not None]
         conflicts = one_per_cause(in_order(kept, list(self.verdicts)))
-        return conflicts, self._instructions(conflicts)
+        return conflicts, (*(told := self._instructions(conflicts)), *self._pressed_empty(told))
+
+    def _pressed_empty(self, told: tuple[Instruction, ...]) -> Iterator[Instruction]:
+        """Channels that only what is drawn in keeps from the iron: they are pressed without it."""
+        done = {(place, name) for one in told for place in one.places for name in one.tender}
+        for place, found in self.verdicts.items():
+            seam, heat = self.seams.get(place.name), found.get(LIMIT_ASPECT)
+            if seam is None or seam.place != DRAWN_THROUGH or place.scope != "seam":
+                continue
+            span = None if heat is None else heat.allowed
+            if heat is None or not isinstance(span, Span) or mark_for(span.high) is not None:
+                continue
+            lids = [s for s in heat.because if s.claim.span and s.claim.span[1] <= span.high]
+            tender = frozenset(name for lid in lids for name in lid.cloths)
+            needy = frozenset(n for n in seam.cloths() if self.entries[n].kind == "cloth")
+            new = tender and not any((place, name) in done for name in tender)
+            if new and self._all(tender, self._is_part):
+                yield Instruction("part", needy, tender, (place,), span.high)
 
     def _real(self, conflict: Conflict) -> Conflict | None:
         """The conflict as far as no way of working avoids it; what does is noted."""

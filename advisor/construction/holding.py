@@ -26,6 +26,8 @@ _STRESS: Final = {
 }
 SHORTEST: Final = 1.5
 """A stitch shorter than this cuts cloth more than it holds it, mm (estimate)."""
+STAYS: Final = frozenset({"petersham", "grosgrain-ribbon", "stay-tape", "webbing"})
+"""Woven tapes that carry a seam where its cloth would give; how much, nobody has published."""
 THREADED: Final = ("woven", "knit", "net")
 """Structures whose threads carry the pull; of films, skins and felts nothing is told."""
 SLIP: Final = "slips at seams"
@@ -79,6 +81,9 @@ def holding_of(
         )
         most = weaker_side(seam, garment, knowledge)
         found = _measured(one.n_per_cm * rows, needs, length, rows, slips, most)
+        stay = next((n for n in seam.cloths() if garment.cloths[n].entry in STAYS), "")
+        if found.by_cloth and not found.enough and stay:
+            return Holding(None, needs, None, f"the {stay} in it takes the pull", slips=slips)
         if found.shorten_to is not None and found.shorten_to < _shortest(verdicts):
             return replace(found, shorten_to=None)
         return found

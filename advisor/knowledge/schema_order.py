@@ -43,6 +43,7 @@ Fact = Literal[
     "pattern not tried",
     "lining loose at the zip",
     "eased",
+    "no enclosed seam asked for",
     "very full",
     "coated",
     "sheer",

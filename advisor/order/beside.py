@@ -27,6 +27,8 @@ STRIPS = {
     "self-fabric strip": "a strip of the cloth",
 }
 """What is laid along a seam that has to keep its length, by what the sheet advises."""
+ENCLOSED = frozenset({"French", "mock French", "felled", "self-bound"})
+"""Kinds of seam that shut in their own edges."""
 THICK = 1.2
 """From this thickness of a ply on a dart that is folded to one side stands out, mm: estimate."""
 SEAMED = frozenset({"side", "seam", "inseam", "yoke", "panel"})
@@ -57,6 +59,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "slit of its own": lambda: _slit(place),
         "stay advised": lambda: _stayed(place, facts),
         "thick": lambda: _thick(place, facts),
+        "no enclosed seam asked for": lambda: _seam_said(place) not in ENCLOSED,
     }
     return answers[fact]()
 
@@ -123,6 +126,11 @@ def _tapes(other: SeamPlace, place: SeamPlace) -> bool:
     named = set(_words(place.name)) <= set(_words(other.name))
     shared = bool(set(place.cloths) & set(other.cloths))
     return other.kind.id == "stay-tape" and other.name != place.name and named and shared
+
+
+def _seam_said(place: SeamPlace) -> str:
+    """The kind of seam that the maker asks for; "" where she leaves it open."""
+    return str(dict(place.seam.choices).get("seam.kind", ""))
 
 
 def _thick(place: SeamPlace, facts: Facts) -> bool:

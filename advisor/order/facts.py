@@ -28,6 +28,8 @@ from advisor.project.zipping import runs_into
 FUSIBLE = ("fusible", "low-temperature fusible")
 CLOSED_FINISHES = frozenset({"trimmed and double-stitched"})
 """Finishes that cut the allowance down, so that nothing is left to let out."""
+OVERLOCKED = "overlocked"
+"""The finish of which the knife cuts both edges in the same run."""
 NEATENED = "neaten-after"
 OPEN_SEAMS = frozenset({"plain", "mock French"})
 CHANNEL = "bone-channel"
@@ -43,7 +45,9 @@ AT_THE_END = ("turn-through", "close-opening")
 HARD = SHEER = MARKED = 2
 """The levels of `embellished` with sequins or stones, of `sheer` with all showing through, of
 `pin marks` with holes that stay."""
-STAYED_ON_BIAS = frozenset({"facing", "neckband", "binding", "shoulder", "waist", "panel", "plain"})
+STAYED_ON_BIAS = frozenset(
+    {"facing", "neckband", "binding", "shoulder", "waist", "panel", "front-band", "plain"}
+)
 """Where a bias edge is stayed at once; a bias side has to hang out first."""
 HEAVY_DENIM = 340.0
 """From 10 oz denim is sewn as jeans are, in a thread that shows, g/m²: estimate."""
@@ -312,7 +316,8 @@ class Facts:
         """Whether the seam has two allowances or more, of which all but one are cut down.
 
         A hem is no seam, a binding encloses its edge whole, what is laid on top has its edges
-        turned under, a trimming has no allowance, and what the overlocker sewed is cut already.
+        turned under, a trimming has no allowance, what the overlocker sewed is cut already, and
+        no clip may run through a neatened edge.
         """
         if self._overlocked(place):
             return False
@@ -320,11 +325,16 @@ class Facts:
         if not joined or place.said("edge") == "hem":
             return False
         turned = place.said("edge") == "turned"
-        if not turned and (place.binds or self._knit_band(place)):
+        if not turned and (place.binds or self._knit_band(place) or self._neatened_as_one(place)):
             return False
         entries = [self.entry(use.cloth) for use in place.seam.uses]
         plies = [e for e in entries if e.kind == "cloth" or (turned and e.id == "bias-binding")]
         return len(plies) > 1
+
+    def _neatened_as_one(self, place: SeamPlace) -> bool:
+        """Whether both allowances are cut and neatened as one, so that neither is the wider."""
+        cut = self.setups.finish(place) == OVERLOCKED or self.cut_down(place)
+        return (bool(place.full) or cut) and self.neatened(place)
 
     def cut_down(self, place: SeamPlace) -> bool:
         """Whether its finish cuts the allowance close to a second row."""

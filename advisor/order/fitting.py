@@ -211,7 +211,8 @@ class Fitting:
 
         It is only basted, so that the seams that run into it can be let out and neatened first.
         """
-        return self.degree == TO_BODY and place.role.id == "waist" and place.op == "join"
+        degree = place.seam.fitting or self.degree
+        return degree == TO_BODY and place.role.id == "waist" and place.op == "join"
 
     def tried(self, place: SeamPlace) -> bool:
         """Whether it is sewn before the fitting."""

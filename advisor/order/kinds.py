@@ -18,7 +18,7 @@ from advisor.order.roles import guessed
 from advisor.order.sidezip import with_side_open
 from advisor.project.garment import Garment, Seam
 from advisor.project.linings import Unit, unit_of
-from advisor.project.placing import singular_words
+from advisor.project.placing import POCKETS, singular_words
 
 HALVES = frozenset({"front", "back"})
 """Words of a name that say on which half of the garment a seam lies."""
@@ -48,8 +48,6 @@ PIECES = frozenset(
 )
 """Words of a trimming that say on which piece it lies."""
 PAIR = 2
-JOINING = frozenset({"seam", "dart", "fold"})
-"""Families of places between pieces: no seam runs over one in quite another cloth."""
 VENTS = frozenset({"vent", "slit"})
 AFTER_HEM = frozenset({"edge-trim", "vent-lining"})
 """Roles of what is sewn to finished edges, the hem among them."""
@@ -73,6 +71,9 @@ TURNS = frozenset({"shoulder", "raglan", "yoke"})
 its edge goes round the body, over closed sides."""
 UPPER_EDGE = NECK | ARMHOLE | {"upper", "top"}
 CHANNEL = "bone-channel"
+HEM = "hem"
+ALL_TOLD = frozenset({"seam", "gathers", "laid on", "dart", "fold"})
+"""Families of places whose layers are all the cloths that meet there."""
 MAIN = ("zip", "set-lining", *(work for work in SEWN if work not in ("zip", "set-lining")))
 """The pieces of work that make a place, the most telling first."""
 WIDTHS = frozenset({"plain", "tier"})
@@ -112,6 +113,11 @@ class SeamPlace:
     def name(self) -> str:
         """The name of the seam."""
         return self.seam.name
+
+    @property
+    def lies_on(self) -> tuple[str, ...]:
+        """The cloths of the pieces that it lies on: the bag of a pocket is no piece of a seam."""
+        return self.cloths[:1] if self.kind.id in POCKETS else self.cloths
 
     @property
     def binds(self) -> bool:
@@ -191,7 +197,7 @@ def crosses(later: SeamPlace, earlier: SeamPlace) -> bool:
         return False  # a list of seams for the plies says nothing of a zip
     if same_unit(later, earlier) and _share_panels(later, earlier):
         if later.role.id in earlier.method.crossed_by:
-            return True
+            return not _no_cloth_in_common(later, earlier)
         if earlier.role.id in later.method.crossed_by:
             return False
     return _by_roles(later, earlier)
@@ -216,14 +222,22 @@ def crosses_by_custom(later: SeamPlace, earlier: SeamPlace) -> bool:
 def _by_roles(later: SeamPlace, earlier: SeamPlace) -> bool:
     if earlier.role.id not in later.role.crosses or not same_unit(later, earlier):
         return False
-    if {later.kind.family, earlier.kind.family} <= JOINING and not _share_cloth(later, earlier):
+    return _share_panels(later, earlier) and not _no_cloth_in_common(later, earlier)
+
+
+def _no_cloth_in_common(later: SeamPlace, earlier: SeamPlace) -> bool:
+    """Whether a seam or a hem holds no cloth of what it would run over, so that it never does.
+
+    A band, an edge or a zip may be told by its own cloth alone, and says nothing of its neighbour.
+    """
+    if later.panels is not None and earlier.panels is not None:
         return False
-    return _share_panels(later, earlier)
-
-
-def _share_cloth(one: SeamPlace, other: SeamPlace) -> bool:
-    """Whether two places have a cloth in common; a place of notions alone lies on any."""
-    return not one.cloths or not other.cloths or bool(set(one.cloths) & set(other.cloths))
+    told = later.kind.family in ALL_TOLD or later.kind.id == HEM
+    pockets = [p for p in (later, earlier) if p.kind.id in POCKETS]
+    if len(pockets) > 1 or any(len(set(p.cloths)) < 2 for p in pockets):
+        return False  # a bag and its opening, or a bag told without the cloth that it hangs in
+    cloths = bool(later.cloths) and bool(earlier.cloths)
+    return told and cloths and not set(later.lies_on) & set(earlier.lies_on)
 
 
 def related(one: SeamPlace, other: SeamPlace) -> bool:
@@ -231,7 +245,7 @@ def related(one: SeamPlace, other: SeamPlace) -> bool:
     if one.name == other.name or not same_unit(one, other) or not _share_panels(one, other):
         return False
     said = one.panels is not None and other.panels is not None
-    return said or bool(set(one.cloths) & set(other.cloths))
+    return said or bool(set(one.lies_on) & set(other.lies_on))
 
 
 def feeds(seam: SeamPlace, gathered: SeamPlace) -> bool:

@@ -267,7 +267,7 @@ class _Maker:
             cloths,
             tags_of(op, place, self.facts, past),
             self.setups.finish(place) if op.id.startswith("neaten") else "",
-            at_most=self._most(op, place) if iron else None,
+            at_most=self.setups.iron_most(self._pressed(op, place)) if iron else None,
             stage=k,
         )
 
@@ -302,13 +302,12 @@ class _Maker:
     def _iron(self, op: Operation, place: SeamPlace) -> IronState | None:
         if op.iron == "fuse":
             return self.setups.fuse_iron(place)
-        return self.setups.seam_iron(place, _not_in_yet(op, place)) if op.iron == "seam" else None
+        return self.setups.iron(self._pressed(op, place)) if op.iron == "seam" else None
 
-    def _most(self, op: Operation, place: SeamPlace) -> float | None:
-        return self.setups.iron_most(self.setups.unboned(place, _not_in_yet(op, place)))
-
-
-def _not_in_yet(op: Operation, place: SeamPlace) -> frozenset[str]:
-    """What is drawn through a channel later than it is folded and pressed."""
-    drawn = op.id == "fold-under" and any(s.work == DRAWN for s in place.method.stages)
-    return frozenset(place.notions) if drawn else frozenset()
+    def _pressed(self, op: Operation, place: SeamPlace) -> Place:
+        """What lies under the iron: no bone yet, and in a channel nothing that is drawn in."""
+        works = [stage.work for stage in place.method.stages]
+        drawn = works.index(DRAWN) if DRAWN in works else -1
+        if op.id in works and works.index(op.id) < drawn:
+            return self.setups.empty(place)
+        return self.setups.unboned(place)

@@ -13,6 +13,8 @@ from advisor.order.steps import Precedence, Strength
 from advisor.order.tasks import Task
 from advisor.project.zipping import runs_into
 
+GLUED_TO_THE_BODY = frozenset({"front-band"})
+"""Kinds of place whose support is fused to an edge of the body itself, late enough."""
 DRAWN = "draw-in"
 """The work that draws elastic or a cord through what is sewn already."""
 FACES = {"embellished": 2, "pile": 1}
@@ -125,7 +127,9 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
     if _same_place(hot, joining):
         # Fused for its own seam: the tender layer is joined by that very seam.
         return hot.op == "fuse" and bool(_cooler(hot, joining, setups))
-    near = set(hot.cloths) & set(place.cloths)
+    if joining.op == "fuse" and place.kind.id not in GLUED_TO_THE_BODY:
+        return False  # its piece lies apart until it is joined, or is shaped on the glue
+    near = set(hot.cloths) & set(place.lies_on)
     cooler = set(_cooler(hot, joining, setups)) & comes_in(joining)
     return bool(near) and bool(cooler)
 
@@ -175,7 +179,8 @@ def _cooler(hot: Task, joining: Task, setups: Setups) -> list[str]:
         return []
     own = set(hot.cloths) if not _same_place(hot, joining) else set()
     place, heat = joining.place, hot.step.iron.temperature_c
-    met = [name for name in (*place.cloths, *setups.comes_in(place)) if name not in own]
+    glued = place.notions if joining.op == "fuse" else setups.comes_in(place)
+    met = [name for name in (*place.cloths, *glued) if name not in own]
     bears = {name: setups.bears_alone(name) for name in met}
     tender = [name for name, most in bears.items() if most is not None and most < heat]
     return tender or [name for name in place.cloths if name not in own]

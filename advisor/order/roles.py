@@ -13,7 +13,7 @@ BY_KIND = {
     "casing": "casing",
     "pad": "pad",
     "cup": "cup",
-    "front-band": "plain",
+    "front-band": "front-band",
     "shirring": "tuck",
 }
 """Roles that follow from the kind of place, whatever the name says where it lies."""

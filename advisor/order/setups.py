@@ -67,14 +67,19 @@ class Setups:
         uses = tuple(map(Use, cloths))
         return self._judge_apart("alone", Seam(" + ".join(u.cloth for u in uses), uses))
 
-    def unboned(self, seam: SeamPlace, drawn: frozenset[str] = frozenset()) -> Place:
-        """A seam as it is before its bones go in, and what is drawn in; itself without either."""
-        absent = self.bones(seam) | drawn
-        rest = tuple(use for use in seam.seam.uses if use.cloth not in absent)
-        if not absent or not rest:
+    def unboned(self, seam: SeamPlace) -> Place:
+        """A seam as it is before its bones go in; the seam itself where it has none."""
+        return self._without(seam, self.bones(seam), "without bones")
+
+    def empty(self, seam: SeamPlace) -> Place:
+        """A channel as it is folded and pressed, before anything is drawn through it."""
+        return self._without(seam, frozenset(seam.notions), "empty")
+
+    def _without(self, seam: SeamPlace, names: frozenset[str], scope: str) -> Place:
+        rest = tuple(use for use in seam.seam.uses if use.cloth not in names)
+        if not names or not rest:
             return Place("seam", seam.name)
-        bare = with_shells(replace(seam.seam, uses=rest), self.garment)
-        return self._judge_apart("without bones" if not drawn else "before it is drawn in", bare)
+        return self._judge_apart(scope, with_shells(replace(seam.seam, uses=rest), self.garment))
 
     def _judge_apart(self, scope: str, seam: Seam) -> Place:
         place = Place(scope, seam.name)
@@ -313,10 +318,6 @@ class Setups:
         colour = shade.colour if shade else self.garment.cloths[first].colour
         alike = [n for n, c in self.garment.cloths.items() if colour and c.colour == colour]
         return min(alike, default=first)
-
-    def seam_iron(self, seam: SeamPlace, drawn: frozenset[str] = frozenset()) -> IronState | None:
-        """How the iron is set for a seam, its bones not in yet; None for fingers only."""
-        return self.iron(self.unboned(seam, drawn))
 
     def iron(self, place: Place) -> IronState | None:
         """How the iron is set in a place that allows one."""

@@ -34,6 +34,8 @@ LINING_AFTER = "fell-hem"
 """The piece of work by which the lining is brought to a hem."""
 STRIPPED = frozenset({"Hong Kong", "bound"})
 NO_LAST_IRON = "Smooth the whole garment with the hands: no iron suits all of it"
+THROUGH = " through the buttonholes"
+NO_BUTTONHOLE = " where its buttonhole or loop lies (none is named: make that first)"
 CLIPPED = {"curved": " and clip or notch them", "corner": " and cut the corners off"}
 
 
@@ -116,9 +118,15 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         "gather": lambda: _gathers(place) if place.full else _ease(place, units),
         "lay-pleats": lambda: listed(list(place.full)),
         "stay": lambda: STRIPS[facts.setups.word(Place("seam", place.name), "seam.support")],
+        "fasten": lambda: THROUGH if _buttonholes(facts) else NO_BUTTONHOLE,
         "grade": lambda: CLIPPED.get(place.said("shape"), ""),
     }
     return words[op]() if op in words else ""
+
+
+def _buttonholes(facts: Facts) -> bool:
+    """Whether a place of the garment is its buttonholes."""
+    return any(p.kind.id == "buttonhole" for p in facts.places)
 
 
 def _finish(finish: str) -> str:

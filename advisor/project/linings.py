@@ -15,7 +15,7 @@ from typing import Final, Literal
 from advisor.knowledge.model import Entry
 from advisor.knowledge.places import PlaceKind
 from advisor.project.garment import Seam
-from advisor.project.placing import singular_words
+from advisor.project.placing import POCKETS, singular_words
 
 Unit = Literal["shell", "lining", "both"]
 
@@ -35,7 +35,8 @@ def unit_of(seam: Seam, entries: Mapping[str, Entry]) -> Unit:
     named = singular_words(seam.name)[:1] == (LINING,)
     if named or (lined and len(lined) == len(cloths)):
         return "lining"
-    return "both" if lined else "shell"
+    bag = seam.place in POCKETS  # a bag of lining hangs in the shell and joins the lining nowhere
+    return "both" if lined and not bag else "shell"
 
 
 def with_lined(

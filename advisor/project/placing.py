@@ -20,6 +20,8 @@ GATHERED = 1.1
 """The fullness from which an edge is gathered and not only eased: estimate."""
 SHUT_IN = 3
 """Layers of a yoke that takes an edge between its two."""
+BACKS = frozenset({"sheers", "linings"})
+"""Families of cloths that back another, where they lie in the middle of a seam with it."""
 LONG_SLIT = 400.0
 """From this length on a placket is a button band down the front, mm: estimate."""
 TRIMMED = "ribbon"
@@ -70,7 +72,7 @@ def with_places(
     built = []
     for seam in seams:
         found = placed(seam, kinds.get(seam.name, ""), entries, known)
-        if found.kind in (PLAIN, "yoke") and _shut_in(seam, entries):
+        if found.kind in (PLAIN, "yoke") and _shut_in(seam, seams, entries):
             turned = replace(seam, facts=seam.facts | {"edge": "turned"})
             built.append(_placed_as(turned, Placed("yoke", found.because), ("edge",)))
         else:
@@ -86,13 +88,19 @@ def _placed_as(seam: Seam, found: Placed, guessed: tuple[str, ...] = ()) -> Seam
     return replace(seam, uses=uses, place=found.kind, placed_by=found.because, assumed=assumed)
 
 
-def _shut_in(seam: Seam, entries: Mapping[str, Entry]) -> bool:
-    """Whether a yoke of two layers takes a third between them, so that none is left to neaten."""
+def _shut_in(seam: Seam, seams: Sequence[Seam], entries: Mapping[str, Entry]) -> bool:
+    """Whether a yoke of two layers takes a third between them, so that none is left to neaten.
+
+    A yoke may be lined with another cloth; a sheer in the middle only backs what lies over it.
+    """
     cloths = [u.cloth for u in seam.uses if u.cloth in entries and entries[u.cloth].kind == "cloth"]
-    named_so = {"yoke", "shoulder"} & set(singular_words(seam.name))
-    both = len(cloths) == SHUT_IN and cloths[0] == cloths[-1]
+    words = {"yoke", "shoulder"} & set(singular_words(seam.name))
+    yoked = "yoke" in words or any("yoke" in singular_words(other.name) for other in seams)
+    between = cloths[1:2]
+    own = yoked and not any(entries[name].family in BACKS for name in between)
+    both = len(cloths) == SHUT_IN and (cloths[0] == cloths[-1] or own)
     fixed = {"edge", "finish"} & seam.facts.keys() or any(a == "seam.kind" for a, _ in seam.choices)
-    return bool(named_so) and both and not fixed
+    return bool(words) and both and not fixed
 
 
 def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge) -> Placed:

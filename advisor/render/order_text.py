@@ -225,11 +225,11 @@ def order_line(work: ToldOrder, file: str) -> str:
         return f"{typed}: all {len(rows)} steps are done."
     done = f", {len(rows) - len(left)} done" if len(left) < len(rows) else ""
     saved = cost.plain - cost.minutes
-    less = f", {saved:.0f} less than seam by seam" if saved >= 1 else ""
+    less = f", {_min(saved)} less than seam by seam" if saved >= 1 else ""
     hot = [row.step for row in left if row.operation in ("press-alone", "fuse")]
     early = f"; before anything tender is in: {', '.join(hot)}" if hot else ""
     clash = " It has conflicts." if work.order_conflicts else ""
     return (
         f"{typed}: {len(rows)} steps{done}, {cost.changes} changes of set-up, "
-        f"which take about {cost.minutes:.0f} min{less}; next: {left[0].step}{early}.{clash}"
+        f"which take about {_min(cost.minutes)}{less}; next: {left[0].step}{early}.{clash}"
     )

@@ -261,7 +261,7 @@ def test_cutting_buttonholes_and_slashing_are_told_as_past_recall(tmp_path: Path
 
 
 def test_no_placket_of_the_front_meets_a_sleeve() -> None:
-    """The placket of a sleeve does."""
+    """That of a sleeve ends at its cuff, and is finished before the sleeve is closed round it."""
     found = made(
         "front placket, layers: [lawn, lawn], length: 100 cm",
         "sleeve placket, layers: [lawn, lawn], length: 10 cm",
@@ -270,8 +270,9 @@ def test_no_placket_of_the_front_meets_a_sleeve() -> None:
     )
     there = places(found)
     for seam in ("sleeve underarm", "cuff"):
-        assert crosses(there[seam], there["sleeve placket"])
         assert not crosses(there[seam], there["front placket"])
+    assert crosses(there["cuff"], there["sleeve placket"])
+    assert stands(found, "close sleeve placket", "join sleeve underarm")
 
 
 @pytest.mark.parametrize(

@@ -52,6 +52,9 @@ MOST_BESIDE = 3
 """So many cloths stand beside one another; more stand below one another."""
 LINES = 40
 """What a screen holds, the prompt left out."""
+DWELL = "press.dwell"
+NOT_RECKONED = ", or less where `advisor iron` reckons so"
+"""Said beside a rule's time where the heat was not worked out, which may only shorten it."""
 OWN = "own-limit"
 ALWAYS_TOLD = ("eye", "child")
 """Kinds of caution that no lack of room leaves out."""
@@ -135,6 +138,8 @@ def _settings(
     iron = next((i for i in answer.irons if (i.scope, i.place) == ("seam", place)), None)
     rows = [] if iron is None else [("iron", iron.text)]
     rows += told_rows(verdicts, SETTINGS)
+    if answer.heat is None and line_parts(verdicts, (DWELL,)):
+        rows = [(label, text + NOT_RECKONED * (label == "press")) for label, text in rows]
     yield Rows(tuple(rows))
     lost = _lost(verdicts)[: room.lost]
     if lost:

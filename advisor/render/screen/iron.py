@@ -149,7 +149,7 @@ def _table(
         if motion is not None and motion.text == HOVERED:
             told.insert(0, HOVERED)  # who reads only this row would set the iron down
         how = ", ".join(told) if iron.mark else ""
-        at_a_time = _seconds(_at_most(answer, place, here))
+        at_a_time = _seconds(_at_most(answer, place, here)) if iron.mark else ""
         alike.setdefault((iron.text, how, at_a_time), []).append(place)
     rows = tuple((", ".join(names), *same) for same, names in alike.items())
     yield Columns(("place", "iron", "press", "at a time"), rows, (4, 5, 3, 2))

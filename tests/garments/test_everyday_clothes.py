@@ -1,0 +1,153 @@
+"""What kept a teacher of dressmaking from sewing a shirt dress, a circle skirt and a wrap dress.
+
+A shirt dress with a lined yoke, a felled sleeve and a collar of unknown fibre; a lined circle skirt
+on a hip yoke with pockets and a zip in its sides; a wrap dress with bound edges, a frill, a lace
+let in and sheer sleeves. All is common practice of the trade.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from advisor.answer.pipeline import answer
+from advisor.order.kinds import crosses
+from tests.garments.whole import FOLDER, advice, changed, known, places, stands, work
+from tests.typed import typed
+
+SHIRT, SKIRT, WRAP = "more/lock_keeper_dress", "more/bandmaster_skirt", "more/ferryhouse_wrap"
+ALL = (SHIRT, SKIRT, WRAP)
+
+
+def test_a_pocket_is_in_its_edges_before_the_side_is_basted() -> None:
+    """No bag is joined to the two edges of a seam that is basted shut."""
+    found = work(SKIRT)
+    pocket = ("join in-seam pocket", "press in-seam pocket", "pin up in-seam pocket")
+    assert stands(found, *pocket, "baste skirt side", "fit", "join skirt side")
+
+
+def test_a_sleeve_that_she_wants_felled_is_felled_whatever_its_ease() -> None:
+    """Else its cap is left raw: sewn twice and trimmed at the underarm, as an eased one is."""
+    found = work(SHIRT)
+    assert "sleeve-felled-flat" == places(found)["armhole"].method.id
+    steps = ["ease armhole", "join armhole", "trim armhole", "fold armhole", "fell armhole"]
+    assert stands(found, "ease armhole", "baste armhole", "fit", *steps[1:], "join side and sleeve")
+    plain = changed(SHIRT, ", shape: curved, seam: felled, times: 2", ", shape: curved, times: 2")
+    assert "sleeve-set-in-with-ease" == places(plain)["armhole"].method.id
+
+
+def test_a_yoke_lined_with_another_cloth_takes_the_back_between_its_layers() -> None:
+    """Its edges are all enclosed, so nothing is neatened; a sheer in the middle only backs it."""
+    found = work(SHIRT)
+    assert {"yoke-enclosed"} == {places(found)[n].method.id for n in ("yoke", "shoulder")}
+    assert not {"neaten yoke", "neaten shoulder"} & set(found.order)
+    old = "[lawn, chambray, {use: chambray, fullness: 1.2}]"
+    backed = changed(SHIRT, old, "[chambray, lawn, {use: twill, fullness: 1.2}]")
+    assert "yoke-seam" == places(backed)["yoke"].method.id
+
+
+APART = [
+    (SHIRT, "skirt side", "breast pocket"),
+    (SHIRT, "hem", "cuff"),
+    (SHIRT, "button band", "bust dart"),
+    (SHIRT, "side and sleeve", "sleeve placket"),
+    (SKIRT, "velvet band", "yoke dart"),
+    (SKIRT, "yoke side", "in-seam pocket"),
+    (SKIRT, "lining side", "in-seam pocket"),
+    (WRAP, "hem", "sleeve casing"),
+]
+
+
+@pytest.mark.parametrize(("garment", "later", "earlier"), APART)
+def test_what_has_no_piece_in_common_is_never_said_to_cross(
+    garment: str, later: str, earlier: str
+) -> None:
+    """A reason that is false makes every other one doubtful."""
+    found = places(work(garment))
+    assert not crosses(found[later], found[earlier])
+
+
+def test_the_bag_of_a_pocket_brings_no_heat_to_what_has_the_same_cloth() -> None:
+    """A yoke lined with the lawn of the bag is pressed when it likes."""
+    reasons = [p for p in work(SHIRT).graph.precedences if p.after == "join pocket in the side"]
+    assert not {"press shoulder", "press yoke"} & {p.before for p in reasons}
+
+
+def test_what_is_pressed_hotter_than_the_glue_comes_before_the_band_is_fused() -> None:
+    """The band lies on the front itself, so the hot darts and pockets of that are done first."""
+    found = work(SHIRT)
+    assert stands(found, "press bust dart", "press breast pocket", "fuse button band")
+
+
+def test_a_waist_that_she_fits_to_the_body_is_tried_on_in_a_loose_dress() -> None:
+    """What she says of one place goes before what is said of the whole."""
+    found = work(SHIRT)
+    assert stands(found, "baste waist seam", "fit", "join waist seam")
+    assert "waist seam" in found.tasks["fit"].step.does
+    loose = changed(SHIRT, ", fitting: to the body}", "}")
+    assert "baste waist seam" not in loose.order
+
+
+def test_two_allowances_that_are_neatened_as_one_are_neither_graded_nor_clipped() -> None:
+    """A clip would run through the edge; a sleeve that is gathered in is trimmed by its finish."""
+    found = work(WRAP)
+    assert "neaten armhole" in found.order
+    assert "grade armhole" not in found.order
+    assert "grade hip yoke seam" not in work(SKIRT).order
+
+
+def test_a_binding_is_sewn_on_with_a_straight_row() -> None:
+    """A zigzag in the ditch shows, and the bias edge is held by the strip."""
+    for step in ("join neck binding", "stitch down neck binding"):
+        state = work(WRAP).tasks[step].step.machine
+        assert state is not None
+        assert "301" == state.stitch
+
+
+def test_a_channel_is_pressed_empty_and_every_view_says_so() -> None:
+    """Elastic bears no iron, but it is not in yet when the casing is folded."""
+    iron = work(WRAP).tasks["fold sleeve casing"].step.iron
+    assert iron is not None
+    assert "no iron here" not in work(WRAP).tasks["fold sleeve casing"].step.does
+    told = [one for one in advice(WRAP).judgement.instructions if one.kind == "part"]
+    elastic = [one for one in told if "braided elastic" in one.tender]
+    assert [frozenset({"voile"})] == [one.needy for one in elastic]
+
+
+@pytest.mark.parametrize("garment", ALL)
+def test_a_full_edge_is_gathered_or_eased_and_never_both(garment: str) -> None:
+    """One edge is drawn up by rows or eased by a stitch."""
+    found, tasks = work(garment), answer(advice(garment).judgement.garment, known()).advice
+    eased = {task.place for task in tasks if "run an ease stitch" in task.text}
+    assert not eased & {name for name, place in places(found).items() if place.full}
+
+
+def test_the_edges_of_a_bag_are_neatened_once_the_seam_is_run_round_it() -> None:
+    """They fray inside the skirt, and before that they are not yet one edge; nothing shuts them."""
+    for garment, pocket in ((SHIRT, "pocket in the side"), (SKIRT, "in-seam pocket")):
+        found = work(garment)
+        assert stands(found, "join skirt side", f"neaten {pocket}", "sew hem")
+        assert "enclosed" not in found.tasks[f"neaten {pocket}"].step.does
+
+
+def test_a_button_is_marked_through_a_buttonhole_only_where_there_is_one() -> None:
+    """The button inside a wrap dress has none on the list: it is said, and not taken for made."""
+    assert "through the buttonholes" in work(SHIRT).tasks["fasten buttons"].step.does
+    said = work(WRAP).tasks["fasten inside button"].step.does
+    assert "none is named" in said
+    assert "through the buttonholes" not in said
+
+
+def test_a_band_on_petersham_asks_for_no_tape() -> None:
+    """The tape is in it; how much that carries is not known, and not taken for enough."""
+    said = " ".join(typed("sheet", str(FOLDER / f"{SKIRT}.yaml")).out.split())
+    band = said[said.index(" waistband (") : said.index(" waist hook (")]
+    assert "let tape, a stay or a lining take the pull" not in band
+    assert "Strength not known (the petersham in it takes the pull)" in band
+
+
+def test_a_time_that_was_not_reckoned_is_not_told_as_the_last_word() -> None:
+    """The rule says 5 s where the heat allows 4 s, and a question works no heat out."""
+    cloths = ("acrylic jersey", "polyester satin")
+    asked, iron = (" ".join(typed(view, *cloths).out.split()) for view in ("ask", "iron"))
+    assert "at most 5 s at a time, or less where `advisor iron` reckons so" in asked
+    assert "at most 4 s" in iron

@@ -1,0 +1,89 @@
+"""What two views print of one garment is one fact: times under the iron, minutes, thread.
+
+A law: it holds for every garment, so a garment that is new goes into the list.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+import pytest
+
+from advisor.answer.model.answer import Answer
+from advisor.answer.pipeline import WHOLE, answer
+from advisor.answer.press_clause import COUNTED_S, press_clauses
+from advisor.render.lines import by_place, line_parts
+from advisor.render.screen.blocks import Columns
+from advisor.render.screen.iron import iron_screen
+from tests.garments.whole import FOLDER, NAMES, advice, known
+from tests.typed import typed
+
+MORE = (
+    "more/lock_keeper_dress",
+    "more/bandmaster_skirt",
+    "more/ferryhouse_wrap",
+    "more/lawn_shirt",
+    "more/sundress",
+    "more/harbour_dress",
+    "more/linen_jacket",
+)
+EVERY = (*NAMES, *MORE)
+MOST = re.compile(r"(?:to|at most|no more than) (\d+) s\b")
+
+
+@cache
+def answered(name: str) -> Answer:
+    """The whole answer to a garment."""
+    return answer(advice(name).judgement.garment, known(), WHOLE)
+
+
+def text(*words: str) -> str:
+    """What a command prints of a garment, on one line."""
+    return " ".join(typed(*words).out.split())
+
+
+def _file(name: str) -> str:
+    return str(FOLDER / f"{name}.yaml")
+
+
+@pytest.mark.parametrize("name", EVERY)
+def test_sheet_and_iron_print_one_time_for_a_press(name: str) -> None:
+    """The shortest time that the sheet tells of a place is the one that the iron tells."""
+    told = answered(name)
+    verdicts = by_place(told)
+    tables = [block for block in iron_screen(told) if isinstance(block, Columns)]
+    rows = [row for table in tables for row in table.rows]
+    of = {seam.name: row for row in rows for seam in told.seams if seam.name in row[0].split(", ")}
+    for seam in told.seams:
+        if seam.name not in of:
+            continue
+        here = [t for t, _ in line_parts(verdicts.get(("seam", seam.name), {}), ("press.dwell",))]
+        clauses = press_clauses(told, seam.name)
+        sheet = [int(s) for one in (*here, *clauses) for s in MOST.findall(one)]
+        iron = [int(s) for s in MOST.findall(of[seam.name][3])]
+        if of[seam.name][1].startswith("no iron"):
+            assert [] == iron, seam.name
+        elif sheet or (iron and iron[0] < COUNTED_S):
+            assert [min(sheet)] == iron, seam.name
+
+
+@pytest.mark.parametrize("name", EVERY)
+def test_sheet_and_order_print_one_count_of_minutes(name: str) -> None:
+    """Steps, changes and the minutes that they take."""
+    said = re.compile(r"(\d+) steps, (\d+) changes of set-up, which take about ([\d.]+) min")
+    order, sheet = text("order", _file(name)), text("sheet", _file(name))
+    assert said.findall(order)
+    assert said.findall(order) == said.findall(sheet)
+
+
+@pytest.mark.parametrize("name", EVERY)
+def test_sheet_and_shopping_print_one_length_of_thread(name: str) -> None:
+    """Needle, bobbin and looper together are what the sheet says of each colour."""
+    sheet = text("sheet", _file(name))
+    short = re.findall(r"(\d+) (?:m|yd) of tex (\d+)", sheet)
+    long = text("sheet", _file(name), "--only", "shopping")
+    taken = re.findall(r"tex (\d+)\)\. Takes: ([^\[;]*)", long)
+    sums = [(str(sum(map(int, re.findall(r"(\d+) (?:m|yd)\b", said)))), tex) for tex, said in taken]
+    assert short
+    assert sorted(sums) == sorted(short)
