@@ -68,6 +68,7 @@ Fact = Literal[
     "closed round",
     "sewn straight",
     "open in front",
+    "ends in a zip",
     "hangs from the shoulder",
     "gap closed here",
     "turned through here",

@@ -14,7 +14,14 @@ from advisor.knowledge.ordering import Operation
 from advisor.order.beside import of_place
 from advisor.order.choosing import with_methods
 from advisor.order.dropping import drops
-from advisor.order.easing import eases_away, ends_at, steamed_flat, stretched_band, two_ended
+from advisor.order.easing import (
+    eases_away,
+    ends_at,
+    ends_in_zip,
+    steamed_flat,
+    stretched_band,
+    two_ended,
+)
 from advisor.order.fitting import TO_BODY, Fitting, staged
 from advisor.order.kinds import GATHERED, SeamPlace
 from advisor.order.layering import BACKING, CALLED_BACKING, hangs_lined, waist_edge
@@ -195,7 +202,10 @@ class Facts:
             "no eyelets named": lambda: not self._named(EYELET),
             "cord in a casing": lambda: self._named(DRAWCORD),
             "closed round": lambda: not two_ended(place, self.places),
-            "open in front": lambda: two_ended(place, self.places),
+            "open in front": lambda: (
+                two_ended(place, self.places) and not ends_in_zip(place, self.places)
+            ),
+            "ends in a zip": lambda: ends_in_zip(place, self.places),
             "hangs from the shoulder": lambda: any(p.role.id in SHOULDERED for p in self.places),
             "sewn straight": lambda: self.setups.word(Place("seam", place.name), STITCH) == "301",
             "steam held above": lambda: self.steamed(place),

@@ -44,6 +44,8 @@ LAID = "applique"
 """The kind of place where cloth or lace is stitched on top of another."""
 POCKETS = frozenset({"set-in-pocket", "welt-pocket"})
 """Kinds of pocket whose bag hangs inside."""
+BANDED = POCKETS | {"hem"}
+"""Kinds that a name may mean where a knit stretched to the edge makes a band of it."""
 SINGLE = frozenset({"canvas", "interfacing", "stay-tape", "ribbon"})
 """Kinds that lie on one piece: between two layers they are in a seam, which is the place."""
 
@@ -112,7 +114,7 @@ def _placed_by(
     if words == "placket" and _whole_front(seam):
         words = "front-band"
     unnamed = not words and "band" in singular_words(seam.name)
-    if (unnamed or words in POCKETS) and _band_of_knit(seam, entries):
+    if (unnamed or words in BANDED) and _band_of_knit(seam, entries):
         return Placed("neckband", "the knit that is stretched to it")
     by_notion = _by_notion(seam, about, words, kinds)
     if by_notion is not None:
