@@ -29,6 +29,8 @@ THICK = 1.2
 """From this thickness of a ply on a dart that is folded to one side stands out, mm: estimate."""
 SEAMED = frozenset({"side", "seam", "inseam", "yoke", "panel"})
 """Words of a pocket zip that lies in a seam, which is closed above and below it."""
+HOOD_CASING, HOOD_EDGE = "hood-casing", "hood-edge"
+"""Roles of the channel round the face, and of the edge that it may lie along."""
 BULKY = 2
 """The level of `bulky` from which a cloth is thick in a seam."""
 HELD_ABOVE = frozenset({"shoulder", "armhole", "crotch", "inseam", "waistband", "raglan"})
@@ -46,6 +48,8 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "flap named": lambda: _flap(facts),
         "cinches the body": lambda: any(p.role.id in HELD_ABOVE for p in facts.places),
         "slit of its own": lambda: _slit(place),
+        "edge of its own": lambda: not _on_turned_edge(place, facts),
+        "on a turned edge": lambda: _on_turned_edge(place, facts),
         "stay advised": lambda: _stayed(place, facts),
         "thick": lambda: _thick(place, facts),
     }
@@ -71,6 +75,12 @@ def _slit(place: SeamPlace) -> bool:
 def _flap(facts: Facts) -> bool:
     """Whether a flap lies behind or before a zip of the front."""
     return any(p.role.id == "flap" for p in facts.places)
+
+
+def _on_turned_edge(place: SeamPlace, facts: Facts) -> bool:
+    """Whether a channel lies along an edge that a facing or a lining finishes already."""
+    edges = (p for p in facts.places if p.kind.id == "faced-edge" and p.role.id == HOOD_EDGE)
+    return place.role.id == HOOD_CASING and any(edges)
 
 
 def _stayed(place: SeamPlace, facts: Facts) -> bool:

@@ -26,6 +26,7 @@ from advisor.order.fitting import TO_BODY, Fitting, staged
 from advisor.order.kinds import GATHERED, SeamPlace
 from advisor.order.layering import BACKING, CALLED_BACKING, hangs_lined, waist_edge
 from advisor.order.openings import loose_at_zip, seam_below
+from advisor.order.rain import coated, coated_throughout, proofed
 from advisor.order.setups import OVERLOCKS, Setups
 from advisor.project.garment import Garment
 from advisor.project.placing import lace_on_edge, singular_words
@@ -53,9 +54,6 @@ STAYED_ON_BIAS = frozenset({"facing", "neckband", "binding", "shoulder", "waist"
 """Where a bias edge is stayed at once; a bias side has to hang out first."""
 HEAVY_DENIM = 340.0
 """From 10 oz denim is sewn as jeans are, in a thread that shows, g/m²: estimate."""
-RAINWEAR = frozenset({"laminated-cotton", "softshell"})
-"""Cloths against the rain that are no plain weave; what imitates leather is not sealed."""
-SEALING_TAPE = "sealing-tape"
 STITCH = "stitch.type"
 AT_WRIST = frozenset({"cuff", "sleeve-hem"})
 LOWER = frozenset({"lower", "bottom", "hem", "peplum"})
@@ -215,7 +213,8 @@ class Facts:
                 and not self.tender_face(place)
             ),
             "very full": lambda: full > VERY_FULL and place.seam.making.pleats is None,
-            "coated": lambda: any(self.proofed(c) for c in cloths) or self._taped(place),
+            "coated": lambda: coated(place, self),
+            "coated throughout": lambda: coated_throughout(place, self),
             "sheer": lambda: all(self.least(c, "sheer") >= SHEER for c in cloths),
             "topstitched": lambda: place.seam.making.topstitch > 0 or self.jeans(place),
             "more than one cloth": lambda: len(cloths) > 1,
@@ -252,10 +251,6 @@ class Facts:
         lined = any(p.kind.id == "lining-seam" for p in self.places)
         return named and not lined and len(plies) > 1 and self.least(plies[-1], "frays") > 0
 
-    def _taped(self, place: SeamPlace) -> bool:
-        """Whether the project lays sealing tape on the seam, whatever is known of its cloth."""
-        return any(self.entry(name).id == SEALING_TAPE for name in place.notions)
-
     def backs(self, cloth: str) -> tuple[SeamPlace, ...]:
         """The places in which a cloth is held as one with its neighbour: it has no seam of its own.
 
@@ -275,9 +270,7 @@ class Facts:
 
     def proofed(self, cloth: str) -> bool:
         """Whether it is a coated cloth that keeps rain out, so that every hole in it leaks."""
-        entry = self.entry(cloth)
-        rain = entry.structure == "woven" or entry.id in RAINWEAR
-        return rain and self.least(cloth, "coated") > 0
+        return proofed(cloth, self)
 
     def jeans(self, place: SeamPlace) -> bool:
         """Whether it is a felled seam of heavy denim, whose rows are meant to be seen."""

@@ -14,7 +14,7 @@ from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import SEWN, SeamKind
 from advisor.knowledge.places import PLAIN, Method, PlaceKind
 from advisor.project.garment import Garment, Seam
-from advisor.project.linings import Unit, unit_of
+from advisor.project.linings import Unit, of_part, unit_of
 from advisor.project.placing import BONES, singular_words
 
 HALVES = frozenset({"front", "back"})
@@ -67,7 +67,7 @@ UPPER_ROLES = frozenset(
     }
 )
 """What lies above the waist whatever the garment is."""
-BODICE, SKIRT = "bodice", "skirt"
+BODICE, SKIRT, HOOD = "bodice", "skirt", "hood"
 NECK, ARMHOLE = frozenset({"neck", "neckline"}), frozenset({"armhole", "armscye"})
 BAGGED_EDGE = "bagged-edge"
 CHANNEL = "bone-channel"
@@ -195,6 +195,8 @@ def crosses_by_custom(later: SeamPlace, earlier: SeamPlace) -> bool:
 def _by_roles(later: SeamPlace, earlier: SeamPlace) -> bool:
     if earlier.role.id not in later.role.crosses or not same_unit(later, earlier):
         return False
+    if earlier.role.id == "applied" and not set(later.cloths) & set(earlier.cloths):
+        return False  # it lies on a piece that is not in that seam
     return _share_panels(later, earlier)
 
 
@@ -274,9 +276,12 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     """A role of its own for what a word tells of where it lies; "" where none does.
 
     The darts of a skirt or of trousers run to the waist and meet no side; a trim that belongs to
-    no piece lies round the edges; and a lining is not set at a vent but felled to it.
+    no piece lies round the edges; a channel of the hood lies round the face; and a lining is not
+    set at a vent but felled to it.
     """
     words = set(_words(seam.name))
+    if role == "casing" and HOOD in words:
+        return "hood-casing"
     if role == "dart" and (HALVES | HIPS) & words:
         above = any(UPPER_WORDS & set(_words(other.name)) for other in garment.seams)
         return "waist-dart" if HIPS & words or not above else ""
@@ -340,9 +345,7 @@ def _zips(garment: Garment) -> list[str]:
 def _guess(
     seam: Seam, kind: str, unit: Unit, about: list[Entry], roles: dict[str, SeamKind]
 ) -> SeamKind:
-    words = _words(seam.name)
-    if unit == "lining" and words[:1] == ("lining",):
-        words = words[1:]
+    words = of_part(_words(seam.name), unit)
     found = next((k for k in roles.values() if any(_holds(words, w) for w in k.words)), None)
     fixed = POCKET_ZIP if kind == "zip" and "pocket" in words else _by_kind(kind, about, found)
     return roles.get(fixed) or found or roles.get(_by_shape(seam, kind)) or roles["plain"]

@@ -205,8 +205,8 @@ def _by_notion(
             continue
         if kind == "zip" or (plain and (kind not in BONES or not words)):
             return Placed(_boned(kind, seam, joined), why)
-        if kind == TRIMMED and words == "hem":
-            return Placed(kind, why)  # lace at the hem lies on it
+        if kind == TRIMMED and (words == "hem" or (words == LAID and len(cloths) == 1)):
+            return Placed(kind, why)  # lace at the hem lies on it, and so does a stripe of tape
         opening = "opening" in singular_words(seam.name)
         laid = bool(words) and kinds[words].family in ("laid on", "edge", "stay") and not opening
         if kinds[kind].family == "fastening" and len(cloths) == 1 and not laid:

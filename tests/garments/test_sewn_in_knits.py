@@ -9,10 +9,16 @@ from __future__ import annotations
 import pytest
 
 from advisor.construction.seamwork import seamworks
-from tests.garments.whole import advice, changed, known, places, stands, work
+from advisor.order.work import Work
+from tests.garments.whole import RAINCOAT, advice, changed, known, places, stands, work
 
 LEOTARD, JACKET, DUNGAREES = "more/trapeze_leotard", "more/towpath_jacket", "more/orchard_dungarees"
 FLEECE, SHIRT = "more/crew_fleece", "more/cardigan"
+
+
+def before(found: Work, step: str) -> set[str]:
+    """The steps that a step is told to wait for."""
+    return {reason.before for reason in found.reasons[step]}
 
 
 @pytest.mark.parametrize("garment", [LEOTARD, JACKET, DUNGAREES])
@@ -70,3 +76,42 @@ def test_a_folded_band_lies_double_in_its_seam(place: str, plies: int) -> None:
     """The edge and both layers of the rib, at the row that joins them."""
     seams = {work.seam.name: work for work in seamworks(advice(JACKET).judgement, known())}
     assert [plies] == [s.plies for s in seams[place].spots if s.name == "at the stitch line"]
+
+
+def test_no_tape_is_stuck_to_fleece_nor_to_a_seam_that_leaks_beside_it() -> None:
+    """A softshell is lined with fleece; sweatshirt knit lets the rain through anyway."""
+    found = work(JACKET)
+    assert not [step for step in found.tasks if step.startswith("seal")]
+    assert "seal side" in work(RAINCOAT).tasks
+    old, new = "name: side, layers: [coat, coat]", "name: side, layers: [coat, mesh]"
+    assert "seal side" not in changed(RAINCOAT, old, new).tasks
+
+
+def test_what_is_not_basted_is_still_matched_at_its_zip() -> None:
+    """Clips hold both halves of it on a cloth that keeps every hole."""
+    assert stands(work(JACKET), "baste front zip", "set front zip")
+
+
+def test_a_channel_round_the_face_crosses_no_side_of_the_body() -> None:
+    """It lies along the edge that is turned, and is stitched before the hood meets the neck."""
+    found = work(JACKET)
+    steps = ("turn hood edge", "stitch along hood drawcord casing", "join hood to neck")
+    assert stands(found, "set hood cord eyelets", *steps)
+    assert "fold hood drawcord casing" not in found.tasks
+    assert "join side" not in before(found, "stitch along hood drawcord casing")
+
+
+def test_the_lining_of_a_hood_is_not_fitted() -> None:
+    """No more than the hood itself."""
+    found = work(JACKET)
+    assert places(found)["hood lining centre"].role.id == "hood"
+    assert "baste hood lining centre" not in found.tasks
+
+
+def test_a_stripe_of_tape_is_a_trimming_and_crosses_no_pocket_of_another_cloth() -> None:
+    """It is stitched along its edges: nothing is trimmed to a zigzag."""
+    found = work(JACKET)
+    assert places(found)["reflective stripe"].kind.id == "ribbon"
+    assert "trim reflective stripe" not in found.tasks
+    assert "stitch the window of pocket zip" in found.tasks
+    assert "press reflective stripe" not in before(found, "stitch the window of pocket zip")
