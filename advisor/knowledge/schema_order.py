@@ -77,7 +77,6 @@ Fact = Literal[
     "cinches the body",
     "stay advised",
     "edge of its own",
-    "on a turned edge",
     "slit of its own",
     "thick",
     "waist edge",

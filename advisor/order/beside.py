@@ -49,7 +49,6 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "cinches the body": lambda: any(p.role.id in HELD_ABOVE for p in facts.places),
         "slit of its own": lambda: _slit(place),
         "edge of its own": lambda: not _on_turned_edge(place, facts),
-        "on a turned edge": lambda: _on_turned_edge(place, facts),
         "stay advised": lambda: _stayed(place, facts),
         "thick": lambda: _thick(place, facts),
     }

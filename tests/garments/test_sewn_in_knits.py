@@ -95,10 +95,10 @@ def test_what_is_not_basted_is_still_matched_at_its_zip() -> None:
 def test_a_channel_round_the_face_crosses_no_side_of_the_body() -> None:
     """It lies along the edge that is turned, and is stitched before the hood meets the neck."""
     found = work(JACKET)
-    steps = ("turn hood edge", "stitch along hood drawcord casing", "join hood to neck")
+    steps = ("turn hood edge", "stitch hood drawcord casing", "join hood to neck")
     assert stands(found, "set hood cord eyelets", *steps)
     assert "fold hood drawcord casing" not in found.tasks
-    assert "join side" not in before(found, "stitch along hood drawcord casing")
+    assert "join side" not in before(found, "stitch hood drawcord casing")
 
 
 def test_the_lining_of_a_hood_is_not_fitted() -> None:
