@@ -44,7 +44,7 @@ LAID = "applique"
 """The kind of place where cloth or lace is stitched on top of another."""
 POCKETS = frozenset({"set-in-pocket", "welt-pocket"})
 """Kinds of pocket whose bag hangs inside."""
-BANDED = POCKETS | {"hem"}
+BANDED = POCKETS | {"hem", "cuff"}
 """Kinds that a name may mean where a knit stretched to the edge makes a band of it."""
 SINGLE = frozenset({"canvas", "interfacing", "stay-tape", "ribbon"})
 """Kinds that lie on one piece: between two layers they are in a seam, which is the place."""

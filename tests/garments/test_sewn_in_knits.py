@@ -8,12 +8,19 @@ from __future__ import annotations
 
 import pytest
 
+from advisor.claims.collect import Place
+from advisor.construction.bulk import picked
 from advisor.construction.seamwork import seamworks
 from advisor.order.work import Work
 from tests.garments.whole import RAINCOAT, advice, changed, known, places, stands, work
 
 LEOTARD, JACKET, DUNGAREES = "more/trapeze_leotard", "more/towpath_jacket", "more/orchard_dungarees"
 FLEECE, SHIRT = "more/crew_fleece", "more/cardigan"
+
+
+def seam(name: str) -> Place:
+    """A place by its name."""
+    return Place("seam", name)
 
 
 def before(found: Work, step: str) -> set[str]:
@@ -115,3 +122,17 @@ def test_a_stripe_of_tape_is_a_trimming_and_crosses_no_pocket_of_another_cloth()
     assert "trim reflective stripe" not in found.tasks
     assert "stitch the window of pocket zip" in found.tasks
     assert "press reflective stripe" not in before(found, "stitch the window of pocket zip")
+
+
+def test_what_ravels_and_is_washed_is_not_pinked_under_its_lining() -> None:
+    """A child's corduroy would ravel in the wash, and an overlocker stands there."""
+    for place in ("crotch", "side"):
+        assert (
+            picked(advice(DUNGAREES).judgement.verdicts[seam(place)], "seam.finish") == "overlocked"
+        )
+
+
+def test_nothing_stiffens_a_band_that_is_stretched_on() -> None:
+    """Neither tape nor interfacing: the rib holds the edge that it is stretched to."""
+    for garment, band in ((DUNGAREES, "ankle rib"), (SHIRT, "neck band"), (SHIRT, "rib cuffs")):
+        assert "seam.support" not in advice(garment).judgement.verdicts[seam(band)]
