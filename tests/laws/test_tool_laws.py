@@ -1,9 +1,11 @@
-"""Whatever tool the order of work takes up stands on the list of what is called for."""
+"""Sheet, list and order agree: each tool and stay is called for and used, each stitch is one."""
 
 from __future__ import annotations
 
 import pytest
 
+from advisor.claims.collect import Place
+from advisor.construction.bulk import picked
 from advisor.decide.kit import Need, kit_of
 from advisor.decide.usedup import used_up
 from advisor.order.beside import STRIPS
@@ -65,3 +67,15 @@ def test_each_stay_that_is_advised_is_laid(garment: str) -> None:
     for need in kit_of(advice(garment).judgement, known()):
         if need.aspect == "seam.support" and need.word in STRIPS:
             assert not set(need.places) - laid, need.word
+
+
+@pytest.mark.parametrize("garment", GARMENTS)
+def test_sheet_and_order_name_one_stitch(garment: str) -> None:
+    """The stitch that the sheet tells of a place is the one that its main step is set for."""
+    verdicts = advice(garment).judgement.verdicts
+    for task in work(garment).tasks.values():
+        state, place = task.step.machine, task.place
+        if place is None or state is None or task.op != place.op or state.point == TWIN:
+            continue
+        told = picked(verdicts[Place("seam", place.name)], "stitch.type")
+        assert told in ("", state.stitch), task.step.id
