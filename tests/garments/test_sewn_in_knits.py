@@ -136,3 +136,26 @@ def test_nothing_stiffens_a_band_that_is_stretched_on() -> None:
     """Neither tape nor interfacing: the rib holds the edge that it is stretched to."""
     for garment, band in ((DUNGAREES, "ankle rib"), (SHIRT, "neck band"), (SHIRT, "rib cuffs")):
         assert "seam.support" not in advice(garment).judgement.verdicts[seam(band)]
+
+
+def test_no_elastic_is_feared_where_no_iron_reaches_it() -> None:
+    """Round the face it lies far from sides, sleeves and hem, and near the seam of the neck."""
+    feared = dict(work("more/child_raincoat").hot_near)
+    assert not feared.keys() & {"press hem", "press side and sleeve", "press sleeve casing"}
+    assert "elastic" in feared["press hood to neck"]
+
+
+def test_the_teeth_of_a_zip_are_no_wire() -> None:
+    """What bends and breaks in a machine is wire in a cloth or a braid."""
+    said = advice(JACKET).judgement.gathered.said[Place("garment", "Towpath hooded jacket")]
+    wires = [s for s in said["care.wash"] if s.claim.origin == "rule metal-wire-in-the-wash"]
+    assert not [s for s in wires if set(s.cloths) & {"open-ended zip", "water-resistant zip"}]
+
+
+@pytest.mark.parametrize("garment", [LEOTARD, "05_swimsuit"])
+def test_elastic_is_zigzagged_to_its_edge_in_sheet_and_order(garment: str) -> None:
+    """It is turned in and stitched again; no overlocker is told where none is used."""
+    found = advice(garment).judgement.verdicts[seam("leg elastic")]
+    state = work(garment).tasks["stretch on leg elastic"].step.machine
+    assert state is not None
+    assert "304" == picked(found, "stitch.type") == state.stitch
