@@ -86,15 +86,19 @@ def told_shopping(
         tuple(told_cloth(b, teller) for b in bought),
         tuple(told_cut(note, teller) for note in cuts),
         tuple(_thread(b, judgement, teller) for b in threads),
-        tuple(
-            _need(need, teller)
-            for need in (
-                *kit_of(judgement, teller.knowledge),
-                *used_up(judgement.garment, methods or {}, teller.knowledge),
-            )
-        ),
+        tuple(_need(need, teller) for need in _needs(judgement, methods or {}, teller.knowledge)),
         told_weight(judgement, works, weigh(judgement, bought, threads, teller.knowledge), teller),
     )
+
+
+def _needs(judgement: Judgement, methods: Mapping[str, Method], knowledge: Knowledge) -> list[Need]:
+    """Everything that is called for; a tool that settings and methods both want stands once."""
+    found = kit_of(judgement, knowledge)
+    there = {need.item for need in found if need.group == FOOT_GROUP}
+    return [
+        *found,
+        *(n for n in used_up(judgement.garment, methods, knowledge) if n.item not in there),
+    ]
 
 
 def costs(judgement: Judgement, quote: Quoting, knowledge: Knowledge) -> list[CostLine]:
@@ -309,6 +313,7 @@ def _reel(one: Found, teller: Teller) -> ToldReel:
 
 
 MOST_REELS = 2
+FOOT_GROUP = "foot"
 
 
 def _need(need: Need, teller: Teller) -> ToldNeed:

@@ -43,6 +43,9 @@ STAY_MM: Final = 0.3
 
 TAPE_MM: Final = 0.5
 """Thickness of a zip's tape, mm (estimate): its teeth are never sewn over."""
+BANDS: Final = frozenset({"band", "neckband"})
+"""Kinds of place, or families of them, where a knit that is stretched on lies folded."""
+NONE: Final[frozenset[str]] = frozenset()
 BESIDE: Final = frozenset({"zip", "bone"})
 """What is stitched beside and never over; its casing counts as a tape."""
 
@@ -162,7 +165,8 @@ def _stacks(
 ) -> list[tuple[str, Stack, bool]]:
     """Name, plies by cloth, and whether the machine sews there."""
     kind = kinds.get(seam.name, "plain")
-    line = stitch_line(seam)
+    doubled = folded_bands(seam, garment, knowledge)
+    line = stitch_line(seam, doubled)
     edge = seam.facts.get("edge")
     about = knowledge.places.kinds.get(seam.place)
     plies = about.plies if about else "joined"
@@ -178,38 +182,52 @@ def _stacks(
     if edge == "hem" and plies != "flat":
         found.append(("at the hem over a seam", _over_a_seam(seam, line), True))
     elif plies not in ("flat", "folded"):
-        found.append((_beside_name(kind), beside(seam, kind), False))
+        found.append((_beside_name(kind), beside(seam, kind, doubled), False))
     if any(knowledge.entries[garment.cloths[c].entry].kind == "zip" for c in line):
         zipped = {
             c: n * 2 for c, n in line.items()
         }  # cloth with its turned allowance, and the tape's end folded away
         found.append(("at the end of the zip", zipped, True))
-    found += _crossings(seam, garment, kinds, banded=plies == "band")
+    found += _crossings(seam, garment, kinds, doubled, banded=plies == "band")
     return found
 
 
-def stitch_line(seam: Seam) -> Stack:
+def folded_bands(seam: Seam, garment: Garment, knowledge: Knowledge) -> frozenset[str]:
+    """The knits of a place that are stretched on as a band, which lies double in the seam."""
+    about = knowledge.places.kinds.get(seam.place)
+    if about is None or not {about.family, about.id} & BANDS:
+        return frozenset()
+    entries = {use.cloth: knowledge.entries[garment.cloths[use.cloth].entry] for use in seam.uses}
+    return frozenset(
+        use.cloth
+        for use in seam.uses
+        if use.stretched > 1.0 and entries[use.cloth].structure == "knit"
+    )
+
+
+def stitch_line(seam: Seam, doubled: frozenset[str] = NONE) -> Stack:
     """Plies of each cloth where the seam is stitched; a full edge counts its fullness."""
     stack: Stack = {}
     for use in seam.uses:
-        count = use.fullness
+        count = use.fullness * (2 if use.cloth in doubled else 1)
         if "stay" in seam.making.helps and count > 1:
             count = 0.0
         stack[use.cloth] = stack.get(use.cloth, 0.0) + count
     return stack
 
 
-def beside(seam: Seam, kind: str) -> Stack:
+def beside(seam: Seam, kind: str, doubled: frozenset[str] = NONE) -> Stack:
     """The thicker side beside the seam: its cloth and allowance, and the other's unless open."""
+    count = {use.cloth: use.fullness * (2 if use.cloth in doubled else 1) for use in seam.uses}
     first = seam.uses[0]
-    one: Stack = {first.cloth: 2 * first.fullness}
+    one: Stack = {first.cloth: 2 * count[first.cloth]}
     other: Stack = {}
     for use in seam.uses[1:]:
-        other[use.cloth] = other.get(use.cloth, 0.0) + 2 * use.fullness
+        other[use.cloth] = other.get(use.cloth, 0.0) + 2 * count[use.cloth]
     if not is_closed(seam, kind):
         return max((one, other), key=lambda s: sum(s.values())) if other else one
     for use in seam.uses[1:]:
-        one[use.cloth] = one.get(use.cloth, 0.0) + use.fullness
+        one[use.cloth] = one.get(use.cloth, 0.0) + count[use.cloth]
     return one
 
 
@@ -233,7 +251,7 @@ def _over_a_seam(seam: Seam, line: Stack) -> Stack:
 
 
 def _crossings(
-    seam: Seam, garment: Garment, kinds: Mapping[str, str], *, banded: bool
+    seam: Seam, garment: Garment, kinds: Mapping[str, str], doubled: frozenset[str], *, banded: bool
 ) -> list[tuple[str, Stack, bool]]:
     """Where it runs over other seams: (plies of a panel in this seam) × (plies that it brings).
 
@@ -252,7 +270,7 @@ def _crossings(
                 ("offset" in seam.making.helps or banded) and carried
             )
             carried = carried or carries
-            here = brought if carries else {use.cloth: 1.0}
+            here = brought if carries else {use.cloth: 2.0 if use.cloth in doubled else 1.0}
             for cloth, count in here.items():
                 stack[cloth] = stack.get(cloth, 0.0) + count * use.fullness * folded
         found.append((f"where it crosses {other.name}", stack, True))

@@ -7,6 +7,7 @@ every seam that wanted the tool, finds no new clash.
 
 from __future__ import annotations
 
+from collections.abc import Container
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -30,11 +31,13 @@ TOOLS: Final = {
     "press.cloth": ("press cloth", "pressing"),
     "press.surface": ("pressing surface", "pressing"),
     "seam.support": ("in the seam", "tools"),
+    "seam.finish": ("finish", "tools"),
     "cut.tool": ("cutting", "tools"),
     "cut.hold": ("holding the pattern", "tools"),
     "mark.method": ("marking", "tools"),
 }
 """Aspects that call for a tool: its group, and the part of the kit that may hold it."""
+FINISH: Final = "seam.finish"
 HONG_KONG: Final = "Hong Kong"
 STRIPS: Final = {
     HONG_KONG: (2, ("encyclopedia-hong-kong", "estimate")),
@@ -112,7 +115,7 @@ def kit_of(judgement: Judgement, knowledge: Knowledge) -> list[Need]:
     """Everything that the project calls for, in the order of working: cutting to pressing."""
     garment = judgement.garment
     found: list[Need] = list(_needles(judgement))
-    for (aspect, word), places in _wanted(judgement).items():
+    for (aspect, word), places in _wanted(judgement, knowledge.workshop.tools).items():
         group, part = TOOLS[aspect]
         state = state_of(garment, part, word)
         instead: tuple[Substitute, ...] = ()
@@ -133,6 +136,7 @@ def kit_of(judgement: Judgement, knowledge: Knowledge) -> list[Need]:
         "needles",
         "foot",
         "in the seam",
+        "finish",
         "press cloth",
         "pressing surface",
     ]
@@ -145,7 +149,9 @@ def _item_name(aspect: str, word: str) -> str:
     return f"press cloth: {word}" if aspect == "press.cloth" else word
 
 
-def _wanted(judgement: Judgement) -> dict[tuple[str, str], tuple[str, ...]]:
+def _wanted(
+    judgement: Judgement, tools: Container[tuple[str, str]]
+) -> dict[tuple[str, str], tuple[str, ...]]:
     """Answers that call for a tool, each with the places that want it."""
     wanted: dict[tuple[str, str], list[str]] = {}
     for place, verdicts in judgement.verdicts.items():
@@ -153,6 +159,8 @@ def _wanted(judgement: Judgement) -> dict[tuple[str, str], tuple[str, ...]]:
             continue
         for aspect in TOOLS:
             word = picked(verdicts, aspect)
+            if aspect == FINISH and (aspect, word) not in tools:
+                continue  # the machine that sews the seam neatens it, or a strip that is listed
             if word and word not in EVERYBODY_HAS and not _idle(aspect, verdicts):
                 wanted.setdefault((aspect, word), []).append(place.name)
     return {key: tuple(places) for key, places in wanted.items()}
@@ -248,7 +256,7 @@ def _strip(word: str, wide: tuple[float, float], places: tuple[str, ...], garmen
     return Need(
         "in the seam",
         f"bias strip, {word}",
-        "seam.finish",
+        FINISH,
         word,
         places,
         state_of(garment, "tools", "bias strip"),

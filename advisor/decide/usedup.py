@@ -1,6 +1,7 @@
-"""What the ways of making use up: glue, sealing tape, cord, topstitching thread.
+"""What the ways of making use up, and the tools that they ask for besides.
 
-A method says what it needs; a thing that several places need is bought once for all of them.
+Glue, sealing tape, cord, topstitching thread; a foot, a punch, a die. A method says what it
+needs; a thing that several places need is bought once for all of them.
 """
 
 from __future__ import annotations
@@ -12,7 +13,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.knowledge.places import Method, Thing
 from advisor.project.garment import Garment, Seam
 
-GROUP = "in the seam"
+GROUP, TOOL, FOOT = "in the seam", "tool", " foot"
 LENGTH, PIECE, ROW = "length", "piece", "row"
 BUTTONHOLE = "buttonhole"
 FASTENERS = frozenset({"zip", "button", "hook-and-loop", "trim", "tape"})
@@ -36,7 +37,7 @@ def used_up(
         for thing in method.buys if method is not None else ():
             if made & set(thing.unless):
                 continue
-            if not _named(seam, garment, knowledge):
+            if thing.tool or not _named(seam, garment, knowledge):
                 wanted.setdefault(thing, []).append(seam.name)
     return [_need(thing, tuple(places), garment) for thing, places in wanted.items()]
 
@@ -47,7 +48,8 @@ def unnamed_buttons(
     """The buttonholes of a garment for which it names no buttons anywhere."""
     holes = {seam.name for seam in garment.seams if seam.place == BUTTONHOLE}
     needs = used_up(garment, methods, knowledge)
-    return frozenset(holes & {name for need in needs for name in need.places})
+    sewn = (need for need in needs if need.group == GROUP)
+    return frozenset(holes & {name for need in sewn for name in need.places})
 
 
 def _named(seam: Seam, garment: Garment, knowledge: Knowledge | None) -> bool:
@@ -71,14 +73,16 @@ def _need(thing: Thing, places: tuple[str, ...], garment: Garment) -> Need:
     if not counted and thing.unit == ROW:
         number = None
         notes.append("not counted, for no number is said")
+    foot = thing.name.endswith(FOOT)
+    group = ("foot" if foot else TOOL) if thing.tool else GROUP
     name = f"{thing.name} ({'; '.join(notes)})" if notes else thing.name
     return Need(
-        GROUP,
+        group,
         name,
         "",
         thing.name,
         places,
-        state_of(garment, "tools", thing.name),
+        state_of(garment, "feet" if foot else "tools", thing.name.removesuffix(FOOT)),
         length=seam_length(garment, places) if thing.unit == LENGTH else None,
         number=number,
     )

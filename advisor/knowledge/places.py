@@ -102,6 +102,8 @@ class Thing:
     unit: str
     note: str = ""
     unless: tuple[str, ...] = ()
+    tool: bool = False
+    """Whether it is worked with and not used up: a foot, a punch, a die."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -227,7 +229,9 @@ def _method(id_: str, row: dict[str, Any]) -> Method:
 
 
 def _thing(row: dict[str, Any]) -> Thing:
-    return Thing(row["thing"], row["unit"], row["note"] or "", tuple(row["unless"]))
+    return Thing(
+        row["thing"], row["unit"], row["note"] or "", tuple(row["unless"]), row["tool"] == "yes"
+    )
 
 
 def _turn(row: dict[str, Any]) -> Turn:

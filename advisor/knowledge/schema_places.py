@@ -100,6 +100,8 @@ class ThingForm(Form):
     note: Text | None = None
     unless: tuple[Id, ...] = ()
     """Methods of other places by which the garment has the thing already."""
+    tool: YesNo = "no"
+    """Whether it is a tool, which is wanted whatever the place holds."""
 
 
 class TurnForm(Form):

@@ -33,6 +33,8 @@ THICK = 1.2
 """From this thickness of a ply on a dart that is folded to one side stands out, mm: estimate."""
 SEAMED = frozenset({"side", "seam", "inseam", "yoke", "panel"})
 """Words of a pocket zip that lies in a seam, which is closed above and below it."""
+HOOD_CASING, HOOD_EDGE = "hood-casing", "hood-edge"
+"""Roles of the channel round the face, and of the edge that it may lie along."""
 BULKY = 2
 """The level of `bulky` from which a cloth is thick in a seam."""
 WRIST = frozenset({"cuff", "sleeve", "wrist"})
@@ -57,6 +59,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "flap over it": lambda: _flap_over(place, facts),
         "cinches the body": lambda: any(p.role.id in HELD_ABOVE for p in facts.places),
         "slit of its own": lambda: _slit(place),
+        "edge of its own": lambda: not _on_turned_edge(place, facts),
         "stay advised": lambda: _stayed(place, facts),
         "thick": lambda: _thick(place, facts),
         "no enclosed seam asked for": lambda: _seam_said(place) not in ENCLOSED,
@@ -110,6 +113,12 @@ def _end_to_end(place: SeamPlace, facts: Facts) -> bool:
 def _flap_over(place: SeamPlace, facts: Facts) -> bool:
     """Whether a flap was made up that hangs over the slit of a pocket of the shell."""
     return place.unit != "lining" and any(p.role.id == POCKET_FLAP for p in facts.places)
+
+
+def _on_turned_edge(place: SeamPlace, facts: Facts) -> bool:
+    """Whether a channel lies along an edge that a facing or a lining finishes already."""
+    edges = (p for p in facts.places if p.kind.id == "faced-edge" and p.role.id == HOOD_EDGE)
+    return place.role.id == HOOD_CASING and any(edges)
 
 
 def _stayed(place: SeamPlace, facts: Facts) -> bool:

@@ -9,7 +9,7 @@ from advisor.claims.consistency import DAMP
 from advisor.claims.valuesets import Span
 from advisor.craft.irondial import steam_possible
 from advisor.knowledge.model import LIMIT_ASPECT, Entry
-from advisor.order.kinds import GATHERED, SeamPlace
+from advisor.order.kinds import GATHERED, LOWER, OPENS, SeamPlace
 from advisor.order.roles import POCKET_ZIP
 from advisor.order.setups import Setups
 from advisor.project.garment import Garment
@@ -20,6 +20,8 @@ HAIR = frozenset({"wool", "mohair", "cashmere", "alpaca", "camel", "angora"})
 ALL = 100.0
 AT_WAIST = frozenset({"waist", "waistband", "welt"})
 """Words of a rib that may be the lower edge of a jacket."""
+ON_LEG = frozenset({"ankle", "leg"})
+"""Words of a band that closes a leg, which no opening of the front reaches."""
 WORN_ABOVE = frozenset(
     {"shoulder", "raglan", "armhole", "yoke", "side-and-sleeve", "collar", "collar-attach"}
 )
@@ -49,10 +51,12 @@ def stretched_band(place: SeamPlace, entry: Callable[[str], Entry]) -> bool:
 
 
 def two_ended(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
-    """Whether a band has two ends: on a pocket, or where its edge opens at the front."""
+    """Whether a band has two ends: on a pocket, or where its edge opens at the front or the leg."""
     words = set(singular_words(place.name))
     if "pocket" in words:
         return True
+    if words & ON_LEG:
+        return any(_opens_the_leg(p) for p in places)
     if place.role.id == "cuff" or words & {"cuff", "sleeve", "wrist", "armhole"}:
         return False
     opens = (p for p in places if p.role.id != POCKET_ZIP)
@@ -60,6 +64,19 @@ def two_ended(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
     return any(
         p.kind.id != "zip" or {"front", "open"} & set(singular_words(p.name)) for p in fronts
     )
+
+
+def _opens_the_leg(place: SeamPlace) -> bool:
+    """Whether it closes a leg that is left open along its inside, as snaps of a child's suit do."""
+    named = set(singular_words(place.name)) & {"inseam", *ON_LEG}
+    return place.kind.family == "fastening" and bool(named)
+
+
+def ends_in_zip(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
+    """Whether the ends of a lower band are taken in by the zip of the front, and so stay open."""
+    lower = (LOWER | AT_WAIST) & set(singular_words(place.name))
+    zips = (p for p in places if p.kind.id == "zip" and OPENS & set(singular_words(p.name)))
+    return bool(lower) and two_ended(place, places) and any(zips)
 
 
 def ends_at(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:

@@ -14,11 +14,19 @@ from advisor.knowledge.ordering import Operation
 from advisor.order.beside import of_place
 from advisor.order.choosing import with_methods
 from advisor.order.dropping import drops
-from advisor.order.easing import eases_away, ends_at, steamed_flat, stretched_band, two_ended
+from advisor.order.easing import (
+    eases_away,
+    ends_at,
+    ends_in_zip,
+    steamed_flat,
+    stretched_band,
+    two_ended,
+)
 from advisor.order.fitting import TO_BODY, Fitting, staged
 from advisor.order.kinds import GATHERED, SeamPlace
 from advisor.order.layering import BACKING, CALLED_BACKING, hangs_lined, waist_edge
 from advisor.order.openings import loose_at_zip, seam_below
+from advisor.order.rain import coated, coated_throughout, proofed
 from advisor.order.setups import OVERLOCKS, Setups
 from advisor.order.sidezip import side_left_open
 from advisor.project.garment import Garment
@@ -51,9 +59,6 @@ STAYED_ON_BIAS = frozenset(
 """Where a bias edge is stayed at once; a bias side has to hang out first."""
 HEAVY_DENIM = 340.0
 """From 10 oz denim is sewn as jeans are, in a thread that shows, g/m²: estimate."""
-RAINWEAR = frozenset({"laminated-cotton", "softshell"})
-"""Cloths against the rain that are no plain weave; what imitates leather is not sealed."""
-SEALING_TAPE = "sealing-tape"
 STITCH = "stitch.type"
 AT_WRIST = frozenset({"cuff", "sleeve-hem"})
 LOWER = frozenset({"lower", "bottom", "hem", "peplum"})
@@ -205,7 +210,10 @@ class Facts:
                 self._named(DRAWCORD, place) and place.seam.making.times <= CORD_EYELETS
             ),
             "closed round": lambda: not two_ended(place, self.places),
-            "open in front": lambda: two_ended(place, self.places),
+            "open in front": lambda: (
+                two_ended(place, self.places) and not ends_in_zip(place, self.places)
+            ),
+            "ends in a zip": lambda: ends_in_zip(place, self.places),
             "hangs from the shoulder": lambda: any(p.role.id in SHOULDERED for p in self.places),
             "sewn straight": lambda: self.setups.word(Place("seam", place.name), STITCH) == "301",
             "steam held above": lambda: self.steamed(place),
@@ -215,7 +223,8 @@ class Facts:
                 and not self.tender_face(place)
             ),
             "very full": lambda: full > VERY_FULL and place.seam.making.pleats is None,
-            "coated": lambda: any(self.proofed(c) for c in cloths) or self._taped(place),
+            "coated": lambda: coated(place, self),
+            "coated throughout": lambda: coated_throughout(place, self),
             "sheer": lambda: all(self.least(c, "sheer") >= SHEER for c in cloths),
             "topstitched": lambda: place.seam.making.topstitch > 0 or self.jeans(place),
             "more than one cloth": lambda: len(cloths) > 1,
@@ -253,10 +262,6 @@ class Facts:
         lined = any(p.kind.id == "lining-seam" for p in self.places)
         return named and not lined and len(plies) > 1 and self.least(plies[-1], "frays") > 0
 
-    def _taped(self, place: SeamPlace) -> bool:
-        """Whether the project lays sealing tape on the seam, whatever is known of its cloth."""
-        return any(self.entry(name).id == SEALING_TAPE for name in place.notions)
-
     def backs(self, cloth: str) -> tuple[SeamPlace, ...]:
         """The places in which a cloth is held as one with its neighbour: it has no seam of its own.
 
@@ -276,9 +281,7 @@ class Facts:
 
     def proofed(self, cloth: str) -> bool:
         """Whether it is a coated cloth that keeps rain out, so that every hole in it leaks."""
-        entry = self.entry(cloth)
-        rain = entry.structure == "woven" or entry.id in RAINWEAR
-        return rain and self.least(cloth, "coated") > 0
+        return proofed(cloth, self)
 
     def jeans(self, place: SeamPlace) -> bool:
         """Whether it is a felled seam of heavy denim, whose rows are meant to be seen."""

@@ -60,7 +60,7 @@ UPPER_ROLES = frozenset(
     }
 )
 """What lies above the waist whatever the garment is."""
-BODICE, SKIRT = "bodice", "skirt"
+BODICE, SKIRT, HOOD = "bodice", "skirt", "hood"
 SKIRTS = frozenset({SKIRT, "underskirt", "overskirt", "petticoat", "tier", "frill", "flounce"})
 """Words of a name that say that it lies below a waist or in what is drawn up."""
 BODY, WRIST = HALVES | {BODICE, SKIRT}, frozenset({"wrist", "cuff"})
@@ -222,6 +222,8 @@ def crosses_by_custom(later: SeamPlace, earlier: SeamPlace) -> bool:
 def _by_roles(later: SeamPlace, earlier: SeamPlace) -> bool:
     if earlier.role.id not in later.role.crosses or not same_unit(later, earlier):
         return False
+    if earlier.role.id == "applied" and not set(later.cloths) & set(earlier.cloths):
+        return False  # it lies on a piece that is not in that seam
     return _share_panels(later, earlier) and not _no_cloth_in_common(later, earlier)
 
 
@@ -350,9 +352,12 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     """A role of its own for what a word tells of where it lies; "" where none does.
 
     The darts of a skirt or of trousers run to the waist and meet no side; a trim that belongs to
-    no piece lies round the edges; and a lining is not set at a vent but felled to it.
+    no piece lies round the edges; a channel of the hood lies round the face; and a lining is not
+    set at a vent but felled to it.
     """
     words = set(singular_words(seam.name))
+    if role == "casing" and HOOD in words:
+        return "hood-casing"
     if role == "dart" and (HALVES | HIPS) & words:
         above = any(UPPER_WORDS & set(singular_words(other.name)) for other in garment.seams)
         return "waist-dart" if HIPS & words or not above else ""

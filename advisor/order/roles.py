@@ -5,7 +5,7 @@ from __future__ import annotations
 from advisor.knowledge.model import Entry
 from advisor.knowledge.ordering import SeamKind
 from advisor.project.garment import Seam
-from advisor.project.linings import Unit
+from advisor.project.linings import Unit, of_part
 from advisor.project.placing import BONES, singular_words
 
 BY_KIND = {
@@ -27,9 +27,7 @@ def guessed(
     seam: Seam, kind: str, unit: Unit, about: list[Entry], roles: dict[str, SeamKind]
 ) -> SeamKind:
     """The role of a place that nobody says one of."""
-    words = _words(seam.name)
-    if unit == "lining" and words[:1] == ("lining",):
-        words = words[1:]
+    words = of_part(_words(seam.name), unit)
     found = next((k for k in roles.values() if any(_holds(words, w) for w in k.words)), None)
     fixed = _special(kind, about, found, words) or _by_kind(kind, about, found)
     return roles.get(fixed) or found or roles.get(_by_shape(seam, kind)) or roles["plain"]

@@ -57,7 +57,7 @@ def refusals(facts: Facts) -> tuple[str, ...]:
 def _tape(place: SeamPlace, facts: Facts) -> str:
     """A woven tape in a seam that has to be sealed, where it does another thing."""
     tapes = [name for name in place.notions if facts.entry(name).id == "stay-tape"]
-    if not tapes or place.method.fits.get("facts") != ("coated",):
+    if not tapes or place.method.fits.get("facts") != ("coated throughout",):
         return ""
     return (
         f"'{place.name}': {tapes[0]} is taken for a woven stay tape, which seals nothing; the seam "

@@ -20,12 +20,21 @@ from advisor.project.placing import POCKETS, singular_words
 Unit = Literal["shell", "lining", "both"]
 
 LINING: Final = "lining"
+BEFORE_LINING: Final = frozenset({"to", "the", "bag", "set", "bagged"})
+"""Words by which a lining in the middle of a name is what something is joined to."""
 JOINED: Final = "lining-seam"
 """The kind of place where a lining that was made up by itself is joined to its shell."""
 SHEER: Final = 2
 """The level of `sheer` at which allowances show through plainly."""
 COVERS: Final = 1.5
 """From how many times its length a seam of the shell runs on below the lining: estimate."""
+
+
+def of_part(words: tuple[str, ...], unit: Unit) -> tuple[str, ...]:
+    """Words of a name without a "lining" that says only of what it is: of a hood, of a sleeve."""
+    if LINING in words[1:-1] and words[words.index(LINING) - 1] not in BEFORE_LINING:
+        return tuple(word for word in words if word != LINING)
+    return words[1:] if unit == LINING and words[:1] == (LINING,) else words
 
 
 def unit_of(seam: Seam, entries: Mapping[str, Entry]) -> Unit:

@@ -50,6 +50,8 @@ LAID = "applique"
 """The kind of place where cloth or lace is stitched on top of another."""
 POCKETS = frozenset({"set-in-pocket", "welt-pocket"})
 """Kinds of pocket whose bag hangs inside."""
+BANDED = POCKETS | {"hem", "cuff"}
+"""Kinds that a name may mean where a knit stretched to the edge makes a band of it."""
 SINGLE = frozenset({"canvas", "interfacing", "stay-tape", "ribbon"})
 """Kinds that lie on one piece: between two layers they are in a seam, which is the place."""
 
@@ -161,7 +163,7 @@ def _placed_by(
     if words == "placket" and _whole_front(seam):
         words = "front-band"
     unnamed = not words and "band" in singular_words(seam.name)
-    if (unnamed or words in POCKETS) and _band_of_knit(seam, entries):
+    if (unnamed or words in BANDED) and _band_of_knit(seam, entries):
         return Placed("neckband", "the knit that is stretched to it")
     by_notion = _by_notion(seam, about, words, kinds)
     if by_notion is not None:
@@ -267,8 +269,8 @@ def _by_notion(
             continue
         if kind == "zip" or (plain and (kind not in BONES or not words)):
             return Placed(_boned(kind, seam, joined), why)
-        if kind == TRIMMED and words == "hem":
-            return Placed(kind, why)  # lace at the hem lies on it
+        if kind == TRIMMED and (words == "hem" or (words == LAID and len(cloths) == 1)):
+            return Placed(kind, why)  # lace at the hem lies on it, and so does a stripe of tape
         opening = "opening" in singular_words(seam.name)
         laid = bool(words) and kinds[words].family in ("laid on", "edge", "stay") and not opening
         if kinds[kind].family == "fastening" and len(cloths) == 1 and not laid:

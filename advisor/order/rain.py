@@ -1,0 +1,45 @@
+"""Which cloths keep rain out, and whether tape or sealant makes their seams tight."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from advisor.order.kinds import SeamPlace
+
+if TYPE_CHECKING:
+    from advisor.order.facts import Facts
+
+RAINWEAR = frozenset({"laminated-cotton", "softshell"})
+"""Cloths against the rain that are no plain weave: each hole leaks; no imitation of leather."""
+FLEECE_BACKED = frozenset({"softshell"})
+"""Those of them to whose inside no sealing tape sticks."""
+SEALING_TAPE = "sealing-tape"
+
+
+def proofed(cloth: str, facts: Facts) -> bool:
+    """Whether it is a coated cloth that keeps rain out, so that every hole in it leaks."""
+    entry = facts.entry(cloth)
+    rain = entry.structure == "woven" or entry.id in RAINWEAR
+    return rain and facts.least(cloth, "coated") > 0
+
+
+def coated(place: SeamPlace, facts: Facts) -> bool:
+    """Whether something in it can be sealed from behind, or the project says that it is."""
+    return any(_sealable(cloth, facts) for cloth in place.cloths) or _taped(place, facts)
+
+
+def coated_throughout(place: SeamPlace, facts: Facts) -> bool:
+    """Whether both sides of a seam keep rain out; one that lets it through needs no tape."""
+    uses = [use.cloth for use in place.seam.uses if use.cloth in place.cloths]
+    tight = sum(_sealable(cloth, facts) for cloth in uses)
+    return tight > 1 or (tight > 0 and tight == len(uses)) or _taped(place, facts)
+
+
+def _sealable(cloth: str, facts: Facts) -> bool:
+    """Whether a tape or a sealant holds on its inside, as on film and not on fleece."""
+    return proofed(cloth, facts) and facts.entry(cloth).id not in FLEECE_BACKED
+
+
+def _taped(place: SeamPlace, facts: Facts) -> bool:
+    """Whether the project lays sealing tape on the seam, whatever is known of its cloth."""
+    return any(facts.entry(name).id == SEALING_TAPE for name in place.notions)
