@@ -31,7 +31,7 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     verdicts = {
         place: {
             name: _same(place, name, by_aspect[name], before)
-            or decide(knowledge.aspects[name], by_aspect[name])
+            or decide(knowledge.aspects[name], by_aspect[name], together=place.scope == "seam")
             for name in sorted(by_aspect, key=order.__getitem__)
         }
         for place, by_aspect in gathered.said.items()

@@ -18,6 +18,7 @@ from advisor.claims.valuesets import Choice, Span
 from advisor.construction.finishing import finish_of
 from advisor.craft.allowance import fit, need
 from advisor.decide.evaluate import judge
+from advisor.knowledge.model import COLD
 from advisor.project.load import garment_of
 from advisor.project.quick import quick_garment
 from advisor.textio.yamlfile import parse_yaml
@@ -25,6 +26,8 @@ from tests.laws.engine_garments import known
 from tests.laws.test_guard_laws import forty
 
 OVERLOCKS = {"503", "504", "514", "516"}
+ONE_DOT = 120.0
+"""Where the band of the lowest dot ends, °C; below two dots a steam iron drips."""
 EVERY = 3
 """Of the pairs of forty cloths, each third: the families still meet each other."""
 
@@ -60,6 +63,20 @@ def test_steam_is_held_only_above_what_gets_steam() -> None:
         for asked, _, verdicts in places()
         if word(verdicts, "press.motion") == "hover with steam"
         and word(verdicts, "press.moisture") != "steam"
+    ]
+    assert [] == wrong
+
+
+def test_no_steam_comes_from_an_iron_that_starts_at_one_dot() -> None:
+    """It drips there: moisture is of a damp cloth, unless steam is held above the place."""
+    wrong = [
+        asked
+        for asked, _, verdicts in places()
+        if word(verdicts, "press.moisture") == "steam"
+        and word(verdicts, "press.motion") != "hover with steam"
+        and (heat := verdicts.get("press.temperature")) is not None
+        and heat.pick is not None
+        and COLD < heat.pick <= ONE_DOT
     ]
     assert [] == wrong
 
