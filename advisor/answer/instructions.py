@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from advisor.answer.model.told import ToldInstruction, ToldLine
 from advisor.answer.teller import Teller
 from advisor.answer.wording import degrees
+from advisor.claims.pressed_alone import ALONE
 from advisor.claims.workarounds import PARTS, ROUND, Instruction
 from advisor.craft.irondial import mark_for
 from advisor.knowledge.model import Knowledge
@@ -53,6 +54,8 @@ def instruction_text(
             f"Press {needy} and {tender} each by itself; where they are joined, and in the last "
             f"press, keep to the gentler iron: {tender} {bears}."
         )
+    if item.kind == ALONE:
+        return f"Press the {needy} pieces by themselves before {tender}, which {bears}, is joined."
     if item.kind == "unpressed":
         return f"Press {needy} before it is joined: the finished garment takes no iron."
     if item.kind == "last":
@@ -80,7 +83,7 @@ def _before(item: Instruction, kinds: dict[str, str], needy: str, tender: str) -
     if found <= _PUT_IN:
         return f"Press the {needy} before the {tender} goes in, and keep the hot iron off it"
     if found <= _SEWN_ON:
-        return f"Press the {needy} before the {tender} is sewn on, and iron round it"
+        return f"Press the {needy} before the {tender} goes on, and iron round it"
     return f"Press the {needy} before the {tender} goes on, and keep the hot iron off it"
 
 

@@ -1,0 +1,74 @@
+"""What a hostile expert read on the screen of `ask` and would not sign, each at its cause."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from advisor.answer.pipeline import answer
+from advisor.project.quick import asked_garment
+from advisor.render.screen.ask import ask_text
+from tests.laws.engine_garments import known
+
+
+def screen(*cloths: str) -> str:
+    """The screen of a question, its lines joined again."""
+    return re.sub(r"\s+", " ", ask_text(answer(asked_garment(cloths, known()), known()), 80))
+
+
+@pytest.mark.parametrize(
+    ("cloths", "expected"),
+    [
+        (("silk satin", "pearl trim"), "Press the silk satin before the pearl trim goes on"),
+        (("cheesecloth", "elastic thread"), "Press the cheesecloth before the elastic thread"),
+        (("waxed cotton", "tartan wool"), "Press the tartan wool pieces by themselves before"),
+        (("real fur", "wool coating"), "Press the wool coating pieces by themselves before"),
+        (("shirting", "shell button"), "Press the shirting before the shell button goes on"),
+    ],
+)
+def test_what_the_seam_keeps_from_the_iron_is_pressed_before(
+    cloths: tuple[str, ...], expected: str
+) -> None:
+    """Parts are pressed by themselves (common practice): finger-pressed alone, satin never lies."""
+    assert expected in screen(*cloths)
+
+
+def test_flannel_and_poplin_are_kept_from_a_snap_in_one_sentence() -> None:
+    """They were told one by one."""
+    assert "Press the cotton poplin and flannelette before the snap" in screen(
+        "flannelette", "cotton poplin", "snap"
+    )
+
+
+def test_who_asks_of_a_notion_is_told_how_it_goes_in() -> None:
+    """An elastic shorter than its edge, bones that end inside the seams (common practice)."""
+    suit = screen("swimsuit fabric", "swimwear elastic")
+    assert "do Cut the elastic 15 to 20 per cent shorter than its edge" in suit
+    assert "do Bones end 6 mm or more inside the seams" in screen("duchess satin", "boning")
+
+
+def test_nothing_is_told_of_what_is_not_there() -> None:
+    """No loopers without an overlocker, no lining of a suit that has none, no wool in lyocell."""
+    suit = screen("swimsuit fabric", "swimwear elastic")
+    assert "looper" not in suit
+    assert "shell and lining" not in suit
+    assert "wool" not in screen("lyocell twill", "modal jersey")
+
+
+def test_a_word_that_is_left_out_is_named() -> None:
+    """'left out' alone tells nobody what."""
+    assert "'crofty' not understood, left out" in screen("crofty twill", "modal jersey")
+
+
+def test_a_thick_towel_is_nobody_s_wish_where_no_iron_comes() -> None:
+    """Nor does a cloth give way that is pressed by itself."""
+    fur = screen("faux fur", "satin lining")
+    assert "iron no iron" in fur
+    assert "thick towel" not in fur
+    assert "tartan wool wanted" not in screen("waxed cotton", "tartan wool")
+
+
+def test_nobody_finds_out_a_fibre_for_one_degree() -> None:
+    """149 and 150 °C are the same setting."""
+    assert "instead of 149 °C" not in screen("lambskin", "wool crepe")
