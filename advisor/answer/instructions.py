@@ -7,13 +7,14 @@ from collections.abc import Sequence
 from advisor.answer.model.told import ToldInstruction, ToldLine
 from advisor.answer.teller import Teller
 from advisor.answer.wording import degrees
+from advisor.claims.fused_first import FUSED
 from advisor.claims.pressed_alone import ALONE
 from advisor.claims.workarounds import PARTS, ROUND, Instruction
 from advisor.craft.irondial import mark_for
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
 from advisor.project.lines import Line, as_yaml
-from advisor.units import System
+from advisor.units import System, show_range
 
 _SEWN_ON = frozenset({"button"})
 _PUT_IN = frozenset({"elastic", "bone"})
@@ -54,6 +55,8 @@ def instruction_text(
             f"Press {needy} and {tender} each by itself; where they are joined, and in the last "
             f"press, keep to the gentler iron: {tender} {bears}."
         )
+    if item.kind == FUSED:
+        return _fusing(item, garment, knowledge, units)
     if item.kind == ALONE:
         return f"Press the {needy} pieces by themselves before {tender}, which {bears}, is joined."
     if item.kind == "unpressed":
@@ -73,6 +76,19 @@ def instruction_text(
     if not all(kinds[name] in PARTS for name in item.tender):
         return f"Press the {needy} before it goes on; afterwards keep the hot iron off {tender}."
     return f"{_before(item, kinds, needy, tender)}; it {bears}."
+
+
+def _fusing(item: Instruction, garment: Garment, knowledge: Knowledge, units: System) -> str:
+    """How a glue is fused to its layer, by its own figures, before the others are joined."""
+    glue = next(iter(item.needy))
+    about = knowledge.entries[garment.cloths[glue].entry].facts.get("fuses at") or {}
+    how = [str(about["moisture"])] if about.get("moisture") else []
+    if about.get("min") and about.get("max"):
+        how.insert(0, show_range("temperature", about["min"], about["max"], units))
+    if about.get("seconds"):
+        how.append(f"about {about['seconds']:g} s a spot; let it cool")
+    told = f": {', '.join(how)}" if how else ""
+    return f"Fuse the {glue} to the flat {_listed(item.tender)} before it is joined{told}."
 
 
 def _before(item: Instruction, kinds: dict[str, str], needy: str, tender: str) -> str:

@@ -103,7 +103,7 @@ def _kept_from(
     heat, moist = by_aspect.get(LIMIT_ASPECT), by_aspect.get(MOISTURE)
     if heat is None or not isinstance(heat.advised, Span) or heat.advised.is_empty:
         return frozenset(), None
-    lids = {other: _lid(heat, other) for other in seam.cloths()}
+    lids = {other: _lid(heat, other) for other in seam.cloths() if other not in seam.apart}
     own = lids.pop(name)
     tender = _cooler(own, lids, [low for low in _wants(heat, name) if low <= own], heat.advised)
     cooler = {n for n, lid in lids.items() if _dots(lid) < _dots(own)}

@@ -5,6 +5,7 @@ from __future__ import annotations
 from advisor.claims.collect import Place, gather
 from advisor.claims.combine import Verdict, decide
 from advisor.claims.consistency import LINKED, agree
+from advisor.claims.fused_first import fused_first
 from advisor.claims.judgement import Judgement
 from advisor.claims.pressed_alone import pressed_alone
 from advisor.claims.shrinking import SHRINK, shrink_as_cleaned
@@ -45,6 +46,7 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     add_needles(garment, gathered, verdicts, knowledge)
     conflicts, instructions = settle(garment, verdicts, knowledge)
     instructions = pressed_alone(garment, verdicts, knowledge, conflicts, instructions)
+    instructions = (*fused_first(garment, verdicts, knowledge, conflicts), *instructions)
     told = {name for item in instructions if item.kind == "part" for name in item.tender}
     beside = [said for said in gathered.beside if not said.cloths <= told]
     instructions += gone_round(Place("garment", garment.name), verdicts, beside)

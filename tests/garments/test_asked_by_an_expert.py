@@ -72,3 +72,30 @@ def test_a_thick_towel_is_nobody_s_wish_where_no_iron_comes() -> None:
 def test_nobody_finds_out_a_fibre_for_one_degree() -> None:
     """149 and 150 °C are the same setting."""
     assert "instead of 149 °C" not in screen("lambskin", "wool crepe")
+
+
+@pytest.mark.parametrize(
+    "cloths",
+    [
+        ("pure wool melton", "fusible interfacing", "acetate lining"),
+        ("pure wool melton", "acetate lining", "fusible interfacing"),
+        ("fusible interfacing", "acetate lining", "pure wool melton"),
+    ],
+)
+def test_a_glue_beside_a_tender_lining_is_fused_first(cloths: tuple[str, ...]) -> None:
+    """A flat piece is fused before anything is joined to it (common practice): no clash."""
+    told = answer(asked_garment(cloths, known()), known())
+    text = screen(*cloths)
+    assert told.conflicts == ()
+    assert "Fuse the fusible interfacing to the flat pure wool melton before it is joined" in text
+    assert "iron one dot, at its low end; never above 110 °C" in text
+    assert "interfacing fusible" in text
+    assert "10 to 16 s" not in text
+
+
+def test_a_glue_that_no_layer_bears_stays_a_clash() -> None:
+    """Velvet is crushed by the press, and sequins melt: it is fused to neither."""
+    told = answer(
+        asked_garment(("silk velvet", "fusible interfacing", "sequinned"), known()), known()
+    )
+    assert told.conflicts

@@ -11,7 +11,7 @@ from advisor.claims.judgement import Judgement
 from advisor.claims.workarounds import PARTS
 from advisor.craft.irondial import mark_for
 from advisor.decide.evaluate import judge
-from advisor.project.quick import SEAM, quick_garment
+from advisor.project.quick import SEAM, asked_garment, quick_garment
 from tests.laws.engine_garments import known
 from tests.laws.test_guard_laws import alone, bound, forty, picked
 
@@ -59,3 +59,18 @@ def test_a_cloth_that_takes_an_iron_is_told_to_be_pressed_first_where_its_seam_t
             if dots(tops[name]) and not dots(lowest) and name not in told_of(both)
         ]
     assert [] == silent
+
+
+def test_a_glue_asked_about_with_two_cloths_makes_their_seam_no_hotter() -> None:
+    """It is fused before they meet, or clashes; its heat and its seconds are not the seam's."""
+    hotter = []
+    for one, two in list(combinations(forty(), 2))[::5]:
+        bare = judge(asked_garment((one, two), known()), known())
+        glued = judge(asked_garment((one, "woven fusible interfacing", two), known()), known())
+        hotter += [
+            (one, two, aspect)
+            for aspect in (HEAT, "press.dwell")
+            if (picked(glued, PLACE, aspect) or 0.0) > (picked(bare, PLACE, aspect) or 30.0)
+            and not glued.conflicts
+        ]
+    assert [] == hotter
