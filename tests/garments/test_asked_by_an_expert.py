@@ -99,3 +99,31 @@ def test_a_glue_that_no_layer_bears_stays_a_clash() -> None:
         asked_garment(("silk velvet", "fusible interfacing", "sequinned"), known()), known()
     )
     assert told.conflicts
+
+
+def test_a_second_row_is_trimmed_and_not_pinked() -> None:
+    """A satin that frays is not left to pinking shears inside a double-stitched seam."""
+    lace = screen("corded lace", "crepe back satin")
+    assert "double-stitched seam" in lace
+    assert "pinked" not in lace
+    assert "trimmed, second row of stitching" in lace
+
+
+def test_a_sheer_is_basted_to_a_pile() -> None:
+    """The line told at the pins is the one that is told to be done (common practice)."""
+    assert "pins hand basting" in screen("silk velvet", "chiffon")
+
+
+@pytest.mark.parametrize("phrase", ["scuba with a neoprene feel", "scuba with neoprene feel"])
+def test_what_a_cloth_feels_like_is_no_second_cloth(phrase: str) -> None:
+    """One cloth, guarded as what it is like too."""
+    (cloth,) = asked_garment([phrase], known()).cloths.values()
+    assert {cloth.entry, *cloth.laid} == {"neoprene", "scuba-knit"}
+
+
+def test_pearls_by_themselves_are_a_trim() -> None:
+    """Nobody cuts a length of pearls; pearls on a tulle stay on their tulle."""
+    entries = [c.entry for c in asked_garment(["pearls", "tulle"], known()).cloths.values()]
+    assert entries == ["bead-trim", "tulle"]
+    (trim,) = asked_garment(["fake pearls"], known()).cloths.values()
+    assert trim.entry == "bead-trim"

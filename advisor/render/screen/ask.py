@@ -65,7 +65,7 @@ OF_CLOTH = ("cloth", "thread")
 ALWAYS_TOLD = ("eye", "child")
 """Kinds of caution that no lack of room leaves out."""
 CLEAR = "Nothing clashes here; test on scraps all the same."
-MORE = "--more: reasons, sources; --all: everything; `advisor iron`: the heat"
+MORE = "--more: reasons; --all: everything; `advisor iron`: heat and seconds"
 
 
 @dataclass(frozen=True, slots=True)
