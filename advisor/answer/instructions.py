@@ -58,7 +58,15 @@ def instruction_text(
     if item.kind == FUSED:
         return _fusing(item, garment, knowledge, units)
     if item.kind == ALONE:
-        return f"Press the {needy} pieces by themselves before {tender}, which {bears}, is joined."
+        which = (
+            bears.replace("takes", "take").replace("bears", "bear")
+            if item.tender - {tender}
+            else bears
+        )
+        verb = "are" if item.tender - {tender} else "is"
+        return (
+            f"Press the {needy} pieces by themselves before {tender}, which {which}, {verb} joined."
+        )
     if item.kind == "unpressed":
         return f"Press {needy} before it is joined: the finished garment takes no iron."
     if item.kind == "last":

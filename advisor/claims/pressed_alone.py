@@ -23,6 +23,8 @@ from advisor.project.garment import Garment, Seam
 ALONE = "alone"
 """An instruction for a cloth that is pressed as a piece, before a tender one is joined to it."""
 MOISTURE = "press.moisture"
+RESTING = ("lift and lower", "glide")
+"""Ways to move an iron that is set down."""
 Key = tuple[str, frozenset[str], frozenset[str]]
 Spot = tuple[Place, float | None]
 
@@ -39,16 +41,15 @@ def pressed_alone(
     Where a part has to be kept from the iron of another cloth anyway, one instruction does for all.
     """
     every = list(told)
-    for (kind, needy, tender), spots in _found(garment, verdicts, knowledge, conflicts, every):
-        places = tuple(place for place, _ in spots)
-        same = (kind, tender, places)
-        like = (i for i, x in enumerate(every) if (x.kind, x.tender, x.places) == same)
-        at = next(like, None)
-        if at is None:
-            every.append(Instruction(kind, needy, tender, places, spots[0][1]))
-        else:
-            every[at] = replace(every[at], needy=every[at].needy | needy)
-    return tuple(every)
+    for key, spots in _found(garment, verdicts, knowledge, conflicts, every):
+        every.append(Instruction(*key, tuple(place for place, _ in spots), spots[0][1]))
+    merged: dict[object, Instruction] = {}
+    for one in every:
+        # Each who-and-whom by itself, but of a part kept from the iron of several cloths one.
+        same = (one.kind, one.tender, one.places, one.needy if one.kind != "part" else None)
+        known = merged.get(same, one)
+        merged[same] = replace(known, needy=known.needy | one.needy)
+    return tuple(merged.values())
 
 
 def _found(
@@ -111,19 +112,31 @@ def _kept_from(
         tender = cooler
     if tender:
         return frozenset(tender), min(lids[n] for n in tender)
-    if _dots(own) and not _dots(heat.advised.high):  # nothing that moves an iron is left
-        return frozenset(n for n in lids if entries[n].kind in PARTS), COLD
+    if _dots(own) and not _dots(heat.advised.high):
+        return frozenset(n for n in _unrested(by_aspect) if n != name and n in lids), COLD
     return frozenset() if moist is None else _drier(name, moist), None
 
 
 def _cooler(
     own: float, lids: Mapping[str, float], wants: Sequence[float], advised: Span
 ) -> set[str]:
-    """Who bears less than a layer wants, or no iron where it bears one."""
-    wanted = max(wants, default=0.0)
+    """Who bears less than a layer wants, or no iron where it bears one.
+
+    From two dots on every cloth takes a press, if not its best.
+    """
+    wanted = max(wants, default=0.0) if _dots(advised.high) <= 1 else 0.0
     if not _dots(advised.high) and _dots(own):
         wanted = max(wanted, MARKS[0].ceiling - ROUNDING)
     return {n for n, lid in lids.items() if lid < wanted}
+
+
+def _unrested(by_aspect: Mapping[str, Verdict]) -> set[str]:
+    """Who bears no weight of an iron: it is steamed from above, or opened with the fingers."""
+    motion = by_aspect.get("press.motion")
+    if motion is None:
+        return set()
+    rests = sum(1 << i for i, word in enumerate(motion.aspect.words) if word in RESTING)
+    return {n for s in _words(motion) if not s.claim.mask & rests for n in s.cloths}
 
 
 def _drier(name: str, moist: Verdict) -> frozenset[str]:

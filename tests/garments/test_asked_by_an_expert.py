@@ -24,6 +24,7 @@ def screen(*cloths: str) -> str:
         (("cheesecloth", "elastic thread"), "Press the cheesecloth before the elastic thread"),
         (("waxed cotton", "tartan wool"), "Press the tartan wool pieces by themselves before"),
         (("real fur", "wool coating"), "Press the wool coating pieces by themselves before"),
+        (("mohair knit", "silk chiffon"), "Press the silk chiffon pieces by themselves before"),
         (("shirting", "shell button"), "Press the shirting before the shell button goes on"),
     ],
 )
@@ -34,10 +35,24 @@ def test_what_the_seam_keeps_from_the_iron_is_pressed_before(
     assert expected in screen(*cloths)
 
 
+def test_two_that_take_no_iron_take_none() -> None:
+    """Not 'elastic and mesh, which takes no iron, is joined'."""
+    mesh = screen("embroidered tulle", "nude power mesh", "clear elastic")
+    assert "nude power mesh, which take no iron, are joined" in mesh
+
+
+def test_cotton_that_gets_two_dots_is_pressed_where_it_is() -> None:
+    """150 °C presses a voile, if not at its best: nobody presses it apart for that."""
+    assert "by themselves" not in screen("broderie anglaise", "cotton voile")
+
+
 def test_flannel_and_poplin_are_kept_from_a_snap_in_one_sentence() -> None:
     """They were told one by one."""
     assert "Press the cotton poplin and flannelette before the snap" in screen(
         "flannelette", "cotton poplin", "snap"
+    )
+    assert "Press the double gauze and flannel before the snap" in screen(
+        "flannel", "double gauze", "snap"
     )
 
 
@@ -45,7 +60,7 @@ def test_who_asks_of_a_notion_is_told_how_it_goes_in() -> None:
     """An elastic shorter than its edge, bones that end inside the seams (common practice)."""
     suit = screen("swimsuit fabric", "swimwear elastic")
     assert "do Cut the elastic 15 to 20 per cent shorter than its edge" in suit
-    assert "do Bones end 6 mm or more inside the seams" in screen("duchess satin", "boning")
+    assert "do boning: bones end 6 mm or more inside the seams" in screen("duchess satin", "boning")
 
 
 def test_nothing_is_told_of_what_is_not_there() -> None:

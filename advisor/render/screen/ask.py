@@ -216,7 +216,8 @@ def _cutting(
 def rest_rows(answer: Answer, room: Room) -> Iterator[tuple[str, str]]:
     """What is done, tried and minded, and what was taken for granted: a label and a sentence."""
     tasks = dict.fromkeys(task.text for task in answer.advice if not task.general and task.rule)
-    notes = {t.place: t.text for t in reversed(answer.advice) if not t.rule and t.scope == "fabric"}
+    told = [t for t in reversed(answer.advice) if not t.rule and t.scope == "fabric"]
+    notes = {t.place: f"{t.place}: {t.text[0].lower()}{t.text[1:]}" for t in told}
     most = max(room.tasks, 1) if any(a.kind not in OF_CLOTH for a in answer.layers) else room.tasks
     tests = dict.fromkeys(text for test in answer.tests for text in test.look_for)
     yield from _labelled("do", [*reversed(notes.values()), *list(tasks)[:most]])
