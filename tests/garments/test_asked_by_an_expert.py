@@ -142,3 +142,12 @@ def test_pearls_by_themselves_are_a_trim() -> None:
     assert entries == ["bead-trim", "tulle"]
     (trim,) = asked_garment(["fake pearls"], known()).cloths.values()
     assert trim.entry == "bead-trim"
+
+
+@pytest.mark.parametrize("colour", ["gold", "silver", "copper"])
+def test_a_metal_s_colour_beside_a_shop_s_own_word_may_be_a_metallic_yarn(colour: str) -> None:
+    """Unknown is never safe: the film is spoilt at a heat that cotton bears."""
+    cotton = answer(asked_garment([f"{colour} pure cotton poplin"], known()), known())
+    named = answer(asked_garment([f"{colour} crofty pure cotton poplin"], known()), known())
+    assert (200.0, 110.0) == (cotton.irons[0].limit_c, named.irons[0].limit_c)
+    assert "metallic yarn" in screen(f"{colour} crofty pure cotton poplin")
