@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from advisor.answer import wording
@@ -11,10 +11,12 @@ from advisor.answer.model.making import ToldBuild, ToldPlace
 from advisor.answer.model.told import ToldCaution, ToldLayer, ToldTask, ToldTest
 from advisor.answer.own_limits import own_limits
 from advisor.answer.teller import Teller
-from advisor.claims.collect import ALLOWANCE, Place
+from advisor.claims.collect import ALLOWANCE, Fired, Place
 from advisor.claims.judgement import Judgement
+from advisor.claims.pressed_alone import ALONE
 from advisor.claims.telling import told_lines
 from advisor.claims.valuesets import Span
+from advisor.claims.workarounds import Instruction
 from advisor.decide.trials import find_trials, guards, weight_of
 from advisor.knowledge.model import COLD, LIMIT_ASPECT
 from advisor.knowledge.places import Method
@@ -22,6 +24,14 @@ from advisor.project.garment import Seam
 
 TOLD_ELSEWHERE = frozenset({"cloth", "thread"})
 """Kinds of which the rules say what is to be done, or the settings."""
+NAMES_A_THING = frozenset({"kind", "notion", "fabric"})
+"""Facts by which a rule speaks of one thing or its like, and not of any that is soft or thick."""
+AFTERWARDS = frozenset({"care", "prepare", "label"})
+"""Areas of rules that hold for notions of every kind."""
+OF_THE_WEARER = frozenset({"fire", "child"})
+"""Kinds of caution of the finished garment, and not of the work on it."""
+FIRST, ALONGSIDE = (0, 0, ""), (1, 1, "")
+"""The weight of what avoids a clash, and of what is pressed by itself though nothing clashes."""
 NOTED = (6, 0, "")
 """The weight of what is noted: less than that of any rule."""
 _WORST_KINDS = ("eye", "child", "fire", "burn", "health", "cut", "damage")
@@ -144,19 +154,8 @@ def _fired_cautions(
 def told_tasks(judgement: Judgement, teller: Teller) -> tuple[ToldTask, ...]:
     """How parts are pressed by themselves, then what else is to be done, the weightiest first."""
     idle = {"press"} if _never_ironed(judgement) else set()
-    ways = tuple(
-        ToldTask(
-            place=place.name,
-            scope=place.scope,
-            text=instruction_text(item, teller.garment, teller.knowledge, teller.units),
-            rule="",
-            certain=True,
-            weight=(0, 0, ""),
-            sources=teller.cite(("common-practice",)),
-        )
-        for item in judgement.instructions
-        for place in item.places
-    )
+    first = [item for item in judgement.instructions if item.kind != ALONE]
+    alone = [item for item in judgement.instructions if item.kind == ALONE]
     ruled = tuple(
         ToldTask(
             place=fired.place.name,
@@ -168,11 +167,57 @@ def told_tasks(judgement: Judgement, teller: Teller) -> tuple[ToldTask, ...]:
             sources=teller.cite(fired.rule.sources),
             general=teller.say(fired.rule.general),
         )
-        for fired in sorted(judgement.gathered.fired, key=weight_of)
+        for fired in _as_asked(judgement, teller)
         if (fired.certain or guards(fired)) and fired.rule.area not in idle
         for text in (fired.rule.do[i] for i in told_lines(fired, "do", judgement))
     )
-    return (*ways, *ruled, *_of_notions(judgement, teller))
+    ways = (*_ways(first, teller, FIRST), *ruled, *_ways(alone, teller, ALONGSIDE))
+    return (*ways, *_of_notions(judgement, teller))
+
+
+def _ways(
+    items: Sequence[Instruction], teller: Teller, weight: tuple[int, int, str]
+) -> Iterator[ToldTask]:
+    """What avoids a clash under the iron, at each of its places."""
+    for item in items:
+        for place in item.places:
+            yield ToldTask(
+                place=place.name,
+                scope=place.scope,
+                text=instruction_text(item, teller.garment, teller.knowledge, teller.units),
+                rule="",
+                certain=True,
+                weight=weight,
+                sources=teller.cite(("common-practice",)),
+            )
+
+
+def _as_asked(judgement: Judgement, teller: Teller) -> list[Fired]:
+    """The rules that fired, the weightiest first; a notion that is asked about goes before all.
+
+    Who asks of a bone or an elastic wants to hear how that goes in; what is done for who buys or
+    wears it comes after what is done at the table.
+    """
+    asked = teller.garment.single
+    cloths, entries = teller.garment.cloths, teller.knowledge.entries
+    notions = {n for n, c in cloths.items() if entries[c.entry].kind not in TOLD_ELSEWHERE}
+
+    def names_a_notion(fired: Fired) -> bool:
+        of_kind = any(fact.who in notions and fact.fact in NAMES_A_THING for fact in fired.facts)
+        return asked and of_kind and fired.rule.area not in AFTERWARDS
+
+    def for_the_wearer(fired: Fired) -> bool:
+        return asked and bool(OF_THE_WEARER & {c["kind"] for c in fired.rule.cautions})
+
+    return sorted(
+        judgement.gathered.fired,
+        key=lambda f: (
+            not names_a_notion(f),
+            asked and not f.certain,
+            for_the_wearer(f),
+            *weight_of(f),
+        ),
+    )
 
 
 def _of_notions(judgement: Judgement, teller: Teller) -> Iterator[ToldTask]:

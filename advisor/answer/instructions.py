@@ -8,12 +8,14 @@ from advisor.answer.model.told import ToldInstruction, ToldLine
 from advisor.answer.teller import Teller
 from advisor.answer.wording import degrees
 from advisor.claims.byparts import PARTS as PARTED
+from advisor.claims.fused_first import FUSED
+from advisor.claims.pressed_alone import ALONE
 from advisor.claims.workarounds import PARTS, ROUND, Instruction
 from advisor.craft.irondial import mark_for
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
 from advisor.project.lines import Line, as_yaml
-from advisor.units import System
+from advisor.units import System, show_range
 
 _SEWN_ON = frozenset({"button"})
 _PUT_IN = frozenset({"elastic", "bone"})
@@ -47,6 +49,12 @@ def instruction_text(
     item: Instruction, garment: Garment, knowledge: Knowledge, units: System
 ) -> str:
     """One instruction in a sentence or two, as a dressmaker would say it."""
+    if item.kind == FUSED:
+        return _fusing(item, garment, knowledge, units)
+    return _pressing(item, garment, knowledge, units)
+
+
+def _pressing(item: Instruction, garment: Garment, knowledge: Knowledge, units: System) -> str:
     needy, tender = _listed(item.needy), _listed(item.tender)
     bears = _bears(item.most, units)
     if item.kind == "lining":
@@ -54,6 +62,8 @@ def instruction_text(
             f"Press {needy} and {tender} each by itself; where they are joined, and in the last "
             f"press, keep to the gentler iron: {tender} {bears}."
         )
+    if item.kind == ALONE:
+        return _alone(item, needy, tender, bears)
     if item.kind == "unpressed":
         return f"Press {needy} before it is joined: the finished garment takes no iron."
     if item.kind == "last":
@@ -63,12 +73,7 @@ def instruction_text(
             f"{'the coolest of them' if item.tender - {tender} else 'it'} {bears}."
         )
     if item.kind == PARTED and item.most is not None:
-        smoothed = "are" if len(item.tender) > 1 else "is"
-        return (
-            f"Last of all press it part by part, dry: {needy} at most {degrees(item.most, units)}, "
-            f"where no {_listed(item.tender, 'or')} lies under the iron; {tender} {smoothed} "
-            "smoothed with the hands."
-        )
+        return _parted(item, units)
     if item.kind == ROUND:
         which = "the coolest of them" if item.tender - {tender} else "it"
         return f"In the last press go round the {tender} with the iron; {which} {bears}."
@@ -78,6 +83,23 @@ def instruction_text(
     if not all(kinds[name] in PARTS for name in item.tender):
         return f"Press the {needy} before it goes on; afterwards keep the hot iron off {tender}."
     return f"{_before(item, kinds, needy, tender)}; it {bears}."
+
+
+def _alone(item: Instruction, needy: str, tender: str, bears: str) -> str:
+    many = len(item.tender) > 1
+    which = bears.replace("takes", "take").replace("bears", "bear") if many else bears
+    verb = "are" if many else "is"
+    return f"Press the {needy} pieces by themselves before {tender}, which {which}, {verb} joined."
+
+
+def _parted(item: Instruction, units: System) -> str:
+    smoothed = "are" if len(item.tender) > 1 else "is"
+    most = "" if item.most is None else f" at most {degrees(item.most, units)}"
+    return (
+        f"Last of all press it part by part, dry: {_listed(item.needy)}{most}, where no "
+        f"{_listed(item.tender, 'or')} lies under the iron; {_listed(item.tender)} {smoothed} "
+        "smoothed with the hands."
+    )
 
 
 def by_parts(items: Sequence[Instruction]) -> Instruction | None:
@@ -92,6 +114,19 @@ def parted_text(item: Instruction, units: System) -> str:
     return f"part by part, {pressed}{most}; no iron on {kept} or over it"
 
 
+def _fusing(item: Instruction, garment: Garment, knowledge: Knowledge, units: System) -> str:
+    """How a glue is fused to its layer, by its own figures, before the others are joined."""
+    glue = next(iter(item.needy))
+    about = knowledge.entries[garment.cloths[glue].entry].facts.get("fuses at") or {}
+    how = [str(about["moisture"])] if about.get("moisture") else []
+    if about.get("min") and about.get("max"):
+        how.insert(0, show_range("temperature", about["min"], about["max"], units))
+    if about.get("seconds"):
+        how.append(f"about {about['seconds']:g} s a spot; let it cool")
+    told = f": {', '.join(how)}" if how else ""
+    return f"Fuse the {glue} to the flat {_listed(item.tender)} before it is joined{told}."
+
+
 def _before(item: Instruction, kinds: dict[str, str], needy: str, tender: str) -> str:
     """When the cloth is pressed beside a part, and how the part is kept from the iron."""
     found = {kinds[name] for name in item.tender}
@@ -100,7 +135,7 @@ def _before(item: Instruction, kinds: dict[str, str], needy: str, tender: str) -
     if found <= _PUT_IN:
         return f"Press the {needy} before the {tender} goes in, and keep the hot iron off it"
     if found <= _SEWN_ON:
-        return f"Press the {needy} before the {tender} is sewn on, and iron round it"
+        return f"Press the {needy} before the {tender} goes on, and iron round it"
     return f"Press the {needy} before the {tender} goes on, and keep the hot iron off it"
 
 

@@ -8,6 +8,7 @@ from advisor.answer import wording
 from advisor.answer.instructions import by_parts, parted_text
 from advisor.answer.model.told import ToldClaim, ToldFact, ToldVerdict
 from advisor.answer.teller import Teller
+from advisor.claims.claimsets import set_of
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
 from advisor.claims.judgement import Judgement
@@ -57,7 +58,9 @@ def told_verdict(
             + [told_claim(said, aspect, teller, decides=False) for said in rest]
         ),
         given_up=tuple(
-            _given_up(said, verdict, teller) for said in (*verdict.given_up, *overrun(verdict))
+            _given_up(said, verdict, teller)
+            for said in (*verdict.given_up, *overrun(verdict))
+            if not _met_all_the_same(said, verdict)
         ),
         limit=verdict.allowed.high if limited and isinstance(verdict.allowed, Span) else None,
     )
@@ -73,6 +76,14 @@ def _text(place: Place, verdict: Verdict, teller: Teller, parted: Instruction | 
     if verdict.aspect.id != GRAIN or place.name not in teller.garment.cloths:
         return words
     return with_bias(teller.garment, place.name, words)
+
+
+def _met_all_the_same(said: Said, verdict: Verdict) -> bool:
+    """Whether a wish that had to give way to others gets what it wants: then it lost nothing."""
+    pick = verdict.pick
+    if pick is None:
+        return False
+    return (int(pick) if verdict.aspect.kind == "options" else pick) in set_of(said.claim)
 
 
 def _given_up(said: Said, verdict: Verdict, teller: Teller) -> ToldClaim:

@@ -13,9 +13,11 @@ from dataclasses import dataclass, replace
 from advisor.claims.claimsets import ValueSet, full_set, insisted, meet, set_of
 from advisor.claims.speakers import Said
 from advisor.claims.valuesets import Choice, Span
-from advisor.knowledge.model import Aspect, Claim
+from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Claim
 from advisor.knowledge.purposes import PURPOSES
 
+HEARSAY = 4
+"""From this rank on a claim rests on memory or an estimate alone."""
 UPPER = ("high", "limit")
 """Ways to prefer by which the upper end of what is advised is told."""
 
@@ -43,10 +45,20 @@ class Verdict:
     clash: tuple[Said, ...] = ()
 
 
-def decide(aspect: Aspect, said: list[Said]) -> Verdict:
-    """Combine everything said in one place on one aspect."""
+def decide(aspect: Aspect, said: list[Said], *, together: bool = False) -> Verdict:
+    """Combine everything said in one place on one aspect.
+
+    Args:
+        aspect: what is decided.
+        said: by all who speak there.
+        together: whether all that is there lies under one iron.
+    """
     ordered = sorted(dict.fromkeys(said), key=_order)
     allowed, dropped, clash = _insisted(aspect, ordered)
+    doubted = _unfounded(ordered) if together and aspect.id == LIMIT_ASPECT and not clash else []
+    if doubted:
+        ordered = [s for s in ordered if s not in doubted]
+        allowed, dropped, clash = _insisted(aspect, ordered)
     wishes = [s for s in ordered if s.claim.strength == "should"]
     tastes = [s for s in ordered if s.claim.strength == "may"]
     advised, lost = _wished(aspect, allowed, wishes)
@@ -59,11 +71,38 @@ def decide(aspect: Aspect, said: list[Said]) -> Verdict:
         for s in ordered
         if s not in dropped and s not in unliked and (left := _without(s, lost, aspect, allowed))
     )
-    given_up = (*dropped, *(half for halves in lost.values() for half in halves), *unliked)
+    halved = (half for halves in lost.values() for half in halves)
+    given_up = (*doubted, *dropped, *halved, *unliked)
     if isinstance(liked, Choice):
         kept += _usual(aspect, liked, kept)
     pick = None if liked.is_empty else _pick(aspect, liked, kept, given_up)
     return Verdict(aspect, allowed, advised, pick, kept, given_up, clash)
+
+
+def _unfounded(said: list[Said]) -> list[Said]:
+    """Needs on nobody's word that would take a tender layer past what it starts at by itself.
+
+    What is only remembered or estimated may say how its own cloth is treated, and no other.
+    """
+    starts = {s.cloths: start for s in said if s.cloths and (start := _start(s.cloths, said))}
+    return [
+        s
+        for s in said
+        if s.cloths and s.claim.rank >= HEARSAY and not s.claim.guards and s.claim.origin != "maker"
+        if any(start < span_of(s)[0] for who, start in starts.items() if not who & s.cloths)
+    ]
+
+
+def _start(cloths: frozenset[str], said: list[Said]) -> float | None:
+    """Where a cloth starts by itself: at the least that is best, or at what it needs.
+
+    None where nobody says.
+    """
+    own = [s for s in said if s.cloths <= cloths]
+    mild = min((s.claim.best for s in own if s.claim.best is not None), default=None)
+    lid = min((span_of(s)[1] for s in own if s.claim.guards), default=0.0)
+    needs = [span_of(s)[0] for s in own if span_of(s)[0] <= lid and not s.claim.guards]
+    return None if mild is None else max([mild, *needs])
 
 
 def _insisted(aspect: Aspect, ordered: list[Said]) -> tuple[ValueSet, list[Said], tuple[Said, ...]]:

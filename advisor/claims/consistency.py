@@ -14,7 +14,7 @@ from advisor.claims.collect import Place
 from advisor.claims.combine import HERE, Verdict, decide, narrowed, picking, picking_number
 from advisor.claims.speakers import OVERLOCKS, Said, is_heat_need
 from advisor.claims.valuesets import Choice, Span
-from advisor.craft.irondial import mark_for, steam_possible
+from advisor.craft.irondial import mark_for, starts_too_cool, steam_possible
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Claim, Knowledge
 from advisor.project.garment import Garment
 from advisor.project.zipping import ZIP
@@ -42,7 +42,7 @@ ENCLOSING: Final = frozenset({"French", "mock French", "felled", "self-bound"})
 TWIN: Final = "twin-needle"
 DOUBLE: Final = "double-stitched"
 BESIDES: Final = frozenset(
-    {"bound", "Hong Kong", "overlocked", "zigzag", "turned and stitched", "hand overcast"}
+    {"bound", "Hong Kong", "overlocked", "zigzag", "turned and stitched", "hand overcast", "pinked"}
 )
 """Finishes that have no edge left to neaten once a second row is stitched and trimmed to."""
 UNPINNED: Final = frozenset({"hand basting", "sewing clips"})
@@ -143,12 +143,15 @@ def _below_steam(by_aspect: dict[str, Verdict]) -> None:
 
 
 def _too_cool_for_steam(by_aspect: dict[str, Verdict]) -> None:
-    """An iron at one dot drips, so what moisture is wanted comes from a damp cloth."""
+    """An iron at one dot drips, also where it only starts there: moisture is of a damp cloth."""
     heat, moist, motion = (by_aspect.get(name) for name in (LIMIT_ASPECT, MOISTURE, MOTION))
     if heat is None or moist is None or moist.clash or (motion and _word(motion) == STEAM):
         return
     span = heat.advised
-    if not isinstance(span, Span) or span.is_empty or steam_possible(span.high) or _drier(moist):
+    if not isinstance(span, Span) or span.is_empty or _drier(moist):
+        return
+    cool = heat.pick is not None and starts_too_cool(heat.pick)
+    if steam_possible(span.high) and not cool:
         return
     why = "An iron set no hotter than this gives no proper steam and drips."
     about = (MOISTURE, (0.0, DAMP), 0, None, "should", "damage", why, DRIPS)

@@ -57,6 +57,11 @@ def steam_possible(limit: float) -> bool:
     return mark is not None and mark.dots >= 2
 
 
+def starts_too_cool(start: float) -> bool:
+    """Whether a sole that is started at so many °C is set on the lowest dot, where it drips."""
+    return start <= MARKS[0].band[1]
+
+
 def step_down(heat: float) -> int:
     """A setting of the dial that is no hotter."""
     return int(heat // IRON_STEP * IRON_STEP)

@@ -6,7 +6,9 @@ from advisor.claims.byparts import pressed_by_parts
 from advisor.claims.collect import Place, gather
 from advisor.claims.combine import Verdict, decide
 from advisor.claims.consistency import LINKED, agree
+from advisor.claims.fused_first import fused_first
 from advisor.claims.judgement import Judgement
+from advisor.claims.pressed_alone import pressed_alone
 from advisor.claims.shrinking import SHRINK, shrink_as_cleaned
 from advisor.claims.speakers import Said
 from advisor.claims.workarounds import gone_round, pressed_after_all, settle
@@ -32,7 +34,7 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     verdicts = {
         place: {
             name: _same(place, name, by_aspect[name], before)
-            or decide(knowledge.aspects[name], by_aspect[name])
+            or decide(knowledge.aspects[name], by_aspect[name], together=place.scope == "seam")
             for name in sorted(by_aspect, key=order.__getitem__)
         }
         for place, by_aspect in gathered.said.items()
@@ -44,6 +46,8 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     add_bulk(garment, gathered, verdicts, knowledge)
     add_needles(garment, gathered, verdicts, knowledge)
     conflicts, instructions = settle(garment, verdicts, knowledge)
+    instructions = pressed_alone(garment, verdicts, knowledge, conflicts, instructions)
+    instructions = (*fused_first(garment, verdicts, knowledge, conflicts), *instructions)
     told = {name for item in instructions if item.kind == "part" for name in item.tender}
     beside = [said for said in gathered.beside if not said.cloths <= told]
     instructions += gone_round(Place("garment", garment.name), verdicts, beside)

@@ -157,13 +157,22 @@ class _Table:
         cloths = self.cloths
         back = len(cloths) - 1 - at
         beside = [cloths[i] for i in (at - 1, at + 1) if 0 <= i < len(cloths)]
-        bed = min(beside, key=lambda n: (self.shyness(n), -(self.limits[n] or 0.0)))
+        bed = min(
+            beside,
+            key=lambda n: (self.too_cool(n, cloths[at]), self.shyness(n), -(self.limits[n] or 0.0)),
+        )
         tried = [
             ("as laid", cloths, max(at - 1, 0)),
             ("turned over", cloths[::-1], max(back - 1, 0)),
             (FLAT, (cloths[at], bed), 0),
         ]
         return [o for i, o in enumerate(tried) if o[1:] not in [x[1:] for x in tried[:i]]]
+
+    def too_cool(self, name: str, fusible: str) -> bool:
+        """Whether a cloth bears less heat than a glue needs: nobody fuses it to that one."""
+        entry = self.knowledge.entries[self.garment.cloths[fusible].entry]
+        least = (entry.facts.get("fuses at") or {}).get("min", 0.0)
+        return (self.limits[name] or 0.0) < float(least)
 
     def shyness(self, name: str) -> int:
         """How little a cloth takes to glue: pile, sequins, a film, or cloth that shows it."""

@@ -23,8 +23,9 @@ from advisor.order.easing import (
     two_ended,
 )
 from advisor.order.fitting import TO_BODY, Fitting, staged
-from advisor.order.kinds import GATHERED, SeamPlace
+from advisor.order.kinds import SeamPlace
 from advisor.order.layering import BACKING, CALLED_BACKING, hangs_lined, waist_edge
+from advisor.order.namewords import FINISHED, GATHERED, LAID_ON, SHOULDERED, STAYED_ON_BIAS
 from advisor.order.openings import loose_at_zip, seam_below
 from advisor.order.rain import coated, coated_throughout, proofed
 from advisor.order.setups import OVERLOCKS, Setups
@@ -41,29 +42,19 @@ OVERLOCKED = "overlocked"
 NEATENED = "neaten-after"
 OPEN_SEAMS = frozenset({"plain", "mock French"})
 CHANNEL = "bone-channel"
-SHOULDERED = frozenset({"shoulder", "armhole", "raglan"})
-"""Roles of seams by which a garment has shoulders and armholes, where its lining is caught."""
 WEB = "bonding-web"
 """What sticks two cloths together, and so is basted to neither."""
-LAID_ON = frozenset({"patch-pocket", "applied"})
-"""Kinds of seam that sew a piece on top of another, its edges turned under or left as they are."""
 BAGGED = "bagged-lining"
 AT_THE_END = ("turn-through", "close-opening")
 """What is done last at a place of which a stretch is left open, whatever its method."""
 HARD = SHEER = MARKED = 2
 """The levels of `embellished` with sequins or stones, of `sheer` with all showing through, of
 `pin marks` with holes that stay."""
-STAYED_ON_BIAS = frozenset(
-    {"facing", "neckband", "binding", "shoulder", "waist", "panel", "front-band", "plain"}
-)
-"""Where a bias edge is stayed at once; a bias side has to hang out first."""
 HEAVY_DENIM = 340.0
 """From 10 oz denim is sewn as jeans are, in a thread that shows, g/m²: estimate."""
 STITCH = "stitch.type"
 AT_WRIST = frozenset({"cuff", "sleeve-hem"})
 LOWER = frozenset({"lower", "bottom", "hem", "peplum"})
-FINISHED = frozenset({"faced-edge", "neckband", "cuff"})
-"""Kinds of place by which a lower edge is finished as a hem is."""
 BUTTONHOLES, TOPSTITCHING = "machine buttonholes", "topstitching"
 EYELET, DRAWCORD = "grommet", "drawcord"
 CORD_EYELETS = 6

@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import SEWN, SeamKind
 from advisor.knowledge.places import PLAIN, Method, PlaceKind
+from advisor.order import namewords as called
 from advisor.order.alone import parts_alone
 from advisor.order.roles import guessed
 from advisor.order.sidezip import with_side_open
@@ -20,66 +21,12 @@ from advisor.project.garment import Garment, Seam
 from advisor.project.linings import Unit, unit_of
 from advisor.project.placing import POCKETS, singular_words
 
-HALVES = frozenset({"front", "back"})
-"""Words of a name that say on which half of the garment a seam lies."""
 NO_METHOD = Method("", "", (), (), "", {}, (), "", ())
 NO_KIND = PlaceKind(
     PLAIN, PLAIN, PLAIN, "", (), (), (), True, True, "none", "", "joined", (), "", ()
 )
-ZIPS = frozenset({"zip", "concealed-zip", "side-zip"})
-OPENS = frozenset({"front", "open", "ended"})
-"""Words of a zip that opens the front from end to end."""
-LOWER = frozenset({"bottom", "hem", "lower", "welt"})
-"""Words of a band that say that it closes the lower edge."""
-ALL_ROUND = frozenset({"armhole", "bodice", "top", "waist", "upper"})
-"""Words of a facing that say that it runs round the body, over its sides."""
-ABOVE = frozenset({"shoulder", "bodice", "armhole", "neck", "neckline", "strap"})
-"""Words of a name that say that there is a part above the waist."""
-HIPS = frozenset({"waist", "hip"})
-UPPER_WORDS = ABOVE | {"bust", "collar", "sleeve", "cuff", "lapel", "princess"}
-"""Words of a name that say that there is a bodice, whose darts may run anywhere."""
-EDGES = frozenset({"edge", "round"})
-"""Words of a trimming that say that it lies round the edges of the garment."""
-ROUND_MM = 1000.0
-"""A trimming from this length on lies round edges and on no one piece, mm: estimate."""
-PIECES = frozenset(
-    {"skirt", "sleeve", "bodice", "yoke", "pocket", "panel", "leg", "row", "tier", "chest", "side"}
-    | {"outseam"}
-)
-"""Words of a trimming that say on which piece it lies."""
-PAIR = 2
-VENTS = frozenset({"vent", "slit"})
-AFTER_HEM = frozenset({"edge-trim", "vent-lining"})
-"""Roles of what is sewn to finished edges, the hem among them."""
-SLEEVE_ENDS = frozenset({"underarm", "cuff", "sleeve-hem", "sleeve-vent"})
-"""What lies on a sleeve, which no placket of the body meets."""
-UPPER_ROLES = frozenset(
-    {
-        *("shoulder", "armhole", "underarm", "collar", "collar-attach", "neckband", "cuff"),
-        *("sleeve-hem", "sleeve-vent", "bagged-edge"),
-    }
-)
-"""What lies above the waist whatever the garment is."""
-BODICE, SKIRT, HOOD = "bodice", "skirt", "hood"
-SKIRTS = frozenset({SKIRT, "underskirt", "overskirt", "petticoat", "tier", "frill", "flounce"})
-"""Words of a name that say that it lies below a waist or in what is drawn up."""
-BODY, WRIST = HALVES | {BODICE, SKIRT}, frozenset({"wrist", "cuff"})
-NECK, ARMHOLE = frozenset({"neck", "neckline"}), frozenset({"armhole", "armscye"})
-BAGGED_EDGE, TOP_EDGE, STRAP = "bagged-edge", "top-edge", "strap"
-TURNS = frozenset({"shoulder", "raglan", "yoke"})
-"""Roles of the seams through which an upper edge is turned. What hangs from straps alone has none:
-its edge goes round the body, over closed sides."""
-UPPER_EDGE = NECK | ARMHOLE | {"upper", "top"}
-CHANNEL = "bone-channel"
-HEM = "hem"
-ALL_TOLD = frozenset({"seam", "gathers", "laid on", "dart", "fold"})
-"""Families of places whose layers are all the cloths that meet there."""
 MAIN = ("zip", "set-lining", *(work for work in SEWN if work not in ("zip", "set-lining")))
 """The pieces of work that make a place, the most telling first."""
-WIDTHS = frozenset({"plain", "tier"})
-"""Roles of a seam that may join widths of what is drawn up."""
-GATHERED = 1.1
-"""The fullness from which an edge is gathered and not only eased: estimate."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,7 +79,7 @@ class SeamPlace:
     @property
     def full(self) -> tuple[str, ...]:
         """The cloths that are gathered or pleated into it; the last where none is told to be."""
-        uses = [use.cloth for use in self.seam.uses if use.fullness > GATHERED]
+        uses = [use.cloth for use in self.seam.uses if use.fullness > called.GATHERED]
         if not uses and self.kind.id == "gathered-edge":
             uses = [self.seam.uses[-1].cloth]
         return tuple(dict.fromkeys(uses))
@@ -145,10 +92,14 @@ def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]
     places = tuple(replace(p, alone=p.seam.part) if p.seam.part in alone else p for p in places)
     places = with_side_open(places)
     bagged = _bagged(places)
-    hung = any(p.role.id == STRAP for p in places) and not any(p.role.id in TURNS for p in places)
-    role = knowledge.order.kinds.get(TOP_EDGE if hung else BAGGED_EDGE)
+    hung = any(p.role.id == called.STRAP for p in places) and not any(
+        p.role.id in called.TURNS for p in places
+    )
+    role = knowledge.order.kinds.get(called.TOP_EDGE if hung else called.BAGGED_EDGE)
     if hung:
-        bagged |= {p.name for p in _turned(places) if UPPER_EDGE & set(singular_words(p.name))}
+        bagged |= {
+            p.name for p in _turned(places) if called.UPPER_EDGE & set(singular_words(p.name))
+        }
     return tuple(replace(p, role=role) if role and p.name in bagged else p for p in places)
 
 
@@ -160,7 +111,8 @@ def _bagged(places: tuple[SeamPlace, ...]) -> frozenset[str]:
     """
     turned = _turned(places)
     necks, armholes = (
-        {p.name for p in turned if words & set(singular_words(p.name))} for words in (NECK, ARMHOLE)
+        {p.name for p in turned if words & set(singular_words(p.name))}
+        for words in (called.NECK, called.ARMHOLE)
     )
     whole = {p.name for p in places if p.kind.id == "lining-seam" and _all_round(p)}
     joined = (p for p in places if p.unit == "both" and p.kind.id in ("faced-edge", "lining-seam"))
@@ -176,7 +128,7 @@ def _turned(places: tuple[SeamPlace, ...]) -> list[SeamPlace]:
 def _all_round(place: SeamPlace) -> bool:
     """Whether one place says that neck and armholes are joined to the lining together."""
     words = set(singular_words(place.name))
-    return bool(words & NECK and words & ARMHOLE) and place.unit == "both"
+    return bool(words & called.NECK and words & called.ARMHOLE) and place.unit == "both"
 
 
 def crosses(later: SeamPlace, earlier: SeamPlace) -> bool:
@@ -206,7 +158,7 @@ def crosses(later: SeamPlace, earlier: SeamPlace) -> bool:
 def _ends_at(channel: SeamPlace, edge: SeamPlace) -> bool:
     """Whether a channel of bones is said to meet an edge: then the edge runs over its end."""
     named = edge.name in (channel.crosses or ())
-    return named and channel.role.id == CHANNEL and edge.kind.family in ("edge", "band")
+    return named and channel.role.id == called.CHANNEL and edge.kind.family in ("edge", "band")
 
 
 def crosses_by_custom(later: SeamPlace, earlier: SeamPlace) -> bool:
@@ -234,7 +186,7 @@ def _no_cloth_in_common(later: SeamPlace, earlier: SeamPlace) -> bool:
     """
     if later.panels is not None and earlier.panels is not None:
         return False
-    told = later.kind.family in ALL_TOLD or later.kind.id == HEM
+    told = later.kind.family in called.ALL_TOLD or later.kind.id == called.HEM
     pockets = [p for p in (later, earlier) if p.kind.id in POCKETS]
     if len(pockets) > 1 or any(len(set(p.cloths)) < 2 for p in pockets):
         return False  # a bag and its opening, or a bag told without the cloth that it hangs in
@@ -262,11 +214,17 @@ def joins_widths(seam: SeamPlace, gathered: SeamPlace) -> bool:
 
     Where the same cloth lies flat on the other side as well, its name has to say which it joins.
     """
-    if seam.role.id not in WIDTHS or seam.said("shape") == "curved" or not feeds(seam, gathered):
+    if (
+        seam.role.id not in called.WIDTHS
+        or seam.said("shape") == "curved"
+        or not feeds(seam, gathered)
+    ):
         return False
     words = set(singular_words(seam.name))
-    flat = {use.cloth for use in gathered.seam.uses if use.fullness <= GATHERED}
-    return not UPPER_WORDS & words and (not flat & set(seam.cloths) or bool(SKIRTS & words))
+    flat = {use.cloth for use in gathered.seam.uses if use.fullness <= called.GATHERED}
+    return not called.UPPER_WORDS & words and (
+        not flat & set(seam.cloths) or bool(called.SKIRTS & words)
+    )
 
 
 def same_unit(one: SeamPlace, other: SeamPlace) -> bool:
@@ -292,24 +250,24 @@ def _share_panels(one: SeamPlace, other: SeamPlace) -> bool:
         return False
     if _at_wrist(one, other) or _at_wrist(other, one):
         return False
-    ours, theirs = (HALVES & set(singular_words(place.name)) for place in (one, other))
+    ours, theirs = (called.HALVES & set(singular_words(place.name)) for place in (one, other))
     return not ours or not theirs or bool(ours & theirs)
 
 
 def _body_placket(one: SeamPlace, other: SeamPlace) -> bool:
     """Whether one is a placket of front or back, and the other lies on a sleeve."""
-    body = one.role.id == "placket" and HALVES & set(singular_words(one.name))
-    return bool(body) and other.role.id in SLEEVE_ENDS
+    body = one.role.id == "placket" and called.HALVES & set(singular_words(one.name))
+    return bool(body) and other.role.id in called.SLEEVE_ENDS
 
 
 def _at_wrist(one: SeamPlace, other: SeamPlace) -> bool:
     """Whether one lies at the end of a sleeve, and the other on front, back or skirt."""
-    body = BODY & set(singular_words(other.name))
-    return bool(WRIST & set(singular_words(one.name)) and body)
+    body = called.BODY & set(singular_words(other.name))
+    return bool(called.WRIST & set(singular_words(one.name)) and body)
 
 
 def _above(place: SeamPlace) -> bool:
-    return place.role.id in UPPER_ROLES or BODICE in _where(place)
+    return place.role.id in called.UPPER_ROLES or called.BODICE in _where(place)
 
 
 def _where(place: SeamPlace) -> frozenset[str]:
@@ -320,7 +278,11 @@ def _where(place: SeamPlace) -> frozenset[str]:
 def _below(place: SeamPlace) -> bool:
     """Whether it is a seam of the skirt and nothing else; the waist and the zip join both parts."""
     words = _where(place)
-    return SKIRT in words and not {BODICE, "waist"} & words and place.role.id not in ZIPS
+    return (
+        called.SKIRT in words
+        and not {called.BODICE, "waist"} & words
+        and place.role.id not in called.ZIPS
+    )
 
 
 def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:
@@ -356,14 +318,14 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     set at a vent but felled to it.
     """
     words = set(singular_words(seam.name))
-    if role == "casing" and HOOD in words:
+    if role == "casing" and called.HOOD in words:
         return "hood-casing"
-    if role == "dart" and (HALVES | HIPS) & words:
-        above = any(UPPER_WORDS & set(singular_words(other.name)) for other in garment.seams)
-        return "waist-dart" if HIPS & words or not above else ""
+    if role == "dart" and (called.HALVES | called.HIPS) & words:
+        above = any(called.UPPER_WORDS & set(singular_words(other.name)) for other in garment.seams)
+        return "waist-dart" if called.HIPS & words or not above else ""
     if kind == "ribbon" and seam.name not in garment.wishes.joins and not seam.making.crosses:
         return "edge-trim" if _round_the_edges(seam, words) else ""
-    return "vent-lining" if kind == "lining-seam" and VENTS & words else ""
+    return "vent-lining" if kind == "lining-seam" and called.VENTS & words else ""
 
 
 def _round_the_edges(seam: Seam, words: set[str]) -> bool:
@@ -371,8 +333,10 @@ def _round_the_edges(seam: Seam, words: set[str]) -> bool:
 
     One that names its piece is sewn to that, and several rows of it lie on the face.
     """
-    long = float(seam.facts.get("length", 0.0)) >= ROUND_MM and seam.making.times <= PAIR
-    return bool(EDGES & words) or (long and not PIECES & words)
+    long = (
+        float(seam.facts.get("length", 0.0)) >= called.ROUND_MM and seam.making.times <= called.PAIR
+    )
+    return bool(called.EDGES & words) or (long and not called.PIECES & words)
 
 
 def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKind:
@@ -386,18 +350,18 @@ def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKin
     """
     zips, words = _zips(garment), set(singular_words(name))
     if role.id == "facing" and (unit == "both" or _clear_of(zips, words)):
-        return replace(role, crosses=tuple(id_ for id_ in role.crosses if id_ not in ZIPS))
+        return replace(role, crosses=tuple(id_ for id_ in role.crosses if id_ not in called.ZIPS))
     round_the_body = role.id == "neckband" and "armhole" in words
-    if round_the_body or (role.id == "facing" and ALL_ROUND & words):
+    if round_the_body or (role.id == "facing" and called.ALL_ROUND & words):
         return replace(role, crosses=(*role.crosses, "side", "underarm"))
-    if role.id == "zip" and OPENS & words:
+    if role.id == "zip" and called.OPENS & words:
         return replace(role, crosses=(*role.crosses, "neckband"))
     if role.id == "crotch" and not any("side" in singular_words(n) for n in zips):
         return replace(role, crosses=(*role.crosses, "concealed-zip"))
-    if role.id == "neckband" and LOWER & words:
+    if role.id == "neckband" and called.LOWER & words:
         return replace(role, crosses=(*role.crosses, "side", "side-and-sleeve", "centre"))
-    bodice = any(ABOVE & set(singular_words(seam.name)) for seam in garment.seams)
-    not_here = {"waist"} if role.id in ZIPS and not bodice else set()
+    bodice = any(called.ABOVE & set(singular_words(seam.name)) for seam in garment.seams)
+    not_here = {"waist"} if role.id in called.ZIPS and not bodice else set()
     if role.id == "waist" and bodice and zips:
         beside = any("side" in singular_words(n) for n in zips)
         not_here = {"side" if beside else "centre"}
@@ -407,7 +371,7 @@ def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKin
 
 def _clear_of(zips: list[str], words: set[str]) -> bool:
     """Whether it is the facing of a neck, and every zip lies in a side."""
-    neck = bool(NECK & words) and not ALL_ROUND & words
+    neck = bool(called.NECK & words) and not called.ALL_ROUND & words
     return neck and bool(zips) and all("side" in singular_words(name) for name in zips)
 
 

@@ -10,7 +10,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from advisor.knowledge.model import Entry
-from advisor.order.kinds import UPPER_ROLES, SeamPlace
+from advisor.order.kinds import SeamPlace
+from advisor.order.namewords import UPPER_ROLES
 from advisor.order.roles import POCKET_FLAP
 from advisor.project.garment import Seam
 from advisor.project.linings import LINING

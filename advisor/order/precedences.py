@@ -7,7 +7,8 @@ from itertools import pairwise
 
 from advisor.claims.collect import Place
 from advisor.knowledge.ordering import SEWN, Pick, PrecedenceRule
-from advisor.order.kinds import AFTER_HEM, SeamPlace, crosses, crosses_by_custom, feeds, related
+from advisor.order.kinds import SeamPlace, crosses, crosses_by_custom, feeds, related
+from advisor.order.namewords import AFTER_HEM
 from advisor.order.nearness import far_apart
 from advisor.order.setups import Setups
 from advisor.order.steps import Precedence, Strength

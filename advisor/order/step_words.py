@@ -9,9 +9,10 @@ from advisor.knowledge.ordering import Operation
 from advisor.order.backed import BEHIND, as_worked, backed_with, boned_backing
 from advisor.order.beside import STRIPS
 from advisor.order.facings import facing_finish
-from advisor.order.facts import LAID_ON, Facts
+from advisor.order.facts import Facts
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
+from advisor.order.namewords import LAID_ON
 from advisor.order.openings import left_open, opening_fields, waits, zip_gap
 from advisor.project.garment import Garment
 from advisor.project.linings import LINING

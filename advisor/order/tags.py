@@ -6,9 +6,10 @@ from collections.abc import Sequence
 
 from advisor.knowledge.ordering import Operation
 from advisor.order.facts import SHEER, Facts
-from advisor.order.kinds import AFTER_HEM, UPPER_ROLES, SeamPlace
+from advisor.order.kinds import SeamPlace
 from advisor.order.layering import shuts_in_lining
 from advisor.order.legs import closes_the_tube
+from advisor.order.namewords import AFTER_HEM, UPPER_ROLES
 from advisor.order.roles import POCKET_FLAP
 from advisor.project.placing import singular_words
 

@@ -18,6 +18,7 @@ from advisor.project.facts import (
 )
 from advisor.project.findings import Findings
 from advisor.project.garment import Cloth, Garment, Maker, Use
+from advisor.project.glue_first import fusing_first
 from advisor.project.phrase import short_name
 from advisor.project.phrases.asking import refuse_no_cloths
 from advisor.project.phrases.boundaries import cloths_said
@@ -64,7 +65,7 @@ def asked_garment(arguments: Sequence[str], knowledge: Knowledge) -> Garment:
     """
     refuse_no_cloths(arguments, knowledge)
     cloths, note = cloths_said(arguments, knowledge)
-    garment = quick_garment(list(cloths), knowledge)
+    garment = fusing_first(quick_garment(list(cloths), knowledge), knowledge)
     if note is None:
         return garment
     first = garment.seams[0].uses[0].cloth

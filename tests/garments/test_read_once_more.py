@@ -267,7 +267,7 @@ def test_pile_is_sheared_off_the_allowances_on_the_plain_sheet(tmp_path: Path) -
     """Nothing else opens a seam of fur, so it is no lesser thing."""
     text = "garment: Sample\nfabrics: {fur: faux fur, wool: wool coating}\nseams:\n"
     text += "  - {name: side, layers: [fur, fur], length: 70 cm}\n"
-    assert "Shear the pile off both allowances" in sheet_of(text, tmp_path)
+    assert "Shear deep pile off its own allowances" in sheet_of(text, tmp_path)
 
 
 @pytest.mark.parametrize(("care", "tried"), [("dry clean only", False), ("washable", True)])

@@ -11,13 +11,18 @@ from collections.abc import Iterator
 from functools import cache
 from itertools import combinations
 
+from advisor.answer.teller import Teller
+from advisor.answer.verdicts import told_claim, told_verdict
+from advisor.claims.claimsets import set_of
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
 from advisor.claims.judgement import Judgement
+from advisor.claims.speakers import Said
 from advisor.claims.valuesets import Choice, Span
 from advisor.construction.finishing import finish_of
 from advisor.craft.allowance import fit, need
 from advisor.decide.evaluate import judge
+from advisor.knowledge.model import COLD
 from advisor.project.load import garment_of
 from advisor.project.quick import quick_garment
 from advisor.textio.yamlfile import parse_yaml
@@ -25,6 +30,8 @@ from tests.laws.engine_garments import known
 from tests.laws.test_guard_laws import forty
 
 OVERLOCKS = {"503", "504", "514", "516"}
+ONE_DOT = 120.0
+"""Where the band of the lowest dot ends, °C; below two dots a steam iron drips."""
 EVERY = 3
 """Of the pairs of forty cloths, each third: the families still meet each other."""
 
@@ -62,6 +69,45 @@ def test_steam_is_held_only_above_what_gets_steam() -> None:
         and word(verdicts, "press.moisture") != "steam"
     ]
     assert [] == wrong
+
+
+def test_no_steam_comes_from_an_iron_that_starts_at_one_dot() -> None:
+    """It drips there: moisture is of a damp cloth, unless steam is held above the place."""
+    wrong = [
+        asked
+        for asked, _, verdicts in places()
+        if word(verdicts, "press.moisture") == "steam"
+        and word(verdicts, "press.motion") != "hover with steam"
+        and (heat := verdicts.get("press.temperature")) is not None
+        and heat.pick is not None
+        and COLD < heat.pick <= ONE_DOT
+    ]
+    assert [] == wrong
+
+
+def test_nothing_is_said_to_have_given_way_that_gets_what_it_wants() -> None:
+    """'Wanted at most 75' beside a needle of 75 reads as a slip."""
+    wrong = []
+    for asked, judgement, verdicts in places():
+        teller = Teller(judgement.garment, known())
+        for verdict in verdicts.values():
+            if verdict.pick is None:
+                continue
+            pick = int(verdict.pick) if verdict.aspect.kind == "options" else verdict.pick
+            lost = [s for s in verdict.given_up if pick in set_of(s.claim)]
+            told = told_verdict(Place("seam", "it"), verdict, teller).given_up
+            wrong += [
+                (asked, verdict.aspect.id, claim.says)
+                for said in lost
+                for claim in told
+                if (claim.says, claim.rule) == (says(said, verdict, teller), said.claim.origin)
+            ]
+    assert [] == wrong
+
+
+def says(said: Said, verdict: Verdict, teller: Teller) -> str:
+    """What somebody wants of an aspect, as it is told."""
+    return told_claim(said, verdict.aspect, teller).says
 
 
 def test_no_needle_swings_in_a_foot_with_one_small_hole() -> None:

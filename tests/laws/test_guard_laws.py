@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 
 from advisor.claims.claimsets import ValueSet, full_set, insisted, meet, set_of
 from advisor.claims.collect import Place
-from advisor.claims.combine import Verdict
+from advisor.claims.combine import HEARSAY, Verdict
 from advisor.claims.judgement import Judgement
 from advisor.claims.valuesets import Span
 from advisor.decide.evaluate import judge
@@ -176,3 +176,21 @@ def lowest_limit(judgement: Judgement, place: Place) -> float:
     said = judgement.gathered.said[place].get("press.temperature", [])
     tops = [s.claim.span[1] for s in said if s.claim.span and s.claim.guards]
     return min((top for top in tops if top > COLD), default=200.0)
+
+
+def test_what_nobody_vouches_for_takes_no_pair_past_where_its_gentler_cloth_starts() -> None:
+    """All pairs of forty cloths: the iron starts no higher than for the gentler one alone.
+
+    Only a need that somebody has published may raise it; what is estimated may not.
+    """
+    place = Place("seam", SEAM)
+    for one, two in combinations(forty(), 2):
+        both = judge(quick_garment([one, two], known()), known())
+        heat = both.verdicts.get(place, {}).get("press.temperature")
+        starts = [picked(alone(n, "cloth"), place, "press.temperature") for n in (one, two)]
+        least = min((start for start in starts if start and start > COLD), default=COLD)
+        because = () if heat is None else heat.because
+        needs = [s for s in because if s.claim.span and s.claim.span[0] > least]
+        vouched = [s for s in needs if s.claim.rank < HEARSAY]
+        start = picked(both, place, "press.temperature") or COLD
+        assert start <= least or vouched, f"{one} with {two}: {start} °C instead of {least} °C"

@@ -31,6 +31,8 @@ _OPENING = frozenset({"and", "&", "a", "an", "the", "my", "some"})
 _SURFACES = frozenset(words_of(word)[0] for word in lexicon.SURFACES)
 _MOTIFS = singulars(lexicon.PATTERNS)
 """What is on a cloth and is none: "an embroidered edge"."""
+_LIKENESS = frozenset({"look", "looks", "feel", "touch", "hand", "handle", "handfeel", "effect"})
+"""How what is said of a cloth ends, where it is only like another."""
 _MOST_WORDS = 40
 
 
@@ -45,6 +47,10 @@ def split_cloths(text: str, knowledge: Knowledge) -> list[str]:
         mark = between.strip().casefold()
         if not piece:
             continue
+        if found and mark in _JOINING and _likens(piece):
+            # "scuba with a neoprene feel" is one cloth, and read as a neoprene feel scuba.
+            found[-1] = f"{_opened(piece)} {found[-1]}"
+            continue
         if found and not _part_here(found[-1], mark, piece, knowledge):
             found[-1] += between + piece
             continue
@@ -52,6 +58,11 @@ def split_cloths(text: str, knowledge: Knowledge) -> list[str]:
         found.append(piece)
     ordered = found[::-1] if turned and len(found) == 2 else found
     return [_opened(cloth) for cloth in ordered] if len(ordered) > 1 else ordered or [text]
+
+
+def _likens(piece: str) -> bool:
+    """Whether a piece says only what a cloth is like."""
+    return (words_of(piece) or [""])[-1] in _LIKENESS
 
 
 def _opened(cloth: str) -> str:

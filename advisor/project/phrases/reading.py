@@ -233,6 +233,9 @@ class _Phrase:
             )
         laid = self._laid(grounds, left)
         missing = self._not_understood(left, grounds)
+        if missing and not METALLIC.isdisjoint(left):
+            self.parts += ("metallic-film",)  # gold and a shop's own word: mostly a metallic yarn
+            self.notes.append(_MAY_GLITTER)
         narrowed = not (unknown or missing or looks.fibres) or said.whole
         mixes = self._mixes((entry.id, *laid), said, left, narrowed=narrowed)
         mixes = self._named_first(mixes, grounds, said)
@@ -341,10 +344,16 @@ class _Phrase:
             self.notes.append((f"'{word}' not understood", effect))
 
 
+METALLIC = frozenset({"gold", "golden", "silver", "copper", "bronze", "metallic"})
+"""Colours that a metallic yarn has."""
 _STRETCH = singulars(lexicon.STRETCH)
 _LOOK = singulars(lexicon.LOOK)
 _NO_MEASURE = "not used; a project file has `thickness:` for it"
 _NOT_KNOWN = "fibre unknown"
+_MAY_GLITTER = (
+    "a metal's colour stands beside a word that is not understood",
+    "taken as with a metallic yarn",
+)
 _OWN = "a maker's or shop's own word says nothing here, so name the fibre or the make behind it"
 _KNOWN: list[frozenset[str]] = []
 

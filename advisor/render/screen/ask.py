@@ -7,7 +7,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from advisor.answer.model.answer import Answer
-from advisor.render.lines import Verdicts, by_place, line_parts, phrase_of
+from advisor.answer.model.told import ToldUnknown
+from advisor.answer.unknowns import HARDLY_HOTTER
+from advisor.answer.wording import degrees
+from advisor.render.lines import Verdicts, by_place, is_cold, line_parts, phrase_of, told_when_cold
 from advisor.render.printed.parts import degree
 from advisor.render.screen.blocks import Block, Columns, Heading, Para, Rows, Title
 from advisor.render.screen.draw import drawn
@@ -55,11 +58,17 @@ LINES = 40
 DWELL = "press.dwell"
 NOT_RECKONED = ", or less where `advisor iron` reckons so"
 """Said beside a rule's time where the heat was not worked out, which may only shorten it."""
+LEFT_OUT = "left out"
+"""How it begins what became of a word that is not known."""
 OWN = "own-limit"
+FOR_ITSELF = ("press.temperature", "press.moisture")
+"""What a cloth that is pressed by itself gets there after all."""
+OF_CLOTH = ("cloth", "thread")
+"""Kinds of layer of which the settings say all; of a notion somebody asks how it goes in."""
 ALWAYS_TOLD = ("eye", "child")
 """Kinds of caution that no lack of room leaves out."""
 CLEAR = "Nothing clashes here; test on scraps all the same."
-MORE = "--more: reasons and sources; --all: everything; `advisor iron`: the heat."
+MORE = "--more: reasons; --all: everything; `advisor iron`: heat and seconds"
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,7 +150,7 @@ def _settings(
     if answer.heat is None and line_parts(verdicts, (DWELL,)):
         rows = [(label, text + NOT_RECKONED * (label == "press")) for label, text in rows]
     yield Rows(tuple(rows))
-    lost = _lost(verdicts)[: room.lost]
+    lost = _lost(verdicts, answer, place)[: room.lost]
     if lost:
         yield Para(f"Had to give way: {'; '.join(lost)}.")
 
@@ -170,14 +179,21 @@ def _short(aspect: str, text: str, most: int) -> str:
     return text
 
 
-def _lost(verdicts: Verdicts) -> list[str]:
-    """Wishes that gave way, by name, one for each aspect; those under the iron first."""
+def _lost(verdicts: Verdicts, answer: Answer, place: str) -> list[str]:
+    """Wishes that gave way, by name, one for each aspect; those under the iron first.
+
+    Not of an iron that does not come, and not who is told to be pressed by itself.
+    """
+    idle = {v.aspect for v in verdicts.values()} - {v.aspect for v in told_when_cold(verdicts)}
+    alone = {name for item in answer.instructions if place in item.places for name in item.needy}
     pressed_first = sorted(verdicts.items(), key=lambda found: not found[0].startswith("press."))
     told = [
         f"{claim.who} wanted {phrase_of(aspect, claim.says)}"
         for aspect, verdict in pressed_first
+        if not (is_cold(verdicts) and aspect in idle)
         for claim in verdict.given_up[:1]
         if claim.strength == "should"
+        and not (aspect in FOR_ITSELF and claim.who.split(" (")[0] in alone)
     ]
     return list(dict.fromkeys(told))
 
@@ -205,17 +221,42 @@ def _cutting(
 def rest_rows(answer: Answer, room: ScreenRoom) -> Iterator[tuple[str, str]]:
     """What is done, tried and minded, and what was taken for granted: a label and a sentence."""
     tasks = dict.fromkeys(task.text for task in answer.advice if not task.general and task.rule)
+    told = [t for t in reversed(answer.advice) if not t.rule and t.scope == "fabric"]
+    notes = {t.place: f"{t.place}: {t.text[0].lower()}{t.text[1:]}" for t in told}
+    most = max(room.tasks, 1) if any(a.kind not in OF_CLOTH for a in answer.layers) else room.tasks
     tests = dict.fromkeys(text for test in answer.tests for text in test.look_for)
-    yield from _labelled("do", list(tasks)[: room.tasks])
+    yield from _labelled("do", [*reversed(notes.values()), *list(tasks)[:most]])
     yield from _labelled("try first", list(tests)[: room.tests])
     yield from _labelled("mind", _cautions(answer, room.cautions))
-    gains = [u for u in answer.unknowns if (u.most_c or 0.0) > (u.limit_c or 0.0)]
-    fibres = [f"{u.fact}: {u.effect}" if room.long else u.short or "" for u in gains]
-    yield from _labelled("find out", fibres)
-    taken = [u.effect.removeprefix("taken as ") for u in answer.unknowns if not u.limit_c]
+    yield from _labelled("find out", _to_find_out(answer, room))
+    taken = [_taken(u) for u in answer.unknowns if not u.limit_c]
     yield from _labelled("assumed", ["; ".join(taken)] if taken else [])
     usual = dict.fromkeys(c.general for c in answer.cautions if c.general)
     yield from _labelled("always", [" ".join(usual)] if usual else [])
+
+
+def _taken(unknown: ToldUnknown) -> str:
+    """What was taken for granted; of words that were left out also which they are."""
+    if unknown.effect.startswith(LEFT_OUT):
+        return f"{unknown.fact.split(': ', 1)[-1]}, {unknown.effect}"
+    return unknown.effect.removeprefix("taken as ")
+
+
+def _to_find_out(answer: Answer, room: ScreenRoom) -> list[str]:
+    """What a hotter iron hangs on; cloths that may gain the same share a line."""
+    gains = [u for u in answer.unknowns if (u.most_c or 0.0) - (u.limit_c or 0.0) > HARDLY_HOTTER]
+    if room.long:
+        return [f"{u.fact}: {u.effect}" for u in gains]
+    alike: dict[float, list[ToldUnknown]] = {}
+    for one in gains:
+        alike.setdefault(one.most_c or 0.0, []).append(one)
+    return [
+        some[0].short or ""
+        if len(some) == 1
+        else f"the fibres of {' and of '.join(u.fact.split(':')[0] for u in some)}: pressed alone, "
+        f"they may then take up to {degrees(most, answer.units)}"
+        for most, some in alike.items()
+    ]
 
 
 def _cautions(answer: Answer, most: int) -> list[str]:

@@ -96,6 +96,13 @@ def test_the_iron_is_a_setting_and_not_only_a_limit() -> None:
     assert "one dot, at its low end" in ask_text(told("nylon tulle"), 80)
 
 
+def test_an_iron_that_starts_a_dot_lower_is_not_told_to_be_set_at_the_higher_one() -> None:
+    """110 °C is one dot: who reads two dots first would set them, and have steam at once."""
+    screen = ask_text(told("poplin"), 80)
+    assert "iron      start at one dot, 110 °C; at most two dots" in screen
+    assert "steam" not in screen.split("PREPARE")[0]
+
+
 def test_where_no_dot_is_cool_enough_the_fingers_are_told() -> None:
     """No temperature is printed as a setting where no iron may come."""
     (iron,) = [i for i in told("sequin fabric").irons if i.scope == "seam"]

@@ -1,0 +1,169 @@
+"""Who is pressed by itself first, though nothing clashes: its wish for the iron has given way.
+
+A seam keeps to the iron of its tenderest layer. A wool beside a waxed cotton then gets neither heat
+nor moisture there, and a satin under sequins no iron at all; each is pressed while it is a piece
+(common practice). Whoever clashes already, or is told of already, is not told again.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
+
+from advisor.claims.collect import Place
+from advisor.claims.combine import HEARSAY, Verdict
+from advisor.claims.conflicts import Conflict
+from advisor.claims.speakers import HEAT_ASPECTS, HOTTEST, Said, is_heat_limit, is_heat_need
+from advisor.claims.valuesets import Span
+from advisor.claims.workarounds import PARTS, Instruction, is_lining
+from advisor.craft.irondial import MARKS, ROUNDING, mark_for
+from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry, Knowledge
+from advisor.project.garment import Garment, Seam
+
+ALONE = "alone"
+"""An instruction for a cloth that is pressed as a piece, before a tender one is joined to it."""
+MOISTURE = "press.moisture"
+RESTING = ("lift and lower", "glide")
+"""Ways to move an iron that is set down."""
+Key = tuple[str, frozenset[str], frozenset[str]]
+Spot = tuple[Place, float | None]
+
+
+def pressed_alone(
+    garment: Garment,
+    verdicts: Mapping[Place, Mapping[str, Verdict]],
+    knowledge: Knowledge,
+    conflicts: Iterable[Conflict],
+    told: Iterable[Instruction],
+) -> tuple[Instruction, ...]:
+    """What is told already, and one instruction more for each who-and-whom of the seams.
+
+    Where a part has to be kept from the iron of another cloth anyway, one instruction does for all.
+    """
+    every = list(told)
+    for key, spots in _found(garment, verdicts, knowledge, conflicts, every):
+        every.append(Instruction(*key, tuple(place for place, _ in spots), spots[0][1]))
+    merged: dict[object, Instruction] = {}
+    for one in every:
+        # Each who-and-whom by itself, but of a part kept from the iron of several cloths one.
+        same = (one.kind, one.tender, one.places, one.needy if one.kind != "part" else None)
+        known = merged.get(same, one)
+        merged[same] = replace(known, needy=known.needy | one.needy)
+    return tuple(merged.values())
+
+
+def _found(
+    garment: Garment,
+    verdicts: Mapping[Place, Mapping[str, Verdict]],
+    knowledge: Knowledge,
+    conflicts: Iterable[Conflict],
+    told: Sequence[Instruction],
+) -> Iterable[tuple[Key, list[Spot]]]:
+    """Who is pressed alone before whom, and where; with what the tender ones bear."""
+    entries = {n: knowledge.entries[c.entry] for n, c in garment.cloths.items()}
+    said = _said(conflicts, told)
+    found: dict[Key, list[Spot]] = {}
+    for seam in garment.seams:
+        place = Place("seam", seam.name)
+        early = frozenset(seam.cloths()) if seam.cold else seam.apart
+        kept: dict[tuple[frozenset[str], float | None], set[str]] = {}
+        for name in dict.fromkeys(seam.cloths()):
+            if entries[name].kind == "cloth" and name not in early and (place, name) not in said:
+                tender = _kept_from(name, seam, verdicts.get(place, {}), entries)
+                kept.setdefault(tender, set()).add(name)
+        for (tender_ones, most), needy in kept.items():
+            if tender_ones:
+                key = (_kind(tender_ones, entries), frozenset(needy), tender_ones)
+                found.setdefault(key, []).append((place, most))
+    return found.items()
+
+
+def _said(conflicts: Iterable[Conflict], told: Iterable[Instruction]) -> set[tuple[Place, str]]:
+    """Of whom it is told already, and where."""
+    spots = {(place, name) for item in told for place in item.places for name in item.needy}
+    every = (other for conflict in conflicts for other in (conflict, *conflict.also))
+    return spots | {
+        (one.place, name)
+        for one in every
+        if one.aspect in HEAT_ASPECTS
+        for words in one.clash
+        for name in words.cloths
+    }
+
+
+def _kind(tender: Iterable[str], entries: Mapping[str, Entry]) -> str:
+    if all(entries[name].kind in PARTS for name in tender):
+        return "part"
+    return "lining" if all(is_lining(name, entries[name]) for name in tender) else ALONE
+
+
+def _kept_from(
+    name: str, seam: Seam, by_aspect: Mapping[str, Verdict], entries: Mapping[str, Entry]
+) -> tuple[frozenset[str], float | None]:
+    """The layers that keep the iron or the moisture of a seam from one that wants it."""
+    heat, moist = by_aspect.get(LIMIT_ASPECT), by_aspect.get(MOISTURE)
+    if heat is None or not isinstance(heat.advised, Span) or heat.advised.is_empty:
+        return frozenset(), None
+    lids = {other: _lid(heat, other) for other in seam.cloths() if other not in seam.apart}
+    own = lids.pop(name)
+    tender = _cooler(own, lids, [low for low in _wants(heat, name) if low <= own], heat.advised)
+    cooler = {n for n, lid in lids.items() if _dots(lid) < _dots(own)}
+    if not tender and all(entries[n].kind in PARTS for n in cooler):
+        tender = cooler
+    if tender:
+        return frozenset(tender), min(lids[n] for n in tender)
+    if _dots(own) and not _dots(heat.advised.high):
+        return frozenset(n for n in _unrested(by_aspect) if n != name and n in lids), COLD
+    return frozenset() if moist is None else _drier(name, moist), None
+
+
+def _cooler(
+    own: float, lids: Mapping[str, float], wants: Sequence[float], advised: Span
+) -> set[str]:
+    """Who bears less than a layer wants, or no iron where it bears one.
+
+    From two dots on every cloth takes a press, if not its best.
+    """
+    wanted = max(wants, default=0.0) if _dots(advised.high) <= 1 else 0.0
+    if not _dots(advised.high) and _dots(own):
+        wanted = max(wanted, MARKS[0].ceiling - ROUNDING)
+    return {n for n, lid in lids.items() if lid < wanted}
+
+
+def _unrested(by_aspect: Mapping[str, Verdict]) -> set[str]:
+    """Who bears no weight of an iron: it is steamed from above, or opened with the fingers."""
+    motion = by_aspect.get("press.motion")
+    if motion is None:
+        return set()
+    rests = sum(1 << i for i, word in enumerate(motion.aspect.words) if word in RESTING)
+    return {n for s in _words(motion) if not s.claim.mask & rests for n in s.cloths}
+
+
+def _drier(name: str, moist: Verdict) -> frozenset[str]:
+    """Who has to stay drier than a layer wants to be pressed, unless it has to itself."""
+    wet = max(_wants(moist, name), default=0.0)
+    dry = {n for s in _words(moist) if s.claim.span and s.claim.span[1] < wet for n in s.cloths}
+    return frozenset() if name in dry else frozenset(dry)
+
+
+def _dots(heat: float) -> int:
+    mark = mark_for(heat)
+    return 0 if mark is None else mark.dots
+
+
+def _words(verdict: Verdict) -> Iterator[Said]:
+    yield from (*verdict.because, *verdict.given_up)
+
+
+def _wants(verdict: Verdict, name: str) -> Iterator[float]:
+    """The least heat or moisture of each published wish of a cloth that gave way."""
+    for said in verdict.given_up:
+        claim = said.claim
+        if said.cloths == {name} and claim.rank < HEARSAY and is_heat_need(claim) and claim.span:
+            yield claim.span[0]
+
+
+def _lid(heat: Verdict, name: str) -> float:
+    """What a layer bears of the iron, as far as anybody says."""
+    lids = (s for s in _words(heat) if name in s.cloths and is_heat_limit(s.claim))
+    return min((s.claim.span[1] for s in lids if s.claim.span), default=HOTTEST)

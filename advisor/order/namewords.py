@@ -1,0 +1,71 @@
+"""Words of names, and roles, by which the order of work tells where a place lies.
+
+The lists are common practice where nothing else is said.
+"""
+
+from __future__ import annotations
+
+HALVES = frozenset({"front", "back"})
+"""Words of a name that say on which half of the garment a seam lies."""
+ZIPS = frozenset({"zip", "concealed-zip", "side-zip"})
+OPENS = frozenset({"front", "open", "ended"})
+"""Words of a zip that opens the front from end to end."""
+LOWER = frozenset({"bottom", "hem", "lower", "welt"})
+"""Words of a band that say that it closes the lower edge."""
+ALL_ROUND = frozenset({"armhole", "bodice", "top", "waist", "upper"})
+"""Words of a facing that say that it runs round the body, over its sides."""
+ABOVE = frozenset({"shoulder", "bodice", "armhole", "neck", "neckline", "strap"})
+"""Words of a name that say that there is a part above the waist."""
+HIPS = frozenset({"waist", "hip"})
+UPPER_WORDS = ABOVE | {"bust", "collar", "sleeve", "cuff", "lapel", "princess"}
+"""Words of a name that say that there is a bodice, whose darts may run anywhere."""
+EDGES = frozenset({"edge", "round"})
+"""Words of a trimming that say that it lies round the edges of the garment."""
+ROUND_MM = 1000.0
+"""A trimming from this length on lies round edges and on no one piece, mm: estimate."""
+PIECES = frozenset(
+    {"skirt", "sleeve", "bodice", "yoke", "pocket", "panel", "leg", "row", "tier", "chest", "side"}
+    | {"outseam"}
+)
+"""Words of a trimming that say on which piece it lies."""
+PAIR = 2
+VENTS = frozenset({"vent", "slit"})
+AFTER_HEM = frozenset({"edge-trim", "vent-lining"})
+"""Roles of what is sewn to finished edges, the hem among them."""
+SLEEVE_ENDS = frozenset({"underarm", "cuff", "sleeve-hem", "sleeve-vent"})
+"""What lies on a sleeve, which no placket of the body meets."""
+UPPER_ROLES = frozenset(
+    {
+        *("shoulder", "armhole", "underarm", "collar", "collar-attach", "neckband", "cuff"),
+        *("sleeve-hem", "sleeve-vent", "bagged-edge"),
+    }
+)
+"""What lies above the waist whatever the garment is."""
+BODICE, SKIRT, HOOD = "bodice", "skirt", "hood"
+SKIRTS = frozenset({SKIRT, "underskirt", "overskirt", "petticoat", "tier", "frill", "flounce"})
+"""Words of a name that say that it lies below a waist or in what is drawn up."""
+BODY, WRIST = HALVES | {BODICE, SKIRT}, frozenset({"wrist", "cuff"})
+NECK, ARMHOLE = frozenset({"neck", "neckline"}), frozenset({"armhole", "armscye"})
+BAGGED_EDGE, TOP_EDGE, STRAP = "bagged-edge", "top-edge", "strap"
+TURNS = frozenset({"shoulder", "raglan", "yoke"})
+"""Roles of the seams through which an upper edge is turned. What hangs from straps alone has none:
+its edge goes round the body, over closed sides."""
+UPPER_EDGE = NECK | ARMHOLE | {"upper", "top"}
+CHANNEL = "bone-channel"
+HEM = "hem"
+ALL_TOLD = frozenset({"seam", "gathers", "laid on", "dart", "fold"})
+"""Families of places whose layers are all the cloths that meet there."""
+WIDTHS = frozenset({"plain", "tier"})
+"""Roles of a seam that may join widths of what is drawn up."""
+GATHERED = 1.1
+"""The fullness from which an edge is gathered and not only eased: estimate."""
+SHOULDERED = frozenset({"shoulder", "armhole", "raglan"})
+"""Roles of seams by which a garment has shoulders and armholes, where its lining is caught."""
+STAYED_ON_BIAS = frozenset(
+    {"facing", "neckband", "binding", "shoulder", "waist", "panel", "front-band", "plain"}
+)
+"""Where a bias edge is stayed at once; a bias side has to hang out first."""
+FINISHED = frozenset({"faced-edge", "neckband", "cuff"})
+"""Kinds of place by which a lower edge is finished as a hem is."""
+LAID_ON = frozenset({"patch-pocket", "applied"})
+"""Kinds of seam that sew a piece on top of another, its edges turned under or left as they are."""

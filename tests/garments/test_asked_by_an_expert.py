@@ -1,0 +1,153 @@
+"""What a hostile expert read on the screen of `ask` and would not sign, each at its cause."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from advisor.answer.pipeline import answer
+from advisor.project.quick import asked_garment
+from advisor.render.screen.ask import ask_text
+from tests.laws.engine_garments import known
+
+
+def screen(*cloths: str) -> str:
+    """The screen of a question, its lines joined again."""
+    return re.sub(r"\s+", " ", ask_text(answer(asked_garment(cloths, known()), known()), 80))
+
+
+@pytest.mark.parametrize(
+    ("cloths", "expected"),
+    [
+        (("silk satin", "pearl trim"), "Press the silk satin before the pearl trim goes on"),
+        (("cheesecloth", "elastic thread"), "Press the cheesecloth before the elastic thread"),
+        (("waxed cotton", "tartan wool"), "Press the tartan wool pieces by themselves before"),
+        (("real fur", "wool coating"), "Press the wool coating pieces by themselves before"),
+        (("mohair knit", "silk chiffon"), "Press the silk chiffon pieces by themselves before"),
+        (("shirting", "shell button"), "Press the shirting before the shell button goes on"),
+    ],
+)
+def test_what_the_seam_keeps_from_the_iron_is_pressed_before(
+    cloths: tuple[str, ...], expected: str
+) -> None:
+    """Parts are pressed by themselves (common practice): finger-pressed alone, satin never lies."""
+    assert expected in screen(*cloths)
+
+
+def test_two_that_take_no_iron_take_none() -> None:
+    """Not 'elastic and mesh, which takes no iron, is joined'."""
+    mesh = screen("embroidered tulle", "nude power mesh", "clear elastic")
+    assert "nude power mesh, which take no iron, are joined" in mesh
+
+
+def test_cotton_that_gets_two_dots_is_pressed_where_it_is() -> None:
+    """150 °C presses a voile, if not at its best: nobody presses it apart for that."""
+    assert "by themselves" not in screen("broderie anglaise", "cotton voile")
+
+
+def test_flannel_and_poplin_are_kept_from_a_snap_in_one_sentence() -> None:
+    """They were told one by one."""
+    assert "Press the cotton poplin and flannelette before the snap" in screen(
+        "flannelette", "cotton poplin", "snap"
+    )
+    assert "Press the double gauze and flannel before the snap" in screen(
+        "flannel", "double gauze", "snap"
+    )
+
+
+def test_who_asks_of_a_notion_is_told_how_it_goes_in() -> None:
+    """An elastic shorter than its edge, bones that end inside the seams (common practice)."""
+    suit = screen("swimsuit fabric", "swimwear elastic")
+    assert "do Cut the elastic 15 to 20 per cent shorter than its edge" in suit
+    assert "do boning: bones end 6 mm or more inside the seams" in screen("duchess satin", "boning")
+
+
+def test_nothing_is_told_of_what_is_not_there() -> None:
+    """No loopers without an overlocker, no lining of a suit that has none, no wool in lyocell."""
+    suit = screen("swimsuit fabric", "swimwear elastic")
+    assert "looper" not in suit
+    assert "shell and lining" not in suit
+    assert "wool" not in screen("lyocell twill", "modal jersey")
+
+
+def test_a_word_that_is_left_out_is_named() -> None:
+    """'left out' alone tells nobody what."""
+    assert "'crofty' not understood, left out" in screen("crofty twill", "modal jersey")
+
+
+def test_a_thick_towel_is_nobody_s_wish_where_no_iron_comes() -> None:
+    """Nor does a cloth give way that is pressed by itself."""
+    fur = screen("faux fur", "satin lining")
+    assert "iron no iron" in fur
+    assert "thick towel" not in fur
+    assert "tartan wool wanted" not in screen("waxed cotton", "tartan wool")
+
+
+def test_nobody_finds_out_a_fibre_for_one_degree() -> None:
+    """149 and 150 °C are the same setting."""
+    assert "instead of 149 °C" not in screen("lambskin", "wool crepe")
+
+
+@pytest.mark.parametrize(
+    "cloths",
+    [
+        ("pure wool melton", "fusible interfacing", "acetate lining"),
+        ("pure wool melton", "acetate lining", "fusible interfacing"),
+        ("fusible interfacing", "acetate lining", "pure wool melton"),
+    ],
+)
+def test_a_glue_beside_a_tender_lining_is_fused_first(cloths: tuple[str, ...]) -> None:
+    """A flat piece is fused before anything is joined to it (common practice): no clash."""
+    told = answer(asked_garment(cloths, known()), known())
+    text = screen(*cloths)
+    assert told.conflicts == ()
+    assert "Fuse the fusible interfacing to the flat pure wool melton before it is joined" in text
+    assert "iron one dot, at its low end; never above 110 °C" in text
+    assert "interfacing fusible" in text
+    assert "10 to 16 s" not in text
+
+
+def test_a_glue_that_no_layer_bears_stays_a_clash() -> None:
+    """Velvet is crushed by the press, and sequins melt: it is fused to neither."""
+    told = answer(
+        asked_garment(("silk velvet", "fusible interfacing", "sequinned"), known()), known()
+    )
+    assert told.conflicts
+
+
+def test_a_second_row_is_trimmed_and_not_pinked() -> None:
+    """A satin that frays is not left to pinking shears inside a double-stitched seam."""
+    lace = screen("corded lace", "crepe back satin")
+    assert "double-stitched seam" in lace
+    assert "pinked" not in lace
+    assert "trimmed, second row of stitching" in lace
+
+
+def test_a_sheer_is_basted_to_a_pile() -> None:
+    """The line told at the pins is the one that is told to be done (common practice)."""
+    assert "pins hand basting" in screen("silk velvet", "chiffon")
+
+
+@pytest.mark.parametrize("phrase", ["scuba with a neoprene feel", "scuba with neoprene feel"])
+def test_what_a_cloth_feels_like_is_no_second_cloth(phrase: str) -> None:
+    """One cloth, guarded as what it is like too."""
+    (cloth,) = asked_garment([phrase], known()).cloths.values()
+    assert {cloth.entry, *cloth.laid} == {"neoprene", "scuba-knit"}
+
+
+def test_pearls_by_themselves_are_a_trim() -> None:
+    """Nobody cuts a length of pearls; pearls on a tulle stay on their tulle."""
+    entries = [c.entry for c in asked_garment(["pearls", "tulle"], known()).cloths.values()]
+    assert entries == ["bead-trim", "tulle"]
+    (trim,) = asked_garment(["fake pearls"], known()).cloths.values()
+    assert trim.entry == "bead-trim"
+
+
+@pytest.mark.parametrize("colour", ["gold", "silver", "copper"])
+def test_a_metal_s_colour_beside_a_shop_s_own_word_may_be_a_metallic_yarn(colour: str) -> None:
+    """Unknown is never safe: the film is spoilt at a heat that cotton bears."""
+    cotton = answer(asked_garment([f"{colour} pure cotton poplin"], known()), known())
+    named = answer(asked_garment([f"{colour} crofty pure cotton poplin"], known()), known())
+    assert (200.0, 110.0) == (cotton.irons[0].limit_c, named.irons[0].limit_c)
+    assert "metallic yarn" in screen(f"{colour} crofty pure cotton poplin")
