@@ -50,6 +50,7 @@ Fact = Literal[
     "sheer",
     "topstitched",
     "more than one cloth",
+    "band of another cloth",
     "edge stays as cut",
     "lace on an edge",
     "free facing edge",

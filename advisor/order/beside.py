@@ -14,7 +14,7 @@ from advisor.construction.stack import ply_of
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import lining_cloths
 from advisor.order.openings import closed_here, turned_here
-from advisor.order.roles import POCKET_FLAP, POCKET_ZIP, holds_words
+from advisor.order.roles import POCKET_FLAP, POCKET_ZIP, holds_words, of_another_cloth
 from advisor.project.placing import POCKETS
 from advisor.project.placing import singular_words as _words
 
@@ -58,6 +58,9 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "pocket lined": lambda: place.unit == "both" or _two_sided(place, facts),
         "flap over it": lambda: _flap_over(place, facts),
         "cinches the body": lambda: any(p.role.id in HELD_ABOVE for p in facts.places),
+        "band of another cloth": lambda: of_another_cloth(
+            place.seam, [facts.entry(name) for name in place.seam.cloths()]
+        ),
         "slit of its own": lambda: _slit(place),
         "edge of its own": lambda: not _on_turned_edge(place, facts),
         "stay advised": lambda: _stayed(place, facts),

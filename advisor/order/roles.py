@@ -19,6 +19,7 @@ BY_KIND = {
 """Roles that follow from the kind of place, whatever the name says where it lies."""
 POCKET_ZIP = "pocket-zip"
 """The role of a zip that closes a pocket: it neither fits the garment nor opens it."""
+NECKBAND = "neckband"
 SLEEVE_HEAD, ROLL = "sleeve-head", "sleeve-head-roll"
 FLAP, POCKET_FLAP = "flap", "pocket-flap"
 
@@ -29,8 +30,19 @@ def guessed(
     """The role of a place that nobody says one of."""
     words = of_part(_words(seam.name), unit)
     found = next((k for k in roles.values() if any(_holds(words, w) for w in k.words)), None)
-    fixed = _special(kind, about, found, words) or _by_kind(kind, about, found)
+    sewn_on = NECKBAND if kind == "front-band" and of_another_cloth(seam, about) else ""
+    fixed = sewn_on or _special(kind, about, found, words) or _by_kind(kind, about, found)
     return roles.get(fixed) or found or roles.get(_by_shape(seam, kind)) or roles["plain"]
+
+
+def of_another_cloth(seam: Seam, about: list[Entry]) -> bool:
+    """Whether a band is sewn on, and so runs on round the neck: it ends in another cloth.
+
+    One that is folded back, its support within, begins and ends in the cloth of the front.
+    """
+    kinds = dict(zip(seam.cloths(), about, strict=True))
+    cloths = [use.cloth for use in seam.uses if kinds[use.cloth].kind == "cloth"]
+    return bool(cloths) and cloths[0] != cloths[-1] and seam.facts.get("edge") != "folded"
 
 
 def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple[str, ...]) -> str:
@@ -39,8 +51,6 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
         return POCKET_ZIP
     if kind == "pad" and any(e.id == SLEEVE_HEAD for e in about):
         return ROLL  # it lies along the cap, and the pad against it
-    if kind == "front-band" and sum(e.kind == "cloth" for e in about) > 1:
-        return "neckband"  # a band of another cloth is sewn on, and runs on round the neck
     return POCKET_FLAP if kind == "faced-edge" and words[-1:] == (FLAP,) and not found else ""
 
 
