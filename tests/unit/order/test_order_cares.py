@@ -74,7 +74,10 @@ def test_a_channel_is_sewn_and_pressed_as_if_there_were_no_bone() -> None:
 
 
 def test_what_is_pressed_hotter_than_bones_bear_comes_before_them() -> None:
-    """Every hot pressing of the pieces that hold the channels, but for the seam that shuts them."""
+    """Every hot pressing of the pieces that hold the channels, but for the seam that shuts them.
+
+    The waist starts where its skirt does, at 110 °C: what linen needs more is only an estimate.
+    """
     work = work_of(BONED)
     hot = [
         t.id
@@ -84,7 +87,7 @@ def test_what_is_pressed_hotter_than_bones_bear_comes_before_them() -> None:
         and t.step.iron is not None
         and t.step.iron.temperature_c > 110
     ]
-    assert {"press side", "press front panel", "press waist"} <= set(hot)
+    assert {"press side", "press front panel"} <= set(hot)
     open_yet = [step for step in hot if step != "press waist"]
     assert all(before(work, step, "insert bones in bones") for step in open_yet)
     assert before(work, "insert bones in bones", "join waist")
