@@ -7,7 +7,7 @@ permission: the limits stand. The computed seconds only ever shorten.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -18,7 +18,7 @@ from advisor.answer.model.heat import (
     ToldKinderSide,
     ToldLayerHeat,
 )
-from advisor.answer.model.told import ToldCaution, ToldConflict
+from advisor.answer.model.told import ToldCaution, ToldConflict, ToldVerdict
 from advisor.answer.press_clause import LONG_S, budget, seconds, wait_words
 from advisor.answer.teller import Teller
 from advisor.craft.irondial import MARKS
@@ -271,14 +271,28 @@ def _burn(
 
 
 def with_shorter_remedies(
-    conflicts: tuple[ToldConflict, ...], heat: tuple[ToldHeat, ...]
+    conflicts: tuple[ToldConflict, ...],
+    heat: tuple[ToldHeat, ...],
+    verdicts: Iterable[ToldVerdict] = (),
 ) -> tuple[ToldConflict, ...]:
-    """A remedy that keeps the iron on the tender layer says how long it may lie there."""
-    return tuple(_shortened(one, heat) for one in conflicts)
+    """A remedy that keeps the iron on the tender layer says how long it may lie there.
+
+    Nothing is said where a rule, which stands at the press, gives as little or less.
+    """
+    ruled = {
+        verdict.place: verdict.high
+        for verdict in verdicts
+        if (verdict.aspect, verdict.scope) == ("press.dwell", "seam")
+    }
+    return tuple(_shortened(one, heat, ruled.get(one.place)) for one in conflicts)
 
 
-def _shortened(conflict: ToldConflict, heat: tuple[ToldHeat, ...]) -> ToldConflict:
+def _shortened(
+    conflict: ToldConflict, heat: tuple[ToldHeat, ...], ruled: float | str | None
+) -> ToldConflict:
     longest = budget([row for row in heat if row.place == conflict.place])
+    if longest is not None and isinstance(ruled, float) and ruled <= longest:
+        return conflict
     if longest is None or longest >= LONG_S or not conflict.aspect.startswith("press."):
         return conflict
     said = f" At most {seconds(longest)} at a time ({BY_MODEL})."

@@ -195,7 +195,8 @@ def _with_heat(found: Answer, decided: Decided, parts: Parts, teller: Teller) ->
 
     asked = parts.heat or parts.ways
     rows = told_heat(decided.heat, teller if asked else Teller(teller.garment, teller.knowledge))
-    found = replace(found, conflicts=with_shorter_remedies(found.conflicts, rows))
+    shorter = with_shorter_remedies(found.conflicts, rows, found.verdicts)
+    found = replace(found, conflicts=shorter)
     if not asked:
         return found
     return replace(found, heat=rows, cautions=with_burns(found.cautions, decided.heat, teller))

@@ -42,7 +42,7 @@ ENCLOSING: Final = frozenset({"French", "mock French", "felled", "self-bound"})
 TWIN: Final = "twin-needle"
 DOUBLE: Final = "double-stitched"
 BESIDES: Final = frozenset(
-    {"bound", "Hong Kong", "overlocked", "zigzag", "turned and stitched", "hand overcast", "pinked"}
+    {"bound", "Hong Kong", "overlocked", "zigzag", "turned and stitched", "hand overcast"}
 )
 """Finishes that have no edge left to neaten once a second row is stitched and trimmed to."""
 UNPINNED: Final = frozenset({"hand basting", "sewing clips"})

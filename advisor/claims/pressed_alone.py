@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from advisor.claims.collect import Place
-from advisor.claims.combine import HEARSAY, Verdict
+from advisor.claims.combine import HEARSAY, Verdict, decide
 from advisor.claims.conflicts import Conflict
 from advisor.claims.speakers import HEAT_ASPECTS, HOTTEST, Said, is_heat_limit, is_heat_need
 from advisor.claims.valuesets import Span
@@ -20,7 +20,7 @@ from advisor.craft.irondial import MARKS, ROUNDING, mark_for
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry, Knowledge
 from advisor.project.garment import Garment, Seam
 
-ALONE = "alone"
+ALONE, LINING = "alone", "lining"
 """An instruction for a cloth that is pressed as a piece, before a tender one is joined to it."""
 MOISTURE = "press.moisture"
 RESTING = ("lift and lower", "glide")
@@ -94,7 +94,7 @@ def _said(conflicts: Iterable[Conflict], told: Iterable[Instruction]) -> set[tup
 def _kind(tender: Iterable[str], entries: Mapping[str, Entry]) -> str:
     if all(entries[name].kind in PARTS for name in tender):
         return "part"
-    return "lining" if all(is_lining(name, entries[name]) for name in tender) else ALONE
+    return LINING if all(is_lining(name, entries[name]) for name in tender) else ALONE
 
 
 def _kept_from(
@@ -167,3 +167,29 @@ def _lid(heat: Verdict, name: str) -> float:
     """What a layer bears of the iron, as far as anybody says."""
     lids = (s for s in _words(heat) if name in s.cloths and is_heat_limit(s.claim))
     return min((s.claim.span[1] for s in lids if s.claim.span), default=HOTTEST)
+
+
+def heard_apart(
+    verdicts: Mapping[Place, dict[str, Verdict]], instructions: Iterable[Instruction]
+) -> None:
+    """Decide each such seam anew without what those want of the iron who are pressed before it.
+
+    What they bear still counts.
+    """
+    for item in instructions:
+        for place in item.places if item.kind in (LINING, ALONE) else ():
+            for name in HEAT_ASPECTS & verdicts.get(place, {}).keys():
+                verdict = verdicts[place][name]
+                words = list(_words(verdict))
+                left = [_unasking(s, verdict) if s.cloths <= item.needy else s for s in words]
+                if place.scope == "seam" and left != words:
+                    verdicts[place][name] = decide(verdict.aspect, left, together=True)
+
+
+def _unasking(said: Said, verdict: Verdict) -> Said:
+    """What somebody bears, without what it asks for."""
+    claim = said.claim
+    if not said.cloths or not claim.span or not is_heat_need(claim):
+        return said
+    span = (verdict.aspect.low, claim.span[1])
+    return replace(said, claim=replace(claim, span=span, best=None, ends=(claim.purposes[1],) * 2))

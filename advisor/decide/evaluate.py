@@ -8,7 +8,7 @@ from advisor.claims.combine import Verdict, decide
 from advisor.claims.consistency import LINKED, agree
 from advisor.claims.fused_first import fused_first
 from advisor.claims.judgement import Judgement
-from advisor.claims.pressed_alone import pressed_alone
+from advisor.claims.pressed_alone import heard_apart, pressed_alone
 from advisor.claims.shrinking import SHRINK, shrink_as_cleaned
 from advisor.claims.speakers import Said
 from advisor.claims.workarounds import gone_round, pressed_after_all, settle
@@ -47,6 +47,8 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     add_needles(garment, gathered, verdicts, knowledge)
     conflicts, instructions = settle(garment, verdicts, knowledge)
     instructions = pressed_alone(garment, verdicts, knowledge, conflicts, instructions)
+    if garment.single:  # a garment's order of work presses each seam as its pieces bear
+        heard_apart(verdicts, instructions)
     instructions = (*fused_first(garment, verdicts, knowledge, conflicts), *instructions)
     told = {name for item in instructions if item.kind == "part" for name in item.tender}
     beside = [said for said in gathered.beside if not said.cloths <= told]

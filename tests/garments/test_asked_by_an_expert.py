@@ -116,14 +116,6 @@ def test_a_glue_that_no_layer_bears_stays_a_clash() -> None:
     assert told.conflicts
 
 
-def test_a_second_row_is_trimmed_and_not_pinked() -> None:
-    """A satin that frays is not left to pinking shears inside a double-stitched seam."""
-    lace = screen("corded lace", "crepe back satin")
-    assert "double-stitched seam" in lace
-    assert "pinked" not in lace
-    assert "trimmed, second row of stitching" in lace
-
-
 def test_a_sheer_is_basted_to_a_pile() -> None:
     """The line told at the pins is the one that is told to be done (common practice)."""
     assert "pins hand basting" in screen("silk velvet", "chiffon")
@@ -151,3 +143,10 @@ def test_a_metal_s_colour_beside_a_shop_s_own_word_may_be_a_metallic_yarn(colour
     named = answer(asked_garment([f"{colour} crofty pure cotton poplin"], known()), known())
     assert (200.0, 110.0) == (cotton.irons[0].limit_c, named.irons[0].limit_c)
     assert "metallic yarn" in screen(f"{colour} crofty pure cotton poplin")
+
+
+def test_one_place_has_one_longest_press() -> None:
+    """'At most 6 s' in the remedy beside 'at most 3 s' at the press: the less is told."""
+    text = screen("lambskin", "wool crepe")
+    assert "at most 3 s at a time" in text
+    assert "(computed" not in text

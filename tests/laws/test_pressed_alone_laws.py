@@ -16,6 +16,7 @@ from tests.laws.engine_garments import known
 from tests.laws.test_guard_laws import alone, bound, forty, picked
 
 HEAT = "press.temperature"
+MOIST = (HEAT, "press.moisture")
 PLACE = Place("seam", SEAM)
 EVERY = 4
 """Of the cloths that each part is set into, each fourth."""
@@ -74,3 +75,19 @@ def test_a_glue_asked_about_with_two_cloths_makes_their_seam_no_hotter() -> None
             and not glued.conflicts
         ]
     assert [] == hotter
+
+
+def test_where_a_cloth_is_pressed_by_itself_the_seam_is_pressed_as_the_tender_one_alone() -> None:
+    """'Keep to the gentler iron' beside a damp cloth that marks the lining helps nobody."""
+    wetter = []
+    for one in forty():
+        for lining in ("acetate lining", "silk lining"):
+            both = judge(quick_garment([one, lining], known()), known())
+            if any(item.kind == "lining" and lining in item.tender for item in both.instructions):
+                alone_pick = {a: picked(alone(lining, "cloth"), PLACE, a) for a in MOIST}
+                wetter += [
+                    (one, lining, aspect)
+                    for aspect, most in alone_pick.items()
+                    if (picked(both, PLACE, aspect) or 0.0) > (most or 0.0)
+                ]
+    assert [] == wetter
