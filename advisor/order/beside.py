@@ -11,8 +11,9 @@ from typing import TYPE_CHECKING
 
 from advisor.claims.collect import Place
 from advisor.construction.stack import ply_of
-from advisor.order.kinds import POCKET_ZIP, SeamPlace
+from advisor.order.kinds import SeamPlace
 from advisor.order.openings import closed_here, turned_here
+from advisor.order.roles import POCKET_ZIP
 from advisor.project.placing import POCKETS
 from advisor.project.placing import singular_words as _words
 

@@ -14,7 +14,8 @@ from typing import TYPE_CHECKING
 from advisor.claims.collect import Place
 from advisor.claims.valuesets import Choice
 from advisor.knowledge.places import Method
-from advisor.order.kinds import SeamPlace, holds_words
+from advisor.order.kinds import SeamPlace
+from advisor.order.roles import holds_words
 from advisor.project.linings import hung_apart
 
 if TYPE_CHECKING:

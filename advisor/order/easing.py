@@ -9,7 +9,8 @@ from advisor.claims.consistency import DAMP
 from advisor.claims.valuesets import Span
 from advisor.craft.irondial import steam_possible
 from advisor.knowledge.model import LIMIT_ASPECT, Entry
-from advisor.order.kinds import GATHERED, POCKET_ZIP, SeamPlace
+from advisor.order.kinds import GATHERED, SeamPlace
+from advisor.order.roles import POCKET_ZIP
 from advisor.order.setups import Setups
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words

@@ -14,8 +14,9 @@ from functools import cached_property
 
 from advisor.knowledge.ordering import SEWN, Operation
 from advisor.knowledge.places import Stage
-from advisor.order.kinds import POCKET_ZIP, SeamPlace, crosses, related
+from advisor.order.kinds import SeamPlace, crosses, related
 from advisor.order.legs import closes_the_tube
+from advisor.order.roles import POCKET_ZIP
 from advisor.project.garment import Garment
 from advisor.project.placing import BONES, singular_words
 from advisor.project.zipping import runs_into

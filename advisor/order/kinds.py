@@ -10,56 +10,26 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from advisor.knowledge.model import Entry, Knowledge
+from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import SEWN, SeamKind
 from advisor.knowledge.places import PLAIN, Method, PlaceKind
+from advisor.order.roles import HALVES, ZIPS, role_of
 from advisor.project.garment import Garment, Seam
 from advisor.project.linings import Unit, unit_of
-from advisor.project.placing import BONES, POCKETS, singular_words
+from advisor.project.placing import POCKETS, singular_words
 
-HALVES = frozenset({"front", "back"})
-"""Words of a name that say on which half of the garment a seam lies."""
-BY_KIND = {
-    "elastic-edge": "elastic-edge",
-    "casing": "casing",
-    "pad": "pad",
-    "cup": "cup",
-    "front-band": "front-band",
-    "shirring": "tuck",
-}
-"""Roles that follow from the kind of place, whatever the name says where it lies."""
 NO_METHOD = Method("", "", (), (), "", {}, (), "", ())
 NO_KIND = PlaceKind(
     PLAIN, PLAIN, PLAIN, "", (), (), (), True, True, "none", "", "joined", (), "", ()
 )
-ZIPS = frozenset({"zip", "concealed-zip", "side-zip"})
-POCKET_ZIP = "pocket-zip"
-"""The role of a zip that closes a pocket: it neither fits the garment nor opens it."""
-OPENS = frozenset({"front", "open", "ended"})
-"""Words of a zip that opens the front from end to end."""
-LOWER = frozenset({"bottom", "hem", "lower", "welt"})
-"""Words of a band that say that it closes the lower edge."""
-ALL_ROUND = frozenset({"armhole", "bodice", "top", "waist", "upper"})
-"""Words of a facing that say that it runs round the body, over its sides."""
-ABOVE = frozenset({"shoulder", "bodice", "armhole", "neck", "neckline", "strap"})
-"""Words of a name that say that there is a part above the waist."""
-HIPS = frozenset({"waist", "hip"})
-UPPER_WORDS = ABOVE | {"bust", "collar", "sleeve", "cuff", "lapel", "princess"}
-"""Words of a name that say that there is a bodice, whose darts may run anywhere."""
-EDGES = frozenset({"edge", "round"})
-"""Words of a trimming that say that it lies round the edges of the garment."""
-ROUND_MM = 1000.0
-"""A trimming from this length on lies round edges and on no one piece, mm: estimate."""
-PIECES = frozenset(
-    {"skirt", "sleeve", "bodice", "yoke", "pocket", "panel", "leg", "row", "tier", "chest"}
-)
-"""Words of a trimming that say on which piece it lies."""
-PAIR = 2
-VENTS = frozenset({"vent", "slit"})
 AFTER_HEM = frozenset({"edge-trim", "vent-lining"})
 """Roles of what is sewn to finished edges, the hem among them."""
 SLEEVE_ENDS = frozenset({"underarm", "cuff", "sleeve-hem"})
 """What lies on a sleeve, which no placket of the body meets."""
+SLEEVE, SETS_SLEEVES = "sleeve", frozenset({"armhole", "raglan", "side-and-sleeve"})
+"""The word of what lies on a sleeve, and the roles of what joins a sleeve to the body."""
+BODY = frozenset({"side", "centre", "waist", "waistband", "crotch", "inseam"})
+"""Roles of seams of the body that no sleeve has."""
 UPPER_ROLES = frozenset(
     {
         *("shoulder", "armhole", "underarm", "collar", "collar-attach", "neckband", "cuff"),
@@ -71,7 +41,8 @@ BODICE, SKIRT = "bodice", "skirt"
 NECK, ARMHOLE = frozenset({"neck", "neckline"}), frozenset({"armhole", "armscye"})
 BAGGED_EDGE = "bagged-edge"
 CHANNEL = "bone-channel"
-HEM = "hem"
+ON_ITS_CLOTH = frozenset({"hem", "casing"})
+"""Kinds of edge that are turned in from the cloth itself, which is therefore always told."""
 ALL_TOLD = frozenset({"seam", "gathers", "laid on", "dart", "fold"})
 """Families of places whose layers are all the cloths that meet there."""
 MAIN = ("zip", "set-lining", *(work for work in SEWN if work not in ("zip", "set-lining")))
@@ -213,7 +184,7 @@ def _no_cloth_in_common(later: SeamPlace, earlier: SeamPlace) -> bool:
     """
     if later.panels is not None and earlier.panels is not None:
         return False
-    told = later.kind.family in ALL_TOLD or later.kind.id == HEM
+    told = later.kind.family in ALL_TOLD or later.kind.id in ON_ITS_CLOTH
     pockets = [p for p in (later, earlier) if p.kind.id in POCKETS]
     if len(pockets) > 1 or any(len(set(p.cloths)) < 2 for p in pockets):
         return False  # a bag and its opening, or a bag told without the cloth that it hangs in
@@ -248,6 +219,8 @@ def _share_panels(one: SeamPlace, other: SeamPlace) -> bool:
         return False
     if _body_placket(one, other) or _body_placket(other, one):
         return False
+    if (_on_sleeve(one) and other.role.id in BODY) or (_on_sleeve(other) and one.role.id in BODY):
+        return False
     ours, theirs = (HALVES & set(_words(place.name)) for place in (one, other))
     return not ours or not theirs or bool(ours & theirs)
 
@@ -256,6 +229,12 @@ def _body_placket(one: SeamPlace, other: SeamPlace) -> bool:
     """Whether one is a placket of front or back, and the other lies on a sleeve."""
     body = one.role.id == "placket" and HALVES & set(_words(one.name))
     return bool(body) and other.role.id in SLEEVE_ENDS
+
+
+def _on_sleeve(place: SeamPlace) -> bool:
+    """Whether it lies on a sleeve and meets nothing of the body but through the armhole."""
+    named = SLEEVE in _words(place.name) and place.role.id not in SETS_SLEEVES
+    return named or place.role.id in SLEEVE_ENDS
 
 
 def _above(place: SeamPlace) -> bool:
@@ -273,12 +252,8 @@ def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:
     cloths = tuple(name for name, entry in entries.items() if entry.kind == "cloth")
     notions = tuple(name for name, entry in entries.items() if entry.kind != "cloth")
     unit = unit_of(seam, entries)
-    roles, kinds = knowledge.order.kinds, knowledge.places.kinds
-    kind = kinds.get(seam.place or PLAIN, NO_KIND)
-    wished = garment.wishes.kinds.get(seam.name, "")
-    role = roles.get(wished) or _guess(seam, kind.id, unit, list(entries.values()), roles)
-    role = roles.get(_narrower(role.id, seam, garment, kind.id)) or role
-    role = _as_here(role, garment, unit, seam.name)
+    kind = knowledge.places.kinds.get(seam.place or PLAIN, NO_KIND)
+    role = role_of(seam, kind.id, unit, list(entries.values()), garment, knowledge)
     panels = garment.wishes.joins.get(seam.name)
     making = seam.making
     return SeamPlace(
@@ -293,124 +268,4 @@ def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:
     )
 
 
-def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
-    """A role of its own for what a word tells of where it lies; "" where none does.
-
-    The darts of a skirt or of trousers run to the waist and meet no side; a trim that belongs to
-    no piece lies round the edges; and a lining is not set at a vent but felled to it.
-    """
-    words = set(_words(seam.name))
-    if role == "dart" and (HALVES | HIPS) & words:
-        above = any(UPPER_WORDS & set(_words(other.name)) for other in garment.seams)
-        return "waist-dart" if HIPS & words or not above else ""
-    if kind == "ribbon" and seam.name not in garment.wishes.joins and not seam.making.crosses:
-        return "edge-trim" if _round_the_edges(seam, words) else ""
-    return "vent-lining" if kind == "lining-seam" and VENTS & words else ""
-
-
-def _round_the_edges(seam: Seam, words: set[str]) -> bool:
-    """Whether a trimming is called after edges, or is too long to lie on one piece.
-
-    One that names its piece is sewn to that, and several rows of it lie on the face.
-    """
-    long = float(seam.facts.get("length", 0.0)) >= ROUND_MM and seam.making.times <= PAIR
-    return bool(EDGES & words) or (long and not PIECES & words)
-
-
-def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKind:
-    """The role with what it crosses in this garment.
-
-    A zip runs over the waist only where the garment goes on above it; and where a concealed zip
-    does, the seam below the zip is closed after both, so the waist does not cross it. An edge
-    that is turned to the lining ends beside the zip: it is joined while the pieces lie flat, and
-    the lining is felled to the tape afterwards. A band at an armhole runs over its side seam, and
-    so does a facing that goes round the body.
-    """
-    if unit == "both" and role.id == "facing":
-        return replace(role, crosses=tuple(id_ for id_ in role.crosses if id_ not in ZIPS))
-    round_the_body = role.id == "neckband" and "armhole" in _words(name)
-    if round_the_body or (role.id == "facing" and ALL_ROUND & set(_words(name))):
-        return replace(role, crosses=(*role.crosses, "side", "underarm"))
-    if role.id == "zip" and OPENS & set(_words(name)):
-        return replace(role, crosses=(*role.crosses, "neckband"))
-    if role.id == "crotch" and not any("side" in _words(n) for n in _zips(garment)):
-        return replace(role, crosses=(*role.crosses, "concealed-zip"))
-    if role.id == "neckband" and LOWER & set(_words(name)):
-        return replace(role, crosses=(*role.crosses, "side", "side-and-sleeve", "centre"))
-    bodice = any(ABOVE & set(_words(seam.name)) for seam in garment.seams)
-    zips = [
-        seam
-        for seam in garment.seams
-        if any(garment.cloths[name].entry == "concealed-zip" for name in seam.cloths())
-    ]
-    not_here = {"waist"} if role.id in ZIPS and not bodice else set()
-    if role.id == "waist" and bodice and zips:
-        beside = any("side" in _words(seam.name) for seam in zips)
-        not_here = {"side" if beside else "centre"}
-    left = tuple(id_ for id_ in role.crosses if id_ not in not_here)
-    return role if left == role.crosses else replace(role, crosses=left)
-
-
-def _zips(garment: Garment) -> list[str]:
-    """The names of the places where a concealed zip lies."""
-    return [
-        seam.name
-        for seam in garment.seams
-        if any(garment.cloths[name].entry == "concealed-zip" for name in seam.cloths())
-    ]
-
-
-def _guess(
-    seam: Seam, kind: str, unit: Unit, about: list[Entry], roles: dict[str, SeamKind]
-) -> SeamKind:
-    words = _words(seam.name)
-    if unit == "lining" and words[:1] == ("lining",):
-        words = words[1:]
-    found = next((k for k in roles.values() if any(_holds(words, w) for w in k.words)), None)
-    fixed = POCKET_ZIP if kind == "zip" and "pocket" in words else _by_kind(kind, about, found)
-    return roles.get(fixed) or found or roles.get(_by_shape(seam, kind)) or roles["plain"]
-
-
-def _by_kind(kind: str, about: list[Entry], found: SeamKind | None) -> str:
-    """The role that what is made here has wherever it lies; "" where the name tells."""
-    if kind == "zip":
-        hidden = any("concealed" in e.id for e in about) or (found and found.id == "concealed-zip")
-        beside = "side-zip" if found and found.id == "side-zip" else "zip"
-        return "concealed-zip" if hidden else beside
-    if (
-        kind == "hem"
-        and (found is None or not found.last)
-        and (found is None or found.id != "sleeve-hem")
-    ):
-        return "hem"
-    if kind in ("button", "buttonhole", "hook", "snap", "hook-and-loop"):
-        return "fastening"
-    if kind == "placket" and found is not None and found.closes:
-        return "placket"  # an opening at the end of a side seam closes nothing
-    if kind in BONES and (found is None or found.id == "casing"):
-        return "bone-channel"
-    if kind == "lining-seam":
-        return "set-lining"
-    if kind == "neckband" and (found is None or found.id == "pocket" or found.last):
-        return "neckband"  # a welt of rib, or the rib that closes the lower edge
-    return BY_KIND.get(kind, "") if found is None or found.id != "waistband" else ""
-
-
-def _by_shape(seam: Seam, kind: str) -> str:
-    """A role for a name that says nothing."""
-    if kind == "gathered-edge":
-        return "tier"
-    return "facing" if kind == "faced-edge" or seam.facts.get("edge") == "turned" else "plain"
-
-
 _words = singular_words
-
-
-def holds_words(name: str, phrase: str) -> bool:
-    """Whether a name holds the words of a phrase side by side."""
-    return _holds(_words(name), phrase)
-
-
-def _holds(words: tuple[str, ...], phrase: str) -> bool:
-    wanted = _words(phrase)
-    return any(words[i : i + len(wanted)] == wanted for i in range(len(words)))

@@ -53,7 +53,8 @@ APART = [
     (SKIRT, "velvet band", "yoke dart"),
     (SKIRT, "yoke side", "in-seam pocket"),
     (SKIRT, "lining side", "in-seam pocket"),
-    (WRAP, "hem", "sleeve casing"),
+    (WRAP, "sleeve casing", "bodice side"),
+    (WRAP, "sleeve casing", "skirt side"),
 ]
 
 
@@ -151,3 +152,24 @@ def test_a_time_that_was_not_reckoned_is_not_told_as_the_last_word() -> None:
     asked, iron = (" ".join(typed(view, *cloths).out.split()) for view in ("ask", "iron"))
     assert "at most 5 s at a time, or less where `advisor iron` reckons so" in asked
     assert "at most 4 s" in iron
+
+
+def test_a_strap_is_no_shoulder_and_is_pressed_with_nothing_near_it() -> None:
+    """It is made up by itself: no lace is covered, and no seam has to be pressed before it."""
+    found = work("more/sundress")
+    strap = places(found)["shoulder strap"]
+    assert "strap" == strap.role.id
+    assert not any(crosses(strap, other) for other in places(found).values())
+    assert "turn shoulder strap" not in dict(found.hot_near)
+
+
+def test_what_is_stayed_or_stitched_by_machine_has_its_thread_set() -> None:
+    """The point of a slit is stayed on the machine, and belt loops are stitched along."""
+    for garment, step in ((SHIRT, "slash sleeve placket"), ("04_trousers", "fold belt loops")):
+        assert work(garment).tasks[step].step.machine is not None
+
+
+def test_a_yoke_is_finished_before_anything_is_tried_on() -> None:
+    """Nobody lets a garment out at its yoke, and in front of it the shoulders are sewn."""
+    found = work(SHIRT)
+    assert stands(found, "join yoke", "grade yoke", "turn yoke", "join shoulder", "fit")
