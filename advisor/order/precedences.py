@@ -14,6 +14,7 @@ from advisor.order.tasks import Task
 from advisor.project.placing import singular_words
 from advisor.project.zipping import runs_into
 
+STAGES = "The stages of a place follow one another."
 LOOSE, TIES, TURNED, LAPEL = frozenset({"collar", "flap"}), "ties", "faced-edge", "lapel"
 """What is made up by itself, so that all of its pressing comes before it is sewn on."""
 GLUED_TO_THE_BODY = frozenset({"front-band"})
@@ -64,7 +65,7 @@ def _in_stages(weights: dict[Precedence, int], tasks: list[Task]) -> dict[Preced
         for first, second in pairwise(rows):
             if (first.id, second.id) not in pairs and first.place is not None:
                 name, sources = first.place.method.name, first.place.method.sources
-                why = f"The stages of the {name or 'place'} follow one another."
+                why = f"Made as {name}, it is worked stage by stage." if name else STAGES
                 kept[Precedence(first.id, second.id, why, sources)] = -1
     return kept
 

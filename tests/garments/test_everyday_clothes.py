@@ -38,7 +38,9 @@ def test_a_sleeve_that_she_wants_felled_is_felled_whatever_its_ease() -> None:
 def test_a_yoke_lined_with_another_cloth_takes_the_back_between_its_layers() -> None:
     """Its edges are all enclosed, so nothing is neatened; a sheer in the middle only backs it."""
     found = work(SHIRT)
-    assert {"yoke-enclosed"} == {places(found)[n].method.id for n in ("yoke", "shoulder")}
+    made = [places(found)[name].method.id for name in ("yoke", "shoulder")]
+    assert ["yoke-enclosed", "shoulder-into-a-yoke"] == made
+    assert "Roll the body up" in found.tasks["join shoulder"].step.does
     assert not {"neaten yoke", "neaten shoulder"} & set(found.order)
     old = "[lawn, chambray, {use: chambray, fullness: 1.2}]"
     backed = changed(SHIRT, old, "[chambray, lawn, {use: twill, fullness: 1.2}]")
