@@ -15,7 +15,7 @@ from advisor.knowledge.ordering import SEWN, SeamKind
 from advisor.knowledge.places import PLAIN, Method, PlaceKind
 from advisor.order import namewords as called
 from advisor.order.alone import parts_alone
-from advisor.order.roles import guessed
+from advisor.order.roles import role_of
 from advisor.order.sidezip import with_side_open
 from advisor.project.garment import Garment, Seam
 from advisor.project.linings import Unit, unit_of
@@ -186,7 +186,7 @@ def _no_cloth_in_common(later: SeamPlace, earlier: SeamPlace) -> bool:
     """
     if later.panels is not None and earlier.panels is not None:
         return False
-    told = later.kind.family in called.ALL_TOLD or later.kind.id == called.HEM
+    told = later.kind.family in called.ALL_TOLD or later.kind.id in called.ON_ITS_CLOTH
     pockets = [p for p in (later, earlier) if p.kind.id in POCKETS]
     if len(pockets) > 1 or any(len(set(p.cloths)) < 2 for p in pockets):
         return False  # a bag and its opening, or a bag told without the cloth that it hangs in
@@ -250,6 +250,8 @@ def _share_panels(one: SeamPlace, other: SeamPlace) -> bool:
         return False
     if _at_wrist(one, other) or _at_wrist(other, one):
         return False
+    if _on_sleeve_only(one, other) or _on_sleeve_only(other, one):
+        return False
     ours, theirs = (called.HALVES & set(singular_words(place.name)) for place in (one, other))
     return not ours or not theirs or bool(ours & theirs)
 
@@ -264,6 +266,12 @@ def _at_wrist(one: SeamPlace, other: SeamPlace) -> bool:
     """Whether one lies at the end of a sleeve, and the other on front, back or skirt."""
     body = called.BODY & set(singular_words(other.name))
     return bool(called.WRIST & set(singular_words(one.name)) and body)
+
+
+def _on_sleeve_only(one: SeamPlace, other: SeamPlace) -> bool:
+    """Whether one lies on a sleeve, which meets the body through the armhole alone."""
+    named = called.SLEEVE in singular_words(one.name) and one.role.id not in called.SETS_SLEEVES
+    return (named or one.role.id in called.SLEEVE_ENDS) and other.role.id in called.OF_THE_BODY
 
 
 def _above(place: SeamPlace) -> bool:
@@ -290,12 +298,8 @@ def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:
     cloths = tuple(name for name, entry in entries.items() if entry.kind == "cloth")
     notions = tuple(name for name, entry in entries.items() if entry.kind != "cloth")
     unit = unit_of(seam, entries)
-    roles, kinds = knowledge.order.kinds, knowledge.places.kinds
-    kind = kinds.get(seam.place or PLAIN, NO_KIND)
-    wished = garment.wishes.kinds.get(seam.name, "")
-    role = roles.get(wished) or guessed(seam, kind.id, unit, list(entries.values()), roles)
-    role = roles.get(_narrower(role.id, seam, garment, kind.id)) or role
-    role = _as_here(role, garment, unit, seam.name)
+    kind = knowledge.places.kinds.get(seam.place or PLAIN, NO_KIND)
+    role = role_of(seam, kind.id, unit, list(entries.values()), garment, knowledge)
     panels = garment.wishes.joins.get(seam.name)
     making = seam.making
     return SeamPlace(
@@ -308,77 +312,3 @@ def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:
         frozenset(panels) if panels else None,
         frozenset(making.crosses) if making.crosses or making.crosses_said else None,
     )
-
-
-def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
-    """A role of its own for what a word tells of where it lies; "" where none does.
-
-    The darts of a skirt or of trousers run to the waist and meet no side; a trim that belongs to
-    no piece lies round the edges; a channel of the hood lies round the face; and a lining is not
-    set at a vent but felled to it.
-    """
-    words = set(singular_words(seam.name))
-    if role == "casing" and called.HOOD in words:
-        return "hood-casing"
-    if role == "dart" and (called.HALVES | called.HIPS) & words:
-        above = any(called.UPPER_WORDS & set(singular_words(other.name)) for other in garment.seams)
-        return "waist-dart" if called.HIPS & words or not above else ""
-    if kind == "ribbon" and seam.name not in garment.wishes.joins and not seam.making.crosses:
-        return "edge-trim" if _round_the_edges(seam, words) else ""
-    return "vent-lining" if kind == "lining-seam" and called.VENTS & words else ""
-
-
-def _round_the_edges(seam: Seam, words: set[str]) -> bool:
-    """Whether a trimming is called after edges, or is too long to lie on one piece.
-
-    One that names its piece is sewn to that, and several rows of it lie on the face.
-    """
-    long = (
-        float(seam.facts.get("length", 0.0)) >= called.ROUND_MM and seam.making.times <= called.PAIR
-    )
-    return bool(called.EDGES & words) or (long and not called.PIECES & words)
-
-
-def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKind:
-    """The role with what it crosses in this garment.
-
-    A zip runs over the waist only where the garment goes on above it; and where a concealed zip
-    does, the seam below the zip is closed after both, so the waist does not cross it. An edge
-    that is turned to the lining ends beside the zip: it is joined while the pieces lie flat, and
-    the lining is felled to the tape afterwards. A band at an armhole runs over its side seam, and
-    so does a facing that goes round the body.
-    """
-    zips, words = _zips(garment), set(singular_words(name))
-    if role.id == "facing" and (unit == "both" or _clear_of(zips, words)):
-        return replace(role, crosses=tuple(id_ for id_ in role.crosses if id_ not in called.ZIPS))
-    round_the_body = role.id == "neckband" and "armhole" in words
-    if round_the_body or (role.id == "facing" and called.ALL_ROUND & words):
-        return replace(role, crosses=(*role.crosses, "side", "underarm"))
-    if role.id == "zip" and called.OPENS & words:
-        return replace(role, crosses=(*role.crosses, "neckband"))
-    if role.id == "crotch" and not any("side" in singular_words(n) for n in zips):
-        return replace(role, crosses=(*role.crosses, "concealed-zip"))
-    if role.id == "neckband" and called.LOWER & words:
-        return replace(role, crosses=(*role.crosses, "side", "side-and-sleeve", "centre"))
-    bodice = any(called.ABOVE & set(singular_words(seam.name)) for seam in garment.seams)
-    not_here = {"waist"} if role.id in called.ZIPS and not bodice else set()
-    if role.id == "waist" and bodice and zips:
-        beside = any("side" in singular_words(n) for n in zips)
-        not_here = {"side" if beside else "centre"}
-    left = tuple(id_ for id_ in role.crosses if id_ not in not_here)
-    return role if left == role.crosses else replace(role, crosses=left)
-
-
-def _clear_of(zips: list[str], words: set[str]) -> bool:
-    """Whether it is the facing of a neck, and every zip lies in a side."""
-    neck = bool(called.NECK & words) and not called.ALL_ROUND & words
-    return neck and bool(zips) and all("side" in singular_words(name) for name in zips)
-
-
-def _zips(garment: Garment) -> list[str]:
-    """The names of the places where a concealed zip lies."""
-    return [
-        seam.name
-        for seam in garment.seams
-        if any(garment.cloths[name].entry == "concealed-zip" for name in seam.cloths())
-    ]

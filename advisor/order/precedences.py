@@ -13,8 +13,12 @@ from advisor.order.nearness import far_apart
 from advisor.order.setups import Setups
 from advisor.order.steps import Precedence, Strength
 from advisor.order.tasks import Task
+from advisor.project.placing import singular_words
 from advisor.project.zipping import runs_into
 
+STAGES = "The stages of a place follow one another."
+LOOSE, TIES, TURNED, LAPEL = frozenset({"collar", "flap"}), "ties", "faced-edge", "lapel"
+"""What is made up by itself, so that all of its pressing comes before it is sewn on."""
 GLUED_TO_THE_BODY = frozenset({"front-band"})
 """Kinds of place whose support is fused to an edge of the body itself, late enough."""
 DRAWN = "draw-in"
@@ -63,7 +67,7 @@ def _in_stages(weights: dict[Precedence, int], tasks: list[Task]) -> dict[Preced
         for first, second in pairwise(rows):
             if (first.id, second.id) not in pairs and first.place is not None:
                 name, sources = first.place.method.name, first.place.method.sources
-                why = f"The stages of the {name or 'place'} follow one another."
+                why = f"Made as {name}, it is worked stage by stage." if name else STAGES
                 kept[Precedence(first.id, second.id, why, sources)] = -1
     return kept
 
@@ -118,7 +122,7 @@ def _of_places(where: str, a: SeamPlace, b: SeamPlace) -> bool:
 def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
     """Whether a task is done with more heat than the layers bear that another task joins to it."""
     place = joining.place
-    if place is None or hot.step.iron is None or place.kind.id == "zip":
+    if place is None or hot.step.iron is None or place.kind.id == "zip" or _loose(hot):
         return False  # a zip goes in while all is flat, and the iron is walked round it
     if joining.op == "bone":
         limit = setups.limit(Place("seam", place.name))
@@ -153,7 +157,7 @@ def comes_in(joining: Task) -> frozenset[str]:
 def too_tender(hot: Task, joined: Task, setups: Setups) -> frozenset[str]:
     """The layers that a task joined and that a hotter task should not meet; notions among them."""
     place = joined.place
-    if place is None or hot.step.iron is None or _same_place(hot, joined):
+    if place is None or hot.step.iron is None or _same_place(hot, joined) or _loose(hot):
         return frozenset()
     boned = joined.op == "bone"
     limit = setups.limit(Place("seam", place.name)) if boned else setups.bears(place)
@@ -169,6 +173,14 @@ def too_tender(hot: Task, joined: Task, setups: Setups) -> frozenset[str]:
     heat = hot.step.iron.temperature_c
     # Where each alone would bear it, it is the place as a whole that does not.
     return frozenset(n for n, most in bears.items() if most is not None and most < heat) or there
+
+
+def _loose(hot: Task) -> bool:
+    """Whether a piece is pressed that is made up by itself, with nothing of the garment near."""
+    place = hot.place
+    if place is None or LAPEL in singular_words(place.name):
+        return False
+    return place.kind.id == TIES or (place.kind.id == TURNED and place.role.id in LOOSE)
 
 
 def _same_place(a: Task, b: Task) -> bool:

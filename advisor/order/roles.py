@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from advisor.knowledge.model import Entry
+from dataclasses import replace
+
+from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import SeamKind
-from advisor.project.garment import Seam
+from advisor.order import namewords as called
+from advisor.project.garment import Garment, Seam
 from advisor.project.linings import Unit, of_part
 from advisor.project.placing import BONES, singular_words
 
@@ -15,6 +18,7 @@ BY_KIND = {
     "cup": "cup",
     "front-band": "front-band",
     "shirring": "tuck",
+    "ties": "strap",
 }
 """Roles that follow from the kind of place, whatever the name says where it lies."""
 POCKET_ZIP = "pocket-zip"
@@ -24,7 +28,18 @@ SLEEVE_HEAD, ROLL = "sleeve-head", "sleeve-head-roll"
 FLAP, POCKET_FLAP = "flap", "pocket-flap"
 
 
-def guessed(
+def role_of(
+    seam: Seam, kind: str, unit: Unit, about: list[Entry], garment: Garment, knowledge: Knowledge
+) -> SeamKind:
+    """The role of a place: as the project says, else as its name and its notions tell."""
+    roles = knowledge.order.kinds
+    wished = garment.wishes.kinds.get(seam.name, "")
+    role = roles.get(wished) or _guessed(seam, kind, unit, about, roles)
+    role = roles.get(_narrower(role.id, seam, garment, kind)) or role
+    return _as_here(role, garment, unit, seam.name)
+
+
+def _guessed(
     seam: Seam, kind: str, unit: Unit, about: list[Entry], roles: dict[str, SeamKind]
 ) -> SeamKind:
     """The role of a place that nobody says one of."""
@@ -99,3 +114,77 @@ def holds_words(name: str, phrase: str) -> bool:
 def _holds(words: tuple[str, ...], phrase: str) -> bool:
     wanted = _words(phrase)
     return any(words[i : i + len(wanted)] == wanted for i in range(len(words)))
+
+
+def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
+    """A role of its own for what a word tells of where it lies; "" where none does.
+
+    The darts of a skirt or of trousers run to the waist and meet no side; a trim that belongs to
+    no piece lies round the edges; a channel of the hood lies round the face; and a lining is not
+    set at a vent but felled to it.
+    """
+    words = set(singular_words(seam.name))
+    if role == "casing" and called.HOOD in words:
+        return "hood-casing"
+    if role == "dart" and (called.HALVES | called.HIPS) & words:
+        above = any(called.UPPER_WORDS & set(singular_words(other.name)) for other in garment.seams)
+        return "waist-dart" if called.HIPS & words or not above else ""
+    if kind == "ribbon" and seam.name not in garment.wishes.joins and not seam.making.crosses:
+        return "edge-trim" if _round_the_edges(seam, words) else ""
+    return "vent-lining" if kind == "lining-seam" and called.VENTS & words else ""
+
+
+def _round_the_edges(seam: Seam, words: set[str]) -> bool:
+    """Whether a trimming is called after edges, or is too long to lie on one piece.
+
+    One that names its piece is sewn to that, and several rows of it lie on the face.
+    """
+    long = (
+        float(seam.facts.get("length", 0.0)) >= called.ROUND_MM and seam.making.times <= called.PAIR
+    )
+    return bool(called.EDGES & words) or (long and not called.PIECES & words)
+
+
+def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKind:
+    """The role with what it crosses in this garment.
+
+    A zip runs over the waist only where the garment goes on above it; and where a concealed zip
+    does, the seam below the zip is closed after both, so the waist does not cross it. An edge
+    that is turned to the lining ends beside the zip: it is joined while the pieces lie flat, and
+    the lining is felled to the tape afterwards. A band at an armhole runs over its side seam, and
+    so does a facing that goes round the body.
+    """
+    zips, words = _zips(garment), set(singular_words(name))
+    if role.id == "facing" and (unit == "both" or _clear_of(zips, words)):
+        return replace(role, crosses=tuple(id_ for id_ in role.crosses if id_ not in called.ZIPS))
+    round_the_body = role.id == "neckband" and "armhole" in words
+    if round_the_body or (role.id == "facing" and called.ALL_ROUND & words):
+        return replace(role, crosses=(*role.crosses, "side", "underarm"))
+    if role.id == "zip" and called.OPENS & words:
+        return replace(role, crosses=(*role.crosses, "neckband"))
+    if role.id == "crotch" and not any("side" in singular_words(n) for n in zips):
+        return replace(role, crosses=(*role.crosses, "concealed-zip"))
+    if role.id == "neckband" and called.LOWER & words:
+        return replace(role, crosses=(*role.crosses, "side", "side-and-sleeve", "centre"))
+    bodice = any(called.ABOVE & set(singular_words(seam.name)) for seam in garment.seams)
+    not_here = {"waist"} if role.id in called.ZIPS and not bodice else set()
+    if role.id == "waist" and bodice and zips:
+        beside = any("side" in singular_words(n) for n in zips)
+        not_here = {"side" if beside else "centre"}
+    left = tuple(id_ for id_ in role.crosses if id_ not in not_here)
+    return role if left == role.crosses else replace(role, crosses=left)
+
+
+def _clear_of(zips: list[str], words: set[str]) -> bool:
+    """Whether it is the facing of a neck, and every zip lies in a side."""
+    neck = bool(called.NECK & words) and not called.ALL_ROUND & words
+    return neck and bool(zips) and all("side" in singular_words(name) for name in zips)
+
+
+def _zips(garment: Garment) -> list[str]:
+    """The names of the places where a concealed zip lies."""
+    return [
+        seam.name
+        for seam in garment.seams
+        if any(garment.cloths[name].entry == "concealed-zip" for name in seam.cloths())
+    ]

@@ -38,7 +38,9 @@ def test_a_sleeve_that_she_wants_felled_is_felled_whatever_its_ease() -> None:
 def test_a_yoke_lined_with_another_cloth_takes_the_back_between_its_layers() -> None:
     """Its edges are all enclosed, so nothing is neatened; a sheer in the middle only backs it."""
     found = work(SHIRT)
-    assert {"yoke-enclosed"} == {places(found)[n].method.id for n in ("yoke", "shoulder")}
+    made = [places(found)[name].method.id for name in ("yoke", "shoulder")]
+    assert ["yoke-enclosed", "shoulder-into-a-yoke"] == made
+    assert "Roll the body up" in found.tasks["join shoulder"].step.does
     assert not {"neaten yoke", "neaten shoulder"} & set(found.order)
     old = "[lawn, chambray, {use: chambray, fullness: 1.2}]"
     backed = changed(SHIRT, old, "[chambray, lawn, {use: twill, fullness: 1.2}]")
@@ -53,7 +55,8 @@ APART = [
     (SKIRT, "velvet band", "yoke dart"),
     (SKIRT, "yoke side", "in-seam pocket"),
     (SKIRT, "lining side", "in-seam pocket"),
-    (WRAP, "hem", "sleeve casing"),
+    (WRAP, "sleeve casing", "bodice side"),
+    (WRAP, "sleeve casing", "skirt side"),
 ]
 
 
@@ -151,3 +154,24 @@ def test_a_time_that_was_not_reckoned_is_not_told_as_the_last_word() -> None:
     asked, iron = (" ".join(typed(view, *cloths).out.split()) for view in ("ask", "iron"))
     assert "at most 5 s at a time, or less where `advisor iron` reckons so" in asked
     assert "at most 4 s" in iron
+
+
+def test_a_strap_is_no_shoulder_and_is_pressed_with_nothing_near_it() -> None:
+    """It is made up by itself: no lace is covered, and no seam has to be pressed before it."""
+    found = work("more/sundress")
+    strap = places(found)["shoulder strap"]
+    assert "strap" == strap.role.id
+    assert not any(crosses(strap, other) for other in places(found).values())
+    assert "turn shoulder strap" not in dict(found.hot_near)
+
+
+def test_what_is_stayed_or_stitched_by_machine_has_its_thread_set() -> None:
+    """The point of a slit is stayed on the machine, and belt loops are stitched along."""
+    for garment, step in ((SHIRT, "slash sleeve placket"), ("04_trousers", "fold belt loops")):
+        assert work(garment).tasks[step].step.machine is not None
+
+
+def test_a_yoke_is_finished_before_anything_is_tried_on() -> None:
+    """Nobody lets a garment out at its yoke, and in front of it the shoulders are sewn."""
+    found = work(SHIRT)
+    assert stands(found, "join yoke", "grade yoke", "turn yoke", "join shoulder", "fit")

@@ -81,7 +81,8 @@ def test_a_project_may_say_that_it_is_not_lined() -> None:
 def test_a_shirt_is_built_flat() -> None:
     """The yoke takes the body between its layers; side and sleeve are one run."""
     found = work(SHIRT)
-    assert {"yoke-enclosed"} == {places(found)[n].method.id for n in ("yoke", "shoulder")}
+    made = [places(found)[name].method.id for name in ("yoke", "shoulder")]
+    assert ["yoke-enclosed", "shoulder-into-a-yoke"] == made
     assert "collar-with-stand" == places(found)["collar stand"].method.id
     assert stands(found, "join yoke", "join shoulder", "join the stand of collar stand")
     assert stands(found, "turn collar edge", "join the stand of collar stand")
