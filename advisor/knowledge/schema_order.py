@@ -75,6 +75,8 @@ Fact = Literal[
     "flap over it",
     "pocket lined",
     "round cuff",
+    "no lapel",
+    "slit to be stayed",
     "band with ends",
     "opens end to end",
     "cinches the body",

@@ -34,7 +34,8 @@ SEAMED = frozenset({"side", "seam", "inseam", "yoke", "panel"})
 BULKY = 2
 """The level of `bulky` from which a cloth is thick in a seam."""
 WRIST = frozenset({"cuff", "sleeve", "wrist"})
-OPEN_ENDED = "open-ended-zip"
+OPEN_ENDED, ROLL_LINE = "open-ended-zip", "roll-line"
+STIFF = frozenset({"fusible", "low-temperature fusible", "sew-in", "canvas"})
 HELD_ABOVE = frozenset({"shoulder", "armhole", "crotch", "inseam", "waistband", "raglan"})
 """Roles of a garment that does not hang from straps."""
 
@@ -48,6 +49,8 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "turned through here": lambda: turned_here(place, facts.places),
         "gap closed here": lambda: closed_here(place, facts.places),
         "flap named": lambda: _flap(facts),
+        "no lapel": lambda: not _lapel(place, facts),
+        "slit to be stayed": lambda: _ravels(place, facts),
         "round cuff": lambda: _ring(place, facts),
         "band with ends": lambda: not _ring(place, facts),
         "opens end to end": lambda: _end_to_end(place, facts),
@@ -95,6 +98,34 @@ def _ring(place: SeamPlace, facts: Facts) -> bool:
     fastened = (p for p in facts.places if p.kind.family == "fastening")
     wrists = any(WRIST & set(_words(p.name)) for p in fastened)
     return not wrists and not any(p.kind.id == "placket" for p in facts.places)
+
+
+def _lapel(place: SeamPlace, facts: Facts) -> bool:
+    """Whether the edge is turned over as a lapel, so that its inner side is seen."""
+    words = set(_words(place.name))
+    rolls = any(p.role.id == ROLL_LINE for p in facts.places)
+    return "lapel" in words or (rolls and place.role.id == "facing" and "front" in words)
+
+
+def marked(place: SeamPlace, facts: Facts) -> str:
+    """How buttons are placed: through their buttonholes, or at marks of their own."""
+    if _buttonholes(place, facts):
+        return f"Close the edge, mark {place.name} through the buttonholes, and sew them on"
+    return f"Sew {place.name} on at the marks, through the outer layers alone"
+
+
+def _buttonholes(place: SeamPlace, facts: Facts) -> bool:
+    """Whether buttonholes are worked that these buttons go through; a vent of a sleeve has none."""
+    holes = [set(_words(p.name)) for p in facts.places if p.kind.id == "buttonhole"]
+    at_wrist = WRIST & set(_words(place.name))
+    vent = any(p.role.id == "sleeve-vent" for p in facts.places)
+    return any(WRIST & words for words in holes) if at_wrist and vent else bool(holes)
+
+
+def _ravels(place: SeamPlace, facts: Facts) -> bool:
+    """Whether a slit is cut into a cloth that frays, with nothing behind it to hold the corners."""
+    stiff = any(facts.entry(n).kind in STIFF for n in place.notions)
+    return not stiff and any(facts.least(c, "frays") for c in place.cloths)
 
 
 def _end_to_end(place: SeamPlace, facts: Facts) -> bool:

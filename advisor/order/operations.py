@@ -239,7 +239,7 @@ class _Maker:
             listed.insert(len(place.kind.prepares), works["baste"])
         if any(self.facts.proofed(cloth) for cloth in place.cloths):
             clipped = replace(works["baste"], verb="clip", does=CLIPPED)
-            listed = [clipped if op.id == "baste" else op for op in listed]
+            listed = [clipped if (op.id, op.verb) == ("baste", "baste") else op for op in listed]
         if place.full and place.seam.making.pleats is None:
             drawn = replace(works["baste"], does=DRAWN_UP)
             listed = [drawn if op == works["baste"] else op for op in listed]

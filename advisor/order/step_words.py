@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from advisor.claims.collect import Place
 from advisor.knowledge.ordering import Operation
-from advisor.order.beside import STRIPS
+from advisor.order.beside import STRIPS, marked
 from advisor.order.facings import facing_finish
 from advisor.order.facts import LAID_ON, Facts
 from advisor.order.kinds import SeamPlace
@@ -49,6 +49,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
         how = f": {listed(list(dict.fromkeys(layers)))} alone, no stitch through the lining"
     units: System = "us" if facts.garment.units == "us" else "metric"
     opening = opening_fields(place, facts.places, units)
+    opening["marked"] = marked(place, facts) if "{marked}" in op.does else ""
     text = op.does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
     gap = left_open(place, units) if op.id in JOINS and "{leave}" not in op.does else ""
     if op.id == "join":

@@ -174,3 +174,25 @@ def test_a_seam_with_a_tape_of_its_own_is_not_stayed_twice() -> None:
     assert "stay shoulder" not in found.order
     assert "stay armhole" in found.order
     assert "stay shoulder" in changed(JACKET, "name: shoulder tape", "name: neck tape").order
+
+
+def test_a_lapel_is_not_understitched() -> None:
+    """Its facing is the side that is seen; a front without a roll line is."""
+    assert "understitch front facing" not in work(BLAZER).order
+    row = "  - {name: roll line, layers: [tweed, {notion: stay tape}], length: 34 cm, times: 2}\n"
+    assert "understitch front facing" in changed(BLAZER, row, "").order
+
+
+def test_buttons_are_marked_through_buttonholes_that_there_are() -> None:
+    """Those of a vented cuff are sewn on for show."""
+    found = work(BLAZER)
+    assert "through the buttonholes" in found.tasks["fasten front buttons"].step.does
+    assert "at the marks" in found.tasks["fasten cuff buttons"].step.does
+
+
+def test_the_slit_of_a_pocket_has_something_behind_it() -> None:
+    """Tweed ravels to the corners; a pocket that names an interfacing has that."""
+    steps = ("stay the slit of flap pocket", "stitch the welt of flap pocket")
+    assert stands(work(BLAZER), *steps, "slash flap pocket")
+    lined = work("more/lined_trousers").order
+    assert "stay the slit of welt pocket" not in lined
