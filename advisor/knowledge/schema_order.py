@@ -76,6 +76,8 @@ Fact = Literal[
     "pocket lined",
     "round cuff",
     "no lapel",
+    "lining faces the edge",
+    "takes a nail",
     "slit to be stayed",
     "band with ends",
     "opens end to end",

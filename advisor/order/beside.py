@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from advisor.claims.collect import Place
 from advisor.construction.stack import ply_of
+from advisor.knowledge.model import Mix
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import lining_cloths
 from advisor.order.openings import closed_here, turned_here
@@ -35,6 +36,7 @@ BULKY = 2
 """The level of `bulky` from which a cloth is thick in a seam."""
 WRIST = frozenset({"cuff", "sleeve", "wrist"})
 OPEN_ENDED, ROLL_LINE = "open-ended-zip", "roll-line"
+PLANT, HALF, ALL = frozenset({"cotton", "linen", "hemp", "ramie"}), 50.0, 100.0
 STIFF = frozenset({"fusible", "low-temperature fusible", "sew-in", "canvas"})
 HELD_ABOVE = frozenset({"shoulder", "armhole", "crotch", "inseam", "waistband", "raglan"})
 """Roles of a garment that does not hang from straps."""
@@ -49,6 +51,8 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "turned through here": lambda: turned_here(place, facts.places),
         "gap closed here": lambda: closed_here(place, facts.places),
         "flap named": lambda: _flap(facts),
+        "lining faces the edge": lambda: "facing" not in _words(place.name),
+        "takes a nail": lambda: _takes_a_nail(place, facts),
         "no lapel": lambda: not _lapel(place, facts),
         "slit to be stayed": lambda: _ravels(place, facts),
         "round cuff": lambda: _ring(place, facts),
@@ -105,6 +109,18 @@ def _lapel(place: SeamPlace, facts: Facts) -> bool:
     words = set(_words(place.name))
     rolls = any(p.role.id == ROLL_LINE for p in facts.places)
     return "lapel" in words or (rolls and place.role.id == "facing" and "front" in words)
+
+
+def _takes_a_nail(place: SeamPlace, facts: Facts) -> bool:
+    """Whether a cloth of it is mostly of cotton or flax, or a skin: others tear round the hole."""
+    skins = any(facts.entry(c).structure == "skin" for c in place.cloths)
+    mixes = [facts.garment.cloths[c].mixes for c in place.cloths]
+    firm = (all(_plant(mix) >= HALF for mix in found) for found in mixes if found)
+    return skins or any(firm)
+
+
+def _plant(mix: Mix) -> float:
+    return sum(share or ALL for fibre, share in mix if fibre in PLANT)
 
 
 def marked(place: SeamPlace, facts: Facts) -> str:

@@ -196,3 +196,28 @@ def test_the_slit_of_a_pocket_has_something_behind_it() -> None:
     assert stands(work(BLAZER), *steps, "slash flap pocket")
     lined = work("more/lined_trousers").order
     assert "stay the slit of welt pocket" not in lined
+
+
+def test_only_what_faces_an_edge_is_understitched() -> None:
+    """The seam where a facing meets its lining lies inside."""
+    assert "understitch facing to lining" not in work(BLAZER).order
+    named = changed(BLAZER, "name: facing to lining", "name: front to lining")
+    assert "understitch front to lining" in named.order
+
+
+def test_an_undercollar_has_no_chest() -> None:
+    """Its stand and its fall are padded by themselves."""
+    found = work(BLAZER)
+    assert places(found)["undercollar"].method.id == "collar-padded-by-hand"
+    assert "chest" not in found.tasks["baste undercollar"].step.does
+    assert "chest" in found.tasks["baste front canvas"].step.does
+
+
+def test_a_button_is_hammered_through_a_firm_cloth_of_plants_or_a_skin() -> None:
+    """Wool tears round the nail, so there a metal button is sewn on."""
+    assert "fasten strap buttons" in work(TROUSERS).order
+    drill = "{fabric: denim, fibres: {cotton: 98, elastane: 2}, weight: 380 g/m2}"
+    old = (
+        '{fabric: gabardine, fibres: {wool: 98, elastane: 2}, weight: 250 g/m2, colour: "#15161c"}'
+    )
+    assert "hammer on strap buttons" in changed(TROUSERS, old, drill).order
