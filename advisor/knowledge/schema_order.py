@@ -42,6 +42,7 @@ Fact = Literal[
     "tried on",
     "pattern not tried",
     "lining loose at the zip",
+    "lining loose at the vent",
     "eased",
     "very full",
     "coated",

@@ -17,7 +17,13 @@ from advisor.order.dropping import drops
 from advisor.order.easing import eases_away, ends_at, steamed_flat, stretched_band, two_ended
 from advisor.order.fitting import TO_BODY, Fitting, staged
 from advisor.order.kinds import GATHERED, SeamPlace
-from advisor.order.layering import BACKING, CALLED_BACKING, hangs_lined, waist_edge
+from advisor.order.layering import (
+    BACKING,
+    CALLED_BACKING,
+    hangs_lined,
+    lining_loose_at_vent,
+    waist_edge,
+)
 from advisor.order.openings import loose_at_zip, seam_below
 from advisor.order.setups import OVERLOCKS, Setups
 from advisor.project.garment import Garment
@@ -187,6 +193,7 @@ class Facts:
             "lining loose at the zip": lambda: loose_at_zip(place, self.places),
             "of a lining": lambda: place.unit == "lining",
             "takes in a lining": lambda: hangs_lined(place, self.places),
+            "lining loose at the vent": lambda: lining_loose_at_vent(place, self.places),
             "seam below among others": lambda: seam_below(place, self.places) is not None,
             "waist edge": lambda: waist_edge(place, self.places),
             "allowance is kept": lambda: self.neatened(place) and not self.cut_down(place),

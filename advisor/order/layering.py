@@ -22,7 +22,8 @@ HELD_AT_ENDS = frozenset(
     {"hem", "vent", "slit", "zip", "zipper", "fly", "pocket", "flap", "placket"}
 )
 """Words of places where a lining is only fastened at its sides or its end."""
-BAGGED, SLEEVE_HEM = "bagged-lining", "sleeve-hem"
+BAGGED, SLEEVE_HEM, VENT = "bagged-lining", "sleeve-hem", "vent"
+VENTS = frozenset({"vent", "slit"})
 SLEEVED = frozenset({"underarm", "armhole"})
 """Roles of the seams of a lining that make its sleeves and set them in."""
 BACKING = frozenset({"sheers", "linings"})
@@ -74,6 +75,19 @@ def lining_ends(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     body = any(p.role.id not in SLEEVED for p in own)
     waist = any(p.role.id == WAIST for p in places)
     return body and not waist and not any(p.role.id not in (SLEEVE_HEM, "cuff") for p in ends)
+
+
+def lining_loose_at_vent(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether a lining hangs behind the vent of a body or a skirt, and no place is of both."""
+    named = any(p.unit != "shell" and VENTS & set(singular_words(p.name)) for p in places)
+    behind = any(p.unit == "lining" and p.kind.family == "seam" for p in places)
+    return (
+        place.role.id == VENT
+        and place.unit == "shell"
+        and behind
+        and not named
+        and _lining_set(places)
+    )
 
 
 def _lining_set(places: Sequence[SeamPlace]) -> bool:

@@ -221,3 +221,13 @@ def test_a_button_is_hammered_through_a_firm_cloth_of_plants_or_a_skin() -> None
         '{fabric: gabardine, fibres: {wool: 98, elastane: 2}, weight: 250 g/m2, colour: "#15161c"}'
     )
     assert "hammer on strap buttons" in changed(TROUSERS, old, drill).order
+
+
+def test_a_lining_is_felled_round_a_vent_that_no_place_joins_it_to() -> None:
+    """When both hems are done; a lining that is said to be joined there is felled once."""
+    step = "fell the lining round back vent"
+    skirt = work("more/lined_skirt")
+    assert stands(skirt, "tack back vent", "hang the lining at waistband", "sew hem", step)
+    assert stands(skirt, "press lining hem", step, "last press")
+    assert stands(work("../../knowledge/templates/tailored-jacket"), "press hem", step)
+    assert step not in work(BLAZER).order
