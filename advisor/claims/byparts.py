@@ -38,7 +38,7 @@ def pressed_by_parts(
     cloths = {n for n, c in garment.cloths.items() if entries[c.entry].kind == "cloth"}
     pressed = cloths & {name for seam in warm for name in seam.cloths()}
     tender = cloths - pressed
-    if not tender:
+    if not tender or not pressed:
         return ()
     best = (max(highs[s.name] for s in warm if n in s.cloths()) for n in pressed)
     return (Instruction(PARTS, frozenset(pressed), frozenset(tender), (whole,), min(best)),)
