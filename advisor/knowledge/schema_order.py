@@ -78,6 +78,7 @@ Fact = Literal[
     "round cuff",
     "no lapel",
     "lining faces the edge",
+    "lining ends at the waist",
     "takes a nail",
     "slit to be stayed",
     "band with ends",

@@ -13,7 +13,7 @@ from advisor.claims.collect import Place
 from advisor.construction.stack import ply_of
 from advisor.knowledge.model import Mix
 from advisor.order.kinds import SeamPlace
-from advisor.order.layering import lining_cloths
+from advisor.order.layering import lining_cloths, lining_ends_at_waist
 from advisor.order.openings import closed_here, turned_here
 from advisor.order.roles import POCKET_FLAP, POCKET_ZIP, holds_words
 from advisor.project.placing import POCKETS
@@ -51,6 +51,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "turned through here": lambda: turned_here(place, facts.places),
         "gap closed here": lambda: closed_here(place, facts.places),
         "flap named": lambda: _flap(facts),
+        "lining ends at the waist": lambda: lining_ends_at_waist(place, facts.places),
         "lining faces the edge": lambda: "facing" not in _words(place.name),
         "takes a nail": lambda: _takes_a_nail(place, facts),
         "no lapel": lambda: not _lapel(place, facts),

@@ -90,6 +90,17 @@ def lining_loose_at_vent(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     )
 
 
+def lining_ends_at_waist(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether a lining set here is a bodice's alone, and nothing else joins it to the waist."""
+    if HELD_AT_ENDS & set(singular_words(place.name)):
+        return False
+    others = [p for p in places if p.unit != "shell" and p.name != place.name]
+    below = any(p.role.id == WAIST or "skirt" in singular_words(p.name) for p in others)
+    waist = any(p.role.id == WAIST and p.unit == "shell" for p in places)
+    own = any(p.unit == "lining" and p.kind.family == "seam" for p in others)
+    return waist and own and not below and not any(_ends_lining(p) for p in others)
+
+
 def _lining_set(places: Sequence[SeamPlace]) -> bool:
     """Whether a lining hangs in the garment, from facings or a waistband, and is not bagged."""
     joins = [p for p in places if p.kind.id == "lining-seam"]

@@ -7,7 +7,11 @@ from __future__ import annotations
 
 import pytest
 
-from tests.garments.whole import changed, places, stands, work
+from advisor.decide.advise import advise
+from advisor.order.work import Work, order_of
+from advisor.project.load import garment_of
+from advisor.textio.yamlfile import parse_yaml
+from tests.garments.whole import changed, known, places, stands, work
 
 BLAZER, TROUSERS, JACKET = (
     "more/ferryman_blazer",
@@ -231,3 +235,32 @@ def test_a_lining_is_felled_round_a_vent_that_no_place_joins_it_to() -> None:
     assert stands(skirt, "press lining hem", step, "last press")
     assert stands(work("../../knowledge/templates/tailored-jacket"), "press hem", step)
     assert step not in work(BLAZER).order
+
+
+BODICE = """
+garment: Sample
+fabrics: {crepe: wool crepe, lining: viscose lining}
+seams:
+  - {name: shoulder, layers: [crepe, crepe], length: 12 cm, times: 2}
+  - {name: side, layers: [crepe, crepe], length: 30 cm, times: 2}
+  - {name: waist, layers: [crepe, crepe], length: 72 cm}
+  - {name: lining side, layers: [lining, lining], length: 30 cm, times: 2}
+  - {name: facing to lining, layers: [crepe, lining], length: 60 cm, shape: curved}
+  - {name: hem, layers: [crepe], length: 110 cm, edge: hem}
+"""
+
+
+def test_the_lining_of_a_bodice_is_felled_to_its_waist() -> None:
+    """Where the skirt has none; one that has is joined to it."""
+    found = _of(BODICE)
+    step = "fell the lower edge at facing to lining"
+    assert stands(found, "join waist", "set facing to lining", step)
+    assert "fell the lining at hem" not in found.order
+    joined = "  - {name: lining waist, layers: [lining, lining], length: 72 cm}\n  - {name: hem"
+    assert step not in _of(BODICE.replace("  - {name: hem", joined)).order
+    assert step not in work(BLAZER).order
+
+
+def _of(text: str) -> Work:
+    garment = garment_of(parse_yaml(text, "project.yaml"), known())
+    return order_of(advise(garment, known()), known())
