@@ -23,6 +23,9 @@ CARRIES: Final = frozenset({"front", "placket", "band", "facing", "tab", "flap",
 OF_THEIR_OWN: Final = {"button": "toggle", "buttonhole": "loop"}
 """A sort of fastening that is called by its own name, by the kind that it is made as."""
 LOOP: Final = "loop"
+SLEEVE: Final = frozenset({"armhole", "armscye", "sleeve", "cap"})
+"""Words of a seam at which a sleeve is set in, as full as its cap is cut."""
+FRILLS: Final = frozenset({"frill", "ruffle", "flounce", "tier", "cuff", "hem"})
 PLEAT: Final = "pleat"
 BUTTONHOLE: Final = "buttonhole"
 
@@ -34,6 +37,7 @@ def place_facts(seam: Seam, garment: Garment, knowledge: Knowledge) -> dict[str,
         "fastening": fastening,
         "lies flat": "yes" if _lies_flat(seam) else "no",
         "may be pleated": "yes" if _may_be_pleated(seam) else "no",
+        "sleeve head": "yes" if _sleeve_head(seam) else "no",
     }
     if fastening == BUTTONHOLE:
         facts["backed"] = "yes" if _backed(seam, garment, knowledge) else "no"
@@ -59,6 +63,12 @@ def _may_be_pleated(seam: Seam) -> bool:
     """Whether its fullness is laid in pleats, or in a question may be; else it is gathered."""
     said = seam.making.pleats is not None or PLEAT in _words(seam)
     return said or not seam.place or seam.place == PLEAT
+
+
+def _sleeve_head(seam: Seam) -> bool:
+    """Whether a sleeve is set in here; a frill of a sleeve is a frill."""
+    words = set(_words(seam))
+    return bool(SLEEVE & words) and not FRILLS & words and not seam.facts.get("edge")
 
 
 def garment_facts(garment: Garment, knowledge: Knowledge) -> dict[str, str]:

@@ -9,7 +9,7 @@ from advisor.errors import Problem, nearest
 from advisor.knowledge.book import Book, BookItem
 from advisor.knowledge.places import plain_word
 
-FIELDS = frozenset({"name", "cloths", "how", "leave", "opened", "below"})
+FIELDS = frozenset({"name", "cloths", "how", "leave", "opened", "below", "marked"})
 """What the sentence of a stage may name in braces."""
 GATHERS = ("hand rows", "gathering foot", "overlock", "elastic")
 

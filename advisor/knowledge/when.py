@@ -51,6 +51,7 @@ SEAM_SAID: dict[str, tuple[str, ...]] = {
     "backed": YES_NO,
     "lies flat": YES_NO,
     "may be pleated": YES_NO,
+    "sleeve head": YES_NO,
 }
 """What follows from a project's silence, its stress and the kind and name of a place.
 

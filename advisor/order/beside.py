@@ -11,8 +11,9 @@ from typing import TYPE_CHECKING
 
 from advisor.claims.collect import Place
 from advisor.construction.stack import ply_of
+from advisor.knowledge.model import Mix
 from advisor.order.kinds import SeamPlace
-from advisor.order.layering import lining_cloths
+from advisor.order.layering import lining_cloths, lining_ends_at_waist
 from advisor.order.openings import closed_here, turned_here
 from advisor.order.roles import POCKET_FLAP, POCKET_ZIP, holds_words, of_another_cloth
 from advisor.project.placing import POCKETS
@@ -38,7 +39,9 @@ HOOD_CASING, HOOD_EDGE = "hood-casing", "hood-edge"
 BULKY = 2
 """The level of `bulky` from which a cloth is thick in a seam."""
 WRIST = frozenset({"cuff", "sleeve", "wrist"})
-OPEN_ENDED = "open-ended-zip"
+OPEN_ENDED, ROLL_LINE = "open-ended-zip", "roll-line"
+PLANT, HALF, ALL = frozenset({"cotton", "linen", "hemp", "ramie"}), 50.0, 100.0
+STIFF = frozenset({"fusible", "low-temperature fusible", "sew-in", "canvas"})
 HELD_ABOVE = frozenset({"shoulder", "armhole", "crotch", "inseam", "waistband", "raglan"})
 """Roles of a garment that does not hang from straps."""
 
@@ -52,6 +55,11 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "turned through here": lambda: turned_here(place, facts.places),
         "gap closed here": lambda: closed_here(place, facts.places),
         "flap named": lambda: _flap(facts),
+        "lining ends at the waist": lambda: lining_ends_at_waist(place, facts.places),
+        "lining faces the edge": lambda: "facing" not in _words(place.name),
+        "takes a nail": lambda: _takes_a_nail(place, facts),
+        "no lapel": lambda: not _lapel(place, facts),
+        "slit to be stayed": lambda: _ravels(place, facts),
         "round cuff": lambda: _ring(place, facts),
         "band with ends": lambda: not _ring(place, facts),
         "opens end to end": lambda: _end_to_end(place, facts),
@@ -104,6 +112,55 @@ def _ring(place: SeamPlace, facts: Facts) -> bool:
     fastened = (p for p in facts.places if p.kind.family == "fastening")
     wrists = any(WRIST & set(_words(p.name)) for p in fastened)
     return not wrists and not any(p.kind.id == "placket" for p in facts.places)
+
+
+def _lapel(place: SeamPlace, facts: Facts) -> bool:
+    """Whether the edge is turned over as a lapel, so that its inner side is seen."""
+    words = set(_words(place.name))
+    rolls = any(p.role.id == ROLL_LINE for p in facts.places)
+    return "lapel" in words or (rolls and place.role.id == "facing" and "front" in words)
+
+
+def _takes_a_nail(place: SeamPlace, facts: Facts) -> bool:
+    """Whether a cloth of it is mostly of cotton or flax, or a skin: others tear round the hole."""
+    skins = any(facts.entry(c).structure == "skin" for c in place.cloths)
+    mixes = [facts.garment.cloths[c].mixes for c in place.cloths]
+    firm = (all(_plant(mix) >= HALF for mix in found) for found in mixes if found)
+    return skins or any(firm)
+
+
+def _plant(mix: Mix) -> float:
+    return sum(share or ALL for fibre, share in mix if fibre in PLANT)
+
+
+NO_BUTTONHOLE = " where its buttonhole or loop lies (none is named: make that first)"
+
+
+def marked(place: SeamPlace, facts: Facts) -> str:
+    """How buttons are placed: through their buttonholes, or at marks of their own."""
+    if _buttonholes(place, facts):
+        return f"Close the edge, mark {place.name} through the buttonholes, and sew them on"
+    if _at_vent(place, facts):
+        return f"Sew {place.name} on at the marks, through the outer layers alone"
+    return f"Close the edge, mark {place.name}{NO_BUTTONHOLE}, and sew them on"
+
+
+def _buttonholes(place: SeamPlace, facts: Facts) -> bool:
+    """Whether buttonholes are worked that these buttons go through; a vent of a sleeve has none."""
+    holes = [set(_words(p.name)) for p in facts.places if p.kind.id == "buttonhole"]
+    return any(WRIST & words for words in holes) if _at_vent(place, facts) else bool(holes)
+
+
+def _at_vent(place: SeamPlace, facts: Facts) -> bool:
+    """Whether it lies at the end of a sleeve that has a vent, which buttons only adorn."""
+    vent = any(p.role.id == "sleeve-vent" for p in facts.places)
+    return vent and bool(WRIST & set(_words(place.name)))
+
+
+def _ravels(place: SeamPlace, facts: Facts) -> bool:
+    """Whether a slit is cut into a cloth that frays, with nothing behind it to hold the corners."""
+    stiff = any(facts.entry(n).kind in STIFF for n in place.notions)
+    return not stiff and any(facts.least(c, "frays") for c in place.cloths)
 
 
 def _end_to_end(place: SeamPlace, facts: Facts) -> bool:

@@ -24,7 +24,13 @@ from advisor.order.easing import (
 )
 from advisor.order.fitting import TO_BODY, Fitting, staged
 from advisor.order.kinds import SeamPlace
-from advisor.order.layering import BACKING, CALLED_BACKING, hangs_lined, waist_edge
+from advisor.order.layering import (
+    BACKING,
+    CALLED_BACKING,
+    hangs_lined,
+    lining_loose_at_vent,
+    waist_edge,
+)
 from advisor.order.namewords import FINISHED, GATHERED, LAID_ON, SHOULDERED, STAYED_ON_BIAS
 from advisor.order.openings import loose_at_zip, seam_below
 from advisor.order.rain import coated, coated_throughout, proofed
@@ -190,6 +196,7 @@ class Facts:
             "lining loose at the zip": lambda: loose_at_zip(place, self.places),
             "of a lining": lambda: place.unit == "lining",
             "takes in a lining": lambda: hangs_lined(place, self.places),
+            "lining loose at the vent": lambda: lining_loose_at_vent(place, self.places),
             "seam below among others": lambda: seam_below(place, self.places) is not None,
             "a side left open": lambda: side_left_open(place, self.places) is not None,
             "waist edge": lambda: waist_edge(place, self.places),

@@ -24,7 +24,8 @@ HELD_AT_ENDS = frozenset(
     {"hem", "vent", "slit", "zip", "zipper", "fly", "pocket", "flap", "placket"}
 )
 """Words of places where a lining is only fastened at its sides or its end."""
-BAGGED, SLEEVE_HEM = "bagged-lining", "sleeve-hem"
+BAGGED, SLEEVE_HEM, VENT = "bagged-lining", "sleeve-hem", "vent"
+VENTS = frozenset({"vent", "slit"})
 SLEEVED = frozenset({"underarm", "armhole"})
 """Roles of the seams of a lining that make its sleeves and set them in."""
 BACKING = frozenset({"sheers", "linings"})
@@ -76,6 +77,30 @@ def lining_ends(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     body = any(p.role.id not in SLEEVED for p in own)
     waist = any(p.role.id == WAIST for p in places)
     return body and not waist and not any(p.role.id not in (SLEEVE_HEM, "cuff") for p in ends)
+
+
+def lining_loose_at_vent(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether a lining hangs behind the vent of a body or a skirt, and no place is of both."""
+    named = any(p.unit != "shell" and VENTS & set(singular_words(p.name)) for p in places)
+    behind = any(p.unit == "lining" and p.kind.family == "seam" for p in places)
+    return (
+        place.role.id == VENT
+        and place.unit == "shell"
+        and behind
+        and not named
+        and _lining_set(places)
+    )
+
+
+def lining_ends_at_waist(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether a lining set here is a bodice's alone, and nothing else joins it to the waist."""
+    if HELD_AT_ENDS & set(singular_words(place.name)):
+        return False
+    others = [p for p in places if p.unit != "shell" and p.name != place.name]
+    below = any(p.role.id == WAIST or "skirt" in singular_words(p.name) for p in others)
+    waist = any(p.role.id == WAIST and p.unit == "shell" for p in places)
+    own = any(p.unit == "lining" and p.kind.family == "seam" for p in others)
+    return waist and own and not below and not any(_ends_lining(p) for p in others)
 
 
 def _lining_set(places: Sequence[SeamPlace]) -> bool:

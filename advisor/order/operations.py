@@ -239,10 +239,8 @@ class _Maker:
         if self.facts.fitting.basted(place) and all(op.id != "baste" for op in listed):
             listed.insert(len(place.kind.prepares), works["baste"])
         if any(self.facts.proofed(cloth) for cloth in place.cloths):
-            tried, clipped = works["baste"], replace(works["baste"], verb="clip", does=CLIPPED)
-            listed = [
-                clipped if (op.id, op.verb) == (tried.id, tried.verb) else op for op in listed
-            ]
+            clipped = replace(works["baste"], verb="clip", does=CLIPPED)
+            listed = [clipped if (op.id, op.verb) == ("baste", "baste") else op for op in listed]
         if place.full and place.seam.making.pleats is None:
             drawn = replace(works["baste"], does=DRAWN_UP)
             listed = [drawn if op == works["baste"] else op for op in listed]

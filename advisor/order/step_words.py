@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from advisor.claims.collect import Place
 from advisor.knowledge.ordering import Operation
 from advisor.order.backed import BEHIND, as_worked, backed_with, boned_backing
-from advisor.order.beside import STRIPS
+from advisor.order.beside import STRIPS, marked
 from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
 from advisor.order.kinds import SeamPlace
@@ -35,8 +35,6 @@ LINING_AFTER = "fell-hem"
 """The piece of work by which the lining is brought to a hem."""
 STRIPPED = frozenset({"Hong Kong", "bound"})
 NO_LAST_IRON = "Smooth the whole garment with the hands: no iron suits all of it"
-THROUGH = " through the buttonholes"
-NO_BUTTONHOLE = " where its buttonhole or loop lies (none is named: make that first)"
 CLIPPED = {"curved": " and clip or notch them", "corner": " and cut the corners off"}
 
 
@@ -53,6 +51,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
         how = f": {listed(list(dict.fromkeys(layers)))} alone, no stitch through the lining"
     units: System = "us" if facts.garment.units == "us" else "metric"
     opening = opening_fields(place, facts.places, units)
+    opening["marked"] = marked(place, facts) if "{marked}" in op.does else ""
     text = op.does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
     gap = left_open(place, units) if op.id in JOINS and "{leave}" not in op.does else ""
     if op.id == "join":
@@ -119,15 +118,9 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         "gather": lambda: _gathers(place) if place.full else _ease(place, units),
         "lay-pleats": lambda: listed(list(place.full)),
         "stay": lambda: STRIPS[facts.setups.word(Place("seam", place.name), "seam.support")],
-        "fasten": lambda: THROUGH if _buttonholes(facts) else NO_BUTTONHOLE,
         "grade": lambda: CLIPPED.get(place.said("shape"), ""),
     }
     return words[op]() if op in words else ""
-
-
-def _buttonholes(facts: Facts) -> bool:
-    """Whether a place of the garment is its buttonholes."""
-    return any(p.kind.id == "buttonhole" for p in facts.places)
 
 
 def _finish(finish: str) -> str:

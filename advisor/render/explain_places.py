@@ -74,6 +74,7 @@ def _stage(stage: Stage, knowledge: Knowledge) -> dict[str, Any]:
             "name": "the place",
             "cloths": "its layers",
             "how": "",
+            "marked": "Mark it through its buttonhole, or where it goes, and sew it on",
             "leave": f", and leave {HAND_WIDE} to turn through",
             "opened": "the place",
             "below": "the other seams",

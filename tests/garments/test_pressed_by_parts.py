@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from advisor.claims.byparts import PARTS
 from advisor.claims.workarounds import Instruction
+from advisor.decide.advise import advise
 from advisor.order.work import Work
-from tests.garments.whole import advice, changed, work
+from advisor.project.load import garment_of
+from advisor.textio.yamlfile import parse_yaml
+from tests.garments.whole import advice, changed, known, work
 
 JACKET, GILET = "more/skating_jacket", "more/gilet"
 
@@ -41,3 +44,18 @@ def test_a_garment_that_an_iron_suits_is_pressed_whole() -> None:
     """No fur, no parts."""
     fur = "{fabric: faux fur, fibres: {modacrylic: 100}, weight: 700 g/m2}"
     assert "part by part" not in _last(changed(JACKET, fur, "wool crepe 250 g/m2"))
+
+
+def test_where_only_a_notion_is_pressed_nothing_is_parted() -> None:
+    """No seam of its cloth takes an iron, so there is no part of it to press."""
+    fur = "{fabric: faux fur, fibres: {modacrylic: 100}}"
+    text = f"""
+garment: Sample
+fabrics: {{fur: {fur}, lace: {{notion: satin ribbon}}}}
+seams:
+  - {{name: ribbon trim, layers: [lace], length: 300 cm}}
+  - {{name: side, layers: [fur, fur], length: 40 cm}}
+"""
+    garment = garment_of(parse_yaml(text, "project.yaml"), known())
+    found = advise(garment, known()).judgement.instructions
+    assert not [i for i in found if i.kind == PARTS]

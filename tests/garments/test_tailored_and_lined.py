@@ -7,7 +7,11 @@ from __future__ import annotations
 
 import pytest
 
-from tests.garments.whole import changed, places, stands, work
+from advisor.decide.advise import advise
+from advisor.order.work import Work, order_of
+from advisor.project.load import garment_of
+from advisor.textio.yamlfile import parse_yaml
+from tests.garments.whole import changed, known, places, stands, work
 
 BLAZER, TROUSERS, JACKET = (
     "more/ferryman_blazer",
@@ -174,3 +178,89 @@ def test_a_seam_with_a_tape_of_its_own_is_not_stayed_twice() -> None:
     assert "stay shoulder" not in found.order
     assert "stay armhole" in found.order
     assert "stay shoulder" in changed(JACKET, "name: shoulder tape", "name: neck tape").order
+
+
+def test_a_lapel_is_not_understitched() -> None:
+    """Its facing is the side that is seen; a front without a roll line is."""
+    assert "understitch front facing" not in work(BLAZER).order
+    row = "  - {name: roll line, layers: [tweed, {notion: stay tape}], length: 34 cm, times: 2}\n"
+    assert "understitch front facing" in changed(BLAZER, row, "").order
+
+
+def test_buttons_are_marked_through_buttonholes_that_there_are() -> None:
+    """Those of a vented cuff are sewn on for show."""
+    found = work(BLAZER)
+    assert "through the buttonholes" in found.tasks["fasten front buttons"].step.does
+    assert "at the marks" in found.tasks["fasten cuff buttons"].step.does
+
+
+def test_the_slit_of_a_pocket_has_something_behind_it() -> None:
+    """Tweed ravels to the corners; a pocket that names an interfacing has that."""
+    steps = ("stay the slit of flap pocket", "stitch the welt of flap pocket")
+    assert stands(work(BLAZER), *steps, "slash flap pocket")
+    lined = work("more/lined_trousers").order
+    assert "stay the slit of welt pocket" not in lined
+
+
+def test_only_what_faces_an_edge_is_understitched() -> None:
+    """The seam where a facing meets its lining lies inside."""
+    assert "understitch facing to lining" not in work(BLAZER).order
+    named = changed(BLAZER, "name: facing to lining", "name: front to lining")
+    assert "understitch front to lining" in named.order
+
+
+def test_an_undercollar_has_no_chest() -> None:
+    """Its stand and its fall are padded by themselves."""
+    found = work(BLAZER)
+    assert places(found)["undercollar"].method.id == "collar-padded-by-hand"
+    assert "chest" not in found.tasks["baste undercollar"].step.does
+    assert "chest" in found.tasks["baste front canvas"].step.does
+
+
+def test_a_button_is_hammered_through_a_firm_cloth_of_plants_or_a_skin() -> None:
+    """Wool tears round the nail, so there a metal button is sewn on."""
+    assert "fasten strap buttons" in work(TROUSERS).order
+    drill = "{fabric: denim, fibres: {cotton: 98, elastane: 2}, weight: 380 g/m2}"
+    old = (
+        '{fabric: gabardine, fibres: {wool: 98, elastane: 2}, weight: 250 g/m2, colour: "#15161c"}'
+    )
+    assert "hammer on strap buttons" in changed(TROUSERS, old, drill).order
+
+
+def test_a_lining_is_felled_round_a_vent_that_no_place_joins_it_to() -> None:
+    """When both hems are done; a lining that is said to be joined there is felled once."""
+    step = "fell the lining round back vent"
+    skirt = work("more/lined_skirt")
+    assert stands(skirt, "tack back vent", "hang the lining at waistband", "sew hem", step)
+    assert stands(skirt, "press lining hem", step, "last press")
+    assert stands(work("../../knowledge/templates/tailored-jacket"), "press hem", step)
+    assert step not in work(BLAZER).order
+
+
+BODICE = """
+garment: Sample
+fabrics: {crepe: wool crepe, lining: viscose lining}
+seams:
+  - {name: shoulder, layers: [crepe, crepe], length: 12 cm, times: 2}
+  - {name: side, layers: [crepe, crepe], length: 30 cm, times: 2}
+  - {name: waist, layers: [crepe, crepe], length: 72 cm}
+  - {name: lining side, layers: [lining, lining], length: 30 cm, times: 2}
+  - {name: facing to lining, layers: [crepe, lining], length: 60 cm, shape: curved}
+  - {name: hem, layers: [crepe], length: 110 cm, edge: hem}
+"""
+
+
+def test_the_lining_of_a_bodice_is_felled_to_its_waist() -> None:
+    """Where the skirt has none; one that has is joined to it."""
+    found = _of(BODICE)
+    step = "fell the lower edge at facing to lining"
+    assert stands(found, "join waist", "set facing to lining", step)
+    assert "fell the lining at hem" not in found.order
+    joined = "  - {name: lining waist, layers: [lining, lining], length: 72 cm}\n  - {name: hem"
+    assert step not in _of(BODICE.replace("  - {name: hem", joined)).order
+    assert step not in work(BLAZER).order
+
+
+def _of(text: str) -> Work:
+    garment = garment_of(parse_yaml(text, "project.yaml"), known())
+    return order_of(advise(garment, known()), known())

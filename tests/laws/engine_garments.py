@@ -280,6 +280,7 @@ def seam_leaf(seam: Seam) -> Any:
         "allowance given": "yes" if "allowance" in seam.facts else "no",
         "laid in pleats": "no" if seam.making.pleats is None else "yes",
         "may be pleated": "no" if seam.place else "yes",
+        "sleeve head": "no",
         "lies flat": lies_flat(seam),
         "carries weight": carries_weight(seam),
         "facing seen": facing_seen(seam),
