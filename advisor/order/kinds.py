@@ -61,7 +61,7 @@ UPPER_ROLES = frozenset(
     }
 )
 """What lies above the waist whatever the garment is."""
-BODICE, SKIRT = "bodice", "skirt"
+BODICE, SKIRT, SLEEVE = "bodice", "skirt", "sleeve"
 SKIRTS = frozenset({SKIRT, "underskirt", "overskirt", "petticoat", "tier", "frill", "flounce"})
 """Words of a name that say that it lies below a waist or in what is drawn up."""
 BODY, WRIST = HALVES | {BODICE, SKIRT}, frozenset({"wrist", "cuff"})
@@ -284,9 +284,10 @@ def _body_placket(one: SeamPlace, other: SeamPlace) -> bool:
 
 
 def _at_wrist(one: SeamPlace, other: SeamPlace) -> bool:
-    """Whether one lies at the end of a sleeve, and the other on front, back or skirt."""
-    body = BODY & set(singular_words(other.name))
-    return bool(WRIST & set(singular_words(one.name)) and body)
+    """Whether one lies on a sleeve alone, and the other on front, back or skirt."""
+    words, body = set(singular_words(one.name)), BODY & set(singular_words(other.name))
+    apart = bool(WRIST & words) or (SLEEVE in words and one.role.id in SLEEVE_ENDS)
+    return apart and bool(body) and not (BODY & words or SLEEVE in singular_words(other.name))
 
 
 def _above(place: SeamPlace) -> bool:

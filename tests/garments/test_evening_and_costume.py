@@ -323,3 +323,18 @@ def test_a_sash_is_closed_and_hangs_from_nothing() -> None:
     found = _of(BIAS)
     assert stands(found, "join sash", "turn through sash", "close the gap of sash")
     assert "sew in the ends of sash" not in found.order
+
+
+def test_bones_are_drawn_out_of_the_way_of_the_iron_while_their_channels_are_open() -> None:
+    """They lie inside, where no towel covers them; what lies beside is covered as before."""
+    told = " ".join(typed("order", str(FOLDER / f"{HERALD}.yaml")).out.split())
+    assert "draw the flat steel boning back out of the open channels" in told
+    assert "brocade: cover it with a dry folded towel" in told
+    assert "brocade and flat steel boning: cover" not in told
+
+
+def test_a_sleeve_seam_ends_in_no_panel_of_the_front() -> None:
+    """It is sewn on the sleeve alone."""
+    found = work(HERALD)
+    assert not _before(found, "neaten piped front seam", "join sleeve seam")
+    assert stands(found, "press wrist frill", "join sleeve seam", "join armhole")
