@@ -9,7 +9,9 @@ from __future__ import annotations
 import pytest
 
 from advisor.decide.advise import advise
+from advisor.errors import InputError
 from advisor.order.work import Work, order_of
+from advisor.project.facts import read_maker_fact
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
 from tests.garments.whole import FOLDER, changed, known, places, stands, work
@@ -338,3 +340,11 @@ def test_a_sleeve_seam_ends_in_no_panel_of_the_front() -> None:
     found = work(HERALD)
     assert not _before(found, "neaten piped front seam", "join sleeve seam")
     assert stands(found, "press wrist frill", "join sleeve seam", "join armhole")
+
+
+@pytest.mark.parametrize(("said", "meant"), [("narrow hem", "hemmer"), ("zipper foot", "zip")])
+def test_a_foot_is_known_by_its_other_names(said: str, meant: str) -> None:
+    """A kit is written as it is spoken; what no foot is called is still refused."""
+    assert meant == read_maker_fact("foot", said, known())
+    with pytest.raises(InputError):
+        read_maker_fact("foot", "narrow moon", known())
