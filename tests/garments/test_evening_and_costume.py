@@ -18,7 +18,7 @@ from tests.garments.whole import FOLDER, changed, known, places, stands, work
 from tests.typed import typed
 
 BALL, SLIP, HERALD = "more/boathouse_ball", "more/larkspur_slip", "more/midwinter_herald"
-QUEEN, QUINCE = "more/chapel_queen", "more/quince_dress"
+QUEEN, QUINCE, BRIDE = "more/chapel_queen", "more/quince_dress", "more/sorrel_wedding"
 
 
 def _of(text: str) -> Work:
@@ -31,7 +31,7 @@ def _before(found: Work, before: str, after: str) -> list[str]:
     return [item.why for item in found.reasons.get(after, ()) if item.before == before]
 
 
-@pytest.mark.parametrize("garment", [BALL, SLIP, HERALD, QUEEN, QUINCE])
+@pytest.mark.parametrize("garment", [BALL, SLIP, HERALD, QUEEN, QUINCE, BRIDE])
 def test_nothing_chases_itself(garment: str) -> None:
     """Every order can be kept."""
     assert work(garment).cycles == ()
@@ -348,3 +348,34 @@ def test_a_foot_is_known_by_its_other_names(said: str, meant: str) -> None:
     assert meant == read_maker_fact("foot", said, known())
     with pytest.raises(InputError):
         read_maker_fact("foot", "narrow moon", known())
+
+
+def test_a_seam_of_what_is_mounted_on_organza_is_pressed_open() -> None:
+    """Nothing shows through its shell; so nothing is graded, and bones go in for the fitting."""
+    found = work(BRIDE)
+    assert "grade bodice princess" not in found.order
+    assert stands(found, "press bodice princess", "join bones", "insert bones in bones", "fit")
+    assert stands(found, "stitch on draped chiffon", "insert bones in bones")
+    loose = changed(BRIDE, "kind: underlining, layers: [mikado, organza]", "layers: [lace, lace]")
+    assert "grade bodice princess" in loose.order
+
+
+def test_an_overskirt_on_a_band_of_the_gown_s_cloth_comes_off_all_the_same() -> None:
+    """Its waistband takes in no lining, and its tulle runs into no seam of the skirt."""
+    found = work(BRIDE)
+    at = places(found)
+    assert "overskirt" == at["tulle seams"].alone == at["overskirt waistband"].alone
+    assert not [
+        why
+        for step in found.order
+        for before in ("fell the lining to centre back zip", "press centre back")
+        for why in _before(found, before, step)
+        if step.endswith("overskirt waistband")
+    ]
+
+
+def test_loops_for_buttons_are_no_buttons() -> None:
+    """They are sewn to the edge, and nothing is marked through a buttonhole."""
+    found = work(BRIDE)
+    assert "button-loops-sewn-on" == places(found)["button loops"].method.id
+    assert "buttonholes" not in found.tasks["sew on button loops"].step.does
