@@ -75,6 +75,11 @@ def keep_off_notes(work: Work) -> dict[str, str]:
 
 def shield(work: Work, step: str, tender: Collection[str]) -> str:
     """How to keep heat and steam off what is in by then; what lies inside cannot be covered."""
+    loose = _loose_bones(work, step) & set(tender)
+    if loose:
+        out = f"draw the {_listed(tuple(sorted(loose)))} back out of the open channels"
+        rest = set(tender) - loose
+        return f"{out}; {_listed(tuple(sorted(rest)))}: {shield(work, step, rest)}" if rest else out
     iron = work.tasks[step].step.iron
     steam = iron is not None and iron.moisture != "dry"
     if not set(tender) & work.faces:
@@ -83,6 +88,13 @@ def shield(work: Work, step: str, tender: Collection[str]) -> str:
     if len(tender) > 1:
         dry = dry.replace("cover it", "cover them")
     return f"{dry}{' and the steam away' if steam else ''}"
+
+
+def _loose_bones(work: Work, step: str) -> set[str]:
+    """The bones whose channels are still open when a step is done."""
+    at = work.order.index(step)
+    later = (work.tasks[name] for name in work.order[at:])
+    return {n for t in later if t.op == "close-bones" and t.place for n in t.place.notions}
 
 
 def keep_off(work: Work, units: System) -> tuple[ToldKeepOff, ...]:

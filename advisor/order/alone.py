@@ -10,31 +10,36 @@ from advisor.project.garment import Garment
 if TYPE_CHECKING:
     from advisor.order.kinds import SeamPlace
 
-FRILLS, WAIST = "gathered-edge", "waist"
-"""What is drawn up on another cloth, but for a skirt: the same net on a sleeve joins no part."""
+FRILLS, WAIST, BAND = "gathered-edge", "waist", "waistband"
+"""What is drawn up on another cloth, but for a skirt: the same net on a sleeve joins no part. A
+waistband is of its own part, whatever it is cut of."""
 
 
 def parts_alone(garment: Garment, places: Sequence[SeamPlace]) -> frozenset[str]:
-    """The parts that no place joins to another: their cloths meet nothing that lies outside them.
+    """The parts that no place joins to another: what only they are made of meets nothing else.
 
     One part alone is the garment, so nothing stands beside it.
     """
-    if len(garment.parts) < 2:
-        return frozenset()
     found = set()
-    for part in garment.parts:
+    for part in garment.parts if len(garment.parts) > 1 else ():
+        others = {c for other in garment.parts if other != part for c in other.layers}
         inside = [p for p in places if p.seam.part == part.name]
-        own = {cloth for p in inside for cloth in p.cloths}
-        whole = own | set(part.layers)
+        own = ({cloth for p in inside for cloth in p.cloths} | set(part.layers)) - others
         outside = [p for p in places if p not in inside]
-        if own and not any(_joins(p, frozenset(whole)) for p in outside):
+        met = any(_joins(p, own) for p in outside) or any(_mixes(p, own) for p in inside)
+        if inside and own and not met:
             found.add(part.name)
     return frozenset(found)
 
 
-def _joins(place: SeamPlace, part: frozenset[str]) -> bool:
+def _joins(place: SeamPlace, own: set[str]) -> bool:
     """Whether a place holds a cloth of a part otherwise than as a frill of its own."""
-    shared = part & set(place.cloths)
+    shared = own & set(place.cloths)
     drawn_up = place.kind.id == FRILLS and place.role.id != WAIST
-    frilled = drawn_up and shared <= set(place.full)
-    return bool(shared) and not frilled
+    return bool(shared) and not (drawn_up and shared <= set(place.full))
+
+
+def _mixes(place: SeamPlace, own: set[str]) -> bool:
+    """Whether a place of a part joins it to the cloth of another."""
+    cloths = set(place.cloths)
+    return bool(own & cloths) and bool(cloths - own) and place.kind.id != BAND

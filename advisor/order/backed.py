@@ -25,6 +25,13 @@ def backed_with(place: SeamPlace, places: Sequence[SeamPlace]) -> frozenset[str]
     return frozenset(shells if place.kind.id in BONES else ())
 
 
+def backings(place: SeamPlace, places: Sequence[SeamPlace]) -> frozenset[str]:
+    """The cloths of a place that lie behind another of it: a mount of organza shows no edges."""
+    mounts = (p.cloths for p in places if p.kind.id == UNDERLINING)
+    both = (m for m in mounts if m and m[0] in place.cloths)
+    return frozenset(cloth for m in both for cloth in m[1:] if cloth in place.cloths)
+
+
 def boned_backing(op: Operation, place: SeamPlace, places: Sequence[SeamPlace]) -> str:
     """What is told before a backing is basted that bones lie on; "" where none do."""
     if op.id != "baste-backing" or place.kind.id != UNDERLINING:

@@ -11,6 +11,7 @@ from advisor.claims.valuesets import Choice
 from advisor.craft.fullness import METHOD_RATIOS, GatherMethod
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
+from advisor.order.backed import backings
 from advisor.order.beside import of_place
 from advisor.order.choosing import with_methods
 from advisor.order.dropping import drops
@@ -386,7 +387,8 @@ class Facts:
         if finish in CLOSED_FINISHES or place.full:
             return False
         kind = self.setups.word(Place("seam", place.name), "seam.kind", "plain")
-        sheer = any(self.least(cloth, "sheer") for cloth in place.cloths)
+        seen = set(place.cloths) - backings(place, self.places)
+        sheer = any(self.least(cloth, "sheer") for cloth in seen)
         if kind not in OPEN_SEAMS or sheer:
             return False
         return place.role.pressed == "open"

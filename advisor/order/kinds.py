@@ -263,9 +263,16 @@ def _body_placket(one: SeamPlace, other: SeamPlace) -> bool:
 
 
 def _at_wrist(one: SeamPlace, other: SeamPlace) -> bool:
-    """Whether one lies at the end of a sleeve, and the other on front, back or skirt."""
+    """Whether one lies on a sleeve alone, and the other on front, back or skirt."""
+    words = set(singular_words(one.name))
     body = called.BODY & set(singular_words(other.name))
-    return bool(called.WRIST & set(singular_words(one.name)) and body)
+    ends = called.SLEEVE in words and one.role.id in called.SLEEVE_ENDS
+    apart = bool(called.WRIST & words) or ends
+    return (
+        apart
+        and bool(body)
+        and not (called.BODY & words or called.SLEEVE in singular_words(other.name))
+    )
 
 
 def _on_sleeve_only(one: SeamPlace, other: SeamPlace) -> bool:

@@ -91,6 +91,8 @@ def _fits(pick: Pick, task: Task) -> bool:
 
 def _joined(where: str, a: Task, b: Task, setups: Setups) -> bool:
     """Whether two tasks stand to each other as a template asks."""
+    if a.place is not None and b.place is not None and a.place.alone != b.place.alone:
+        return False  # what is put on by itself waits for nothing of the rest
     if where == "garment":
         return True
     if where == "same cloth":

@@ -118,6 +118,14 @@ OTHER_FEET = (
     "satin stitch",
 )
 """Feet that come with a machine and on which no advice turns (common practice)."""
+SAME_FOOT = {
+    "invisible zip": "concealed zip",
+    "invisible zipper": "concealed zip",
+    "narrow hem": "hemmer",
+    "rolled hem": "hemmer",
+    "zipper": "zip",
+}
+"""What a foot is called as well (common practice)."""
 
 
 def read_maker_fact(
@@ -210,6 +218,7 @@ def _read_foot(value: object, aspect: Aspect) -> str:
     """A foot, with or without the word; one on which no advice turns is taken as it is."""
     text = _text(value)
     bare = text.casefold().removesuffix(" foot").strip()
+    bare = SAME_FOOT.get(bare, bare)
     known = [*aspect.words, *OTHER_FEET]
     return bare if bare in known else _read_option("feet", text, aspect, known)
 

@@ -9,14 +9,16 @@ from __future__ import annotations
 import pytest
 
 from advisor.decide.advise import advise
+from advisor.errors import InputError
 from advisor.order.work import Work, order_of
+from advisor.project.facts import read_maker_fact
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
 from tests.garments.whole import FOLDER, changed, known, places, stands, work
 from tests.typed import typed
 
 BALL, SLIP, HERALD = "more/boathouse_ball", "more/larkspur_slip", "more/midwinter_herald"
-QUEEN, QUINCE = "more/chapel_queen", "more/quince_dress"
+QUEEN, QUINCE, BRIDE = "more/chapel_queen", "more/quince_dress", "more/sorrel_wedding"
 
 
 def _of(text: str) -> Work:
@@ -29,7 +31,7 @@ def _before(found: Work, before: str, after: str) -> list[str]:
     return [item.why for item in found.reasons.get(after, ()) if item.before == before]
 
 
-@pytest.mark.parametrize("garment", [BALL, SLIP, HERALD, QUEEN, QUINCE])
+@pytest.mark.parametrize("garment", [BALL, SLIP, HERALD, QUEEN, QUINCE, BRIDE])
 def test_nothing_chases_itself(garment: str) -> None:
     """Every order can be kept."""
     assert work(garment).cycles == ()
@@ -323,3 +325,57 @@ def test_a_sash_is_closed_and_hangs_from_nothing() -> None:
     found = _of(BIAS)
     assert stands(found, "join sash", "turn through sash", "close the gap of sash")
     assert "sew in the ends of sash" not in found.order
+
+
+def test_bones_are_drawn_out_of_the_way_of_the_iron_while_their_channels_are_open() -> None:
+    """They lie inside, where no towel covers them; what lies beside is covered as before."""
+    told = " ".join(typed("order", str(FOLDER / f"{HERALD}.yaml")).out.split())
+    assert "draw the flat steel boning back out of the open channels" in told
+    assert "brocade: cover it with a dry folded towel" in told
+    assert "brocade and flat steel boning: cover" not in told
+
+
+def test_a_sleeve_seam_ends_in_no_panel_of_the_front() -> None:
+    """It is sewn on the sleeve alone."""
+    found = work(HERALD)
+    assert not _before(found, "neaten piped front seam", "join sleeve seam")
+    assert stands(found, "press wrist frill", "join sleeve seam", "join armhole")
+
+
+@pytest.mark.parametrize(("said", "meant"), [("narrow hem", "hemmer"), ("zipper foot", "zip")])
+def test_a_foot_is_known_by_its_other_names(said: str, meant: str) -> None:
+    """A kit is written as it is spoken; what no foot is called is still refused."""
+    assert meant == read_maker_fact("foot", said, known())
+    with pytest.raises(InputError):
+        read_maker_fact("foot", "narrow moon", known())
+
+
+def test_a_seam_of_what_is_mounted_on_organza_is_pressed_open() -> None:
+    """Nothing shows through its shell; so nothing is graded, and bones go in for the fitting."""
+    found = work(BRIDE)
+    assert "grade bodice princess" not in found.order
+    assert stands(found, "press bodice princess", "join bones", "insert bones in bones", "fit")
+    assert stands(found, "stitch on draped chiffon", "insert bones in bones")
+    loose = changed(BRIDE, "kind: underlining, layers: [mikado, organza]", "layers: [lace, lace]")
+    assert "grade bodice princess" in loose.order
+
+
+def test_an_overskirt_on_a_band_of_the_gown_s_cloth_comes_off_all_the_same() -> None:
+    """Its waistband takes in no lining, and its tulle runs into no seam of the skirt."""
+    found = work(BRIDE)
+    at = places(found)
+    assert "overskirt" == at["tulle seams"].alone == at["overskirt waistband"].alone
+    assert not [
+        why
+        for step in found.order
+        for before in ("fell the lining to centre back zip", "press centre back")
+        for why in _before(found, before, step)
+        if step.endswith("overskirt waistband")
+    ]
+
+
+def test_loops_for_buttons_are_no_buttons() -> None:
+    """They are sewn to the edge, and nothing is marked through a buttonhole."""
+    found = work(BRIDE)
+    assert "button-loops-sewn-on" == places(found)["button loops"].method.id
+    assert "buttonholes" not in found.tasks["sew on button loops"].step.does
