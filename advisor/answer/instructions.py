@@ -80,7 +80,7 @@ def _before(item: Instruction, kinds: dict[str, str], needy: str, tender: str) -
     if found <= _PUT_IN:
         return f"Press the {needy} before the {tender} goes in, and keep the hot iron off it"
     if found <= _SEWN_ON:
-        return f"Press the {needy} before the {tender} is sewn on, and iron round it"
+        return f"Press the {needy} before the {tender} goes on, and iron round it"
     return f"Press the {needy} before the {tender} goes on, and keep the hot iron off it"
 
 

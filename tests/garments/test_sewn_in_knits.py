@@ -9,6 +9,7 @@ from __future__ import annotations
 import pytest
 
 from advisor.claims.collect import Place
+from advisor.claims.telling import told_lines
 from advisor.construction.bulk import picked
 from advisor.construction.seamwork import seamworks
 from advisor.order.work import Work
@@ -21,6 +22,16 @@ FLEECE, SHIRT = "more/crew_fleece", "more/cardigan"
 def seam(name: str) -> Place:
     """A place by its name."""
     return Place("seam", name)
+
+
+def told(name: str) -> str:
+    """Every thing to do that is told of a garment, as one text."""
+    judgement = advice(name).judgement
+    return " ".join(
+        str(fired.rule.do[i])
+        for fired in judgement.gathered.fired
+        for i in told_lines(fired, "do", judgement)
+    )
 
 
 def before(found: Work, step: str) -> set[str]:
@@ -159,3 +170,13 @@ def test_elastic_is_zigzagged_to_its_edge_in_sheet_and_order(garment: str) -> No
     state = work(garment).tasks["stretch on leg elastic"].step.machine
     assert state is not None
     assert "304" == picked(found, "stitch.type") == state.stitch
+
+
+def test_nothing_is_told_of_what_is_not_there() -> None:
+    """No organza behind a lining that stretches, no interfacing, and no channel to be widened."""
+    words = told(LEOTARD)
+    assert "Underline the pieces" not in words
+    assert "Baste the interfacing" not in words
+    suit = told("05_swimsuit") + words
+    assert "Make the casing" not in suit
+    assert "Make the casing" in told(DUNGAREES)
