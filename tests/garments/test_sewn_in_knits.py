@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import pytest
 
+from advisor.answer.seamwords import warnings
 from advisor.claims.collect import Place
 from advisor.claims.telling import told_lines
 from advisor.construction.bulk import picked
@@ -180,3 +181,18 @@ def test_nothing_is_told_of_what_is_not_there() -> None:
     suit = told("05_swimsuit") + words
     assert "Make the casing" not in suit
     assert "Make the casing" in told(DUNGAREES)
+
+
+@pytest.mark.parametrize(
+    ("garment", "place", "length"), [(JACKET, "cuff", 200), (SHIRT, "neck band", 368)]
+)
+def test_a_band_is_told_to_be_cut_as_it_is_stretched(
+    garment: str, place: str, length: float
+) -> None:
+    """Its edge divided by its stretch; no share that contradicts what the project says."""
+    seams = {work.seam.name: work for work in seamworks(advice(garment).judgement, known())}
+    band = seams[place].band
+    assert band is not None
+    assert pytest.approx(length, abs=0.5) == band.length
+    assert any(f"Cut {band.cloth} " in line for line in warnings(seams[place], "metric"))
+    assert "two thirds to three quarters" not in told(garment)
