@@ -34,6 +34,7 @@ LOCKSTITCHED = frozenset({"dart", "pleat", "understitch"})
 """Work that no overlocker does, whatever the stitch of the seam."""
 CLIPPED = "Clip {name} along its line, to try it on: no pin and no basting, every hole leaks."
 DRAWN_UP = "Draw {name} up roughly on a basting thread and baste it along its line, to try it on."
+OPEN_ENDED = "open-ended-zip"
 CHAINSTITCH = "401"
 """Sewn without a knife, so that it may sew a hem."""
 CAUGHT_IN = "clear-elastic"
@@ -224,8 +225,9 @@ class _Maker:
         if self.facts.fitting.basted(place) and all(op.id != "baste" for op in listed):
             listed.insert(len(place.kind.prepares), works["baste"])
         if any(self.facts.proofed(cloth) for cloth in place.cloths):
-            tried, clipped = works["baste"].does, replace(works["baste"], verb="clip", does=CLIPPED)
-            listed = [clipped if op.does == tried else op for op in listed]
+            clipped = replace(works["baste"], verb="clip", does=CLIPPED)
+            zipped = place.method.id == OPEN_ENDED  # its halves are clipped or basted by its words
+            listed = [clipped if op.id == "baste" and not zipped else op for op in listed]
         if place.full and place.seam.making.pleats is None:
             drawn = replace(works["baste"], does=DRAWN_UP)
             listed = [drawn if op == works["baste"] else op for op in listed]
