@@ -90,6 +90,7 @@ def seam_says(work: SeamWork, units: System) -> list[str]:
     return [
         *_room_says(work, units),
         *_needle_says(work),
+        *_band_says(work, units),
         *_finish_says(work, units),
         *_strength_says(work, units),
         *_flatten_says(work),
@@ -103,11 +104,12 @@ def seam_says(work: SeamWork, units: System) -> list[str]:
 
 
 def warnings(work: SeamWork, units: System) -> list[str]:
-    """Only what goes against the plan: bulk, a short allowance, a weak seam, an odd fullness."""
+    """What goes against the plan (bulk, short allowance, weak seam), and how a band is cut."""
     full = work.full.says if work.full else ()
     return [
         *_needle_says(work),
         *_room_says(work, units),
+        *_band_says(work, units),
         *_finish_says(work, units, warn=True),
         *_strength_says(work, units, warn=True),
         *full,
@@ -160,6 +162,14 @@ def _flatten_says(work: SeamWork) -> list[str]:
     full = work.full is not None and work.full.ratio > 1
     edge = "the gathered edge by itself" if full else "each edge by itself"
     return [f"Overlock {edge} before you join it: the allowance lies flatter and feeds better."]
+
+
+def _band_says(work: SeamWork, units: System) -> list[str]:
+    """How long a band is cut that is stretched to its edge."""
+    if work.band is None:
+        return []
+    long = show("length", work.band.length, units)
+    return [f"Cut {work.band.cloth} {long} long, with an allowance at each end."]
 
 
 def _finish_says(work: SeamWork, units: System, *, warn: bool = False) -> list[str]:

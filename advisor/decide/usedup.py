@@ -37,7 +37,7 @@ def used_up(
         for thing in method.buys if method is not None else ():
             if made & set(thing.unless):
                 continue
-            if thing.tool or not _named(seam, garment, knowledge):
+            if thing.tool or not _named(seam, thing, garment, knowledge):
                 wanted.setdefault(thing, []).append(seam.name)
     return [_need(thing, tuple(places), garment) for thing, places in wanted.items()]
 
@@ -52,12 +52,15 @@ def unnamed_buttons(
     return frozenset(holes & {name for need in sewn for name in need.places})
 
 
-def _named(seam: Seam, garment: Garment, knowledge: Knowledge | None) -> bool:
-    """Whether the project names what a fastening takes among its layers."""
-    if knowledge is None or not _fastens(seam, knowledge):
+def _named(seam: Seam, thing: Thing, garment: Garment, knowledge: Knowledge | None) -> bool:
+    """Whether the project names among its layers what a place takes, so that it is bought."""
+    if knowledge is None:
         return False
-    entries = (knowledge.entries[garment.cloths[name].entry] for name in seam.cloths())
-    return any(entry.kind in FASTENERS for entry in entries)
+    entries = [knowledge.entries[garment.cloths[name].entry] for name in seam.cloths()]
+    either = set(thing.name.split(" or "))
+    if any(e.kind != "cloth" and either & {e.name, *e.also} for e in entries):
+        return True
+    return _fastens(seam, knowledge) and any(entry.kind in FASTENERS for entry in entries)
 
 
 def _fastens(seam: Seam, knowledge: Knowledge) -> bool:

@@ -139,7 +139,10 @@ NO_BUTTONHOLE = " where its buttonhole or loop lies (none is named: make that fi
 def marked(place: SeamPlace, facts: Facts) -> str:
     """How buttons are placed: through their buttonholes, or at marks of their own."""
     if _buttonholes(place, facts):
-        return f"Close the edge, mark {place.name} through the buttonholes, and sew them on"
+        holes = [p for p in facts.places if p.kind.id == "buttonhole"]
+        looped = all("loop" in _words(f"{p.name} {p.seam.fastening}") for p in holes)
+        way = "at the loops" if looped else "through the buttonholes"
+        return f"Close the edge, mark {place.name} {way}, and sew them on"
     if _at_vent(place, facts):
         return f"Sew {place.name} on at the marks, through the outer layers alone"
     return f"Close the edge, mark {place.name}{NO_BUTTONHOLE}, and sew them on"

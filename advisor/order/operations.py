@@ -38,6 +38,7 @@ LOCKSTITCHED = frozenset({"dart", "pleat", "understitch"})
 """Work that no overlocker does, whatever the stitch of the seam."""
 CLIPPED = "Clip {name} along its line, to try it on: no pin and no basting, every hole leaks."
 DRAWN_UP = "Draw {name} up roughly on a basting thread and baste it along its line, to try it on."
+OPEN_ENDED = "open-ended-zip"
 CHAINSTITCH = "401"
 """Sewn without a knife, so that it may sew a hem."""
 CAUGHT_IN = "clear-elastic"
@@ -240,7 +241,9 @@ class _Maker:
             listed.insert(len(place.kind.prepares), works["baste"])
         if any(self.facts.proofed(cloth) for cloth in place.cloths):
             clipped = replace(works["baste"], verb="clip", does=CLIPPED)
-            listed = [clipped if (op.id, op.verb) == ("baste", "baste") else op for op in listed]
+            zipped = place.method.id == OPEN_ENDED  # its halves are clipped or basted by its words
+            tried = {(op.id, op.verb): op for op in listed if not zipped}
+            listed = [clipped if op is tried.get(("baste", "baste")) else op for op in listed]
         if place.full and place.seam.making.pleats is None:
             drawn = replace(works["baste"], does=DRAWN_UP)
             listed = [drawn if op == works["baste"] else op for op in listed]

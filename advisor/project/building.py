@@ -44,7 +44,7 @@ def with_making(
     for seam, (i, about) in zip(seams, groups, strict=True):
         asker = Asker(about, ("seams", i), findings, bare)
         making = Making(
-            times=asker.count("times") or asker.count("number") or 1,
+            times=(asker.count("times") or 1) * (asker.count("number") or 1),
             counted="times" in about or "number" in about,
             gathers=_gathers(about.get("gathers"), asker),
             pleats=_pleats(seam, about.get("pleats"), asker),

@@ -1,6 +1,7 @@
 """What a maker of sportswear and children's clothes found impossible, and must not come back.
 
-A leotard of velvet and mesh, a hooded jacket of softshell, dungarees with snaps at the inside leg.
+A leotard of velvet and mesh, a hooded jacket of softshell, dungarees with snaps at the inside leg,
+a poncho with taped seams.
 All is common practice of the trade.
 """
 
@@ -8,19 +9,32 @@ from __future__ import annotations
 
 import pytest
 
+from advisor.answer.seamwords import warnings
 from advisor.claims.collect import Place
+from advisor.claims.telling import told_lines
 from advisor.construction.bulk import picked
 from advisor.construction.seamwork import seamworks
+from advisor.decide.usedup import used_up
 from advisor.order.work import Work
 from tests.garments.whole import RAINCOAT, advice, changed, known, places, stands, work
 
 LEOTARD, JACKET, DUNGAREES = "more/trapeze_leotard", "more/towpath_jacket", "more/orchard_dungarees"
-FLEECE, SHIRT = "more/crew_fleece", "more/cardigan"
+FLEECE, SHIRT, PONCHO = "more/crew_fleece", "more/cardigan", "more/ferry_poncho"
 
 
 def seam(name: str) -> Place:
     """A place by its name."""
     return Place("seam", name)
+
+
+def told(name: str) -> str:
+    """Every thing to do that is told of a garment, as one text."""
+    judgement = advice(name).judgement
+    return " ".join(
+        str(fired.rule.do[i])
+        for fired in judgement.gathered.fired
+        for i in told_lines(fired, "do", judgement)
+    )
 
 
 def before(found: Work, step: str) -> set[str]:
@@ -159,3 +173,51 @@ def test_elastic_is_zigzagged_to_its_edge_in_sheet_and_order(garment: str) -> No
     state = work(garment).tasks["stretch on leg elastic"].step.machine
     assert state is not None
     assert "304" == picked(found, "stitch.type") == state.stitch
+
+
+def test_nothing_is_told_of_what_is_not_there() -> None:
+    """No organza behind a lining that stretches, no interfacing, and no channel to be widened."""
+    words = told(LEOTARD)
+    assert "Underline the pieces" not in words
+    assert "Baste the interfacing" not in words
+    suit = told("05_swimsuit") + words
+    assert "Make the casing" not in suit
+    assert "Make the casing" in told(DUNGAREES)
+
+
+@pytest.mark.parametrize(
+    ("garment", "place", "length"), [(JACKET, "cuff", 200), (SHIRT, "neck band", 368)]
+)
+def test_a_band_is_told_to_be_cut_as_it_is_stretched(
+    garment: str, place: str, length: float
+) -> None:
+    """Its edge divided by its stretch; no share that contradicts what the project says."""
+    seams = {work.seam.name: work for work in seamworks(advice(garment).judgement, known())}
+    band = seams[place].band
+    assert band is not None
+    assert pytest.approx(length, abs=0.5) == band.length
+    assert any(f"Cut {band.cloth} " in line for line in warnings(seams[place], "metric"))
+    assert "two thirds to three quarters" not in told(garment)
+
+
+def test_what_is_sealed_with_the_tape_that_is_named_buys_no_second_tape() -> None:
+    """The shoulder names its tape; hood centre and neck are still to be bought for."""
+    tasks = work(PONCHO).tasks.values()
+    methods = {t.place.name: t.place.method for t in tasks if t.place is not None}
+    garment = advice(PONCHO).judgement.garment
+    (tape,) = [n for n in used_up(garment, methods, known()) if "sealing tape" in n.item]
+    assert ("hood centre", "hood to neck") == tape.places
+    assert 2 * 440.0 + 520.0 == tape.length
+
+
+def test_as_many_are_bought_as_there_are_at_each_of_two_places() -> None:
+    """Four snaps at each of two sides are eight."""
+    (snaps,) = [s for s in advice(PONCHO).judgement.garment.seams if s.name == "side snaps"]
+    assert 8 == snaps.making.times
+
+
+def test_a_peak_is_made_with_its_hood() -> None:
+    """It waits for no shoulder, and lies in the edge that the channel follows."""
+    found = work(PONCHO)
+    assert stands(found, "turn hood peak", "fold hood edge casing", "join hood to neck")
+    assert "seal shoulder" not in before(found, "join hood peak")
