@@ -11,6 +11,7 @@ from advisor.claims.valuesets import Choice
 from advisor.craft.fullness import METHOD_RATIOS, GatherMethod
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
+from advisor.order import namewords as called
 from advisor.order.backed import backings
 from advisor.order.beside import of_place
 from advisor.order.choosing import with_methods
@@ -42,32 +43,20 @@ from advisor.project.placing import lace_on_edge, singular_words
 from advisor.project.zipping import runs_into
 
 FUSIBLE = ("fusible", "low-temperature fusible")
-CLOSED_FINISHES = frozenset({"trimmed and double-stitched"})
-"""Finishes that cut the allowance down, so that nothing is left to let out."""
 OVERLOCKED = "overlocked"
 """The finish of which the knife cuts both edges in the same run."""
 NEATENED = "neaten-after"
-OPEN_SEAMS = frozenset({"plain", "mock French"})
 CHANNEL = "bone-channel"
-WEB = "bonding-web"
-"""What sticks two cloths together, and so is basted to neither."""
 BAGGED = "bagged-lining"
 AT_THE_END = ("turn-through", "close-opening")
 """What is done last at a place of which a stretch is left open, whatever its method."""
 HARD = SHEER = MARKED = 2
 """The levels of `embellished` with sequins or stones, of `sheer` with all showing through, of
 `pin marks` with holes that stay."""
-HEAVY_DENIM = 340.0
-"""From 10 oz denim is sewn as jeans are, in a thread that shows, g/m²: estimate."""
 STITCH = "stitch.type"
-AT_WRIST = frozenset({"cuff", "sleeve-hem"})
-LOWER = frozenset({"lower", "bottom", "hem", "peplum"})
 BUTTONHOLES, TOPSTITCHING = "machine buttonholes", "topstitching"
-EYELET, DRAWCORD = "grommet", "drawcord"
 CORD_EYELETS = 6
 """More eyelets than this lace an opening; a drawn cord comes out of two or four: estimate."""
-PLEATED = "pleated"
-"""The cloth that is sold with its pleats set: gathering rows would crush them."""
 VERY_FULL = METHOD_RATIOS[GatherMethod.ROWS].high
 """The fullness beyond which two rows no longer carry the cloth."""
 
@@ -99,7 +88,7 @@ class Facts:
         listed = [works[id_] for id_ in place.kind.prepares]
         listed += [staged(stage, works[stage.work]) for stage in place.method.stages]
         listed += [works[id_] for id_ in AT_THE_END if id_ in works]
-        if self.setups.finish(place) not in CLOSED_FINISHES:
+        if self.setups.finish(place) not in called.CLOSED_FINISHES:
             return listed
         return [replace(op, let_out=False) if op.id == NEATENED else op for op in listed]
 
@@ -139,13 +128,15 @@ class Facts:
     def _unhemmed(self) -> bool:
         """Whether a lower edge is left that no place speaks of; none on net or with elastic."""
         closed = {"elastic-edge", "bound-edge"}
-        below = [p for p in self.places if p.role.id not in AT_WRIST]
+        below = [p for p in self.places if p.role.id not in called.AT_WRIST]
         ended = (p.role.last or p.kind.id in closed or ends_at(p, self.places) for p in below)
         if any(ended) or self.close():
             return False
         if any(p.method.id == BAGGED for p in self.places):
             return False  # shell and lining meet at the lower edge
-        if any(LOWER & set(singular_words(p.name)) and p.kind.id in FINISHED for p in below):
+        if any(
+            called.LOWER_EDGE & set(singular_words(p.name)) and p.kind.id in FINISHED for p in below
+        ):
             return False
         full = {c for p in self.places if p.kind.id == "gathered-edge" for c in p.full}
         return not any(self._stays_cut(c) for c in full)
@@ -204,9 +195,9 @@ class Facts:
             "allowance is kept": lambda: self.neatened(place) and not self.cut_down(place),
             "allowance is cut down": lambda: not self.neatened(place) or self.cut_down(place),
             "eased": lambda: 1.0 < full <= GATHERED,
-            "no eyelets named": lambda: not self._named(EYELET, place),
+            "no eyelets named": lambda: not self._named(called.EYELET, place),
             "cord in a casing": lambda: (
-                self._named(DRAWCORD, place) and place.seam.making.times <= CORD_EYELETS
+                self._named(called.DRAWCORD, place) and place.seam.making.times <= CORD_EYELETS
             ),
             "closed round": lambda: not two_ended(place, self.places),
             "open in front": lambda: (
@@ -287,7 +278,9 @@ class Facts:
         if self.setups.word(Place("seam", place.name), "seam.kind", "") != "felled":
             return False
         cloths = [self.garment.cloths[name] for name in place.cloths]
-        return all(c.entry == "denim" and c.weight[0] >= HEAVY_DENIM for c in cloths if c.weight)
+        return all(
+            c.entry == "denim" and c.weight[0] >= called.HEAVY_DENIM for c in cloths if c.weight
+        )
 
     def called_for(self, op: str, place: SeamPlace) -> bool:
         """Whether a seam has what some pieces of work are all about."""
@@ -302,7 +295,7 @@ class Facts:
         if op in ("understitch", "turn"):
             return place.role.id not in LAID_ON
         if op == "interface":
-            webs = [n for n in self.ruled_out(place) if self.garment.cloths[n].entry == WEB]
+            webs = [n for n in self.ruled_out(place) if self.garment.cloths[n].entry == called.WEB]
             return not webs or len(place.notions) > len(webs)
         return True
 
@@ -340,12 +333,14 @@ class Facts:
 
     def cut_down(self, place: SeamPlace) -> bool:
         """Whether its finish cuts the allowance close to a second row."""
-        return self.setups.finish(place) in CLOSED_FINISHES
+        return self.setups.finish(place) in called.CLOSED_FINISHES
 
     def _pleats(self, place: SeamPlace) -> bool:
         """Whether pleats are laid: planned for the seam, or set in the cloth that is full there."""
         full = [self.entry(cloth).id for cloth in place.full]
-        return place.seam.making.pleats is not None or (bool(full) and set(full) == {PLEATED})
+        return place.seam.making.pleats is not None or (
+            bool(full) and set(full) == {called.PLEATED}
+        )
 
     def _overlocked(self, place: SeamPlace) -> bool:
         return self.setups.word(Place("seam", place.name), "stitch.type", "301") in OVERLOCKS
@@ -377,19 +372,19 @@ class Facts:
         finish, entries = self.setups.finish(place), [self.entry(u.cloth) for u in place.seam.uses]
         one = sum(entry.kind == "cloth" for entry in entries) < 2
         bound = any(entry.id == "bias-binding" for entry in entries)  # it encloses the edge
-        return bool(finish) and not (one and (bound or finish in CLOSED_FINISHES))
+        return bool(finish) and not (one and (bound or finish in called.CLOSED_FINISHES))
 
     def open_seam(self, place: SeamPlace) -> bool:
         """Whether the allowances are pressed apart, each neatened by itself."""
         finish = self.setups.finish(place)
         if self._has(place, ("elastic",)):
             return True  # neatened before it is on, so that no knife comes near it
-        if finish in CLOSED_FINISHES or place.full:
+        if finish in called.CLOSED_FINISHES or place.full:
             return False
         kind = self.setups.word(Place("seam", place.name), "seam.kind", "plain")
         seen = set(place.cloths) - backings(place, self.places)
         sheer = any(self.least(cloth, "sheer") for cloth in seen)
-        if kind not in OPEN_SEAMS or sheer:
+        if kind not in called.OPEN_SEAMS or sheer:
             return False
         return place.role.pressed == "open"
 

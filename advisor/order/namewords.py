@@ -74,3 +74,15 @@ FINISHED = frozenset({"faced-edge", "neckband", "cuff"})
 """Kinds of place by which a lower edge is finished as a hem is."""
 LAID_ON = frozenset({"patch-pocket", "applied"})
 """Kinds of seam that sew a piece on top of another, its edges turned under or left as they are."""
+HEAVY_DENIM = 340.0
+"""From 10 oz denim is sewn as jeans are, in a thread that shows, g/m²: estimate."""
+AT_WRIST = frozenset({"cuff", "sleeve-hem"})
+LOWER_EDGE = frozenset({"lower", "bottom", "hem", "peplum"})
+CLOSED_FINISHES = frozenset({"trimmed and double-stitched"})
+"""Finishes that cut the allowance down, so that nothing is left to let out."""
+OPEN_SEAMS = frozenset({"plain", "mock French"})
+WEB = "bonding-web"
+"""What sticks two cloths together, and so is basted to neither."""
+EYELET, DRAWCORD = "grommet", "drawcord"
+PLEATED = "pleated"
+"""The cloth that is sold with its pleats set: gathering rows would crush them."""

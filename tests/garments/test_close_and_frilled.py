@@ -8,7 +8,7 @@ import pytest
 
 from advisor.answer.pipeline import Parts, answer
 from advisor.decide.advise import advise
-from advisor.order.facts import CLOSED_FINISHES
+from advisor.order.namewords import CLOSED_FINISHES
 from advisor.order.work import Work, order_of
 from advisor.project.load import garment_of
 from advisor.render.printed.compact import render_sheet
