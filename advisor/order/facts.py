@@ -50,9 +50,6 @@ CHANNEL = "bone-channel"
 BAGGED = "bagged-lining"
 AT_THE_END = ("turn-through", "close-opening")
 """What is done last at a place of which a stretch is left open, whatever its method."""
-HARD = SHEER = MARKED = 2
-"""The levels of `embellished` with sequins or stones, of `sheer` with all showing through, of
-`pin marks` with holes that stay."""
 STITCH = "stitch.type"
 BUTTONHOLES, TOPSTITCHING = "machine buttonholes", "topstitching"
 CORD_EYELETS = 6
@@ -215,7 +212,7 @@ class Facts:
             "very full": lambda: full > VERY_FULL and place.seam.making.pleats is None,
             "coated": lambda: coated(place, self),
             "coated throughout": lambda: coated_throughout(place, self),
-            "sheer": lambda: all(self.least(c, "sheer") >= SHEER for c in cloths),
+            "sheer": lambda: all(self.least(c, "sheer") >= called.SHEER for c in cloths),
             "topstitched": lambda: place.seam.making.topstitch > 0 or self.jeans(place),
             "more than one cloth": lambda: len(cloths) > 1,
             "edge stays as cut": lambda: bool(cloths) and all(map(self._stays_cut, cloths)),
@@ -301,11 +298,11 @@ class Facts:
 
     def keeps_holes(self, place: SeamPlace) -> bool:
         """Whether a row that is taken out again leaves its holes in a cloth of the place."""
-        return any(self.least(c, "pin marks") >= MARKED for c in place.cloths)
+        return any(self.least(c, "pin marks") >= called.MARKED for c in place.cloths)
 
     def hard(self, place: SeamPlace) -> tuple[str, ...]:
         """The cloths of a seam that carry sequins, beads or stones."""
-        return tuple(c for c in place.cloths if self.least(c, "embellished") >= HARD)
+        return tuple(c for c in place.cloths if self.least(c, "embellished") >= called.HARD)
 
     def graded(self, place: SeamPlace) -> bool:
         """Whether the seam has two allowances or more, of which all but one are cut down.
@@ -395,7 +392,8 @@ class Facts:
     def tender_face(self, place: SeamPlace) -> bool:
         """Whether pile or sequins in it suffer from handling."""
         return any(
-            self.least(c, "pile") >= 1 or self.least(c, "embellished") >= HARD for c in place.cloths
+            self.least(c, "pile") >= 1 or self.least(c, "embellished") >= called.HARD
+            for c in place.cloths
         )
 
     def _has(self, place: SeamPlace, kinds: tuple[str, ...]) -> bool:

@@ -86,3 +86,6 @@ WEB = "bonding-web"
 EYELET, DRAWCORD = "grommet", "drawcord"
 PLEATED = "pleated"
 """The cloth that is sold with its pleats set: gathering rows would crush them."""
+HARD = SHEER = MARKED = 2
+"""The levels of `embellished` with sequins or stones, of `sheer` with all showing through, of
+`pin marks` with holes that stay."""
