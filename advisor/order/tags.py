@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from advisor.knowledge.ordering import Operation
-from advisor.order.facts import SHEER, Facts
+from advisor.order.facts import Facts
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import shuts_in_lining
 from advisor.order.legs import closes_the_tube
-from advisor.order.namewords import AFTER_HEM, UPPER_ROLES
+from advisor.order.namewords import AFTER_HEM, SHEER, UPPER_ROLES
 from advisor.order.roles import POCKET_FLAP
 from advisor.project.placing import singular_words
 
