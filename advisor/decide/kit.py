@@ -16,6 +16,7 @@ from advisor.claims.judgement import Judgement
 from advisor.construction.bulk import Verdicts, number, picked
 from advisor.construction.finishing import finishing_of
 from advisor.construction.notionlist import Lengths, drawn_by_elastic, notions_to_buy
+from advisor.construction.stays import taped_elsewhere
 from advisor.craft.allowance import BOUND_STRIP_MM, STRIP_JOINS, hong_kong_strip, strip_square
 from advisor.decide.evaluate import judge
 from advisor.knowledge.model import Knowledge
@@ -38,6 +39,7 @@ TOOLS: Final = {
 }
 """Aspects that call for a tool: its group, and the part of the kit that may hold it."""
 FINISH: Final = "seam.finish"
+SUPPORT: Final = "seam.support"
 HONG_KONG: Final = "Hong Kong"
 STRIPS: Final = {
     HONG_KONG: (2, ("encyclopedia-hong-kong", "estimate")),
@@ -154,6 +156,7 @@ def _wanted(
 ) -> dict[tuple[str, str], tuple[str, ...]]:
     """Answers that call for a tool, each with the places that want it."""
     wanted: dict[tuple[str, str], list[str]] = {}
+    taped = {s.name for s in judgement.garment.seams if taped_elsewhere(s, judgement.garment)}
     for place, verdicts in judgement.verdicts.items():
         if place.scope == "garment":
             continue
@@ -161,6 +164,8 @@ def _wanted(
             word = picked(verdicts, aspect)
             if aspect == FINISH and (aspect, word) not in tools:
                 continue  # the machine that sews the seam neatens it, or a strip that is listed
+            if aspect == SUPPORT and place.name in taped:
+                continue  # a place of its own lays it, and buys it
             if word and word not in EVERYBODY_HAS and not _idle(aspect, verdicts):
                 wanted.setdefault((aspect, word), []).append(place.name)
     return {key: tuple(places) for key, places in wanted.items()}

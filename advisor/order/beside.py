@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from advisor.claims.collect import Place
 from advisor.construction.stack import ply_of
+from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import lining_cloths, lining_ends_at_waist
@@ -189,15 +190,8 @@ def _stayed(place: SeamPlace, facts: Facts) -> bool:
     advised = facts.setups.word(Place("seam", place.name), "seam.support")
     listed = any(facts.entry(name).id in ("stay-tape", "clear-elastic") for name in place.notions)
     taped = any(stage.work == "tape" for stage in place.method.stages)
-    taped = taped or any(_tapes(other, place) for other in facts.places)
+    taped = taped or taped_elsewhere(place.seam, facts.garment)
     return advised in STRIPS and not listed and not taped
-
-
-def _tapes(other: SeamPlace, place: SeamPlace) -> bool:
-    """Whether a place of its own lays the tape of a seam, by its name and their cloth."""
-    named = set(_words(place.name)) <= set(_words(other.name))
-    shared = bool(set(place.cloths) & set(other.cloths))
-    return other.kind.id == "stay-tape" and other.name != place.name and named and shared
 
 
 def _seam_said(place: SeamPlace) -> str:

@@ -16,7 +16,7 @@ from advisor.knowledge.glossary import term_of
 from advisor.knowledge.model import Claim, Entry, Fibre, Knowledge, Rule, Source
 from advisor.knowledge.names import plain_name
 from advisor.render.explain_lists import LISTS
-from advisor.render.explain_phrase import bare_name, cloth_meant
+from advisor.render.explain_phrase import bare_name, cloth_meant, one_of
 from advisor.render.explain_places import kind_of, tell_kind, tell_method
 from advisor.render.explain_words import tell_aspects, tell_options, tell_term, tell_trait
 from advisor.render.layout import heading, row, wrap
@@ -41,7 +41,7 @@ def explain(name: str, knowledge: Knowledge, units: System) -> tuple[list[str], 
     if listed is not None:
         return listed(knowledge)
     name = bare_name(name)
-    asked = matches(name, knowledge) or _meant(name, knowledge)
+    asked = matches(name, knowledge) or matches(one_of(name), knowledge) or _meant(name, knowledge)
     if set(asked) == {"answer"}:  # "silk organza" is an interfacing, and a cloth as well
         asked = {**cloth_meant(name, knowledge), **asked}
     lines: list[str] = []

@@ -13,6 +13,11 @@ _ASKED = re.compile(
 )
 
 
+def one_of(name: str) -> str:
+    """A name in the singular, as far as the last word of a trade name needs it."""
+    return name[:-1] if len(name) > 3 and name.endswith("s") and not name.endswith("ss") else name
+
+
 def bare_name(typed: str) -> str:
     """A name without the words of a question before it."""
     return _ASKED.sub("", typed).rstrip("? ") or typed

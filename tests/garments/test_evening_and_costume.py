@@ -357,7 +357,9 @@ def test_a_seam_of_what_is_mounted_on_organza_is_pressed_open() -> None:
     assert stands(found, "press bodice princess", "join bones", "insert bones in bones", "fit")
     assert stands(found, "stitch on draped chiffon", "insert bones in bones")
     loose = changed(BRIDE, "kind: underlining, layers: [mikado, organza]", "layers: [lace, lace]")
-    assert "grade bodice princess" in loose.order
+    stayed = "stay-stitch bodice princess"
+    assert "mikado with organza" in found.tasks[stayed].step.does
+    assert "mikado and organza" in loose.tasks[stayed].step.does
 
 
 def test_an_overskirt_on_a_band_of_the_gown_s_cloth_comes_off_all_the_same() -> None:
