@@ -345,6 +345,8 @@ def named(name: str, kinds: Mapping[str, PlaceKind]) -> str:
 
 def fastening_kind(word: str, fastenings: Mapping[str, PlaceKind]) -> str:
     """The kind that a word under `fastening:` means: loops are those of buttons; "" for none."""
+    if not word.strip():
+        return ""
     called = singular_words(f"button {word}")
     ways = (id_ for id_, kind in fastenings.items() if called in map(singular_words, kind.words))
     return named(word, fastenings) or next(ways, "")
