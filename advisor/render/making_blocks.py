@@ -33,6 +33,8 @@ MOST_WARNINGS = 1
 SEVERAL = 3
 """A warning of so many places is told once for all of them."""
 MOST_TOOLS = 5
+MOST_NOTIONS = 8
+IN_THE_SEAM = "in the seam"
 MOST_CUTS = 6
 SHAPED = frozenset({"tucks", "flounce", "tiers"})
 """Shapes that the close sheet tells of; `--only shopping` tells every size that is reckoned."""
@@ -78,6 +80,7 @@ def to_buy(report: Answer, numbers: Numbers) -> Section:
     if threads:
         text = "; ".join(thread_short(rows, _units(report)) for rows in _by_colour(threads))
         items.append(Item("thread", parts=(Part(f"{text}."),)))
+    items += _notions(report)
     items += weight_blocks.heavy(report)
     shaped = [row for row in (report.cut or ()) if row.of in SHAPED]
     items += [_cut_short(row, numbers) for row in shaped[:MOST_CUTS]]
@@ -89,6 +92,16 @@ def to_buy(report: Answer, numbers: Numbers) -> Section:
         items.append(Item("not in your kit", parts=(Part(f"{text}{more}."),)))
     close = "All of it: advisor sheet FILE --only shopping." if items else ""
     return Section("shopping", "To buy", tuple(items), close=close)
+
+
+def _notions(report: Answer) -> list[Item]:
+    """Zips, buttons, tapes and whatever else goes in, with how many or how much of each."""
+    units = _units(report)
+    rows = [row for row in report.kit or () if row.group == IN_THE_SEAM and row.state != "have"]
+    told = [f"{row.item}, {text}" for row in rows if (text := _bought_text(row, units))]
+    more = f"; {len(told) - MOST_NOTIONS} more" if len(told) > MOST_NOTIONS else ""
+    text = "; ".join(told[:MOST_NOTIONS]) + more
+    return [Item("notions", parts=(Part(f"{text}."),))] if told else []
 
 
 def _by_colour(threads: list[ToldThread]) -> list[list[ToldThread]]:

@@ -6,12 +6,13 @@ in an edge lies there before the edge is sewn; a collar is set to a neck that is
 
 from __future__ import annotations
 
-from advisor.answer.pipeline import Parts, answer
+from advisor.answer.pipeline import WHOLE, Parts, answer
 from advisor.decide.advise import advise
 from advisor.order.work import order_of
-from advisor.project.load import garment_of
+from advisor.project.load import garment_of, load_project
+from advisor.render.printed.compact import render_sheet
 from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import advice, known, stands, work
+from tests.garments.whole import FOLDER, advice, known, stands, work
 
 JACKET = "more/quilted_jacket"
 
@@ -63,3 +64,9 @@ def test_an_edge_that_is_gathered_is_drawn_up_though_nobody_says_how_full() -> N
     assert stands(found, "gather yoke to body", "join yoke to body")
     facts = [u.fact for u in answer(garment, known(), Parts(order=True)).unknowns]
     assert "yoke to body: how full it is gathered" in facts
+
+
+def test_the_sheet_that_is_printed_names_what_else_is_bought() -> None:
+    """Buttons by number: the whole list stands elsewhere, and is not what she reads first."""
+    told = answer(load_project(FOLDER / f"{JACKET}.yaml", known()), known(), WHOLE)
+    assert "Notions: button, 6" in " ".join(render_sheet(told).split())
