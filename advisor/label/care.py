@@ -19,7 +19,7 @@ from advisor.claims.valuesets import Span
 from advisor.decide.evaluate import judge
 from advisor.knowledge.labels import CARE
 from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Claim, Knowledge
-from advisor.project.garment import Cloth, Seam, Use
+from advisor.project.garment import Cloth, Garment, Seam, Use
 
 WASH, BLEACH, DRY, IRON, CLEAN = CARE
 SELLER = "seller"
@@ -95,7 +95,14 @@ def care_of(judgement: Judgement, knowledge: Knowledge) -> Care:
         for c in judgement.conflicts
         if c.place.scope == "garment" and c.aspect.startswith("care.")
     )
-    apart = {name: _alone(cloth, judgement, knowledge) for name, cloth in detached.items()}
+    whole = _loose_parts(judgement.garment)
+    apart = {name: _together(seams, judgement, knowledge) for name, seams in whole.items()}
+    held = {cloth for seams in whole.values() for seam in seams for cloth in seam.cloths()}
+    apart |= {
+        name: _alone(cloth, judgement, knowledge)
+        for name, cloth in detached.items()
+        if name not in held
+    }
     return Care(staying_lines(judgement, knowledge), apart, clashes)
 
 
@@ -103,6 +110,27 @@ def staying_lines(judgement: Judgement, knowledge: Knowledge) -> tuple[CareLine,
     """The care of what stays on; nothing where every part comes off."""
     staying = [cloth for cloth in judgement.garment.cloths.values() if not cloth.detachable]
     return _lines(judgement, staying, knowledge) if staying else ()
+
+
+def _loose_parts(garment: Garment) -> dict[str, tuple[Seam, ...]]:
+    """The places of each part that comes off whole, as a petticoat does: one label serves it."""
+    found = {}
+    for part in garment.parts:
+        seams = tuple(seam for seam in garment.seams if seam.part == part.name)
+        cloths = {cloth for seam in seams for cloth in seam.cloths()}
+        if len(cloths) > 1 and all(garment.cloths[name].detachable for name in cloths):
+            found[part.name] = seams
+    return found
+
+
+def _together(
+    seams: tuple[Seam, ...], judgement: Judgement, knowledge: Knowledge
+) -> tuple[CareLine, ...]:
+    """The care of a part that comes off whole: its cloths are cleaned together."""
+    names = dict.fromkeys(cloth for seam in seams for cloth in seam.cloths())
+    cloths = {name: replace(judgement.garment.cloths[name], detachable=False) for name in names}
+    garment = replace(judgement.garment, cloths=cloths, seams=seams, parts=())
+    return _lines(judge(garment, knowledge), cloths.values(), knowledge)
 
 
 def _alone(cloth: Cloth, judgement: Judgement, knowledge: Knowledge) -> tuple[CareLine, ...]:

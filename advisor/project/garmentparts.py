@@ -7,7 +7,7 @@ own: "skirt side" is of the skirt. It is fitted as its part is, unless it says s
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Final
 
 from advisor.errors import shown
 from advisor.project.garment import GarmentPart
@@ -17,14 +17,22 @@ from advisor.project.names import tidy_name
 from advisor.project.placing import singular_words
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Mapping
 
+    from advisor.knowledge.places import PlaceKind
     from advisor.project.findings import Findings
     from advisor.project.garment import Garment, Seam
     from advisor.textio.yamlfile import Steps
 
 
-def with_parts(garment: Garment, data: Any, findings: Findings) -> Garment:
+CLOSES: Final = frozenset({"waistband", "casing"})
+"""Kinds of place by which a part holds to the body, beside what fastens."""
+FASTENING: Final = "fastening"
+
+
+def with_parts(
+    garment: Garment, data: Any, findings: Findings, kinds: Mapping[str, PlaceKind]
+) -> Garment:
     """The garment with its parts, and each place in its own."""
     said = data.get("parts") if isinstance(data, dict) else None
     parts = tuple(
@@ -41,7 +49,34 @@ def with_parts(garment: Garment, data: Any, findings: Findings) -> Garment:
         _placed(seam, Asker(row, ("seams", i), findings), parts)
         for seam, (i, row) in zip(garment.seams, rows, strict=True)
     )
-    return replace(garment, seams=seams, parts=parts)
+    return _with_loose_parts(replace(garment, seams=seams, parts=parts), kinds)
+
+
+def _with_loose_parts(garment: Garment, kinds: Mapping[str, PlaceKind]) -> Garment:
+    """The cloths of a part that is put on by itself come off the rest, to be pressed and cleaned.
+
+    It closes round the body by a band, a casing or a fastening of its own, and no place holds its
+    cloths together with another part's; a part whose joining was only left out has none such.
+    """
+    loose: set[str] = set()
+    for part in garment.parts if len(garment.parts) > 1 else ():
+        inside = [seam for seam in garment.seams if seam.part == part.name]
+        held = {cloth for seam in inside for cloth in seam.cloths()}
+        others = {cloth for seam in garment.seams if seam not in inside for cloth in seam.cloths()}
+        others |= {c for other in garment.parts if other != part for c in other.layers}
+        closes = any(_closes(seam, kinds) for seam in inside)
+        if closes and not (held | set(part.layers)) & others:
+            loose |= held
+    cloths = {
+        name: replace(cloth, detachable=True) if name in loose else cloth
+        for name, cloth in garment.cloths.items()
+    }
+    return replace(garment, cloths=cloths) if loose else garment
+
+
+def _closes(seam: Seam, kinds: Mapping[str, PlaceKind]) -> bool:
+    kind = kinds.get(seam.place)
+    return kind is not None and (kind.id in CLOSES or kind.family == FASTENING)
 
 
 def _named(name: Any) -> bool:
