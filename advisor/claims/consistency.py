@@ -67,6 +67,7 @@ def agree(
             _by_hand(by_aspect)
             _two_needles(by_aspect)
             _faced_hem(by_aspect)
+            _no_row_after_the_knife(by_aspect)
             _in_one_pass(by_aspect)
             _room_to_swing(by_aspect)
             _edges(by_aspect)
@@ -225,6 +226,22 @@ def _faced_hem(by_aspect: dict[str, Verdict]) -> None:
     about = (ALLOWANCE, FACED_MM, 0, FACED_MM[1], "should", "result", why, ("common-practice",))
     claim = Claim(*about, 0, "this garment", ends=("seam", "seam"))
     by_aspect[ALLOWANCE] = decide(room.aspect, [Said(HERE, claim)])
+
+
+def _no_row_after_the_knife(by_aspect: dict[str, Verdict]) -> None:
+    """The knife of an overlocker leaves no allowance for a second row, nor anything to trim."""
+    kind, stitch, finish = (by_aspect.get(aspect) for aspect in (KIND, STITCH, FINISH))
+    if kind is None or stitch is None or _word(kind) != DOUBLE or _word(stitch) not in OVERLOCKS:
+        return
+    if OVERLOCKED not in _options(kind):
+        rest = [word for word in _options(stitch) if word not in OVERLOCKS]
+        if rest:
+            by_aspect[STITCH] = narrowed(stitch, rest, "Two rows need an allowance left whole.")
+        return
+    why = "Its stitch cuts both edges and neatens them in the run that joins them."
+    by_aspect[KIND] = picking(kind, kind.aspect.words.index(OVERLOCKED), why)
+    if finish is not None and OVERLOCKED in _options(finish):
+        by_aspect[FINISH] = picking(finish, finish.aspect.words.index(OVERLOCKED), why)
 
 
 def _in_one_pass(by_aspect: dict[str, Verdict]) -> None:

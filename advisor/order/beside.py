@@ -37,6 +37,8 @@ SEAMED = frozenset({"side", "seam", "inseam", "yoke", "panel"})
 """Words of a pocket zip that lies in a seam, which is closed above and below it."""
 HOOD_CASING, HOOD_EDGE = "hood-casing", "hood-edge"
 """Roles of the channel round the face, and of the edge that it may lie along."""
+PIPING = "piping-cord"
+LOOPS = frozenset({"loop", "rouleau"})
 BULKY = 2
 """The level of `bulky` from which a cloth is thick in a seam."""
 WRIST = frozenset({"cuff", "sleeve", "wrist"})
@@ -70,6 +72,8 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "band of another cloth": lambda: of_another_cloth(
             place.seam, [facts.entry(name) for name in place.seam.cloths()]
         ),
+        "loops for buttons": lambda: _loops(place),
+        "piping in it": lambda: any(facts.entry(n).id == PIPING for n in place.notions),
         "slit of its own": lambda: _slit(place),
         "edge of its own": lambda: not _on_turned_edge(place, facts),
         "stay advised": lambda: _stayed(place, facts),
@@ -197,6 +201,11 @@ def _stayed(place: SeamPlace, facts: Facts) -> bool:
 def _seam_said(place: SeamPlace) -> str:
     """The kind of seam that the maker asks for; "" where she leaves it open."""
     return str(dict(place.seam.choices).get("seam.kind", ""))
+
+
+def _loops(place: SeamPlace) -> bool:
+    """Whether what buttons go through are loops, by its name or by the project's own word."""
+    return bool(LOOPS & set(_words(f"{place.name} {place.seam.fastening}")))
 
 
 def _thick(place: SeamPlace, facts: Facts) -> bool:

@@ -9,8 +9,10 @@ from advisor.claims.collect import Place
 from advisor.claims.consistency import STEAM
 from advisor.claims.valuesets import Choice
 from advisor.craft.fullness import METHOD_RATIOS, GatherMethod
+from advisor.decide.trials import find_trials
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
+from advisor.order import layering
 from advisor.order import namewords as called
 from advisor.order.backed import backings
 from advisor.order.beside import of_place
@@ -26,13 +28,6 @@ from advisor.order.easing import (
 )
 from advisor.order.fitting import TO_BODY, Fitting, staged
 from advisor.order.kinds import SeamPlace
-from advisor.order.layering import (
-    BACKING,
-    CALLED_BACKING,
-    hangs_lined,
-    lining_loose_at_vent,
-    waist_edge,
-)
 from advisor.order.namewords import FINISHED, GATHERED, LAID_ON, SHOULDERED, STAYED_ON_BIAS
 from advisor.order.openings import loose_at_zip, seam_below
 from advisor.order.rain import coated, coated_throughout, proofed
@@ -115,11 +110,13 @@ class Facts:
             return self.fitting.degree != "not at all"
         if fact == "pattern not tried":
             return self.fitting.degree == TO_BODY and self.garment.pattern == "new"
+        if fact == "lengths tried":
+            return any(not t.places for t in find_trials(self.setups.advice.judgement))
         if fact == "bias or knit drops":
             return drops(self, hemmed=not self._unhemmed())
         if fact == "bias basted":
-            bias = (p for p in self.places if p.said("bias") == "yes" and not p.full)
-            return any(self.fitting.basted(p) for p in bias)
+            loose = (p for p in self.places if not p.full and self.fitting.basted(p))
+            return any(p.said("bias") == "yes" for p in loose)
         return fact == "no hem named" and self._unhemmed()
 
     def _unhemmed(self) -> bool:
@@ -131,9 +128,8 @@ class Facts:
             return False
         if any(p.method.id == BAGGED for p in self.places):
             return False  # shell and lining meet at the lower edge
-        if any(
-            called.LOWER_EDGE & set(singular_words(p.name)) and p.kind.id in FINISHED for p in below
-        ):
+        ends = (p for p in below if p.kind.id in FINISHED)
+        if any(called.LOWER_EDGE & set(singular_words(p.name)) for p in ends):
             return False
         full = {c for p in self.places if p.kind.id == "gathered-edge" for c in p.full}
         return not any(self._stays_cut(c) for c in full)
@@ -146,8 +142,8 @@ class Facts:
 
     def close(self) -> bool:
         """Whether the garment lies close to the body, so that nothing of it hangs."""
-        crotch = any(p.role.id == "crotch" for p in self.places)
-        return crotch and any(p.kind.id in ("elastic-edge", "casing") for p in self.places)
+        held = any(p.kind.id in ("elastic-edge", "casing") for p in self.places)
+        return held and any(p.role.id == "crotch" for p in self.places)
 
     def of_seam(self, fact: str, place: SeamPlace) -> bool:
         """A fact of a seam."""
@@ -184,11 +180,11 @@ class Facts:
         answers: dict[str, Callable[[], bool]] = {
             "lining loose at the zip": lambda: loose_at_zip(place, self.places),
             "of a lining": lambda: place.unit == "lining",
-            "takes in a lining": lambda: hangs_lined(place, self.places),
-            "lining loose at the vent": lambda: lining_loose_at_vent(place, self.places),
+            "takes in a lining": lambda: layering.hangs_lined(place, self.places),
+            "lining loose at the vent": lambda: layering.lining_loose_at_vent(place, self.places),
             "seam below among others": lambda: seam_below(place, self.places) is not None,
             "a side left open": lambda: side_left_open(place, self.places) is not None,
-            "waist edge": lambda: waist_edge(place, self.places),
+            "waist edge": lambda: layering.waist_edge(place, self.places),
             "allowance is kept": lambda: self.neatened(place) and not self.cut_down(place),
             "allowance is cut down": lambda: not self.neatened(place) or self.cut_down(place),
             "eased": lambda: 1.0 < full <= GATHERED,
@@ -256,7 +252,9 @@ class Facts:
         that the project calls a support.
         """
         entry, words = self.entry(cloth), singular_words(cloth)
-        if entry.kind != "cloth" or not (entry.family in BACKING or set(words) & CALLED_BACKING):
+        if entry.kind != "cloth" or not (
+            entry.family in layering.BACKING or set(words) & layering.CALLED_BACKING
+        ):
             return ()
         mine = [p for p in self.places if cloth in p.cloths]
         if any(p.kind.family == "backing" for p in mine):

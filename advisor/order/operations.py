@@ -36,6 +36,7 @@ USUAL_LENGTH = 500.0
 """The length of a seam that nobody measured, mm: estimate."""
 LOCKSTITCHED = frozenset({"dart", "pleat", "understitch"})
 """Work that no overlocker does, whatever the stitch of the seam."""
+POCKET, LAID = "patch-pocket", "lay-on"
 CLIPPED = "Clip {name} along its line, to try it on: no pin and no basting, every hole leaks."
 DRAWN_UP = "Draw {name} up roughly on a basting thread and baste it along its line, to try it on."
 OPEN_ENDED = "open-ended-zip"
@@ -308,8 +309,13 @@ class _Maker:
         return self.setups.iron(self._pressed(op, place)) if op.iron == "seam" else None
 
     def _pressed(self, op: Operation, place: SeamPlace) -> Place:
-        """What lies under the iron: no bone yet, and in a channel nothing that is drawn in."""
+        """What lies under the iron: no bone yet, nothing that is drawn in, nothing below a pocket.
+
+        A piece that is laid on has its edges turned while it is loose, at a heat of its own.
+        """
         works = [stage.work for stage in place.method.stages]
+        if place.kind.id == POCKET and op.id in works[: works.index(LAID) if LAID in works else 0]:
+            return self.setups.alone(place.cloths[:-1] or place.cloths)
         drawn = works.index(DRAWN) if DRAWN in works else -1
         if op.id in works and works.index(op.id) < drawn:
             return self.setups.empty(place)

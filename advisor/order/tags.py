@@ -54,6 +54,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "of the lining": place.unit == "lining",
         "not of the lining": place.unit != "lining",
         "at the zip": place.kind.id == "lining-seam" and "zip" in singular_words(place.name),
+        "left as it is cut": place.method.id == "hem-left-raw",
         "not at a vent": role.id != "vent-lining",
         "not a flap": role.id != POCKET_FLAP,
         "shell to lining": place.unit == "both" and place.kind.id == "faced-edge",

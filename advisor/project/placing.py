@@ -52,6 +52,7 @@ POCKETS = frozenset({"set-in-pocket", "welt-pocket"})
 """Kinds of pocket whose bag hangs inside."""
 BANDED = POCKETS | {"hem", "cuff"}
 """Kinds that a name may mean where a knit stretched to the edge makes a band of it."""
+WITH = "with"
 SINGLE = frozenset({"canvas", "interfacing", "stay-tape", "ribbon"})
 """Kinds that lie on one piece: between two layers they are in a seam, which is the place."""
 
@@ -265,6 +266,8 @@ def _by_notion(
             if channel:
                 return Placed(channel, why)
         kind = _of(entry, kinds)
+        if kind == "button" and words == "buttonhole":
+            continue  # the button goes through them, and is sewn on elsewhere
         if kind is None or (kind in SINGLE and sum(u.cloth in joined for u in seam.uses) > 1):
             continue
         if kind == "zip" or (plain and (kind not in BONES or not words)):
@@ -328,7 +331,7 @@ def _of(entry: Entry, kinds: Mapping[str, PlaceKind]) -> str | None:
 
 def named(name: str, kinds: Mapping[str, PlaceKind]) -> str:
     """The kind whose word stands last in a name; "" where it holds none, or means a plain seam."""
-    words = singular_words(name)
+    words = _head(singular_words(name))
     best, found = (-1, 0), ""
     for kind in kinds.values():
         for phrase in kind.words:
@@ -341,6 +344,12 @@ def named(name: str, kinds: Mapping[str, PlaceKind]) -> str:
     of_part = bool(rest & SIDES) and family in OF_PARTS
     widths = "seam" in rest and family == "gathers"  # they join a frill before it is drawn up
     return "" if of_part or widths or found == PLAIN else found
+
+
+def _head(words: tuple[str, ...]) -> tuple[str, ...]:
+    """What a name is of, without what it only has as well: a side with an arm slit is a side."""
+    at = words.index(WITH) if WITH in words[1:] else len(words)
+    return words[:at]
 
 
 def fastening_kind(word: str, fastenings: Mapping[str, PlaceKind]) -> str:

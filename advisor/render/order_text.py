@@ -96,9 +96,11 @@ def _price(data: ToldOrder) -> list[str]:
     lines = _para(f"{text} The work itself: about {_hours(cost.work)}.")
     never = dict.fromkeys(_past_recall(row) for row in rows if row.undo == "never")
     tries = ", ".join(data.try_on)
+    rows_drawn = any(row.operation == "gather" for row in rows)
+    where = ["at the scrap tests", *(["in gathering rows"] if rows_drawn else [])]
+    stop = " and at the fitting: stop there and try on" if tries else ""
     lines += _para(
-        f"No way back after ! ({', '.join(never)}). A mistake costs least at the scrap tests, in "
-        f"gathering rows{' and at the fitting: stop there and try on' if tries else ''}."
+        f"No way back after ! ({', '.join(never)}). A mistake costs least {', '.join(where)}{stop}."
     )
     return lines
 
