@@ -173,11 +173,12 @@ def _after(data: ToldOrder) -> list[str]:
         return lines + _para("Everything is ticked.")
     letter = "p" * (data.order_cost.shown == "plain")
     stuck = _spans([row.number for row in rows if not row.stop], letter)
-    text = (
-        f"Nothing is left half-done after any step but {stuck}."
-        if stuck
-        else ("Nothing is left half-done after any step.")
-    )
+    safe = _spans([row.number for row in rows if row.stop], letter)
+    text = "Nothing is left half-done after any step."
+    if stuck and len(safe) < len(stuck):
+        text = f"Stop after {safe}: then nothing is left half-done."
+    elif stuck:
+        text = f"Nothing is left half-done after any step but {stuck}."
     if not data.sittings:
         text += " --sitting 90min cuts the work into sittings."
     lines += _para(text)
