@@ -17,6 +17,7 @@ from advisor.answer.core import (
     told_tasks,
     told_tests,
 )
+from advisor.answer.handwork import as_made
 from advisor.answer.instructions import told_instruction
 from advisor.answer.model.answer import SCHEMA, Answer
 from advisor.answer.settings import told_settings
@@ -98,7 +99,8 @@ def decide(garment: Garment, knowledge: Knowledge, parts: Parts) -> Decided:
     """Judge a garment with everything that can clash in it: claims, bulk, heat and order."""
     knowledge = knowledge.told(garment.units)
     advice, heat = _heated(advise(garment, knowledge), knowledge, parts)
-    return Decided(advice, heat, _ordered(advice, knowledge, plain=parts.plain))
+    work = _ordered(advice, knowledge, plain=parts.plain)
+    return Decided(advice if work is None else as_made(advice, work.methods), heat, work)
 
 
 def _heated(advice: Advice, knowledge: Knowledge, parts: Parts) -> tuple[Advice, Heat | None]:

@@ -350,6 +350,13 @@ def picking(verdict: Verdict, option: int, why: str) -> Verdict:
     return replace(verdict, pick=float(option), because=tuple(kept), given_up=given_up)
 
 
+def only(verdict: Verdict, option: int, why: str) -> Verdict:
+    """The verdict where one option alone is left, because of how the place is made."""
+    left = Choice.one_of(option)
+    said = _single(HERE, verdict.aspect, option, why, ("derived",))
+    return Verdict(verdict.aspect, left, left, float(option), (said,), ())
+
+
 def picking_number(verdict: Verdict, value: float, why: str) -> Verdict:
     """The verdict with another of its advised values picked, and why.
 

@@ -10,6 +10,7 @@ from functools import cache
 
 import pytest
 
+from advisor.answer.pipeline import Parts, answer
 from advisor.claims.collect import Place
 from advisor.construction.bulk import picked
 from advisor.decide.advise import advise
@@ -107,3 +108,20 @@ def test_a_side_with_a_slit_is_a_side() -> None:
     found = small("{name: side with arm slit, layers: [linen, linen], length: 110 cm}")
     assert "seam" == places(found)["side with arm slit"].kind.id
     assert "join side with arm slit" in found.tasks
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        "{name: braid trim, layers: [{notion: braid}, wool], length: 150 cm}",
+        "{name: hem, layers: [wool], length: 200 cm, edge: hem, method: catch-stitched hem}",
+    ],
+)
+def test_what_is_made_by_hand_is_told_no_machine(row: str) -> None:
+    """No needle of a machine, no foot and no height under it, and none to buy."""
+    found = answer(found_garment(row), known(), Parts(shopping=True, order=True))
+    (place,) = found.seams
+    told = {v.aspect: v.text for v in found.verdicts if (v.scope, v.place) == ("seam", place.name)}
+    assert told["stitch.type"].startswith("by hand")
+    assert not {"needle.size", "needle.point", "machine.foot", "stitch.tension"} & told.keys()
+    assert not [n.item for n in found.kit or () if n.group in ("needles", "foot")]

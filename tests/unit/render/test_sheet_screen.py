@@ -77,9 +77,9 @@ def test_what_is_ticked_is_no_longer_due(tmp_path: Path) -> None:
     """The numbers stay, and the next step is told with how many are done."""
     project = tmp_path / "jacket.yaml"
     text = next(demo for demo in DEMOS if "jacket" in demo.name).read_text("utf-8")
-    project.write_text(text + 'done: ["shrink cuff", "shrink frill"]\n', encoding="utf-8")
+    project.write_text(text + 'done: ["try the lengths", "shrink cuff", "shrink frill"]\n', encoding="utf-8")
     work = told(project).work
     assert work is not None
     screen = flat(sheet_text(told(project), 80))
-    assert f"DO NEXT (2 OF {len(work.order)} STEPS DONE)" in screen
-    assert "3-5 Shrink lining, shell, woven fusible interfacing." in screen
+    assert f"DO NEXT (3 OF {len(work.order)} STEPS DONE)" in screen
+    assert "4-6 Shrink lining, shell, woven fusible interfacing." in screen

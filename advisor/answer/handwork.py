@@ -1,0 +1,54 @@
+"""Places that their method makes by hand: no machine is set for them, and nothing is told of one.
+
+The claims of a place speak of a machine before anybody knows how it is made; once the order of
+work has chosen a method that is sewn by hand, needle, stitch, tension and foot of a machine are
+said no more, and its thread and height are those of hand work.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from typing import Final
+
+from advisor.claims.combine import Verdict, only
+from advisor.claims.judgement import Advice, Judgement
+from advisor.knowledge.places import GROUPS, Method
+
+STITCH: Final = "stitch.type"
+HAND: Final = "hand"
+IDLE: Final = frozenset(GROUPS["machine"]) - {STITCH}
+
+
+def as_made(advice: Advice, methods: Mapping[str, Method]) -> Advice:
+    """The advice as it is told once the methods are chosen, by the names of places."""
+    judgement = advice.judgement
+    named = {
+        seam.name
+        for seam in judgement.garment.seams
+        if not seam.by_hand and seam.name in methods and methods[seam.name].by_hand
+    }
+    return replace(advice, judgement=_by_hand(judgement, named)) if named else advice
+
+
+def _by_hand(judgement: Judgement, named: set[str]) -> Judgement:
+    seams = tuple(
+        replace(seam, by_hand=True) if seam.name in named else seam
+        for seam in judgement.garment.seams
+    )
+    verdicts = {
+        place: _without_machine(found) if place.scope == "seam" and place.name in named else found
+        for place, found in judgement.verdicts.items()
+    }
+    garment = replace(judgement.garment, seams=seams)
+    return replace(judgement, garment=garment, verdicts=verdicts)
+
+
+def _without_machine(found: Mapping[str, Verdict]) -> dict[str, Verdict]:
+    """The answers of a place without those of a machine; its stitch is a hand stitch."""
+    left = {aspect: verdict for aspect, verdict in found.items() if aspect not in IDLE}
+    stitch = left.get(STITCH)
+    if stitch is not None and HAND in stitch.aspect.words:
+        why = "The method by which it is made is sewn by hand."
+        left[STITCH] = only(stitch, stitch.aspect.words.index(HAND), why)
+    return left
