@@ -77,7 +77,8 @@ def test_what_is_ticked_is_no_longer_due(tmp_path: Path) -> None:
     """The numbers stay, and the next step is told with how many are done."""
     project = tmp_path / "jacket.yaml"
     text = next(demo for demo in DEMOS if "jacket" in demo.name).read_text("utf-8")
-    project.write_text(text + 'done: ["try the lengths", "shrink cuff", "shrink frill"]\n', encoding="utf-8")
+    done = 'done: ["try the lengths", "shrink cuff", "shrink frill"]\n'
+    project.write_text(text + done, encoding="utf-8")
     work = told(project).work
     assert work is not None
     screen = flat(sheet_text(told(project), 80))
