@@ -46,7 +46,13 @@ def threaded(found: Answer, colours: dict[str, str | None]) -> dict[str, Thread]
 
 
 @pytest.mark.parametrize("file", FILES, ids=lambda path: path.stem)
-def test_every_step_threads_what_is_bought(file: Path) -> None:
+def test_order_sheet_and_list_name_one_thread(file: Path) -> None:
+    """Both on one answer: each garment is worked out once."""
+    _every_step_threads_what_is_bought(file)
+    _the_sheet_names_the_thread_that_is_bought(file)
+
+
+def _every_step_threads_what_is_bought(file: Path) -> None:
     """Fibre, size and colour of the order's steps are rows of the shopping list."""
     found = told(file)
     assert found.thread is not None
@@ -64,8 +70,7 @@ def test_every_step_threads_what_is_bought(file: Path) -> None:
     assert on_reels <= set(steps.values())
 
 
-@pytest.mark.parametrize("file", FILES, ids=lambda path: path.stem)
-def test_the_sheet_names_the_thread_that_is_bought(file: Path) -> None:
+def _the_sheet_names_the_thread_that_is_bought(file: Path) -> None:
     """A seam that is counted in a row of the list has that row's fibre and size on the sheet."""
     found = told(file)
     assert found.thread is not None
