@@ -96,7 +96,8 @@ def _register(entry: dict[str, Any], name: str) -> dict[str, Any]:
 
 def _explain(schema: dict[str, Any], knowledge: Knowledge) -> None:
     """A sentence for each key of a project, and the words that it takes."""
-    from advisor.project.keyhelp import YES_OR_NO, sentence, words_of
+    from advisor.project.facts import YES_NO
+    from advisor.project.keyhelp import sentence, words_of
 
     for form, about in (("ProjectForm", schema), *schema.get("$defs", {}).items()):
         words = words_of(form, knowledge)
@@ -106,7 +107,7 @@ def _explain(schema: dict[str, Any], knowledge: Knowledge) -> None:
                 field["description"] = told
             if key in words:
                 _offer(field, list(words[key].words), closed=words[key].closed)
-            if key in words and set(YES_OR_NO) <= set(words[key].words):
+            if key in words and set(YES_NO) <= set(words[key].words):
                 field["enum"] += [True, False]  # as YAML 1.1 reads yes and no
 
 

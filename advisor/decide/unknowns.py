@@ -35,8 +35,20 @@ def find_unknowns(judgement: Judgement, knowledge: Knowledge) -> list[Unknown]:
         each = tuple(
             (mix, _limit(judgement.garment, name, (mix,), knowledge)) for mix in cloth.mixes
         )
-        found.append(Unknown(name, now, each))
+        found.append(Unknown(name, now, _as_named(each)))
     return found
+
+
+def _as_named(each: tuple[tuple[Mix, float], ...]) -> tuple[tuple[Mix, float], ...]:
+    """The candidates, none above what a fibre bears that was named though nobody sells it so.
+
+    Such a cloth is guarded by all that its kind is sold in; but finding out cannot make a cloth
+    that holds alpaca bear what cotton bears.
+    """
+    named = [limit for mix, limit in each if any(share is None for _, share in mix)]
+    if not named or len(named) == len(each):
+        return each
+    return tuple((mix, min(limit, max(named))) for mix, limit in each)
 
 
 def _limit(garment: Garment, name: str, mixes: tuple[Mix, ...], knowledge: Knowledge) -> float:

@@ -9,7 +9,7 @@ from advisor.knowledge.ordering import SeamKind
 from advisor.order import namewords as called
 from advisor.project.garment import Garment, Seam
 from advisor.project.linings import Unit, of_part
-from advisor.project.placing import BONES, singular_words
+from advisor.project.placing import BONES, head_of, singular_words
 
 BY_KIND = {
     "elastic-edge": "elastic-edge",
@@ -43,7 +43,7 @@ def _guessed(
     seam: Seam, kind: str, unit: Unit, about: list[Entry], roles: dict[str, SeamKind]
 ) -> SeamKind:
     """The role of a place that nobody says one of."""
-    words = of_part(_words(seam.name), unit)
+    words = of_part(head_of(_words(seam.name)), unit)
     found = next((k for k in roles.values() if any(_holds(words, w) for w in k.words)), None)
     sewn_on = NECKBAND if kind == "front-band" and of_another_cloth(seam, about) else ""
     fixed = sewn_on or _special(kind, about, found, words) or _by_kind(kind, about, found)
@@ -64,6 +64,8 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
     """A role that lies elsewhere than others of its kind do; "" where it has none such."""
     if kind == "zip" and "pocket" in words:
         return POCKET_ZIP
+    if kind == "faced-edge" and found is not None and found.id == "set-lining":
+        return "facing"  # a neck that is turned to the lining closes nothing yet
     if kind == "pad" and any(e.id == SLEEVE_HEAD for e in about):
         return ROLL  # it lies along the cap, and the pad against it
     return POCKET_FLAP if kind == "faced-edge" and words[-1:] == (FLAP,) and not found else ""

@@ -33,7 +33,6 @@ class Words(NamedTuple):
     closed: bool = True
 
 
-YES_OR_NO: Final = YES_NO
 QUANTITIES: Final = ("allowance", "needle size")
 """Keys by which a number is fixed."""
 TOLD: Final[Mapping[str, Mapping[str, str]]] = {

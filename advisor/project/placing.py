@@ -52,7 +52,9 @@ POCKETS = frozenset({"set-in-pocket", "welt-pocket"})
 """Kinds of pocket whose bag hangs inside."""
 BANDED = POCKETS | {"hem", "cuff"}
 """Kinds that a name may mean where a knit stretched to the edge makes a band of it."""
-WITH = "with"
+BESIDE = frozenset({"with", "below", "above", "beside", "behind"})
+"""Words of a name after which it speaks of something else than the place itself."""
+NECKS = frozenset({"neck", "neckline"})
 SINGLE = frozenset({"canvas", "interfacing", "stay-tape", "ribbon"})
 """Kinds that lie on one piece: between two layers they are in a seam, which is the place."""
 
@@ -171,7 +173,7 @@ def _placed_by(
         return by_notion
     if words == "placket" and _lines(seam, about):
         return Placed("lining-seam", "the lining in it")
-    if words and not _made_up(seam, words):
+    if words and not _made_up(seam, words) and not _neck_turned(seam, words):
         return Placed(_full(words, seam), "its name")
     if seam.facts.get("edge") == "turned":
         return Placed("faced-edge", "its edge, which is turned")
@@ -184,6 +186,16 @@ def _lines(seam: Seam, about: Mapping[str, Entry]) -> bool:
     shell = {name for name, entry in about.items() if entry.kind == "cloth"}
     shell -= {n for n in shell if about[n].family == "linings" or "lining" in singular_words(n)}
     return "lining" in singular_words(seam.name) and bool(shell) and len(about) > len(shell)
+
+
+def _neck_turned(seam: Seam, words: str) -> bool:
+    """Whether a neck is turned to the lining: sewn before the armholes, not when all is closed.
+
+    Neck and armholes told as one seam are a lining set all in one, and turned as that is.
+    """
+    called = set(singular_words(seam.name))
+    neck = bool(NECKS & called) and "armhole" not in called
+    return words == "lining-seam" and neck and seam.facts.get("edge") == "turned"
 
 
 def _made_up(seam: Seam, words: str) -> bool:
@@ -331,7 +343,7 @@ def _of(entry: Entry, kinds: Mapping[str, PlaceKind]) -> str | None:
 
 def named(name: str, kinds: Mapping[str, PlaceKind]) -> str:
     """The kind whose word stands last in a name; "" where it holds none, or means a plain seam."""
-    words = _head(singular_words(name))
+    words = head_of(singular_words(name))
     best, found = (-1, 0), ""
     for kind in kinds.values():
         for phrase in kind.words:
@@ -346,10 +358,10 @@ def named(name: str, kinds: Mapping[str, PlaceKind]) -> str:
     return "" if of_part or widths or found == PLAIN else found
 
 
-def _head(words: tuple[str, ...]) -> tuple[str, ...]:
-    """What a name is of, without what it only has as well: a side with an arm slit is a side."""
-    at = words.index(WITH) if WITH in words[1:] else len(words)
-    return words[:at]
+def head_of(words: tuple[str, ...]) -> tuple[str, ...]:
+    """What a name is of, without what it only has or lies beside: a seam below a zip is a seam."""
+    at = (i for i, word in enumerate(words) if i and word in BESIDE)
+    return words[: next(at, len(words))]
 
 
 def fastening_kind(word: str, fastenings: Mapping[str, PlaceKind]) -> str:

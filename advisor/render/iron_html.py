@@ -75,10 +75,10 @@ def irons_of(report: Answer, knowledge: Knowledge) -> Irons:
 def at_the_board(report: Answer, knowledge: Knowledge, place: str) -> Irons:
     """One place alone, with no more sources than its table names."""
     iron = tuple(i for i in report.iron or () if i.place.casefold() == place.casefold())
-    irons = irons_of(replace(report, iron=iron), knowledge)
     ids = sorted({id_ for found in iron for layer in found.layers for id_ in cited(layer)})
     sources = tuple((id_, knowledge.sources[id_].citation, "") for id_ in ids)
-    return replace(irons, before=(), after=(), sources=sources)
+    boards = tuple(_board(same, report, knowledge) for same in alike(iron))
+    return Irons(report.garment, (), boards, (), sources)
 
 
 def iron_main(report: Answer, knowledge: Knowledge) -> Markup:
