@@ -7,7 +7,6 @@ from typing import Any
 from pydantic import TypeAdapter
 
 from advisor.answer.model.answer import Answer
-from advisor.answer.model.coding import as_data
 from advisor.answer.model.heat import ToldHeat
 from advisor.answer.model.making import ToldPlace
 from advisor.answer.model.told import ToldVerdict
@@ -18,6 +17,7 @@ from advisor.heat.gluing import trials_of
 from advisor.heat.questions import ask_trials
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
+from advisor.records import as_data
 
 
 def with_glue(advice: Advice, knowledge: Knowledge) -> Advice:

@@ -148,8 +148,8 @@ class _Label:
         return ToldAnimal(
             cloths=tuple(self.content.animal),
             may_be=tuple(self.content.animal_may_be),
-            line=animal.text,
-            text=self.teller.say(self.market.animal_note),
+            line=animal.phrase,
+            text=self.teller.say(animal.note),
             sources=self.teller.cite(animal.sources),
         )
 

@@ -56,7 +56,7 @@ def with_units(garment: Garment, units: str | None) -> Garment:
 
 def print_answer(answer: Answer) -> None:
     """An answer as data on stdout."""
-    from advisor.answer.model.coding import as_data
+    from advisor.records import as_data
 
     print_json(as_data(answer))
 

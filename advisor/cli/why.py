@@ -30,8 +30,8 @@ def why(
     units: common.Units = None,
 ) -> None:
     """Show why an answer is what it is: each claim, its facts, and on whose word."""
-    from advisor.answer.model.coding import as_data
     from advisor.answer.pipeline import Parts, decide, tell
+    from advisor.records import as_data
     from advisor.render.method_why import asks_method, place_named, render_method
     from advisor.render.reasons import pick_verdicts, render_reasons
 

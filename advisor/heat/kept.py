@@ -9,6 +9,7 @@ This is the only module of the engine that brings numpy in, and only when someth
 
 from __future__ import annotations
 
+import contextlib
 import os
 from collections import OrderedDict
 from collections.abc import Callable, Mapping, Sequence
@@ -18,7 +19,7 @@ from typing import Any, Final, Protocol
 
 from advisor.heat.model.dialogue import HeatAnswer, HeatQuestion, Times
 from advisor.heat.model.stack import Stack
-from advisor.heat.plain import Plain, answer_of, as_plain, plain_times, times_of
+from advisor.records import as_mapping, from_data
 
 MOST: Final = 2000
 """Answers that are kept: those of some forty garments of twelve places."""
@@ -27,15 +28,16 @@ MOST_AT_ONCE: Final = 48
 Worked = HeatAnswer | Times
 _KEPT: OrderedDict[str, Worked] = OrderedDict()
 _LOCK: Final = Lock()
+_UNFIT: Final = (KeyError, TypeError, ValueError, AttributeError)
 
 
 class Shelf(Protocol):
     """Where answers outlive this run; what it says of a question was once laid on it."""
 
-    def fetch(self, asked: str) -> Plain | None:
+    def fetch(self, asked: str) -> dict[str, Any] | None:
         """The answer to a question, or None where it is not there."""
 
-    def keep(self, found: Mapping[str, Plain]) -> None:
+    def keep(self, found: Mapping[str, dict[str, Any]]) -> None:
         """Lay some answers on it, each by its question."""
 
 
@@ -66,7 +68,7 @@ def answers_once(questions: Sequence[HeatQuestion], samples: int) -> tuple[HeatA
 
         return answers([named[key] for key in new], samples=samples)
 
-    found: dict[str, HeatAnswer] = _once(list(named), work_out, answer_of, as_plain)
+    found: dict[str, HeatAnswer] = _once(list(named), work_out, HeatAnswer)
     return tuple(
         replace(found[key], place=question.place)
         for key, question in zip(keys, questions, strict=True)
@@ -83,20 +85,19 @@ def rests_once(stacks: Sequence[Stack], press_s: float) -> tuple[Times, ...]:
 
         return rests_after([named[key] for key in new], press_s)
 
-    found: dict[str, Times] = _once(list(named), work_out, times_of, plain_times)
+    found: dict[str, Times] = _once(list(named), work_out, Times)
     return tuple(found[key] for key in keys)
 
 
 def _once(
     keys: list[str],
     work_out: Callable[[list[str]], Sequence[Any]],
-    read: Callable[[Plain], Any],
-    plain: Callable[[Any], Plain],
+    kind: type[Worked],
 ) -> dict[str, Any]:
     """What is asked for: as it is kept here, as it lies on the shelf, or worked out."""
     with _LOCK:
         found = {key: _KEPT[key] for key in keys if key in _KEPT}
-    found |= _fetched([key for key in keys if key not in found], read)
+    found |= _fetched([key for key in keys if key not in found], kind)
     new = [key for key in keys if key not in found]
     if new:
         # Set before numpy comes in: on small matrices its threads only wait for each other.
@@ -107,7 +108,7 @@ def _once(
             made |= dict(zip(some, work_out(some), strict=True))
         found |= made
         if _Beside.shelf is not None:
-            _Beside.shelf.keep({key: plain(one) for key, one in made.items()})
+            _Beside.shelf.keep({key: as_mapping(one) for key, one in made.items()})
     with _LOCK:
         for key in keys:
             _KEPT[key] = found[key]
@@ -117,14 +118,14 @@ def _once(
     return found
 
 
-def _fetched(keys: list[str], read: Callable[[Plain], Any]) -> dict[str, Any]:
-    """What lies on the shelf and is an answer."""
+def _fetched(keys: list[str], kind: type[Worked]) -> dict[str, Any]:
+    """What lies on the shelf and is an answer; data of another shape are none."""
     if _Beside.shelf is None:
         return {}
     found = {}
     for key in keys:
         data = _Beside.shelf.fetch(key)
-        one = None if data is None else read(data)
-        if one is not None:
-            found[key] = one
+        if data is not None:
+            with contextlib.suppress(*_UNFIT):
+                found[key] = from_data(kind, data)
     return found

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 
 from advisor.errors import Problem, nearest
 from advisor.knowledge.names import plain_name
+from advisor.records import from_data
 
 if TYPE_CHECKING:
     from advisor.knowledge.book import BookItem
@@ -50,19 +51,13 @@ def check_glossary(terms: Mapping[str, BookItem], sources: Mapping[str, BookItem
 
 def compile_glossary(terms: Mapping[str, BookItem]) -> dict[str, Any]:
     """The register as plain data."""
-    return {
-        id_: [form.means, form.also, form.see, form.sources]
-        for id_, item in sorted(terms.items(), key=lambda pair: plain_name(pair[0]))
-        for form in (item.form,)
-    }
+    alphabet = sorted(terms.items(), key=lambda pair: plain_name(pair[0]))
+    return {id_: item.form.model_dump(mode="json") for id_, item in alphabet}
 
 
 def glossary_from_plain(raw: Mapping[str, Any]) -> dict[str, Term]:
     """Build it from the compiled data, in the order of the alphabet."""
-    return {
-        id_: Term(id_, row[0], tuple(row[1]), tuple(row[2]), tuple(row[3]))
-        for id_, row in raw.items()
-    }
+    return {id_: from_data(Term, row, name=id_) for id_, row in raw.items()}
 
 
 def term_of(word: str, terms: Mapping[str, Term]) -> Term | None:

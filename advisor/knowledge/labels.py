@@ -10,6 +10,8 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
+from advisor.records import from_data
+
 FILES = ("labels", "cleaning")
 CARE = ("care.wash", "care.bleach", "care.dry", "care.iron", "care.professional")
 """The order of a care label: ISO 3758 and the table of care symbols."""
@@ -26,10 +28,10 @@ class Told:
 
 @dataclass(frozen=True, slots=True)
 class FibreName:
-    """The name of a fibre in a market; "" where none is known, and then `why`."""
+    """The name of a fibre in a market; "" where there is none, and then `none` says why."""
 
     say: str
-    why: str
+    none: str
     sources: tuple[str, ...]
 
 
@@ -41,7 +43,34 @@ class SmallAmounts:
     one: str
     more: str
     named: frozenset[str]
-    told: Told
+    note: str
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Trims(Told):
+    """Parts that count as trimmings where a maker names them by one of these words."""
+
+    words: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class AnimalParts:
+    """Parts of animals that are no textile: of these fibres, and perhaps of these notions."""
+
+    phrase: str
+    fibres: frozenset[str]
+    may_be: frozenset[str]
+    note: str
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class FlameTest(Told):
+    """Which fibres are spared the flame test, and plain cloths from which weight, g/m2."""
+
+    spared: frozenset[str]
+    plain_from: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +92,7 @@ class Market:
     closing: str
     joint: str
     names: dict[str, FibreName]
-    small: SmallAmounts | None
+    small_amounts: SmallAmounts | None
     whole: tuple[Told, ...]
     parts: tuple[Told, ...]
     pile: Told
@@ -71,21 +100,15 @@ class Market:
     wool: Told | None
     not_counted: dict[str, Told]
     fillings: frozenset[str]
-    trim_words: tuple[str, ...]
-    trims: Told | None
-    animal: Told
-    animal_note: str
-    animal_fibres: frozenset[str]
-    animal_may_be: frozenset[str]
+    trims: Trims | None
+    animal: AnimalParts
     unknown: tuple[Told, ...]
     care: dict[str, CareWords]
     no_steam: str
     duties: tuple[Told, ...]
     spared: tuple[Told, ...]
     basis: Told
-    flammability: Told | None
-    flame_spared: frozenset[str]
-    flame_plain_from: float
+    flammability: FlameTest | None
     children: Told
 
 
@@ -105,7 +128,7 @@ class LabelKnowledge:
         Raises:
             KeyError: the knowledge has no such market.
         """
-        return _market(id_, self.plain[id_])
+        return from_data(Market, self.plain[id_], id=id_)
 
 
 def check_labels(book: Any, say: Say, sources: Callable[..., None]) -> None:
@@ -188,62 +211,3 @@ def compile_labels(
 def labels_from_plain(raw: dict[str, Any]) -> LabelKnowledge:
     """What `compile_labels` gave, as light values."""
     return LabelKnowledge(raw.get("markets", {}), raw.get("bears", {}))
-
-
-def _told(raw: dict[str, Any], key: str = "text") -> Told:
-    return Told(raw[key], tuple(raw["sources"]))
-
-
-def _many(rows: list[dict[str, Any]]) -> tuple[Told, ...]:
-    return tuple(_told(row) for row in rows)
-
-
-def _market(id_: str, raw: dict[str, Any]) -> Market:
-    small, trims, flame = raw["small_amounts"], raw["trims"], raw["flammability"]
-    animal = raw["animal"]
-    return Market(
-        id_,
-        raw["name"],
-        _told(raw["authority"]),
-        raw["closing"],
-        raw["joint"],
-        names={
-            fibre: FibreName(row["say"] or "", row["none"] or "", tuple(row["sources"]))
-            for fibre, row in raw["names"].items()
-        },
-        small=SmallAmounts(
-            small["below"],
-            small["one"],
-            small["more"],
-            frozenset(small["named"]),
-            _told(small, "note"),
-        )
-        if small
-        else None,
-        whole=_many(raw["whole"]),
-        parts=_many(raw["parts"]),
-        pile=_told(raw["pile"]),
-        decoration=_told(raw["decoration"]),
-        wool=_told(raw["wool"]) if raw["wool"] else None,
-        not_counted={kind: _told(row) for kind, row in raw["not_counted"].items()},
-        fillings=frozenset(raw["fillings"]),
-        trim_words=tuple(trims["words"]) if trims else (),
-        trims=_told(trims) if trims else None,
-        animal=_told(animal, "phrase"),
-        animal_note=animal["note"],
-        animal_fibres=frozenset(animal["fibres"]),
-        animal_may_be=frozenset(animal["may_be"]),
-        unknown=_many(raw["unknown"]),
-        care={
-            aspect: CareWords(row["words"], row["unknown"], tuple(row["sources"]))
-            for aspect, row in raw["care"].items()
-        },
-        no_steam=raw["no_steam"],
-        duties=_many(raw["duties"]),
-        spared=_many(raw["spared"]),
-        basis=_told(raw["basis"]),
-        flammability=_told(flame) if flame else None,
-        flame_spared=frozenset(flame["spared"]) if flame else frozenset(),
-        flame_plain_from=flame["plain_from"] if flame else 0.0,
-        children=_told(raw["children"]),
-    )

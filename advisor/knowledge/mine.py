@@ -7,10 +7,9 @@ colour is a code or measured L*, a*, b* of CIE 15; a word alone can only be matc
 from __future__ import annotations
 
 import re
-from dataclasses import asdict, dataclass, field
-from typing import Any, Final
+from dataclasses import dataclass, field
+from typing import Final
 
-from advisor.knowledge import pricing
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.pricing import Quoting
 from advisor.units import parse
@@ -95,24 +94,3 @@ def _tex(text: str) -> float | None:
         return parse("tex", text) if text else None
     except ValueError:
         return None
-
-
-def as_plain(mine: Mine) -> dict[str, Any]:
-    """It as plain data for the cache."""
-    reels = [asdict(reel) for reel in mine.reels]
-    return {"reels": reels, "near": mine.near, "quote": pricing.as_plain(mine.quote)}
-
-
-def from_plain(raw: dict[str, Any]) -> Mine:
-    """It from the cache; empty where she keeps nothing."""
-    reels = tuple(
-        Reel(
-            r["name"],
-            r["code"],
-            None if r["lab"] is None else tuple(r["lab"]),
-            r["fibre"],
-            r["tex"],
-        )
-        for r in raw.get("reels", ())
-    )
-    return Mine(reels, raw.get("near"), pricing.from_plain(raw.get("quote", {})))

@@ -9,6 +9,8 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import Any
 
+from advisor.records import from_data
+
 Say = Callable[[Any, tuple[Any, ...], str, Iterable[str]], None]
 
 
@@ -74,50 +76,20 @@ def compile_observation(
         fibres: the fibre items of the book, for their groups.
         published: whether one of some sources is more than memory.
     """
-    rows = []
+    rows = {}
     for word, answer in form.answers.items():
         named = [
             id_
             for id_, item in fibres.items()
             if id_ in answer.fibres or item.form.group in answer.groups
         ]
-        rows.append(
-            [
-                word,
-                answer.also,
-                named,
-                answer.sources,
-                published(answer.sources),
-                answer.note or "",
-                answer.vague,
-            ]
-        )
-    return {
-        "title": form.title,
-        "ask": form.ask,
-        "how": form.how,
-        "kind": form.kind,
-        "cost": form.cost,
-        "after": form.after or "",
-        "answers": rows,
-    }
+        about = {"word": word, "fibres": named, "published": published(answer.sources)}
+        rows[word] = answer.model_dump(mode="json") | about
+    plain: dict[str, Any] = form.model_dump(mode="json")
+    return plain | {"answers": rows}
 
 
 def observation_from(id_: str, raw: dict[str, Any]) -> Observation:
     """An observation from its compiled data."""
-    answers = {
-        row[0]: PossibleAnswer(row[0], tuple(row[1]), frozenset(row[2]), tuple(row[3]), *row[4:])
-        for row in raw["answers"]
-    }
-    named = frozenset(fibre for answer in answers.values() for fibre in answer.fibres)
-    return Observation(
-        id_,
-        raw["title"],
-        raw["ask"],
-        raw["how"],
-        raw["kind"],
-        raw["cost"],
-        raw["after"],
-        answers,
-        named,
-    )
+    named = {fibre for row in raw["answers"].values() for fibre in row["fibres"]}
+    return from_data(Observation, raw, id=id_, named=sorted(named))

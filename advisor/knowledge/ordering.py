@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
 from advisor.errors import Problem, nearest
+from advisor.records import from_data
 
 if TYPE_CHECKING:
     from advisor.knowledge.book import BookItem
@@ -50,8 +51,19 @@ CHANGES = frozenset(
 
 
 @dataclass(frozen=True, slots=True)
+class WorkMinutes:
+    """How long a piece of work takes, for itself and for each metre of its place."""
+
+    each: float
+    per_metre: float
+
+
+@dataclass(frozen=True, slots=True)
 class Operation:
-    """A piece of work that a garment may need; minutes are work without changes of set-up."""
+    """A piece of work that a garment may need; minutes are work without changes of set-up.
+
+    `together` is the work that is done in one sitting with it.
+    """
 
     id: str
     does: str
@@ -61,11 +73,10 @@ class Operation:
     when: tuple[tuple[str, ...], ...]
     machine: str
     iron: str
-    each: float
-    per_metre: float
+    minutes: WorkMinutes
     undo: str
     let_out: bool
-    same_sitting: tuple[str, ...]
+    together: tuple[str, ...]
     sources: tuple[str, ...]
 
 
@@ -140,7 +151,7 @@ class _OrderChecker:
                 cited = [text.split(" ", 1)[0] for text in entry.sources]
                 self._known((part, id_, "sources"), cited, self.sources, "source")
         for id_, entry in form.operations.items():
-            self._known(("operations", id_, "with"), entry.with_, operations, "operation")
+            self._known(("operations", id_, "with"), entry.together, operations, "operation")
         for id_, entry in form.kinds.items():
             self._known(("kinds", id_, "crosses"), entry.crosses, set(form.kinds), "kind of seam")
         for id_, entry in form.precedences.items():
@@ -171,7 +182,7 @@ def compile_order(item: BookItem | None) -> dict[str, Any]:
     """The file as plain data; nothing where there is no such file."""
     if item is None:
         return {}
-    plain: dict[str, Any] = item.form.model_dump(mode="json", by_alias=True)
+    plain: dict[str, Any] = item.form.model_dump(mode="json")
     return plain
 
 
@@ -179,60 +190,11 @@ def order_from_plain(raw: dict[str, Any]) -> OrderKnowledge:
     """The light values of what `compile_order` gave."""
     if not raw:
         return OrderKnowledge()
+    changes = raw["changes"]
     return OrderKnowledge(
-        {id_: _operation(id_, row) for id_, row in raw["operations"].items()},
-        {id_: _kind(id_, row) for id_, row in raw["kinds"].items()},
-        tuple(
-            PrecedenceRule(
-                id_,
-                _pick(row["before"]),
-                _pick(row["after"]),
-                row["where"],
-                row["why"],
-                row["strength"],
-                tuple(row["sources"]),
-            )
-            for id_, row in raw["precedences"].items()
-        ),
-        {name: row["minutes"] for name, row in raw["changes"].items()},
-        tuple(name for name, row in raw["changes"].items() if row["sources"] == ["estimate"]),
+        {id_: from_data(Operation, row, id=id_) for id_, row in raw["operations"].items()},
+        {id_: from_data(SeamKind, row, id=id_) for id_, row in raw["kinds"].items()},
+        tuple(from_data(PrecedenceRule, row, id=id_) for id_, row in raw["precedences"].items()),
+        {name: row["minutes"] for name, row in changes.items()},
+        tuple(name for name, row in changes.items() if row["sources"] == ["estimate"]),
     )
-
-
-def _operation(id_: str, row: dict[str, Any]) -> Operation:
-    return Operation(
-        id_,
-        row["does"],
-        row["verb"],
-        row["scope"],
-        row["rank"],
-        tuple(tuple(facts) for facts in row["when"]),
-        row["machine"],
-        row["iron"],
-        row["minutes"]["each"],
-        row["minutes"]["per metre"],
-        row["undo"],
-        row["let out"] == "yes",
-        tuple(row["with"]),
-        tuple(row["sources"]),
-    )
-
-
-def _kind(id_: str, row: dict[str, Any]) -> SeamKind:
-    return SeamKind(
-        id_,
-        tuple(row["words"]),
-        row["stage"],
-        row["flat"] == "yes",
-        row["closes"] == "yes",
-        row["fitted"] == "yes",
-        row["last"] == "yes",
-        row["apart"] == "yes",
-        row["pressed"],
-        tuple(row["crosses"]),
-        tuple(row["sources"]),
-    )
-
-
-def _pick(row: dict[str, Any]) -> Pick:
-    return Pick(tuple(row["op"]), tuple(row["kind"]), tuple(row["place"]), tuple(row["tag"]))

@@ -12,6 +12,8 @@ from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
 from advisor.knowledge.names import KEPT
+from advisor.knowledge.ordering import WorkMinutes
+from advisor.records import from_data
 
 if TYPE_CHECKING:
     from advisor.knowledge.book import BookItem
@@ -82,7 +84,7 @@ class Stage:
     when: tuple[tuple[str, ...], ...] | None = None
     machine: str = ""
     iron: str = ""
-    minutes: tuple[float, float] | None = None
+    minutes: WorkMinutes | None = None
     undo: str = ""
     lies: str = "any"
     closes: str = ""
@@ -170,86 +172,30 @@ def compile_places(
     places: Mapping[str, BookItem], methods: Mapping[str, BookItem]
 ) -> dict[str, Any]:
     """Both as plain data."""
-    dump = {"mode": "json", "by_alias": True}
     return {
-        "kinds": {id_: item.form.model_dump(**dump) for id_, item in places.items()},
-        "methods": {id_: item.form.model_dump(**dump) for id_, item in sorted(methods.items())},
+        "kinds": {id_: _compiled_kind(item.form) for id_, item in places.items()},
+        "methods": {id_: _compiled_method(item.form) for id_, item in sorted(methods.items())},
     }
+
+
+def _compiled_kind(form: Any) -> dict[str, Any]:
+    """A kind with what it drops in place of what it asks."""
+    plain: dict[str, Any] = form.model_dump(mode="json")
+    applies = set(plain.pop("applies"))
+    drops = [a for group, aspects in GROUPS.items() if group not in applies for a in aspects]
+    return {**plain, **plain.pop("buys"), "drops": drops}
+
+
+def _compiled_method(form: Any) -> dict[str, Any]:
+    """A method with only those conditions of its choice that it has."""
+    plain: dict[str, Any] = form.model_dump(mode="json")
+    plain["example"] = form.example.model_dump(mode="json", by_alias=True)
+    return plain | {"fits": {key: words for key, words in plain["fits"].items() if words}}
 
 
 def places_from_plain(raw: dict[str, Any]) -> PlaceKnowledge:
     """The light values of what `compile_places` gave; empty where there is none."""
     return PlaceKnowledge(
-        {id_: _kind(id_, row) for id_, row in raw.get("kinds", {}).items()},
-        {id_: _method(id_, row) for id_, row in raw.get("methods", {}).items()},
-    )
-
-
-def _kind(id_: str, row: dict[str, Any]) -> PlaceKind:
-    applies = set(row["applies"])
-    return PlaceKind(
-        id_,
-        row["name"],
-        row["family"],
-        row["means"],
-        tuple(row["words"]),
-        tuple(row["notions"]),
-        tuple(a for group, aspects in GROUPS.items() if group not in applies for a in aspects),
-        row["allowance"] == "yes",
-        row["finish"] == "yes",
-        row["buys"]["unit"],
-        row["buys"]["note"] or "",
-        row["plies"],
-        tuple(row["prepares"]),
-        row["usual"],
-        tuple(row["sources"]),
-        row["leads"] == "yes",
-    )
-
-
-def _method(id_: str, row: dict[str, Any]) -> Method:
-    return Method(
-        id_,
-        row["name"],
-        tuple(row["also"]),
-        tuple(row["makes"]),
-        row["about"],
-        {key: tuple(words) for key, words in row["fits"].items() if words},
-        tuple(_stage(stage) for stage in row["stages"]),
-        row["limits"] or "",
-        tuple(row["sources"]),
-        tuple(row["crossed by"]),
-        row["example"],
-        tuple(_thing(each) for each in row["buys"]),
-        row["allowance"] or "",
-        row["says"] or "",
-        row["by hand"],
-        None if row["turns"] is None else _turn(row["turns"]),
-    )
-
-
-def _thing(row: dict[str, Any]) -> Thing:
-    return Thing(
-        row["thing"], row["unit"], row["note"] or "", tuple(row["unless"]), row["tool"] == "yes"
-    )
-
-
-def _turn(row: dict[str, Any]) -> Turn:
-    return Turn(row["deep"], row["curved"] or "", row["edge"])
-
-
-def _stage(row: dict[str, Any]) -> Stage:
-    when, minutes = row["when"], row["minutes"]
-    return Stage(
-        row["work"],
-        row["verb"] or "",
-        row["does"] or "",
-        None if when is None else tuple(tuple(facts) for facts in when),
-        row["machine"] or "",
-        row["iron"] or "",
-        None if minutes is None else (minutes["each"], minutes["per metre"]),
-        row["undo"] or "",
-        row["lies"],
-        row["closes"] or "",
-        None if row["let out"] is None else row["let out"] == "yes",
+        {id_: from_data(PlaceKind, row, id=id_) for id_, row in raw.get("kinds", {}).items()},
+        {id_: from_data(Method, row, id=id_) for id_, row in raw.get("methods", {}).items()},
     )

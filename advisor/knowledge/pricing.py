@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
-from typing import Any, Final
+from typing import Final
 
 from advisor.knowledge.names import plain_name
 
@@ -96,29 +96,3 @@ def laid_over(project: Quoting, own: Quoting) -> Quoting:
 def price_of(prices: Mapping[str, Price], *names: str) -> Price | None:
     """The price that stands under the first of some names that has one."""
     return next((prices[n] for n in map(plain_name, names) if n in prices), None)
-
-
-def from_plain(raw: Mapping[str, Any]) -> Quoting:
-    """It from the cache."""
-    return Quoting(
-        raw.get("currency", ""),
-        raw.get("hour"),
-        raw.get("margin"),
-        {name: Price(*row) for name, row in raw.get("prices", {}).items()},
-        dict(raw.get("minutes", {})),
-        dict(raw.get("others", {})),
-        tuple(Finished(*row) for row in raw.get("finished", ())),
-    )
-
-
-def as_plain(quoting: Quoting) -> dict[str, Any]:
-    """It as plain data for the cache."""
-    return {
-        "currency": quoting.currency,
-        "hour": quoting.hour,
-        "margin": quoting.margin,
-        "prices": {name: [p.amount, p.per] for name, p in quoting.prices.items()},
-        "minutes": quoting.minutes,
-        "others": quoting.others,
-        "finished": [[f.garment, f.reckoned, f.took] for f in quoting.finished],
-    }

@@ -71,6 +71,7 @@ class Registers:
     @cached_property
     def mine(self) -> Mine:
         """The maker's own rack and prices."""
-        from advisor.knowledge.mine import from_plain
+        from advisor.knowledge.mine import Mine
+        from advisor.records import from_data
 
-        return from_plain(self._raw.get("mine", {}))
+        return from_data(Mine, self._raw.get("mine", {}))

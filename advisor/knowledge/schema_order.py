@@ -177,7 +177,7 @@ class OperationForm(Form):
     minutes: Minutes
     undo: Literal["free", "easy", "hard", "never"]
     let_out: YesNo = "yes"
-    with_: tuple[Word, ...] = Field(default=(), alias="with")
+    together: tuple[Word, ...] = Field(default=(), alias="with")
     sources: Sources
 
 

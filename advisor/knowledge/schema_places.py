@@ -95,7 +95,7 @@ class MethodExampleForm(Form):
 class ThingForm(Form):
     """Something that a method uses up: by the length of its place, by the piece, or once."""
 
-    thing: Word
+    name: Word = Field(alias="thing")
     unit: Literal["length", "piece", "row", "once"]
     note: Text | None = None
     unless: tuple[Id, ...] = ()

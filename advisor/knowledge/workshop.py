@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
 from advisor.errors import Problem, nearest
+from advisor.records import from_data
 
 if TYPE_CHECKING:
     from advisor.knowledge.book import BookItem
@@ -97,33 +98,15 @@ def check_workshop(
 def compile_workshop(seams: Mapping[str, BookItem], kit: Mapping[str, BookItem]) -> dict[str, Any]:
     """Both registers as plain data."""
     return {
-        "classes": {
-            id_: [f.name, f.astm, f.astm_sources, f.iso, f.iso_sources, f.note]
-            for id_, item in seams.items()
-            for f in (item.form,)
-        },
-        "tools": [
-            [id_, f.aspect, f.word, f.name, [[s.word, s.text, s.sources] for s in f.instead]]
-            for id_, item in kit.items()
-            for f in (item.form,)
-        ],
+        register: {id_: item.form.model_dump(mode="json") for id_, item in items.items()}
+        for register, items in (("classes", seams), ("tools", kit))
     }
 
 
 def workshop_from_plain(raw: dict[str, Any]) -> Workshop:
     """Build it from the compiled data; an empty one where there is none."""
     classes = {
-        id_: SeamClass(id_, row[0], row[1], tuple(row[2]), row[3], tuple(row[4]), row[5])
-        for id_, row in raw.get("classes", {}).items()
+        id_: from_data(SeamClass, row, id=id_) for id_, row in raw.get("classes", {}).items()
     }
-    tools = {
-        (row[1], row[2]): Tool(
-            row[0],
-            row[1],
-            row[2],
-            row[3],
-            tuple(Substitute(s[0], s[1], tuple(s[2])) for s in row[4]),
-        )
-        for row in raw.get("tools", [])
-    }
-    return Workshop(classes, tools)
+    tools = [from_data(Tool, row, id=id_) for id_, row in raw.get("tools", {}).items()]
+    return Workshop(classes, {(tool.aspect, tool.word): tool for tool in tools})

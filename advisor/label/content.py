@@ -84,7 +84,7 @@ class _ContentGatherer:
         self.knowledge = knowledge
         self.market = market
         self.named = named
-        few = market.small
+        few = market.small_amounts
         self.small = Small(few.below, few.one, few.more, few.named) if few else None
         self.missing: list[Missing] = []
         self.animal: list[str] = []
@@ -119,7 +119,7 @@ class _ContentGatherer:
             ),
             self._left(),
             tuple(self.animal),
-            tuple(c.name for c in self.cloths.values() if c.entry in self.market.animal_may_be),
+            tuple(c.name for c in self.cloths.values() if c.entry in self.market.animal.may_be),
             self._told(counted),
             self._flame(counted),
         )
@@ -130,16 +130,17 @@ class _ContentGatherer:
 
     def _is_skin(self, cloth: Cloth) -> bool:
         """Whether it is the skin of an animal, whatever it is finished with."""
-        skins = self.market.animal_fibres
+        skins = self.market.animal.fibres
         return all(any(fibre in skins for fibre, _ in mix) for mix in cloth.mixes)
 
     def _is_trim(self, name: str) -> bool:
         words = name.casefold().replace("_", " ").split()
-        return any(word in self.market.trim_words for word in words)
+        trims = self.market.trims
+        return trims is not None and any(word in trims.words for word in words)
 
     def _lines(self, cloth: Cloth) -> tuple[FibreLine, ...] | None:
         """What is written for a cloth; None where it is not known, and that is noted."""
-        if any(fibre in self.market.animal_fibres for mix in cloth.mixes for fibre, _ in mix):
+        if any(fibre in self.market.animal.fibres for mix in cloth.mixes for fibre, _ in mix):
             self._lack(cloth, "unknown", "nobody knows whether it is skin or cloth")
             return None
         if "fibre" in cloth.assumed:
@@ -163,7 +164,7 @@ class _ContentGatherer:
         for fibre in dict.fromkeys(f for mix in cloth.mixes for f, _ in mix):
             name = self.market.names.get(fibre)
             if name is None or not name.say:
-                why = name.why if name else "no name is known for this fibre on this market"
+                why = name.none if name else "no name is known for this fibre on this market"
                 fact = f"it has {self.knowledge.fibres[fibre].name} in it. {why.rstrip('.')}"
                 self._lack(cloth, "name", fact, name.sources if name else ("derived",))
                 return None
@@ -193,8 +194,8 @@ class _ContentGatherer:
         """What the names and the order of a line rest on."""
         market = self.market
         ids = [s for line in lines for f in line.fibres for s in market.names[f].sources]
-        if market.small and any(line.others for line in lines):
-            ids += market.small.told.sources
+        if market.small_amounts and any(line.others for line in lines):
+            ids += market.small_amounts.sources
         return ids
 
     def _lack(
@@ -225,20 +226,22 @@ class _ContentGatherer:
             told.append(market.pile)
         if any(e.family == "embellished" for e in entries):
             told.append(market.decoration)
-        if market.small and any(
-            (share or 100.0) < market.small.below
+        if market.small_amounts and any(
+            (share or 100.0) < market.small_amounts.below
             for cloth in counted
             for mix in cloth.mixes
             for _, share in mix
         ):
-            told.append(market.small.told)
+            few = market.small_amounts
+            told.append(Told(few.note, few.sources))
         if market.wool and fibres & {"wool", "mohair", "cashmere", "alpaca", "camel"}:
             told.append(market.wool)
         return tuple(told)
 
     def _flame(self, counted: list[Cloth]) -> tuple[str, ...]:
         """The cloths that are not spared the flame test, as far as the project tells."""
-        if self.market.flammability is None:
+        test = self.market.flammability
+        if test is None:
             return ()
         return tuple(
             cloth.name
@@ -248,8 +251,8 @@ class _ContentGatherer:
                 {fibre for mix in cloth.mixes for fibre, _ in mix},
                 cloth.weight[0] if cloth.weight else None,
                 raised=self._raised(cloth),
-                spared=self.market.flame_spared,
-                heavy=self.market.flame_plain_from,
+                spared=test.spared,
+                heavy=test.plain_from,
             )
         )
 

@@ -67,7 +67,7 @@ def whole_content(
     for name, grams in mass.items():
         for fibre, share in cloths[name].mixes[0]:
             fibres[fibre] = fibres.get(fibre, 0.0) + grams / whole * (share or 0.0)
-    few = market.small
+    few = market.small_amounts
     small = Small(few.below, few.one, few.more, few.named) if few else None
     shares = [Share(f, market.names[f].say or f, p) for f, p in fibres.items() if p > 0]
     parts = sorted(mass.items(), key=lambda item: (-item[1], item[0]))

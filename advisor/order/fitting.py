@@ -231,7 +231,6 @@ FIT_ENDS = 460
 
 def staged(stage: Stage, op: Operation) -> Operation:
     """A piece of work as a stage of a method has it: its words, its set-up, its minutes."""
-    each, per_metre = stage.minutes or (op.each, op.per_metre)
     return Operation(
         op.id,
         stage.does or op.does,
@@ -241,10 +240,9 @@ def staged(stage: Stage, op: Operation) -> Operation:
         op.when if stage.when is None else stage.when,
         stage.machine or op.machine,
         stage.iron or op.iron,
-        each,
-        per_metre,
+        stage.minutes or op.minutes,
         stage.undo or op.undo,
         op.let_out if stage.let_out is None else stage.let_out,
-        op.same_sitting,
+        op.together,
         op.sources,
     )

@@ -112,7 +112,12 @@ class _Maker:
         if op.iron == "last":
             text, iron, limit = self._last_press(Place("garment", name))
         step = Step(
-            op.verb, op.does.format(name=name, how=text, cloths=""), None, iron, op.each, op.rank
+            op.verb,
+            op.does.format(name=name, how=text, cloths=""),
+            None,
+            iron,
+            op.minutes.each,
+            op.rank,
         )
         said = {"last", "not fastening"} if op.id == "hem-edge" else set()
         tags = frozenset(said | {"before last press"})
@@ -174,7 +179,7 @@ class _Maker:
             op.does.format(name=name, how=how, cloths=name),
             None,
             iron,
-            op.each,
+            op.minutes.each,
             rank,
         )
         yield Task(
@@ -196,7 +201,7 @@ class _Maker:
         for piece in tucked(self.garment, cloth):
             text = tuck_words(op, piece, self.garment, ironed=iron is not None)
             count = piece.tucks.number * (piece.number or 1) if piece.tucks else 0
-            minutes = op.each + op.per_metre * count * piece.height / 1000
+            minutes = op.minutes.each + op.minutes.per_metre * count * piece.height / 1000
             step = Step(f"{op.verb} {piece.name}", text, machine, iron, round(minutes, 1), op.rank)
             limit = self.setups.cloth_most(cloth) if iron else None
             yield Task(step, op, None, (cloth,), frozenset({"before last press"}), at_most=limit)
@@ -259,7 +264,7 @@ class _Maker:
             rank = 300 + op.rank
         rank = min(rank, 899 if place.role.last else 870) if place.op != "fasten" else rank
         length = float(place.seam.facts.get("length", USUAL_LENGTH)) * place.seam.making.times
-        minutes = op.each + op.per_metre * length / 1000
+        minutes = op.minutes.each + op.minutes.per_metre * length / 1000
         text = step_words(op, place, self.facts, ironed=iron is not None)
         step = Step(f"{op.verb} {place.name}", text, machine, iron, round(minutes, 1), rank)
         some = {"stay-stitch": self.setups.stayed, "clear": self.facts.hard}

@@ -239,9 +239,9 @@ def _done(
 def _couples(tasks: Sequence[Task], own: list[Couple]) -> tuple[Couple, ...]:
     found = list(own)
     for task in tasks:
-        for other in tasks if task.operation and task.operation.same_sitting else ():
+        for other in tasks if task.operation and task.operation.together else ():
             same = task.place and other.place and task.place.name == other.place.name
-            if same and task.operation and other.op in task.operation.same_sitting:
+            if same and task.operation and other.op in task.operation.together:
                 found.append(Couple(task.id, other.id, task.step.does, task.operation.sources))
     return tuple(found)
 

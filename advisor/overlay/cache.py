@@ -201,14 +201,14 @@ def compile_folder(
     left_out: list[str] = []
     mine: dict[str, Any] = {}
     if own is not None:
-        from advisor.knowledge.mine import as_plain
         from advisor.overlay.own import in_words, overlay
         from advisor.overlay.own_room import read_room
+        from advisor.records import as_mapping
 
         try:
             problems = overlay(book, own, changes)
             room, wrong = read_room(own, _thread_fibres(book), changes)
-            mine, left_out = as_plain(room), in_words([*problems, *wrong])
+            mine, left_out = as_mapping(room), in_words([*problems, *wrong])
         except Exception as error:  # noqa: BLE001 - her files never take the tool down
             book, mine = read_book(folder), {}
             left_out = [f"{own}: all of it, for it cannot be read ({type(error).__name__})"]

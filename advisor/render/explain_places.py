@@ -8,6 +8,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import Method, PlaceKind, Stage, plain_word
 from advisor.order.openings import HAND_WIDE
+from advisor.records import as_data
 from advisor.render.layout import heading, row, wrap
 
 UNDO = {
@@ -83,7 +84,7 @@ def _stage(stage: Stage, knowledge: Knowledge) -> dict[str, Any]:
     when = stage.when or ()
     past = not (op.let_out if stage.let_out is None else stage.let_out)
     undo = UNDO[stage.undo or op.undo]
-    each, per_metre = stage.minutes or (op.each, op.per_metre)
+    minutes = stage.minutes or op.minutes
     return {
         "work": stage.work,
         "verb": stage.verb or op.verb,
@@ -94,7 +95,7 @@ def _stage(stage: Stage, knowledge: Knowledge) -> dict[str, Any]:
         "undo": undo + (", past recall for a fitting" if past else ""),
         "let_out": not past,
         "only": " or ".join("only where it is " + ", ".join(facts) for facts in when),
-        "minutes": {"each": each, "per_metre": per_metre},
+        "minutes": as_data(minutes),
     }
 
 

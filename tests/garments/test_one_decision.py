@@ -13,7 +13,6 @@ import pytest
 
 from advisor.answer.label import Asked
 from advisor.answer.model.answer import Answer
-from advisor.answer.model.coding import as_data
 from advisor.answer.model.making import ToldNeed, ToldPlace
 from advisor.answer.pipeline import WHOLE, Parts, answer
 from advisor.claims.collect import Place
@@ -23,6 +22,7 @@ from advisor.decide.advise import advise
 from advisor.knowledge.model import COLD
 from advisor.order.work import Work, order_of
 from advisor.project.load import garment_of, load_project
+from advisor.records import as_data
 from advisor.textio.yamlfile import parse_yaml
 from tests.garments.whole import (
     BLOUSE,

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from advisor.answer.model.coding import FLATTENED, OPTIONAL, UNWRITTEN
 from advisor.answer.model.heat import ToldHeat, ToldIron
 from advisor.answer.model.label import ToldLabel
 from advisor.answer.model.making import (
@@ -33,6 +32,7 @@ from advisor.answer.model.told import (
     ToldVerdict,
 )
 from advisor.errors import Exit
+from advisor.records import FLATTENED, OPTIONAL, UNWRITTEN
 from advisor.units import System
 
 SCHEMA = "advisor.answer/1"

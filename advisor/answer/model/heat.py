@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from advisor.answer.model.coding import FLATTENED, OPTIONAL
+from advisor.records import FLATTENED, OPTIONAL
 
 Band = tuple[float, ...]
 Wait = tuple[float | None, ...]

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from advisor.answer.model.coding import FLATTENED
+from advisor.records import FLATTENED
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,7 @@ from dataclasses import fields, is_dataclass
 from typing import Any
 
 from advisor.answer.model import answer, heat, label, making, order, plan, told
-from advisor.answer.model.coding import FLAT, NEVER, WRITTEN, json_name, left_out
+from advisor.records import FLAT, NEVER, WRITTEN, json_name, left_out
 
 _MODULES = (answer, heat, label, making, order, plan, told)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from advisor.answer.model.coding import OPTIONAL
+from advisor.records import OPTIONAL
 
 Word = str
 Written = bool | int | float | str | list[str] | dict[str, str] | None

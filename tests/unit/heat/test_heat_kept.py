@@ -17,7 +17,6 @@ from advisor.heat.model.dialogue import Glue, HeatAnswer, HeatQuestion, Times
 from advisor.heat.model.hardparts import PARTS
 from advisor.heat.model.materials import Layer, Range
 from advisor.heat.model.stack import Stack, sole_for_dots, under_iron
-from advisor.heat.plain import Plain, times_of
 
 CLOTH = Layer("x", Range(0.2, 0.25, 0.3), 120.0, Range(0.05, 0.06, 0.07), Range(1220, 1300, 1350))
 ONE, TWO = (under_iron([CLOTH], sole_for_dots(dots)) for dots in (1, 2))
@@ -73,12 +72,12 @@ class Board:
     def __init__(self) -> None:
         self.texts: dict[str, str] = {}
 
-    def fetch(self, asked: str) -> Plain | None:
+    def fetch(self, asked: str) -> dict[str, Any] | None:
         """As it was laid there."""
         found = self.texts.get(asked)
         return None if found is None else json.loads(found)
 
-    def keep(self, found: Mapping[str, Plain]) -> None:
+    def keep(self, found: Mapping[str, dict[str, Any]]) -> None:
         """Lay it there."""
         self.texts |= {asked: json.dumps(data) for asked, data in found.items()}
 
@@ -126,24 +125,24 @@ def test_rests_are_worked_out_once(monkeypatch: pytest.MonkeyPatch, board: Board
     assert [1, 1] == counted
 
 
-def _spoilt() -> dict[str, Callable[[Plain], object]]:
+def _spoilt() -> dict[str, Callable[[dict[str, Any]], object]]:
     return {
         "no layers": lambda data: data.pop("layers"),
-        "a word for a number": lambda data: data.update(sole=["a", 1.0, 2.0]),
-        "yes for a number": lambda data: data.update(sole=[0.0, True, 2.0]),
-        "not a number": lambda data: data.update(press_at_most=float("nan")),
-        "a falling band": lambda data: data.update(sole=[3.0, 2.0, 1.0]),
+        "a word for a number": lambda data: data.update(sole={"low": "a", "mid": 1.0, "high": 2.0}),
+        "yes for a number": lambda data: data.update(sole={"low": 0.0, "mid": True, "high": 2.0}),
+        "not a number": lambda data: data.update(press_at_most_s=float("nan")),
+        "a falling band": lambda data: data.update(sole={"low": 3.0, "mid": 2.0, "high": 1.0}),
         "a number for a word": lambda data: data.update(moisture=3),
-        "two ends": lambda data: data.update(touch=[1.0, 2.0]),
+        "two ends": lambda data: data.update(touch_safe_after={"low": 1.0, "mid": 2.0}),
         "no list": lambda data: data.update(layers=3),
-        "glue in no words": lambda data: data.update(glue={"sole": [1.0, 2.0, 3.0], "over": 1}),
-        "glue without its ends": lambda data: data.update(glue={"over": True}),
+        "a list for a glue": lambda data: data.update(glue=[1.0, 2.0]),
+        "glue without its ends": lambda data: data.update(glue={"over_limit": True}),
     }
 
 
 @pytest.mark.parametrize("spoil", _spoilt().values(), ids=_spoilt())
 def test_what_is_no_answer_is_worked_out_anew(
-    solved: list[int], board: Board, spoil: Callable[[Plain], object]
+    solved: list[int], board: Board, spoil: Callable[[dict[str, Any]], object]
 ) -> None:
     """Whatever lies on the shelf, the answer is that of the model."""
     first = answers_once([HeatQuestion("a", ONE)], 2)
@@ -154,10 +153,3 @@ def test_what_is_no_answer_is_worked_out_anew(
     kept._KEPT.clear()
     assert first == answers_once([HeatQuestion("a", ONE)], 2)
     assert [1, 1] == solved
-
-
-def test_times_of_another_shape_are_none() -> None:
-    """Two of three, a word, nothing."""
-    for data in ({"times": [1.0, 2.0]}, {"times": [1.0, "a", None]}, {}):
-        assert times_of(data) is None
-    assert Times(1.0, None, None) == times_of({"times": [1.0, None, None]})

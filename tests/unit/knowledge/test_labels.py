@@ -28,7 +28,7 @@ def test_every_fibre_has_a_name_or_a_reason(market: str) -> None:
     """Each fibre of the knowledge is named on each market, or it says why there is no name."""
     names = known().labels.market(market).names
     assert set(known().fibres) == set(names)
-    assert all(bool(name.say) != bool(name.why) for name in names.values())
+    assert all(bool(name.say) != bool(name.none) for name in names.values())
     assert all(name.sources for name in names.values())
 
 

@@ -49,9 +49,9 @@ def test_small_knowledge_is_sound_and_compiles() -> None:
     assert [] == check_order(item(SMALL), {"habit"})
     found = order_from_plain(json.loads(json.dumps(compile_order(item(SMALL)))))
     assert (4.0, 8.0, ("press",)) == (
-        found.operations["join"].each,
-        found.operations["join"].per_metre,
-        found.operations["join"].same_sitting,
+        found.operations["join"].minutes.each,
+        found.operations["join"].minutes.per_metre,
+        found.operations["join"].together,
     )
     assert found.kinds["side"].closes
     assert ("plain",) == found.kinds["side"].crosses

@@ -6,7 +6,6 @@ from typing import Any
 
 import pytest
 
-from advisor.answer.model.coding import as_data
 from advisor.answer.order import told_order
 from advisor.answer.seamwords import warnings
 from advisor.answer.teller import Teller
@@ -15,6 +14,7 @@ from advisor.claims.judgement import Advice
 from advisor.construction.seamwork import seamworks
 from advisor.order.setups import STAY, Setups
 from advisor.order.work import Work
+from advisor.records import as_data
 from tests.unit.order.order_projects import (
     BONED,
     COSTUME,

@@ -1,0 +1,108 @@
+"""Records go to plain data and back as they were, and data of another shape are found out."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any, Literal
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from advisor.records import as_mapping, from_data
+
+
+@dataclass(frozen=True)
+class Leaf:
+    """A word, a number that may be lacking, and one of two words."""
+
+    word: str
+    number: float | None = None
+    side: Literal["left", "right"] = "left"
+
+
+@dataclass(frozen=True)
+class Branch:
+    """One of everything that a record may hold."""
+
+    name: str
+    count: int
+    open_: bool
+    leaf: Leaf | None
+    leaves: tuple[Leaf, ...]
+    pair: tuple[str, float]
+    found: Mapping[str, tuple[int, ...]]
+    rest: dict[str, Any] = field(default_factory=dict)
+
+
+WORDS = st.text(max_size=5)
+NUMBERS = st.floats(allow_nan=False, allow_infinity=False)
+LEAVES = st.builds(Leaf, WORDS, st.none() | NUMBERS, st.sampled_from(["left", "right"]))
+BRANCHES = st.builds(
+    Branch,
+    WORDS,
+    st.integers(),
+    st.booleans(),
+    st.none() | LEAVES,
+    st.lists(LEAVES, max_size=3).map(tuple),
+    st.tuples(WORDS, NUMBERS),
+    st.dictionaries(WORDS, st.lists(st.integers(), max_size=3).map(tuple), max_size=3),
+    st.dictionaries(WORDS, st.integers() | WORDS, max_size=2),
+)
+
+
+@given(BRANCHES)
+def test_a_record_comes_back_as_it_was(branch: Branch) -> None:
+    """Through text, every number to its last digit."""
+    assert branch == from_data(Branch, json.loads(json.dumps(as_mapping(branch))))
+
+
+GOOD: dict[str, Any] = {
+    "name": "a",
+    "count": 1,
+    "open": True,
+    "leaf": None,
+    "leaves": [],
+    "pair": ["b", 1.0],
+    "found": {},
+}
+
+
+@pytest.mark.parametrize(
+    "spoilt",
+    [
+        {"name": 3},
+        {"count": 1.5},
+        {"count": True},
+        {"open": "perhaps"},
+        {"leaf": "oak"},
+        {"leaves": {"word": "a"}},
+        {"leaves": [{"number": 1.0}]},
+        {"leaves": [{"word": "a", "number": float("inf")}]},
+        {"leaves": [{"word": "a", "side": "top"}]},
+        {"pair": ["b"]},
+        {"found": {"a": 3}},
+        {"found": []},
+    ],
+)
+def test_data_of_another_shape_are_found_out(spoilt: dict[str, Any]) -> None:
+    """Each of them, and the data without the slip are read."""
+    assert from_data(Branch, GOOD).pair == ("b", 1.0)
+    with pytest.raises((KeyError, TypeError, ValueError, AttributeError)):
+        from_data(Branch, {**GOOD, **spoilt})
+
+
+def test_what_forms_leave_unsaid_is_read_as_the_field_means_it() -> None:
+    """Nothing is the empty word; yes and no are truth values, but only where those are meant."""
+    assert Leaf("") == from_data(Leaf, {"word": None})
+    assert Leaf("no") == from_data(Leaf, {"word": "no"})
+    assert not from_data(Branch, {**GOOD, "open": "no"}).open_
+    assert Leaf("here", 1.0) == from_data(Leaf, {"number": 1.0}, word="here")
+
+
+def test_a_kind_that_json_cannot_tell_apart_is_refused() -> None:
+    """A choice of two records could be read as either."""
+    with pytest.raises(TypeError, match="holds no choice"):
+        from_data(Leaf | Branch, {})  # type: ignore[arg-type]
