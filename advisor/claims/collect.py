@@ -25,7 +25,8 @@ from advisor.knowledge.places import PLAIN
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.linings import hung_apart
 
-SEAM_ONLY = ("seam.kind", "seam.finish")
+FINISH = "seam.finish"
+SEAM_ONLY = ("seam.kind", FINISH)
 ALLOWANCE = "seam.allowance"
 HEM = "hem.kind"
 SEWN_THROUGH = frozenset(
@@ -139,6 +140,8 @@ class _Gatherer:
         hem = self.seam_facts[seam.name]["edge"] == "hem"
         kind = self.knowledge.places.kinds.get(seam.place or ("hem" if hem else PLAIN))
         idle = kind.drops if kind else (SEAM_ONLY if hem else ("hem.kind",))
+        if self.seam_facts[seam.name]["edge"] == "turned":  # every cut edge is shut in
+            idle = (*idle, FINISH)
         fixed = {aspect for aspect, _ in seam.choices}
         for aspect in idle:
             if aspect not in fixed:

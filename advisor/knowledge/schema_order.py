@@ -81,6 +81,7 @@ Fact = Literal[
     "turned through here",
     "flap named",
     "flap over it",
+    "flap of a pocket laid on",
     "pocket lined",
     "round cuff",
     "no lapel",

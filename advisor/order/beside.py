@@ -45,6 +45,7 @@ WRIST = frozenset({"cuff", "sleeve", "wrist"})
 OPEN_ENDED, ROLL_LINE = "open-ended-zip", "roll-line"
 PLANT, HALF, ALL = frozenset({"cotton", "linen", "hemp", "ramie"}), 50.0, 100.0
 STIFF = frozenset({"fusible", "low-temperature fusible", "sew-in", "canvas"})
+SLIT = frozenset({"welt-pocket", "set-in-pocket"})
 HELD_ABOVE = frozenset({"shoulder", "armhole", "crotch", "inseam", "waistband", "raglan"})
 """Roles of a garment that does not hang from straps."""
 
@@ -68,6 +69,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "opens end to end": lambda: _end_to_end(place, facts),
         "pocket lined": lambda: place.unit == "both" or _two_sided(place, facts),
         "flap over it": lambda: _flap_over(place, facts),
+        "flap of a pocket laid on": lambda: _laid_on(place, facts),
         "cinches the body": lambda: any(p.role.id in HELD_ABOVE for p in facts.places),
         "band of another cloth": lambda: of_another_cloth(
             place.seam, [facts.entry(name) for name in place.seam.cloths()]
@@ -181,6 +183,12 @@ def _end_to_end(place: SeamPlace, facts: Facts) -> bool:
 def _flap_over(place: SeamPlace, facts: Facts) -> bool:
     """Whether a flap was made up that hangs over the slit of a pocket of the shell."""
     return place.unit != "lining" and any(p.role.id == POCKET_FLAP for p in facts.places)
+
+
+def _laid_on(place: SeamPlace, facts: Facts) -> bool:
+    """Whether a flap is sewn on above its pocket, for no slit of a pocket takes it in."""
+    shell = (p for p in facts.places if p.unit != "lining")
+    return place.role.id == POCKET_FLAP and not any(p.kind.id in SLIT for p in shell)
 
 
 def _on_turned_edge(place: SeamPlace, facts: Facts) -> bool:

@@ -7,17 +7,21 @@ from collections.abc import Iterable, Mapping
 from itertools import pairwise
 
 from advisor.claims.combine import Verdict
+from advisor.claims.valuesets import Choice
 from advisor.craft.irondial import step_down
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry
 from advisor.order.steps import IronState
 from advisor.project.garment import Seam
 
+SURFACE, FIRM = "press.surface", "hard board"
 
-def fusing_iron(notions: Iterable[Entry], verdict: Verdict | None) -> IronState | None:
+
+def fusing_iron(notions: Iterable[Entry], verdicts: Mapping[str, Verdict]) -> IronState | None:
     """The iron for the first fusible of some notions, in °C; None where there is none.
 
-    It is as hot as the glue wants, and hotter only where the verdict of its place picks that.
+    It is as hot as the glue wants, and hotter only where the verdicts of its place pick that.
     """
+    verdict = verdicts.get(LIMIT_ASPECT)
     for entry in notions:
         if "fusible" not in entry.kind:
             continue
@@ -28,8 +32,18 @@ def fusing_iron(notions: Iterable[Entry], verdict: Verdict | None) -> IronState 
         if verdict is not None and verdict.pick is not None:
             heat = max(least, step_down(verdict.pick))
         moisture = str(about.get("moisture", "dry"))
-        return IronState(math.ceil(heat), moisture, "hard board") if heat > COLD else None
+        bed = _bed(verdicts.get(SURFACE))
+        return IronState(math.ceil(heat), moisture, bed) if heat > COLD else None
     return None
+
+
+def _bed(verdict: Verdict | None) -> str:
+    """What the piece lies on: a glue wants it firm, but no pile is to be crushed."""
+    if verdict is None or verdict.pick is None or not isinstance(verdict.allowed, Choice):
+        return FIRM
+    words = verdict.aspect.words
+    firm = Choice.one_of(words.index(FIRM)).mask & verdict.allowed.mask
+    return FIRM if firm else words[int(verdict.pick)]
 
 
 def beside_glue(seam: Seam, kinds: Mapping[str, str]) -> list[str]:

@@ -388,7 +388,7 @@ class Setups:
         """How the iron is set to fuse the interfacing of a seam to a single piece."""
         found = self.advice.judgement.verdicts.get(Place("seam", seam.name), {})
         entries = [self.knowledge.entries[self.garment.cloths[n].entry] for n in seam.notions]
-        return fusing_iron(entries, found.get(LIMIT_ASPECT))
+        return fusing_iron(entries, found)
 
     def cloth_iron(self, cloth: str) -> IronState | None:
         """How the iron is set for what is made of one cloth alone, lying flat."""
