@@ -45,6 +45,27 @@ def pytest_configure(config: pytest.Config) -> None:
     os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
 
 
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Let the laws over whole garments ask all of one garment before the next.
+
+    Workers get runs of neighbours, so that a garment is decided once and not once for each law.
+    """
+    stems = {path.stem for path in (Path(__file__).parent / "garments").rglob("*.yaml")}
+    of = {item: _garment_of(item, stems) for item in items}
+    grouped = sorted((item for item in items if of[item]), key=lambda item: of[item])
+    items[:] = [*grouped, *(item for item in items if not of[item])]
+
+
+def _garment_of(item: pytest.Item, stems: set[str]) -> str:
+    """The garment that a test asks about by its parameter; "" where it is no such test."""
+    said = getattr(item, "callspec", None)
+    for value in said.params.values() if said else ():
+        stem = Path(value).stem if isinstance(value, str | Path) else ""
+        if stem in stems:
+            return stem
+    return ""
+
+
 @pytest.fixture(scope="session")
 def _heat_of_the_run() -> AnswerShelf:
     return heat_shelf()

@@ -14,7 +14,7 @@ import pytest
 from advisor.answer.label import Asked
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.making import ToldNeed, ToldPlace
-from advisor.answer.pipeline import WHOLE, Parts, answer
+from advisor.answer.pipeline import WHOLE, Parts, answer, tell
 from advisor.claims.collect import Place
 from advisor.construction.bulk import number, picked
 from advisor.craft.irondial import mark_for
@@ -33,6 +33,7 @@ from tests.garments.whole import (
     TROUSERS,
     TUTU,
     advice,
+    decided,
     known,
     places,
     stands,
@@ -45,8 +46,8 @@ TURNED = ("faced-edge", "collar", "cuff", "waistband", "lining-seam")
 
 @cache
 def told(name: str) -> Answer:
-    garment = load_project(FOLDER / f"{name}.yaml", known())
-    return answer(garment, known(), Parts(shopping=True, order=True, label=Asked()))
+    parts = Parts(shopping=True, order=True, label=Asked())
+    return tell(decided(FOLDER / f"{name}.yaml"), known(), parts)
 
 
 def place(name: str, seam: str) -> ToldPlace:

@@ -6,17 +6,15 @@ A law: it holds for every garment, so a garment that is new goes into the list.
 from __future__ import annotations
 
 import re
-from functools import cache
 
 import pytest
 
-from advisor.answer.model.answer import Answer
-from advisor.answer.pipeline import WHOLE, answer
 from advisor.answer.press_clause import COUNTED_S, press_clauses
 from advisor.render.lines import by_place, line_parts
 from advisor.render.screen.blocks import Columns
 from advisor.render.screen.iron import iron_screen
-from tests.garments.whole import FOLDER, NAMES, advice, known
+from tests.garments.whole import FOLDER, NAMES
+from tests.garments.whole import told as answered
 from tests.typed import typed
 
 MORE = (
@@ -32,12 +30,6 @@ EVERY = (*NAMES, *MORE)
 MOST = re.compile(r"(?:to|at most|no more than) (\d+) s\b")
 
 
-@cache
-def answered(name: str) -> Answer:
-    """The whole answer to a garment."""
-    return answer(advice(name).judgement.garment, known(), WHOLE)
-
-
 def text(*words: str) -> str:
     """What a command prints of a garment, on one line."""
     return " ".join(typed(*words).out.split())
@@ -50,7 +42,7 @@ def _file(name: str) -> str:
 @pytest.mark.parametrize("name", EVERY)
 def test_sheet_and_iron_print_one_time_for_a_press(name: str) -> None:
     """The shortest time that the sheet tells of a place is the one that the iron tells."""
-    told = answered(name)
+    told = answered(FOLDER / f"{name}.yaml")
     verdicts = by_place(told)
     tables = [block for block in iron_screen(told) if isinstance(block, Columns)]
     rows = [row for table in tables for row in table.rows]

@@ -5,6 +5,8 @@ from __future__ import annotations
 from functools import cache
 from pathlib import Path
 
+from advisor.answer.model.answer import Answer
+from advisor.answer.pipeline import WHOLE, Decided, decide, tell
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Advice
 from advisor.decide.advise import advise
@@ -16,6 +18,9 @@ from advisor.textio.yamlfile import parse_yaml
 from tests.typed import shipped
 
 FOLDER = Path(__file__).parent
+EXAMPLES = FOLDER.parents[1] / "knowledge" / "examples"
+FILES = sorted([*EXAMPLES.glob("*.yaml"), *FOLDER.rglob("*.yaml")])
+"""Every garment that is at hand, as the laws ask about them."""
 NAMES = sorted(path.stem for path in FOLDER.glob("*.yaml"))
 BLOUSE, TUTU, TOP, TROUSERS, SWIMSUIT, RAINCOAT = NAMES
 
@@ -24,6 +29,18 @@ BLOUSE, TUTU, TOP, TROUSERS, SWIMSUIT, RAINCOAT = NAMES
 def known() -> Knowledge:
     """The shipped knowledge."""
     return shipped()
+
+
+@cache
+def decided(file: Path) -> Decided:
+    """A garment's file decided with everything that any view prints of it."""
+    return decide(load_project(file, known()), known(), WHOLE)
+
+
+@cache
+def told(file: Path) -> Answer:
+    """All that is told of it but the label."""
+    return tell(decided(file), known(), WHOLE)
 
 
 @cache

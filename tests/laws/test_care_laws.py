@@ -8,18 +8,9 @@ import pytest
 
 from advisor.answer.label import Asked
 from advisor.answer.model.answer import Answer
-from advisor.answer.pipeline import Parts, answer, decide, tell
+from advisor.answer.pipeline import Parts, tell
 from advisor.knowledge.labels import CARE
-from advisor.project.load import load_project
-from tests.typed import shipped
-
-CHECKOUT = Path(__file__).resolve().parents[2]
-FILES = sorted(
-    [
-        *(CHECKOUT / "knowledge" / "examples").glob("*.yaml"),
-        *(CHECKOUT / "tests" / "garments").rglob("*.yaml"),
-    ]
-)
+from tests.garments.whole import FILES, decided, known, told
 
 
 def on_the_sheet(found: Answer) -> dict[str, object]:
@@ -30,10 +21,8 @@ def on_the_sheet(found: Answer) -> dict[str, object]:
 @pytest.mark.parametrize("file", FILES, ids=lambda path: path.stem)
 def test_sheet_and_label_say_the_same_of_care(file: Path) -> None:
     """Wash, bleach, dry, iron and dry clean: one answer each, and silence allows on neither."""
-    known = shipped()
-    decided = decide(load_project(file, known), known, Parts())
     for market in ("eu", "us"):
-        _same_care(tell(decided, known, Parts(label=Asked(market))))
+        _same_care(tell(decided(file), known(), Parts(label=Asked(market))))
 
 
 def _same_care(found: Answer) -> None:
@@ -49,9 +38,8 @@ def _same_care(found: Answer) -> None:
 
 def test_a_cloth_of_which_nobody_speaks_is_named_as_the_reason() -> None:
     """Bleach is ruled out by silence, and the sheet says whose."""
-    known = shipped()
     (file,) = [f for f in FILES if f.stem == "cotton_dress_nylon_zip_is_ordinary"]
-    found = answer(load_project(file, known), known)
+    found = told(file)
     (bleach,) = [v for v in found.verdicts if (v.scope, v.aspect) == ("garment", "care.bleach")]
     assert "no bleach" == bleach.pick
     assert any(c.who == "shell" and "silence" in c.why for c in bleach.because)

@@ -3,32 +3,16 @@
 from __future__ import annotations
 
 import re
-from functools import cache
 from pathlib import Path
 
 import pytest
 
 from advisor.answer.model.answer import Answer
-from advisor.answer.pipeline import Parts, answer
-from advisor.project.load import load_project
-from tests.typed import shipped
+from tests.garments.whole import FILES, decided, told
 
-CHECKOUT = Path(__file__).resolve().parents[2]
-FILES = sorted(
-    [
-        *(CHECKOUT / "knowledge" / "examples").glob("*.yaml"),
-        *(CHECKOUT / "tests" / "garments").rglob("*.yaml"),
-    ]
-)
 Thread = tuple[str, float, str]
 """Fibre, tex and colour."""
 CONES = "neutral cones"
-
-
-@cache
-def told(file: Path) -> Answer:
-    known = shipped()
-    return answer(load_project(file, known), known, Parts(shopping=True, order=True))
 
 
 def threaded(found: Answer, colours: dict[str, str | None]) -> dict[str, Thread]:
@@ -56,7 +40,7 @@ def _every_step_threads_what_is_bought(file: Path) -> None:
     """Fibre, size and colour of the order's steps are rows of the shopping list."""
     found = told(file)
     assert found.thread is not None
-    garment = load_project(file, shipped())
+    garment = decided(file).advice.judgement.garment
     colours = {name: cloth.colour or None for name, cloth in garment.cloths.items()}
     bought = {(row.fibre, row.tex, row.colour) for row in found.thread}
     steps = threaded(found, colours)
