@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from advisor.claims.collect import Place
 from advisor.knowledge.ordering import Operation
+from advisor.knowledge.places import PLAIN
 from advisor.order.backed import BEHIND, as_worked, backed_with, boned_backing
 from advisor.order.beside import STRIPS, marked
 from advisor.order.facings import facing_finish
@@ -28,6 +29,8 @@ JOINS = ("join", "set-lining")
 """The work by which a seam is closed but for the gap that is left in it."""
 LAID_AFTER = frozenset({"sealing-tape"})
 """What lies on a seam once it is stitched, and is never caught in it."""
+SET_IN = "armhole"
+"""The seam by which a sleeve is set in."""
 BONES_CLEAR = 6.0
 """How far a bone ends from any seam at the least, mm: common practice."""
 BY_HAND = "with the fingers: no iron here"
@@ -115,7 +118,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         "stay-stitch": lambda: as_worked(facts.setups.stayed(place), facts) + _stay(place, units),
         "clear": lambda: listed(list(facts.hard(place))),
         "bone": lambda: show("length", BONES_CLEAR, units),
-        "gather": lambda: _gathers(place) if place.full else _ease(place, units),
+        "gather": lambda: _gathers(place, units) if place.full else _ease(place, units),
         "lay-pleats": lambda: listed(list(place.full)),
         "stay": lambda: STRIPS[facts.setups.word(Place("seam", place.name), "seam.support")],
         "grade": lambda: CLIPPED.get(place.said("shape"), ""),
@@ -165,6 +168,8 @@ def _stay(place: SeamPlace, units: System) -> str:
     length = show_range("stitch length", *STAY_MM, units)
     only = place.binds or place.kind.id == "waistband"
     where = "the edge of the garment only" if only else "each piece by itself"
+    if place.role.id == SET_IN and place.kind.id == PLAIN:  # the head of a sleeve has to ease
+        where = "the armhole and not the head of a sleeve"
     return f", {where}, {out} outside the seam line, straight stitches, {length}"
 
 
@@ -176,7 +181,7 @@ def _ease(place: SeamPlace, units: System) -> str:
     return f"{show('length', float(length) * share, units)} of ease ({told})" if length else told
 
 
-def _gathers(place: SeamPlace) -> str:
+def _gathers(place: SeamPlace, units: System) -> str:
     """What draws a full edge up, as the project has it; two long rows where it says nothing."""
     full, gathers = listed(list(place.full)), place.seam.making.gathers
     full += ", each by itself" if len(place.full) > 1 else ""
@@ -185,5 +190,8 @@ def _gathers(place: SeamPlace) -> str:
         "overlock": f"gather {full} on the overlocker",
         "elastic": f"sew elastic, stretched, along {full}",
     }
+    length = place.seam.facts.get("length")
+    until = show("length", float(length), units) if length else "the length of the other edge"
     rows = f"stitch two gathering rows along {full}, broken at every cross seam"
+    rows += f"; pinned to the other edge, draw them up to {until} and spread the fullness"
     return ways.get(gathers.method if gathers else "", rows)

@@ -1,11 +1,14 @@
-"""A lined yoke, a flap and a glue on a pile: what a shirt maker found wrong, as common practice."""
+"""A lined yoke, a flap, a glue on a pile, bands at a neck: found wrong by a reader of two orders.
+
+What is right instead is common practice of the trade.
+"""
 
 from __future__ import annotations
 
 from advisor.order.work import Work
 from tests.garments.whole import advice, aspects, changed, stands, work
 
-SHIRT = "more/ferry_overshirt"
+SHIRT, GOWN = "more/ferry_overshirt", "more/bellringer_gown"
 
 
 def _beds(found: Work) -> set[str]:
@@ -42,3 +45,26 @@ def test_a_flap_that_a_slit_takes_in_is_not_sewn_on_by_itself() -> None:
     found = changed(SHIRT, "name: chest pocket", "name: welt pocket")
     assert stands(found, "turn pocket flap", "lay the flap at welt pocket")
     assert "sew on pocket flap" not in found.tasks
+
+
+def _said(found: Work, step: str) -> str:
+    return found.tasks[step].step.does
+
+
+def test_a_binding_of_the_neck_takes_in_the_ends_of_the_bands() -> None:
+    """So they are on, pressed and graded before; their lower ends wait for the hem."""
+    steps = ("join front bands", "press front bands", "grade front bands", "join neck", "sew hem")
+    assert stands(work(GOWN), *steps, "close the ends of front bands")
+
+
+def test_what_is_gathered_is_drawn_up_to_a_length() -> None:
+    """That of the other edge, in figures where the project has it."""
+    assert "draw them up to 44 cm and spread" in _said(work(GOWN), "gather back to yoke")
+    unsaid = changed(GOWN, "yoke lining], length: 44 cm", "yoke lining]")
+    assert "draw them up to the length of the other" in _said(unsaid, "gather back to yoke")
+
+
+def test_the_head_of_a_sleeve_is_not_stayed() -> None:
+    """It has to ease; the armhole that it is set into is stayed, and so is a neck."""
+    assert "not the head of a sleeve" in _said(work(GOWN), "stay-stitch sleeve head")
+    assert "head of a sleeve" not in _said(work(GOWN), "stay-stitch neck")
