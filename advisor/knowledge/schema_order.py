@@ -82,6 +82,7 @@ Fact = Literal[
     "flap named",
     "flap over it",
     "flap of a pocket laid on",
+    "stays as it is cut",
     "pocket lined",
     "round cuff",
     "no lapel",

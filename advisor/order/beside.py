@@ -6,7 +6,7 @@ left to turn the garment through, a strap cinches a back or hangs from a shoulde
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING
 
 from advisor.claims.collect import Place
@@ -17,6 +17,7 @@ from advisor.order.kinds import SeamPlace
 from advisor.order.layering import lining_cloths, lining_ends_at_waist
 from advisor.order.openings import closed_here, turned_here
 from advisor.order.roles import POCKET_FLAP, POCKET_ZIP, holds_words, of_another_cloth
+from advisor.project.linings import LINING
 from advisor.project.placing import POCKETS
 from advisor.project.placing import singular_words as _words
 
@@ -69,6 +70,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "opens end to end": lambda: _end_to_end(place, facts),
         "pocket lined": lambda: place.unit == "both" or _two_sided(place, facts),
         "flap over it": lambda: _flap_over(place, facts),
+        "stays as it is cut": lambda: all(map(facts.stays_cut, laid_on(place, facts.places))),
         "flap of a pocket laid on": lambda: _laid_on(place, facts),
         "cinches the body": lambda: any(p.role.id in HELD_ABOVE for p in facts.places),
         "band of another cloth": lambda: of_another_cloth(
@@ -183,6 +185,16 @@ def _end_to_end(place: SeamPlace, facts: Facts) -> bool:
 def _flap_over(place: SeamPlace, facts: Facts) -> bool:
     """Whether a flap was made up that hangs over the slit of a pocket of the shell."""
     return place.unit != "lining" and any(p.role.id == POCKET_FLAP for p in facts.places)
+
+
+def laid_on(place: SeamPlace, places: Iterable[SeamPlace]) -> tuple[str, ...]:
+    """The cloths of a piece that is laid on: those that only this place holds; all where none is.
+
+    No order of the layers says it, so that of two cloths that nothing else tells apart either may
+    be the piece.
+    """
+    others = {c for p in places if p.name != place.name and p.unit != LINING for c in p.cloths}
+    return tuple(c for c in place.cloths if c not in others) or place.cloths
 
 
 def _laid_on(place: SeamPlace, facts: Facts) -> bool:

@@ -18,6 +18,7 @@ from advisor.claims.workarounds import gone_round
 from advisor.craft.irondial import step_down
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
+from advisor.order.beside import laid_on
 from advisor.order.cures import heat_pairs
 from advisor.order.facings import facing_machine
 from advisor.order.facts import Facts
@@ -320,7 +321,7 @@ class _Maker:
         """
         works = [stage.work for stage in place.method.stages]
         if place.kind.id == POCKET and op.id in works[: works.index(LAID) if LAID in works else 0]:
-            return self.setups.alone(place.cloths[:-1] or place.cloths)
+            return self.setups.alone(laid_on(place, self.places))
         drawn = works.index(DRAWN) if DRAWN in works else -1
         if op.id in works and works.index(op.id) < drawn:
             return self.setups.empty(place)

@@ -5,8 +5,13 @@ What is right instead is common practice of the trade.
 
 from __future__ import annotations
 
-from advisor.order.work import Work
-from tests.garments.whole import advice, aspects, changed, stands, work
+import pytest
+
+from advisor.decide.advise import advise
+from advisor.order.work import Work, order_of
+from advisor.project.load import garment_of
+from advisor.textio.yamlfile import parse_yaml
+from tests.garments.whole import FOLDER, advice, aspects, changed, known, stands, work
 
 SHIRT, GOWN = "more/ferry_overshirt", "more/bellringer_gown"
 
@@ -68,3 +73,32 @@ def test_the_head_of_a_sleeve_is_not_stayed() -> None:
     """It has to ease; the armhole that it is set into is stayed, and so is a neck."""
     assert "not the head of a sleeve" in _said(work(GOWN), "stay-stitch sleeve head")
     assert "head of a sleeve" not in _said(work(GOWN), "stay-stitch neck")
+
+
+def _pocketed(layers: str) -> Work:
+    """The gown with a pocket on it."""
+    side = "  - {name: side,"
+    leather = "  hide: {fabric: lamb nappa, weight: 500 g/m2}\nseams:\n"
+    row = f"  - {{name: patch pocket, layers: [{layers}], length: 44 cm, shape: corner}}\n{side}"
+    text = (FOLDER / f"{GOWN}.yaml").read_text(encoding="utf-8")
+    text = text.replace("seams:\n", leather).replace(side, row)
+    return order_of(advise(garment_of(parse_yaml(text, "p.yaml"), known()), known()), known())
+
+
+@pytest.mark.parametrize("layers", ["twill, hide", "hide, twill"])
+def test_a_pocket_of_leather_is_turned_by_no_iron(layers: str) -> None:
+    """It is cut to size, whichever layer is written first; one of twill is turned under."""
+    found = _pocketed(layers)
+    assert stands(found, "cut out patch pocket", "stitch on patch pocket")
+    assert "turn under patch pocket" not in found.tasks
+    assert "turn under patch pocket" in _pocketed("twill, twill").tasks
+
+
+def test_edges_are_turned_at_the_heat_of_the_gentler_cloth_where_nothing_tells_them_apart() -> None:
+    """Both are found in other places, so either may be the pocket."""
+    loose = _pocketed("twill, band").tasks["turn under patch pocket"].step.iron
+    twill = _pocketed("twill, twill").tasks["turn under patch pocket"].step.iron
+    assert loose is not None
+    assert twill is not None
+    assert loose.temperature_c <= twill.temperature_c
+    assert "needle board" == loose.surface != twill.surface
