@@ -140,9 +140,8 @@ class _Gatherer:
         hem = self.seam_facts[seam.name]["edge"] == "hem"
         kind = self.knowledge.places.kinds.get(seam.place or ("hem" if hem else PLAIN))
         idle = kind.drops if kind else (SEAM_ONLY if hem else ("hem.kind",))
-        if (
-            self.seam_facts[seam.name]["edge"] == "turned"
-        ):  # facing and cloth shut it in: gw-apparel-2012 p. 451
+        # What is turned shuts its own edges in: gw-apparel-2012 p. 451.
+        if self.seam_facts[seam.name]["edge"] == "turned":
             idle = (*idle, FINISH)
         fixed = {aspect for aspect, _ in seam.choices}
         for aspect in idle:
