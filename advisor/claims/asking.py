@@ -104,14 +104,17 @@ class LayerAsker:
 
     def anywhere(self, rule: Rule) -> bool:
         """Whether each condition of a rule about layers can hold of some layer of the garment."""
-        if rule.shape == "seam":
-            return True
         return all(map(self.mask, _trees(rule)))
 
-    def may_hold(self, rule: Rule, seam: Seam) -> bool:
-        """Whether each condition of a rule can hold of some layer of a seam; False is final."""
-        here = self._seam_bits[seam.name]
-        return rule.shape == "seam" or all(self.mask(tree) & here for tree in _trees(rule))
+    def may_hold(self, rule: Rule, seams: tuple[Seam, ...]) -> list[Seam]:
+        """The seams in which each condition of a rule can hold of some layer; no other fires it."""
+        if rule.shape == "seam":
+            return list(seams)
+        bits = self._seam_bits
+        for tree in _trees(rule):
+            mask = self.mask(tree)
+            seams = tuple(seam for seam in seams if mask & bits[seam.name]) if mask else ()
+        return list(seams)
 
     def asked(self, tree: list[Any], uses: tuple[Use, ...]) -> list[Truth]:
         """Whether a condition holds, for each of some uses."""

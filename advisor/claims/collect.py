@@ -100,6 +100,8 @@ class _Gatherer:
         kinds = knowledge.places.kinds
         entries = knowledge.entries
         self.entries = {name: entries[cloth.entry] for name, cloth in garment.cloths.items()}
+        eased = ((name, entry.facts.get("loosened")) for name, entry in self.entries.items())
+        self.loosened = {name: limits for name, limits in eased if limits}
         self.backing = {
             use.cloth
             for seam in garment.seams
@@ -202,21 +204,17 @@ class _Gatherer:
                 yield fired.rule
 
     def _rule(self, rule: Rule) -> None:
-        if not self.asker.anywhere(rule):
-            return
-        if rule.shape == "layer":
-            self._layer_rule(rule)
-        elif rule.shape == "garment pair":
-            self._garment_pair(rule)
-        else:
-            for seam in self.garment.seams:
-                if self.asker.may_hold(rule, seam):
-                    self._seam_rule(rule, seam)
+        if rule.shape not in ("layer", "garment pair"):
+            for seam in self.asker.may_hold(rule, self.garment.seams):
+                self._seam_rule(rule, seam)
+        elif self.asker.anywhere(rule):
+            (self._layer_rule if rule.shape == "layer" else self._garment_pair)(rule)
 
     def _put(self, place: Place, said: Said) -> None:
         eased = self._eased(said)
-        for word in (eased, *speakers.no_steam(eased, self.knowledge)):
-            if word.claim.aspect == said.claim.aspect or self._concerns(place, word):
+        self.result.said[place][said.claim.aspect].append(eased)
+        for word in speakers.no_steam(eased, self.knowledge):
+            if self._concerns(place, word):
                 self.result.said[place][word.claim.aspect].append(word)
 
     def _concerns(self, place: Place, said: Said) -> bool:
@@ -224,10 +222,10 @@ class _Gatherer:
 
     def _eased(self, said: Said) -> Said:
         """What a maker lets her own cloth bear, against her written reason."""
-        if len(said.cloths) != 1:
+        if len(said.cloths) != 1 or not self.loosened:
             return said
         (cloth,) = said.cloths
-        loosened = self.knowledge.entries[self.garment.cloths[cloth].entry].facts.get("loosened")
+        loosened = self.loosened.get(cloth)
         return speakers.eased(said, loosened) if loosened else said
 
     def _say_cloth(self, cloth: str, said: Said, seams: list[Seam]) -> None:
@@ -252,7 +250,7 @@ class _Gatherer:
             return False
         if said.claim.aspect.startswith("press."):
             pressed = cloth in self.garment.apart and speakers.is_heat_need(said.claim)
-            kind = self.knowledge.entries[self.garment.cloths[cloth].entry].kind
+            kind = self.entries[cloth].kind
             # A notion has had its own press when it was put in; only what it bears still counts.
             idle = kind != "cloth" and not speakers.is_heat_limit(said.claim)
             return not (self.garment.single or pressed or idle or self._beside(kind, said))
@@ -280,7 +278,7 @@ class _Gatherer:
         return True
 
     def _kind(self, name: str) -> str:
-        return self.knowledge.entries[self.garment.cloths[name].entry].kind
+        return self.entries[name].kind
 
     def _lid(self, name: str) -> float:
         """What a cloth and its fibres bear of an iron, °C."""
@@ -289,7 +287,7 @@ class _Gatherer:
 
     def _beside_interfacing(self, seam: Seam, cloths: frozenset[str]) -> bool:
         """An interfacing is the business of the layers that it lies against."""
-        kinds = [self.knowledge.entries[self.garment.cloths[u.cloth].entry].kind for u in seam.uses]
+        kinds = [self.entries[use.cloth].kind for use in seam.uses]
         for i, kind in enumerate(kinds):
             if kind in INTERFACED:
                 beside = {u.cloth for u in seam.uses[max(i - 1, 0) : i + 2]}

@@ -53,7 +53,7 @@ def decide(aspect: Aspect, said: list[Said], *, together: bool = False) -> Verdi
         said: by all who speak there.
         together: whether all that is there lies under one iron.
     """
-    ordered = sorted(dict.fromkeys(said), key=_order)
+    ordered = said if len(said) == 1 else sorted(dict.fromkeys(said), key=_order)
     allowed, dropped, clash = _insisted(aspect, ordered)
     doubted = _unfounded(ordered) if together and aspect.id == LIMIT_ASPECT and not clash else []
     if doubted:
@@ -169,7 +169,7 @@ def _apart(aspect: Aspect, allowed: ValueSet, halves: list[Said]) -> set[Said]:
         ceiling = min(able, key=lambda s: (span_of(s)[1], s.key))
         if span_of(floor)[0] <= span_of(ceiling)[1]:
             break
-        one, two = (PURPOSES.index(s.claim.purposes[0]) for s in (floor, ceiling))
+        one, two = (_PURPOSE[s.claim.purposes[0]] for s in (floor, ceiling))
         given = {floor, ceiling} if one == two else {ceiling if one < two else floor}
         found |= given
         able = [s for s in able if s not in given]
@@ -225,6 +225,7 @@ def _narrow(start: ValueSet, tastes: list[Said]) -> tuple[ValueSet, list[Said]]:
 
 
 _STRENGTHS = {"must": 0, "should": 1, "may": 2}
+_PURPOSE = {purpose: at for at, purpose in enumerate(PURPOSES)}
 
 
 def _order(said: Said) -> tuple[object, ...]:
@@ -235,8 +236,9 @@ def _order(said: Said) -> tuple[object, ...]:
 def _rank(said: Said) -> tuple[object, ...]:
     """What a claim is for, then standing of its source, then the gentle side, then words."""
     claim = said.claim
-    lean = float(bin(claim.mask).count("1")) if claim.span is None else claim.span[1]
-    first = min(PURPOSES.index(end) for end in claim.purposes)
+    lean = float(claim.mask.bit_count()) if claim.span is None else claim.span[1]
+    low, high = claim.purposes
+    first = min(_PURPOSE[low], _PURPOSE[high])
     return (first, claim.rank, lean, said.key)
 
 

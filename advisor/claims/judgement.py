@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from advisor.claims.collect import Gathered, Place
 from advisor.claims.combine import Verdict
 from advisor.claims.conflicts import Conflict, Spot
+from advisor.claims.speakers import Said
 from advisor.claims.workarounds import Instruction
 from advisor.project.garment import Garment
 from advisor.project.lines import Line
@@ -30,7 +31,8 @@ class Judgement:
     """What was said of a garment, what came of it, where it clashes, and how clashes are avoided.
 
     The conflicts stand in the order in which they are numbered, one for each cause. `shades` are
-    the colours of thread that cloths share, by cloth.
+    the colours of thread that cloths share, by cloth. `decided` holds what was heard of each aspect
+    and what came of it alone, before the answers of a place are brought into line.
     """
 
     garment: Garment
@@ -39,6 +41,9 @@ class Judgement:
     conflicts: tuple[Conflict, ...]
     instructions: tuple[Instruction, ...] = ()
     shades: dict[str, Shade] = field(default_factory=dict)
+    decided: dict[Place, dict[str, tuple[list[Said], Verdict]]] = field(
+        default_factory=dict, compare=False, repr=False
+    )
 
     @property
     def clashes(self) -> dict[Spot, Conflict]:

@@ -35,6 +35,10 @@ class Said:
     certain: bool = True
     cloths: frozenset[str] = field(default_factory=frozenset)
 
+    def __hash__(self) -> int:
+        """Of who and what; on which facts hardly ever makes a difference."""
+        return hash((self.who, self.claim, self.cloths))
+
     @property
     def key(self) -> tuple[str, str, str, str]:
         """A total order that does not depend on any input order."""

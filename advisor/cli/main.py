@@ -16,6 +16,10 @@ from advisor.errors import Exit, InputError
 
 COMPLETING = "_ADVISOR_COMPLETE"
 """Set by the shell where the tab key was pressed."""
+LIVING_LONG = frozenset({"page", "start", "identify"})
+"""Commands that go on after an answer."""
+MANY = 1_000_000
+"""New things until their garbage is looked for; an answer of twelve places makes fewer."""
 
 
 def run() -> None:
@@ -57,23 +61,19 @@ def _answered(words: list[str]) -> int:
     if said is not None:
         print_text(said)
         return Exit.CLEAR
-    from advisor.cli.question import plain_question
+    from advisor.cli.question import plain_question, tell
 
+    if words[0] not in LIVING_LONG:
+        _collect_seldom()
     fabrics = plain_question(words)
-    return _at_once(fabrics) if fabrics else _by_options(words)
+    return tell(fabrics) if fabrics else _by_options(words)
 
 
-def _at_once(fabrics: list[str]) -> int:
-    """One answer and out: nothing lives long enough to be worth collecting."""
+def _collect_seldom() -> None:
+    """One answer and out: hardly anything lives long enough to be worth collecting."""
     import gc
 
-    from advisor.cli.question import tell
-
-    gc.disable()
-    try:
-        return tell(fabrics)
-    finally:
-        gc.enable()
+    gc.set_threshold(MANY)
 
 
 def _by_options(words: list[str]) -> int:

@@ -11,7 +11,7 @@ from advisor.claims.conflicts import Conflict
 from advisor.claims.judgement import Judgement
 from advisor.claims.speakers import YOU, Said, interfacing_kind, is_heat_need
 from advisor.claims.workarounds import GLUED
-from advisor.decide.evaluate import judge
+from advisor.decide.apart import judge_apart
 from advisor.knowledge.model import LIMIT_ASPECT, Entry, Knowledge, Remedy
 from advisor.project.facts import CHOICES, NO_IRON, TAKEN
 from advisor.project.garment import Cloth, Garment, Seam, Use
@@ -100,7 +100,8 @@ class Case:
         """The iron limit of a cloth by itself, °C."""
         alone = Seam("alone", (Use(name),))
         cloths = {name: self.garment.cloths[name]}
-        judged = judge(replace(self.garment, seams=(alone,), cloths=cloths), self.knowledge)
+        garment = replace(self.garment, seams=(alone,), cloths=cloths)
+        judged = judge_apart(garment, self.knowledge)
         found = next(v for place, v in judged.verdicts.items() if place.scope == "seam")
         allowed = found[LIMIT_ASPECT].allowed
         return allowed.high if hasattr(allowed, "high") else 0.0

@@ -3,24 +3,23 @@
 from __future__ import annotations
 
 from advisor.claims.byparts import pressed_by_parts
-from advisor.claims.collect import Place, gather
+from advisor.claims.collect import Gathered, Place, gather
 from advisor.claims.combine import Verdict, decide
-from advisor.claims.consistency import LINKED, agree
+from advisor.claims.consistency import agree
 from advisor.claims.fused_first import fused_first
 from advisor.claims.judgement import Judgement
 from advisor.claims.pressed_alone import heard_apart, pressed_alone
-from advisor.claims.shrinking import SHRINK, shrink_as_cleaned
+from advisor.claims.shrinking import shrink_as_cleaned
 from advisor.claims.speakers import Said
 from advisor.claims.workarounds import gone_round, pressed_after_all, settle
 from advisor.construction.bulk import add_bulk
-from advisor.construction.edgeroom import ALLOWANCE, give_room
+from advisor.construction.edgeroom import give_room
 from advisor.construction.needlestack import add_needles
-from advisor.construction.threadshare import THREADS, share_threads
+from advisor.construction.threadshare import share_threads
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
 
-AFRESH = LINKED | THREADS | {ALLOWANCE, SHRINK}
-"""Aspects that hang on other answers, so that like words may bring another verdict."""
+Decided = dict[Place, dict[str, tuple[list[Said], Verdict]]]
 
 
 def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = None) -> Judgement:
@@ -30,14 +29,10 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     """
     knowledge = knowledge.told(garment.units)
     gathered = gather(garment, knowledge, None if before is None else before.gathered)
-    order = {aspect: i for i, aspect in enumerate(knowledge.aspects)}
+    decided = _decided(gathered, knowledge, {} if before is None else before.decided)
     verdicts = {
-        place: {
-            name: _same(place, name, by_aspect[name], before)
-            or decide(knowledge.aspects[name], by_aspect[name], together=place.scope == "seam")
-            for name in sorted(by_aspect, key=order.__getitem__)
-        }
-        for place, by_aspect in gathered.said.items()
+        place: {name: verdict for name, (_, verdict) in by_aspect.items()}
+        for place, by_aspect in decided.items()
     }
     agree(garment, verdicts, knowledge)
     shrink_as_cleaned(garment, verdicts, knowledge)
@@ -55,11 +50,20 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     instructions += gone_round(Place("garment", garment.name), verdicts, beside)
     parts = pressed_by_parts(garment, verdicts, knowledge)
     instructions = tuple(pressed_after_all(i) if parts else i for i in instructions) + parts
-    return Judgement(garment, gathered, verdicts, conflicts, instructions, shades)
+    return Judgement(garment, gathered, verdicts, conflicts, instructions, shades, decided)
 
 
-def _same(place: Place, aspect: str, said: list[Said], before: Judgement | None) -> Verdict | None:
-    """The verdict of before, if exactly the same was said then."""
-    if aspect in AFRESH or before is None or aspect not in before.verdicts.get(place, {}):
-        return None
-    return before.verdicts[place][aspect] if before.gathered.said[place][aspect] == said else None
+def _decided(gathered: Gathered, knowledge: Knowledge, before: Decided) -> Decided:
+    """What was heard of every aspect, and what it comes to alone."""
+    order = {aspect: i for i, aspect in enumerate(knowledge.aspects)}
+    found: Decided = {}
+    for place, by_aspect in gathered.said.items():
+        known, together = before.get(place, {}), place.scope == "seam"
+        here = found[place] = {}
+        for name in sorted(by_aspect, key=order.__getitem__):
+            said, old = by_aspect[name], known.get(name)
+            if old is not None and old[0] == said:
+                here[name] = old
+            else:
+                here[name] = (said, decide(knowledge.aspects[name], said, together=together))
+    return found

@@ -108,6 +108,10 @@ class Claim:
     on: str = ""
     ends: Ends | None = None
 
+    def __hash__(self) -> int:
+        """Of what seldom is the same in two claims; all of them are hashed over and over."""
+        return hash((self.aspect, self.origin, self.span, self.mask, self.why))
+
     @property
     def purposes(self) -> Ends:
         """What its lower and its upper end are for; of options both are the same."""
