@@ -9,7 +9,8 @@ from __future__ import annotations
 import errno
 import os
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 
 from advisor.cli.front import said_at_once
 from advisor.errors import Exit, InputError
@@ -63,17 +64,23 @@ def _answered(words: list[str]) -> int:
         return Exit.CLEAR
     from advisor.cli.question import plain_question, tell
 
-    if words[0] not in LIVING_LONG:
-        _collect_seldom()
     fabrics = plain_question(words)
-    return tell(fabrics) if fabrics else _by_options(words)
+    with _collecting(seldom=words[0] not in LIVING_LONG):
+        return tell(fabrics) if fabrics else _by_options(words)
 
 
-def _collect_seldom() -> None:
+@contextmanager
+def _collecting(*, seldom: bool) -> Iterator[None]:
     """One answer and out: hardly anything lives long enough to be worth collecting."""
     import gc
 
-    gc.set_threshold(MANY)
+    before = gc.get_threshold()
+    if seldom:
+        gc.set_threshold(MANY)
+    try:
+        yield
+    finally:
+        gc.set_threshold(*before)
 
 
 def _by_options(words: list[str]) -> int:
