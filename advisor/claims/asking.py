@@ -55,6 +55,10 @@ class LayerAsker:
         self._answers: dict[int, list[Truth]] = {}
         self._facts: dict[tuple[int, int], list[Fact]] = {}
 
+    def forget(self) -> None:
+        """Let go of what it took answers over from: one garment after another comes to a page."""
+        self._before = None
+
     def known(self, use: Use, garment: Garment) -> int | None:
         """Which of its layers is this use of the very same cloth; None where none is."""
         same = garment.cloths[use.cloth] is self._cloths.get(use.cloth)
@@ -102,28 +106,27 @@ class LayerAsker:
         """The rules that some layer of the garment may be about."""
         return self.knowledge.index.worth_asking(s.words for s in self._subjects)
 
-    def anywhere(self, rule: Rule) -> bool:
-        """Whether each condition of a rule about layers can hold of some layer of the garment."""
-        return all(map(self.mask, _trees(rule)))
+    def among(self, rule: Rule, pairs: list[tuple[str, str]]) -> list[tuple[str, str]]:
+        """The pairs of cloths, all or none, where each condition of a rule can hold of a layer."""
+        return pairs if all(map(self.mask, _trees(rule))) else []
 
-    def may_hold(self, rule: Rule, seams: tuple[Seam, ...]) -> list[Seam]:
+    def may_hold(self, rule: Rule, seams: list[Seam]) -> list[Seam]:
         """The seams in which each condition of a rule can hold of some layer; no other fires it."""
-        if rule.shape == "seam":
-            return list(seams)
         bits = self._seam_bits
-        for tree in _trees(rule):
+        for tree in _trees(rule) if rule.shape != "seam" else ():
             mask = self.mask(tree)
-            seams = tuple(seam for seam in seams if mask & bits[seam.name]) if mask else ()
-        return list(seams)
+            seams = [seam for seam in seams if mask & bits[seam.name]] if mask else []
+        return seams
+
+    def touched(self, tree: list[Any], cloths: list[str]) -> list[str]:
+        """The cloths of which a condition can hold in any of their uses."""
+        mask, bits = self.mask(tree), self._cloth_bits
+        return [cloth for cloth in cloths if mask & bits[cloth]] if mask else []
 
     def asked(self, tree: list[Any], uses: tuple[Use, ...]) -> list[Truth]:
         """Whether a condition holds, for each of some uses."""
         found, place = self.answers(tree), self._place
         return [found[place[id(use)]] for use in uses]
-
-    def touches(self, tree: list[Any], cloth: str) -> bool:
-        """Whether a condition can hold of a cloth in any of its uses."""
-        return bool(self.mask(tree) & self._cloth_bits[cloth])
 
     def base(self, tree: list[Any], cloth: str) -> Truth:
         """Whether a condition holds of a cloth by itself."""

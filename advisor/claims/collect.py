@@ -8,14 +8,16 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from functools import partial
 from itertools import combinations
 
 from advisor.claims import speakers
 from advisor.claims.asking import LayerAsker
 from advisor.claims.conditions import Fact, facts_of, maker_facts, seam_facts, test_facts
+from advisor.claims.gathered import Fired, Gathered, Place
 from advisor.claims.glued import GLUES, borne_apart, lowest_lid
 from advisor.claims.mounted import mounted_says
+from advisor.claims.outcomes import Outcomes, keyed
 from advisor.claims.placefacts import garment_facts, place_facts
 from advisor.claims.speakers import Said
 from advisor.claims.subjects import Truth
@@ -24,6 +26,8 @@ from advisor.knowledge.model import Claim, Knowledge, Rule
 from advisor.knowledge.places import PLAIN
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.linings import hung_apart
+
+__all__ = ["Fired", "Gathered", "Place", "gather"]
 
 FINISH = "seam.finish"
 SEAM_ONLY = ("seam.kind", FINISH)
@@ -45,49 +49,18 @@ BACKED = 4
 INTERFACED = (*GLUES, "sew-in", "canvas")
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
-    """Where a verdict is made: one cloth, one seam or the garment."""
-
-    scope: str
-    name: str
-
-
-@dataclass(frozen=True, slots=True)
-class Fired:
-    """A rule that fired in a place, with what made it fire."""
-
-    rule: Rule
-    place: Place
-    cloths: tuple[str, ...]
-    facts: tuple[Fact, ...]
-    certain: bool
-
-
-@dataclass(slots=True)
-class Gathered:
-    """All that was said, by place and aspect, and every rule that fired.
-
-    `beside` is what the parts say that they bear, which the last press goes round.
-    """
-
-    said: dict[Place, dict[str, list[Said]]] = field(default_factory=dict)
-    fired: list[Fired] = field(default_factory=list)
-    beside: list[Said] = field(default_factory=list)
-    asker: LayerAsker | None = field(default=None, repr=False, compare=False)
-
-
 def gather(garment: Garment, knowledge: Knowledge, before: Gathered | None = None) -> Gathered:
-    """Everything that is said about a garment; `before` spares asking the same layers again."""
-    return _Gatherer(garment, knowledge, before.asker if before else None).run()
+    """Everything that is said about a garment; `before` spares asking the same again."""
+    return _Gatherer(garment, knowledge, before or Gathered()).run()
 
 
 class _Gatherer:
-    def __init__(self, garment: Garment, knowledge: Knowledge, before: LayerAsker | None) -> None:
+    def __init__(self, garment: Garment, knowledge: Knowledge, before: Gathered) -> None:
         self.garment = garment
         self.knowledge = knowledge
-        self.asker = LayerAsker(garment, knowledge, before)
+        self.asker = LayerAsker(garment, knowledge, before.asker)
         self.result = Gathered(asker=self.asker)
+        self.put: list[tuple[Place, Said]] = []
         self.whole = Place("garment", garment.name)
         self.seams = {seam.name: Place("seam", seam.name) for seam in garment.seams}
         self.fabrics = {name: Place("fabric", name) for name in sorted(garment.cloths)}
@@ -112,11 +85,16 @@ class _Gatherer:
         for seam in garment.seams:
             for cloth in seam.cloths():
                 self.seams_of[cloth].append(seam)
+        lists = (self.put, self.result.fired, self.result.beside)
+        self.outcomes = Outcomes(garment, knowledge, self.seam_facts, lists)
+        self.outcomes.after(before.outcomes)
+        self.of_seams = keyed(garment.seams)
+        self.of_cloths = [(name, name) for name in self.fabrics]
+        self.of_pairs = [(pair, pair) for pair in combinations(self.fabrics, 2)]
 
     def run(self) -> Gathered:
-        for name, cloth in sorted(self.garment.cloths.items()):
-            for said in speakers.cloth_says(cloth, self.knowledge):
-                self._say_cloth(name, said, self.seams_of[name])
+        for name in self.fabrics:
+            self.outcomes.speak(None, [(name, name)], list, self._cloth)
             own = speakers.pieces_say(name, self.garment, self.knowledge)
             for said in (*own, *speakers.left_unwashed(name, self.garment, self.knowledge)):
                 self._put(self.fabrics[name], said)
@@ -132,9 +110,17 @@ class _Gatherer:
             part = rule.parts.get("maker")
             if part is None or test_facts(part, facts):
                 self._rule(rule)
+        for place, said in self.put:
+            self.result.said[place][said.claim.aspect].append(said)
         for seam in self.garment.seams:
             self._drop_idle(seam)
+        self.result.outcomes = self.outcomes.closed()
+        self.asker.forget()
         return self.result
+
+    def _cloth(self, name: str) -> None:
+        for said in speakers.cloth_says(self.garment.cloths[name], self.knowledge):
+            self._say_cloth(name, said, self.seams_of[name])
 
     def _drop_idle(self, seam: Seam) -> None:
         """What nobody asks of this kind of place: a hem is no seam, and a button has no needle."""
@@ -204,18 +190,23 @@ class _Gatherer:
                 yield fired.rule
 
     def _rule(self, rule: Rule) -> None:
-        if rule.shape not in ("layer", "garment pair"):
-            for seam in self.asker.may_hold(rule, self.garment.seams):
-                self._seam_rule(rule, seam)
-        elif self.asker.anywhere(rule):
-            (self._layer_rule if rule.shape == "layer" else self._garment_pair)(rule)
+        who, asker, speak = rule.id, self.asker, self.outcomes.speak
+        if rule.shape == "layer":
+            tree = rule.parts["layer"]
+            speak(who, self.of_cloths, partial(asker.touched, tree), partial(self._layer, rule))
+        elif rule.shape == "garment pair":
+            may = partial(asker.among, rule)
+            speak(who, self.of_pairs, may, partial(self._garment_pair, rule))
+        else:
+            asked = partial(asker.may_hold, rule)
+            speak(who, self.of_seams, asked, partial(self._seam_rule, rule))
 
     def _put(self, place: Place, said: Said) -> None:
         eased = self._eased(said)
-        self.result.said[place][said.claim.aspect].append(eased)
+        self.put.append((place, eased))
         for word in speakers.no_steam(eased, self.knowledge):
             if self._concerns(place, word):
-                self.result.said[place][word.claim.aspect].append(word)
+                self.put.append((place, word))
 
     def _concerns(self, place: Place, said: Said) -> bool:
         return place.scope in self.knowledge.aspects[said.claim.aspect].scopes
@@ -295,32 +286,29 @@ class _Gatherer:
                     return True
         return False
 
-    def _layer_rule(self, rule: Rule) -> None:
+    def _layer(self, rule: Rule, cloth: str) -> None:
         tree = rule.parts["layer"]
         seam_part = rule.parts.get("seam")
-        for cloth in self.fabrics:
-            if not self.asker.touches(tree, cloth):
-                continue
-            seams: list[Seam] = []
-            best = Truth.NO
-            for seam in self.seams_of[cloth]:
-                truth = self.asker.best_use(tree, seam, cloth)
-                if truth and seam_part:
-                    truth = min(truth, test_facts(seam_part, self.seam_facts[seam.name]))
-                if truth:
-                    seams.append(seam)
-                    best = max(best, truth)
-            if seam_part is None:
-                best = max(best, self.asker.base(tree, cloth))
-            if best is Truth.NO:
-                continue
-            facts = self.asker.facts(tree, cloth)
-            for claim in self._usable(rule, best):
-                said = Said(cloth, claim, facts, best is Truth.YES, frozenset((cloth,)))
-                self._say_cloth(cloth, said, seams)
-            places = [self.seams[s.name] for s in seams] if seam_part else [self.fabrics[cloth]]
-            for place in places:
-                self._fire(rule, place, (cloth,), facts, best)
+        seams: list[Seam] = []
+        best = Truth.NO
+        for seam in self.seams_of[cloth]:
+            truth = self.asker.best_use(tree, seam, cloth)
+            if truth and seam_part:
+                truth = min(truth, test_facts(seam_part, self.seam_facts[seam.name]))
+            if truth:
+                seams.append(seam)
+                best = max(best, truth)
+        if seam_part is None:
+            best = max(best, self.asker.base(tree, cloth))
+        if best is Truth.NO:
+            return
+        facts = self.asker.facts(tree, cloth)
+        for claim in self._usable(rule, best):
+            said = Said(cloth, claim, facts, best is Truth.YES, frozenset((cloth,)))
+            self._say_cloth(cloth, said, seams)
+        places = [self.seams[s.name] for s in seams] if seam_part else [self.fabrics[cloth]]
+        for place in places:
+            self._fire(rule, place, (cloth,), facts, best)
 
     def _seam_rule(self, rule: Rule, seam: Seam) -> None:
         facts_here = self.seam_facts[seam.name]
@@ -365,19 +353,17 @@ class _Gatherer:
             return self.asker.some(rule.parts["some"], seam.uses)
         return Truth.YES, ()
 
-    def _garment_pair(self, rule: Rule) -> None:
-        for pair in combinations(sorted(self.garment.cloths), 2):
-            uses = tuple(self.asker.own[name] for name in pair)
-            truth, found = self.asker.best_pair(rule.parts["garment pair"], uses)
-            if truth is Truth.NO:
-                continue
-            facts = self.asker.facts_of_uses(rule, found)
-            who = " with ".join(pair)
-            for claim in self._usable(rule, truth):
-                self._put_beside(
-                    claim, Said(who, claim, facts, truth is Truth.YES, frozenset(pair)), found
-                )
-            self._fire(rule, self.whole, pair, facts, truth)
+    def _garment_pair(self, rule: Rule, pair: tuple[str, str]) -> None:
+        uses = tuple(self.asker.own[name] for name in pair)
+        truth, found = self.asker.best_pair(rule.parts["garment pair"], uses)
+        if truth is Truth.NO:
+            return
+        facts = self.asker.facts_of_uses(rule, found)
+        who = " with ".join(pair)
+        for claim in self._usable(rule, truth):
+            said = Said(who, claim, facts, truth is Truth.YES, frozenset(pair))
+            self._put_beside(claim, said, found)
+        self._fire(rule, self.whole, pair, facts, truth)
 
     def _usable(self, rule: Rule, truth: Truth) -> list[Claim]:
         """Where a condition only may hold, what guards against harm is said, and nothing else."""
