@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from advisor.answer import seamwords
-from advisor.answer.buyingwords import told_cloth
+from advisor.answer.buyingwords import sold_text, told_cloth
 from advisor.answer.cutwords import told_cut
 from advisor.answer.model.making import (
     ToldBend,
@@ -47,6 +47,7 @@ from advisor.construction.threadlist import COTTON, ThreadBought, threads_to_buy
 from advisor.construction.threads import whole
 from advisor.construction.weighing import weigh
 from advisor.craft import boning, colour, rolled, threadsize
+from advisor.craft.cloth import METRIC_STEP_MM, US_STEP_MM, round_up_to_shop
 from advisor.decide.kit import Need, kit_of
 from advisor.decide.trials import TRIED, find_trials
 from advisor.decide.usedup import used_up
@@ -82,11 +83,14 @@ def told_shopping(
     bought = cloths_to_buy(judgement, teller.knowledge)
     cuts = [cut_note(cut, judgement, teller.knowledge) for b in bought for cut in b.cuts]
     threads = threads_to_buy(judgement, works, teller.knowledge, cuts)
+    cloth = tuple(told_cloth(b, teller) for b in bought)
+    laid = {row.fabric: f"{row.buy}, as told under cloth" for row in cloth if row.buy}
+    needs = _needs(judgement, methods or {}, teller.knowledge)
     return Shopping(
-        tuple(told_cloth(b, teller) for b in bought),
+        cloth,
         tuple(told_cut(note, teller) for note in cuts),
         tuple(_thread(b, judgement, teller) for b in threads),
-        tuple(_need(need, teller) for need in _needs(judgement, methods or {}, teller.knowledge)),
+        tuple(_need(need, laid, teller) for need in needs),
         told_weight(judgement, works, weigh(judgement, bought, threads, teller.knowledge), teller),
     )
 
@@ -316,8 +320,10 @@ MOST_REELS = 2
 FOOT_GROUP = "foot"
 
 
-def _need(need: Need, teller: Teller) -> ToldNeed:
-    """A tool that is called for."""
+def _need(need: Need, laid: Mapping[str, str], teller: Teller) -> ToldNeed:
+    """A tool or notion that is called for; `laid` is what is bought of those cut like a cloth."""
+    step = US_STEP_MM if teller.units == "us" else METRIC_STEP_MM
+    buy = None if need.bought is None else round_up_to_shop(need.bought, step)
     return ToldNeed(
         group=need.group,
         item=need.item,
@@ -329,6 +335,10 @@ def _need(need: Need, teller: Teller) -> ToldNeed:
         cut_mm=tuple(
             (each.number, None if each.each is None else _round(each.each)) for each in need.cut
         ),
+        ends_mm=need.ends,
+        buy=laid.get(need.item, "") if buy is None else sold_text(buy, teller.units),
+        buy_mm=None if buy is None else _round(buy),
+        least_mm=need.least,
         bends=tuple(
             ToldBend(of, thick, _round(radius), teller.cite(boning.SOURCES))
             for of, thick, radius in need.bends

@@ -15,7 +15,14 @@ from advisor.claims.collect import Place
 from advisor.claims.judgement import Judgement
 from advisor.construction.bulk import Verdicts, number, picked
 from advisor.construction.finishing import finishing_of
-from advisor.construction.notionlist import Lengths, drawn_by_elastic, notions_to_buy
+from advisor.construction.notionlist import (
+    Lengths,
+    drawn_by_elastic,
+    ends_of,
+    lengths_of,
+    notions_to_buy,
+    with_ends,
+)
 from advisor.construction.stays import taped_elsewhere
 from advisor.craft.allowance import BOUND_STRIP_MM, STRIP_JOINS, hong_kong_strip, strip_square
 from advisor.decide.evaluate import judge
@@ -94,7 +101,8 @@ class Need:
         length: how much of it, mm, where it is bought or cut by length.
         strip: how a strip that binds edges is cut.
         number: how many, where it is bought by the piece.
-        cut: how long each piece of it is cut.
+        cut: how long each piece of it lies finished, and `ends` what it takes besides, mm.
+        least: of what is cut to pieces like a cloth, the longest place that it lies in, mm.
         bends: of a bone, each material, its usual thickness and the least radius it takes, mm.
     """
 
@@ -111,6 +119,13 @@ class Need:
     number: int | None = None
     cut: tuple[Lengths, ...] = ()
     bends: tuple[tuple[str, float, float], ...] = ()
+    ends: float = 0.0
+    least: float | None = None
+
+    @property
+    def bought(self) -> float | None:
+        """The length to buy with all ends in it, mm; None where it is no length, or not said."""
+        return with_ends(self.length, self.cut, self.ends)
 
 
 def kit_of(judgement: Judgement, knowledge: Knowledge) -> list[Need]:
@@ -126,8 +141,10 @@ def kit_of(judgement: Judgement, knowledge: Knowledge) -> list[Need]:
             instead, refused = substitutes(aspect, word, places, judgement, knowledge)
         tool = knowledge.workshop.tools.get((aspect, word))
         name = tool.name if tool else _item_name(aspect, word)
-        length = seam_length(garment, places) if aspect == "seam.support" else None
-        found.append(Need(group, name, aspect, word, places, state, instead, refused, length))
+        need = Need(group, name, aspect, word, places, state, instead, refused)
+        if aspect == SUPPORT:
+            need = by_the_length(need, garment, _support_ends(word, knowledge))
+        found.append(need)
     found += _strips(judgement)
     found += _notions(garment, knowledge)
     order = [
@@ -215,7 +232,7 @@ def _needles(judgement: Judgement) -> list[Need]:
 def _notions(garment: Garment, knowledge: Knowledge) -> list[Need]:
     """Interfacings, tapes, zips and buttons that the project puts into its places."""
     bought = notions_to_buy(garment, knowledge)
-    drawn = drawn_by_elastic(garment)
+    drawn = drawn_by_elastic(garment, knowledge)
     return [
         Need(
             "in the seam",
@@ -228,9 +245,29 @@ def _notions(garment: Garment, knowledge: Knowledge) -> list[Need]:
             number=each.number,
             cut=each.cut,
             bends=each.bends,
+            ends=each.ends,
+            least=each.least,
         )
         for each in (*bought, *([drawn] if drawn else []))
     ]
+
+
+def _support_ends(word: str, knowledge: Knowledge) -> float:
+    """What the notion that stays a seam takes for its ends; nothing for what is no notion."""
+    entry = knowledge.entries.get(word.replace(" ", "-"))
+    return 0.0 if entry is None else ends_of(entry)
+
+
+def by_the_length(need: Need, garment: Garment, ends: float, *, full: bool = False) -> Need:
+    """A need with the length of each of its places; of each full cloth before it is drawn up."""
+    every = []
+    for seam in garment.seams:
+        if seam.name in need.places:
+            length = seam.facts.get("length")
+            drawn = sum(use.fullness for use in seam.uses if use.fullness > 1) if full else 1.0
+            every.append((seam.making.times, None if length is None else float(length) * drawn))
+    cut, whole = lengths_of(every)
+    return replace(need, length=whole, cut=cut, ends=ends)
 
 
 def _strips(judgement: Judgement) -> list[Need]:

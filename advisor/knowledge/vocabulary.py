@@ -197,6 +197,8 @@ class _WordChecker:
                 self._sources(item, (key,), span.sources)
                 if span.min > span.max:
                     self.say(item, (key,), f"the {key} starts above its end")
+        if getattr(form, "ends", None) is not None:
+            self._sources(item, ("ends",), form.ends.sources)
         self._traits(item, form)
         self._claims(item, form.claims)
         for i, note in enumerate(form.notes):
