@@ -54,6 +54,8 @@ from advisor.decide.usedup import used_up
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.places import Method
 from advisor.knowledge.pricing import Quoting
+from advisor.order.neatened import edges_neatened
+from advisor.order.work import Work
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,17 +77,15 @@ def told_builds(judgement: Judgement, teller: Teller) -> dict[str, ToldBuild]:
     }
 
 
-def told_shopping(
-    judgement: Judgement, teller: Teller, methods: Mapping[str, Method] | None = None
-) -> Shopping:
-    """Cloth, pieces, thread and kit; `methods` are the ways of making, by place."""
+def told_shopping(judgement: Judgement, teller: Teller, work: Work | None = None) -> Shopping:
+    """Cloth, pieces, thread and kit; `work` says how each place is made and what is neatened."""
     works = seamworks(judgement, teller.knowledge)
     bought = cloths_to_buy(judgement, teller.knowledge)
     cuts = [cut_note(cut, judgement, teller.knowledge) for b in bought for cut in b.cuts]
     threads = threads_to_buy(judgement, works, teller.knowledge, cuts)
     cloth = tuple(told_cloth(b, teller) for b in bought)
     laid = {row.fabric: f"{row.buy}, as told under cloth" for row in cloth if row.buy}
-    needs = _needs(judgement, methods or {}, teller.knowledge)
+    needs = _needs(judgement, work, teller.knowledge)
     return Shopping(
         cloth,
         tuple(told_cut(note, teller) for note in cuts),
@@ -95,9 +95,11 @@ def told_shopping(
     )
 
 
-def _needs(judgement: Judgement, methods: Mapping[str, Method], knowledge: Knowledge) -> list[Need]:
+def _needs(judgement: Judgement, work: Work | None, knowledge: Knowledge) -> list[Need]:
     """Everything that is called for; a tool that settings and methods both want stands once."""
-    found = kit_of(judgement, knowledge)
+    neatened = None if work is None else edges_neatened(work)
+    methods: Mapping[str, Method] = {} if work is None else work.methods
+    found = kit_of(judgement, knowledge, neatened)
     there = {need.item for need in found if need.group == FOOT_GROUP}
     return [
         *found,

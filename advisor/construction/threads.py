@@ -104,7 +104,8 @@ def _finish_row(
     if word == "trimmed and double-stitched":
         return thread.lockstitch(thick, length)
     if word in _EDGE_ROWS:
-        return thread.lockstitch(thick / 2, length).times(_EDGE_ROWS[word])
+        each = 2 if word == "bound" and not is_closed(seam, kind) else 1
+        return thread.lockstitch(thick / 2, length).times(_EDGE_ROWS[word] * each)
     return None
 
 

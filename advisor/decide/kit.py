@@ -7,7 +7,7 @@ every seam that wanted the tool, finds no new clash.
 
 from __future__ import annotations
 
-from collections.abc import Container
+from collections.abc import Container, Mapping
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -23,6 +23,7 @@ from advisor.construction.notionlist import (
     notions_to_buy,
     with_ends,
 )
+from advisor.construction.stack import is_closed
 from advisor.construction.stays import taped_elsewhere
 from advisor.craft.allowance import BOUND_STRIP_MM, STRIP_JOINS, hong_kong_strip, strip_square
 from advisor.decide.evaluate import judge
@@ -49,10 +50,10 @@ FINISH: Final = "seam.finish"
 SUPPORT: Final = "seam.support"
 HONG_KONG: Final = "Hong Kong"
 STRIPS: Final = {
-    HONG_KONG: (2, ("encyclopedia-hong-kong", "estimate")),
-    "bound": (1, ("astm-d4965", "memory", "estimate")),
+    HONG_KONG: ("encyclopedia-hong-kong", "estimate"),
+    "bound": ("astm-d4965", "memory", "estimate"),
 }
-"""Finishes that bind an edge with a strip: edges to bind in a seam, and whose word it is."""
+"""Finishes that bind an edge with a strip, and whose word it is."""
 EVERYBODY_HAS: Final = frozenset(
     {
         "standard",
@@ -76,6 +77,7 @@ EVERYBODY_HAS: Final = frozenset(
         "fine pins",
         "tape tabs",
         "soap sliver",
+        "chalk on the wrong side",
     }
 )
 """What lies in any workroom, so that nobody needs telling (estimate)."""
@@ -128,8 +130,13 @@ class Need:
         return with_ends(self.length, self.cut, self.ends)
 
 
-def kit_of(judgement: Judgement, knowledge: Knowledge) -> list[Need]:
-    """Everything that the project calls for, in the order of working: cutting to pressing."""
+def kit_of(
+    judgement: Judgement, knowledge: Knowledge, neatened: Mapping[str, int] | None = None
+) -> list[Need]:
+    """Everything that the project calls for, in the order of working: cutting to pressing.
+
+    `neatened` are the edges that the order of work neatens at each place; None where none is made.
+    """
     garment = judgement.garment
     found: list[Need] = list(_needles(judgement))
     for (aspect, word), places in _wanted(judgement, knowledge.workshop.tools).items():
@@ -145,7 +152,7 @@ def kit_of(judgement: Judgement, knowledge: Knowledge) -> list[Need]:
         if aspect == SUPPORT:
             need = by_the_length(need, garment, _support_ends(word, knowledge))
         found.append(need)
-    found += _strips(judgement)
+    found += _strips(judgement, neatened)
     found += _notions(garment, knowledge)
     order = [
         "cutting",
@@ -270,52 +277,49 @@ def by_the_length(need: Need, garment: Garment, ends: float, *, full: bool = Fal
     return replace(need, length=whole, cut=cut, ends=ends)
 
 
-def _strips(judgement: Judgement) -> list[Need]:
+def _strips(judgement: Judgement, neatened: Mapping[str, int] | None) -> list[Need]:
     """Bias strip for edges that are bound, by its width; joins and ends are in its length."""
     garment = judgement.garment
-    wanted: dict[tuple[str, tuple[float, float]], list[str]] = {}
+    wanted: dict[tuple[str, tuple[float, float]], dict[str, int]] = {}
     for seam in garment.seams:
         verdicts = judgement.verdicts[Place("seam", seam.name)]
         found = finishing_of(seam, garment, verdicts)
-        if found is None or found.finish not in STRIPS:
+        edges = 2 if neatened is None else neatened.get(seam.name, 0)
+        if found is None or found.finish not in STRIPS or not edges:
             continue
+        if found.finish == HONG_KONG:
+            edges = 2  # each edge in a strip of its own, however they lie
+        elif is_closed(seam, picked(verdicts, "seam.kind")):
+            edges = 1
         wide = BOUND_STRIP_MM
         if found.finish == HONG_KONG:
             wide = (hong_kong_strip(found.allowance),) * 2
-        wanted.setdefault((found.finish, wide), []).append(seam.name)
-    return [
-        _strip(word, wide, tuple(places), garment)
-        for (word, wide), places in sorted(wanted.items())
+        wanted.setdefault((found.finish, wide), {})[seam.name] = edges
+    return [_strip(word, wide, places, garment) for (word, wide), places in sorted(wanted.items())]
+
+
+def _strip(
+    word: str, wide: tuple[float, float], places: Mapping[str, int], garment: Garment
+) -> Need:
+    every = [
+        (seam.making.times * places[seam.name], seam.facts.get("length"))
+        for seam in garment.seams
+        if seam.name in places
     ]
-
-
-def _strip(word: str, wide: tuple[float, float], places: tuple[str, ...], garment: Garment) -> Need:
-    edges, sources = STRIPS[word]
-    length = seam_length(garment, places)
+    _, length = lengths_of((n, None if each is None else float(each)) for n, each in every)
     if length is not None:
-        length *= edges * (1 + STRIP_JOINS)
+        length *= 1 + STRIP_JOINS
     square = None if length is None else strip_square(length, wide[1])
     return Need(
         "in the seam",
         f"bias strip, {word}",
         FINISH,
         word,
-        places,
+        tuple(places),
         state_of(garment, "tools", "bias strip"),
         length=length,
-        strip=Strip(wide, square, sources),
+        strip=Strip(wide, square, STRIPS[word]),
     )
-
-
-def seam_length(garment: Garment, places: tuple[str, ...]) -> float | None:
-    """The length of some seams, all their times together; None where one is not given."""
-    total = 0.0
-    for seam in garment.seams:
-        if seam.name in places:
-            if "length" not in seam.facts:
-                return None
-            total += float(seam.facts["length"]) * seam.making.times
-    return total
 
 
 def substitutes(

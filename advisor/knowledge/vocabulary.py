@@ -182,6 +182,7 @@ class _WordChecker:
         if form.weave is not None and form.weave not in weaves:
             self.say(item, ("weave",), f"unknown weave '{form.weave}'", weaves)
         self._sources(item, ("sold in",), form.sold_in.sources)
+        self._sources(item, ("ends",), getattr(getattr(form, "ends", None), "sources", ()))
         for i, text in enumerate(form.sold_in.fibres):
             path = ("sold in", "fibres", i)
             mix = parse_mix(text)
@@ -197,8 +198,6 @@ class _WordChecker:
                 self._sources(item, (key,), span.sources)
                 if span.min > span.max:
                     self.say(item, (key,), f"the {key} starts above its end")
-        if getattr(form, "ends", None) is not None:
-            self._sources(item, ("ends",), form.ends.sources)
         self._traits(item, form)
         self._claims(item, form.claims)
         for i, note in enumerate(form.notes):

@@ -52,11 +52,21 @@ class Tool:
 
 
 @dataclass(frozen=True, slots=True)
+class RoomThing:
+    """What a sentence asks for in one of these words; `everyday` where any workroom has it."""
+
+    name: str
+    words: tuple[str, ...]
+    everyday: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Workshop:
-    """Seam classes by kind of seam, and tools by the answer that calls for them."""
+    """Seam classes by kind of seam, tools by the answer that calls for them, things of the room."""
 
     classes: dict[str, SeamClass] = field(default_factory=dict)
     tools: dict[tuple[str, str], Tool] = field(default_factory=dict)
+    things: tuple[RoomThing, ...] = ()
 
 
 def check_workshop(
@@ -80,7 +90,7 @@ def check_workshop(
         known(item, (), item.id, kinds, "kind of seam")
         for text in (*item.form.astm_sources, *item.form.iso_sources):
             known(item, (), text.split(" ", 1)[0], sources, "source")
-    for item in kit.values():
+    for item in (each for each in kit.values() if each.form.aspect is not None):
         known(item, ("aspect",), item.form.aspect, aspects, "aspect")
         if item.form.aspect not in aspects:
             continue
@@ -106,6 +116,13 @@ def compile_workshop(seams: Mapping[str, BookItem], kit: Mapping[str, BookItem])
             [id_, f.aspect, f.word, f.name, [[s.word, s.text, s.sources] for s in f.instead]]
             for id_, item in kit.items()
             for f in (item.form,)
+            if f.aspect is not None
+        ],
+        "things": [
+            [f.name, f.told_as, f.everyday == "yes"]
+            for item in kit.values()
+            for f in (item.form,)
+            if f.told_as
         ],
     }
 
@@ -126,4 +143,5 @@ def workshop_from_plain(raw: dict[str, Any]) -> Workshop:
         )
         for row in raw.get("tools", [])
     }
-    return Workshop(classes, tools)
+    things = tuple(RoomThing(row[0], tuple(row[1]), row[2]) for row in raw.get("things", []))
+    return Workshop(classes, tools, things)

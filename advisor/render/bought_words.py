@@ -12,7 +12,7 @@ LONGER = "or the next longer that the shop has"
 
 
 def bought_text(row: ToldNeed, units: System) -> str:
-    """What a shop is asked for: 9; 2.8 m (1 of 66 cm, 2 of 53 cm, and 25 mm on each for its ends)."""
+    """What a shop is asked for: 9; 2.8 m (1 of 66 cm, 2 of 53 cm, and 25 mm on each for ends)."""
     lengths = [
         f"{number:.0f} of {show_size(each, units)}"
         for number, each in row.cut_mm
@@ -33,8 +33,8 @@ def _cut_text(row: ToldNeed, lengths: list[str], units: System) -> str:
     """The lengths that are cut, finished, and what each takes besides for its ends."""
     several = sum(number or 0 for number, _ in row.cut_mm) > 1
     whole = f", {show_size(row.length_mm, units)} in all" if several and row.length_mm else ""
-    on_each = " on each" if several else ""
-    ends = f", and {show_size(row.ends_mm, units)} more{on_each} for its ends" if row.ends_mm else ""
+    each = "on each for its" if several else "for its"
+    ends = f", and {show_size(row.ends_mm, units)} more {each} ends" if row.ends_mm else ""
     return f"{', '.join(lengths)}{whole}{ends}"
 
 
@@ -54,4 +54,7 @@ def strip_text(row: ToldNeed, strip: ToldStrip, units: System) -> str:
         return f"{wide} wide, on the bias; give its seams a length to have it reckoned"
     long = show("length", row.length_mm, units)
     square = show("length", strip.square_mm, units)
-    return f"{long} of it {wide} wide, joins counted: a square of {square} gives that"
+    return (
+        f"{long} of it {wide} wide, joins counted: a square of {square} gives that, of a thin firm "
+        "cloth; it is on top of the pieces above"
+    )

@@ -35,6 +35,7 @@ SEVERAL = 3
 MOST_TOOLS = 5
 MOST_NOTIONS = 8
 MOST_CUTS = 6
+EVERYDAY = "As in any workroom; look whether yours has it"
 SHAPED = frozenset({"tucks", "flounce", "tiers"})
 """Shapes that the close sheet tells of; `--only shopping` tells every size that is reckoned."""
 MOST_LOOKS = 5
@@ -173,6 +174,7 @@ def kit(report: Answer, numbers: Numbers) -> list[Section]:
     missing = [row for row in rows if row.state == "missing"]
     unsaid = [row for row in rows if row.state == "not said"]
     have = [row for row in rows if row.state == "have"]
+    everyday = ", ".join(row.item for row in rows if row.state == "everyday")
     units = _units(report)
     items = [_tool_item(row, units, numbers) for row in missing]
     found = [Section("kit", "Not in your kit", tuple(items))]
@@ -193,6 +195,8 @@ def kit(report: Answer, numbers: Numbers) -> list[Section]:
     if have:
         text = ", ".join(row.item for row in have)
         found.append(Section("kit", "At hand", (Item(text),)))
+    if everyday:
+        found.append(Section("kit", EVERYDAY, (Item(everyday),)))
     return [section for section in found if section.items]
 
 

@@ -70,10 +70,10 @@ def test_elastic_that_gathers_is_bought() -> None:
     """As long as the edge that it draws to, where no place names an elastic."""
     line = "name: yoke, layers: [c, {use: c, fullness: 1.3}], length: 36 cm"
     drawn = garment(f"  - {{{line}, gathers: {{method: elastic, to: 36 cm}}}}\n", HEAD)
-    found = drawn_by_elastic(drawn)
+    found = drawn_by_elastic(drawn, known())
     assert found is not None
     assert (360, ("yoke",)) == (found.whole, found.places)
-    assert drawn_by_elastic(garment(f"  - {{{line}}}\n", HEAD)) is None
+    assert drawn_by_elastic(garment(f"  - {{{line}}}\n", HEAD), known()) is None
 
 
 def test_bones_are_shorter_than_their_channels() -> None:
