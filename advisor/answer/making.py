@@ -54,7 +54,7 @@ from advisor.decide.usedup import used_up
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.places import Method
 from advisor.knowledge.pricing import Quoting
-from advisor.order.neatened import edges_neatened
+from advisor.order.rows import edges_in_strips, further_rows
 from advisor.order.work import Work
 
 
@@ -82,7 +82,7 @@ def told_shopping(judgement: Judgement, teller: Teller, work: Work | None = None
     works = seamworks(judgement, teller.knowledge)
     bought = cloths_to_buy(judgement, teller.knowledge)
     cuts = [cut_note(cut, judgement, teller.knowledge) for b in bought for cut in b.cuts]
-    threads = threads_to_buy(judgement, works, teller.knowledge, cuts)
+    threads = threads_to_buy(judgement, works, teller.knowledge, cuts, _rows(work))
     cloth = tuple(told_cloth(b, teller) for b in bought)
     laid = {row.fabric: f"{row.buy}, as told under cloth" for row in cloth if row.buy}
     needs = _needs(judgement, work, teller.knowledge)
@@ -97,9 +97,9 @@ def told_shopping(judgement: Judgement, teller: Teller, work: Work | None = None
 
 def _needs(judgement: Judgement, work: Work | None, knowledge: Knowledge) -> list[Need]:
     """Everything that is called for; a tool that settings and methods both want stands once."""
-    neatened = None if work is None else edges_neatened(work)
+    wrapped = None if work is None else edges_in_strips(work)
     methods: Mapping[str, Method] = {} if work is None else work.methods
-    found = kit_of(judgement, knowledge, neatened)
+    found = kit_of(judgement, knowledge, wrapped)
     there = {need.item for need in found if need.group == FOOT_GROUP}
     return [
         *found,
@@ -107,12 +107,19 @@ def _needs(judgement: Judgement, work: Work | None, knowledge: Knowledge) -> lis
     ]
 
 
-def costs(judgement: Judgement, quote: Quoting, knowledge: Knowledge) -> list[CostLine]:
+def _rows(work: Work | None) -> dict[str, int]:
+    """What the order sews at each place besides its seam; nothing where there is no order."""
+    return {} if work is None else further_rows(work)
+
+
+def costs(
+    judgement: Judgement, quote: Quoting, knowledge: Knowledge, work: Work | None = None
+) -> list[CostLine]:
     """What everything costs that is bought for a garment."""
     works = seamworks(judgement, knowledge)
     bought = cloths_to_buy(judgement, knowledge)
     cuts = [cut_note(cut, judgement, knowledge) for b in bought for cut in b.cuts]
-    threads = threads_to_buy(judgement, works, knowledge, cuts)
+    threads = threads_to_buy(judgement, works, knowledge, cuts, _rows(work))
     return costs_of(judgement, bought, threads, quote, knowledge)
 
 

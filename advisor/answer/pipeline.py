@@ -230,7 +230,7 @@ def _with_quote(found: Answer, decided: Decided, teller: Teller) -> Answer:
 
     judgement = decided.advice.judgement
     quote = laid_over(judgement.garment.plan.quote, teller.knowledge.registers.mine.quote)
-    lines = costs(judgement, quote, teller.knowledge)
+    lines = costs(judgement, quote, teller.knowledge, decided.work)
     return replace(found, quote=told_quote(lines, found.work, quote, teller))
 
 

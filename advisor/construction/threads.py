@@ -124,6 +124,21 @@ def _gathering(full: Fullness, garment: Garment, edge: float) -> ThreadUse:
     return thread.gathering_rows(wide, stitch_mm=GATHER_MM)
 
 
+def further(seam: Seam, verdicts: Verdicts, purposes: tuple[Purpose, ...], rows: int) -> ThreadUse:
+    """Thread of so many rows besides the seam, all its times together, each as its own row is.
+
+    Rows that its kind makes by itself are counted with the seam; beside a seam that is sewn on the
+    overlocker a row is a lockstitch.
+    """
+    made = ROWS.get(picked(verdicts, "seam.kind"), 1)
+    own = next(p.use for p in purposes if p.purpose == "seam")
+    more = max(0, rows - (made - 1))
+    if own.looper:
+        length = float(seam.facts["length"]) * seam.making.times
+        return thread.lockstitch(1.0, 2.5).times(length * more)
+    return own.times(more / made)
+
+
 def whole(purposes: tuple[Purpose, ...]) -> ThreadUse:
     """All purposes together, no wastage."""
     return thread.total((p.use for p in purposes), wastage=0.0)

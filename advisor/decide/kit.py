@@ -54,6 +54,8 @@ STRIPS: Final = {
     "bound": ("astm-d4965", "memory", "estimate"),
 }
 """Finishes that bind an edge with a strip, and whose word it is."""
+USUAL_ALLOWANCE: Final = 15.0
+"""What an edge has that no allowance is decided for, such as the free edge of a facing, mm."""
 EVERYBODY_HAS: Final = frozenset(
     {
         "standard",
@@ -131,11 +133,14 @@ class Need:
 
 
 def kit_of(
-    judgement: Judgement, knowledge: Knowledge, neatened: Mapping[str, int] | None = None
+    judgement: Judgement,
+    knowledge: Knowledge,
+    wrapped: Mapping[str, tuple[str, int]] | None = None,
 ) -> list[Need]:
     """Everything that the project calls for, in the order of working: cutting to pressing.
 
-    `neatened` are the edges that the order of work neatens at each place; None where none is made.
+    `wrapped` are the places where the order of work wraps edges in a strip: the finish, and how
+    many edges; None where no order is made.
     """
     garment = judgement.garment
     found: list[Need] = list(_needles(judgement))
@@ -152,7 +157,7 @@ def kit_of(
         if aspect == SUPPORT:
             need = by_the_length(need, garment, _support_ends(word, knowledge))
         found.append(need)
-    found += _strips(judgement, neatened)
+    found += _strips(judgement, wrapped)
     found += _notions(garment, knowledge)
     order = [
         "cutting",
@@ -277,24 +282,23 @@ def by_the_length(need: Need, garment: Garment, ends: float, *, full: bool = Fal
     return replace(need, length=whole, cut=cut, ends=ends)
 
 
-def _strips(judgement: Judgement, neatened: Mapping[str, int] | None) -> list[Need]:
+def _strips(judgement: Judgement, wrapped: Mapping[str, tuple[str, int]] | None) -> list[Need]:
     """Bias strip for edges that are bound, by its width; joins and ends are in its length."""
     garment = judgement.garment
     wanted: dict[tuple[str, tuple[float, float]], dict[str, int]] = {}
     for seam in garment.seams:
         verdicts = judgement.verdicts[Place("seam", seam.name)]
         found = finishing_of(seam, garment, verdicts)
-        edges = 2 if neatened is None else neatened.get(seam.name, 0)
-        if found is None or found.finish not in STRIPS or not edges:
-            continue
-        if found.finish == HONG_KONG:
-            edges = 2  # each edge in a strip of its own, however they lie
+        word, edges = "" if found is None else found.finish, 2
+        if wrapped is not None:
+            word, edges = wrapped.get(seam.name, ("", 0))
+        wide = BOUND_STRIP_MM
+        if word == HONG_KONG:
+            wide = (hong_kong_strip(USUAL_ALLOWANCE if found is None else found.allowance),) * 2
         elif is_closed(seam, picked(verdicts, "seam.kind")):
             edges = 1
-        wide = BOUND_STRIP_MM
-        if found.finish == HONG_KONG:
-            wide = (hong_kong_strip(found.allowance),) * 2
-        wanted.setdefault((found.finish, wide), {})[seam.name] = edges
+        if word in STRIPS:
+            wanted.setdefault((word, wide), {})[seam.name] = edges
     return [_strip(word, wide, places, garment) for (word, wide), places in sorted(wanted.items())]
 
 

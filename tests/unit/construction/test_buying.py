@@ -252,7 +252,7 @@ def test_edges_that_are_bound_call_for_a_bias_strip() -> None:
 
 def test_no_strip_is_cut_for_an_edge_that_no_step_neatens() -> None:
     """And where the order binds both edges together one strip does."""
-    found = kit_of(judged(BOUND), known(), {"b": 1})
+    found = kit_of(judged(BOUND), known(), {"b": ("bound", 1)})
     (bound,) = [need for need in found if need.strip]
     assert ("bound", ("b",), pytest.approx(1100)) == (bound.word, bound.places, bound.length)
 
