@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from advisor.answer import seamwords
-from advisor.answer.buyingwords import sold_text, told_cloth
+from advisor.answer.buyingwords import sold_text, told_cloth, without_piece
 from advisor.answer.cutwords import told_cut
 from advisor.answer.model.making import (
     ToldBend,
@@ -84,6 +84,8 @@ def told_shopping(judgement: Judgement, teller: Teller, work: Work | None = None
     cuts = [cut_note(cut, judgement, teller.knowledge) for b in bought for cut in b.cuts]
     threads = threads_to_buy(judgement, works, teller.knowledge, cuts, _rows(work))
     cloth = tuple(told_cloth(b, teller) for b in bought)
+    if cloth:
+        cloth += tuple(without_piece(name) for name in _no_piece(judgement, teller.knowledge))
     laid = {row.fabric: f"{row.buy}, as told under cloth" for row in cloth if row.buy}
     needs = _needs(judgement, work, teller.knowledge)
     return Shopping(
@@ -93,6 +95,13 @@ def told_shopping(judgement: Judgement, teller: Teller, work: Work | None = None
         tuple(_need(need, laid, teller) for need in needs),
         told_weight(judgement, works, weigh(judgement, bought, threads, teller.knowledge), teller),
     )
+
+
+def _no_piece(judgement: Judgement, knowledge: Knowledge) -> list[str]:
+    """The cloths of a garment that no piece is said of."""
+    cut = {piece.cloth for piece in judgement.garment.plan.pieces}
+    cloths = judgement.garment.cloths.items()
+    return [n for n, c in cloths if n not in cut and knowledge.entries[c.entry].kind == "cloth"]
 
 
 def _needs(judgement: Judgement, work: Work | None, knowledge: Knowledge) -> list[Need]:

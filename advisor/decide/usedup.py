@@ -60,7 +60,8 @@ def _named(seam: Seam, thing: Thing, garment: Garment, knowledge: Knowledge | No
     either = set(thing.name.split(" or "))
     if any(e.kind != "cloth" and either & {e.name, *e.also} for e in entries):
         return True
-    return _fastens(seam, knowledge) and any(entry.kind in FASTENERS for entry in entries)
+    closes = thing.unit != ONCE and _fastens(seam, knowledge)
+    return closes and any(entry.kind in FASTENERS for entry in entries)
 
 
 def _fastens(seam: Seam, knowledge: Knowledge) -> bool:

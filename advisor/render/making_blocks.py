@@ -275,7 +275,8 @@ def _cloth_item(row: ToldCloth, units: System, numbers: Numbers) -> Item:
     if "width" in row.assumed:
         about += ", taken for granted"
     if row.wrong:
-        return Item(row.fabric, about, (Part(f"cannot be laid out: {row.wrong}"),))
+        lead = "cannot be laid out" if row.pieces else "not reckoned"
+        return Item(row.fabric, about if row.pieces else "", (Part(f"{lead}: {row.wrong}"),))
     parts = [Part(row.buy, "buy", numbers.mark(["estimate"]))]
     way = "all pieces one way" if row.one_way else "pieces either way"
     shrinks = f"{row.shrinks_percent:g} % for shrinking"

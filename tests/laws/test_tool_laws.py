@@ -170,17 +170,17 @@ def test_a_strip_is_cut_for_each_edge_that_is_bound_and_for_no_other(garment: st
 
 @pytest.mark.parametrize("garment", GARMENTS)
 def test_reels_hold_every_row_that_the_order_sews(garment: str) -> None:
-    """Counted again, place by place: each row by machine takes twice its length and more."""
+    """Counted again, place by place: a row lies on both faces, and 15 % go to waste."""
     found = told(garment)
     least = 0.0
     for task in work(garment).tasks.values():
         length = None if task.place is None else task.place.seam.facts.get("length")
         state = task.step.machine
-        if length is None or state is None or task.place is None or task.op in DRAWN:
+        if length is None or state is None or task.place is None:
             continue
-        if (
-            state.stitch in ("301", "304", "308", "straight stretch")
-            and "overlock" not in state.foot
-        ):
-            least += 2 * float(length) * task.place.seam.making.times / 1000
-    assert least <= sum(row.total_m for row in found.thread or ())
+        if task.op in DRAWN or task.op.startswith("neaten"):
+            continue
+        if state.stitch in ("301", "304", "308", "straight stretch"):
+            pieces = 2 if task.op == "stay-stitch" else 1
+            least += 1.15 * 2 * pieces * float(length) * task.place.seam.making.times / 1000
+    assert least <= sum(row.total_m - row.overlocker_m for row in found.thread or ())
