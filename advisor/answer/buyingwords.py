@@ -15,6 +15,8 @@ from advisor.craft.checks import TooWideError
 from advisor.craft.cloth import US_STEP_MM, Estimate
 from advisor.units import System, show, show_size
 
+NO_PIECE = "no piece of it is said; write them under pieces: with width and height"
+
 
 def told_cloth(bought: Bought, teller: Teller) -> ToldCloth:
     """Cloth to buy."""
@@ -39,6 +41,29 @@ def told_cloth(bought: Bought, teller: Teller) -> ToldCloth:
         says=tuple(lay_says(bought, units)),
         sources=teller.cite(bought.sources),
         laid=told_laid(bought, units),
+    )
+
+
+def without_piece(name: str) -> ToldCloth:
+    """A cloth that no piece is said of, so that it is missing from no list."""
+    return ToldCloth(
+        fabric=name,
+        width_mm=None,
+        length_mm=None,
+        buy="",
+        buy_mm=None,
+        pieces=0,
+        one_way=False,
+        lay="open",
+        shrinks_percent=0.0,
+        shrinks_across_percent=0.0,
+        used_percent=None,
+        assumed=(),
+        kind="estimate",
+        wrong=NO_PIECE,
+        says=(),
+        sources=(),
+        laid=None,
     )
 
 

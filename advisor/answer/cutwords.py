@@ -128,8 +128,9 @@ def _curved_hem(hem: float, ring: Ring, units: System) -> str:
     deepest = show_size(table.deepest_hem(edge, EASES), units)
     if hem <= table.deepest_hem(edge, EASES):
         return f"Its hem has {surplus:.1f} % to ease in; most cloth eases one of up to {deepest}."
+    much = f"{surplus:.1f} %" if surplus < 100 else "far"
     return (
-        f"Its hem has {surplus:.1f} % too much to ease in: turn up {deepest} at most, or face it, "
+        f"Its hem has {much} too much to ease in: turn up {deepest} at most, or face it, "
         "bind it or roll it."
     )
 

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from advisor.answer import seamwords
-from advisor.answer.buyingwords import told_cloth
+from advisor.answer.buyingwords import sold_text, told_cloth, without_piece
 from advisor.answer.cutwords import told_cut
 from advisor.answer.model.making import (
     ToldBend,
@@ -47,12 +47,15 @@ from advisor.construction.threadlist import COTTON, ThreadBought, threads_to_buy
 from advisor.construction.threads import whole
 from advisor.construction.weighing import weigh
 from advisor.craft import boning, colour, rolled, threadsize
+from advisor.craft.cloth import METRIC_STEP_MM, US_STEP_MM, round_up_to_shop
 from advisor.decide.kit import Need, kit_of
 from advisor.decide.trials import TRIED, find_trials
 from advisor.decide.usedup import used_up
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.places import Method
 from advisor.knowledge.pricing import Quoting
+from advisor.order.rows import edges_in_strips, further_rows
+from advisor.order.work import Work
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,26 +77,38 @@ def told_builds(judgement: Judgement, teller: Teller) -> dict[str, ToldBuild]:
     }
 
 
-def told_shopping(
-    judgement: Judgement, teller: Teller, methods: Mapping[str, Method] | None = None
-) -> Shopping:
-    """Cloth, pieces, thread and kit; `methods` are the ways of making, by place."""
+def told_shopping(judgement: Judgement, teller: Teller, work: Work | None = None) -> Shopping:
+    """Cloth, pieces, thread and kit; `work` says how each place is made and what is neatened."""
     works = seamworks(judgement, teller.knowledge)
     bought = cloths_to_buy(judgement, teller.knowledge)
     cuts = [cut_note(cut, judgement, teller.knowledge) for b in bought for cut in b.cuts]
-    threads = threads_to_buy(judgement, works, teller.knowledge, cuts)
+    threads = threads_to_buy(judgement, works, teller.knowledge, cuts, _rows(work))
+    cloth = tuple(told_cloth(b, teller) for b in bought)
+    if cloth:
+        cloth += tuple(without_piece(name) for name in _no_piece(judgement, teller.knowledge))
+    laid = {row.fabric: f"{row.buy}, as told under cloth" for row in cloth if row.buy}
+    needs = _needs(judgement, work, teller.knowledge)
     return Shopping(
-        tuple(told_cloth(b, teller) for b in bought),
+        cloth,
         tuple(told_cut(note, teller) for note in cuts),
         tuple(_thread(b, judgement, teller) for b in threads),
-        tuple(_need(need, teller) for need in _needs(judgement, methods or {}, teller.knowledge)),
+        tuple(_need(need, laid, teller) for need in needs),
         told_weight(judgement, works, weigh(judgement, bought, threads, teller.knowledge), teller),
     )
 
 
-def _needs(judgement: Judgement, methods: Mapping[str, Method], knowledge: Knowledge) -> list[Need]:
+def _no_piece(judgement: Judgement, knowledge: Knowledge) -> list[str]:
+    """The cloths of a garment that no piece is said of."""
+    cut = {piece.cloth for piece in judgement.garment.plan.pieces}
+    cloths = judgement.garment.cloths.items()
+    return [n for n, c in cloths if n not in cut and knowledge.entries[c.entry].kind == "cloth"]
+
+
+def _needs(judgement: Judgement, work: Work | None, knowledge: Knowledge) -> list[Need]:
     """Everything that is called for; a tool that settings and methods both want stands once."""
-    found = kit_of(judgement, knowledge)
+    wrapped = None if work is None else edges_in_strips(work)
+    methods: Mapping[str, Method] = {} if work is None else work.methods
+    found = kit_of(judgement, knowledge, wrapped)
     there = {need.item for need in found if need.group == FOOT_GROUP}
     return [
         *found,
@@ -101,12 +116,19 @@ def _needs(judgement: Judgement, methods: Mapping[str, Method], knowledge: Knowl
     ]
 
 
-def costs(judgement: Judgement, quote: Quoting, knowledge: Knowledge) -> list[CostLine]:
+def _rows(work: Work | None) -> dict[str, int]:
+    """What the order sews at each place besides its seam; nothing where there is no order."""
+    return {} if work is None else further_rows(work)
+
+
+def costs(
+    judgement: Judgement, quote: Quoting, knowledge: Knowledge, work: Work | None = None
+) -> list[CostLine]:
     """What everything costs that is bought for a garment."""
     works = seamworks(judgement, knowledge)
     bought = cloths_to_buy(judgement, knowledge)
     cuts = [cut_note(cut, judgement, knowledge) for b in bought for cut in b.cuts]
-    threads = threads_to_buy(judgement, works, knowledge, cuts)
+    threads = threads_to_buy(judgement, works, knowledge, cuts, _rows(work))
     return costs_of(judgement, bought, threads, quote, knowledge)
 
 
@@ -316,8 +338,10 @@ MOST_REELS = 2
 FOOT_GROUP = "foot"
 
 
-def _need(need: Need, teller: Teller) -> ToldNeed:
-    """A tool that is called for."""
+def _need(need: Need, laid: Mapping[str, str], teller: Teller) -> ToldNeed:
+    """A tool or notion that is called for; `laid` is what is bought of those cut like a cloth."""
+    step = US_STEP_MM if teller.units == "us" else METRIC_STEP_MM
+    buy = None if need.bought is None else round_up_to_shop(need.bought, step)
     return ToldNeed(
         group=need.group,
         item=need.item,
@@ -329,6 +353,10 @@ def _need(need: Need, teller: Teller) -> ToldNeed:
         cut_mm=tuple(
             (each.number, None if each.each is None else _round(each.each)) for each in need.cut
         ),
+        ends_mm=need.ends,
+        buy=laid.get(need.item, "") if buy is None else sold_text(buy, teller.units),
+        buy_mm=None if buy is None else _round(buy),
+        least_mm=need.least,
         bends=tuple(
             ToldBend(of, thick, _round(radius), teller.cite(boning.SOURCES))
             for of, thick, radius in need.bends

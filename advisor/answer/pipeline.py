@@ -151,6 +151,11 @@ def tell(decided: Decided, knowledge: Knowledge, parts: Parts) -> Answer:
     )
     found = _with_heat(_with_making(found, decided, parts, teller), decided, parts, teller)
     found = _with_label(_with_order(found, decided, parts, teller), decided, parts, teller)
+    if parts.shopping and not judgement.garment.single:
+        from advisor.answer.workroom import with_workroom
+
+        things = knowledge.workshop.things
+        found = replace(found, kit=with_workroom(found, decided.work, judgement.garment, things))
     if parts.quote:
         found = _with_quote(found, decided, teller)
     return replace(found, sources=teller.sources())
@@ -175,7 +180,7 @@ def _with_making(found: Answer, decided: Decided, parts: Parts, teller: Teller) 
     found = replace(found, tests=with_settings(found.tests, judgement))
     if not parts.shopping:
         return found
-    bought = told_shopping(judgement, teller, methods)
+    bought = told_shopping(judgement, teller, decided.work)
     return replace(
         found,
         cloth=bought.cloth,
@@ -225,7 +230,7 @@ def _with_quote(found: Answer, decided: Decided, teller: Teller) -> Answer:
 
     judgement = decided.advice.judgement
     quote = laid_over(judgement.garment.plan.quote, teller.knowledge.registers.mine.quote)
-    lines = costs(judgement, quote, teller.knowledge)
+    lines = costs(judgement, quote, teller.knowledge, decided.work)
     return replace(found, quote=told_quote(lines, found.work, quote, teller))
 
 

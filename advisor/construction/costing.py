@@ -15,6 +15,7 @@ from advisor.claims.judgement import Judgement
 from advisor.construction.clothlist import Bought
 from advisor.construction.notionlist import notions_to_buy
 from advisor.construction.threadlist import ThreadBought
+from advisor.craft.cloth import METRIC_STEP_MM, US_STEP_MM, round_up_to_shop
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.pricing import EACH, METRE, Price, Quoting, price_of
 from advisor.project.garment import Garment
@@ -72,8 +73,9 @@ def costs_of(
         if notion.name not in laid:
             amount: float | None = notion.number
             unit = EACH
-            if notion.whole is not None:
-                amount, unit = notion.whole / 1000, METRE
+            if notion.bought is not None:
+                step = US_STEP_MM if garment.units == "us" else METRIC_STEP_MM
+                amount, unit = round_up_to_shop(notion.bought, step) / 1000, METRE
             price = _named(notion.name, garment, quote, knowledge)
             lines.append(_line(NOTIONS, notion.name, amount, unit, price))
     for name, money in quote.others.items():

@@ -1,12 +1,14 @@
 """What of a notion is bought: pieces of a cut length, a length, or a number.
 
-A zip, a button and a pad are bought by the piece, elastic, tape and boning by the length, cut as
-long as its place, less what it is stretched by. Two times of the place that sets a front zip are
-the two sides of one zip (`common-practice`).
+A zip, a button and a pad are bought by the piece, elastic, tape and boning by the length: as long
+as its place, less what it is stretched by, and what its ends take besides, which its file says.
+Interfacing and wadding are cut to pieces like a cloth. Two times of the place that sets a front
+zip are the two sides of one zip (`common-practice`).
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Final
 
@@ -16,11 +18,6 @@ from advisor.project.garment import Cloth, Garment, Seam
 
 BY_PIECE: Final = frozenset({"zip", "button"})
 BY_LENGTH: Final = frozenset({"elastic", "tape", "hook-and-loop", "trim", "bone"})
-IN_SHEETS: Final = frozenset({"wadding"})
-"""What is cut to its pieces like a cloth, whatever its kind."""
-CORD: Final = "drawcord"
-CORD_ENDS: Final = 360.0
-"""What a cord is longer than its channel, mm: a hand's length at each end (estimate)."""
 ROWS: Final = frozenset({"hook-and-eye", "snap", "set-snap"})
 """Fastenings of which one place may hold a row, so that its times do not tell their number."""
 CONCEALED: Final = "concealed-zip"
@@ -28,6 +25,8 @@ CONCEALED_TAIL: Final = 30.0
 """What a concealed zip is longer than its opening, mm: the slider stays below the end of the row
 (common practice says 3 to 5 cm)."""
 BONE: Final = "bone"
+GATHERING: Final = "braided-elastic"
+"""What draws an edge up where no elastic is named: its ends are taken as this one's."""
 SPIRALS: Final = frozenset({"spiral-boning"})
 METAL, STEEL, PLASTIC = "metal", "steel", "plastic"
 ONE_FRONT: Final = ("front", "centre", "center")
@@ -48,8 +47,10 @@ class NotionBought:
 
     Attributes:
         number: how many, where it is sold by the piece; None where nobody said.
-        cut: how long each is cut or bought, longest first.
+        cut: how long each is bought, or lies finished, longest first.
         whole: all lengths together, mm; None where it is sold by the piece, or one is not said.
+        ends: what each of those lengths takes besides for its ends, mm.
+        least: of what is cut to pieces like a cloth, the longest place that it lies in, mm.
         bends: of a bone, each material, its usual thickness and the least radius it takes, mm.
     """
 
@@ -58,7 +59,19 @@ class NotionBought:
     number: int | None
     cut: tuple[Lengths, ...]
     whole: float | None
+    ends: float = 0.0
+    least: float | None = None
     bends: tuple[tuple[str, float, float], ...] = ()
+
+    @property
+    def bought(self) -> float | None:
+        """All lengths with their ends, mm."""
+        return with_ends(self.whole, self.cut, self.ends)
+
+
+def with_ends(whole: float | None, cut: tuple[Lengths, ...], ends: float) -> float | None:
+    """So many lengths together, mm, each with its ends; None where one is not said."""
+    return None if whole is None else whole + ends * sum(each.number for each in cut)
 
 
 def notions_to_buy(garment: Garment, knowledge: Knowledge) -> list[NotionBought]:
@@ -86,21 +99,34 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
             if zips
         )
         return NotionBought(name, names, None if rows else sum(counted), cut, None)
-    if entry.kind not in BY_LENGTH or entry.id in IN_SHEETS:
-        return NotionBought(name, names, None, (), None)
-    bone = entry.kind == BONE
-    ends = CORD_ENDS if entry.id == CORD else 0.0
-    lengths = [
-        Lengths(seam.making.times, None if net is None else net + ends)
-        for seam in places
-        for net in (_length(seam, name, bone=bone),)
-    ]
-    known = [each.number * each.each for each in lengths if each.each is not None]
-    whole = sum(known) if len(known) == len(lengths) else None
-    lengths.sort(key=lambda each: -(each.each or 0.0))
-    return NotionBought(
-        name, names, None, tuple(lengths), whole, bends=_bends(garment.cloths[name]) if bone else ()
-    )
+    if not _by_length(entry):
+        longest = max((float(seam.facts.get("length") or 0.0) for seam in places), default=0.0)
+        return NotionBought(name, names, None, (), None, least=longest or None)
+    ends = ends_of(entry)
+    bone = entry.kind == BONE and not ends
+    cut, whole = lengths_of((seam.making.times, _length(seam, name, bone=bone)) for seam in places)
+    bends = _bends(garment.cloths[name]) if entry.kind == BONE else ()
+    return NotionBought(name, names, None, cut, whole, ends, bends=bends)
+
+
+def lengths_of(
+    every: Iterable[tuple[int, float | None]],
+) -> tuple[tuple[Lengths, ...], float | None]:
+    """Lengths, mm, longest first, and all together; None where one of them is not said."""
+    found = sorted((Lengths(*each) for each in every), key=lambda each: -(each.each or 0.0))
+    known = [each.number * each.each for each in found if each.each is not None]
+    return tuple(found), sum(known) if len(known) == len(found) else None
+
+
+def ends_of(entry: Entry) -> float:
+    """What one length of a notion takes for its ends, mm."""
+    return float(entry.facts.get("ends", {"mm": 0.0})["mm"])
+
+
+def _by_length(entry: Entry) -> bool:
+    """Whether it is bought by the length: what its file says goes before what its kind says."""
+    said = entry.facts.get("sold by")
+    return entry.kind in BY_LENGTH if said is None else bool(said == "length")
 
 
 def _of_zip(entry: Entry, opening: float | None) -> float | None:
@@ -150,7 +176,7 @@ def _number(seam: Seam, *, zips: bool) -> int:
     return times
 
 
-def drawn_by_elastic(garment: Garment) -> NotionBought | None:
+def drawn_by_elastic(garment: Garment, knowledge: Knowledge) -> NotionBought | None:
     """Elastic that draws a full edge up and is named nowhere: as long as the edges it draws to."""
     drawn = [
         seam
@@ -159,12 +185,12 @@ def drawn_by_elastic(garment: Garment) -> NotionBought | None:
     ]
     if not drawn:
         return None
-    cut = []
+    edges = []
     for seam in drawn:
         assert seam.making.gathers is not None
         edge = seam.making.gathers.to or seam.facts.get("length")
-        cut.append(Lengths(seam.making.times, None if edge is None else float(edge)))
-    known = [each.number * each.each for each in cut if each.each is not None]
-    whole = sum(known) if len(known) == len(cut) else None
+        edges.append((seam.making.times, None if edge is None else float(edge)))
+    cut, whole = lengths_of(edges)
     names = tuple(seam.name for seam in drawn)
-    return NotionBought("elastic for gathering", names, None, tuple(cut), whole)
+    ends = ends_of(knowledge.entries[GATHERING])
+    return NotionBought("elastic for gathering", names, None, cut, whole, ends)

@@ -7,7 +7,7 @@ a reel or a cone holds is the trade's custom (`common-practice`).
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -17,8 +17,10 @@ from advisor.construction.bulk import number, picked
 from advisor.construction.cutnotes import CutNote
 from advisor.construction.rack import FIBRE, SIZE
 from advisor.construction.seamwork import SeamWork
+from advisor.construction.threads import further
 from advisor.construction.threadshare import colour_of, thread_cloth
 from advisor.craft import thread, threadsize
+from advisor.craft.thread import ThreadUse
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Seam
 
@@ -78,10 +80,12 @@ def threads_to_buy(
     works: list[SeamWork],
     knowledge: Knowledge,
     cuts: Iterable[CutNote] = (),
+    rows: Mapping[str, int] | None = None,
 ) -> list[ThreadBought]:
     """Thread by colour and kind, most first; finishing threads go with the seam's colour.
 
-    The rows of tucks take the thread of a seam of their cloth, in the colour of that cloth.
+    `rows` are those that the order of work sews at a place besides its seam. The rows of tucks
+    take the thread of a seam of their cloth, in the colour of that cloth.
     """
     groups: dict[Kind, list[SeamWork]] = {}
     matched: dict[Kind, list[str]] = {}
@@ -98,10 +102,25 @@ def threads_to_buy(
             tucked.setdefault(key, []).append(note)
     keys = dict.fromkeys((*groups, *tucked))
     found = [
-        _bought(key, groups.get(key, []), matched.get(key, []), tucked.get(key, [])) for key in keys
+        _bought(
+            key,
+            groups.get(key, []),
+            matched.get(key, []),
+            tucked.get(key, []),
+            [use for work in groups.get(key, []) for use in _further(work, rows or {}, judgement)],
+        )
+        for key in keys
     ]
     found.sort(key=lambda b: (-b.total, b.colour, b.fibre, b.tex or 0.0))
     return _with_cones(found, LOOPERS.get(judgement.garment.maker.overlocker, 3))
+
+
+def _further(work: SeamWork, rows: Mapping[str, int], judgement: Judgement) -> list[ThreadUse]:
+    """Thread of what is sewn at a place besides its seam."""
+    if work.threads is None or not rows.get(work.seam.name):
+        return []
+    verdicts = judgement.verdicts[Place("seam", work.seam.name)]
+    return [further(work.seam, verdicts, work.threads, rows[work.seam.name])]
 
 
 def is_sewn(seam: Seam, judgement: Judgement) -> bool:
@@ -131,12 +150,16 @@ def _with_cones(rows: list[ThreadBought], threads: int) -> list[ThreadBought]:
 
 
 def _bought(
-    key: Kind, works: list[SeamWork], cloths: list[str], tucked: list[CutNote]
+    key: Kind,
+    works: list[SeamWork],
+    cloths: list[str],
+    tucked: list[CutNote],
+    more: list[ThreadUse],
 ) -> ThreadBought:
     counted = [w for w in works if w.threads is not None]
     rows = [note.thread for note in tucked if note.thread is not None]
     seams = [p.use for w in counted for p in w.threads or () if not _on_cones(p.use)]
-    sewn = thread.total([*seams, *rows])
+    sewn = thread.total([*seams, *rows, *more])
     coned = thread.total(p.use for w in counted for p in w.threads or () if _on_cones(p.use))
     reeled = (sewn.needle + sewn.bobbin) / 1000
     names = tuple(dict.fromkeys((*cloths, *(n.cut.piece.cloth for n in tucked))))

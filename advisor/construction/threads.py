@@ -104,7 +104,8 @@ def _finish_row(
     if word == "trimmed and double-stitched":
         return thread.lockstitch(thick, length)
     if word in _EDGE_ROWS:
-        return thread.lockstitch(thick / 2, length).times(_EDGE_ROWS[word])
+        each = 2 if word == "bound" and not is_closed(seam, kind) else 1
+        return thread.lockstitch(thick / 2, length).times(_EDGE_ROWS[word] * each)
     return None
 
 
@@ -121,6 +122,21 @@ def _gathering(full: Fullness, garment: Garment, edge: float) -> ThreadUse:
     if full.method == "elastic":
         return thread.zigzag(0.0, *EDGE_ZIGZAG).times(wide)
     return thread.gathering_rows(wide, stitch_mm=GATHER_MM)
+
+
+def further(seam: Seam, verdicts: Verdicts, purposes: tuple[Purpose, ...], rows: int) -> ThreadUse:
+    """Thread of so many rows besides the seam, all its times together, each as its own row is.
+
+    Rows that its kind makes by itself are counted with the seam; beside a seam that is sewn on the
+    overlocker a row is a lockstitch.
+    """
+    made = ROWS.get(picked(verdicts, "seam.kind"), 1)
+    own = next(p.use for p in purposes if p.purpose == "seam")
+    more = max(0, rows - (made - 1))
+    if own.looper:
+        length = float(seam.facts["length"]) * seam.making.times
+        return thread.lockstitch(1.0, 2.5).times(length * more)
+    return own.times(more / made)
 
 
 def whole(purposes: tuple[Purpose, ...]) -> ThreadUse:

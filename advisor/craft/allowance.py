@@ -139,6 +139,8 @@ def fit(finish: Finish, allowance_mm: float, *, thick_turn: bool = False) -> Fit
 BOUND_STRIP_MM: Final[tuple[float, float]] = (25.0, 32.0)
 #: What joins and ends of a bias strip take on top of its length (`estimate`).
 STRIP_JOINS: Final = 0.1
+#: Both allowances of a join, 6 mm each (`common-practice`).
+JOIN_MM: Final = 12.0
 
 
 def hong_kong_strip(allowance_mm: float) -> float:
@@ -147,10 +149,25 @@ def hong_kong_strip(allowance_mm: float) -> float:
 
 
 def strip_square(length_mm: float, width_mm: float) -> float:
-    """Side in mm of the square that gives so much bias strip: √(length × width) (`derived`)."""
-    return math.sqrt(
-        checks.above("strip length", length_mm) * checks.above("strip width", width_mm)
-    )
+    """Side in mm of the square that gives so much bias strip, its joins in it (`strip_length`)."""
+    area = _strip_area(length_mm, width_mm)
+    return JOIN_MM + math.sqrt(JOIN_MM**2 + area)
+
+
+def strip_length(length_mm: float, width_mm: float, across_mm: float) -> float:
+    """How long a cloth is, mm, that gives so much bias strip and is so wide.
+
+    Cut on the diagonal and beside it: a × b gives (a + b)/√2 strips of a width, joined on the
+    straight grain, so that each join takes `JOIN_MM` × √2 of length and all of them `JOIN_MM` ×
+    (a + b) of cloth; two corners, each a width squared at most, are too small to use (`derived`).
+    """
+    across = checks.above("cloth less its joins", across_mm - JOIN_MM)
+    return (_strip_area(length_mm, width_mm) + JOIN_MM * across_mm) / across
+
+
+def _strip_area(length_mm: float, width_mm: float) -> float:
+    wide = checks.above("strip width", width_mm)
+    return checks.above("strip length", length_mm) * wide + 2 * wide * wide
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,6 +15,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from advisor.craft import checks, laying, slanted
+from advisor.craft.allowance import strip_length, strip_square
 from advisor.craft.strip import Box, Packing, pack
 
 SOURCES: Final[tuple[str, ...]] = ("derived", "estimate", "common-practice", "memory")
@@ -228,9 +229,9 @@ def _ways(piece: CutPiece, cloth: BoughtCloth, across: float) -> _Ways:
     """Every reading of a kind of piece as boxes that fit a strip so wide."""
     wide, long, count = piece.width_mm, piece.length_mm, piece.count
     if piece.bias and piece.joined:
-        square = laying.strip_square(max(wide, long) * count, min(wide, long))
-        side = min(square, across)
-        return [[Box(side, square**2 / side)]]
+        strip = max(wide, long) * count, min(wide, long)
+        side = min(strip_square(*strip), across - SAME_MM)
+        return [[Box(side, strip_length(*strip, side))]]
     if piece.bias:
         return [[Box(wide, long, slanted=True)] * count]
     step = cloth.step_mm if piece.matched else 0.0

@@ -117,16 +117,21 @@ def flounce(seam: float, depth: float, *, pieces: int = 1, turn: float = 1.0) ->
 
 
 def hem_surplus(depth: float, radius: float) -> float:
-    """What a hem turned up on a curve has too much, a share of its finished edge: depth / radius.
+    """What the raw edge of a hem turned up on a curve has too much: 2 × depth / (radius − depth).
 
-    `radius` is that of the finished edge, which is the shorter one (`derived`).
+    It is cut at radius + depth and comes to lie at radius − depth, `radius` being that of the
+    finished edge between them; the share is of the line that it is sewn to (`derived`). A hem as
+    deep as the radius has no such line.
     """
-    return checks.at_least("hem depth", depth, 0) / checks.above("radius of the edge", radius)
+    deep = checks.at_least("hem depth", depth, 0)
+    line = checks.above("radius of the edge", radius) - deep
+    return 2 * deep / line if line > 0 else math.inf
 
 
 def deepest_hem(radius: float, eases: float) -> float:
-    """The deepest hem on a curve whose surplus a cloth eases in: radius × the share it eases."""
-    return checks.above("radius of the edge", radius) * checks.share("share eased", eases)
+    """The deepest hem on a curve whose surplus a cloth eases in: radius × share / (2 + share)."""
+    share = checks.share("share eased", eases)
+    return checks.above("radius of the edge", radius) * share / (2 + share)
 
 
 def ruffle_depth(finished: float, hem: float, seam: float, *, doubled: bool = False) -> float:

@@ -10,7 +10,6 @@ from __future__ import annotations
 import math
 from typing import Final
 
-from advisor.craft.allowance import STRIP_JOINS
 from advisor.craft.strip import Box
 
 ROOT2: Final = math.sqrt(2)
@@ -19,14 +18,6 @@ ROOT2: Final = math.sqrt(2)
 def bias_span(width: float, length: float) -> float:
     """How far a rectangle on the true bias reaches, across the cloth and along it alike."""
     return (width + length) / ROOT2
-
-
-def strip_square(length: float, width: float) -> float:
-    """Side of the square that gives so much bias strip: √(1.1 × length × width + width²).
-
-    The tenth is for joins; two corners, together a strip's width squared, are too small to use.
-    """
-    return math.sqrt((1 + STRIP_JOINS) * length * width + width * width)
 
 
 def tapered(wide: float, narrow: float, length: float, count: int, across: float) -> list[Box]:

@@ -51,9 +51,12 @@ def deepest(kind: Pleat, face: float, spacing: float = 0.0) -> float:
 
 
 def layers(kind: Pleat, face: float, depth: float, spacing: float = 0.0) -> int:
-    """The plies where most folds lie on one another: 3, and 2 more for each pleat lain over."""
+    """The plies where most folds lie on one another: 3, and 2 more for each fold lain over.
+
+    Both folds of a box pleat lie under its face, and over each other if deeper than half of it.
+    """
     if kind is not Pleat.KNIFE:
-        return 3
+        return 3 if depth <= _meeting(kind, face, spacing) * (1 + 1e-9) else 5
     room = checks.above("face", face) + checks.at_least("spacing", spacing, 0)
     return 1 + 2 * math.ceil(checks.above("fold depth", depth) / room - 1e-9)
 
@@ -76,8 +79,15 @@ def pleats(
     take_up = (2 if kind is Pleat.KNIFE else 4) * depth
     finished = pleat_count * (face + spacing)
     cut = finished + pleat_count * take_up
-    touch = face + spacing if kind is Pleat.KNIFE else most
-    return Pleating(cut, finished, cut / finished, take_up, depth >= touch * (1 - 1e-9))
+    touching = depth >= _meeting(kind, face, spacing) * (1 - 1e-9)
+    return Pleating(cut, finished, cut / finished, take_up, touching)
+
+
+def _meeting(kind: Pleat, face: float, spacing: float) -> float:
+    """The depth at which folds meet: the next pleat's, or the other one's of the same pleat."""
+    if kind is Pleat.BOX:
+        return checks.above("face", face) / 2
+    return (face + spacing) / (1 if kind is Pleat.KNIFE else 2)
 
 
 def pitch(edge: float, number: int, first: float = 0.0) -> float:

@@ -7,7 +7,7 @@ every seam that wanted the tool, finds no new clash.
 
 from __future__ import annotations
 
-from collections.abc import Container
+from collections.abc import Container, Mapping
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -15,7 +15,15 @@ from advisor.claims.collect import Place
 from advisor.claims.judgement import Judgement
 from advisor.construction.bulk import Verdicts, number, picked
 from advisor.construction.finishing import finishing_of
-from advisor.construction.notionlist import Lengths, drawn_by_elastic, notions_to_buy
+from advisor.construction.notionlist import (
+    Lengths,
+    drawn_by_elastic,
+    ends_of,
+    lengths_of,
+    notions_to_buy,
+    with_ends,
+)
+from advisor.construction.stack import is_closed
 from advisor.construction.stays import taped_elsewhere
 from advisor.craft.allowance import BOUND_STRIP_MM, STRIP_JOINS, hong_kong_strip, strip_square
 from advisor.decide.evaluate import judge
@@ -42,10 +50,12 @@ FINISH: Final = "seam.finish"
 SUPPORT: Final = "seam.support"
 HONG_KONG: Final = "Hong Kong"
 STRIPS: Final = {
-    HONG_KONG: (2, ("encyclopedia-hong-kong", "estimate")),
-    "bound": (1, ("astm-d4965", "memory", "estimate")),
+    HONG_KONG: ("encyclopedia-hong-kong", "estimate"),
+    "bound": ("astm-d4965", "memory", "estimate"),
 }
-"""Finishes that bind an edge with a strip: edges to bind in a seam, and whose word it is."""
+"""Finishes that bind an edge with a strip, and whose word it is."""
+USUAL_ALLOWANCE: Final = 15.0
+"""What an edge has that no allowance is decided for, such as the free edge of a facing, mm."""
 EVERYBODY_HAS: Final = frozenset(
     {
         "standard",
@@ -69,6 +79,7 @@ EVERYBODY_HAS: Final = frozenset(
         "fine pins",
         "tape tabs",
         "soap sliver",
+        "chalk on the wrong side",
     }
 )
 """What lies in any workroom, so that nobody needs telling (estimate)."""
@@ -94,7 +105,8 @@ class Need:
         length: how much of it, mm, where it is bought or cut by length.
         strip: how a strip that binds edges is cut.
         number: how many, where it is bought by the piece.
-        cut: how long each piece of it is cut.
+        cut: how long each piece of it lies finished, and `ends` what it takes besides, mm.
+        least: of what is cut to pieces like a cloth, the longest place that it lies in, mm.
         bends: of a bone, each material, its usual thickness and the least radius it takes, mm.
     """
 
@@ -111,10 +123,25 @@ class Need:
     number: int | None = None
     cut: tuple[Lengths, ...] = ()
     bends: tuple[tuple[str, float, float], ...] = ()
+    ends: float = 0.0
+    least: float | None = None
+
+    @property
+    def bought(self) -> float | None:
+        """The length to buy with all ends in it, mm; None where it is no length, or not said."""
+        return with_ends(self.length, self.cut, self.ends)
 
 
-def kit_of(judgement: Judgement, knowledge: Knowledge) -> list[Need]:
-    """Everything that the project calls for, in the order of working: cutting to pressing."""
+def kit_of(
+    judgement: Judgement,
+    knowledge: Knowledge,
+    wrapped: Mapping[str, tuple[str, int]] | None = None,
+) -> list[Need]:
+    """Everything that the project calls for, in the order of working: cutting to pressing.
+
+    `wrapped` are the places where the order of work wraps edges in a strip: the finish, and how
+    many edges; None where no order is made.
+    """
     garment = judgement.garment
     found: list[Need] = list(_needles(judgement))
     for (aspect, word), places in _wanted(judgement, knowledge.workshop.tools).items():
@@ -126,9 +153,11 @@ def kit_of(judgement: Judgement, knowledge: Knowledge) -> list[Need]:
             instead, refused = substitutes(aspect, word, places, judgement, knowledge)
         tool = knowledge.workshop.tools.get((aspect, word))
         name = tool.name if tool else _item_name(aspect, word)
-        length = seam_length(garment, places) if aspect == "seam.support" else None
-        found.append(Need(group, name, aspect, word, places, state, instead, refused, length))
-    found += _strips(judgement)
+        need = Need(group, name, aspect, word, places, state, instead, refused)
+        if aspect == SUPPORT:
+            need = by_the_length(need, garment, _support_ends(word, knowledge))
+        found.append(need)
+    found += _strips(judgement, wrapped)
     found += _notions(garment, knowledge)
     order = [
         "cutting",
@@ -215,7 +244,7 @@ def _needles(judgement: Judgement) -> list[Need]:
 def _notions(garment: Garment, knowledge: Knowledge) -> list[Need]:
     """Interfacings, tapes, zips and buttons that the project puts into its places."""
     bought = notions_to_buy(garment, knowledge)
-    drawn = drawn_by_elastic(garment)
+    drawn = drawn_by_elastic(garment, knowledge)
     return [
         Need(
             "in the seam",
@@ -228,57 +257,73 @@ def _notions(garment: Garment, knowledge: Knowledge) -> list[Need]:
             number=each.number,
             cut=each.cut,
             bends=each.bends,
+            ends=each.ends,
+            least=each.least,
         )
         for each in (*bought, *([drawn] if drawn else []))
     ]
 
 
-def _strips(judgement: Judgement) -> list[Need]:
+def _support_ends(word: str, knowledge: Knowledge) -> float:
+    """What the notion that stays a seam takes for its ends; nothing for what is no notion."""
+    entry = knowledge.entries.get(word.replace(" ", "-"))
+    return 0.0 if entry is None else ends_of(entry)
+
+
+def by_the_length(need: Need, garment: Garment, ends: float, *, full: bool = False) -> Need:
+    """A need with the length of each of its places; of each full cloth before it is drawn up."""
+    every = []
+    for seam in garment.seams:
+        if seam.name in need.places:
+            length = seam.facts.get("length")
+            drawn = sum(use.fullness for use in seam.uses if use.fullness > 1) if full else 1.0
+            every.append((seam.making.times, None if length is None else float(length) * drawn))
+    cut, whole = lengths_of(every)
+    return replace(need, length=whole, cut=cut, ends=ends)
+
+
+def _strips(judgement: Judgement, wrapped: Mapping[str, tuple[str, int]] | None) -> list[Need]:
     """Bias strip for edges that are bound, by its width; joins and ends are in its length."""
     garment = judgement.garment
-    wanted: dict[tuple[str, tuple[float, float]], list[str]] = {}
+    wanted: dict[tuple[str, tuple[float, float]], dict[str, int]] = {}
     for seam in garment.seams:
         verdicts = judgement.verdicts[Place("seam", seam.name)]
         found = finishing_of(seam, garment, verdicts)
-        if found is None or found.finish not in STRIPS:
-            continue
+        word, edges = "" if found is None else found.finish, 2
+        if wrapped is not None:
+            word, edges = wrapped.get(seam.name, ("", 0))
         wide = BOUND_STRIP_MM
-        if found.finish == HONG_KONG:
-            wide = (hong_kong_strip(found.allowance),) * 2
-        wanted.setdefault((found.finish, wide), []).append(seam.name)
-    return [
-        _strip(word, wide, tuple(places), garment)
-        for (word, wide), places in sorted(wanted.items())
+        if word == HONG_KONG:
+            wide = (hong_kong_strip(USUAL_ALLOWANCE if found is None else found.allowance),) * 2
+        elif is_closed(seam, picked(verdicts, "seam.kind")):
+            edges = 1
+        if word in STRIPS:
+            wanted.setdefault((word, wide), {})[seam.name] = edges
+    return [_strip(word, wide, places, garment) for (word, wide), places in sorted(wanted.items())]
+
+
+def _strip(
+    word: str, wide: tuple[float, float], places: Mapping[str, int], garment: Garment
+) -> Need:
+    every = [
+        (seam.making.times * places[seam.name], seam.facts.get("length"))
+        for seam in garment.seams
+        if seam.name in places
     ]
-
-
-def _strip(word: str, wide: tuple[float, float], places: tuple[str, ...], garment: Garment) -> Need:
-    edges, sources = STRIPS[word]
-    length = seam_length(garment, places)
+    _, length = lengths_of((n, None if each is None else float(each)) for n, each in every)
     if length is not None:
-        length *= edges * (1 + STRIP_JOINS)
+        length *= 1 + STRIP_JOINS
     square = None if length is None else strip_square(length, wide[1])
     return Need(
         "in the seam",
         f"bias strip, {word}",
         FINISH,
         word,
-        places,
+        tuple(places),
         state_of(garment, "tools", "bias strip"),
         length=length,
-        strip=Strip(wide, square, sources),
+        strip=Strip(wide, square, STRIPS[word]),
     )
-
-
-def seam_length(garment: Garment, places: tuple[str, ...]) -> float | None:
-    """The length of some seams, all their times together; None where one is not given."""
-    total = 0.0
-    for seam in garment.seams:
-        if seam.name in places:
-            if "length" not in seam.facts:
-                return None
-            total += float(seam.facts["length"]) * seam.making.times
-    return total
 
 
 def substitutes(

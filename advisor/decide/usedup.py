@@ -8,13 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from advisor.decide.kit import Need, seam_length, state_of
+from advisor.decide.kit import Need, by_the_length, state_of
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.places import Method, Thing
 from advisor.project.garment import Garment, Seam
 
 GROUP, TOOL, FOOT = "in the seam", "tool", " foot"
-LENGTH, PIECE, ROW = "length", "piece", "row"
+LENGTH, FULL, PIECE, ROW, ONCE = "length", "full length", "piece", "row", "once"
 BUTTONHOLE = "buttonhole"
 FASTENERS = frozenset({"zip", "button", "hook-and-loop", "trim", "tape"})
 """Kinds of notion that close a garment; a frog is a trim, a row of snaps may be a tape."""
@@ -60,7 +60,8 @@ def _named(seam: Seam, thing: Thing, garment: Garment, knowledge: Knowledge | No
     either = set(thing.name.split(" or "))
     if any(e.kind != "cloth" and either & {e.name, *e.also} for e in entries):
         return True
-    return _fastens(seam, knowledge) and any(entry.kind in FASTENERS for entry in entries)
+    closes = thing.unit != ONCE and _fastens(seam, knowledge)
+    return closes and any(entry.kind in FASTENERS for entry in entries)
 
 
 def _fastens(seam: Seam, knowledge: Knowledge) -> bool:
@@ -72,6 +73,8 @@ def _need(thing: Thing, places: tuple[str, ...], garment: Garment) -> Need:
     seams = [seam for seam in garment.seams if seam.name in places]
     counted = thing.unit == PIECE or all(seam.making.counted for seam in seams)
     number = sum(seam.making.times for seam in seams) if thing.unit in (PIECE, ROW) else None
+    if thing.unit == ONCE and not thing.tool:
+        number = 1
     notes = [thing.note] if thing.note else []
     if not counted and thing.unit == ROW:
         number = None
@@ -79,13 +82,15 @@ def _need(thing: Thing, places: tuple[str, ...], garment: Garment) -> Need:
     foot = thing.name.endswith(FOOT)
     group = ("foot" if foot else TOOL) if thing.tool else GROUP
     name = f"{thing.name} ({'; '.join(notes)})" if notes else thing.name
-    return Need(
+    need = Need(
         group,
         name,
         "",
         thing.name,
         places,
         state_of(garment, "feet" if foot else "tools", thing.name.removesuffix(FOOT)),
-        length=seam_length(garment, places) if thing.unit == LENGTH else None,
         number=number,
     )
+    if thing.unit not in (LENGTH, FULL):
+        return need
+    return by_the_length(need, garment, thing.ends, full=thing.unit == FULL)

@@ -229,6 +229,7 @@ class _Compiler:
                     "fuses at",
                     "sold in",
                     "sold by",
+                    "ends",
                 ),
                 keep=True,
             )
@@ -296,7 +297,9 @@ def _lent(item: BookItem) -> dict[str, Any]:
         return {}
     ways = [("claims", i) for i in range(len(item.form.claims))]
     ways += [("traits", name) for name in item.form.traits]
-    others = [(name,) for name in ("structure", "family", "kind", "weave", "traits sources")]
+    others = [
+        (name,) for name in ("structure", "family", "kind", "weave", "ends", "traits sources")
+    ]
     said = {str(way[-1]): item.said_by(*way) for way in (*ways, *others)}
     return {
         "like": item.form.like,

@@ -95,15 +95,17 @@ class Stage:
 class Thing:
     """Something that a method uses up and that must be bought for it.
 
-    `unit` says how it is counted: by the length of the place, by the piece for each time of it,
-    or once for the garment; of a row as many as the project says, and not counted where it says
-    none. It is not bought where some place is made by a method in `unless`.
+    `unit` says how it is counted: by the length of the place and its `ends` (mm), by the full
+    length before it is drawn up, by the piece for each time of it, or once for the garment; of a
+    row as many as the project says, and not counted where it says none. It is not bought where
+    some place is made by a method in `unless`.
     """
 
     name: str
     unit: str
     note: str = ""
     unless: tuple[str, ...] = ()
+    ends: float = 0.0
     tool: bool = False
     """Whether it is worked with and not used up: a foot, a punch, a die."""
 

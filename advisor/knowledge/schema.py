@@ -304,14 +304,22 @@ class FabricForm(EntryForm):
     family: Family | None = None
 
 
+class EndsForm(Form):
+    """What a length is bought and cut longer for its ends, mm: turned, lapped, knotted, caught."""
+
+    mm: Annotated[float, Field(ge=0, le=1000)]
+    sources: Sources
+
+
 class NotionForm(EntryForm):
     """A notion: what is sewn in and is not cloth."""
 
     needed: ClassVar[tuple[str, ...]] = ("structure", "kind")
 
     kind: NotionKind | None = None
-    sold_by: Literal["piece", "length"] | None = None
+    sold_by: Literal["piece", "length", "sheet"] | None = None
     """Where it is bought otherwise than notions of its kind are."""
+    ends: EndsForm | None = None
     fuses_at: Fusing | None = None
 
 

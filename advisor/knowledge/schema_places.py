@@ -96,7 +96,9 @@ class ThingForm(Form):
     """Something that a method uses up: by the length of its place, by the piece, or once."""
 
     name: Word = Field(alias="thing")
-    unit: Literal["length", "piece", "row", "once"]
+    unit: Literal["length", "full length", "piece", "row", "once"]
+    ends: Annotated[float, Field(ge=0, le=1000)] = 0.0
+    """What one length takes besides for its ends, mm; on the word of the method."""
     note: Text | None = None
     unless: tuple[Id, ...] = ()
     """Methods of other places by which the garment has the thing already."""

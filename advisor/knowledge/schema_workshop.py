@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import Literal, Self
 
-from pydantic import Field
+from pydantic import model_validator
 
 from advisor.knowledge.schema import Form, Sources, Text, Word
 
@@ -29,9 +29,21 @@ class SubstituteForm(Form):
 
 
 class ToolForm(Form):
-    """A tool that an answer calls for."""
+    """A tool that an answer calls for by its word, or whatever is told in some words."""
 
-    aspect: Word
-    word: Word
+    aspect: Word | None = None
+    word: Word | None = None
     name: Word
-    instead: Annotated[tuple[SubstituteForm, ...], Field(min_length=1)]
+    instead: tuple[SubstituteForm, ...] = ()
+    told_as: tuple[Word, ...] = ()
+    """Beginnings of words, by which a step or a line of the sheet asks for it."""
+    everyday: Literal["yes", "no"] = "no"
+    """Whether it lies in any workroom, so that nobody has to buy it for this garment."""
+
+    @model_validator(mode="after")
+    def _asked_for(self) -> Self:
+        """An answer asks for it, and something does instead; or a sentence does."""
+        by_answer = self.aspect is not None and self.word is not None and bool(self.instead)
+        if by_answer == bool(self.told_as):
+            raise ValueError("needs `aspect`, `word` and `instead`, or `told as`, and not both")
+        return self

@@ -182,6 +182,7 @@ class _WordChecker:
         if form.weave is not None and form.weave not in weaves:
             self.say(item, ("weave",), f"unknown weave '{form.weave}'", weaves)
         self._sources(item, ("sold in",), form.sold_in.sources)
+        self._sources(item, ("ends",), getattr(getattr(form, "ends", None), "sources", ()))
         for i, text in enumerate(form.sold_in.fibres):
             path = ("sold in", "fibres", i)
             mix = parse_mix(text)

@@ -53,11 +53,21 @@ class Tool:
 
 
 @dataclass(frozen=True, slots=True)
+class RoomThing:
+    """What a sentence asks for in one of these words; `everyday` where any workroom has it."""
+
+    name: str
+    words: tuple[str, ...]
+    everyday: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Workshop:
-    """Seam classes by kind of seam, and tools by the answer that calls for them."""
+    """Seam classes by kind of seam, tools by the answer that calls for them, things of the room."""
 
     classes: dict[str, SeamClass] = field(default_factory=dict)
     tools: dict[tuple[str, str], Tool] = field(default_factory=dict)
+    things: tuple[RoomThing, ...] = ()
 
 
 def check_workshop(
@@ -81,7 +91,7 @@ def check_workshop(
         known(item, (), item.id, kinds, "kind of seam")
         for text in (*item.form.astm_sources, *item.form.iso_sources):
             known(item, (), text.split(" ", 1)[0], sources, "source")
-    for item in kit.values():
+    for item in (each for each in kit.values() if each.form.aspect is not None):
         known(item, ("aspect",), item.form.aspect, aspects, "aspect")
         if item.form.aspect not in aspects:
             continue
@@ -98,8 +108,17 @@ def check_workshop(
 def compile_workshop(seams: Mapping[str, BookItem], kit: Mapping[str, BookItem]) -> dict[str, Any]:
     """Both registers as plain data."""
     return {
-        register: {id_: item.form.model_dump(mode="json") for id_, item in items.items()}
-        for register, items in (("classes", seams), ("tools", kit))
+        "classes": {id_: item.form.model_dump(mode="json") for id_, item in seams.items()},
+        "tools": {
+            id_: item.form.model_dump(mode="json")
+            for id_, item in kit.items()
+            if item.form.aspect is not None
+        },
+        "things": [
+            {"name": form.name, "words": form.told_as, "everyday": form.everyday}
+            for form in (item.form for item in kit.values())
+            if form.told_as
+        ],
     }
 
 
@@ -109,4 +128,5 @@ def workshop_from_plain(raw: dict[str, Any]) -> Workshop:
         id_: from_data(SeamClass, row, id=id_) for id_, row in raw.get("classes", {}).items()
     }
     tools = [from_data(Tool, row, id=id_) for id_, row in raw.get("tools", {}).items()]
-    return Workshop(classes, {(tool.aspect, tool.word): tool for tool in tools})
+    things = tuple(from_data(RoomThing, row) for row in raw.get("things", []))
+    return Workshop(classes, {(tool.aspect, tool.word): tool for tool in tools}, things)

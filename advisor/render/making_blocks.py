@@ -12,18 +12,18 @@ from advisor.answer.model.making import (
     ToldCut,
     ToldNeed,
     ToldPlace,
-    ToldStrip,
     ToldThread,
 )
 from advisor.answer.model.told import ToldVerdict
 from advisor.answer.seamwords import thin
 from advisor.decide.trials import TRIED
 from advisor.render import weight_blocks
+from advisor.render.bought_words import IN_THE_SEAM, bought_text, strip_text
 from advisor.render.lines import PLAIN_TEST, by_place, is_cold, phrase, told_when_cold
 from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.section import Item, Part, Section
 from advisor.render.thread_blocks import long, thread_item, thread_short
-from advisor.units import System, needle, show, show_range, show_size
+from advisor.units import System, needle, show
 from advisor.units.sentences import said
 
 STANDS_FOR = "stands for "
@@ -34,8 +34,8 @@ SEVERAL = 3
 """A warning of so many places is told once for all of them."""
 MOST_TOOLS = 5
 MOST_NOTIONS = 8
-IN_THE_SEAM = "in the seam"
 MOST_CUTS = 6
+EVERYDAY = "As in any workroom; look whether yours has it"
 SHAPED = frozenset({"tucks", "flounce", "tiers"})
 """Shapes that the close sheet tells of; `--only shopping` tells every size that is reckoned."""
 MOST_LOOKS = 5
@@ -98,7 +98,7 @@ def _notions(report: Answer) -> list[Item]:
     """Zips, buttons, tapes and whatever else goes in, with how many or how much of each."""
     units = _units(report)
     rows = [row for row in report.kit or () if row.group == IN_THE_SEAM and row.state != "have"]
-    told = [f"{row.item}, {text}" for row in rows if (text := _bought_text(row, units))]
+    told = [f"{row.item}, {text}" for row in rows if (text := bought_text(row, units))]
     more = f"; {len(told) - MOST_NOTIONS} more" if len(told) > MOST_NOTIONS else ""
     text = "; ".join(told[:MOST_NOTIONS]) + more
     return [Item("notions", parts=(Part(f"{text}."),))] if told else []
@@ -174,6 +174,7 @@ def kit(report: Answer, numbers: Numbers) -> list[Section]:
     missing = [row for row in rows if row.state == "missing"]
     unsaid = [row for row in rows if row.state == "not said"]
     have = [row for row in rows if row.state == "have"]
+    everyday = ", ".join(row.item for row in rows if row.state == "everyday")
     units = _units(report)
     items = [_tool_item(row, units, numbers) for row in missing]
     found = [Section("kit", "Not in your kit", tuple(items))]
@@ -194,6 +195,8 @@ def kit(report: Answer, numbers: Numbers) -> list[Section]:
     if have:
         text = ", ".join(row.item for row in have)
         found.append(Section("kit", "At hand", (Item(text),)))
+    if everyday:
+        found.append(Section("kit", EVERYDAY, (Item(everyday),)))
     return [section for section in found if section.items]
 
 
@@ -272,7 +275,8 @@ def _cloth_item(row: ToldCloth, units: System, numbers: Numbers) -> Item:
     if "width" in row.assumed:
         about += ", taken for granted"
     if row.wrong:
-        return Item(row.fabric, about, (Part(f"cannot be laid out: {row.wrong}"),))
+        lead = "cannot be laid out" if row.pieces else "not reckoned"
+        return Item(row.fabric, about if row.pieces else "", (Part(f"{lead}: {row.wrong}"),))
     parts = [Part(row.buy, "buy", numbers.mark(["estimate"]))]
     way = "all pieces one way" if row.one_way else "pieces either way"
     shrinks = f"{row.shrinks_percent:g} % for shrinking"
@@ -303,9 +307,9 @@ def _tool_item(row: ToldNeed, units: System, numbers: Numbers) -> Item:
     parts = []
     if row.strip:
         parts.append(
-            Part(_strip_text(row, row.strip, units), "cut", numbers.mark(row.strip.sources))
+            Part(strip_text(row, row.strip, units), "cut", numbers.mark(row.strip.sources))
         )
-    elif bought := _bought_text(row, units):
+    elif bought := bought_text(row, units):
         parts.append(Part(bought, "buy"))
     for bend in row.bends:
         thick, radius = (show("length", v, units) for v in (bend.thickness_mm, bend.radius_mm))
@@ -315,33 +319,6 @@ def _tool_item(row: ToldNeed, units: System, numbers: Numbers) -> Item:
     if row.ruled_out and not row.instead:
         parts.append(Part(f"the cloths rule out {row.ruled_out[0]}"))
     return Item(name, about, tuple(parts))
-
-
-def _bought_text(row: ToldNeed, units: System) -> str:
-    """How many of which length: one of 72 cm; 2 of 20 7/8 in and 1 of 26 in, 67 3/4 in in all."""
-    said = [
-        f"{number:.0f} of {show_size(each, units)}"
-        for number, each in row.cut_mm
-        if number is not None and each is not None
-    ]
-    if row.number is not None:
-        return " and ".join(said) if said else f"{row.number}"
-    if len(said) < len(row.cut_mm) or not said or row.length_mm is None:
-        return show_size(row.length_mm, units) if row.length_mm else ""
-    several = len(said) > 1 or (row.cut_mm[0][0] or 0) > 1
-    whole = f", {show_size(row.length_mm, units)} in all" if several else ""
-    return f"{', '.join(said)}{whole}"
-
-
-def _strip_text(row: ToldNeed, strip: ToldStrip, units: System) -> str:
-    """Width of a bias strip, how much of it, and the square that gives it."""
-    low, high = strip.width_mm
-    wide = show_range("length", low, high, units)
-    if not row.length_mm or strip.square_mm is None:
-        return f"{wide} wide, on the bias; give its seams a length to have it reckoned"
-    long = show("length", row.length_mm, units)
-    square = show("length", strip.square_mm, units)
-    return f"{long} of it {wide} wide, joins counted: a square of {square} gives that"
 
 
 def _spots_text(seam: ToldBuild, units: System) -> str:

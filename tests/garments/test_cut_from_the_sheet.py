@@ -15,7 +15,7 @@ from advisor.answer.teller import Teller
 from advisor.claims.collect import Place
 from advisor.claims.speakers import OVERLOCKS
 from advisor.construction.bulk import picked
-from advisor.construction.notionlist import CORD_ENDS, notions_to_buy
+from advisor.construction.notionlist import notions_to_buy
 from advisor.construction.seamwork import seamworks
 from tests.garments.whole import advice, aspects, known, places, stands, work
 
@@ -152,7 +152,8 @@ def test_a_cord_is_longer_than_its_channel() -> None:
     """There is something to hold, to knot and to lock at each end."""
     bought = notions_to_buy(advice(GILET).judgement.garment, known())
     (cord,) = [one for one in bought if one.name == "drawcord"]
-    assert cord.whole == 660.0 + CORD_ENDS
+    assert (660.0, 360.0) == (cord.whole, cord.ends)
+    assert cord.bought == 660.0 + 360.0
 
 
 def test_wadding_is_cleared_from_the_allowances_and_not_bought_by_the_length() -> None:

@@ -2,13 +2,20 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterator
+from functools import cache
+
 import pytest
 
+from advisor.answer.model.answer import Answer
+from advisor.answer.pipeline import Decided, Parts, tell
 from advisor.claims.collect import Place
 from advisor.construction.bulk import picked
 from advisor.decide.kit import Need, kit_of
 from advisor.decide.usedup import used_up
 from advisor.order.beside import STRIPS
+from advisor.render.bought_words import bought_text
 from tests.garments.whole import FOLDER, advice, known, work
 
 GARMENTS = sorted(str(p.relative_to(FOLDER).with_suffix("")) for p in FOLDER.glob("*.yaml")) + [
@@ -19,6 +26,10 @@ EVERYBODY_HAS = {"", "standard", "overlock"}
 TWIN = "stretch twin"
 ROWS = "gather"
 """Rows that are drawn up are set as for their cloth alone; any foot serves that sews it."""
+DRAWN = frozenset(
+    {"gather", "lay-pleats", "neaten-early", "neaten-after", "neaten-bag", "neaten-facing"}
+)
+"""Rows that draw up, and finishes, which are counted by themselves."""
 WORDS = {
     "goggles": ("goggles",),
     "hammer": ("hammer",),
@@ -26,6 +37,41 @@ WORDS = {
     "die": ("dies",),
 }
 """Words of a step that name a tool, and how the list names it."""
+
+
+ASKS = {
+    r"(?<!no )\b(baste|basting)\b": "basting thread",
+    r"\bby hand\b|\bsew in the label": "hand needle",
+    r"\btissue\b": "tissue",
+    r"\bstabiliser\b": "stabiliser",
+    r"\btowel\b": "towel",
+    r"\bchalk\b": "chalk",
+    r"\bcotton cloth\b": "press cloth",
+    r"\bmeasure\b|\blevel\b": "tape measure",
+    r"\bbrown paper\b": "brown paper",
+    r"\bclapper\b": "clapper",
+    r"\btweezers\b": "tweezers",
+    r"\b(elastic|cord) through\b": "bodkin",
+}
+"""What a sentence asks for, and the word of the list that answers it."""
+STEP = {"metric": 100.0, "us": 36 * 25.4 / 8}
+"""What shops cut: a tenth of a metre, an eighth of a yard."""
+
+
+@cache
+def told(garment: str) -> Answer:
+    """All that is told of a garment, with its list."""
+    decided = Decided(advice(garment), None, work(garment))
+    return tell(decided, known(), Parts(shopping=True, order=True))
+
+
+def sentences(found: Answer) -> Iterator[str]:
+    """The steps of the order and the settings and lines of the sheet, as they are printed."""
+    assert found.work is not None
+    yield from (step.does for step in found.work.order)
+    yield from (row.text for row in found.work.keep_off)
+    yield from (str(v.pick) for v in found.verdicts if v.aspect in ("press.cloth", "mark.method"))
+    yield from (row.text for row in found.advice)
 
 
 def needs(garment: str) -> list[Need]:
@@ -79,3 +125,62 @@ def test_sheet_and_order_name_one_stitch(garment: str) -> None:
             continue
         told = picked(verdicts[Place("seam", place.name)], "stitch.type")
         assert told in ("", state.stitch), task.step.id
+
+
+@pytest.mark.parametrize("garment", GARMENTS)
+def test_whatever_is_asked_for_in_words_is_on_the_list(garment: str) -> None:
+    """To buy, at hand, or as in any workroom: nothing is asked for that she is not told to have."""
+    found = told(garment)
+    listed = " ".join(row.item for row in found.kit or ())
+    for sentence in sentences(found):
+        for asked, word in ASKS.items():
+            if re.search(asked, sentence.casefold()):
+                assert word in listed, sentence
+
+
+@pytest.mark.parametrize("garment", GARMENTS)
+def test_every_notion_is_listed_with_its_amount_or_why_there_is_none(garment: str) -> None:
+    """Lengths reach all their places and what their ends take, in what shops cut."""
+    found = told(garment)
+    rows = [row for row in found.kit or () if row.group == "in the seam" and row.strip is None]
+    named = {row.item for row in rows}
+    made = advice(garment).judgement.garment
+    for name in {name for seam in made.seams for name in seam.cloths()}:
+        assert known().entries[made.cloths[name].entry].kind == "cloth" or name in named
+    for row in rows:
+        assert bought_text(row, "us" if found.units == "us" else "metric"), row.item
+        if row.buy_mm is None:
+            continue
+        whole = sum((n or 0) * ((each or 0) + row.ends_mm) for n, each in row.cut_mm)
+        assert whole - 0.5 <= row.buy_mm < whole + STEP[found.units] + 0.5
+        assert round(row.buy_mm / STEP[found.units], 3) % 1 == 0
+
+
+@pytest.mark.parametrize("garment", GARMENTS)
+def test_a_strip_is_cut_for_each_edge_that_is_bound_and_for_no_other(garment: str) -> None:
+    """Wherever a step of the order neatens with a strip on the bias."""
+    found = told(garment)
+    bound = {
+        task.place.name
+        for task in work(garment).tasks.values()
+        if task.place is not None and "in a strip on the bias" in task.step.does
+    }
+    assert bound == {place for row in found.kit or () if row.strip for place in row.for_}
+
+
+@pytest.mark.parametrize("garment", GARMENTS)
+def test_reels_hold_every_row_that_the_order_sews(garment: str) -> None:
+    """Counted again, place by place: a row lies on both faces, and 15 % go to waste."""
+    found = told(garment)
+    least = 0.0
+    for task in work(garment).tasks.values():
+        length = None if task.place is None else task.place.seam.facts.get("length")
+        state = task.step.machine
+        if length is None or state is None or task.place is None:
+            continue
+        if task.op in DRAWN or task.op.startswith("neaten"):
+            continue
+        if state.stitch in ("301", "304", "308", "straight stretch"):
+            pieces = 2 if task.op == "stay-stitch" else 1
+            least += 1.15 * 2 * pieces * float(length) * task.place.seam.making.times / 1000
+    assert least <= sum(row.total_m - row.overlocker_m for row in found.thread or ())

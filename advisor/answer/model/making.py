@@ -353,9 +353,11 @@ class ToldBend:
 
 @dataclass(frozen=True, slots=True)
 class ToldNeed:
-    """A tool or notion that is called for.
+    """A tool or notion that is called for; one whose state is everyday lies in any workroom.
 
-    `number` is how many are bought by the piece, `cut_mm` how many of which length are cut.
+    `number` is how many are bought by the piece, `cut_mm` how many of which length there are, each
+    with `ends_mm` besides for its ends; `buy` the length that the shop cuts, `least_mm` the
+    longest place of what is cut to pieces like a cloth.
     """
 
     group: str
@@ -366,6 +368,10 @@ class ToldNeed:
     length_mm: float | None
     number: int | None
     cut_mm: tuple[tuple[float | None, ...], ...]
+    ends_mm: float
+    buy: str
+    buy_mm: float | None
+    least_mm: float | None
     bends: tuple[ToldBend, ...]
     strip: ToldStrip | None
     instead: tuple[ToldInstead, ...]

@@ -8,6 +8,7 @@ from advisor.answer.buyingwords import sold_text, wrong_text
 from advisor.construction.clothlist import SQUARED, Bought, cloths_to_buy
 from advisor.construction.seamwork import seamworks
 from advisor.construction.threadlist import reels_for, threads_to_buy
+from advisor.craft.allowance import strip_square
 from advisor.decide.evaluate import judge
 from advisor.decide.kit import kit_of, substitutes
 from tests.unit.construction.build_cases import HEAD, judged, known
@@ -230,19 +231,30 @@ BOUND = (
     "  - {name: a, layers: [coat, coat], length: 80 cm, times: 2, "
     "finish: Hong Kong, allowance: 15 mm}\n"
     "  - {name: b, layers: [coat, coat], length: 1 m, finish: bound, seam: plain}\n"
+    "  - {name: c, layers: [coat, {use: coat, fullness: 1.5}], length: 70 cm, finish: bound}\n"
 )
 
 
 def test_edges_that_are_bound_call_for_a_bias_strip() -> None:
-    """Hong Kong: both edges, allowance + 1/4 in; bound: one strip of 25 to 32 mm; joins 10 %."""
+    """Hong Kong: both edges, allowance + 1/4 in; bound: a strip of 25 to 32 mm; joins 10 %.
+
+    The two edges of an open seam are bound one by one, those of a gathered edge together.
+    """
     one, other = [need for need in kit_of(judged(BOUND), known()) if need.strip]
     assert (one.word, one.places, one.state) == ("Hong Kong", ("a",), "not said")
-    assert (1.1 * 2 * 1600, 1.1 * 1000) == pytest.approx((one.length, other.length))
+    assert (1.1 * 2 * 1600, 1.1 * 2700) == pytest.approx((one.length, other.length))
     assert one.strip is not None
     assert other.strip is not None
     assert (21.35, 21.35) == pytest.approx(one.strip.width)
     assert (25.0, 32.0) == other.strip.width
-    assert one.strip.square == pytest.approx((3520 * 21.35) ** 0.5)
+    assert one.strip.square == pytest.approx(strip_square(3520, 21.35))
+
+
+def test_no_strip_is_cut_for_an_edge_that_no_step_neatens() -> None:
+    """And where the order binds both edges together one strip does."""
+    found = kit_of(judged(BOUND), known(), {"b": ("bound", 1)})
+    (bound,) = [need for need in found if need.strip]
+    assert ("bound", ("b",), pytest.approx(1100)) == (bound.word, bound.places, bound.length)
 
 
 def test_a_strip_without_a_length_is_not_reckoned() -> None:

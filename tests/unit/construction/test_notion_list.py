@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from advisor.construction.notionlist import (
+    BY_LENGTH,
     Lengths,
     NotionBought,
     drawn_by_elastic,
@@ -70,10 +71,10 @@ def test_elastic_that_gathers_is_bought() -> None:
     """As long as the edge that it draws to, where no place names an elastic."""
     line = "name: yoke, layers: [c, {use: c, fullness: 1.3}], length: 36 cm"
     drawn = garment(f"  - {{{line}, gathers: {{method: elastic, to: 36 cm}}}}\n", HEAD)
-    found = drawn_by_elastic(drawn)
+    found = drawn_by_elastic(drawn, known())
     assert found is not None
     assert (360, ("yoke",)) == (found.whole, found.places)
-    assert drawn_by_elastic(garment(f"  - {{{line}}}\n", HEAD)) is None
+    assert drawn_by_elastic(garment(f"  - {{{line}}}\n", HEAD), known()) is None
 
 
 def test_bones_are_shorter_than_their_channels() -> None:
@@ -84,3 +85,36 @@ def test_bones_are_shorter_than_their_channels() -> None:
     assert {"steel": 37.5, "plastic": 25.0} == {
         of: pytest.approx(radius) for of, _, radius in found.bends
     }
+
+
+@pytest.mark.parametrize(
+    ("notion", "length", "ends"),
+    [
+        ("knitted elastic", 650.0, 25.0),
+        ("drawcord", 650.0, 360.0),
+        ("satin ribbon", 650.0, 30.0),
+        ("hoop steel", 650.0, 100.0),
+        ("fusible stay tape", 650.0, 30.0),
+        ("hook-and-loop tape", 650.0, 0.0),
+    ],
+)
+def test_ends_are_bought_besides(notion: str, length: float, ends: float) -> None:
+    """What is lapped, knotted, turned or caught is cut on top of the finished length."""
+    found = bought(f"name: a, layers: [c, {{notion: {notion}}}], length: 65 cm, times: 2")
+    assert (2 * length, ends) == (found.whole, found.ends)
+    assert 2 * (length + ends) == found.bought
+
+
+def test_what_is_cut_like_a_cloth_tells_its_longest_place() -> None:
+    """Interfacing has no length of its own; its piece is no shorter than the place it backs."""
+    line = "layers: [c, {notion: hair canvas}, c]"
+    found = bought(f"name: a, {line}, length: 40 cm", f"name: b, {line}, length: 62 cm")
+    assert (None, None, 620.0) == (found.bought, found.number, found.least)
+
+
+def test_every_notion_that_is_sold_by_the_length_says_what_its_ends_take() -> None:
+    """Nought is said as well; a bone is shorter than its channel and says nothing."""
+    for entry in known().entries.values():
+        by_length = entry.facts.get("sold by", "length") == "length"
+        if entry.kind in BY_LENGTH - {"bone"} and by_length:
+            assert "ends" in entry.facts, entry.id

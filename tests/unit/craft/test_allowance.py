@@ -66,8 +66,8 @@ def test_when_to_grade() -> None:
 
 
 def test_a_square_holds_its_strip() -> None:
-    """4 m of strip 25 mm wide come from a square of 1000 cm², 31.6 cm a side."""
-    assert 316.2 == pytest.approx(allowance.strip_square(4000, 25), abs=0.05)
+    """4 m of strip 25 mm wide are 1000 cm²; with 18 joins and two corners 33 cm a side."""
+    assert 330.4 == pytest.approx(allowance.strip_square(4000, 25), abs=0.05)
 
 
 def test_a_short_allowance_takes_a_narrower_french_seam() -> None:

@@ -1,0 +1,71 @@
+"""What the steps and the lines of a sheet are worked with and no setting calls for.
+
+Sheet and order are read once they are told, so that nothing they ask for is missing on the list.
+The words stand in `kit.yaml`; whatever lies in any workroom is told as that.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+
+from advisor.answer.model.answer import Answer
+from advisor.answer.model.making import ToldNeed
+from advisor.decide.kit import state_of
+from advisor.knowledge.workshop import RoomThing
+from advisor.order.work import Work
+from advisor.project.garment import Garment
+
+EVERYDAY = "everyday"
+GROUP = "tool"
+ADVISED = "where a line of the sheet advises it"
+NOT_BEFORE = r"(?<!\bno )(?<!\bnever )(?<!\bnor )"
+"""What leads a word that asks for nothing."""
+
+
+def with_workroom(
+    found: Answer, work: Work | None, garment: Garment, things: Iterable[RoomThing]
+) -> tuple[ToldNeed, ...]:
+    """The list of an answer, and every other thing that its sentences ask for."""
+    listed = found.kit or ()
+    steps, lines = (" \n".join(text).casefold() for text in (_steps(found, work), _lines(found)))
+    rows = []
+    for thing in things:
+        always = _asks(thing, steps)
+        if (always or _asks(thing, lines)) and not _stands(thing, listed):
+            rows.append(_need(thing, garment, () if always or thing.everyday else (ADVISED,)))
+    return (*listed, *rows)
+
+
+def _steps(found: Answer, work: Work | None) -> Iterator[str]:
+    """What is done in any case: settings, tests on scraps, the steps of the order."""
+    yield from (v.pick for v in found.verdicts if isinstance(v.pick, str))
+    yield from (each.text for each in found.instructions)
+    yield from (each.text for each in found.tests)
+    if found.work is not None:
+        yield from (each.text for each in found.work.keep_off)
+    if work is not None:
+        yield from (task.step.does for task in work.tasks.values())
+
+
+def _lines(found: Answer) -> Iterator[str]:
+    """What the sheet advises besides, some of it only where all is printed."""
+    yield from (each.text for each in found.advice)
+    yield from (each.text for each in found.cautions)
+
+
+def _asks(thing: RoomThing, text: str) -> bool:
+    words = "|".join(re.escape(word.casefold()) for word in thing.words)
+    return re.search(rf"{NOT_BEFORE}\b(?:{words})", text) is not None
+
+
+def _stands(thing: RoomThing, listed: Iterable[ToldNeed]) -> bool:
+    """Whether a row names it already, as fine silk pins are pins."""
+    return any(thing.name in row.item.casefold() for row in listed)
+
+
+def _need(thing: RoomThing, garment: Garment, places: tuple[str, ...]) -> ToldNeed:
+    state = EVERYDAY if thing.everyday else state_of(garment, "tools", thing.name)
+    return ToldNeed(
+        GROUP, thing.name, "", places, state, None, None, (), 0.0, "", None, None, (), None, (), ()
+    )
