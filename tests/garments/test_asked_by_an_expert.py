@@ -123,9 +123,9 @@ def test_a_sheer_is_basted_to_a_pile() -> None:
 
 @pytest.mark.parametrize("phrase", ["scuba with a neoprene feel", "scuba with neoprene feel"])
 def test_what_a_cloth_feels_like_is_no_second_cloth(phrase: str) -> None:
-    """One cloth, guarded as what it is like too."""
+    """A scuba knit, guarded as what it is like too."""
     (cloth,) = asked_garment([phrase], known()).cloths.values()
-    assert {cloth.entry, *cloth.laid} == {"neoprene", "scuba-knit"}
+    assert (cloth.entry, cloth.laid) == ("scuba-knit", ("neoprene",))
 
 
 def test_pearls_by_themselves_are_a_trim() -> None:
@@ -150,3 +150,9 @@ def test_one_place_has_one_longest_press() -> None:
     text = screen("lambskin", "wool crepe")
     assert "at most 3 s at a time" in text
     assert "(computed" not in text
+
+
+def test_a_measure_that_is_not_used_is_named() -> None:
+    """'assumed: not used' says of nothing that it was not used."""
+    text = screen("cotton twill", "elastic waistband 40mm")
+    assert "'40mm' is taken for a thickness or a size, not used" in text

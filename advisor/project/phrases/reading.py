@@ -119,7 +119,7 @@ class _Phrase:
         words = looks.words
         shared = bool(ratio) or any(word[0].isdigit() or word in lexicon.PURE for word in words)
         grounds = self._grounds(words, shared=shared) or self._family(words, ratio)
-        grounds, knit = as_knit(grounds, words, self.knowledge)
+        grounds, knit = as_knit(looks.grounded(grounds), words, self.knowledge)
         self.notes += knit
         fibres = (
             self._beside(grounds, ratio)
@@ -176,7 +176,24 @@ class _Phrase:
             found = find_grounds(bare, self.knowledge)
             if found is not None:
                 return replace(found, left=tuple(without(words, found.name)))
-        return find_grounds(words, self.knowledge)
+        found = find_grounds(words, self.knowledge)
+        return found and self._sold_so(words, found)
+
+    def _sold_so(self, words: list[str], found: Grounds) -> Grounds:
+        """The cloth under its plain name where only that is sold of all its fibres.
+
+        A "poly viscose twill" is a twill of both, and no viscose twill with polyester in it.
+        """
+        bare = [word for word in words if not self._is_fibre(word)]
+        fibres = {f for at in range(len(words)) for f in fibres_at(words, at, self.knowledge)[0]}
+        plain = find_grounds(bare, self.knowledge) if len(fibres) > 1 else None
+        if plain is None or not any(self._is_fibre(word) for word in found.name):
+            return found
+        both = ({f for f, _ in mix} >= fibres for mix in self.knowledge.entries[plain.entry].mixes)
+        own = self.knowledge.entries[found.entry].mixes
+        if not any(both) or any({f for f, _ in mix} >= fibres for mix in own):
+            return found
+        return replace(plain, left=tuple(without(words, plain.name)))
 
     def _unshared(self, words: list[str]) -> list[str]:
         """The words without the fibres that have a share before or behind them."""
@@ -204,7 +221,7 @@ class _Phrase:
         shares = read_shares(words, ratio, self.knowledge).shares
         if shares and 0 < said_of(words) < HALF:
             raise refuse(self.text, "the cloth itself, or the fibre that most of it is of")
-        if surfaces and not shares:
+        if surfaces and lexicon.TENDER_PARTS.issuperset(fibre for fibre, _ in shares):
             return Grounds(_SURFACES[surfaces[0]], (), (surfaces[0],), tuple(words))
         taken = family_of(words, shares, self.knowledge)
         if taken is None:
@@ -325,6 +342,9 @@ class _Phrase:
             raise refuse(" ".join(left[left.index(taking[0]) :]), expected)
         strange = [w for w in left if w not in _known_words() and w not in _SURFACES and w != "or"]
         strange = [word for word in strange if not _RIB.fullmatch(word)]
+        if self.knowledge.entries[grounds.entry].kind != "cloth":
+            own = names_of(self.knowledge).of_one(grounds.entry)
+            strange = [word for word in strange if word not in own]
         for word in strange:
             if any(letter.isdigit() for letter in word) or not word.isprintable():
                 raise refuse(word, f"a fibre, a fabric or a weight in '{self.text}'")

@@ -58,8 +58,8 @@ LINES = 40
 DWELL = "press.dwell"
 NOT_RECKONED = ", or less where `advisor iron` reckons so"
 """Said beside a rule's time where the heat was not worked out, which may only shorten it."""
-LEFT_OUT = "left out"
-"""How it begins what became of a word that is not known."""
+LEFT_OUT = ("left out", "not used")
+"""How it begins what became of a word that is not known, or of a measure."""
 OWN = "own-limit"
 FOR_ITSELF = ("press.temperature", "press.moisture")
 """What a cloth that is pressed by itself gets there after all."""
