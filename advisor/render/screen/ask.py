@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.told import ToldUnknown
+from advisor.answer.press_clause import at_a_time, is_stricter, longest_press
 from advisor.answer.unknowns import HARDLY_HOTTER
 from advisor.answer.wording import degrees
 from advisor.render.lines import Verdicts, by_place, is_cold, line_parts, phrase_of, told_when_cold
@@ -56,8 +57,6 @@ MOST_BESIDE = 3
 LINES = 40
 """What a screen holds, the prompt left out."""
 DWELL = "press.dwell"
-NOT_RECKONED = ", or less where `advisor iron` reckons so"
-"""Said beside a rule's time where the heat was not worked out, which may only shorten it."""
 LEFT_OUT = ("left out", "not used")
 """How it begins what became of a word that is not known, or of a measure."""
 OWN = "own-limit"
@@ -146,9 +145,11 @@ def _settings(
     yield Heading(f"Set for {place}")
     iron = next((i for i in answer.irons if (i.scope, i.place) == ("seam", place)), None)
     rows = [] if iron is None else [("iron", iron.text)]
-    rows += told_rows(verdicts, SETTINGS)
-    if answer.heat is None and line_parts(verdicts, (DWELL,)):
-        rows = [(label, text + NOT_RECKONED * (label == "press")) for label, text in rows]
+    longest, dwell = longest_press(answer, place), verdicts.get(DWELL)
+    ruled = is_stricter(dwell, longest)
+    here = {aspect: v for aspect, v in verdicts.items() if ruled or aspect != DWELL}
+    rows += [*told_rows(here, SETTINGS[:1]), *at_a_time(dwell, longest)]
+    rows += told_rows(verdicts, SETTINGS[1:])
     yield Rows(tuple(rows))
     lost = _lost(verdicts, answer, place)[: room.lost]
     if lost:
