@@ -156,3 +156,21 @@ def test_a_measure_that_is_not_used_is_named() -> None:
     """'assumed: not used' says of nothing that it was not used."""
     text = screen("cotton twill", "elastic waistband 40mm")
     assert "'40mm' is taken for a thickness or a size, not used" in text
+
+
+@pytest.mark.parametrize("silk", ["pure silk crepe de chine", "pure silk charmeuse"])
+def test_silk_beside_wool_starts_no_hotter_than_wool_has_to_have(silk: str) -> None:
+    """Silk starts at one dot; 120 °C is what wool cannot do without, 130 °C only an estimate."""
+    iron, alone = (
+        answer(asked_garment(cloths, known()), known()).irons
+        for cloths in ([silk, "pure wool flannel"], [silk])
+    )
+    assert (110.0, 120.0) == (alone[0].start_c, next(i for i in iron if i.scope == "seam").start_c)
+
+
+def test_every_view_names_the_mark_to_start_at() -> None:
+    """The order said 'two dots' where the iron view started at one."""
+    told = answer(asked_garment(["pure silk charmeuse"], known()), known())
+    said = next(v.text for v in told.verdicts if v.aspect == "press.temperature")
+    assert "start at one dot, 110 °C, at most 150 °C (two dots, low end)" == said
+    assert "start at one dot, 110 °C; at most two dots" in told.irons[0].text
