@@ -17,6 +17,11 @@ def screen(*cloths: str) -> str:
     return re.sub(r"\s+", " ", ask_text(answer(asked_garment(cloths, known()), known()), 80))
 
 
+def set_here(text: str) -> str:
+    """The settings of a screen, without what had to give way."""
+    return text.split("SET FOR")[1].split("Had to give way")[0].split("PREPARE")[0]
+
+
 @pytest.mark.parametrize(
     ("cloths", "expected"),
     [
@@ -174,3 +179,29 @@ def test_every_view_names_the_mark_to_start_at() -> None:
     said = next(v.text for v in told.verdicts if v.aspect == "press.temperature")
     assert "start at one dot, 110 °C, at most 150 °C (two dots, low end)" == said
     assert "start at one dot, 110 °C; at most two dots" in told.irons[0].text
+
+
+@pytest.mark.parametrize(
+    "cloths",
+    [("minky", "silk brocade"), ("denim", "fleece"), ("silk charmeuse", "cotton jersey")],
+)
+def test_no_edge_is_overlocked_where_no_overlocker_is_named(cloths: tuple[str, ...]) -> None:
+    """The screen says that it assumes none: nothing that needs one is advised."""
+    text = screen(*cloths)
+    assert "no overlocker" in text
+    assert "overlocked" not in set_here(text)
+
+
+@pytest.mark.parametrize("beside", ["cotton flannel", "coutil", "silk crepe"])
+def test_no_lace_is_pinked(beside: str) -> None:
+    """The teeth find no yarns to cut short, and nick its motifs."""
+    assert "pinked" not in set_here(screen("corded lace", beside))
+    assert "pinked" not in set_here(screen("lace", beside))
+
+
+@pytest.mark.parametrize(
+    "cloths", [("pvc", "cotton"), ("leather",), ("corded lace",), ("organdie", "denim")]
+)
+def test_every_seam_has_an_allowance(cloths: tuple[str, ...]) -> None:
+    """Who cuts out has to know how much to leave beyond the seam line."""
+    assert re.search(r"\d mm allowance", screen(*cloths))
