@@ -19,7 +19,11 @@ def screen(*cloths: str) -> str:
 
 def set_here(text: str) -> str:
     """The settings of a screen, without what had to give way."""
-    return text.split("SET FOR")[1].split("Had to give way")[0].split("PREPARE")[0]
+    return (
+        text.split("SET FOR")[1]
+        .split("Had to give way", maxsplit=1)[0]
+        .split("PREPARE", maxsplit=1)[0]
+    )
 
 
 @pytest.mark.parametrize(
@@ -205,3 +209,11 @@ def test_no_lace_is_pinked(beside: str) -> None:
 def test_every_seam_has_an_allowance(cloths: tuple[str, ...]) -> None:
     """Who cuts out has to know how much to leave beyond the seam line."""
     assert re.search(r"\d mm allowance", screen(*cloths))
+
+
+@pytest.mark.parametrize(
+    ("cloth", "hoped"), [("red wool gabardine", False), ("bamboo jersey", False), ("jersey", True)]
+)
+def test_a_cloth_is_not_hoped_to_be_without_its_named_fibre(cloth: str, hoped: bool) -> None:
+    """200 °C is for cotton, and a wool gabardine is none."""
+    assert hoped is ("200 °C" in screen(cloth))

@@ -64,7 +64,7 @@ class Reading:
 
     `fibres` is what was said of them, in the words' own order; `mixes` what the cloth may be made
     of. `stated` when shares were said. `traits` are levels that the words raise, `laid` entries
-    whose guards hold as well, `notes` what was assumed or left out.
+    whose guards hold as well, `notes` what was assumed or left out, `named` the fibres in its name.
     """
 
     entry: str
@@ -78,6 +78,7 @@ class Reading:
     laid: tuple[str, ...] = ()
     traits: dict[str, tuple[int, int]] = field(default_factory=dict)
     notes: tuple[Note, ...] = ()
+    named: frozenset[str] = frozenset()
 
 
 def read_phrase(text: str, knowledge: Knowledge) -> Reading:
@@ -255,7 +256,8 @@ class _Phrase:
             self.notes.append(_MAY_GLITTER)
         narrowed = not (unknown or missing or looks.fibres) or said.whole
         mixes = self._mixes((entry.id, *laid), said, left, narrowed=narrowed)
-        mixes = self._named_first(mixes, grounds, said)
+        named = self._named(grounds, said)
+        mixes = tuple(sorted(mixes, key=lambda mix: not named <= {fibre for fibre, _ in mix}))
         if looks.fibres:
             mixes = tuple(dict.fromkeys([*mixes, *looks.mixes]))
             self.notes.append(looks.note)
@@ -276,6 +278,7 @@ class _Phrase:
             laid,
             traits,
             tuple(dict.fromkeys(self.notes)),
+            named,
         )
 
     def _with_rivals(self, mixes: tuple[Mix, ...], grounds: Grounds) -> tuple[Mix, ...]:
@@ -304,17 +307,16 @@ class _Phrase:
             found = dict.fromkeys([*(with_part(mix, fibre) for mix in found), *found])
         return tuple(found)
 
-    def _named_first(
-        self, mixes: tuple[Mix, ...], grounds: Grounds, said: Fibres
-    ) -> tuple[Mix, ...]:
-        """The mixes with those first that hold the fibres in the cloth's own name.
+    def _named(self, grounds: Grounds, said: Fibres) -> frozenset[str]:
+        """The fibres that are said or stand in the cloth's own name: a mix of them is likelier.
 
         They are no share and narrow nothing: "double brushed poly" is likelier polyester.
         """
-        if said.shares or any(word in _LOOK for word in grounds.name):
-            return mixes
-        named = {f for w in grounds.name for f in fibres_at([w], 0, self.knowledge)[0]}
-        return tuple(sorted(mixes, key=lambda mix: not named <= {fibre for fibre, _ in mix}))
+        if said.either or any(word in _LOOK for word in grounds.name):
+            return frozenset()
+        spoken = {fibre for fibre, _ in said.shares}
+        names = (fibres_at([word], 0, self.knowledge)[0] for word in grounds.name)
+        return frozenset(spoken or (fibre for found in names for fibre in found))
 
     def _laid(self, grounds: Grounds, left: list[str]) -> tuple[str, ...]:
         """Everything whose guards hold beside the entry's own."""
