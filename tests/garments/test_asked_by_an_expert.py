@@ -217,3 +217,33 @@ def test_every_seam_has_an_allowance(cloths: tuple[str, ...]) -> None:
 def test_a_cloth_is_not_hoped_to_be_without_its_named_fibre(cloth: str, hoped: bool) -> None:
     """200 °C is for cotton, and a wool gabardine is none."""
     assert hoped is ("200 °C" in screen(cloth))
+
+
+def test_a_fusible_goes_to_the_shell_and_not_to_its_lining() -> None:
+    """The tweed between them takes none; linen is what is to be stiffened."""
+    text = screen("linen", "wool tweed", "fusible interfacing", "cupro lining")
+    assert "Fuse the fusible interfacing to the flat linen before" in text
+
+
+FOUR_LAYERS = [
+    ("wool coating", "hair canvas", "silk organza", "viscose lining"),
+    ("silk velvet", "chiffon", "acetate lining", "boning"),
+    ("lace", "satin", "tulle", "power mesh"),
+    ("brocade", "organza", "silk lining", "covered buttons"),
+    ("foam", "scuba", "lace", "elastic"),
+    ("waxed cotton", "wool tartan", "sheepskin", "metal zip"),
+]
+
+
+@pytest.mark.parametrize("cloths", FOUR_LAYERS, ids=" + ".join)
+def test_four_layers_are_answered_on_about_one_screen(cloths: tuple[str, ...]) -> None:
+    """Cloths in a few lines each in place of a table; no clash and nothing to do first is lost."""
+    told = answer(asked_garment(cloths, known()), known())
+    text = ask_text(told, 80)
+    assert text.count("\n") <= 42 + 8 * len(told.conflicts)
+    flat = re.sub(r"\s+", " ", text)
+    first = [c.message for c in told.conflicts] + [item.text for item in told.instructions]
+    assert all(re.sub(r"\s+", " ", one) in flat for one in first)
+    assert [] == [
+        c.text for c in told.cautions if c.kind == "eye" and not c.general and c.text not in flat
+    ]
