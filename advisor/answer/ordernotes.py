@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from advisor.answer.model.order import ToldKeepOff
 from advisor.answer.seamwords import warnings
-from advisor.answer.wording import degrees, dial_text
+from advisor.answer.wording import degrees, setting_text
 from advisor.construction.seamwork import seamwork
 from advisor.decide.usedup import unnamed_buttons
 from advisor.knowledge.ordering import SEWN
@@ -24,8 +24,6 @@ if TYPE_CHECKING:
 
 EYE = "Eye:"
 """How the sheet begins what may break into somebody's face."""
-SAME = 2
-"""Starting so few °C below what is borne is starting at it, as on the sheet."""
 
 
 def heat_words(task: Task, units: System) -> str:
@@ -33,11 +31,10 @@ def heat_words(task: Task, units: System) -> str:
     iron, most = task.step.iron, task.at_most
     if iron is None:
         return ""
-    start = degrees(iron.temperature_c, units)
     if most is None or (task.op == "fuse" and most < iron.temperature_c):
-        return start  # glue wants its heat; alone on its piece it may be hotter than the seam
-    limit = f"at most {degrees(most, units)} ({dial_text(most)})"
-    return f"start at {start}, {limit}" if iron.temperature_c < most - SAME else limit
+        # glue wants its heat; alone on its piece it may be hotter than the seam
+        return degrees(iron.temperature_c, units)
+    return setting_text(iron.temperature_c, most, units)
 
 
 def needle_notes(work: Work, advice: Advice, knowledge: Knowledge, units: System) -> dict[str, str]:

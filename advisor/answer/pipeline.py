@@ -44,6 +44,7 @@ class Parts:
     Attributes:
         shopping: cloth, pieces, thread and kit.
         heat: the heat of the advised press of every place.
+        timed: the same where a rule gives a time at the press, which the heat may shorten.
         ways: also the heat of every other way of pressing, and cooling.
         iron: every layer's own range.
         order: the steps of the order of work.
@@ -56,6 +57,7 @@ class Parts:
 
     shopping: bool = False
     heat: bool = False
+    timed: bool = False
     ways: bool = False
     iron: bool = False
     order: bool = False
@@ -109,11 +111,18 @@ def _heated(advice: Advice, knowledge: Knowledge, parts: Parts) -> tuple[Advice,
     fused = any(fusibles_in(garment, knowledge, seam) for seam in garment.seams)
     # A remedy that leaves a cooler iron on the place says how long it may lie there.
     pressed = any(c.aspect.startswith("press.") for c in advice.judgement.conflicts)
-    if not (parts.heat or parts.ways or fused or pressed):
+    timed = parts.timed and _is_timed(advice)
+    if not (parts.heat or parts.ways or fused or pressed or timed):
         return advice, None
     from advisor.decide.gluing import advise_with_heat
 
     return advise_with_heat(advice, knowledge, full=parts.ways)
+
+
+def _is_timed(advice: Advice) -> bool:
+    """Whether a rule gives a time for the iron at some place."""
+    seams = (v for place, v in advice.judgement.verdicts.items() if place.scope == "seam")
+    return any("press.dwell" in verdicts for verdicts in seams)
 
 
 def _ordered(advice: Advice, knowledge: Knowledge, *, plain: bool) -> Work | None:
@@ -201,9 +210,10 @@ def _with_heat(found: Answer, decided: Decided, parts: Parts, teller: Teller) ->
     from advisor.answer.heat import told_heat, with_burns, with_shorter_remedies
 
     asked = parts.heat or parts.ways
+    timed = parts.timed and _is_timed(decided.advice)
     rows = told_heat(decided.heat, teller if asked else Teller(teller.garment, teller.knowledge))
     shorter = with_shorter_remedies(found.conflicts, rows, found.verdicts)
-    found = replace(found, conflicts=shorter)
+    found = replace(found, conflicts=shorter, heat=rows if timed else found.heat)
     if not asked:
         return found
     return replace(found, heat=rows, cautions=with_burns(found.cautions, decided.heat, teller))

@@ -51,6 +51,27 @@ def press_clauses(answer: Answer, place: str) -> list[str]:
     return [f"{said}; the rest in several touches."]
 
 
+def longest_press(answer: Answer, place: str) -> float | None:
+    """The longest press that is computed, s; None where none has to be counted."""
+    longest = budget([row for row in answer.heat or () if row.place == place])
+    return None if longest is None or longest >= LONG_S else longest
+
+
+def is_stricter(ruled: ToldVerdict | None, longest: float | None) -> bool:
+    """Whether the time that rules give is told, and not the computed one."""
+    if longest is None:
+        return True
+    return ruled is not None and isinstance(ruled.high, float) and ruled.high <= longest
+
+
+def at_a_time(ruled: ToldVerdict | None, longest: float | None) -> list[tuple[str, str]]:
+    """The row that tells a computed time; none where a rule's own is told at the press."""
+    if longest is None or is_stricter(ruled, longest):
+        return []
+    said = f"at most {seconds(longest)}, then lift and let it cool (computed, not measured)"
+    return [("at a time", said)]
+
+
 def _of_a_glue(dwell: ToldVerdict, answer: Answer) -> bool:
     """Whether a fusible asks for the time: it is fused before the seam is sewn."""
     glues = {layer.name for layer in answer.layers if "fusible" in layer.kind}

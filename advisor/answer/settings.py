@@ -8,7 +8,7 @@ from dataclasses import replace
 from advisor.answer.instructions import by_parts, parted_text
 from advisor.answer.model.plan import ToldIronSetting
 from advisor.answer.teller import Teller
-from advisor.answer.wording import degrees
+from advisor.answer.wording import SAME, degrees
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
 from advisor.claims.consistency import STEAM
@@ -17,9 +17,6 @@ from advisor.claims.valuesets import Span
 from advisor.craft.irondial import MARKS, mark_for, starts_too_cool
 from advisor.knowledge.model import COLD, LIMIT_ASPECT
 from advisor.units import System
-
-SAME = 2.0
-"""Starting so few K below the most is starting at it."""
 
 
 def told_settings(judgement: Judgement, teller: Teller) -> tuple[ToldIronSetting, ...]:

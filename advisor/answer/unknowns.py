@@ -28,6 +28,7 @@ _ACTS = {
 }
 _MOST_ANSWERS = 2
 GATHERED_EDGE = "gathered-edge"
+NO_WEIGHT = "weight not given"
 HARDLY_HOTTER = 5.0
 """°C: no iron is set finer than that, so nobody burns a snip for less."""
 
@@ -91,7 +92,7 @@ def _weights(teller: Teller) -> tuple[ToldUnknown, ...]:
     if not weights:
         return ()
     effect = f"taken as the usual weight of {', '.join(weights)}"
-    return (ToldUnknown("weight not given", effect),)
+    return (ToldUnknown(NO_WEIGHT, effect),)
 
 
 def told_buttons(

@@ -13,13 +13,15 @@ from advisor.claims.combine import Verdict
 from advisor.claims.conflicts import NO_METHOD, Conflict
 from advisor.claims.speakers import HEAT, Said
 from advisor.claims.valuesets import Choice, Span
-from advisor.craft.irondial import mark_for
+from advisor.craft.irondial import MARKS, mark_for, starts_too_cool
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Aspect, Knowledge, Mix
 from advisor.project.garment import Cloth
 from advisor.project.mainfibre import vouched_for
 from advisor.units import System, fahrenheit, needle, show, show_range
 
 MOST_OPTIONS = 3
+SAME = 2.0
+"""Starting so few K below the most is starting at it."""
 _EIGHTH = 25.4 / 8
 """Allowances are cut to an eighth of an inch, mm."""
 _KINDS = {"mm": "length", "s": "time", "tex": "tex"}
@@ -173,14 +175,19 @@ def iron_text(verdict: Verdict, units: System) -> str:
     assert isinstance(span, Span)
     if span.high <= COLD:
         return "no iron"
-    mark = mark_for(span.high)
-    most = degrees(span.high, units)
-    if mark is None:
-        return f"no iron: at most {most}, and no mark is that low"
-    dial = dial_text(most_c=span.high)
-    if verdict.pick is not None and verdict.pick < span.high - 2 and verdict.pick > COLD:
-        return f"start at {degrees(verdict.pick, units)}, at most {most} ({dial})"
-    return f"at most {most} ({dial})"
+    if mark_for(span.high) is None:
+        return f"no iron: at most {degrees(span.high, units)}, and no mark is that low"
+    return setting_text(span.high if verdict.pick is None else verdict.pick, span.high, units)
+
+
+def setting_text(start_c: float, most_c: float, units: System) -> str:
+    """Where the iron starts and on which mark, if not at the most, and up to what."""
+    limit = f"at most {degrees(most_c, units)} ({dial_text(most_c)})"
+    if not COLD < start_c < most_c - SAME:
+        return limit
+    lower = starts_too_cool(start_c) and mark_for(most_c) != MARKS[0]
+    mark = f"{MARKS[0].name}, " if lower else ""
+    return f"start at {mark}{degrees(start_c, units)}, {limit}"
 
 
 def iron_left(verdicts: Mapping[Place, Mapping[str, Verdict]], place: Place) -> str:

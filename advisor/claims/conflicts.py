@@ -182,8 +182,9 @@ def _risk(claim: Claim) -> str:
 def _no_method(place: Place, by_aspect: dict[str, Verdict]) -> list[Conflict]:
     """A garment that is to be neither washed nor dry cleaned has no way to be cleaned at all.
 
-    Also where only wishes say so, if one cloth speaks against the one and another against the
-    other: a cloth that wants neither, such as leather, knows its own way and is no clash.
+    Also where only wishes say so. A cloth that wants neither knows a way of its own: what it
+    only wishes away its own cleaner may do, as to leather, or she with a sponge, as to waxed
+    cotton. That is no clash, as long as nobody else speaks against that way.
     """
     wash, clean = by_aspect.get("care.wash"), by_aspect.get("care.professional")
     if wash is None or clean is None or wash.clash or clean.clash:
@@ -195,11 +196,19 @@ def _no_method(place: Place, by_aspect: dict[str, Verdict]) -> list[Conflict]:
     ]
     sure = [wash.allowed, clean.allowed] == last
     one = {c for s in against[0] for c in s.cloths} & {c for s in against[1] for c in s.cloths}
-    if not sure and (one or [wash.advised, clean.advised] != last):
+    own = any(all(s.claim.strength != "must" and s.cloths <= one for s in way) for way in against)
+    if not sure and ((one and own) or [wash.advised, clean.advised] != last):
         return []
-    return [Conflict(NO_METHOD, place, (_strictest(wash, sure), _strictest(clean, sure)), "damage")]
+    clash = (_strictest(wash, one, sure), _strictest(clean, one, sure))
+    return [Conflict(NO_METHOD, place, clash, "damage")]
 
 
-def _strictest(verdict: Verdict, sure: bool) -> Said:
+def _strictest(verdict: Verdict, one: set[str], sure: bool) -> Said:
+    """Who rules a way out: a must, or somebody who does not rule out both, before a wish."""
     said = [s for s in verdict.because if s.claim.strength == "must" or not sure]
-    return min(said, key=lambda s: (bin(s.claim.mask).count("1"), s.claim.rank, s.key))
+
+    def key(s: Said) -> tuple[object, ...]:
+        soft = s.claim.strength != "must" and s.cloths <= one
+        return (bin(s.claim.mask).count("1"), soft, s.claim.rank, s.key)
+
+    return min(said, key=key)

@@ -19,6 +19,7 @@ from advisor.claims.workarounds import INTERFACING, Instruction
 from advisor.knowledge.model import COLD, Entry, Knowledge
 from advisor.project.garment import Garment, Seam
 
+LINING = "linings"
 FUSED = "fused"
 """An instruction for a glue that is fused to one layer before the others are joined."""
 
@@ -65,14 +66,16 @@ def _base(
 ) -> str:
     """The first layer that bears the glue's heat and moisture and does not rule it out.
 
-    Those that lie beside it come first; "" where there is none.
+    Those that lie beside it come first, and a lining last, for it is what hides the glued side;
+    "" where there is none.
     """
     names = [use.cloth for use in seam.uses]
     pairs = (*pairwise(names), *pairwise(reversed(names)))
     beside = [two for one, two in pairs if one == glue]
     kind = by_aspect.get(INTERFACING)
     against = set() if kind is None else {n for s in kind.clash for n in s.cloths}
-    for other in dict.fromkeys((*beside, *names)):
+    in_turn = sorted(dict.fromkeys((*beside, *names)), key=lambda n: entries[n].family == LINING)
+    for other in in_turn:
         able = all(_bears(entries[glue], other, by_aspect.get(a)) for a in HEAT_ASPECTS)
         if entries[other].kind == "cloth" and other not in against and able:
             return other

@@ -308,16 +308,13 @@ def machine_says(garment: Garment, knowledge: Knowledge) -> list[Said]:
 
 
 def _no_overlocker(garment: Garment, knowledge: Knowledge, machine: str) -> list[Said]:
-    """Edges are overlocked by an overlocker; whether she has none is sure only when she says so."""
+    """Edges are overlocked by an overlocker: where none is named none is counted on."""
     stated = "overlocker" not in garment.maker.assumed
+    why = "You have no overlocker." if stated else "No overlocker is named."
     said = []
     for aspect in ("seam.kind", "seam.finish"):
         rest = [word for word in knowledge.aspects[aspect].words if word != "overlocked"]
-        why = "You have no overlocker." if stated else "No overlocker is named."
-        claim = _option(aspect, rest, why, knowledge, machine).claim
-        if not stated:
-            claim = replace(claim, strength="should", risk="")
-        said.append(Said(machine, claim))
+        said.append(_option(aspect, rest, why, knowledge, machine))
     return said
 
 

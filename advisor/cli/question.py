@@ -34,11 +34,11 @@ def tell(
     Raises:
         InputError: a cloth is not understood.
     """
-    from advisor.answer.pipeline import answer
+    from advisor.answer.pipeline import Parts, answer
     from advisor.project.quick import asked_garment
 
     known = knowledge()
-    told = answer(with_units(asked_garment(fabrics, known), units), known)
+    told = answer(with_units(asked_garment(fabrics, known), units), known, Parts(timed=not json))
     if json:
         print_answer(told)
     elif not (more or everything):

@@ -18,7 +18,10 @@ from advisor.project.garment import Garment, Seam, Use
 
 @dataclass(frozen=True, slots=True)
 class Unknown:
-    """A cloth whose fibre nobody has named: the limit now, and for each candidate."""
+    """A cloth whose fibre nobody has named: the limit now, and for each candidate.
+
+    What its name says it holds, it is not hoped to be without: a wool gabardine is no cotton.
+    """
 
     cloth: str
     limit: float
@@ -32,8 +35,10 @@ def find_unknowns(judgement: Judgement, knowledge: Knowledge) -> list[Unknown]:
         if cloth.fibre_known:
             continue
         now = _limit(judgement.garment, name, cloth.mixes, knowledge)
+        likely = [mix for mix in cloth.mixes if cloth.named <= {fibre for fibre, _ in mix}]
         each = tuple(
-            (mix, _limit(judgement.garment, name, (mix,), knowledge)) for mix in cloth.mixes
+            (mix, _limit(judgement.garment, name, (mix,), knowledge))
+            for mix in likely or cloth.mixes
         )
         found.append(Unknown(name, now, _as_named(each)))
     return found

@@ -22,7 +22,8 @@ class Cloth:
     was assumed of it or not understood, and what follows from that. `unwashed` is cloth that she
     cuts as it comes, without shrinking it. `overhang` is how far a strip
     of it reached over an edge and how far its end sank, mm (None: to the slope of the standard).
-    `fibre_unknown` where the project says that nobody knows its fibre.
+    `fibre_unknown` where the project says that nobody knows its fibre; `named` are the fibres that
+    its own name holds.
     """
 
     name: str
@@ -41,6 +42,7 @@ class Cloth:
     notes: tuple[tuple[str, str], ...] = ()
     overhang: tuple[float, float | None] | None = None
     fibre_unknown: bool = False
+    named: frozenset[str] = frozenset()
 
     @property
     def fibre_known(self) -> bool:

@@ -79,6 +79,7 @@ def cloth_of(name: str, reading: Reading, knowledge: Knowledge) -> Cloth:
         notes=reading.notes,
         assumed=assumed,
         fibre_unknown=reading.fibre_unknown,
+        named=frozenset() if reading.fibre_unknown else reading.named,
     )
 
 

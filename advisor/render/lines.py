@@ -165,7 +165,7 @@ _PHRASES = {
 }
 _WHOLE = {
     ("press.cloth", "none"): "no press cloth needed",
-    ("press.surface", "self-fabric pile up"): "on a piece of itself, pile up",
+    ("press.surface", "self-fabric pile up"): "on a piece of its own pile or nap, face up",
     ("press.surface", "ham or roll"): "over a ham or roll",
     ("seam.kind", "hand-sewn"): "sewn by hand",
     ("seam.finish", "none"): "edges left raw",

@@ -14,7 +14,9 @@ import pytest
 from advisor.answer.pipeline import answer
 from advisor.claims.judgement import Advice
 from advisor.decide.advise import advise
+from advisor.decide.evaluate import judge
 from advisor.project.load import garment_of, load_project
+from advisor.project.quick import asked_garment
 from advisor.textio.yamlfile import parse_yaml
 from tests.told import with_glue
 from tests.typed import shipped
@@ -113,3 +115,20 @@ def test_other_ordinary_garments(what: str) -> None:
     known = shipped()
     found = advise(garment_of(parse_yaml(text + "\n", "g"), known), known)
     assert [] == [c.id for c in found.judgement.conflicts]
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "clashes"),
+    [
+        ("waxed cotton", "wool coating", True),
+        ("leather", "glitter tulle", True),
+        ("waxed cotton", "cotton poplin", False),
+        ("leather", "acetate satin", False),
+    ],
+)
+def test_a_cloth_s_own_way_of_cleaning_has_to_suit_the_other(
+    one: str, other: str, clashes: bool
+) -> None:
+    """Wax leaves in solvent and a coating is not washed; a leather cleaner takes a satin too."""
+    found = [c.aspect for c in judge(asked_garment([one, other], shipped()), shipped()).conflicts]
+    assert clashes is ("care.method" in found)

@@ -125,6 +125,10 @@ class Names:
         others = {word for name in self.all if name.entry not in entries for word in name.words}
         return frozenset(mine - others - self.weak)
 
+    def of_one(self, entry: str) -> frozenset[str]:
+        """Every word of the names of one entry: beside one of them the others say nothing more."""
+        return frozenset(word for name in self.all if name.entry == entry for word in name.words)
+
     def also_said(self, entries: set[str], words: list[str]) -> frozenset[str]:
         """The words of every further name of some cloths that a phrase holds as a whole."""
         have = Counter(words)
@@ -190,7 +194,10 @@ def names_of(knowledge: Knowledge) -> Names:
 
 _WAY_WORDS = singulars(lexicon.STRETCH | lexicon.WAYS)
 _USE_WORDS = singulars(lexicon.USES | lexicon.FABRIC_WORDS | everyday.USES)
-_IDLE = _USE_WORDS | singulars(lexicon.PATTERNS | lexicon.QUALITIES | frozenset(lexicon.SHADES))
+_RAISED = {"brushed"}
+_IDLE = _USE_WORDS | singulars(
+    lexicon.PATTERNS | lexicon.QUALITIES - _RAISED | frozenset(lexicon.SHADES)
+)
 """Words of uses and looks, of which a name may be made that is none beside another."""
 
 
@@ -230,11 +237,13 @@ def find_grounds(words: list[str], knowledge: Knowledge) -> Grounds | None:
 
 def _primary(found: list[str], knowledge: Knowledge) -> str:
     """Whose advice is followed: a make before a ground, the longer name before the shorter."""
-    making = [id_ for id_ in found if knowledge.entries[id_].family in LAID_FIRST]
+    making = [i for i in found if i in _PUCKERED or knowledge.entries[i].family in LAID_FIRST]
     grounds = [id_ for id_ in found if id_ not in _FIGURING]
     return (making or grounds or found)[0]
 
 
+_PUCKERED = frozenset({"plisse"})
+"""Cloths whose name says what was done to a ground for good: "plisse voile"."""
 _FIGURING = frozenset({"jacquard"})
 """Cloths whose name says how a ground is figured where another cloth is named: "satin jacquard"."""
 

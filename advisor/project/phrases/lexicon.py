@@ -216,6 +216,8 @@ SURFACES = {
     "hakoba": "embroidered",
     "crewel": "embroidered",
     "crewelwork": "embroidered",
+    "microfibre": "microfibre",
+    "microfiber": "microfibre",
     "boiled": "boiled-wool",
     "felted": "boiled-wool",
     "fulled": "boiled-wool",

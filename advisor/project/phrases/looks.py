@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from advisor.knowledge.model import Knowledge, Mix
 from advisor.project.phrases import lexicon
-from advisor.project.phrases.grounds import find_grounds, names_of, without
+from advisor.project.phrases.grounds import Grounds, find_grounds, names_of, without
 from advisor.project.phrases.shares import fibres_at
 from advisor.project.phrases.tokens import singulars
 
@@ -25,12 +25,24 @@ LIKELY: tuple[Mix, ...] = ((("polyester", 100.0),), (("viscose", 100.0),))
 
 @dataclass(frozen=True, slots=True)
 class Looks:
-    """The words that are left, the fibres that are only imitated, and what is told of it."""
+    """The words that are left, the fibres that are only imitated, and what is told of it.
+
+    `likened` are the cloths that it is only said to be like.
+    """
 
     words: list[str]
     fibres: tuple[str, ...] = ()
     mixes: tuple[Mix, ...] = ()
     note: tuple[str, str] = ("", "")
+    likened: frozenset[str] = frozenset()
+
+    def grounded(self, grounds: Grounds) -> Grounds:
+        """The cloth itself as the ground; what it is like is no ground, but guards it still."""
+        real = [entry for entry in grounds.laid if entry not in self.likened]
+        if grounds.entry not in self.likened or not real:
+            return grounds
+        laid = tuple(sorted({grounds.entry, *grounds.laid} - {real[0]}))
+        return replace(grounds, entry=real[0], laid=laid)
 
 
 def take_looks(words: list[str], knowledge: Knowledge) -> Looks:
@@ -49,7 +61,7 @@ def take_looks(words: list[str], knowledge: Knowledge) -> Looks:
         return Looks([*_plain_name_of(entry, knowledge), *without(bare, name)])
     at, fibres, used = _imitated(words, knowledge)
     if not fibres:
-        return Looks(bare)
+        return Looks(bare, likened=_likened(words, knowledge))
     kept = [word for i, word in enumerate(words) if not at <= i < at + used and word not in _LOOK]
     if find_grounds(kept, knowledge) is None:
         kept += words[at : at + used]  # the cloth that is looked like is the ground
@@ -96,6 +108,17 @@ def _skin_among(words: list[str], knowledge: Knowledge) -> tuple[tuple[str, ...]
     said = [n for n in skins if set(n.words) <= set(words)]
     name = max(said, key=lambda n: len(n.words), default=None)
     return (name.words, lexicon.IMITATED[name.entry]) if name else None
+
+
+def _likened(words: list[str], knowledge: Knowledge) -> frozenset[str]:
+    """The cloths named right before "look" or "feel": a "scuba with neoprene feel" is a scuba."""
+    before = [words[:at] for at, word in enumerate(words) if word in _LOOK]
+    return frozenset(
+        name.entry
+        for name in names_of(knowledge).all
+        for said in before
+        if name.cloth and tuple(said[-len(name.words) :]) == name.words
+    )
 
 
 def _imitated(words: list[str], knowledge: Knowledge) -> tuple[int, tuple[str, ...], int]:

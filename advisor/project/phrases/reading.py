@@ -64,7 +64,7 @@ class Reading:
 
     `fibres` is what was said of them, in the words' own order; `mixes` what the cloth may be made
     of. `stated` when shares were said. `traits` are levels that the words raise, `laid` entries
-    whose guards hold as well, `notes` what was assumed or left out.
+    whose guards hold as well, `notes` what was assumed or left out, `named` the fibres in its name.
     """
 
     entry: str
@@ -78,6 +78,7 @@ class Reading:
     laid: tuple[str, ...] = ()
     traits: dict[str, tuple[int, int]] = field(default_factory=dict)
     notes: tuple[Note, ...] = ()
+    named: frozenset[str] = frozenset()
 
 
 def read_phrase(text: str, knowledge: Knowledge) -> Reading:
@@ -119,7 +120,7 @@ class _Phrase:
         words = looks.words
         shared = bool(ratio) or any(word[0].isdigit() or word in lexicon.PURE for word in words)
         grounds = self._grounds(words, shared=shared) or self._family(words, ratio)
-        grounds, knit = as_knit(grounds, words, self.knowledge)
+        grounds, knit = as_knit(looks.grounded(grounds), words, self.knowledge)
         self.notes += knit
         fibres = (
             self._beside(grounds, ratio)
@@ -176,7 +177,24 @@ class _Phrase:
             found = find_grounds(bare, self.knowledge)
             if found is not None:
                 return replace(found, left=tuple(without(words, found.name)))
-        return find_grounds(words, self.knowledge)
+        found = find_grounds(words, self.knowledge)
+        return found and self._sold_so(words, found)
+
+    def _sold_so(self, words: list[str], found: Grounds) -> Grounds:
+        """The cloth under its plain name where only that is sold of all its fibres.
+
+        A "poly viscose twill" is a twill of both, and no viscose twill with polyester in it.
+        """
+        bare = [word for word in words if not self._is_fibre(word)]
+        fibres = {f for at in range(len(words)) for f in fibres_at(words, at, self.knowledge)[0]}
+        plain = find_grounds(bare, self.knowledge) if len(fibres) > 1 else None
+        if plain is None or not any(self._is_fibre(word) for word in found.name):
+            return found
+        both = ({f for f, _ in mix} >= fibres for mix in self.knowledge.entries[plain.entry].mixes)
+        own = self.knowledge.entries[found.entry].mixes
+        if not any(both) or any({f for f, _ in mix} >= fibres for mix in own):
+            return found
+        return replace(plain, left=tuple(without(words, plain.name)))
 
     def _unshared(self, words: list[str]) -> list[str]:
         """The words without the fibres that have a share before or behind them."""
@@ -204,7 +222,7 @@ class _Phrase:
         shares = read_shares(words, ratio, self.knowledge).shares
         if shares and 0 < said_of(words) < HALF:
             raise refuse(self.text, "the cloth itself, or the fibre that most of it is of")
-        if surfaces and not shares:
+        if surfaces and lexicon.TENDER_PARTS.issuperset(fibre for fibre, _ in shares):
             return Grounds(_SURFACES[surfaces[0]], (), (surfaces[0],), tuple(words))
         taken = family_of(words, shares, self.knowledge)
         if taken is None:
@@ -238,7 +256,8 @@ class _Phrase:
             self.notes.append(_MAY_GLITTER)
         narrowed = not (unknown or missing or looks.fibres) or said.whole
         mixes = self._mixes((entry.id, *laid), said, left, narrowed=narrowed)
-        mixes = self._named_first(mixes, grounds, said)
+        named = self._named(grounds, said)
+        mixes = tuple(sorted(mixes, key=lambda mix: not named <= {fibre for fibre, _ in mix}))
         if looks.fibres:
             mixes = tuple(dict.fromkeys([*mixes, *looks.mixes]))
             self.notes.append(looks.note)
@@ -259,6 +278,7 @@ class _Phrase:
             laid,
             traits,
             tuple(dict.fromkeys(self.notes)),
+            named,
         )
 
     def _with_rivals(self, mixes: tuple[Mix, ...], grounds: Grounds) -> tuple[Mix, ...]:
@@ -287,17 +307,16 @@ class _Phrase:
             found = dict.fromkeys([*(with_part(mix, fibre) for mix in found), *found])
         return tuple(found)
 
-    def _named_first(
-        self, mixes: tuple[Mix, ...], grounds: Grounds, said: Fibres
-    ) -> tuple[Mix, ...]:
-        """The mixes with those first that hold the fibres in the cloth's own name.
+    def _named(self, grounds: Grounds, said: Fibres) -> frozenset[str]:
+        """The fibres that are said or stand in the cloth's own name: a mix of them is likelier.
 
         They are no share and narrow nothing: "double brushed poly" is likelier polyester.
         """
-        if said.shares or any(word in _LOOK for word in grounds.name):
-            return mixes
-        named = {f for w in grounds.name for f in fibres_at([w], 0, self.knowledge)[0]}
-        return tuple(sorted(mixes, key=lambda mix: not named <= {fibre for fibre, _ in mix}))
+        if said.either or any(word in _LOOK for word in grounds.name):
+            return frozenset()
+        spoken = {fibre for fibre, _ in said.shares}
+        names = (fibres_at([word], 0, self.knowledge)[0] for word in grounds.name)
+        return frozenset(spoken or (fibre for found in names for fibre in found))
 
     def _laid(self, grounds: Grounds, left: list[str]) -> tuple[str, ...]:
         """Everything whose guards hold beside the entry's own."""
@@ -325,6 +344,9 @@ class _Phrase:
             raise refuse(" ".join(left[left.index(taking[0]) :]), expected)
         strange = [w for w in left if w not in _known_words() and w not in _SURFACES and w != "or"]
         strange = [word for word in strange if not _RIB.fullmatch(word)]
+        if self.knowledge.entries[grounds.entry].kind != "cloth":
+            own = names_of(self.knowledge).of_one(grounds.entry)
+            strange = [word for word in strange if word not in own]
         for word in strange:
             if any(letter.isdigit() for letter in word) or not word.isprintable():
                 raise refuse(word, f"a fibre, a fabric or a weight in '{self.text}'")

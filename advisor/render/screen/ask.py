@@ -8,7 +8,8 @@ from dataclasses import dataclass
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.told import ToldUnknown
-from advisor.answer.unknowns import HARDLY_HOTTER
+from advisor.answer.press_clause import at_a_time, is_stricter, longest_press
+from advisor.answer.unknowns import HARDLY_HOTTER, NO_WEIGHT
 from advisor.answer.wording import degrees
 from advisor.render.lines import Verdicts, by_place, is_cold, line_parts, phrase_of, told_when_cold
 from advisor.render.printed.parts import degree
@@ -51,15 +52,19 @@ CUTTING = (
     ("hold", ("cut.hold",)),
     ("mark", ("mark.method",)),
 )
+IN_A_LINE = {
+    "prepare": "Prepare: {}",
+    "cut": "cut {}",
+    "hold": "hold with {}",
+    "mark": "mark with {}",
+}
 MOST_BESIDE = 3
 """So many cloths stand beside one another; more stand below one another."""
 LINES = 40
 """What a screen holds, the prompt left out."""
 DWELL = "press.dwell"
-NOT_RECKONED = ", or less where `advisor iron` reckons so"
-"""Said beside a rule's time where the heat was not worked out, which may only shorten it."""
-LEFT_OUT = "left out"
-"""How it begins what became of a word that is not known."""
+LEFT_OUT = ("left out", "not used")
+"""How it begins what became of a word that is not known, or of a measure."""
 OWN = "own-limit"
 FOR_ITSELF = ("press.temperature", "press.moisture")
 """What a cloth that is pressed by itself gets there after all."""
@@ -73,7 +78,10 @@ MORE = "--more: reasons; --all: everything; `advisor iron`: heat and seconds"
 
 @dataclass(frozen=True, slots=True)
 class ScreenRoom:
-    """How many of each kind there is room for; what is left out, `--more` prints."""
+    """How many of each kind there is room for; what is left out, `--more` prints.
+
+    `brief` has a few lines for each cloth in place of a table, and no usual weights.
+    """
 
     tasks: int
     tests: int
@@ -82,15 +90,17 @@ class ScreenRoom:
     choices: int
     lost: int
     long: bool = False
+    brief: bool = False
 
 
 ROOMS = (
     ScreenRoom(3, 2, 3, 2, 3, 3, long=True),
     ScreenRoom(2, 2, 2, 2, 2, 3),
     ScreenRoom(2, 1, 2, 2, 2, 2),
-    ScreenRoom(1, 1, 1, 2, 2, 2),
-    ScreenRoom(1, 1, 1, 1, 1, 1),
-    ScreenRoom(0, 1, 1, 1, 1, 1),
+    ScreenRoom(2, 1, 2, 2, 2, 2, brief=True),
+    ScreenRoom(1, 1, 1, 2, 2, 2, brief=True),
+    ScreenRoom(1, 1, 1, 1, 1, 1, brief=True),
+    ScreenRoom(0, 1, 1, 1, 1, 1, brief=True),
 )
 """From the widest to the closest; no clash, no setting and no danger to eyes is ever left out."""
 
@@ -146,9 +156,14 @@ def _settings(
     yield Heading(f"Set for {place}")
     iron = next((i for i in answer.irons if (i.scope, i.place) == ("seam", place)), None)
     rows = [] if iron is None else [("iron", iron.text)]
-    rows += told_rows(verdicts, SETTINGS)
-    if answer.heat is None and line_parts(verdicts, (DWELL,)):
-        rows = [(label, text + NOT_RECKONED * (label == "press")) for label, text in rows]
+    longest, dwell = longest_press(answer, place), verdicts.get(DWELL)
+    ruled = is_stricter(dwell, longest)
+    here = {aspect: v for aspect, v in verdicts.items() if ruled or aspect != DWELL}
+    press = told_rows(here, SETTINGS[:1])
+    # "no iron: finger-press" says all that the row below it would.
+    rows += [row for row in press if not (rows and rows[0][1].endswith(f" {row[1]}"))]
+    rows += at_a_time(dwell, longest)
+    rows += told_rows(verdicts, SETTINGS[1:])
     yield Rows(tuple(rows))
     lost = _lost(verdicts, answer, place)[: room.lost]
     if lost:
@@ -209,6 +224,11 @@ def _cutting(
         for name in names
     }
     yield Heading("Prepare, cut and mark")
+    if room.brief and len(names) > 1:
+        for name in names:
+            said = (IN_A_LINE[label].format(text) for label, text in told[name].items())
+            yield Para(f"{name}. {'; '.join(said)}.")
+        return
     if not 1 < len(names) <= MOST_BESIDE:
         for name in names:
             yield Para(name, True)
@@ -229,14 +249,16 @@ def rest_rows(answer: Answer, room: ScreenRoom) -> Iterator[tuple[str, str]]:
     yield from _labelled("try first", list(tests)[: room.tests])
     yield from _labelled("mind", _cautions(answer, room.cautions))
     yield from _labelled("find out", _to_find_out(answer, room))
-    taken = [_taken(u) for u in answer.unknowns if not u.limit_c]
+    taken = [_taken(u, room) for u in answer.unknowns if not u.limit_c]
     yield from _labelled("assumed", ["; ".join(taken)] if taken else [])
     usual = dict.fromkeys(c.general for c in answer.cautions if c.general)
     yield from _labelled("always", [" ".join(usual)] if usual else [])
 
 
-def _taken(unknown: ToldUnknown) -> str:
+def _taken(unknown: ToldUnknown, room: ScreenRoom) -> str:
     """What was taken for granted; of words that were left out also which they are."""
+    if room.brief and unknown.fact == NO_WEIGHT:
+        return "the usual weights"
     if unknown.effect.startswith(LEFT_OUT):
         return f"{unknown.fact.split(': ', 1)[-1]}, {unknown.effect}"
     return unknown.effect.removeprefix("taken as ")
@@ -250,6 +272,12 @@ def _to_find_out(answer: Answer, room: ScreenRoom) -> list[str]:
     alike: dict[float, list[ToldUnknown]] = {}
     for one in gains:
         alike.setdefault(one.most_c or 0.0, []).append(one)
+    if room.brief and len(alike) > 1:
+        each = (
+            f"{' and of '.join(u.fact.split(':')[0] for u in some)} ({degrees(most, answer.units)})"
+            for most, some in alike.items()
+        )
+        return [f"the fibres of {', of '.join(each)}: pressed alone, they may then take so much"]
     return [
         some[0].short or ""
         if len(some) == 1

@@ -7,8 +7,13 @@ from collections.abc import Iterator
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.heat import ToldIron
 from advisor.answer.model.plan import ToldIronSetting
-from advisor.answer.model.told import ToldVerdict
-from advisor.answer.press_clause import LONG_S, budget, seconds, wait_words
+from advisor.answer.press_clause import (
+    at_a_time,
+    is_stricter,
+    longest_press,
+    seconds,
+    wait_words,
+)
 from advisor.errors import InputError, Problem, nearest
 from advisor.render.iron_text import picture
 from advisor.render.lines import Verdicts, by_place, line_parts
@@ -105,17 +110,13 @@ def _one(answer: Answer, place: str, verdicts: Verdicts) -> Iterator[Block]:
     found = next((i for i in answer.iron or () if (i.scope, i.place) == ("seam", place)), None)
     yield Heading(f"Set for {place}")
     rows = [] if iron is None else [("iron", iron.text)]
-    longest = _longest(answer, place)
-    ruled = _is_stricter(verdicts.get(DWELL), longest)
+    longest, dwell = longest_press(answer, place), verdicts.get(DWELL)
+    ruled = is_stricter(dwell, longest)
     lines = [aspect for aspect in PRESS if aspect != DWELL or ruled]
     told = [text for text, verdict in line_parts(verdicts, lines)]
     if told:
         rows.append(("press", ", ".join(told)))
-    at_a_time = "" if ruled else _seconds(longest)
-    if at_a_time:
-        rows.append(
-            ("at a time", f"{at_a_time}, then lift and let it cool (computed, not measured)")
-        )
+    rows += at_a_time(dwell, longest)
     waits = [r for r in answer.heat or () if r.place == place and r.touch_safe_after_s]
     if waits:
         parts = " and ".join(dict.fromkeys(waits[0].hard_parts))
@@ -149,8 +150,8 @@ def _table(
         if motion is not None and motion.text == HOVERED:
             told.insert(0, HOVERED)  # who reads only this row would set the iron down
         how = ", ".join(told) if iron.mark else ""
-        at_a_time = _seconds(_at_most(answer, place, here)) if iron.mark else ""
-        alike.setdefault((iron.text, how, at_a_time), []).append(place)
+        most = _seconds(_at_most(answer, place, here)) if iron.mark else ""
+        alike.setdefault((iron.text, how, most), []).append(place)
     rows = tuple((", ".join(names), *same) for same, names in alike.items())
     yield Columns(("place", "iron", "press", "at a time"), rows, (4, 5, 3, 2))
 
@@ -159,25 +160,12 @@ def _setting(answer: Answer, place: str) -> ToldIronSetting | None:
     return next((i for i in answer.irons if (i.scope, i.place) == ("seam", place)), None)
 
 
-def _longest(answer: Answer, place: str) -> float | None:
-    """The longest press that is computed, s; None where none has to be counted."""
-    longest = budget([row for row in answer.heat or () if row.place == place])
-    return None if longest is None or longest >= LONG_S else longest
-
-
 def _at_most(answer: Answer, place: str, here: Verdicts) -> float | None:
     """The longest press of a place, s: what is computed, or what rules give where that is less."""
-    longest, ruled = _longest(answer, place), here.get(DWELL)
-    if ruled is not None and isinstance(ruled.high, float) and _is_stricter(ruled, longest):
+    longest, ruled = longest_press(answer, place), here.get(DWELL)
+    if ruled is not None and isinstance(ruled.high, float) and is_stricter(ruled, longest):
         return ruled.high
     return longest
-
-
-def _is_stricter(ruled: ToldVerdict | None, longest: float | None) -> bool:
-    """Whether the time that rules give is told, and not the computed one."""
-    if longest is None:
-        return True
-    return ruled is not None and isinstance(ruled.high, float) and ruled.high <= longest
 
 
 def _seconds(longest: float | None) -> str:
