@@ -86,6 +86,7 @@ Fact = Literal[
     "no lapel",
     "lining faces the edge",
     "lining ends at the waist",
+    "lining swings free",
     "takes a nail",
     "slit to be stayed",
     "band with ends",

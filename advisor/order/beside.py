@@ -14,7 +14,7 @@ from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
 from advisor.order.kinds import SeamPlace
-from advisor.order.layering import lining_cloths, lining_ends_at_waist
+from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
 from advisor.order.openings import closed_here, turned_here
 from advisor.order.roles import POCKET_FLAP, POCKET_ZIP, holds_words, of_another_cloth
 from advisor.project.placing import POCKETS
@@ -59,6 +59,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "gap closed here": lambda: closed_here(place, facts.places),
         "flap named": lambda: _flap(facts),
         "lining ends at the waist": lambda: lining_ends_at_waist(place, facts.places),
+        "lining swings free": lambda: lining_swings(place, facts.places),
         "lining faces the edge": lambda: "facing" not in _words(place.name),
         "takes a nail": lambda: _takes_a_nail(place, facts),
         "no lapel": lambda: not _lapel(place, facts),

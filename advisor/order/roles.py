@@ -24,6 +24,7 @@ BY_KIND = {
 POCKET_ZIP = "pocket-zip"
 """The role of a zip that closes a pocket: it neither fits the garment nor opens it."""
 NECKBAND = "neckband"
+FASTENED = frozenset({"button", "buttonhole", "hook", "snap", "clasp", "hook-and-loop"})
 SLEEVE_HEAD, ROLL = "sleeve-head", "sleeve-head-roll"
 FLAP, POCKET_FLAP = "flap", "pocket-flap"
 
@@ -83,7 +84,7 @@ def _by_kind(kind: str, about: list[Entry], found: SeamKind | None) -> str:
         and (found is None or found.id != "sleeve-hem")
     ):
         return "hem"
-    if kind in ("button", "buttonhole", "hook", "snap", "hook-and-loop"):
+    if kind in FASTENED:
         return "fastening"
     if kind == "placket" and found is not None and found.closes:
         return "placket"  # an opening at the end of a side seam closes nothing

@@ -1,0 +1,127 @@
+"""What a theatre cutter and a maker of skating dresses would not have let pass.
+
+A bias evening dress with godets, a skating dress of velvet and mesh, a hooded cloak, a dress of
+ponte. All is common practice of the trade.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from advisor.claims.collect import Place
+from advisor.claims.judgement import Advice
+from advisor.construction.bulk import picked
+from advisor.decide.advise import advise
+from advisor.order.work import order_of
+from advisor.project.load import garment_of
+from advisor.textio.yamlfile import parse_yaml
+from tests.garments.whole import known, places, stands
+
+
+def _advice(cloths: str, *places: str, head: str = "") -> Advice:
+    """The advice on a garment of some cloths, `name: {…}` each, and places as a file has them."""
+    lines = "\n".join(f"  - {{{place}}}" for place in places)
+    text = f"garment: Sample\n{head}\nfabrics: {{{cloths}}}\nseams:\n{lines}\n"
+    return advise(garment_of(parse_yaml(text, "project.yaml"), known()), known())
+
+
+def _picked(found: Advice, place: str, aspect: str) -> str:
+    return picked(found.judgement.verdicts[Place("seam", place)], aspect)
+
+
+SIDES = ("armhole", "side", "brief crotch")
+
+
+@pytest.mark.parametrize("place", SIDES)
+@pytest.mark.parametrize(
+    "cloth", ["sports mesh", "sweater knit", "waffle knit", "stretch velvet", "cotton jersey"]
+)
+def test_a_stretch_cloth_is_stayed_where_it_hangs_and_not_round_a_limb(
+    cloth: str, place: str
+) -> None:
+    """However hard an armhole, a side or a crotch is pulled, it has to give; a shoulder has not."""
+    found = _advice(
+        f"a: {{fabric: {cloth}}}", f"name: {place}, layers: [a, a], length: 40 cm, stress: high"
+    )
+    assert _picked(found, place, "seam.support") in ("none", "")
+
+
+@pytest.mark.parametrize("cloth", ["sweater knit", "waffle knit", "stretch velvet"])
+def test_the_shoulder_of_a_stretch_cloth_is_stayed(cloth: str) -> None:
+    """The whole garment hangs from it."""
+    found = _advice(
+        f"a: {{fabric: {cloth}}}", "name: shoulder, layers: [a, a], length: 12 cm, stress: high"
+    )
+    assert _picked(found, "shoulder", "seam.support") in ("stay tape", "clear elastic")
+
+
+def test_no_tape_lies_in_an_armhole_of_ponte_and_mesh() -> None:
+    """Nor where the open mesh asks for a strip to hold its stitches."""
+    for mesh in ("sports mesh", "power mesh", "fishnet"):
+        found = _advice(
+            f"a: {{fabric: ponte}}, b: {{fabric: {mesh}}}",
+            "name: armhole, layers: [a, b], length: 44 cm, stress: high",
+        )
+        assert _picked(found, "armhole", "seam.support") not in ("stay tape", "self-fabric strip")
+
+
+def test_a_stretch_mesh_on_velvet_is_not_overcast_by_hand() -> None:
+    """Each edge overcast by itself holds no seam that has to stretch; a woven sheer's is."""
+    cloths = "velvet: {fabric: stretch velvet}, mesh: {fabric: power mesh}"
+    found = _advice(cloths, "name: yoke seam, layers: [velvet, mesh], length: 46 cm, shape: curved")
+    assert _picked(found, "yoke seam", "seam.finish") != "hand overcast"
+
+
+CLOAK = (
+    "shell: {fabric: wool coating}, lining: {fabric: satin, fibres: {acetate: 100}}",
+    "name: side, layers: [shell, shell], length: 125 cm, times: 2",
+    "name: hood to neck, layers: [shell, shell], length: 52 cm, shape: curved",
+    "name: front facing, layers: [shell, shell], length: 125 cm, edge: turned",
+    "name: lining seams, layers: [lining, lining], length: 120 cm, times: 3",
+    "name: lining to facing, layers: [shell, lining], length: 300 cm",
+    "name: clasp, kind: fastening, fastening: clasp, on: shell, number: 1",
+    "name: hem, layers: [shell], length: 420 cm, edge: hem, shape: curved",
+    "name: lining hem, layers: [lining], length: 410 cm, edge: hem, shape: curved",
+)
+
+
+def test_a_clasp_is_sewn_on_by_hand_and_is_no_hook() -> None:
+    """What holds a whole cloak is sewn through a reinforcement, and bought as a clasp."""
+    found = order_of(_advice(*CLOAK), known())
+    clasp = places(found)["clasp"]
+    assert (clasp.kind.id, clasp.method.id) == ("clasp", "clasp-sewn-on")
+    does = found.tasks["fasten clasp"].step.does
+    assert "strong doubled thread" in does
+    assert "hook" not in does
+    assert stands(found, "press lining hem", "fasten clasp")
+
+
+def test_a_lining_that_is_set_to_its_facing_is_no_facing() -> None:
+    """It is made up by itself and closes the garment; nothing of it is turned, or left free."""
+    found = order_of(_advice(*CLOAK), known())
+    assert places(found)["lining to facing"].kind.id == "lining-seam"
+    assert "set lining to facing" in found.tasks
+    assert not [step for step in found.tasks if step.startswith("neaten the edge of")]
+
+
+def test_a_lining_that_swings_is_held_to_the_hem_by_thread_chains() -> None:
+    """The lining of a cloak or a skirt blows out below; that of trousers is held by its legs."""
+    found = order_of(_advice(*CLOAK), known())
+    assert stands(found, "press hem", "press lining hem", "chain lining hem")
+    legs = (CLOAK[0], "name: crotch, layers: [shell, shell], length: 60 cm", *CLOAK[1:])
+    assert "chain lining hem" not in order_of(_advice(*legs), known()).tasks
+
+
+def test_a_flared_hem_hangs_before_it_is_levelled() -> None:
+    """Whoever says that it is curved, and how long, need not say that its edge lies on the bias."""
+    found = order_of(_advice(*CLOAK), known())
+    assert stands(found, "set lining to facing", "hang", "sew hem")
+    narrow = (*CLOAK[:-2], "name: hem, layers: [shell], length: 130 cm, edge: hem, shape: curved")
+    assert "hang" not in order_of(_advice(*narrow), known()).tasks
+
+
+def test_the_hem_of_a_flare_is_not_turned_as_deep_as_that_of_a_coat() -> None:
+    """Its raw edge is longer than the line that it comes to lie on."""
+    found = _advice(*CLOAK)
+    verdict = found.judgement.verdicts[Place("seam", "hem")]["seam.allowance"]
+    assert verdict.pick == 25
