@@ -29,6 +29,7 @@ STRIPS = {
     "self-fabric strip": "a strip of the cloth",
 }
 """What is laid along a seam that has to keep its length, by what the sheet advises."""
+RAW = "raw edge"
 ENCLOSED = frozenset({"French", "mock French", "felled", "self-bound"})
 """Kinds of seam that shut in their own edges."""
 THICK = 1.2
@@ -76,6 +77,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "loops for buttons": lambda: _loops(place),
         "piping in it": lambda: any(facts.entry(n).id == PIPING for n in place.notions),
         "slit of its own": lambda: _slit(place),
+        "edge stays as cut": lambda: _left_raw(place, facts),
         "edge of its own": lambda: not _on_turned_edge(place, facts),
         "stay advised": lambda: _stayed(place, facts),
         "thick": lambda: _thick(place, facts),
@@ -188,6 +190,12 @@ def _on_turned_edge(place: SeamPlace, facts: Facts) -> bool:
     """Whether a channel lies along an edge that a facing or a lining finishes already."""
     edges = (p for p in facts.places if p.kind.id == "faced-edge" and p.role.id == HOOD_EDGE)
     return place.role.id == HOOD_CASING and any(edges)
+
+
+def _left_raw(place: SeamPlace, facts: Facts) -> bool:
+    """Whether an edge is left as it is cut: its cloth lets it, or the sheet advises it."""
+    advised = facts.setups.word(Place("seam", place.name), "hem.kind", "")
+    return advised == RAW or (bool(place.cloths) and all(map(facts.stays_cut, place.cloths)))
 
 
 def _stayed(place: SeamPlace, facts: Facts) -> bool:

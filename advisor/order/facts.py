@@ -132,9 +132,9 @@ class Facts:
         if any(called.LOWER_EDGE & set(singular_words(p.name)) for p in ends):
             return False
         full = {c for p in self.places if p.kind.id == "gathered-edge" for c in p.full}
-        return not any(self._stays_cut(c) for c in full)
+        return not any(self.stays_cut(c) for c in full)
 
-    def _stays_cut(self, cloth: str) -> bool:
+    def stays_cut(self, cloth: str) -> bool:
         """Whether an edge of it neither frays nor curls, so that it may be left as it is cut."""
         entry = self.entry(cloth)
         plain = entry.structure in ("net", "skin", "film") or entry.family == "nets"
@@ -211,7 +211,6 @@ class Facts:
             "sheer": lambda: all(self.least(c, "sheer") >= called.SHEER for c in cloths),
             "topstitched": lambda: place.seam.making.topstitch > 0 or self.jeans(place),
             "more than one cloth": lambda: len(cloths) > 1,
-            "edge stays as cut": lambda: bool(cloths) and all(map(self._stays_cut, cloths)),
             "lace on an edge": lambda: lace_on_edge(place.seam, self.entry),
             "free facing edge": lambda: self._free_facing(place),
             "no machine buttonhole": lambda: any(self._avoids(c, BUTTONHOLES) for c in cloths),

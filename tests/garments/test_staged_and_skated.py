@@ -15,7 +15,7 @@ from advisor.decide.advise import advise
 from advisor.order.work import order_of
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import known, places, stands
+from tests.garments.whole import known, places, stands, work
 
 
 def _advice(cloths: str, *places: str, head: str = "") -> Advice:
@@ -125,3 +125,42 @@ def test_the_hem_of_a_flare_is_not_turned_as_deep_as_that_of_a_coat() -> None:
     found = _advice(*CLOAK)
     verdict = found.judgement.verdicts[Place("seam", "hem")]["seam.allowance"]
     assert verdict.pick == 25
+
+
+SKATING, GOWN = "more/frostfair_skating", "more/nightjar_gown"
+
+
+def test_a_skirt_that_hangs_from_a_bodice_is_joined_to_a_ring() -> None:
+    """A circle cannot be sewn to the flat pieces: the sides of the bodice are closed first."""
+    found = work(SKATING)
+    assert places(found)["circle skirt"].role.id == "waist"
+    assert stands(found, "join bodice side", "join circle skirt", "hang", "cut skirt hem")
+
+
+def test_an_edge_that_the_sheet_leaves_raw_is_cut_and_not_turned_up() -> None:
+    """A soft mesh curls a little, and its cut edge shows least all the same."""
+    assert places(work(SKATING))["skirt hem"].method.id == "hem-left-raw"
+
+
+def test_the_hem_of_an_upper_edge_is_levelled_on_no_hanger() -> None:
+    """A cowl, a neck, a hood: it ends nothing that hangs, and is sewn while it lies flat."""
+    found = work(GOWN)
+    assert not places(found)["cowl edge"].role.last
+    assert stands(found, "press cowl edge", "hang", "sew hem")
+
+
+def test_a_binding_is_not_left_pinned_while_the_garment_is_tried_on() -> None:
+    """It is wrapped round its edge when it is stitched down."""
+    found = work(GOWN)
+    assert "wrap neck binding" not in found.tasks
+    assert stands(found, "fit", "stitch down neck binding")
+
+
+@pytest.mark.parametrize(
+    ("garment", "seam"),
+    [("more/ferryhouse_wrap", "waist seam"), ("more/lock_keeper_dress", "yoke")],
+)
+def test_gathering_rows_wait_no_longer_than_they_must(garment: str, seam: str) -> None:
+    """Left in the piece they pull out; they are stitched when the machine comes to the seam."""
+    order = work(garment).order
+    assert order.index(f"join {seam}") - order.index(f"gather {seam}") == 1
