@@ -26,6 +26,7 @@ from advisor.claims.valuesets import Span
 from advisor.craft.irondial import mark_for
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry, Knowledge
 from advisor.project.garment import Garment
+from advisor.project.placing import singular_words
 
 PARTS = frozenset({"zip", "elastic", "button", "hook-and-loop", "tape", "trim", "bone"})
 """Kinds of notion that can be kept beside the iron, or go in after it."""
@@ -94,7 +95,7 @@ def pressed_after_all(one: Instruction) -> Instruction:
 
 def is_lining(name: str, entry: Entry) -> bool:
     """Whether a cloth lines the garment: by what it is, or by what the project calls it."""
-    return entry.family == "linings" or "lining" in name.casefold().replace("-", " ").split()
+    return entry.family == "linings" or "lining" in singular_words(name)
 
 
 class _Settler:

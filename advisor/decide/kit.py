@@ -23,6 +23,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.workshop import Substitute
 from advisor.project.garment import Garment
+from advisor.project.zipping import ZIP
 
 HAVE, MISSING, NOT_SAID = "have", "missing", "not said"
 
@@ -126,7 +127,7 @@ def kit_of(judgement: Judgement, knowledge: Knowledge) -> list[Need]:
             instead, refused = substitutes(aspect, word, places, judgement, knowledge)
         tool = knowledge.workshop.tools.get((aspect, word))
         name = tool.name if tool else _item_name(aspect, word)
-        length = seam_length(garment, places) if aspect == "seam.support" else None
+        length = _stay_length(garment, places) if aspect == SUPPORT else None
         found.append(Need(group, name, aspect, word, places, state, instead, refused, length))
     found += _strips(judgement)
     found += _notions(garment, knowledge)
@@ -279,6 +280,13 @@ def seam_length(garment: Garment, places: tuple[str, ...]) -> float | None:
                 return None
             total += float(seam.facts["length"]) * seam.making.times
     return total
+
+
+def _stay_length(garment: Garment, places: tuple[str, ...]) -> float | None:
+    """The length of what holds some seams: a zip lies between two edges, and each is held."""
+    zips = tuple(s.name for s in garment.seams if s.place == ZIP and s.name in places)
+    whole, again = seam_length(garment, places), seam_length(garment, zips)
+    return None if whole is None or again is None else whole + again
 
 
 def substitutes(

@@ -93,6 +93,7 @@ Fact = Literal[
     "opens end to end",
     "cinches the body",
     "stay advised",
+    "opening yields",
     "edge of its own",
     "slit of its own",
     "thick",

@@ -63,6 +63,8 @@ SEAM_SAID: dict[str, tuple[str, ...]] = {
     "lies flat": YES_NO,
     "may be pleated": YES_NO,
     "sleeve head": YES_NO,
+    "line on the bias": YES_NO,
+    "comes to a point": YES_NO,
 }
 """What follows from a project's silence, its stress and the kind and name of a place.
 
@@ -75,6 +77,7 @@ MAKER_WORDS: dict[str, tuple[str, ...]] = {
     "worn by": ("adult", "child"),
     "outer garment": YES_NO,
     "hooded": YES_NO,
+    "sheer body": YES_NO,
 }
 ROLES = ("layer", "pair", "every", "some", "seam", "maker", "garment pair")
 

@@ -80,6 +80,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "edge stays as cut": lambda: _left_raw(place, facts),
         "edge of its own": lambda: not _on_turned_edge(place, facts),
         "stay advised": lambda: _stayed(place, facts),
+        "opening yields": lambda: _support(place, facts) not in ("", "none"),
         "thick": lambda: _thick(place, facts),
         "no enclosed seam asked for": lambda: _seam_said(place) not in ENCLOSED,
     }
@@ -198,9 +199,14 @@ def _left_raw(place: SeamPlace, facts: Facts) -> bool:
     return advised == RAW or (bool(place.cloths) and all(map(facts.stays_cut, place.cloths)))
 
 
+def _support(place: SeamPlace, facts: Facts) -> str:
+    """What the sheet advises to hold the length of a place; "" where any will do."""
+    return facts.setups.word(Place("seam", place.name), "seam.support", "")
+
+
 def _stayed(place: SeamPlace, facts: Facts) -> bool:
     """Whether the sheet advises a stay in a seam that holds none among its layers."""
-    advised = facts.setups.word(Place("seam", place.name), "seam.support")
+    advised = _support(place, facts)
     listed = any(facts.entry(name).id in ("stay-tape", "clear-elastic") for name in place.notions)
     taped = any(stage.work == "tape" for stage in place.method.stages)
     taped = taped or taped_elsewhere(place.seam, facts.garment)

@@ -10,12 +10,14 @@ import pytest
 
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Advice
+from advisor.construction.agreement import disagreements
 from advisor.construction.bulk import picked
 from advisor.decide.advise import advise
 from advisor.order.work import order_of
 from advisor.project.load import garment_of
+from advisor.project.placing import singular_words
 from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import known, places, stands, work
+from tests.garments.whole import advice, known, places, stands, work
 
 
 def _advice(cloths: str, *places: str, head: str = "") -> Advice:
@@ -164,3 +166,59 @@ def test_gathering_rows_wait_no_longer_than_they_must(garment: str, seam: str) -
     """Left in the piece they pull out; they are stitched when the machine comes to the seam."""
     order = work(garment).order
     assert order.index(f"join {seam}") - order.index(f"gather {seam}") == 1
+
+
+def test_an_inner_skirt_or_slip_is_the_lining() -> None:
+    """Its hem is levelled by that of the dress, and it is said that it hangs nowhere yet."""
+    found = work(GOWN)
+    assert places(found)["inner slip hem"].method.id == "lining-hem"
+    said = [one.id for one in disagreements(advice(GOWN).judgement, known())]
+    assert "loose lining" in said
+
+
+def test_inner_alone_lines_nothing() -> None:
+    """The inner leg and the inner sleeve are seams of the shell."""
+    for name in ("inner leg seam", "inner sleeve seam", "inner pocket"):
+        assert "lining" not in singular_words(name)
+    assert singular_words("Inner skirts' side") == ("lining", "skirt", "side")
+
+
+UNDERLINED = "Where the sheer covers a bodice, underline it"
+SHEER = "sheer: {fabric: silk chiffon}, satin: {fabric: acetate satin, weight: 100 g/m2}"
+
+
+@pytest.mark.parametrize(
+    ("place", "covers"),
+    [("bodice side", True), ("sleeve seam", False), ("overlay side", False), ("frill", False)],
+)
+def test_a_sheer_is_underlined_only_where_it_covers_the_body(place: str, covers: bool) -> None:
+    """A sleeve of it, a frill or an overlay hangs free."""
+    found = _advice(
+        SHEER,
+        f"name: {place}, layers: [sheer, sheer], length: 40 cm",
+        "name: side, layers: [satin, satin], length: 40 cm",
+    )
+    said = [text for fired in found.judgement.gathered.fired for text in map(str, fired.rule.do)]
+    assert any(UNDERLINED in text for text in said) == covers
+
+
+def test_the_opening_of_a_zip_on_the_bias_is_stayed_before_it_hangs() -> None:
+    """The tape gives nothing and the bias drops: a strip on the straight grain holds both edges."""
+    found = work(GOWN)
+    step = found.tasks["stay the opening of side zip"].step
+    assert "25 mm" in step.does
+    assert stands(found, step.id, "hang the basted seams", "set side zip")
+    firm = _advice(
+        "a: {fabric: wool gabardine}",
+        "name: side, layers: [a, a], length: 40 cm, times: 2",
+        "name: side zip, layers: [a, {notion: concealed zip}], length: 30 cm",
+    )
+    assert "stay the opening of side zip" not in order_of(firm, known()).tasks
+
+
+def test_a_godet_is_sewn_from_its_point_and_never_in_a_seam_that_is_turned() -> None:
+    """Two rows that meet in a point leave nothing to turn."""
+    found = work(GOWN)
+    assert places(found)["godets"].method.id == "godet-let-in"
+    assert _picked(advice(GOWN), "godets", "seam.kind") not in ("French", "felled", "self-bound")
+    assert "from the point down" in found.tasks["join godets"].step.does
