@@ -21,7 +21,7 @@ from advisor.claims.conflicts import (
     one_per_cause,
     severity_of,
 )
-from advisor.claims.speakers import HEAT_ASPECTS, Said, is_heat_need
+from advisor.claims.speakers import HEAT_ASPECTS, KEPT_OFF, Said, is_heat_need
 from advisor.claims.valuesets import Span
 from advisor.craft.irondial import mark_for
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry, Knowledge
@@ -86,6 +86,15 @@ def gone_round(
         return ()
     tender = frozenset(name for _, names in lids for name in names)
     return (Instruction(ROUND, frozenset(), tender, (whole,), min(most for most, _ in lids)),)
+
+
+def kept_off(garment: Garment, knowledge: Knowledge) -> tuple[str, ...]:
+    """The elastics of a finished garment, which whoever irons it goes round."""
+    if garment.single:
+        return ()
+    worn = (name for name, cloth in garment.cloths.items() if not cloth.detachable)
+    kinds = {name: knowledge.entries[garment.cloths[name].entry].kind for name in worn}
+    return tuple(sorted(name for name, kind in kinds.items() if kind == KEPT_OFF[0]))
 
 
 def pressed_after_all(one: Instruction) -> Instruction:

@@ -6,6 +6,8 @@ ponte. All is common practice of the trade.
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from advisor.claims.collect import Place
@@ -18,6 +20,7 @@ from advisor.project.load import garment_of
 from advisor.project.placing import singular_words
 from advisor.textio.yamlfile import parse_yaml
 from tests.garments.whole import advice, known, places, stands, work
+from tests.typed import typed
 
 
 def _advice(cloths: str, *places: str, head: str = "") -> Advice:
@@ -222,3 +225,40 @@ def test_a_godet_is_sewn_from_its_point_and_never_in_a_seam_that_is_turned() -> 
     assert places(found)["godets"].method.id == "godet-let-in"
     assert _picked(advice(GOWN), "godets", "seam.kind") not in ("French", "felled", "self-bound")
     assert "from the point down" in found.tasks["join godets"].step.does
+
+
+def _printed(command: str, cloths: str, *places: str, folder: Path) -> str:
+    """What a command prints of such a garment, its lines put together."""
+    lines = "\n".join(f"  - {{{place}}}" for place in places)
+    path = folder / "sample.yaml"
+    path.write_text(f"garment: Sample\nfabrics: {{{cloths}}}\nseams:\n{lines}\n", encoding="utf-8")
+    return " ".join(typed(command, str(path)).out.split())
+
+
+def test_an_elastic_is_kept_beside_the_iron_in_every_view(tmp_path: Path) -> None:
+    """Order, sheet and label iron the cotton and go round its elastic; none forbids the iron."""
+    skirt = (
+        "shell: {fabric: poplin, fibres: {cotton: 100}}",
+        "name: side, layers: [shell, shell], length: 60 cm, times: 2",
+        "name: waist elastic, layers: [shell, {notion: woven elastic}], length: 70 cm",
+        "name: hem, layers: [shell], length: 120 cm, edge: hem",
+    )
+    order, sheet, label = (
+        _printed(command, *skirt, folder=tmp_path) for command in ("order", "sheet", "label")
+    )
+    assert "go round the woven elastic with the iron" in order
+    assert "iron at 200 °C, not over the woven elastic" in sheet
+    assert "Iron at most 200 °C, not over the woven elastic" in label
+    assert "do not iron" not in f"{sheet} {label}".casefold()
+
+
+def test_a_cloth_that_takes_no_iron_is_not_ironed_for_its_elastic(tmp_path: Path) -> None:
+    """Where the mesh itself forbids it, the elastic changes nothing."""
+    mesh = (
+        "shell: {fabric: power mesh, fibres: {nylon: 80, elastane: 20}}",
+        "name: side, layers: [shell, shell], length: 30 cm",
+        "name: leg elastic, layers: [shell, {notion: swimwear elastic}], length: 50 cm",
+    )
+    label = _printed("label", *mesh, folder=tmp_path)
+    assert "Do not iron" in label
+    assert "not over" not in label
