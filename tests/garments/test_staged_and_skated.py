@@ -19,7 +19,7 @@ from advisor.order.work import order_of
 from advisor.project.load import garment_of
 from advisor.project.placing import singular_words
 from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import advice, known, places, stands, work
+from tests.garments.whole import FOLDER, advice, known, places, stands, work
 from tests.typed import typed
 
 
@@ -262,3 +262,55 @@ def test_a_cloth_that_takes_no_iron_is_not_ironed_for_its_elastic(tmp_path: Path
     label = _printed("label", *mesh, folder=tmp_path)
     assert "Do not iron" in label
     assert "not over" not in label
+
+
+def test_elastic_across_the_back_is_fastened_at_both_ends_and_lapped_to_no_ring() -> None:
+    """The side seams take in its ends, so they are sewn after it."""
+    cloths = "shell: {fabric: poplin, fibres: {cotton: 100}}"
+    side = "name: side, layers: [shell, shell], length: 60 cm, times: 2"
+    elastic = "layers: [shell, {notion: woven elastic}], length: 30 cm"
+    found = order_of(_advice(cloths, side, f"name: back elastic, {elastic}"), known())
+    assert "stitch the other end likewise" in found.tasks["draw through back elastic"].step.does
+    assert stands(found, "draw through back elastic", "join side")
+    ring = order_of(_advice(cloths, side, f"name: waist elastic, {elastic}"), known())
+    assert "lap its ends" in ring.tasks["draw through waist elastic"].step.does
+    assert stands(ring, "join side", "draw through waist elastic")
+
+
+def test_the_zigzag_of_an_applique_covers_the_edge_like_satin_stitch() -> None:
+    """A seam's 2.5 mm would leave the cut edge bare; a lace let in has motifs instead."""
+    cloths = "shell: {fabric: denim}, patch: {fabric: poplin}, lace: {fabric: lace}"
+    found = _advice(
+        cloths,
+        "name: badge, layers: [shell, patch], length: 40 cm",
+        "name: turned badge, layers: [shell, patch], length: 40 cm, edge: turned",
+        "name: lace inset, layers: [patch, lace], length: 40 cm",
+    )
+    length = {
+        place: found.judgement.verdicts[Place("seam", place)]["stitch.length"].pick
+        for place in ("badge", "turned badge", "lace inset")
+    }
+    assert length["badge"] == 0.4
+    assert min(length["turned badge"] or 0, length["lace inset"] or 0) > 1
+
+
+def test_a_bag_of_lining_hangs_in_the_shell_and_is_closed_after_its_pocket() -> None:
+    """It is no part of the lining, whatever it is cut of."""
+    found = order_of(
+        _advice(
+            "shell: {fabric: denim}, bag: {fabric: lining}",
+            "name: bound pocket, layers: [shell, shell, bag], length: 14 cm, times: 2",
+            "name: bound pocket bag, layers: [bag, bag], length: 60 cm, times: 2",
+            "name: side, layers: [shell, shell], length: 60 cm, times: 2",
+        ),
+        known(),
+    )
+    assert places(found)["bound pocket bag"].unit == "shell"
+    assert stands(found, "turn bound pocket", "close bound pocket bag")
+
+
+def test_no_needle_is_set_and_called_wrong_in_one_breath() -> None:
+    """One plain thing to do where the cloths and the stack want different needles."""
+    sheet = " ".join(typed("sheet", str(FOLDER / "more/bandmaster_skirt.yaml")).out.split())
+    assert "turn the hand wheel, with glasses on" in sheet
+    assert "is too thin for this stack" not in sheet
