@@ -314,3 +314,21 @@ def test_no_needle_is_set_and_called_wrong_in_one_breath() -> None:
     sheet = " ".join(typed("sheet", str(FOLDER / "more/bandmaster_skirt.yaml")).out.split())
     assert "turn the hand wheel, with glasses on" in sheet
     assert "is too thin for this stack" not in sheet
+
+
+@pytest.mark.parametrize(("hem", "agrees"), [("125 cm", True), ("100 cm", False)])
+def test_the_hem_of_a_flounce_is_held_against_its_ring(hem: str, agrees: bool) -> None:
+    """A ring with 50 cm at its seam and 12 cm deep has 50 + 2 pi 12 = 125.4 cm at its hem."""
+    text = f"""
+garment: Sample
+fabrics: {{shell: {{fabric: poplin}}, frill: {{fabric: lawn, width: 140 cm}}}}
+seams:
+  - {{name: hem flounce, layers: [shell, frill], length: 50 cm}}
+  - {{name: flounce hem, layers: [frill], length: {hem}, edge: hem, shape: curved}}
+pieces:
+  - {{name: flounce, fabric: frill, flounce: {{seam: 50 cm, depth: 12 cm}}}}
+"""
+    garment = garment_of(parse_yaml(text, "project.yaml"), known())
+    found = disagreements(advise(garment, known()).judgement, known())
+    rings = [d.figures[1].value for d in found if d.id == "ring"]
+    assert rings == ([] if agrees else [pytest.approx(1254, abs=1)])
