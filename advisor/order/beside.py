@@ -196,7 +196,8 @@ def _on_turned_edge(place: SeamPlace, facts: Facts) -> bool:
 def _left_raw(place: SeamPlace, facts: Facts) -> bool:
     """Whether an edge is left as it is cut: its cloth lets it, or the sheet advises it."""
     advised = facts.setups.word(Place("seam", place.name), "hem.kind", "")
-    return advised == RAW or (bool(place.cloths) and all(map(facts.stays_cut, place.cloths)))
+    raw = advised == RAW and len(place.cloths) == 1
+    return raw or (bool(place.cloths) and all(map(facts.stays_cut, place.cloths)))
 
 
 def _support(place: SeamPlace, facts: Facts) -> str:
