@@ -14,6 +14,7 @@ _AND_SO = {
     "width": "the finished width of the piece is that of the whole place, and its number says in "
     "how many panels it is cut",
     "pleats": "change the pleats or the piece",
+    "ring": "write the hem as long as the outer edge, or change the depth or the share of a circle",
     "stretched": "cut the band anew, or change how far it is stretched",
     "buttons": "as many of the one as of the other",
 }

@@ -102,6 +102,11 @@ def _parted(item: Instruction, units: System) -> str:
     )
 
 
+def over(kept_off: Sequence[str]) -> str:
+    """What an ironing line adds of the parts that the iron is kept off; "" where there are none."""
+    return f", not over the {_listed(frozenset(kept_off))}" if kept_off else ""
+
+
 def by_parts(items: Sequence[Instruction]) -> Instruction | None:
     """How a garment is pressed at last of which a part takes no iron; None where all of it does."""
     return next((i for i in items if i.kind == PARTED and i.most is not None), None)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from advisor.answer.instructions import over
 from advisor.answer.model.label import (
     ToldAnimal,
     ToldApart,
@@ -266,8 +267,8 @@ class _Label:
         if line.word == "hand wash" and line.at_most is not None:
             text = _cooler(text, line.at_most)
         if line.no_steam and "steam" not in text and line.word != "do not iron":
-            return f"{text}, {self.market.no_steam}"
-        return text
+            text = f"{text}, {self.market.no_steam}"
+        return f"{text}{over(line.kept_off)}"
 
 
 def _cooler(text: str, at_most: int) -> str:

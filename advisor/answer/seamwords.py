@@ -146,9 +146,9 @@ def _needle_says(work: SeamWork) -> list[str]:
         return []
     pick, wants = work.fine_needle
     text = (
-        f"Eye: needle {pick:g} is too thin for this stack and may bend and break; our estimate is "
-        f"{wants:g} or more. Turn the hand wheel over the thickest place, with glasses on, or try "
-        f"{wants:g} there on a scrap."
+        f"Eye: over the thickest place turn the hand wheel, with glasses on: the cloths want no "
+        f"needle above {pick:g}, and so many plies may bend and break one below {wants:g} "
+        "(estimate)."
     )
     return [text]
 

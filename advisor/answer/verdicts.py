@@ -5,17 +5,17 @@ from __future__ import annotations
 from dataclasses import replace
 
 from advisor.answer import wording
-from advisor.answer.instructions import by_parts, parted_text
+from advisor.answer.instructions import by_parts, over, parted_text
 from advisor.answer.model.told import ToldClaim, ToldFact, ToldVerdict
 from advisor.answer.teller import Teller
 from advisor.claims.claimsets import set_of
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
 from advisor.claims.judgement import Judgement
-from advisor.claims.speakers import Said
+from advisor.claims.speakers import KEPT_OFF, Said
 from advisor.claims.valuesets import Choice, Span
 from advisor.claims.whose_word import against, deciders, overrun
-from advisor.claims.workarounds import Instruction
+from advisor.claims.workarounds import Instruction, kept_off
 from advisor.knowledge.model import LIMIT_ASPECT, Aspect
 from advisor.order.pieces import with_bias
 
@@ -73,6 +73,8 @@ def _text(place: Place, verdict: Verdict, teller: Teller, parted: Instruction | 
         return parted_text(parted, teller.units)
     if place.scope == "garment" and verdict.aspect.id == MOTION and parted is not None:
         return f"lift and lower, {words} the rest"
+    if place.scope == "garment" and verdict.aspect.id == KEPT_OFF[1] and verdict.pick:
+        return f"{words}{over(kept_off(teller.garment, teller.knowledge))}"
     if verdict.aspect.id != GRAIN or place.name not in teller.garment.cloths:
         return words
     return with_bias(teller.garment, place.name, words)

@@ -239,9 +239,12 @@ class _Gatherer:
         """Whether a claim counts for the whole garment; one seam has no last press of its own."""
         if self.garment.cloths[cloth].detachable:
             return False
+        kind = self.entries[cloth].kind
+        if (kind, said.claim.aspect) == speakers.KEPT_OFF and not self.garment.single:
+            self.result.beside.append(said)
+            return False
         if said.claim.aspect.startswith("press."):
             pressed = cloth in self.garment.apart and speakers.is_heat_need(said.claim)
-            kind = self.entries[cloth].kind
             # A notion has had its own press when it was put in; only what it bears still counts.
             idle = kind != "cloth" and not speakers.is_heat_limit(said.claim)
             return not (self.garment.single or pressed or idle or self._beside(kind, said))

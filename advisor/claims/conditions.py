@@ -146,6 +146,8 @@ SEAM_DEFAULTS: dict[str, Any] = {
 
 CARRYING = frozenset({"shoulder", "neck", "neckline", "waist", "yoke", "raglan", "strap"})
 """Words of places from which the rest of a garment hangs: common practice."""
+BESIDE = frozenset({"side", "armhole", "armscye", "underarm", "sleeve", "crotch", "inseam", "leg"})
+"""Words of seams beside the body and its limbs, from which nothing hangs."""
 
 
 SEEN = frozenset({"front", "lapel", "revers", "collar", "flap", "tab", "cuff"})
@@ -154,9 +156,10 @@ SEEN = frozenset({"front", "lapel", "revers", "collar", "flap", "tab", "cuff"})
 
 def _carries(seam: Seam, stress: str) -> bool:
     """Whether the garment hangs from a place; of a seam that is only asked about nobody knows."""
-    if stress != "medium" or not seam.place:
+    if stress == "low" or not seam.place:
         return stress != "low"
-    return bool(CARRYING & set(singular_words(seam.name)))
+    words = set(singular_words(seam.name))
+    return bool(CARRYING & words) or (stress == "high" and not BESIDE & words)
 
 
 def seam_facts(seam: Seam) -> dict[str, Any]:

@@ -16,16 +16,18 @@ from advisor.claims.speakers import OVERLOCKS, Said, is_heat_need
 from advisor.claims.valuesets import Choice, Span
 from advisor.craft.irondial import mark_for, starts_too_cool, steam_possible
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Claim, Knowledge
-from advisor.project.garment import Garment
+from advisor.project.garment import Garment, Seam
+from advisor.project.placing import LACE, LAID
 from advisor.project.zipping import ZIP
 
 KIND, FINISH, STITCH, DWELL = "seam.kind", "seam.finish", "stitch.type", "press.dwell"
 MOTION, MOISTURE = "press.motion", "press.moisture"
 PINS, FOOT = "pin.kind", "machine.foot"
 HEM: Final = "hem.kind"
+LENGTH: Final = "stitch.length"
 ALLOWANCE: Final = "seam.allowance"
 LINKED: Final = frozenset(
-    {KIND, FINISH, STITCH, DWELL, MOTION, MOISTURE, LIMIT_ASPECT, PINS, FOOT, ALLOWANCE}
+    {KIND, FINISH, STITCH, DWELL, MOTION, MOISTURE, LIMIT_ASPECT, PINS, FOOT, ALLOWANCE, LENGTH}
 )
 """Aspects whose verdicts this room may change; they are decided afresh every time."""
 STEAM: Final = "hover with steam"
@@ -57,6 +59,7 @@ def agree(
     """Bring the picks of every seam into line."""
     zips = {seam.name for seam in garment.seams if seam.place == ZIP}
     apart = {seam.name: seam.apart for seam in garment.seams}
+    covered = {seam.name for seam in garment.seams if _cut_edge_laid_on(seam, garment, knowledge)}
     for place, by_aspect in verdicts.items():
         _no_iron(by_aspect)
         _iron_moves(by_aspect)
@@ -73,6 +76,8 @@ def agree(
             _edges(by_aspect)
             _clear_of_the_knife(by_aspect)
             _no_pins(by_aspect)
+            if place.name in covered:
+                _covering_zigzag(by_aspect)
             if place.name in zips:
                 _beside_a_zip(by_aspect)
             _idle_glue(garment, apart[place.name], by_aspect, knowledge)
@@ -211,6 +216,28 @@ def _two_needles(by_aspect: dict[str, Verdict]) -> None:
     by_aspect[STITCH] = narrowed(stitch, ["301"], why)
 
 
+def _cut_edge_laid_on(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:
+    """Whether a cloth is laid on with its edge cut, which a zigzag covers; a lace has motifs."""
+    entries = (knowledge.entries[garment.cloths[name].entry] for name in seam.cloths())
+    lace = any(entry.traits.get("openwork", (0, 0))[0] >= LACE for entry in entries)
+    return seam.place == LAID and seam.facts.get("edge") != "turned" and not lace
+
+
+def _covering_zigzag(by_aspect: dict[str, Verdict]) -> None:
+    """A zigzag that covers a cut edge is as close as satin stitch, whatever a seam would have."""
+    stitch, length = by_aspect.get(STITCH), by_aspect.get(LENGTH)
+    if stitch is None or length is None or _word(stitch) not in SWINGING:
+        return
+    if any(s.claim.origin == "maker" for s in length.because):
+        return
+    why = "The zigzag covers the cut edge, so its stitches lie side by side."
+    about = (LENGTH, SATIN_MM, 0, CLOSE_MM, "should", "result", why, ("common-practice",))
+    claim = Claim(*about, 0, "this garment", ends=("seam", "seam"))
+    by_aspect[LENGTH] = decide(length.aspect, [Said(HERE, claim)])
+
+
+SATIN_MM, CLOSE_MM = (0.3, 0.5), 0.4
+"""How long the stitches are that cover an edge, mm (common practice)."""
 FACED_MM: Final = (10.0, 15.0)
 """What is allowed where a facing is sewn to the edge of a hem, mm (common practice)."""
 

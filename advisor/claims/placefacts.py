@@ -12,6 +12,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
 from advisor.project.placing import fastening_kind, singular_words
 from advisor.project.wearing import hooded, worn_over
+from advisor.project.zipping import runs_into
 
 STIFFENS: Final = frozenset({"fusible", "low-temperature fusible", "sew-in", "canvas"})
 BANDS: Final = frozenset({"front-band", "placket", "waistband", "cuff", "collar"})
@@ -26,6 +27,14 @@ LOOP: Final = "loop"
 SLEEVE: Final = frozenset({"armhole", "armscye", "sleeve", "cap"})
 """Words of a seam at which a sleeve is set in, as full as its cap is cut."""
 FRILLS: Final = frozenset({"frill", "ruffle", "flounce", "tier", "cuff", "hem"})
+BODY: Final = frozenset(
+    {"bodice", "skirt", "side", "centre", "center", "princess", "panel", "dart"}
+)
+"""Words of the seams of a bodice or a skirt."""
+LOOSE: Final = frozenset({"sleeve", "overlay", "overskirt", "veil", "cape", "godet", *FRILLS})
+"""Words of what a sheer is used for where it covers no body, or hangs free over it."""
+WEDGES: Final = frozenset({"godet", "gusset"})
+"""Words of what is let in between two edges and ends in a point."""
 PLEAT: Final = "pleat"
 BUTTONHOLE: Final = "buttonhole"
 
@@ -38,6 +47,8 @@ def place_facts(seam: Seam, garment: Garment, knowledge: Knowledge) -> dict[str,
         "lies flat": "yes" if _lies_flat(seam) else "no",
         "may be pleated": "yes" if _may_be_pleated(seam) else "no",
         "sleeve head": "yes" if _sleeve_head(seam) else "no",
+        "line on the bias": "yes" if _on_bias(seam, garment) else "no",
+        "comes to a point": "yes" if WEDGES & set(_words(seam)) else "no",
     }
     if fastening == BUTTONHOLE:
         facts["backed"] = "yes" if _backed(seam, garment, knowledge) else "no"
@@ -71,10 +82,34 @@ def _sleeve_head(seam: Seam) -> bool:
     return bool(SLEEVE & words) and not FRILLS & words and not seam.facts.get("edge")
 
 
+def _on_bias(seam: Seam, garment: Garment) -> bool:
+    """Whether a place lies on the bias, or a zip in the line of a seam that does."""
+    line = (seam, *(other for other in garment.seams if runs_into(other, seam)))
+    return any(one.facts.get("bias") == "yes" for one in line)
+
+
 def garment_facts(garment: Garment, knowledge: Knowledge) -> dict[str, str]:
     """What a rule may ask of whom it is made for, beyond who that is: how it is worn."""
     over = garment.maker.worn_over or ("yes" if worn_over(garment, knowledge) else "no")
-    return {"outer garment": over, "hooded": "yes" if hooded(garment) else "no"}
+    return {
+        "outer garment": over,
+        "hooded": "yes" if hooded(garment) else "no",
+        "sheer body": "yes" if garment.single or _sheer_body(garment, knowledge) else "no",
+    }
+
+
+def _sheer_body(garment: Garment, knowledge: Knowledge) -> bool:
+    """Whether a sheer makes a bodice or a skirt; sleeves, frills and what hangs free do not."""
+    free = {name for part in garment.parts for name in part.separate}
+    sheers = {
+        name
+        for name, cloth in garment.cloths.items()
+        if name not in free and knowledge.entries[cloth.entry].traits.get("sheer", (0, 0))[1] > 0
+    }
+    return any(
+        set(seam.cloths()) & sheers and BODY & set(_words(seam)) and not LOOSE & set(_words(seam))
+        for seam in garment.seams
+    )
 
 
 def _backed(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:

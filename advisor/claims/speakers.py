@@ -22,6 +22,8 @@ EASED = "You let it go further, because:"
 HOTTEST = 999.0
 WALKED_ROUND = frozenset({"zip", "button", "elastic", "hook-and-loop"})
 """Kinds of notion that end at an edge or a row, so that an iron goes round them."""
+KEPT_OFF = ("elastic", "care.iron")
+"""What whoever irons it goes round as well, as the last press does: it lies along one line."""
 HEAT_ASPECTS = frozenset({LIMIT_ASPECT, "press.moisture"})
 
 

@@ -21,11 +21,12 @@ from advisor.claims.conflicts import (
     one_per_cause,
     severity_of,
 )
-from advisor.claims.speakers import HEAT_ASPECTS, Said, is_heat_need
+from advisor.claims.speakers import HEAT_ASPECTS, KEPT_OFF, Said, is_heat_need
 from advisor.claims.valuesets import Span
 from advisor.craft.irondial import mark_for
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry, Knowledge
 from advisor.project.garment import Garment
+from advisor.project.placing import singular_words
 
 PARTS = frozenset({"zip", "elastic", "button", "hook-and-loop", "tape", "trim", "bone"})
 """Kinds of notion that can be kept beside the iron, or go in after it."""
@@ -87,6 +88,15 @@ def gone_round(
     return (Instruction(ROUND, frozenset(), tender, (whole,), min(most for most, _ in lids)),)
 
 
+def kept_off(garment: Garment, knowledge: Knowledge) -> tuple[str, ...]:
+    """The elastics of a finished garment, which whoever irons it goes round."""
+    if garment.single:
+        return ()
+    worn = (name for name, cloth in garment.cloths.items() if not cloth.detachable)
+    kinds = {name: knowledge.entries[garment.cloths[name].entry].kind for name in worn}
+    return tuple(sorted(name for name, kind in kinds.items() if kind == KEPT_OFF[0]))
+
+
 def pressed_after_all(one: Instruction) -> Instruction:
     """An instruction of a garment that is pressed part by part, though no iron suits the whole."""
     return replace(one, kind="last") if one.kind == "unpressed" else one
@@ -94,7 +104,7 @@ def pressed_after_all(one: Instruction) -> Instruction:
 
 def is_lining(name: str, entry: Entry) -> bool:
     """Whether a cloth lines the garment: by what it is, or by what the project calls it."""
-    return entry.family == "linings" or "lining" in name.casefold().replace("-", " ").split()
+    return entry.family == "linings" or "lining" in singular_words(name)
 
 
 class _Settler:

@@ -61,6 +61,7 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
         found += _fullness(seam, garment)
         found += _pleats(seam, garment, knowledge)
         found += _stretched(seam, garment)
+    found += _ring_hems(garment)
     found += _buttons(garment, knowledge)
     found += _uncounted(garment, knowledge)
     found += _loose_lining(garment, knowledge)
@@ -125,6 +126,34 @@ def _compared(seam: Seam, use: Use, piece: Piece, garment: Garment) -> Iterator[
             *wrong,
         ),
     )
+
+
+def _ring_hems(garment: Garment) -> Iterator[Disagreement]:
+    """The hem of a flounce against the outer edge of the ring that it is cut as."""
+    for piece in garment.plan.pieces:
+        said = piece.flounce
+        hems = [
+            seam
+            for seam in garment.seams
+            if seam.facts.get("edge") == "hem"
+            and seam.cloths() == (piece.cloth,)
+            and "length" in seam.facts
+        ]
+        named = [s for s in hems if set(singular_words(piece.name)) & set(singular_words(s.name))]
+        if said is None or len(named or hems) != 1:
+            continue
+        (hem,) = named or hems
+        ring = table.flounce(said.seam, said.depth, pieces=said.pieces, turn=said.turn)
+        gives, has = ring.hem_length * (piece.number or 1), float(hem.facts["length"])
+        if _far(has * hem.making.times, gives):
+            yield Disagreement(
+                "ring",
+                hem.name,
+                (
+                    Figure(f"{hem.name} is said to be", has * hem.making.times),
+                    Figure(f"the ring of {piece.name} has at its outer edge", gives),
+                ),
+            )
 
 
 def _pleats(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:

@@ -31,6 +31,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.workshop import Substitute
 from advisor.project.garment import Garment
+from advisor.project.zipping import ZIP
 
 HAVE, MISSING, NOT_SAID = "have", "missing", "not said"
 
@@ -277,7 +278,10 @@ def by_the_length(need: Need, garment: Garment, ends: float, *, full: bool = Fal
         if seam.name in need.places:
             length = seam.facts.get("length")
             drawn = sum(use.fullness for use in seam.uses if use.fullness > 1) if full else 1.0
-            every.append((seam.making.times, None if length is None else float(length) * drawn))
+            # What is set into a slit lies between two edges, and each is held.
+            edges = 2 if need.aspect == SUPPORT and seam.place == ZIP else 1
+            times = seam.making.times * edges
+            every.append((times, None if length is None else float(length) * drawn))
     cut, whole = lengths_of(every)
     return replace(need, length=whole, cut=cut, ends=ends)
 

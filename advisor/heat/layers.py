@@ -47,6 +47,7 @@ PARTS_IN = {
     "glass-stone": "glass bead",
     "hook-and-eye": "hook",
     "bra-hooks": "hook",
+    "clasp": "hook",
 }
 """The hard part in a notion, by the names of the heat model; another button counts as metal."""
 

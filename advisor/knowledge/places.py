@@ -6,6 +6,7 @@ no pydantic, so that a warm start reads them from the cache.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import lru_cache
@@ -164,10 +165,14 @@ class PlaceKnowledge:
         return None
 
 
+_INNER = re.compile(r"\binner(?= (?:skirt|dress|slip|bodice|layer|coat|jacket))")
+"""What a maker calls the lining that she wears as a garment of its own (`common-practice`)."""
+
+
 @lru_cache(maxsize=KEPT)
 def plain_word(text: str) -> str:
-    """A name without capitals, hyphens and double spaces."""
-    return " ".join(text.casefold().replace("-", " ").split())
+    """A name without capitals, hyphens and double spaces; an inner skirt or dress is a lining."""
+    return _INNER.sub("lining", " ".join(text.casefold().replace("-", " ").split()))
 
 
 def compile_places(

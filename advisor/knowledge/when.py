@@ -46,12 +46,25 @@ SEAM_SAID: dict[str, tuple[str, ...]] = {
     "laid in pleats": YES_NO,
     "facing seen": YES_NO,
     "fastening": (
-        *("button", "buttonhole", "loop", "toggle", "hook", "snap", "buckle", "zip", "ties"),
+        *(
+            "button",
+            "buttonhole",
+            "loop",
+            "toggle",
+            "hook",
+            "snap",
+            "clasp",
+            "buckle",
+            "zip",
+            "ties",
+        ),
     ),
     "backed": YES_NO,
     "lies flat": YES_NO,
     "may be pleated": YES_NO,
     "sleeve head": YES_NO,
+    "line on the bias": YES_NO,
+    "comes to a point": YES_NO,
 }
 """What follows from a project's silence, its stress and the kind and name of a place.
 
@@ -64,6 +77,7 @@ MAKER_WORDS: dict[str, tuple[str, ...]] = {
     "worn by": ("adult", "child"),
     "outer garment": YES_NO,
     "hooded": YES_NO,
+    "sheer body": YES_NO,
 }
 ROLES = ("layer", "pair", "every", "some", "seam", "maker", "garment pair")
 

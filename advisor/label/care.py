@@ -16,6 +16,7 @@ from advisor.claims.conflicts import Conflict
 from advisor.claims.judgement import Judgement
 from advisor.claims.speakers import Said, is_heat_limit
 from advisor.claims.valuesets import Span
+from advisor.claims.workarounds import kept_off
 from advisor.decide.evaluate import judge
 from advisor.knowledge.labels import CARE
 from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Claim, Knowledge
@@ -47,6 +48,7 @@ class CareLine:
         silent: cloths of which nobody says how they bear it.
         heard: every claim that was heard.
         at_most: the water of a hand wash, °C, where a part bears less than the usual.
+        kept_off: the elastics that an iron goes round.
     """
 
     aspect: str
@@ -57,6 +59,7 @@ class CareLine:
     no_steam: bool = False
     at_most: int | None = None
     heard: tuple[Said, ...] = ()
+    kept_off: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,19 +148,22 @@ def _lines(
     judgement: Judgement, cloths: Iterable[Cloth], knowledge: Knowledge
 ) -> tuple[CareLine, ...]:
     place = Place("garment", judgement.garment.name)
-    said, beside = judgement.gathered.said[place], judgement.gathered.beside
-    kept = list(cloths)
+    said, kept = judgement.gathered.said[place], list(cloths)
+    elastics = kept_off(judgement.garment, knowledge)
+    beside = [s for s in judgement.gathered.beside if not s.cloths & set(elastics)]
     lines = []
     for id_ in CARE:
         aspect = knowledge.aspects[id_]
         claims = list(said.get(id_, ()))
         if id_ == IRON:
-            # Who irons it at home goes round nothing, so what the parts bear counts here.
+            # Who irons it at home goes round an elastic and nothing else: the rest counts here.
             heat, moist = (
                 [*said.get(about, ()), *(s for s in beside if s.claim.aspect == about)]
                 for about in (LIMIT_ASPECT, "press.moisture")
             )
-            lines.append(_ironing(aspect, claims, heat, moist, knowledge))
+            line = _ironing(aspect, claims, heat, moist, knowledge)
+            ironed = line.word not in (None, aspect.words[0])
+            lines.append(replace(line, kept_off=elastics if ironed else ()))
         else:
             lines.append(_line(aspect, claims, kept, knowledge))
     return tuple(lines)

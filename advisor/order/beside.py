@@ -14,7 +14,7 @@ from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
 from advisor.order.kinds import SeamPlace
-from advisor.order.layering import lining_cloths, lining_ends_at_waist
+from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
 from advisor.order.openings import closed_here, turned_here
 from advisor.order.roles import POCKET_FLAP, POCKET_ZIP, holds_words, of_another_cloth
 from advisor.project.linings import LINING
@@ -30,6 +30,7 @@ STRIPS = {
     "self-fabric strip": "a strip of the cloth",
 }
 """What is laid along a seam that has to keep its length, by what the sheet advises."""
+RAW = "raw edge"
 ENCLOSED = frozenset({"French", "mock French", "felled", "self-bound"})
 """Kinds of seam that shut in their own edges."""
 THICK = 1.2
@@ -61,6 +62,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "gap closed here": lambda: closed_here(place, facts.places),
         "flap named": lambda: _flap(facts),
         "lining ends at the waist": lambda: lining_ends_at_waist(place, facts.places),
+        "lining swings free": lambda: lining_swings(place, facts.places),
         "lining faces the edge": lambda: "facing" not in _words(place.name),
         "takes a nail": lambda: _takes_a_nail(place, facts),
         "no lapel": lambda: not _lapel(place, facts),
@@ -79,8 +81,10 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "loops for buttons": lambda: _loops(place),
         "piping in it": lambda: any(facts.entry(n).id == PIPING for n in place.notions),
         "slit of its own": lambda: _slit(place),
+        "edge stays as cut": lambda: _left_raw(place, facts),
         "edge of its own": lambda: not _on_turned_edge(place, facts),
         "stay advised": lambda: _stayed(place, facts),
+        "opening yields": lambda: _support(place, facts) not in ("", "none"),
         "thick": lambda: _thick(place, facts),
         "no enclosed seam asked for": lambda: _seam_said(place) not in ENCLOSED,
     }
@@ -209,9 +213,21 @@ def _on_turned_edge(place: SeamPlace, facts: Facts) -> bool:
     return place.role.id == HOOD_CASING and any(edges)
 
 
+def _left_raw(place: SeamPlace, facts: Facts) -> bool:
+    """Whether an edge is left as it is cut: its cloth lets it, or the sheet advises it."""
+    advised = facts.setups.word(Place("seam", place.name), "hem.kind", "")
+    raw = advised == RAW and len(place.cloths) == 1
+    return raw or (bool(place.cloths) and all(map(facts.stays_cut, place.cloths)))
+
+
+def _support(place: SeamPlace, facts: Facts) -> str:
+    """What the sheet advises to hold the length of a place; "" where any will do."""
+    return facts.setups.word(Place("seam", place.name), "seam.support", "")
+
+
 def _stayed(place: SeamPlace, facts: Facts) -> bool:
     """Whether the sheet advises a stay in a seam that holds none among its layers."""
-    advised = facts.setups.word(Place("seam", place.name), "seam.support")
+    advised = _support(place, facts)
     listed = any(facts.entry(name).id in ("stay-tape", "clear-elastic") for name in place.notions)
     taped = any(stage.work == "tape" for stage in place.method.stages)
     taped = taped or taped_elsewhere(place.seam, facts.garment)

@@ -211,7 +211,6 @@ class Facts:
             "sheer": lambda: all(self.least(c, "sheer") >= called.SHEER for c in cloths),
             "topstitched": lambda: place.seam.making.topstitch > 0 or self.jeans(place),
             "more than one cloth": lambda: len(cloths) > 1,
-            "edge stays as cut": lambda: bool(cloths) and all(map(self.stays_cut, cloths)),
             "lace on an edge": lambda: lace_on_edge(place.seam, self.entry),
             "free facing edge": lambda: self._free_facing(place),
             "no machine buttonhole": lambda: any(self._avoids(c, BUTTONHOLES) for c in cloths),

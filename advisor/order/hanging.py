@@ -1,6 +1,7 @@
-"""A skirt that is cut in a circle: most of its edge hangs on the bias, whatever the pieces say.
+"""A skirt that is cut in a circle or flared: much of its edge hangs on the bias, whatever is said.
 
-Its hem is far longer than the waist that it falls from, and curved; nothing is gathered there.
+Its hem is curved, and far longer than the waist that it falls from, or than any hip; straight
+widths that are gathered above are as wide below, and hang on the grain.
 """
 
 from __future__ import annotations
@@ -14,6 +15,8 @@ from advisor.project.placing import singular_words
 CIRCLE: Final = 3.0
 """From how many times the waist a curved hem is one of a circle: estimate; a half one has 4."""
 CIRCULAR: Final = frozenset({"circle", "circular"})
+FLARED_MM: Final = 1800.0
+"""A curved hem from this length on is wider than any hip that it falls from, mm: estimate."""
 WAISTS: Final = frozenset({"waist", "waistband"})
 
 
@@ -24,8 +27,10 @@ def cut_in_a_circle(hem: SeamPlace, places: Iterable[SeamPlace], garment: str) -
     if CIRCULAR & {*singular_words(hem.name), *singular_words(garment)}:
         return "its name says so"
     length = float(hem.seam.facts.get("length", 0.0))
+    places = tuple(places)
+    straight = any(p.full and set(p.full) & set(hem.cloths) for p in places)
     waists = [p for p in places if p.role.id in WAISTS and "length" in p.seam.facts and not p.full]
     waist = next((p for p in waists if p.seam.making.pleats is None), None)
-    if waist is None or length < CIRCLE * float(waist.seam.facts["length"]):
-        return ""
-    return f"it is curved and more than three times as long as {waist.name}"
+    if waist is not None and length >= CIRCLE * float(waist.seam.facts["length"]):
+        return f"it is curved and more than three times as long as {waist.name}"
+    return "it is curved and longer than any hip" if length >= FLARED_MM and not straight else ""

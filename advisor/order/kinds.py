@@ -14,12 +14,12 @@ from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import SEWN, SeamKind
 from advisor.knowledge.places import PLAIN, Method, PlaceKind
 from advisor.order import namewords as called
-from advisor.order.alone import parts_alone
 from advisor.order.roles import role_of
 from advisor.order.sidezip import with_side_open
 from advisor.project.garment import Garment, Seam
 from advisor.project.linings import Unit, unit_of
 from advisor.project.placing import POCKETS, singular_words
+from advisor.project.unjoined import drawn_up, parts_alone
 
 NO_METHOD = Method("", "", (), (), "", {}, (), "", ())
 NO_KIND = PlaceKind(
@@ -79,16 +79,13 @@ class SeamPlace:
     @property
     def full(self) -> tuple[str, ...]:
         """The cloths that are gathered or pleated into it; the last where none is told to be."""
-        uses = [use.cloth for use in self.seam.uses if use.fullness > called.GATHERED]
-        if not uses and self.kind.id == "gathered-edge":
-            uses = [self.seam.uses[-1].cloth]
-        return tuple(dict.fromkeys(uses))
+        return drawn_up(self.seam)
 
 
 def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]:
     """Every seam of a garment with what it is."""
     places = tuple(_place(seam, garment, knowledge) for seam in garment.seams)
-    alone = parts_alone(garment, places)
+    alone = parts_alone(garment, knowledge)
     places = tuple(replace(p, alone=p.seam.part) if p.seam.part in alone else p for p in places)
     places = with_side_open(places)
     bagged = _bagged(places)

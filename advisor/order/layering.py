@@ -25,6 +25,7 @@ HELD_AT_ENDS = frozenset(
 )
 """Words of places where a lining is only fastened at its sides or its end."""
 BAGGED, SLEEVE_HEM, VENT = "bagged-lining", "sleeve-hem", "vent"
+HEM, LEGS = "hem", frozenset({"crotch", "inseam"})
 VENTS = frozenset({"vent", "slit"})
 SLEEVED = frozenset({"underarm", "armhole"})
 """Roles of the seams of a lining that make its sleeves and set them in."""
@@ -101,6 +102,12 @@ def lining_ends_at_waist(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     waist = any(p.role.id == WAIST and p.unit == "shell" for p in places)
     own = any(p.unit == "lining" and p.kind.family == "seam" for p in others)
     return waist and own and not below and not any(_ends_lining(p) for p in others)
+
+
+def lining_swings(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether a lining that is hemmed apart hangs behind a hem of the shell, round no leg."""
+    below = any(p.role.id == HEM and p.unit == "shell" for p in places)
+    return place.role.id == HEM and below and not any(p.role.id in LEGS for p in places)
 
 
 def _lining_set(places: Sequence[SeamPlace]) -> bool:

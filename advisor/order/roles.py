@@ -24,6 +24,9 @@ BY_KIND = {
 POCKET_ZIP = "pocket-zip"
 """The role of a zip that closes a pocket: it neither fits the garment nor opens it."""
 NECKBAND = "neckband"
+HEMMED_FLAT = frozenset({"sleeve-hem", "facing", "top-edge", "hood-edge"})
+"""Roles of a hem that no floor levels: it ends nothing that hangs."""
+FASTENED = frozenset({"button", "buttonhole", "hook", "snap", "clasp", "hook-and-loop"})
 SLEEVE_HEAD, ROLL = "sleeve-head", "sleeve-head-roll"
 FLAP, POCKET_FLAP = "flap", "pocket-flap"
 
@@ -77,13 +80,9 @@ def _by_kind(kind: str, about: list[Entry], found: SeamKind | None) -> str:
         hidden = any("concealed" in e.id for e in about) or (found and found.id == "concealed-zip")
         beside = "side-zip" if found and found.id == "side-zip" else "zip"
         return "concealed-zip" if hidden else beside
-    if (
-        kind == "hem"
-        and (found is None or not found.last)
-        and (found is None or found.id != "sleeve-hem")
-    ):
+    if kind == "hem" and (found is None or not (found.last or found.id in HEMMED_FLAT)):
         return "hem"
-    if kind in ("button", "buttonhole", "hook", "snap", "hook-and-loop"):
+    if kind in FASTENED:
         return "fastening"
     if kind == "placket" and found is not None and found.closes:
         return "placket"  # an opening at the end of a side seam closes nothing
@@ -102,7 +101,14 @@ def _by_shape(seam: Seam, kind: str) -> str:
         return "tier"
     if kind == "applique":
         return "applied"
+    if kind == "seam" and _hangs_skirt(seam):
+        return "waist"
     return "facing" if kind == "faced-edge" or seam.facts.get("edge") == "turned" else "plain"
+
+
+def _hangs_skirt(seam: Seam) -> bool:
+    """Whether a seam of two cloths is called after the skirt that it joins to what is above it."""
+    return bool(called.SKIRTS & set(_words(seam.name)[-1:])) and len(set(seam.cloths())) > 1
 
 
 _words = singular_words

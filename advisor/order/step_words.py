@@ -121,9 +121,20 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         "gather": lambda: _gathers(place, units) if place.full else _ease(place, units),
         "lay-pleats": lambda: listed(list(place.full)),
         "stay": lambda: STRIPS[facts.setups.word(Place("seam", place.name), "seam.support")],
+        "stay-opening": lambda: BEHIND_ZIP.get(
+            facts.setups.word(Place("seam", place.name), "seam.support"), STEADY
+        ),
         "grade": lambda: CLIPPED.get(place.said("shape"), ""),
     }
     return words[op]() if op in words else ""
+
+
+BEHIND_ZIP = {
+    "self-fabric strip": "of organza or of the selvedge on the straight grain",
+    "stay tape": "or a stay tape",
+}
+STEADY = "of organza or of an interfacing that the cloth bears"
+"""What holds the edges of an opening, by what the sheet advises."""
 
 
 def _finish(finish: str) -> str:

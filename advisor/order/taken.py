@@ -35,8 +35,8 @@ def _circles(facts: Facts) -> list[str]:
     hems = [p for p in facts.places if p.role.last]
     why = {p.name: cut_in_a_circle(p, facts.places, facts.garment.name) for p in hems}
     return [
-        f"{name} is taken for that of a circle, for {reason}: most of it hangs on the bias, so it "
-        "hangs out before it is hemmed; say 'bias: no' there where that is wrong."
+        f"{name} is taken for that of a circle or a flare, for {reason}: much of it hangs on the "
+        "bias, so it hangs out before it is hemmed; say 'bias: no' there where that is wrong."
         for name, reason in why.items()
         if reason
     ]

@@ -15,6 +15,7 @@ from advisor.claims.judgement import Advice
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import SEWN
 from advisor.knowledge.places import Method
+from advisor.order.closeup import LOOSE, closed_up
 from advisor.order.costs import CostTable
 from advisor.order.cycles import Cycle, settled
 from advisor.order.graph import Graph, build
@@ -129,7 +130,9 @@ def order_of(
     whole = build([t.step for t in wished.tasks], held)
     planned = _Planner(Setting(cost_table(knowledge, wishes.costs)), plain=plain, effort=effort)
     setting = planned.setting
-    plan = planned.plan(whole)
+    couples = _couples(wished.tasks, wished.couples)
+    loose = [c for c in couples if not plain and byid[c.first].op in LOOSE]
+    plan = closed_up(planned.plan(whole), whole, loose, setting)
     numbers = {name: k for k, name in enumerate(plan.order, 1)}
     done, remarks = _done(wishes.done, numbers, first)
     if done:
@@ -146,7 +149,7 @@ def order_of(
         given_up,
         cycles,
         tuple(pins),
-        _couples(wished.tasks, wished.couples),
+        couples,
         (*refusals(facts), *wished.remarks, *remarks),
         plain,
         *_reasons(whole),

@@ -15,10 +15,12 @@ from advisor.project.measures import Asker
 from advisor.project.methods import FITTINGS
 from advisor.project.names import tidy_name
 from advisor.project.placing import singular_words
+from advisor.project.unjoined import parts_alone
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
+    from advisor.knowledge.model import Knowledge
     from advisor.knowledge.places import PlaceKind
     from advisor.project.findings import Findings
     from advisor.project.garment import Garment, Seam
@@ -30,9 +32,7 @@ CLOSES: Final = frozenset({"waistband", "casing"})
 FASTENING: Final = "fastening"
 
 
-def with_parts(
-    garment: Garment, data: Any, findings: Findings, kinds: Mapping[str, PlaceKind]
-) -> Garment:
+def with_parts(garment: Garment, data: Any, findings: Findings, knowledge: Knowledge) -> Garment:
     """The garment with its parts, and each place in its own."""
     said = data.get("parts") if isinstance(data, dict) else None
     parts = tuple(
@@ -49,22 +49,23 @@ def with_parts(
         _placed(seam, Asker(row, ("seams", i), findings), parts)
         for seam, (i, row) in zip(garment.seams, rows, strict=True)
     )
-    return _with_loose_parts(replace(garment, seams=seams, parts=parts), kinds)
+    return _with_loose_parts(replace(garment, seams=seams, parts=parts), knowledge)
 
 
-def _with_loose_parts(garment: Garment, kinds: Mapping[str, PlaceKind]) -> Garment:
+def _with_loose_parts(garment: Garment, knowledge: Knowledge) -> Garment:
     """The cloths of a part that is put on by itself come off the rest, to be pressed and cleaned.
 
-    It closes round the body by a band, a casing or a fastening of its own, and no place holds its
-    cloths together with another part's; a part whose joining was only left out has none such.
+    It closes round the body by a band, a casing or a fastening of its own; a part whose joining
+    was only left out has none such. What it shares with another part stays on.
     """
     loose: set[str] = set()
-    for part in garment.parts if len(garment.parts) > 1 else ():
+    alone = parts_alone(garment, knowledge)
+    for part in (part for part in garment.parts if part.name in alone):
         inside = [seam for seam in garment.seams if seam.part == part.name]
         held = {cloth for seam in inside for cloth in seam.cloths()}
         others = {cloth for seam in garment.seams if seam not in inside for cloth in seam.cloths()}
         others |= {c for other in garment.parts if other != part for c in other.layers}
-        closes = any(_closes(seam, kinds) for seam in inside)
+        closes = any(_closes(seam, knowledge.places.kinds) for seam in inside)
         if closes and not (held | set(part.layers)) & others:
             loose |= held
     cloths = {

@@ -42,10 +42,12 @@ def unit_of(seam: Seam, entries: Mapping[str, Entry]) -> Unit:
     cloths = [n for n in seam.cloths() if n in entries and entries[n].kind == "cloth"]
     lined = [n for n in cloths if entries[n].family == "linings" or LINING in singular_words(n)]
     named = singular_words(seam.name)[:1] == (LINING,)
+    bag = seam.place in POCKETS and not named  # of lining, it hangs in the shell all the same
+    if bag and (len(lined) < len(cloths) or "bag" in singular_words(seam.name)):
+        return "shell"
     if named or (lined and len(lined) == len(cloths)):
         return "lining"
-    bag = seam.place in POCKETS  # a bag of lining hangs in the shell and joins the lining nowhere
-    return "both" if lined and not bag else "shell"
+    return "both" if lined else "shell"
 
 
 def with_lined(

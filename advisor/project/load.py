@@ -136,7 +136,7 @@ class _Reader:
         garment = with_quote(garment, self.data, self.findings)
         garment = with_wishes(garment, self.data, self.findings, self.knowledge)
         garment = with_methods(garment, self.data, self.findings, self.knowledge)
-        return with_parts(garment, self.data, self.findings, self.knowledge.places.kinds)
+        return with_parts(garment, self.data, self.findings, self.knowledge)
 
     def _maker(self) -> Maker:
         about = self.data.get("maker")

@@ -40,7 +40,7 @@ def quick_garment(
         layers: phrases, or mappings with `fabric`, `use` or `notion` (a phrase or name) and what
             is said of the cloth and its use (fullness, stretched, shade, care, detachable).
         knowledge: where the names are looked up.
-        seam: facts and choices of the seam, as in a project, and as `place` the id of its kind.
+        seam: its facts, choices and name, as in a project, and as `place` the id of its kind.
         maker: machine, overlocker, feet, foot lift.
 
     Raises:
@@ -50,9 +50,10 @@ def quick_garment(
     uses = tuple(_use(layer, cloths, knowledge) for layer in layers)
     about = dict(seam or {})
     place, fastening = (str(about.pop(key, "")) for key in ("place", "fastening"))
+    called = str(about.pop("name", SEAM))
     said = {key: read_fact(key, value, knowledge) for key, value in about.items()}
     who = _maker(maker or {}, knowledge)
-    whole = replace(make_seam(SEAM, uses, said, who), place=place, fastening=fastening)
+    whole = replace(make_seam(called, uses, said, who), place=place, fastening=fastening)
     name = " with ".join(dict.fromkeys(use.cloth for use in whole.uses))
     return Garment(name, cloths, (whole,), who, single=True)
 

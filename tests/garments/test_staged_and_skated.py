@@ -1,0 +1,334 @@
+"""What a theatre cutter and a maker of skating dresses would not have let pass.
+
+A bias evening dress with godets, a skating dress of velvet and mesh, a hooded cloak, a dress of
+ponte. All is common practice of the trade.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from advisor.claims.collect import Place
+from advisor.claims.judgement import Advice
+from advisor.construction.agreement import disagreements
+from advisor.construction.bulk import picked
+from advisor.decide.advise import advise
+from advisor.order.work import order_of
+from advisor.project.load import garment_of
+from advisor.project.placing import singular_words
+from advisor.textio.yamlfile import parse_yaml
+from tests.garments.whole import FOLDER, advice, known, places, stands, work
+from tests.typed import typed
+
+
+def _advice(cloths: str, *places: str, head: str = "") -> Advice:
+    """The advice on a garment of some cloths, `name: {…}` each, and places as a file has them."""
+    lines = "\n".join(f"  - {{{place}}}" for place in places)
+    text = f"garment: Sample\n{head}\nfabrics: {{{cloths}}}\nseams:\n{lines}\n"
+    return advise(garment_of(parse_yaml(text, "project.yaml"), known()), known())
+
+
+def _picked(found: Advice, place: str, aspect: str) -> str:
+    return picked(found.judgement.verdicts[Place("seam", place)], aspect)
+
+
+SIDES = ("armhole", "side", "brief crotch")
+
+
+@pytest.mark.parametrize("place", SIDES)
+@pytest.mark.parametrize(
+    "cloth", ["sports mesh", "sweater knit", "waffle knit", "stretch velvet", "cotton jersey"]
+)
+def test_a_stretch_cloth_is_stayed_where_it_hangs_and_not_round_a_limb(
+    cloth: str, place: str
+) -> None:
+    """However hard an armhole, a side or a crotch is pulled, it has to give; a shoulder has not."""
+    found = _advice(
+        f"a: {{fabric: {cloth}}}", f"name: {place}, layers: [a, a], length: 40 cm, stress: high"
+    )
+    assert _picked(found, place, "seam.support") in ("none", "")
+
+
+@pytest.mark.parametrize("cloth", ["sweater knit", "waffle knit", "stretch velvet"])
+def test_the_shoulder_of_a_stretch_cloth_is_stayed(cloth: str) -> None:
+    """The whole garment hangs from it."""
+    found = _advice(
+        f"a: {{fabric: {cloth}}}", "name: shoulder, layers: [a, a], length: 12 cm, stress: high"
+    )
+    assert _picked(found, "shoulder", "seam.support") in ("stay tape", "clear elastic")
+
+
+def test_no_tape_lies_in_an_armhole_of_ponte_and_mesh() -> None:
+    """Nor where the open mesh asks for a strip to hold its stitches."""
+    for mesh in ("sports mesh", "power mesh", "fishnet"):
+        found = _advice(
+            f"a: {{fabric: ponte}}, b: {{fabric: {mesh}}}",
+            "name: armhole, layers: [a, b], length: 44 cm, stress: high",
+        )
+        assert _picked(found, "armhole", "seam.support") not in ("stay tape", "self-fabric strip")
+
+
+def test_a_stretch_mesh_on_velvet_is_not_overcast_by_hand() -> None:
+    """Each edge overcast by itself holds no seam that has to stretch; a woven sheer's is."""
+    cloths = "velvet: {fabric: stretch velvet}, mesh: {fabric: power mesh}"
+    found = _advice(cloths, "name: yoke seam, layers: [velvet, mesh], length: 46 cm, shape: curved")
+    assert _picked(found, "yoke seam", "seam.finish") != "hand overcast"
+
+
+CLOAK = (
+    "shell: {fabric: wool coating}, lining: {fabric: satin, fibres: {acetate: 100}}",
+    "name: side, layers: [shell, shell], length: 125 cm, times: 2",
+    "name: hood to neck, layers: [shell, shell], length: 52 cm, shape: curved",
+    "name: front facing, layers: [shell, shell], length: 125 cm, edge: turned",
+    "name: lining seams, layers: [lining, lining], length: 120 cm, times: 3",
+    "name: lining to facing, layers: [shell, lining], length: 300 cm",
+    "name: clasp, kind: fastening, fastening: clasp, on: shell, number: 1",
+    "name: hem, layers: [shell], length: 420 cm, edge: hem, shape: curved",
+    "name: lining hem, layers: [lining], length: 410 cm, edge: hem, shape: curved",
+)
+
+
+def test_a_clasp_is_sewn_on_by_hand_and_is_no_hook() -> None:
+    """What holds a whole cloak is sewn through a reinforcement, and bought as a clasp."""
+    found = order_of(_advice(*CLOAK), known())
+    clasp = places(found)["clasp"]
+    assert (clasp.kind.id, clasp.method.id) == ("clasp", "clasp-sewn-on")
+    does = found.tasks["fasten clasp"].step.does
+    assert "strong doubled thread" in does
+    assert "hook" not in does
+    assert stands(found, "press lining hem", "fasten clasp")
+
+
+def test_a_lining_that_is_set_to_its_facing_is_no_facing() -> None:
+    """It is made up by itself and closes the garment; nothing of it is turned, or left free."""
+    found = order_of(_advice(*CLOAK), known())
+    assert places(found)["lining to facing"].kind.id == "lining-seam"
+    assert "set lining to facing" in found.tasks
+    assert not [step for step in found.tasks if step.startswith("neaten the edge of")]
+
+
+def test_a_lining_that_swings_is_held_to_the_hem_by_thread_chains() -> None:
+    """The lining of a cloak or a skirt blows out below; that of trousers is held by its legs."""
+    found = order_of(_advice(*CLOAK), known())
+    assert stands(found, "press hem", "press lining hem", "chain lining hem")
+    legs = (CLOAK[0], "name: crotch, layers: [shell, shell], length: 60 cm", *CLOAK[1:])
+    assert "chain lining hem" not in order_of(_advice(*legs), known()).tasks
+
+
+def test_a_flared_hem_hangs_before_it_is_levelled() -> None:
+    """Whoever says that it is curved, and how long, need not say that its edge lies on the bias."""
+    found = order_of(_advice(*CLOAK), known())
+    assert stands(found, "set lining to facing", "hang", "sew hem")
+    narrow = (*CLOAK[:-2], "name: hem, layers: [shell], length: 130 cm, edge: hem, shape: curved")
+    assert "hang" not in order_of(_advice(*narrow), known()).tasks
+
+
+def test_the_hem_of_a_flare_is_not_turned_as_deep_as_that_of_a_coat() -> None:
+    """Its raw edge is longer than the line that it comes to lie on."""
+    found = _advice(*CLOAK)
+    verdict = found.judgement.verdicts[Place("seam", "hem")]["seam.allowance"]
+    assert verdict.pick == 25
+
+
+SKATING, GOWN = "more/frostfair_skating", "more/nightjar_gown"
+
+
+def test_a_skirt_that_hangs_from_a_bodice_is_joined_to_a_ring() -> None:
+    """A circle cannot be sewn to the flat pieces: the sides of the bodice are closed first."""
+    found = work(SKATING)
+    assert places(found)["circle skirt"].role.id == "waist"
+    assert stands(found, "join bodice side", "join circle skirt", "hang", "cut skirt hem")
+
+
+def test_an_edge_that_the_sheet_leaves_raw_is_cut_and_not_turned_up() -> None:
+    """A soft mesh curls a little, and its cut edge shows least all the same."""
+    assert places(work(SKATING))["skirt hem"].method.id == "hem-left-raw"
+
+
+def test_the_hem_of_an_upper_edge_is_levelled_on_no_hanger() -> None:
+    """A cowl, a neck, a hood: it ends nothing that hangs, and is sewn while it lies flat."""
+    found = work(GOWN)
+    assert not places(found)["cowl edge"].role.last
+    assert stands(found, "press cowl edge", "hang", "sew hem")
+
+
+def test_a_binding_is_not_left_pinned_while_the_garment_is_tried_on() -> None:
+    """It is wrapped round its edge when it is stitched down."""
+    found = work(GOWN)
+    assert "wrap neck binding" not in found.tasks
+    assert stands(found, "fit", "stitch down neck binding")
+
+
+@pytest.mark.parametrize(
+    ("garment", "seam"),
+    [("more/ferryhouse_wrap", "waist seam"), ("more/lock_keeper_dress", "yoke")],
+)
+def test_gathering_rows_wait_no_longer_than_they_must(garment: str, seam: str) -> None:
+    """Left in the piece they pull out; they are stitched when the machine comes to the seam."""
+    order = work(garment).order
+    assert order.index(f"join {seam}") - order.index(f"gather {seam}") == 1
+
+
+def test_an_inner_skirt_or_slip_is_the_lining() -> None:
+    """Its hem is levelled by that of the dress, and it is said that it hangs nowhere yet."""
+    found = work(GOWN)
+    assert places(found)["inner slip hem"].method.id == "lining-hem"
+    said = [one.id for one in disagreements(advice(GOWN).judgement, known())]
+    assert "loose lining" in said
+
+
+def test_inner_alone_lines_nothing() -> None:
+    """The inner leg and the inner sleeve are seams of the shell."""
+    for name in ("inner leg seam", "inner sleeve seam", "inner pocket"):
+        assert "lining" not in singular_words(name)
+    assert singular_words("Inner skirts' side") == ("lining", "skirt", "side")
+
+
+UNDERLINED = "Where the sheer covers a bodice, underline it"
+SHEER = "sheer: {fabric: silk chiffon}, satin: {fabric: acetate satin, weight: 100 g/m2}"
+
+
+@pytest.mark.parametrize(
+    ("place", "covers"),
+    [("bodice side", True), ("sleeve seam", False), ("overlay side", False), ("frill", False)],
+)
+def test_a_sheer_is_underlined_only_where_it_covers_the_body(place: str, covers: bool) -> None:
+    """A sleeve of it, a frill or an overlay hangs free."""
+    found = _advice(
+        SHEER,
+        f"name: {place}, layers: [sheer, sheer], length: 40 cm",
+        "name: side, layers: [satin, satin], length: 40 cm",
+    )
+    said = [text for fired in found.judgement.gathered.fired for text in map(str, fired.rule.do)]
+    assert any(UNDERLINED in text for text in said) == covers
+
+
+def test_the_opening_of_a_zip_on_the_bias_is_stayed_before_it_hangs() -> None:
+    """The tape gives nothing and the bias drops: a strip on the straight grain holds both edges."""
+    found = work(GOWN)
+    step = found.tasks["stay the opening of side zip"].step
+    assert "25 mm" in step.does
+    assert stands(found, step.id, "hang the basted seams", "set side zip")
+    firm = _advice(
+        "a: {fabric: wool gabardine}",
+        "name: side, layers: [a, a], length: 40 cm, times: 2",
+        "name: side zip, layers: [a, {notion: concealed zip}], length: 30 cm",
+    )
+    assert "stay the opening of side zip" not in order_of(firm, known()).tasks
+
+
+def test_a_godet_is_sewn_from_its_point_and_never_in_a_seam_that_is_turned() -> None:
+    """Two rows that meet in a point leave nothing to turn."""
+    found = work(GOWN)
+    assert places(found)["godets"].method.id == "godet-let-in"
+    assert _picked(advice(GOWN), "godets", "seam.kind") not in ("French", "felled", "self-bound")
+    assert "from the point down" in found.tasks["join godets"].step.does
+
+
+def _printed(command: str, cloths: str, *places: str, folder: Path) -> str:
+    """What a command prints of such a garment, its lines put together."""
+    lines = "\n".join(f"  - {{{place}}}" for place in places)
+    path = folder / "sample.yaml"
+    path.write_text(f"garment: Sample\nfabrics: {{{cloths}}}\nseams:\n{lines}\n", encoding="utf-8")
+    return " ".join(typed(command, str(path)).out.split())
+
+
+def test_an_elastic_is_kept_beside_the_iron_in_every_view(tmp_path: Path) -> None:
+    """Order, sheet and label iron the cotton and go round its elastic; none forbids the iron."""
+    skirt = (
+        "shell: {fabric: poplin, fibres: {cotton: 100}}",
+        "name: side, layers: [shell, shell], length: 60 cm, times: 2",
+        "name: waist elastic, layers: [shell, {notion: woven elastic}], length: 70 cm",
+        "name: hem, layers: [shell], length: 120 cm, edge: hem",
+    )
+    order, sheet, label = (
+        _printed(command, *skirt, folder=tmp_path) for command in ("order", "sheet", "label")
+    )
+    assert "go round the woven elastic with the iron" in order
+    assert "iron at 200 °C, not over the woven elastic" in sheet
+    assert "Iron at most 200 °C, not over the woven elastic" in label
+    assert "do not iron" not in f"{sheet} {label}".casefold()
+
+
+def test_a_cloth_that_takes_no_iron_is_not_ironed_for_its_elastic(tmp_path: Path) -> None:
+    """Where the mesh itself forbids it, the elastic changes nothing."""
+    mesh = (
+        "shell: {fabric: power mesh, fibres: {nylon: 80, elastane: 20}}",
+        "name: side, layers: [shell, shell], length: 30 cm",
+        "name: leg elastic, layers: [shell, {notion: swimwear elastic}], length: 50 cm",
+    )
+    label = _printed("label", *mesh, folder=tmp_path)
+    assert "Do not iron" in label
+    assert "not over" not in label
+
+
+def test_elastic_across_the_back_is_fastened_at_both_ends_and_lapped_to_no_ring() -> None:
+    """The side seams take in its ends, so they are sewn after it."""
+    cloths = "shell: {fabric: poplin, fibres: {cotton: 100}}"
+    side = "name: side, layers: [shell, shell], length: 60 cm, times: 2"
+    elastic = "layers: [shell, {notion: woven elastic}], length: 30 cm"
+    found = order_of(_advice(cloths, side, f"name: back elastic, {elastic}"), known())
+    assert "stitch the other end likewise" in found.tasks["draw through back elastic"].step.does
+    assert stands(found, "draw through back elastic", "join side")
+    ring = order_of(_advice(cloths, side, f"name: waist elastic, {elastic}"), known())
+    assert "lap its ends" in ring.tasks["draw through waist elastic"].step.does
+    assert stands(ring, "join side", "draw through waist elastic")
+
+
+def test_the_zigzag_of_an_applique_covers_the_edge_like_satin_stitch() -> None:
+    """A seam's 2.5 mm would leave the cut edge bare; a lace let in has motifs instead."""
+    cloths = "shell: {fabric: denim}, patch: {fabric: poplin}, lace: {fabric: lace}"
+    found = _advice(
+        cloths,
+        "name: badge, layers: [shell, patch], length: 40 cm",
+        "name: turned badge, layers: [shell, patch], length: 40 cm, edge: turned",
+        "name: lace inset, layers: [patch, lace], length: 40 cm",
+    )
+    length = {
+        place: found.judgement.verdicts[Place("seam", place)]["stitch.length"].pick
+        for place in ("badge", "turned badge", "lace inset")
+    }
+    assert length["badge"] == 0.4
+    assert min(length["turned badge"] or 0, length["lace inset"] or 0) > 1
+
+
+def test_a_bag_of_lining_hangs_in_the_shell_and_is_closed_after_its_pocket() -> None:
+    """It is no part of the lining, whatever it is cut of."""
+    found = order_of(
+        _advice(
+            "shell: {fabric: denim}, bag: {fabric: lining}",
+            "name: bound pocket, layers: [shell, shell, bag], length: 14 cm, times: 2",
+            "name: bound pocket bag, layers: [bag, bag], length: 60 cm, times: 2",
+            "name: side, layers: [shell, shell], length: 60 cm, times: 2",
+        ),
+        known(),
+    )
+    assert places(found)["bound pocket bag"].unit == "shell"
+    assert stands(found, "turn bound pocket", "close bound pocket bag")
+
+
+def test_no_needle_is_set_and_called_wrong_in_one_breath() -> None:
+    """One plain thing to do where the cloths and the stack want different needles."""
+    sheet = " ".join(typed("sheet", str(FOLDER / "more/bandmaster_skirt.yaml")).out.split())
+    assert "turn the hand wheel, with glasses on" in sheet
+    assert "is too thin for this stack" not in sheet
+
+
+@pytest.mark.parametrize(("hem", "agrees"), [("125 cm", True), ("100 cm", False)])
+def test_the_hem_of_a_flounce_is_held_against_its_ring(hem: str, agrees: bool) -> None:
+    """A ring with 50 cm at its seam and 12 cm deep has 50 + 2 pi 12 = 125.4 cm at its hem."""
+    text = f"""
+garment: Sample
+fabrics: {{shell: {{fabric: poplin}}, frill: {{fabric: lawn, width: 140 cm}}}}
+seams:
+  - {{name: hem flounce, layers: [shell, frill], length: 50 cm}}
+  - {{name: flounce hem, layers: [frill], length: {hem}, edge: hem, shape: curved}}
+pieces:
+  - {{name: flounce, fabric: frill, flounce: {{seam: 50 cm, depth: 12 cm}}}}
+"""
+    garment = garment_of(parse_yaml(text, "project.yaml"), known())
+    found = disagreements(advise(garment, known()).judgement, known())
+    rings = [d.figures[1].value for d in found if d.id == "ring"]
+    assert rings == ([] if agrees else [pytest.approx(1254, abs=1)])
