@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from advisor.project.garment import Garment
+from advisor.project.placing import singular_words
 
 if TYPE_CHECKING:
     from advisor.order.kinds import SeamPlace
@@ -13,6 +14,18 @@ if TYPE_CHECKING:
 FRILLS, WAIST, BAND = "gathered-edge", "waist", "waistband"
 """What is drawn up on another cloth, but for a skirt: the same net on a sleeve joins no part. A
 waistband is of its own part, whatever it is cut of."""
+TROUSERS = "trousers"
+ABOVE, BELOW = (
+    frozenset({"jacket", "coat", "shirt", "tunic", "blouse"}),
+    frozenset({"trouser", "pant", "short", "leg"}),
+)
+"""Words by which a place belongs to what is worn above, or to the trousers below it."""
+LEGS, BANDS, WAIST_WORDS = (
+    frozenset({"crotch", "inseam"}),
+    frozenset({"casing", "waistband", "elastic-edge"}),
+    frozenset({"waist", "waistband"}),
+)
+"""Roles and bands that only trousers have where what is worn above has none said of it."""
 
 
 def parts_alone(garment: Garment, places: Sequence[SeamPlace]) -> frozenset[str]:
@@ -30,6 +43,21 @@ def parts_alone(garment: Garment, places: Sequence[SeamPlace]) -> frozenset[str]
         if inside and own and not met:
             found.add(part.name)
     return frozenset(found)
+
+
+def legs_alone(places: Sequence[SeamPlace]) -> frozenset[str]:
+    """The places of trousers that are worn with a jacket and joined to it nowhere, as pyjamas are.
+
+    Both are named, and no waist holds them together: a suit in one has its seam there.
+    """
+    words = {p.name: set(singular_words(p.name)) for p in places}
+    above = any(ABOVE & said for said in words.values())
+    if not above or any(p.role.id == WAIST for p in places):
+        return frozenset()
+    legs = {p.name for p in places if p.role.id in LEGS or BELOW & words[p.name]}
+    bands = {p.name for p in places if p.kind.id in BANDS and WAIST_WORDS & words[p.name]}
+    below = frozenset(legs | bands) if any(p.role.id in LEGS for p in places) else frozenset()
+    return frozenset(name for name in below if not ABOVE & words[name])
 
 
 def _joins(place: SeamPlace, own: set[str]) -> bool:

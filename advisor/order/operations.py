@@ -245,7 +245,7 @@ class _Maker:
             zipped = place.method.id == OPEN_ENDED  # its halves are clipped or basted by its words
             tried = {(op.id, op.verb): op for op in listed if not zipped}
             listed = [clipped if op is tried.get(("baste", "baste")) else op for op in listed]
-        if place.full and place.seam.making.pleats is None:
+        if self.facts.of_seam("gathered", place):
             drawn = replace(works["baste"], does=DRAWN_UP)
             listed = [drawn if op == works["baste"] else op for op in listed]
         chosen = [op for op in listed if self.facts.wanted(op, place)]
