@@ -176,7 +176,20 @@ def crosses_by_custom(later: SeamPlace, earlier: SeamPlace) -> bool:
     """
     if later.name == earlier.name or not later.crosses or earlier.name in later.crosses:
         return False
-    return not (earlier.crosses and later.name in earlier.crosses) and _by_roles(later, earlier)
+    if earlier.crosses and later.name in earlier.crosses:
+        return False
+    return _runs_through(earlier) and _by_roles(later, earlier)
+
+
+def _runs_through(place: SeamPlace) -> bool:
+    """Whether a seam surely ends in what is sewn across its piece: it runs from edge to edge.
+
+    A dart, a thing laid on or let in, or a panel that only ornaments may end anywhere.
+    """
+    if place.role.id == "panel":
+        named = called.SHAPING & set(singular_words(place.name))
+        return place.said("shape") == "curved" or bool(named)
+    return place.role.id not in called.ENDS_ANYWHERE and place.kind.family != "laid on"
 
 
 def _by_roles(later: SeamPlace, earlier: SeamPlace) -> bool:
