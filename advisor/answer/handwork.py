@@ -23,32 +23,33 @@ IDLE: Final = frozenset(GROUPS["machine"]) - {STITCH}
 def as_made(advice: Advice, methods: Mapping[str, Method]) -> Advice:
     """The advice as it is told once the methods are chosen, by the names of places."""
     judgement = advice.judgement
-    named = {
-        seam.name
-        for seam in judgement.garment.seams
-        if not seam.by_hand and seam.name in methods and methods[seam.name].by_hand
-    }
+    named = {name: made.by_hand for name, made in methods.items() if made.by_hand}
     return replace(advice, judgement=_by_hand(judgement, named)) if named else advice
 
 
-def _by_hand(judgement: Judgement, named: set[str]) -> Judgement:
+def _by_hand(judgement: Judgement, named: Mapping[str, str]) -> Judgement:
+    """The judgement of places that are sewn by hand, with the stitch of each by its name."""
     seams = tuple(
         replace(seam, by_hand=True) if seam.name in named else seam
         for seam in judgement.garment.seams
     )
     verdicts = {
-        place: _without_machine(found) if place.scope == "seam" and place.name in named else found
+        place: _without_machine(found, named[place.name])
+        if place.scope == "seam" and place.name in named
+        else found
         for place, found in judgement.verdicts.items()
     }
     garment = replace(judgement.garment, seams=seams)
     return replace(judgement, garment=garment, verdicts=verdicts)
 
 
-def _without_machine(found: Mapping[str, Verdict]) -> dict[str, Verdict]:
-    """The answers of a place without those of a machine; its stitch is a hand stitch."""
+def _without_machine(found: Mapping[str, Verdict], sewn: str) -> dict[str, Verdict]:
+    """The answers of a place without those of a machine; its stitch is this hand stitch."""
     left = {aspect: verdict for aspect, verdict in found.items() if aspect not in IDLE}
     stitch = left.get(STITCH)
     if stitch is not None and HAND in stitch.aspect.words:
         why = "The method by which it is made is sewn by hand."
-        left[STITCH] = only(stitch, stitch.aspect.words.index(HAND), why)
+        labels = stitch.aspect.labels | {HAND: f"by hand, in {sewn}"}
+        named = replace(stitch, aspect=replace(stitch.aspect, labels=labels))
+        left[STITCH] = only(named, stitch.aspect.words.index(HAND), why)
     return left

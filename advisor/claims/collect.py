@@ -16,7 +16,7 @@ from advisor.claims.asking import LayerAsker
 from advisor.claims.conditions import Fact, facts_of, maker_facts, seam_facts, test_facts
 from advisor.claims.gathered import Fired, Gathered, Place
 from advisor.claims.glued import GLUES, borne_apart, lowest_lid
-from advisor.claims.mounted import mounted_says
+from advisor.claims.mounted import drop_backing, mounted_says
 from advisor.claims.outcomes import Outcomes, keyed
 from advisor.claims.placefacts import garment_facts, place_facts
 from advisor.claims.speakers import Said
@@ -138,6 +138,7 @@ class _Gatherer:
         self._drop_hidden(seam, said)
         self._drop_loose(seam, said)
         self._drop_lining(seam, said)
+        drop_backing(seam, said, self.garment)
         if (kind.id if kind else "hem" * hem) != "hem":
             return
         meant = {f"rule {rule.id}" for rule in self._hem_rules(seam)} | {"maker"}

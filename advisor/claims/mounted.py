@@ -14,6 +14,8 @@ from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam, Use
 
 MOUNTED = "underlining"
+SEWN = ("needle.", "stitch.", "machine.", "thread.", "seam.", "hem.")
+"""The aspects of how a place is sewn and what its edges come to, by their beginnings."""
 
 
 def shells(seam: Seam, garment: Garment) -> tuple[str, ...]:
@@ -24,6 +26,18 @@ def shells(seam: Seam, garment: Garment) -> tuple[str, ...]:
     mounts = [s.cloths() for s in garment.seams if s.place == MOUNTED and len(s.cloths()) > 1]
     found = (names[0] for names in mounts if here & set(names[1:]) and names[0] not in here)
     return tuple(dict.fromkeys(found))
+
+
+def drop_backing(seam: Seam, said: dict[str, list[Said]], garment: Garment) -> None:
+    """A mounted piece is sewn as its shell: what backs it only guards itself."""
+    here = set(seam.cloths())
+    mounts = [s.cloths() for s in garment.seams if s.place == MOUNTED]
+    behind = frozenset(n for names in mounts if here & set(names[:1]) for n in names[1:])
+    for aspect in [a for a in said if a.startswith(SEWN) and behind & here]:
+        kept = [s for s in said[aspect] if s.claim.guards or not (s.cloths and s.cloths <= behind)]
+        said[aspect] = kept
+        if not kept:
+            del said[aspect]
 
 
 def with_shells(seam: Seam, garment: Garment) -> Seam:

@@ -15,6 +15,7 @@ from advisor.claims.subjects import subject_of
 from advisor.craft import fullness as table
 from advisor.craft import pleats as folds
 from advisor.knowledge.model import Knowledge
+from advisor.project.folded import pleated_apart
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.making import Pleats
 from advisor.units import System, show_size
@@ -61,12 +62,14 @@ class Fullness:
 
 
 def fullness_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> Fullness | None:
-    """The full edge of a seam; None where every layer lies flat."""
+    """The full edge of a seam; None where every layer lies flat, or in pleats of its own place."""
     use = max(seam.uses, key=lambda u: u.fullness)
     if use.fullness <= 1:
         return None
     if seam.making.pleats is not None:
         return _pleated(seam, use, show_in(garment))
+    if pleated_apart(seam, garment.seams):
+        return None
     gathers = seam.making.gathers
     method = gathers.method if gathers and gathers.method else "hand rows"
     measured = gathers.measured if gathers else None

@@ -127,8 +127,8 @@ class Method:
     `crossed_by` are places (shoulder, side …) that run over it when it is made so, whatever is
     usual; `buys` what it uses up; `allowance` an allowance that is told in words, because it is
     another thing's width; `says` what the sheet tells of it beyond its name; `turns` how deep a hem
-    is turned and how its edge is finished. `by_hand` where what shows of it is sewn without a
-    machine.
+    is turned and how its edge is finished. `by_hand` is the hand stitch of
+    what shows of it where that is sewn without a machine.
     """
 
     id: str
@@ -145,7 +145,7 @@ class Method:
     buys: tuple[Thing, ...] = ()
     allowance: str = ""
     says: str = ""
-    by_hand: bool = False
+    by_hand: str = ""
     turns: Turn | None = None
 
 

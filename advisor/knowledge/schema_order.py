@@ -137,6 +137,8 @@ Tag = Literal[
     "opens the front",
     "felled in the flat",
     "edge of straps",
+    "closes over straps",
+    "caught in an edge",
     "caught in a side",
     "hangs from it",
     "hangs from the band",
@@ -156,7 +158,17 @@ Where = Literal[
     "garment",
 ]
 MachineWord = Literal[
-    "none", "seam", "rows", "finish", "zip", "lock", "zigzag", "twin", "buttonhole", "facing"
+    "none",
+    "seam",
+    "rows",
+    "finish",
+    "zip",
+    "lock",
+    "zigzag",
+    "straight",
+    "twin",
+    "buttonhole",
+    "facing",
 ]
 Price = Annotated[float, Field(ge=0, le=600)]
 

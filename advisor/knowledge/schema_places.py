@@ -125,7 +125,7 @@ class MethodForm(Form):
     fits: FitsForm = FitsForm()
     stages: Annotated[tuple[StageForm, ...], Field(min_length=1, max_length=20)]
     crossed_by: tuple[Word, ...] = ()
-    by_hand: bool = False
+    by_hand: Word | None = None
     buys: tuple[ThingForm, ...] = ()
     allowance: Text | None = None
     says: Text | None = None

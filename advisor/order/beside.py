@@ -15,6 +15,7 @@ from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
+from advisor.order.namewords import PARTLY
 from advisor.order.openings import closed_here, turned_here
 from advisor.order.roles import POCKET_FLAP, POCKET_ZIP, holds_words, of_another_cloth
 from advisor.project.linings import LINING
@@ -80,7 +81,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         ),
         "loops for buttons": lambda: _loops(place),
         "piping in it": lambda: any(facts.entry(n).id == PIPING for n in place.notions),
-        "slit of its own": lambda: _slit(place),
+        "slit of its own": lambda: _slit(place, facts),
         "edge stays as cut": lambda: _left_raw(place, facts),
         "edge of its own": lambda: not _on_turned_edge(place, facts),
         "stay advised": lambda: _stayed(place, facts),
@@ -101,10 +102,16 @@ def _pockets(place: SeamPlace, facts: Facts, *, bags: bool) -> list[SeamPlace]:
     return [p for p in others if ("bag" in _words(p.name)) == bags]
 
 
-def _slit(place: SeamPlace) -> bool:
-    """Whether a zip of a pocket lies in the middle of a piece, by all that its name says."""
+def _slit(place: SeamPlace, facts: Facts) -> bool:
+    """Whether a zip lies in the middle of a piece, by all that its name says.
+
+    One of a pocket does, and one that ends part of the way down a front with no seam in it.
+    """
     hidden = any("concealed" in name for name in (place.name, *place.notions))
-    return place.role.id == POCKET_ZIP and not hidden and not SEAMED & set(_words(place.name))
+    words = set(_words(place.name))
+    front = any(p.role.id == "centre" and "back" not in _words(p.name) for p in facts.places)
+    partly = bool(PARTLY & words) and not front and "back" not in words
+    return (place.role.id == POCKET_ZIP or partly) and not hidden and not SEAMED & words
 
 
 def _flap(facts: Facts) -> bool:
@@ -180,10 +187,11 @@ def _ravels(place: SeamPlace, facts: Facts) -> bool:
 
 
 def _end_to_end(place: SeamPlace, facts: Facts) -> bool:
-    """Whether a zip comes apart below, by what it is or by its name; one of a pocket never does."""
+    """Whether a zip comes apart below, by kind or name; one of a pocket or a half never does."""
     apart = any(facts.entry(name).id == OPEN_ENDED for name in place.notions)
     called = any(holds_words(place.name, word) for word in ("front zip", "open-ended"))
-    return (apart or called) and place.role.id != POCKET_ZIP
+    partly = place.role.id == POCKET_ZIP or bool(PARTLY & set(_words(place.name)))
+    return (apart or called) and not partly
 
 
 def _flap_over(place: SeamPlace, facts: Facts) -> bool:

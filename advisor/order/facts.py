@@ -33,6 +33,7 @@ from advisor.order.openings import loose_at_zip, seam_below
 from advisor.order.rain import coated, coated_throughout, proofed
 from advisor.order.setups import OVERLOCKS, Setups
 from advisor.order.sidezip import side_left_open
+from advisor.project.folded import pleated_apart
 from advisor.project.garment import Garment
 from advisor.project.placing import lace_on_edge, singular_words
 from advisor.project.zipping import runs_into
@@ -205,7 +206,7 @@ class Facts:
                 and steamed_flat(place, self.setups)
                 and not self.tender_face(place)
             ),
-            "very full": lambda: full > VERY_FULL and place.seam.making.pleats is None,
+            "very full": lambda: full > VERY_FULL and not self._pleats(place),
             "coated": lambda: coated(place, self),
             "coated throughout": lambda: coated_throughout(place, self),
             "sheer": lambda: all(self.least(c, "sheer") >= called.SHEER for c in cloths),
@@ -250,15 +251,17 @@ class Facts:
         Such a cloth lies inside, flat, and is one that backs others: a sheer, a lining, or one
         that the project calls a support.
         """
-        entry, words = self.entry(cloth), singular_words(cloth)
+        entry, words = self.entry(cloth), set(singular_words(cloth))
         if entry.kind != "cloth" or not (
-            entry.family in layering.BACKING or set(words) & layering.CALLED_BACKING
+            entry.family in layering.BACKING or words & layering.CALLED_BACKING
         ):
             return ()
         mine = [p for p in self.places if cloth in p.cloths]
         if any(p.kind.family == "backing" for p in mine):
             return ()  # a place of its own says how it is held
-        if any(p.cloths == (cloth,) or cloth in p.full for p in mine):
+        if words & layering.CALLED_SHOWN or any(
+            p.cloths == (cloth,) or cloth in p.full for p in mine
+        ):
             return ()
         inside = [p for p in mine if any(u.cloth == cloth for u in p.seam.uses[1:-1])]
         return tuple(p for p in inside if p.kind.family not in ("fastening", "backing"))
@@ -286,6 +289,8 @@ class Facts:
             return bool(self.hard(place)) and place.op != "fasten"
         if op == "grade":
             return self.graded(place)
+        if op == "lay-pleats":
+            return not pleated_apart(place.seam, self.garment.seams)
         if op in ("understitch", "turn"):
             return place.role.id not in LAID_ON
         if op == "interface":
@@ -332,9 +337,9 @@ class Facts:
     def _pleats(self, place: SeamPlace) -> bool:
         """Whether pleats are laid: planned for the seam, or set in the cloth that is full there."""
         full = [self.entry(cloth).id for cloth in place.full]
-        return place.seam.making.pleats is not None or (
-            bool(full) and set(full) == {called.PLEATED}
-        )
+        set_in = bool(full) and set(full) == {called.PLEATED}
+        laid = pleated_apart(place.seam, self.garment.seams)
+        return place.seam.making.pleats is not None or set_in or laid
 
     def _overlocked(self, place: SeamPlace) -> bool:
         return self.setups.word(Place("seam", place.name), "stitch.type", "301") in OVERLOCKS
@@ -381,10 +386,6 @@ class Facts:
         if kind not in called.OPEN_SEAMS or sheer:
             return False
         return place.role.pressed == "open"
-
-    def tried(self, place: SeamPlace) -> bool:
-        """Whether it is sewn before the first fitting."""
-        return self.fitting.tried(place)
 
     def tender_face(self, place: SeamPlace) -> bool:
         """Whether pile or sequins in it suffer from handling."""

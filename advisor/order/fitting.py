@@ -15,7 +15,7 @@ from functools import cached_property
 from advisor.knowledge.ordering import SEWN, Operation
 from advisor.knowledge.places import Stage
 from advisor.order.kinds import SeamPlace, crosses, joins_widths, related
-from advisor.order.legs import closes_the_tube
+from advisor.order.legs import closes_the_tube, shuts_in_a_stripe
 from advisor.order.roles import POCKET_ZIP
 from advisor.project.garment import Garment
 from advisor.project.placing import BONES, singular_words
@@ -99,7 +99,7 @@ class Fitting:
         if op.let_out or not self.concerned(place):
             return False
         degree = place.seam.fitting or self.degree
-        return not (op.id == "zip" and degree == LOOSELY)
+        return not (place.kind.id == "zip" and degree == LOOSELY)
 
     @cached_property
     def late(self) -> frozenset[str]:
@@ -137,8 +137,9 @@ class Fitting:
         return below or (place.role.id == "side" and runs_into(place.seam, hidden.seam))
 
     def _tube(self, place: SeamPlace) -> bool:
-        """Whether it makes a tube of what is felled beside it, which is felled flat before that."""
-        return any(closes_the_tube(place, other) for other in self.places)
+        """Whether it makes a tube of what is felled or laid on beside it, flat, before that."""
+        others = self.places
+        return any(closes_the_tube(place, o) or shuts_in_a_stripe(place, o) for o in others)
 
     @staticmethod
     def _after_fly(place: SeamPlace, fly: SeamPlace) -> bool:
@@ -159,6 +160,9 @@ class Fitting:
     def needed(self) -> frozenset[str]:
         """What the first fitting needs, and what ends in a seam that it needs: a sleeve in flat."""
         found = {p.name: p for p in self.places if self._first(p)}
+        sleeves = {p.name: p for p in self.places if self._sleeve_shut_in(p)}
+        if sleeves:
+            found |= sleeves | {p.name: p for p in self.places if self._basted_round(p)}
         while True:
             more = {
                 p.name: p
@@ -173,6 +177,17 @@ class Fitting:
             if not more:
                 return frozenset(found)
             found |= more
+
+    def _sleeve_shut_in(self, place: SeamPlace) -> bool:
+        """Whether the seam of a sleeve is past recall once it is sewn: it is basted before."""
+        seam = place.role.id == "underarm" and place.unit != "lining"
+        return seam and place.op == "join" and place.op in self._past_of(place)
+
+    @staticmethod
+    def _basted_round(place: SeamPlace) -> bool:
+        """Whether a sleeve hangs from it at the fitting; one with ease is only pinned in there."""
+        head = place.role.id == "armhole" and place.unit != "lining" and place.op == "join"
+        return head and all(stage.work != "gather" for stage in place.method.stages)
 
     def fitted(self, place: SeamPlace) -> bool:
         """Whether a fitting changes it by what it is: a side, or a seam that shapes the body."""

@@ -14,10 +14,11 @@ from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import SEWN, SeamKind
 from advisor.knowledge.places import PLAIN, Method, PlaceKind
 from advisor.order import namewords as called
+from advisor.order.alone import TROUSERS, legs_alone
 from advisor.order.roles import role_of
 from advisor.order.sidezip import with_side_open
 from advisor.project.garment import Garment, Seam
-from advisor.project.linings import Unit, unit_of
+from advisor.project.linings import Unit, lining_by_seams, unit_of
 from advisor.project.placing import POCKETS, singular_words
 from advisor.project.unjoined import drawn_up, parts_alone
 
@@ -84,9 +85,16 @@ class SeamPlace:
 
 def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]:
     """Every seam of a garment with what it is."""
-    places = tuple(_place(seam, garment, knowledge) for seam in garment.seams)
-    alone = parts_alone(garment, knowledge)
-    places = tuple(replace(p, alone=p.seam.part) if p.seam.part in alone else p for p in places)
+    entries = {name: knowledge.entries[cloth.entry] for name, cloth in garment.cloths.items()}
+    linings = lining_by_seams(garment.seams, entries, knowledge.places.kinds)
+    places = tuple(_place(seam, garment, knowledge, linings) for seam in garment.seams)
+    alone, legs = parts_alone(garment, knowledge), legs_alone(places)
+    places = tuple(
+        replace(p, alone=TROUSERS if p.name in legs else p.seam.part)
+        if p.name in legs or p.seam.part in alone
+        else p
+        for p in places
+    )
     places = with_side_open(places)
     bagged = _bagged(places)
     hung = any(p.role.id == called.STRAP for p in places) and not any(
@@ -111,8 +119,8 @@ def _bagged(places: tuple[SeamPlace, ...]) -> frozenset[str]:
         {p.name for p in turned if words & set(singular_words(p.name))}
         for words in (called.NECK, called.ARMHOLE)
     )
-    whole = {p.name for p in places if p.kind.id == "lining-seam" and _all_round(p)}
-    joined = (p for p in places if p.unit == "both" and p.kind.id in ("faced-edge", "lining-seam"))
+    joined = [p for p in places if p.unit == "both" and p.kind.id in ("faced-edge", "lining-seam")]
+    whole = {p.name for p in joined if _all_round(p)}
     others = any(p.name not in armholes for p in joined)
     return frozenset(whole | necks | armholes if others and armholes else whole)
 
@@ -125,7 +133,7 @@ def _turned(places: tuple[SeamPlace, ...]) -> list[SeamPlace]:
 def _all_round(place: SeamPlace) -> bool:
     """Whether one place says that neck and armholes are joined to the lining together."""
     words = set(singular_words(place.name))
-    return bool(words & called.NECK and words & called.ARMHOLE) and place.unit == "both"
+    return bool(words & called.NECK and words & called.ARMHOLE)
 
 
 def crosses(later: SeamPlace, earlier: SeamPlace) -> bool:
@@ -165,7 +173,20 @@ def crosses_by_custom(later: SeamPlace, earlier: SeamPlace) -> bool:
     """
     if later.name == earlier.name or not later.crosses or earlier.name in later.crosses:
         return False
-    return not (earlier.crosses and later.name in earlier.crosses) and _by_roles(later, earlier)
+    if earlier.crosses and later.name in earlier.crosses:
+        return False
+    return _runs_through(earlier) and _by_roles(later, earlier)
+
+
+def _runs_through(place: SeamPlace) -> bool:
+    """Whether a seam surely ends in what is sewn across its piece: it runs from edge to edge.
+
+    A dart, a thing laid on or let in, or a panel that only ornaments may end anywhere.
+    """
+    if place.role.id == "panel":
+        named = called.SHAPING & set(singular_words(place.name))
+        return place.said("shape") == "curved" or bool(named)
+    return place.role.id not in called.ENDS_ANYWHERE and place.kind.family != "laid on"
 
 
 def _by_roles(later: SeamPlace, earlier: SeamPlace) -> bool:
@@ -297,11 +318,13 @@ def _below(place: SeamPlace) -> bool:
     )
 
 
-def _place(seam: Seam, garment: Garment, knowledge: Knowledge) -> SeamPlace:
+def _place(
+    seam: Seam, garment: Garment, knowledge: Knowledge, linings: frozenset[str]
+) -> SeamPlace:
     entries = {name: knowledge.entries[garment.cloths[name].entry] for name in seam.cloths()}
     cloths = tuple(name for name, entry in entries.items() if entry.kind == "cloth")
     notions = tuple(name for name, entry in entries.items() if entry.kind != "cloth")
-    unit = unit_of(seam, entries)
+    unit = unit_of(seam, entries, linings)
     kind = knowledge.places.kinds.get(seam.place or PLAIN, NO_KIND)
     role = role_of(seam, kind.id, unit, list(entries.values()), garment, knowledge)
     panels = garment.wishes.joins.get(seam.name)

@@ -34,6 +34,8 @@ CALLED_BACKING = frozenset(
     {"back", "backing", "support", "underlining", "interlining", "mount", "mounting", "flatlining"}
 )
 """Words in the name of a cloth that say that it backs another."""
+CALLED_SHOWN = frozenset({"piping", "frill", "ruffle", "trim", "edging", "band"})
+"""Words in the name of a cloth that say that it is seen between two others, and backs neither."""
 
 
 def lining_cloths(places: Sequence[SeamPlace]) -> frozenset[str]:

@@ -10,12 +10,17 @@ from advisor.order.kinds import SeamPlace, related
 
 LEG = frozenset({"inseam", "side"})
 """The roles of the two seams of a leg."""
-FELLED = "felled"
+FELLED, STRIPE = "felled", "side-stripe"
 
 
 def felled(place: SeamPlace) -> bool:
     """Whether a seam is folded over its own allowance and stitched down flat."""
     return FELLED in place.method.fits.get("seam", ())
+
+
+def shuts_in_a_stripe(place: SeamPlace, other: SeamPlace) -> bool:
+    """Whether it closes a leg along whose other seam a braid is laid on, flat, before that."""
+    return place.role.id == "inseam" and other.role.id == STRIPE and related(place, other)
 
 
 def closes_the_tube(place: SeamPlace, other: SeamPlace) -> bool:

@@ -10,6 +10,8 @@ HALVES = frozenset({"front", "back"})
 ZIPS = frozenset({"zip", "concealed-zip", "side-zip"})
 OPENS = frozenset({"front", "open", "ended"})
 """Words of a zip that opens the front from end to end."""
+PARTLY = frozenset({"half", "quarter", "neck", "chest"})
+"""Words of a zip that ends part of the way down, in a slit or above a seam."""
 LOWER = frozenset({"bottom", "hem", "lower", "welt"})
 """Words of a band that say that it closes the lower edge."""
 ALL_ROUND = frozenset({"armhole", "bodice", "top", "waist", "upper"})
@@ -60,6 +62,10 @@ OF_THE_BODY = frozenset({"side", "centre", "waist", "waistband", "crotch", "inse
 """Roles of seams of the body that no sleeve has."""
 ALL_TOLD = frozenset({"seam", "gathers", "laid on", "dart", "fold"})
 """Families of places whose layers are all the cloths that meet there."""
+SHAPING = frozenset({"princess", "gore"})
+"""Words of a panel seam that runs the whole length of what it shapes."""
+ENDS_ANYWHERE = frozenset({"dart", "tuck", "applied", "tier", "plain"})
+"""Roles of what need not end in the seam across its piece, where the maker does not say so."""
 WIDTHS = frozenset({"plain", "tier"})
 """Roles of a seam that may join widths of what is drawn up."""
 GATHERED = 1.1

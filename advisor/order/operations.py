@@ -29,7 +29,7 @@ from advisor.order.precedences import DRAWN
 from advisor.order.setups import CUT_NOTIONS, Setups
 from advisor.order.step_words import NO_LAST_IRON, by_parts, listed, step_words, tuck_words
 from advisor.order.steps import IronState, MachineState, Step
-from advisor.order.swings import buttonhole_machine, twin_machine
+from advisor.order.swings import buttonhole_machine, straight_machine, twin_machine
 from advisor.order.tags import tags_of
 from advisor.order.tasks import Task
 
@@ -40,6 +40,9 @@ LOCKSTITCHED = frozenset({"dart", "pleat", "understitch"})
 POCKET, LAID = "patch-pocket", "lay-on"
 CLIPPED = "Clip {name} along its line, to try it on: no pin and no basting, every hole leaks."
 DRAWN_UP = "Draw {name} up roughly on a basting thread and baste it along its line, to try it on."
+SLEEVE, ARMHOLE = "underarm", "armhole"
+CORRECTED = frozenset({"shoulder", SLEEVE})
+"""Roles of seams that a fitting corrects as often as a side, though no edge waits for it."""
 OPEN_ENDED = "open-ended-zip"
 CHAINSTITCH = "401"
 """Sewn without a knife, so that it may sew a hem."""
@@ -147,8 +150,11 @@ class _Maker:
     def _what_to_fit(self) -> str:
         fitting = self.facts.fitting
         ready = [p for p in self.places if fitting.tried(p) or fitting.basted(p)]
-        names = [p.name for p in ready if fitting.fitted(p)] or [p.name for p in ready]
+        open_still = (p.name for p in ready if fitting.fitted(p) or p.role.id in CORRECTED)
+        names = list(open_still) or [p.name for p in ready]
         told = f": {', '.join(names)} may still be changed" if names else ""
+        if SLEEVE in {p.role.id for p in ready} and ARMHOLE not in {p.role.id for p in ready}:
+            told += "; pin the basted sleeves in"
         if any(p.kind.id == "lining-seam" or p.unit == "lining" for p in self.places):
             told += "; make every correction in the lining as well"
         return told
@@ -251,7 +257,7 @@ class _Maker:
             zipped = place.method.id == OPEN_ENDED  # its halves are clipped or basted by its words
             tried = {(op.id, op.verb): op for op in listed if not zipped}
             listed = [clipped if op is tried.get(("baste", "baste")) else op for op in listed]
-        if place.full and place.seam.making.pleats is None:
+        if self.facts.of_seam("gathered", place):
             drawn = replace(works["baste"], does=DRAWN_UP)
             listed = [drawn if op == works["baste"] else op for op in listed]
         chosen = [op for op in listed if self.facts.wanted(op, place)]
@@ -290,6 +296,7 @@ class _Maker:
             "lock": self.setups.lock_machine,
             "zigzag": self.setups.zigzag_machine,
             "facing": partial(facing_machine, self.facts),
+            "straight": partial(straight_machine, self.setups),
             "twin": partial(twin_machine, self.setups),
             "buttonhole": partial(buttonhole_machine, self.setups),
         }

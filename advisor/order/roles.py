@@ -168,7 +168,7 @@ def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKin
     round_the_body = role.id == "neckband" and "armhole" in words
     if round_the_body or (role.id == "facing" and called.ALL_ROUND & words):
         return replace(role, crosses=(*role.crosses, "side", "underarm"))
-    if role.id == "zip" and called.OPENS & words:
+    if role.id == "zip" and called.OPENS & words and not called.PARTLY & words:
         return replace(role, crosses=(*role.crosses, "neckband"))
     if role.id == "crotch" and not any("side" in singular_words(n) for n in zips):
         return replace(role, crosses=(*role.crosses, "concealed-zip"))

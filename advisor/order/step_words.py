@@ -8,7 +8,7 @@ from advisor.claims.collect import Place
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import PLAIN
 from advisor.order.backed import BEHIND, as_worked, backed_with, boned_backing
-from advisor.order.beside import STRIPS, marked
+from advisor.order.beside import STIFF, STRIPS, marked
 from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
 from advisor.order.kinds import SeamPlace
@@ -147,7 +147,7 @@ def _interfacing(op: str, place: SeamPlace, facts: Facts) -> str:
     if op == "interface" and ruled_out:
         return f"what the sheet names instead of the {listed(sorted(ruled_out))}"
     bones = facts.setups.bones(place)
-    names = [name for name in place.notions if name not in bones]
+    names = [n for n in place.notions if n not in bones and facts.entry(n).kind in STIFF]
     abouts = (facts.entry(name).facts.get("fuses at") or {} for name in names)
     seconds = max((float(about.get("seconds", 0)) for about in abouts), default=0.0)
     spots = f", {seconds:g} s in each spot without gliding" if op == "fuse" and seconds else ""

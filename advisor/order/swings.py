@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from advisor.claims.consistency import SWINGING
 from advisor.order.kinds import SeamPlace
 from advisor.order.setups import Setups
 from advisor.order.steps import MachineState
@@ -17,6 +18,13 @@ TWIN = "stretch twin"
 """The point of the needle that hems a knit in two rows: `assoc-twin-knit`."""
 BUTTONHOLE = "buttonhole"
 ONE_HOLE_FEET = frozenset({"straight-stitch"})
+
+
+def straight_machine(setups: Setups, place: SeamPlace) -> MachineState | None:
+    """A row that another row encloses: straight, whatever stitch the seam is sewn with."""
+    state = setups.lock_machine(place)
+    swings = state is not None and state.stitch in SWINGING
+    return replace(state, stitch=STRAIGHT) if state and swings else state
 
 
 def twin_machine(setups: Setups, place: SeamPlace) -> MachineState | None:

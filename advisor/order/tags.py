@@ -20,6 +20,7 @@ NO_SEAM = frozenset({"fastening", "backing", "stay", "laid on"})
 """Families of places that close no garment, whatever cloths lie in them."""
 EDGES = frozenset({"edge", "casing", "band"})
 """Families of places that finish an edge."""
+FACED = "faced-edge"
 UPPER = frozenset({"top", "edge", "neck", "neckline", "bib", "bust", "bodice"})
 """Words of an edge that a strap is caught in."""
 SEAMS = frozenset({"seam", "edge", "gathers", "band", "dart", "fold", "laid on", "stay", "casing"})
@@ -61,7 +62,9 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "takes in the lining": place.unit == "both" and place.kind.family not in NO_SEAM,
         "opens the front": place.method.id == "open-ended-zip",
         "felled in the flat": any(closes_the_tube(p, place) for p in facts.places),
-        "edge of straps": place.kind.family in EDGES and not role.last and _upper(place),
+        "edge of straps": _upper_edge(place) and place.kind.id != FACED,
+        "closes over straps": _upper_edge(place) and place.kind.id == FACED,
+        "caught in an edge": place.method.id == "tab-made-up",
         "caught in a side": place.method.id == "strap-caught-in-the-side",
         "hangs from it": _strap(place),
         "hangs from the band": _strap(place) and hangs_from_band(facts.places),
@@ -88,10 +91,10 @@ def _looked_at(place: SeamPlace) -> bool:
 def hangs_from_band(places: Sequence[SeamPlace]) -> bool:
     """Whether straps are caught in a waistband, for the garment has no other edge above it."""
     return any(p.kind.id == "waistband" for p in places) and not any(
-        p.role.id in UPPER_ROLES or (p.kind.family in EDGES and not p.role.last and _upper(p))
-        for p in places
+        p.role.id in UPPER_ROLES or _upper_edge(p) for p in places
     )
 
 
-def _upper(place: SeamPlace) -> bool:
-    return bool(UPPER & set(singular_words(place.name))) and place.role.id != "waistband"
+def _upper_edge(place: SeamPlace) -> bool:
+    edge = place.kind.family in EDGES and not place.role.last and place.role.id != "waistband"
+    return edge and bool(UPPER & set(singular_words(place.name)))

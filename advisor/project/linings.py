@@ -37,10 +37,19 @@ def of_part(words: tuple[str, ...], unit: Unit) -> tuple[str, ...]:
     return words[1:] if unit == LINING and words[:1] == (LINING,) else words
 
 
-def unit_of(seam: Seam, entries: Mapping[str, Entry]) -> Unit:
-    """Whether a seam is the shell's, the lining's, or joins the two; by its cloths and name."""
+def unit_of(
+    seam: Seam, entries: Mapping[str, Entry], linings: frozenset[str] = frozenset()
+) -> Unit:
+    """Whether a seam is the shell's, the lining's, or joins the two; by its cloths and name.
+
+    `linings` are the cloths that line this garment, whatever they are called (`lining_by_seams`).
+    """
     cloths = [n for n in seam.cloths() if n in entries and entries[n].kind == "cloth"]
-    lined = [n for n in cloths if entries[n].family == "linings" or LINING in singular_words(n)]
+    lined = [
+        n
+        for n in cloths
+        if n in linings or entries[n].family == "linings" or LINING in singular_words(n)
+    ]
     named = singular_words(seam.name)[:1] == (LINING,)
     bag = seam.place in POCKETS and not named  # of lining, it hangs in the shell all the same
     if bag and (len(lined) < len(cloths) or "bag" in singular_words(seam.name)):
@@ -48,6 +57,19 @@ def unit_of(seam: Seam, entries: Mapping[str, Entry]) -> Unit:
     if named or (lined and len(lined) == len(cloths)):
         return "lining"
     return "both" if lined else "shell"
+
+
+def lining_by_seams(
+    seams: Sequence[Seam], entries: Mapping[str, Entry], kinds: Mapping[str, PlaceKind]
+) -> frozenset[str]:
+    """The cloths of the seams of the lining that make no seam of the shell by themselves."""
+    joins = [(s, unit_of(s, entries)) for s in seams if s.place in kinds]
+    joins = [(s, unit) for s, unit in joins if kinds[s.place].family == "seam"]
+    cloths = [({n for n in s.cloths() if entries[n].kind == "cloth"}, unit) for s, unit in joins]
+    own = {n for names, unit in cloths if unit == "lining" for n in names}
+    return frozenset(
+        own - {n for names, unit in cloths if unit != "lining" and len(names) == 1 for n in names}
+    )
 
 
 def with_lined(

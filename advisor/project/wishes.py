@@ -9,7 +9,7 @@ from advisor.errors import nearest, shown
 from advisor.knowledge.ordering import CHANGES
 from advisor.project.linings import with_lined
 from advisor.project.names import tidy_name
-from advisor.project.placing import families, fastening_kind, known_kinds, with_places
+from advisor.project.placing import families, fastening_kind, known_kinds, named, with_places
 from advisor.project.wished import Added, Pinned, Wishes
 
 if TYPE_CHECKING:
@@ -18,6 +18,8 @@ if TYPE_CHECKING:
     from advisor.project.garment import Garment
     from advisor.textio.yamlfile import Steps
 
+BUTTON, HOLES = "button", "buttonhole"
+"""Kinds of place: a button, and the hole that its name may say it closes."""
 LONGEST_SITTING = 24 * 60.0
 DEAREST_CHANGE = 240.0
 UNITS = {
@@ -126,6 +128,9 @@ class _WishReader:
             fastening = row.get("fastening")
             if isinstance(fastening, str):
                 kinds[name] = self._fastening(fastening, i)
+                called = (named(word, self.fastenings) for word in (name, str(said or "")))
+                if kinds[name] == BUTTON and HOLES in called:
+                    kinds[name] = HOLES  # the button goes through them, and is sewn on elsewhere
             elif isinstance(said, str) and self._kind(said, i):
                 kinds[name] = self._kind_of(said)
             panels = self.names(row.get("joins"))

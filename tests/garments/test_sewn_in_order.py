@@ -223,12 +223,12 @@ def test_elastic_in_a_band_is_drawn_in_when_the_pressing_above_the_hem_is_done()
     assert stands(found, *steps)
 
 
-def test_sliders_are_threaded_before_strap_ends_are_caught_in_finished_edges() -> None:
-    """A slider has no prong, and goes on while an end is free."""
+def test_sliders_are_threaded_before_strap_ends_are_caught_in_the_edges() -> None:
+    """A slider has no prong, and goes on while an end is free; a facing is sewn over the ends."""
     found = work(SLIP)
     assert stands(found, "turn through straps", "thread strap sliders", "sew in the ends of straps")
     assert stands(found, "zigzag again top edge", "sew in the ends of straps")
-    assert stands(found, "turn back edge facing", "sew in the ends of straps")
+    assert stands(found, "fit", "sew in the ends of straps", "join back edge facing")
     assert "prong" not in found.tasks["thread strap sliders"].step.does
 
 
