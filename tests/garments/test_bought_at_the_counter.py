@@ -1,0 +1,126 @@
+"""The list of a whole garment, read at the counter: is it all there, in its unit, and enough?"""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from advisor.answer.model.answer import Answer
+from advisor.answer.model.making import ToldNeed
+from advisor.answer.pipeline import Decided, Parts, answer, tell
+from advisor.project.load import garment_of, load_project
+from advisor.render.bought_words import bought_text
+from advisor.render.printed.only import render_only
+from advisor.textio.yamlfile import parse_yaml
+from tests.garments.whole import RAINCOAT, SWIMSUIT, TROUSERS, advice, known, work
+
+QUEEN, CULOTTES, JACKET = "more/chapel_queen", "more/steward_culottes", "more/linen_jacket"
+COAT = Path(__file__).parents[2] / "knowledge" / "examples" / "lantern-parade-coat.yaml"
+
+
+@cache
+def told(garment: str) -> Answer:
+    """All that is told of a garment, with its list."""
+    decided = Decided(advice(garment), None, work(garment))
+    return tell(decided, known(), Parts(shopping=True, order=True))
+
+
+def row(garment: str, item: str) -> ToldNeed:
+    """The one row of a list whose name begins so."""
+    (found,) = [each for each in told(garment).kit or () if each.item.startswith(item)]
+    return found
+
+
+@pytest.mark.parametrize(
+    ("garment", "item", "text"),
+    [
+        (CULOTTES, "knitted elastic", "40 cm (1 of 34 cm, and 25 mm more for its ends)"),
+        (CULOTTES, "concealed zip", "1 of 23 cm, or the next longer that the shop has"),
+        (RAINCOAT, "drawcord", "1.1 m (1 of 70 cm, and 36 cm more for its ends)"),
+        (
+            SWIMSUIT,
+            "rubber elastic",
+            (
+                "3 1/8 yd (1 of 26 in, 2 of 20 7/8 in, 2 of 18 in, 103 3/4 in in all, and 1 in "
+                "more on each for its ends)"
+            ),
+        ),
+        (
+            JACKET,
+            "woven fusible",
+            (
+                "no less than 72 cm, the longest place that it lies in; write its pieces under "
+                "pieces: to have it reckoned"
+            ),
+        ),
+    ],
+)
+def test_a_length_is_bought_with_its_ends_as_shops_cut_it(
+    garment: str, item: str, text: str
+) -> None:
+    """Lengths as they lie finished, what their ends take, and the tenth of a metre above both."""
+    found = told(garment)
+    assert text == bought_text(row(garment, item), "us" if found.units == "us" else "metric")
+
+
+def test_sealing_tape_runs_past_both_ends_of_every_seam() -> None:
+    """The order lays it a finger past each end: eight runs, 40 mm each."""
+    tape = row(RAINCOAT, "seam sealing tape")
+    assert tape.length_mm is not None
+    assert 40.0 == tape.ends_mm
+    assert tape.length_mm + 8 * 40 <= (tape.buy_mm or 0.0)
+
+
+def test_what_is_laced_is_laced_with_something() -> None:
+    """Grommets do not close a back; the cord for them is named where the project names none."""
+    assert 1 == row(QUEEN, "lacing cord").number
+
+
+def test_both_edges_of_an_open_seam_are_bound() -> None:
+    """Two outseams of 100 cm, two edges each, a tenth for joins; none for the fly, which is not."""
+    strip = row(TROUSERS, "bias strip")
+    assert (("outseam",), pytest.approx(4 * 1000 * 1.1)) == (strip.for_, strip.length_mm)
+
+
+def test_the_free_edge_of_a_facing_is_bound_too() -> None:
+    """The order wraps it in a strip, so there is one to wrap it in."""
+    assert "front facing" in row(JACKET, "bias strip").for_
+
+
+def test_a_cloth_without_a_piece_is_on_the_list() -> None:
+    """Nobody leaves the shop without it because nobody said its pieces."""
+    found = answer(load_project(COAT, known()), known(), Parts(shopping=True))
+    printed = render_only(found, "cloth")
+    for name in ("gift", "rib", "glow", "sparks"):
+        assert f"{name}. not reckoned: no piece of it is said" in " ".join(printed.split())
+
+
+CORDED = """
+garment: Corded frill
+fabrics: {cloth: {fabric: lawn, fibres: {cotton: 100}}}
+seams:
+  - {name: frill, kind: gathered edge, layers: [cloth, {use: cloth, fullness: 4}], length: 50 cm,
+     times: 2, method: gathered over a cord}
+"""
+
+
+def test_a_cord_to_gather_over_is_as_long_as_the_cloth_before() -> None:
+    """Two edges of 50 cm, gathered 4 to 1: 2 m each, and 20 cm to hold."""
+    found = answer(
+        garment_of(parse_yaml(CORDED, "corded.yaml"), known()), known(), Parts(shopping=True)
+    )
+    (cord,) = [each for each in found.kit or () if each.item.startswith("strong smooth cord")]
+    assert (4000.0, 4400.0) == (cord.length_mm, cord.buy_mm)
+
+
+def test_an_elastic_in_the_back_alone_is_not_lapped_into_a_ring() -> None:
+    """Its ends are stitched across the channel where it ends."""
+    (step,) = [
+        t.step.does
+        for t in work(CULOTTES).tasks.values()
+        if t.op == "draw-in" and t.place is not None and t.place.name == "back waist elastic"
+    ]
+    assert "in a part only" in step
+    assert "stitch each end across the channel" in step
