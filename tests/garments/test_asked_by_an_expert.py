@@ -247,3 +247,27 @@ def test_four_layers_are_answered_on_about_one_screen(cloths: tuple[str, ...]) -
     assert [] == [
         c.text for c in told.cautions if c.kind == "eye" and not c.general and c.text not in flat
     ]
+
+
+def test_no_needle_is_chosen_for_hooks_that_it_never_meets() -> None:
+    """The needle goes through the tape: as fine as chiffon wants it, and nothing to strike."""
+    text = screen("chiffon", "hook and eye tape")
+    assert re.search(r"needle (60|65|70) ", text)
+    assert "the seam wanted needle" not in text
+
+
+@pytest.mark.parametrize(
+    "cloths", [("beaded tulle", "satin", "power net"), ("sequin fabric", "velvet")]
+)
+def test_beads_are_cleared_from_the_seam_before_anything_else_is_done(
+    cloths: tuple[str, ...],
+) -> None:
+    """What flies at the eyes was told, and not how to keep the needle from it."""
+    assert "do Clear a finger's breadth on both sides of the seam line" in screen(*cloths)
+
+
+def test_a_glue_that_is_to_be_left_out_is_not_tried() -> None:
+    """'Leave it out' above and 'try it on a scrap' below cannot both be done."""
+    text = screen("georgette", "fusible web")
+    assert "Leave the fusible web out" in text
+    assert "fusible web: try it" not in text
