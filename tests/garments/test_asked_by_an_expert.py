@@ -35,6 +35,10 @@ def set_here(text: str) -> str:
         (("real fur", "wool coating"), "Press the wool coating pieces by themselves before"),
         (("mohair knit", "silk chiffon"), "Press the silk chiffon pieces by themselves before"),
         (("shirting", "shell button"), "Press the shirting before the shell button goes on"),
+        (
+            ("silk noil", "shoulder pads"),
+            "before the shoulder pads go on, and keep the hot iron off them; they",
+        ),
     ],
 )
 def test_what_the_seam_keeps_from_the_iron_is_pressed_before(
