@@ -275,3 +275,12 @@ def test_a_glue_that_is_to_be_left_out_is_not_tried() -> None:
     text = screen("georgette", "fusible web")
     assert "Leave the fusible web out" in text
     assert "fusible web: try it" not in text
+
+
+def test_a_lapped_seam_has_no_allowances_to_lay_to_one_side() -> None:
+    """They lie over one another there; a plain seam's are laid towards the thick cloth."""
+    pairs = (("denim 12oz", "lace"), ("organza", "wool melton"))
+    lapped, plain = (answer(asked_garment(cloths, known()), known()) for cloths in pairs)
+    assert "lapped seam" in screen("denim 12oz", "lace")
+    laid = "Lay both allowances towards the thick cloth, never towards the sheer."
+    assert [False, True] == [laid in [t.text for t in one.advice] for one in (lapped, plain)]

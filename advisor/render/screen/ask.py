@@ -58,6 +58,8 @@ IN_A_LINE = {
     "hold": "hold with {}",
     "mark": "mark with {}",
 }
+FEW = 2
+"""So many cloths have a table however close it is."""
 MOST_BESIDE = 3
 """So many cloths stand beside one another; more stand below one another."""
 LINES = 40
@@ -224,7 +226,7 @@ def _cutting(
         for name in names
     }
     yield Heading("Prepare, cut and mark")
-    if room.brief and len(names) > 1:
+    if room.brief and len(names) > FEW:
         for name in names:
             said = (IN_A_LINE[label].format(text) for label, text in told[name].items())
             yield Para(f"{name}. {'; '.join(said)}.")
