@@ -284,3 +284,9 @@ def test_a_lapped_seam_has_no_allowances_to_lay_to_one_side() -> None:
     assert "lapped seam" in screen("denim 12oz", "lace")
     laid = "Lay both allowances towards the thick cloth, never towards the sheer."
     assert [False, True] == [laid in [t.text for t in one.advice] for one in (lapped, plain)]
+
+
+def test_a_wish_that_gave_way_says_what_it_was_about() -> None:
+    """'Brocade wanted at most 2.5 mm' may be a stitch, an allowance or a stack."""
+    assert "silk brocade wanted stitch at most 2.5 mm" in screen("minky", "silk brocade")
+    assert "satin wanted needle sharp" in screen("satin", "power net")
