@@ -16,7 +16,7 @@ from advisor.claims.judgement import Judgement
 from advisor.claims.pressed_alone import ALONE
 from advisor.claims.telling import told_lines
 from advisor.claims.valuesets import Span
-from advisor.claims.workarounds import Instruction
+from advisor.claims.workarounds import INTERFACING, Instruction
 from advisor.decide.trials import find_trials, guards, weight_of
 from advisor.knowledge.model import COLD, LIMIT_ASPECT
 from advisor.knowledge.places import Method
@@ -28,6 +28,8 @@ NAMES_A_THING = frozenset({"kind", "notion", "fabric"})
 """Facts by which a rule speaks of one thing or its like, and not of any that is soft or thick."""
 AFTERWARDS = frozenset({"care", "prepare", "label"})
 """Areas of rules that hold for notions of every kind."""
+STRUCK = frozenset({"embellished"})
+"""What a needle may strike on a cloth: how to keep it away is told before all else."""
 OF_THE_WEARER = frozenset({"fire", "child"})
 """Kinds of caution of the finished garment, and not of the work on it."""
 FIRST, ALONGSIDE = (0, 0, ""), (1, 1, "")
@@ -206,12 +208,17 @@ def _as_asked(judgement: Judgement, teller: Teller) -> list[Fired]:
         of_kind = any(fact.who in notions and fact.fact in NAMES_A_THING for fact in fired.facts)
         return asked and of_kind and fired.rule.area not in AFTERWARDS
 
+    def strikes(fired: Fired) -> bool:
+        hard = any(fact.fact in STRUCK for fact in fired.facts)
+        return asked and hard and any(c["kind"] == "eye" for c in fired.rule.cautions)
+
     def for_the_wearer(fired: Fired) -> bool:
         return asked and bool(OF_THE_WEARER & {c["kind"] for c in fired.rule.cautions})
 
     return sorted(
         judgement.gathered.fired,
         key=lambda f: (
+            not strikes(f),
             not names_a_notion(f),
             asked and not f.certain,
             for_the_wearer(f),
@@ -221,10 +228,16 @@ def _as_asked(judgement: Judgement, teller: Teller) -> list[Fired]:
 
 
 def _of_notions(judgement: Judgement, teller: Teller) -> Iterator[ToldTask]:
-    """What the knowledge notes of each notion in use: how it is set, and what it fears."""
+    """What the knowledge notes of each notion in use: how it is set, and what it fears.
+
+    Nothing of a glue that a cloth rules out: it is left out, and not tried.
+    """
+    clashes = (c.between for c in judgement.conflicts if INTERFACING in c.aspects)
+    ruled_out = {name for between in clashes for name in between}
     for name, cloth in judgement.garment.cloths.items():
         entry = teller.knowledge.entries[cloth.entry]
-        for note in entry.facts.get("notes", ()) if entry.kind not in TOLD_ELSEWHERE else ():
+        told = entry.kind not in TOLD_ELSEWHERE and name not in ruled_out
+        for note in entry.facts.get("notes", ()) if told else ():
             yield ToldTask(
                 place=name,
                 scope="fabric",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from advisor.answer.model.told import ToldInstruction, ToldLine
@@ -19,7 +20,7 @@ from advisor.units import System, show_range
 
 _SEWN_ON = frozenset({"button"})
 _PUT_IN = frozenset({"elastic", "bone"})
-_LAID = frozenset({"tape", "trim"})
+_PLURAL = re.compile(r"[^aisu]s$")
 
 
 def take_word(number: int, which: int) -> str:
@@ -82,12 +83,13 @@ def _pressing(item: Instruction, garment: Garment, knowledge: Knowledge, units: 
     }
     if not all(kinds[name] in PARTS for name in item.tender):
         return f"Press the {needy} before it goes on; afterwards keep the hot iron off {tender}."
-    return f"{_before(item, kinds, needy, tender)}; it {bears}."
+    which = f"they {_plural(bears)}" if _many(item.tender) else f"it {bears}"
+    return f"{_before(item, kinds, needy, tender)}; {which}."
 
 
 def _alone(item: Instruction, needy: str, tender: str, bears: str) -> str:
-    many = len(item.tender) > 1
-    which = bears.replace("takes", "take").replace("bears", "bear") if many else bears
+    many = _many(item.tender)
+    which = _plural(bears) if many else bears
     verb = "are" if many else "is"
     return f"Press the {needy} pieces by themselves before {tender}, which {which}, {verb} joined."
 
@@ -135,13 +137,20 @@ def _fusing(item: Instruction, garment: Garment, knowledge: Knowledge, units: Sy
 def _before(item: Instruction, kinds: dict[str, str], needy: str, tender: str) -> str:
     """When the cloth is pressed beside a part, and how the part is kept from the iron."""
     found = {kinds[name] for name in item.tender}
+    goes, it = ("go", "them") if _many(item.tender) else ("goes", "it")
+    off = f"and keep the hot iron off {it}"
     if found == {"zip"}:
-        return f"Press the {needy} edges before the {tender} goes in, and keep the hot iron off it"
+        return f"Press the {needy} edges before the {tender} {goes} in, {off}"
     if found <= _PUT_IN:
-        return f"Press the {needy} before the {tender} goes in, and keep the hot iron off it"
+        return f"Press the {needy} before the {tender} {goes} in, {off}"
     if found <= _SEWN_ON:
-        return f"Press the {needy} before the {tender} goes on, and iron round it"
-    return f"Press the {needy} before the {tender} goes on, and keep the hot iron off it"
+        return f"Press the {needy} before the {tender} {goes} on, and iron round {it}"
+    return f"Press the {needy} before the {tender} {goes} on, {off}"
+
+
+def _many(tender: frozenset[str]) -> bool:
+    """Whether more than one is spoken of: two layers, or one that is called in the plural."""
+    return len(tender) > 1 or any(_PLURAL.search(name) for name in tender)
 
 
 def _bears(most: float | None, units: System) -> str:
@@ -151,6 +160,10 @@ def _bears(most: float | None, units: System) -> str:
     if mark_for(most) is None:
         return "takes no iron"
     return f"bears {degrees(most, units)}"
+
+
+def _plural(bears: str) -> str:
+    return bears.replace("takes", "take").replace("bears", "bear")
 
 
 def _listed(names: frozenset[str], last: str = "and") -> str:

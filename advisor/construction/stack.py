@@ -47,6 +47,8 @@ BANDS: Final = frozenset({"band", "neckband"})
 """Kinds of place, or families of them, where a knit that is stretched on lies folded."""
 NONE: Final[frozenset[str]] = frozenset()
 CORD: Final = "piping-cord"
+SET_ON_TAPE: Final = ("press-stud-tape", "bra-hooks")
+"""Snaps and hooks that are sold on a tape: the needle goes through that and never over them."""
 BESIDE: Final = frozenset({"zip", "bone"})
 """What is stitched beside and never over; its casing counts as a tape."""
 
@@ -66,7 +68,7 @@ class Spot:
 def ply_of(cloth: Cloth, knowledge: Knowledge) -> StackedCloth | None:
     """One ply of a cloth, by its own figures or by the middle of what is usual for it."""
     entry = knowledge.entries[cloth.entry]
-    if entry.kind in BESIDE or entry.id == CORD:
+    if entry.kind in BESIDE or entry.id in (CORD, *SET_ON_TAPE):
         return StackedCloth(TAPE_MM)
     weight = sum(cloth.weight) / 2 if cloth.weight else None
     density = least_density(cloth.mixes, knowledge)

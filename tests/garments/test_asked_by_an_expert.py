@@ -35,6 +35,10 @@ def set_here(text: str) -> str:
         (("real fur", "wool coating"), "Press the wool coating pieces by themselves before"),
         (("mohair knit", "silk chiffon"), "Press the silk chiffon pieces by themselves before"),
         (("shirting", "shell button"), "Press the shirting before the shell button goes on"),
+        (
+            ("silk noil", "shoulder pads"),
+            "before the shoulder pads go on, and keep the hot iron off them; they",
+        ),
     ],
 )
 def test_what_the_seam_keeps_from_the_iron_is_pressed_before(
@@ -247,3 +251,42 @@ def test_four_layers_are_answered_on_about_one_screen(cloths: tuple[str, ...]) -
     assert [] == [
         c.text for c in told.cautions if c.kind == "eye" and not c.general and c.text not in flat
     ]
+
+
+def test_no_needle_is_chosen_for_hooks_that_it_never_meets() -> None:
+    """The needle goes through the tape: as fine as chiffon wants it, and nothing to strike."""
+    text = screen("chiffon", "hook and eye tape")
+    assert re.search(r"needle (60|65|70) ", text)
+    assert "the seam wanted needle" not in text
+
+
+@pytest.mark.parametrize(
+    "cloths", [("beaded tulle", "satin", "power net"), ("sequin fabric", "velvet")]
+)
+def test_beads_are_cleared_from_the_seam_before_anything_else_is_done(
+    cloths: tuple[str, ...],
+) -> None:
+    """What flies at the eyes was told, and not how to keep the needle from it."""
+    assert "do Clear a finger's breadth on both sides of the seam line" in screen(*cloths)
+
+
+def test_a_glue_that_is_to_be_left_out_is_not_tried() -> None:
+    """'Leave it out' above and 'try it on a scrap' below cannot both be done."""
+    text = screen("georgette", "fusible web")
+    assert "Leave the fusible web out" in text
+    assert "fusible web: try it" not in text
+
+
+def test_a_lapped_seam_has_no_allowances_to_lay_to_one_side() -> None:
+    """They lie over one another there; a plain seam's are laid towards the thick cloth."""
+    pairs = (("denim 12oz", "lace"), ("organza", "wool melton"))
+    lapped, plain = (answer(asked_garment(cloths, known()), known()) for cloths in pairs)
+    assert "lapped seam" in screen("denim 12oz", "lace")
+    laid = "Lay both allowances towards the thick cloth, never towards the sheer."
+    assert [False, True] == [laid in [t.text for t in one.advice] for one in (lapped, plain)]
+
+
+def test_a_wish_that_gave_way_says_what_it_was_about() -> None:
+    """'Brocade wanted at most 2.5 mm' may be a stitch, an allowance or a stack."""
+    assert "silk brocade wanted stitch at most 2.5 mm" in screen("minky", "silk brocade")
+    assert "satin wanted needle sharp" in screen("satin", "power net")

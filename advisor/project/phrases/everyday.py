@@ -52,7 +52,7 @@ USES = _words(
     "napkin napkins banner flag sofa couch chair seat sail garden patio outdoor beach cruise "
     "resort maternity nursing teen teenage boys girls unisex adult plus cheer swimming aqua "
     "lifestyle streetwear sweatsuit peacoat reefer pilot farmer butcher shower household kitchen "
-    "table army trousering trouserings"
+    "table army trousering trouserings lapel lapels revers facing facings"
 )
 QUALITIES = _words(
     "flat bubble butter bark curly deep dimple draping ice pinpoint rigid string techno thermal "

@@ -34,6 +34,7 @@ _COATING = re.compile(
 )
 """What lies on a cloth; "coating" by itself is the cloth for coats."""
 _BED_SHEET = re.compile(r"\bbed sheets?\b")
+_TEA_TOWEL = re.compile(r"\btea towels?\b")
 _FLOCK = re.compile(r"\bvelvet (?:flock(?:ed|ing)?|spot|dot|motif|flower|pattern)s?\b")
 _HAIRED = re.compile(r"\b(?:long|short)[\s-]?hair(?:ed)?\b")
 _PROOF = re.compile(r"\b(?:water|rain|shower)[\s-]*(?:resistant|repellent|proof(?:ed)?)\b")
@@ -49,5 +50,5 @@ def plain_words(text: str) -> tuple[list[str], bool]:
     text = _PROOF.sub("waterproof", _HARMLESS.sub(" ", _ASIDE.sub(" ", text)))
     text = _METAL_PRINT.sub("metallic print", text)
     text = _COATING.sub("coated ", _FLOCK.sub("flocked", _METAL_YARN.sub("metallic", text)))
-    text = _BED_SHEET.sub("bedsheet", _HAIRED.sub("shaggy", text))
+    text = _BED_SHEET.sub("bedsheet", _TEA_TOWEL.sub("napkin", _HAIRED.sub("shaggy", text)))
     return _UNKNOWN.sub(" ", text).split(), bool(_UNKNOWN.search(text))

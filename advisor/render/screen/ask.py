@@ -58,6 +58,15 @@ IN_A_LINE = {
     "hold": "hold with {}",
     "mark": "mark with {}",
 }
+WANTED = {
+    "needle.point": "needle {}",
+    "thread.size": "thread {}",
+    "stitch.length": "stitch {}",
+    "seam.bulk": "{} under the foot",
+}
+"""What a wish is about, where its words say it only beside what is set."""
+FEW = 2
+"""So many cloths have a table however close it is."""
 MOST_BESIDE = 3
 """So many cloths stand beside one another; more stand below one another."""
 LINES = 40
@@ -203,7 +212,7 @@ def _lost(verdicts: Verdicts, answer: Answer, place: str) -> list[str]:
     alone = {name for item in answer.instructions if place in item.places for name in item.needy}
     pressed_first = sorted(verdicts.items(), key=lambda found: not found[0].startswith("press."))
     told = [
-        f"{claim.who} wanted {phrase_of(aspect, claim.says)}"
+        f"{claim.who} wanted {WANTED.get(aspect, '{}').format(phrase_of(aspect, claim.says))}"
         for aspect, verdict in pressed_first
         if not (is_cold(verdicts) and aspect in idle)
         for claim in verdict.given_up[:1]
@@ -224,7 +233,7 @@ def _cutting(
         for name in names
     }
     yield Heading("Prepare, cut and mark")
-    if room.brief and len(names) > 1:
+    if room.brief and len(names) > FEW:
         for name in names:
             said = (IN_A_LINE[label].format(text) for label, text in told[name].items())
             yield Para(f"{name}. {'; '.join(said)}.")
