@@ -24,7 +24,7 @@ BY_KIND = {
 POCKET_ZIP = "pocket-zip"
 """The role of a zip that closes a pocket: it neither fits the garment nor opens it."""
 NECKBAND = "neckband"
-HEMMED_FLAT = frozenset({"sleeve-hem", "facing", "top-edge", "hood-edge"})
+HEMMED_FLAT = frozenset({"sleeve-hem", "top-edge", "hood-edge"})
 """Roles of a hem that no floor levels: it ends nothing that hangs."""
 FASTENED = frozenset({"button", "buttonhole", "hook", "snap", "clasp", "hook-and-loop"})
 SLEEVE_HEAD, ROLL = "sleeve-head", "sleeve-head-roll"
@@ -67,6 +67,8 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
     """A role that lies elsewhere than others of its kind do; "" where it has none such."""
     if kind == "zip" and "pocket" in words:
         return POCKET_ZIP
+    if kind == "hem" and called.NECK & set(words):
+        return "facing"  # hemmed in the flat, and levelled on no hanger
     if kind == "faced-edge" and found is not None and found.id == "set-lining":
         return "facing"  # a neck that is turned to the lining closes nothing yet
     if kind == "pad" and any(e.id == SLEEVE_HEAD for e in about):

@@ -115,6 +115,7 @@ def test_a_lining_that_swings_is_held_to_the_hem_by_thread_chains() -> None:
     assert stands(found, "press hem", "press lining hem", "chain lining hem")
     legs = (CLOAK[0], "name: crotch, layers: [shell, shell], length: 60 cm", *CLOAK[1:])
     assert "chain lining hem" not in order_of(_advice(*legs), known()).tasks
+    assert "chain inner slip hem" not in work(GOWN).tasks  # a rolled edge on the bias hangs free
 
 
 def test_a_flared_hem_hangs_before_it_is_levelled() -> None:
