@@ -333,3 +333,31 @@ pieces:
     found = disagreements(advise(garment, known()).judgement, known())
     rings = [d.figures[1].value for d in found if d.id == "ring"]
     assert rings == ([] if agrees else [pytest.approx(1254, abs=1)])
+
+
+DANCE = "more/harbour_dance"
+
+
+def test_a_cuff_of_feathers_is_no_band() -> None:
+    """Nothing of it is folded or felled: it is caught down by hand, after the last press."""
+    found = work(DANCE)
+    assert places(found)["feather cuffs"].method.id == "feathers-by-hand"
+    assert not [step for step in found.tasks if "ends of feather cuffs" in step]
+
+
+def test_a_skirt_is_joined_at_the_hip_when_both_are_closed() -> None:
+    """Its panels and godets are whole, and the bodice is a ring, before one is set to the other."""
+    found = work(DANCE)
+    assert stands(found, "join bodice side", "join hip seam")
+    assert stands(found, "press skirt panels", "neaten skirt godets", "join hip seam", "hang")
+
+
+def test_cups_are_caught_into_a_bodice_that_can_be_put_on() -> None:
+    """With its sides open there is no bodice to pin them in."""
+    assert stands(work(DANCE), "fit", "join bodice side", "catch in bra cups")
+
+
+def test_a_last_press_by_parts_names_the_trims_that_take_no_iron() -> None:
+    """Cups lie under it and are spared; feathers come on when it is done."""
+    (parted,) = [i for i in advice(DANCE).judgement.instructions if i.kind == "by parts"]
+    assert parted.tender == {"bra cup", "brief", "powernet"}
