@@ -361,3 +361,22 @@ def test_a_last_press_by_parts_names_the_trims_that_take_no_iron() -> None:
     """Cups lie under it and are spared; feathers come on when it is done."""
     (parted,) = [i for i in advice(DANCE).judgement.instructions if i.kind == "by parts"]
     assert parted.tender == {"bra cup", "brief", "powernet"}
+
+
+SMOCK = "more/towline_smock"
+
+
+def test_a_half_zip_makes_no_close_garment_and_lies_in_a_slit() -> None:
+    """A smock is slipped over the head; no seam runs down its front to be basted shut."""
+    found = work(SMOCK)
+    assert places(found)["half zip"].method.id == "half-zip-in-a-slit"
+    assert "baste shut half zip" not in found.tasks
+    assert stands(found, "stay the opening of half zip", "slash half zip", "set half zip")
+    assert [text for text in found.taken if text.startswith("Taken as fitted loosely")]
+
+
+def test_an_inner_hood_is_the_lining_of_the_hood() -> None:
+    """It is turned to the hood at the face and taken in at the neck."""
+    found = places(work(SMOCK))
+    assert found["inner hood centre"].unit == "lining"
+    assert found["hood opening"].unit == "both"
