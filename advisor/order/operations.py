@@ -141,9 +141,11 @@ class _Maker:
     def _what_to_fit(self) -> str:
         fitting = self.facts.fitting
         ready = [p for p in self.places if fitting.tried(p) or fitting.basted(p)]
-        names = [p.name for p in ready if fitting.fitted(p)] or [p.name for p in ready]
+        open_ = [p.name for p in ready if fitting.fitted(p) or fitting.basted(p)]
+        names = open_ or [p.name for p in ready]
         told = f": {', '.join(names)} may still be changed" if names else ""
-        if any(p.kind.id == "lining-seam" or p.unit == "lining" for p in self.places):
+        body = (p for p in self.places if not p.role.id.startswith("hood"))
+        if any(p.kind.id == "lining-seam" or p.unit == "lining" for p in body):
             told += "; make every correction in the lining as well"
         return told
 

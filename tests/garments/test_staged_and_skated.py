@@ -380,3 +380,9 @@ def test_an_inner_hood_is_the_lining_of_the_hood() -> None:
     found = places(work(SMOCK))
     assert found["inner hood centre"].unit == "lining"
     assert found["hood opening"].unit == "both"
+
+
+def test_all_that_is_basted_for_the_fitting_may_still_be_changed() -> None:
+    """A shoulder that waits for the overlocker is as open as a side; a hood's lining is no body."""
+    does = work(SMOCK).tasks["fit"].step.does
+    assert does == "Try on and correct: shoulder, armhole, side and sleeve may still be changed."
