@@ -19,7 +19,7 @@ from advisor.order.work import order_of
 from advisor.project.load import garment_of
 from advisor.project.placing import singular_words
 from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import FOLDER, advice, known, places, stands, work
+from tests.garments.whole import FOLDER, advice, changed, known, places, stands, work
 from tests.typed import typed
 
 
@@ -386,3 +386,20 @@ def test_all_that_is_basted_for_the_fitting_may_still_be_changed() -> None:
     """A shoulder that waits for the overlocker is as open as a side; a hood's lining is no body."""
     does = work(SMOCK).tasks["fit"].step.does
     assert does == "Try on and correct: shoulder, armhole, side and sleeve may still be changed."
+
+
+CATSUIT = "more/aerial_catsuit"
+
+
+def test_a_suit_with_a_zip_behind_can_be_sewn_in_some_order() -> None:
+    """The zip runs over the waist and into the crotch, so the waist waits for no closed crotch."""
+    found = work(CATSUIT)
+    assert not found.cycles
+    assert stands(found, "join waist petals", "set centre back zip", "join crotch")
+
+
+def test_a_straight_frill_is_hemmed_before_it_is_drawn_up() -> None:
+    """It lies long and flat then; the ring of a flounce hangs out first instead."""
+    assert stands(work(CATSUIT), "press petal edges", "gather waist petals")
+    old, new = "length: 300 cm, edge: hem}", "length: 300 cm, edge: hem, shape: curved}"
+    assert stands(changed(CATSUIT, old, new), "gather waist petals", "sew petal edges")
