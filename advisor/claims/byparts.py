@@ -17,6 +17,8 @@ from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
 from advisor.project.garment import Garment, Seam
 
 PARTS = "by parts"
+AFTERWARDS = frozenset({"feather-trim", "glass-stone"})
+"""What is put on when the last press is done, and so never lies under it."""
 USUAL_MM = 500.0
 """The length of a seam that says none, mm: estimate."""
 
@@ -35,9 +37,11 @@ def pressed_by_parts(
     if 2 * sum(map(_length, warm)) <= sum(map(_length, garment.seams)):
         return ()
     entries = knowledge.entries
-    cloths = {n for n, c in garment.cloths.items() if entries[c.entry].kind == "cloth"}
-    pressed = cloths & {name for seam in warm for name in seam.cloths()}
-    tender = cloths - pressed
+    there = {n: entries[c.entry] for n, c in garment.cloths.items() if c.entry not in AFTERWARDS}
+    kinds = {name: entry.kind for name, entry in there.items()}
+    under = {name for seam in warm for name in seam.cloths()}
+    pressed = {name for name in under if kinds.get(name) == "cloth"}
+    tender = {name for name, kind in kinds.items() if kind in ("cloth", "trim")} - under
     if not tender or not pressed:
         return ()
     best = (max(highs[s.name] for s in warm if n in s.cloths()) for n in pressed)

@@ -165,7 +165,7 @@ class PlaceKnowledge:
         return None
 
 
-_INNER = re.compile(r"\binner(?= (?:skirt|dress|slip|bodice|layer|coat|jacket))")
+_INNER = re.compile(r"\binner(?= (?:skirt|dress|slip|bodice|layer|coat|jacket|hood))")
 """What a maker calls the lining that she wears as a garment of its own (`common-practice`)."""
 
 

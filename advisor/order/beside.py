@@ -222,9 +222,13 @@ def _on_turned_edge(place: SeamPlace, facts: Facts) -> bool:
 
 
 def _left_raw(place: SeamPlace, facts: Facts) -> bool:
-    """Whether an edge is left as it is cut: its cloth lets it, or the sheet advises it."""
+    """Whether an edge is left as it is cut: its cloth lets it, or the sheet advises it.
+
+    Where a cloth that frays has such an edge it is a border, and this one is cut across it.
+    """
     advised = facts.setups.word(Place("seam", place.name), "hem.kind", "")
-    raw = advised == RAW and len(place.cloths) == 1
+    alone = len(place.cloths) == 1 and not facts.least(place.cloths[0], "frays")
+    raw = advised == RAW and alone
     return raw or (bool(place.cloths) and all(map(facts.stays_cut, place.cloths)))
 
 

@@ -31,6 +31,8 @@ BEFORE_CROSSING = frozenset(
 """Work on a place that is done before another place runs over its end."""
 SHAPING = frozenset({"princess", "bodice", "bust"})
 """Words of a panel seam that shapes what is worn above the waist."""
+SLIPPED_ON = frozenset({"front", "half", "quarter", "neck"})
+"""Words of a zip that opens a loose garment, and makes no close one."""
 SET_IN = frozenset({"insert", "godet", "style"})
 """Words of a panel that ornaments or widens, and shapes nothing."""
 HANGING = frozenset({"side", "centre"})
@@ -68,7 +70,7 @@ class Fitting:
         if not any(p.role.closes or p.role.fitted for p in shell):
             return NOT, "nothing of it closes round the body"
         for place in shell:
-            front = place.kind.id == "zip" and "front" in place.name.casefold()
+            front = place.kind.id == "zip" and SLIPPED_ON & set(singular_words(place.name))
             shaped = place.role.id == "panel" and place.said("shape") == "curved"
             tells = place.kind.id in ("dart", "zip", *BONES) or shaped
             if (tells and not front and place.role.id != POCKET_ZIP) or place.role.id == "crotch":

@@ -25,6 +25,8 @@ HELD_AT_ENDS = frozenset(
 )
 """Words of places where a lining is only fastened at its sides or its end."""
 BAGGED, SLEEVE_HEM, VENT = "bagged-lining", "sleeve-hem", "vent"
+NARROW = frozenset({"narrow-rolled-hem", "hand-rolled-hem", "hem-left-raw", "overlocked-hem"})
+"""Methods of a hem that turns no allowance up."""
 HEM, LEGS = "hem", frozenset({"crotch", "inseam"})
 VENTS = frozenset({"vent", "slit"})
 SLEEVED = frozenset({"underarm", "armhole"})
@@ -107,9 +109,14 @@ def lining_ends_at_waist(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
 
 
 def lining_swings(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
-    """Whether a lining that is hemmed apart hangs behind a hem of the shell, round no leg."""
-    below = any(p.role.id == HEM and p.unit == "shell" for p in places)
-    return place.role.id == HEM and below and not any(p.role.id in LEGS for p in places)
+    """Whether a lining that is hemmed apart hangs behind a deep hem of the shell, round no leg.
+
+    A bias drops as it likes, and a rolled or raw edge has no allowance to hold a chain.
+    """
+    shells = [p for p in places if p.role.id == HEM and p.unit == "shell"]
+    deep = bool(shells) and not any(p.method.id in NARROW for p in shells)
+    loose = any(p.said("bias") == "yes" or p.role.id in LEGS for p in places)
+    return place.role.id == HEM and deep and not loose
 
 
 def _lining_set(places: Sequence[SeamPlace]) -> bool:

@@ -47,7 +47,7 @@ BODICE, SKIRT, HOOD = "bodice", "skirt", "hood"
 SKIRTS = frozenset({SKIRT, "underskirt", "overskirt", "petticoat", "tier", "frill", "flounce"})
 """Words of a name that say that it lies below a waist or in what is drawn up."""
 BODY, WRIST = HALVES | {BODICE, SKIRT}, frozenset({"wrist", "cuff"})
-NECK, ARMHOLE = frozenset({"neck", "neckline"}), frozenset({"armhole", "armscye"})
+NECK, ARMHOLE = frozenset({"neck", "neckline", "cowl"}), frozenset({"armhole", "armscye"})
 BAGGED_EDGE, TOP_EDGE, STRAP = "bagged-edge", "top-edge", "strap"
 TURNS = frozenset({"shoulder", "raglan", "yoke"})
 """Roles of the seams through which an upper edge is turned. What hangs from straps alone has none:

@@ -150,12 +150,17 @@ class _Maker:
     def _what_to_fit(self) -> str:
         fitting = self.facts.fitting
         ready = [p for p in self.places if fitting.tried(p) or fitting.basted(p)]
-        open_still = (p.name for p in ready if fitting.fitted(p) or p.role.id in CORRECTED)
+        open_still = (
+            p.name
+            for p in ready
+            if fitting.fitted(p) or fitting.basted(p) or p.role.id in CORRECTED
+        )
         names = list(open_still) or [p.name for p in ready]
         told = f": {', '.join(names)} may still be changed" if names else ""
         if SLEEVE in {p.role.id for p in ready} and ARMHOLE not in {p.role.id for p in ready}:
             told += "; pin the basted sleeves in"
-        if any(p.kind.id == "lining-seam" or p.unit == "lining" for p in self.places):
+        body = (p for p in self.places if not p.role.id.startswith("hood"))
+        if any(p.kind.id == "lining-seam" or p.unit == "lining" for p in body):
             told += "; make every correction in the lining as well"
         return told
 

@@ -10,6 +10,7 @@ from advisor.order import namewords as called
 from advisor.project.garment import Garment, Seam
 from advisor.project.linings import Unit, of_part
 from advisor.project.placing import BONES, head_of, singular_words
+from advisor.project.unjoined import drawn_up
 
 BY_KIND = {
     "elastic-edge": "elastic-edge",
@@ -24,9 +25,11 @@ BY_KIND = {
 POCKET_ZIP = "pocket-zip"
 """The role of a zip that closes a pocket: it neither fits the garment nor opens it."""
 NECKBAND = "neckband"
-HEMMED_FLAT = frozenset({"sleeve-hem", "facing", "top-edge", "hood-edge"})
+HEMMED_FLAT = frozenset({"sleeve-hem", "top-edge", "hood-edge"})
 """Roles of a hem that no floor levels: it ends nothing that hangs."""
 FASTENED = frozenset({"button", "buttonhole", "hook", "snap", "clasp", "hook-and-loop"})
+FRILLED = frozenset({"frill", "ruffle", "flounce", "petal", "ruche"})
+"""Words of the hem of a strip that is hemmed while it is long and flat, before it is drawn up."""
 SLEEVE_HEAD, ROLL = "sleeve-head", "sleeve-head-roll"
 FLAP, POCKET_FLAP = "flap", "pocket-flap"
 
@@ -67,6 +70,8 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
     """A role that lies elsewhere than others of its kind do; "" where it has none such."""
     if kind == "zip" and "pocket" in words:
         return POCKET_ZIP
+    if kind == "hem" and called.NECK & set(words):
+        return "facing"  # hemmed in the flat, and levelled on no hanger
     if kind == "faced-edge" and found is not None and found.id == "set-lining":
         return "facing"  # a neck that is turned to the lining closes nothing yet
     if kind == "pad" and any(e.id == SLEEVE_HEAD for e in about):
@@ -132,6 +137,8 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     set at a vent but felled to it.
     """
     words = set(singular_words(seam.name))
+    if role == "hem" and FRILLED & words and _drawn_up_elsewhere(seam, garment):
+        return "frill-hem"
     if role == "casing" and called.HOOD in words:
         return "hood-casing"
     if role == "dart" and (called.HALVES | called.HIPS) & words:
@@ -140,6 +147,12 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     if kind == "ribbon" and seam.name not in garment.wishes.joins and not seam.making.crosses:
         return "edge-trim" if _round_the_edges(seam, words) else ""
     return "vent-lining" if kind == "lining-seam" and called.VENTS & words else ""
+
+
+def _drawn_up_elsewhere(hem: Seam, garment: Garment) -> bool:
+    """Whether a straight strip of this cloth is gathered or pleated on: a ring hangs out first."""
+    drawn = (set(drawn_up(seam)) for seam in garment.seams if seam.name != hem.name)
+    return hem.facts.get("shape") != "curved" and any(set(hem.cloths()) <= d for d in drawn)
 
 
 def _round_the_edges(seam: Seam, words: set[str]) -> bool:
@@ -157,7 +170,8 @@ def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKin
     """The role with what it crosses in this garment.
 
     A zip runs over the waist only where the garment goes on above it; and where a concealed zip
-    does, the seam below the zip is closed after both, so the waist does not cross it. An edge
+    does, the seam below the zip is closed after both, so the waist does not cross it; nor does that
+    of a suit cross its crotch, where a zip runs down into that. An edge
     that is turned to the lining ends beside the zip: it is joined while the pieces lie flat, and
     the lining is felled to the tape afterwards. A band at an armhole runs over its side seam, and
     so does a facing that goes round the body.
@@ -179,6 +193,8 @@ def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKin
     if role.id == "waist" and bodice and zips:
         beside = any("side" in singular_words(n) for n in zips)
         not_here = {"side" if beside else "centre"}
+    if role.id == "waist" and bodice and _zipped_behind(garment):
+        not_here |= {"crotch"}
     left = tuple(id_ for id_ in role.crosses if id_ not in not_here)
     return role if left == role.crosses else replace(role, crosses=left)
 
@@ -187,6 +203,12 @@ def _clear_of(zips: list[str], words: set[str]) -> bool:
     """Whether it is the facing of a neck, and every zip lies in a side."""
     neck = bool(called.NECK & words) and not called.ALL_ROUND & words
     return neck and bool(zips) and all("side" in singular_words(name) for name in zips)
+
+
+def _zipped_behind(garment: Garment) -> bool:
+    """Whether a zip runs over the waist into the crotch, which is closed below it afterwards."""
+    zips = (set(singular_words(seam.name)) for seam in garment.seams if seam.place == "zip")
+    return any({"centre", "center", "back", "front"} & words for words in zips)
 
 
 def _zips(garment: Garment) -> list[str]:

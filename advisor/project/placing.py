@@ -26,6 +26,7 @@ LONG_SLIT = 400.0
 """From this length on a placket is a button band down the front, mm: estimate."""
 TRIMMED = "ribbon"
 """The kind of place of what is laid on an edge, which may be called after that edge."""
+SHOWN = frozenset({"feather-trim", "fringe", "bead-trim", "sequin-trim"})
 ELASTICS_ON_AN_EDGE = frozenset({"picot-elastic"})
 """Elastics that are made to be sewn to an edge and seen there, whatever the cloth gives."""
 OF_THEIR_OWN = frozenset({"fold-over-elastic", "elastic-thread"})
@@ -284,8 +285,9 @@ def _by_notion(
             continue
         if kind == "zip" or (plain and (kind not in BONES or not words)):
             return Placed(_boned(kind, seam, joined), why)
-        if kind == TRIMMED and (words == "hem" or (words == LAID and len(cloths) == 1)):
-            return Placed(kind, why)  # lace at the hem lies on it, and so does a stripe of tape
+        alone = len(cloths) == 1 and (words == LAID or entry.id in SHOWN)
+        if kind == TRIMMED and (words == "hem" or alone):
+            return Placed(kind, why)  # lace at the hem lies on it; a cuff of feathers is no band
         opening = "opening" in singular_words(seam.name)
         laid = bool(words) and kinds[words].family in ("laid on", "edge", "stay") and not opening
         if kinds[kind].family == "fastening" and len(cloths) == 1 and not laid:

@@ -19,7 +19,7 @@ from advisor.order.work import order_of
 from advisor.project.load import garment_of
 from advisor.project.placing import singular_words
 from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import FOLDER, advice, known, places, stands, work
+from tests.garments.whole import FOLDER, advice, changed, known, places, stands, work
 from tests.typed import typed
 
 
@@ -115,6 +115,7 @@ def test_a_lining_that_swings_is_held_to_the_hem_by_thread_chains() -> None:
     assert stands(found, "press hem", "press lining hem", "chain lining hem")
     legs = (CLOAK[0], "name: crotch, layers: [shell, shell], length: 60 cm", *CLOAK[1:])
     assert "chain lining hem" not in order_of(_advice(*legs), known()).tasks
+    assert "chain inner slip hem" not in work(GOWN).tasks  # a rolled edge on the bias hangs free
 
 
 def test_a_flared_hem_hangs_before_it_is_levelled() -> None:
@@ -332,3 +333,73 @@ pieces:
     found = disagreements(advise(garment, known()).judgement, known())
     rings = [d.figures[1].value for d in found if d.id == "ring"]
     assert rings == ([] if agrees else [pytest.approx(1254, abs=1)])
+
+
+DANCE = "more/harbour_dance"
+
+
+def test_a_cuff_of_feathers_is_no_band() -> None:
+    """Nothing of it is folded or felled: it is caught down by hand, after the last press."""
+    found = work(DANCE)
+    assert places(found)["feather cuffs"].method.id == "feathers-by-hand"
+    assert not [step for step in found.tasks if "ends of feather cuffs" in step]
+
+
+def test_a_skirt_is_joined_at_the_hip_when_both_are_closed() -> None:
+    """Its panels and godets are whole, and the bodice is a ring, before one is set to the other."""
+    found = work(DANCE)
+    assert stands(found, "join bodice side", "join hip seam")
+    assert stands(found, "press skirt panels", "neaten skirt godets", "join hip seam", "hang")
+
+
+def test_cups_are_caught_into_a_bodice_that_can_be_put_on() -> None:
+    """With its sides open there is no bodice to pin them in."""
+    assert stands(work(DANCE), "fit", "join bodice side", "catch in bra cups")
+
+
+def test_a_last_press_by_parts_names_the_trims_that_take_no_iron() -> None:
+    """Cups lie under it and are spared; feathers come on when it is done."""
+    (parted,) = [i for i in advice(DANCE).judgement.instructions if i.kind == "by parts"]
+    assert parted.tender == {"bra cup", "brief", "powernet"}
+
+
+SMOCK = "more/towline_smock"
+
+
+def test_a_half_zip_makes_no_close_garment_and_lies_in_a_slit() -> None:
+    """A smock is slipped over the head; no seam runs down its front to be basted shut."""
+    found = work(SMOCK)
+    assert places(found)["half zip"].method.id == "half-zip-in-a-slit"
+    assert "baste shut half zip" not in found.tasks
+    assert stands(found, "stay the opening of half zip", "slash half zip", "set half zip")
+    assert [text for text in found.taken if text.startswith("Taken as fitted loosely")]
+
+
+def test_an_inner_hood_is_the_lining_of_the_hood() -> None:
+    """It is turned to the hood at the face and taken in at the neck."""
+    found = places(work(SMOCK))
+    assert found["inner hood centre"].unit == "lining"
+    assert found["hood opening"].unit == "both"
+
+
+def test_all_that_is_basted_for_the_fitting_may_still_be_changed() -> None:
+    """A shoulder that waits for the overlocker is as open as a side; a hood's lining is no body."""
+    does = work(SMOCK).tasks["fit"].step.does
+    assert does == "Try on and correct: shoulder, armhole, side and sleeve may still be changed."
+
+
+CATSUIT = "more/aerial_catsuit"
+
+
+def test_a_suit_with_a_zip_behind_can_be_sewn_in_some_order() -> None:
+    """The zip runs over the waist and into the crotch, so the waist waits for no closed crotch."""
+    found = work(CATSUIT)
+    assert not found.cycles
+    assert stands(found, "join waist petals", "set centre back zip", "join crotch")
+
+
+def test_a_straight_frill_is_hemmed_before_it_is_drawn_up() -> None:
+    """It lies long and flat then; the ring of a flounce hangs out first instead."""
+    assert stands(work(CATSUIT), "press petal edges", "gather waist petals")
+    old, new = "length: 300 cm, edge: hem}", "length: 300 cm, edge: hem, shape: curved}"
+    assert stands(changed(CATSUIT, old, new), "gather waist petals", "sew petal edges")
