@@ -8,7 +8,7 @@ from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import SeamKind
 from advisor.order import namewords as called
 from advisor.project.garment import Garment, Seam
-from advisor.project.linings import Unit, of_part
+from advisor.project.linings import LINING, Unit, of_part
 from advisor.project.placing import BONES, head_of, singular_words
 
 BY_KIND = {
@@ -126,6 +126,8 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     set at a vent but felled to it.
     """
     words = set(singular_words(seam.name))
+    if role == "armhole" and _of_the_sleeve(words, seam, garment):
+        return "underarm"
     if role == "casing" and called.HOOD in words:
         return "hood-casing"
     if role == "dart" and (called.HALVES | called.HIPS) & words:
@@ -134,6 +136,13 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     if kind == "ribbon" and seam.name not in garment.wishes.joins and not seam.making.crosses:
         return "edge-trim" if _round_the_edges(seam, words) else ""
     return "vent-lining" if kind == "lining-seam" and called.VENTS & words else ""
+
+
+def _of_the_sleeve(words: set[str], seam: Seam, garment: Garment) -> bool:
+    """Whether "sleeve" is its own seam, for another place of shell or lining is the armhole."""
+    others = (set(singular_words(other.name)) for other in garment.seams if other is not seam)
+    alike = (other for other in others if (LINING in other) == (LINING in words))
+    return words <= {called.SLEEVE, LINING} and any(called.ARMHOLE & other for other in alike)
 
 
 def _round_the_edges(seam: Seam, words: set[str]) -> bool:

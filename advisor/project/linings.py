@@ -50,8 +50,9 @@ def unit_of(
         for n in cloths
         if n in linings or entries[n].family == "linings" or LINING in singular_words(n)
     ]
-    named = singular_words(seam.name)[:1] == (LINING,)
-    if named or (lined and len(lined) == len(cloths)):
+    words = singular_words(seam.name)
+    joins = words[:2] == (LINING, "to") and len(lined) < len(cloths)
+    if (words[:1] == (LINING,) and not joins) or (lined and len(lined) == len(cloths)):
         return "lining"
     bag = seam.place in POCKETS  # a bag of lining hangs in the shell and joins the lining nowhere
     return "both" if lined and not bag else "shell"
