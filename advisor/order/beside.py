@@ -79,6 +79,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "band of another cloth": lambda: of_another_cloth(
             place.seam, [facts.entry(name) for name in place.seam.cloths()]
         ),
+        "no button named": lambda: all(p.kind.id != "button" for p in facts.places),
         "loops for buttons": lambda: _loops(place),
         "piping in it": lambda: any(facts.entry(n).id == PIPING for n in place.notions),
         "slit of its own": lambda: _slit(place, facts),
@@ -195,8 +196,11 @@ def _end_to_end(place: SeamPlace, facts: Facts) -> bool:
 
 
 def _flap_over(place: SeamPlace, facts: Facts) -> bool:
-    """Whether a flap was made up that hangs over the slit of a pocket of the shell."""
-    return place.unit != "lining" and any(p.role.id == POCKET_FLAP for p in facts.places)
+    """Whether a flap was made up that hangs over a pocket of the shell, by what it is called."""
+    flaps = (set(_words(p.name)) for p in facts.places if p.role.id == POCKET_FLAP)
+    named = (words - {"flap", "pocket", "patch"} for words in flaps)
+    here = set(_words(place.name))
+    return place.unit != "lining" and any(not words or bool(words & here) for words in named)
 
 
 def laid_on(place: SeamPlace, places: Iterable[SeamPlace]) -> tuple[str, ...]:

@@ -149,7 +149,8 @@ class _Maker:
 
     def _what_to_fit(self) -> str:
         fitting = self.facts.fitting
-        ready = [p for p in self.places if fitting.tried(p) or fitting.basted(p)]
+        tried = (p for p in self.places if fitting.tried(p) or fitting.basted(p))
+        ready = sorted(tried, key=lambda p: (p.role.stage, p.name))
         open_still = (
             p.name
             for p in ready

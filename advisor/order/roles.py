@@ -8,7 +8,7 @@ from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import SeamKind
 from advisor.order import namewords as called
 from advisor.project.garment import Garment, Seam
-from advisor.project.linings import Unit, of_part
+from advisor.project.linings import LINING, Unit, of_part
 from advisor.project.placing import BONES, head_of, singular_words
 from advisor.project.unjoined import drawn_up
 
@@ -139,6 +139,8 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     words = set(singular_words(seam.name))
     if role == "hem" and FRILLED & words and _drawn_up_elsewhere(seam, garment):
         return "frill-hem"
+    if role == "armhole" and _of_the_sleeve(words, seam, garment):
+        return "underarm"
     if role == "casing" and called.HOOD in words:
         return "hood-casing"
     if role == "dart" and (called.HALVES | called.HIPS) & words:
@@ -153,6 +155,13 @@ def _drawn_up_elsewhere(hem: Seam, garment: Garment) -> bool:
     """Whether a straight strip of this cloth is gathered or pleated on: a ring hangs out first."""
     drawn = (set(drawn_up(seam)) for seam in garment.seams if seam.name != hem.name)
     return hem.facts.get("shape") != "curved" and any(set(hem.cloths()) <= d for d in drawn)
+
+
+def _of_the_sleeve(words: set[str], seam: Seam, garment: Garment) -> bool:
+    """Whether "sleeve" is its own seam, for another place of shell or lining is the armhole."""
+    others = (set(singular_words(other.name)) for other in garment.seams if other is not seam)
+    alike = (other for other in others if (LINING in other) == (LINING in words))
+    return words <= {called.SLEEVE, LINING} and any(called.ARMHOLE & other for other in alike)
 
 
 def _round_the_edges(seam: Seam, words: set[str]) -> bool:

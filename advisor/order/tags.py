@@ -6,7 +6,8 @@ from collections.abc import Sequence
 
 from advisor.knowledge.ordering import Operation
 from advisor.order.facts import Facts
-from advisor.order.kinds import SeamPlace
+from advisor.order.fitting import TO_BODY
+from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.layering import shuts_in_lining
 from advisor.order.legs import closes_the_tube
 from advisor.order.namewords import AFTER_HEM, SHEER, UPPER_ROLES
@@ -66,6 +67,8 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "closes over straps": _upper_edge(place) and place.kind.id == FACED,
         "caught in an edge": place.method.id == "tab-made-up",
         "caught in a side": place.method.id == "strap-caught-in-the-side",
+        "runs over a fitted shoulder": _over_shoulders(place, facts),
+        "ends in a waist": place.method.id == "strap-turned" and not _strap(place),
         "hangs from it": _strap(place),
         "hangs from the band": _strap(place) and hangs_from_band(facts.places),
         "shuts in the lining": shuts_in_lining(place, facts.places),
@@ -77,6 +80,17 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "not fastening": place.op not in ("fasten", "glue") and place.kind.family != "fastening",
     }
     return frozenset(name for name, holds in tags.items() if holds)
+
+
+def _over_shoulders(place: SeamPlace, facts: Facts) -> bool:
+    """Whether an edge or a band takes in shoulders that a fitting to the body may change."""
+    close = facts.fitting.degree == TO_BODY and place.kind.family in EDGES
+    front = place.role.id == "facing" and "front" in singular_words(place.name)
+    return (
+        close
+        and not front
+        and any(p.role.id == "shoulder" and crosses(place, p) for p in facts.places)
+    )
 
 
 def _strap(place: SeamPlace) -> bool:

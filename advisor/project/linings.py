@@ -50,9 +50,11 @@ def unit_of(
         for n in cloths
         if n in linings or entries[n].family == "linings" or LINING in singular_words(n)
     ]
-    named = singular_words(seam.name)[:1] == (LINING,)
+    words = singular_words(seam.name)
+    joins = words[:2] == (LINING, "to") and len(lined) < len(cloths)
+    named = words[:1] == (LINING,) and not joins
     bag = seam.place in POCKETS and not named  # of lining, it hangs in the shell all the same
-    if bag and (len(lined) < len(cloths) or "bag" in singular_words(seam.name)):
+    if bag and (len(lined) < len(cloths) or "bag" in words):
         return "shell"
     if named or (lined and len(lined) == len(cloths)):
         return "lining"

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 from advisor.errors import shown
 from advisor.knowledge.places import Method, plain_word
 from advisor.project.measures import Asker
+from advisor.project.placing import singular_words
 
 if TYPE_CHECKING:
     from advisor.knowledge.model import Knowledge
@@ -39,8 +40,8 @@ def with_methods(garment: Garment, data: Any, findings: Findings, knowledge: Kno
     for seam, (i, row) in zip(garment.seams, rows, strict=True):
         asker = Asker(row, ("seams", i), findings)
         fitted = replace(seam, fitting=asker.word("fitting", FITTINGS))
-        said = row.get("method")
-        if isinstance(said, str):
+        said = row.get("method") or _called(seam, knowledge)
+        if isinstance(said, str) and said:
             built.append(_made(fitted, said, asker, knowledge))
         else:
             built.append(_sewn_as_it_is(fitted, garment, knowledge))
@@ -50,6 +51,17 @@ def with_methods(garment: Garment, data: Any, findings: Findings, knowledge: Kno
         fitting=whole.word("fitting", FITTINGS),
         pattern=whole.word("pattern", PATTERNS),
     )
+
+
+def _called(seam: Seam, knowledge: Knowledge) -> str:
+    """The method that her own word for a fastening names; "" where none does."""
+    kind = knowledge.places.kinds.get(seam.place)
+    called = (seam.fastening, seam.name) if kind and kind.family == "fastening" else ()
+    for word in called:
+        method = knowledge.places.named(" ".join(singular_words(word))) if word else None
+        if method is not None and seam.place in method.makes:
+            return method.id
+    return ""
 
 
 def _made(seam: Seam, said: str, asker: Asker, knowledge: Knowledge) -> Seam:

@@ -388,6 +388,8 @@ def singular_words(name: str) -> tuple[str, ...]:
 
 
 def _single(word: str) -> str:
+    if word.endswith(("ches", "shes", "xes", "sses")):
+        return word[:-2]
     if len(word) > 3 and word.endswith("s") and not word.endswith("ss"):
         return word[:-1]
     return word

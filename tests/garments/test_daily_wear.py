@@ -1,4 +1,4 @@
-"""What two garments of daily wear have to get right: piped pyjamas, and a lined tweed pinafore.
+"""What pyjamas, a pinafore, a child's coat, an overshirt and a wrap dress have to get right.
 
 All is common practice of the trade.
 """
@@ -8,6 +8,7 @@ from __future__ import annotations
 from tests.garments.whole import places, stands, work
 
 PYJAMAS, PINAFORE = "more/lighthouse_pyjamas", "more/signalbox_pinafore"
+COAT, OVERSHIRT, WRAP = "more/tram_stop_coat", "more/harbour_overshirt", "more/allotment_wrap"
 
 
 def test_a_lining_is_what_its_seams_say_whatever_it_is_cut_of() -> None:
@@ -72,3 +73,87 @@ def test_a_curve_is_not_felled_unasked() -> None:
 def test_a_flat_piping_backs_nothing() -> None:
     """It is seen between two cloths, though it is fine enough to back one."""
     assert "baste piping" not in work(PYJAMAS).order
+
+
+def test_edges_sewn_all_in_one_are_drawn_out_through_the_shoulders() -> None:
+    """With both shoulders joined no armhole is turned otherwise."""
+    step = work(PINAFORE).tasks["turn neck and armholes"].step
+    assert "through its shoulder" in step.does
+
+
+def test_an_opening_is_basted_shut_when_its_seam_is_there_from_end_to_end() -> None:
+    """A zip that runs over the waist is basted and set in one line."""
+    assert stands(work(PINAFORE), "join waist", "baste shut centre back zip")
+
+
+def test_a_lining_to_a_facing_joins_the_two() -> None:
+    """Its name begins with the lining, and its head is what that is sewn to: no facing is made."""
+    found = work(COAT)
+    place = places(found)["lining to facing"]
+    assert ("lining-seam", "both") == (place.kind.id, place.unit)
+    assert stands(found, "join front facing", "set lining to facing", "fell the lining at hem")
+
+
+def test_a_sleeve_is_its_own_seam_where_the_armhole_has_a_name_of_its_own() -> None:
+    """So the sleeve of a lining is closed before it is set in."""
+    found = work(COAT)
+    assert "underarm" == places(found)["lining sleeve"].role.id
+    assert stands(found, "join lining sleeve", "join lining armhole")
+
+
+def test_a_place_is_made_by_the_method_that_its_own_words_name() -> None:
+    """Bound buttonholes are made in the single front, before the facing is on."""
+    found = work(COAT)
+    assert "bound-buttonhole" == places(found)["buttonholes"].method.id
+    assert stands(found, "slash buttonholes", "join front facing")
+
+
+def test_a_half_placket_has_two_bands_and_is_there_before_the_collar() -> None:
+    """A slit bound with a strip is for a sleeve; the collar runs over the open end of a front's."""
+    found = work(OVERSHIRT)
+    assert "placket-of-two-bands" == places(found)["half placket"].method.id
+    assert stands(found, "fuse half placket", "sew the bands of half placket", "join collar stand")
+
+
+def test_a_flap_is_stitched_over_its_patch_pocket() -> None:
+    """It is made up by itself, and somebody has to sew it on."""
+    found = work(OVERSHIRT)
+    steps = ("turn pocket flaps", "stitch on chest pockets", "stitch the flap over chest pockets")
+    assert stands(found, *steps, "join side and sleeve")
+    assert "stitch the flap over patch pockets" not in work(PINAFORE).order
+
+
+def test_a_slit_at_the_end_of_a_side_is_not_cut() -> None:
+    """The side seam ends at a mark, and the edges below it are turned in."""
+    found = work(OVERSHIRT)
+    assert "slash side slits" not in found.order
+    assert stands(found, "press side and sleeve", "turn in side slits", "sew hem")
+
+
+def test_patches_are_laid_on() -> None:
+    """The plural of a patch is patches: it is stitched on its sleeve while that lies flat."""
+    found = work(OVERSHIRT)
+    assert "applique" == places(found)["elbow patches"].kind.id
+    assert stands(found, "stitch on elbow patches", "join side and sleeve")
+
+
+def test_a_tie_is_drawn_through_a_gap_and_ends_in_the_waist() -> None:
+    """The gap is marked before its side is sewn, and is neither slashed nor bound."""
+    found = work(WRAP)
+    assert stands(found, "mark the gap of tie opening", "join bodice side")
+    assert stands(found, "fit", "sew in the ends of wrap ties", "join waist")
+    assert "slash tie opening" not in found.order
+
+
+def test_buttons_are_sewn_on_where_only_their_holes_are_named() -> None:
+    """They are bought with the holes, so somebody sews them on."""
+    found = work(OVERSHIRT)
+    assert stands(found, "make buttonholes", "sew the buttons of buttonholes", "last press")
+    assert "sew the buttons of jacket buttonholes" not in work(PYJAMAS).order
+
+
+def test_a_neck_is_finished_when_its_shoulders_are_fitted() -> None:
+    """Of what is fitted to the body: sewn over, they are neither taken in nor let out."""
+    found = work(WRAP)
+    assert stands(found, "join shoulder", "fit", "join neck facing")
+    assert "shoulder" in found.tasks["fit"].step.does
