@@ -14,7 +14,7 @@ from advisor.project.garment import Cloth, Garment, Seam
 from advisor.project.mainfibre import main_fibre
 from advisor.units import show
 
-YOU = "you"
+YOU, OVERLOCKED = "you", "overlocked"
 HEAT = "heat model"
 """The origin of what only the calculation of heat through the layers says."""
 EASED = "You let it go further, because:"
@@ -312,10 +312,12 @@ def machine_says(garment: Garment, knowledge: Knowledge) -> list[Said]:
 def _no_overlocker(garment: Garment, knowledge: Knowledge, machine: str) -> list[Said]:
     """Edges are overlocked by an overlocker: where none is named none is counted on."""
     stated = "overlocker" not in garment.maker.assumed
+    if not stated and any(word == OVERLOCKED for seam in garment.seams for _, word in seam.choices):
+        return []  # she asks for it, so she has one
     why = "You have no overlocker." if stated else "No overlocker is named."
     said = []
     for aspect in ("seam.kind", "seam.finish"):
-        rest = [word for word in knowledge.aspects[aspect].words if word != "overlocked"]
+        rest = [word for word in knowledge.aspects[aspect].words if word != OVERLOCKED]
         said.append(_option(aspect, rest, why, knowledge, machine))
     return said
 

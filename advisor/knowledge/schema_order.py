@@ -82,7 +82,6 @@ Fact = Literal[
     "turned through here",
     "flap named",
     "flap over it",
-    "flap of a pocket laid on",
     "stays as it is cut",
     "pocket lined",
     "round cuff",

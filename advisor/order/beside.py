@@ -48,7 +48,6 @@ WRIST = frozenset({"cuff", "sleeve", "wrist"})
 OPEN_ENDED, ROLL_LINE = "open-ended-zip", "roll-line"
 PLANT, HALF, ALL = frozenset({"cotton", "linen", "hemp", "ramie"}), 50.0, 100.0
 STIFF = frozenset({"fusible", "low-temperature fusible", "sew-in", "canvas"})
-SLIT = frozenset({"welt-pocket", "set-in-pocket"})
 HELD_ABOVE = frozenset({"shoulder", "armhole", "crotch", "inseam", "waistband", "raglan"})
 """Roles of a garment that does not hang from straps."""
 
@@ -74,7 +73,6 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "pocket lined": lambda: place.unit == "both" or _two_sided(place, facts),
         "flap over it": lambda: _flap_over(place, facts),
         "stays as it is cut": lambda: all(map(facts.stays_cut, laid_on(place, facts.places))),
-        "flap of a pocket laid on": lambda: _laid_on(place, facts),
         "cinches the body": lambda: any(p.role.id in HELD_ABOVE for p in facts.places),
         "band of another cloth": lambda: of_another_cloth(
             place.seam, [facts.entry(name) for name in place.seam.cloths()]
@@ -211,12 +209,6 @@ def laid_on(place: SeamPlace, places: Iterable[SeamPlace]) -> tuple[str, ...]:
     """
     others = {c for p in places if p.name != place.name and p.unit != LINING for c in p.cloths}
     return tuple(c for c in place.cloths if c not in others) or place.cloths
-
-
-def _laid_on(place: SeamPlace, facts: Facts) -> bool:
-    """Whether a flap is sewn on above its pocket, for no slit of a pocket takes it in."""
-    shell = (p for p in facts.places if p.unit != "lining")
-    return place.role.id == POCKET_FLAP and not any(p.kind.id in SLIT for p in shell)
 
 
 def _on_turned_edge(place: SeamPlace, facts: Facts) -> bool:

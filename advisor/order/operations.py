@@ -154,7 +154,9 @@ class _Maker:
         open_still = (
             p.name
             for p in ready
-            if fitting.fitted(p) or fitting.basted(p) or p.role.id in CORRECTED
+            if fitting.fitted(p)
+            or fitting.basted(p)
+            or (p.role.id in CORRECTED and p.kind.family == "seam")
         )
         names = list(open_still) or [p.name for p in ready]
         told = f": {', '.join(names)} may still be changed" if names else ""

@@ -2,7 +2,7 @@
 
 The head of a trade name stands last ("leg elastic", "waistband button", "pocket flap"), so of the
 words found in a name the one that ends last counts, and of two that end there the longer. A kind
-that nobody said is told as assumed. A question and a rule's example have no places, only seams.
+that nobody said is told as assumed.
 """
 
 from __future__ import annotations
@@ -16,10 +16,8 @@ from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.places import PLAIN, PlaceKind, plain_word
 from advisor.project.garment import Cloth, Seam
 
-GATHERED = 1.1
-"""The fullness from which an edge is gathered and not only eased: estimate."""
-SHUT_IN = 3
-"""Layers of a yoke that takes an edge between its two."""
+GATHERED, SHUT_IN = 1.1, 3
+"""The fullness from which an edge is gathered (estimate); layers of a yoke that shuts one in."""
 BACKS = frozenset({"sheers", "linings"})
 """Families of cloths that back another, where they lie in the middle of a seam with it."""
 LONG_SLIT = 400.0
@@ -41,8 +39,7 @@ BONES = ("boning", "boned-seam")
 """Channels of bones by themselves, and a seam that holds them between its edges."""
 LACE = 4
 """The level of `openwork` of a lace, whose motifs hide a row of stitches."""
-EDGES = frozenset({"hem", "edge", "edging", "border"})
-"""The heads of names of places where nothing goes on beyond the edge."""
+EDGES = frozenset({"hem", "edge", "edging", "border"})  # nothing goes on beyond these
 LAID_WHERE = frozenset({"on", "over", "at", "along", "round", "around"})
 """Words after "lace" by which it is laid on the cloth that is named with it."""
 LET_IN = frozenset({"inset", "let"})

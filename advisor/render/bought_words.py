@@ -39,11 +39,8 @@ def _cut_text(row: ToldNeed, lengths: list[str], units: System) -> str:
 
 
 def _sheet_text(least: float, units: System) -> str:
-    """What is cut to pieces like a cloth, and no piece of it is said."""
-    return (
-        f"no less than {show_size(least, units)}, the longest place that it lies in; write its "
-        "pieces under pieces: to have it reckoned"
-    )
+    """What is cut to pieces like a cloth, and no piece of it is said: its longest place."""
+    return f"no less than {show_size(least, units)}; write its pieces to have it reckoned"
 
 
 def strip_text(row: ToldNeed, strip: ToldStrip, units: System) -> str:

@@ -38,20 +38,6 @@ def test_edges_that_a_yoke_shuts_in_are_not_neatened() -> None:
     assert "seam.finish" in aspects(SHIRT, "side")
 
 
-def test_a_flap_is_sewn_on_above_its_patch_pocket() -> None:
-    """When it is made up and the pocket is on, and before the side closes the piece."""
-    steps = ("turn pocket flap", "sew on pocket flap", "join side")
-    assert stands(work(SHIRT), *steps)
-    assert stands(work(SHIRT), "stitch on chest pocket", "sew on pocket flap")
-
-
-def test_a_flap_that_a_slit_takes_in_is_not_sewn_on_by_itself() -> None:
-    """The upper row of the welt holds it."""
-    found = changed(SHIRT, "name: chest pocket", "name: welt pocket")
-    assert stands(found, "turn pocket flap", "lay the flap at welt pocket")
-    assert "sew on pocket flap" not in found.tasks
-
-
 def _said(found: Work, step: str) -> str:
     return found.tasks[step].step.does
 

@@ -69,4 +69,5 @@ def test_an_edge_that_is_gathered_is_drawn_up_though_nobody_says_how_full() -> N
 def test_the_sheet_that_is_printed_names_what_else_is_bought() -> None:
     """Buttons by number: the whole list stands elsewhere, and is not what she reads first."""
     told = answer(load_project(FOLDER / f"{JACKET}.yaml", known()), known(), WHOLE)
-    assert "Notions: button, 6" in " ".join(render_sheet(told).split())
+    bought = " ".join(render_sheet(told).split()).split("Notions: ")[1]
+    assert "button, 6." in bought.split("All of it:")[0]
