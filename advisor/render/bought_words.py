@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from advisor.answer.model.making import ToldNeed, ToldStrip
 from advisor.units import System, show, show_range, show_size
 
@@ -44,6 +46,14 @@ def _sheet_text(least: float, units: System) -> str:
         f"no less than {show_size(least, units)}, the longest place that it lies in; write its "
         "pieces under pieces: to have it reckoned"
     )
+
+
+def uncut_text(rows: Iterable[ToldNeed], units: System) -> str:
+    """Short for a close sheet: what is cut like a cloth, of which no piece is said."""
+    each = (
+        f"{row.item} ({show_size(row.least_mm, units)} or more)" for row in rows if row.least_mm
+    )
+    return f"{', '.join(each)}: no piece is said"
 
 
 def strip_text(row: ToldNeed, strip: ToldStrip, units: System) -> str:

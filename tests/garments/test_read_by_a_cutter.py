@@ -169,4 +169,4 @@ def test_a_twin_needle_is_bought_once() -> None:
     leggings = "more/leggings"
     needs = used_up(advice(leggings).judgement.garment, work(leggings).methods)
     twin = [need for need in needs if "twin needle" in need.item]
-    assert [None] == [need.number for need in twin]
+    assert [1] == [need.number for need in twin]
