@@ -277,6 +277,7 @@ def by_the_length(need: Need, garment: Garment, ends: float, *, full: bool = Fal
         if seam.name in need.places:
             length = seam.facts.get("length")
             drawn = sum(use.fullness for use in seam.uses if use.fullness > 1) if full else 1.0
+            drawn = drawn or 1.0
             every.append((seam.making.times, None if length is None else float(length) * drawn))
     cut, whole = lengths_of(every)
     return replace(need, length=whole, cut=cut, ends=ends)
