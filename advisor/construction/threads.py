@@ -30,6 +30,7 @@ ZIGZAG_WIDTH: Final = {"304": 1.0, "308": 5.0}
 OVERLOCK_LENGTH, OVERLOCK_WIDTH = 2.5, 5.0
 EDGE_ZIGZAG: Final = (2.0, 4.0)
 GATHER_MM: Final = 4.0
+HAND_ROWS: Final = "hand rows"
 BACKSTITCH: Final = 3.0
 """Thread of a hand backstitch: forward, back and forward again (derived)."""
 _EDGE_ROWS: Final = {"Hong Kong": 4, "bound": 2, "turned and stitched": 2}
@@ -58,6 +59,10 @@ def threads_of(
         found.append(Purpose("finish", finish.times(edge)))
     if full is not None and full.cut:
         drawn = _gathering(full, garment, edge).times(full.layers)
+        others = [u for u in seam.uses if u.fullness > 1 and u.cloth != full.cloth]
+        for use in others if full.method == HAND_ROWS else ():
+            rows = thread.gathering_rows(edge * use.fullness, stitch_mm=GATHER_MM)
+            drawn = thread.total([drawn, rows], wastage=0.0)
         found.append(Purpose("gathering", drawn))
     if picked(verdicts, "pin.kind") == "hand basting":
         found.append(Purpose("basting", thread.hand_basting(edge, thickness_mm=thick)))

@@ -224,3 +224,12 @@ def test_two_full_layers_take_twice_the_cloth() -> None:
     told = one(other).full
     assert told is not None
     assert any("denim 1.5 to 1, 150 cm wide" in say for say in told.says)
+
+
+def test_each_full_cloth_of_a_place_has_rows_of_its_own() -> None:
+    """A frill of one cloth over a frill of another: both are drawn up, each along its own width."""
+    both = "[lawn, {use: lawn, fullness: 2}, {use: denim, fullness: 1.5}]"
+    work = one(f"{{name: s, layers: {both}, length: 1 m}}")
+    rows = next(p.use for p in work.threads if p.purpose == "gathering")
+    wanted = sum(thread.gathering_rows(w, stitch_mm=4.0).total for w in (2000.0, 1500.0))
+    assert wanted == pytest.approx(rows.total)
