@@ -233,3 +233,13 @@ def test_each_full_cloth_of_a_place_has_rows_of_its_own() -> None:
     rows = next(p.use for p in work.threads if p.purpose == "gathering")
     wanted = sum(thread.gathering_rows(w, stitch_mm=4.0).total for w in (2000.0, 1500.0))
     assert wanted == pytest.approx(rows.total)
+
+
+def test_fastenings_are_counted_where_their_number_is_said() -> None:
+    """Nine buttonholes take their thread nine times; of a row without a number nothing is told."""
+    line = "{name: buttonholes, kind: buttonhole, layers: [lawn, lawn]"
+    said = one(f"{line}, number: 9}}").threads
+    once = one(f"{line}, number: 1}}").threads
+    assert 9 * whole(once).total == pytest.approx(whole(said).total)
+    assert 1000.0 < whole(once).total
+    assert one(f"{line}}}").threads is None
