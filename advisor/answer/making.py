@@ -48,9 +48,9 @@ from advisor.construction.threads import whole
 from advisor.construction.weighing import weigh
 from advisor.craft import boning, colour, rolled, threadsize
 from advisor.craft.cloth import METRIC_STEP_MM, US_STEP_MM, round_up_to_shop
-from advisor.decide.kit import Need, kit_of
+from advisor.decide.kit import HAVE, Need, kit_of
 from advisor.decide.trials import TRIED, find_trials
-from advisor.decide.usedup import used_up
+from advisor.decide.usedup import GROUP, used_up
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.places import Method
 from advisor.knowledge.pricing import Quoting
@@ -129,7 +129,12 @@ def costs(
     bought = cloths_to_buy(judgement, knowledge)
     cuts = [cut_note(cut, judgement, knowledge) for b in bought for cut in b.cuts]
     threads = threads_to_buy(judgement, works, knowledge, cuts, _rows(work))
-    return costs_of(judgement, bought, threads, quote, knowledge)
+    besides = (
+        (need.item.split(" (")[0], need.number, need.bought)
+        for need in _needs(judgement, work, knowledge)
+        if need.group == GROUP and need.strip is None and need.state != HAVE
+    )
+    return costs_of(judgement, bought, threads, quote, knowledge, besides)
 
 
 def with_settings(tests: tuple[ToldTest, ...], judgement: Judgement) -> tuple[ToldTest, ...]:

@@ -58,8 +58,12 @@ def costs_of(
     threads: Iterable[ThreadBought],
     quote: Quoting,
     knowledge: Knowledge,
+    besides: Iterable[tuple[str, int | None, float | None]] = (),
 ) -> list[CostLine]:
-    """Every line of what a garment costs besides work, in the order of the shopping list."""
+    """Every line of what a garment costs besides work, in the order of the shopping list.
+
+    `besides` are notions that the project does not name and the list has: how many, or mm of it.
+    """
     garment = judgement.garment
     rows = list(bought)
     lines = [_cloth(row, garment, quote, knowledge) for row in rows]
@@ -71,16 +75,25 @@ def costs_of(
     lines += [line for row in threads for line in _thread(row, judgement, quote)]
     for notion in notions_to_buy(garment, knowledge):
         if notion.name not in laid:
-            amount: float | None = notion.number
-            unit = EACH
-            if notion.bought is not None:
-                step = US_STEP_MM if garment.units == "us" else METRIC_STEP_MM
-                amount, unit = round_up_to_shop(notion.bought, step) / 1000, METRE
             price = _named(notion.name, garment, quote, knowledge)
+            amount, unit = _amount(notion.number, notion.bought, garment)
             lines.append(_line(NOTIONS, notion.name, amount, unit, price))
+    named = {line.name for line in lines}
+    for name, number, length in besides:
+        if name not in named:
+            amount, unit = _amount(number, length, garment)
+            lines.append(_line(NOTIONS, name, amount, unit, price_of(quote.prices, name)))
     for name, money in quote.others.items():
         lines.append(_line(OTHERS, name, 1, EACH, Price(money)))
     return lines
+
+
+def _amount(number: int | None, length: float | None, garment: Garment) -> tuple[float | None, str]:
+    """How much of a notion is bought, as shops cut it, and in which unit."""
+    if length is None:
+        return number, EACH
+    step = US_STEP_MM if garment.units == "us" else METRIC_STEP_MM
+    return round_up_to_shop(length, step) / 1000, METRE
 
 
 def _named(name: str, garment: Garment, quote: Quoting, knowledge: Knowledge) -> Price | None:

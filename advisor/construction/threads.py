@@ -30,6 +30,10 @@ ZIGZAG_WIDTH: Final = {"304": 1.0, "308": 5.0}
 OVERLOCK_LENGTH, OVERLOCK_WIDTH = 2.5, 5.0
 EDGE_ZIGZAG: Final = (2.0, 4.0)
 GATHER_MM: Final = 4.0
+HAND_ROWS: Final = "hand rows"
+GUESS: Final = ("estimate",)
+EACH: Final = {"buttonhole": 1500.0, "button": 600.0, "hook": 600.0, "snap": 600.0}
+"""Thread for one of each, with what is left to thread the needle and to knot, mm (estimate)."""
 BACKSTITCH: Final = 3.0
 """Thread of a hand backstitch: forward, back and forward again (derived)."""
 _EDGE_ROWS: Final = {"Hong Kong": 4, "bound": 2, "turned and stitched": 2}
@@ -46,10 +50,16 @@ class Purpose:
 def threads_of(
     seam: Seam, garment: Garment, verdicts: Verdicts, thick: float, full: Fullness | None
 ) -> tuple[Purpose, ...] | None:
-    """Thread of a seam by purpose, all its times together; None where its length is not said."""
+    """Thread of a seam by purpose, all its times together; None where its length is not said.
+
+    Buttons, buttonholes, hooks and snaps are counted instead, where their number is said.
+    """
     length = seam.facts.get("length")
     if length is None:
-        return None
+        each = EACH.get(seam.place) if seam.making.counted else None
+        if each is None:
+            return None
+        return (Purpose("seam", ThreadUse(each, sources=GUESS).times(seam.making.times)),)
     edge = float(length)
     kind = picked(verdicts, "seam.kind")
     found = [Purpose("seam", _seam_row(seam, verdicts, thick).times(edge * ROWS.get(kind, 1)))]
@@ -58,6 +68,10 @@ def threads_of(
         found.append(Purpose("finish", finish.times(edge)))
     if full is not None and full.cut:
         drawn = _gathering(full, garment, edge).times(full.layers)
+        others = [u for u in seam.uses if u.fullness > 1 and u.cloth != full.cloth]
+        for use in others if full.method == HAND_ROWS else ():
+            rows = thread.gathering_rows(edge * use.fullness, stitch_mm=GATHER_MM)
+            drawn = thread.total([drawn, rows], wastage=0.0)
         found.append(Purpose("gathering", drawn))
     if picked(verdicts, "pin.kind") == "hand basting":
         found.append(Purpose("basting", thread.hand_basting(edge, thickness_mm=thick)))

@@ -65,7 +65,12 @@ class CutPiece:
         """What it reaches across the cloth, the better way where it may turn."""
         if self.bias:
             return 0.0 if self.joined else laying.bias_span(self.width_mm, self.length_mm)
-        return min(self.width_mm, self.length_mm) if self.any_grain else self.width_mm
+        return min(self.width_mm, self.length_mm) if self.turns else self.width_mm
+
+    @property
+    def turns(self) -> bool:
+        """Whether it may lie a quarter round: any grain will do, and no pattern has to meet."""
+        return self.any_grain and not self.matched
 
 
 @dataclass(frozen=True, slots=True)
@@ -190,7 +195,7 @@ def least(pieces: Sequence[CutPiece], cloth: BoughtCloth) -> float:
 def _shortest_reach(piece: CutPiece) -> float:
     if piece.bias:
         return piece.across_mm
-    return min(piece.width_mm, piece.length_mm) if piece.any_grain else piece.length_mm
+    return min(piece.width_mm, piece.length_mm) if piece.turns else piece.length_mm
 
 
 _Ways = list[list[Box]]
@@ -235,7 +240,7 @@ def _ways(piece: CutPiece, cloth: BoughtCloth, across: float) -> _Ways:
     if piece.bias:
         return [[Box(wide, long, slanted=True)] * count]
     step = cloth.step_mm if piece.matched else 0.0
-    ways = [[Box(wide, long, turns=piece.any_grain and not step, step=step)] * count]
+    ways = [[Box(wide, long, turns=piece.turns, step=step)] * count]
     if piece.narrow_mm is not None and not cloth.one_way:
         rows = laying.tapered(wide, piece.narrow_mm, long, count, across)
         pairs = laying.tapered(wide, piece.narrow_mm, long, 2, across) * (count // 2)

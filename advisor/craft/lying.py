@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from advisor.craft.cloth import CutPiece, Laid
-from advisor.craft.strip import Box, PlacedBox
+from advisor.craft.strip import FINE, Box, PlacedBox
 
 Outline = tuple[tuple[float, float], ...]
 """The corners of a piece, mm: from the edge of the usable cloth or from the fold, and along it."""
@@ -79,7 +79,8 @@ def _fits(box: Box, place: PlacedBox) -> bool:
         return span and any(_near(place.down, end) for end in ends)
     if place.down or (box.at_edge and place.x > SAME_MM):
         return False
-    if box.step and not _near(place.y, round(place.y / box.step) * box.step):
+    step = round(box.step * FINE) / FINE  # as it was packed: a hair each would add up
+    if step and not _near(place.y, round(place.y / step) * step):
         return False
     size = (place.width, place.length)
     ways = [(box.width, box.length), *([(box.length, box.width)] if box.turns else [])]

@@ -278,6 +278,7 @@ def by_the_length(need: Need, garment: Garment, ends: float, *, full: bool = Fal
         if seam.name in need.places:
             length = seam.facts.get("length")
             drawn = sum(use.fullness for use in seam.uses if use.fullness > 1) if full else 1.0
+            drawn = drawn or 1.0
             # What is set into a slit lies between two edges, and each is held.
             edges = 2 if need.aspect == SUPPORT and seam.place == ZIP else 1
             times = seam.making.times * edges

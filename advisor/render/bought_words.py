@@ -2,22 +2,25 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from advisor.answer.model.making import ToldNeed, ToldStrip
 from advisor.units import System, show, show_range, show_size
 
 IN_THE_SEAM = "in the seam"
-NO_NUMBER = "not counted: how many is not said"
-NO_LENGTH = "not counted: no length is said"
+NO_NUMBER = "count them, for how many is not said"
+NO_LENGTH = "measure it, for no length is said"
 LONGER = "or the next longer that the shop has"
 
 
 def bought_text(row: ToldNeed, units: System) -> str:
     """What a shop is asked for: 9; 2.8 m (1 of 66 cm, 2 of 53 cm, and 25 mm on each for ends)."""
-    lengths = [
-        f"{number:.0f} of {show_size(each, units)}"
-        for number, each in row.cut_mm
-        if number is not None and each is not None
-    ]
+    sizes: dict[str, float] = {}
+    for number, each in row.cut_mm:
+        if number is not None and each is not None:
+            size = show_size(each, units)
+            sizes[size] = sizes.get(size, 0) + number
+    lengths = [f"{number:.0f} of {size}" for size, number in sizes.items()]
     if row.number is not None:
         return f"{' and '.join(lengths)}, {LONGER}" if lengths else f"{row.number}"
     if row.group != IN_THE_SEAM or row.strip:
@@ -41,6 +44,14 @@ def _cut_text(row: ToldNeed, lengths: list[str], units: System) -> str:
 def _sheet_text(least: float, units: System) -> str:
     """What is cut to pieces like a cloth, and no piece of it is said: its longest place."""
     return f"no less than {show_size(least, units)}; write its pieces to have it reckoned"
+
+
+def uncut_text(rows: Iterable[ToldNeed], units: System) -> str:
+    """Short for a close sheet: what is cut like a cloth, of which no piece is said."""
+    each = (
+        f"{row.item} ({show_size(row.least_mm, units)} or more)" for row in rows if row.least_mm
+    )
+    return f"{', '.join(each)}: no piece is said"
 
 
 def strip_text(row: ToldNeed, strip: ToldStrip, units: System) -> str:

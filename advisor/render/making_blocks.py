@@ -18,7 +18,7 @@ from advisor.answer.model.told import ToldVerdict
 from advisor.answer.seamwords import thin
 from advisor.decide.trials import TRIED
 from advisor.render import weight_blocks
-from advisor.render.bought_words import IN_THE_SEAM, bought_text, strip_text
+from advisor.render.bought_words import IN_THE_SEAM, bought_text, strip_text, uncut_text
 from advisor.render.lines import PLAIN_TEST, by_place, is_cold, phrase, told_when_cold
 from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.section import Item, Part, Section
@@ -98,10 +98,14 @@ def _notions(report: Answer) -> list[Item]:
     """Zips, buttons, tapes and whatever else goes in, with how many or how much of each."""
     units = _units(report)
     rows = [row for row in report.kit or () if row.group == IN_THE_SEAM and row.state != "have"]
-    told = [f"{row.item}, {text}" for row in rows if (text := bought_text(row, units))]
+    like_cloth = [row for row in rows if row.least_mm is not None and not row.buy]
+    others = (row for row in rows if row not in like_cloth)
+    told = [f"{row.item}, {text}" for row in others if (text := bought_text(row, units))]
     more = f"; {len(told) - MOST_NOTIONS} more" if len(told) > MOST_NOTIONS else ""
     text = "; ".join(told[:MOST_NOTIONS]) + more
-    return [Item("notions", parts=(Part(f"{text}."),))] if told else []
+    if like_cloth:
+        text += f"{'; ' if text else ''}{uncut_text(like_cloth, units)}"
+    return [Item("notions", parts=(Part(f"{text}."),))] if text else []
 
 
 def _by_colour(threads: list[ToldThread]) -> list[list[ToldThread]]:

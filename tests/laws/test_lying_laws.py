@@ -6,8 +6,11 @@ import random
 from itertools import combinations
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from advisor.craft import cloth
+from advisor.craft.checks import TooWideError
 from advisor.craft.cloth import BoughtCloth, CutPiece
 from advisor.craft.lying import FOLD, Lies, Outline, lying
 
@@ -105,3 +108,64 @@ def test_the_check_sees_an_overlap() -> None:
     beside: Outline = ((10, 0), (20, 0), (20, 10), (10, 10))
     assert not apart(square, tilted)
     assert apart(square, beside)
+
+
+def uneven(low: float, high: float) -> st.SearchStrategy[float]:
+    """Numbers with no end of digits, as shrinking makes them."""
+    return st.integers(int(low * 97), int(high * 97)).map(lambda n: n / 97)
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    st.lists(
+        st.tuples(
+            uneven(60, 420), uneven(80, 1500), st.integers(1, 4), st.booleans(), st.booleans()
+        ),
+        min_size=1,
+        max_size=4,
+    ),
+    uneven(300, 1600),
+    uneven(20, 400),
+    st.floats(0, 0.1),
+)
+def test_pieces_of_any_size_lie_on_a_cloth_whose_repeat_shrinks(
+    said: list[tuple[float, float, int, bool, bool]], width: float, repeat: float, shrinks: float
+) -> None:
+    """No size, repeat or shrinkage is so uneven that a piece is lost or lies elsewhere."""
+    pieces = [CutPiece(w, h, n, any_grain=turns, matched=on) for w, h, n, turns, on in said]
+    sold = BoughtCloth(width, repeat_mm=repeat, shrinks_long=shrinks, shrinks_wide=shrinks / 2)
+    try:
+        found = cloth.estimate(pieces, sold)
+    except TooWideError:
+        assert max(piece.across_mm for piece in pieces) > sold.usable_mm
+        return
+    own = lying(found.laid, pieces)
+    for number, piece in enumerate(pieces):
+        hold_count([one for one in own if one.piece == number], piece, sold)
+    for one, other in combinations(own, 2):
+        assert all(apart(a, b) for a in one.outlines for b in other.outlines)
+
+
+def hold_count(own: list[Lies], piece: CutPiece, sold: BoughtCloth) -> None:
+    """All of one kind are there and inside; matched ones begin at a repeat, to a tenth of a mm."""
+    assert piece.count == sum(one.number for one in own)
+    for one in own:
+        hold_inside(one, sold)
+        if piece.matched:
+            assert min(one.y % sold.step_mm, -one.y % sold.step_mm) < 0.1
+
+
+def test_a_plaid_in_inches_is_laid_and_told() -> None:
+    """A repeat of 2 1/4 in that shrinks by 3.5 %: an odd number of mm, over and over."""
+    plaid = BoughtCloth(1143, repeat_mm=57.15, selvage_mm=10, shrinks_long=0.035, ends_mm=15)
+    pieces = [CutPiece(792.2, 850.9, 1, matched=True) for _ in range(2)]
+    pieces.append(CutPiece(792.2, 596.9, 2, matched=True))
+    found = cloth.estimate(pieces, plaid)
+    assert 4 == sum(one.number for one in lying(found.laid, pieces))
+
+
+def test_a_matched_piece_that_fits_only_turned_is_refused_as_too_wide() -> None:
+    """Its pattern has to meet, so it cannot turn, and that is told in the width that it spans."""
+    wide = CutPiece(880, 620, any_grain=True, matched=True)
+    with pytest.raises(TooWideError):
+        cloth.estimate([wide], BoughtCloth(730, repeat_mm=70))

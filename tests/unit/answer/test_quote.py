@@ -226,3 +226,26 @@ def test_every_step_has_a_stage() -> None:
     held = sum(s.steps for s in quote.stages if s.stage != "changes of set-up")
     assert len(work.order) == held
     assert {stage_of(step) for step in work.order} <= {s.stage for s in quote.stages}
+
+
+def test_whatever_the_list_has_in_the_seam_is_in_the_quote() -> None:
+    """A stay that the sheet advises and buttons that nobody named cost something as well."""
+    text = PROJECT.replace(
+        "pieces:\n",
+        "  - {name: buttonholes, kind: buttonhole, layers: [body, body], number: 5}\npieces:\n",
+        1,
+    )
+    found = answer(
+        judged(text, HEAD).garment, known(), Parts(shopping=True, order=True, quote=True)
+    )
+    assert found.quote is not None
+    lines = {line.name: line for line in found.quote.lines}
+    wanted = [row for row in found.kit or () if row.group == "in the seam" and row.strip is None]
+    assert {"coil zip", "button"} <= {row.item.split(" (")[0] for row in wanted}
+    for row in wanted:
+        assert row.item.split(" (")[0] in lines
+    assert (5, None, "no price said") == (
+        lines["button"].amount,
+        lines["button"].cost,
+        lines["button"].lacks,
+    )

@@ -224,3 +224,22 @@ def test_two_full_layers_take_twice_the_cloth() -> None:
     told = one(other).full
     assert told is not None
     assert any("denim 1.5 to 1, 150 cm wide" in say for say in told.says)
+
+
+def test_each_full_cloth_of_a_place_has_rows_of_its_own() -> None:
+    """A frill of one cloth over a frill of another: both are drawn up, each along its own width."""
+    both = "[lawn, {use: lawn, fullness: 2}, {use: denim, fullness: 1.5}]"
+    work = one(f"{{name: s, layers: {both}, length: 1 m}}")
+    rows = next(p.use for p in work.threads if p.purpose == "gathering")
+    wanted = sum(thread.gathering_rows(w, stitch_mm=4.0).total for w in (2000.0, 1500.0))
+    assert wanted == pytest.approx(rows.total)
+
+
+def test_fastenings_are_counted_where_their_number_is_said() -> None:
+    """Nine buttonholes take their thread nine times; of a row without a number nothing is told."""
+    line = "{name: buttonholes, kind: buttonhole, layers: [lawn, lawn]"
+    said = one(f"{line}, number: 9}}").threads
+    once = one(f"{line}, number: 1}}").threads
+    assert 9 * whole(once).total == pytest.approx(whole(said).total)
+    assert 1000.0 < whole(once).total
+    assert one(f"{line}}}").threads is None
