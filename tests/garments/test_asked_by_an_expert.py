@@ -307,3 +307,16 @@ def test_a_glue_that_is_ruled_out_heats_nothing(velvet: str) -> None:
     ]
     assert moist[0] == moist[1] == "dry"
     assert [c.aspect for c in beside.conflicts] == ["interfacing.kind"]
+
+
+def test_wool_is_pressed_as_wool_over_its_own_canvas() -> None:
+    """A tailor presses both at once; only a tenderer shell keeps the iron lower."""
+    starts = [
+        next(
+            i.start_c
+            for i in answer(asked_garment(cloths, known()), known()).irons
+            if i.scope == "seam"
+        )
+        for cloths in (["pure wool coating", "hair canvas"], ["pure silk dupion", "hair canvas"])
+    ]
+    assert [130.0, 110.0] == starts
