@@ -11,7 +11,15 @@ from dataclasses import replace
 from typing import Final
 
 from advisor.claims.collect import Place
-from advisor.claims.combine import HERE, Verdict, decide, narrowed, picking, picking_number
+from advisor.claims.combine import (
+    HERE,
+    Verdict,
+    decide,
+    narrowed,
+    picking,
+    picking_number,
+    span_of,
+)
 from advisor.claims.speakers import OVERLOCKS, Said, is_heat_need
 from advisor.claims.valuesets import Choice, Span
 from advisor.craft.irondial import mark_for, starts_too_cool, steam_possible
@@ -379,18 +387,37 @@ def _unfused(by_aspect: dict[str, Verdict], glued: set[str]) -> bool:
 def _idle_glue(
     garment: Garment, apart: frozenset[str], by_aspect: dict[str, Verdict], knowledge: Knowledge
 ) -> None:
-    """The seconds of a glue are nobody's where it is ruled out, not hot, or fused before."""
-    dwell = by_aspect.get(DWELL)
+    """The seconds of a glue are nobody's where it is ruled out, not hot, or fused before.
+
+    Where a layer rules it out, its heat and its damp are nobody's either: it is to be left out.
+    """
     glued = {
         name
         for name, cloth in garment.cloths.items()
         if "fusible" in knowledge.entries[cloth.entry].kind
     }
-    if dwell is None or not (apart & glued or _unfused(by_aspect, glued)):
+    if apart & glued or _unfused(by_aspect, glued):
+        _unheard(DWELL, by_aspect, glued)
+    interfacing = by_aspect.get("interfacing.kind")
+    if interfacing is None or not interfacing.clash:
         return
-    said = [*dwell.because, *dwell.given_up]
-    left = [s for s in said if not (s.cloths and s.cloths <= glued)]
+    for aspect in (LIMIT_ASPECT, MOISTURE):
+        if aspect in by_aspect and not by_aspect[aspect].clash:
+            _unheard(aspect, by_aspect, glued)
+
+
+def _unheard(aspect: str, by_aspect: dict[str, Verdict], glued: set[str]) -> None:
+    """An answer without what a glue asks for; no answer where nobody else speaks.
+
+    What it bears at the most stays: she may leave it in all the same.
+    """
+    verdict = by_aspect.get(aspect)
+    if verdict is None:
+        return
+    said = [*verdict.because, *verdict.given_up]
+    least = verdict.aspect.low if aspect != DWELL else None
+    left = [s for s in said if not (s.cloths and s.cloths <= glued) or span_of(s)[0] == least]
     if not left:
-        del by_aspect[DWELL]
+        del by_aspect[aspect]
     elif len(left) < len(said):
-        by_aspect[DWELL] = decide(dwell.aspect, left)
+        by_aspect[aspect] = decide(verdict.aspect, left)

@@ -310,10 +310,14 @@ def machine_says(garment: Garment, knowledge: Knowledge) -> list[Said]:
 
 
 def _no_overlocker(garment: Garment, knowledge: Knowledge, machine: str) -> list[Said]:
-    """Edges are overlocked by an overlocker: where none is named none is counted on."""
+    """Edges are overlocked by an overlocker: where none is named none is counted on.
+
+    Who has an edge overlocked and names no overlocker has one all the same.
+    """
     stated = "overlocker" not in garment.maker.assumed
-    if not stated and any(word == OVERLOCKED for seam in garment.seams for _, word in seam.choices):
-        return []  # she asks for it, so she has one
+    chosen = (answer for seam in garment.seams for _, answer in seam.choices)
+    if not stated and OVERLOCKED in chosen:
+        return []
     why = "You have no overlocker." if stated else "No overlocker is named."
     said = []
     for aspect in ("seam.kind", "seam.finish"):

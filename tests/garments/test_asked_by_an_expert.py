@@ -290,3 +290,33 @@ def test_a_wish_that_gave_way_says_what_it_was_about() -> None:
     """'Brocade wanted at most 2.5 mm' may be a stitch, an allowance or a stack."""
     assert "silk brocade wanted stitch at most 2.5 mm" in screen("minky", "silk brocade")
     assert "satin wanted needle sharp" in screen("satin", "power net")
+
+
+@pytest.mark.parametrize("velvet", ["rayon velvet", "silk velvet"])
+def test_a_glue_that_is_ruled_out_heats_nothing(velvet: str) -> None:
+    """It is to be left out: the velvet is pressed no hotter and no wetter than by itself."""
+    alone, beside = (
+        answer(asked_garment(cloths, known()), known())
+        for cloths in ([velvet], [velvet, "iron on interfacing"])
+    )
+    pressed = [next(i for i in one.irons if i.scope == "seam") for one in (alone, beside)]
+    assert pressed[0].start_c >= pressed[1].start_c
+    moist = [
+        next(v.text for v in one.verdicts if v.aspect == "press.moisture" and v.scope == "seam")
+        for one in (alone, beside)
+    ]
+    assert moist[0] == moist[1] == "dry"
+    assert [c.aspect for c in beside.conflicts] == ["interfacing.kind"]
+
+
+def test_wool_is_pressed_as_wool_over_its_own_canvas() -> None:
+    """A tailor presses both at once; only a tenderer shell keeps the iron lower."""
+    starts = [
+        next(
+            i.start_c
+            for i in answer(asked_garment(cloths, known()), known()).irons
+            if i.scope == "seam"
+        )
+        for cloths in (["pure wool coating", "hair canvas"], ["pure silk dupion", "hair canvas"])
+    ]
+    assert [130.0, 110.0] == starts

@@ -266,7 +266,7 @@ def rest_rows(answer: Answer, room: ScreenRoom) -> Iterator[tuple[str, str]]:
 
 def _taken(unknown: ToldUnknown, room: ScreenRoom) -> str:
     """What was taken for granted; of words that were left out also which they are."""
-    if room.brief and unknown.fact == NO_WEIGHT:
+    if room.brief and unknown.fact == NO_WEIGHT and ", " in unknown.effect:
         return "the usual weights"
     if unknown.effect.startswith(LEFT_OUT):
         return f"{unknown.fact.split(': ', 1)[-1]}, {unknown.effect}"
