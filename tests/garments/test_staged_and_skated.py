@@ -403,3 +403,11 @@ def test_a_straight_frill_is_hemmed_before_it_is_drawn_up() -> None:
     assert stands(work(CATSUIT), "press petal edges", "gather waist petals")
     old, new = "length: 300 cm, edge: hem}", "length: 300 cm, edge: hem, shape: curved}"
     assert stands(changed(CATSUIT, old, new), "gather waist petals", "sew petal edges")
+
+
+def test_a_sleeve_is_made_up_before_it_is_closed_and_set_in() -> None:
+    """Panes and puff of a doublet are the sleeve itself: none is added to one that hangs already."""
+    found = work("more/player_doublet")
+    assert stands(found, "turn sleeve panes", "join armhole")
+    assert stands(found, "join sleeve puff", "neaten sleeve puff", "join sleeve seam")
+    assert stands(found, "join sleeve seam", "join armhole")
