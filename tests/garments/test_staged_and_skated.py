@@ -406,7 +406,7 @@ def test_a_straight_frill_is_hemmed_before_it_is_drawn_up() -> None:
 
 
 def test_a_sleeve_is_made_up_before_it_is_closed_and_set_in() -> None:
-    """Panes and puff of a doublet are the sleeve itself: none is added to one that hangs already."""
+    """Panes and puff of a doublet are the sleeve itself: none is added to one that hangs."""
     found = work("more/player_doublet")
     assert stands(found, "turn sleeve panes", "join armhole")
     assert stands(found, "join sleeve puff", "neaten sleeve puff", "join sleeve seam")
