@@ -15,6 +15,7 @@ from advisor.claims.judgement import Advice
 from advisor.construction.agreement import disagreements
 from advisor.construction.bulk import picked
 from advisor.decide.advise import advise
+from advisor.decide.kit import kit_of
 from advisor.order.work import order_of
 from advisor.project.load import garment_of
 from advisor.project.placing import singular_words
@@ -411,3 +412,18 @@ def test_a_sleeve_is_made_up_before_it_is_closed_and_set_in() -> None:
     assert stands(found, "turn sleeve panes", "join armhole")
     assert stands(found, "join sleeve puff", "neaten sleeve puff", "join sleeve seam")
     assert stands(found, "join sleeve seam", "join armhole")
+
+
+def test_a_stay_among_the_layers_of_a_seam_is_the_one_that_is_told_and_bought() -> None:
+    """Clear elastic in the waist: no tape is advised, laid or bought beside it."""
+    name = "more/tollhouse_dress"
+    assert _picked(advice(name), "waist", "seam.support") == "clear elastic"
+    needs = kit_of(advice(name).judgement, known())
+    stays = {place for n in needs if n.aspect == "seam.support" for place in n.places}
+    assert "shoulder" in stays
+    assert not {"waist", "skirt lining to waist"} & stays
+
+
+def test_the_lining_of_a_knitted_skirt_hangs_free() -> None:
+    """Both give and swing alike; a chain would only pull at them."""
+    assert "chain skirt lining hem" not in work("more/tollhouse_dress").tasks
