@@ -427,3 +427,17 @@ def test_a_stay_among_the_layers_of_a_seam_is_the_one_that_is_told_and_bought() 
 def test_the_lining_of_a_knitted_skirt_hangs_free() -> None:
     """Both give and swing alike; a chain would only pull at them."""
     assert "chain skirt lining hem" not in work("more/tollhouse_dress").tasks
+
+
+ASSEMBLY = "more/assembly_gown"
+
+
+def test_a_band_of_a_sleeve_is_a_band() -> None:
+    """It takes in the gathered edge and is closed over it; no French seam hangs at the arm."""
+    assert places(work(ASSEMBLY))["sleeve band"].kind.id == "cuff"
+
+
+def test_a_sheer_that_is_mounted_is_not_told_to_be_mounted() -> None:
+    """The place that bastes it to its backing is there already."""
+    fired = advice(ASSEMBLY).judgement.gathered.fired
+    assert "seams-of-the-lining-seen" not in {one.rule.id for one in fired}
