@@ -84,6 +84,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "edge stays as cut": lambda: _left_raw(place, facts),
         "edge of its own": lambda: not _on_turned_edge(place, facts),
         "stay advised": lambda: _stayed(place, facts),
+        "waistband beside": lambda: any(p.kind.id == "waistband" for p in facts.places),
         "opening yields": lambda: _support(place, facts) not in ("", "none"),
         "thick": lambda: _thick(place, facts),
         "no enclosed seam asked for": lambda: _seam_said(place) not in ENCLOSED,

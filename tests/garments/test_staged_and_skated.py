@@ -441,3 +441,26 @@ def test_a_sheer_that_is_mounted_is_not_told_to_be_mounted() -> None:
     """The place that bastes it to its backing is there already."""
     fired = advice(ASSEMBLY).judgement.gathered.fired
     assert "seams-of-the-lining-seen" not in {one.rule.id for one in fired}
+
+
+DOMINO = "more/lockgate_domino"
+
+
+def test_weights_are_caught_into_a_hem_that_is_pressed_already() -> None:
+    """They are no second hem: nothing is levelled and turned up for them."""
+    found = work(DOMINO)
+    assert places(found)["hem weights"].method.id == "weights-in-the-hem"
+    assert stands(found, "press hem", "catch in hem weights")
+
+
+def test_a_lining_that_is_set_to_its_facing_is_not_taped() -> None:
+    """A stretch lining gives with its wearer; where a knit edge meets a woven collar it is held."""
+    found = advice(DOMINO)
+    assert _picked(found, "lining to facing", "seam.support") in ("none", "")
+
+
+def test_elastic_in_the_back_of_a_band_is_stitched_across_there() -> None:
+    """The band is on and its sides are closed; only a piece by itself is drawn in before them."""
+    found = work("more/bib_dungarees")
+    assert places(found)["back elastic"].method.id == "elastic-in-the-back-of-a-band"
+    assert stands(found, "press outside leg", "draw through back elastic")
