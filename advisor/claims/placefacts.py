@@ -35,6 +35,7 @@ LOOSE: Final = frozenset({"sleeve", "overlay", "overskirt", "veil", "cape", "god
 """Words of what a sheer is used for where it covers no body, or hangs free over it."""
 WEDGES: Final = frozenset({"godet", "gusset"})
 """Words of what is let in between two edges and ends in a point."""
+MOUNTED: Final = "underlining"
 PLEAT: Final = "pleat"
 BUTTONHOLE: Final = "buttonhole"
 
@@ -99,8 +100,12 @@ def garment_facts(garment: Garment, knowledge: Knowledge) -> dict[str, str]:
 
 
 def _sheer_body(garment: Garment, knowledge: Knowledge) -> bool:
-    """Whether a sheer makes a bodice or a skirt; sleeves, frills and what hangs free do not."""
+    """Whether a sheer makes a bodice or a skirt; sleeves, frills and what hangs free do not.
+
+    One that is mounted already needs no word of it.
+    """
     free = {name for part in garment.parts for name in part.separate}
+    free |= {n for seam in garment.seams if seam.place == MOUNTED for n in seam.cloths()}
     sheers = {
         name
         for name, cloth in garment.cloths.items()

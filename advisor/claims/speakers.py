@@ -207,6 +207,8 @@ RULING_SHARE = 80.0
 
 OVERLOCKS = frozenset({"503", "504", "514", "516"})
 """Stitches whose knife trims the edge that they sew."""
+STAYS = {"stay-tape": "stay tape", "clear-elastic": "clear elastic"}
+"""What a notion among the layers of a seam is to it."""
 STITCHED_FLAT = frozenset({"casing", "laid on"})
 """Families of places that are stitched through the cloth and not along its cut edge."""
 
@@ -226,6 +228,9 @@ def seam_says(
         if about.id == "applique":
             said.append(_zigzagged(about.name, knowledge))
     for cloth in seam.cloths():
+        stay = STAYS.get(garment.cloths[cloth].entry)
+        if stay:
+            said.append(_laid_in(stay, cloth, knowledge))
         kind = interfacing_kind(knowledge.entries[garment.cloths[cloth].entry])
         if kind:
             why = f"The project puts {cloth} here."
@@ -253,6 +258,12 @@ def seam_says(
         if asked(knowledge.aspects[aspect], seam):
             said.append(_choice(aspect, answer, knowledge))
     return said
+
+
+def _laid_in(stay: str, name: str, knowledge: Knowledge) -> Said:
+    """The stay among the layers of a seam is the one: none is laid beside it."""
+    said = _option("seam.support", [stay], f"The project puts {name} here.", knowledge, name)
+    return replace(said, claim=replace(said.claim, strength="should", risk="", rank=0))
 
 
 def _stitched_flat(name: str, knowledge: Knowledge) -> Said:

@@ -13,6 +13,7 @@ from typing import Final
 
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Judgement
+from advisor.claims.speakers import STAYS
 from advisor.construction.bulk import Verdicts, number, picked
 from advisor.construction.finishing import finishing_of
 from advisor.construction.notionlist import (
@@ -186,7 +187,12 @@ def _wanted(
 ) -> dict[tuple[str, str], tuple[str, ...]]:
     """Answers that call for a tool, each with the places that want it."""
     wanted: dict[tuple[str, str], list[str]] = {}
-    taped = {s.name for s in judgement.garment.seams if taped_elsewhere(s, judgement.garment)}
+    garment = judgement.garment
+    taped = {
+        s.name
+        for s in garment.seams
+        if taped_elsewhere(s, garment) or any(garment.cloths[n].entry in STAYS for n in s.cloths())
+    }
     for place, verdicts in judgement.verdicts.items():
         if place.scope == "garment":
             continue
@@ -195,7 +201,7 @@ def _wanted(
             if aspect == FINISH and (aspect, word) not in tools:
                 continue  # the machine that sews the seam neatens it, or a strip that is listed
             if aspect == SUPPORT and place.name in taped:
-                continue  # a place of its own lays it, and buys it
+                continue  # it is among the layers, or has a place of its own, and is bought so
             if word and word not in EVERYBODY_HAS and not _idle(aspect, verdicts):
                 wanted.setdefault((aspect, word), []).append(place.name)
     return {key: tuple(places) for key, places in wanted.items()}

@@ -96,6 +96,7 @@ Fact = Literal[
     "cinches the body",
     "stay advised",
     "opening yields",
+    "waistband beside",
     "edge of its own",
     "slit of its own",
     "thick",

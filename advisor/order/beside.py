@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING
 
 from advisor.claims.collect import Place
+from advisor.claims.speakers import STAYS
 from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
@@ -62,7 +63,10 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "gap closed here": lambda: closed_here(place, facts.places),
         "flap named": lambda: _flap(facts),
         "lining ends at the waist": lambda: lining_ends_at_waist(place, facts.places),
-        "lining swings free": lambda: lining_swings(place, facts.places),
+        "lining swings free": lambda: (
+            lining_swings(place, facts.places)
+            and not any(facts.entry(c).structure == "knit" for c in place.cloths)
+        ),
         "lining faces the edge": lambda: "facing" not in _words(place.name),
         "takes a nail": lambda: _takes_a_nail(place, facts),
         "no lapel": lambda: not _lapel(place, facts),
@@ -84,6 +88,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "edge stays as cut": lambda: _left_raw(place, facts),
         "edge of its own": lambda: not _on_turned_edge(place, facts),
         "stay advised": lambda: _stayed(place, facts),
+        "waistband beside": lambda: any(p.kind.id == "waistband" for p in facts.places),
         "opening yields": lambda: _support(place, facts) not in ("", "none"),
         "thick": lambda: _thick(place, facts),
         "no enclosed seam asked for": lambda: _seam_said(place) not in ENCLOSED,
@@ -236,7 +241,7 @@ def _support(place: SeamPlace, facts: Facts) -> str:
 def _stayed(place: SeamPlace, facts: Facts) -> bool:
     """Whether the sheet advises a stay in a seam that holds none among its layers."""
     advised = _support(place, facts)
-    listed = any(facts.entry(name).id in ("stay-tape", "clear-elastic") for name in place.notions)
+    listed = any(facts.entry(name).id in STAYS for name in place.notions)
     taped = any(stage.work == "tape" for stage in place.method.stages)
     taped = taped or taped_elsewhere(place.seam, facts.garment)
     return advised in STRIPS and not listed and not taped

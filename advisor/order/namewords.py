@@ -21,7 +21,7 @@ ABOVE = frozenset({"shoulder", "bodice", "armhole", "neck", "neckline", "strap"}
 HIPS = frozenset({"waist", "hip"})
 UPPER_WORDS = ABOVE | {"bust", "collar", "sleeve", "cuff", "lapel", "princess"}
 """Words of a name that say that there is a bodice, whose darts may run anywhere."""
-EDGES = frozenset({"edge", "round"})
+EDGES = frozenset({"edge", "round", "weight"})
 """Words of a trimming that say that it lies round the edges of the garment."""
 ROUND_MM = 1000.0
 """A trimming from this length on lies round edges and on no one piece, mm: estimate."""

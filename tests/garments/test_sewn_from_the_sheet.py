@@ -153,7 +153,10 @@ def test_no_iron_is_set_where_fingers_press(garment: str) -> None:
 
 @pytest.mark.parametrize("garment", ALL)
 def test_the_last_press_goes_round_what_ends_at_an_edge(garment: str) -> None:
-    """A button, a zip or elastic cools no last press; it is named, and the label keeps its heat."""
+    """A button, a zip or elastic cools no last press; it is named, and the label keeps its heat.
+
+    An elastic lies along one line, so the label names it as well and goes round it.
+    """
     judgement = advice(garment).judgement
     whole = judgement.verdicts[Place("garment", judgement.garment.name)]
     heat = whole[LIMIT_ASPECT]

@@ -15,6 +15,7 @@ from advisor.claims.judgement import Advice
 from advisor.construction.agreement import disagreements
 from advisor.construction.bulk import picked
 from advisor.decide.advise import advise
+from advisor.decide.kit import kit_of
 from advisor.order.work import order_of
 from advisor.project.load import garment_of
 from advisor.project.placing import singular_words
@@ -402,3 +403,63 @@ def test_a_straight_frill_is_hemmed_before_it_is_drawn_up() -> None:
     assert stands(work(CATSUIT), "press petal edges", "gather waist petals")
     old, new = "length: 300 cm, edge: hem}", "length: 300 cm, edge: hem, shape: curved}"
     assert stands(changed(CATSUIT, old, new), "gather waist petals", "sew petal edges")
+
+
+def test_a_sleeve_is_made_up_before_it_is_closed_and_set_in() -> None:
+    """Panes and puff of a doublet are the sleeve itself: none is added to one that hangs."""
+    found = work("more/player_doublet")
+    assert stands(found, "turn sleeve panes", "join armhole")
+    assert stands(found, "join sleeve puff", "neaten sleeve puff", "join sleeve seam")
+    assert stands(found, "join sleeve seam", "join armhole")
+
+
+def test_a_stay_among_the_layers_of_a_seam_is_the_one_that_is_told_and_bought() -> None:
+    """Clear elastic in the waist: no tape is advised, laid or bought beside it."""
+    name = "more/tollhouse_dress"
+    assert _picked(advice(name), "waist", "seam.support") == "clear elastic"
+    needs = kit_of(advice(name).judgement, known())
+    stays = {place for n in needs if n.aspect == "seam.support" for place in n.places}
+    assert "shoulder" in stays
+    assert not {"waist", "skirt lining to waist"} & stays
+
+
+def test_the_lining_of_a_knitted_skirt_hangs_free() -> None:
+    """Both give and swing alike; a chain would only pull at them."""
+    assert "chain skirt lining hem" not in work("more/tollhouse_dress").tasks
+
+
+ASSEMBLY = "more/assembly_gown"
+
+
+def test_a_band_of_a_sleeve_is_a_band() -> None:
+    """It takes in the gathered edge and is closed over it; no French seam hangs at the arm."""
+    assert places(work(ASSEMBLY))["sleeve band"].kind.id == "cuff"
+
+
+def test_a_sheer_that_is_mounted_is_not_told_to_be_mounted() -> None:
+    """The place that bastes it to its backing is there already."""
+    fired = advice(ASSEMBLY).judgement.gathered.fired
+    assert "seams-of-the-lining-seen" not in {one.rule.id for one in fired}
+
+
+DOMINO = "more/lockgate_domino"
+
+
+def test_weights_are_caught_into_a_hem_that_is_pressed_already() -> None:
+    """They are no second hem: nothing is levelled and turned up for them."""
+    found = work(DOMINO)
+    assert places(found)["hem weights"].method.id == "weights-in-the-hem"
+    assert stands(found, "press hem", "catch in hem weights")
+
+
+def test_a_lining_that_is_set_to_its_facing_is_not_taped() -> None:
+    """A stretch lining gives with its wearer; where a knit edge meets a woven collar it is held."""
+    found = advice(DOMINO)
+    assert _picked(found, "lining to facing", "seam.support") in ("none", "")
+
+
+def test_elastic_in_the_back_of_a_band_is_stitched_across_there() -> None:
+    """The band is on and its sides are closed; only a piece by itself is drawn in before them."""
+    found = work("more/bib_dungarees")
+    assert places(found)["back elastic"].method.id == "elastic-in-the-back-of-a-band"
+    assert stands(found, "press outside leg", "draw through back elastic")

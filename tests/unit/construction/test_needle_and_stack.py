@@ -41,7 +41,9 @@ def test_a_needle_that_the_sheer_keeps_fine_is_an_eye_caution() -> None:
     work = works(OVER, SHEER)["s"]
     assert work.fine_needle is not None
     assert work.fine_needle[0] < work.fine_needle[1]
-    assert warnings(work, "metric")[0].startswith("Eye: needle")
+    said = warnings(work, "metric")[0]
+    assert said.startswith("Eye: over the thickest place turn the hand wheel, with glasses on")
+    assert all(f"{size:g}" in said for size in work.fine_needle)
 
 
 def test_a_zip_counts_by_its_tape() -> None:
