@@ -157,3 +157,11 @@ def test_a_neck_is_finished_when_its_shoulders_are_fitted() -> None:
     found = work(WRAP)
     assert stands(found, "join shoulder", "fit", "join neck facing")
     assert "shoulder" in found.tasks["fit"].step.does
+
+
+def test_an_armhole_is_topstitched_before_the_sleeve_is_closed() -> None:
+    """Its edges wait for the fitting, so the seam that runs over its end is basted for that."""
+    found = work(OVERSHIRT)
+    assert stands(
+        found, "baste side and sleeve", "fit", "topstitch armhole", "join side and sleeve"
+    )

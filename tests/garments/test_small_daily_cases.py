@@ -233,3 +233,12 @@ def test_only_what_surely_meets_a_seam_is_said_to_run_into_it() -> None:
     }
     assert ("centre back", "join waist") in why
     assert not [pair for pair in why if pair[0] in ("bust dart", "embroidered panel")]
+
+
+def test_a_bust_dart_ends_above_the_waist() -> None:
+    """Nothing at the waist crosses it; the side does."""
+    found = {
+        (p.before, p.after) for p in work(PEPLUM.replace(", crosses: [side]", "")).graph.precedences
+    }
+    assert ("press bust dart", "join side") in found
+    assert not {("press bust dart", "join peplum"), ("press bust dart", "join waist")} & found
