@@ -69,6 +69,8 @@ SHAPING = frozenset({"princess", "gore"})
 """Words of a panel seam that runs the whole length of what it shapes."""
 ENDS_ANYWHERE = frozenset({"dart", "tuck", "applied", "tier", "plain"})
 """Roles of what need not end in the seam across its piece, where the maker does not say so."""
+PLEATS_ROUND = 8
+"""From this many pleats on a skirt is pleated all round, over the seams of its widths: estimate."""
 WIDTHS = frozenset({"plain", "tier"})
 """Roles of a seam that may join widths of what is drawn up."""
 GATHERED = 1.1

@@ -52,7 +52,8 @@ def unit_of(
     ]
     words = singular_words(seam.name)
     joins = words[:2] == (LINING, "to") and len(lined) < len(cloths)
-    if (words[:1] == (LINING,) and not joins) or (lined and len(lined) == len(cloths)):
+    own = words[:1] == (LINING,) or (of_part(words, "both") != words and len(set(cloths)) == 1)
+    if (own and not joins) or (lined and len(lined) == len(cloths)):
         return "lining"
     bag = seam.place in POCKETS  # a bag of lining hangs in the shell and joins the lining nowhere
     return "both" if lined and not bag else "shell"

@@ -110,6 +110,15 @@ seams:
   - {name: hem, layers: [wool], length: 100 cm, edge: hem}
 """
 
+PLEATED = """
+garment: Rounds skirt
+fabrics: {suiting: wool suiting 230 g/m2}
+seams:
+  - {name: skirt panel seams, layers: [suiting, suiting], length: 52 cm, times: 3}
+  - {name: knife pleats, kind: pleat, layers: [suiting], length: 52 cm, times: 16}
+  - {name: waistband, layers: [suiting, suiting], length: 74 cm}
+"""
+
 
 @cache
 def advised(text: str) -> Advice:
@@ -242,3 +251,10 @@ def test_a_bust_dart_ends_above_the_waist() -> None:
     }
     assert ("press bust dart", "join side") in found
     assert not {("press bust dart", "join peplum"), ("press bust dart", "join waist")} & found
+
+
+def test_a_skirt_pleated_all_round_is_joined_to_one_length_first() -> None:
+    """Its seams lie inside the pleats; a pleat or two in a panel are laid before that is joined."""
+    assert stands(work(PLEATED), "press skirt panel seams", "lay knife pleats", "join waistband")
+    few = work(PLEATED.replace("times: 16", "times: 2"))
+    assert stands(few, "press knife pleats", "join skirt panel seams")
