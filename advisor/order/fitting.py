@@ -29,6 +29,7 @@ BEFORE_CROSSING = frozenset(
     {*SEWN, "press", "turn", "grade", "row", "trim", "fold-under", "draw-in"}
 )
 """Work on a place that is done before another place runs over its end."""
+TOPSTITCH, NEATEN = "topstitch", "neaten-after"
 SHAPING = frozenset({"princess", "bodice", "bust"})
 """Words of a panel seam that shapes what is worn above the waist."""
 SLIPPED_ON = frozenset({"front", "half", "quarter", "neck"})
@@ -109,6 +110,7 @@ class Fitting:
         works = {p.name: self._past_of(p) for p in self.places}
         late = {p.name for p in self.places if p.op in works[p.name] or self._hangs(p)}
         ends = {p.name for p in self.places if works[p.name] & BEFORE_CROSSING}
+        ends |= {p.name for p in self.places if self._topstitched_last(p)}
         late |= {p.name for p in self.places if self._marked(p) or self._tube(p)}
         hidden = [p for p in self.places if p.role.id == "concealed-zip" and p.name in late]
         late |= {p.name for p in self.places for z in hidden if self._below(p, z)}
@@ -125,6 +127,14 @@ class Fitting:
             if not more:
                 return frozenset(late)
             late |= more
+
+    def _topstitched_last(self, place: SeamPlace) -> bool:
+        """Whether its edges wait for the fitting, and its topstitching for them.
+
+        What runs over its end is only basted before that, or no machine gets at the row.
+        """
+        rows = {op.id for op in self.stages(place)}
+        return self.concerned(place) and self.fitted(place) and {TOPSTITCH, NEATEN} <= rows
 
     def _drops(self, place: SeamPlace) -> bool:
         """Whether it is a long bias seam of what is fitted to the body: basted, it hangs first."""

@@ -264,6 +264,8 @@ def _share_panels(one: SeamPlace, other: SeamPlace) -> bool:
         return bool(one.panels & other.panels)
     if (_above(one) and _below(other)) or (_above(other) and _below(one)):
         return False
+    if _high_dart(one, other) or _high_dart(other, one):
+        return False
     if _body_placket(one, other) or _body_placket(other, one):
         return False
     if _at_wrist(one, other) or _at_wrist(other, one):
@@ -272,6 +274,12 @@ def _share_panels(one: SeamPlace, other: SeamPlace) -> bool:
         return False
     ours, theirs = (called.HALVES & set(singular_words(place.name)) for place in (one, other))
     return not ours or not theirs or bool(ours & theirs)
+
+
+def _high_dart(one: SeamPlace, other: SeamPlace) -> bool:
+    """Whether one is a dart that ends at the side or the neck, and the other lies at the waist."""
+    high = one.role.id == "dart" and called.DART_ENDS_HIGH & set(singular_words(one.name))
+    return bool(high) and other.role.id in called.AT_THE_WAIST
 
 
 def _body_placket(one: SeamPlace, other: SeamPlace) -> bool:

@@ -191,6 +191,9 @@ def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKin
     round_the_body = role.id == "neckband" and "armhole" in words
     if round_the_body or (role.id == "facing" and called.ALL_ROUND & words):
         return replace(role, crosses=(*role.crosses, "side", "underarm"))
+    if role.id in ("panel", "pleat") and any(map(_all_round, garment.seams)):
+        over = [id_ for id_ in role.crosses if id_ != "pleat"]
+        return replace(role, crosses=(*over, "panel") if role.id == "pleat" else tuple(over))
     if role.id == "zip" and called.OPENS & words and not called.PARTLY & words:
         return replace(role, crosses=(*role.crosses, "neckband"))
     if role.id == "crotch" and not any("side" in singular_words(n) for n in zips):
@@ -206,6 +209,12 @@ def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKin
         not_here |= {"crotch"}
     left = tuple(id_ for id_ in role.crosses if id_ not in not_here)
     return role if left == role.crosses else replace(role, crosses=left)
+
+
+def _all_round(seam: Seam) -> bool:
+    """Whether a skirt is pleated all round: its widths are joined before any fold is laid."""
+    many = seam.place == "pleat" and seam.making.times >= called.PLEATS_ROUND
+    return many and "pleat" in singular_words(seam.name)
 
 
 def _clear_of(zips: list[str], words: set[str]) -> bool:

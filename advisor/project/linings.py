@@ -52,7 +52,8 @@ def unit_of(
     ]
     words = singular_words(seam.name)
     joins = words[:2] == (LINING, "to") and len(lined) < len(cloths)
-    named = words[:1] == (LINING,) and not joins
+    own = words[:1] == (LINING,) or (of_part(words, "both") != words and len(set(cloths)) == 1)
+    named = own and not joins
     bag = seam.place in POCKETS and not named  # of lining, it hangs in the shell all the same
     if bag and (len(lined) < len(cloths) or "bag" in words):
         return "shell"

@@ -5,7 +5,7 @@ All is common practice of the trade.
 
 from __future__ import annotations
 
-from tests.garments.whole import places, stands, work
+from tests.garments.whole import changed, places, stands, work
 
 PYJAMAS, PINAFORE = "more/lighthouse_pyjamas", "more/signalbox_pinafore"
 COAT, OVERSHIRT, WRAP = "more/tram_stop_coat", "more/harbour_overshirt", "more/allotment_wrap"
@@ -18,6 +18,13 @@ def test_a_lining_is_what_its_seams_say_whatever_it_is_cut_of() -> None:
     assert ("both", "bagged-edge") == (places(found)[edge].unit, places(found)[edge].role.id)
     assert stands(found, f"join {edge}", f"turn {edge}", "join side")
     assert stands(found, f"turn {edge}", "join lining side", "join waist")
+
+
+def test_a_lining_may_be_named_after_its_part() -> None:
+    """A bodice lining is the lining of the bodice, as a lining side is its side."""
+    found = changed(PINAFORE, "name: lining side", "name: bodice lining side")
+    assert "lining" == places(found)["bodice lining side"].unit
+    assert stands(found, "turn neck and armholes", "join bodice lining side", "join waist")
 
 
 def test_a_lining_is_whole_before_the_waist_takes_it_in() -> None:
@@ -157,3 +164,11 @@ def test_a_neck_is_finished_when_its_shoulders_are_fitted() -> None:
     found = work(WRAP)
     assert stands(found, "join shoulder", "fit", "join neck facing")
     assert "shoulder" in found.tasks["fit"].step.does
+
+
+def test_an_armhole_is_topstitched_before_the_sleeve_is_closed() -> None:
+    """Its edges wait for the fitting, so the seam that runs over its end is basted for that."""
+    found = work(OVERSHIRT)
+    assert stands(
+        found, "baste side and sleeve", "fit", "topstitch armhole", "join side and sleeve"
+    )

@@ -110,6 +110,15 @@ seams:
   - {name: hem, layers: [wool], length: 100 cm, edge: hem}
 """
 
+PLEATED = """
+garment: Rounds skirt
+fabrics: {suiting: wool suiting 230 g/m2}
+seams:
+  - {name: skirt panel seams, layers: [suiting, suiting], length: 52 cm, times: 3}
+  - {name: knife pleats, kind: pleat, layers: [suiting], length: 52 cm, times: 16}
+  - {name: waistband, layers: [suiting, suiting], length: 74 cm}
+"""
+
 
 @cache
 def advised(text: str) -> Advice:
@@ -233,3 +242,19 @@ def test_only_what_surely_meets_a_seam_is_said_to_run_into_it() -> None:
     }
     assert ("centre back", "join waist") in why
     assert not [pair for pair in why if pair[0] in ("bust dart", "embroidered panel")]
+
+
+def test_a_bust_dart_ends_above_the_waist() -> None:
+    """Nothing at the waist crosses it; the side does."""
+    found = {
+        (p.before, p.after) for p in work(PEPLUM.replace(", crosses: [side]", "")).graph.precedences
+    }
+    assert ("press bust dart", "join side") in found
+    assert not {("press bust dart", "join peplum"), ("press bust dart", "join waist")} & found
+
+
+def test_a_skirt_pleated_all_round_is_joined_to_one_length_first() -> None:
+    """Its seams lie inside the pleats; a pleat or two in a panel are laid before that is joined."""
+    assert stands(work(PLEATED), "press skirt panel seams", "lay knife pleats", "join waistband")
+    few = work(PLEATED.replace("times: 16", "times: 2"))
+    assert stands(few, "press knife pleats", "join skirt panel seams")
