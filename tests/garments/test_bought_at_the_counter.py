@@ -119,5 +119,5 @@ def test_an_elastic_in_the_back_alone_is_not_lapped_into_a_ring() -> None:
         for t in work(CULOTTES).tasks.values()
         if t.op == "draw-in" and t.place is not None and t.place.name == "back waist elastic"
     ]
-    assert "stitch one end of it to the end of the channel" in step
+    assert "stitch one end of it across at the end of the channel" in step
     assert "ring" not in step

@@ -308,9 +308,9 @@ def test_a_circle_hangs_before_it_is_hemmed(old: str, new: str, hangs: bool) -> 
 
 
 def test_the_rows_of_a_french_seam_lie_in_its_allowance() -> None:
-    """10 and 6 mm make 16."""
-    assert picked(BODICE, "chiffon side", "seam.allowance") == 16.0
-    assert "at 10 mm, trim to 3 mm, press, turn, and stitch at 6 mm" in told(BODICE)
+    """9 and 6 mm make 15."""
+    assert picked(BODICE, "chiffon side", "seam.allowance") == 15.0
+    assert "at 9 mm, trim to 3 mm, press, turn, and stitch at 6 mm" in told(BODICE)
 
 
 def test_a_concealed_zip_is_bought_longer_than_its_opening() -> None:
