@@ -51,7 +51,7 @@ def _around(fired: Fired, judgement: Judgement, places: frozenset[str] | None) -
     verdicts = judgement.verdicts
     own = [verdicts.get(Place("fabric", name), {}) for name in fired.cloths]
     seams = [by_aspect for place, by_aspect in verdicts.items() if place.scope == "seam"]
-    asked = frozenset(name for by_aspect in seams for name in by_aspect)
+    asked = frozenset[str]().union(*seams)
     worn = verdicts.get(Place("garment", judgement.garment.name), {})
     care = {name: one for name, one in worn.items() if name.startswith(CARE)}
     nowhere = True

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from advisor.claims.judgement import Advice, Judgement
-from advisor.decide.evaluate import judge
+from advisor.decide.apart import judge_again
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
 
@@ -11,7 +11,7 @@ from advisor.project.garment import Garment
 def advise(garment: Garment, knowledge: Knowledge) -> Advice:
     """Judge a garment and look for the cures of its conflicts."""
     knowledge = knowledge.told(garment.units)
-    judgement = judge(garment, knowledge)
+    judgement = judge_again(garment, knowledge)
     if not judgement.conflicts:
         return Advice(judgement)
     from advisor.decide.remedies import cures_of

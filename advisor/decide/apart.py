@@ -1,4 +1,4 @@
-"""Judgements of a cloth or a few by themselves, kept while a garment is asked about again.
+"""Judgements that are kept while a garment is asked about again: of it, and of a few of its cloths.
 
 The order of work and the search for what an unknown fibre would allow judge single cloths apart
 from the garment, over and over. A judgement hangs on its garment and the knowledge alone, so that
@@ -20,6 +20,7 @@ from advisor.project.wished import Wishes
 
 MOST_SEAMS: Final = 200
 MOST_EACH: Final = 12
+MOST_GARMENTS: Final = 4
 _Key = tuple[object, ...]
 
 
@@ -29,14 +30,34 @@ class _Kept:
     def __init__(self) -> None:
         self.knowledge: Knowledge | None = None
         self.found: OrderedDict[_Key, list[tuple[Garment, Judgement]]] = OrderedDict()
+        self.whole: OrderedDict[str, Judgement] = OrderedDict()
         self.lock = Lock()
+
+    def _know(self, knowledge: Knowledge) -> None:
+        if self.knowledge is not knowledge:
+            self.knowledge = knowledge
+            self.found.clear()
+            self.whole.clear()
+
+    def last(self, garment: Garment, knowledge: Knowledge) -> Judgement | None:
+        """The last judgement of a garment of this name."""
+        with self.lock:
+            self._know(knowledge)
+            return self.whole.get(garment.name)
+
+    def keep_last(self, judgement: Judgement, knowledge: Knowledge) -> None:
+        """Keep the judgement of a whole garment, and let go of the oldest."""
+        with self.lock:
+            if self.knowledge is knowledge:
+                self.whole[judgement.garment.name] = judgement
+                self.whole.move_to_end(judgement.garment.name)
+                while len(self.whole) > MOST_GARMENTS:
+                    self.whole.popitem(last=False)
 
     def of(self, key: _Key, garment: Garment, knowledge: Knowledge) -> Judgement | None:
         """The judgement of an equal garment."""
         with self.lock:
-            if self.knowledge is not knowledge:
-                self.knowledge = knowledge
-                self.found.clear()
+            self._know(knowledge)
             return next((j for known, j in self.found.get(key, ()) if known == garment), None)
 
     def keep(self, key: _Key, garment: Garment, knowledge: Knowledge, judgement: Judgement) -> None:
@@ -79,4 +100,11 @@ def judge_apart(
         return kept
     found = judge(garment, knowledge, before)
     _KEPT.keep(key, garment, knowledge, found)
+    return found
+
+
+def judge_again(garment: Garment, knowledge: Knowledge) -> Judgement:
+    """What `evaluate.judge` says of a garment, with what it was before the last change at hand."""
+    found = judge(garment, knowledge, _KEPT.last(garment, knowledge))
+    _KEPT.keep_last(found, knowledge)
     return found

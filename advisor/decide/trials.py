@@ -53,26 +53,28 @@ class Trial:
 def find_trials(judgement: Judgement) -> list[Trial]:
     """One trial for each set of layers and settings, most layers first; then the cloths alone."""
     stacks: dict[tuple[object, ...], list[Seam]] = {}
-    for seam in filter(lambda seam: _tried(seam, judgement), judgement.garment.seams):
+    rules = _weightiest(judgement)
+    for seam in filter(lambda seam: _tried(seam, judgement, rules), judgement.garment.seams):
         stacks.setdefault((seam.uses, settings_of(seam, judgement)), []).append(seam)
     trials = []
     for seams in stacks.values():
         layers = tuple(use.cloth for use in seams[0].uses)
         places = [seam.name for seam in seams]
         settings = settings_of(seams[0], judgement)
-        trials.append(Trial(layers, tuple(places), _look_for(judgement, places), settings))
+        look_for = _look_for(judgement, places, rules)
+        trials.append(Trial(layers, tuple(places), look_for, settings))
     trials = sorted(trials, key=lambda t: (-len(set(t.layers)), t.layers))
-    return trials + _of_cloths(judgement)
+    return trials + _of_cloths(judgement, rules)
 
 
-def _of_cloths(judgement: Judgement) -> list[Trial]:
+def _of_cloths(judgement: Judgement, rules: list[Fired]) -> list[Trial]:
     """What the lengths are tried for before they are cut; cloths with the same tests together.
 
     Those of which nobody knows the fibre stand first, for a close sheet has room for a few.
     """
     asked: dict[tuple[str, ...], list[str]] = {}
     for name in judgement.garment.cloths:
-        own = [f for f in _weightiest(judgement) if _of_length(f) and f.cloths == (name,)]
+        own = [f for f in rules if _of_length(f) and f.cloths == (name,)]
         own.sort(key=lambda f: not any(fact.fact == UNVOUCHED for fact in f.facts))
         tests = [f.rule.tests[i] for f in own for i in told_lines(f, "tests", judgement)]
         if tests:
@@ -92,10 +94,10 @@ def _weightiest(judgement: Judgement) -> list[Fired]:
     return sorted(found, key=weight_of)
 
 
-def _tried(seam: Seam, judgement: Judgement) -> bool:
+def _tried(seam: Seam, judgement: Judgement, rules: list[Fired]) -> bool:
     """Whether a scrap of it shows anything: what no machine sews only where a rule asks for it."""
     noted = any(result.seam == seam.name for result in judgement.garment.plan.results)
-    return noted or _sewn(seam.name, judgement) or bool(_look_for(judgement, [seam.name]))
+    return noted or _sewn(seam.name, judgement) or bool(_look_for(judgement, [seam.name], rules))
 
 
 def _sewn(place: str, judgement: Judgement) -> bool:
@@ -108,7 +110,7 @@ def settings_of(seam: Seam, judgement: Judgement) -> tuple[float | None, ...]:
     return tuple(verdicts[a].pick if a in verdicts else None for a in TRIED)
 
 
-def _look_for(judgement: Judgement, places: list[str]) -> tuple[str, ...]:
+def _look_for(judgement: Judgement, places: list[str], rules: list[Fired]) -> tuple[str, ...]:
     """What the rules that fired here, or on a layer of here, want tried; the weightiest first."""
     garment = judgement.garment
     # What a cloth has to show in a seam is shown in a seam: not by a rivet, and not by a button.
@@ -117,7 +119,7 @@ def _look_for(judgement: Judgement, places: list[str]) -> tuple[str, ...]:
     here = frozenset(places)
     found = [
         fired.rule.tests[i]
-        for fired in _weightiest(judgement)
+        for fired in rules
         if _fired_at(fired, here, sewn)
         or (fired.place.scope != "seam" and set(fired.cloths) <= cloths and not _of_length(fired))
         for i in told_lines(fired, "tests", judgement, here)

@@ -12,6 +12,7 @@ from __future__ import annotations
 import heapq
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from advisor.order.costs import SECONDS, CostTable
 from advisor.order.families import iron_family, machine_family
@@ -20,6 +21,9 @@ from advisor.order.improve import customary, improved
 from advisor.order.plan import OrderPlan, changes_of, seconds_of
 from advisor.order.states import Move, Space, State
 from advisor.order.steps import IronState, MachineState, Precedence, Step
+
+KEPT = 64
+"""Orders that are kept: a page asks for the same one after most changes."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +63,24 @@ def plan(
 
 
 def plan_graph(graph: Graph, setting: Setting, effort: Effort) -> OrderPlan:
-    """As `plan`, for a graph that is already built."""
+    """As `plan`, for a graph that is already built; the last ones are kept.
+
+    Only what is searched counts for that: a length or a wording changes no order.
+    """
+    steps = tuple(Step(one.id, machine=one.machine, iron=one.iron) for one in graph.steps)
+    return _searched(steps, graph.before, graph.after, setting, effort)
+
+
+@lru_cache(maxsize=KEPT)
+def _searched(
+    steps: tuple[Step, ...],
+    before: tuple[int, ...],
+    after: tuple[int, ...],
+    setting: Setting,
+    effort: Effort,
+) -> OrderPlan:
+    """The plan of steps of which these are forced before and after each."""
+    graph = Graph(steps, (), {step.id: k for k, step in enumerate(steps)}, before, after)
     table = setting.table
     machine = machine_family(graph, table, setting.machines, effort.bounds)
     iron = iron_family(graph, table, setting.iron, effort.bounds)
