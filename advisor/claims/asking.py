@@ -81,12 +81,13 @@ class LayerAsker:
         found = self._answers.get(id(tree))
         if found is None:
             old = self._before.given(tree) if self._before is not None else None
-            found = [
-                test_layer(tree, subject, self.knowledge)
-                if old is None or known is None
-                else old[known]
-                for subject, known in zip(self._subjects, self._known, strict=True)
-            ]
+            if old is None:
+                found = [test_layer(tree, subject, self.knowledge) for subject in self._subjects]
+            else:
+                found = [
+                    test_layer(tree, subject, self.knowledge) if known is None else old[known]
+                    for subject, known in zip(self._subjects, self._known, strict=True)
+                ]
             self._answers[id(tree)] = found
         return found
 
@@ -98,7 +99,10 @@ class LayerAsker:
         """The layers of which a condition can hold, a bit each."""
         found = self._masks.get(id(tree))
         if found is None:
-            found = sum(1 << i for i, truth in enumerate(self.answers(tree)) if truth)
+            found = 0
+            for i, truth in enumerate(self.answers(tree)):
+                if truth:
+                    found |= 1 << i
             self._masks[id(tree)] = found
         return found
 
@@ -118,9 +122,9 @@ class LayerAsker:
             seams = [seam for seam in seams if mask & bits[seam.name]] if mask else []
         return seams
 
-    def touched(self, tree: list[Any], cloths: list[str]) -> list[str]:
-        """The cloths of which a condition can hold in any of their uses."""
-        mask, bits = self.mask(tree), self._cloth_bits
+    def touched(self, rule: Rule, cloths: list[str]) -> list[str]:
+        """The cloths of which a rule about layers can hold in any of their uses."""
+        mask, bits = self.mask(rule.parts["layer"]), self._cloth_bits
         return [cloth for cloth in cloths if mask & bits[cloth]] if mask else []
 
     def asked(self, tree: list[Any], uses: tuple[Use, ...]) -> list[Truth]:

@@ -89,12 +89,12 @@ class _Gatherer:
         self.outcomes = Outcomes(garment, knowledge, self.seam_facts, lists)
         self.outcomes.after(before.outcomes)
         self.of_seams = keyed(garment.seams)
-        self.of_cloths = [(name, name) for name in self.fabrics]
-        self.of_pairs = [(pair, pair) for pair in combinations(self.fabrics, 2)]
+        self.of_cloths = {name: name for name in self.fabrics}
+        self.of_pairs = {pair: pair for pair in combinations(self.fabrics, 2)}
 
     def run(self) -> Gathered:
         for name in self.fabrics:
-            self.outcomes.speak(None, [(name, name)], list, self._cloth)
+            self.outcomes.of_itself(name, partial(self._cloth, name))
             own = speakers.pieces_say(name, self.garment, self.knowledge)
             for said in (*own, *speakers.left_unwashed(name, self.garment, self.knowledge)):
                 self._put(self.fabrics[name], said)
@@ -191,16 +191,12 @@ class _Gatherer:
                 yield fired.rule
 
     def _rule(self, rule: Rule) -> None:
-        who, asker, speak = rule.id, self.asker, self.outcomes.speak
         if rule.shape == "layer":
-            tree = rule.parts["layer"]
-            speak(who, self.of_cloths, partial(asker.touched, tree), partial(self._layer, rule))
+            self.outcomes.speak(rule, self.of_cloths, self.asker.touched, self._layer)
         elif rule.shape == "garment pair":
-            may = partial(asker.among, rule)
-            speak(who, self.of_pairs, may, partial(self._garment_pair, rule))
+            self.outcomes.speak(rule, self.of_pairs, self.asker.among, self._garment_pair)
         else:
-            asked = partial(asker.may_hold, rule)
-            speak(who, self.of_seams, asked, partial(self._seam_rule, rule))
+            self.outcomes.speak(rule, self.of_seams, self.asker.may_hold, self._seam_rule)
 
     def _put(self, place: Place, said: Said) -> None:
         eased = self._eased(said)

@@ -9,30 +9,36 @@ from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Iterable, Mapping
 from dataclasses import dataclass, field
-from typing import Any
+from functools import partial
+from typing import Any, Final, TypeVar
 
-from advisor.knowledge.model import Knowledge
+from advisor.knowledge.model import Knowledge, Rule
 from advisor.project.garment import Garment, Seam
 
 Came = tuple[list[Any], ...]
 """What was added to each of some lists."""
 Facts = Mapping[str, dict[str, Any]]
+NOTHING: Final[dict[Hashable, Came]] = {}
+"""What came of a rule that was asked and had nothing to say."""
+ITSELF: Final = ""
+"""Who speaks where a cloth speaks for itself; no rule is called so."""
+T = TypeVar("T")
 
 
 @dataclass(slots=True)
 class Outcomes:
     """What was said of a garment, by speaker and by what it was said of.
 
-    `lists` are those that speaking adds to. Whoever is asked of several things is noted under
-    each of them, and one who was asked and has nothing there had nothing to say.
+    `lists` are those that speaking adds to. A rule that was asked and has nothing noted of a thing
+    had nothing to say of it.
     """
 
     garment: Garment
     knowledge: Knowledge
     facts: Facts
     lists: Came = ()
-    said: dict[Hashable, dict[Hashable, Came]] = field(default_factory=dict)
-    old: dict[Hashable, dict[Hashable, Came]] = field(default_factory=dict)
+    said: dict[str, dict[Hashable, Came]] = field(default_factory=dict)
+    old: dict[str, dict[Hashable, Came]] = field(default_factory=dict)
     same: frozenset[Hashable] = frozenset()
 
     def after(self, before: Outcomes | None) -> None:
@@ -71,40 +77,61 @@ class Outcomes:
 
     def speak(
         self,
-        who: Hashable,
-        about: Iterable[tuple[Hashable, Any]],
-        may: Callable[[list[Any]], Iterable[Any]],
-        say: Callable[[Any], None],
+        rule: Rule,
+        about: Mapping[Any, T],
+        may: Callable[[Rule, list[T]], list[T]],
+        say: Callable[[Rule, T], None],
     ) -> None:
-        """Let somebody speak of some things, or repeat what was said of those that are the same.
+        """Let a rule speak of some things, or repeat what it said of those that are the same.
 
         Args:
-            who: the speaker.
-            about: what there is to speak of, each under its key.
-            may: which of some of them there is anything to say of, in their order.
+            rule: the speaker.
+            about: what there is to speak of, by its key.
+            may: of which of some of them it may have anything to say.
             say: says it, by adding to the lists.
         """
-        known, noted = self.old.get(who), self.said.setdefault(who, {})
-        same: frozenset[Hashable] = self.same if known is not None else frozenset()
-        fresh = [thing for key, thing in about if key not in same]
-        if not fresh and not known:
-            return
-        likely = {id(thing) for thing in may(fresh)} if fresh else ()
-        for key, thing in about:
-            if known is not None and key in same:
-                came = known.get(key)
-                if came is None:
-                    continue
-                for heard, more in zip(self.lists, came, strict=True):
-                    heard.extend(more)
-            elif id(thing) in likely:
-                ends = [len(one) for one in self.lists]
-                say(thing)
-                came = tuple(one[end:] for one, end in zip(self.lists, ends, strict=True))
-            else:
-                continue
-            if any(came):
-                noted[key] = came
+        known = self.old.get(rule.id)
+        if known is None:
+            likely = may(rule, list(about.values()))
+            if not likely:
+                self.said[rule.id] = NOTHING
+                return
+        else:
+            fresh = [thing for key, thing in about.items() if key not in self.same]
+            likely = may(rule, fresh) if fresh else []
+            if not likely and not known:
+                self.said[rule.id] = NOTHING
+                return
+        noted = self.said[rule.id] = {}
+        at = set(map(id, likely))
+        for key, thing in about.items():
+            if known is not None and key in self.same:
+                self._repeat(noted, key, known.get(key))
+            elif id(thing) in at:
+                self._note(noted, key, partial(say, rule, thing))
+
+    def of_itself(self, cloth: str, say: Callable[[], None]) -> None:
+        """Let a cloth speak, or repeat what it said."""
+        noted = self.said.setdefault(ITSELF, {})
+        came = self.old.get(ITSELF, NOTHING).get(cloth) if cloth in self.same else None
+        if came is None:
+            self._note(noted, cloth, say)
+        self._repeat(noted, cloth, came)
+
+    def _repeat(self, noted: dict[Hashable, Came], key: Hashable, came: Came | None) -> None:
+        """Add once more what came before, if anything did."""
+        if came is not None:
+            noted[key] = came
+            for heard, more in zip(self.lists, came, strict=True):
+                heard.extend(more)
+
+    def _note(self, noted: dict[Hashable, Came], key: Hashable, say: Callable[[], None]) -> None:
+        """Keep what is added to the lists, if anything is."""
+        ends = [len(one) for one in self.lists]
+        say()
+        came = tuple(one[end:] for one, end in zip(self.lists, ends, strict=True))
+        if any(came):
+            noted[key] = came
 
 
 def _key(seam: str) -> tuple[str]:
@@ -112,9 +139,9 @@ def _key(seam: str) -> tuple[str]:
     return (seam,)
 
 
-def keyed(seams: Iterable[Seam]) -> list[tuple[Hashable, Seam]]:
-    """Places under their keys."""
-    return [(_key(seam.name), seam) for seam in seams]
+def keyed(seams: Iterable[Seam]) -> dict[Hashable, Seam]:
+    """Places by their keys."""
+    return {_key(seam.name): seam for seam in seams}
 
 
 def _places_of(garment: Garment) -> dict[str, list[str]]:

@@ -34,6 +34,7 @@ from advisor.overlay.places import (
     own_folder,
     placed,
 )
+from advisor.project import phrases
 
 __all__ = [
     "CACHE_VARIABLE",
@@ -55,14 +56,14 @@ LONG = 0.5
 _UNFIT = (KeyError, TypeError, ValueError, AttributeError, IndexError, RecursionError)
 
 
-def stamp(folder: Path) -> list[list[Any]]:
-    """What tells that a knowledge file changed, in a fixed order.
+def stamp(folder: Path, ending: str = ".yaml") -> list[list[Any]]:
+    """What tells that a file of a folder changed, in a fixed order.
 
     A row holds name, size, times of change and of any change to the file, and its number on the
     disk: an edit that keeps size and time is noticed by the last two.
     """
     rows = []
-    for entry in _entries(folder):
+    for entry in _entries(folder, ending):
         with contextlib.suppress(OSError):
             about = entry.stat()
             times = [about.st_mtime_ns, about.st_ctime_ns]
@@ -70,8 +71,8 @@ def stamp(folder: Path) -> list[list[Any]]:
     return sorted(rows)
 
 
-def _entries(folder: Path) -> Iterator[os.DirEntry[str]]:
-    """Every knowledge file below a folder; the examples are not knowledge."""
+def _entries(folder: Path, ending: str = ".yaml") -> Iterator[os.DirEntry[str]]:
+    """Every such file below a folder; the examples are not knowledge."""
     pending = [str(folder)]
     while pending:
         with contextlib.suppress(OSError), os.scandir(pending.pop()) as entries:
@@ -79,7 +80,7 @@ def _entries(folder: Path) -> Iterator[os.DirEntry[str]]:
                 if entry.is_dir(follow_symlinks=False):
                     if entry.name != "examples":
                         pending.append(entry.path)
-                elif entry.name.endswith(".yaml"):
+                elif entry.name.endswith(ending):
                     yield entry
 
 
@@ -104,6 +105,7 @@ def load_knowledge(folder: Path | None = None, slow: Callable[[], None] | None =
             "folders": here,
             "files": stamp(where),
             "own_files": hers,
+            "spelling": stamp(Path(phrases.__file__).parent, ".py"),
         }
     )
     path = cache_folder() / f"knowledge-{sum_of(repr(here).encode())[:12]}.json"
@@ -193,6 +195,7 @@ def compile_folder(
     from advisor.knowledge.load import read_book
     from advisor.knowledge.sentences import check_sentences
     from advisor.knowledge.vocabulary import check_book
+    from advisor.project.phrases.grounds import TABLE, table_of
 
     book = read_book(folder)
     problems = [*check_book(book), *check_sentences(book)]
@@ -212,8 +215,8 @@ def compile_folder(
         except Exception as error:  # noqa: BLE001 - her files never take the tool down
             book, mine = read_book(folder), {}
             left_out = [f"{own}: all of it, for it cannot be read ({type(error).__name__})"]
-    whole = {**to_plain(book), "mine": mine, "left_out": left_out}
-    return json.loads(json.dumps(whole))  # type: ignore[no-any-return]
+    whole = json.loads(json.dumps({**to_plain(book), "mine": mine, "left_out": left_out}))
+    return {**whole, TABLE: table_of(from_plain(whole))}
 
 
 def _thread_fibres(book: Any) -> tuple[str, ...]:

@@ -9,12 +9,16 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import dataclass
+from functools import cache
+from typing import Any
 
 from advisor.knowledge.model import Knowledge
 from advisor.project.phrases import everyday, lexicon
 from advisor.project.phrases.tokens import singulars, words_of
 from advisor.project.phrases.weights import WEIGHT_WORDS
 
+TABLE = "spelt names"
+"""Where the compiled knowledge holds what `table_of` makes of it."""
 LAID_FIRST = frozenset({"embellished", "layered", "coated", "pleated"})
 """Families of cloths whose make, not their ground, decides how they are handled."""
 
@@ -49,28 +53,10 @@ class Names:
 
     def __init__(self, knowledge: Knowledge) -> None:
         self.knowledge = knowledge
-        self.fibre_words = (
-            frozenset(
-                word
-                for name in knowledge.fibre_names
-                for word in words_of(name)
-                if not word.isdigit()
-            )
-            | frozenset(lexicon.FIBRE_WORDS)
-            | frozenset(lexicon.BLEND_WORDS)
-        )
+        kept = knowledge.plain.get(TABLE) or table_of(knowledge)
+        self.fibre_words = frozenset(kept["fibre words"])
         self.weak = self.fibre_words | general_words()
-        self.all: list[Name] = []
-        seen: set[tuple[str, ...]] = set()
-        for text, entry in knowledge.names.items():
-            words = tuple(words_of(text))
-            cloth = knowledge.kind_of(entry) == "cloth"
-            key = tuple(sorted(words)) if cloth else words  # a notion's name stands in its order
-            if words and key not in seen:
-                seen.add(key)
-                strong = any(word not in self.weak for word in words)
-                ways = all(word in _WAY_WORDS for word in words)
-                self.all.append(Name(entry, words, strong, ways, cloth))
+        self.all = [Name(row[0], tuple(row[1].split()), *row[2:]) for row in kept["names"]]
         self.words = frozenset(word for name in self.all for word in name.words)
         self.whole = frozenset(name.words for name in self.all)
         self.by_word: dict[str, list[Name]] = {}
@@ -154,6 +140,30 @@ class Names:
         )
 
 
+def table_of(knowledge: Knowledge) -> dict[str, list[Any]]:
+    """The names as plain data, for the cache of the knowledge: to spell them all takes long."""
+    fibre_words = (
+        frozenset(
+            word for name in knowledge.fibre_names for word in words_of(name) if not word.isdigit()
+        )
+        | frozenset(lexicon.FIBRE_WORDS)
+        | frozenset(lexicon.BLEND_WORDS)
+    )
+    weak = fibre_words | general_words()
+    rows: list[list[Any]] = []
+    seen: set[tuple[str, ...]] = set()
+    for text, entry in knowledge.names.items():
+        words = tuple(words_of(text))
+        cloth = knowledge.kind_of(entry) == "cloth"
+        key = tuple(sorted(words)) if cloth else words  # a notion's name stands in its order
+        if words and key not in seen:
+            seen.add(key)
+            strong = any(word not in weak for word in words)
+            ways = all(word in _WAY_WORDS for word in words)
+            rows.append([entry, " ".join(words), strong, ways, cloth])
+    return {"fibre words": sorted(fibre_words), "names": rows}
+
+
 def _together(name: tuple[str, ...], words: list[str]) -> bool:
     """Whether a name's words stand side by side, but for one: "silk with gold thread" is none."""
     at = sorted(place for place, word in enumerate(words) if word in name)
@@ -201,6 +211,7 @@ _IDLE = _USE_WORDS | singulars(
 """Words of uses and looks, of which a name may be made that is none beside another."""
 
 
+@cache
 def general_words() -> frozenset[str]:
     """Every word that says something of a cloth without naming it."""
     lists = (

@@ -21,6 +21,8 @@ def words_of(text: str) -> list[str]:
 
 @lru_cache(maxsize=KEPT)
 def _words_of(text: str) -> tuple[str, ...]:
+    if text.isalpha() and text.isascii() and text.islower():  # most are one plain word
+        return (singular(text),)
     plain = plain_name(text)
     if plain.isascii() and plain.replace(" ", "").isalpha():  # no mark, share or number in it
         return tuple(singular(word) for word in plain.split())
@@ -39,4 +41,4 @@ def singular(word: str) -> str:
 
 def singulars(words: frozenset[str]) -> frozenset[str]:
     """A list of words as `words_of` spells them."""
-    return frozenset(part for word in words for part in words_of(word))
+    return frozenset(part for word in words for part in _words_of(word))
