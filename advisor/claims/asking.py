@@ -55,13 +55,24 @@ class LayerAsker:
         self._answers: dict[int, list[Truth]] = {}
         self._facts: dict[tuple[int, int], list[Fact]] = {}
 
-    def forget(self) -> None:
-        """Let go of what it took answers over from: one garment after another comes to a page."""
-        self._before = None
+    def stand_alone(self) -> None:
+        """Take over all that is known of the same layers, and let go of where it is known from.
+
+        One garment after another comes to a page, and each begins from the one before.
+        """
+        before, self._before = self._before, None
+        if before is None or None in self._known:
+            return
+        now = {was: at for at, was in enumerate(self._known) if was is not None}
+        for tree, old in before._answers.items():
+            self._answers.setdefault(tree, [old[was] for was in now])
+        for (tree, was), facts in before._facts.items():
+            if was in now:
+                self._facts.setdefault((tree, now[was]), facts)
 
     def known(self, use: Use, garment: Garment) -> int | None:
-        """Which of its layers is this use of the very same cloth; None where none is."""
-        same = garment.cloths[use.cloth] is self._cloths.get(use.cloth)
+        """Which of its layers is this use of the same cloth; None where none is."""
+        same = garment.cloths[use.cloth] == self._cloths.get(use.cloth)
         return self._where.get(use) if same else None
 
     def asked_of(self, known: int) -> Subject:

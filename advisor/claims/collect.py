@@ -115,7 +115,6 @@ class _Gatherer:
         for seam in self.garment.seams:
             self._drop_idle(seam)
         self.result.outcomes = self.outcomes.closed()
-        self.asker.forget()
         return self.result
 
     def _cloth(self, name: str) -> None:

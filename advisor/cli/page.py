@@ -14,6 +14,8 @@ from advisor.cli.output import say
 if TYPE_CHECKING:
     from advisor.page.sharing import Shared
 
+FREQUENT = 100_000
+"""New things until the young ones are looked through; an answer makes a few times as many."""
 NEEDED = ("starlette", "uvicorn", "python_multipart", "jinja2", "segno")
 
 
@@ -48,7 +50,16 @@ def page(
     say("Open this address in a browser on this machine. Ctrl-C ends it.")
     if server.shared is not None:
         _tell_shared(server.shared, server.url)
+    _collect_seldom()
     server.serve()
+
+
+def _collect_seldom() -> None:
+    """What is known by now stays, and is not to be looked through for garbage at each answer."""
+    import gc
+
+    gc.freeze()
+    gc.set_threshold(FREQUENT)
 
 
 def _tell_shared(shared: Shared, url: str) -> None:

@@ -106,5 +106,7 @@ def judge_apart(
 def judge_again(garment: Garment, knowledge: Knowledge) -> Judgement:
     """What `evaluate.judge` says of a garment, with what it was before the last change at hand."""
     found = judge(garment, knowledge, _KEPT.last(garment, knowledge))
+    if found.gathered.asker is not None:
+        found.gathered.asker.stand_alone()
     _KEPT.keep_last(found, knowledge)
     return found
