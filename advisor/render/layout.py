@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import textwrap
 from contextvars import ContextVar
+from functools import lru_cache
 
 WIDTH = 96
 """Columns of a page of text."""
@@ -19,14 +20,20 @@ def fit_window(columns: int) -> None:
 def wrap(text: str, first: str = "", rest: str | None = None, width: int = WIDTH) -> list[str]:
     """A paragraph in lines, with a first indent and a hanging one."""
     hanging = " " * len(first) if rest is None else rest
-    return textwrap.wrap(
+    return list(_wrapped(text, first, hanging, min(width, _window.get())))
+
+
+@lru_cache(maxsize=4096)  # a sheet is tried in one room after another until it fits
+def _wrapped(text: str, first: str, hanging: str, width: int) -> tuple[str, ...]:
+    found = textwrap.wrap(
         text,
-        min(width, _window.get()),
+        width,
         initial_indent=first,
         subsequent_indent=hanging,
         break_long_words=False,
         break_on_hyphens=False,
-    ) or [first.rstrip()]
+    )
+    return tuple(found) or (first.rstrip(),)
 
 
 def heading(text: str, level: int = 2, width: int = WIDTH) -> list[str]:
