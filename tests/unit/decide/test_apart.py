@@ -77,3 +77,22 @@ def test_no_more_is_kept_than_there_is_room_for(
     for fabric in ("linen suiting", "organza", "organza", "linen suiting"):
         judge_apart(quick_garment([fabric], known), known)
     assert 3 == len(judged)
+
+
+def test_a_change_is_judged_as_if_nothing_had_been(known: Knowledge) -> None:
+    """What stood before a change at the page saves asking, and leaves no trace in the answer."""
+    garment = quick_garment(["silk organza", "linen suiting"], known)
+    other = quick_garment(["silk organza", "cotton velveteen"], known)
+    for one in (garment, replace(other, name=garment.name), garment):
+        found = apart.judge_again(one, known)
+        assert (found, found.gathered.said) == (judge(one, known), judge(one, known).gathered.said)
+
+
+def test_few_garments_are_kept(known: Knowledge, judged: list[Garment]) -> None:
+    """A page over a folder of many keeps the judgements of the last few, and of one knowledge."""
+    garment = quick_garment(["linen suiting"], known)
+    for number in range(2 * apart.MOST_GARMENTS):
+        apart.judge_again(replace(garment, name=str(number)), known)
+    assert apart.MOST_GARMENTS == len(apart._KEPT.whole)
+    apart.judge_again(garment, replace(known))
+    assert 1 == len(apart._KEPT.whole)

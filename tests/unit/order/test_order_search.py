@@ -143,3 +143,13 @@ def test_prices_of_nothing_leave_the_plain_order() -> None:
     found = plan(steps, precedences, Setting(nothing))
     assert (0.0, 0.0) == (found.cost, found.plain_cost)
     assert tuple(step.id for step in build(steps, precedences).steps) == found.order
+
+
+def test_what_changes_no_order_is_not_searched_again() -> None:
+    """Words and minutes of a step are no matter; a set-up, a precedence or a price is."""
+    steps = [Step(f"s{k}", machine=BLACK if k % 2 else RED, rank=k) for k in range(6)]
+    first = plan(steps, [])
+    assert plan([replace(step, does="Sew.", minutes=7.0) for step in steps], []) is first
+    assert plan(steps, [Precedence("s5", "s0")]) is not first
+    assert plan([replace(steps[0], machine=BLACK), *steps[1:]], []) is not first
+    assert plan(steps, [], Setting(CostTable(thread=9.0))).cost == 9.0

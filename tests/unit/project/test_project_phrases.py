@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
@@ -13,7 +14,7 @@ from advisor.knowledge.when_asked import WhenAsked
 from advisor.overlay.cache import load_knowledge
 from advisor.project.phrase import Reading, read_phrase
 from advisor.project.phrases.boundaries import cloths_said
-from advisor.project.phrases.grounds import Names
+from advisor.project.phrases.grounds import TABLE, Names, table_of
 from advisor.project.phrases.suggestions import likest
 from tests.typed import shipped
 
@@ -193,3 +194,9 @@ def test_a_small_share_names_no_cloth(phrase: str) -> None:
     """What most of it is of nobody has said."""
     with pytest.raises(InputError, match="the fibre that most of it is of"):
         read_phrase(phrase, knowledge())
+
+
+def test_names_of_the_cache_are_those_that_are_worked_out() -> None:
+    """What the compiled knowledge holds of the names is what comes of spelling them anew."""
+    assert knowledge().plain[TABLE] == table_of(knowledge())
+    assert Names(replace(knowledge(), plain={})).all == Names(knowledge()).all
