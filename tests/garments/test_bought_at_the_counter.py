@@ -10,6 +10,8 @@ import pytest
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.making import ToldNeed
 from advisor.answer.pipeline import Decided, Parts, answer, tell
+from advisor.claims.collect import Place
+from advisor.decide.evaluate import judge
 from advisor.project.load import garment_of, load_project
 from advisor.render.bought_words import bought_text
 from advisor.render.printed.only import render_only
@@ -124,3 +126,14 @@ def test_an_elastic_in_the_back_alone_is_not_lapped_into_a_ring() -> None:
     ]
     assert "in a part only" in step
     assert "stitch each end across the channel" in step
+
+
+def test_a_needle_is_one_that_shops_keep() -> None:
+    """Denim on velvet bears 80 and 90 alike, so nobody is sent for an 85."""
+    text = (
+        "garment: Denim and velvet\nfabrics: {denim: cotton denim, velvet: cotton velvet}\n"
+        "seams: [{name: side, layers: [denim, velvet]}]\n"
+    )
+    made = garment_of(parse_yaml(text, "needle.yaml"), known())
+    verdict = judge(made, known()).verdicts[Place("seam", "side")]["needle.size"]
+    assert verdict.pick in (80.0, 90.0)
