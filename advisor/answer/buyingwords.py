@@ -15,7 +15,7 @@ from advisor.craft.checks import TooWideError
 from advisor.craft.cloth import US_STEP_MM, Estimate
 from advisor.units import System, show, show_size
 
-NO_PIECE = "no piece of it is said; write them under pieces: with width and height"
+NO_PIECE = "no piece is said; write them under pieces: with width and height to have it reckoned"
 
 
 def told_cloth(bought: Bought, teller: Teller) -> ToldCloth:

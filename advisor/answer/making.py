@@ -84,8 +84,7 @@ def told_shopping(judgement: Judgement, teller: Teller, work: Work | None = None
     cuts = [cut_note(cut, judgement, teller.knowledge) for b in bought for cut in b.cuts]
     threads = threads_to_buy(judgement, works, teller.knowledge, cuts, _rows(work))
     cloth = tuple(told_cloth(b, teller) for b in bought)
-    if cloth:
-        cloth += tuple(without_piece(name) for name in _no_piece(judgement, teller.knowledge))
+    cloth += tuple(without_piece(name) for name in _no_piece(judgement, teller.knowledge))
     laid = {row.fabric: f"{row.buy}, as told under cloth" for row in cloth if row.buy}
     needs = _needs(judgement, work, teller.knowledge)
     return Shopping(

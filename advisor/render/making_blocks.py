@@ -128,7 +128,12 @@ def shopping(report: Answer, numbers: Numbers) -> list[Section]:
 def cloth(report: Answer, numbers: Numbers) -> list[Section]:
     """Cloth to buy, or how to have it reckoned."""
     units = _units(report)
-    items = tuple(_cloth_item(row, units, numbers) for row in (report.cloth or ()))
+    rows = report.cloth or ()
+    items = tuple(_cloth_item(row, units, numbers) for row in rows if row.pieces)
+    unsaid = [row for row in rows if not row.pieces]
+    if unsaid:
+        names = ", ".join(row.fabric for row in unsaid)
+        items += (Item("not reckoned", parts=(Part(f"{names}: {unsaid[0].wrong}."),)),)
     if not items:
         text = "The project gives no pieces: write them under pieces: to have cloth reckoned."
         return [Section("cloth", "Cloth", (), text)]
@@ -137,6 +142,7 @@ def cloth(report: Answer, numbers: Numbers) -> list[Section]:
         f"An estimate: pieces are packed as rectangles, with {selvage} left out at each selvage "
         f"and {ends} for square ends where nothing was said. Lay out before you buy."
     )
+    close = close if len(rows) > len(unsaid) else ""
     return [Section("cloth", "Cloth", items, close=close), *_cutting(report, numbers)]
 
 
@@ -279,8 +285,7 @@ def _cloth_item(row: ToldCloth, units: System, numbers: Numbers) -> Item:
     if "width" in row.assumed:
         about += ", taken for granted"
     if row.wrong:
-        lead = "cannot be laid out" if row.pieces else "not reckoned"
-        return Item(row.fabric, about if row.pieces else "", (Part(f"{lead}: {row.wrong}"),))
+        return Item(row.fabric, about, (Part(f"cannot be laid out: {row.wrong}"),))
     parts = [Part(row.buy, "buy", numbers.mark(["estimate"]))]
     way = "all pieces one way" if row.one_way else "pieces either way"
     shrinks = f"{row.shrinks_percent:g} % for shrinking"
