@@ -171,7 +171,7 @@ def _settings(
     press = told_rows(here, SETTINGS[:1])
     # "no iron: finger-press" says all that the row below it would.
     rows += [row for row in press if not (rows and rows[0][1].endswith(f" {row[1]}"))]
-    rows += at_a_time(dwell, longest)
+    rows += at_a_time(dwell, longest, answer)
     rows += told_rows(verdicts, SETTINGS[1:])
     yield Rows(tuple(rows))
     lost = _lost(verdicts, answer, place)[: room.lost]
