@@ -335,3 +335,11 @@ def test_the_seconds_of_a_glue_are_for_fusing(view: str) -> None:
     """'At most 8 s' bonds no fusible that wants ten."""
     told = " ".join(typed(view, "viscose crepe", "fusible knit interfacing").out.split())
     assert "10 to 16 s to fuse the flat piece; once it is fused at most 8 s" in told
+
+
+def test_a_glue_that_nobody_can_be_pressed_damp_for_is_a_clash() -> None:
+    """Boucle may be acrylic and habotai takes no damp cloth: there is nothing to fuse it to."""
+    cloths = ("boucle", "fusible weft interfacing", "silk habotai")
+    told = answer(asked_garment(cloths, known()), known())
+    assert ["press.temperature"] == [c.aspect for c in told.conflicts]
+    assert "fusible weft interfacing needs at least 130 °C" in told.conflicts[0].message
