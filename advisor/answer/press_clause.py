@@ -64,11 +64,16 @@ def is_stricter(ruled: ToldVerdict | None, longest: float | None) -> bool:
     return ruled is not None and isinstance(ruled.high, float) and ruled.high <= longest
 
 
-def at_a_time(ruled: ToldVerdict | None, longest: float | None) -> list[tuple[str, str]]:
+def at_a_time(
+    ruled: ToldVerdict | None, longest: float | None, answer: Answer
+) -> list[tuple[str, str]]:
     """The row that tells a computed time; none where a rule's own is told at the press."""
     if longest is None or is_stricter(ruled, longest):
         return []
     said = f"at most {seconds(longest)}, then lift and let it cool (computed, not measured)"
+    low = None if ruled is None else ruled.low
+    if ruled is not None and isinstance(low, float) and longest < low and _of_a_glue(ruled, answer):
+        return [("at a time", f"{ruled.text} to fuse the flat piece; once it is fused {said}")]
     return [("at a time", said)]
 
 

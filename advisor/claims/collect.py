@@ -270,10 +270,12 @@ class _Gatherer:
     def _kind(self, name: str) -> str:
         return self.entries[name].kind
 
-    def _lid(self, name: str) -> float:
-        """What a cloth and its fibres bear of an iron, °C."""
-        words = speakers.cloth_says(self.garment.cloths[name], self.knowledge)
-        return lowest_lid(map(self._eased, words))
+    def _lid(self, name: str, glue: str) -> float:
+        """What a cloth and its fibres bear of an iron, °C, as moist as a glue asks for it."""
+        words = [
+            self._eased(s) for s in speakers.cloth_says(self.garment.cloths[name], self.knowledge)
+        ]
+        return lowest_lid(words, self.knowledge.entries[self.garment.cloths[glue].entry])
 
     def _beside_interfacing(self, seam: Seam, cloths: frozenset[str]) -> bool:
         """An interfacing is the business of the layers that it lies against."""

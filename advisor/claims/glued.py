@@ -2,26 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Sequence
 from itertools import pairwise
 from typing import Final
 
 from advisor.claims.speakers import HOTTEST, Said, is_heat_limit
-from advisor.knowledge.model import LIMIT_ASPECT
+from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry
 from advisor.project.garment import Seam
 
+MOISTURE: Final = "press.moisture"
 GLUES: Final = ("fusible", "low-temperature fusible")
 
 
 def borne_apart(
-    seam: Seam, said: Said, lid: Callable[[str], float], kind: Callable[[str], str]
+    seam: Seam, said: Said, lid: Callable[[str, str], float], kind: Callable[[str], str]
 ) -> bool:
     """Whether what is pressed before the seam bears that; what is no glue is pressed as itself.
 
     Args:
         seam: where it lies.
         said: its need of heat.
-        lid: what a cloth bears of an iron, °C.
+        lid: what a cloth bears of an iron, °C, as moist as a glue needs it.
         kind: the kind of entry that a cloth is.
     """
     names, claim = [use.cloth for use in seam.uses], said.claim
@@ -29,10 +30,14 @@ def borne_apart(
     beside = {o for one, o in pairs if one in said.cloths and kind(one) in GLUES} - said.cloths
     if not beside or claim.aspect != LIMIT_ASPECT or claim.span is None:
         return True
-    return any(lid(name) >= claim.span[0] for name in beside)
+    return any(lid(name, glue) >= claim.span[0] for name in beside for glue in said.cloths)
 
 
-def lowest_lid(words: Iterable[Said]) -> float:
-    """The lowest iron limit among some words, °C."""
+def lowest_lid(words: Sequence[Said], glue: Entry) -> float:
+    """The lowest iron limit among some words, °C; no heat where they bar a glue's moisture."""
+    wet = [c.span[0] for c in glue.claims if c.aspect == MOISTURE and c.span]
+    own = [s.claim for s in words if s.claim.aspect == MOISTURE and s.claim.guards]
+    if any(claim.span and claim.span[1] < max(wet, default=0.0) for claim in own):
+        return COLD
     lids = [s.claim.span[1] for s in words if is_heat_limit(s.claim) and s.claim.span]
     return min(lids, default=HOTTEST)

@@ -10,6 +10,7 @@ from advisor.answer.pipeline import answer
 from advisor.project.quick import asked_garment
 from advisor.render.screen.ask import ask_text
 from tests.laws.engine_garments import known
+from tests.typed import typed
 
 
 def screen(*cloths: str) -> str:
@@ -320,3 +321,25 @@ def test_wool_is_pressed_as_wool_over_its_own_canvas() -> None:
         for cloths in (["pure wool coating", "hair canvas"], ["pure silk dupion", "hair canvas"])
     ]
     assert [130.0, 110.0] == starts
+
+
+def test_no_skin_is_perforated_by_a_stitch_that_gives() -> None:
+    """A leather gives no more for it, and tears along a row of close holes."""
+    assert "stitch straight lockstitch (301), 3 mm" in screen(
+        "neoprene", "leather trim", "chunky zip"
+    )
+
+
+@pytest.mark.parametrize("view", ["ask", "iron"])
+def test_the_seconds_of_a_glue_are_for_fusing(view: str) -> None:
+    """'At most 8 s' bonds no fusible that wants ten."""
+    told = " ".join(typed(view, "viscose crepe", "fusible knit interfacing").out.split())
+    assert "10 to 16 s to fuse the flat piece; once it is fused at most 8 s" in told
+
+
+def test_a_glue_that_nobody_can_be_pressed_damp_for_is_a_clash() -> None:
+    """Boucle may be acrylic and habotai takes no damp cloth: there is nothing to fuse it to."""
+    cloths = ("boucle", "fusible weft interfacing", "silk habotai")
+    told = answer(asked_garment(cloths, known()), known())
+    assert ["press.temperature"] == [c.aspect for c in told.conflicts]
+    assert "fusible weft interfacing needs at least 130 °C" in told.conflicts[0].message

@@ -13,6 +13,7 @@ def _words(text: str) -> frozenset[str]:
 
 
 COLOURS = _words(
+    "dusky "
     "mulberry raspberry cranberry berry tomato brick cinnamon caramel toffee mocha cocoa latte "
     "hazel walnut mahogany chestnut saffron lemon canary marigold tangerine amber honey mandarin "
     "melon watermelon orchid heliotrope iris grape eggplant damson sky powder cornflower slate "

@@ -66,7 +66,7 @@ WANTED = {
 }
 """What a wish is about, where its words say it only beside what is set."""
 FEW = 2
-"""So many cloths have a table however close it is."""
+"""So many cloths have a table and their weights however close it is."""
 MOST_BESIDE = 3
 """So many cloths stand beside one another; more stand below one another."""
 LINES = 40
@@ -89,7 +89,7 @@ MORE = "--more: reasons; --all: everything; `advisor iron`: heat and seconds"
 class ScreenRoom:
     """How many of each kind there is room for; what is left out, `--more` prints.
 
-    `brief` has a few lines for each cloth in place of a table, and no usual weights.
+    `brief` has a few lines for each of many cloths in place of a table, and no usual weights.
     """
 
     tasks: int
@@ -171,7 +171,7 @@ def _settings(
     press = told_rows(here, SETTINGS[:1])
     # "no iron: finger-press" says all that the row below it would.
     rows += [row for row in press if not (rows and rows[0][1].endswith(f" {row[1]}"))]
-    rows += at_a_time(dwell, longest)
+    rows += at_a_time(dwell, longest, answer)
     rows += told_rows(verdicts, SETTINGS[1:])
     yield Rows(tuple(rows))
     lost = _lost(verdicts, answer, place)[: room.lost]
@@ -266,7 +266,7 @@ def rest_rows(answer: Answer, room: ScreenRoom) -> Iterator[tuple[str, str]]:
 
 def _taken(unknown: ToldUnknown, room: ScreenRoom) -> str:
     """What was taken for granted; of words that were left out also which they are."""
-    if room.brief and unknown.fact == NO_WEIGHT and ", " in unknown.effect:
+    if room.brief and unknown.fact == NO_WEIGHT and unknown.effect.count(", ") >= FEW:
         return "the usual weights"
     if unknown.effect.startswith(LEFT_OUT):
         return f"{unknown.fact.split(': ', 1)[-1]}, {unknown.effect}"

@@ -116,7 +116,7 @@ def _one(answer: Answer, place: str, verdicts: Verdicts) -> Iterator[Block]:
     told = [text for text, verdict in line_parts(verdicts, lines)]
     if told:
         rows.append(("press", ", ".join(told)))
-    rows += at_a_time(dwell, longest)
+    rows += at_a_time(dwell, longest, answer)
     waits = [r for r in answer.heat or () if r.place == place and r.touch_safe_after_s]
     if waits:
         parts = " and ".join(dict.fromkeys(waits[0].hard_parts))
