@@ -45,9 +45,7 @@ LAID_WHERE = frozenset({"on", "over", "at", "along", "round", "around"})
 LET_IN = frozenset({"inset", "let"})
 """Words by which a lace is let into a cloth, which is cut away behind it."""
 LAID = "applique"
-"""The kind of place where cloth or lace is stitched on top of another."""
-POCKETS = frozenset({"set-in-pocket", "welt-pocket"})
-"""Kinds of pocket whose bag hangs inside."""
+POCKETS = frozenset({"set-in-pocket", "welt-pocket"})  # their bag hangs inside
 BANDED = POCKETS | {"hem", "cuff"}
 """Kinds that a name may mean where a knit stretched to the edge makes a band of it."""
 BESIDE = frozenset({"with", "below", "above", "beside", "behind"})
@@ -163,6 +161,10 @@ def _placed_by(
     about = {name: entries[name] for name in seam.cloths() if name in entries}
     if words == "placket" and _whole_front(seam):
         words = "front-band"
+    if words == "neckband" and not any(e.structure == "knit" for e in about.values()):
+        words = (
+            "collar"  # a woven band stretches onto nothing: it takes the neck in as a stand does
+        )
     unnamed = not words and "band" in singular_words(seam.name)
     if (unnamed or words in BANDED) and _band_of_knit(seam, entries):
         return Placed("neckband", "the knit that is stretched to it")

@@ -463,3 +463,11 @@ def test_elastic_in_the_back_of_a_band_is_stitched_across_there() -> None:
     found = work("more/bib_dungarees")
     assert places(found)["back elastic"].method.id == "elastic-in-the-back-of-a-band"
     assert stands(found, "press outside leg", "draw through back elastic")
+
+
+def test_a_woven_neck_band_is_not_stretched_on() -> None:
+    """Sateen gives nothing: the band takes the neck in as a stand does. A rib is stretched."""
+    found = places(work("more/pier_clown"))
+    assert found["neck band"].kind.id == "collar"
+    assert found["diamonds"].kind.id == "applique"
+    assert places(work("more/cardigan"))["neck band"].kind.id == "neckband"
