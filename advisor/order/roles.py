@@ -64,6 +64,8 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
     """A role that lies elsewhere than others of its kind do; "" where it has none such."""
     if kind == "zip" and "pocket" in words:
         return POCKET_ZIP
+    if kind == "bound-edge" and "pocket" in words:
+        return "pocket-edge"
     if kind == "faced-edge" and found is not None and found.id == "set-lining":
         return "facing"  # a neck that is turned to the lining closes nothing yet
     if kind == "pad" and any(e.id == SLEEVE_HEAD for e in about):
