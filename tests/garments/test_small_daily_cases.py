@@ -286,3 +286,10 @@ def test_the_top_of_a_pocket_is_bound_before_the_pocket_is_turned_under() -> Non
 def test_a_towel_loop_is_no_seam() -> None:
     """It is folded and barred on, as the loops of a belt are."""
     assert "belt-loop" == places(work(SMOCK))["towel loop"].kind.id
+
+
+def test_strips_that_bind_are_cut_on_the_bias() -> None:
+    """Where no piece says so, the cutting of their cloth does; a shell is cut as it was."""
+    found = work(SMOCK)
+    assert "strips on the bias, four times their finished width" in says(found, "cut contrast")
+    assert "bias" not in says(found, "cut twill")
