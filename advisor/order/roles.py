@@ -23,7 +23,7 @@ BY_KIND = {
 """Roles that follow from the kind of place, whatever the name says where it lies."""
 POCKET_ZIP = "pocket-zip"
 """The role of a zip that closes a pocket: it neither fits the garment nor opens it."""
-NECKBAND = "neckband"
+NECKBAND, FRONT_BAND = "neckband", "front-band"
 SLEEVE_HEAD, ROLL = "sleeve-head", "sleeve-head-roll"
 FLAP, POCKET_FLAP = "flap", "pocket-flap"
 
@@ -36,6 +36,8 @@ def role_of(
     wished = garment.wishes.kinds.get(seam.name, "")
     role = roles.get(wished) or _guessed(seam, kind, unit, about, roles)
     role = roles.get(_narrower(role.id, seam, garment, kind)) or role
+    if role.id == FRONT_BAND and float(seam.facts.get("length", 0.0)) >= called.WHOLE_FRONT_MM:
+        return replace(role, crosses=(*role.crosses, "waist"))
     return _as_here(role, garment, unit, seam.name)
 
 
