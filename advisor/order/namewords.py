@@ -31,6 +31,8 @@ PIECES = frozenset(
 )
 """Words of a trimming that say on which piece it lies."""
 PAIR = 2
+WHOLE_FRONT_MM = 700.0
+"""A front band from this length on runs down over the waist, where there is one, mm: estimate."""
 VENTS = frozenset({"vent", "slit"})
 AFTER_HEM = frozenset({"edge-trim", "vent-lining"})
 """Roles of what is sewn to finished edges, the hem among them."""

@@ -11,6 +11,7 @@ from advisor.project.placing import singular_words
 
 BIAS, STRAIGHT = "bias", ("lengthwise", "crosswise")
 IN_STRIPS = "on the bias, in strips"
+STRIPS_TOO, BOUND = "strips on the bias, four times their finished width", "bound-edge"
 STRIP_WORDS = frozenset({"binding", "strip"})
 WHERE_BIAS = "on the bias where the pattern has it"
 JOINED = frozenset({"seam", "gathered-edge"})
@@ -48,6 +49,14 @@ def bias_seams(garment: Garment, cloth: str) -> tuple[str, ...]:
     )
 
 
+def _strips_for(garment: Garment, cloth: str) -> tuple[str, ...]:
+    """The edges that strips of it bind, where no pieces say how they are cut."""
+    if pieces_of(garment, cloth):
+        return ()
+    bound = (seam for seam in garment.seams if seam.place == BOUND and len(seam.cloths()) > 1)
+    return tuple(seam.name for seam in bound if seam.cloths()[-1] == cloth)
+
+
 def _binds(garment: Garment, cloth: str) -> bool:
     """Whether a cloth is there for the strips that bind edges: called so, and in no seam."""
     held = any(cloth in seam.cloths() for seam in garment.seams) or pieces_of(garment, cloth)
@@ -58,17 +67,19 @@ def with_bias(garment: Garment, cloth: str, words: str) -> str:
     """The usual grain of a cloth, and where the pattern leaves it for the bias."""
     if _binds(garment, cloth):
         return IN_STRIPS
-    seams = bias_seams(garment, cloth)
-    if not seams or words in ("", BIAS):
+    seams, strips = bias_seams(garment, cloth), _strips_for(garment, cloth)
+    if not (seams or strips) or words in ("", BIAS):
         return words
-    usual = f"{words} grain" if words in STRAIGHT else words
-    return f"{usual}, {WHERE_BIAS} ({', '.join(seams)})"
+    usual = [f"{words} grain" if words in STRAIGHT else words]
+    usual += [f"{WHERE_BIAS} ({', '.join(seams)})"] if seams else []
+    usual += [f"{STRIPS_TOO} ({', '.join(strips)})"] if strips else []
+    return ", ".join(usual)
 
 
 def grain_words(garment: Garment, cloth: str, usual: str) -> str:
     """How its pieces lie: as the project has it, else on the usual grain of the cloth."""
     words = f"{usual} grain" if usual in (*STRAIGHT, BIAS) else usual
-    if bias_seams(garment, cloth) or _binds(garment, cloth):
+    if bias_seams(garment, cloth) or _strips_for(garment, cloth) or _binds(garment, cloth):
         return with_bias(garment, cloth, usual)
     pieces = pieces_of(garment, cloth)
     said = {grain: [p.name for p in pieces if p.grain == grain] for grain in ("crosswise", "bias")}

@@ -24,7 +24,7 @@ BY_KIND = {
 """Roles that follow from the kind of place, whatever the name says where it lies."""
 POCKET_ZIP = "pocket-zip"
 """The role of a zip that closes a pocket: it neither fits the garment nor opens it."""
-NECKBAND = "neckband"
+NECKBAND, FRONT_BAND = "neckband", "front-band"
 HEMMED_FLAT = frozenset({"sleeve-hem", "top-edge", "hood-edge"})
 """Roles of a hem that no floor levels: it ends nothing that hangs."""
 FASTENED = frozenset({"button", "buttonhole", "hook", "snap", "clasp", "hook-and-loop"})
@@ -42,6 +42,8 @@ def role_of(
     wished = garment.wishes.kinds.get(seam.name, "")
     role = roles.get(wished) or _guessed(seam, kind, unit, about, roles)
     role = roles.get(_narrower(role.id, seam, garment, kind)) or role
+    if role.id == FRONT_BAND and float(seam.facts.get("length", 0.0)) >= called.WHOLE_FRONT_MM:
+        return replace(role, crosses=(*role.crosses, "waist"))
     return _as_here(role, garment, unit, seam.name)
 
 
@@ -72,6 +74,8 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
         return POCKET_ZIP
     if kind == "hem" and called.NECK & set(words):
         return "facing"  # hemmed in the flat, and levelled on no hanger
+    if kind == "bound-edge" and "pocket" in words:
+        return "pocket-edge"
     if kind == "faced-edge" and found is not None and found.id == "set-lining":
         return "facing"  # a neck that is turned to the lining closes nothing yet
     if kind == "pad" and any(e.id == SLEEVE_HEAD for e in about):

@@ -9,6 +9,7 @@ from tests.garments.whole import changed, places, stands, work
 
 PYJAMAS, PINAFORE = "more/lighthouse_pyjamas", "more/signalbox_pinafore"
 COAT, OVERSHIRT, WRAP = "more/tram_stop_coat", "more/harbour_overshirt", "more/allotment_wrap"
+SHIRT_DRESS = "more/ticket_shirt_dress"
 
 
 def test_a_lining_is_what_its_seams_say_whatever_it_is_cut_of() -> None:
@@ -172,3 +173,19 @@ def test_an_armhole_is_topstitched_before_the_sleeve_is_closed() -> None:
     assert stands(
         found, "baste side and sleeve", "fit", "topstitch armhole", "join side and sleeve"
     )
+
+
+def test_a_band_down_the_whole_front_is_made_when_the_waist_is_joined() -> None:
+    """It runs over the seam; a band of the bodice alone is made while that lies flat."""
+    found = work(SHIRT_DRESS)
+    assert stands(found, "fit", "press waist", "fold button band", "join collar stand")
+    short = changed(SHIRT_DRESS, "length: 108 cm", "length: 42 cm")
+    assert stands(short, "press button band", "baste waist", "fit")
+
+
+def test_loops_lie_over_the_waist_and_a_tab_on_its_open_sleeve() -> None:
+    """No tab belongs to a pocket in the seam, and none waits for one."""
+    found = work(SHIRT_DRESS)
+    assert stands(found, "press waist", "bar on belt loops")
+    assert stands(found, "baste on sleeve tabs", "join sleeve seam")
+    assert all("pocket" not in p.after for p in found.graph.precedences if "tabs" in p.why)

@@ -119,6 +119,21 @@ seams:
   - {name: waistband, layers: [suiting, suiting], length: 74 cm}
 """
 
+SMOCK = """
+garment: Early-shift smock
+fitting: loosely
+fabrics:
+  twill: cotton twill 200 g/m2
+  contrast: cotton poplin 120 g/m2
+seams:
+  - {name: raglan seams, layers: [twill, twill], length: 30 cm, times: 4}
+  - {name: side and sleeve, layers: [twill, twill], length: 92 cm, times: 2}
+  - {name: pocket top bindings, layers: [twill, contrast], length: 18 cm, times: 2}
+  - {name: patch pockets, layers: [twill], length: 52 cm, shape: corner, times: 2}
+  - {name: towel loop, layers: [twill, twill], length: 12 cm}
+  - {name: hem, layers: [twill], length: 124 cm, edge: hem}
+"""
+
 
 @cache
 def advised(text: str) -> Advice:
@@ -258,3 +273,23 @@ def test_a_skirt_pleated_all_round_is_joined_to_one_length_first() -> None:
     assert stands(work(PLEATED), "press skirt panel seams", "lay knife pleats", "join waistband")
     few = work(PLEATED.replace("times: 16", "times: 2"))
     assert stands(few, "press knife pleats", "join skirt panel seams")
+
+
+def test_the_top_of_a_pocket_is_bound_before_the_pocket_is_turned_under() -> None:
+    """It lies on the pocket alone, so no seam of the body runs over its end."""
+    found = work(SMOCK)
+    assert stands(found, "stitch down pocket top bindings", "turn under patch pockets")
+    over = [p for p in found.graph.precedences if "Pocket top bindings is finished" in p.why]
+    assert [] == over
+
+
+def test_a_towel_loop_is_no_seam() -> None:
+    """It is folded and barred on, as the loops of a belt are."""
+    assert "belt-loop" == places(work(SMOCK))["towel loop"].kind.id
+
+
+def test_strips_that_bind_are_cut_on_the_bias() -> None:
+    """Where no piece says so, the cutting of their cloth does; a shell is cut as it was."""
+    found = work(SMOCK)
+    assert "strips on the bias, four times their finished width" in says(found, "cut contrast")
+    assert "bias" not in says(found, "cut twill")

@@ -3,15 +3,9 @@
 from __future__ import annotations
 
 from functools import cache
-from io import StringIO
 from itertools import combinations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
-from rich.console import Console
-from rich.table import Table
-from rich.text import Text
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import answer
@@ -19,7 +13,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.project.quick import quick_garment
 from advisor.render.screen.ask import LINES, ROOMS, ask_screen, ask_text
 from advisor.render.screen.blocks import Block, Columns, Heading, Para, Rows, Title
-from advisor.render.screen.draw import NARROW, cells, drawn, folded
+from advisor.render.screen.draw import NARROW, drawn
 from tests.typed import shipped
 
 CLOTHS = (
@@ -151,36 +145,3 @@ def test_emphasis_is_added_and_no_word_changes() -> None:
     plain, bright = ask_text(one, 80), ask_text(one, 80, colour=True)
     assert "\x1b[" in bright
     assert plain.split() == re.sub(r"\x1b\[[0-9;]*m", "", bright).split()
-
-
-WORDS = st.lists(
-    st.sampled_from(("a", "of", "needle", "140 °C", "wool,", "x" * 30, "café", "日本", " ", "\n"))
-)
-
-
-@given(words=WORDS, width=st.integers(3, 60))
-def test_lines_break_where_a_library_breaks_them(words: list[str], width: int) -> None:
-    """Long words, wide letters, gaps and ends of lines: as the terminal library folds them."""
-    text = " ".join(words)
-    wanted = Text(text).wrap(Console(width=width), width, overflow="fold")
-    assert [line.plain for line in wanted] == folded(text, width)
-
-
-@given(words=WORDS, width=st.integers(NARROW, 110))
-def test_cells_stand_side_by_side_as_in_a_table(words: list[str], width: int) -> None:
-    """Columns share what is left of the width; no line is longer than the window."""
-    text = " ".join(words)
-    rows = Columns(("", "one", "two"), (("row", text, "beside"),))
-    assert all(cells(line) <= width for line in drawn([rows, Para(text)], width).split("\n"))
-    grid = Table.grid(padding=(0, 1, 0, 0), expand=True)
-    for name in (1, 9):
-        grid.add_column(width=name)
-    for _ in range(2):
-        grid.add_column(ratio=1, overflow="fold")
-    for label, *rest in (rows.head, *rows.rows):
-        grid.add_row("", label, *map(Text, rest))
-    out = StringIO()
-    Console(file=out, width=width, color_system=None).print(grid)
-    assert [line.rstrip() for line in out.getvalue().splitlines()] == drawn(
-        [rows], width
-    ).splitlines()
