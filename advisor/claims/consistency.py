@@ -18,8 +18,8 @@ from advisor.claims.combine import (
     narrowed,
     picking,
     picking_number,
-    span_of,
 )
+from advisor.claims.idleglue import idle_glue
 from advisor.claims.speakers import OVERLOCKS, Said, is_heat_need
 from advisor.claims.valuesets import Choice, Span
 from advisor.craft.irondial import mark_for, starts_too_cool, steam_possible
@@ -88,7 +88,7 @@ def agree(
                 _covering_zigzag(by_aspect)
             if place.name in zips:
                 _beside_a_zip(by_aspect)
-            _idle_glue(garment, apart[place.name], by_aspect, knowledge)
+            idle_glue(garment, apart[place.name], by_aspect, knowledge)
 
 
 def _no_iron(by_aspect: dict[str, Verdict]) -> None:
@@ -373,51 +373,3 @@ def _options(verdict: Verdict) -> list[str]:
         key=lambda i: (words[i] != _word(verdict), not all(mask >> i & 1 for mask in wide)),
     )
     return [words[i] for i in ordered]
-
-
-def _unfused(by_aspect: dict[str, Verdict], glued: set[str]) -> bool:
-    """Whether a layer rules the glue out, or the place is pressed cooler than the glue wants."""
-    interfacing, heat = by_aspect.get("interfacing.kind"), by_aspect.get(LIMIT_ASPECT)
-    if interfacing is not None and interfacing.clash:
-        return True
-    left_out = () if heat is None else (*heat.given_up, *heat.clash)
-    return any(s.cloths and s.cloths <= glued and is_heat_need(s.claim) for s in left_out)
-
-
-def _idle_glue(
-    garment: Garment, apart: frozenset[str], by_aspect: dict[str, Verdict], knowledge: Knowledge
-) -> None:
-    """The seconds of a glue are nobody's where it is ruled out, not hot, or fused before.
-
-    Where a layer rules it out, its heat and its damp are nobody's either: it is to be left out.
-    """
-    glued = {
-        name
-        for name, cloth in garment.cloths.items()
-        if "fusible" in knowledge.entries[cloth.entry].kind
-    }
-    if apart & glued or _unfused(by_aspect, glued):
-        _unheard(DWELL, by_aspect, glued)
-    interfacing = by_aspect.get("interfacing.kind")
-    if interfacing is None or not interfacing.clash:
-        return
-    for aspect in (LIMIT_ASPECT, MOISTURE):
-        if aspect in by_aspect and not by_aspect[aspect].clash:
-            _unheard(aspect, by_aspect, glued)
-
-
-def _unheard(aspect: str, by_aspect: dict[str, Verdict], glued: set[str]) -> None:
-    """An answer without what a glue asks for; no answer where nobody else speaks.
-
-    What it bears at the most stays: she may leave it in all the same.
-    """
-    verdict = by_aspect.get(aspect)
-    if verdict is None:
-        return
-    said = [*verdict.because, *verdict.given_up]
-    least = verdict.aspect.low if aspect != DWELL else None
-    left = [s for s in said if not (s.cloths and s.cloths <= glued) or span_of(s)[0] == least]
-    if not left:
-        del by_aspect[aspect]
-    elif len(left) < len(said):
-        by_aspect[aspect] = decide(verdict.aspect, left)

@@ -162,9 +162,7 @@ def _placed_by(
     if words == "placket" and _whole_front(seam):
         words = "front-band"
     if words == "neckband" and not any(e.structure == "knit" for e in about.values()):
-        words = (
-            "collar"  # a woven band stretches onto nothing: it takes the neck in as a stand does
-        )
+        words = "collar"  # a woven band stretches onto nothing: it takes the neck in like a stand
     unnamed = not words and "band" in singular_words(seam.name)
     if (unnamed or words in BANDED) and _band_of_knit(seam, entries):
         return Placed("neckband", "the knit that is stretched to it")
