@@ -229,6 +229,7 @@ class Fitting:
         """Whether the first fitting needs this place by what it is."""
         early = place.role.stage < FIT_ENDS or (place.role.closes and place.role.fitted)
         flat = early and (place.role.pressed == "open" or place.role.id == RAGLAN)
+        flat = flat and not (place.kind.id == BAND and WAIST in place.role.crosses)
         sewn = place.op in ("join", "dart", "pleat", "zip", "lay-on")
         needed = (sewn and flat) or self._hangs(place)
         return needed and place.unit != "lining" and self.concerned(place)
@@ -239,7 +240,7 @@ class Fitting:
         It is only basted, so that the seams that run into it can be let out and neatened first.
         """
         degree = place.seam.fitting or self.degree
-        return degree == TO_BODY and place.role.id == "waist" and place.op == "join"
+        return degree == TO_BODY and place.role.id == WAIST and place.op == "join"
 
     def tried(self, place: SeamPlace) -> bool:
         """Whether it is sewn before the fitting."""
@@ -250,6 +251,8 @@ class Fitting:
         return self.tries(place) and place.name in self.late and place.op != "zip"
 
 
+BAND, WAIST = "front-band", "waist"
+"""A band down the whole front waits for the waist that it runs over: the front is pinned shut."""
 RAGLAN = "raglan"
 """The seam from which a sleeve hangs: nothing is tried on without it, though it lies closed."""
 FIT_ENDS = 460
