@@ -343,3 +343,9 @@ def test_a_glue_that_nobody_can_be_pressed_damp_for_is_a_clash() -> None:
     told = answer(asked_garment(cloths, known()), known())
     assert ["press.temperature"] == [c.aspect for c in told.conflicts]
     assert "fusible weft interfacing needs at least 130 °C" in told.conflicts[0].message
+
+
+def test_of_five_finishes_that_are_not_wanted_the_one_that_is_set_is_told() -> None:
+    """'Not Hong Kong, not hand overcast, not ...' is no wish that anybody reads."""
+    text = screen("minky", "cotton flannel")
+    assert "cotton flannel wanted edges not trimmed and double-stitched." in text

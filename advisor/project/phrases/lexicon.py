@@ -24,7 +24,7 @@ PALE = _words(
 OTHER_COLOURS = everyday.COLOURS | _words(
     "red blue green grey gray pink purple orange yellow gold silver plain coloured colored "
     "teal turquoise aqua coral peach apricot mint sage olive emerald jade lime mustard ochre "
-    "rust terracotta copper bronze tan camelcoloured taupe mauve lilac lavender violet "
+    "rust terracotta copper bronze brass tan camelcoloured taupe mauve lilac lavender violet "
     "magenta fuchsia cerise rose salmon scarlet crimson ruby sapphire cobalt royal sky petrol "
     "denimblue neon fluorescent bright multicoloured multicolour rainbow ombre tonal two tone "
     "colour color shade coloured solid natural undyed dyed unbleached bleached dusty baby "

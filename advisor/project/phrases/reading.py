@@ -366,7 +366,7 @@ class _Phrase:
             self.notes.append((f"'{word}' not understood", effect))
 
 
-METALLIC = frozenset({"gold", "golden", "silver", "copper", "bronze", "metallic"})
+METALLIC = frozenset({"gold", "golden", "silver", "copper", "bronze", "brass", "metallic"})
 """Colours that a metallic yarn has."""
 _STRETCH = singulars(lexicon.STRETCH)
 _LOOK = singulars(lexicon.LOOK)

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from advisor.answer.model.answer import Answer
-from advisor.answer.model.told import ToldUnknown
+from advisor.answer.model.told import ToldUnknown, ToldVerdict
 from advisor.answer.press_clause import at_a_time, is_stricter, longest_press
 from advisor.answer.unknowns import HARDLY_HOTTER, NO_WEIGHT
 from advisor.answer.wording import degrees
@@ -212,14 +212,21 @@ def _lost(verdicts: Verdicts, answer: Answer, place: str) -> list[str]:
     alone = {name for item in answer.instructions if place in item.places for name in item.needy}
     pressed_first = sorted(verdicts.items(), key=lambda found: not found[0].startswith("press."))
     told = [
-        f"{claim.who} wanted {WANTED.get(aspect, '{}').format(phrase_of(aspect, claim.says))}"
+        f"{claim.who} wanted {WANTED.get(aspect, '{}').format(phrase_of(aspect, said))}"
         for aspect, verdict in pressed_first
         if not (is_cold(verdicts) and aspect in idle)
         for claim in verdict.given_up[:1]
         if claim.strength == "should"
         and not (aspect in FOR_ITSELF and claim.who.split(" (")[0] in alone)
+        for said in (_without_the_rest(claim.says, verdict),)
     ]
     return list(dict.fromkeys(told))
+
+
+def _without_the_rest(says: str, verdict: ToldVerdict) -> str:
+    """Of many things that somebody does not want, the one that is set here all the same."""
+    here = f"not {verdict.pick}"
+    return here if here in says.split(", ") else says
 
 
 def _cutting(
