@@ -53,7 +53,7 @@ class Names:
 
     def __init__(self, knowledge: Knowledge) -> None:
         self.knowledge = knowledge
-        kept = knowledge.plain.get(TABLE) or table_of(knowledge)
+        kept = _kept(knowledge) or table_of(knowledge)
         self.fibre_words = frozenset(kept["fibre words"])
         self.weak = self.fibre_words | general_words()
         self.all = [Name(row[0], tuple(row[1].split()), *row[2:]) for row in kept["names"]]
@@ -138,6 +138,13 @@ class Names:
             -weight,
             name.entry,
         )
+
+
+def _kept(knowledge: Knowledge) -> dict[str, list[Any]] | None:
+    """What the compiled knowledge holds of these very names; of others, as one more, nothing."""
+    plain = knowledge.plain
+    of_names = plain.get("names") is knowledge.names
+    return plain.get(TABLE) if of_names and plain["fibre_names"] is knowledge.fibre_names else None
 
 
 def table_of(knowledge: Knowledge) -> dict[str, list[Any]]:

@@ -200,3 +200,5 @@ def test_names_of_the_cache_are_those_that_are_worked_out() -> None:
     """What the compiled knowledge holds of the names is what comes of spelling them anew."""
     assert knowledge().plain[TABLE] == table_of(knowledge())
     assert Names(replace(knowledge(), plain={})).all == Names(knowledge()).all
+    more = {**knowledge().names, "marsh cloth": "organza"}
+    assert ("marsh", "cloth") in Names(replace(knowledge(), names=more)).whole
