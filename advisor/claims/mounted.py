@@ -1,7 +1,8 @@
-"""A place on the backing of a mounted piece: what is pressed there is pressed with its face.
+"""A place on a mounted piece: what is pressed there is pressed with its face and with its backing.
 
 Channels, stays and eyelets on an underlining name the underlining alone, and the shell that it is
-basted to lies under the iron all the same.
+basted to lies under the iron all the same; so does the underlining where a seam names the shell
+alone.
 """
 
 from __future__ import annotations
@@ -21,11 +22,29 @@ SEWN = ("needle.", "stitch.", "machine.", "thread.", "seam.", "hem.")
 def shells(seam: Seam, garment: Garment) -> tuple[str, ...]:
     """The cloths to which the backing of a place is basted, where the place does not name them."""
     here = set(seam.cloths())
-    if seam.place in ("", MOUNTED):
-        return ()
-    mounts = [s.cloths() for s in garment.seams if s.place == MOUNTED and len(s.cloths()) > 1]
-    found = (names[0] for names in mounts if here & set(names[1:]) and names[0] not in here)
+    found: list[str] = []
+    for backing in seam.cloths():
+        faces = [names[0] for names in _mounts(seam, garment) if backing in names[1:]]
+        found += [] if here & set(faces) else faces
     return tuple(dict.fromkeys(found))
+
+
+def backings(seam: Seam, garment: Garment) -> tuple[str, ...]:
+    """The cloths that are basted behind those of a place, where the place names none of them."""
+    here = set(seam.cloths())
+    found: list[str] = []
+    for face in seam.cloths():
+        behind = [n for names in _mounts(seam, garment) if names[0] == face for n in names[1:]]
+        found += [] if here & set(behind) else behind
+    return tuple(dict.fromkeys(found))
+
+
+def _mounts(seam: Seam, garment: Garment) -> list[tuple[str, ...]]:
+    """The layers of every mounted piece, face first; none for the place where it is mounted."""
+    if seam.place in ("", MOUNTED):
+        return []
+    every = [tuple(s.cloths()) for s in garment.seams if s.place == MOUNTED]
+    return [names for names in every if len(names) > 1]
 
 
 def drop_backing(seam: Seam, said: dict[str, list[Said]], garment: Garment) -> None:
@@ -46,9 +65,15 @@ def with_shells(seam: Seam, garment: Garment) -> Seam:
 
 
 def mounted_says(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator[Said]:
-    """What the shell of a mounted piece bears, said of a place that names its backing alone."""
-    for shell in shells(seam, garment):
-        for said in cloth_says(garment.cloths[shell], knowledge):
+    """What face and backing of a mounted piece bear, said of a place that names the other alone."""
+    for name in shells(seam, garment):
+        for said in cloth_says(garment.cloths[name], knowledge):
             if is_heat_limit(said.claim):
-                why = f"It lies on {shell}, to which it is basted. {said.claim.why}"
+                why = f"It lies on {name}, to which it is basted. {said.claim.why}"
                 yield replace(said, claim=replace(said.claim, strength="should", why=why))
+    # What is hidden behind a seam is reached by the iron all the same, so its limit stays a must.
+    for name in backings(seam, garment):
+        for said in cloth_says(garment.cloths[name], knowledge):
+            if is_heat_limit(said.claim):
+                why = f"{name} is basted behind it. {said.claim.why}"
+                yield replace(said, claim=replace(said.claim, why=why))

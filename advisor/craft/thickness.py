@@ -9,6 +9,7 @@ what goes under; needle and pressure may limit sewing earlier.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
@@ -72,7 +73,7 @@ def least_thickness(weight_g_m2: float, density_g_cm3: float) -> float:
 
 def as_it_lies(stack: Sequence[StackedCloth]) -> float:
     """Thickness of a stack in mm, nothing pressed: Σ plies × thickness."""
-    return sum(layer.plies * layer.thickness_mm for layer in stack)
+    return math.fsum(layer.plies * layer.thickness_mm for layer in stack)
 
 
 def under_foot(stack: Sequence[StackedCloth], packing: float = FOOT_PACKING) -> float:
@@ -80,7 +81,7 @@ def under_foot(stack: Sequence[StackedCloth], packing: float = FOOT_PACKING) -> 
 
     Pressing never thickens: a ply already denser than φ keeps its thickness.
     """
-    return sum(layer.plies * _pressed(layer, packing) for layer in stack)
+    return math.fsum(layer.plies * _pressed(layer, packing) for layer in stack)
 
 
 def _pressed(layer: StackedCloth, packing: float) -> float:

@@ -124,12 +124,12 @@ class Setups:
         Its knife would cut the coil of a zip, the edge of an elastic and the fold of a hem, and
         it sews no dart. What has to stretch is sewn in zigzag.
         """
-        elastic = any(
-            self.knowledge.entries[self.garment.cloths[n].entry].kind == "elastic"
-            for n in seam.notions
-        )
-        lock = ZIGZAG if elastic or seam.op == "hem" else "301"
-        return self._machine(Place("seam", seam.name), _first(seam), lock)
+        entries, place = self.knowledge.entries, Place("seam", seam.name)
+        elastic = any(entries[self.garment.cloths[n].entry].kind == "elastic" for n in seam.notions)
+        told = self.word(place, "stitch.type")
+        swings = told if told in SWINGING else ZIGZAG
+        lock = swings if elastic or seam.op == "hem" else "301"
+        return self._machine(place, _first(seam), lock)
 
     def cloth_machine(self, cloth: str) -> MachineState | None:
         """How it is set to stitch a cloth to itself, flat, as in tucks."""
@@ -180,7 +180,7 @@ class Setups:
         state = self.lock_machine(seam)
         if state is None:
             return None
-        return state.swinging()
+        return state if state.stitch in SWINGING else state.swinging()
 
     def rows_machine(self, seam: SeamPlace) -> MachineState | None:
         """How it is set to draw a full edge up, with needle and thread of that edge alone."""

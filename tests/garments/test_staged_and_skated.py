@@ -163,15 +163,6 @@ def test_a_binding_is_not_left_pinned_while_the_garment_is_tried_on() -> None:
     assert stands(found, "fit", "stitch down neck binding")
 
 
-def test_gathering_rows_wait_no_longer_than_they_must() -> None:
-    """Left in the piece they pull out; they are stitched when the machine comes to the seam.
-
-    Only where that costs no change of set-up: rows that are sewn with a needle of their own wait.
-    """
-    order = work("more/lock_keeper_dress").order
-    assert order.index("join yoke") - order.index("gather yoke") == 1
-
-
 def test_an_inner_skirt_or_slip_is_the_lining() -> None:
     """Its hem is levelled by that of the dress, and it is said that it hangs nowhere yet."""
     found = work(GOWN)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Iterable
 from dataclasses import replace
 from functools import reduce
 from itertools import combinations
@@ -183,14 +184,25 @@ def test_the_order_of_writing_never_matters(data: st.DataObject) -> None:
 
     Only an interfacing asks which layers it lies against; where one of the two is ruled out by
     that, nothing is fused and no time under the iron is told. What lies hidden between two others
-    hangs on the order as well, and so do the bulk of the seam and the thread of the outer cloth.
+    hangs on the order as well, with the room that its finish needs, and so do the bulk of the seam
+    and the thread of the outer cloth.
     """
     garment = data.draw(garments())
     other = shuffled(data.draw, garment)
     one, two = judge(garment, known()), judge(other, known())
     alike = ruled_out(one) == ruled_out(two)
     laid = {BESIDE, BULK, *HIDDEN, *THREAD}
+    if picks_of(one, HIDDEN) != picks_of(two, HIDDEN):
+        laid.add("seam.allowance")
     assert_alike(one, two, without=laid if alike else {*laid, "press.dwell"})
+
+
+def picks_of(judgement: Judgement, aspects: Iterable[str]) -> dict[str, list[float | None]]:
+    """What is picked on some aspects at every place."""
+    return {
+        place.name: [found[name].pick for name in sorted(aspects) if name in found]
+        for place, found in judgement.verdicts.items()
+    }
 
 
 def ruled_out(judgement: Judgement) -> set[str]:

@@ -78,6 +78,12 @@ ORDERS = (
             "make buttonholes",
             "last press",
         ),
+        (
+            (
+                "join collar seam",
+                "the units are of a tried pattern; here the shoulders are fitted before the neck",
+            ),
+        ),
     ),
     Published(
         "swimsuits-and-leotards",
