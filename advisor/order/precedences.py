@@ -126,7 +126,7 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
     place = joining.place
     if place is None or hot.step.iron is None or place.kind.id == "zip" or _loose(hot):
         return False  # a zip goes in while all is flat, and the iron is walked round it
-    if joining.op == "bone":
+    if joining.op in ("bone", "close-bones"):
         limit = setups.limit(Place("seam", place.name))
         beside = hot.place is not None and related(hot.place, place)
         return beside and limit is not None and limit < hot.step.iron.temperature_c
