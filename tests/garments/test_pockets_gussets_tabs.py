@@ -115,6 +115,15 @@ def test_a_bag_on_a_plain_front_is_pressed_as_that_wool_bears() -> None:
     assert bag.at_most == 150
 
 
+@pytest.mark.parametrize("seam", ["slant pocket edge", "outseam", "inseam"])
+def test_a_hot_pressing_tells_of_the_backing_behind_it(seam: str) -> None:
+    """Acetate that is basted behind the wool lies under every iron that the wool wants."""
+    found = order(TROUSERS)
+    assert "half lining" in dict(found.hot_near)[f"press {seam}"]
+    cotton = order(TROUSERS, "{acetate: 100}", "{cotton: 100}")
+    assert "half lining" not in dict(cotton.hot_near).get(f"press {seam}", ())
+
+
 @pytest.mark.parametrize("seam", ["inseam", "crotch"])
 def test_a_gusset_is_set_into_open_seams(seam: str) -> None:
     """However tender it is, the seams that end in a gusset are closed over it afterwards."""
