@@ -198,11 +198,11 @@ def _by_roles(later: SeamPlace, earlier: SeamPlace) -> bool:
 
 
 def _reaches(later: SeamPlace, patch: SeamPlace) -> bool:
-    """Whether a seam holds the piece that a patch lies on; at a knee only the long seams do."""
+    """Whether a seam holds the piece that a patch lies on; at a knee only what runs along it."""
     limb = called.LIMBS & set(singular_words(patch.name))
-    return bool(set(later.cloths) & set(patch.cloths)) and (
-        not limb or later.role.id in called.ALONG_LIMBS
-    )
+    leg = later.kind.id == "faced-edge" and "leg" in singular_words(later.name)
+    along = leg or later.role.id in called.ALONG_LIMBS
+    return bool(set(later.cloths) & set(patch.cloths)) and (along or not limb)
 
 
 def _no_cloth_in_common(later: SeamPlace, earlier: SeamPlace) -> bool:
