@@ -50,6 +50,7 @@ BULKY = 2
 WRIST = frozenset({"cuff", "sleeve", "wrist"})
 OPEN_ENDED, ROLL_LINE = "open-ended-zip", "roll-line"
 PLANT, HALF, ALL = frozenset({"cotton", "linen", "hemp", "ramie"}), 50.0, 100.0
+SLEEVE_SEAMS = frozenset({"underarm", "side-and-sleeve"})
 OVER_THE_HAND = 220.0
 """From this length on a closed ring goes over a hand, mm: estimate."""
 STIFF = frozenset({"fusible", "low-temperature fusible", "sew-in", "canvas"})
@@ -134,9 +135,13 @@ def _two_sided(place: SeamPlace, facts: Facts) -> bool:
 
 
 def _ring(place: SeamPlace, facts: Facts) -> bool:
-    """Whether a cuff is a ring, for no opening is named; a gathered one must let the hand in."""
+    """Whether a cuff is a ring, for no opening is named.
+
+    A gathered one is where it lets the hand in and the sleeve is closed along its whole length.
+    """
     wide = float(place.seam.facts.get("length", 0.0)) >= OVER_THE_HAND
-    if place.kind.id != "cuff" or (place.full and not wide):
+    tube = wide and any(p.role.id in SLEEVE_SEAMS for p in facts.places)
+    if place.kind.id != "cuff" or (place.full and not tube):
         return False
     fastened = (p for p in facts.places if p.kind.family == "fastening")
     wrists = any(WRIST & set(_words(p.name)) for p in fastened)
