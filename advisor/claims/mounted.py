@@ -11,10 +11,12 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from advisor.claims.speakers import Said, cloth_says, is_heat_limit
-from advisor.knowledge.model import Knowledge
+from advisor.knowledge.model import Claim, Knowledge
+from advisor.knowledge.purposes import GUARDS
 from advisor.project.garment import Garment, Seam, Use
+from advisor.project.placing import POCKETS, singular_words
 
-MOUNTED = "underlining"
+MOUNTED, BAG, MOISTURE = "underlining", "bag", "press.moisture"
 SEWN = ("needle.", "stitch.", "machine.", "thread.", "seam.", "hem.")
 """The aspects of how a place is sewn and what its edges come to, by their beginnings."""
 
@@ -47,6 +49,19 @@ def _mounts(seam: Seam, garment: Garment) -> list[tuple[str, ...]]:
     return [names for names in every if len(names) > 1]
 
 
+def under_bag(seam: Seam, garment: Garment) -> tuple[str, ...]:
+    """The cloths that lie under the closed bag of a pocket: its front, and what backs that."""
+    if seam.place not in POCKETS or BAG not in singular_words(seam.name):
+        return ()
+    fronts = {
+        s.cloths()[0]
+        for s in garment.seams
+        if s.place in POCKETS and BAG not in singular_words(s.name)
+    }
+    mounts = [s.cloths() for s in garment.seams if s.place == MOUNTED and fronts & set(s.cloths())]
+    return tuple(sorted(fronts.union(*mounts) - set(seam.cloths())))
+
+
 def drop_backing(seam: Seam, said: dict[str, list[Said]], garment: Garment) -> None:
     """A mounted piece is sewn as its shell: what backs it only guards itself."""
     here = set(seam.cloths())
@@ -74,6 +89,17 @@ def mounted_says(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator
     # What is hidden behind a seam is reached by the iron all the same, so its limit stays a must.
     for name in backings(seam, garment):
         for said in cloth_says(garment.cloths[name], knowledge):
-            if is_heat_limit(said.claim):
+            if is_heat_limit(said.claim) or _keeps_dry(said.claim):
                 why = f"{name} is basted behind it. {said.claim.why}"
                 yield replace(said, claim=replace(said.claim, why=why))
+    for front in under_bag(seam, garment):
+        for said in cloth_says(garment.cloths[front], knowledge):
+            if is_heat_limit(said.claim) or _keeps_dry(said.claim):
+                why = f"The bag is pressed where it hangs, over {front}. {said.claim.why}"
+                yield replace(said, claim=replace(said.claim, why=why))
+
+
+def _keeps_dry(claim: Claim) -> bool:
+    """Whether a claim guards a layer against too much moisture, and asks for none."""
+    bounded = claim.aspect == MOISTURE and claim.span is not None and claim.span[0] <= 0
+    return bounded and claim.purposes[1] in GUARDS

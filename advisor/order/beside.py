@@ -43,11 +43,16 @@ HOOD_CASING, HOOD_EDGE = "hood-casing", "hood-edge"
 """Roles of the channel round the face, and of the edge that it may lie along."""
 PIPING = "piping-cord"
 LOOPS = frozenset({"loop", "rouleau"})
+BRACES = frozenset({"brace", "suspender"})
+"""Words of buttons that go through the loops of the braces, and close no edge."""
 BULKY = 2
 """The level of `bulky` from which a cloth is thick in a seam."""
 WRIST = frozenset({"cuff", "sleeve", "wrist"})
 OPEN_ENDED, ROLL_LINE = "open-ended-zip", "roll-line"
 PLANT, HALF, ALL = frozenset({"cotton", "linen", "hemp", "ramie"}), 50.0, 100.0
+SLEEVE_SEAMS = frozenset({"underarm", "side-and-sleeve"})
+OVER_THE_HAND = 220.0
+"""From this length on a closed ring goes over a hand, mm: estimate."""
 STIFF = frozenset({"fusible", "low-temperature fusible", "sew-in", "canvas"})
 HELD_ABOVE = frozenset({"shoulder", "armhole", "crotch", "inseam", "waistband", "raglan"})
 """Roles of a garment that does not hang from straps."""
@@ -130,8 +135,13 @@ def _two_sided(place: SeamPlace, facts: Facts) -> bool:
 
 
 def _ring(place: SeamPlace, facts: Facts) -> bool:
-    """Whether a cuff goes round a sleeve that opens nowhere and is not gathered into it."""
-    if place.kind.id != "cuff" or place.full:
+    """Whether a cuff is a ring, for no opening is named.
+
+    A gathered one is where it lets the hand in and the sleeve is closed along its whole length.
+    """
+    wide = float(place.seam.facts.get("length", 0.0)) >= OVER_THE_HAND
+    tube = wide and any(p.role.id in SLEEVE_SEAMS for p in facts.places)
+    if place.kind.id != "cuff" or (place.full and not tube):
         return False
     fastened = (p for p in facts.places if p.kind.family == "fastening")
     wrists = any(WRIST & set(_words(p.name)) for p in fastened)
@@ -169,6 +179,8 @@ def marked(place: SeamPlace, facts: Facts) -> str:
         return f"Close the edge, mark {place.name} {way}, and sew them on"
     if _at_vent(place, facts):
         return f"Sew {place.name} on at the marks, through the outer layers alone"
+    if BRACES & set(_words(place.name)):
+        return f"Mark {place.name} in pairs on the finished band, and sew them on"
     return f"Close the edge, mark {place.name}{NO_BUTTONHOLE}, and sew them on"
 
 

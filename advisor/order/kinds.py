@@ -192,9 +192,17 @@ def _runs_through(place: SeamPlace) -> bool:
 def _by_roles(later: SeamPlace, earlier: SeamPlace) -> bool:
     if earlier.role.id not in later.role.crosses or not same_unit(later, earlier):
         return False
-    if earlier.role.id == "applied" and not set(later.cloths) & set(earlier.cloths):
-        return False  # it lies on a piece that is not in that seam
+    if earlier.role.id == "applied" and not _reaches(later, earlier):
+        return False
     return _share_panels(later, earlier) and not _no_cloth_in_common(later, earlier)
+
+
+def _reaches(later: SeamPlace, patch: SeamPlace) -> bool:
+    """Whether a seam holds the piece that a patch lies on; at a knee only what runs along it."""
+    limb = called.LIMBS & set(singular_words(patch.name))
+    leg = later.kind.id == "faced-edge" and "leg" in singular_words(later.name)
+    along = leg or later.role.id in called.ALONG_LIMBS
+    return bool(set(later.cloths) & set(patch.cloths)) and (along or not limb)
 
 
 def _no_cloth_in_common(later: SeamPlace, earlier: SeamPlace) -> bool:

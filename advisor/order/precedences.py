@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from itertools import pairwise
 
 from advisor.claims.collect import Place
+from advisor.claims.mounted import backings
 from advisor.knowledge.ordering import SEWN, Pick, PrecedenceRule
 from advisor.order.kinds import SeamPlace, crosses, crosses_by_custom, feeds, related
 from advisor.order.namewords import AFTER_HEM
@@ -126,7 +127,7 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
     place = joining.place
     if place is None or hot.step.iron is None or place.kind.id == "zip" or _loose(hot):
         return False  # a zip goes in while all is flat, and the iron is walked round it
-    if joining.op == "bone":
+    if joining.op in ("bone", "close-bones"):
         limit = setups.limit(Place("seam", place.name))
         beside = hot.place is not None and related(hot.place, place)
         return beside and limit is not None and limit < hot.step.iron.temperature_c
@@ -173,8 +174,13 @@ def too_tender(hot: Task, joined: Task, setups: Setups) -> frozenset[str]:
     there = (frozenset(place.seam.cloths()) & comes_in(joined)) - set(hot.cloths) - bones
     bears = {name: setups.bears_alone(name) for name in there}
     heat = hot.step.iron.temperature_c
-    # Where each alone would bear it, it is the place as a whole that does not.
-    return frozenset(n for n, most in bears.items() if most is not None and most < heat) or there
+    # Where each alone would bear it, it is what is basted behind them, or the place as a whole.
+    behind = {name: setups.bears_alone(name) for name in backings(place.seam, setups.garment)}
+    lower = [
+        frozenset(n for n, most in found.items() if most is not None and most < heat)
+        for found in (bears, behind)
+    ]
+    return lower[0] or lower[1] or there
 
 
 def _loose(hot: Task) -> bool:

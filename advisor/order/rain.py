@@ -24,8 +24,13 @@ def proofed(cloth: str, facts: Facts) -> bool:
 
 
 def coated(place: SeamPlace, facts: Facts) -> bool:
-    """Whether something in it can be sealed from behind, or the project says that it is."""
-    return any(_sealable(cloth, facts) for cloth in place.cloths) or _taped(place, facts)
+    """Whether it is sealed from behind: all of it is coated, or part of it and the garment is.
+
+    A coated pocket on a cloth that lets the rain through has nothing to keep out.
+    """
+    tight = [_sealable(cloth, facts) for cloth in place.cloths]
+    rain = any(tight) and (all(tight) or any(coated_throughout(p, facts) for p in facts.places))
+    return rain or _taped(place, facts)
 
 
 def coated_throughout(place: SeamPlace, facts: Facts) -> bool:

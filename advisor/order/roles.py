@@ -31,6 +31,7 @@ FASTENED = frozenset({"button", "buttonhole", "hook", "snap", "clasp", "hook-and
 FRILLED = frozenset({"frill", "ruffle", "flounce", "petal", "ruche"})
 """Words of the hem of a strip that is hemmed while it is long and flat, before it is drawn up."""
 SLEEVE_HEAD, ROLL = "sleeve-head", "sleeve-head-roll"
+GUSSET, LEG_SEAMS = "gusset", frozenset({"crotch", "inseam", "rise"})
 FLAP, POCKET_FLAP = "flap", "pocket-flap"
 
 
@@ -143,6 +144,10 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     words = set(singular_words(seam.name))
     if role == "hem" and FRILLED & words and _drawn_up_elsewhere(seam, garment):
         return "frill-hem"
+    if role in ("crotch", "inseam") and GUSSET in words and _legs_beside(seam, garment):
+        return GUSSET
+    if role in ("centre", "side") and len(called.HALVES & words) == 1 and _beside_the_middle(seam):
+        return "panel"
     if role == "armhole" and _of_the_sleeve(words, seam, garment):
         return "underarm"
     if role == "casing" and called.HOOD in words:
@@ -153,6 +158,17 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     if kind == "ribbon" and seam.name not in garment.wishes.joins and not seam.making.crosses:
         return "edge-trim" if _round_the_edges(seam, words) else ""
     return "vent-lining" if kind == "lining-seam" and called.VENTS & words else ""
+
+
+def _legs_beside(gusset: Seam, garment: Garment) -> bool:
+    """Whether seams of the legs run over the ends of a gusset; else it is the crotch itself."""
+    others = (set(singular_words(other.name)) for other in garment.seams if other is not gusset)
+    return any(LEG_SEAMS & words and GUSSET not in words for words in others)
+
+
+def _beside_the_middle(seam: Seam) -> bool:
+    """Whether it is called side back or side front: no side, it runs down a back or a front."""
+    return any(holds_words(seam.name, f"side {half}") for half in called.HALVES)
 
 
 def _drawn_up_elsewhere(hem: Seam, garment: Garment) -> bool:

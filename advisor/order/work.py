@@ -33,6 +33,8 @@ from advisor.project.wishes import unknown_step
 
 QUICK = Effort(states=4000, bounds=20_000, beam=8)
 """How hard to search while somebody waits; a garment of a dozen seams is proved within it."""
+NEAR = frozenset({*SEWN, "bone", "baste-backing", DRAWN})
+"""The work that brings a layer to where a later pressing reaches it."""
 PROVED = 80
 """Steps up to which that is so. Beyond them a state costs more, and so fewer are looked at: the
 order stays as good as the beam and the mending make it, and its bound is told."""
@@ -178,9 +180,7 @@ def _hot_near(tasks: Sequence[Task], setups: Setups) -> tuple[tuple[str, frozens
     found = []
     for k, task in enumerate(tasks):
         if task.op in ("press", "turn"):
-            near = (
-                too_tender(task, b, setups) for b in tasks[:k] if b.op in (*SEWN, "bone", DRAWN)
-            )
+            near = (too_tender(task, b, setups) for b in tasks[:k] if b.op in NEAR)
             tender = frozenset(name for names in near for name in names)
             if tender:
                 found.append((task.id, tender))

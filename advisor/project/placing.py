@@ -15,6 +15,7 @@ from typing import Any
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.places import PLAIN, PlaceKind, plain_word
 from advisor.project.garment import Cloth, Seam
+from advisor.project.waisttabs import hang_from_waist
 
 GATHERED, SHUT_IN = 1.1, 3
 """The fullness from which an edge is gathered (estimate); layers of a yoke that shuts one in."""
@@ -171,7 +172,7 @@ def _placed_by(
         return by_notion
     if words == "placket" and _lines(seam, about):
         return Placed("lining-seam", "the lining in it")
-    if words and not _made_up(seam, words) and not _neck_turned(seam, words):
+    if words and not (_made_up(seam, words) or _neck_turned(seam, words) or hang_from_waist(seam)):
         return Placed(_full(words, seam), "its name")
     if seam.facts.get("edge") == "turned":
         return Placed("faced-edge", "its edge, which is turned")
@@ -353,7 +354,7 @@ def named(name: str, kinds: Mapping[str, PlaceKind]) -> str:
     rest = set(words[best[0] :]) if found else set()
     family = kinds[found].family if found else ""
     of_part = bool(rest & SIDES) and family in OF_PARTS
-    widths = "seam" in rest and family == "gathers"  # they join a frill before it is drawn up
+    widths = "seam" in rest and (family == "gathers" or found == "ties")
     return "" if of_part or widths or found == PLAIN else found
 
 
