@@ -133,7 +133,7 @@ def cloth(report: Answer, numbers: Numbers) -> list[Section]:
     """Cloth to buy, or how to have it reckoned."""
     units = _units(report)
     rows = report.cloth or ()
-    items = tuple(_cloth_item(row, units, numbers) for row in rows if row.pieces)
+    items = tuple(_cloth_item(row, report, numbers) for row in rows if row.pieces)
     unsaid = [row for row in rows if not row.pieces]
     if unsaid:
         names = ", ".join(row.fabric for row in unsaid)
@@ -283,8 +283,8 @@ def _wide(row: ToldCloth, units: System) -> str:
     return f"{row.width_mm / 10:g} cm"
 
 
-def _cloth_item(row: ToldCloth, units: System, numbers: Numbers) -> Item:
-    about = f"{_wide(row, units)} wide"
+def _cloth_item(row: ToldCloth, report: Answer, numbers: Numbers) -> Item:
+    about = f"{_wide(row, _units(report))} wide"
     if "width" in row.assumed:
         about += ", taken for granted"
     if row.wrong:
@@ -297,6 +297,11 @@ def _cloth_item(row: ToldCloth, units: System, numbers: Numbers) -> Item:
     number = f"{row.pieces} piece{'s' if row.pieces != 1 else ''}"
     parts.append(Part(f"{number}, {way}, {shrinks}; {row.used_percent:.0f} % of it is used."))
     parts += [Part(sentence) for sentence in row.says]
+    parts += [
+        Part(check.text.rstrip("."), "before you buy, for it does not agree")
+        for check in report.checks or ()
+        if check.cloth == row.fabric
+    ]
     return Item(row.fabric, about, tuple(parts))
 
 
