@@ -281,6 +281,7 @@ def seam_leaf(seam: Seam) -> Any:
         "laid in pleats": "no" if seam.making.pleats is None else "yes",
         "may be pleated": "no" if seam.place else "yes",
         "sleeve head": "no",
+        "at hood or neck": "no",
         "lies flat": lies_flat(seam),
         "carries weight": carries_weight(seam),
         "facing seen": facing_seen(seam),
@@ -310,6 +311,7 @@ def maker_leaf(maker: Maker) -> Any:
         "worn by": maker.worn_by,
         "outer garment": "yes",  # each of these garments is called a coat
         "hooded": "no",
+        "sheer body": "no",  # no seam of these is called after a bodice or a skirt
     }
     return lambda key, value: frozenset({facts[key] in _words(value)})
 
