@@ -28,6 +28,7 @@ def told_checks(judgement: Judgement, teller: Teller) -> tuple[ToldCheck, ...]:
             place=found.place,
             text=_text(found, teller.units),
             values=tuple(round(figure.value, 2) for figure in found.figures),
+            cloth=found.cloth,
         )
         for found in disagreements(judgement, teller.knowledge)
     )
@@ -39,7 +40,17 @@ def _text(found: Disagreement, units: System) -> str:
     if not found.figures:
         return f"{found.place} {found.text}."
     said = ", ".join(_said(figure, units) for figure in found.figures)
-    return f"{said}: {_AND_SO[found.id]}."
+    and_so = _together(*found.together, units) if found.together else _AND_SO[found.id]
+    return f"{said}: {and_so}."
+
+
+def _together(width: float, number: int, units: System) -> str:
+    """That a finished width is of all the pieces, and what it would be if it is meant of each."""
+    whole, each, more = (show_size(w, units) for w in (width, width / number, width * number))
+    return (
+        f"the finished width of the piece is that of the whole place, of all {number} pieces "
+        f"together: {whole} makes each {each}. For {whole} each write finished width: {more}"
+    )
 
 
 def _said(figure: Figure, units: System) -> str:

@@ -20,6 +20,8 @@ from advisor.project.mainfibre import vouched_for
 from advisor.units import System, fahrenheit, needle, show, show_range
 
 MOST_OPTIONS = 3
+DRAWN = "edge.drawn"
+"""The aspect of which a clash is a danger, and told as one: its reason says what to do."""
 SAME = 2.0
 """Starting so few K below the most is starting at it."""
 _EIGHTH = 25.4 / 8
@@ -296,6 +298,8 @@ def _choice_clash(chosen: Said, other: Said, aspect: Aspect, units: System) -> s
     brought = says_text(chosen, aspect, units)
     wanted = option_words(aspect, Choice(other.claim.mask))
     instead = f"; it wants {', '.join(wanted[:4])}" if len(wanted) <= 4 else ""
+    if aspect.id == DRAWN:
+        return f"{chosen.claim.why} {other.claim.why}"
     return (
         f"{aspect.title.capitalize()}: {who_text(other)} rules out {brought}. "
         f"{chosen.claim.why.rstrip('.')}{instead}. {other.claim.why}"

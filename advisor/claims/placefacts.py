@@ -35,6 +35,15 @@ LOOSE: Final = frozenset({"sleeve", "overlay", "overskirt", "veil", "cape", "god
 """Words of what a sheer is used for where it covers no body, or hangs free over it."""
 WEDGES: Final = frozenset({"godet", "gusset"})
 """Words of what is let in between two edges and ends in a point."""
+AT_THE_NECK: Final = frozenset(
+    {"hood", "neck", "neckline", "collar", "halter", "cowl", "snood", "throat", "head", "face"}
+)
+"""Words of what lies round head and throat."""
+BELOW_THE_NECK: Final = frozenset(
+    {"waist", "waistband", "hem", "hip", "leg", "ankle", "knee", "cuff", "wrist", "sleeve"}
+    | {"pocket", "skirt", "trouser"}
+)
+"""Words of what surely lies elsewhere."""
 MOUNTED: Final = "underlining"
 PLEAT: Final = "pleat"
 BUTTONHOLE: Final = "buttonhole"
@@ -50,6 +59,7 @@ def place_facts(seam: Seam, garment: Garment, knowledge: Knowledge) -> dict[str,
         "sleeve head": "yes" if _sleeve_head(seam) else "no",
         "line on the bias": "yes" if _on_bias(seam, garment) else "no",
         "comes to a point": "yes" if WEDGES & set(_words(seam)) else "no",
+        "at hood or neck": "yes" if _at_the_neck(seam, garment) else "no",
     }
     if fastening == BUTTONHOLE:
         facts["backed"] = "yes" if _backed(seam, garment, knowledge) else "no"
@@ -81,6 +91,14 @@ def _sleeve_head(seam: Seam) -> bool:
     """Whether a sleeve is set in here; a frill of a sleeve is a frill."""
     words = set(_words(seam))
     return bool(SLEEVE & words) and not FRILLS & words and not seam.facts.get("edge")
+
+
+def _at_the_neck(seam: Seam, garment: Garment) -> bool:
+    """Whether it lies at hood or neck; of a garment with a hood also where nobody says where."""
+    words = {*_words(seam), *singular_words(seam.part)}
+    if words & (AT_THE_NECK | BELOW_THE_NECK):
+        return bool(words & AT_THE_NECK)
+    return hooded(garment)
 
 
 def _on_bias(seam: Seam, garment: Garment) -> bool:

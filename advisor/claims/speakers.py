@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
 from advisor.claims.claimsets import insisted
@@ -209,6 +210,8 @@ OVERLOCKS = frozenset({"503", "504", "514", "516"})
 """Stitches whose knife trims the edge that they sew."""
 STAYS = {"stay-tape": "stay tape", "clear-elastic": "clear elastic"}
 """What a notion among the layers of a seam is to it."""
+CORDS = frozenset({"drawcord", "lacing-cord", "cord-lock"})
+"""Notions that say of their place that a cord runs in it."""
 STITCHED_FLAT = frozenset({"casing", "laid on"})
 """Families of places that are stitched through the cloth and not along its cut edge."""
 
@@ -228,13 +231,7 @@ def seam_says(
         if about.id == "applique":
             said.append(_zigzagged(about.name, knowledge))
     for cloth in seam.cloths():
-        stay = STAYS.get(garment.cloths[cloth].entry)
-        if stay:
-            said.append(_laid_in(stay, cloth, knowledge))
-        kind = interfacing_kind(knowledge.entries[garment.cloths[cloth].entry])
-        if kind:
-            why = f"The project puts {cloth} here."
-            said.append(_option("interfacing.kind", [kind], why, knowledge, cloth))
+        said += _put_here(cloth, knowledge.entries[garment.cloths[cloth].entry], knowledge)
     if seam.cold:
         why = "It is finger-pressed."
         said.append(
@@ -258,6 +255,17 @@ def seam_says(
         if asked(knowledge.aspects[aspect], seam):
             said.append(_choice(aspect, answer, knowledge))
     return said
+
+
+def _put_here(name: str, entry: Entry, knowledge: Knowledge) -> Iterator[Said]:
+    """What a notion is to its seam: a stay, an interfacing, or the cord that draws it in."""
+    why = f"The project puts {name} here."
+    if stay := STAYS.get(entry.id):
+        yield _laid_in(stay, name, knowledge)
+    if kind := interfacing_kind(entry):
+        yield _option("interfacing.kind", [kind], why, knowledge, name)
+    if entry.id in CORDS:
+        yield _option("edge.drawn", ["cord"], why, knowledge, name)
 
 
 def _laid_in(stay: str, name: str, knowledge: Knowledge) -> Said:

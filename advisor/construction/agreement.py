@@ -40,12 +40,18 @@ class Figure:
 
 @dataclass(frozen=True, slots=True)
 class Disagreement:
-    """Numbers of one place that do not go together."""
+    """Numbers of one place that do not go together.
+
+    `cloth` is of which too much or too little is bought for it; `together` a finished width that
+    was meant of each of some pieces and is read as that of all, and how many they are.
+    """
 
     id: str
     place: str
     figures: tuple[Figure, ...]
     text: str = ""
+    cloth: str = ""
+    together: tuple[float, int] | None = None
     too_wide: TooWideError | None = None
 
 
@@ -97,34 +103,44 @@ def _fullness(seam: Seam, garment: Garment) -> Iterator[Disagreement]:
         return
     for use in full:
         pieces = _full_pieces(use, garment)
-        near = [p for p in pieces if not _far(p.width, float(length))]
+        near = [p for p in pieces if not _far(p.width, _along(seam))]
         if len(pieces) == 1 or len(near) == 1:
             piece = (near or pieces)[0]
             yield from _compared(seam, use, piece, garment)
 
 
+def _along(seam: Seam) -> float:
+    """The length of a place, as often as the garment has it."""
+    return float(seam.facts["length"]) * seam.making.times
+
+
 def _compared(seam: Seam, use: Use, piece: Piece, garment: Garment) -> Iterator[Disagreement]:
-    asks = table.cut_width(float(seam.facts["length"]), use.fullness)
+    asks = table.cut_width(_along(seam), use.fullness)
     gives = table.cut_width(piece.width, piece.fullness)
     hems = [
-        Figure(f"{s.name} is said to be", float(s.facts["length"]))
+        Figure(f"{s.name} is said to be", _along(s))
         for s in garment.seams
         if s.facts.get("edge") == "hem" and s.cloths() == (use.cloth,) and "length" in s.facts
     ]
     wrong = [hem for hem in hems if _far(hem.value, gives)] if len(hems) == 1 else []
     if not _far(asks, gives) and not wrong:
         return
-    alike = not _far(use.fullness, piece.fullness)
+    alike = not _far(use.fullness, piece.fullness) and not wrong
+    often = f", {seam.making.times} times," if seam.making.times > 1 else ""
+    number = piece.number or 1
+    each = alike and number > 1 and not _far(asks, gives * number)
     yield Disagreement(
-        "width" if alike and not wrong else "fullness",
+        "width" if alike else "fullness",
         seam.name,
         (
-            Figure(f"{seam.name} asks of {use.cloth}", use.fullness, "ratio"),
+            Figure(f"{seam.name}{often} asks of {use.cloth}", use.fullness, "ratio"),
             Figure("that is", asks),
             Figure(f"the piece {piece.name} gives", piece.fullness, "ratio"),
             Figure("that is", gives),
             *wrong,
         ),
+        cloth=use.cloth,
+        together=(piece.width, number) if each else None,
     )
 
 
@@ -144,15 +160,16 @@ def _ring_hems(garment: Garment) -> Iterator[Disagreement]:
             continue
         (hem,) = named or hems
         ring = table.flounce(said.seam, said.depth, pieces=said.pieces, turn=said.turn)
-        gives, has = ring.hem_length * (piece.number or 1), float(hem.facts["length"])
-        if _far(has * hem.making.times, gives):
+        gives, has = ring.hem_length * (piece.number or 1), _along(hem)
+        if _far(has, gives):
             yield Disagreement(
                 "ring",
                 hem.name,
                 (
-                    Figure(f"{hem.name} is said to be", has * hem.making.times),
+                    Figure(f"{hem.name} is said to be", has),
                     Figure(f"the ring of {piece.name} has at its outer edge", gives),
                 ),
+                cloth=piece.cloth,
             )
 
 
@@ -164,20 +181,23 @@ def _pleats(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator[Disa
     if full is None or full.cut is None:
         return
     pieces = [p for p in garment.plan.pieces if p.cloth == full.cloth]
-    if len(pieces) != 1 or pieces[0].grain == "crosswise" or pieces[0].number is None:
+    if len(pieces) != 1 or pieces[0].grain == "crosswise" or not pieces[0].number:
         return
     (piece,) = pieces
-    has = piece.width * (piece.number or 1) * (piece.fullness if not piece.cut else 1.0)
+    number = piece.number or 1
+    takes = full.cut * seam.making.times
+    has = piece.width * piece.fullness * (number if piece.fullness == 1 else 1)
     if piece.cut:
-        has -= 2 * piece.allowance * (piece.number or 1)
-    if _far(has, full.cut):
+        has -= 2 * piece.allowance * number
+    if _far(has, takes):
         yield Disagreement(
             "pleats",
             seam.name,
             (
-                Figure(f"the pleats of {seam.name} take", full.cut),
+                Figure(f"the pleats of {seam.name} take", takes),
                 Figure(f"{piece.name} has, seams off,", has),
             ),
+            cloth=piece.cloth,
         )
 
 
@@ -200,6 +220,7 @@ def _stretched(seam: Seam, garment: Garment) -> Iterator[Disagreement]:
                     Figure(f"{seam.name} asks of {use.cloth}, seams not counted,", net),
                     Figure(f"the piece {pieces[0].name} has", has),
                 ),
+                cloth=use.cloth,
             )
 
 

@@ -70,6 +70,8 @@ Fact = Literal[
     "tender face",
     "wool eased in",
     "no eyelets named",
+    "cord may be drawn in",
+    "cord ruled out",
     "cord in a casing",
     "steam held above",
     "topstitching suits",

@@ -88,6 +88,8 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         ),
         "no button named": lambda: all(p.kind.id != "button" for p in facts.places),
         "loops for buttons": lambda: _loops(place),
+        "cord may be drawn in": lambda: not _cordless(place, facts),
+        "cord ruled out": lambda: _cordless(place, facts),
         "piping in it": lambda: any(facts.entry(n).id == PIPING for n in place.notions),
         "slit of its own": lambda: _slit(place, facts),
         "edge stays as cut": lambda: _left_raw(place, facts),
@@ -126,6 +128,12 @@ def _slit(place: SeamPlace, facts: Facts) -> bool:
 def _flap(facts: Facts) -> bool:
     """Whether a flap lies behind or before a zip of the front."""
     return any(p.role.id == "flap" for p in facts.places)
+
+
+def _cordless(place: SeamPlace, facts: Facts) -> bool:
+    """Whether the cord of a place is ruled out: it would strangle a child."""
+    drawn = facts.setups.judged(Place("seam", place.name)).get("edge.drawn")
+    return drawn is not None and bool(drawn.clash)
 
 
 def _two_sided(place: SeamPlace, facts: Facts) -> bool:

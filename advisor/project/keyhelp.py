@@ -117,7 +117,8 @@ TOLD: Final[Mapping[str, Mapping[str, str]]] = {
         "fabric": "The cloth of the project that it is cut from.",
         "width": "Its width as cut.",
         "height": "Its height as cut.",
-        "finished width": "Its width when sewn; allowances are added.",
+        "finished width": "Its width when sewn; allowances are added. Where it has a fullness, of "
+        "all its pieces together.",
         "finished height": "Its height when sewn; allowances and hem are added.",
         "number": "How many are cut.",
         "fullness": "How many times its finished width it is cut.",

@@ -100,7 +100,11 @@ def _notions(report: Answer) -> list[Item]:
     rows = [row for row in report.kit or () if row.group == IN_THE_SEAM and row.state != "have"]
     like_cloth = [row for row in rows if row.least_mm is not None and not row.buy]
     others = (row for row in rows if row not in like_cloth)
-    told = [f"{row.item}, {text}" for row in others if (text := bought_text(row, units))]
+    told = [
+        f"{row.item}, {text}"
+        for row in others
+        if (text := _not_yet(row, report) or bought_text(row, units))
+    ]
     more = f"; {len(told) - MOST_NOTIONS} more" if len(told) > MOST_NOTIONS else ""
     text = "; ".join(told[:MOST_NOTIONS]) + more
     if like_cloth:
@@ -129,7 +133,7 @@ def cloth(report: Answer, numbers: Numbers) -> list[Section]:
     """Cloth to buy, or how to have it reckoned."""
     units = _units(report)
     rows = report.cloth or ()
-    items = tuple(_cloth_item(row, units, numbers) for row in rows if row.pieces)
+    items = tuple(_cloth_item(row, report, numbers) for row in rows if row.pieces)
     unsaid = [row for row in rows if not row.pieces]
     if unsaid:
         names = ", ".join(row.fabric for row in unsaid)
@@ -185,10 +189,9 @@ def kit(report: Answer, numbers: Numbers) -> list[Section]:
     unsaid = [row for row in rows if row.state == "not said"]
     have = [row for row in rows if row.state == "have"]
     everyday = ", ".join(row.item for row in rows if row.state == "everyday")
-    units = _units(report)
-    items = [_tool_item(row, units, numbers) for row in missing]
+    items = [_tool_item(row, report, numbers) for row in missing]
     found = [Section("kit", "Not in your kit", tuple(items))]
-    items = [_tool_item(row, units, numbers) for row in unsaid]
+    items = [_tool_item(row, report, numbers) for row in unsaid]
     found.append(
         Section(
             "kit",
@@ -280,8 +283,8 @@ def _wide(row: ToldCloth, units: System) -> str:
     return f"{row.width_mm / 10:g} cm"
 
 
-def _cloth_item(row: ToldCloth, units: System, numbers: Numbers) -> Item:
-    about = f"{_wide(row, units)} wide"
+def _cloth_item(row: ToldCloth, report: Answer, numbers: Numbers) -> Item:
+    about = f"{_wide(row, _units(report))} wide"
     if "width" in row.assumed:
         about += ", taken for granted"
     if row.wrong:
@@ -294,6 +297,11 @@ def _cloth_item(row: ToldCloth, units: System, numbers: Numbers) -> Item:
     number = f"{row.pieces} piece{'s' if row.pieces != 1 else ''}"
     parts.append(Part(f"{number}, {way}, {shrinks}; {row.used_percent:.0f} % of it is used."))
     parts += [Part(sentence) for sentence in row.says]
+    parts += [
+        Part(check.text.rstrip("."), "before you buy, for it does not agree")
+        for check in report.checks or ()
+        if check.cloth == row.fabric
+    ]
     return Item(row.fabric, about, tuple(parts))
 
 
@@ -310,14 +318,24 @@ def _tool_name(row: ToldNeed) -> str:
     return f"{point} needle {needle(float(size))}"
 
 
-def _tool_item(row: ToldNeed, units: System, numbers: Numbers) -> Item:
-    name = _tool_name(row)
+def _not_yet(row: ToldNeed, report: Answer) -> str:
+    """That what hurts somebody is not bought before its conflict is settled; "" of all else."""
+    for one in report.conflicts:
+        if one.severity == "injury" and row.item in one.between and {*one.places} & {*row.for_}:
+            return f"not to be bought before number {one.number} of what can go wrong is settled"
+    return ""
+
+
+def _tool_item(row: ToldNeed, report: Answer, numbers: Numbers) -> Item:
+    name, units = _tool_name(row), _units(report)
     about = ", ".join(row.for_[:4]) + (" and more" if len(row.for_) > 4 else "")
     parts = []
     if row.strip:
         parts.append(
             Part(strip_text(row, row.strip, units), "cut", numbers.mark(row.strip.sources))
         )
+    elif warned := _not_yet(row, report):
+        parts.append(Part(warned.capitalize()))
     elif bought := bought_text(row, units):
         parts.append(Part(bought, "buy"))
     for bend in row.bends:

@@ -135,3 +135,26 @@ def test_a_needle_is_one_that_shops_keep() -> None:
     made = garment_of(parse_yaml(text, "needle.yaml"), known())
     verdict = judge(made, known()).verdicts[Place("seam", "side")]["needle.size"]
     assert verdict.pick in (80.0, 90.0)
+
+
+def test_what_does_not_agree_stands_beside_the_cloth_that_it_makes_short() -> None:
+    """Two sleeves, and a piece that has the width of one: the list where she buys says so."""
+    text = """
+garment: Quayside blouse
+fabrics: {cloth: {fabric: cotton poplin, width: 140 cm}, puff: {fabric: organza, width: 140 cm}}
+seams:
+  - {name: puff, layers: [cloth, {use: puff, fullness: 2}], length: 40 cm, times: 2}
+pieces:
+  - {name: back, fabric: cloth, width: 50 cm, height: 60 cm}
+  - {name: puff, fabric: puff, finished width: WIDE, finished height: 25 cm, fullness: 2, number: 2}
+"""
+
+    def listed(wide: str) -> str:
+        garment = garment_of(parse_yaml(text.replace("WIDE", wide), "project.yaml"), known())
+        parts = Parts(shopping=True, order=True)
+        return " ".join(render_only(answer(garment, known(), parts), "shopping").split())
+
+    short = listed("40 cm")
+    assert "Before you buy, for it does not agree: puff, 2 times, asks of puff" in short
+    assert "For 40 cm each write finished width: 80 cm" in short
+    assert "does not agree" not in listed("80 cm")

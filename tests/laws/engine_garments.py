@@ -281,6 +281,7 @@ def seam_leaf(seam: Seam) -> Any:
         "laid in pleats": "no" if seam.making.pleats is None else "yes",
         "may be pleated": "no" if seam.place else "yes",
         "sleeve head": "no",
+        "at hood or neck": "no",
         "lies flat": lies_flat(seam),
         "carries weight": carries_weight(seam),
         "facing seen": facing_seen(seam),

@@ -401,6 +401,7 @@ def _is_true(who: str, name: str, value: str, certain: bool, garment: Garment) -
             "lies flat": lies_flat(seam),
             "may be pleated": "no" if seam.place else "yes",
             "sleeve head": "no",
+            "at hood or neck": "no",
             "laid in pleats": "no" if seam.making.pleats is None else "yes",
         }
         shown = (TAKEN | numbers | said | seam.facts).get(name)

@@ -114,12 +114,16 @@ class ToldPart:
 
 @dataclass(frozen=True, slots=True)
 class ToldCheck:
-    """Quantities of the project that do not agree: both numbers, mm or plain, and in words."""
+    """Quantities of the project that do not agree: both numbers, mm or plain, and in words.
+
+    `cloth` is of which too much or too little is bought for it.
+    """
 
     id: str
     place: str
     text: str
     values: tuple[float, ...]
+    cloth: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -51,6 +51,47 @@ def test_a_piece_as_wide_as_one_of_its_panels_is_told_what_its_width_is() -> Non
     assert "write the same fullness" not in text
 
 
+PUFF = "  - {name: puff, layers: [shell, {use: o, fullness: 2}], length: 40 cm, times: 2}\n"
+SLEEVES = (
+    "pieces: [{{name: sleeve, fabric: o, finished width: {}, finished height: 30 cm, fullness: 2, "
+    "number: 2}}]"
+)
+
+
+def test_a_place_that_is_there_twice_asks_for_both() -> None:
+    """Two sleeves of 40 cm take the 80 cm of two pieces; half of that is what is told."""
+    assert [] == told(PUFF, SLEEVES.format("80 cm"))
+    ((id_, place, text),) = told(PUFF, SLEEVES.format("40 cm"))
+    assert ("width", "puff") == (id_, place)
+    for said in (
+        "puff, 2 times, asks of o 2 to 1, that is 160 cm",
+        "of all 2 pieces together: 40 cm makes each 20 cm",
+        "For 40 cm each write finished width: 80 cm",
+    ):
+        assert said in text
+
+
+def test_what_was_not_meant_of_each_is_not_taken_for_it() -> None:
+    """60 cm is neither all of it nor one of two."""
+    ((id_, _, text),) = told(PUFF.replace("40 cm", "44 cm"), SLEEVES.format("60 cm"))
+    assert "width" == id_
+    assert "each write" not in text
+
+
+def test_pleats_of_a_pair_against_its_two_pieces() -> None:
+    """Cuffs pleated twice take what both pieces have, whether said as cut or as finished."""
+    seam = (
+        "  - {name: cuff, layers: [o, shell], length: 42 cm, times: 2, "
+        "pleats: {kind: knife, number: 10, depth: 2 cm, waist: 42 cm}}\n"
+    )
+    other = "{name: band, fabric: o, width: 90 cm, height: 8 cm}]"
+    piece = "pieces: [{{name: sleeve, fabric: shell, width: {}, height: 60 cm, number: 2}}, "
+    assert [] == told(seam, piece.format("85 cm") + other)
+    ((id_, _, text),) = told(seam, piece.format("43 cm") + other)
+    assert "pleats" == id_
+    assert "take 164 cm" in text
+
+
 def test_fullness_that_agrees_is_not_told() -> None:
     """The same 2 to 1 in both, and a hem of 140 cm."""
     seams = WAIST.replace("fullness: 3", "fullness: 2") + HEM.replace("100 cm", "140 cm")

@@ -1,0 +1,93 @@
+"""A cord at hood or neck of a child's garment strangles: every view says so before all else."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.typed import Done, typed
+
+TOP = """
+garment: Pond-dipping top, age five
+worn by: child
+fitting: loosely
+maker: {machine: household, overlocker: 4-thread}
+fabrics:
+  body: {fabric: sweatshirt knit, fibres: {cotton: 100}, weight: 280 g/m2, width: 160 cm}
+  peak: {fabric: laminated cotton, fibres: {cotton: 100}, weight: 200 g/m2, width: 140 cm}
+seams:
+  - {name: patch pocket, layers: [peak, body], length: 48 cm, shape: corner, stress: high}
+  - {name: hood centre, layers: [body, body], length: 42 cm, shape: curved}
+  - {name: hood cord, layers: [body, {notion: drawcord}], length: 56 cm}
+"""
+VIEWS = ("check", "sheet", "order", "iron", "label")
+
+
+def _typed(folder: Path, text: str, view: str, *words: str) -> Done:
+    file = folder / "top.yaml"
+    file.write_text(text, encoding="utf-8")
+    return typed(view, str(file), *words)
+
+
+def _out(folder: Path, text: str, view: str, *words: str) -> str:
+    return " ".join(_typed(folder, text, view, *words).out.split())
+
+
+def test_it_is_the_first_conflict_and_hurts(tmp_path: Path) -> None:
+    """Before what only shows, with a remedy that was tried."""
+    for view in ("check", "sheet"):
+        assert "1 hood cord: It hurts you. The project puts drawcord here." in _out(
+            tmp_path, TOP, view
+        )
+    assert "soft elastic instead of the drawcord" in _out(tmp_path, TOP, "check")
+
+
+def test_every_view_ends_alike(tmp_path: Path) -> None:
+    """A garment that clashes nowhere else clashes for the cord, whoever asks."""
+    alone = "\n".join(line for line in TOP.splitlines() if "patch pocket" not in line)
+    assert {_typed(tmp_path, alone, view).returncode for view in VIEWS} == {1}
+
+
+def test_the_order_neither_draws_it_in_nor_makes_its_holes(tmp_path: Path) -> None:
+    """It says what instead; an adult's is drawn in as ever."""
+    child = _out(tmp_path, TOP, "order")
+    assert "Draw no cord into hood cord" in child
+    assert "knot or stop its ends" not in child
+    assert "eyelets or buttonholes of hood cord" not in child
+    adult = _out(tmp_path, TOP.replace("child", "adult"), "order")
+    assert "Draw the cord through hood cord and knot or stop its ends" in adult
+
+
+def test_it_is_not_bought_before_that_is_settled(tmp_path: Path) -> None:
+    """Neither on the list nor in the few lines of the sheet."""
+    for words in ((), ("--only", "shopping")):
+        child = _out(tmp_path, TOP, "sheet", *words)
+        assert "ot to be bought before number 1 of what can go wrong is settled" in child
+        assert "36 cm more for its ends" not in child
+    adult = _out(tmp_path, TOP.replace("child", "adult"), "sheet", "--only", "shopping")
+    assert "36 cm more for its ends" in adult
+
+
+@pytest.mark.parametrize(
+    ("place", "hurts"),
+    [
+        ("hood casing", True),
+        ("neckline drawstring", True),
+        ("drawcord channel", True),  # nobody says where, and it has a hood
+        ("waist cord", False),
+        ("hem drawcord", False),
+    ],
+)
+def test_where_it_lies_is_read_from_its_name(tmp_path: Path, place: str, hurts: bool) -> None:
+    """A cord of which nobody says where it lies is the hood's, where there is one."""
+    text = TOP.replace("name: hood cord", f"name: {place}")
+    assert (f"{place}: It hurts you" in _out(tmp_path, text, "check")) == hurts
+
+
+def test_elastic_in_its_place_leaves_no_danger(tmp_path: Path) -> None:
+    """The remedy is written, and the clash is gone."""
+    assert "knitted elastic" in _out(tmp_path, TOP, "check", "--take", "1")
+    after = (tmp_path / "top.yaml").read_text(encoding="utf-8")
+    assert "notion: drawcord" not in after
+    assert "It hurts you" not in _out(tmp_path, after, "check")
