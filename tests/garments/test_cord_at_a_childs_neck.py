@@ -91,3 +91,12 @@ def test_elastic_in_its_place_leaves_no_danger(tmp_path: Path) -> None:
     after = (tmp_path / "top.yaml").read_text(encoding="utf-8")
     assert "notion: drawcord" not in after
     assert "It hurts you" not in _out(tmp_path, after, "check")
+
+
+def test_a_lock_is_not_threaded_on_a_cord_that_is_ruled_out(tmp_path: Path) -> None:
+    """It clashes by itself, for nothing but a cord runs in it."""
+    text = TOP.replace("notion: drawcord}], length: 56 cm", "notion: cord lock}], times: 2")
+    assert "1 hood cord: It hurts you" in _out(tmp_path, text, "check")
+    order = _out(tmp_path, text, "order")
+    assert "Leave hood cord off" in order
+    assert "Thread hood cord on the cord" not in order
