@@ -114,10 +114,7 @@ class ToldPart:
 
 @dataclass(frozen=True, slots=True)
 class ToldCheck:
-    """Quantities of the project that do not agree: both numbers, mm or plain, and in words.
-
-    `cloth` is of which too much or too little is bought for it.
-    """
+    """Quantities that do not agree: both numbers, mm or plain, in words, and the `cloth` bought."""
 
     id: str
     place: str
