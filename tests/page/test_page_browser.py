@@ -178,9 +178,11 @@ def test_from_nothing_to_a_printed_booklet(opened: Opening, folder: Path, tmp_pa
     page.get_by_role("button", name="Write the project").click()
     assert page.url.endswith("/project/small-bag.yaml")
     page.get_by_role("button", name="Take this").first.click()
-    assert page.get_by_text("Written into the project:").is_visible()
+    # A press is answered when the garment is decided anew, so each answer is waited for.
+    page.get_by_text("Written into the project:").wait_for(state="visible")
     page.get_by_role("link", name="Order of work").click()
     page.get_by_role("button", name="Tick step 1 off").click()
+    page.get_by_role("button", name="Step 1 is done").wait_for(state="visible")
     assert page.url.endswith("/order#next")
     assert page.get_by_role("button", name="Step 1 is done").count() == 1
     page.reload()
