@@ -125,10 +125,11 @@ def _compared(seam: Seam, use: Use, piece: Piece, garment: Garment) -> Iterator[
     wrong = [hem for hem in hems if _far(hem.value, gives)] if len(hems) == 1 else []
     if not _far(asks, gives) and not wrong:
         return
-    alike = not _far(use.fullness, piece.fullness) and not wrong
+    ratio, number = not _far(use.fullness, piece.fullness), piece.number or 1
+    meant = (asks, *(hem.value for hem in hems))
+    each = ratio and number > 1 and not any(_far(one, gives * number) for one in meant)
+    alike = each or (ratio and not wrong)
     often = f", {seam.making.times} times," if seam.making.times > 1 else ""
-    number = piece.number or 1
-    each = alike and number > 1 and not _far(asks, gives * number)
     yield Disagreement(
         "width" if alike else "fullness",
         seam.name,
@@ -137,7 +138,7 @@ def _compared(seam: Seam, use: Use, piece: Piece, garment: Garment) -> Iterator[
             Figure("that is", asks),
             Figure(f"the piece {piece.name} gives", piece.fullness, "ratio"),
             Figure("that is", gives),
-            *wrong,
+            *(() if each else wrong),
         ),
         cloth=use.cloth,
         together=(piece.width, number) if each else None,

@@ -51,6 +51,18 @@ def test_a_piece_as_wide_as_one_of_its_panels_is_told_what_its_width_is() -> Non
     assert "write the same fullness" not in text
 
 
+def test_a_hem_that_agrees_with_what_was_meant_says_so_too() -> None:
+    """Two panels of 35 cm each for a waist of 70, and a hem that is as wide as both."""
+    waist = WAIST.replace("fullness: 3", "fullness: 2")
+    piece = SKIRT.replace("width: 70 cm", "width: 35 cm") + ", hem: 1 cm, number: 2}]"
+    ((id_, _, text),) = told(waist + HEM.replace("100 cm", "140 cm"), piece)
+    assert "width" == id_
+    assert "For 35 cm each write finished width: 70 cm" in text
+    ((id_, _, text),) = told(waist + HEM, piece)
+    assert "fullness" == id_
+    assert "each write" not in text
+
+
 PUFF = "  - {name: puff, layers: [shell, {use: o, fullness: 2}], length: 40 cm, times: 2}\n"
 SLEEVES = (
     "pieces: [{{name: sleeve, fabric: o, finished width: {}, finished height: 30 cm, fullness: 2, "
