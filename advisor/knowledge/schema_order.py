@@ -84,7 +84,7 @@ Fact = Literal[
     "turned through here",
     "flap named",
     "flap over it",
-    "stays as it is cut",
+    "laid piece stays as cut",
     "pocket lined",
     "round cuff",
     "no lapel",

@@ -81,7 +81,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "opens end to end": lambda: _end_to_end(place, facts),
         "pocket lined": lambda: place.unit == "both" or _two_sided(place, facts),
         "flap over it": lambda: _flap_over(place, facts),
-        "stays as it is cut": lambda: all(map(facts.stays_cut, laid_on(place, facts.places))),
+        "laid piece stays as cut": lambda: all(map(facts.stays_cut, laid_on(place, facts.places))),
         "cinches the body": lambda: any(p.role.id in HELD_ABOVE for p in facts.places),
         "band of another cloth": lambda: of_another_cloth(
             place.seam, [facts.entry(name) for name in place.seam.cloths()]
