@@ -67,6 +67,9 @@ class Fitting:
 
     @cached_property
     def _guess(self) -> tuple[str, str]:
+        close = next((part for part in self.garment.parts if part.fitting == TO_BODY), None)
+        if close is not None:
+            return TO_BODY, f"its {close.name} is"
         shell = [p for p in self.places if p.unit != "lining"]
         if not any(p.role.closes or p.role.fitted for p in shell):
             return NOT, "nothing of it closes round the body"

@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from typing import Final, NamedTuple
 
 from advisor.knowledge.model import Knowledge
+from advisor.project.edgewords import MADE
 from advisor.project.facts import (
     CHOICES,
     CLOTH_WORDS,
@@ -220,6 +221,7 @@ def words_of(form: str, knowledge: Knowledge) -> Mapping[str, Words]:
         "SeamForm": {
             **{key: words for key, words in fixed.items() if key not in QUANTITIES},
             **{key: Words(words) for key, words in SEAM_WORDS.items()},
+            "edge": Words((*SEAM_WORDS["edge"], *MADE)),
             "fitting": fittings,
             "moves": Words(YES_NO),
             "kind": Words(known_kinds(knowledge), closed=False),

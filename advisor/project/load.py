@@ -17,6 +17,7 @@ from advisor.knowledge.names import plain_name
 from advisor.project.bending import read_overhang
 from advisor.project.building import with_making
 from advisor.project.cloths import is_scalar, notion_cloth, read_cloth
+from advisor.project.edgewords import told_apart
 from advisor.project.facts import (
     CLOTH_WORDS,
     SEAM_KEYS,
@@ -95,9 +96,17 @@ def garment_of(document: Document, knowledge: Knowledge) -> Garment:
         raise InputError(Problem(_NO_PROJECT, Where(document.file), _AS_WRITTEN))
     document, problems = validated(document, ProjectForm)
     findings = Findings(document, problems)
-    garment = _Reader(document.data, findings, knowledge).garment()
+    garment = _Reader(_in_facts(document.data), findings, knowledge).garment()
     findings.stop()
     return garment
+
+
+def _in_facts(data: dict[str, Any]) -> dict[str, Any]:
+    """The data with each edge said by facts and kinds alone."""
+    rows = data.get("seams")
+    if not isinstance(rows, list):
+        return data
+    return data | {"seams": [told_apart(row) if isinstance(row, dict) else row for row in rows]}
 
 
 class _Reader:

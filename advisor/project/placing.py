@@ -14,6 +14,7 @@ from typing import Any
 
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.places import PLAIN, PlaceKind, plain_word
+from advisor.project.edgewords import NEVER_HEMMED
 from advisor.project.garment import Cloth, Seam
 from advisor.project.waisttabs import hang_from_waist
 
@@ -130,17 +131,15 @@ def families(kinds: Mapping[str, PlaceKind]) -> frozenset[str]:
 def _of_family(
     said: str, seam: Seam, about: Mapping[str, Entry], kinds: Mapping[str, PlaceKind]
 ) -> str:
-    """The kind of a family that its notion, its name or its layers tell; else the one that leads.
-
-    An edge of two cloths is a faced one, and what backs with a notion is an interfacing.
-    """
+    """The kind of a family that its notion, its name or its layers tell; else what leads it."""
     own = {id_: kind for id_, kind in kinds.items() if _family(kind) == said}
     notions = [entry for entry in about.values() if entry.kind != "cloth"]
     told = [kind for entry in notions if (kind := _of(entry, own)) is not None]
     by_name = named(seam.name, own)
     if told or by_name:
         return told[0] if told else by_name
-    if "faced-edge" in own and len({*seam.cloths()}) > 1 and not notions:
+    faced = seam.facts.get("edge") == "turned" or (len({*seam.cloths()}) > 1 and not notions)
+    if "faced-edge" in own and (faced or NEVER_HEMMED & {*singular_words(seam.name)}):
         return "faced-edge"
     if "interfacing" in own and notions:
         return "interfacing"

@@ -38,7 +38,10 @@ _FIBRES = (
     "it may be the one or the other; or unknown"
 )
 _TRAITS = "what you have seen on a scrap, where it is not as usual: {traits}"
-_EDGE = "open (pressed open or to a side), turned (enclosed, as in a facing), hem or folded"
+_EDGE = (
+    "open (pressed open or to a side), turned (enclosed, as in a facing), hem or folded; or how it "
+    "is made: faced, bound, raw, elastic"
+)
 _BENT = (
     "how far a strip reaches over a table edge until its end has sunk to a slope of 8 down for 9 "
     "along; or with sinks: 30 mm, by how much its end then lies lower"

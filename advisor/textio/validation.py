@@ -184,8 +184,17 @@ def _problem(
     if fault.type in _SHAPES:
         shapes = " or ".join(dict.fromkeys(_SHAPES[same.type] for same in group))
         words = f"must be {shapes}, not {_shown(fault.value)}"
-        return Problem(f"{_naming(fault)}{words}", at_value)
+        return Problem(f"{_naming(fault)}{words}", at_value, _as_written(fault))
     return Problem(f"{_naming(fault)}{_words(fault)}", at_value)
+
+
+def _as_written(fault: _Fault) -> str | None:
+    """How a list is written as a group of keys or a group as a list; None for all else."""
+    if fault.type == "dict_type" and isinstance(fault.value, list):
+        return "each on a line of its own as 'its name: {...}', without a dash"
+    if fault.type == "list_type" and isinstance(fault.value, dict):
+        return "each on a line of its own that begins with a dash, as '- {...}'"
+    return None
 
 
 def _unknown_word(fault: _Fault, where: Where) -> Problem:

@@ -80,6 +80,13 @@ CASES = [
         "p.yaml:2:1: unknown key 'qqq'. Expected one of garment, foot lift, seams, cloths.",
     ),
     ("garment: g\nseams: []", "p.yaml:2:8: 'seams': must not be empty"),
+    (
+        "garment: g\nseams: {side: 7}",
+        (
+            "p.yaml:2:8: 'seams': must be a list, not a group of keys. Expected each on a line of "
+            "its own that begins with a dash, as '- {...}'."
+        ),
+    ),
     ("garment: g\nseams: [7]", "p.yaml:2:9: 'seams': must be a group of keys, not 7"),
     ("garment: g\nseams:\n  - count: 1", "p.yaml:3:5: missing key 'name'"),
     ("garment: g\nseams: [{name: ''}]", "p.yaml:2:16: 'name': must not be empty"),

@@ -1,0 +1,32 @@
+"""Edges said by how they are made: `edge: bound` says no fact of an edge, it says what is made.
+
+A maker writes what she does to an edge under the key that names it. The file keeps her words; here
+they become the fact and the kind that everything else reads.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+MADE = {"faced": "faced edge", "bound": "bound edge", "raw": "raw edge", "elastic": "elastic edge"}
+"""What an edge is made as, by the word said for it."""
+
+
+def told_apart(row: dict[str, Any]) -> dict[str, Any]:
+    """A place whose edge is said by how it is made, with the fact and the kind of that edge.
+
+    A kind that she says as well stays, unless it is only the family of edges.
+    """
+    word = row.get("edge")
+    made = MADE.get(word.strip().casefold()) if isinstance(word, str) else None
+    if made is None:
+        return row
+    kind = row.get("kind")
+    said = {key: value for key, value in row.items() if key != "edge"}
+    if made == "faced edge":
+        said["edge"] = "turned"
+    return said | ({"kind": made} if kind in (None, "edge") else {})
+
+
+NEVER_HEMMED = frozenset({"neck", "neckline", "armhole", "front", "wrap", "collar", "waist"})
+"""Words of an edge that is turned by a facing, and hangs nowhere that a hem would be levelled."""
