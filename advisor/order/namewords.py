@@ -65,15 +65,15 @@ OF_THE_BODY = frozenset({"side", "centre", "waist", "waistband", "crotch", "inse
 ALL_TOLD = frozenset({"seam", "gathers", "laid on", "dart", "fold"})
 """Families of places whose layers are all the cloths that meet there."""
 DART_ENDS_HIGH = frozenset({"bust", "neck", "shoulder", "elbow"})
-AT_THE_WAIST = frozenset({"tier", "waist", "waistband", "hem-frill", "hem"})
+AT_THE_WAIST = frozenset({"tier", "ring-tier", "waist", "waistband", "hem-frill", "hem"})
 """Words of a dart that does not end in the waist, and the roles of what lies there or below."""
 SHAPING = frozenset({"princess", "gore"})
 """Words of a panel seam that runs the whole length of what it shapes."""
-ENDS_ANYWHERE = frozenset({"dart", "tuck", "applied", "tier", "plain"})
+ENDS_ANYWHERE = frozenset({"dart", "tuck", "applied", "tier", "ring-tier", "plain"})
 """Roles of what need not end in the seam across its piece, where the maker does not say so."""
 PLEATS_ROUND = 8
 """From this many pleats on a skirt is pleated all round, over the seams of its widths: estimate."""
-WIDTHS = frozenset({"plain", "tier"})
+WIDTHS = frozenset({"plain", "tier", "side", "centre"})
 """Roles of a seam that may join widths of what is drawn up."""
 GATHERED = 1.1
 """The fullness from which an edge is gathered and not only eased: estimate."""

@@ -17,7 +17,7 @@ LEG_END = frozenset({"leg-band"})
 BELOW = frozenset(
     {
         *("side", "side-and-sleeve", "underarm", "crotch", "inseam", "hem", "lower-edge"),
-        *("waist", "waistband", "tier"),
+        *("waist", "waistband", "tier", "ring-tier"),
     }
 )
 """What begins at the armhole or below it."""

@@ -142,8 +142,8 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     set at a vent but felled to it.
     """
     words = set(singular_words(seam.name))
-    if role == "hem" and FRILLED & words and _drawn_up_elsewhere(seam, garment):
-        return "frill-hem"
+    if role in ("hem", "tier"):
+        return _of_a_frill(role, seam, garment)
     if role in ("crotch", "inseam") and GUSSET in words and _legs_beside(seam, garment):
         return GUSSET
     if role in ("centre", "side") and len(called.HALVES & words) == 1 and _beside_the_middle(seam):
@@ -158,6 +158,14 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     if kind == "ribbon" and seam.name not in garment.wishes.joins and not seam.making.crosses:
         return "edge-trim" if _round_the_edges(seam, words) else ""
     return "vent-lining" if kind == "lining-seam" and called.VENTS & words else ""
+
+
+def _of_a_frill(role: str, seam: Seam, garment: Garment) -> str:
+    """A strip that is hemmed before it is drawn up, a ring that is set when all is round."""
+    if role == "tier":
+        return "ring-tier" if _closed_by_itself(seam, garment) else ""
+    frilled = FRILLED & set(singular_words(seam.name))
+    return "frill-hem" if frilled and _drawn_up_elsewhere(seam, garment) else ""
 
 
 def _legs_beside(gusset: Seam, garment: Garment) -> bool:
@@ -175,6 +183,14 @@ def _drawn_up_elsewhere(hem: Seam, garment: Garment) -> bool:
     """Whether a straight strip of this cloth is gathered or pleated on: a ring hangs out first."""
     drawn = (set(drawn_up(seam)) for seam in garment.seams if seam.name != hem.name)
     return hem.facts.get("shape") != "curved" and any(set(hem.cloths()) <= d for d in drawn)
+
+
+def _closed_by_itself(tier: Seam, garment: Garment) -> bool:
+    """Whether what is drawn up has side seams of its own: a ring, set when all is round."""
+    full = set(drawn_up(tier))
+    own = full - {use.cloth for use in tier.uses if use.fullness <= called.GATHERED}
+    seams = (other for other in garment.seams if set(other.cloths()) <= own and other is not tier)
+    return any("side" in singular_words(other.name) for other in seams)
 
 
 def _of_the_sleeve(words: set[str], seam: Seam, garment: Garment) -> bool:

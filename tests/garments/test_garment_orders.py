@@ -13,7 +13,7 @@ ORDERS = [
     (DRESS, ["baste bodice princess", "baste bodice side", "fit", "join bodice princess"]),
     (DRESS, ["fit", "join bodice side", "join waist", "set centre back zip", "join centre back"]),
     (DRESS, ["fit", "grade neck facing", "turn neck facing"]),
-    (DRESS, ["baste veil side", "fit", "join veil side", "enclose veil side", "gather waist"]),
+    (DRESS, ["join veil side", "enclose veil side", "gather waist"]),
     (DRESS, ["press open the coil of centre back zip", "set centre back zip"]),
     (DRESS, ["set centre back zip", "set facing to lining", "fell the lining to centre back zip"]),
     (DRESS, ["fit", "join lining side", "set facing to lining", "sew hem"]),

@@ -1,0 +1,61 @@
+"""A full skirt on a yoke, with a petticoat that is a ring of its own.
+
+All is common practice of the trade.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+
+from advisor.decide.advise import advise
+from advisor.order.work import Work, order_of
+from advisor.project.load import garment_of
+from advisor.textio.yamlfile import parse_yaml
+from tests.garments.whole import known, places, stands
+
+SKIRT = """garment: Lamp lighter's skirt
+fabrics:
+  over: {fabric: organza, fibres: {polyester: 100}}
+  under: {fabric: lawn, fibres: {cotton: 100}}
+  petti: {fabric: net, fibres: {nylon: 100}}
+  yoke: {fabric: jersey, fibres: {cotton: 95, elastane: 5}}
+seams:
+  - {name: overskirt side, layers: [over, over], length: 66 cm, times: 2}
+  - {name: underskirt side, layers: [under, under], length: 60 cm, times: 2}
+  - {name: petticoat side, layers: [petti, petti], length: 35 cm, times: 2}
+  - {name: petticoat flounce, layers: [under, {use: petti, fullness: 3}], length: 250 cm}
+  - {name: yoke side, layers: [yoke, yoke], length: 18 cm, times: 2}
+  - {name: skirt to yoke, layers: [yoke, {use: under, fullness: 2}, {use: over, fullness: 2.5}],
+     length: 100 cm}
+  - {name: underskirt hem, layers: [under], length: 200 cm, edge: hem}
+"""
+
+
+@cache
+def sewn() -> Work:
+    """Its order of work."""
+    return order_of(advise(garment_of(parse_yaml(SKIRT, "p.yaml"), known()), known()), known())
+
+
+def test_a_skirt_is_joined_to_its_yoke_like_a_waist() -> None:
+    """It is no yoke laid on a flat front: each side is closed and pressed before the gathers."""
+    found = sewn()
+    assert ("gathered-edge", "waist") == (
+        places(found)["skirt to yoke"].kind.id,
+        places(found)["skirt to yoke"].role.id,
+    )
+    for side in ("overskirt side", "underskirt side"):
+        assert stands(found, f"join {side}", f"press {side}", "gather skirt to yoke")
+    assert stands(found, "press yoke side", "join skirt to yoke")
+
+
+def test_a_flounce_with_sides_of_its_own_is_set_as_a_ring() -> None:
+    """The net is closed before it is drawn up, and the skirt before the net hangs on it."""
+    found = sewn()
+    assert stands(found, "lap petticoat side", "gather petticoat flounce", "join petticoat flounce")
+    assert stands(found, "press underskirt side", "join petticoat flounce", "sew underskirt hem")
+
+
+def test_no_fitting_waits_for_widths_that_are_drawn_up() -> None:
+    """What a fitting would change in them goes into the gathers."""
+    assert not {"baste overskirt side", "baste petticoat side"} & set(sewn().order)
