@@ -17,11 +17,14 @@ BY_KIND = {
     "casing": "casing",
     "pad": "pad",
     "cup": "cup",
+    "collar": "collar-attach",
     "front-band": "front-band",
     "shirring": "tuck",
     "ties": "strap",
 }
 """Roles that follow from the kind of place, whatever the name says where it lies."""
+NAMED_SO = frozenset({"waistband", "neckband"})
+"""Roles that a name tells better than what is made there."""
 POCKET_ZIP = "pocket-zip"
 """The role of a zip that closes a pocket: it neither fits the garment nor opens it."""
 NECKBAND, FRONT_BAND = "neckband", "front-band"
@@ -102,7 +105,8 @@ def _by_kind(kind: str, about: list[Entry], found: SeamKind | None) -> str:
         return "set-lining"
     if kind == "neckband" and (found is None or found.id == "pocket" or found.last):
         return "neckband"  # a welt of rib, or the rib that closes the lower edge
-    return BY_KIND.get(kind, "") if found is None or found.id != "waistband" else ""
+    own = found is not None and found.id in NAMED_SO
+    return "" if own else BY_KIND.get(kind, "")
 
 
 def _by_shape(seam: Seam, kind: str) -> str:
@@ -142,8 +146,9 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     set at a vent but felled to it.
     """
     words = set(singular_words(seam.name))
-    if role in ("hem", "tier"):
-        return _of_a_frill(role, seam, garment)
+    frilled = _of_a_frill(role, seam, garment)
+    if frilled:
+        return frilled
     if role in ("crotch", "inseam") and GUSSET in words and _legs_beside(seam, garment):
         return GUSSET
     if role in ("centre", "side") and len(called.HALVES & words) == 1 and _beside_the_middle(seam):
@@ -164,7 +169,7 @@ def _of_a_frill(role: str, seam: Seam, garment: Garment) -> str:
     """A strip that is hemmed before it is drawn up, a ring that is set when all is round."""
     if role == "tier":
         return "ring-tier" if _closed_by_itself(seam, garment) else ""
-    frilled = FRILLED & set(singular_words(seam.name))
+    frilled = role == "hem" and FRILLED & set(singular_words(seam.name))
     return "frill-hem" if frilled and _drawn_up_elsewhere(seam, garment) else ""
 
 

@@ -1,4 +1,4 @@
-"""A full skirt on a yoke, with a petticoat that is a ring of its own.
+"""A full skirt on a yoke with a petticoat that is a ring of its own; a collar on a loose gilet.
 
 All is common practice of the trade.
 """
@@ -59,3 +59,22 @@ def test_a_flounce_with_sides_of_its_own_is_set_as_a_ring() -> None:
 def test_no_fitting_waits_for_widths_that_are_drawn_up() -> None:
     """What a fitting would change in them goes into the gathers."""
     assert not {"baste overskirt side", "baste petticoat side"} & set(sewn().order)
+
+
+GILET = """garment: Market gilet
+fabrics:
+  denim: {fabric: denim, fibres: {cotton: 100}}
+  fur: {fabric: faux fur}
+seams:
+  - {name: shoulder, layers: [denim, denim], length: 14 cm, times: 2}
+  - {name: side, layers: [denim, denim], length: 30 cm, times: 2}
+  - {name: collar, layers: [fur, denim], length: 44 cm, shape: curved}
+"""
+
+
+def test_nothing_is_trimmed_that_ends_a_seam_which_may_still_be_changed() -> None:
+    """The collar runs over the shoulders, so its allowances are kept until it has been tried on."""
+    garment = garment_of(parse_yaml(GILET, "p.yaml"), known())
+    found = order_of(advise(garment, known()), known())
+    assert "collar-attach" == places(found)["collar"].role.id
+    assert stands(found, "join shoulder", "join collar", "fit", "grade collar", "close collar")
