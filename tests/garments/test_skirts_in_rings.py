@@ -63,12 +63,12 @@ def test_no_fitting_waits_for_widths_that_are_drawn_up() -> None:
 
 GILET = """garment: Market gilet
 fabrics:
-  denim: {fabric: denim, fibres: {cotton: 100}}
+  tweed: {fabric: tweed, fibres: {wool: 100}}
   fur: {fabric: faux fur}
 seams:
-  - {name: shoulder, layers: [denim, denim], length: 14 cm, times: 2}
-  - {name: side, layers: [denim, denim], length: 30 cm, times: 2}
-  - {name: collar, layers: [fur, denim], length: 44 cm, shape: curved}
+  - {name: shoulder, layers: [tweed, tweed], length: 14 cm, times: 2}
+  - {name: side, layers: [tweed, tweed], length: 30 cm, times: 2}
+  - {name: collar, layers: [fur, tweed], length: 44 cm, shape: curved}
 """
 
 
