@@ -102,17 +102,10 @@ class Fitting:
         """Whether nothing of a fitted place is left to let out after a stage of it."""
         if op.id == "join" and (self._marked(place) or self._drops(place)):
             return True
-        if op.let_out or not (self.concerned(place) or self._shuts_a_fitted_end(place)):
+        if op.let_out or not self.concerned(place):
             return False
         degree = place.seam.fitting or self.degree
         return not (place.kind.id == "zip" and degree == LOOSELY)
-
-    def _shuts_a_fitted_end(self, place: SeamPlace) -> bool:
-        """Whether it runs over a seam that the first fitting may change, as a collar does."""
-        if place.kind.family != "band" or place.unit == "lining":
-            return False
-        seams = (o for o in self.places if o.kind.family in JOINED and self._first(o))
-        return any(crosses(place, other) for other in seams)
 
     @cached_property
     def late(self) -> frozenset[str]:

@@ -68,6 +68,7 @@ fabrics:
 seams:
   - {name: shoulder, layers: [tweed, tweed], length: 14 cm, times: 2}
   - {name: side, layers: [tweed, tweed], length: 30 cm, times: 2}
+  - {name: front zip, layers: [tweed, {notion: open-end zip}], length: 50 cm}
   - {name: collar, layers: [crepe, tweed], length: 44 cm, shape: curved}
 """
 
