@@ -21,6 +21,8 @@ NO_SEAM = frozenset({"fastening", "backing", "stay", "laid on"})
 """Families of places that close no garment, whatever cloths lie in them."""
 EDGES = frozenset({"edge", "casing", "band"})
 """Families of places that finish an edge."""
+AT_A_ZIP = frozenset({"lining-seam", "ribbon"})
+"""Kinds of what is sewn over the tape of a zip where its name says so."""
 FACED = "faced-edge"
 UPPER = frozenset({"top", "edge", "neck", "neckline", "bib", "bust", "bodice"})
 """Words of an edge that a strap is caught in."""
@@ -55,7 +57,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "of the shell": place.unit == "shell",
         "of the lining": place.unit == "lining",
         "not of the lining": place.unit != "lining",
-        "at the zip": place.kind.id == "lining-seam" and "zip" in singular_words(place.name),
+        "at the zip": place.kind.id in AT_A_ZIP and "zip" in singular_words(place.name),
         "left as it is cut": place.method.id == "hem-left-raw",
         "not at a vent": role.id != "vent-lining",
         "not a flap": role.id != POCKET_FLAP,

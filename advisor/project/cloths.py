@@ -24,6 +24,7 @@ from advisor.project.phrase import (
     short_name,
 )
 from advisor.project.phrases.abroad import FIBRES
+from advisor.project.phrases.beside import names_a_knit
 from advisor.project.phrases.composition import possible_mixes
 from advisor.project.phrases.reading import stretching
 from advisor.project.phrases.shares import Fibres
@@ -242,8 +243,9 @@ def _made_of(found: tuple[Mix, ...], reading: Reading, knowledge: Knowledge) -> 
         some, told = possible_mixes(entry, Fibres(mix, whole=whole), knowledge)
         mixes += some
         notes += told
-    laid = [mix for id_ in reading.laid for mix in knowledge.entries[id_].mixes]
     stated = len(found) > 1 or all(share is not None for _, share in found[0])
+    about = (knowledge.entries[id_] for id_ in reading.laid)
+    laid = [m for e in about if not (stated and names_a_knit(e, entry)) for m in e.mixes]
     give = {stretching(reading.entry, mix) for mix in found}
     return replace(
         reading,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from advisor.knowledge.model import Knowledge
+from advisor.knowledge.model import Entry, Knowledge
 from advisor.project.phrases.composition import Note
 from advisor.project.phrases.grounds import LAID_FIRST, Grounds, names_of
 from advisor.project.phrases.lexicon import KNIT_FAMILIES, PATTERNS, UNFILED_FIBRES
@@ -59,8 +59,7 @@ def as_knit(
 ) -> tuple[Grounds, tuple[Note, ...]]:
     """The knit that a woven cloth's name is said of: "ottoman knit" is a knit with such a face."""
     entry = knowledge.entries[grounds.entry]
-    woven = entry.structure == "woven" and entry.family not in {*LAID_FIRST, "piles"}
-    if not woven or not any(word in _KNIT for word in grounds.left):
+    if not _is_ground(entry) or not any(word in _KNIT for word in grounds.left):
         return grounds, ()
     fibres = [fibre for at in range(len(words)) for fibre in fibres_at(words, at, knowledge)[0]]
     knit = next((KNIT_FAMILIES[f] for f in fibres if f in KNIT_FAMILIES), KNIT_FAMILIES[""])
@@ -68,3 +67,15 @@ def as_knit(
     said = f"{entry.name} is a woven cloth, and a knit is asked for"
     note = (said, f"taken as {knit_name}, and guarded as {entry.name} too")
     return replace(grounds, entry=knit, laid=tuple(sorted({*grounds.laid, entry.id}))), (note,)
+
+
+def names_a_knit(entry: Entry, knit: Entry) -> bool:
+    """Whether a cloth only lends its name to a knit: nothing of its own is laid on it.
+
+    Whoever says what the knit is made of has said it of the whole.
+    """
+    return knit.structure == "knit" and _is_ground(entry)
+
+
+def _is_ground(entry: Entry) -> bool:
+    return entry.structure == "woven" and entry.family not in {*LAID_FIRST, "piles"}

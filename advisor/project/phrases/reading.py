@@ -16,7 +16,7 @@ from advisor.errors import InputError, Problem, shown
 from advisor.knowledge.model import Knowledge, Mix
 from advisor.project.phrases import lexicon
 from advisor.project.phrases.abroad import in_english
-from advisor.project.phrases.beside import as_knit, take_backing, take_unfiled
+from advisor.project.phrases.beside import as_knit, names_a_knit, take_backing, take_unfiled
 from advisor.project.phrases.composition import Note, as_tender, possible_mixes, with_part
 from advisor.project.phrases.families import family_of
 from advisor.project.phrases.grounds import (
@@ -325,10 +325,12 @@ class _Phrase:
             id_ = _SURFACES.get(word, "")
             if id_ in self.knowledge.entries and id_ != grounds.entry:
                 found[id_] = None
-        if grounds.laid and self.knowledge.entries[grounds.entry].family not in LAID_FIRST:
-            names = " and ".join(self.knowledge.entries[id_].name for id_ in grounds.laid)
-            taken = self.knowledge.entries[grounds.entry].name
-            effect = f"taken as one cloth, {taken}, that is guarded as {names} too"
+        entry = self.knowledge.entries[grounds.entry]
+        about = [self.knowledge.entries[id_] for id_ in grounds.laid]
+        both = [other.name for other in about if not names_a_knit(other, entry)]
+        if both and entry.family not in LAID_FIRST:
+            names = " and ".join(both)
+            effect = f"taken as one cloth, {entry.name}, that is guarded as {names} too"
             said = f"two cloths are named in '{self.text}'"
             self.notes.append((said, f"{effect}; put a comma between two cloths"))
         return tuple(found)

@@ -1,4 +1,4 @@
-"""A full skirt on a yoke with a petticoat that is a ring of its own; a collar on a loose gilet.
+"""A full skirt on a yoke with a petticoat that is a ring of its own; fronts that close loosely.
 
 All is common practice of the trade.
 """
@@ -79,3 +79,27 @@ def test_nothing_is_trimmed_that_ends_a_seam_which_may_still_be_changed() -> Non
     found = order_of(advise(garment, known()), known())
     assert "collar-attach" == places(found)["collar"].role.id
     assert stands(found, "join shoulder", "fit", "grade collar", "close collar")
+
+
+CARDIGAN = """garment: Ferry pilot's cardigan
+fabrics:
+  body: {fabric: boucle knit, fibres: {wool: 80, nylon: 20}, weight: 420 g/m2}
+seams:
+  - {name: side, layers: [body, body], length: 50 cm, times: 2}
+  - {name: zip ribbon, layers: [body, {notion: grosgrain ribbon}], length: 62 cm, times: 2}
+  - {name: front zip, layers: [body, {notion: open-end zip}], length: 62 cm}
+"""
+
+
+def test_a_ribbon_over_the_tape_comes_after_the_zip() -> None:
+    """It hides the tape, which is stitched first."""
+    garment = garment_of(parse_yaml(CARDIGAN, "p.yaml"), known())
+    assert stands(
+        order_of(advise(garment, known()), known()), "set front zip", "stitch on zip ribbon"
+    )
+
+
+def test_what_a_knit_is_made_of_is_what_she_says() -> None:
+    """A woven cloth that lends its name to a knit brings its guards, and no fibres of its own."""
+    garment = garment_of(parse_yaml(CARDIGAN, "p.yaml"), known())
+    assert [{"wool": 80.0, "nylon": 20.0}] == [dict(mix) for mix in garment.cloths["body"].mixes]
