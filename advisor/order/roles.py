@@ -8,8 +8,9 @@ from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import SeamKind
 from advisor.order import namewords as called
 from advisor.project.garment import Garment, Seam
+from advisor.project.headwords import head_of
 from advisor.project.linings import LINING, Unit, of_part
-from advisor.project.placing import BONES, head_of, singular_words
+from advisor.project.placing import BONES, singular_words
 from advisor.project.unjoined import drawn_up
 
 BY_KIND = {

@@ -16,6 +16,7 @@ from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.places import PLAIN, PlaceKind, plain_word
 from advisor.project.edgewords import NEVER_HEMMED
 from advisor.project.garment import Cloth, Seam
+from advisor.project.headwords import head_of
 from advisor.project.waisttabs import hang_from_waist
 
 GATHERED, SHUT_IN = 1.1, 3
@@ -50,8 +51,6 @@ LAID = "applique"
 POCKETS = frozenset({"set-in-pocket", "welt-pocket"})  # their bag hangs inside
 BANDED = POCKETS | {"hem", "cuff"}
 """Kinds that a name may mean where a knit stretched to the edge makes a band of it."""
-BESIDE = frozenset({"with", "below", "above", "beside", "behind"})
-"""Words of a name after which it speaks of something else than the place itself."""
 NECKS = frozenset({"neck", "neckline"})
 SINGLE = frozenset({"canvas", "interfacing", "stay-tape", "ribbon"})
 """Kinds that lie on one piece: between two layers they are in a seam, which is the place."""
@@ -355,12 +354,6 @@ def named(name: str, kinds: Mapping[str, PlaceKind]) -> str:
     of_part = bool(rest & SIDES) and family in OF_PARTS
     widths = "seam" in rest and (family == "gathers" or found == "ties")
     return "" if of_part or widths or found == PLAIN else found
-
-
-def head_of(words: tuple[str, ...]) -> tuple[str, ...]:
-    """What a name is of, without what it only has or lies beside: a seam below a zip is a seam."""
-    at = (i for i, word in enumerate(words) if i and word in BESIDE)
-    return words[: next(at, len(words))]
 
 
 def fastening_kind(word: str, fastenings: Mapping[str, PlaceKind]) -> str:
