@@ -64,6 +64,10 @@ class Table:
     rows: tuple[Row, ...]
 
 
+FIRST = ("conflicts", "checks", "cautions", "parts")
+"""What stands before the pictures: what goes wrong or does not agree, what to mind, the parts."""
+
+
 @dataclass(frozen=True, slots=True)
 class Sheet:
     """What the template of a sheet sets; `size` is how large the type can be on two pages."""
@@ -117,11 +121,11 @@ def sheet_of(report: Answer, numbers: Numbers | None = None, without: Sequence[s
     found = {s.id: s for s in every}
     size = _size(found.values())
     heat = nearest_svg(report.heat or (), units) if iron else ""
-    known = ("conflicts", "cautions", "cloths", "seams", *without)
+    known = (*FIRST, "cloths", "seams", *without)
     return Sheet(
         garment=report.garment,
         size=size,
-        before=tuple(found[k] for k in ("conflicts", "cautions") if k in found),
+        before=tuple(found[k] for k in FIRST if k in found),
         iron=iron_svg(layers_of(iron), "What iron each cloth bears", units) if iron else "",
         heat=heat,
         heat_kind="" if size == "large" else "screen",
