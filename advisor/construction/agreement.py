@@ -341,6 +341,8 @@ def _unended(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
                 yield Disagreement("unended", name, (), text)
 
 
+LINED = "lining-seam"
+"""What joins the lining to the shell: it is called after one of them and holds both."""
 LENGTHWISE = frozenset({"side", "panel", "centre", "center", "inseam", "hem", "gore", "godet"})
 """Words of places that run down a part, where a layer that hangs free is sewn by itself."""
 
@@ -353,7 +355,7 @@ def _against_its_part(seam: Seam, garment: Garment, knowledge: Knowledge) -> Ite
     kinds = {name: knowledge.entries[garment.cloths[name].entry].kind for name in seam.cloths()}
     cloths = [name for name, kind in kinds.items() if kind == "cloth"]
     other = [name for name in cloths if part.layers and name not in part.layers]
-    if other:
+    if other and seam.place != LINED:
         text = f"holds {' and '.join(other)}, which the layers of {part.name} do not name"
         yield Disagreement("part-layers", seam.name, (), text)
     free = [name for name in cloths if name in part.separate]

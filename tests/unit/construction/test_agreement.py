@@ -165,3 +165,12 @@ def test_a_bias_piece_that_its_cloth_cannot_hold() -> None:
     assert "too-wide" == id_
     assert "149.9 cm" in text
     assert "106.9 cm" in text
+
+
+@pytest.mark.parametrize(("name", "told_of"), [("facing to lining", False), ("lining side", True)])
+def test_what_joins_a_lining_to_its_shell_may_hold_both(name: str, *, told_of: bool) -> None:
+    """It is called after the lining, and is no seam of it."""
+    parts = "parts: {shell: {layers: [shell]}, lining: {layers: [o]}}\n"
+    seam = f"  - {{name: {name}, layers: [shell, o], length: 60 cm}}\n"
+    found = {id_ for id_, _, _ in told(seam, parts)}
+    assert told_of == ("part-layers" in found)
