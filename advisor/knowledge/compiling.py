@@ -14,13 +14,13 @@ from advisor.knowledge.book import Book, BookItem
 from advisor.knowledge.glossary import compile_glossary
 from advisor.knowledge.labels import compile_labels
 from advisor.knowledge.model import FORMAT
-from advisor.knowledge.names import plain_name
+from advisor.knowledge.names import plain_name, source_id
 from advisor.knowledge.observations import compile_observation
 from advisor.knowledge.ordering import compile_order
 from advisor.knowledge.places import compile_places
 from advisor.knowledge.purposes import ends_of
 from advisor.knowledge.telling import compile_told
-from advisor.knowledge.vocabulary import parse_mix, read_role, reader_of, source_id
+from advisor.knowledge.vocabulary import parse_mix, read_role, reader_of
 from advisor.knowledge.when import ROLES, Reader
 from advisor.knowledge.workshop import compile_workshop
 

@@ -161,8 +161,8 @@ SURFACES = _by_meaning(
         "glued-on": "glitter glittery glittered sparkle sparkly sparkling glued flock flocked "
         "flocking",
         "quilted": "quilted padded",
-        "showerproof": "coated membrane blackout dimout waterproof waterproofed showerproof rubberised "
-        "rubberized pul cire",
+        "showerproof": "coated membrane blackout dimout waterproof waterproofed showerproof "
+        "rubberised rubberized pul cire",
         "waxed-cotton": "waxed oiled",
         "laminated-cotton": "laminated lacquered varnished",
         "bonded": "bonded",
