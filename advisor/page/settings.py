@@ -103,7 +103,6 @@ def _page(
 ) -> Response:
     read, _, about = opened(request, "settings")
     desk = desk_of(request)
-    kept = desk.taken.get(read.name)
     said = said or _said(read.document.data, desk.known)
     found = {
         "choices": [(c, _offered(c, str(said[c.key]), desk.known)) for c in CHOICES],
@@ -111,7 +110,7 @@ def _page(
         "feet": _feet(desk.known),
         "mark": read.mark,
         "unsaid": NONE,
-        "just": kept[2] if kept is not None and kept[0] == read.mark else (),
+        "just": desk.just(read),
         "slips": slips_of(error, desk) if error else (),
     }
     return page(request, "settings.html", {**about, **found}, 400 if error else 200)
