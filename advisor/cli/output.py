@@ -46,12 +46,13 @@ def with_units(garment: Garment, units: str | None) -> Garment:
     from dataclasses import replace
 
     from advisor.errors import InputError
+    from advisor.units.showing import SYSTEMS
 
     if units is None:
         return garment
-    if units not in ("metric", "us"):
+    if units not in SYSTEMS:
         raise InputError(f"unknown units '{units}': metric or us")
-    return replace(garment, units=units)
+    return replace(garment, units=SYSTEMS[units])
 
 
 def print_answer(answer: Answer) -> None:

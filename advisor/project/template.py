@@ -242,7 +242,3 @@ def _with_words(key: str, words: str, knowledge: Knowledge) -> str:
 
 def _listed(parts: Iterable[str]) -> str:
     return f"[{', '.join(parts)}]"
-
-
-SHOWN_KEYS = (*MAKER, *CLOTH, *SEAM)
-"""Every optional key that the file shows; a test compares them with the form."""

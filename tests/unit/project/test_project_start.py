@@ -15,7 +15,7 @@ from advisor.project.garment import Use
 from advisor.project.phrase import read_phrase
 from advisor.project.schema import ClothForm, MakerForm, SeamForm
 from advisor.project.start import Answers, ClothAnswer, SeamAnswer, interview
-from advisor.project.template import SHOWN_KEYS, project_text
+from advisor.project.template import CLOTH, MAKER, SEAM, project_text
 from advisor.textio.yamlfile import parse_yaml
 from advisor.textio.yamltext import quoted
 from tests.unit.project import project_cases as cases
@@ -161,7 +161,7 @@ def test_the_file_shows_every_optional_key() -> None:
         *GROUPS,
         *ELSEWHERE,
     }
-    assert optional == set(SHOWN_KEYS)
+    assert optional == {*MAKER, *CLOTH, *SEAM}
     others = {"name", "layers", "times", "moves", "kind", "joins", *GROUPS}
     others |= {
         "method",
