@@ -19,29 +19,12 @@ from advisor.knowledge.observations import compile_observation
 from advisor.knowledge.ordering import compile_order
 from advisor.knowledge.places import compile_places
 from advisor.knowledge.purposes import ends_of
+from advisor.knowledge.standing import GOOD_KINDS, RANKS
 from advisor.knowledge.telling import compile_told
 from advisor.knowledge.vocabulary import parse_mix, read_role, reader_of
 from advisor.knowledge.when import ROLES, Reader
 from advisor.knowledge.workshop import compile_workshop
 
-GOOD_KINDS = frozenset(
-    {"standard", "regulation", "handbook", "extension", "trade-journal", "paper"}
-)
-RANKS = {
-    "standard": 0,
-    "regulation": 0,
-    "handbook": 1,
-    "extension": 1,
-    "trade-journal": 1,
-    "paper": 1,
-    "manual": 2,
-    "trade-page": 3,
-    "common-practice": 2,
-    "derived": 2,
-    "memory": 4,
-    "estimate": 4,
-    "own-test": -1,
-}
 HIGHEST_LABEL = 200.0
 """Three marks on a care label up to ISO 3758:2012, °C; no limit goes above it."""
 
