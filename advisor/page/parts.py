@@ -9,9 +9,9 @@ from starlette.requests import Request
 from starlette.responses import Response
 
 from advisor.errors import InputError
+from advisor.knowledge.factwords import SEAM_WORDS
 from advisor.page.projects import opened
 from advisor.page.shown import Fields, at, desk_of, page, see, slips_of
-from advisor.project.facts import SEAM_WORDS
 from advisor.project.methods import FITTINGS
 from advisor.project.placing import known_kinds
 from advisor.writing import parts as writing

@@ -10,10 +10,11 @@ from starlette.requests import Request
 from starlette.responses import Response
 
 from advisor.errors import InputError
+from advisor.knowledge.factwords import WEARERS
 from advisor.knowledge.model import Knowledge
 from advisor.page.projects import opened
 from advisor.page.shown import Fields, at, desk_of, page, see, slips_of
-from advisor.project.facts import OTHER_FEET, WEARERS, machines_of, overlockers_of, read_maker_fact
+from advisor.project.facts import OTHER_FEET, machines_of, overlockers_of, read_maker_fact
 from advisor.project.methods import FITTINGS, PATTERNS
 from advisor.writing.parts import change_parts
 from advisor.writing.settings import OF_THE_MAKER, Value, settings

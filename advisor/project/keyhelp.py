@@ -10,16 +10,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final, NamedTuple
 
+from advisor.knowledge.factwords import CLOTH_WORDS, SEAM_WORDS, WEARERS, YES_NO
 from advisor.knowledge.model import Knowledge
-from advisor.project.facts import (
-    CHOICES,
-    CLOTH_WORDS,
-    SEAM_WORDS,
-    WEARERS,
-    YES_NO,
-    machines_of,
-    overlockers_of,
-)
+from advisor.project.facts import CHOICES, machines_of, overlockers_of
 from advisor.project.making import GRAINS, LESS_BULK, METHODS, PLEAT_KINDS
 from advisor.project.methods import FITTINGS, PATTERNS
 from advisor.project.placing import known_kinds

@@ -8,8 +8,9 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Iterable, Iterator
 
+from advisor.knowledge.factwords import SEAM_WORDS
 from advisor.knowledge.model import Knowledge
-from advisor.project.facts import CHOICES, SEAM_WORDS
+from advisor.project.facts import CHOICES
 from advisor.project.making import LESS_BULK
 from advisor.project.start import Answers, ClothAnswer, SeamAnswer
 from advisor.textio.yamltext import quoted

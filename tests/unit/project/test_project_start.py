@@ -10,7 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from advisor.errors import InputError
-from advisor.project.facts import CLOTH_WORDS, SEAM_KEYS
+from advisor.knowledge.factwords import CLOTH_WORDS
+from advisor.project.facts import SEAM_KEYS
 from advisor.project.garment import Use
 from advisor.project.phrase import read_phrase
 from advisor.project.schema import ClothForm, MakerForm, SeamForm
