@@ -11,6 +11,7 @@ from typing import Any
 
 from advisor.knowledge import schema, spoken
 from advisor.knowledge.book import Book, BookItem
+from advisor.knowledge.form import Form
 from advisor.knowledge.glossary import compile_glossary
 from advisor.knowledge.labels import compile_labels
 from advisor.knowledge.model import FORMAT
@@ -294,7 +295,7 @@ def _never(path: tuple[Any, ...], text: str, _known: Iterable[str]) -> None:
     raise AssertionError(f"compiled a condition that was not checked: {path} {text}")
 
 
-def _facts(form: schema.Form, names: tuple[str, ...], *, keep: bool = False) -> dict[str, Any]:
+def _facts(form: Form, names: tuple[str, ...], *, keep: bool = False) -> dict[str, Any]:
     """The facts that are only shown, as they stand in the file."""
     dumped = form.model_dump(mode="json", by_alias=True, exclude_defaults=True)
     return {key: value for key, value in dumped.items() if (key in names) == keep}

@@ -24,14 +24,15 @@ from advisor.knowledge import (
     workshop,
 )
 from advisor.knowledge.book import Book, BookItem
+from advisor.knowledge.form import Form
 from advisor.knowledge.likeness import lay_over_bases
 from advisor.textio.validation import problems_from_validation
 from advisor.textio.yamlfile import Document, Positions, read_yaml
 
-F = TypeVar("F", bound=schema.Form)
+F = TypeVar("F", bound=Form)
 
 
-REGISTERS: dict[str, type[schema.Form]] = {
+REGISTERS: dict[str, type[Form]] = {
     "sources": schema.SourceForm,
     "aspects": schema.AspectForm,
     "traits": schema.TraitForm,

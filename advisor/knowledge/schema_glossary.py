@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from advisor.knowledge.schema import Form, Sources, Text, Word
+from advisor.knowledge.form import Form, Sources, Text, Word
 
 
 class TermForm(Form):

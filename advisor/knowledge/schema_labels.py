@@ -6,7 +6,8 @@ from typing import Annotated
 
 from pydantic import Field
 
-from advisor.knowledge.schema import ClaimForm, Form, Note, Sources, Text, Word
+from advisor.knowledge.form import Form, Sources, Text, Word
+from advisor.knowledge.schema import ClaimForm, Note
 
 
 class FibreNameForm(Form):

@@ -6,7 +6,8 @@ from typing import Annotated, Any
 
 from pydantic import Field
 
-from advisor.knowledge.schema import ClaimForm, Form, Note, Number, Sources, Text, Word
+from advisor.knowledge.form import Form, Sources, Text, Word
+from advisor.knowledge.schema import ClaimForm, Note, Number
 
 
 class PriceForm(Form):

@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from advisor.knowledge.schema import Form, Sources, Text, Word
+from advisor.knowledge.form import Form, Sources, Text, Word
 
 Kind = Literal["look", "feel", "water", "flame", "solvent"]
 

@@ -6,7 +6,7 @@ from typing import Literal, Self
 
 from pydantic import model_validator
 
-from advisor.knowledge.schema import Form, Sources, Text, Word
+from advisor.knowledge.form import Form, Sources, Text, Word
 
 
 class SeamClassForm(Form):
