@@ -15,12 +15,8 @@ from advisor.knowledge import (
     ordering,
     places,
     schema,
-    schema_glossary,
-    schema_labels,
-    schema_means,
-    schema_observations,
     schema_places,
-    schema_workshop,
+    schema_registers,
     workshop,
 )
 from advisor.knowledge.book import Book, BookItem
@@ -38,15 +34,15 @@ REGISTERS: dict[str, type[Form]] = {
     "traits": schema.TraitForm,
     "words": schema.WordsForm,
     "fibres": schema.FibreForm,
-    "remedies": schema_means.RemedyForm,
-    "machines": schema_means.MachineForm,
-    "seams": schema_workshop.SeamClassForm,
-    "kit": schema_workshop.ToolForm,
+    "remedies": schema_registers.RemedyForm,
+    "machines": schema_registers.MachineForm,
+    "seams": schema_registers.SeamClassForm,
+    "kit": schema_registers.ToolForm,
     "places": schema_places.PlaceKindForm,
-    "observations": schema_observations.ObservationForm,
-    "labels": schema_labels.MarketForm,
-    "cleaning": schema_labels.CleaningForm,
-    "glossary": schema_glossary.TermForm,
+    "observations": schema_registers.ObservationForm,
+    "labels": schema_registers.MarketForm,
+    "cleaning": schema_registers.CleaningForm,
+    "glossary": schema_registers.TermForm,
 }
 """Files that hold many entries, by name, with the form of one entry."""
 OPTIONAL = frozenset(

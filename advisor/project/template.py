@@ -13,7 +13,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.project.facts import CHOICES
 from advisor.project.making import LESS_BULK
 from advisor.project.start import Answers, ClothAnswer, SeamAnswer
-from advisor.textio.yamltext import quoted
+from advisor.textio.flow import quoted
 
 WIDTH = 100
 

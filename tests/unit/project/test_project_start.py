@@ -17,8 +17,8 @@ from advisor.project.phrase import read_phrase
 from advisor.project.schema import ClothForm, MakerForm, SeamForm
 from advisor.project.start import Answers, ClothAnswer, SeamAnswer, interview
 from advisor.project.template import CLOTH, MAKER, SEAM, project_text
+from advisor.textio.flow import quoted
 from advisor.textio.yamlfile import parse_yaml
-from advisor.textio.yamltext import quoted
 from tests.unit.project import project_cases as cases
 
 GROUPS = {"gathers", "pleats", "crosses"}
