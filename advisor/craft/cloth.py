@@ -17,12 +17,11 @@ from typing import Final
 from advisor.craft import checks, laying, slanted
 from advisor.craft.allowance import strip_length, strip_square
 from advisor.craft.strip import Box, Packing, pack
-from advisor.units.factors import MM_PER_YARD
 
 SOURCES: Final[tuple[str, ...]] = ("derived", "estimate", "common-practice", "memory")
 
 METRIC_STEP_MM: Final = 100.0
-US_STEP_MM: Final = MM_PER_YARD / 8
+US_STEP_MM: Final = 36 * 25.4 / 8
 #: A length so little over a step is that step: nobody cuts a fiftieth of a mm.
 SAME_MM: Final = 0.02
 
