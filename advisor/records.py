@@ -87,6 +87,11 @@ def as_mapping(record: object) -> dict[str, Any]:
     return data
 
 
+def picked(record: object, names: str) -> dict[str, Any]:
+    """Some fields of a record as plain data; the names are words of one text."""
+    return {name: as_data(getattr(record, name)) for name in names.split()}
+
+
 def json_name(name: str) -> str:
     """What a field is called in the data."""
     return name.removesuffix("_")

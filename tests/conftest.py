@@ -9,6 +9,7 @@ bytecode in the same way.
 
 from __future__ import annotations
 
+import gc
 import os
 import shutil
 import tempfile
@@ -33,10 +34,15 @@ settings.register_profile("ci", settings.get_profile("here"), derandomize=True, 
 settings.load_profile("ci" if os.environ.get("CI") else "here")
 
 
+SELDOM = 100_000
+"""New things until their garbage is looked for: knowledge and decided garments live all the run."""
+
+
 def pytest_configure(config: pytest.Config) -> None:
     """Give the run a cache of its own, unless one is named, before any worker is started."""
     # Before numpy comes in: on small matrices its threads only wait for each other.
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+    gc.set_threshold(SELDOM)
     if hasattr(config, "workerinput"):
         return
     folder = tempfile.mkdtemp(prefix="advisor-tests-")

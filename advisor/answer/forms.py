@@ -96,7 +96,7 @@ def _register(entry: dict[str, Any], name: str) -> dict[str, Any]:
 
 def _explain(schema: dict[str, Any], knowledge: Knowledge) -> None:
     """A sentence for each key of a project, and the words that it takes."""
-    from advisor.project.facts import YES_NO
+    from advisor.knowledge.factwords import YES_NO
     from advisor.project.keyhelp import sentence, words_of
 
     for form, about in (("ProjectForm", schema), *schema.get("$defs", {}).items()):

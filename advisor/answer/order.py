@@ -10,7 +10,6 @@ from typing import TYPE_CHECKING
 
 from advisor.answer.model.order import (
     ToldIronState,
-    ToldMachine,
     ToldOrder,
     ToldOrderCost,
     ToldPin,
@@ -34,7 +33,7 @@ if TYPE_CHECKING:
     from advisor.knowledge.model import Knowledge
     from advisor.order.cycles import Cycle
     from advisor.order.plan import Change
-    from advisor.order.steps import IronState, MachineState, Precedence
+    from advisor.order.steps import IronState, Precedence
     from advisor.order.tasks import Task
     from advisor.order.wished_steps import PinAnswer
     from advisor.order.work import Work
@@ -132,7 +131,7 @@ def _step(
         on=(task.place.name,) if task.place else tuple(task.cloths),
         how=teller.say(task.how),
         done=name in work.done,
-        machine=_machine(task.step.machine),
+        machine=task.step.machine,
         iron=_iron(task.step.iron, task.at_most),
         after=tuple(dict.fromkeys(p.before for p in reasons)),
         because=tuple(_link(p) for p in reasons),
@@ -158,23 +157,6 @@ def _first_use(work: Work, name: str) -> tuple[bool, bool]:
         s.machine is not None and s.machine.machine == machine.machine for s in used
     )
     return (machine is not None and not seen, iron is not None and not any(s.iron for s in used))
-
-
-def _machine(state: MachineState | None) -> ToldMachine | None:
-    """A set-up of a machine; None where none is needed."""
-    if state is None:
-        return None
-    return ToldMachine(
-        machine=state.machine,
-        thread_above=state.thread_above,
-        thread_below=state.thread_below,
-        point=state.point,
-        size=state.size,
-        foot=state.foot,
-        plate=state.plate,
-        stitch=state.stitch,
-        tension=state.tension,
-    )
 
 
 def _iron(state: IronState | None, at_most: float | None = None) -> ToldIronState | None:

@@ -28,11 +28,11 @@ from advisor.claims.judgement import Advice
 from advisor.decide.advise import advise
 from advisor.heat.stacks import fusibles_in
 from advisor.knowledge.model import Knowledge
-from advisor.label.whole import as_labelled
 from advisor.project.garment import Garment
 
 if TYPE_CHECKING:
     from advisor.answer.label import Asked
+    from advisor.claims.judgement import Judgement
     from advisor.heat.questions import Heat
     from advisor.order.work import Work
 
@@ -146,7 +146,7 @@ def tell(decided: Decided, knowledge: Knowledge, parts: Parts) -> Answer:
         units=teller.units,
         layers=told_layers(teller),
         seams=(),
-        verdicts=told_verdicts(as_labelled(judgement, knowledge), teller),
+        verdicts=told_verdicts(_labelled(judgement, knowledge), teller),
         irons=told_settings(judgement, teller),
         conflicts=clashes,
         cure_all=told_cure_all(decided.advice, teller),
@@ -251,3 +251,12 @@ def _with_label(found: Answer, decided: Decided, parts: Parts, teller: Teller) -
 
     label = told_label(decided.advice.judgement, found.conflicts, parts.label, teller)
     return replace(found, label=label)
+
+
+def _labelled(judgement: Judgement, knowledge: Knowledge) -> Judgement:
+    """A judgement in which the care is that of the label; a question has none."""
+    if judgement.garment.single:
+        return judgement
+    from advisor.label.whole import as_labelled
+
+    return as_labelled(judgement, knowledge)

@@ -13,6 +13,7 @@ from advisor.construction.seamwork import (
 )
 from advisor.craft.shrinkage import TOLERATED
 from advisor.units import System, show, show_range, show_size
+from advisor.units.factors import MM_PER_INCH
 
 _FINISHES = {
     "French": "a French seam",
@@ -69,7 +70,7 @@ def bulk_clause(work: SeamWork, units: System) -> str:
 def thin(value: float, units: System) -> str:
     """A thickness to a tenth of a millimetre, or to a hundredth of an inch."""
     text = f"{max(value, 0.1):.1f}".removesuffix(".0")
-    return f"{text} mm" if units == "metric" else f"{value / 25.4:.2f} in"
+    return f"{text} mm" if units == "metric" else f"{value / MM_PER_INCH:.2f} in"
 
 
 _TRY_STRENGTH = {

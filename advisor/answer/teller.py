@@ -7,7 +7,6 @@ from collections.abc import Iterable
 from advisor.answer.model.told import ToldSource
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
-from advisor.units import System
 from advisor.units.sentences import render
 
 
@@ -17,7 +16,7 @@ class Teller:
     def __init__(self, garment: Garment, knowledge: Knowledge) -> None:
         self.garment = garment
         self.knowledge = knowledge
-        self.units: System = "us" if garment.units == "us" else "metric"
+        self.units = garment.units
         self._cited: dict[str, None] = {}
 
     def say(self, text: str) -> str:

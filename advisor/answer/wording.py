@@ -18,13 +18,14 @@ from advisor.knowledge.model import COLD, LIMIT_ASPECT, Aspect, Knowledge, Mix
 from advisor.project.garment import Cloth
 from advisor.project.mainfibre import vouched_for
 from advisor.units import System, fahrenheit, needle, show, show_range
+from advisor.units.factors import MM_PER_INCH
 
 MOST_OPTIONS = 3
 DRAWN = "edge.drawn"
 """The aspect of which a clash is a danger, and told as one: its reason says what to do."""
 SAME = 2.0
 """Starting so few K below the most is starting at it."""
-_EIGHTH = 25.4 / 8
+_EIGHTH = MM_PER_INCH / 8
 """Allowances are cut to an eighth of an inch, mm."""
 _KINDS = {"mm": "length", "s": "time", "tex": "tex"}
 

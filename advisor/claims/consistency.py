@@ -34,10 +34,6 @@ PINS, FOOT = "pin.kind", "machine.foot"
 HEM: Final = "hem.kind"
 LENGTH: Final = "stitch.length"
 ALLOWANCE: Final = "seam.allowance"
-LINKED: Final = frozenset(
-    {KIND, FINISH, STITCH, DWELL, MOTION, MOISTURE, LIMIT_ASPECT, PINS, FOOT, ALLOWANCE, LENGTH}
-)
-"""Aspects whose verdicts this room may change; they are decided afresh every time."""
 STEAM: Final = "hover with steam"
 NARROW: Final = "straight-stitch"
 SWINGING: Final = frozenset({"304", "308"})

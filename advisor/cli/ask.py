@@ -8,7 +8,7 @@ import typer
 
 from advisor.cli import common, completing
 from advisor.cli.question import tell
-from advisor.cli.webpage import Html, Replace, check_alone, write_page
+from advisor.cli.webpage import Html, Replace, check_alone, sheet_page, write_page
 
 
 def ask(
@@ -50,5 +50,5 @@ def _page(fabrics: list[str], html: str, *, replace: bool, units: str | None) ->
     known = common.knowledge()
     garment = common.with_units(asked_garment(fabrics, known), units)
     told = answer(garment, known, WHOLE)
-    write_page(html, told, replace=replace)
+    write_page(html, sheet_page(told), replace=replace)
     common.leave(told)

@@ -69,19 +69,16 @@ def identify(  # noqa: PLR0917 - one parameter for each option
 def _read(saw: list[str], known: Knowledge) -> dict[str, Finding]:
     """What remains after the observations given, warp and weft apart where they are named."""
     from advisor.errors import InputError, Problem
-    from advisor.identify.eliminate import LABEL, Seen
+    from advisor.identify.eliminate import Seen
     from advisor.identify.eliminate import identify as eliminate
-    from advisor.identify.observed import read_answer, read_label, read_saw
+    from advisor.identify.observed import read_saw, seen_of
 
     seen: dict[str, list[Seen]] = {}
     problems: list[Problem] = []
     for text in saw:
         try:
             threads, test, answer = read_saw(text, known)
-            if test == LABEL:
-                found = Seen(test, answer, read_label(answer, known))
-            else:
-                found = Seen(test, read_answer(known.observations[test], answer))
+            found = seen_of(known.observations[test], answer, known)
             seen.setdefault(threads, []).append(found)
         except InputError as error:
             problems += error.problems

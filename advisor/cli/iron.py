@@ -7,6 +7,7 @@ from typing import Annotated
 import typer
 
 from advisor.cli import common
+from advisor.cli.output import print_fitted
 
 
 def iron(
@@ -35,9 +36,9 @@ def iron(
 
         common.print_text(render_iron_answer(told, known))
     else:
-        from advisor.cli.output import print_iron
+        from advisor.render.screen.iron import iron_screen_text
 
-        print_iron(told, place)
+        print_fitted(lambda width, colour: iron_screen_text(told, place, width, colour=colour))
     common.leave(told)
 
 

@@ -8,7 +8,7 @@ from typing import Annotated, Any
 import typer
 
 from advisor.cli import common, talk
-from advisor.cli.learn_quote import price, took
+from advisor.cli.learn_quote import kept, price, took
 
 learn = typer.Typer(
     no_args_is_help=True,
@@ -27,7 +27,7 @@ def cloth(
     """Add a cloth of your own, like one that is known."""
     from advisor.errors import InputError, shown
     from advisor.overlay.cache import own_folder
-    from advisor.overlay.learning import cloth_text, id_of, keep, not_kept
+    from advisor.overlay.learning import cloth_text, id_of, not_kept
 
     known = common.knowledge()
     path = own_folder() / f"fabrics/{id_of(name)}.yaml"
@@ -37,19 +37,8 @@ def cloth(
             raise InputError(f"you have {shown(name)} already: {path}")
         return cloth_text(name, like, also or [], known)
 
-    _, notes = keep(own_folder(), f"fabrics/{path.name}", change, known.left_out)
-    lost = not_kept(like, known)
-    _written(
-        path,
-        (*notes, lost) if lost else notes,
-        f". Call it {shown(name)} in a project or a question.",
-    )
-
-
-def _written(path: Path, notes: tuple[str, ...], more: str = "") -> None:
-    talk.tell(f"Written: {path}{more}")
-    for note in notes:
-        talk.tell(f"{path}: {note}")
+    more = f". Call it {shown(name)} in a project or a question."
+    kept(f"fabrics/{path.name}", change, known, more, not_kept(like, known))
 
 
 @learn.command()
@@ -75,7 +64,6 @@ def result(  # noqa: PLR0917 - one parameter for each option
     from advisor.overlay.learning import (
         cloth_text,
         id_of,
-        keep,
         read_setting,
         result_text,
         with_result,
@@ -100,8 +88,7 @@ def result(  # noqa: PLR0917 - one parameter for each option
             )
         return with_result(text or cloth_text(name, like or "", [], known), line)
 
-    after, notes = keep(own_folder(), f"fabrics/{path.name}", change, known.left_out)
-    _written(path, notes)
+    after = kept(f"fabrics/{path.name}", change, known)
     for warning in not_used(id_of(name), settings["good"], after, "metric"):
         talk.tell(warning)
 
@@ -123,8 +110,6 @@ def thread(
 ) -> None:
     """Keep a reel of your rack, so that the shopping list says which cloth it suits."""
     from advisor.errors import InputError
-    from advisor.overlay.cache import own_folder
-    from advisor.overlay.learning import keep
     from advisor.overlay.learning_rack import changed_rack
 
     if name is None and (near is None or colour or fibre or size or away):
@@ -132,14 +117,7 @@ def thread(
     reel = {"name": name, "colour": colour, "fibre": fibre, "size": size}
     said = {key: value for key, value in reel.items() if value is not None}
     known = common.knowledge()
-    path = own_folder() / "threads.yaml"
-    _, notes = keep(
-        own_folder(),
-        path.name,
-        lambda text: changed_rack(text, said, near, away=away),
-        known.left_out,
-    )
-    _written(path, notes)
+    kept("threads.yaml", lambda text: changed_rack(text, said, near, away=away), known)
 
 
 @learn.command("name")
@@ -148,14 +126,9 @@ def also_called(
     means: Annotated[str, typer.Argument(help="The cloth or notion that it means.")],
 ) -> None:
     """Add another name for a cloth or notion that is known."""
-    from advisor.overlay.cache import own_folder
-    from advisor.overlay.learning import keep, with_name
+    from advisor.overlay.learning import with_name
 
-    known = common.knowledge()
-    _, notes = keep(
-        own_folder(), "names.yaml", lambda text: with_name(text, name, means), known.left_out
-    )
-    _written(own_folder() / "names.yaml", notes)
+    kept("names.yaml", lambda text: with_name(text, name, means), common.knowledge())
 
 
 @learn.command()
@@ -166,8 +139,6 @@ def rule(
     """Add a rule of your own; `advisor explain --schema rule` tells its form."""
     from advisor.errors import InputError
     from advisor.knowledge.place import knowledge_folder
-    from advisor.overlay.cache import own_folder
-    from advisor.overlay.learning import keep
     from advisor.textio.yamlfile import parse_yaml, read_text
 
     areas = sorted(p.name for p in (knowledge_folder() / "rules").iterdir() if p.is_dir())
@@ -178,9 +149,7 @@ def rule(
     id_ = data.get("id") if isinstance(data, dict) else None
     if not isinstance(id_, str) or not id_.replace("-", "").isalnum():
         raise InputError(f"{file}: a rule needs an id of plain letters and hyphens")
-    name = f"rules/{area}/{id_}.yaml"
-    _, notes = keep(own_folder(), name, lambda _: text, common.knowledge().left_out)
-    _written(own_folder() / name, notes)
+    kept(f"rules/{area}/{id_}.yaml", lambda _: text, common.knowledge())
 
 
 learn.command()(price)

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from advisor.cli import common, talk
+
+if TYPE_CHECKING:
+    from advisor.knowledge.model import Knowledge
 
 
 def price(
@@ -68,10 +71,23 @@ def took(
 
 def _keep(change: Callable[[str | None], str]) -> None:
     from advisor.knowledge.mine import QUOTE
+
+    kept(QUOTE, change, common.knowledge())
+
+
+def kept(
+    file: str, change: Callable[[str | None], str], known: Knowledge, more: str = "", lost: str = ""
+) -> Knowledge:
+    """Change a file of her own folder and say so; the knowledge with the change in it.
+
+    `more` is said behind the name of the file, `lost` is what of her words is not in it.
+    """
     from advisor.overlay.cache import own_folder
     from advisor.overlay.learning import keep
 
-    _, notes = keep(own_folder(), QUOTE, change, common.knowledge().left_out)
-    talk.tell(f"Written: {own_folder() / QUOTE}")
-    for note in notes:
-        talk.tell(f"{own_folder() / QUOTE}: {note}")
+    after, notes = keep(own_folder(), file, change, known.left_out)
+    path = own_folder() / file
+    talk.tell(f"Written: {path}{more}")
+    for note in filter(None, (*notes, lost)):
+        talk.tell(f"{path}: {note}")
+    return after

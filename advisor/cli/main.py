@@ -9,8 +9,7 @@ from __future__ import annotations
 import errno
 import os
 import sys
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from collections.abc import Callable
 
 from advisor.cli.front import said_at_once
 from advisor.errors import Exit, InputError
@@ -24,8 +23,19 @@ MANY = 1_000_000
 
 
 def run() -> None:
-    """The entry point: no traceback ever reaches the maker."""
-    sys.exit(ended(sys.argv[1:]))
+    """The entry point: no traceback ever reaches the maker.
+
+    One answer and out: hardly anything lives long enough to be looked through for garbage, neither
+    while it is made nor when the process ends.
+    """
+    import gc
+
+    words = sys.argv[1:]
+    if not LIVING_LONG.intersection(words[:1]):
+        gc.set_threshold(MANY)
+    code = ended(words)
+    gc.freeze()
+    sys.exit(code)
 
 
 def ended(words: list[str]) -> int:
@@ -65,22 +75,7 @@ def _answered(words: list[str]) -> int:
     from advisor.cli.question import plain_question, tell
 
     fabrics = plain_question(words)
-    with _collecting(seldom=words[0] not in LIVING_LONG):
-        return tell(fabrics) if fabrics else _by_options(words)
-
-
-@contextmanager
-def _collecting(*, seldom: bool) -> Iterator[None]:
-    """One answer and out: hardly anything lives long enough to be worth collecting."""
-    import gc
-
-    before = gc.get_threshold()
-    if seldom:
-        gc.set_threshold(MANY)
-    try:
-        yield
-    finally:
-        gc.set_threshold(*before)
+    return tell(fabrics) if fabrics else _by_options(words)
 
 
 def _by_options(words: list[str]) -> int:

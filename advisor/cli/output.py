@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import sys
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from advisor.errors import json_escape, visible
 
 if TYPE_CHECKING:
     from advisor.answer.model.answer import Answer
-    from advisor.cli.window import Window
     from advisor.knowledge.model import Knowledge
     from advisor.project.garment import Garment
 
@@ -46,12 +46,13 @@ def with_units(garment: Garment, units: str | None) -> Garment:
     from dataclasses import replace
 
     from advisor.errors import InputError
+    from advisor.units.showing import SYSTEMS
 
     if units is None:
         return garment
-    if units not in ("metric", "us"):
+    if units not in SYSTEMS:
         raise InputError(f"unknown units '{units}': metric or us")
-    return replace(garment, units=units)
+    return replace(garment, units=SYSTEMS[units])
 
 
 def print_answer(answer: Answer) -> None:
@@ -85,37 +86,15 @@ def print_text(text: str) -> None:
         _put(shown)
 
 
-def print_screen(answer: Answer) -> None:
-    """The first screen of an answer, as wide as the window and with emphasis where it shows."""
-    from advisor.cli.window import window
-    from advisor.render.screen.ask import ask_text
+def print_fitted(text_of: Callable[[int, bool], str]) -> None:
+    """A screen made for the width of the window, with emphasis where it shows.
+
+    One that is longer than the window begins at its top, where the worst stands.
+    """
+    from advisor.cli.window import paged, window
 
     where = window()
-    _show(ask_text(answer, where.width, colour=where.colour), where)
-
-
-def print_sheet(answer: Answer) -> None:
-    """The sheet for a screen: its first lines are the worst, and the pager keeps the rest."""
-    from advisor.cli.window import window
-    from advisor.render.screen.sheet import sheet_text
-
-    where = window()
-    _show(sheet_text(answer, where.width, colour=where.colour), where)
-
-
-def print_iron(answer: Answer, place: str) -> None:
-    """The iron on one screen: all places, or one as at the board."""
-    from advisor.cli.window import window
-    from advisor.render.screen.iron import iron_screen_text
-
-    where = window()
-    _show(iron_screen_text(answer, place, where.width, colour=where.colour), where)
-
-
-def _show(text: str, where: Window) -> None:
-    """A screen; one that is longer than the window begins at its top, where the worst stands."""
-    from advisor.cli.window import paged
-
+    text = text_of(where.width, where.colour)
     if not paged(text, where):
         _put(text)
 

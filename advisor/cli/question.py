@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from advisor.cli.output import knowledge, print_answer, print_screen, print_text, with_units
+from advisor.cli.output import knowledge, print_answer, print_fitted, print_text, with_units
 
 
 def plain_question(words: Sequence[str]) -> list[str] | None:
@@ -42,7 +42,9 @@ def tell(
     if json:
         print_answer(told)
     elif not (more or everything):
-        print_screen(told)
+        from advisor.render.screen.ask import ask_text
+
+        print_fitted(lambda width, colour: ask_text(told, width, colour=colour))
     else:
         from advisor.render.printed.detailed import render_detailed
 

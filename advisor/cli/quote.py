@@ -8,7 +8,7 @@ from typing import Annotated
 import typer
 
 from advisor.cli import common
-from advisor.cli.webpage import Html, Replace, check_alone
+from advisor.cli.webpage import Html, Replace, check_alone, today, write_page
 
 
 def quote(
@@ -26,8 +26,6 @@ def quote(
 
     Prices stand under `quote:` in the project, or in your own folder: advisor learn price.
     """
-    from datetime import datetime
-
     from advisor.answer.pipeline import Parts, answer
     from advisor.project.load import load_project
 
@@ -36,11 +34,11 @@ def quote(
     known = common.knowledge()
     garment = common.with_units(load_project(file, known), units)
     told = answer(garment, known, Parts(order=True, quote=True, file=file.name))
-    day = datetime.now().astimezone().date()
+    day = today()
     if html is not None:
-        from advisor.cli.webpage import write_quote
+        from advisor.render.quote_html import render_quote_page
 
-        write_quote(html, told, day, replace=replace)
+        write_page(html, render_quote_page(told, day), replace=replace)
     elif json:
         common.print_answer(told)
     elif customer:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from advisor.cli import common
+from advisor.cli.label import label_asked
 from advisor.cli.webpage import (
     PDF,
     Booklet,
@@ -15,10 +16,10 @@ from advisor.cli.webpage import (
     Paper,
     Pdf,
     Replace,
+    booklet_page,
     check_alone,
     check_pdf,
-    with_label,
-    write_booklet,
+    sheet_page,
     write_page,
     write_pdf,
 )
@@ -68,26 +69,29 @@ def sheet(
 ) -> None:
     """Print the handling sheet of a project: what can go wrong, then what to set, then why."""
     from advisor.answer.pipeline import Parts, answer
-    from advisor.project.load import load_project
+    from advisor.project.load import garment_of
+    from advisor.textio.yamlfile import read_yaml
 
     pages = {"--html": html, "--pdf": pdf, "--booklet": booklet}
-    named = [name for name, out in pages.items() if out is not None]
+    outs = {name: out for name, out in pages.items() if out is not None}
+    named = list(outs)
     if named:
         check_alone(named[0], json, reasons, everything, only, named[1:])
-    as_pdf = booklet is not None and booklet.casefold().endswith(PDF)
-    check_pdf(booklet if as_pdf else pdf, replace=replace)
-    known = common.knowledge()
-    garment = common.with_units(load_project(file, known), units)
-    parts = Parts(shopping=True, heat=True, ways=json, iron=True, order=True, file=file.name)
-    if booklet is not None:
-        parts = with_label(parts, file, known)
+    prints = pdf is not None or (booklet or "").casefold().endswith(PDF)
+    if prints:
+        check_pdf(outs[named[0]], replace=replace)
+    known, document = common.knowledge(), read_yaml(file)
+    garment = garment_of(document, known)
+    label = None if booklet is None else label_asked(None, garment, document, known)
+    garment = common.with_units(garment, units)
+    parts = Parts(
+        shopping=True, heat=True, ways=json, iron=True, order=True, label=label, file=file.name
+    )
     told = answer(garment, known, parts)
-    if booklet is not None:
-        write_booklet(booklet, told, paper, garment, replace=replace)
-    elif pdf is not None:
-        write_pdf(pdf, told, replace=replace)
-    elif html is not None:
-        write_page(html, told, replace=replace)
+    if named:
+        page = sheet_page(told) if booklet is None else booklet_page(told, paper, garment)
+        write = write_pdf if prints else write_page
+        write(outs[named[0]], page, replace=replace)
     elif json:
         common.print_answer(told)
     elif only is not None:
@@ -115,11 +119,13 @@ def _section(word: str) -> str:
 
 def _print(told: Answer, *, reasons: bool, everything: bool, screen: bool | None) -> None:
     """Short in a terminal; as on paper in a pipe, and wherever more is asked for."""
-    from advisor.cli.output import print_sheet
+    from advisor.cli.output import print_fitted
     from advisor.cli.window import window
 
     if not (reasons or everything) and (window().person if screen is None else screen):
-        print_sheet(told)
+        from advisor.render.screen.sheet import sheet_text
+
+        print_fitted(lambda width, colour: sheet_text(told, width, colour=colour))
     else:
         common.print_text(_text(told, reasons=reasons, everything=everything))
 

@@ -14,8 +14,6 @@ if TYPE_CHECKING:
     from datetime import date
 
     from advisor.answer.model.answer import Answer
-    from advisor.answer.pipeline import Parts
-    from advisor.knowledge.model import Knowledge
     from advisor.project.garment import Garment
 
 STDOUT = "-"
@@ -51,77 +49,40 @@ Replace = Annotated[
 ]
 
 
-def write_page(out: str, answer: Answer, *, replace: bool) -> None:
-    """Write the sheet as a page.
+def booklet_page(answer: Answer, paper: str | None, garment: Garment) -> str:
+    """Everything for the wall as one page to print, dated today, in the garment's colours.
+
+    Raises:
+        InputError: there is no such paper.
+    """
+    from advisor.render.printed.booklet import render_booklet
+
+    size = paper or ("letter" if answer.units == "us" else "a4")
+    colours = {name: cloth.colour for name, cloth in garment.cloths.items()}
+    return render_booklet(answer, today(), size, colours)
+
+
+def sheet_page(answer: Answer) -> str:
+    """The sheet as a page to print."""
+    from advisor.render.printed.html import render_html
+
+    return render_html(answer)
+
+
+def today() -> date:
+    """The day where she is."""
+    from datetime import datetime
+
+    return datetime.now().astimezone().date()
+
+
+def write_page(out: str, page: str, *, replace: bool) -> None:
+    """Write a page into a file, or to stdout.
 
     Raises:
         InputError: there is a file of that name and it is not to be replaced, or the place
             cannot be written to.
     """
-    from advisor.render.printed.html import render_html
-
-    _write(out, render_html(answer), replace=replace)
-
-
-def write_pdf(out: str, answer: Answer, *, replace: bool) -> None:
-    """Write the sheet as a PDF file.
-
-    Raises:
-        InputError: no browser here prints by itself, or it cannot be written there.
-    """
-    from advisor.render.printed.html import render_html
-
-    _write_pdf(out, render_html(answer), replace=replace)
-
-
-def write_booklet(
-    out: str, answer: Answer, paper: str | None, garment: Garment, *, replace: bool
-) -> None:
-    """Write everything for the wall as one page to print, dated today, in the garment's colours.
-
-    Raises:
-        InputError: there is no such paper, or it cannot be written there.
-    """
-    from datetime import datetime
-
-    from advisor.render.printed.booklet import render_booklet
-
-    size = paper or ("letter" if answer.units == "us" else "a4")
-    day = datetime.now().astimezone().date()
-    colours = {name: cloth.colour for name, cloth in garment.cloths.items()}
-    page = render_booklet(answer, day, size, colours)
-    if out.casefold().endswith(PDF):
-        _write_pdf(out, page, replace=replace)
-    else:
-        _write(out, page, replace=replace)
-
-
-def write_quote(out: str, answer: Answer, day: date, *, replace: bool) -> None:
-    """Write the quote for a customer as a page.
-
-    Raises:
-        InputError: it cannot be written there.
-    """
-    from advisor.render.quote_html import render_quote_page
-
-    _write(out, render_quote_page(answer, day), replace=replace)
-
-
-def with_label(parts: Parts, file: Path, known: Knowledge) -> Parts:
-    """The parts of an answer with the label for the market of the project's units."""
-    from dataclasses import replace as changed
-
-    from advisor.answer.label import Asked
-    from advisor.project.load import garment_of
-    from advisor.project.stated import only_named
-    from advisor.textio.yamlfile import read_yaml
-
-    document = read_yaml(file)
-    units = garment_of(document, known).units
-    return changed(parts, label=Asked(None, units, only_named(document, known)))
-
-
-def _write(out: str, page: str, *, replace: bool) -> None:
     from advisor.textio.files import write_whole
 
     text = visible(page)
@@ -129,7 +90,24 @@ def _write(out: str, page: str, *, replace: bool) -> None:
         print_text(text)
         return
     _check_over(out, PAGE_STARTS, replace=replace)
-    for note in write_whole(Path(out), text, replace=replace):
+    _written(out, write_whole(Path(out), text, replace=replace))
+
+
+def write_pdf(out: str, page: str, *, replace: bool) -> None:
+    """Write a page as a PDF file.
+
+    Raises:
+        InputError: no browser here prints by itself, or it cannot be written there.
+    """
+    from advisor.textio.files import write_bytes
+    from advisor.writing.pdf import pdf_of
+
+    _check_over(out, PDF_STARTS, replace=replace)
+    _written(out, write_bytes(Path(out), pdf_of(visible(page), today()), replace=replace))
+
+
+def _written(out: str, notes: tuple[str, ...]) -> None:
+    for note in notes:
         say(f"{out}: {note}")
     say(f"Written: {out}")
 
@@ -158,7 +136,7 @@ def _check_over(out: str, starts: bytes, *, replace: bool) -> None:
         )
 
 
-def check_pdf(out: str | None, *, replace: bool) -> None:
+def check_pdf(out: str, *, replace: bool) -> None:
     """Refuse, before any work is done, a PDF that could not be printed or written in the end.
 
     Raises:
@@ -167,26 +145,11 @@ def check_pdf(out: str | None, *, replace: bool) -> None:
     from advisor.errors import InputError
     from advisor.writing.pdf import must_print
 
-    if out is None:
-        return
     if out == STDOUT:
         raise InputError("a PDF goes into a file: name one")
     if not replace and Path(out).exists():
         raise InputError(f"{out}: {THERE}")
     must_print()
-
-
-def _write_pdf(out: str, page: str, *, replace: bool) -> None:
-    from datetime import datetime
-
-    from advisor.textio.files import write_bytes
-    from advisor.writing.pdf import pdf_of
-
-    _check_over(out, PDF_STARTS, replace=replace)
-    raw = pdf_of(visible(page), datetime.now().astimezone().date())
-    for note in write_bytes(Path(out), raw, replace=replace):
-        say(f"{out}: {note}")
-    say(f"Written: {out}")
 
 
 def check_alone(named: str, *others: object) -> None:

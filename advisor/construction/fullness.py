@@ -18,7 +18,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.project.folded import pleated_apart
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.making import Pleats
-from advisor.units import System, show_size
+from advisor.units import show_size
 
 Shown = Callable[[float], str]
 
@@ -96,7 +96,7 @@ def fullness_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> Fullness 
 
 def show_in(garment: Garment) -> Shown:
     """How lengths of this garment are written: in the maker's units."""
-    units: System = "us" if garment.units == "us" else "metric"
+    units = garment.units
     return lambda length: show_size(length, units)
 
 

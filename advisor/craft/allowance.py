@@ -14,6 +14,7 @@ from enum import StrEnum
 from typing import Final
 
 from advisor.craft import checks
+from advisor.units.factors import MM_PER_INCH as INCH
 
 SOURCES: Final[tuple[str, ...]] = (
     "gw-apparel-2012",
@@ -25,7 +26,6 @@ SOURCES: Final[tuple[str, ...]] = (
     "design-choice",
 )
 
-INCH: Final = 25.4
 EIGHTH: Final = INCH / 8
 
 

@@ -12,7 +12,7 @@ import math
 from typing import Final
 
 from advisor.craft import checks
-from advisor.units import MM_PER_INCH, NM_US, TEX_COTTON_TICKET, TEX_NE, TEX_TICKET
+from advisor.units.factors import MM_PER_INCH, NM_US, TEX_COTTON_TICKET, TEX_NE, TEX_TICKET
 
 SOURCES: Final[tuple[str, ...]] = (
     "peirce-1937",

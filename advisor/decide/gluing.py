@@ -71,7 +71,7 @@ def _clashes(
         told = known & {(place, LIMIT_ASPECT), (place, INTERFACING)}
         if best is None or not best.hopeless or told:
             continue
-        conflict = clash_of(best, "us" if judgement.garment.units == "us" else "metric")
+        conflict = clash_of(best, judgement.garment.units)
         known.add(conflict.key)
         yield conflict, best, group
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Container, Mapping
 from dataclasses import dataclass, replace
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Judgement
@@ -30,9 +30,11 @@ from advisor.craft.allowance import BOUND_STRIP_MM, STRIP_JOINS, hong_kong_strip
 from advisor.decide.evaluate import judge
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name
-from advisor.knowledge.workshop import Substitute
 from advisor.project.garment import Garment
 from advisor.project.zipping import ZIP
+
+if TYPE_CHECKING:
+    from advisor.knowledge.workshop import Substitute
 
 HAVE, MISSING, NOT_SAID = "have", "missing", "not said"
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from advisor.errors import InputError, Problem, nearest, shown
+from advisor.identify.eliminate import LABEL, Seen
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.observations import Observation
@@ -71,6 +72,17 @@ def read_answer(observation: Observation, text: str) -> str:
             Problem(f"{observation.title}: unknown answer {shown(text)}", None, expected, close)
         )
     return found
+
+
+def seen_of(observation: Observation, text: str, knowledge: Knowledge) -> Seen:
+    """What an answer to a test says: of a label the fibres that it names.
+
+    Raises:
+        InputError: the answer is none, or names no fibres that are known.
+    """
+    if observation.id == LABEL:
+        return Seen(LABEL, text, read_label(text, knowledge))
+    return Seen(observation.id, read_answer(observation, text))
 
 
 def read_label(text: str, knowledge: Knowledge) -> tuple[tuple[str, float | None], ...]:

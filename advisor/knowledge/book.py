@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass, field
 from typing import Any
 
-from advisor.errors import Problem, Where
+from advisor.errors import Problem, Where, nearest
+from advisor.knowledge.names import source_id
 from advisor.textio.yamlfile import Document
 
 
@@ -35,6 +37,25 @@ class BookItem:
             item, inside = self.lent[path]
             return item.said_by(*inside)
         return self.id
+
+    def unknown(
+        self, path: tuple[Any, ...], words: Iterable[str], known: Collection[str], what: str
+    ) -> list[Problem]:
+        """Every word at a place of the entry that stands in no register.
+
+        An empty register could not be read, which is said already.
+        """
+        return [
+            Problem(f"unknown {what} '{word}'", self.where(*path), None, nearest(word, known))
+            for word in words
+            if known and word not in known
+        ]
+
+    def uncited(
+        self, path: tuple[Any, ...], sources: Iterable[str], known: Collection[str]
+    ) -> list[Problem]:
+        """Every source named at a place of the entry that is not known."""
+        return self.unknown(path, map(source_id, sources), known, "source")
 
 
 @dataclass

@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from typing import Any
-
-from advisor.errors import Problem, nearest
+from advisor.errors import Problem
 from advisor.knowledge.book import Book, BookItem
 from advisor.knowledge.places import plain_word
 
@@ -52,32 +49,34 @@ class _PlaceChecker:
         for id_, rule in item.form.precedences.items():
             for side in ("before", "after"):
                 path, named = ("precedences", id_, side, "place"), getattr(rule, side).place
-                self._known(item, path, named, self.book.places, "kind of place")
+                self.problems += item.unknown(path, named, self.book.places, "kind of place")
 
     def _kind(self, item: BookItem) -> None:
         form = item.form
-        self._known(item, ("sources",), _cited(form.sources), self.book.sources, "source")
-        self._known(item, ("notions",), form.notions, self.notions, "notion")
-        self._known(item, ("prepares",), form.prepares, self.works, "piece of work on a place")
-        self._known(item, ("usual",), [form.usual], self.book.methods, "method")
+        self.problems += item.uncited(("sources",), form.sources, self.book.sources)
+        self.problems += item.unknown(("notions",), form.notions, self.notions, "notion")
+        work = "piece of work on a place"
+        self.problems += item.unknown(("prepares",), form.prepares, self.works, work)
+        self.problems += item.unknown(("usual",), [form.usual], self.book.methods, "method")
         usual = self.book.methods.get(form.usual)
         if usual is not None and item.id not in usual.form.makes:
             text = f"the method '{form.usual}' does not make a {form.name}"
             self.problems.append(Problem(text, item.where("usual")))
 
     def _method(self, item: BookItem) -> None:
-        form, fits = item.form, item.form.fits
-        options = {k: self.book.aspects[f"{k}.kind"].form.options for k in ("seam", "hem")}
-        self._known(item, ("sources",), _cited(form.sources), self.book.sources, "source")
-        self._known(item, ("makes",), form.makes, self.book.places, "kind of place")
-        self._known(item, ("fits", "seam"), fits.seam, options["seam"], "option of seam.kind")
-        self._known(item, ("fits", "hem"), fits.hem, options["hem"], "option of hem.kind")
-        self._known(item, ("fits", "notions"), fits.notions, self.notions, "notion")
-        self._known(item, ("fits", "roles"), fits.roles, self.roles, "kind of seam")
-        self._known(item, ("crossed by",), form.crossed_by, self.roles, "kind of seam")
-        self._known(item, ("fits", "gathers"), fits.gathers, GATHERS, "way to gather")
+        form, fits, book = item.form, item.form.fits, self.book
+        self.problems += item.uncited(("sources",), form.sources, book.sources)
+        self.problems += item.unknown(("makes",), form.makes, book.places, "kind of place")
+        for key in ("seam", "hem"):
+            options, what = book.aspects[f"{key}.kind"].form.options, f"option of {key}.kind"
+            self.problems += item.unknown(("fits", key), getattr(fits, key), options, what)
+        self.problems += item.unknown(("fits", "notions"), fits.notions, self.notions, "notion")
+        self.problems += item.unknown(("fits", "roles"), fits.roles, self.roles, "kind of seam")
+        self.problems += item.unknown(("crossed by",), form.crossed_by, self.roles, "kind of seam")
+        self.problems += item.unknown(("fits", "gathers"), fits.gathers, GATHERS, "way to gather")
         for i, thing in enumerate(form.buys):
-            self._known(item, ("buys", i, "unless"), thing.unless, self.book.methods, "method")
+            at = ("buys", i, "unless")
+            self.problems += item.unknown(at, thing.unless, book.methods, "method")
         verbs: set[str] = set()
         for i, stage in enumerate(form.stages):
             verb = stage.verb or self.verbs.get(stage.work, "")
@@ -85,29 +84,12 @@ class _PlaceChecker:
                 text = f"two stages are called '{verb}'; a step needs a name of its own"
                 self.problems.append(Problem(text, item.where("stages", i)))
             verbs.add(verb)
-            self._known(item, ("stages", i, "work"), [stage.work], self.works, "piece of work")
+            at = ("stages", i, "work")
+            self.problems += item.unknown(at, [stage.work], self.works, "piece of work")
             self._sentence(item, i, stage.does or "")
 
     def _sentence(self, item: BookItem, i: int, text: str) -> None:
         named = {part.split("}", 1)[0] for part in text.split("{")[1:]}
-        self._known(item, ("stages", i, "does"), sorted(named), FIELDS, "word in braces")
-
-    def _known(
-        self,
-        item: BookItem,
-        path: tuple[Any, ...],
-        words: Sequence[str],
-        known: Iterable[str],
-        what: str,
-    ) -> None:
-        names = sorted(known)
-        for word in words:
-            if (
-                names and word not in names
-            ):  # an empty register could not be read, which is said already
-                text = f"unknown {what} '{word}'"
-                self.problems.append(Problem(text, item.where(*path), None, nearest(word, names)))
-
-
-def _cited(sources: Sequence[str]) -> list[str]:
-    return [text.split(" ", 1)[0] for text in sources]
+        self.problems += item.unknown(
+            ("stages", i, "does"), sorted(named), FIELDS, "word in braces"
+        )

@@ -11,37 +11,21 @@ from typing import Any
 
 from advisor.knowledge import schema, spoken
 from advisor.knowledge.book import Book, BookItem
+from advisor.knowledge.form import Form
 from advisor.knowledge.glossary import compile_glossary
 from advisor.knowledge.labels import compile_labels
 from advisor.knowledge.model import FORMAT
-from advisor.knowledge.names import plain_name
+from advisor.knowledge.names import plain_name, source_id
 from advisor.knowledge.observations import compile_observation
 from advisor.knowledge.ordering import compile_order
 from advisor.knowledge.places import compile_places
 from advisor.knowledge.purposes import ends_of
+from advisor.knowledge.standing import GOOD_KINDS, RANKS
 from advisor.knowledge.telling import compile_told
-from advisor.knowledge.vocabulary import parse_mix, read_role, reader_of, source_id
+from advisor.knowledge.vocabulary import parse_mix, read_role, reader_of
 from advisor.knowledge.when import ROLES, Reader
 from advisor.knowledge.workshop import compile_workshop
 
-GOOD_KINDS = frozenset(
-    {"standard", "regulation", "handbook", "extension", "trade-journal", "paper"}
-)
-RANKS = {
-    "standard": 0,
-    "regulation": 0,
-    "handbook": 1,
-    "extension": 1,
-    "trade-journal": 1,
-    "paper": 1,
-    "manual": 2,
-    "trade-page": 3,
-    "common-practice": 2,
-    "derived": 2,
-    "memory": 4,
-    "estimate": 4,
-    "own-test": -1,
-}
 HIGHEST_LABEL = 200.0
 """Three marks on a care label up to ISO 3758:2012, °C; no limit goes above it."""
 
@@ -311,7 +295,7 @@ def _never(path: tuple[Any, ...], text: str, _known: Iterable[str]) -> None:
     raise AssertionError(f"compiled a condition that was not checked: {path} {text}")
 
 
-def _facts(form: schema.Form, names: tuple[str, ...], *, keep: bool = False) -> dict[str, Any]:
+def _facts(form: Form, names: tuple[str, ...], *, keep: bool = False) -> dict[str, Any]:
     """The facts that are only shown, as they stand in the file."""
     dumped = form.model_dump(mode="json", by_alias=True, exclude_defaults=True)
     return {key: value for key, value in dumped.items() if (key in names) == keep}

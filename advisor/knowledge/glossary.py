@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
-from advisor.errors import Problem, nearest
+from advisor.errors import Problem
 from advisor.knowledge.names import plain_name
 from advisor.records import from_data
 
@@ -35,13 +35,7 @@ def check_glossary(terms: Mapping[str, BookItem], sources: Mapping[str, BookItem
     problems: list[Problem] = []
     taken: dict[str, str] = {}
     for item in terms.values():
-        for text in item.form.sources:
-            id_ = text.split(" ", 1)[0]
-            if sources and id_ not in sources:
-                near = nearest(id_, list(sources))
-                problems.append(
-                    Problem(f"unknown source '{id_}'", item.where("sources"), None, near)
-                )
+        problems += item.uncited(("sources",), item.form.sources, sources)
         for word in (item.id, *item.form.also):
             other = taken.setdefault(plain_name(word), item.id)
             if other != item.id:

@@ -15,37 +15,34 @@ from advisor.knowledge import (
     ordering,
     places,
     schema,
-    schema_glossary,
-    schema_labels,
-    schema_means,
-    schema_observations,
     schema_places,
-    schema_workshop,
+    schema_registers,
     workshop,
 )
 from advisor.knowledge.book import Book, BookItem
+from advisor.knowledge.form import Form
 from advisor.knowledge.likeness import lay_over_bases
 from advisor.textio.validation import problems_from_validation
 from advisor.textio.yamlfile import Document, Positions, read_yaml
 
-F = TypeVar("F", bound=schema.Form)
+F = TypeVar("F", bound=Form)
 
 
-REGISTERS: dict[str, type[schema.Form]] = {
+REGISTERS: dict[str, type[Form]] = {
     "sources": schema.SourceForm,
     "aspects": schema.AspectForm,
     "traits": schema.TraitForm,
     "words": schema.WordsForm,
     "fibres": schema.FibreForm,
-    "remedies": schema_means.RemedyForm,
-    "machines": schema_means.MachineForm,
-    "seams": schema_workshop.SeamClassForm,
-    "kit": schema_workshop.ToolForm,
+    "remedies": schema_registers.RemedyForm,
+    "machines": schema_registers.MachineForm,
+    "seams": schema_registers.SeamClassForm,
+    "kit": schema_registers.ToolForm,
     "places": schema_places.PlaceKindForm,
-    "observations": schema_observations.ObservationForm,
-    "labels": schema_labels.MarketForm,
-    "cleaning": schema_labels.CleaningForm,
-    "glossary": schema_glossary.TermForm,
+    "observations": schema_registers.ObservationForm,
+    "labels": schema_registers.MarketForm,
+    "cleaning": schema_registers.CleaningForm,
+    "glossary": schema_registers.TermForm,
 }
 """Files that hold many entries, by name, with the form of one entry."""
 OPTIONAL = frozenset(

@@ -19,6 +19,11 @@ def plain_name(text: str) -> str:
     return " ".join(bare.replace("-", " ").replace("’", "'").split())
 
 
+def source_id(text: str) -> str:
+    """The id in `"gw-apparel-2012 p. 468"`; what follows is the place in the work."""
+    return text.split(" ", 1)[0]
+
+
 def yes_or_no(text: str, usual: bool | None = None) -> bool | None:
     """What an answer to a question of yes or no says; `usual` where it is empty, None unclear."""
     word = plain_name(text)

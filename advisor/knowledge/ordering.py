@@ -6,11 +6,11 @@ start reads them from the cache.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
-from advisor.errors import Problem, nearest
+from advisor.errors import Problem
 from advisor.records import from_data
 
 if TYPE_CHECKING:
@@ -31,6 +31,7 @@ SEWN = (
 )
 """The operations that make a place; `sew` in a precedence means any of them."""
 GROUPS = frozenset({"sew", "any"})
+KIND = "kind of seam"
 CHANGES = frozenset(
     {
         "needle",
@@ -131,51 +132,29 @@ class OrderKnowledge:
     estimates: tuple[str, ...] = ()
 
 
-def check_order(item: BookItem | None, sources: Iterable[str]) -> list[Problem]:
+def check_order(item: BookItem | None, sources: Collection[str]) -> list[Problem]:
     """Every word of the file that names nothing."""
-    return _OrderChecker(item, set(sources)).run() if item is not None else []
-
-
-class _OrderChecker:
-    def __init__(self, item: BookItem, sources: set[str]) -> None:
-        self.item = item
-        self.form = item.form
-        self.sources = sources
-        self.problems: list[Problem] = []
-
-    def run(self) -> list[Problem]:
-        form = self.form
-        operations = set(form.operations) | GROUPS
-        for part in ("operations", "kinds", "precedences", "changes"):
-            for id_, entry in getattr(form, part).items():
-                cited = [text.split(" ", 1)[0] for text in entry.sources]
-                self._known((part, id_, "sources"), cited, self.sources, "source")
-        for id_, entry in form.operations.items():
-            self._known(("operations", id_, "with"), entry.together, operations, "operation")
-        for id_, entry in form.kinds.items():
-            self._known(("kinds", id_, "crosses"), entry.crosses, set(form.kinds), "kind of seam")
-        for id_, entry in form.precedences.items():
-            for side in ("before", "after"):
-                pick = getattr(entry, side)
-                at = ("precedences", id_, side)
-                self._known((*at, "op"), pick.op, operations, "operation")
-                self._known((*at, "kind"), pick.kind, set(form.kinds), "kind of seam")
-        self._known(("changes",), form.changes, set(CHANGES), "change of set-up")
-        if "plain" not in form.kinds:
-            self.problems.append(Problem("the kind 'plain' is missing", self.item.where("kinds")))
-        return self.problems
-
-    def _known(
-        self, path: tuple[Any, ...], words: Iterable[str], known: set[str], what: str
-    ) -> None:
-        for word in words:
-            if (
-                known and word not in known
-            ):  # an empty register could not be read, which is said already
-                where = self.item.where(*path)
-                self.problems.append(
-                    Problem(f"unknown {what} '{word}'", where, None, nearest(word, sorted(known)))
-                )
+    if item is None:
+        return []
+    form, problems = item.form, []
+    operations = {*form.operations, *GROUPS}
+    for part in ("operations", "kinds", "precedences", "changes"):
+        for id_, entry in getattr(form, part).items():
+            problems += item.uncited((part, id_, "sources"), entry.sources, sources)
+    for id_, entry in form.operations.items():
+        at = ("operations", id_, "with")
+        problems += item.unknown(at, entry.together, operations, "operation")
+    for id_, entry in form.kinds.items():
+        problems += item.unknown(("kinds", id_, "crosses"), entry.crosses, form.kinds, KIND)
+    for id_, entry in form.precedences.items():
+        for side in ("before", "after"):
+            pick, where = getattr(entry, side), ("precedences", id_, side)
+            problems += item.unknown((*where, "op"), pick.op, operations, "operation")
+            problems += item.unknown((*where, "kind"), pick.kind, form.kinds, KIND)
+    problems += item.unknown(("changes",), form.changes, CHANGES, "change of set-up")
+    if "plain" not in form.kinds:
+        problems.append(Problem("the kind 'plain' is missing", item.where("kinds")))
+    return problems
 
 
 def compile_order(item: BookItem | None) -> dict[str, Any]:

@@ -12,10 +12,10 @@ from dataclasses import dataclass, field, replace
 from typing import Final
 
 from advisor.knowledge.names import plain_name
+from advisor.units.factors import MM_PER_YARD
 
 METRE: Final = "m"
 EACH: Final = "each"
-MM_PER_YARD: Final = 914.4
 DEAREST: Final = 1_000_000.0
 _UNITS: Final = {
     "m": (METRE, 1.0),

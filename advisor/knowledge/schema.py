@@ -9,12 +9,10 @@ from __future__ import annotations
 
 from typing import Annotated, Any, ClassVar, Literal, Self
 
-from pydantic import BaseModel, ConfigDict, Field, StringConstraints, model_validator
+from pydantic import Field, model_validator
 
-Text = Annotated[str, StringConstraints(min_length=1, max_length=600, strip_whitespace=True)]
-Word = Annotated[str, StringConstraints(min_length=1, max_length=80, strip_whitespace=True)]
-Id = Annotated[str, StringConstraints(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=80)]
-Sources = Annotated[tuple[Word, ...], Field(min_length=1)]
+from advisor.knowledge.form import Form, Id, Sources, Text, Word
+
 Degrees = Annotated[float, Field(ge=-50, le=2000)]
 
 Strength = Literal["must", "should", "may"]
@@ -92,19 +90,6 @@ FibreGroup = Literal[
 CautionKind = Literal["burn", "eye", "fire", "cut", "damage", "health", "child"]
 
 
-def _spaced(name: str) -> str:
-    """A file writes `sold in`; Python needs `sold_in`."""
-    return name.rstrip("_").replace("_", " ")
-
-
-class Form(BaseModel):
-    """A closed, frozen form whose keys may have spaces."""
-
-    model_config = ConfigDict(
-        frozen=True, extra="forbid", alias_generator=_spaced, populate_by_name=False
-    )
-
-
 class SourceForm(Form):
     """A work that a value rests on, and where it can be opened.
 
@@ -147,8 +132,8 @@ class AspectForm(Form):
     usually_why: Text | None = None
     words: tuple[Word, ...] = ()
     options: tuple[Word, ...] = ()
-    labels: dict[Word, Text] = {}
-    allows: dict[Word, tuple[Word, ...]] = {}
+    labels: dict[Word, Text] = Field(default={})
+    allows: dict[Word, tuple[Word, ...]] = Field(default={})
     lists: Literal["allowed", "excluded"] = "allowed"
 
 
@@ -233,7 +218,7 @@ class FibreForm(Form):
     regain: tuple[Number, ...] = ()
     specific_heat: Number | None = None
     conductivity: Number | None = None
-    traits: dict[Word, Word] = {}
+    traits: dict[Word, Word] = Field(default={})
     traits_sources: tuple[Word, ...] = ()
     claims: tuple[ClaimForm, ...] = ()
     notes: tuple[Note, ...] = ()
@@ -279,7 +264,7 @@ class EntryForm(Form):
     sold_in: SoldIn
     weight: SpanForm | None = None
     thickness: SpanForm | None = None
-    traits: dict[Word, Word] = {}
+    traits: dict[Word, Word] = Field(default={})
     traits_sources: tuple[Word, ...] = ()
     claims: tuple[ClaimForm, ...] = ()
     limits: Text | None = None
@@ -347,9 +332,9 @@ class Fires(Form):
     """A case in which a rule fires, and what then has to be true."""
 
     layers: tuple[Any, ...] = ()
-    seam: dict[str, Any] = {}
-    maker: dict[str, Any] = {}
-    expect: dict[Word, Any] = {}
+    seam: dict[str, Any] = Field(default={})
+    maker: dict[str, Any] = Field(default={})
+    expect: dict[Word, Any] = Field(default={})
     conflict: Word | None = None
     cures: Id | None = None
 
@@ -358,8 +343,8 @@ class Quiet(Form):
     """A near miss: a case in which a rule must not fire."""
 
     layers: tuple[Any, ...] = ()
-    seam: dict[str, Any] = {}
-    maker: dict[str, Any] = {}
+    seam: dict[str, Any] = Field(default={})
+    maker: dict[str, Any] = Field(default={})
 
 
 class Examples(Form):

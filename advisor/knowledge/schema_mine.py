@@ -6,7 +6,7 @@ from typing import Annotated, Any
 
 from pydantic import Field
 
-from advisor.knowledge.schema import Form, Word
+from advisor.knowledge.form import Form, Word
 
 MOST_REELS = 500
 FURTHEST = 10.0

@@ -10,7 +10,8 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from advisor.knowledge.schema import Form, Sources, Strength, Text, Word
+from advisor.knowledge.form import Form, Sources, Text, Word
+from advisor.knowledge.schema import Strength
 
 YesNo = Literal["yes", "no"]
 Fact = Literal[

@@ -6,7 +6,8 @@ from typing import Annotated, Any
 
 from pydantic import Field
 
-from advisor.knowledge.schema import ClaimForm, Form, Id, Note, Text, Word
+from advisor.knowledge.form import Form, Id, Text, Word
+from advisor.knowledge.schema import ClaimForm, Note
 
 Setting = float | Word
 

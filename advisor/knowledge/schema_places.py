@@ -12,7 +12,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import Field
 
-from advisor.knowledge.schema import Form, Id, Sources, Text, Word
+from advisor.knowledge.form import Form, Id, Sources, Text, Word
 from advisor.knowledge.schema_order import Fact, MachineWord, Minutes, YesNo
 
 Family = Literal[

@@ -69,11 +69,6 @@ def weaves_of(book: Book) -> tuple[str, ...]:
     return tuple(sorted({i.form.weave for i in book.entries().values() if i.form.weave}))
 
 
-def source_id(text: str) -> str:
-    """The id in `"gw-apparel-2012 p. 468"`; what follows is the place in the work."""
-    return text.split(" ", 1)[0]
-
-
 def parse_mix(text: str) -> list[tuple[str, float]] | None:
     """Read `cotton 97 elastane 3` or `silk`; None where shares do not sum to 100."""
     words = text.split()
@@ -155,12 +150,7 @@ class _WordChecker:
         self._claims(item, item.form.bears, "bears")
 
     def _sources(self, item: BookItem, path: tuple[Any, ...], ids: Iterable[str]) -> None:
-        if not self.book.sources:
-            return  # an empty register could not be read, which is said already
-        for text in ids:
-            if source_id(text) not in self.book.sources:
-                known = self.book.sources
-                self.say(item, path, f"unknown source '{source_id(text)}'", known)
+        self.problems += item.uncited(path, ids, self.book.sources)
 
     def _fibre(self, item: BookItem) -> None:
         form = item.form

@@ -13,51 +13,27 @@ from collections.abc import Callable, Iterable
 from typing import Any, get_args
 
 from advisor.knowledge import schema
+from advisor.knowledge.factwords import CLOTH_WORDS, SEAM_WORDS, WEARERS, YES_NO
 
 Fail = Callable[[tuple[Any, ...], str, Iterable[str]], None]
 """Reports a problem: the path inside the condition, what is wrong, and the words known there."""
 
-YES_NO = ("yes", "no")
 LAYER_WORDS: dict[str, tuple[str, ...]] = {
     "structure": get_args(schema.Structure),
     "kind": ("cloth", *get_args(schema.NotionKind)),
     "fibre known": YES_NO,
     "main fibre known": YES_NO,
-    "shade": ("dark", "middle", "pale"),
-    "care": ("dry clean only", "washable"),
-    "detachable": YES_NO,
-    "unwashed": YES_NO,
+    **CLOTH_WORDS,
 }
 LAYER_NUMBERS = ("weight", "thickness", "fullness", "stretched")
-SEAM_WORDS: dict[str, tuple[str, ...]] = {
-    "shape": ("straight", "curved", "corner"),
-    "edge": ("open", "turned", "hem", "folded"),
-    "stress": ("low", "medium", "high"),
-    "stitched by": ("machine", "hand"),
-    "worn next to skin": YES_NO,
-    "bias": YES_NO,
-    "lined": YES_NO,
-    "finish": (),
-    "seam": (),
-}
 SEAM_SAID: dict[str, tuple[str, ...]] = {
     "allowance given": YES_NO,
     "carries weight": YES_NO,
     "laid in pleats": YES_NO,
     "facing seen": YES_NO,
     "fastening": (
-        *(
-            "button",
-            "buttonhole",
-            "loop",
-            "toggle",
-            "hook",
-            "snap",
-            "clasp",
-            "buckle",
-            "zip",
-            "ties",
-        ),
+        *("button", "buttonhole", "loop", "toggle", "hook"),
+        *("snap", "clasp", "buckle", "zip", "ties"),
     ),
     "backed": YES_NO,
     "lies flat": YES_NO,
@@ -75,7 +51,7 @@ SEAM_NUMBERS = ("plies", "length", "allowance", "layers")
 MAKER_WORDS: dict[str, tuple[str, ...]] = {
     "machine": ("household", "industrial", "hand"),
     "overlocker": YES_NO,
-    "worn by": ("adult", "child"),
+    "worn by": WEARERS,
     "outer garment": YES_NO,
     "hooded": YES_NO,
     "sheer body": YES_NO,
@@ -126,15 +102,13 @@ class Reader:
             "fabric": tuple(entries),
             "notion": tuple(entries),
         }
-        self.seam_words = (
-            SEAM_WORDS
-            | SEAM_SAID
-            | {
-                "finish": options.get("seam.finish", ()),
-                "seam": options.get("seam.kind", ()),
-                "place": tuple(places),
-            }
-        )
+        self.seam_words = {
+            **SEAM_WORDS,
+            "finish": options.get("seam.finish", ()),
+            "seam": options.get("seam.kind", ()),
+            **SEAM_SAID,
+            "place": tuple(places),
+        }
 
     def layer(self, raw: Any, path: tuple[Any, ...], fail: Fail) -> list[Any]:
         """Compile a condition about one layer."""

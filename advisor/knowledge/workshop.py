@@ -10,10 +10,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
-from advisor.errors import Problem, nearest
 from advisor.records import from_data
 
 if TYPE_CHECKING:
+    from advisor.errors import Problem
     from advisor.knowledge.book import BookItem
 
 FILES = ("seams", "kit")
@@ -78,30 +78,21 @@ def check_workshop(
 ) -> list[Problem]:
     """Words of the two registers that are known nowhere else."""
     problems: list[Problem] = []
-
-    def known(item: BookItem, path: tuple[Any, ...], word: str, words: Any, what: str) -> None:
-        if (
-            words and word not in words
-        ):  # an empty register could not be read, which is said already
-            text = f"unknown {what} '{word}'"
-            problems.append(Problem(text, item.where(*path), None, nearest(word, list(words))))
-
     kinds = aspects["seam.kind"].form.options if "seam.kind" in aspects else ()
     for item in seams.values():
-        known(item, (), item.id, kinds, "kind of seam")
-        for text in (*item.form.astm_sources, *item.form.iso_sources):
-            known(item, (), text.split(" ", 1)[0], sources, "source")
+        problems += item.unknown((), (item.id,), kinds, "kind of seam")
+        problems += item.uncited((), (*item.form.astm_sources, *item.form.iso_sources), sources)
     for item in (each for each in kit.values() if each.form.aspect is not None):
-        known(item, ("aspect",), item.form.aspect, aspects, "aspect")
-        if item.form.aspect not in aspects:
+        form = item.form
+        problems += item.unknown(("aspect",), (form.aspect,), aspects, "aspect")
+        if form.aspect not in aspects:
             continue
-        options = aspects[item.form.aspect].form.options
-        known(item, ("word",), item.form.word, options, f"option of {item.form.aspect}")
-        for i, other in enumerate(item.form.instead):
-            if other.word:
-                known(item, ("instead", i, "word"), other.word, options, "option")
-            for text in other.sources:
-                known(item, ("instead", i, "sources"), text.split(" ", 1)[0], sources, "source")
+        options = aspects[form.aspect].form.options
+        problems += item.unknown(("word",), (form.word,), options, f"option of {form.aspect}")
+        for i, other in enumerate(form.instead):
+            at = ("instead", i)
+            problems += item.unknown((*at, "word"), filter(None, (other.word,)), options, "option")
+            problems += item.uncited((*at, "sources"), other.sources, sources)
     return problems
 
 

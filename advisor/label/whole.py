@@ -26,11 +26,9 @@ def as_labelled(judgement: Judgement, knowledge: Knowledge) -> Judgement:
     """A judgement in which the care of the garment is that of its label.
 
     Args:
-        judgement: of a garment; of a mere question nothing is changed.
+        judgement: of a garment; a mere question has no label.
         knowledge: with the aspects, and what fibres bear in cleaning.
     """
-    if judgement.garment.single:
-        return judgement
     place = Place("garment", judgement.garment.name)
     said = dict(judgement.verdicts.get(place, {}))
     for line in staying_lines(judgement, knowledge):

@@ -22,7 +22,6 @@ from advisor.project.placing import BONES, singular_words
 from advisor.project.zipping import runs_into
 
 TO_BODY, LOOSELY, NOT = "to the body", "loosely", "not at all"
-DEGREES = (TO_BODY, LOOSELY, NOT)
 JOINED = frozenset({"seam", "gathers", "band"})
 """Families of places that hold pieces together."""
 BEFORE_CROSSING = frozenset(

@@ -52,11 +52,6 @@ LOCK_NOTIONS = ("zip", "elastic", "hook-and-loop", "button")
 LOCK_WORDS = ("casing", "channel", "topstitch")
 
 
-def tasks_of(advice: Advice, knowledge: Knowledge) -> list[Task]:
-    """Every step that a garment needs, in no particular order."""
-    return tasks_and_facts(advice, knowledge)[0]
-
-
 def tasks_and_facts(advice: Advice, knowledge: Knowledge) -> tuple[list[Task], Facts]:
     """The same, with the facts of the garment that they rest on."""
     maker = _Maker(advice, knowledge)

@@ -52,7 +52,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     how = _how(op.id, place, facts, ironed=ironed)
     if apart:
         how = f": {listed(list(dict.fromkeys(layers)))} alone, no stitch through the lining"
-    units: System = "us" if facts.garment.units == "us" else "metric"
+    units = facts.garment.units
     opening = opening_fields(place, facts.places, units)
     opening["marked"] = marked(place, facts) if "{marked}" in op.does else ""
     text = op.does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
@@ -82,7 +82,7 @@ def linings_at(place: SeamPlace, facts: Facts) -> frozenset[str]:
 
 def tuck_words(op: Operation, piece: Piece, garment: Garment, *, ironed: bool) -> str:
     """The sentence of the step that stitches the tucks of a piece."""
-    units: System = "us" if garment.units == "us" else "metric"
+    units = garment.units
     press = "press" if ironed else "finger-press"
     number, deep = (piece.tucks.number, piece.tucks.depth) if piece.tucks else (0, 0.0)
     how = f"{press} and stitch the {number} tucks" if number > 1 else f"{press} and stitch the tuck"
@@ -105,7 +105,7 @@ def listed(names: list[str]) -> str:
 
 
 def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
-    units: System = "us" if facts.garment.units == "us" else "metric"
+    units = facts.garment.units
     if op in ("fuse", "interface"):
         return _interfacing(op, place, facts)
     if op in ("press", "turn", "join", "fold-under"):

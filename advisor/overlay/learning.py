@@ -22,10 +22,10 @@ from advisor.project.names import tidy_name
 from advisor.project.phrase import Reading, read_phrase
 from advisor.project.phrases.boundaries import split_cloths
 from advisor.textio.files import write_whole
+from advisor.textio.flow import quoted
 from advisor.textio.locking import locked
 from advisor.textio.yamledit import line_end
 from advisor.textio.yamlfile import read_text
-from advisor.textio.yamltext import quoted
 from advisor.units import parse
 
 HEAD = "# Your own knowledge, written by `advisor learn`; change it as you like.\n"

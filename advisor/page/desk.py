@@ -15,6 +15,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.page.folder import Folder
 from advisor.project.garment import Garment
 from advisor.textio.yamlfile import Document, parse_yaml
+from advisor.units.showing import SYSTEMS
 from advisor.writing.meanwhile import mark_of
 
 if TYPE_CHECKING:
@@ -22,7 +23,7 @@ if TYPE_CHECKING:
 
 MOST_KEPT = 32
 T = TypeVar("T")
-UNITS = ("", "metric", "us")
+UNITS = ("", *SYSTEMS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,6 +77,11 @@ class Desk:
         """The whole answer to a question; `key` is what was asked."""
         return self._told((key, garment.units), garment, WHOLE)
 
+    def just(self, read: Read) -> tuple[str, ...]:
+        """The lines that the last press wrote, where nothing was changed since."""
+        kept = self.taken.get(read.name)
+        return kept[2] if kept is not None and kept[0] == read.mark else ()
+
     def know(self, known: Knowledge) -> None:
         """Answer from other knowledge from now on."""
         with self._lock:
@@ -118,4 +124,4 @@ def in_units(garment: Garment, units: str) -> Garment:
     """
     if units not in UNITS:
         raise InputError("units are metric or us")
-    return replace(garment, units=units) if units else garment
+    return replace(garment, units=SYSTEMS[units]) if units else garment

@@ -13,7 +13,7 @@ from advisor.answer.wording import degrees
 from advisor.errors import InputError
 from advisor.identify.eliminate import LABEL, Finding, Seen, proposals
 from advisor.identify.eliminate import identify as eliminate
-from advisor.identify.observed import WHOLE, read_answer, read_label, read_saw
+from advisor.identify.observed import WHOLE, read_saw, seen_of
 from advisor.knowledge.model import COLD, Knowledge
 from advisor.knowledge.observations import Observation
 from advisor.page.shown import Fields, at, desk_of, page, see, slips_of
@@ -122,10 +122,7 @@ def _seen(saw: Sequence[str], known: Knowledge) -> list[tuple[str, Seen]]:
     found = []
     for text in saw:
         threads, test, answer = read_saw(text, known)
-        if test == LABEL:
-            found.append((threads, Seen(test, answer, read_label(answer, known))))
-        else:
-            found.append((threads, Seen(test, read_answer(known.observations[test], answer))))
+        found.append((threads, seen_of(known.observations[test], answer, known)))
     return found
 
 

@@ -9,9 +9,9 @@ from starlette.requests import Request
 from starlette.responses import Response
 
 from advisor.errors import InputError
+from advisor.knowledge.factwords import SEAM_WORDS
 from advisor.page.projects import opened
 from advisor.page.shown import Fields, at, desk_of, page, see, slips_of
-from advisor.project.facts import SEAM_WORDS
 from advisor.project.methods import FITTINGS
 from advisor.project.placing import known_kinds
 from advisor.writing import parts as writing
@@ -97,7 +97,6 @@ def _about(part: Mapping[str, Any]) -> str:
 def _page(request: Request, said: Mapping[str, str], error: InputError | None = None) -> Response:
     read, told, about = opened(request, "parts")
     desk = desk_of(request)
-    kept = desk.taken.get(read.name)
     own = tuple(" ".join(name.split()) for name in read.document.data["fabrics"])
     found = {
         "cloths": [(layer.name, layer.fabric, layer.text) for layer in told.layers],
@@ -116,7 +115,7 @@ def _page(request: Request, said: Mapping[str, str], error: InputError | None = 
         "mark": read.mark,
         "kept": dict.fromkeys(KEPT, "") | dict(said),
         "layers": LAYERS,
-        "just": kept[2] if kept is not None and kept[0] == read.mark else (),
+        "just": desk.just(read),
         "slips": slips_of(error, desk) if error else (),
     }
     return page(request, "parts.html", {**about, **found}, 400 if error else 200)

@@ -3,24 +3,19 @@
 from __future__ import annotations
 
 from datetime import date, datetime
-from typing import Any
 
 from starlette.requests import Request
 from starlette.responses import Response
 
-from advisor.answer.label import Asked
-from advisor.answer.model.answer import Answer
-from advisor.page.desk import Read
-from advisor.page.projects import opened
-from advisor.page.shown import at, desk_of, page
-from advisor.project.stated import only_named
+from advisor.page.projects import labelled, opened
+from advisor.page.shown import at, page
 from advisor.render.printed.booklet import PAPERS, booklet_of, margin_style, render_booklet
 from advisor.writing.pdf import browser, pdf_of
 
 
 def booklet(request: Request) -> Response:
     """Sheet, order, shopping, label, scrap tests and notes, on one long page."""
-    read, told, about = _labelled(request)
+    read, told, about = labelled(request, "booklet")
     query = request.query_params
     asked = {key: query.get(key, "") for key in ("market", "units")}
     paper = paper_of(query.get("paper", ""), told.units)
@@ -36,7 +31,7 @@ def booklet(request: Request) -> Response:
 
 def booklet_pdf(request: Request) -> Response:
     """The same as a PDF file, printed by a browser of this machine."""
-    read, told, _ = _labelled(request)
+    read, told, _ = labelled(request, "booklet")
     paper = paper_of(request.query_params.get("paper", ""), told.units)
     raw = pdf_of(render_booklet(told, today(), paper, read.colours), today())
     plain = "".join(c if c.isascii() and c.isalnum() else "-" for c in read.garment.name[:60])
@@ -44,18 +39,9 @@ def booklet_pdf(request: Request) -> Response:
     return Response(raw, media_type="application/pdf", headers=named)
 
 
-def _labelled(request: Request) -> tuple[Read, Answer, dict[str, Any]]:
-    """A project with the label for the market that was asked for in its answer."""
-    read, _, about = opened(request, "booklet")
-    desk, market = desk_of(request), request.query_params.get("market", "")
-    named = only_named(read.document, desk.known)
-    return read, desk.answer(read, Asked(market or None, read.garment.units, named)), about
-
-
 def booklet_style(request: Request) -> Response:
     """The paper, and what stands in the margin of each page."""
-    read, told, _ = opened(request)
-    del read
+    _, told, _ = opened(request)
     paper = paper_of(request.query_params.get("paper", ""), told.units)
     return Response(margin_style(told.garment, today(), paper), media_type="text/css")
 

@@ -25,7 +25,7 @@ from advisor.render.making_blocks import cloth as cloth_to_buy
 from advisor.render.order_svg import KEY, order_svg, order_words
 from advisor.render.plain import plain_section, without_commands
 from advisor.render.printed.booklet import apart, lays_of
-from advisor.render.printed.html import sheet_of, system_of
+from advisor.render.printed.html import sheet_of
 from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.parts import degree
 from advisor.render.screen.iron import iron_screen
@@ -38,10 +38,7 @@ WRITING = ("parts", "settings")
 
 def overview(request: Request) -> Response:
     """What cannot be reconciled, with remedies that one press takes."""
-    read, told, about = _opened(request)
-    desk = desk_of(request)
-    kept = desk.taken.get(read.name)
-    just = kept[2] if kept is not None and kept[0] == read.mark else ()
+    read, told, about = opened(request)
     found = {
         "clashes": [(c, degree(c)) for c in told.conflicts],
         "cure_all": told.cure_all if len(told.conflicts) > 1 else None,
@@ -49,7 +46,7 @@ def overview(request: Request) -> Response:
         "checks": told.checks or (),
         "unknowns": [(u.fact, without_commands(u.effect)) for u in told.unknowns],
         "mark": read.mark,
-        "just": just,
+        "just": desk_of(request).just(read),
     }
     return page(request, "overview.html", {**about, **found})
 
@@ -76,38 +73,35 @@ def undo(request: Request, fields: Fields) -> Response:
 
 def sheet(request: Request) -> Response:
     """The handling sheet."""
-    _, told, about = _opened(request, "sheet")
+    _, told, about = opened(request, "sheet")
     found = sheet_of(told)
     return page(request, "project_sheet.html", {**about, "sheet": found, "size": found.size})
 
 
 def places(request: Request) -> Response:
     """Each place cut through, with its settings and the reasons for each."""
-    read, told, about = _opened(request, "places")
+    read, told, about = opened(request, "places")
     found = [_place(seam, told, read) for seam in told.seams]
     return page(request, "places.html", {**about, "places": found})
 
 
 def iron(request: Request) -> Response:
     """The iron across all places, or one place as at the board."""
-    read, told, about = _opened(request, "iron")
+    read, told, about = opened(request, "iron")
     place = request.query_params.get("place", "")
     blocks = shown(iron_screen(told, place))
     names = [seam.name for seam in told.seams]
     known = desk_of(request).known
     asked = [s for s in told.seams if s.name.casefold() == place.strip().casefold()]
     irons = at_the_board(told, known, place.strip()) if place else irons_of(told, known)
-    cuts = [
-        (layers_svg(s, system_of(told), read.colours), layers_words(s, system_of(told)))
-        for s in asked
-    ]
+    cuts = [(layers_svg(s, told.units, read.colours), layers_words(s, told.units)) for s in asked]
     found = {"place": place, "blocks": blocks, "names": names, "irons": irons, "cuts": cuts}
     return page(request, "project_iron.html", {**about, **found})
 
 
 def order(request: Request) -> Response:
     """The order of work, to be ticked."""
-    _, told, about = _opened(request, "order")
+    _, told, about = opened(request, "order")
     work = told.work
     if work is None:
         raise InputError("the knowledge holds no order of work")
@@ -134,7 +128,7 @@ def tick(request: Request, fields: Fields) -> Response:
 
 def cut(request: Request) -> Response:
     """Cloth to buy, how its pieces are laid, and what is cut."""
-    _, told, about = _opened(request, "cut")
+    _, told, about = opened(request, "cut")
     numbers = Numbers(told)
     found = {
         "buy": apart(plain_section(section) for section in cloth_to_buy(told, numbers)),
@@ -146,14 +140,9 @@ def cut(request: Request) -> Response:
 
 def label(request: Request) -> Response:
     """What the label may honestly say."""
-    from advisor.answer.label import Asked
-    from advisor.project.stated import only_named
     from advisor.render.label_html import label_view
 
-    read, _, about = _opened(request, "label")
-    desk, market = desk_of(request), request.query_params.get("market", "")
-    asked = Asked(market or None, read.garment.units, only_named(read.document, desk.known))
-    told = desk.answer(read, asked)
+    _, told, about = labelled(request, "label")
     return page(request, "project_label.html", {**about, "label": label_view(told)})
 
 
@@ -161,7 +150,7 @@ def why(request: Request) -> Response:
     """Every reason behind one answer."""
     from advisor.render.reasons import pick_verdicts
 
-    _, told, about = _opened(request, "places")
+    _, told, about = opened(request, "places")
     desk, query = desk_of(request), request.query_params
     place, aspect = query.get("place", ""), query.get("aspect", "")
     verdict = pick_verdicts(told, place, aspect, desk.known)[0]
@@ -187,10 +176,6 @@ def _explained(claims: Sequence[ToldClaim], known: Knowledge) -> dict[str, str]:
 
 def opened(request: Request, view: str = "") -> tuple[Read, Answer, dict[str, Any]]:
     """A project, its answer, and what every page about it is filled with."""
-    return _opened(request, view)
-
-
-def _opened(request: Request, view: str = "") -> tuple[Read, Answer, dict[str, Any]]:
     desk: Desk = desk_of(request)
     name = request.path_params["name"]
     try:
@@ -202,6 +187,17 @@ def _opened(request: Request, view: str = "") -> tuple[Read, Answer, dict[str, A
     told = desk.answer(read)
     about = {"title": read.garment.name, "project": name, "view": view, "garment": told.garment}
     return read, told, about
+
+
+def labelled(request: Request, view: str) -> tuple[Read, Answer, dict[str, Any]]:
+    """The same with the label for the market that was asked for in its answer."""
+    from advisor.answer.label import Asked
+    from advisor.project.stated import only_named
+
+    read, _, about = opened(request, view)
+    desk, market = desk_of(request), request.query_params.get("market", "")
+    asked = Asked(market or None, read.garment.units, only_named(read.document, desk.known))
+    return read, desk.answer(read, asked), about
 
 
 class UnreadableError(Exception):
@@ -216,7 +212,7 @@ class UnreadableError(Exception):
 def _place(seam: ToldPlace, told: Answer, read: Read) -> Mapping[str, Any]:
     """A place as its card shows it: the cut through it, the settings, and where to ask why."""
     verdicts = by_place(told).get(("seam", seam.name), {})
-    units = system_of(told)
+    units = told.units
     iron = next((i.text for i in told.irons if (i.scope, i.place) == ("seam", seam.name)), "")
     rows = []
     for label, aspects in SEAM_LINES:

@@ -7,7 +7,7 @@ from starlette.responses import Response
 
 from advisor.answer.model.answer import Answer
 from advisor.errors import InputError
-from advisor.page.blocks import Shown, shown
+from advisor.page.blocks import shown
 from advisor.page.desk import Desk, in_units
 from advisor.page.shown import desk_of, page, slips_of
 from advisor.project.names import LONGEST_PHRASE, MOST_LAYERS
@@ -26,17 +26,15 @@ def home(request: Request) -> Response:
 def ask(request: Request) -> Response:
     """How to handle some cloths together, one a line."""
     desk, cloths, units = _asked(request)
-    about = {"title": "How to handle these cloths", "cloths": cloths, "units": units}
+    about: dict[str, object] = {"cloths": cloths, "units": units, "blocks": (), "sheet": None}
+    about["title"] = "How to handle these cloths"
     if not cloths.strip():
-        return page(request, "ask.html", {**about, "blocks": (), "sheet": None})
+        return page(request, "ask.html", about)
     try:
         told = _answer(desk, cloths, units)
     except InputError as error:
-        slips = slips_of(error, desk)
-        return page(
-            request, "ask.html", {**about, "slips": slips, "blocks": (), "sheet": None}, 400
-        )
-    blocks: tuple[Shown, ...] = shown(ask_screen(told, ROOMS[0]))
+        return page(request, "ask.html", {**about, "slips": slips_of(error, desk)}, 400)
+    blocks = shown(ask_screen(told, ROOMS[0]))
     found = {"title": told.garment, "blocks": blocks, "sheet": sheet_of(told)}
     return page(request, "ask.html", {**about, **found})
 
@@ -44,14 +42,14 @@ def ask(request: Request) -> Response:
 def iron(request: Request) -> Response:
     """How hot the iron may be across some cloths, from the iron downwards."""
     desk, cloths, units = _asked(request)
-    about = {"title": "How hot may the iron be?", "cloths": cloths, "units": units}
+    about: dict[str, object] = {"cloths": cloths, "units": units, "irons": None}
+    about["title"] = "How hot may the iron be?"
     if not cloths.strip():
-        return page(request, "iron_ask.html", {**about, "irons": None})
+        return page(request, "iron_ask.html", about)
     try:
         irons = irons_of(_answer(desk, cloths, units), desk.known)
     except InputError as error:
-        slips = slips_of(error, desk)
-        return page(request, "iron_ask.html", {**about, "slips": slips, "irons": None}, 400)
+        return page(request, "iron_ask.html", {**about, "slips": slips_of(error, desk)}, 400)
     return page(request, "iron_ask.html", {**about, "irons": irons})
 
 

@@ -10,10 +10,11 @@ from starlette.requests import Request
 from starlette.responses import Response
 
 from advisor.errors import InputError
+from advisor.knowledge.factwords import WEARERS
 from advisor.knowledge.model import Knowledge
 from advisor.page.projects import opened
 from advisor.page.shown import Fields, at, desk_of, page, see, slips_of
-from advisor.project.facts import OTHER_FEET, WEARERS, machines_of, overlockers_of, read_maker_fact
+from advisor.project.facts import OTHER_FEET, machines_of, overlockers_of, read_maker_fact
 from advisor.project.methods import FITTINGS, PATTERNS
 from advisor.writing.parts import change_parts
 from advisor.writing.settings import OF_THE_MAKER, Value, settings
@@ -103,7 +104,6 @@ def _page(
 ) -> Response:
     read, _, about = opened(request, "settings")
     desk = desk_of(request)
-    kept = desk.taken.get(read.name)
     said = said or _said(read.document.data, desk.known)
     found = {
         "choices": [(c, _offered(c, str(said[c.key]), desk.known)) for c in CHOICES],
@@ -111,7 +111,7 @@ def _page(
         "feet": _feet(desk.known),
         "mark": read.mark,
         "unsaid": NONE,
-        "just": kept[2] if kept is not None and kept[0] == read.mark else (),
+        "just": desk.just(read),
         "slips": slips_of(error, desk) if error else (),
     }
     return page(request, "settings.html", {**about, **found}, 400 if error else 200)

@@ -19,7 +19,7 @@ from advisor.project.names import LONGEST_NAME, LONGEST_PHRASE, tidy_name
 from advisor.project.phrase import read_phrase
 from advisor.project.start import HELP as INTERVIEW_HELP
 from advisor.project.start import MOST_TRIES, Ask, Tell, described
-from advisor.textio.yamltext import quoted
+from advisor.textio.flow import quoted
 
 T = TypeVar("T")
 

@@ -8,11 +8,12 @@ from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from advisor.errors import InputError, Problem, nearest, shown
+from advisor.knowledge.factwords import CLOTH_WORDS, YES_NO
 from advisor.knowledge.model import Knowledge, Mix
 from advisor.knowledge.names import plain_name
 from advisor.project.bareweights import refuse_doubtful
 from advisor.project.colours import read_colour
-from advisor.project.facts import CLOTH_WORDS, YES_NO, read_measure, read_word
+from advisor.project.facts import read_measure, read_word
 from advisor.project.findings import Findings
 from advisor.project.garment import Cloth
 from advisor.project.phrase import (

@@ -13,13 +13,11 @@ from dataclasses import dataclass
 from typing import Any
 
 from advisor.errors import InputError, Problem, nearest, shown
+from advisor.knowledge.factwords import SEAM_WORDS, WEARERS, YES_NO
 from advisor.knowledge.model import Aspect, Knowledge
 from advisor.project.garment import Maker, Seam, Use
 from advisor.units import parse
 
-YES_NO = ("yes", "no")
-WEARERS = ("adult", "child")
-"""By whom a garment is worn, where somebody says it."""
 CHOICES = {
     "finish": "seam.finish",
     "seam": "seam.kind",
@@ -34,25 +32,6 @@ CHOICES = {
 
 NO_IRON = "finger-press"
 """The way of pressing in which no iron comes near the seam."""
-
-SEAM_WORDS: Mapping[str, tuple[str, ...]] = {
-    "shape": ("straight", "curved", "corner"),
-    "edge": ("open", "turned", "hem", "folded"),
-    "stress": ("low", "medium", "high"),
-    "stitched by": ("machine", "hand"),
-    "worn next to skin": YES_NO,
-    "bias": YES_NO,
-    "lined": YES_NO,
-}
-"""Facts of a seam that are one of a few words."""
-
-CLOTH_WORDS: Mapping[str, tuple[str, ...]] = {
-    "shade": ("dark", "middle", "pale"),
-    "care": ("washable", "dry clean only"),
-    "detachable": YES_NO,
-    "unwashed": YES_NO,
-}
-"""Facts of a cloth that are one of a few words."""
 
 SEAM_KEYS = ("length", *CHOICES, *SEAM_WORDS)
 """Everything that may be said of a seam besides its name and its layers."""

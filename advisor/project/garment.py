@@ -12,6 +12,7 @@ from typing import Any
 from advisor.knowledge.model import Mix
 from advisor.project.making import Making, Plan
 from advisor.project.wished import Wishes
+from advisor.units.showing import System
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,7 +135,7 @@ class Garment:
     cloths: dict[str, Cloth]
     seams: tuple[Seam, ...]
     maker: Maker = Maker()
-    units: str = "metric"
+    units: System = "metric"
     fitting: str = ""
     pattern: str = ""
     parts: tuple[GarmentPart, ...] = ()

@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from advisor.errors import InputError, Problem, Where, shown
+from advisor.knowledge.factwords import CLOTH_WORDS
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name
 from advisor.project.bending import read_overhang
@@ -19,7 +20,6 @@ from advisor.project.building import with_making
 from advisor.project.cloths import is_scalar, notion_cloth, read_cloth
 from advisor.project.edgewords import told_apart
 from advisor.project.facts import (
-    CLOTH_WORDS,
     SEAM_KEYS,
     make_maker,
     make_seam,

@@ -11,7 +11,7 @@ from typing import Annotated, Any, ClassVar, Literal
 
 from pydantic import BeforeValidator, Field
 
-from advisor.knowledge.schema import Form
+from advisor.knowledge.form import Form
 from advisor.knowledge.schema_mine import QuoteForm
 from advisor.project.names import (
     LONGEST_NAME,

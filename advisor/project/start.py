@@ -11,9 +11,10 @@ from dataclasses import dataclass, field
 from typing import TypeVar
 
 from advisor.errors import InputError, Problem, nearest, shown
+from advisor.knowledge.factwords import SEAM_WORDS
 from advisor.knowledge.model import Knowledge, Mix
 from advisor.project.cloths import read_notion
-from advisor.project.facts import SEAM_WORDS, read_fact, read_maker_fact, read_word
+from advisor.project.facts import read_fact, read_maker_fact, read_word
 from advisor.project.names import (
     LONGEST_NAME,
     LONGEST_PHRASE,

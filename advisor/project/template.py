@@ -8,11 +8,12 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Iterable, Iterator
 
+from advisor.knowledge.factwords import SEAM_WORDS
 from advisor.knowledge.model import Knowledge
-from advisor.project.facts import CHOICES, SEAM_WORDS
+from advisor.project.facts import CHOICES
 from advisor.project.making import LESS_BULK
 from advisor.project.start import Answers, ClothAnswer, SeamAnswer
-from advisor.textio.yamltext import quoted
+from advisor.textio.flow import quoted
 
 WIDTH = 100
 
@@ -245,7 +246,3 @@ def _with_words(key: str, words: str, knowledge: Knowledge) -> str:
 
 def _listed(parts: Iterable[str]) -> str:
     return f"[{', '.join(parts)}]"
-
-
-SHOWN_KEYS = (*MAKER, *CLOTH, *SEAM)
-"""Every optional key that the file shows; a test compares them with the form."""

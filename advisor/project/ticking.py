@@ -15,8 +15,8 @@ from typing import Any
 from advisor.errors import InputError, Problem, Where
 from advisor.textio import yamledit
 from advisor.textio.files import update_file
+from advisor.textio.flow import quoted
 from advisor.textio.yamlfile import Data, parse_yaml
-from advisor.textio.yamltext import quoted
 
 KEY = "done"
 _DOCUMENT_END = re.compile(r"^\.\.\.(?=\s|\Z)", re.MULTILINE)

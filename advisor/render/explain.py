@@ -13,9 +13,19 @@ from advisor.answer.wording import degrees, fibres_text, mix_text, says_text
 from advisor.claims.speakers import Said, limit_claim
 from advisor.errors import InputError, Problem, nearest, shown
 from advisor.knowledge.glossary import term_of
-from advisor.knowledge.model import Claim, Entry, Fibre, Knowledge, Rule, Source
-from advisor.knowledge.names import plain_name
-from advisor.render.explain_lists import LISTS
+from advisor.knowledge.model import (
+    Ceiling,
+    Claim,
+    Entry,
+    Fibre,
+    Knowledge,
+    Remedy,
+    Rule,
+    Source,
+)
+from advisor.knowledge.names import plain_name, source_id
+from advisor.records import picked
+from advisor.render.explain_lists import LISTS, Told
 from advisor.render.explain_phrase import bare_name, cloth_meant, one_of
 from advisor.render.explain_places import kind_of, tell_kind, tell_method
 from advisor.render.explain_words import tell_aspects, tell_options, tell_term, tell_trait
@@ -30,7 +40,7 @@ _POINTS: tuple[str, ...] = ("softens", "sticks", "melts", "scorches", "density",
 _POINTS += ("specific heat", "conductivity")
 
 
-def explain(name: str, knowledge: Knowledge, units: System) -> tuple[list[str], dict[str, Any]]:
+def explain(name: str, knowledge: Knowledge, units: System) -> Told:
     """What is known about a name, as lines and as data.
 
     Raises:
@@ -47,7 +57,7 @@ def explain(name: str, knowledge: Knowledge, units: System) -> tuple[list[str], 
     lines: list[str] = []
     data: dict[str, Any] = {}
     for kind, found in asked.items():
-        part, about = _tell(kind, found, knowledge, units)
+        part, about = _SHOW[kind](found, knowledge, units)
         lines += ([""] if lines else []) + part
         data[kind] = about
     if not data:
@@ -79,12 +89,6 @@ def _holding(name: str, knowledge: Knowledge) -> dict[str, Any]:
         text = f"{shown(name)} is a part of several names"
         raise InputError(Problem(text, None, f"one of {listed_names(held[:_MOST_LISTED])}"))
     return found
-
-
-def _tell(
-    kind: str, found: Any, knowledge: Knowledge, units: System
-) -> tuple[list[str], dict[str, Any]]:
-    return _SHOW[kind](found, knowledge, units)
 
 
 def matches(name: str, knowledge: Knowledge) -> dict[str, Any]:
@@ -159,16 +163,11 @@ def _rules_on(entry: Entry, knowledge: Knowledge, units: System) -> list[str]:
 
 def _claim_data(claim: Claim, knowledge: Knowledge, units: System) -> dict[str, Any]:
     aspect = knowledge.aspects[claim.aspect]
-    return {
-        "aspect": claim.aspect,
-        "says": says_text(Said("", claim), aspect, units),
-        "strength": claim.strength,
-        "why": claim.why,
-        "sources": list(claim.sources),
-    }
+    says = {"says": says_text(Said("", claim), aspect, units)}
+    return {"aspect": claim.aspect, **says, **picked(claim, "strength why sources")}
 
 
-def _entry(entry: Entry, knowledge: Knowledge, units: System) -> tuple[list[str], dict[str, Any]]:
+def _entry(entry: Entry, knowledge: Knowledge, units: System) -> Told:
     what = entry.family or entry.kind
     lines = heading(
         f"{entry.name} ({what}, {entry.weave + ' ' if entry.weave else ''}{entry.structure})", 1
@@ -198,14 +197,9 @@ def _entry(entry: Entry, knowledge: Knowledge, units: System) -> tuple[list[str]
         lines += row("note", f"{note['text']} {_cited(note['sources'])}", 2, 14)
     lines += _rules_on(entry, knowledge, units)
     data = {
-        "id": entry.id,
-        "name": entry.name,
-        "also": list(entry.also),
-        "structure": entry.structure,
+        **picked(entry, "id name also structure"),
         "sold_in": fibres_text(entry.mixes, knowledge),
-        "weight": entry.weight,
-        "thickness": entry.thickness,
-        "facts": entry.facts,
+        **picked(entry, "weight thickness facts"),
         "traits": {n: _trait_text(n, pair, knowledge) for n, pair in entry.traits.items()},
         "claims": [
             _claim_data(c, knowledge, units) | {"said by": lent.get(str(i), entry.id)}
@@ -239,7 +233,7 @@ def _trait_text(name: str, pair: tuple[int, int], knowledge: Knowledge) -> str:
     return name if level == "yes" else f"{name}: {level}"
 
 
-def _fibre(fibre: Fibre, knowledge: Knowledge, units: System) -> tuple[list[str], dict[str, Any]]:
+def _fibre(fibre: Fibre, knowledge: Knowledge, units: System) -> Told:
     lines = heading(f"{fibre.name} (fibre, {fibre.group})", 1)
     if fibre.facts.get("also"):
         lines += row("also called", ", ".join(fibre.facts["also"]), 2, 16)
@@ -257,7 +251,8 @@ def _fibre(fibre: Fibre, knowledge: Knowledge, units: System) -> tuple[list[str]
         most = degrees(ceiling.max, units)
         lines += row("published", f"{most}{standing}{note} {_cited(ceiling.sources)}", 2, 16)
     for key in _POINTS:
-        for value in _as_list(fibre.facts.get(key)):
+        found = fibre.facts.get(key, [])
+        for value in found if isinstance(found, list) else [found]:
             lines += row(key, _point(value), 2, 16)
     traits = ", ".join(_trait_text(n, (v, v), knowledge) for n, v in fibre.traits.items())
     if traits:
@@ -267,9 +262,7 @@ def _fibre(fibre: Fibre, knowledge: Knowledge, units: System) -> tuple[list[str]
     for note in fibre.facts.get("notes", []):
         lines += row("note", f"{note['text']} {_cited(note['sources'])}", 2, 14)
     data = {
-        "id": fibre.id,
-        "name": fibre.name,
-        "group": fibre.group,
+        **picked(fibre, "id name group"),
         "limit_c": fibre.limit,
         "start_c": fibre.start,
         "facts": fibre.facts,
@@ -282,12 +275,6 @@ def _fibre(fibre: Fibre, knowledge: Knowledge, units: System) -> tuple[list[str]
     return lines, data
 
 
-def _as_list(value: Any) -> list[Any]:
-    if value is None:
-        return []
-    return value if isinstance(value, list) else [value]
-
-
 def _point(value: dict[str, Any]) -> str:
     numbers = [f"{value[k]:g}" for k in ("at", "value") if value.get(k) is not None]
     ends = [f"{value[k]:g}" for k in ("from", "min", "to", "max") if value.get(k) is not None]
@@ -295,7 +282,7 @@ def _point(value: dict[str, Any]) -> str:
     return f"{' to '.join(numbers or ends)}{note} {_cited(value['sources'])}"
 
 
-def _rule(rule: Rule, knowledge: Knowledge, units: System) -> tuple[list[str], dict[str, Any]]:
+def _rule(rule: Rule, knowledge: Knowledge, units: System) -> Told:
     lines = heading(f"{rule.id} (rule, {rule.area})", 1)
     lines += wrap(rule.claim, "  ")
     lines += wrap(rule.why, "  ")
@@ -309,35 +296,22 @@ def _rule(rule: Rule, knowledge: Knowledge, units: System) -> tuple[list[str], d
     if rule.limits:
         lines += row("limits", rule.limits, 2, 20)
     lines += row("sources", _cited(rule.sources), 2, 20)
-    data = {
-        "id": rule.id,
-        "area": rule.area,
-        "claim": rule.claim,
-        "why": rule.why,
+    return lines, {
+        **picked(rule, "id area claim why"),
         "claims": [_claim_data(c, knowledge, units) for c in rule.claims],
-        "do": list(rule.do),
-        "cautions": list(rule.cautions),
-        "tests": list(rule.tests),
-        "limits": rule.limits,
-        "sources": list(rule.sources),
+        **picked(rule, "do cautions tests limits sources"),
     }
-    return lines, data
 
 
-def _remedy(remedy: Any, _knowledge: Knowledge, _units: System) -> tuple[list[str], dict[str, Any]]:
+def _remedy(remedy: Remedy, _knowledge: Knowledge, _units: System) -> Told:
     lines = heading(f"{remedy.id} (remedy)", 1)
     lines += wrap(remedy.text, "  ")
-    lines += wrap(
-        f"Cures a clash of {', '.join(remedy.cures)}; effort {remedy.effort}, look {remedy.look}.",
-        "  ",
-    )
-    data = {"id": remedy.id, "text": remedy.text, "cures": list(remedy.cures)}
-    return lines, data
+    price = f"effort {remedy.effort}, look {remedy.look}"
+    lines += wrap(f"Cures a clash of {', '.join(remedy.cures)}; {price}.", "  ")
+    return lines, picked(remedy, "id text cures")
 
 
-def _source(
-    source: Source, knowledge: Knowledge, _units: System
-) -> tuple[list[str], dict[str, Any]]:
+def _source(source: Source, knowledge: Knowledge, _units: System) -> Told:
     lines = heading(f"{source.id} (source)", 1)
     lines += wrap(source.citation, "  ")
     # An address must stay whole to be opened, so it is never wrapped.
@@ -346,40 +320,23 @@ def _source(
     lines += wrap(f"{source.kind}, read: {source.read}, {standing}. {source.note}", "  ")
     used = used_by(source.id, knowledge)
     lines += row("used by", ", ".join(used) or "nothing", 2, 10)
-    data = {
-        "id": source.id,
-        "citation": source.citation,
-        "kind": source.kind,
-        "where": source.where,
-        "nowhere": source.nowhere,
-        "read": source.read,
-        "note": source.note,
-        "used_by": used,
-    }
-    return lines, data
+    about = picked(source, "id citation kind where nowhere read note")
+    return lines, {**about, "used_by": used}
 
 
 def used_by(id_: str, knowledge: Knowledge) -> list[str]:
     """Everything whose claims cite a source."""
 
-    def cites(claims: tuple[Claim, ...]) -> bool:
-        return any(s.split(" ", 1)[0] == id_ for c in claims for s in c.sources)
+    def cites(*cited: Claim | Ceiling | Rule) -> bool:
+        return any(source_id(text) == id_ for one in cited for text in one.sources)
 
-    fibres = [
-        f"fibre {f.id}"
-        for f in knowledge.fibres.values()
-        if cites(f.claims) or any(s.split(" ", 1)[0] == id_ for c in f.ceilings for s in c.sources)
-    ]
-    entries = [e.id for e in knowledge.entries.values() if cites(e.claims)]
-    rules = [
-        f"rule {r.id}"
-        for r in knowledge.rules
-        if cites(r.claims) or any(s.split(" ", 1)[0] == id_ for s in r.sources)
-    ]
-    return [*fibres, *entries, *rules]
+    fibres = (f for f in knowledge.fibres.values() if cites(*f.claims, *f.ceilings))
+    entries = [e.id for e in knowledge.entries.values() if cites(*e.claims)]
+    rules = [f"rule {r.id}" for r in knowledge.rules if cites(*r.claims, r)]
+    return [*(f"fibre {f.id}" for f in fibres), *entries, *rules]
 
 
-_SHOW: dict[str, Callable[[Any, Knowledge, System], tuple[list[str], dict[str, Any]]]] = {
+_SHOW: dict[str, Callable[[Any, Knowledge, System], Told]] = {
     "entry": _entry,
     "fibre": _fibre,
     "rule": _rule,

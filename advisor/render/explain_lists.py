@@ -6,10 +6,14 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from advisor.knowledge.model import Knowledge, Source
+from advisor.records import picked
 from advisor.render.layout import heading, row, wrap
 
+Told = tuple[list[str], dict[str, Any]]
+"""What is told of something: lines, and the same as data."""
 
-def all_sources(knowledge: Knowledge) -> tuple[list[str], dict[str, Any]]:
+
+def all_sources(knowledge: Knowledge) -> Told:
     """Every source under its kind."""
     kinds: dict[str, list[Source]] = {}
     for source in knowledge.sources.values():
@@ -20,11 +24,11 @@ def all_sources(knowledge: Knowledge) -> tuple[list[str], dict[str, Any]]:
         lines += heading(f"{kind} ({len(group)})")
         for source in group:
             lines += row(source.id, source.citation, 2, 28)
-        data[kind] = [{"id": s.id, "citation": s.citation, "read": s.read} for s in group]
+        data[kind] = [picked(s, "id citation read") for s in group]
     return lines, {"sources": data}
 
 
-def all_methods(knowledge: Knowledge) -> tuple[list[str], dict[str, Any]]:
+def all_methods(knowledge: Knowledge) -> Told:
     """Every method under the kind of place that it makes."""
     lines = heading("Ways to make a place, by what is made", 1)
     data: dict[str, Any] = {}
@@ -33,20 +37,19 @@ def all_methods(knowledge: Knowledge) -> tuple[list[str], dict[str, Any]]:
         lines += heading(kind.name)
         for method in methods:
             lines += row(method.name, method.about, 2, 30)
-        data[kind.id] = [{"id": m.id, "name": m.name, "about": m.about} for m in methods]
+        data[kind.id] = [picked(m, "id name about") for m in methods]
     return lines, {"methods": data}
 
 
-def all_places(knowledge: Knowledge) -> tuple[list[str], dict[str, Any]]:
+def all_places(knowledge: Knowledge) -> Told:
     """Every kind of place that a garment may have."""
     lines = heading("Kinds of place in a garment", 1)
     for kind in knowledge.places.kinds.values():
         lines += row(kind.name, kind.means, 2, 20)
-    kinds = [{"id": k.id, "name": k.name} for k in knowledge.places.kinds.values()]
-    return lines, {"places": kinds}
+    return lines, {"places": [picked(k, "id name") for k in knowledge.places.kinds.values()]}
 
 
-def all_aspects(knowledge: Knowledge) -> tuple[list[str], dict[str, Any]]:
+def all_aspects(knowledge: Knowledge) -> Told:
     """Every aspect: what is decided, where, and how much is to choose from."""
     lines = heading("What is decided, for a cloth, a seam or the whole garment", 1)
     lines += wrap("advisor why FILE PLACE takes the names and the ids alike.", "  ")
@@ -59,18 +62,17 @@ def all_aspects(knowledge: Knowledge) -> tuple[list[str], dict[str, Any]]:
     return lines, {"aspects": data}
 
 
-def all_words(knowledge: Knowledge) -> tuple[list[str], dict[str, Any]]:
+def all_words(knowledge: Knowledge) -> Told:
     """Every trade word with its meaning and who says so."""
     lines = heading("Trade words", 1)
     terms = knowledge.registers.glossary.values()
     for term in terms:
         also = f" Also {', '.join(term.also)}." if term.also else ""
         lines += row(term.name, f"{term.means}{also} [{', '.join(term.sources)}]", 2, 20)
-    data = [{"name": t.name, "means": t.means, "sources": list(t.sources)} for t in terms]
-    return lines, {"words": data}
+    return lines, {"words": [picked(t, "name means sources") for t in terms]}
 
 
-def all_rules(knowledge: Knowledge) -> tuple[list[str], dict[str, Any]]:
+def all_rules(knowledge: Knowledge) -> Told:
     """Every rule under what it is about."""
     lines = heading("Rules by what they are about", 1)
     areas: dict[str, list[tuple[str, str]]] = {}
@@ -83,17 +85,17 @@ def all_rules(knowledge: Knowledge) -> tuple[list[str], dict[str, Any]]:
     return lines, {"rules": {area: [id_ for id_, _ in rules] for area, rules in areas.items()}}
 
 
-def all_fibres(knowledge: Knowledge) -> tuple[list[str], dict[str, Any]]:
+def all_fibres(knowledge: Knowledge) -> Told:
     """Every fibre with its other names."""
     lines = heading("Fibres", 1)
     fibres = knowledge.fibres.values()
     for fibre in fibres:
         also = ", ".join(fibre.facts.get("also", []))
         lines += row(fibre.name, f"{fibre.group}{'; also ' + also if also else ''}", 2, 20)
-    return lines, {"fibres": [{"id": f.id, "name": f.name} for f in fibres]}
+    return lines, {"fibres": [picked(f, "id name") for f in fibres]}
 
 
-LISTS: Mapping[str, Callable[[Knowledge], tuple[list[str], dict[str, Any]]]] = {
+LISTS: Mapping[str, Callable[[Knowledge], Told]] = {
     "sources": all_sources,
     "methods": all_methods,
     "places": all_places,

@@ -8,7 +8,8 @@ from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import Method, PlaceKind, Stage, plain_word
 from advisor.order.openings import HAND_WIDE
-from advisor.records import as_data
+from advisor.records import as_data, picked
+from advisor.render.explain_lists import Told
 from advisor.render.layout import heading, row, wrap
 
 UNDO = {
@@ -37,7 +38,7 @@ def kind_of(name: str, knowledge: Knowledge) -> PlaceKind | None:
     return None
 
 
-def tell_method(method: Method, knowledge: Knowledge) -> tuple[list[str], dict[str, Any]]:
+def tell_method(method: Method, knowledge: Knowledge) -> Told:
     """A method as lines and as data: what it makes, stage by stage, and its limits."""
     places = knowledge.places
     makes = ", ".join(places.kinds[id_].name for id_ in method.makes)
@@ -53,18 +54,8 @@ def tell_method(method: Method, knowledge: Knowledge) -> tuple[list[str], dict[s
         lines += row("limits", method.limits, 2, 14)
     lines += row("said by", f"[{', '.join(method.sources)}]", 2, 14)
     lines += row("in a file", f"method: {method.name}", 2, 14)
-    data = {
-        "id": method.id,
-        "name": method.name,
-        "also": list(method.also),
-        "makes": list(method.makes),
-        "about": method.about,
-        "fits": {key: list(words) for key, words in method.fits.items()},
-        "stages": rows,
-        "limits": method.limits,
-        "sources": list(method.sources),
-    }
-    return lines, data
+    data = picked(method, "id name also makes about fits")
+    return lines, {**data, "stages": rows, **picked(method, "limits sources")}
 
 
 def _stage(stage: Stage, knowledge: Knowledge) -> dict[str, Any]:
@@ -108,7 +99,7 @@ def _needs(stage: Stage, op: Operation) -> str:
     return ", ".join(parts)
 
 
-def tell_kind(kind: PlaceKind, knowledge: Knowledge) -> tuple[list[str], dict[str, Any]]:
+def tell_kind(kind: PlaceKind, knowledge: Knowledge) -> Told:
     """A kind of place as lines and as data: what it means, and by what it can be made."""
     methods = [m for m in knowledge.places.methods.values() if kind.id in m.makes]
     asked = [a for a in knowledge.aspects if _asked(a, kind, knowledge)]
@@ -125,20 +116,13 @@ def tell_kind(kind: PlaceKind, knowledge: Knowledge) -> tuple[list[str], dict[st
     usual = [f"{m.name}{' (usual)' if m.id == kind.usual else ''}" for m in methods]
     lines += row("made by", ", ".join(usual), 2, 14)
     lines += row("said by", f"[{', '.join(kind.sources)}]", 2, 14)
-    data = {
-        "id": kind.id,
-        "name": kind.name,
-        "family": kind.family,
-        "means": kind.means,
+    return lines, {
+        **picked(kind, "id name family means"),
         "asked": asked,
-        "allowance": kind.allowance,
-        "finish": kind.finish,
-        "unit": kind.unit,
+        **picked(kind, "allowance finish unit"),
         "methods": [m.id for m in methods],
-        "usual": kind.usual,
-        "sources": list(kind.sources),
+        **picked(kind, "usual sources"),
     }
-    return lines, data
 
 
 def _asked(aspect: str, kind: PlaceKind, knowledge: Knowledge) -> bool:

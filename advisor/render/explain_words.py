@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Any
 
 from advisor.knowledge.glossary import Term
 from advisor.knowledge.model import Claim, Knowledge
+from advisor.records import picked
+from advisor.render.explain_lists import Told
 from advisor.render.layout import heading, row, wrap
 from advisor.render.typed import Option, listed
 from advisor.units import System
 
-Told = tuple[list[str], dict[str, Any]]
 _MOST = 12
 _FEW = 3
 """A claim of so few answers names them; one of more only rules the others out."""
@@ -26,13 +26,7 @@ def tell_term(term: Term, _knowledge: Knowledge, _units: System) -> Told:
     if term.see:
         lines += row("read on at", listed(term.see), 2, 14)
     lines += row("said by", f"[{', '.join(term.sources)}]", 2, 14)
-    return lines, {
-        "name": term.name,
-        "also": list(term.also),
-        "means": term.means,
-        "see": list(term.see),
-        "sources": list(term.sources),
-    }
+    return lines, picked(term, "name also means see sources")
 
 
 def tell_aspects(ids: Sequence[str], knowledge: Knowledge, _units: System) -> Told:
@@ -58,9 +52,7 @@ def _aspect(id_: str, knowledge: Knowledge) -> Told:
     lines += row("rules", ", ".join(rules) or "none", 2, 14)
     lines += row("cloths", f"{len(speakers)} say something about it", 2, 14)
     return lines, {
-        "id": aspect.id,
-        "title": aspect.title,
-        "kind": aspect.kind,
+        **picked(aspect, "id title kind"),
         "answers": list(aspect.words),
         "rules": rules,
         "entries": speakers,
@@ -87,9 +79,7 @@ def tell_options(found: Sequence[Option], knowledge: Knowledge, _units: System) 
             {"who": w, "wants": wanted, "why": c.why, "sources": list(c.sources)}
             for w, c, wanted in said
         ]
-        data.append(
-            {"aspect": option.aspect, "word": option.word, "label": option.label, "said": rows}
-        )
+        data.append({**picked(option, "aspect word label"), "said": rows})
     return lines, {"answers": data}
 
 

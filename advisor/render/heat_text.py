@@ -53,7 +53,7 @@ LAST = (
 
 def heat_lines(report: Answer) -> list[str]:
     """The whole section; nothing where no iron touches anything."""
-    units: System = "us" if report.units == "us" else "metric"
+    units = report.units
     places: dict[str, list[ToldHeat]] = {}
     for one in report.heat or ():
         places.setdefault(one.place, []).append(one)

@@ -10,7 +10,7 @@ from contextlib import suppress
 
 from advisor.errors import InputError
 from advisor.identify.eliminate import LABEL, Finding, Proposal, Seen, identify, proposals
-from advisor.identify.observed import THREADS, WHOLE, read_answer, read_label
+from advisor.identify.observed import THREADS, WHOLE, seen_of
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name, yes_or_no
 from advisor.knowledge.observations import Observation
@@ -147,17 +147,12 @@ class _Asker:
             if not text or plain_name(text) in NOT_KNOWN:
                 return
             try:
-                self.seen[threads].append(self.read(observation, text))
+                self.seen[threads].append(seen_of(observation, text, self.knowledge))
             except InputError as error:
                 self.tell(str(error))
                 continue
             self.tell_note(self.seen[threads][-1])
             return
-
-    def read(self, observation: Observation, text: str) -> Seen:
-        if observation.id == LABEL:
-            return Seen(LABEL, text, read_label(text, self.knowledge))
-        return Seen(observation.id, read_answer(observation, text))
 
     def tell_note(self, seen: Seen) -> None:
         answer = self.knowledge.observations[seen.test].answers.get(seen.answer)

@@ -9,6 +9,7 @@ from advisor.answer import wording
 from advisor.identify.eliminate import LABEL, Finding, Proposal, Seen, proposals
 from advisor.knowledge.model import COLD, Knowledge
 from advisor.knowledge.observations import Observation
+from advisor.records import picked
 from advisor.render.layout import heading, row, wrap
 from advisor.units import System
 from advisor.units.sentences import render as in_units
@@ -110,9 +111,9 @@ def told(
     cited = [s for p in parts for s in p["sources"]] + [s for c in cautions for s in c["sources"]]
     ids = dict.fromkeys(text.split(" ", 1)[0] for text in cited)
     data["sources"] = [
-        {"id": i, "citation": knowledge.sources[i].citation, "kind": knowledge.sources[i].kind}
-        for i in sorted(ids)
-        if i in knowledge.sources
+        picked(knowledge.sources[id_], "id citation kind")
+        for id_ in sorted(ids)
+        if id_ in knowledge.sources
     ]
     return data
 
@@ -146,10 +147,7 @@ def _part(
     return {
         "name": name,
         "saw": [_seen(s, knowledge) for s in seen],
-        "remain": [
-            {"id": f, "name": knowledge.fibres[f].name, "group": knowledge.fibres[f].group}
-            for f in finding.remain
-        ],
+        "remain": [picked(knowledge.fibres[fibre], "id name group") for fibre in finding.remain],
         "blend": dict(finding.blend),
         "ruled_out": [
             {
@@ -206,10 +204,7 @@ def _test(proposal: Proposal | None, knowledge: Knowledge) -> dict[str, Any] | N
     about: Observation = knowledge.observations[proposal.test]
     return {
         "test": about.id,
-        "title": about.title,
-        "kind": about.kind,
-        "ask": about.ask,
-        "how": about.how,
+        **picked(about, "title kind ask how"),
         "at_most": proposal.worst,
         "outcomes": [
             {"answers": list(words), "remain": list(kept)} for words, kept in proposal.outcomes

@@ -19,7 +19,7 @@ from advisor.render.markup import rendered
 from advisor.render.plain import plain_section
 from advisor.render.printed.blocks import sections
 from advisor.render.printed.digest import digest
-from advisor.render.printed.html import PICTURE, system_of
+from advisor.render.printed.html import PICTURE
 from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.section import Section
 
@@ -87,7 +87,7 @@ def iron_main(report: Answer, knowledge: Knowledge) -> Markup:
 
 
 def _board(places: Sequence[ToldIron], report: Answer, knowledge: Knowledge) -> Board:
-    place, units = places[0], system_of(report)
+    place, units = places[0], report.units
     layers = tuple((x.name, *layer_texts(x, units, knowledge)) for x in place.layers)
     return Board(
         names=tuple(str(p.place) for p in places),

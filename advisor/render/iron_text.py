@@ -14,7 +14,7 @@ from advisor.answer.wording import degrees, difference
 from advisor.craft.irondial import MARKS, mark_for
 from advisor.knowledge.model import COLD, Knowledge
 from advisor.render.layout import heading, row, wrap
-from advisor.render.lines import by_place, line_parts
+from advisor.render.lines import PRESSING, by_place, line_parts
 from advisor.units import System
 
 _FROM, _TO, _STEP = 20, 210, 5
@@ -22,7 +22,7 @@ _FROM, _TO, _STEP = 20, 210, 5
 
 def render_iron(rows: Sequence[ToldIron], report: Answer, knowledge: Knowledge) -> list[str]:
     """The lines for every place: layers, common range, picture, and how to press."""
-    units: System = "us" if report.units == "us" else "metric"
+    units = report.units
     lines: list[str] = []
     told: set[str | None] = set()
     for places in alike(rows):
@@ -165,12 +165,4 @@ def common_text(place: ToldIron, units: System, *, told: bool = False) -> str:
 def how_text(place: ToldIron, report: Answer) -> str:
     """The rest of the press at a place: moisture, side, cloth, surface, motion, time."""
     verdicts = by_place(report).get((place.scope, place.place), {})
-    aspects = (
-        "press.moisture",
-        "press.side",
-        "press.cloth",
-        "press.surface",
-        "press.motion",
-        "press.dwell",
-    )
-    return "; ".join(text for text, _ in line_parts(verdicts, aspects))
+    return "; ".join(text for text, _ in line_parts(verdicts, PRESSING))

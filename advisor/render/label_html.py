@@ -10,16 +10,18 @@ from dataclasses import dataclass
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.label import ToldCare, ToldLabel
-from advisor.render.label_text import CARE, said_care
+from advisor.render.label_text import (
+    CARE,
+    UNWASHED,
+    care_caution,
+    not_written,
+    of_whom,
+    said_care,
+    silence_text,
+)
 from advisor.render.plain import without_commands
 from advisor.render.printed.numbers import STAR, Numbers
 from advisor.render.printed.section import Part
-
-_MOST_NAMES = 5
-UNWASHED = (
-    "Neither washing nor dry cleaning is left, and the label has to say just that. Tell the buyer "
-    "before she pays, or let what forbids it come off."
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,22 +118,17 @@ class _LabelMaker:
 
     def content(self) -> tuple[LabelLine, ...]:
         label = self.label
-        gaps = [
-            c for m in label.missing if m.kind in ("unknown", "share", "name") for c in m.cloths
-        ]
-        whole = len(label.content) == 1 and not gaps
         found = []
         for one in label.content:
             about = [self.part("", one.sources)]
             if one.may_be_left_out:
                 about.append(self.part(one.may_be_left_out.text, one.may_be_left_out.sources))
-            who = "all parts" if whole and len(one.cloths) > 1 else ", ".join(one.cloths)
-            found.append(LabelLine(who, one.line, tuple(about)))
+            found.append(LabelLine(of_whom(one, label), one.line, tuple(about)))
         if label.whole:
             about = [self.part(label.whole.text, label.whole.sources)]
             found.append(LabelLine("or as a whole", label.whole.line, tuple(about)))
         nothing = Part("nothing can be written yet, see above")
-        found += [LabelLine(cloth, "", (nothing,)) for cloth in gaps]
+        found += [LabelLine(cloth, "", (nothing,)) for cloth in not_written(label)]
         animal = label.animal
         if animal:
             maybe = f"If {', '.join(animal.may_be)} is of horn, shell, bone or leather. "
@@ -171,24 +168,13 @@ class _LabelMaker:
             if clash.id in care.conflicts:
                 text = f"No one care instruction suits all. {clash.message}"
                 found.append(self.part(text, clash.cited()))
-        silent = {
-            CARE[line.aspect]: ", ".join(line.silent)
-            for line in said_care(care.lines)
-            if line.silent and line.line is not None
-        }
-        if silent:
-            told = "; ".join(f"{what}: {names}" for what, names in silent.items())
-            text = f"Silence is no permission: nothing is known of how these bear it - {told}."
-            found.append(Part(f"{text} A sewn sample, cleaned, may allow more."))
+        if silence := silence_text(care.lines):
+            found.append(Part(silence))
         return (*found, self.part(self.label.basis.text, self.label.basis.sources))
 
     def warnings(self) -> tuple[Part, ...]:
-        found = []
-        for caution in self.report.cautions:
-            if caution.area == "care":
-                about = caution.about
-                named = f" ({', '.join(about)})" if 0 < len(about) <= _MOST_NAMES else ""
-                found.append(self.part(f"{caution.text}{named}", caution.sources))
+        care = (caution for caution in self.report.cautions if caution.area == "care")
+        found = [self.part(care_caution(caution), caution.sources) for caution in care]
         flame, children = self.label.flammability, self.label.children
         if flame:
             found.append(self.part(f"{flame.text} {', '.join(flame.cloths)}", flame.sources))

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from advisor.answer.model.answer import Answer
-from advisor.answer.model.label import ToldAnimal, ToldCare, ToldLabel
+from advisor.answer.model.label import ToldAnimal, ToldCare, ToldContent, ToldLabel
+from advisor.answer.model.told import ToldCaution
 from advisor.render.layout import heading, row, wrap
 from advisor.render.printed.numbers import Numbers
 
@@ -19,6 +20,10 @@ CARE = {
 }
 _MOST_CURES = 3
 _MOST_NAMES = 5
+UNWASHED = (
+    "Neither washing nor dry cleaning is left, and the label has to say just that. Tell the buyer "
+    "before she pays, or let what forbids it come off."
+)
 
 
 def render_label(report: Answer) -> str:
@@ -78,17 +83,13 @@ class _Page:
     def _content(self) -> list[str]:
         label = self.label
         lines = heading("Fibres, as the label has to say them")
-        gaps = [
-            c for m in label.missing if m.kind in ("unknown", "share", "name") for c in m.cloths
-        ]
-        whole = len(label.content) == 1 and not gaps
+        gaps = not_written(label)
         for part in label.content:
             text = f"{part.line} {self._mark(part.sources)}"
             spared = part.may_be_left_out
             if spared:
                 text += f" ({spared.text} {self._mark(spared.sources)})"
-            who = "all parts" if whole and len(part.cloths) > 1 else _names(part.cloths)
-            lines += row(who, text, 2, _COLUMN)
+            lines += row(of_whom(part, label), text, 2, _COLUMN)
         if label.whole:
             text = f"{label.whole.line} {self._mark(label.whole.sources)} ({label.whole.text})"
             lines += row("or as a whole", text, 2, _COLUMN)
@@ -121,23 +122,13 @@ class _Page:
         lines = heading("Care of the whole, in this order")
         lines += [line for about in said_care(care.lines) for line in self._care_line(about)]
         if care.cleaning == "none" and not care.conflicts:
-            text = (
-                "Neither washing nor dry cleaning is left, and the label has to say just that. "
-                "Tell the buyer before she pays, or let what forbids it come off."
-            )
-            lines += wrap(text, "  - ")
+            lines += wrap(UNWASHED, "  - ")
         lines += self._clashes(care.conflicts)
         for part in care.apart:
             lines += wrap(f"{part.cloth} comes off and has a care label of its own:", "  ")
             lines += [line for about in said_care(part.lines) for line in self._care_line(about, 4)]
-        silent = {}
-        for about in said_care(care.lines):
-            if about.silent and about.line is not None:
-                silent[CARE[about.aspect]] = about.silent
-        if silent:
-            text = "; ".join(f"{what}: {_names(names)}" for what, names in silent.items())
-            text = f"Silence is no permission: nothing is known of how these bear it - {text}."
-            lines += wrap(f"{text} A sewn sample, cleaned, may allow more.", "  - ")
+        silence = silence_text(care.lines)
+        lines += wrap(silence, "  - ") if silence else []
         basis = self.label.basis
         return lines + wrap(f"{basis.text} {self._mark(basis.sources)}", "  - ")
 
@@ -170,10 +161,7 @@ class _Page:
         lines = []
         for caution in self.report.cautions:
             if caution.area == "care":
-                about = caution.about
-                named = f" ({', '.join(about)})" if 0 < len(about) <= _MOST_NAMES else ""
-                text = f"{caution.text}{named} {self._mark(caution.sources)}"
-                lines += wrap(text, "  - ")
+                lines += wrap(f"{care_caution(caution)} {self._mark(caution.sources)}", "  - ")
         flame = label.flammability
         if flame:
             text = f"{flame.text} {', '.join(flame.cloths)} {self._mark(flame.sources)}"
@@ -191,6 +179,36 @@ class _Page:
 
     def _mark(self, sources: Sequence[str], most: int | None = None) -> str:
         return self.numbers.mark(sources, most)
+
+
+def not_written(label: ToldLabel) -> list[str]:
+    """The cloths of which nothing can be written yet."""
+    kinds = ("unknown", "share", "name")
+    return [cloth for lack in label.missing if lack.kind in kinds for cloth in lack.cloths]
+
+
+def of_whom(part: ToldContent, label: ToldLabel) -> str:
+    """The cloths that a line of the content speaks of."""
+    whole = len(label.content) == 1 and not not_written(label)
+    return "all parts" if whole and len(part.cloths) > 1 else _names(part.cloths)
+
+
+def silence_text(lines: Sequence[ToldCare]) -> str:
+    """Of what it is not known how it bears a way of cleaning; empty where all is known."""
+    silent = {
+        CARE[line.aspect]: _names(line.silent)
+        for line in said_care(lines)
+        if line.silent and line.line is not None
+    }
+    told = "; ".join(f"{what}: {names}" for what, names in silent.items())
+    text = f"Silence is no permission: nothing is known of how these bear it - {told}."
+    return f"{text} A sewn sample, cleaned, may allow more." if silent else ""
+
+
+def care_caution(caution: ToldCaution) -> str:
+    """A caution of the care, with what it is about where that is few."""
+    about = caution.about
+    return f"{caution.text} ({_names(about)})" if 0 < len(about) <= _MOST_NAMES else caution.text
 
 
 def said_care(lines: Sequence[ToldCare]) -> Sequence[ToldCare]:

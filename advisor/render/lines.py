@@ -22,6 +22,11 @@ FABRIC_LINES: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("suits", ("design.suits",)),
     ("avoid", ("design.avoids",)),
 )
+PRESSING = (
+    *("press.moisture", "press.side", "press.cloth"),
+    *("press.surface", "press.motion", "press.dwell"),
+)
+"""All of a press but how hot the iron is."""
 SEAM_LINES: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("made", ()),
     ("pin", ("pin.kind", "pin.place", "pin.insertion")),
@@ -49,18 +54,7 @@ SEAM_LINES: tuple[tuple[str, tuple[str, ...]], ...] = (
             "interfacing.kind",
         ),
     ),
-    (
-        "press",
-        (
-            "press.temperature",
-            "press.moisture",
-            "press.side",
-            "press.cloth",
-            "press.surface",
-            "press.motion",
-            "press.dwell",
-        ),
-    ),
+    ("press", ("press.temperature", *PRESSING)),
 )
 KIND_ASPECTS = ("seam.kind", "hem.kind")
 """What a place is not asked where its method is told instead."""
@@ -85,18 +79,7 @@ def seam_line(seam: ToldPlace, label: str, aspects: Sequence[str]) -> tuple[str,
     return lead, [a for a in aspects if a not in dropped]
 
 
-LAST_PRESS_LINE = (
-    "last press",
-    (
-        "press.temperature",
-        "press.moisture",
-        "press.side",
-        "press.cloth",
-        "press.surface",
-        "press.motion",
-        "press.dwell",
-    ),
-)
+LAST_PRESS_LINE = ("last press", ("press.temperature", *PRESSING))
 CARE_LINE = (
     "care",
     ("care.wash", "care.bleach", "care.dry", "care.iron", "care.professional"),

@@ -24,6 +24,7 @@ from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.section import Item, Part, Section
 from advisor.render.thread_blocks import long, thread_item, thread_short
 from advisor.units import System, needle, show
+from advisor.units.factors import MM_PER_INCH
 from advisor.units.sentences import said
 
 STANDS_FOR = "stands for "
@@ -72,13 +73,13 @@ def to_buy(report: Answer, numbers: Numbers) -> Section:
     threads = [row for row in (report.thread or ()) if row.total_m > 0]
     items = []
     if cloths:
-        text = "; ".join(_cloth_short(row, _units(report)) for row in cloths)
+        text = "; ".join(_cloth_short(row, report.units) for row in cloths)
         marks = numbers.mark(["estimate"])
         items.append(
             Item("cloth", parts=(Part(f"{text}. An estimate: lay out first.", marks=marks),))
         )
     if threads:
-        text = "; ".join(thread_short(rows, _units(report)) for rows in _by_colour(threads))
+        text = "; ".join(thread_short(rows, report.units) for rows in _by_colour(threads))
         items.append(Item("thread", parts=(Part(f"{text}."),)))
     items += _notions(report)
     items += weight_blocks.heavy(report)
@@ -96,7 +97,7 @@ def to_buy(report: Answer, numbers: Numbers) -> Section:
 
 def _notions(report: Answer) -> list[Item]:
     """Zips, buttons, tapes and whatever else goes in, with how many or how much of each."""
-    units = _units(report)
+    units = report.units
     rows = [row for row in report.kit or () if row.group == IN_THE_SEAM and row.state != "have"]
     like_cloth = [row for row in rows if row.least_mm is not None and not row.buy]
     others = (row for row in rows if row not in like_cloth)
@@ -131,7 +132,7 @@ def shopping(report: Answer, numbers: Numbers) -> list[Section]:
 
 def cloth(report: Answer, numbers: Numbers) -> list[Section]:
     """Cloth to buy, or how to have it reckoned."""
-    units = _units(report)
+    units = report.units
     rows = report.cloth or ()
     items = tuple(_cloth_item(row, report, numbers) for row in rows if row.pieces)
     unsaid = [row for row in rows if not row.pieces]
@@ -176,7 +177,7 @@ def _cut_parts(row: ToldCut, numbers: Numbers) -> list[Part]:
 
 def thread(report: Answer, numbers: Numbers) -> list[Section]:
     """Thread to buy, by colour."""
-    units = _units(report)
+    units = report.units
     items = tuple(thread_item(row, units, numbers) for row in (report.thread or ()))
     close = "15 % for wastage is in it. One set of cones serves where its colour does not show."
     return [Section("thread", "Thread", items, close=close)] if items else []
@@ -215,7 +216,7 @@ def kit(report: Answer, numbers: Numbers) -> list[Section]:
 
 def seams_in_full(report: Answer, numbers: Numbers) -> Section:
     """Every seam as it is built, with all its places, figures and steps."""
-    units = _units(report)
+    units = report.units
     items = []
     for seam in report.seams:
         built = seam.built
@@ -266,10 +267,6 @@ def tests_in_full(report: Answer, numbers: Numbers) -> Section:
     )
 
 
-def _units(report: Answer) -> System:
-    return "us" if report.units == "us" else "metric"
-
-
 def _cloth_short(row: ToldCloth, units: System) -> str:
     return f"{row.fabric} {row.buy} of {_wide(row, units)}"
 
@@ -279,12 +276,12 @@ def _wide(row: ToldCloth, units: System) -> str:
     if row.width_mm is None:
         return "a width that is not said"
     if units == "us":
-        return f"{row.width_mm / 25.4:.0f} in"
+        return f"{row.width_mm / MM_PER_INCH:.0f} in"
     return f"{row.width_mm / 10:g} cm"
 
 
 def _cloth_item(row: ToldCloth, report: Answer, numbers: Numbers) -> Item:
-    about = f"{_wide(row, _units(report))} wide"
+    about = f"{_wide(row, report.units)} wide"
     if "width" in row.assumed:
         about += ", taken for granted"
     if row.wrong:
@@ -327,7 +324,7 @@ def _not_yet(row: ToldNeed, report: Answer) -> str:
 
 
 def _tool_item(row: ToldNeed, report: Answer, numbers: Numbers) -> Item:
-    name, units = _tool_name(row), _units(report)
+    name, units = _tool_name(row), report.units
     about = ", ".join(row.for_[:4]) + (" and more" if len(row.for_) > 4 else "")
     parts = []
     if row.strip:

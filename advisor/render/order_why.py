@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from advisor.errors import InputError, Problem, shown
+from advisor.records import picked
 from advisor.render.layout import wrap
 
 if TYPE_CHECKING:
@@ -84,14 +85,7 @@ def _link(item: Precedence, knowledge: Knowledge) -> dict[str, Any]:
         source = knowledge.sources.get(id_)
         if source is not None:
             cited.append(f"{source.citation}{', ' + place if place else ''} ({source.kind})")
-    return {
-        "before": item.before,
-        "after": item.after,
-        "why": item.why,
-        "strength": item.strength,
-        "sources": list(item.sources),
-        "cited": cited,
-    }
+    return {**picked(item, "before after why strength sources"), "cited": cited}
 
 
 def _moves(work: Work, step: str) -> list[dict[str, Any]]:
@@ -128,7 +122,7 @@ def _move(work: Work, step: str, side: str, other: str, what: str) -> dict[str, 
 
 def _answer(found: Moved) -> dict[str, Any]:
     if found.plan is None:
-        links = [{"before": p.before, "after": p.after, "why": p.why} for p in found.forbidden_by]
+        links = [picked(link, "before after why") for link in found.forbidden_by]
         return {"possible": False, "extra_min": None, "forbidden_by": links}
     extra = round(found.extra or 0.0, 2)
     return {"possible": True, "extra_min": extra, "forbidden_by": []}

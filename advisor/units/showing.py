@@ -8,12 +8,14 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Literal, TypeAlias
+from typing import Final, Literal, TypeAlias
 
 from advisor.units.factors import MM_PER_INCH, OUNCE_PER_SQUARE_YARD, fahrenheit, us_size
 from advisor.units.reading import KINDS, LARGEST
 
 System: TypeAlias = Literal["metric", "us"]
+SYSTEMS: Final[Mapping[str, System]] = {"metric": "metric", "us": "us"}
+"""Systems of units by their names, for a name that was typed."""
 
 
 def needle(nm: float) -> str:

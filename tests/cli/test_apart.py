@@ -94,3 +94,21 @@ def test_a_reader_who_goes_away_is_no_fault() -> None:
     told = process.stderr.read()
     assert (0, b"") == (process.wait(60), told)
     process.stderr.close()
+
+
+@pytest.mark.parametrize(("word", "seldom"), [("--version", True), ("page", False)])
+def test_a_process_looks_for_no_garbage_on_its_way_out(word: str, *, seldom: bool) -> None:
+    """Neither while one answer is made, nor at the end; what lives long still looks for it."""
+    script = (
+        "import atexit, gc; from advisor.cli import main; atexit.register(lambda: print("
+        "gc.get_threshold()[0] == main.MANY, gc.get_freeze_count() > 1000)); main.run()"
+    )
+    asked = [word] if seldom else [word, "--help"]
+    done = subprocess.run(
+        [sys.executable, "-c", script, *asked],
+        env={**os.environ, "PYTHONPATH": str(CHECKOUT)},
+        capture_output=True,
+        timeout=600,
+        check=True,
+    )
+    assert f"{seldom} True" == done.stdout.decode().splitlines()[-1]

@@ -20,9 +20,8 @@ from advisor.decide.evaluate import judge
 from advisor.knowledge.book import Book, BookItem
 from advisor.knowledge.load import read_book
 from advisor.knowledge.model import LIMIT_ASPECT, Entry, Knowledge, Mix
-from advisor.knowledge.names import plain_name
+from advisor.knowledge.names import plain_name, source_id
 from advisor.knowledge.place import knowledge_folder
-from advisor.knowledge.vocabulary import source_id
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.phrase import make_cloth
 from tests.typed import shipped

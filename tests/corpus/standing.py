@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 
-from advisor.knowledge.vocabulary import source_id
+from advisor.knowledge.names import source_id
 from tests.corpus import audit
 
 GOOD = frozenset({"standard", "regulation", "handbook", "extension", "trade-journal", "paper"})

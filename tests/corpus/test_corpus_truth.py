@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from advisor.knowledge.vocabulary import source_id
+from advisor.knowledge.names import source_id
 from tests.corpus import audit
 
 # Plausible shares of fibre in a cloth as it lies (estimate). The usual ones are 0.25-0.45 woven,

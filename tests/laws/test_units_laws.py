@@ -7,7 +7,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from advisor.units import KINDS, NM_US, fahrenheit, nm_from_us, parse, show, show_range, us_size
+from advisor.units import fahrenheit, parse, show, show_range
+from advisor.units.factors import NM_US, nm_from_us, us_size
+from advisor.units.reading import KINDS
 
 numbers = st.floats(0.001, 10_000).map(lambda number: round(number, 4)).filter(bool)
 systems = st.sampled_from(["metric", "us"])

@@ -20,6 +20,7 @@ from advisor.answer.pipeline import WHOLE, answer
 from advisor.project.load import load_project
 from advisor.render.printed.booklet import render_booklet
 from advisor.render.printed.html import render_html
+from advisor.units import System
 from advisor.writing.pdf import pdf_of
 from tests.typed import shipped
 
@@ -45,7 +46,7 @@ def printed_by(browser: Browser, page: str) -> bytes:
     return raw
 
 
-def written(path: Path, units: str | None = None) -> tuple[str, Answer]:
+def written(path: Path, units: System | None = None) -> tuple[str, Answer]:
     """The page of a project and the report that it is made from, as the command makes them."""
     known = shipped()
     garment = load_project(path, known)

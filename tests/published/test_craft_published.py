@@ -17,7 +17,7 @@ from advisor.craft import (
     threadsize,
 )
 from advisor.craft.fullness import Weight
-from advisor.units import us_size
+from advisor.units.factors import us_size
 
 INCH = 25.4
 

@@ -12,7 +12,8 @@ from typing import Any
 import pytest
 
 from advisor.knowledge.names import plain_name
-from advisor.units import NM_US, parse
+from advisor.units import parse
+from advisor.units.factors import NM_US
 from tests.typed import shipped
 
 KNOWLEDGE = shipped()

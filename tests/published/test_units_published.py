@@ -9,8 +9,8 @@ from __future__ import annotations
 import pint
 import pytest
 
-from advisor import units
-from advisor.units import NM_US, nm_from_us, parse, us_size
+from advisor.units import factors, parse
+from advisor.units.factors import NM_US, nm_from_us, us_size
 
 # text, kind, published value, digits after the point that were published, source
 VALUES = [
@@ -115,22 +115,22 @@ def test_nm_is_a_hundred_times_the_blade(nm: int, blade_mm: float, source: str) 
 )
 def test_a_cotton_ticket_is_not_a_metric_one(cotton_ticket: int, tex: float, source: str) -> None:
     """The cotton ticket is three times the English count, and another thread than metric."""
-    assert units.TEX_COTTON_TICKET / cotton_ticket == pytest.approx(tex, abs=0.05), source
-    assert units.TEX_TICKET / 60 == 50
+    assert factors.TEX_COTTON_TICKET / cotton_ticket == pytest.approx(tex, abs=0.05), source
+    assert factors.TEX_TICKET / 60 == 50
 
 
 PINT: pint.UnitRegistry[float] = pint.UnitRegistry()
 FACTORS = [
-    (units.MM_PER_INCH, "inch", "mm"),
-    (units.MM_PER_YARD, "yard", "mm"),
-    (units.KG_PER_POUND, "pound", "kg"),
-    (units.GRAM_PER_OUNCE, "ounce", "gram"),
-    (units.OUNCE_PER_SQUARE_YARD, "ounce / yard ** 2", "gram / meter ** 2"),
-    (units.MOMME, "pound / (100 * yard * 45 * inch)", "gram / meter ** 2"),
-    (1 / units.TEX_NM, "gram / km", "kg / km"),
-    (units.TEX_NE, "pound / (840 * yard)", "gram / km"),
-    (units.TEX_COTTON_TICKET / 3, "pound / (840 * yard)", "gram / km"),
-    (units.TEX_TICKET / 3, "gram / meter", "gram / km"),
+    (factors.MM_PER_INCH, "inch", "mm"),
+    (factors.MM_PER_YARD, "yard", "mm"),
+    (factors.KG_PER_POUND, "pound", "kg"),
+    (factors.GRAM_PER_OUNCE, "ounce", "gram"),
+    (factors.OUNCE_PER_SQUARE_YARD, "ounce / yard ** 2", "gram / meter ** 2"),
+    (factors.MOMME, "pound / (100 * yard * 45 * inch)", "gram / meter ** 2"),
+    (1 / factors.TEX_NM, "gram / km", "kg / km"),
+    (factors.TEX_NE, "pound / (840 * yard)", "gram / km"),
+    (factors.TEX_COTTON_TICKET / 3, "pound / (840 * yard)", "gram / km"),
+    (factors.TEX_TICKET / 3, "gram / meter", "gram / km"),
     (parse("tex", "1 den"), "gram / (9 * km)", "gram / km"),
     (parse("tex", "1 dtex"), "gram / (10 * km)", "gram / km"),
     (parse("time", "1 min"), "minute", "second"),
@@ -153,4 +153,4 @@ def test_temperatures_agree_with_an_independent_library(fahrenheit: float) -> No
     """Degrees Fahrenheit are read as the library reads them."""
     theirs = PINT.Quantity(fahrenheit, "degF").to("degC").magnitude
     assert theirs == pytest.approx(parse("temperature", f"{fahrenheit} F"), abs=1e-9)
-    assert fahrenheit == pytest.approx(units.fahrenheit(theirs), abs=1e-9)
+    assert fahrenheit == pytest.approx(factors.fahrenheit(theirs), abs=1e-9)

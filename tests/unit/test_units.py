@@ -4,7 +4,8 @@ import math
 
 import pytest
 
-from advisor.units import fahrenheit, needle, nm_from_us, parse, show, show_range, us_size
+from advisor.units import fahrenheit, needle, parse, show, show_range
+from advisor.units.factors import nm_from_us, us_size
 
 READ = [
     ("length", "15 mm", 15.0),

@@ -6,7 +6,8 @@ import math
 
 import pytest
 
-from advisor.units import parse, us_size
+from advisor.units import parse
+from advisor.units.factors import us_size
 from advisor.units.reading import LARGEST, LONGEST_TEXT
 
 REFUSED = [

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 from advisor.answer.model.heat import ToldHeat, ToldIron
-from advisor.answer.model.label import ToldLabel
 from advisor.answer.model.making import (
     ToldCheck,
     ToldCloth,
@@ -16,9 +16,7 @@ from advisor.answer.model.making import (
     ToldThread,
     ToldWeight,
 )
-from advisor.answer.model.order import ToldOrder
 from advisor.answer.model.plan import ToldIronSetting
-from advisor.answer.model.quote import ToldQuote
 from advisor.answer.model.told import (
     ToldCaution,
     ToldConflict,
@@ -34,6 +32,11 @@ from advisor.answer.model.told import (
 from advisor.errors import Exit
 from advisor.records import FLATTENED, OPTIONAL, UNWRITTEN
 from advisor.units import System
+
+if TYPE_CHECKING:  # a question has none of them, and is answered sooner without
+    from advisor.answer.model.label import ToldLabel
+    from advisor.answer.model.order import ToldOrder
+    from advisor.answer.model.quote import ToldQuote
 
 SCHEMA = "advisor.answer/1"
 

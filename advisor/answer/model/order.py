@@ -5,21 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from advisor.answer.model.told import ToldConflict, ToldLink, ToldSource
-
-
-@dataclass(frozen=True, slots=True)
-class ToldMachine:
-    """A set-up of a machine."""
-
-    machine: str
-    thread_above: str
-    thread_below: str
-    point: str
-    size: float
-    foot: str
-    plate: str
-    stitch: str
-    tension: str
+from advisor.order.steps import MachineState
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +28,7 @@ class ToldStep:
     on: tuple[str, ...]
     how: str
     done: bool
-    machine: ToldMachine | None
+    machine: MachineState | None
     iron: ToldIronState | None
     after: tuple[str, ...]
     because: tuple[ToldLink, ...]

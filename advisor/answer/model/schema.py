@@ -5,17 +5,19 @@ from __future__ import annotations
 from dataclasses import fields, is_dataclass
 from typing import Any
 
-from advisor.answer.model import answer, heat, label, making, order, plan, told
+from advisor.answer.model import answer, heat, label, making, order, plan, quote, told
 from advisor.records import FLAT, NEVER, WRITTEN, json_name, left_out
 
-_MODULES = (answer, heat, label, making, order, plan, told)
+_MODULES = (answer, heat, label, making, order, plan, quote, told)
 
 
 def answer_schema() -> dict[str, Any]:
     """What `--json` of an answer holds: every key with its type, and which may be left out."""
     from pydantic import TypeAdapter
 
-    schema = TypeAdapter(answer.Answer).json_schema()
+    adapter = TypeAdapter(answer.Answer)
+    adapter.rebuild(_types_namespace=_types())
+    schema = adapter.json_schema()
     defs = schema.setdefault("$defs", {})
     for name, kind in _types().items():
         node = schema if name == "Answer" else defs.get(name)

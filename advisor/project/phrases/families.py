@@ -13,7 +13,6 @@ _WOVEN = frozenset({"woven", "weave", "shirting", "suiting", "shirt", "trouser",
 _KNITTED, _FOR_SWIMMING = 4.5, 14.0
 """The shares of elastane from which a cloth is mostly a knit, and one for swimming: estimate."""
 _OTHERS = 4
-_MESH = "mesh"
 _SPOKEN = {
     "swim": "swim-knit",
     "swimming": "swim-knit",

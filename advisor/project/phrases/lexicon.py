@@ -6,11 +6,18 @@ to be not understood. The lists are common practice: how shops and patterns word
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from advisor.project.phrases import everyday
 
 
 def _words(text: str) -> frozenset[str]:
     return frozenset(text.split())
+
+
+def _by_meaning(words: Mapping[str, str]) -> dict[str, str]:
+    """Each word with what it stands for, out of the words for each thing."""
+    return {word: meant for meant, text in words.items() for word in text.split()}
 
 
 DARK = _words(
@@ -143,88 +150,30 @@ BLEND = _words(
 PURE = _words("pure all wholly entirely pur")
 UNSURE = _words("maybe perhaps probably possibly might think guess guessing unsure seems either")
 NOT = _words("no not non without minus free un never except isnt")
-SURFACES = {
-    "sequin": "sequinned",
-    "sequins": "sequinned",
-    "sequinned": "sequinned",
-    "sequined": "sequinned",
-    "paillette": "sequinned",
-    "paillettes": "sequinned",
-    "spangled": "sequinned",
-    "bead": "beaded",
-    "beads": "beaded",
-    "beaded": "beaded",
-    "beading": "beaded",
-    "rhinestone": "beaded",
-    "rhinestones": "beaded",
-    "crystal": "beaded",
-    "crystals": "beaded",
-    "diamante": "beaded",
-    "pearls": "beaded",
-    "pearled": "beaded",
-    "jewelled": "beaded",
-    "jeweled": "beaded",
-    "studded": "beaded",
-    "studs": "beaded",
-    "embroidered": "embroidered",
-    "embroidery": "embroidered",
-    "chikankari": "embroidered",
-    "chikan": "embroidered",
-    "kantha": "embroidered",
-    "phulkari": "embroidered",
-    "zardozi": "beaded",
-    "zardosi": "beaded",
-    "mirrorwork": "beaded",
-    "foil": "foil-knit",
-    "foiled": "foil-knit",
-    "glitter": "glued-on",
-    "glittery": "glued-on",
-    "glittered": "glued-on",
-    "sparkle": "glued-on",
-    "sparkly": "glued-on",
-    "sparkling": "glued-on",
-    "glued": "glued-on",
-    "flock": "glued-on",
-    "flocked": "glued-on",
-    "flocking": "glued-on",
-    "quilted": "quilted",
-    "padded": "quilted",
-    "coated": "showerproof",
-    "membrane": "showerproof",
-    "blackout": "showerproof",
-    "dimout": "showerproof",
-    "waterproof": "showerproof",
-    "waterproofed": "showerproof",
-    "showerproof": "showerproof",
-    "rubberised": "showerproof",
-    "rubberized": "showerproof",
-    "waxed": "waxed-cotton",
-    "oiled": "waxed-cotton",
-    "laminated": "laminated-cotton",
-    "lacquered": "laminated-cotton",
-    "varnished": "laminated-cotton",
-    "pul": "showerproof",
-    "bonded": "bonded",
-    "pleated": "pleated",
-    "plisse-pleated": "pleated",
-    "hologram": "foil-knit",
-    "holographic": "foil-knit",
-    "burnout": "devore",
-    "cire": "showerproof",
-    "zari": "lame",
-    "schiffli": "embroidered",
-    "hakoba": "embroidered",
-    "crewel": "embroidered",
-    "crewelwork": "embroidered",
-    "microfibre": "microfibre",
-    "microfiber": "microfibre",
-    "boiled": "boiled-wool",
-    "felted": "boiled-wool",
-    "fulled": "boiled-wool",
-    "crushed": "",
-    "crinkle": "",
-    "crinkled": "",
-}
+SURFACES = _by_meaning(
+    {
+        "sequinned": "sequin sequins sequinned sequined paillette paillettes spangled",
+        "beaded": "bead beads beaded beading rhinestone rhinestones crystal crystals diamante "
+        "pearls pearled jewelled jeweled studded studs zardozi zardosi mirrorwork",
+        "embroidered": "embroidered embroidery chikankari chikan kantha phulkari schiffli hakoba "
+        "crewel crewelwork",
+        "foil-knit": "foil foiled hologram holographic",
+        "glued-on": "glitter glittery glittered sparkle sparkly sparkling glued flock flocked "
+        "flocking",
+        "quilted": "quilted padded",
+        "showerproof": "coated membrane blackout dimout waterproof waterproofed showerproof "
+        "rubberised rubberized pul cire",
+        "waxed-cotton": "waxed oiled",
+        "laminated-cotton": "laminated lacquered varnished",
+        "bonded": "bonded",
+        "pleated": "pleated plisse-pleated",
+        "devore": "burnout",
+        "lame": "zari",
+        "microfibre": "microfibre microfiber",
+        "boiled-wool": "boiled felted fulled",
+        "": "crushed crinkle crinkled",
+    }
+)
 """Words for what is laid on a ground, or done to it for good, with the entry that minds it."""
 
 IMITATED = {
@@ -307,49 +256,32 @@ BLEND_WORDS = {
     "linsey": ("linen", "wool"),
 }
 """One word for two fibres."""
-FIBRE_WORDS = {
-    "poly": "polyester",
-    "llama": "alpaca",
-    "tinsel": "metallic-film",
-    "polyamid": "nylon",
-    "el": "elastane",
-    "ea": "elastane",
-    "co": "cotton",
-    "woolen": "wool",
-    "woollen": "wool",
-    "woolly": "wool",
-    "silken": "silk",
-    "flaxen": "linen",
-    "cottons": "cotton",
-    "merino": "wool",
-    "polycarbonate": "",
-    "bamboo": "viscose",
-    "tussah": "tussah-silk",
-    "tussar": "tussah-silk",
-    "tussore": "tussah-silk",
-    "tasar": "tussah-silk",
-    "wo": "wool",
-    "wv": "wool",
-    "ws": "cashmere",
-    "wm": "mohair",
-    "wp": "alpaca",
-    "wk": "camel",
-    "wa": "angora",
-    "se": "silk",
-    "li": "linen",
-    "vi": "viscose",
-    "cv": "viscose",
-    "cmd": "modal",
-    "cly": "lyocell",
-    "cup": "cupro",
-    "ac": "acetate",
-    "ca": "acetate",
-    "ta": "triacetate",
-    "pl": "polyester",
-    "pan": "acrylic",
-    "pc": "acrylic",
-    "ju": "jute",
-    "ra": "ramie",
-    "woolsey": "wool",
-}
+FIBRE_WORDS = _by_meaning(
+    {
+        "polyester": "poly pl",
+        "alpaca": "llama wp",
+        "metallic-film": "tinsel",
+        "nylon": "polyamid",
+        "elastane": "el ea",
+        "cotton": "co cottons",
+        "wool": "woolen woollen woolly merino wo wv woolsey",
+        "silk": "silken se",
+        "linen": "flaxen li",
+        "": "polycarbonate",
+        "viscose": "bamboo vi cv",
+        "tussah-silk": "tussah tussar tussore tasar",
+        "cashmere": "ws",
+        "mohair": "wm",
+        "camel": "wk",
+        "angora": "wa",
+        "modal": "cmd",
+        "lyocell": "cly",
+        "cupro": "cup",
+        "acetate": "ac ca",
+        "triacetate": "ta",
+        "acrylic": "pan pc",
+        "jute": "ju",
+        "ramie": "ra",
+    }
+)
 """Short words of labels and shops for fibres; the standards' own names stand in the knowledge."""

@@ -35,7 +35,6 @@ from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.parts import about_layer, about_seam, degree
 from advisor.render.printed.section import Item, Part, Section
 from advisor.render.usual import own_parts, plain_text, two_threads, usual_answers
-from advisor.units import System
 
 NO_CLASH = "Nothing here contradicts itself. Test on scraps all the same."
 TIGHTEST = 4
@@ -86,7 +85,7 @@ class _Builder:
         self.numbers = numbers
         self.chosen = chosen
         self.places = by_place(report)
-        self.units: System = "us" if report.units == "us" else "metric"
+        self.units = report.units
         self.shared = self.warnings()
         self.favoured = self._favoured(spare - self.for_garment)
 

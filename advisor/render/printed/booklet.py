@@ -20,7 +20,7 @@ from advisor.render.making_blocks import STANDS_FOR, shopping, tests_in_full
 from advisor.render.markup import FOLDER, css_string, rendered, whole_page
 from advisor.render.order_svg import KEY, order_svg
 from advisor.render.plain import plain_section, without_commands
-from advisor.render.printed.html import Sheet, sheet_of, system_of
+from advisor.render.printed.html import Sheet, sheet_of
 from advisor.render.printed.numbers import STAR, Numbers
 from advisor.render.printed.section import Item, Section
 from advisor.render.printed.style import style
@@ -92,7 +92,7 @@ class Booklet:
 
 def booklet_of(report: Answer, day: date, colours: Mapping[str, str] | None = None) -> Booklet:
     """The booklet of an answer with all its parts, made on some day; `colours` are by cloth."""
-    units = system_of(report)
+    units = report.units
     numbers = Numbers(report, most=2)
     sheet = sheet_of(report, numbers, _ELSEWHERE)
     buy = apart(plain_section(section) for section in shopping(report, numbers))
@@ -159,7 +159,7 @@ def day_words(day: date) -> str:
 
 def lays_of(report: Answer) -> tuple[Lay, ...]:
     """How the pieces of each cloth are laid."""
-    units = system_of(report)
+    units = report.units
     return tuple(
         Lay(
             f"lay-{number}",

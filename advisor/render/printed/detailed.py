@@ -31,7 +31,6 @@ from advisor.render.printed.blocks import NO_CLASH
 from advisor.render.printed.digest import Digest, Todo, digest
 from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.parts import SETTINGS, about_seam, degree, layer_title
-from advisor.units import System
 
 _COLUMN = 9
 NO_OUTRIGHT_CLASH = (
@@ -115,7 +114,7 @@ class _Sheet:
         self.numbers = numbers
         self.chosen = chosen
         self.places = by_place(report)
-        self.units: System = "us" if report.units == "us" else "metric"
+        self.units = report.units
 
     def whole(self, title: str) -> list[str]:
         report = self.report

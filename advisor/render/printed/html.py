@@ -94,9 +94,9 @@ def render_html(report: Answer) -> str:
     return document(f"{report.garment}: handling sheet", main, report.units)
 
 
-def document(title: str, main: str, units: str = "metric") -> str:
+def document(title: str, main: str, units: System = "metric") -> str:
     """A whole page around a main part that is markup already."""
-    paper = PAPER["us" if units == "us" else "metric"]
+    paper = PAPER[units]
     return whole_page(title, main, f"{style()}{paper}\n")
 
 
@@ -114,7 +114,7 @@ def sheet_of(report: Answer, numbers: Numbers | None = None, without: Sequence[s
             has all the room it wants; without them the sheet is fitted on two pages.
         without: sections that stand elsewhere.
     """
-    iron, units = report.iron or (), system_of(report)
+    iron, units = report.iron or (), report.units
     room = Room() if numbers else fitted_lines(report, LINES[units])[1]
     numbers = numbers or Numbers(report, most=2, short=True)
     every = map(plain_section, sections(report, numbers, digest(report), room))
@@ -135,11 +135,6 @@ def sheet_of(report: Answer, numbers: Numbers | None = None, without: Sequence[s
         sources=tuple(numbers.entries()),
         star=STAR if numbers.starred else "",
     )
-
-
-def system_of(report: Answer) -> System:
-    """The units that an answer is printed in."""
-    return "us" if report.units == "us" else "metric"
 
 
 def table_of(section: Section) -> Table:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from advisor.answer.model.answer import Answer
+from advisor.knowledge.standing import RANKS
 from advisor.render.layout import WIDTH, heading, wrap
 
 LETTERS = {
@@ -20,21 +21,6 @@ STAR = (
     "before you trust it, and take the danger no less seriously"
 )
 _WEAK = frozenset({"memory", "estimate"})
-_STANDING = {
-    "standard": 0,
-    "regulation": 0,
-    "handbook": 1,
-    "extension": 1,
-    "trade-journal": 1,
-    "paper": 1,
-    "manual": 2,
-    "common-practice": 2,
-    "derived": 2,
-    "trade-page": 3,
-    "memory": 4,
-    "estimate": 4,
-    "own-test": -1,
-}
 _UNPROVED = 2  # the first standing that is no published work of good standing
 _KINDS = {"trade-page": "trade page", "trade-journal": "trade journal"}
 
@@ -71,10 +57,10 @@ class Numbers:
                 of good standing behind it, gets the star as well.
         """
         ids = list(dict.fromkeys(text.split(" ", 1)[0] for text in sources))
-        best = sorted(ids, key=lambda i: _STANDING[self.sources[i].kind])[: most or self.most]
+        best = sorted(ids, key=lambda i: RANKS[self.sources[i].kind])[: most or self.most]
         marks = dict.fromkeys(self._one(id_) for id_ in ids if id_ in best)
         kinds = [self.sources[i].kind for i in ids]
-        weak = all(_STANDING[k] >= _UNPROVED if harm else k in _WEAK for k in kinds)
+        weak = all(RANKS[k] >= _UNPROVED if harm else k in _WEAK for k in kinds)
         star = "*" if ids and weak else ""
         self.starred = self.starred or bool(star)
         return f"[{','.join(marks)}{star}]" if marks else ""

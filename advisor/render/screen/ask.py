@@ -11,24 +11,22 @@ from advisor.answer.model.told import ToldUnknown, ToldVerdict
 from advisor.answer.press_clause import at_a_time, is_stricter, longest_press
 from advisor.answer.unknowns import HARDLY_HOTTER, NO_WEIGHT
 from advisor.answer.wording import degrees
-from advisor.render.lines import Verdicts, by_place, is_cold, line_parts, phrase_of, told_when_cold
+from advisor.render.lines import (
+    PRESSING,
+    Verdicts,
+    by_place,
+    is_cold,
+    line_parts,
+    phrase_of,
+    told_when_cold,
+)
 from advisor.render.printed.parts import degree
 from advisor.render.screen.blocks import Block, Columns, Heading, Para, Rows, Title
 from advisor.render.screen.draw import drawn
 from advisor.render.usual import two_threads
 
 SETTINGS = (
-    (
-        "press",
-        (
-            "press.moisture",
-            "press.side",
-            "press.cloth",
-            "press.surface",
-            "press.motion",
-            "press.dwell",
-        ),
-    ),
+    ("press", PRESSING),
     ("needle", ("needle.size", "needle.point")),
     ("thread", ("thread.fibre", "thread.size")),
     ("stitch", ("stitch.type", "stitch.length", "stitch.tension")),

@@ -8,6 +8,7 @@ import pytest
 
 from advisor.craft import allowance
 from advisor.craft.allowance import Finish
+from advisor.units.factors import MM_PER_INCH
 
 
 def test_every_finish_has_a_need_and_a_source() -> None:
@@ -45,7 +46,7 @@ def test_straight_only_finishes() -> None:
 
 def test_grading_three_layers() -> None:
     """Three allowances step 3/8, 1/4, 1/8 in, or evenly in what there is."""
-    inch = allowance.INCH
+    inch = MM_PER_INCH
     assert (3 / 8, 1 / 4, 1 / 8) == pytest.approx(
         tuple(width / inch for width in allowance.grade(3).widths_mm)
     )

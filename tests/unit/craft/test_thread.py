@@ -7,7 +7,7 @@ from collections.abc import Callable
 import pytest
 
 from advisor.craft import thread, threadsize
-from advisor.units import us_size
+from advisor.units.factors import us_size
 
 
 def test_lockstitch_splits_evenly() -> None:

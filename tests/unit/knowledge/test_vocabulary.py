@@ -8,7 +8,8 @@ import pytest
 
 from advisor.errors import InputError, Problem
 from advisor.knowledge.load import read_book
-from advisor.knowledge.vocabulary import check_book, parse_mix, source_id
+from advisor.knowledge.names import source_id
+from advisor.knowledge.vocabulary import check_book, parse_mix
 from advisor.overlay.cache import compile_folder
 from tests.unit.knowledge.small_book import FILES, RULES, rule, write_book
 

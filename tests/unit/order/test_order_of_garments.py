@@ -7,7 +7,7 @@ import pytest
 from advisor.claims.collect import Place
 from advisor.knowledge.ordering import SEWN
 from advisor.order.kinds import crosses, seam_places
-from advisor.order.operations import tasks_of
+from advisor.order.operations import tasks_and_facts
 from advisor.order.precedences import precedences_of
 from advisor.order.setups import Setups
 from advisor.order.work import order_of
@@ -198,7 +198,7 @@ def test_every_template_of_the_order_is_needed_somewhere() -> None:
         "bandmaster_skirt",
     )
     advices += [whole_advice(name) for name in ("01_blouse", *(f"more/{m}" for m in more))]
-    garments = [(tasks_of(a, known()), Setups(a, known())) for a in advices]
+    garments = [(tasks_and_facts(a, known())[0], Setups(a, known())) for a in advices]
     used = {task.op for tasks, _ in garments for task in tasks}
     assert set() == set(known().order.operations) - used
     silent = [

@@ -10,14 +10,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from advisor.errors import InputError
-from advisor.project.facts import CLOTH_WORDS, SEAM_KEYS
+from advisor.knowledge.factwords import CLOTH_WORDS
+from advisor.project.facts import SEAM_KEYS
 from advisor.project.garment import Use
 from advisor.project.phrase import read_phrase
 from advisor.project.schema import ClothForm, MakerForm, SeamForm
 from advisor.project.start import Answers, ClothAnswer, SeamAnswer, interview
-from advisor.project.template import SHOWN_KEYS, project_text
+from advisor.project.template import CLOTH, MAKER, SEAM, project_text
+from advisor.textio.flow import quoted
 from advisor.textio.yamlfile import parse_yaml
-from advisor.textio.yamltext import quoted
 from tests.unit.project import project_cases as cases
 
 GROUPS = {"gathers", "pleats", "crosses"}
@@ -161,7 +162,7 @@ def test_the_file_shows_every_optional_key() -> None:
         *GROUPS,
         *ELSEWHERE,
     }
-    assert optional == set(SHOWN_KEYS)
+    assert optional == {*MAKER, *CLOTH, *SEAM}
     others = {"name", "layers", "times", "moves", "kind", "joins", *GROUPS}
     others |= {
         "method",
