@@ -175,6 +175,7 @@ def _with_making(found: Answer, decided: Decided, parts: Parts, teller: Teller) 
     if judgement.garment.single:
         return replace(found, seams=told_places(judgement))
     from advisor.answer.checkwords import told_checks
+    from advisor.answer.gapwords import told_gaps
     from advisor.answer.making import told_builds, told_shopping, with_settings
     from advisor.answer.partwords import told_parts
 
@@ -184,7 +185,7 @@ def _with_making(found: Answer, decided: Decided, parts: Parts, teller: Teller) 
     buttons = told_buttons(judgement.garment, methods, teller.knowledge)
     full = told_fullness(judgement.garment)
     found = replace(found, unknowns=(*found.unknowns, *buttons, *full))
-    found = replace(found, checks=told_checks(judgement, teller))
+    found = replace(found, checks=told_checks(judgement, teller), missing=told_gaps(teller))
     found = replace(found, parts=told_parts(judgement.garment, teller))
     found = replace(found, tests=with_settings(found.tests, judgement))
     if not parts.shopping:

@@ -10,11 +10,13 @@ from typing import Any, TypeVar
 
 from advisor.errors import InputError, Problem, Where
 from advisor.knowledge import (
+    gaps,
     glossary,
     labels,
     ordering,
     places,
     schema,
+    schema_gaps,
     schema_glossary,
     schema_labels,
     schema_means,
@@ -46,10 +48,18 @@ REGISTERS: dict[str, type[schema.Form]] = {
     "labels": schema_labels.MarketForm,
     "cleaning": schema_labels.CleaningForm,
     "glossary": schema_glossary.TermForm,
+    "gaps": schema_gaps.GapForm,
 }
 """Files that hold many entries, by name, with the form of one entry."""
 OPTIONAL = frozenset(
-    {"words", *workshop.FILES, *labels.FILES, *places.FILES, *glossary.FILES, "observations"}
+    {
+        *("words", "observations"),
+        *workshop.FILES,
+        *labels.FILES,
+        *places.FILES,
+        *glossary.FILES,
+        *gaps.FILES,
+    }
 )
 """Registers that a folder may do without."""
 

@@ -1,0 +1,158 @@
+"""What a garment file seems to have forgotten: a place that calls for one that stands nowhere.
+
+Whatever might fill a gap does, for a false alarm is worse than silence. Nothing here is a clash,
+and nothing is added to the garment: it is told, with the line that says it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from advisor.knowledge.gaps import GapRule, Sign
+from advisor.knowledge.model import Knowledge
+from advisor.order.kinds import SeamPlace, seam_places
+from advisor.order.roles import holds_words
+from advisor.project.garment import Garment
+from advisor.project.placing import singular_words
+
+TO_THE_BODY, SLEEVE, BUTTON = "to the body", "sleeve", "button"
+UPPER: Final = frozenset({"shoulder", "raglan", "armhole", "collar-attach", "bagged-edge"})
+"""Roles of what lies above the armhole, to where a side seam does not reach."""
+ABOVE_SIDE: Final = 300.0
+"""How far a centre line runs on above the end of a side seam, mm: estimate."""
+GIVES: Final = 1
+"""From this level of `stretch` on, slight, a cloth may go over shoulders or hips by itself."""
+LENGTHWISE, BOTH, LINING = frozenset({"side", "centre"}), "both", "lining"
+PARTING: Final = frozenset({"open-ended-zip", "two-way-zip"})
+SLEEVED: Final = frozenset({"sleeve-hem", "cuff", "sleeve-vent", "sleeve-head-roll"})
+
+
+@dataclass(frozen=True, slots=True)
+class Gap:
+    """What seems to be missing, and the place that calls for it; `cloth` is what it is made of."""
+
+    rule: GapRule
+    place: SeamPlace
+    cloth: str
+
+
+def missing(garment: Garment, knowledge: Knowledge) -> list[Gap]:
+    """Everything that seems to be missing, the gravest first, each once for shell and lining."""
+    if garment.single:
+        return []
+    search = _Search(garment, knowledge)
+    return [gap for rule in knowledge.registers.gaps for gap in search.gaps(rule)]
+
+
+class _Search:
+    def __init__(self, garment: Garment, knowledge: Knowledge) -> None:
+        self.garment = garment
+        self.places = seam_places(garment, knowledge)
+        self.entries = {n: knowledge.entries[c.entry] for n, c in garment.cloths.items()}
+        self.facts: dict[str, Callable[[SeamPlace], bool]] = {
+            "woven": self.is_woven,
+            "close": self.is_close,
+            "overlong": self.is_overlong,
+            "buttons": lambda p: any(BUTTON in self.entries[n].id for n in p.notions),
+            "closed end": lambda p: not any(self.entries[n].id in PARTING for n in p.notions),
+            "not elastic": lambda p: not any(self.stretches(n) for n in p.seam.cloths()),
+            "frays": lambda p: any(self.level(n, "frays") > 0 for n in p.cloths),
+            "sleeved": self.is_sleeved,
+        }
+
+    def gaps(self, rule: GapRule) -> list[Gap]:
+        """The gaps of one rule: of the shell and of the lining, and of each part worn apart."""
+        found: dict[tuple[str, str], Gap] = {}
+        for place in self.places:
+            key = (place.alone, LINING if place.unit == LINING else "shell")
+            if key in found or not self.fits(place, rule.at) or not self.calls(place, rule):
+                continue
+            cloths = place.cloths or tuple(self.garment.cloths)
+            found[key] = Gap(rule, place, cloths[0])
+        return list(found.values())
+
+    def calls(self, place: SeamPlace, rule: GapRule) -> bool:
+        """Whether a place calls for what the rule asks, and nothing fills it."""
+        near = [p for p in self.places if p.alone == place.alone]
+        if not all(any(self.fits(p, sign) for p in near) for sign in rule.beside):
+            return False
+        if not all(self.facts[fact](place) for fact in rule.facts):
+            return False
+        here = [p for p in near if p is not place and _same_side(p, place)]
+        return not any(
+            self.fits(p, sign) and not (sign.same_part and _apart(p, place))
+            for p in here
+            for sign in rule.filled
+        )
+
+    def fits(self, place: SeamPlace, sign: Sign) -> bool:
+        """Whether a place is one of those that are meant."""
+        return (
+            (not sign.roles or place.role.id in sign.roles)
+            and (not sign.kinds or place.kind.id in sign.kinds)
+            and (not sign.families or place.kind.family in sign.families)
+            and (not sign.of or place.unit in (sign.of, BOTH))
+            and (not sign.words or _named(place, sign.words))
+            and not _named(place, sign.without)
+        )
+
+    def level(self, name: str, trait: str) -> int:
+        return self.entries[name].traits.get(trait, (0, 0))[1]
+
+    def stretches(self, name: str) -> bool:
+        """Whether a cloth or a notion gives by itself."""
+        entry = self.entries[name]
+        gives = self.level(name, "stretch") > GIVES or "elastic" in entry.id
+        return gives or (entry.kind == "cloth" and entry.structure in ("knit", "net"))
+
+    def is_woven(self, place: SeamPlace) -> bool:
+        """Whether nothing of the shell gives, or is cut on the bias so that it does."""
+        shell = [p for p in self.places if p.unit != LINING and p.alone == place.alone]
+        gives = any(self.stretches(n) for p in shell for n in p.cloths if self.joins(p))
+        return not gives and not any(p.said("bias") == "yes" for p in shell)
+
+    def joins(self, place: SeamPlace) -> bool:
+        """Whether it makes the body of the garment, and is no trimming or sleeve of net."""
+        return place.kind.family in ("seam", "dart", "band", "backing")
+
+    def is_close(self, place: SeamPlace) -> bool:
+        """Whether it is fitted to the body, or sewn flat to a waist."""
+        said = place.seam.fitting or self.garment.fitting
+        waist = place.role.id == "waist" and place.kind.family == "seam"
+        return said == TO_THE_BODY or (not said and waist)
+
+    def is_overlong(self, place: SeamPlace) -> bool:
+        """Whether a zip is longer than every line of the shell that it may lie in."""
+        length = _long(place)
+        shell = [p for p in self.places if p.unit != LINING and p.kind.id == "seam"]
+        known = sum(_long(p) for p in shell if p.role.id in LENGTHWISE)
+        other = max((_long(p) for p in shell if p.role.id not in LENGTHWISE), default=0.0)
+        upper = ABOVE_SIDE if any(p.role.id in UPPER for p in self.places) else 0.0
+        return bool(length and known) and length > known + max(other, upper)
+
+    def is_sleeved(self, place: SeamPlace) -> bool:
+        """Whether a sleeve goes in: two layers are said, or it is told of elsewhere."""
+        words = (set(singular_words(p.name)) for p in self.places)
+        told = any(p.role.id in SLEEVED for p in self.places) or any(SLEEVE in w for w in words)
+        return told or "layers" not in place.seam.assumed
+
+
+def _same_side(one: SeamPlace, other: SeamPlace) -> bool:
+    """Whether both belong to the shell or both to the lining; what joins the two is of each."""
+    return BOTH in (one.unit, other.unit) or one.unit == other.unit
+
+
+def _apart(one: SeamPlace, other: SeamPlace) -> bool:
+    """Whether both name a part, and not the same."""
+    parts = {one.seam.part, other.seam.part} - {""}
+    return len(parts) > 1
+
+
+def _named(place: SeamPlace, words: Sequence[str]) -> bool:
+    return any(holds_words(place.name, word) for word in words)
+
+
+def _long(place: SeamPlace) -> float:
+    return float(place.seam.facts.get("length", 0.0))

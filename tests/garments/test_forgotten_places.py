@@ -1,0 +1,173 @@
+"""What a garment file does not say and an expert would notice at once: told, and no more than that.
+
+A sleeve without its seam, a collar that is joined to no neck, a band that nothing closes. What is
+told of the garments at hand was read one by one: each is truly missing there. All is common
+practice of the trade.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from advisor.answer.gapwords import told_gaps
+from advisor.answer.model.told import ToldGap
+from advisor.answer.teller import Teller
+from advisor.project.garment import Garment
+from advisor.project.load import garment_of, load_project
+from advisor.textio.yamlfile import parse_yaml
+from tests.garments.whole import FILES, FOLDER, known
+from tests.typed import typed
+
+TEMPLATES = sorted((FOLDER.parents[1] / "knowledge" / "templates").glob("*.yaml"))
+DRESS = FOLDER / "more" / "orangery_dress.yaml"
+SLEEVE, SHOULDERS, HEM = "sleeve-not-closed", "lining-without-shoulders", "lining-without-hem"
+COLLAR, END, HOLES = "collar-not-set", "sleeve-end-not-finished", "buttons-without-holes"
+MISSING = {
+    "bandstand-jacket": [SLEEVE, SHOULDERS],
+    "lantern-parade-coat": [SLEEVE, COLLAR],
+    "04_trousers": [HOLES],
+    "06_raincoat": [SLEEVE, SHOULDERS, HEM],
+    "seam_tape_is_not_stay_tape": [SLEEVE, SHOULDERS, HEM],
+    "aerial_catsuit": [END],
+    "bias_gown": [SHOULDERS, HEM],
+    "bothy_coat": [HEM, "armhole-not-finished"],
+    "chapel_queen": [SHOULDERS],
+    "child_raincoat": [SHOULDERS, HEM],
+    "coat": [SLEEVE, SHOULDERS, HEM],
+    "dress": [SHOULDERS],
+    "evening_dress": [HEM],
+    "harbour_dress": [SHOULDERS],
+    "orangery_dress": ["no-way-in", SLEEVE, COLLAR, SHOULDERS, HEM],
+    "quilted_jacket": [END, "lower-edge-not-finished"],
+    "smoking_jacket": [SHOULDERS, HEM],
+    "sorrel_wedding": [SHOULDERS],
+    "stage_gown": [HEM],
+    "trapeze_leotard": [HOLES],
+}
+"""What is truly missing in the garments at hand, the gravest first; in the others nothing is."""
+WOVEN = """
+garment: Sample
+fitting: to the body
+fabrics: {cloth: {fabric: poplin, fibres: {cotton: 100}}, net: {fabric: jersey}}
+seams:
+"""
+SKIRT = """\
+  - {name: skirt side, layers: [cloth, cloth], length: 60 cm, times: 2}
+  - {name: hem, layers: [cloth], length: 120 cm, edge: hem}
+"""
+BAND = "  - {name: waistband, layers: [cloth, cloth], length: 72 cm}\n"
+SIDE_ZIP = "  - {name: side zip, layers: [cloth, {notion: coil zip}], length: 20 cm}\n"
+BACK_ZIP = "  - {name: back zip, layers: [cloth, {notion: coil zip}], length: 20 cm}\n"
+TOP = """\
+  - {name: shoulder, layers: [cloth, cloth], length: 12 cm, times: 2}
+  - {name: side, layers: [cloth, cloth], length: 40 cm, times: 2}
+  - {name: front buttonholes, fastening: buttonholes, on: cloth, number: 6}
+  - {name: front buttons, layers: [cloth, {notion: shell button}], times: 6}
+  - {name: hem, layers: [cloth], length: 100 cm, edge: hem}
+"""
+NECK = "  - {name: neck binding, layers: [cloth, {notion: bias binding}], length: 50 cm}\n"
+ARMS = "  - {name: armhole facing, layers: [cloth, cloth], length: 46 cm, edge: turned}\n"
+
+
+def gaps(garment: Garment) -> tuple[ToldGap, ...]:
+    """What is told to be missing of a garment."""
+    return told_gaps(Teller(garment, known()))
+
+
+def ids(places: str) -> list[str]:
+    """The same of a woven garment of a few places."""
+    return [gap.id for gap in gaps(garment_of(parse_yaml(WOVEN + places, "p.yaml"), known()))]
+
+
+@pytest.mark.parametrize("path", [*TEMPLATES, *FILES], ids=lambda path: path.stem)
+def test_of_the_garments_at_hand_that_is_told_which_is_truly_missing(path: Path) -> None:
+    """And of what a maker may begin from, nothing is."""
+    told = [gap.id for gap in gaps(load_project(path, known()))]
+    assert told == (MISSING.get(path.stem, []) if path not in TEMPLATES else [])
+
+
+@pytest.mark.parametrize("name", sorted(MISSING))
+def test_each_line_that_is_told_can_be_written_and_ends_what_it_is_told_for(name: str) -> None:
+    """It goes below `seams:` as it stands."""
+    path = next(path for path in FILES if path.stem == name)
+    text = path.read_text(encoding="utf-8")
+    for gap in gaps(load_project(path, known())):
+        mended = text.replace("\nseams:\n", f"\nseams:\n  - {gap.line}\n")
+        left = gaps(garment_of(parse_yaml(mended, "p.yaml"), known()))
+        assert mended != text
+        assert (gap.id, gap.place) not in [(other.id, other.place) for other in left]
+
+
+@pytest.mark.parametrize(
+    ("forgotten", "places", "filled"),
+    [
+        ("no-way-in", SKIRT + BAND, SIDE_ZIP),
+        ("waistband-not-closed", SKIRT + BAND + SIDE_ZIP, "  - {name: waist hook, on: cloth}\n"),
+        (
+            "nothing-below-the-zip",
+            SKIRT + BACK_ZIP,
+            "  - {name: centre back, layers: [cloth, cloth], length: 40 cm}\n",
+        ),
+        ("neck-not-finished", TOP + ARMS, NECK),
+        ("armhole-not-finished", TOP + NECK, ARMS),
+        (
+            "lower-edge-not-finished",
+            TOP.replace("hem, layers: [cloth], length: 100 cm, edge: hem", "tuck, layers: [cloth]"),
+            "  - {name: lower edge binding, layers: [cloth, {notion: bias binding}]}\n",
+        ),
+        (
+            "waist-not-finished",
+            "  - {name: inseam, layers: [cloth, cloth], length: 70 cm, times: 2}\n",
+            "  - {name: waist facing, layers: [cloth, cloth], edge: turned}\n",
+        ),
+        (
+            HOLES,
+            TOP.replace("  - {name: front buttonholes, fastening: buttonholes, on: cloth,", "#"),
+            "  - {name: front loops, fastening: loops, on: cloth, number: 6}\n",
+        ),
+    ],
+)
+def test_a_place_that_is_missing_is_told_until_it_is_written(
+    forgotten: str, places: str, filled: str
+) -> None:
+    """By any of the ways in which it may be made."""
+    assert forgotten in ids(places)
+    assert forgotten not in ids(places + filled)
+
+
+def test_cloth_that_stretches_needs_no_opening() -> None:
+    """A dress of jersey goes over the head."""
+    assert "no-way-in" in ids(SKIRT + BAND)
+    assert "no-way-in" not in ids((SKIRT + BAND).replace("cloth", "net"))
+
+
+@pytest.mark.parametrize(("length", "long"), [(55, []), (75, ["zip-longer-than-its-seam"])])
+def test_a_zip_is_no_longer_than_the_line_that_it_lies_in(length: int, long: list[str]) -> None:
+    """A skirt of 60 cm has no zip of 75."""
+    places = SKIRT + SIDE_ZIP.replace("20", str(length))
+    assert long == [id_ for id_ in ids(places) if id_ == "zip-longer-than-its-seam"]
+
+
+def test_a_closing_of_another_part_closes_no_waistband() -> None:
+    """The buttons of a jacket, where its skirt is told as a part of its own."""
+    parts = (
+        SKIRT
+        + BAND.replace("}", ", part: skirt}")
+        + ("  - {name: front buttons, layers: [cloth, {notion: shell button}], part: jacket}\n")
+    )
+    text = WOVEN.replace("seams:", "parts: {skirt: {}, jacket: {}}\nseams:") + parts
+    told = [gap.id for gap in gaps(garment_of(parse_yaml(text, "p.yaml"), known()))]
+    assert "waistband-not-closed" in told
+
+
+def test_what_is_missing_is_no_clash_and_sheet_and_check_tell_it_alike() -> None:
+    """With the line to write, the gravest first, and the exit code of a garment without a clash."""
+    check, sheet = typed("check", str(DRESS)), typed("sheet", str(DRESS))
+    screen = typed("sheet", "--screen", str(DRESS))
+    assert (0, 0) == (check.returncode, sheet.returncode)
+    for run in (check, sheet, screen):
+        words = " ".join(run.out.split())
+        assert words.index("nothing lets the wearer in") < words.index("no seam closes it")
+        assert "Write: {name: sleeve seam, layers: [crepe, crepe], times: 2}" in words
