@@ -11,8 +11,9 @@ from advisor.knowledge.schema_order import YesNo
 
 Which = Literal["shell", "lining", "both"]
 Known = Literal[
-    "woven", "close", "overlong", "buttons", "closed end", "not elastic", "frays",
+    "woven", "close", "overlong", "closing buttons", "closed end", "not elastic", "frays",
     "sleeved",
+    "ends nowhere",
 ]  # fmt: skip
 """What code answers of the place that calls for another."""
 

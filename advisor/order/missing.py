@@ -13,18 +13,20 @@ from typing import Final
 from advisor.knowledge.gaps import GapRule, Sign
 from advisor.knowledge.model import Knowledge
 from advisor.order.kinds import SeamPlace, seam_places
+from advisor.order.layering import LENGTHWISE, SLEEVE_HEM, lining_ends, lining_ends_at_waist
 from advisor.order.roles import holds_words
+from advisor.project.buttons import BUTTON, for_show, has_own_loop
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
 
-TO_THE_BODY, SLEEVE, BUTTON = "to the body", "sleeve", "button"
+TO_THE_BODY, SLEEVE = "to the body", "sleeve"
 UPPER: Final = frozenset({"shoulder", "raglan", "armhole", "collar-attach", "bagged-edge"})
 """Roles of what lies above the armhole, to where a side seam does not reach."""
 ABOVE_SIDE: Final = 300.0
 """How far a centre line runs on above the end of a side seam, mm: estimate."""
 GIVES: Final = 1
 """From this level of `stretch` on, slight, a cloth may go over shoulders or hips by itself."""
-LENGTHWISE, BOTH, LINING = frozenset({"side", "centre"}), "both", "lining"
+BOTH, LINING = "both", "lining"
 PARTING: Final = frozenset({"open-ended-zip", "two-way-zip"})
 SLEEVED: Final = frozenset({"sleeve-hem", "cuff", "sleeve-vent", "sleeve-head-roll"})
 
@@ -55,11 +57,12 @@ class _Search:
             "woven": self.is_woven,
             "close": self.is_close,
             "overlong": self.is_overlong,
-            "buttons": lambda p: any(BUTTON in self.entries[n].id for n in p.notions),
+            "closing buttons": self.closes,
             "closed end": lambda p: not any(self.entries[n].id in PARTING for n in p.notions),
             "not elastic": lambda p: not any(self.stretches(n) for n in p.seam.cloths()),
             "frays": lambda p: any(self.level(n, "frays") > 0 for n in p.cloths),
             "sleeved": self.is_sleeved,
+            "ends nowhere": self.ends_nowhere,
         }
 
     def gaps(self, rule: GapRule) -> list[Gap]:
@@ -131,6 +134,18 @@ class _Search:
         other = max((_long(p) for p in shell if p.role.id not in LENGTHWISE), default=0.0)
         upper = ABOVE_SIDE if any(p.role.id in UPPER for p in self.places) else 0.0
         return bool(length and known) and length > known + max(other, upper)
+
+    def ends_nowhere(self, place: SeamPlace) -> bool:
+        """Whether the order of work fells the lower edge of the lining neither at hem nor waist."""
+        near = [p for p in self.places if p.alone == place.alone]
+        hems = any(lining_ends(p, near) for p in near if p.role.id != SLEEVE_HEM)
+        joins = [p for p in near if p.kind.id == "lining-seam"]
+        return not hems and not any(lining_ends_at_waist(p, near) for p in joins)
+
+    def closes(self, place: SeamPlace) -> bool:
+        """Whether its buttons close something, and are not only for show."""
+        button = any(BUTTON in self.entries[name].id for name in place.notions)
+        return button and not for_show(place.seam) and not has_own_loop(place.seam)
 
     def is_sleeved(self, place: SeamPlace) -> bool:
         """Whether a sleeve goes in: two layers are said, or it is told of elsewhere."""
