@@ -22,7 +22,7 @@ from advisor.project.buttons import alike, for_show, half_for_show, has_own_loop
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.linings import unit_of
 from advisor.project.making import Piece
-from advisor.project.placing import singular_words
+from advisor.project.placing import POCKETS, singular_words
 
 NEAR: Final = 0.05
 """A share by which two numbers may differ and still agree (estimate)."""
@@ -339,7 +339,8 @@ def _against_its_part(seam: Seam, garment: Garment, knowledge: Knowledge) -> Ite
         return
     kinds = {name: knowledge.entries[garment.cloths[name].entry].kind for name in seam.cloths()}
     cloths = [name for name, kind in kinds.items() if kind == "cloth"]
-    other = [name for name in cloths if part.layers and name not in part.layers]
+    bag = seam.place in POCKETS  # its cloth is seen in no layer of the part
+    other = [n for n in cloths if part.layers and n not in part.layers and not bag]
     if other:
         text = f"holds {' and '.join(other)}, which the layers of {part.name} do not name"
         yield Disagreement("part-layers", seam.name, (), text)

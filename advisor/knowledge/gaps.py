@@ -50,9 +50,13 @@ class Wanted:
 
 @dataclass(frozen=True, slots=True)
 class GapRule:
-    """A place that calls for another, and what is told where nothing fills it."""
+    """A place that calls for another, and what is told where nothing fills it.
+
+    `each_part` where each part that has such a place is asked by itself.
+    """
 
     id: str
+    each_part: bool
     at: Sign
     beside: tuple[Sign, ...]
     facts: tuple[str, ...]
@@ -101,6 +105,7 @@ def compile_gaps(gaps: Mapping[str, BookItem]) -> dict[str, Any]:
 
 def _plain(form: Any) -> dict[str, Any]:
     raw = form.model_dump(mode="json")
+    raw["each_part"] = raw["each_part"] == "yes"
     for sign in (raw["at"], *raw["beside"], *raw["filled"]):
         sign["of"] = sign["of"] or ""
         sign["same_part"] = sign["same_part"] == "yes"

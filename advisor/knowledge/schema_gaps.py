@@ -43,6 +43,7 @@ class WantedForm(Form):
 class GapForm(Form):
     """A place that calls for another, what would fill it, and what is told where nothing does."""
 
+    each_part: YesNo = "no"
     at: SignForm
     beside: tuple[SignForm, ...] = ()
     facts: tuple[Known, ...] = ()

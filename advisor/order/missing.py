@@ -67,18 +67,32 @@ class _Search:
 
     def gaps(self, rule: GapRule) -> list[Gap]:
         """The gaps of one rule: of the shell and of the lining, and of each part worn apart."""
-        found: dict[tuple[str, str], Gap] = {}
-        for place in self.places:
-            key = (place.alone, LINING if place.unit == LINING else "shell")
-            if key in found or not self.fits(place, rule.at) or not self.calls(place, rule):
+        found: dict[tuple[str, str, str], Gap] = {}
+        callers = [place for place in self.places if self.fits(place, rule.at)]
+        parts = frozenset(p.seam.part for p in callers if rule.each_part)
+        for place in callers:
+            part = place.seam.part if rule.each_part else ""
+            key = (place.alone, part, LINING if place.unit == LINING else "shell")
+            near = [p for p in self.places if self.is_near(p, place, parts)]
+            if key in found or not self.calls(place, near, rule):
                 continue
             cloths = place.cloths or tuple(self.garment.cloths)
             found[key] = Gap(rule, place, cloths[0])
         return list(found.values())
 
-    def calls(self, place: SeamPlace, rule: GapRule) -> bool:
-        """Whether a place calls for what the rule asks, and nothing fills it."""
-        near = [p for p in self.places if p.alone == place.alone]
+    def is_near(self, one: SeamPlace, place: SeamPlace, parts: frozenset[str]) -> bool:
+        """Whether one may speak for another: it lies in no other of some parts.
+
+        It may, too, where it holds what only the part of that other is cut of.
+        """
+        if one.alone != place.alone:
+            return False
+        layers = {part.name: set(part.layers) for part in self.garment.parts}
+        own = layers.get(place.seam.part, set()) - layers.get(one.seam.part, set())
+        return not (_apart(one, place) and one.seam.part in parts) or bool(own & set(one.cloths))
+
+    def calls(self, place: SeamPlace, near: Sequence[SeamPlace], rule: GapRule) -> bool:
+        """Whether a place calls for what the rule asks, and nothing near it fills it."""
         if not all(any(self.fits(p, sign) for p in near) for sign in rule.beside):
             return False
         if not all(self.facts[fact](place) for fact in rule.facts):

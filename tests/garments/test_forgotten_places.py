@@ -14,6 +14,8 @@ import pytest
 from advisor.answer.gapwords import told_gaps
 from advisor.answer.model.told import ToldGap
 from advisor.answer.teller import Teller
+from advisor.construction.agreement import disagreements
+from advisor.decide.advise import advise
 from advisor.project.garment import Garment
 from advisor.project.load import garment_of, load_project
 from advisor.textio.yamlfile import parse_yaml
@@ -38,6 +40,7 @@ MISSING = {
     "coat": [SLEEVE, SHOULDERS],
     "dress": [SHOULDERS, HEM],
     "evening_dress": [HEM],
+    "ferry_overshirt": ["cuff-not-closed"],
     "harbour_dress": [SHOULDERS, HEM],
     "orangery_dress": ["no-way-in", SLEEVE, COLLAR, SHOULDERS],
     "quilted_jacket": [END, "lower-edge-not-finished"],
@@ -111,6 +114,20 @@ def test_each_line_that_is_told_can_be_written_and_ends_what_it_is_told_for(name
             "  - {name: centre back, layers: [cloth, cloth], length: 40 cm}\n",
         ),
         ("neck-not-finished", TOP + ARMS, NECK),
+        (
+            SLEEVE,
+            TOP + NECK + "  - {name: raglan seams, layers: [cloth, cloth], times: 4}\n",
+            "  - {name: underarm, layers: [cloth, cloth], length: 40 cm, times: 2}\n",
+        ),
+        (
+            "cuff-not-closed",
+            (
+                "  - {name: sleeve slit, layers: [cloth], length: 8 cm, times: 2}\n"
+                "  - {name: cuff, layers: [cloth, cloth], length: 22 cm, times: 2}\n"
+                "  - {name: front buttons, layers: [cloth, {notion: shell button}], times: 6}\n"
+            ),
+            "  - {name: cuff buttons, layers: [cloth, {notion: shell button}], times: 2}\n",
+        ),
         ("armhole-not-finished", TOP + NECK, ARMS),
         (
             "lower-edge-not-finished",
@@ -160,6 +177,28 @@ def test_a_closing_of_another_part_closes_no_waistband() -> None:
     text = WOVEN.replace("seams:", "parts: {skirt: {}, jacket: {}}\nseams:") + parts
     told = [gap.id for gap in gaps(garment_of(parse_yaml(text, "p.yaml"), known()))]
     assert "waistband-not-closed" in told
+
+
+def test_of_two_parts_with_shoulders_each_has_a_neck_of_its_own() -> None:
+    """The collar of a cape finishes no neck of the tunic beneath it."""
+    tunic = (TOP + ARMS).replace("}\n", ", part: tunic}\n")
+    cape = (
+        "  - {name: cape shoulder, layers: [cloth, cloth], length: 40 cm, part: cape}\n"
+        "  - {name: cape collar, layers: [cloth, cloth], length: 44 cm, part: cape}\n"
+    )
+    parts = "parts: {tunic: {layers: [cloth]}, cape: {layers: [cloth]}}\nseams:"
+    text = WOVEN.replace("seams:", parts) + tunic + cape
+    told = list(gaps(garment_of(parse_yaml(text, "p.yaml"), known())))
+    assert [gap.place for gap in told if gap.id == "neck-not-finished"] == ["shoulder"]
+
+
+def test_the_bag_of_a_pocket_is_no_layer_of_its_part() -> None:
+    """That is no disagreement."""
+    text = WOVEN.replace("seams:", "parts: {skirt: {layers: [cloth]}}\nseams:") + (
+        "  - {name: slant pockets, layers: [cloth, net], length: 18 cm, part: skirt}\n"
+    )
+    garment = garment_of(parse_yaml(text, "p.yaml"), known())
+    assert not disagreements(advise(garment, known()).judgement, known())
 
 
 def test_what_is_missing_is_no_clash_and_sheet_and_check_tell_it_alike() -> None:
