@@ -35,6 +35,17 @@ def gap_lines(report: Answer) -> list[str]:
     return lines + wrap(UNTIL_WRITTEN, "  ")
 
 
+def no_steps(report: Answer) -> str:
+    """That the order has no steps for it, and where to read what it is; "" where nothing is."""
+    places = ", ".join(dict.fromkeys(gap.place for gap in report.missing or ()))
+    if not places:
+        return ""
+    return (
+        f"Something seems to be missing at {places}, and has no steps here: advisor check "
+        f"{for_shell(report.file)} says what, and the line to write."
+    )
+
+
 def gap_section(report: Answer) -> Section:
     """As much of it as a sheet tells."""
     gaps = report.missing or ()

@@ -206,6 +206,8 @@ def test_what_is_missing_is_no_clash_and_sheet_and_check_tell_it_alike() -> None
     check, sheet = typed("check", str(DRESS)), typed("sheet", str(DRESS))
     screen = typed("sheet", "--screen", str(DRESS))
     assert (0, 0) == (check.returncode, sheet.returncode)
+    order = " ".join(typed("order", str(DRESS)).out.split())
+    assert "missing at side, armhole, collar edge, lining side, and has no steps here" in order
     for run in (check, sheet, screen):
         words = " ".join(run.out.split())
         assert words.index("nothing lets the wearer in") < words.index("no seam closes it")
