@@ -13,7 +13,7 @@ from typing import Final
 from advisor.knowledge.gaps import GapRule, Sign
 from advisor.knowledge.model import Knowledge
 from advisor.order.kinds import SeamPlace, seam_places
-from advisor.order.layering import LENGTHWISE, SLEEVE_HEM, lining_ends, lining_ends_at_waist
+from advisor.order.layering import LENGTHWISE, SLEEVE_HEM, WAIST, lining_ends, lining_ends_at_waist
 from advisor.order.roles import holds_words
 from advisor.project.buttons import BUTTON, for_show, has_own_loop
 from advisor.project.garment import Garment
@@ -143,11 +143,13 @@ class _Search:
     def is_overlong(self, place: SeamPlace) -> bool:
         """Whether a zip is longer than every line of the shell that it may lie in."""
         length = _long(place)
-        shell = [p for p in self.places if p.unit != LINING and p.kind.id == "seam"]
+        near = [p for p in self.places if p.alone == place.alone and not _apart(p, place)]
+        shell = [p for p in near if p.unit != LINING and p.kind.id == "seam"]
         known = sum(_long(p) for p in shell if p.role.id in LENGTHWISE)
         other = max((_long(p) for p in shell if p.role.id not in LENGTHWISE), default=0.0)
-        upper = ABOVE_SIDE if any(p.role.id in UPPER for p in self.places) else 0.0
-        return bool(length and known) and length > known + max(other, upper)
+        upper = ABOVE_SIDE if any(p.role.id in UPPER for p in near) else 0.0
+        plain = bool(place.seam.part and other) and not any(p.role.id == WAIST for p in near)
+        return bool(length and (known or plain)) and length > known + max(other, upper)
 
     def ends_nowhere(self, place: SeamPlace) -> bool:
         """Whether the order of work fells the lower edge of the lining neither at hem nor waist."""

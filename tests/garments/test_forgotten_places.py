@@ -16,6 +16,7 @@ from advisor.answer.model.told import ToldGap
 from advisor.answer.teller import Teller
 from advisor.construction.agreement import disagreements
 from advisor.decide.advise import advise
+from advisor.order.work import order_of
 from advisor.project.garment import Garment
 from advisor.project.load import garment_of, load_project
 from advisor.textio.yamlfile import parse_yaml
@@ -26,26 +27,27 @@ TEMPLATES = sorted((FOLDER.parents[1] / "knowledge" / "templates").glob("*.yaml"
 DRESS = FOLDER / "more" / "orangery_dress.yaml"
 SLEEVE, SHOULDERS, HEM = "sleeve-not-closed", "lining-without-shoulders", "lining-without-hem"
 COLLAR, END, HOLES = "collar-not-set", "sleeve-end-not-finished", "buttons-without-holes"
+ARMHOLES = "lining-without-armholes"
 MISSING = {
-    "bandstand-jacket": [SLEEVE, SHOULDERS],
+    "bandstand-jacket": [SLEEVE, SHOULDERS, ARMHOLES],
     "lantern-parade-coat": [SLEEVE, COLLAR],
     "04_trousers": [HOLES],
-    "06_raincoat": [SLEEVE, SHOULDERS],
-    "seam_tape_is_not_stay_tape": [SLEEVE, SHOULDERS],
+    "06_raincoat": [SLEEVE, SHOULDERS, ARMHOLES],
+    "seam_tape_is_not_stay_tape": [SLEEVE, SHOULDERS, ARMHOLES],
     "aerial_catsuit": [END],
     "bias_gown": [SHOULDERS],
     "bothy_coat": [HEM, "armhole-not-finished"],
-    "chapel_queen": [SHOULDERS],
+    "chapel_queen": [SHOULDERS, ARMHOLES],
     "child_raincoat": [SHOULDERS],
     "coat": [SLEEVE, SHOULDERS],
     "dress": [SHOULDERS, HEM],
     "evening_dress": [HEM],
     "ferry_overshirt": ["cuff-not-closed"],
     "harbour_dress": [SHOULDERS, HEM],
-    "orangery_dress": ["no-way-in", SLEEVE, COLLAR, SHOULDERS],
+    "orangery_dress": ["no-way-in", SLEEVE, COLLAR, SHOULDERS, ARMHOLES],
     "quilted_jacket": [END, "lower-edge-not-finished"],
-    "smoking_jacket": [SHOULDERS],
-    "sorrel_wedding": [SHOULDERS],
+    "smoking_jacket": [SHOULDERS, ARMHOLES],
+    "sorrel_wedding": [SHOULDERS, ARMHOLES],
     "stage_gown": [HEM],
     "trapeze_leotard": [HOLES],
 }
@@ -165,6 +167,42 @@ def test_a_zip_is_no_longer_than_the_line_that_it_lies_in(length: int, long: lis
     """A skirt of 60 cm has no zip of 75."""
     places = SKIRT + SIDE_ZIP.replace("20", str(length))
     assert long == [id_ for id_ in ids(places) if id_ == "zip-longer-than-its-seam"]
+
+
+def test_a_zip_is_measured_by_the_seams_of_its_own_part() -> None:
+    """The long coat above it has longer ones."""
+    parts = "parts: {coat: {layers: [cloth]}, skirt: {layers: [cloth]}}\nseams:"
+    text = WOVEN.replace("seams:", parts) + (
+        "  - {name: coat side, layers: [cloth, cloth], length: 96 cm, times: 2, part: coat}\n"
+        "  - {name: gores, layers: [cloth, cloth], length: 62 cm, times: 6, part: skirt}\n"
+        "  - {name: skirt zip, layers: [cloth, {notion: coil zip}], length: 70 cm, part: skirt}\n"
+    )
+    told = gaps(garment_of(parse_yaml(text, "p.yaml"), known()))
+    assert "zip-longer-than-its-seam" in [gap.id for gap in told]
+    shorter = gaps(garment_of(parse_yaml(text.replace("70 cm", "20 cm"), "p.yaml"), known()))
+    assert "zip-longer-than-its-seam" not in [gap.id for gap in shorter]
+
+
+def test_the_lining_of_a_coat_is_felled_to_no_zip_of_a_skirt_without_one() -> None:
+    """The layers of the skirt name no lining; where they do, it is."""
+    text = WOVEN.replace("net:", "inside: {fabric: lining}, net:").replace(
+        "seams:", "parts: {coat: {layers: [inside, cloth]}, skirt: {layers: [cloth]}}\nseams:"
+    ) + (
+        "  - {name: coat side, layers: [cloth, cloth], length: 60 cm, part: coat}\n"
+        "  - {name: lining side, layers: [inside, inside], length: 58 cm, part: coat}\n"
+        "  - {name: facing to lining, layers: [cloth, inside], length: 150 cm, part: coat}\n"
+        "  - {name: skirt side, layers: [cloth, cloth], length: 60 cm, part: skirt}\n"
+        "  - {name: skirt side zip, layers: [cloth, {notion: coil zip}], length: 20 cm, "
+        "part: skirt}\n"
+    )
+    lined = text.replace("skirt: {layers: [cloth]}", "skirt: {layers: [inside, cloth]}")
+    felled = "fell the lining to skirt side zip"
+    found, other = (
+        order_of(advise(garment_of(parse_yaml(said, "p.yaml"), known()), known()), known()).order
+        for said in (text, lined)
+    )
+    assert felled not in found
+    assert felled in other
 
 
 def test_a_closing_of_another_part_closes_no_waistband() -> None:
