@@ -14,6 +14,7 @@ Known = Literal[
     "woven", "close", "overlong", "closing buttons", "closed end", "not elastic", "frays",
     "sleeved",
     "ends nowhere",
+    "hangs from a band",
 ]  # fmt: skip
 """What code answers of the place that calls for another."""
 

@@ -19,7 +19,7 @@ from advisor.project.buttons import BUTTON, for_show, has_own_loop
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
 
-TO_THE_BODY, SLEEVE = "to the body", "sleeve"
+TO_THE_BODY, SLEEVE, BAND = "to the body", "sleeve", "waistband"
 UPPER: Final = frozenset({"shoulder", "raglan", "armhole", "collar-attach", "bagged-edge"})
 """Roles of what lies above the armhole, to where a side seam does not reach."""
 ABOVE_SIDE: Final = 300.0
@@ -63,6 +63,7 @@ class _Search:
             "frays": lambda p: any(self.level(n, "frays") > 0 for n in p.cloths),
             "sleeved": self.is_sleeved,
             "ends nowhere": self.ends_nowhere,
+            "hangs from a band": self.hangs_from_band,
         }
 
     def gaps(self, rule: GapRule) -> list[Gap]:
@@ -157,6 +158,12 @@ class _Search:
         hems = any(lining_ends(p, near) for p in near if p.role.id != SLEEVE_HEM)
         joins = [p for p in near if p.kind.id == "lining-seam"]
         return not hems and not any(lining_ends_at_waist(p, near) for p in joins)
+
+    def hangs_from_band(self, place: SeamPlace) -> bool:
+        """Whether its part has a waistband and nothing above it: a skirt, or trousers."""
+        own = [p for p in self.places if (p.alone, p.seam.part) == (place.alone, place.seam.part)]
+        roles = {p.role.id for p in own}
+        return BAND in roles and not roles & {*UPPER, WAIST}
 
     def closes(self, place: SeamPlace) -> bool:
         """Whether its buttons close something, and are not only for show."""

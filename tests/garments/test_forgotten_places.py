@@ -34,6 +34,7 @@ MISSING = {
     "04_trousers": [HOLES],
     "06_raincoat": [SLEEVE, SHOULDERS, ARMHOLES],
     "seam_tape_is_not_stay_tape": [SLEEVE, SHOULDERS, ARMHOLES],
+    "cotton_trousers_elastic_is_ordinary": ["lower-edge-below-its-band-not-finished"],
     "aerial_catsuit": [END],
     "bias_gown": [SHOULDERS],
     "bothy_coat": [HEM, "armhole-not-finished"],
@@ -228,6 +229,23 @@ def test_of_two_parts_with_shoulders_each_has_a_neck_of_its_own() -> None:
     text = WOVEN.replace("seams:", parts) + tunic + cape
     told = list(gaps(garment_of(parse_yaml(text, "p.yaml"), known())))
     assert [gap.place for gap in told if gap.id == "neck-not-finished"] == ["shoulder"]
+
+
+def test_the_hem_of_a_dress_hems_no_shorts_under_it() -> None:
+    """Nor does that of the shorts hem the dress."""
+    parts = "parts: {dress: {layers: [cloth]}, shorts: {layers: [cloth]}}\nseams:"
+    dress = (TOP + NECK + ARMS).replace("}\n", ", part: dress}\n")
+    shorts = (
+        "  - {name: inseam, layers: [cloth, cloth], length: 14 cm, part: shorts}\n"
+        "  - {name: waist casing, layers: [cloth, {notion: woven elastic}], part: shorts}\n"
+    )
+    text = WOVEN.replace("seams:", parts) + dress + shorts
+    told = gaps(garment_of(parse_yaml(text, "p.yaml"), known()))
+    assert [(gap.id, gap.place) for gap in told] == [
+        ("lower-edge-below-its-band-not-finished", "inseam")
+    ]
+    hemmed = text + f"  - {told[0].line}\n"
+    assert gaps(garment_of(parse_yaml(hemmed, "p.yaml"), known())) == ()
 
 
 def test_the_bag_of_a_pocket_is_no_layer_of_its_part() -> None:
