@@ -11,7 +11,8 @@ from advisor.knowledge.schema_order import YesNo
 
 Which = Literal["shell", "lining", "both"]
 Known = Literal[
-    "woven", "close", "overlong", "closing buttons", "closed end", "not elastic", "frays",
+    "woven", "close", "overlong", "closing buttons",
+    "no hole", "closed end", "not elastic", "frays",
     "sleeved",
     "ends nowhere",
     "hangs from a band",

@@ -15,7 +15,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import LENGTHWISE, SLEEVE_HEM, WAIST, lining_ends, lining_ends_at_waist
 from advisor.order.roles import holds_words
-from advisor.project.buttons import BUTTON, for_show, has_own_loop
+from advisor.project.buttons import BUTTON, HOLES, buttons_of, for_show, has_own_loop
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
 
@@ -58,6 +58,7 @@ class _Search:
             "close": self.is_close,
             "overlong": self.is_overlong,
             "closing buttons": self.closes,
+            "no hole": self.has_no_hole,
             "closed end": lambda p: not any(self.entries[n].id in PARTING for n in p.notions),
             "not elastic": lambda p: not any(self.stretches(n) for n in p.seam.cloths()),
             "frays": lambda p: any(self.level(n, "frays") > 0 for n in p.cloths),
@@ -86,7 +87,7 @@ class _Search:
 
         It may, too, where it holds what only the part of that other is cut of.
         """
-        if one.alone != place.alone:
+        if _worn_apart(one, place):
             return False
         layers = {part.name: set(part.layers) for part in self.garment.parts}
         own = layers.get(place.seam.part, set()) - layers.get(one.seam.part, set())
@@ -127,7 +128,7 @@ class _Search:
 
     def is_woven(self, place: SeamPlace) -> bool:
         """Whether nothing of the shell gives, or is cut on the bias so that it does."""
-        shell = [p for p in self.places if p.unit != LINING and p.alone == place.alone]
+        shell = [p for p in self.places if p.unit != LINING and not _worn_apart(p, place)]
         gives = any(self.stretches(n) for p in shell for n in p.cloths if self.joins(p))
         return not gives and not any(p.said("bias") == "yes" for p in shell)
 
@@ -144,7 +145,7 @@ class _Search:
     def is_overlong(self, place: SeamPlace) -> bool:
         """Whether a zip is longer than every line of the shell that it may lie in."""
         length = _long(place)
-        near = [p for p in self.places if p.alone == place.alone and not _apart(p, place)]
+        near = [p for p in self.places if not (_worn_apart(p, place) or _apart(p, place))]
         shell = [p for p in near if p.unit != LINING and p.kind.id == "seam"]
         known = sum(_long(p) for p in shell if p.role.id in LENGTHWISE)
         other = max((_long(p) for p in shell if p.role.id not in LENGTHWISE), default=0.0)
@@ -154,14 +155,14 @@ class _Search:
 
     def ends_nowhere(self, place: SeamPlace) -> bool:
         """Whether the order of work fells the lower edge of the lining neither at hem nor waist."""
-        near = [p for p in self.places if p.alone == place.alone]
+        near = [p for p in self.places if not _worn_apart(p, place)]
         hems = any(lining_ends(p, near) for p in near if p.role.id != SLEEVE_HEM)
         joins = [p for p in near if p.kind.id == "lining-seam"]
         return not hems and not any(lining_ends_at_waist(p, near) for p in joins)
 
     def hangs_from_band(self, place: SeamPlace) -> bool:
         """Whether its part has a waistband and nothing above it: a skirt, or trousers."""
-        own = [p for p in self.places if (p.alone, p.seam.part) == (place.alone, place.seam.part)]
+        own = [p for p in self.places if _together(p, place)]
         roles = {p.role.id for p in own}
         return BAND in roles and not roles & {*UPPER, WAIST}
 
@@ -169,6 +170,11 @@ class _Search:
         """Whether its buttons close something, and are not only for show."""
         button = any(BUTTON in self.entries[name].id for name in place.notions)
         return button and not for_show(place.seam) and not has_own_loop(place.seam)
+
+    def has_no_hole(self, place: SeamPlace) -> bool:
+        """Whether no holes or loops are named that these buttons go through."""
+        holes = [p.seam for p in self.places if p.kind.id == HOLES]
+        return not any(place.seam in buttons_of(hole, self.garment) for hole in holes)
 
     def is_sleeved(self, place: SeamPlace) -> bool:
         """Whether a sleeve goes in: two layers are said, or it is told of elsewhere."""
@@ -180,6 +186,17 @@ class _Search:
 def _same_side(one: SeamPlace, other: SeamPlace) -> bool:
     """Whether both belong to the shell or both to the lining; what joins the two is of each."""
     return BOTH in (one.unit, other.unit) or one.unit == other.unit
+
+
+def _together(one: SeamPlace, other: SeamPlace) -> bool:
+    """Whether both lie in one part, or in none that is named and on one thing that is worn."""
+    same = one.seam.part == other.seam.part
+    return same and (bool(one.seam.part) or one.alone == other.alone)
+
+
+def _worn_apart(one: SeamPlace, other: SeamPlace) -> bool:
+    """Whether two lie on things that are joined nowhere, as trousers and a jacket."""
+    return one.alone != other.alone and not _together(one, other)
 
 
 def _apart(one: SeamPlace, other: SeamPlace) -> bool:

@@ -46,6 +46,7 @@ MISSING = {
     "ferry_overshirt": ["cuff-not-closed"],
     "harbour_dress": [SHOULDERS, HEM],
     "orangery_dress": ["no-way-in", SLEEVE, COLLAR, SHOULDERS, ARMHOLES],
+    "overblouse": [HOLES],
     "quilted_jacket": [END, "lower-edge-not-finished"],
     "smoking_jacket": [SHOULDERS, ARMHOLES],
     "sorrel_wedding": [SHOULDERS, ARMHOLES],
@@ -229,6 +230,21 @@ def test_of_two_parts_with_shoulders_each_has_a_neck_of_its_own() -> None:
     text = WOVEN.replace("seams:", parts) + tunic + cape
     told = list(gaps(garment_of(parse_yaml(text, "p.yaml"), known())))
     assert [gap.place for gap in told if gap.id == "neck-not-finished"] == ["shoulder"]
+
+
+def test_frogs_and_holes_of_a_coat_close_no_fly_of_its_breeches() -> None:
+    """But a button of their own closes their waistband, whatever the coat is called."""
+    parts = "parts: {coat: {layers: [cloth]}, breeches: {layers: [cloth]}}\nseams:"
+    text = WOVEN.replace("seams:", parts) + (
+        "  - {name: coat side, layers: [cloth, cloth], length: 70 cm, part: coat}\n"
+        "  - {name: coat frogs, layers: [cloth, {notion: frog}], times: 5, part: coat}\n"
+        "  - {name: breeches inseam, layers: [cloth, cloth], length: 44 cm, part: breeches}\n"
+        "  - {name: fly buttons, layers: [cloth, {notion: shell button}], part: breeches}\n"
+        "  - {name: breeches waistband, layers: [cloth, cloth], length: 82 cm, part: breeches}\n"
+        "  - {name: knee hem, layers: [cloth], edge: hem, part: breeches}\n"
+    )
+    told = gaps(garment_of(parse_yaml(text, "p.yaml"), known()))
+    assert [(gap.id, gap.place) for gap in told] == [(HOLES, "fly buttons")]
 
 
 def test_the_hem_of_a_dress_hems_no_shorts_under_it() -> None:
