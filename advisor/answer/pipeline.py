@@ -22,7 +22,7 @@ from advisor.answer.instructions import told_instruction
 from advisor.answer.model.answer import SCHEMA, Answer
 from advisor.answer.settings import told_settings
 from advisor.answer.teller import Teller
-from advisor.answer.unknowns import told_buttons, told_fullness, told_unknowns
+from advisor.answer.unknowns import told_buttons, told_double, told_fullness, told_unknowns
 from advisor.answer.verdicts import told_verdicts
 from advisor.claims.judgement import Advice
 from advisor.decide.advise import advise
@@ -175,6 +175,7 @@ def _with_making(found: Answer, decided: Decided, parts: Parts, teller: Teller) 
     if judgement.garment.single:
         return replace(found, seams=told_places(judgement))
     from advisor.answer.checkwords import told_checks
+    from advisor.answer.gapwords import told_gaps
     from advisor.answer.making import told_builds, told_shopping, with_settings
     from advisor.answer.partwords import told_parts
 
@@ -182,9 +183,9 @@ def _with_making(found: Answer, decided: Decided, parts: Parts, teller: Teller) 
     methods = decided.work.methods if decided.work is not None else {}
     found = replace(found, seams=told_places(judgement, built, methods, teller.say))
     buttons = told_buttons(judgement.garment, methods, teller.knowledge)
-    full = told_fullness(judgement.garment)
+    full = (*told_double(judgement.garment), *told_fullness(judgement.garment))
     found = replace(found, unknowns=(*found.unknowns, *buttons, *full))
-    found = replace(found, checks=told_checks(judgement, teller))
+    found = replace(found, checks=told_checks(judgement, teller), missing=told_gaps(teller))
     found = replace(found, parts=told_parts(judgement.garment, teller))
     found = replace(found, tests=with_settings(found.tests, judgement))
     if not parts.shopping:

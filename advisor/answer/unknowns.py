@@ -11,6 +11,7 @@ from advisor.claims.judgement import Judgement
 from advisor.decide.unknowns import Unknown, find_unknowns
 from advisor.decide.usedup import unnamed_buttons
 from advisor.knowledge.model import Knowledge, Mix
+from advisor.project.buttons import HOLES, buttons_of, half_for_show
 from advisor.project.mainfibre import vouched_for
 from advisor.project.placing import singular_words
 from advisor.units import System, show_range
@@ -109,6 +110,23 @@ def told_buttons(
     each = f"each of the {number} {one}s" if number > 1 else f"each {one}"
     effect = f"taken as one for {each}, marked through it and sewn on"
     return (ToldUnknown("no buttons are named", effect),)
+
+
+def told_double(garment: Garment) -> tuple[ToldUnknown, ...]:
+    """Twice as many buttons as holes: a double-breasted front, of which half are for show."""
+    rows = []
+    for hole in garment.seams:
+        number = hole.making.times
+        for seam in buttons_of(hole, garment) if hole.place == HOLES else ():
+            if half_for_show(seam, number):
+                fact = f"{seam.name}: {seam.making.times} for {number} of {hole.name}"
+                effect = (
+                    f"taken as double-breasted: {number} close and {number} are for show, as far "
+                    "beyond the middle of the front; the front that lies under is held by one more "
+                    "button inside, which nobody names"
+                )
+                rows.append(ToldUnknown(fact, effect))
+    return tuple(rows)
 
 
 def told_fullness(garment: Garment) -> tuple[ToldUnknown, ...]:

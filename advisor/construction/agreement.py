@@ -18,10 +18,11 @@ from advisor.construction.notionlist import ROWS, notions_to_buy
 from advisor.craft import fullness as table
 from advisor.craft.checks import TooWideError
 from advisor.knowledge.model import Knowledge
+from advisor.project.buttons import alike, for_show, half_for_show, has_own_loop
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.linings import unit_of
 from advisor.project.making import Piece
-from advisor.project.placing import singular_words
+from advisor.project.placing import POCKETS, singular_words
 
 NEAR: Final = 0.05
 """A share by which two numbers may differ and still agree (estimate)."""
@@ -80,10 +81,6 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
         for name, error in too_wide_in(judgement, knowledge)
     )
     return found
-
-
-FASTENERS = frozenset({"button", "buttonhole", "hole", "covered", "and"})
-"""Words that say what is fastened with, and not where."""
 
 
 def _far(one: float, other: float) -> bool:
@@ -231,39 +228,29 @@ def _buttons(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
     buttons = [
         s
         for s in garment.seams
-        if s not in holes and any(_is_button(name, garment, knowledge) for name in s.cloths())
+        if s not in holes
+        and not (for_show(s) or has_own_loop(s))
+        and any(_is_button(name, garment, knowledge) for name in s.cloths())
     ]
     for hole in holes:
-        alike = [b for b in buttons if _alike(hole, b, garment)]
+        near = [b for b in buttons if alike(hole, b, garment)]
         single = len(holes) == len(buttons) == 1
-        if single and not alike and hole.making.times != buttons[0].making.times:
+        if single and not near and hole.making.times != buttons[0].making.times:
             text = (
                 f"there are {hole.making.times}, and no buttons of a like name, only "
                 f"{buttons[0].making.times} {buttons[0].name}"
             )
             yield Disagreement("buttons", hole.name, (), text)
-        if len(alike) == 1 and sum(_alike(h, alike[0], garment) for h in holes) == 1:
-            yield from _uneven(hole, alike[0])
+        if len(near) == 1 and sum(alike(h, near[0], garment) for h in holes) == 1:
+            yield from _uneven(hole, near[0])
 
 
 def _uneven(hole: Seam, button: Seam) -> Iterator[Disagreement]:
-    """As many of the one as of the other."""
+    """As many of the one as of the other; twice as many make a double-breasted front."""
     counts = [Figure(seam.name, seam.making.times, "count") for seam in (hole, button)]
-    if hole.making.times != button.making.times:
+    holes = hole.making.times
+    if holes != button.making.times and not half_for_show(button, holes):
         yield Disagreement("buttons", button.name, tuple(counts))
-
-
-def _alike(hole: Seam, button: Seam, garment: Garment) -> bool:
-    """Whether two names lie at one place: a word in common, or one of them says no place."""
-    ours, theirs = (_where(seam, garment) for seam in (hole, button))
-    return not ours or not theirs or bool(ours & theirs)
-
-
-def _where(seam: Seam, garment: Garment) -> set[str]:
-    """The words of a name that say where it lies, and not what is sewn there."""
-    things = {w for n in seam.cloths() for w in singular_words(n)}
-    things |= {w for n in seam.cloths() for w in singular_words(garment.cloths[n].entry)}
-    return set(singular_words(seam.name)) - things - FASTENERS
 
 
 def _is_button(name: str, garment: Garment, knowledge: Knowledge) -> bool:
@@ -354,8 +341,9 @@ def _against_its_part(seam: Seam, garment: Garment, knowledge: Knowledge) -> Ite
         return
     kinds = {name: knowledge.entries[garment.cloths[name].entry].kind for name in seam.cloths()}
     cloths = [name for name, kind in kinds.items() if kind == "cloth"]
-    other = [name for name in cloths if part.layers and name not in part.layers]
-    if other and seam.place != LINED:
+    whole = seam.place in POCKETS or seam.place == LINED  # a bag is seen in no layer of the part
+    other = [n for n in cloths if part.layers and n not in part.layers and not whole]
+    if other:
         text = f"holds {' and '.join(other)}, which the layers of {part.name} do not name"
         yield Disagreement("part-layers", seam.name, (), text)
     free = [name for name in cloths if name in part.separate]

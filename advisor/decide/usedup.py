@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from advisor.decide.kit import Need, by_the_length, state_of
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.places import Method, Thing
+from advisor.project.buttons import buttons_of
 from advisor.project.garment import Garment, Seam
 
 GROUP, TOOL, FOOT = "in the seam", "tool", " foot"
@@ -31,15 +32,20 @@ def used_up(
         knowledge: what the notions of its places are; None where the project names none.
     """
     wanted: dict[Thing, list[str]] = {}
-    made = {method.id for method in methods.values()}
     for seam in garment.seams:
         method = methods.get(seam.name)
         for thing in method.buys if method is not None else ():
-            if made & set(thing.unless):
+            if thing.unless and _sewn_on(seam, thing, garment, methods):
                 continue
             if thing.tool or not _named(seam, thing, garment, knowledge):
                 wanted.setdefault(thing, []).append(seam.name)
     return [_need(thing, tuple(places), garment) for thing, places in wanted.items()]
+
+
+def _sewn_on(seam: Seam, thing: Thing, garment: Garment, methods: Mapping[str, Method]) -> bool:
+    """Whether a place of their own sews on the buttons of these holes, and so buys them."""
+    sewn = (methods.get(other.name) for other in buttons_of(seam, garment))
+    return any(method is not None and method.id in thing.unless for method in sewn)
 
 
 def unnamed_buttons(

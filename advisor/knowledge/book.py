@@ -81,6 +81,7 @@ class Book:
     labels: dict[str, BookItem] = field(default_factory=dict)
     cleaning: dict[str, BookItem] = field(default_factory=dict)
     glossary: dict[str, BookItem] = field(default_factory=dict)
+    gaps: dict[str, BookItem] = field(default_factory=dict)
     loosened: dict[str, list[list[Any]]] = field(default_factory=dict)
     problems: list[Problem] = field(default_factory=list)
 

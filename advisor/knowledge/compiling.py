@@ -12,6 +12,7 @@ from typing import Any
 from advisor.knowledge import schema, spoken
 from advisor.knowledge.book import Book, BookItem
 from advisor.knowledge.form import Form
+from advisor.knowledge.gaps import compile_gaps
 from advisor.knowledge.glossary import compile_glossary
 from advisor.knowledge.labels import compile_labels
 from advisor.knowledge.model import FORMAT
@@ -51,6 +52,7 @@ def to_plain(book: Book) -> dict[str, Any]:
         "places": compile_places(book.places, book.methods),
         "workshop": compile_workshop(book.seams, book.kit),
         "glossary": compile_glossary(book.glossary),
+        "gaps": compile_gaps(book.gaps),
         "observations": {
             id_: compile_observation(item.form, book.fibres, compiler.published)
             for id_, item in book.observations.items()

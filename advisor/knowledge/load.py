@@ -10,11 +10,13 @@ from typing import Any, TypeVar
 
 from advisor.errors import InputError, Problem, Where
 from advisor.knowledge import (
+    gaps,
     glossary,
     labels,
     ordering,
     places,
     schema,
+    schema_gaps,
     schema_places,
     schema_registers,
     workshop,
@@ -43,10 +45,18 @@ REGISTERS: dict[str, type[Form]] = {
     "labels": schema_registers.MarketForm,
     "cleaning": schema_registers.CleaningForm,
     "glossary": schema_registers.TermForm,
+    "gaps": schema_gaps.GapForm,
 }
 """Files that hold many entries, by name, with the form of one entry."""
 OPTIONAL = frozenset(
-    {"words", *workshop.FILES, *labels.FILES, *places.FILES, *glossary.FILES, "observations"}
+    {
+        *("words", "observations"),
+        *workshop.FILES,
+        *labels.FILES,
+        *places.FILES,
+        *glossary.FILES,
+        *gaps.FILES,
+    }
 )
 """Registers that a folder may do without."""
 

@@ -9,6 +9,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from advisor.knowledge.gaps import GapRule
     from advisor.knowledge.glossary import Term
     from advisor.knowledge.labels import LabelKnowledge
     from advisor.knowledge.mine import Mine
@@ -52,6 +53,13 @@ class Registers:
         from advisor.knowledge.glossary import glossary_from_plain
 
         return glossary_from_plain(self._raw.get("glossary", {}))
+
+    @cached_property
+    def gaps(self) -> tuple[GapRule, ...]:
+        """What a garment file may have forgotten, the gravest first."""
+        from advisor.knowledge.gaps import gaps_from_plain
+
+        return gaps_from_plain(self._raw.get("gaps", {}))
 
     @cached_property
     def labels(self) -> LabelKnowledge:

@@ -13,6 +13,7 @@ from advisor.errors import Problem, nearest
 from advisor.knowledge import schema
 from advisor.knowledge.book import Book, BookItem
 from advisor.knowledge.check_places import check_places
+from advisor.knowledge.gaps import check_gaps
 from advisor.knowledge.glossary import check_glossary
 from advisor.knowledge.labels import check_labels
 from advisor.knowledge.names import plain_name
@@ -44,8 +45,9 @@ def check_book(book: Book) -> list[Problem]:
     workshop = check_workshop(book.seams, book.kit, book.aspects, book.sources)
     places = check_places(book)
     glossary = check_glossary(book.glossary, book.sources)
+    gaps = check_gaps(book)
     order = check_order(book.order, book.sources)
-    found = [*book.problems, *checker.problems, *order, *workshop, *places, *glossary]
+    found = [*book.problems, *checker.problems, *order, *workshop, *places, *glossary, *gaps]
     return list(dict.fromkeys(found))  # a line that several entries borrow is wrong once
 
 

@@ -19,6 +19,7 @@ from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_s
 from advisor.order.namewords import PARTLY
 from advisor.order.openings import closed_here, turned_here
 from advisor.order.roles import POCKET_FLAP, POCKET_ZIP, holds_words, of_another_cloth
+from advisor.project.buttons import HOLES, buttons_of, for_show, half_for_show, has_own_loop
 from advisor.project.linings import LINING
 from advisor.project.placing import POCKETS
 from advisor.project.placing import singular_words as _words
@@ -86,7 +87,9 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "band of another cloth": lambda: of_another_cloth(
             place.seam, [facts.entry(name) for name in place.seam.cloths()]
         ),
-        "no button named": lambda: all(p.kind.id != "button" for p in facts.places),
+        "no button named": lambda: not buttons_of(place.seam, facts.garment),
+        "buttons for show": lambda: for_show(place.seam),
+        "loop of its own": lambda: has_own_loop(place.seam),
         "loops for buttons": lambda: _loops(place),
         "cord may be drawn in": lambda: not _cordless(place, facts),
         "cord ruled out": lambda: _cordless(place, facts),
@@ -175,16 +178,19 @@ def _plant(mix: Mix) -> float:
     return sum(share or ALL for fibre, share in mix if fibre in PLANT)
 
 
+MIRRORED = "as far beyond the middle of the front"
 NO_BUTTONHOLE = " where its buttonhole or loop lies (none is named: make that first)"
 
 
 def marked(place: SeamPlace, facts: Facts) -> str:
     """How buttons are placed: through their buttonholes, or at marks of their own."""
-    if _buttonholes(place, facts):
-        holes = [p for p in facts.places if p.kind.id == "buttonhole"]
+    holes = holes_of(place, facts)
+    if holes:
         looped = all("loop" in _words(f"{p.name} {p.seam.fastening}") for p in holes)
         way = "at the loops" if looped else "through the buttonholes"
-        return f"Close the edge, mark {place.name} {way}, and sew them on"
+        both = half_for_show(place.seam, sum(p.seam.making.times for p in holes))
+        way = f"half of {place.name} {way} and half, for show, {MIRRORED}" if both else way
+        return f"Close the edge, mark {way if both else f'{place.name} {way}'}, and sew them on"
     if _at_vent(place, facts):
         return f"Sew {place.name} on at the marks, through the outer layers alone"
     if BRACES & set(_words(place.name)):
@@ -192,10 +198,12 @@ def marked(place: SeamPlace, facts: Facts) -> str:
     return f"Close the edge, mark {place.name}{NO_BUTTONHOLE}, and sew them on"
 
 
-def _buttonholes(place: SeamPlace, facts: Facts) -> bool:
-    """Whether buttonholes are worked that these buttons go through; a vent of a sleeve has none."""
-    holes = [set(_words(p.name)) for p in facts.places if p.kind.id == "buttonhole"]
-    return any(WRIST & words for words in holes) if _at_vent(place, facts) else bool(holes)
+def holes_of(place: SeamPlace, facts: Facts) -> list[SeamPlace]:
+    """The holes or loops that these buttons go through; a vent of a sleeve has none."""
+    holes = [p for p in facts.places if p.kind.id == HOLES]
+    found = [p for p in holes if place.seam in buttons_of(p.seam, facts.garment)]
+    wrists = [p for p in found if WRIST & set(_words(p.name))]
+    return wrists if _at_vent(place, facts) else found
 
 
 def _at_vent(place: SeamPlace, facts: Facts) -> bool:

@@ -180,7 +180,7 @@ class Facts:
         """A fact of what lies in a place, whatever its method."""
         cloths, full = place.cloths, max((u.fullness for u in place.seam.uses), default=1.0)
         answers: dict[str, Callable[[], bool]] = {
-            "lining loose at the zip": lambda: loose_at_zip(place, self.places),
+            "lining loose at the zip": lambda: loose_at_zip(place, self.places, self.garment.parts),
             "of a lining": lambda: place.unit == "lining",
             "takes in a lining": lambda: layering.hangs_lined(place, self.places),
             "lining loose at the vent": lambda: layering.lining_loose_at_vent(place, self.places),

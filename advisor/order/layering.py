@@ -14,7 +14,7 @@ from advisor.order.kinds import SeamPlace
 from advisor.order.namewords import UPPER_ROLES
 from advisor.order.roles import POCKET_FLAP
 from advisor.project.garment import Seam
-from advisor.project.linings import LINING
+from advisor.project.linings import COVERS, LINING
 from advisor.project.placing import singular_words
 
 SHUT = frozenset({"edge", "band", "seam"})
@@ -29,6 +29,7 @@ NARROW = frozenset({"narrow-rolled-hem", "hand-rolled-hem", "hem-left-raw", "ove
 """Methods of a hem that turns no allowance up."""
 HEM, LEGS = "hem", frozenset({"crotch", "inseam"})
 VENTS = frozenset({"vent", "slit"})
+LENGTHWISE = frozenset({"side", "centre"})
 SLEEVED = frozenset({"underarm", "armhole"})
 """Roles of the seams of a lining that make its sleeves and set them in."""
 BACKING = frozenset({"sheers", "linings"})
@@ -80,7 +81,7 @@ def lining_ends(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
         sleeves = any(p.role.id in SLEEVED for p in own)
         return sleeves and not any(p.role.id in (SLEEVE_HEM, "cuff") for p in ends)
     body = any(p.role.id not in SLEEVED for p in own)
-    waist = any(p.role.id == WAIST for p in places)
+    waist = any(p.role.id == WAIST for p in places) and not _runs_on(own, places)
     return body and not waist and not any(p.role.id not in (SLEEVE_HEM, "cuff") for p in ends)
 
 
@@ -104,8 +105,21 @@ def lining_ends_at_waist(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     others = [p for p in places if p.unit != "shell" and p.name != place.name]
     below = any(p.role.id == WAIST or "skirt" in singular_words(p.name) for p in others)
     waist = any(p.role.id == WAIST and p.unit == "shell" for p in places)
-    own = any(p.unit == "lining" and p.kind.family == "seam" for p in others)
-    return waist and own and not below and not any(_ends_lining(p) for p in others)
+    own = [p for p in others if p.unit == "lining" and p.kind.family == "seam"]
+    ends = below or _runs_on(own, places) or any(_ends_lining(p) for p in others)
+    return waist and bool(own) and not ends
+
+
+def _runs_on(own: Sequence[SeamPlace], places: Sequence[SeamPlace]) -> bool:
+    """Whether the seams of a lining are much longer than those of the shell above the waist."""
+    sides = (p for p in places if p.unit == "shell" and p.role.id in LENGTHWISE)
+    upper = [_long(p) for p in sides if "skirt" not in singular_words(p.name)]
+    least, longest = max(upper, default=0.0), max(map(_long, own), default=0.0)
+    return bool(least) and longest > COVERS * least
+
+
+def _long(place: SeamPlace) -> float:
+    return float(place.seam.facts.get("length", 0.0))
 
 
 def lining_swings(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from advisor.order.kinds import SeamPlace
+    from advisor.project.garment import GarmentPart
     from advisor.units import System
 
 HIDDEN, PLAIN_ROLE, BELOW = "concealed-zip", "plain", "skirt"
@@ -76,18 +77,28 @@ def left_open(place: SeamPlace, units: System) -> str:
     return f"; leave {show('length', wide, units)} of it open to turn through" if wide else ""
 
 
-def loose_at_zip(fastened: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+def loose_at_zip(
+    fastened: SeamPlace, places: Sequence[SeamPlace], parts: Sequence[GarmentPart] = ()
+) -> bool:
     """Whether there is a lining, and no place of its own where it is joined to the zip.
 
     What shell and lining share has to hold the cloth that the zip is set in: the lining yoke of an
-    underskirt hangs from another part.
+    underskirt hangs from another part, and so does the lining of a jacket above a skirt whose
+    layers name none.
     """
-    seams = [place for place in places if place.kind.id == "lining-seam"]
+    seams = [p for p in places if p.kind.id == "lining-seam" and _within(p, fastened, parts)]
     if any("zip" in singular_words(place.name) for place in seams):
         return False
     shell = set(fastened.cloths)
     edges = (place for place in places if place.unit == "both" and shell & set(place.cloths))
     return bool(seams) or any(p.kind.family == "band" or p.kind.id == "faced-edge" for p in edges)
+
+
+def _within(place: SeamPlace, fastened: SeamPlace, parts: Sequence[GarmentPart]) -> bool:
+    """Whether a place lies in the part of a zip, or that part has all its cloths among its own."""
+    own = fastened.seam.part
+    layers = next((part.layers for part in parts if part.name == own), ())
+    return place.seam.part in ("", own) or not layers or set(place.cloths) <= set(layers)
 
 
 def seam_below(fastened: SeamPlace, places: Sequence[SeamPlace]) -> SeamPlace | None:

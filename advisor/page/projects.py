@@ -44,6 +44,7 @@ def overview(request: Request) -> Response:
         "cure_all": told.cure_all if len(told.conflicts) > 1 else None,
         "instructions": told.instructions,
         "checks": told.checks or (),
+        "missing": told.missing or (),
         "unknowns": [(u.fact, without_commands(u.effect)) for u in told.unknowns],
         "mark": read.mark,
         "just": desk_of(request).just(read),

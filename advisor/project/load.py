@@ -17,6 +17,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name
 from advisor.project.bending import read_overhang
 from advisor.project.building import with_making
+from advisor.project.buttons import with_named
 from advisor.project.cloths import is_scalar, notion_cloth, read_cloth
 from advisor.project.edgewords import told_apart
 from advisor.project.facts import (
@@ -214,6 +215,7 @@ class _Reader:
     def _seams(self, maker: Maker) -> tuple[Seam, ...]:
         listed = self.data.get("seams")
         seams: list[Seam] = []
+        rows: list[dict[str, Any]] = []
         names: dict[str, int] = {}
         for i, about in enumerate(listed if isinstance(listed, list) else ()):
             if not isinstance(about, dict):
@@ -229,7 +231,8 @@ class _Reader:
             names.setdefault(name.casefold(), i)
             uses = self._layers(about, i)
             seams.append(make_seam(name, uses, self._facts(about, i), maker))
-        return tuple(seams)
+            rows.append(about)
+        return with_named(seams, rows, self._button)
 
     def _layers(self, about: dict[str, Any], i: int) -> tuple[Use, ...]:
         """The layers of a place, or the cloths that it is made on."""
@@ -247,6 +250,13 @@ class _Reader:
                 )
             return self._uses(about.get("layers"), ("seams", i, "layers"))
         return self._uses([on] if isinstance(on, str) else on, ("seams", i, "on"))
+
+    def _button(self, said: str) -> str | None:
+        """The name of a button's cloth; None where her words name no button that is known."""
+        entry = self.knowledge.names.get(plain_name(said)) or self.knowledge.names.get(
+            plain_name(said.removesuffix("s"))
+        )
+        return None if entry is None else self._notion(said, ("seams",))
 
     def _line(self, seam: int) -> int:
         document = self.findings.document

@@ -9,6 +9,7 @@ from advisor.answer.model.answer import Answer
 from advisor.answer.model.order import ToldOrder, ToldStep
 from advisor.answer.model.told import ToldConflict, ToldLink
 from advisor.errors import for_shell
+from advisor.render.gap_text import no_steps
 from advisor.render.layout import heading, wrap
 
 WIDTH = 110
@@ -28,7 +29,8 @@ def render_order(data: Answer) -> str:
         raise ValueError("the answer was not asked for its order of work")
     rows = work.order
     lines = heading(f"{data.garment}: order of work", 1)
-    lines += _wrong(work) + _price(work)
+    missing = no_steps(data)
+    lines += _wrong(work) + (_para(missing) if missing else []) + _price(work)
     letter = "p" * (work.order_cost.shown == "plain")
     number = {row.step: f"{letter}{row.number}" for row in rows}
     if work.sittings:

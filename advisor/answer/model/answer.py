@@ -21,6 +21,7 @@ from advisor.answer.model.told import (
     ToldCaution,
     ToldConflict,
     ToldCureAll,
+    ToldGap,
     ToldInstruction,
     ToldLayer,
     ToldSource,
@@ -66,6 +67,7 @@ class Answer:
     sources: tuple[ToldSource, ...]
     parts: tuple[ToldPart, ...] | None = field(default=None, metadata=OPTIONAL)
     checks: tuple[ToldCheck, ...] | None = field(default=None, metadata=OPTIONAL)
+    missing: tuple[ToldGap, ...] | None = field(default=None, metadata=OPTIONAL)
     cloth: tuple[ToldCloth, ...] | None = field(default=None, metadata=OPTIONAL)
     cut: tuple[ToldCut, ...] | None = field(default=None, metadata=OPTIONAL)
     thread: tuple[ToldThread, ...] | None = field(default=None, metadata=OPTIONAL)

@@ -120,6 +120,20 @@ class ToldLine:
 
 
 @dataclass(frozen=True, slots=True)
+class ToldGap:
+    """What the project seems to have forgotten at a place, and the line that says it.
+
+    `line` is "" where no place is wanted, but another look at what is written.
+    """
+
+    id: str
+    place: str
+    text: str
+    line: str
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ToldRemedy:
     """A change that was applied and re-run; of an order of work it is only a sentence."""
 

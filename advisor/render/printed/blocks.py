@@ -15,6 +15,7 @@ from advisor.answer.model.answer import Answer
 from advisor.answer.model.making import ToldPlace
 from advisor.answer.model.told import ToldConflict, ToldVerdict
 from advisor.answer.press_clause import press_clauses
+from advisor.render.gap_text import gap_section
 from advisor.render.lines import (
     CARE_LINE,
     FABRIC_PARAGRAPH,
@@ -99,6 +100,7 @@ class _Builder:
         found = [
             self.conflicts(),
             self.checks(),
+            gap_section(self.report),
             self.cautions(),
             self.parts(),
             self.cloths(),

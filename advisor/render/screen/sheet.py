@@ -14,6 +14,7 @@ from itertools import groupby
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.order import ToldStep
 from advisor.errors import for_shell
+from advisor.render.gap_text import MOST, TITLE, gap_text
 from advisor.render.lines import Verdicts, by_place, phrase_of, said_once
 from advisor.render.printed.parts import degree
 from advisor.render.screen.ask import CLEAR, CUTTING, ROOMS, SETTINGS, rest_rows, told_rows
@@ -60,6 +61,7 @@ def settings_screen(answer: Answer) -> list[Block]:
     """What stands below the clashes and the first steps."""
     return [
         *_checks(answer),
+        *_missing(answer),
         *_settings(answer),
         *_cutting(answer),
         Heading(""),
@@ -88,6 +90,15 @@ def _checks(answer: Answer) -> Iterator[Block]:
         yield Heading("Figures that do not agree")
     for text, places in alike.items():
         yield Para(f"{', '.join(places)}: {text}", False, "  - ")
+
+
+def _missing(answer: Answer) -> Iterator[Block]:
+    """The gravest of what the project seems to have forgotten."""
+    gaps = answer.missing or ()
+    if gaps:
+        yield Heading(TITLE)
+    for gap in gaps[:MOST]:
+        yield Para(f"{gap.place}: {gap_text(gap)}", False, "  - ")
 
 
 def _first(answer: Answer, top: Top) -> Iterator[Block]:

@@ -1,0 +1,213 @@
+"""What a garment file seems to have forgotten: a place that calls for one that stands nowhere.
+
+Whatever might fill a gap does, for a false alarm is worse than silence. Nothing here is a clash,
+and nothing is added to the garment: it is told, with the line that says it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from advisor.knowledge.gaps import GapRule, Sign
+from advisor.knowledge.model import Knowledge
+from advisor.order.kinds import SeamPlace, seam_places
+from advisor.order.layering import LENGTHWISE, SLEEVE_HEM, WAIST, lining_ends, lining_ends_at_waist
+from advisor.order.roles import holds_words
+from advisor.project.buttons import BUTTON, HOLES, buttons_of, for_show, has_own_loop
+from advisor.project.garment import Garment
+from advisor.project.placing import singular_words
+
+TO_THE_BODY, SLEEVE, BAND = "to the body", "sleeve", "waistband"
+UPPER: Final = frozenset({"shoulder", "raglan", "armhole", "collar-attach", "bagged-edge"})
+"""Roles of what lies above the armhole, to where a side seam does not reach."""
+ABOVE_SIDE: Final = 300.0
+"""How far a centre line runs on above the end of a side seam, mm: estimate."""
+GIVES: Final = 1
+"""From this level of `stretch` on, slight, a cloth may go over shoulders or hips by itself."""
+BOTH, LINING = "both", "lining"
+PARTING: Final = frozenset({"open-ended-zip", "two-way-zip"})
+SLEEVED: Final = frozenset({"sleeve-hem", "cuff", "sleeve-vent", "sleeve-head-roll"})
+
+
+@dataclass(frozen=True, slots=True)
+class Gap:
+    """What seems to be missing, and the place that calls for it; `cloth` is what it is made of."""
+
+    rule: GapRule
+    place: SeamPlace
+    cloth: str
+
+
+def missing(garment: Garment, knowledge: Knowledge) -> list[Gap]:
+    """Everything that seems to be missing, the gravest first, each once for shell and lining."""
+    if garment.single:
+        return []
+    search = _Search(garment, knowledge)
+    return [gap for rule in knowledge.registers.gaps for gap in search.gaps(rule)]
+
+
+class _Search:
+    def __init__(self, garment: Garment, knowledge: Knowledge) -> None:
+        self.garment = garment
+        self.places = seam_places(garment, knowledge)
+        self.entries = {n: knowledge.entries[c.entry] for n, c in garment.cloths.items()}
+        self.facts: dict[str, Callable[[SeamPlace], bool]] = {
+            "woven": self.is_woven,
+            "close": self.is_close,
+            "overlong": self.is_overlong,
+            "closing buttons": self.closes,
+            "no hole": self.has_no_hole,
+            "closed end": lambda p: not any(self.entries[n].id in PARTING for n in p.notions),
+            "not elastic": lambda p: not any(self.stretches(n) for n in p.seam.cloths()),
+            "frays": lambda p: any(self.level(n, "frays") > 0 for n in p.cloths),
+            "sleeved": self.is_sleeved,
+            "ends nowhere": self.ends_nowhere,
+            "hangs from a band": self.hangs_from_band,
+        }
+
+    def gaps(self, rule: GapRule) -> list[Gap]:
+        """The gaps of one rule: of the shell and of the lining, and of each part worn apart."""
+        found: dict[tuple[str, str, str], Gap] = {}
+        callers = [place for place in self.places if self.fits(place, rule.at)]
+        parts = frozenset(p.seam.part for p in callers if rule.each_part)
+        for place in callers:
+            part = place.seam.part if rule.each_part else ""
+            key = (place.alone, part, LINING if place.unit == LINING else "shell")
+            near = [p for p in self.places if self.is_near(p, place, parts)]
+            if key in found or not self.calls(place, near, rule):
+                continue
+            cloths = place.cloths or tuple(self.garment.cloths)
+            found[key] = Gap(rule, place, cloths[0])
+        return list(found.values())
+
+    def is_near(self, one: SeamPlace, place: SeamPlace, parts: frozenset[str]) -> bool:
+        """Whether one may speak for another: it lies in no other of some parts.
+
+        It may, too, where it holds what only the part of that other is cut of.
+        """
+        if _worn_apart(one, place):
+            return False
+        layers = {part.name: set(part.layers) for part in self.garment.parts}
+        own = layers.get(place.seam.part, set()) - layers.get(one.seam.part, set())
+        return not (_apart(one, place) and one.seam.part in parts) or bool(own & set(one.cloths))
+
+    def calls(self, place: SeamPlace, near: Sequence[SeamPlace], rule: GapRule) -> bool:
+        """Whether a place calls for what the rule asks, and nothing near it fills it."""
+        if not all(any(self.fits(p, sign) for p in near) for sign in rule.beside):
+            return False
+        if not all(self.facts[fact](place) for fact in rule.facts):
+            return False
+        here = [p for p in near if p is not place and _same_side(p, place)]
+        return not any(
+            self.fits(p, sign) and not (sign.same_part and _apart(p, place))
+            for p in here
+            for sign in rule.filled
+        )
+
+    def fits(self, place: SeamPlace, sign: Sign) -> bool:
+        """Whether a place is one of those that are meant."""
+        return (
+            (not sign.roles or place.role.id in sign.roles)
+            and (not sign.kinds or place.kind.id in sign.kinds)
+            and (not sign.families or place.kind.family in sign.families)
+            and (not sign.of or place.unit in (sign.of, BOTH))
+            and (not sign.words or _named(place, sign.words))
+            and not _named(place, sign.without)
+        )
+
+    def level(self, name: str, trait: str) -> int:
+        return self.entries[name].traits.get(trait, (0, 0))[1]
+
+    def stretches(self, name: str) -> bool:
+        """Whether a cloth or a notion gives by itself."""
+        entry = self.entries[name]
+        gives = self.level(name, "stretch") > GIVES or "elastic" in entry.id
+        return gives or (entry.kind == "cloth" and entry.structure in ("knit", "net"))
+
+    def is_woven(self, place: SeamPlace) -> bool:
+        """Whether nothing of the shell gives, or is cut on the bias so that it does."""
+        shell = [p for p in self.places if p.unit != LINING and not _worn_apart(p, place)]
+        gives = any(self.stretches(n) for p in shell for n in p.cloths if self.joins(p))
+        return not gives and not any(p.said("bias") == "yes" for p in shell)
+
+    def joins(self, place: SeamPlace) -> bool:
+        """Whether it makes the body of the garment, and is no trimming or sleeve of net."""
+        return place.kind.family in ("seam", "dart", "band", "backing")
+
+    def is_close(self, place: SeamPlace) -> bool:
+        """Whether it is fitted to the body, or sewn flat to a waist."""
+        said = place.seam.fitting or self.garment.fitting
+        waist = place.role.id == "waist" and place.kind.family == "seam"
+        return said == TO_THE_BODY or (not said and waist)
+
+    def is_overlong(self, place: SeamPlace) -> bool:
+        """Whether a zip is longer than every line of the shell that it may lie in."""
+        length = _long(place)
+        near = [p for p in self.places if not (_worn_apart(p, place) or _apart(p, place))]
+        shell = [p for p in near if p.unit != LINING and p.kind.id == "seam"]
+        known = sum(_long(p) for p in shell if p.role.id in LENGTHWISE)
+        other = max((_long(p) for p in shell if p.role.id not in LENGTHWISE), default=0.0)
+        upper = ABOVE_SIDE if any(p.role.id in UPPER for p in near) else 0.0
+        plain = bool(place.seam.part and other) and not any(p.role.id == WAIST for p in near)
+        return bool(length and (known or plain)) and length > known + max(other, upper)
+
+    def ends_nowhere(self, place: SeamPlace) -> bool:
+        """Whether the order of work fells the lower edge of the lining neither at hem nor waist."""
+        near = [p for p in self.places if not _worn_apart(p, place)]
+        hems = any(lining_ends(p, near) for p in near if p.role.id != SLEEVE_HEM)
+        joins = [p for p in near if p.kind.id == "lining-seam"]
+        return not hems and not any(lining_ends_at_waist(p, near) for p in joins)
+
+    def hangs_from_band(self, place: SeamPlace) -> bool:
+        """Whether its part has a waistband and nothing above it: a skirt, or trousers."""
+        own = [p for p in self.places if _together(p, place)]
+        roles = {p.role.id for p in own}
+        return BAND in roles and not roles & {*UPPER, WAIST}
+
+    def closes(self, place: SeamPlace) -> bool:
+        """Whether its buttons close something, and are not only for show."""
+        button = any(BUTTON in self.entries[name].id for name in place.notions)
+        return button and not for_show(place.seam) and not has_own_loop(place.seam)
+
+    def has_no_hole(self, place: SeamPlace) -> bool:
+        """Whether no holes or loops are named that these buttons go through."""
+        holes = [p.seam for p in self.places if p.kind.id == HOLES]
+        return not any(place.seam in buttons_of(hole, self.garment) for hole in holes)
+
+    def is_sleeved(self, place: SeamPlace) -> bool:
+        """Whether a sleeve goes in: two layers are said, or it is told of elsewhere."""
+        words = (set(singular_words(p.name)) for p in self.places)
+        told = any(p.role.id in SLEEVED for p in self.places) or any(SLEEVE in w for w in words)
+        return told or "layers" not in place.seam.assumed
+
+
+def _same_side(one: SeamPlace, other: SeamPlace) -> bool:
+    """Whether both belong to the shell or both to the lining; what joins the two is of each."""
+    return BOTH in (one.unit, other.unit) or one.unit == other.unit
+
+
+def _together(one: SeamPlace, other: SeamPlace) -> bool:
+    """Whether both lie in one part, or in none that is named and on one thing that is worn."""
+    same = one.seam.part == other.seam.part
+    return same and (bool(one.seam.part) or one.alone == other.alone)
+
+
+def _worn_apart(one: SeamPlace, other: SeamPlace) -> bool:
+    """Whether two lie on things that are joined nowhere, as trousers and a jacket."""
+    return one.alone != other.alone and not _together(one, other)
+
+
+def _apart(one: SeamPlace, other: SeamPlace) -> bool:
+    """Whether both name a part, and not the same."""
+    parts = {one.seam.part, other.seam.part} - {""}
+    return len(parts) > 1
+
+
+def _named(place: SeamPlace, words: Sequence[str]) -> bool:
+    return any(holds_words(place.name, word) for word in words)
+
+
+def _long(place: SeamPlace) -> float:
+    return float(place.seam.facts.get("length", 0.0))

@@ -1,0 +1,92 @@
+"""Which buttons go through which holes, and which only adorn, told by the names of their places.
+
+A button without a hole of its own goes through one that no other buttons go through. What is said
+to be for show, an ear or an eye of a toy as well, closes nothing; a button with its own loop is
+closed by that.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
+from typing import Any, Final
+
+from advisor.project.garment import Garment, Seam, Use
+from advisor.project.placing import singular_words
+
+BUTTON, HOLES, LOOP = "button", "buttonhole", "loop"
+SHOW: Final = frozenset({"decorative", "ornamental", "show", "ear", "eye", "nose", "antenna"})
+"""Words of buttons that close nothing."""
+SEWN: Final = frozenset(
+    {BUTTON, HOLES, "hole", "covered", "and", "bound", "worked", "keyhole", "machine", "hand"}
+    | {LOOP, "rouleau", "shank", "tack"}
+)
+"""Words of a name that say what is fastened with, and not where."""
+DOUBLE: Final = 2
+"""Buttons to a hole of a double-breasted front."""
+PLAIN: Final = frozenset({(BUTTON,), (HOLES,), ("covered", BUTTON)})
+
+
+def for_show(seam: Seam) -> bool:
+    """Whether its buttons are said to close nothing."""
+    return seam.place == BUTTON and bool(SHOW & set(singular_words(seam.name)))
+
+
+def has_own_loop(seam: Seam) -> bool:
+    """Whether a loop is named together with its button."""
+    return {LOOP, BUTTON} <= set(singular_words(seam.name))
+
+
+def alike(one: Seam, other: Seam, garment: Garment | None = None) -> bool:
+    """Whether two lie at one place: a word in common, or the name of one says no place."""
+    ours, theirs = _where(one, garment), _where(other, garment)
+    return not ours or not theirs or bool(ours & theirs)
+
+
+def _where(seam: Seam, garment: Garment | None) -> set[str]:
+    """The words of a name that say where it lies, and not what is sewn there."""
+    things = {word for name in seam.cloths() for word in singular_words(name)}
+    if garment is not None:
+        entries = (garment.cloths[name].entry for name in seam.cloths())
+        things |= {word for entry in entries for word in singular_words(entry)}
+    return set(singular_words(seam.name)) - things - SEWN
+
+
+def half_for_show(button: Seam, holes: int) -> bool:
+    """Whether there are twice as many as holes: one half closes, the other adorns the front."""
+    return holes > 1 and button.making.times == DOUBLE * holes
+
+
+def buttons_of(hole: Seam, garment: Garment) -> tuple[Seam, ...]:
+    """The places whose buttons go through these holes or loops."""
+    closing = [
+        s for s in garment.seams if s.place == BUTTON and not (for_show(s) or has_own_loop(s))
+    ]
+    own = tuple(s for s in closing if alike(hole, s, garment))
+    holes = [s for s in garment.seams if s.place == HOLES]
+    return own or tuple(s for s in closing if not any(alike(h, s, garment) for h in holes))
+
+
+def with_named(
+    seams: Sequence[Seam], rows: Sequence[Mapping[str, Any]], notion: Callable[[str], str | None]
+) -> tuple[Seam, ...]:
+    """The places on a cloth, with the buttons that their `fastening` names among the layers.
+
+    At holes that is done only where no place of its own sews the buttons on.
+
+    Args:
+        seams: the places as they are read.
+        rows: what the project says of each.
+        notion: the name of a notion's cloth, None where the words name none.
+    """
+    sewn = [s for s in seams if singular_words(s.name)[-1:] == (BUTTON,)]
+    found = []
+    for seam, row in zip(seams, rows, strict=True):
+        said, words = str(row.get("fastening", "")), singular_words(seam.name)
+        button = singular_words(said)[-1:] == (BUTTON,) and singular_words(said) not in PLAIN
+        hole = HOLES in words or row.get("kind") == HOLES
+        there = hole and any(alike(seam, other) for other in sewn)
+        named = notion(said) if button and "layers" not in row and not there else None
+        uses = (*seam.uses[: 2 if hole else 1], *([Use(named)] if named else []))
+        found.append(replace(seam, uses=uses) if named else seam)
+    return tuple(found)
