@@ -47,11 +47,12 @@ BELOW_THE_NECK: Final = frozenset(
 MOUNTED: Final = "underlining"
 PLEAT: Final = "pleat"
 BUTTONHOLE: Final = "buttonhole"
+ZIP: Final = "zip"
 
 
 def place_facts(seam: Seam, garment: Garment, knowledge: Knowledge) -> dict[str, Any]:
     """What closes at a place, whether a buttonhole is backed, and what lies flat."""
-    fastening = fastening_of(seam, knowledge)
+    fastening = fastening_of(seam, garment, knowledge)
     facts = {
         "fastening": fastening,
         "lies flat": "yes" if _lies_flat(seam) else "no",
@@ -66,14 +67,20 @@ def place_facts(seam: Seam, garment: Garment, knowledge: Knowledge) -> dict[str,
     return facts
 
 
-def fastening_of(seam: Seam, knowledge: Knowledge) -> str:
+def fastening_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> str:
     """The kind of fastening that a place is; a toggle and a loop are sorts of their own."""
     kinds = knowledge.places.kinds
     closing = {id_: kind for id_, kind in kinds.items() if kind.family == "fastening"}
     kind = seam.place if seam.place in closing else fastening_kind(seam.fastening, closing)
+    if not kind and ZIP in _kinds_of(seam, garment, knowledge):
+        return ZIP
     called = {*singular_words(seam.fastening), *singular_words(seam.name)}
     own = OF_THEIR_OWN.get(kind, kind)
     return own if own in called or (own == LOOP and "rouleau" in called) else kind
+
+
+def _kinds_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> set[str]:
+    return {knowledge.entries[garment.cloths[name].entry].kind for name in seam.cloths()}
 
 
 def _lies_flat(seam: Seam) -> bool:

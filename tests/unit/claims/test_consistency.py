@@ -172,3 +172,12 @@ def test_a_hem_has_no_allowance_of_a_seam(layers: list[str], expected: float | N
     verdicts = seam_of(layers, {"edge": "hem"})
     found = verdicts.get("seam.allowance")
     assert expected == (None if found is None else found.advised.low)
+
+
+KNITS = sorted(entry.name for entry in known().fabrics() if entry.structure == "knit")
+
+
+@pytest.mark.parametrize("knit", KNITS)
+def test_a_zip_between_two_edges_of_a_knit_is_sewn_in_straight(knit: str) -> None:
+    """Its tape gives nothing, however far the knit on both sides of it stretches."""
+    assert "301" == word(seam_of([knit, "coil zip", knit]), "stitch.type")
