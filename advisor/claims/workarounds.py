@@ -35,7 +35,9 @@ GLUED = frozenset({"fusible", "low-temperature fusible"})
 DRAWN_THROUGH = "casing"
 """The kind of place that is folded and stitched empty: elastic or a cord is drawn in afterwards."""
 INTERFACING = "interfacing.kind"
-_ORDER = ("part", "lining", "last")
+PART = "part"
+"""An instruction for what goes in after its place was pressed, or lies beside the iron."""
+_ORDER = (PART, "lining", "last")
 ROUND = "round"
 """An instruction for the last press, which goes round the parts that bear less."""
 
@@ -137,7 +139,7 @@ class _Settler:
             needy = frozenset(n for n in seam.cloths() if self.entries[n].kind == "cloth")
             new = tender and not any((place, name) in done for name in tender)
             if new and self._all(tender, self._is_part):
-                yield Instruction("part", needy, tender, (place,), span.high)
+                yield Instruction(PART, needy, tender, (place,), span.high)
 
     def _real(self, conflict: Conflict) -> Conflict | None:
         """The conflict as far as no way of working avoids it; what does is noted."""
@@ -212,7 +214,7 @@ class _Settler:
         if place.scope == "garment" and not self._meet(needy, tender):
             return "last"
         if self._all(needy, self._is_part) or self._all(tender, self._is_part):
-            return "part"
+            return PART
         if place.scope == "garment":
             return "last"
         return "lining" if self._all(needy, self._lines) or self._all(tender, self._lines) else ""

@@ -110,6 +110,13 @@ def test_where_no_dot_is_cool_enough_the_fingers_are_told() -> None:
     assert iron.text.startswith("no iron")
 
 
+def test_a_part_that_goes_in_afterwards_is_named_where_it_keeps_the_iron_off() -> None:
+    """The cloth is pressed before its elastic is in, so "no iron" is said of the elastic alone."""
+    text = " ".join(ask_text(told("viscose challis", "elastic"), 80).split())
+    assert "no iron over the elastic: it bears 93 °C" in text
+    assert "Press the viscose challis before the elastic goes in" in text
+
+
 def test_what_holds_for_any_sewing_is_told_once_and_in_one_place() -> None:
     """The usual care stands in its own row, and its long form is not among what to mind."""
     one = told("silk organza", "linen suiting")
