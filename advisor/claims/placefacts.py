@@ -47,6 +47,8 @@ BELOW_THE_NECK: Final = frozenset(
 MOUNTED: Final = "underlining"
 PLEAT: Final = "pleat"
 BUTTONHOLE: Final = "buttonhole"
+NONE: Final = (0, 0)
+"""The level of a trait that nobody mentions."""
 ZIP: Final = "zip"
 
 
@@ -127,14 +129,16 @@ def garment_facts(garment: Garment, knowledge: Knowledge) -> dict[str, str]:
 def _sheer_body(garment: Garment, knowledge: Knowledge) -> bool:
     """Whether a sheer makes a bodice or a skirt; sleeves, frills and what hangs free do not.
 
-    One that is mounted already needs no word of it.
+    One that is mounted already needs no word of it, nor does one that lines, nor an openwork.
     """
     free = {name for part in garment.parts for name in part.separate}
     free |= {n for seam in garment.seams if seam.place == MOUNTED for n in seam.cloths()}
+    free |= {name for name in garment.cloths if "lining" in singular_words(name)}
+    traits = {n: knowledge.entries[c.entry].traits for n, c in garment.cloths.items()}
     sheers = {
         name
-        for name, cloth in garment.cloths.items()
-        if name not in free and knowledge.entries[cloth.entry].traits.get("sheer", (0, 0))[1] > 0
+        for name, levels in traits.items()
+        if name not in free and levels.get("sheer", NONE)[1] and not levels.get("openwork", NONE)[0]
     }
     return any(
         set(seam.cloths()) & sheers and BODY & set(_words(seam)) and not LOOSE & set(_words(seam))

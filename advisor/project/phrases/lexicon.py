@@ -184,6 +184,8 @@ SURFACES = {
     "sparkly": "glued-on",
     "sparkling": "glued-on",
     "glued": "glued-on",
+    "adhesive": "glued-on",
+    "sticky": "glued-on",
     "flock": "glued-on",
     "flocked": "glued-on",
     "flocking": "glued-on",
@@ -253,7 +255,7 @@ METAL_WOVEN = _words(
 
 SAME_WORD = {
     "merino": "wool", "lambswool": "wool", "woollen": "wool",
-    "woolen": "wool", "stretchy": "stretch",
+    "woolen": "wool", "stretchy": "stretch", "crocheted": "crochet",
 }  # fmt: skip
 """Other forms of words that stand in names of cloths: "merino suiting", "stretchy velvet"."""
 
