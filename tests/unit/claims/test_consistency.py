@@ -63,6 +63,19 @@ def test_glue_that_is_ruled_out_has_no_seconds() -> None:
     assert "press.dwell" not in ruled_out
 
 
+def test_a_glue_that_gets_its_heat_keeps_its_seconds() -> None:
+    """Its base of polyester wants a warmer iron too; that wish gives way, the fusing does not."""
+    dwell = seam_of(["quilting cotton", "fusible fleece"])["press.dwell"]
+    assert (10, 16) == (dwell.advised.low, dwell.advised.high)
+
+
+def test_what_a_binding_binds_is_neither_enclosed_nor_overcast() -> None:
+    """A double gauze asks for a French seam by itself; its edge is bound where a binding lies."""
+    assert "French" == word(seam_of(["double gauze cotton"]), "seam.kind")
+    bound = seam_of(["double gauze cotton", "bias binding"])
+    assert ("plain", "bound") == (word(bound, "seam.kind"), word(bound, "seam.finish"))
+
+
 def test_a_hem_is_hemmed_and_not_seamed() -> None:
     """At an edge that is a hem the cloth's hem is named, and elsewhere a seam."""
     hem, side = seam_of(["polyester georgette"], {"edge": "hem"}), seam_of(["polyester georgette"])
