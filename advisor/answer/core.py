@@ -197,8 +197,9 @@ def _ways(
 def _as_asked(judgement: Judgement, teller: Teller) -> list[Fired]:
     """The rules that fired, the weightiest first; a notion that is asked about goes before all.
 
-    Who asks of a bone or an elastic wants to hear how that goes in; what is done for who buys or
-    wears it comes after what is done at the table.
+    Who asks of a bone or an elastic wants to hear how that goes in, and of two cloths what is done
+    because they meet, by name before by kind; what is done for who buys or wears it comes after
+    what is done at the table.
     """
     asked = teller.garment.single
     cloths, entries = teller.garment.cloths, teller.knowledge.entries
@@ -222,6 +223,8 @@ def _as_asked(judgement: Judgement, teller: Teller) -> list[Fired]:
             not names_a_notion(f),
             asked and not f.certain,
             for_the_wearer(f),
+            asked and f.rule.shape != "pair",
+            asked and not any(fact.fact == "fabric" for fact in f.facts),
             *weight_of(f),
         ),
     )
