@@ -209,6 +209,9 @@ def _as_asked(judgement: Judgement, teller: Teller) -> list[Fired]:
         of_kind = any(fact.who in notions and fact.fact in NAMES_A_THING for fact in fired.facts)
         return asked and of_kind and fired.rule.area not in AFTERWARDS
 
+    def names_a_cloth(fired: Fired) -> bool:
+        return any(fact.fact == "fabric" for fact in fired.facts)
+
     def strikes(fired: Fired) -> bool:
         hard = any(fact.fact in STRUCK for fact in fired.facts)
         return asked and hard and any(c["kind"] == "eye" for c in fired.rule.cautions)
@@ -224,7 +227,7 @@ def _as_asked(judgement: Judgement, teller: Teller) -> list[Fired]:
             asked and not f.certain,
             for_the_wearer(f),
             asked and f.rule.shape != "pair",
-            asked and not any(fact.fact == "fabric" for fact in f.facts),
+            asked and not (f.rule.shape == "pair" and names_a_cloth(f)),
             *weight_of(f),
         ),
     )

@@ -194,3 +194,9 @@ KNITS = sorted(entry.name for entry in known().fabrics() if entry.structure == "
 def test_a_zip_between_two_edges_of_a_knit_is_sewn_in_straight(knit: str) -> None:
     """Its tape gives nothing, however far the knit on both sides of it stretches."""
     assert "301" == word(seam_of([knit, "coil zip", knit]), "stitch.type")
+
+
+def test_a_shirring_thread_is_sewn_with_its_own_long_stitch() -> None:
+    """The short stitch that a fine lawn would like holds the cloth, and nothing draws in."""
+    length = seam_of(["cotton lawn", "elastic thread"])["stitch.length"]
+    assert (3, 4) == (length.advised.low, length.advised.high)
