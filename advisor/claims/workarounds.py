@@ -125,7 +125,7 @@ class _Settler:
         return conflicts, (*(told := self._instructions(conflicts)), *self._pressed_empty(told))
 
     def _pressed_empty(self, told: tuple[Instruction, ...]) -> Iterator[Instruction]:
-        """Places that only what goes in later keeps from their iron: they are pressed without it."""
+        """Places that only what goes in later keeps from the iron: they are pressed without."""
         done = {(place, name) for one in told for place in one.places for name in one.tender}
         for place, found in self.verdicts.items():
             seam, heat = self.seams.get(place.name), found.get(LIMIT_ASPECT)
