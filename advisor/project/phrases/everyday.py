@@ -40,7 +40,7 @@ PATTERNS = _words(
     "embossed"
 )
 USES = _words(
-    "bath towel picnic baselayer necktie neckties "
+    "bath towel kilt hooded grandad picnic baselayer necktie neckties "
     "overcoat waistcoat cardigan hoodie hoody sweatpants jogger joggers tracksuit polo leotard "
     "gymnastics football rugby cricket tennis netball ski skiing golf riding equestrian hiking "
     "camping festival party cocktail occasion occasionwear eveningwear bridalwear communion "
@@ -57,7 +57,7 @@ USES = _words(
     "table army trousering trouserings lapel lapels revers facing facings"
 )
 QUALITIES = _words(
-    "downproof pin tucked tucks pintucked pintucks evenweave delustred "
+    "downproof upcycled hardanger pin tucked tucks pintucked pintucks evenweave delustred "
     "flat bubble butter bark curly deep dimple draping ice pinpoint rigid string techno thermal "
     "wrinkle wrinkled swaddle clip flip perforated laser lasercut outing swansdown alpine "
     "wellness aviator mono hi multi weightless twist twisted hightwist shetland saxony botany "

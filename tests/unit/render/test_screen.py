@@ -131,6 +131,16 @@ def test_no_trifle_stands_before_what_the_pair_is_sewn_by(pair: tuple[str, str])
     assert "rough nail" not in text
 
 
+def test_of_many_stitches_that_would_have_done_the_first_few_are_told() -> None:
+    """What gave way is said in a line; overlock stitches that she has no machine for fill two."""
+    lost = " ".join(
+        ask_text(told("cotton jersey", "coil zip"), 80).split("Had to give way:")[1].split()
+    )
+    assert lost.startswith("cotton jersey wanted narrow zigzag (304) or straight stretch stitch")
+    assert "or the like" in lost
+    assert "(514)" not in lost
+
+
 def test_what_holds_for_any_sewing_is_told_once_and_in_one_place() -> None:
     """The usual care stands in its own row, and its long form is not among what to mind."""
     one = told("silk organza", "linen suiting")
