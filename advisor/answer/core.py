@@ -197,8 +197,9 @@ def _ways(
 def _as_asked(judgement: Judgement, teller: Teller) -> list[Fired]:
     """The rules that fired, the weightiest first; a notion that is asked about goes before all.
 
-    Who asks of a bone or an elastic wants to hear how that goes in; what is done for who buys or
-    wears it comes after what is done at the table.
+    Who asks of a bone or an elastic wants to hear how that goes in, and of two cloths what is done
+    because they meet, by name before by kind; what is done for who buys or wears it comes after
+    what is done at the table.
     """
     asked = teller.garment.single
     cloths, entries = teller.garment.cloths, teller.knowledge.entries
@@ -207,6 +208,9 @@ def _as_asked(judgement: Judgement, teller: Teller) -> list[Fired]:
     def names_a_notion(fired: Fired) -> bool:
         of_kind = any(fact.who in notions and fact.fact in NAMES_A_THING for fact in fired.facts)
         return asked and of_kind and fired.rule.area not in AFTERWARDS
+
+    def names_a_cloth(fired: Fired) -> bool:
+        return any(fact.fact == "fabric" for fact in fired.facts)
 
     def strikes(fired: Fired) -> bool:
         hard = any(fact.fact in STRUCK for fact in fired.facts)
@@ -222,6 +226,8 @@ def _as_asked(judgement: Judgement, teller: Teller) -> list[Fired]:
             not names_a_notion(f),
             asked and not f.certain,
             for_the_wearer(f),
+            asked and f.rule.shape != "pair",
+            asked and not (f.rule.shape == "pair" and names_a_cloth(f)),
             *weight_of(f),
         ),
     )

@@ -104,9 +104,9 @@ def _parted(item: Instruction, units: System) -> str:
     )
 
 
-def over(kept_off: Sequence[str]) -> str:
+def over(kept_off: Sequence[str], off: str = ", not") -> str:
     """What an ironing line adds of the parts that the iron is kept off; "" where there are none."""
-    return f", not over the {_listed(frozenset(kept_off))}" if kept_off else ""
+    return f"{off} over the {_listed(frozenset(kept_off))}" if kept_off else ""
 
 
 def by_parts(items: Sequence[Instruction]) -> Instruction | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from advisor.answer.instructions import by_parts, parted_text
+from advisor.answer.instructions import by_parts, over, parted_text
 from advisor.answer.model.plan import ToldIronSetting
 from advisor.answer.teller import Teller
 from advisor.answer.wording import SAME, degrees
@@ -14,6 +14,7 @@ from advisor.claims.combine import Verdict
 from advisor.claims.consistency import STEAM
 from advisor.claims.judgement import Judgement
 from advisor.claims.valuesets import Span
+from advisor.claims.workarounds import PART
 from advisor.craft.irondial import MARKS, mark_for, starts_too_cool
 from advisor.knowledge.model import COLD, LIMIT_ASPECT
 from advisor.units import System
@@ -22,8 +23,14 @@ from advisor.units import System
 def told_settings(judgement: Judgement, teller: Teller) -> tuple[ToldIronSetting, ...]:
     """The iron of every place that somebody speaks of, in the order of the places."""
     parted = by_parts(judgement.instructions)
+    beside = {
+        place: over(sorted(one.tender), "")
+        for one in judgement.instructions
+        if one.kind == PART
+        for place in one.places
+    }
     found = (
-        _setting(place, verdict, teller.units, held=_held(by_aspect))
+        _setting(place, verdict, teller.units, beside.get(place, ""), held=_held(by_aspect))
         for place, by_aspect in judgement.verdicts.items()
         if (verdict := by_aspect.get(LIMIT_ASPECT)) is not None
     )
@@ -42,7 +49,9 @@ def _held(by_aspect: Mapping[str, Verdict]) -> str:
     return "hold steam above it" if steamed else "finger-press"
 
 
-def _setting(place: Place, verdict: Verdict, units: System, *, held: str) -> ToldIronSetting:
+def _setting(
+    place: Place, verdict: Verdict, units: System, beside: str, *, held: str
+) -> ToldIronSetting:
     most = _high(verdict.advised)
     limit = max(most, _high(verdict.allowed))
     start = most if verdict.pick is None else min(verdict.pick, most)
@@ -58,14 +67,15 @@ def _setting(place: Place, verdict: Verdict, units: System, *, held: str) -> Tol
         limit_c=limit,
         text=_on_dial(mark.name, start, most, units, low_end=low_end)
         if mark
-        else _off_dial(most, units, held),
+        else _off_dial(most, units, beside, held),
     )
 
 
-def _off_dial(most: float, units: System, held: str) -> str:
+def _off_dial(most: float, units: System, beside: str, held: str) -> str:
+    """Where no iron comes; `beside` is the part that alone keeps it off, and goes in afterwards."""
     if most <= COLD:
-        return f"no iron: {held}"
-    return f"no iron: it bears {degrees(most, units)} and no dot is that low; {held}"
+        return f"no iron{beside}: {held}"
+    return f"no iron{beside}: it bears {degrees(most, units)} and no dot is that low; {held}"
 
 
 def _on_dial(mark: str, start: float, most: float, units: System, *, low_end: bool) -> str:

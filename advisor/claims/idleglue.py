@@ -6,7 +6,8 @@ from typing import Final
 
 from advisor.claims.combine import Verdict, decide, span_of
 from advisor.claims.speakers import is_heat_need
-from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
+from advisor.claims.valuesets import Span
+from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
 from advisor.project.garment import Garment
 
 DWELL: Final = "press.dwell"
@@ -18,8 +19,13 @@ def _unfused(by_aspect: dict[str, Verdict], glued: set[str]) -> bool:
     interfacing, heat = by_aspect.get("interfacing.kind"), by_aspect.get(LIMIT_ASPECT)
     if interfacing is not None and interfacing.clash:
         return True
-    left_out = () if heat is None else (*heat.given_up, *heat.clash)
-    return any(s.cloths and s.cloths <= glued and is_heat_need(s.claim) for s in left_out)
+    if heat is None:
+        return False
+    # Its own fibre's wish for a hot iron may give way where the glue still gets what it needs.
+    advised = heat.advised
+    high = advised.high if isinstance(advised, Span) and not advised.is_empty else COLD
+    left_out = [s for s in (*heat.given_up, *heat.clash) if s.cloths and s.cloths <= glued]
+    return any(is_heat_need(s.claim) and span_of(s)[0] > high for s in left_out)
 
 
 def idle_glue(

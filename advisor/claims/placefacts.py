@@ -47,11 +47,14 @@ BELOW_THE_NECK: Final = frozenset(
 MOUNTED: Final = "underlining"
 PLEAT: Final = "pleat"
 BUTTONHOLE: Final = "buttonhole"
+NONE: Final = (0, 0)
+"""The level of a trait that nobody mentions."""
+ZIP: Final = "zip"
 
 
 def place_facts(seam: Seam, garment: Garment, knowledge: Knowledge) -> dict[str, Any]:
     """What closes at a place, whether a buttonhole is backed, and what lies flat."""
-    fastening = fastening_of(seam, knowledge)
+    fastening = fastening_of(seam, garment, knowledge)
     facts = {
         "fastening": fastening,
         "lies flat": "yes" if _lies_flat(seam) else "no",
@@ -66,14 +69,20 @@ def place_facts(seam: Seam, garment: Garment, knowledge: Knowledge) -> dict[str,
     return facts
 
 
-def fastening_of(seam: Seam, knowledge: Knowledge) -> str:
+def fastening_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> str:
     """The kind of fastening that a place is; a toggle and a loop are sorts of their own."""
     kinds = knowledge.places.kinds
     closing = {id_: kind for id_, kind in kinds.items() if kind.family == "fastening"}
     kind = seam.place if seam.place in closing else fastening_kind(seam.fastening, closing)
+    if not kind and ZIP in _kinds_of(seam, garment, knowledge):
+        return ZIP
     called = {*singular_words(seam.fastening), *singular_words(seam.name)}
     own = OF_THEIR_OWN.get(kind, kind)
     return own if own in called or (own == LOOP and "rouleau" in called) else kind
+
+
+def _kinds_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> set[str]:
+    return {knowledge.entries[garment.cloths[name].entry].kind for name in seam.cloths()}
 
 
 def _lies_flat(seam: Seam) -> bool:
@@ -120,14 +129,16 @@ def garment_facts(garment: Garment, knowledge: Knowledge) -> dict[str, str]:
 def _sheer_body(garment: Garment, knowledge: Knowledge) -> bool:
     """Whether a sheer makes a bodice or a skirt; sleeves, frills and what hangs free do not.
 
-    One that is mounted already needs no word of it.
+    One that is mounted already needs no word of it, nor does one that lines, nor an openwork.
     """
     free = {name for part in garment.parts for name in part.separate}
     free |= {n for seam in garment.seams if seam.place == MOUNTED for n in seam.cloths()}
+    free |= {name for name in garment.cloths if "lining" in singular_words(name)}
+    traits = {n: knowledge.entries[c.entry].traits for n, c in garment.cloths.items()}
     sheers = {
         name
-        for name, cloth in garment.cloths.items()
-        if name not in free and knowledge.entries[cloth.entry].traits.get("sheer", (0, 0))[1] > 0
+        for name, levels in traits.items()
+        if name not in free and levels.get("sheer", NONE)[1] and not levels.get("openwork", NONE)[0]
     }
     return any(
         set(seam.cloths()) & sheers and BODY & set(_words(seam)) and not LOOSE & set(_words(seam))

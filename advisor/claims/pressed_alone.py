@@ -15,7 +15,7 @@ from advisor.claims.combine import HEARSAY, Verdict, decide
 from advisor.claims.conflicts import Conflict
 from advisor.claims.speakers import HEAT_ASPECTS, HOTTEST, Said, is_heat_limit, is_heat_need
 from advisor.claims.valuesets import Span
-from advisor.claims.workarounds import PARTS, Instruction, is_lining
+from advisor.claims.workarounds import PART, PARTS, Instruction, is_lining
 from advisor.craft.irondial import MARKS, ROUNDING, mark_for
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry, Knowledge
 from advisor.project.garment import Garment, Seam
@@ -46,7 +46,7 @@ def pressed_alone(
     merged: dict[object, Instruction] = {}
     for one in every:
         # Each who-and-whom by itself, but of a part kept from the iron of several cloths one.
-        same = (one.kind, one.tender, one.places, one.needy if one.kind != "part" else None)
+        same = (one.kind, one.tender, one.places, one.needy if one.kind != PART else None)
         known = merged.get(same, one)
         merged[same] = replace(known, needy=known.needy | one.needy)
     return tuple(merged.values())
@@ -93,7 +93,7 @@ def _said(conflicts: Iterable[Conflict], told: Iterable[Instruction]) -> set[tup
 
 def _kind(tender: Iterable[str], entries: Mapping[str, Entry]) -> str:
     if all(entries[name].kind in PARTS for name in tender):
-        return "part"
+        return PART
     return LINING if all(is_lining(name, entries[name]) for name in tender) else ALONE
 
 

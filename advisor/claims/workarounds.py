@@ -35,7 +35,9 @@ GLUED = frozenset({"fusible", "low-temperature fusible"})
 DRAWN_THROUGH = "casing"
 """The kind of place that is folded and stitched empty: elastic or a cord is drawn in afterwards."""
 INTERFACING = "interfacing.kind"
-_ORDER = ("part", "lining", "last")
+PART = "part"
+"""An instruction for what goes in after its place was pressed, or lies beside the iron."""
+_ORDER = (PART, "lining", "last")
 ROUND = "round"
 """An instruction for the last press, which goes round the parts that bear less."""
 
@@ -123,21 +125,30 @@ class _Settler:
         return conflicts, (*(told := self._instructions(conflicts)), *self._pressed_empty(told))
 
     def _pressed_empty(self, told: tuple[Instruction, ...]) -> Iterator[Instruction]:
-        """Channels that only what is drawn in keeps from the iron: they are pressed without it."""
+        """Places that only what goes in later keeps from the iron: they are pressed without."""
         done = {(place, name) for one in told for place in one.places for name in one.tender}
         for place, found in self.verdicts.items():
             seam, heat = self.seams.get(place.name), found.get(LIMIT_ASPECT)
-            if seam is None or seam.place != DRAWN_THROUGH or place.scope != "seam":
-                continue
             span = None if heat is None else heat.allowed
-            if heat is None or not isinstance(span, Span) or mark_for(span.high) is not None:
+            if seam is None or place.scope != "seam" or heat is None or not isinstance(span, Span):
                 continue
             lids = [s for s in heat.because if s.claim.span and s.claim.span[1] <= span.high]
             tender = frozenset(name for lid in lids for name in lid.cloths)
+            drawn = seam.place == DRAWN_THROUGH and mark_for(span.high) is None
+            if not drawn and not self._boned(heat, tender, span.high):
+                continue
             needy = frozenset(n for n in seam.cloths() if self.entries[n].kind == "cloth")
             new = tender and not any((place, name) in done for name in tender)
             if new and self._all(tender, self._is_part):
-                yield Instruction("part", needy, tender, (place,), span.high)
+                yield Instruction(PART, needy, tender, (place,), span.high)
+
+    def _boned(self, heat: Verdict, tender: frozenset[str], most: float) -> bool:
+        """Whether only bones keep a place below the mark that its cloths bear."""
+        if not tender or any(self.entries[name].kind != "bone" for name in tender):
+            return False
+        said = [s for s in (*heat.because, *heat.given_up) if s.claim.span and s.cloths - tender]
+        rest = min((s.claim.span[1] for s in said if s.claim.span), default=most)
+        return mark_for(rest) != mark_for(most)
 
     def _real(self, conflict: Conflict) -> Conflict | None:
         """The conflict as far as no way of working avoids it; what does is noted."""
@@ -212,7 +223,7 @@ class _Settler:
         if place.scope == "garment" and not self._meet(needy, tender):
             return "last"
         if self._all(needy, self._is_part) or self._all(tender, self._is_part):
-            return "part"
+            return PART
         if place.scope == "garment":
             return "last"
         return "lining" if self._all(needy, self._lines) or self._all(tender, self._lines) else ""

@@ -11,7 +11,7 @@ from advisor.claims.judgement import Judgement
 from advisor.claims.pressed_alone import heard_apart, pressed_alone
 from advisor.claims.shrinking import shrink_as_cleaned
 from advisor.claims.speakers import Said
-from advisor.claims.workarounds import gone_round, pressed_after_all, settle
+from advisor.claims.workarounds import PART, gone_round, pressed_after_all, settle
 from advisor.construction.bulk import add_bulk
 from advisor.construction.edgeroom import give_room
 from advisor.construction.needlestack import add_needles
@@ -45,7 +45,7 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     if garment.single:  # a garment's order of work presses each seam as its pieces bear
         heard_apart(verdicts, instructions)
     instructions = (*fused_first(garment, verdicts, knowledge, conflicts), *instructions)
-    told = {name for item in instructions if item.kind == "part" for name in item.tender}
+    told = {name for item in instructions if item.kind == PART for name in item.tender}
     beside = [said for said in gathered.beside if not said.cloths <= told]
     instructions += gone_round(Place("garment", garment.name), verdicts, beside)
     parts = pressed_by_parts(garment, verdicts, knowledge)

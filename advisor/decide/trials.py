@@ -10,6 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from advisor.claims.collect import Fired, Place
+from advisor.claims.glued import GLUES
 from advisor.claims.judgement import Judgement
 from advisor.claims.telling import told_lines
 from advisor.project.garment import Seam
@@ -89,9 +90,16 @@ def _of_length(fired: Fired) -> bool:
 
 
 def _weightiest(judgement: Judgement) -> list[Fired]:
-    """The rules of which the tests are told, the weightiest first."""
+    """The rules of which the tests are told, the weightiest first; a glue's before all.
+
+    What is fused is fused before anything is stitched, so that is tried first too.
+    """
     found = [f for f in judgement.gathered.fired if f.certain or guards(f)]
-    return sorted(found, key=weight_of)
+    return sorted(found, key=lambda f: (not _of_a_glue(f), weight_of(f)))
+
+
+def _of_a_glue(fired: Fired) -> bool:
+    return any(fact.fact == "kind" and fact.value in GLUES for fact in fired.facts)
 
 
 def _tried(seam: Seam, judgement: Judgement, rules: list[Fired]) -> bool:

@@ -20,7 +20,7 @@ from advisor.order.work import order_of
 from advisor.project.load import garment_of
 from advisor.project.placing import singular_words
 from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import FOLDER, advice, changed, known, places, stands, work
+from tests.garments.whole import FOLDER, advice, changed, known, places, stands, told, work
 from tests.typed import typed
 
 
@@ -195,6 +195,13 @@ def test_a_sheer_is_underlined_only_where_it_covers_the_body(place: str, covers:
     )
     said = [text for fired in found.judgement.gathered.fired for text in map(str, fired.rule.do)]
     assert any(UNDERLINED in text for text in said) == covers
+
+
+@pytest.mark.parametrize("name", ["bias_gown", "evening_dress", "ferryhouse_wrap", "quince_dress"])
+def test_a_lining_of_thin_silk_or_a_lace_on_the_bodice_is_no_sheer_body(name: str) -> None:
+    """Sheer sleeves, a thin lining or lace sewn on: no bodice of these is a sheer to underline."""
+    found = told(FOLDER / "more" / f"{name}.yaml")
+    assert not [task for task in found.advice if UNDERLINED in task.text]
 
 
 def test_the_opening_of_a_zip_on_the_bias_is_stayed_before_it_hangs() -> None:

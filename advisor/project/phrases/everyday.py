@@ -33,13 +33,14 @@ PATTERNS = _words(
     "marbled watercolour watercolor brushstroke splash trellis lattice medallion ogee tie dye "
     "dyes leaf leaves leafy palm daisy tulip peony hydrangea magnolia bird birds cat dog horse "
     "unicorn dinosaur mermaid star moon heart anchor sailor boat fruit strawberry mushroom "
-    "woodland christmas xmas halloween easter holiday kalamkari bandhani bandhej leheriya "
+    "kente woodland christmas xmas halloween easter holiday kalamkari bandhani bandhej leheriya "
     "lehariya patola bagru dabu sanganeri pochampally sambalpuri shweshwe adire sashiko asanoha "
     "seigaiha kogin batiked resist crocodile croc alligator giraffe dalmatian lizard python "
     "jungle cartoon character lettering script newspaper map clipped eyelash texture emboss "
     "embossed"
 )
 USES = _words(
+    "bath towel kilt hooded grandad picnic baselayer necktie neckties "
     "overcoat waistcoat cardigan hoodie hoody sweatpants jogger joggers tracksuit polo leotard "
     "gymnastics football rugby cricket tennis netball ski skiing golf riding equestrian hiking "
     "camping festival party cocktail occasion occasionwear eveningwear bridalwear communion "
@@ -56,6 +57,7 @@ USES = _words(
     "table army trousering trouserings lapel lapels revers facing facings"
 )
 QUALITIES = _words(
+    "downproof upcycled hardanger pin tucked tucks pintucked pintucks evenweave delustred "
     "flat bubble butter bark curly deep dimple draping ice pinpoint rigid string techno thermal "
     "wrinkle wrinkled swaddle clip flip perforated laser lasercut outing swansdown alpine "
     "wellness aviator mono hi multi weightless twist twisted hightwist shetland saxony botany "

@@ -51,6 +51,15 @@ _SPOKEN = {
     "pullover": "sweater-knit",
     "hoodie": "sweatshirt-knit",
     "tee": "jersey",
+    "tshirt": "jersey",
+    "baselayer": "jersey",
+    "sari": "crepe-de-chine",
+    "saree": "crepe-de-chine",
+    "kimono": "crepe-de-chine",
+    "necktie": "silk-twill",
+    "kente": "poplin",
+    "shirred": "stretch-woven",
+    "smocked": "stretch-woven",
     "towel": "terry",
     "bedsheet": "poplin",
     "pillowcase": "poplin",
@@ -81,7 +90,7 @@ _PAIRS = {
     frozenset({"nylon", "elastane"}): "swim-knit",
 }
 """The commonest cloth of fibres that were named together (common practice)."""
-_OVER_FIBRE = frozenset({"swim-knit", "sweatshirt-knit", "coating", "showerproof"})
+_OVER_FIBRE = frozenset({"swim-knit", "jersey", "sweatshirt-knit", "coating", "showerproof"})
 
 
 @dataclass(frozen=True, slots=True)

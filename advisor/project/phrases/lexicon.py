@@ -158,8 +158,8 @@ SURFACES = _by_meaning(
         "embroidered": "embroidered embroidery chikankari chikan kantha phulkari schiffli hakoba "
         "crewel crewelwork",
         "foil-knit": "foil foiled hologram holographic",
-        "glued-on": "glitter glittery glittered sparkle sparkly sparkling glued flock flocked "
-        "flocking",
+        "glued-on": "glitter glittery glittered sparkle sparkly sparkling glued adhesive sticky "
+        "flock flocked flocking",
         "quilted": "quilted padded",
         "showerproof": "coated membrane blackout dimout waterproof waterproofed showerproof "
         "rubberised rubberized pul cire",
@@ -202,7 +202,7 @@ METAL_WOVEN = _words(
 
 SAME_WORD = {
     "merino": "wool", "lambswool": "wool", "woollen": "wool",
-    "woolen": "wool", "stretchy": "stretch",
+    "woolen": "wool", "stretchy": "stretch", "crocheted": "crochet",
 }  # fmt: skip
 """Other forms of words that stand in names of cloths: "merino suiting", "stretchy velvet"."""
 

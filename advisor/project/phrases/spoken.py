@@ -35,9 +35,13 @@ _COATING = re.compile(
 """What lies on a cloth; "coating" by itself is the cloth for coats."""
 _BED_SHEET = re.compile(r"\bbed sheets?\b")
 _TEA_TOWEL = re.compile(r"\btea towels?\b")
+_T_SHIRT = re.compile(r"\bt shirts?\b(?! (?:fabric|knit|jersey|cloth|material)\b)")
+_CORDED_LACE = re.compile(r"\bcord lace\b")
+_BASE_LAYER = re.compile(r"\bbase layers?\b")
 _FLOCK = re.compile(r"\bvelvet (?:flock(?:ed|ing)?|spot|dot|motif|flower|pattern)s?\b")
 _HAIRED = re.compile(r"\b(?:long|short)[\s-]?hair(?:ed)?\b")
 _PROOF = re.compile(r"\b(?:water|rain|shower)[\s-]*(?:resistant|repellent|proof(?:ed)?)\b")
+_DOWN_PROOF = re.compile(r"\b(?:down|feather)[\s-]*proof(?:ed)?\b")
 _HARMLESS = re.compile(
     r"\b(?:non|no|not|without)[\s-]*(?:stretch\w*|directional|see[\s-]?through|transparent|shiny"
     r"|print\w*|pattern\w*)\b"
@@ -48,7 +52,9 @@ _HARMLESS = re.compile(
 def plain_words(text: str) -> tuple[list[str], bool]:
     """The words of a phrase less what is said of not knowing, and whether that was said."""
     text = _PROOF.sub("waterproof", _HARMLESS.sub(" ", _ASIDE.sub(" ", text)))
-    text = _METAL_PRINT.sub("metallic print", text)
+    text = _METAL_PRINT.sub("metallic print", _DOWN_PROOF.sub("downproof", text))
     text = _COATING.sub("coated ", _FLOCK.sub("flocked", _METAL_YARN.sub("metallic", text)))
     text = _BED_SHEET.sub("bedsheet", _TEA_TOWEL.sub("napkin", _HAIRED.sub("shaggy", text)))
+    text = _CORDED_LACE.sub("corded lace", text)
+    text = _T_SHIRT.sub("tshirt", _BASE_LAYER.sub("baselayer", text))
     return _UNKNOWN.sub(" ", text).split(), bool(_UNKNOWN.search(text))

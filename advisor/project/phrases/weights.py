@@ -40,7 +40,8 @@ _THICK = re.compile(rf"(?<![\w.]){_NUMBER}\s*mm\s*(?:thick\w*|pile|deep)\b", re.
 _THICKNESS = re.compile(rf"(?<![\w.]){_NUMBER}\s*mm\b", re.IGNORECASE)
 _BY_THICKNESS = re.compile(
     r"leather|suede|hide\b|skin\b|neoprene|scuba|felt|foam|vinyl|fur\b|wadding|padded|sequin|bead|dot|spot"
-    r"|ribbon|tape\b|elastic\b|zip|trim|braid|button|cord\b|check|stripe|gingham|sherpa|sheepskin",
+    r"|ribbon|tape\b|elastic\b|zip|trim|braid|button|cord\b|eyelet|grommet|rivet|snap|popper|hook|bon(?:e|ing)\b"
+    r"|binding|piping|webbing|strap|fringe|tassel|check|stripe|gingham|sherpa|sheepskin",
     re.IGNORECASE,
 )
 """Cloths and patterns of which "mm" is a size; of a silk it is the momme."""

@@ -63,6 +63,8 @@ WANTED = {
     "seam.bulk": "{} under the foot",
 }
 """What a wish is about, where its words say it only beside what is set."""
+MOST_WANTED = 3
+"""So many things that would have done are told; of more the first few."""
 FEW = 2
 """So many cloths have a table and their weights however close it is."""
 MOST_BESIDE = 3
@@ -210,21 +212,29 @@ def _lost(verdicts: Verdicts, answer: Answer, place: str) -> list[str]:
     alone = {name for item in answer.instructions if place in item.places for name in item.needy}
     pressed_first = sorted(verdicts.items(), key=lambda found: not found[0].startswith("press."))
     told = [
-        f"{claim.who} wanted {WANTED.get(aspect, '{}').format(phrase_of(aspect, said))}"
+        f"{claim.who} wanted {WANTED.get(aspect, '{}').format(phrase_of(aspect, said))}{more}"
         for aspect, verdict in pressed_first
         if not (is_cold(verdicts) and aspect in idle)
         for claim in verdict.given_up[:1]
         if claim.strength == "should"
         and not (aspect in FOR_ITSELF and claim.who.split(" (")[0] in alone)
-        for said in (_without_the_rest(claim.says, verdict),)
+        for said, more in (_without_the_rest(claim.says, verdict),)
     ]
     return list(dict.fromkeys(told))
 
 
-def _without_the_rest(says: str, verdict: ToldVerdict) -> str:
-    """Of many things that somebody does not want, the one that is set here all the same."""
+def _without_the_rest(says: str, verdict: ToldVerdict) -> tuple[str, str]:
+    """Of many things that somebody does not want, the one that is set here all the same.
+
+    Of many that would have done the first few, and that there are more.
+    """
     here = f"not {verdict.pick}"
-    return here if here in says.split(", ") else says
+    if here in says.split(", "):
+        return here, ""
+    would_do = says.split(" or ")
+    if len(would_do) <= MOST_WANTED:
+        return says, ""
+    return " or ".join(would_do[:FEW]), " or the like"
 
 
 def _cutting(

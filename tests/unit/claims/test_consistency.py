@@ -63,6 +63,19 @@ def test_glue_that_is_ruled_out_has_no_seconds() -> None:
     assert "press.dwell" not in ruled_out
 
 
+def test_a_glue_that_gets_its_heat_keeps_its_seconds() -> None:
+    """Its base of polyester wants a warmer iron too; that wish gives way, the fusing does not."""
+    dwell = seam_of(["quilting cotton", "fusible fleece"])["press.dwell"]
+    assert (10, 16) == (dwell.advised.low, dwell.advised.high)
+
+
+def test_what_a_binding_binds_is_neither_enclosed_nor_overcast() -> None:
+    """A double gauze asks for a French seam by itself; its edge is bound where a binding lies."""
+    assert "French" == word(seam_of(["double gauze cotton"]), "seam.kind")
+    bound = seam_of(["double gauze cotton", "bias binding"])
+    assert ("plain", "bound") == (word(bound, "seam.kind"), word(bound, "seam.finish"))
+
+
 def test_a_hem_is_hemmed_and_not_seamed() -> None:
     """At an edge that is a hem the cloth's hem is named, and elsewhere a seam."""
     hem, side = seam_of(["polyester georgette"], {"edge": "hem"}), seam_of(["polyester georgette"])
@@ -172,3 +185,18 @@ def test_a_hem_has_no_allowance_of_a_seam(layers: list[str], expected: float | N
     verdicts = seam_of(layers, {"edge": "hem"})
     found = verdicts.get("seam.allowance")
     assert expected == (None if found is None else found.advised.low)
+
+
+KNITS = sorted(entry.name for entry in known().fabrics() if entry.structure == "knit")
+
+
+@pytest.mark.parametrize("knit", KNITS)
+def test_a_zip_between_two_edges_of_a_knit_is_sewn_in_straight(knit: str) -> None:
+    """Its tape gives nothing, however far the knit on both sides of it stretches."""
+    assert "301" == word(seam_of([knit, "coil zip", knit]), "stitch.type")
+
+
+def test_a_shirring_thread_is_sewn_with_its_own_long_stitch() -> None:
+    """The short stitch that a fine lawn would like holds the cloth, and nothing draws in."""
+    length = seam_of(["cotton lawn", "elastic thread"])["stitch.length"]
+    assert (3, 4) == (length.advised.low, length.advised.high)

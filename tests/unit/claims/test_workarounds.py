@@ -9,6 +9,7 @@ from advisor.decide.evaluate import judge
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
 from advisor.project.load import garment_of
+from advisor.project.quick import quick_garment
 from advisor.textio.yamlfile import parse_yaml
 from tests.typed import shipped
 
@@ -112,3 +113,16 @@ def test_a_glue_fused_first_to_what_takes_it_is_no_conflict() -> None:
     assert () == judged(f"layers: [shell, {glue}, frill], {said}").conflicts
     alone = "fused first: woven fusible interfacing"
     assert judged(f"layers: [frill, {glue}, frill], {alone}").conflicts
+
+
+def test_what_bones_keep_from_its_iron_is_pressed_before_they_go_in() -> None:
+    """A coutil of cotton bears two dots more than plastic boning, and is pressed without it."""
+    found = judge(quick_garment(["coutil", "boning"], known()), known()).instructions
+    assert [("part", {"coutil"}, {"boning"})] == [
+        (one.kind, set(one.needy), set(one.tender)) for one in found
+    ]
+
+
+def test_bones_that_bear_as_much_as_their_cloth_are_no_reason_to_press_earlier() -> None:
+    """Nylon organza bears one dot alone, and so does the boning in it."""
+    assert () == judge(quick_garment(["nylon organza", "boning"], known()), known()).instructions

@@ -70,3 +70,11 @@ def test_the_order_of_a_stack_makes_another_sandwich() -> None:
         judged_seams([VELVET, LINING], seam("a", "velvet", "lining"), seam("b", "lining", "velvet"))
     )
     assert {("velvet", "lining"), ("lining", "velvet")} == {t.layers for t in found}
+
+
+def test_what_is_fused_is_tried_before_what_is_sewn_on_it() -> None:
+    """A fine shirting asks for a stitched scrap too; the fused one is made first."""
+    asked = quick_garment(["shirting cotton", "woven fusible interfacing"], shipped())
+    first, *rest = find_trials(judge(asked, shipped()))[0].look_for
+    assert first.startswith("Fuse ")
+    assert any(text.startswith("Stitch ") for text in rest)

@@ -110,6 +110,37 @@ def test_where_no_dot_is_cool_enough_the_fingers_are_told() -> None:
     assert iron.text.startswith("no iron")
 
 
+def test_a_part_that_goes_in_afterwards_is_named_where_it_keeps_the_iron_off() -> None:
+    """The cloth is pressed before its elastic is in, so "no iron" is said of the elastic alone."""
+    text = " ".join(ask_text(told("viscose challis", "elastic"), 80).split())
+    assert "no iron over the elastic: it bears 93 °C" in text
+    assert "Press the viscose challis before the elastic goes in" in text
+
+
+def test_what_is_done_because_two_cloths_meet_is_told_before_what_each_asks_for() -> None:
+    """The rib is cut short for the knit beside it: that is what she asked, not a new needle."""
+    text = " ".join(ask_text(told("rib knit", "sweatshirt knit"), 80).split())
+    assert " do Cut the rib two thirds to three quarters as long as its edge" in text
+
+
+@pytest.mark.parametrize("pair", [("swim knit", "swimwear elastic"), ("lace", "silk organza")])
+def test_no_trifle_stands_before_what_the_pair_is_sewn_by(pair: tuple[str, str]) -> None:
+    """Nobody pleats a swimsuit, and a rough nail comes after the basting of a lace."""
+    text = ask_text(told(*pair), 80)
+    assert "pleats" not in text.split("PREPARE")[1].split("avoid")[0]
+    assert "rough nail" not in text
+
+
+def test_of_many_stitches_that_would_have_done_the_first_few_are_told() -> None:
+    """What gave way is said in a line; overlock stitches that she has no machine for fill two."""
+    lost = " ".join(
+        ask_text(told("cotton jersey", "coil zip"), 80).split("Had to give way:")[1].split()
+    )
+    assert lost.startswith("cotton jersey wanted narrow zigzag (304) or straight stretch stitch")
+    assert "or the like" in lost
+    assert "(514)" not in lost
+
+
 def test_what_holds_for_any_sewing_is_told_once_and_in_one_place() -> None:
     """The usual care stands in its own row, and its long form is not among what to mind."""
     one = told("silk organza", "linen suiting")
