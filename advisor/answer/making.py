@@ -12,24 +12,21 @@ from advisor.answer import seamwords
 from advisor.answer.buyingwords import sold_text, told_cloth, without_piece
 from advisor.answer.cutwords import told_cut
 from advisor.answer.model.making import (
-    ToldBend,
     ToldBuild,
     ToldClass,
     ToldCloth,
     ToldCut,
     ToldFineNeedle,
     ToldFullness,
-    ToldInstead,
-    ToldNeed,
     ToldReel,
     ToldShade,
     ToldSpot,
-    ToldStrip,
     ToldThread,
     ToldThreadUse,
     ToldTicket,
     ToldWeight,
 )
+from advisor.answer.model.needed import ToldBend, ToldInstead, ToldNeed, ToldStrip
 from advisor.answer.model.told import ToldResult, ToldTest
 from advisor.answer.teller import Teller
 from advisor.answer.weightwords import told_weight
@@ -46,6 +43,7 @@ from advisor.construction.stack import Spot
 from advisor.construction.threadlist import COTTON, ThreadBought, threads_to_buy
 from advisor.construction.threads import whole
 from advisor.construction.weighing import weigh
+from advisor.construction.widths import Width
 from advisor.craft import boning, colour, rolled, threadsize
 from advisor.craft.cloth import METRIC_STEP_MM, US_STEP_MM, round_up_to_shop
 from advisor.decide.kit import HAVE, Need, kit_of
@@ -370,7 +368,19 @@ def _need(need: Need, laid: Mapping[str, str], teller: Teller) -> ToldNeed:
             ToldInstead(s.text, checked=True, sources=teller.cite(s.sources)) for s in need.instead
         ),
         ruled_out=tuple(need.refused),
+        width_mm=None if need.width is None else need.width.mm,
+        width=_width(need.width),
+        round=need.width is not None and need.width.round,
+        spare=need.spare,
+        apart_mm=need.apart,
     )
+
+
+def _width(width: Width | None) -> str:
+    """Whether a width was said, is usual, or is for her to choose; "" where there is none."""
+    if width is None:
+        return ""
+    return "said" if width.said else "to choose" if width.mm is None else "usual"
 
 
 def _strip(need: Need, teller: Teller) -> ToldStrip | None:

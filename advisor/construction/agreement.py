@@ -14,7 +14,7 @@ from typing import Final
 from advisor.claims.judgement import Judgement
 from advisor.construction.clothlist import too_wide_in
 from advisor.construction.fullness import fullness_of
-from advisor.construction.notionlist import ROWS, notions_to_buy
+from advisor.construction.notionlist import apart_of, is_row, number_in
 from advisor.craft import fullness as table
 from advisor.craft.checks import TooWideError
 from advisor.knowledge.model import Knowledge
@@ -53,10 +53,6 @@ class Disagreement:
     cloth: str = ""
     together: tuple[float, int] | None = None
     too_wide: TooWideError | None = None
-
-
-ONE_HOOK = 50.0
-"""Up to this length a place has one hook, not a row of them, mm: estimate."""
 
 
 def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreement]:
@@ -272,15 +268,16 @@ def _is_button(name: str, garment: Garment, knowledge: Knowledge) -> bool:
 
 
 def _uncounted(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
-    """A row of hooks or snaps whose number nobody said."""
-    for bought in notions_to_buy(garment, knowledge):
-        if garment.cloths[bought.name].entry in ROWS and bought.number is None:
-            place = bought.places[0]
-            length = next(s.facts.get("length") for s in garment.seams if s.name == place)
-            few = length is not None and float(length) <= ONE_HOOK
-            what, times = ("one or more", 1) if few else ("a row", 6)
-            text = f"has {what} of {bought.name}, and nobody said how many: write times: {times}"
-            yield Disagreement("uncounted", place, (), text)
+    """Fastenings of which a place may hold a row, where nobody said their number."""
+    for seam in garment.seams:
+        for name in seam.cloths():
+            apart = apart_of(knowledge.entries[garment.cloths[name].entry])
+            if apart is None or "length" not in seam.facts or seam.making.counted:
+                continue
+            row, times = is_row(seam), number_in(seam, apart)
+            what = f"a row of {name}, taken as {times}" if row else f"one or more of {name}"
+            text = f"has {what}, and nobody said how many: write times: {times}"
+            yield Disagreement("uncounted", seam.name, (), text)
 
 
 def _loose_lining(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:

@@ -2,24 +2,33 @@
 
 A zip, a button and a pad are bought by the piece, elastic, tape and boning by the length: as long
 as its place, less what it is stretched by, and what its ends take besides, which its file says.
-Interfacing and wadding are cut to pieces like a cloth. Two times of the place that sets a front
-zip are the two sides of one zip (`common-practice`).
+How many a row has of which only the length is said follows from how far apart they usually are. One
+fastening more is bought to spare. Interfacing and wadding are cut to pieces like a cloth. Two times
+of the place that sets a front zip are the two sides of one zip (all `common-practice`).
 """
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
+from advisor.construction.widths import Width, usual_width, width_of
 from advisor.craft import boning
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.project.garment import Cloth, Garment, Seam
 
 BY_PIECE: Final = frozenset({"zip", "button"})
 BY_LENGTH: Final = frozenset({"elastic", "tape", "hook-and-loop", "trim", "bone"})
-ROWS: Final = frozenset({"hook-and-eye", "snap", "set-snap"})
-"""Fastenings of which one place may hold a row, so that its times do not tell their number."""
+APART: Final = "apart"
+"""What the file of a fastening says of which one place may hold a row."""
+ONE: Final = 50.0
+"""Up to this length a place has one fastening, not a row of them, mm: estimate."""
+NEARLY: Final = 0.15
+"""By how much of one space all spaces of a row together may be longer (estimate)."""
+SPARE: Final = 1
+"""Fastenings that are bought besides, for one gets lost."""
 CONCEALED: Final = "concealed-zip"
 CONCEALED_TAIL: Final = 30.0
 """What a concealed zip is longer than its opening, mm: the slider stays below the end of the row
@@ -46,7 +55,10 @@ class NotionBought:
     """A notion to buy.
 
     Attributes:
-        number: how many, where it is sold by the piece; None where nobody said.
+        number: how many, where it is sold by the piece; None where nobody can tell.
+        apart: how far apart they are taken to be where that told their number, mm.
+        spare: how many are bought besides.
+        width: how it is bought, where anybody says.
         cut: how long each is bought, or lies finished, longest first.
         whole: all lengths together, mm; None where it is sold by the piece, or one is not said.
         ends: what each of those lengths takes besides for its ends, mm.
@@ -62,6 +74,9 @@ class NotionBought:
     ends: float = 0.0
     least: float | None = None
     bends: tuple[tuple[str, float, float], ...] = ()
+    apart: float | None = None
+    spare: int = 0
+    width: Width | None = None
 
     @property
     def bought(self) -> float | None:
@@ -75,12 +90,19 @@ def with_ends(whole: float | None, cut: tuple[Lengths, ...], ends: float) -> flo
 
 
 def notions_to_buy(garment: Garment, knowledge: Knowledge) -> list[NotionBought]:
-    """Every notion that lies in a place, in the order of the project."""
+    """Every notion that lies in a place, in the order of the project, each width by itself."""
     found = []
     for name, cloth in garment.cloths.items():
-        places = [seam for seam in garment.seams if name in seam.cloths()]
-        if places and knowledge.entries[cloth.entry].kind != "cloth":
-            found.append(_bought(name, places, garment, knowledge))
+        entry = knowledge.entries[cloth.entry]
+        if entry.kind == "cloth":
+            continue
+        widths: dict[Width | None, list[Seam]] = {}
+        for seam in garment.seams:
+            if name in seam.cloths():
+                wide = width_of(name, seam, entry, garment) if _by_length(entry) else None
+                widths.setdefault(wide, []).append(seam)
+        for width, places in widths.items():
+            found.append(replace(_bought(name, places, garment, knowledge), width=width))
     return found
 
 
@@ -89,16 +111,23 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
     names = tuple(seam.name for seam in places)
     if _by_piece(entry):
         zips = entry.kind == "zip"
-        counted = [_number(seam, zips=zips) for seam in places]
-        rows = entry.id in ROWS and any(
-            "length" in seam.facts and seam.making.times == 1 for seam in places
-        )
+        apart = None if zips else apart_of(entry)
+        rows = apart is not None and any(is_row(seam) for seam in places)
+        counted = [number_in(seam, apart, zips=zips) for seam in places]
         cut = tuple(
             Lengths(number, _of_zip(entry, _length(seam, name)))
             for seam, number in zip(places, counted, strict=True)
             if zips
         )
-        return NotionBought(name, names, None if rows else sum(counted), cut, None)
+        return NotionBought(
+            name,
+            names,
+            sum(counted),
+            cut,
+            None,
+            apart=apart if rows else None,
+            spare=0 if apart is None else SPARE,
+        )
     if not _by_length(entry):
         longest = max((float(seam.facts.get("length") or 0.0) for seam in places), default=0.0)
         return NotionBought(name, names, None, (), None, least=longest or None)
@@ -169,7 +198,26 @@ def _bends(cloth: Cloth) -> tuple[tuple[str, float, float], ...]:
     )
 
 
-def _number(seam: Seam, *, zips: bool) -> int:
+def apart_of(entry: Entry) -> float | None:
+    """How far apart the fastenings of a row usually are, mm; None of what stands in no row."""
+    said = entry.facts.get(APART)
+    return None if said is None else float(said["mm"])
+
+
+def is_row(seam: Seam) -> bool:
+    """Whether a place holds a row of fastenings of which nobody says how many."""
+    return float(seam.facts.get("length") or 0.0) > ONE and seam.making.times == 1
+
+
+def in_row(length: float, apart: float) -> int:
+    """How many stand along a length, one at each end, about so far apart (`derived`)."""
+    return math.ceil(length / apart - NEARLY) + 1
+
+
+def number_in(seam: Seam, apart: float | None, *, zips: bool = False) -> int:
+    """How many of a fastening a place takes; a row by how far apart they usually are."""
+    if apart is not None and is_row(seam):
+        return in_row(float(seam.facts["length"]), apart)
     times = seam.making.times
     if zips and times == 2 and any(word in seam.name.casefold() for word in ONE_FRONT):
         return 1
@@ -192,5 +240,8 @@ def drawn_by_elastic(garment: Garment, knowledge: Knowledge) -> NotionBought | N
         edges.append((seam.making.times, None if edge is None else float(edge)))
     cut, whole = lengths_of(edges)
     names = tuple(seam.name for seam in drawn)
-    ends = ends_of(knowledge.entries[GATHERING])
-    return NotionBought("elastic for gathering", names, None, cut, whole, ends)
+    elastic = knowledge.entries[GATHERING]
+    width = usual_width(elastic, drawn[0])
+    return NotionBought(
+        "elastic for gathering", names, None, cut, whole, ends_of(elastic), width=width
+    )

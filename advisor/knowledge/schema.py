@@ -311,6 +311,26 @@ class EndsForm(Form):
     sources: Sources
 
 
+class WideForm(Form):
+    """How wide a notion is usually bought, mm; none where its width is a matter of looks.
+
+    `at` are other widths at places that are called after a word; `round` is said of a cord, whose
+    thickness it is.
+    """
+
+    mm: Annotated[float, Field(gt=0, le=200)] | None = None
+    at: dict[Word, float] = {}
+    round: bool = False
+    sources: Sources
+
+
+class ApartForm(Form):
+    """How far apart the fastenings of a row usually are, mm."""
+
+    mm: Annotated[float, Field(gt=0, le=200)]
+    sources: Sources
+
+
 class NotionForm(EntryForm):
     """A notion: what is sewn in and is not cloth."""
 
@@ -320,6 +340,8 @@ class NotionForm(EntryForm):
     sold_by: Literal["piece", "length", "sheet"] | None = None
     """Where it is bought otherwise than notions of its kind are."""
     ends: EndsForm | None = None
+    wide: WideForm | None = None
+    apart: ApartForm | None = None
     fuses_at: Fusing | None = None
 
 

@@ -64,6 +64,7 @@ TOLD: Final[Mapping[str, Mapping[str, str]]] = {
         "fullness": "How many times as long as the seam it is before it is gathered in.",
         "ease": "How much longer than the seam it is, eased in without gathers.",
         "stretched": "How many times its own length it is stretched to.",
+        "width": "How wide a notion is: an elastic, a tape, a ribbon, a binding.",
     },
     "SeamForm": {
         "name": "What the place is called; its kind is read from it where none is said.",

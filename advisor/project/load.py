@@ -291,11 +291,11 @@ class _Reader:
         here = steps if isinstance(layer, str) else (*steps, key)
         name = self._fabric(said, here) if key == "use" else self._notion(said, here)
         measures = {}
-        for what in ("fullness", "stretched"):
+        for what, default in (("fullness", 1.0), ("stretched", 1.0), ("width", None)):
             value = about.get(what)
             if is_scalar(value):
-                read = partial(read_measure, what, value)
-                measures[what] = self.findings.attempt((*steps, what), read) or 1.0
+                read = partial(read_measure, what, value, bare=self.bare)
+                measures[what] = self.findings.attempt((*steps, what), read) or default
         return None if name is None else Use(name, **measures)
 
     def _fabric(self, said: str, steps: Steps) -> str | None:

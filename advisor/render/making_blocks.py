@@ -10,10 +10,10 @@ from advisor.answer.model.making import (
     ToldClass,
     ToldCloth,
     ToldCut,
-    ToldNeed,
     ToldPlace,
     ToldThread,
 )
+from advisor.answer.model.needed import ToldNeed
 from advisor.answer.model.told import ToldVerdict
 from advisor.answer.seamwords import thin
 from advisor.decide.trials import TRIED

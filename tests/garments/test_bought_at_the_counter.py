@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from advisor.answer.model.answer import Answer
-from advisor.answer.model.making import ToldNeed
+from advisor.answer.model.needed import ToldNeed
 from advisor.answer.pipeline import Decided, Parts, answer, tell
 from advisor.claims.collect import Place
 from advisor.decide.evaluate import judge

@@ -11,6 +11,8 @@ from advisor.construction.notionlist import (
     drawn_by_elastic,
     notions_to_buy,
 )
+from advisor.construction.widths import Width
+from advisor.errors import InputError
 from tests.unit.construction.build_cases import garment, known
 
 HEAD = """\
@@ -52,12 +54,57 @@ def test_a_front_zip_has_two_sides() -> None:
 
 
 def test_buttons_and_pads_are_counted() -> None:
-    """By the times of their place; a row of hooks has no number until it is said."""
+    """By the times of their place; a row of hooks by its length until a number is said."""
     assert 9 == bought("name: front, layers: [c, {notion: covered button}], times: 9").number
     assert 2 == bought("name: pads, layers: [c, {notion: shoulder pad}], times: 2").number
     hooks = "layers: [c, {notion: hook and eye}], length: 20 cm"
-    assert bought(f"name: back, {hooks}").number is None
+    assert 9 == bought(f"name: back, {hooks}").number
     assert 6 == bought(f"name: back, {hooks}, times: 6").number
+
+
+@pytest.mark.parametrize(
+    ("notion", "length", "number"),
+    [
+        ("snap", "21 in", 8),
+        ("snap", "5 cm", 1),
+        ("plastic button", "63 cm", 8),
+        ("frog", "60 cm", 1),
+    ],
+)
+def test_a_row_is_counted_by_its_length(notion: str, length: str, number: int) -> None:
+    """Seven spaces of 3 in have eight studs; what stands in no row is one, however long."""
+    found = bought(f"name: front, layers: [c, {{notion: {notion}}}], length: {length}")
+    assert number == found.number
+    assert (notion != "frog", number > 1) == (found.spare == 1, found.apart is not None)
+
+
+def test_a_width_is_the_one_that_is_said_or_usual_there() -> None:
+    """Elastic is wide at a waist and narrow at a wrist; a ribbon is as wide as she chooses."""
+    line = "kind: casing, length: 60 cm, layers: [c, {notion: woven elastic"
+    assert Width(25) == bought(f"name: waist, {line}}}]").width
+    assert Width(10) == bought(f"name: sleeve wrist, {line}}}]").width
+    assert Width(32, said=True) == bought(f"name: waist, {line}, width: 32 mm}}]").width
+    assert Width(4, round=True) == bought("name: a, layers: [c, {notion: drawcord}]").width
+    assert Width(None) == bought("name: a, layers: [c, {notion: satin ribbon}]").width
+    assert bought("name: a, layers: [c, {notion: coil zip}], length: 20 cm").width is None
+
+
+def test_two_widths_are_two_things_to_buy() -> None:
+    """The waist's elastic does not go into the wrists."""
+    line = "kind: casing, length: 60 cm, layers: [c, {notion: woven elastic}]"
+    made = garment(f"  - {{name: waist, {line}}}\n  - {{name: wrist, {line}, times: 2}}\n", HEAD)
+    assert [(("waist",), 600), (("wrist",), 1200)] == [
+        (each.places, each.whole) for each in notions_to_buy(made, known())
+    ]
+
+
+def test_a_width_said_of_a_notion_among_the_cloths_holds_in_every_place() -> None:
+    """Six millimetres are no slip of the pen there, as they are of a cloth."""
+    head = HEAD.replace("seams:", "  e: {notion: braided elastic, width: 6 mm}\nseams:")
+    made = garment("  - {name: waist, layers: [c, e], length: 60 cm}\n", head)
+    assert [Width(6, said=True)] == [each.width for each in notions_to_buy(made, known())]
+    with pytest.raises(InputError, match="2 cm to 4 m"):
+        garment("  - {name: side, layers: [c, c]}\n", HEAD.replace("}}", "}, width: 6 mm}"))
 
 
 def test_a_length_that_nobody_said_is_not_added_up() -> None:
