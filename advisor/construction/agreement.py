@@ -119,6 +119,10 @@ def _compared(seam: Seam, use: Use, piece: Piece, garment: Garment) -> Iterator[
         if s.facts.get("edge") == "hem" and s.cloths() == (use.cloth,) and "length" in s.facts
     ]
     wrong = [hem for hem in hems if _far(hem.value, gives)] if len(hems) == 1 else []
+    other = _other_edge(seam, use, piece, garment)
+    if other is not None:
+        yield from _at_both_edges(seam, use, piece, other)
+        return
     if not _far(asks, gives) and not wrong:
         return
     ratio, number = not _far(use.fullness, piece.fullness), piece.number or 1
@@ -139,6 +143,39 @@ def _compared(seam: Seam, use: Use, piece: Piece, garment: Garment) -> Iterator[
         cloth=use.cloth,
         together=(piece.width, number) if each else None,
     )
+
+
+def _other_edge(seam: Seam, use: Use, piece: Piece, garment: Garment) -> Seam | None:
+    """The place at the other edge of a piece, where the piece has the fullness of that one."""
+    if not _far(use.fullness, piece.fullness):
+        return None
+    return next(
+        (
+            other
+            for other in garment.seams
+            if other != seam and "length" in other.facts and not _far(_along(other), piece.width)
+            for drawn in other.uses
+            if drawn.cloth == piece.cloth and not _far(drawn.fullness, piece.fullness)
+        ),
+        None,
+    )
+
+
+def _at_both_edges(seam: Seam, use: Use, piece: Piece, other: Seam) -> Iterator[Disagreement]:
+    """A piece that is drawn up at both edges: each has its own fullness, of one width of cloth."""
+    wide = piece.width if piece.narrow is None else piece.narrow
+    has, asks = wide * piece.fullness, table.cut_width(_along(seam), use.fullness)
+    if _far(has, asks):
+        yield Disagreement(
+            "both edges",
+            seam.name,
+            (
+                Figure(f"{seam.name} asks of {use.cloth}", asks),
+                Figure(f"the piece {piece.name}, which agrees with {other.name}, has", has),
+                Figure(f"drawn up to {seam.name} that is", has / _along(seam), "ratio"),
+            ),
+            cloth=use.cloth,
+        )
 
 
 def _ring_hems(garment: Garment) -> Iterator[Disagreement]:

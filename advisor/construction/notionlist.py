@@ -29,6 +29,7 @@ NEARLY: Final = 0.15
 """By how much of one space all spaces of a row together may be longer (estimate)."""
 SPARE: Final = 1
 """Fastenings that are bought besides, for one gets lost."""
+SHEETS: Final = frozenset({"fusible", "low-temperature fusible", "sew-in", "canvas"})
 CONCEALED: Final = "concealed-zip"
 CONCEALED_TAIL: Final = 30.0
 """What a concealed zip is longer than its opening, mm: the slider stays below the end of the row
@@ -156,6 +157,12 @@ def _by_length(entry: Entry) -> bool:
     """Whether it is bought by the length: what its file says goes before what its kind says."""
     said = entry.facts.get("sold by")
     return entry.kind in BY_LENGTH if said is None else bool(said == "length")
+
+
+def is_sheet(entry: Entry) -> bool:
+    """Whether it is a notion that is cut to pieces like a cloth, as an interfacing."""
+    said = entry.facts.get("sold by")
+    return entry.kind in SHEETS if said is None else bool(said == "sheet")
 
 
 def _of_zip(entry: Entry, opening: float | None) -> float | None:

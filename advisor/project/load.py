@@ -290,7 +290,7 @@ class _Reader:
             return None
         here = steps if isinstance(layer, str) else (*steps, key)
         name = self._fabric(said, here) if key == "use" else self._notion(said, here)
-        measures = {}
+        measures: dict[str, Any] = {}
         for what, default in (("fullness", 1.0), ("stretched", 1.0), ("width", None)):
             value = about.get(what)
             if is_scalar(value):

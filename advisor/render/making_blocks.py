@@ -271,7 +271,8 @@ def _units(report: Answer) -> System:
 
 
 def _cloth_short(row: ToldCloth, units: System) -> str:
-    return f"{row.fabric} {row.buy} of {_wide(row, units)}"
+    of = "" if row.area_m2 is not None else f" of {_wide(row, units)}"
+    return f"{row.fabric} {row.buy}{of}"
 
 
 def _wide(row: ToldCloth, units: System) -> str:
@@ -284,8 +285,8 @@ def _wide(row: ToldCloth, units: System) -> str:
 
 
 def _cloth_item(row: ToldCloth, report: Answer, numbers: Numbers) -> Item:
-    about = f"{_wide(row, _units(report))} wide"
-    if "width" in row.assumed:
+    about = "" if row.area_m2 is not None else f"{_wide(row, _units(report))} wide"
+    if about and "width" in row.assumed:
         about += ", taken for granted"
     if row.wrong:
         return Item(row.fabric, about, (Part(f"cannot be laid out: {row.wrong}"),))
@@ -295,6 +296,8 @@ def _cloth_item(row: ToldCloth, report: Answer, numbers: Numbers) -> Item:
     if "shrinkage" in row.assumed:
         shrinks += " (as usual for such cloth)"
     number = f"{row.pieces} piece{'s' if row.pieces != 1 else ''}"
+    if row.area_m2 is not None:
+        shrinks = "nothing for shrinking"
     parts.append(Part(f"{number}, {way}, {shrinks}; {row.used_percent:.0f} % of it is used."))
     parts += [Part(sentence) for sentence in row.says]
     parts += [

@@ -153,7 +153,7 @@ class ToldLaid:
 
 @dataclass(frozen=True, slots=True)
 class ToldCloth:
-    """Cloth to buy."""
+    """Cloth to buy; skins by their `area_m2`, which have no length."""
 
     fabric: str
     width_mm: float | None
@@ -172,6 +172,7 @@ class ToldCloth:
     says: tuple[str, ...]
     sources: tuple[str, ...]
     laid: ToldLaid | None = None
+    area_m2: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
