@@ -278,7 +278,7 @@ def _thread(bought: ThreadBought, judgement: Judgement, teller: Teller) -> ToldT
         looper_m=_round(bought.looper),
         overlocker_m=_round(bought.overlocker),
         total_m=_round(bought.total),
-        buy=seamwords.reels_text(bought.reels, bought.cones),
+        buy=seamwords.reels_text(bought.reels, bought.cones, teller.units),
         seams=tuple(bought.seams),
         not_counted=tuple(bought.uncounted),
         tucks=tuple(bought.tucks),

@@ -18,6 +18,7 @@ from advisor.knowledge import (
     schema_glossary,
     schema_labels,
     schema_means,
+    schema_notions,
     schema_observations,
     schema_places,
     schema_workshop,
@@ -140,7 +141,7 @@ def _kind_of(path: Path) -> tuple[str, type[Any], str]:
     if path.parent.name == "fabrics":
         return "fabrics", schema.FabricForm, ""
     if path.parent.name == "notions":
-        return "notions", schema.NotionForm, ""
+        return "notions", schema_notions.NotionForm, ""
     if path.parent.name == "methods":
         return "methods", schema_places.MethodForm, ""
     return "rules", schema.RuleForm, path.parent.name

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
-from advisor.construction.threadshare import SIZE
+from advisor.construction.rack import SIZE
 from advisor.decide.evaluate import judge
 from tests.unit.construction.build_cases import garment, known
 
