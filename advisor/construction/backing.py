@@ -2,8 +2,9 @@
 
 A place that holds the interfacing is named after the piece that is backed there: the facing, the
 collar, the waistband. Of a piece that makes both layers of a place, as upper and under collar, one
-in two is backed; of a facing, and of a band that is folded, each is. Shape and size are the piece's
-own, so the lay is a little too long rather than too short (`common-practice`).
+in two is backed; of a facing, and of a band that is folded, each is. A canvas lies on the front and
+not on its facing. Shape and size are the piece's own, so the lay is a little too long rather than
+too short (`common-practice`).
 """
 
 from __future__ import annotations
@@ -18,6 +19,7 @@ from advisor.project.making import Piece
 from advisor.project.placing import singular_words
 
 FACING: Final = "facing"
+CANVAS: Final = "canvas"
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +38,7 @@ def backing_of(name: str, garment: Garment, knowledge: Knowledge) -> Backing:
         kind = knowledge.places.kinds.get(seam.place)
         if name not in seam.cloths() or (kind is not None and kind.family == "fastening"):
             continue
-        backed = _backed(seam, name, garment)
+        backed = _backed(seam, name, garment, knowledge)
         if not backed:
             without.append(seam.name)
         for piece in backed:
@@ -46,15 +48,19 @@ def backing_of(name: str, garment: Garment, knowledge: Knowledge) -> Backing:
     return Backing(tuple(found.values()), tuple(without))
 
 
-def _backed(seam: Seam, name: str, garment: Garment) -> list[Piece]:
+def _backed(seam: Seam, name: str, garment: Garment, knowledge: Knowledge) -> list[Piece]:
     """The pieces of the cloths of a place that it is named after, by the most words in common."""
     where = set(singular_words(seam.name)) - set(singular_words(name))
     cloths = set(seam.cloths()) - {name}
-    alike: dict[int, list[Piece]] = {}
+    fronts = knowledge.entries[garment.cloths[name].entry].kind == CANVAS
+    where -= {FACING} if fronts else set()
+    alike: dict[tuple[int, int], list[Piece]] = {}
     for piece in garment.plan.pieces:
         words = set(singular_words(piece.name))
+        if fronts and FACING in words:
+            continue
         if piece.cloth in cloths and where and (words <= where or where <= words):
-            alike.setdefault(len(words & where), []).append(piece)
+            alike.setdefault((len(words & where), -len(words - where)), []).append(piece)
     return alike[max(alike)] if alike else []
 
 

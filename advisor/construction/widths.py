@@ -1,7 +1,7 @@
 """How wide a notion is bought: as the project says at its layer or its cloth, else as is usual.
 
 What is usual stands in the file of the notion under `wide`, for all places or for those that are
-called after a word: an elastic is wider at a waist than at a wrist.
+called so: an elastic is wider at a waist than at a wrist.
 """
 
 from __future__ import annotations
@@ -39,6 +39,7 @@ def usual_width(entry: Entry, seam: Seam) -> Width | None:
     wide = entry.facts.get("wide")
     if wide is None:
         return None
-    words = singular_words(seam.name)
-    at = next((mm for word, mm in wide.get("at", {}).items() if word in words), wide.get("mm"))
+    words = set(singular_words(seam.name))
+    here = (mm for name, mm in wide.get("at", {}).items() if words >= set(singular_words(name)))
+    at = next(here, wide.get("mm"))
     return Width(at, round=bool(wide.get("round")))

@@ -29,7 +29,7 @@ class EndsForm(Form):
 class WideForm(Form):
     """How wide a notion is usually bought, mm; none where its width is a matter of looks.
 
-    `at` are other widths at places that are called after a word; `round` is said of a cord, whose
+    `at` are other widths at places whose names hold some words; `round` is said of a cord, whose
     thickness it is.
     """
 

@@ -83,6 +83,11 @@ def test_a_width_is_the_one_that_is_said_or_usual_there() -> None:
     line = "kind: casing, length: 60 cm, layers: [c, {notion: woven elastic"
     assert Width(25) == bought(f"name: waist, {line}}}]").width
     assert Width(10) == bought(f"name: sleeve wrist, {line}}}]").width
+    stay = "length: 66 cm, layers: [c, {notion: stay tape}]"
+    assert (Width(6), Width(20)) == (
+        bought(f"name: shoulder, {stay}").width,
+        bought(f"name: waist stay, {stay}").width,
+    )
     assert Width(32, said=True) == bought(f"name: waist, {line}, width: 32 mm}}]").width
     assert Width(4, round=True) == bought("name: a, layers: [c, {notion: drawcord}]").width
     assert Width(None) == bought("name: a, layers: [c, {notion: satin ribbon}]").width

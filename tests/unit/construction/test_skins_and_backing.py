@@ -108,6 +108,15 @@ def test_the_piece_is_the_one_that_the_place_is_named_after() -> None:
     assert 1 == row.pieces
 
 
+def test_a_canvas_lies_on_the_front_and_not_on_its_facing() -> None:
+    """Two fronts of 32 cm are bought for, and not two facings of 12."""
+    both = cut("front", "width: 32 cm, height: 60 cm", 2) + cut("front facing", number=2)
+    line = "layers: [tweed, {notion: hair canvas}, tweed]"
+    seam = f"  - {{name: front facing, times: 2, edge: turned, {line}}}\n"
+    row = bought(seam, both)["hair canvas"][0]
+    assert [("front", 2, 320)] == [(one.name, one.number, one.width) for one in row.cuts]
+
+
 def test_what_no_piece_is_called_after_is_said_to_be_missing() -> None:
     """Nobody believes that the interfacing of the hem is in it."""
     judgement_pieces = cut("collar", number=2)
