@@ -116,12 +116,14 @@ def share_threads(
 def _fewer(group: list[_Wanted], picks: list[Thread], had: tuple[Reel, ...]) -> list[Thread]:
     """The threads with every reel left out whose places all take another that is used anyway.
 
-    The least used goes first, into the most used; what she has at hand costs nothing and stays.
+    The least used goes first, into what she has at hand, or the most used; what she has costs
+    nothing and stays.
     """
+    hers = _reels_as_threads(group[0], had) if group else []
     for thread, _ in reversed(Counter(picks).most_common()):
         places = [one for one, picked in zip(group, picks, strict=True) if picked == thread]
-        others = (other for other, _ in Counter(picks).most_common() if other != thread)
-        into = next((o for o in others if all(one.takes(o) for one in places)), None)
+        used = (other for other, _ in Counter(picks).most_common() if other != thread)
+        into = next((o for o in (*hers, *used) if all(one.takes(o) for one in places)), None)
         if into is not None and not any(_is_had(thread, one, had) for one in places):
             picks = [into if picked == thread else picked for picked in picks]
     return picks
@@ -171,6 +173,13 @@ def _at_hand(colour: str, reels: tuple[Reel, ...]) -> tuple[Reel, ...]:
     named = tuple(reel for reel in reels if reel.name == colour)
     near = (one for one in from_rack(colour, reels) if one.found is not None)
     return named or tuple(o.reel for o in near if o.found and o.found.difference < SLIGHT)
+
+
+def _reels_as_threads(one: _Wanted, reels: tuple[Reel, ...]) -> list[Thread]:
+    """Her reels of which fibre and size are known."""
+    words = one.by_aspect[FIBRE].aspect.words
+    known = ((reel.fibre, reel.tex) for reel in reels)
+    return [(words.index(fibre), tex) for fibre, tex in known if tex and fibre in words]
 
 
 def _is_had(thread: Thread, one: _Wanted, reels: tuple[Reel, ...]) -> bool:

@@ -36,6 +36,15 @@ def test_no_reel_is_bought_for_a_size_that_nobody_tells_from_another() -> None:
     assert ["lining"] == [said.who for said in ease.given_up if said.claim.span == (16.0, 27.0)]
 
 
+def test_a_reel_at_hand_of_hardly_another_size_is_used_up_first() -> None:
+    """Tex 27 lies in the drawer; nobody is sent for a 30 that nobody tells from it."""
+    for at_hand, taken in ((27.0, 27.0), (21.0, 30.0)):
+        kit = f'kit: {{threads: ["heather #5b5a45 core-spun polyester tex {at_hand:g}"]}}\n'
+        made = garment("", kit + HEAD)
+        judged = judge(made, known())
+        assert {taken} == {judged.verdicts[Place("seam", s.name)][SIZE].pick for s in made.seams}
+
+
 def test_a_thread_that_is_another_one_stays_another_reel() -> None:
     """A fine sheer of the tweed's colour is not sewn with what holds the tweed."""
     found = sizes("name: flounce, layers: [chiffon, chiffon], length: 90 cm")
