@@ -144,7 +144,7 @@ def _skin_says(bought: Bought, units: System) -> str:
 
 def _named(bought: Bought) -> str:
     """The pieces with their numbers."""
-    return ", ".join(f"{cut.name}, {cut.number}" for cut in bought.cuts)
+    return ", ".join(f"{cut.name} ({cut.number})" for cut in bought.cuts)
 
 
 def _buy(found: Estimate, units: System) -> str:

@@ -373,6 +373,7 @@ def _need(need: Need, laid: Mapping[str, str], teller: Teller) -> ToldNeed:
         round=need.width is not None and need.width.round,
         spare=need.spare,
         apart_mm=need.apart,
+        tried=need.tried,
     )
 
 

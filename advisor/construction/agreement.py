@@ -14,7 +14,7 @@ from typing import Final
 from advisor.claims.judgement import Judgement
 from advisor.construction.clothlist import too_wide_in
 from advisor.construction.fullness import fullness_of
-from advisor.construction.notionlist import apart_of, is_row, number_in
+from advisor.construction.inrows import apart_of, holes_of, is_row, number_in
 from advisor.craft import fullness as table
 from advisor.craft.checks import TooWideError
 from advisor.knowledge.model import Knowledge
@@ -282,7 +282,7 @@ def _buttons(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
 def _uneven(hole: Seam, button: Seam) -> Iterator[Disagreement]:
     """As many of the one as of the other."""
     counts = [Figure(seam.name, seam.making.times, "count") for seam in (hole, button)]
-    if hole.making.times != button.making.times:
+    if hole.making.times != button.making.times and button.making.counted:
         yield Disagreement("buttons", button.name, tuple(counts))
 
 
@@ -308,10 +308,11 @@ def _uncounted(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]
     """Fastenings of which a place may hold a row, where nobody said their number."""
     for seam in garment.seams:
         for name in seam.cloths():
-            apart = apart_of(knowledge.entries[garment.cloths[name].entry])
-            if apart is None or "length" not in seam.facts or seam.making.counted:
+            entry = knowledge.entries[garment.cloths[name].entry]
+            sure = seam.making.counted or holes_of(entry, garment) is not None
+            if apart_of(entry) is None or "length" not in seam.facts or sure:
                 continue
-            row, times = is_row(seam), number_in(seam, apart)
+            row, times = is_row(seam, entry), number_in(seam, entry, garment)
             what = f"a row of {name}, taken as {times}" if row else f"one or more of {name}"
             text = f"has {what}, and nobody said how many: write times: {times}"
             yield Disagreement("uncounted", seam.name, (), text)

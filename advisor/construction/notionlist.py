@@ -2,18 +2,18 @@
 
 A zip, a button and a pad are bought by the piece, elastic, tape and boning by the length: as long
 as its place, less what it is stretched by, and what its ends take besides, which its file says.
-How many a row has of which only the length is said follows from how far apart they usually are. One
-fastening more is bought to spare. Interfacing and wadding are cut to pieces like a cloth. Two times
-of the place that sets a front zip are the two sides of one zip (all `common-practice`).
+One fastening more is bought to spare than its place takes (`inrows`). Interfacing and wadding are
+cut to pieces like a cloth. Two times of the place that sets a front zip are the two sides of one
+zip (all `common-practice`).
 """
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Final
 
+from advisor.construction.inrows import apart_of, holes_of, is_row, number_in
 from advisor.construction.widths import Width, usual_width, width_of
 from advisor.craft import boning
 from advisor.knowledge.model import Entry, Knowledge
@@ -21,12 +21,6 @@ from advisor.project.garment import Cloth, Garment, Seam
 
 BY_PIECE: Final = frozenset({"zip", "button"})
 BY_LENGTH: Final = frozenset({"elastic", "tape", "hook-and-loop", "trim", "bone"})
-APART: Final = "apart"
-"""What the file of a fastening says of which one place may hold a row."""
-ONE: Final = 50.0
-"""Up to this length a place has one fastening, not a row of them, mm: estimate."""
-NEARLY: Final = 0.15
-"""By how much of one space all spaces of a row together may be longer (estimate)."""
 SPARE: Final = 1
 """Fastenings that are bought besides, for one gets lost."""
 SHEETS: Final = frozenset({"fusible", "low-temperature fusible", "sew-in", "canvas"})
@@ -35,6 +29,7 @@ CONCEALED_TAIL: Final = 30.0
 """What a concealed zip is longer than its opening, mm: the slider stays below the end of the row
 (common practice says 3 to 5 cm)."""
 BONE: Final = "bone"
+ELASTIC: Final = "elastic"
 GATHERING: Final = "braided-elastic"
 """What draws an edge up where no elastic is named: its ends are taken as this one's."""
 SPIRALS: Final = frozenset({"spiral-boning"})
@@ -60,6 +55,8 @@ class NotionBought:
         apart: how far apart they are taken to be where that told their number, mm.
         spare: how many are bought besides.
         width: how it is bought, where anybody says.
+        tried: whether it is an elastic of which nobody says how far it is stretched, so that the
+            body tells how long it is cut.
         cut: how long each is bought, or lies finished, longest first.
         whole: all lengths together, mm; None where it is sold by the piece, or one is not said.
         ends: what each of those lengths takes besides for its ends, mm.
@@ -78,6 +75,7 @@ class NotionBought:
     apart: float | None = None
     spare: int = 0
     width: Width | None = None
+    tried: bool = False
 
     @property
     def bought(self) -> float | None:
@@ -112,9 +110,9 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
     names = tuple(seam.name for seam in places)
     if _by_piece(entry):
         zips = entry.kind == "zip"
-        apart = None if zips else apart_of(entry)
-        rows = apart is not None and any(is_row(seam) for seam in places)
-        counted = [number_in(seam, apart, zips=zips) for seam in places]
+        apart = apart_of(entry)
+        rows = any(is_row(seam, entry) and holes_of(entry, garment) is None for seam in places)
+        counted = [_number(seam, entry, garment) for seam in places]
         cut = tuple(
             Lengths(number, _of_zip(entry, _length(seam, name)))
             for seam, number in zip(places, counted, strict=True)
@@ -136,7 +134,9 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
     bone = entry.kind == BONE and not ends
     cut, whole = lengths_of((seam.making.times, _length(seam, name, bone=bone)) for seam in places)
     bends = _bends(garment.cloths[name]) if entry.kind == BONE else ()
-    return NotionBought(name, names, None, cut, whole, ends, bends=bends)
+    stretched = any(use.stretched > 1 for seam in places for use in seam.uses if use.cloth == name)
+    tried = entry.kind == ELASTIC and not stretched
+    return NotionBought(name, names, None, cut, whole, ends, bends=bends, tried=tried)
 
 
 def lengths_of(
@@ -205,30 +205,12 @@ def _bends(cloth: Cloth) -> tuple[tuple[str, float, float], ...]:
     )
 
 
-def apart_of(entry: Entry) -> float | None:
-    """How far apart the fastenings of a row usually are, mm; None of what stands in no row."""
-    said = entry.facts.get(APART)
-    return None if said is None else float(said["mm"])
-
-
-def is_row(seam: Seam) -> bool:
-    """Whether a place holds a row of fastenings of which nobody says how many."""
-    return float(seam.facts.get("length") or 0.0) > ONE and seam.making.times == 1
-
-
-def in_row(length: float, apart: float) -> int:
-    """How many stand along a length, one at each end, about so far apart (`derived`)."""
-    return math.ceil(length / apart - NEARLY) + 1
-
-
-def number_in(seam: Seam, apart: float | None, *, zips: bool = False) -> int:
-    """How many of a fastening a place takes; a row by how far apart they usually are."""
-    if apart is not None and is_row(seam):
-        return in_row(float(seam.facts["length"]), apart)
-    times = seam.making.times
-    if zips and times == 2 and any(word in seam.name.casefold() for word in ONE_FRONT):
-        return 1
-    return times
+def _number(seam: Seam, entry: Entry, garment: Garment) -> int:
+    """How many of what is sold by the piece a place takes."""
+    if entry.kind != "zip":
+        return number_in(seam, entry, garment)
+    one = any(word in seam.name.casefold() for word in ONE_FRONT)
+    return 1 if seam.making.times == 2 and one else seam.making.times
 
 
 def drawn_by_elastic(garment: Garment, knowledge: Knowledge) -> NotionBought | None:

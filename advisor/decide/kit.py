@@ -111,7 +111,7 @@ class Need:
         cut: how long each piece of it lies finished, and `ends` what it takes besides, mm.
         least: of what is cut to pieces like a cloth, the longest place that it lies in, mm.
         bends: of a bone, each material, its usual thickness and the least radius it takes, mm.
-        width, spare, apart: as `notionlist` says them of a notion.
+        width, spare, apart, tried: as `notionlist` says them of a notion.
     """
 
     group: str
@@ -132,6 +132,7 @@ class Need:
     width: Width | None = None
     spare: int = 0
     apart: float | None = None
+    tried: bool = False
 
     @property
     def bought(self) -> float | None:
@@ -274,6 +275,7 @@ def _notions(garment: Garment, knowledge: Knowledge) -> list[Need]:
             width=each.width,
             spare=each.spare,
             apart=each.apart,
+            tried=each.tried,
         )
         for each in (*bought, *([drawn] if drawn else []))
     ]

@@ -10,6 +10,7 @@ from advisor.units import MM_PER_INCH, System, show, show_range, show_size
 IN_THE_SEAM = "in the seam"
 NO_NUMBER = "count them, for how many is not said"
 NO_LENGTH = "measure it, for no length is said"
+TRIED = "; no stretch is said, so try it on before you cut it"
 IN_EIGHTHS = 9.0
 US_WIDTH = MM_PER_INCH / 8
 """Above so many mm a width is sold in eighths of an inch."""
@@ -62,7 +63,8 @@ def _cut_text(row: ToldNeed, lengths: list[str], units: System) -> str:
     whole = f", {show_size(row.length_mm, units)} in all" if several and row.length_mm else ""
     each = "on each for its" if several else "for its"
     ends = f", and {show_size(row.ends_mm, units)} more {each} ends" if row.ends_mm else ""
-    return f"{', '.join(lengths)}{whole}{ends}"
+    tried = TRIED if row.tried else ""
+    return f"{', '.join(lengths)}{whole}{ends}{tried}"
 
 
 def _sheet_text(least: float, units: System) -> str:

@@ -42,7 +42,8 @@ class ToldNeed:
     longest place of what is cut to pieces like a cloth. `width_mm` is how wide it is, or how thick
     if it is `round`, and `width` whether that was said, is usual, or is for her to choose; ""
     where nothing is told of it. `spare` are bought besides `number`, and `apart_mm` is how far
-    apart the fastenings of a row are taken to be where only its length is said.
+    apart the fastenings of a row are taken to be where only its length is said. `tried` is said of
+    an elastic whose length the body tells, for nobody says how far it is stretched.
     """
 
     group: str
@@ -66,3 +67,4 @@ class ToldNeed:
     round: bool = False
     spare: int = 0
     apart_mm: float | None = None
+    tried: bool = False

@@ -78,6 +78,17 @@ def test_a_row_is_counted_by_its_length(notion: str, length: str, number: int) -
     assert (notion != "frog", number > 1) == (found.spare == 1, found.apart is not None)
 
 
+def test_buttons_are_as_many_as_the_holes_that_are_counted() -> None:
+    """Seven holes, whatever the length; with a button at the waist too nobody can tell."""
+    holes = "name: buttonholes, on: c, fastening: buttonholes, number: 7"
+    for said in ("", ", length: 30 cm", ", length: 90 cm"):
+        line = f"name: front buttons, layers: [c, {{notion: shell button}}]{said}"
+        found = bought(holes, line)
+        assert (7, None) == (found.number, found.apart)
+    waist = "name: waist button, layers: [c, {notion: shell button}]"
+    assert 7 + 1 == bought(holes, waist, f"{line.replace('90', '54')}").number
+
+
 def test_a_width_is_the_one_that_is_said_or_usual_there() -> None:
     """Elastic is wide at a waist and narrow at a wrist; a ribbon is as wide as she chooses."""
     line = "kind: casing, length: 60 cm, layers: [c, {notion: woven elastic"
@@ -92,6 +103,14 @@ def test_a_width_is_the_one_that_is_said_or_usual_there() -> None:
     assert Width(4, round=True) == bought("name: a, layers: [c, {notion: drawcord}]").width
     assert Width(None) == bought("name: a, layers: [c, {notion: satin ribbon}]").width
     assert bought("name: a, layers: [c, {notion: coil zip}], length: 20 cm").width is None
+
+
+def test_an_elastic_of_which_no_stretch_is_said_is_tried_on() -> None:
+    """Its casing tells no more than what is surely enough; a tape has no such doubt."""
+    line = "length: 60 cm, layers: [c, {notion: woven elastic"
+    assert bought(f"name: waist, {line}}}]").tried
+    assert not bought(f"name: waist, {line}, stretched: 1.1}}]").tried
+    assert not bought("name: shoulder, length: 60 cm, layers: [c, {notion: stay tape}]").tried
 
 
 def test_two_widths_are_two_things_to_buy() -> None:
