@@ -3,8 +3,8 @@
 A place that holds the interfacing is named after the piece that is backed there: the facing, the
 collar, the waistband. Of a piece that makes both layers of a place, as upper and under collar, one
 in two is backed; of a facing, and of a band that is folded, each is. A canvas lies on the front and
-not on its facing. Shape and size are the piece's own, so the lay is a little too long rather than
-too short (`common-practice`).
+not on its facing; what is quilted is backed all over. Shape and size are the piece's own, so the
+lay is a little too long rather than too short (`common-practice`).
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ import math
 from dataclasses import dataclass, replace
 from typing import Final
 
+from advisor.construction.notionlist import QUILTING
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
 from advisor.project.making import Piece
@@ -52,6 +53,8 @@ def _backed(seam: Seam, name: str, garment: Garment, knowledge: Knowledge) -> li
     """The pieces of the cloths of a place that it is named after, by the most words in common."""
     where = set(singular_words(seam.name)) - set(singular_words(name))
     cloths = set(seam.cloths()) - {name}
+    if seam.place == QUILTING:
+        return [piece for piece in garment.plan.pieces if piece.cloth in cloths]
     fronts = knowledge.entries[garment.cloths[name].entry].kind == CANVAS
     where -= {FACING} if fronts else set()
     alike: dict[tuple[int, int], list[Piece]] = {}
@@ -69,7 +72,8 @@ def _number(piece: Piece, seam: Seam, name: str) -> int:
     cut = piece.number or 1
     plies = sum(use.cloth == piece.cloth for use in seam.uses)
     rows = sum(use.cloth == name for use in seam.uses)
-    each = seam.facts.get("edge") == "folded" or FACING in singular_words(piece.name)
+    each = seam.facts.get("edge") == "folded" or seam.place == QUILTING
+    each = each or FACING in singular_words(piece.name)
     if each or plies < 2 or cut < 2 * seam.making.times:
         return cut
     return min(cut, math.ceil(cut / 2) * rows)

@@ -23,6 +23,10 @@ BY_PIECE: Final = frozenset({"zip", "button"})
 BY_LENGTH: Final = frozenset({"elastic", "tape", "hook-and-loop", "trim", "bone"})
 SPARE: Final = 1
 """Fastenings that are bought besides, for one gets lost."""
+QUILTING: Final = "quilting"
+"""The kind of a place whose length is that of its rows, and which covers all of its cloths."""
+ONCE: Final = frozenset({"glue", "thread"})
+"""Kinds of which one tube or reel does for every place."""
 SHEETS: Final = frozenset({"fusible", "low-temperature fusible", "sew-in", "canvas"})
 CONCEALED: Final = "concealed-zip"
 CONCEALED_TAIL: Final = 30.0
@@ -127,9 +131,12 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
             apart=apart if rows else None,
             spare=0 if apart is None else SPARE,
         )
+    if entry.kind in ONCE:
+        return NotionBought(name, names, 1, (), None)
     if not _by_length(entry):
-        longest = max((float(seam.facts.get("length") or 0.0) for seam in places), default=0.0)
-        return NotionBought(name, names, None, (), None, least=longest or None)
+        sewn = (seam for seam in places if seam.place != QUILTING)
+        longest = max((float(seam.facts.get("length") or 0.0) for seam in sewn), default=0.0)
+        return NotionBought(name, names, None, (), None, least=longest)
     ends = ends_of(entry)
     bone = entry.kind == BONE and not ends
     cut, whole = lengths_of((seam.making.times, _length(seam, name, bone=bone)) for seam in places)

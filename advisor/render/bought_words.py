@@ -69,13 +69,15 @@ def _cut_text(row: ToldNeed, lengths: list[str], units: System) -> str:
 
 def _sheet_text(least: float, units: System) -> str:
     """What is cut to pieces like a cloth, and no piece of it is said: its longest place."""
-    return f"no less than {show_size(least, units)}; write its pieces to have it reckoned"
+    much = f"no less than {show_size(least, units)}; " if least else ""
+    return f"{much}write its pieces to have it reckoned"
 
 
 def uncut_text(rows: Iterable[ToldNeed], units: System) -> str:
     """Short for a close sheet: what is cut like a cloth, of which no piece is said."""
     each = (
-        f"{row.item} ({show_size(row.least_mm, units)} or more)" for row in rows if row.least_mm
+        f"{row.item} ({show_size(row.least_mm, units)} or more)" if row.least_mm else row.item
+        for row in rows
     )
     return f"{', '.join(each)}: no piece is said"
 

@@ -67,7 +67,7 @@ def amount_words(line: ToldCost, units: System) -> str:
     if line.unit != "m":
         return f"{line.amount:g}"
     if units == "us":
-        return f"{line.amount * 1000 / MM_PER_YARD:.3g} yd"
+        return f"{round(line.amount * 1000 / MM_PER_YARD * 8) / 8:g} yd"
     return f"{line.amount:.3g} m"
 
 

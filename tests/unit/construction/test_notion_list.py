@@ -183,6 +183,13 @@ def test_what_is_cut_like_a_cloth_tells_its_longest_place() -> None:
     assert (None, None, 620.0) == (found.bought, found.number, found.least)
 
 
+def test_one_tube_does_for_every_place() -> None:
+    """Glue is neither measured nor cut to pieces."""
+    line = "layers: [c, {notion: textile glue}], length: 40 cm"
+    found = bought(f"name: a, {line}, times: 3")
+    assert (1, None) == (found.number, found.least)
+
+
 def test_every_notion_that_is_sold_by_the_length_says_what_its_ends_take() -> None:
     """Nought is said as well; a bone is shorter than its channel and says nothing."""
     for entry in known().entries.values():

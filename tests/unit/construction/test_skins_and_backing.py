@@ -9,6 +9,7 @@ from advisor.answer.model.making import ToldCloth
 from advisor.answer.teller import Teller
 from advisor.construction.clothlist import Bought, cloths_to_buy
 from advisor.construction.costing import costs_of
+from advisor.construction.notionlist import notions_to_buy
 from advisor.craft.skins import SQUARE_FOOT, to_buy
 from advisor.knowledge.pricing import Quoting, read_price
 from tests.unit.construction.build_cases import judged, known
@@ -115,6 +116,17 @@ def test_a_canvas_lies_on_the_front_and_not_on_its_facing() -> None:
     seam = f"  - {{name: front facing, times: 2, edge: turned, {line}}}\n"
     row = bought(seam, both)["hair canvas"][0]
     assert [("front", 2, 320)] == [(one.name, one.number, one.width) for one in row.cuts]
+
+
+def test_what_is_quilted_is_backed_all_over() -> None:
+    """The length of a quilting is that of its rows, and no measure of the wadding."""
+    pieces = cut("front", number=2) + cut("back")
+    seam = "  - {name: quilting, kind: quilting, layers: [tweed, {notion: wadding}], length: 9 m}\n"
+    row = bought(seam, pieces)["wadding"][0]
+    assert [("front", 2), ("back", 1)] == [(one.name, one.number) for one in row.cuts]
+    judgement = judged(seam, HEAD.replace("UNITS", "metric"))
+    (wadding,) = notions_to_buy(judgement.garment, known())
+    assert 0.0 == wadding.least
 
 
 def test_what_no_piece_is_called_after_is_said_to_be_missing() -> None:
