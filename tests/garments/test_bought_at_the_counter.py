@@ -41,7 +41,10 @@ def row(garment: str, item: str) -> ToldNeed:
         (
             CULOTTES,
             "knitted elastic",
-            "40 cm, 25 mm wide as is usual (1 of 34 cm, and 25 mm more for its ends)",
+            (
+                "40 cm, 25 mm wide as is usual (1 of 34 cm, and 25 mm more for its ends; no "
+                "stretch is said, so try it on before you cut it)"
+            ),
         ),
         (CULOTTES, "concealed zip", "1 of 23 cm, or the next longer that the shop has"),
         (

@@ -69,3 +69,15 @@ def test_the_row_of_buttons_has_as_many_as_it_has_holes() -> None:
 def test_one_reel_sews_corduroy_and_suede() -> None:
     """Hers, of which nobody tells the colour from either; one more is for the blouse."""
     assert [("cord", "suede"), ("blouse",)] == [row.matches for row in pinafore().thread or ()]
+
+
+def test_the_channel_is_a_little_wider_than_its_elastic() -> None:
+    """28 to 31 mm for 25, 13 to 16 for 10: so it neither rolls nor twists."""
+    made = {place.name: place.made for place in pinafore().seams}
+    assert (
+        "the channel 28 to 31 mm wide for woven elastic of the usual 25 mm"
+        in made["back waist elastic"]
+    )
+    assert (
+        "the channel 13 to 16 mm wide for woven elastic of the usual 10 mm" in made["sleeve wrist"]
+    )
