@@ -296,7 +296,14 @@ class _Reader:
             if is_scalar(value):
                 read = partial(read_measure, what, value, bare=self.bare)
                 measures[what] = self.findings.attempt((*steps, what), read) or default
-        return None if name is None else Use(name, **measures)
+        if name is None:
+            return None
+        if "width" in measures and self.knowledge.entries[self.cloths[name].entry].kind == "cloth":
+            expected = (
+                "the width of the cloth under fabrics:, or of what is cut of it under pieces:"
+            )
+            self.findings.say((*steps, "width"), "a cloth has no width in a place", expected)
+        return Use(name, **measures)
 
     def _fabric(self, said: str, steps: Steps) -> str | None:
         name = self.spelled.get(said.casefold())

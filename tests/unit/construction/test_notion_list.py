@@ -127,6 +127,8 @@ def test_a_width_said_of_a_notion_among_the_cloths_holds_in_every_place() -> Non
     head = HEAD.replace("seams:", "  e: {notion: braided elastic, width: 6 mm}\nseams:")
     made = garment("  - {name: waist, layers: [c, e], length: 60 cm}\n", head)
     assert [Width(6, said=True)] == [each.width for each in notions_to_buy(made, known())]
+    with pytest.raises(InputError, match="no width in a place"):
+        garment("  - {name: side, layers: [c, {use: c, width: 6 mm}]}\n", HEAD)
     with pytest.raises(InputError, match="2 cm to 4 m"):
         garment("  - {name: side, layers: [c, c]}\n", HEAD.replace("}}", "}, width: 6 mm}"))
 
