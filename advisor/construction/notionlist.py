@@ -102,7 +102,8 @@ def notions_to_buy(garment: Garment, knowledge: Knowledge) -> list[NotionBought]
         widths: dict[Width | None, list[Seam]] = {}
         for seam in garment.seams:
             if name in seam.cloths():
-                wide = width_of(name, seam, entry, garment) if _by_length(entry) else None
+                sized = _by_length(entry) or _by_piece(entry)
+                wide = width_of(name, seam, entry, garment) if sized else None
                 widths.setdefault(wide, []).append(seam)
         for width, places in widths.items():
             found.append(replace(_bought(name, places, garment, knowledge), width=width))

@@ -42,7 +42,10 @@ def _count_text(row: ToldNeed, units: System) -> str:
     spare = f", and {row.spare} to spare" if row.spare else ""
     apart = "" if row.apart_mm is None else show_size(row.apart_mm, units)
     about = f"; about {apart} apart, as is usual" if apart else ""
-    return f"{row.number}{spare}{about}"
+    large = ", as large as you choose" if row.width else ""
+    if row.width_mm is not None:
+        large = f", {show_size(row.width_mm, units)} across"
+    return f"{row.number}{large}{spare}{about}"
 
 
 def _wide_text(row: ToldNeed, units: System) -> str:

@@ -62,7 +62,7 @@ def test_the_elastic_of_the_waist_is_not_that_of_the_wrists() -> None:
 def test_the_row_of_buttons_has_as_many_as_it_has_holes() -> None:
     """Seven holes on 54 cm, of whose buttons only the length is said, and one to spare."""
     (row,) = rows("shell button")
-    assert "7, and 1 to spare" == bought_text(row, "metric")
+    assert "7, as large as you choose, and 1 to spare" == bought_text(row, "metric")
     assert not [check for check in pinafore().checks or () if check.id == "buttons"]
 
 

@@ -103,6 +103,10 @@ def test_a_width_is_the_one_that_is_said_or_usual_there() -> None:
     assert Width(4, round=True) == bought("name: a, layers: [c, {notion: drawcord}]").width
     assert Width(None) == bought("name: a, layers: [c, {notion: satin ribbon}]").width
     assert bought("name: a, layers: [c, {notion: coil zip}], length: 20 cm").width is None
+    assert Width(None) == bought("name: a, layers: [c, {notion: horn button}], times: 5").width
+    button = "layers: [c, {notion: horn button, width: 20 mm}], times: 5"
+    assert Width(20, said=True) == bought(f"name: a, {button}").width
+    assert bought("name: a, layers: [c, {notion: cord lock}], times: 2").width is None
 
 
 def test_an_elastic_of_which_no_stretch_is_said_is_tried_on() -> None:
