@@ -127,7 +127,7 @@ def costs(
     cuts = [cut_note(cut, judgement, knowledge) for b in bought for cut in b.cuts]
     threads = threads_to_buy(judgement, works, knowledge, cuts, _rows(work))
     besides = (
-        (need.item.split(" (")[0], need.number, need.bought)
+        (need.item.split(" (")[0], need.number and need.number + need.spare, need.bought)
         for need in _needs(judgement, work, knowledge)
         if need.group == GROUP and need.strip is None and need.state != HAVE
     )

@@ -12,8 +12,10 @@ from advisor.construction.notionlist import (
     notions_to_buy,
 )
 from advisor.construction.widths import Width
+from advisor.decide.usedup import used_up
 from advisor.errors import InputError
-from tests.unit.construction.build_cases import garment, known
+from advisor.order.work import order_of
+from tests.unit.construction.build_cases import advised, garment, known
 
 HEAD = """\
 garment: Notions
@@ -87,6 +89,15 @@ def test_buttons_are_as_many_as_the_holes_that_are_counted() -> None:
         assert (7, None) == (found.number, found.apart)
     waist = "name: waist button, layers: [c, {notion: shell button}]"
     assert 7 + 1 == bought(holes, waist, f"{line.replace('90', '54')}").number
+
+
+@pytest.mark.parametrize(("word", "spare"), [("hooks", 1), ("snaps", 1), ("buckle", 0)])
+def test_one_is_spare_of_what_is_named_by_its_closing_alone(word: str, spare: int) -> None:
+    """A hook gets lost; nobody keeps a second buckle."""
+    made = advised(f"  - {{name: front, on: c, fastening: {word}, number: 2}}\n", HEAD)
+    methods = order_of(made, known()).methods
+    (need,) = [n for n in used_up(made.judgement.garment, methods, known()) if n.number]
+    assert (2, spare) == (need.number, need.spare)
 
 
 def test_a_width_is_the_one_that_is_said_or_usual_there() -> None:
