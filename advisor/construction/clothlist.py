@@ -16,6 +16,7 @@ from advisor.construction.backing import backing_of
 from advisor.construction.bulk import picked
 from advisor.construction.cutting import Cut, cuts_of, on_cloth
 from advisor.construction.notionlist import is_sheet
+from advisor.construction.widths import narrowest_said
 from advisor.craft import cloth as lay
 from advisor.craft import skins
 from advisor.craft.checks import TooWideError
@@ -166,7 +167,8 @@ def _sold(
     bolt = judgement.garment.plan.bolts.get(cloth.name, Bolt())
     entry = knowledge.entries[cloth.entry]
     firm = entry.structure in ACROSS
-    assumed = [] if bolt.width is not None else ["width"]
+    said_width = bolt.width or narrowest_said(cloth.name, judgement.garment)
+    assumed = [] if said_width is not None else ["width"]
     usual_width = USUAL_WIDTH if entry.kind == "cloth" else INTERFACING_WIDTH
     long, across = shrinks(cloth, judgement, knowledge)
     if bolt.shrinks is None:
@@ -178,7 +180,7 @@ def _sold(
         selvage = SELVAGE if firm else 0.0
         if firm:
             assumed.append("selvages")
-    width = bolt.width or usual_width
+    width = said_width or usual_width
     selvage = min(selvage, width / 4)
     one_way = _one_way(cloth, judgement, knowledge)
     ends = SQUARED if firm else 0.0

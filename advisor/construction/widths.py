@@ -43,3 +43,9 @@ def usual_width(entry: Entry, seam: Seam) -> Width | None:
     here = (mm for name, mm in wide.get("at", {}).items() if words >= set(singular_words(name)))
     at = next(here, wide.get("mm"))
     return Width(at, round=bool(wide.get("round")))
+
+
+def narrowest_said(name: str, garment: Garment) -> float | None:
+    """The least width, mm, that any place says of a notion; None where none does."""
+    every = (use for seam in garment.seams for use in seam.uses)
+    return min((use.width for use in every if use.cloth == name and use.width), default=None)

@@ -139,6 +139,15 @@ def test_what_no_piece_is_called_after_is_said_to_be_missing() -> None:
     )
 
 
+def test_a_width_that_a_place_says_of_its_interfacing_holds() -> None:
+    """Two facings of 50 cm lie side by side on 112 cm, and one above the other on 90."""
+    pieces = cut("front facing", "width: 50 cm, height: 60 cm", 2)
+    for said, length in ((", width: 112 cm", 700.0), ("", 1300.0)):
+        line = f"layers: [tweed, {{notion: woven fusible interfacing{said}}}, tweed], times: 2"
+        found = bought(f"  - {{name: front facing, {line}}}\n", pieces)
+        assert length == found["woven fusible interfacing"][0].buy_metric
+
+
 def test_pieces_that_are_said_go_first() -> None:
     """Her own pieces of the interfacing are what is bought."""
     own = "  - {name: strip, fabric: woven fusible interfacing, width: 5 cm, height: 30 cm}\n"
