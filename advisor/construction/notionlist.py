@@ -9,6 +9,7 @@ zip (all `common-practice`).
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Final
@@ -18,6 +19,7 @@ from advisor.construction.widths import Width, usual_width, width_of
 from advisor.craft import boning
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.project.garment import Cloth, Garment, Seam
+from advisor.units import MM_PER_INCH
 
 BY_PIECE: Final = frozenset({"zip", "button"})
 BY_LENGTH: Final = frozenset({"elastic", "tape", "hook-and-loop", "trim", "bone"})
@@ -27,6 +29,7 @@ QUILTING: Final = "quilting"
 """The kind of a place whose length is that of its rows, and which covers all of its cloths."""
 ONCE: Final = frozenset({"glue", "thread"})
 """Kinds of which one tube or reel does for every place."""
+QUARTER: Final = MM_PER_INCH / 4
 SHEETS: Final = frozenset({"fusible", "low-temperature fusible", "sew-in", "canvas"})
 CONCEALED: Final = "concealed-zip"
 CONCEALED_TAIL: Final = 30.0
@@ -138,7 +141,7 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
         sewn = (seam for seam in places if seam.place != QUILTING)
         longest = max((float(seam.facts.get("length") or 0.0) for seam in sewn), default=0.0)
         return NotionBought(name, names, None, (), None, least=longest)
-    ends = ends_of(entry)
+    ends = ends_of(entry, garment.units)
     bone = entry.kind == BONE and not ends
     cut, whole = lengths_of((seam.making.times, _length(seam, name, bone=bone)) for seam in places)
     bends = _bends(garment.cloths[name]) if entry.kind == BONE else ()
@@ -156,9 +159,14 @@ def lengths_of(
     return tuple(found), sum(known) if len(known) == len(found) else None
 
 
-def ends_of(entry: Entry) -> float:
+def ends_of(entry: Entry, units: str) -> float:
     """What one length of a notion takes for its ends, mm."""
-    return float(entry.facts.get("ends", {"mm": 0.0})["mm"])
+    return as_measured(float(entry.facts.get("ends", {"mm": 0.0})["mm"]), units)
+
+
+def as_measured(ends: float, units: str) -> float:
+    """What ends take, mm, as a tape measure shows it: by inches up to the next quarter."""
+    return math.ceil(ends / QUARTER - 1e-9) * QUARTER if units == "us" else ends
 
 
 def _by_length(entry: Entry) -> bool:
@@ -240,5 +248,11 @@ def drawn_by_elastic(garment: Garment, knowledge: Knowledge) -> NotionBought | N
     elastic = knowledge.entries[GATHERING]
     width = usual_width(elastic, drawn[0])
     return NotionBought(
-        "elastic for gathering", names, None, cut, whole, ends_of(elastic), width=width
+        "elastic for gathering",
+        names,
+        None,
+        cut,
+        whole,
+        ends_of(elastic, garment.units),
+        width=width,
     )

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from advisor.construction.notionlist import SPARE
+from advisor.construction.notionlist import SPARE, as_measured
 from advisor.decide.kit import Need, by_the_length, state_of
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.places import Method, Thing
@@ -97,4 +97,6 @@ def _need(thing: Thing, places: tuple[str, ...], garment: Garment) -> Need:
     )
     if thing.unit not in (LENGTH, FULL):
         return need
-    return by_the_length(need, garment, thing.ends, full=thing.unit == FULL)
+    return by_the_length(
+        need, garment, as_measured(thing.ends, garment.units), full=thing.unit == FULL
+    )

@@ -40,8 +40,11 @@ def bought_text(row: ToldNeed, units: System) -> str:
 def _count_text(row: ToldNeed, units: System) -> str:
     """How many, with what is bought to spare, and how the number of a row was told."""
     spare = f", and {row.spare} to spare" if row.spare else ""
-    apart = "" if row.apart_mm is None else show_size(row.apart_mm, units)
-    about = f"; about {apart} apart, as is usual" if apart else ""
+    about = ""
+    if row.apart_mm is not None:
+        quarters = round(row.apart_mm / US_WIDTH / 2) * US_WIDTH * 2
+        apart = show_size(quarters if units == "us" else row.apart_mm, units)
+        about = f"; about {apart} apart, as is usual"
     large = ", as large as you choose" if row.width else ""
     if row.width_mm is not None:
         large = f", {show_size(row.width_mm, units)} across"
