@@ -37,6 +37,8 @@ CONCEALED_TAIL: Final = 30.0
 (common practice says 3 to 5 cm)."""
 BONE: Final = "bone"
 ELASTIC: Final = "elastic"
+DRAWN_IN: Final = frozenset({"casing", "elastic-edge"})
+"""Kinds of places that an elastic draws in; in a seam it only stays what gives."""
 GATHERING: Final = "braided-elastic"
 """What draws an edge up where no elastic is named: its ends are taken as this one's."""
 SPIRALS: Final = frozenset({"spiral-boning"})
@@ -146,7 +148,8 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
     cut, whole = lengths_of((seam.making.times, _length(seam, name, bone=bone)) for seam in places)
     bends = _bends(garment.cloths[name]) if entry.kind == BONE else ()
     stretched = any(use.stretched > 1 for seam in places for use in seam.uses if use.cloth == name)
-    tried = entry.kind == ELASTIC and not stretched
+    draws = any(seam.place in DRAWN_IN for seam in places)
+    tried = entry.kind == ELASTIC and draws and not stretched
     return NotionBought(name, names, None, cut, whole, ends, bends=bends, tried=tried)
 
 

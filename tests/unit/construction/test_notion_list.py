@@ -126,6 +126,8 @@ def test_an_elastic_of_which_no_stretch_is_said_is_tried_on() -> None:
     assert bought(f"name: waist, {line}}}]").tried
     assert not bought(f"name: waist, {line}, stretched: 1.1}}]").tried
     assert not bought("name: shoulder, length: 60 cm, layers: [c, {notion: stay tape}]").tried
+    stay = "name: shoulder, length: 13 cm, layers: [c, {notion: clear elastic}, c]"
+    assert not bought(stay).tried
 
 
 def test_two_widths_are_two_things_to_buy() -> None:
