@@ -117,7 +117,8 @@ def test_a_width_is_the_one_that_is_said_or_usual_there() -> None:
     assert Width(None) == bought("name: a, layers: [c, {notion: horn button}], times: 5").width
     button = "layers: [c, {notion: horn button, width: 20 mm}], times: 5"
     assert Width(20, said=True) == bought(f"name: a, {button}").width
-    assert bought("name: a, layers: [c, {notion: cord lock}], times: 2").width is None
+    for piece in ("cord lock", "busk", "underwire"):
+        assert bought(f"name: a, layers: [c, {{notion: {piece}}}], times: 2").width is None
 
 
 def test_an_elastic_of_which_no_stretch_is_said_is_tried_on() -> None:
