@@ -16,6 +16,7 @@ from advisor.craft.cloth import US_STEP_MM, Estimate
 from advisor.craft.skins import SQUARE_FOOT
 from advisor.units import System, show, show_size
 
+UNDER_CLOTH = ", as told under cloth"
 SQUARE_METRE = 1e6
 NO_PIECE = "no piece is said; write them under pieces: with width and height to have it reckoned"
 

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from advisor.answer import seamwords
-from advisor.answer.buyingwords import sold_text, told_cloth, without_piece
+from advisor.answer.buyingwords import UNDER_CLOTH, sold_text, told_cloth, without_piece
 from advisor.answer.cutwords import told_cut
 from advisor.answer.model.making import (
     ToldBuild,
@@ -83,7 +83,7 @@ def told_shopping(judgement: Judgement, teller: Teller, work: Work | None = None
     threads = threads_to_buy(judgement, works, teller.knowledge, cuts, _rows(work))
     cloth = tuple(told_cloth(b, teller) for b in bought)
     cloth += tuple(without_piece(name) for name in _no_piece(judgement, teller.knowledge))
-    laid = {row.fabric: f"{row.buy}, as told under cloth" for row in cloth if row.buy}
+    laid = {row.fabric: f"{row.buy}{UNDER_CLOTH}" for row in cloth if row.buy}
     needs = _needs(judgement, work, teller.knowledge)
     return Shopping(
         cloth,

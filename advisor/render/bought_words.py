@@ -44,11 +44,11 @@ def _count_text(row: ToldNeed, units: System) -> str:
     if row.apart_mm is not None:
         quarters = round(row.apart_mm / US_WIDTH / 2) * US_WIDTH * 2
         apart = show_size(quarters if units == "us" else row.apart_mm, units)
-        about = f"; about {apart} apart, as is usual"
+        about = f", about {apart} apart as is usual"
     large = ", as large as you choose" if row.width else ""
     if row.width_mm is not None:
         large = f", {show_size(row.width_mm, units)} across"
-    return f"{row.number}{large}{spare}{about}"
+    return f"{row.number}{large}{about}{spare}"
 
 
 def _wide_text(row: ToldNeed, units: System) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Sequence
 
+from advisor.answer.buyingwords import UNDER_CLOTH
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.making import (
     ToldBuild,
@@ -68,7 +69,8 @@ def shared_warnings(places: Sequence[ToldPlace]) -> dict[str, list[str]]:
 
 def to_buy(report: Answer, numbers: Numbers) -> Section:
     """A few lines of what to buy; nothing where the project gives neither pieces nor lengths."""
-    cloths = [row for row in (report.cloth or ()) if row.buy]
+    notions = {row.item for row in report.kit or () if row.group == IN_THE_SEAM}
+    cloths = [row for row in (report.cloth or ()) if row.buy and row.fabric not in notions]
     threads = [row for row in (report.thread or ()) if row.total_m > 0]
     items = []
     if cloths:
@@ -101,7 +103,7 @@ def _notions(report: Answer) -> list[Item]:
     like_cloth = [row for row in rows if row.least_mm is not None and not row.buy]
     others = (row for row in rows if row not in like_cloth)
     told = [
-        f"{row.item}, {text}"
+        f"{row.item}, {text.removesuffix(UNDER_CLOTH)}"
         for row in others
         if (text := _not_yet(row, report) or bought_text(row, units))
     ]
