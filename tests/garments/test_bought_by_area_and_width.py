@@ -66,9 +66,11 @@ def test_the_row_of_buttons_has_as_many_as_it_has_holes() -> None:
     assert not [check for check in pinafore().checks or () if check.id == "buttons"]
 
 
-def test_one_reel_sews_corduroy_and_suede() -> None:
-    """Hers, of which nobody tells the colour from either; one more is for the blouse."""
-    assert [("cord", "suede"), ("blouse",)] == [row.matches for row in pinafore().thread or ()]
+def test_each_colour_is_sewn_with_one_reel() -> None:
+    """No second size is bought of any of the three, though suede would take a stronger thread."""
+    colours = [row.colour for row in pinafore().thread or ()]
+    assert sorted(colours) == sorted(set(colours))
+    assert 3 == len(colours)
 
 
 def test_the_channel_is_a_little_wider_than_its_elastic() -> None:
