@@ -13,8 +13,11 @@ from advisor.answer.teller import Teller
 from advisor.construction.clothlist import Bought
 from advisor.craft.checks import TooWideError
 from advisor.craft.cloth import US_STEP_MM, Estimate
+from advisor.craft.skins import SQUARE_FOOT
 from advisor.units import System, show, show_size
 
+UNDER_CLOTH = ", as told under cloth"
+SQUARE_METRE = 1e6
 NO_PIECE = "no piece is said; write them under pieces: with width and height to have it reckoned"
 
 
@@ -22,12 +25,12 @@ def told_cloth(bought: Bought, teller: Teller) -> ToldCloth:
     """Cloth to buy."""
     units = teller.units
     buy = bought.buy_us if units == "us" else bought.buy_metric
-    used = None if buy is None else bought.used_of(buy)
+    used = bought.used if buy is None else bought.used_of(buy)
     return ToldCloth(
         fabric=bought.cloth,
         width_mm=bought.width,
         length_mm=None if bought.length is None else round(bought.length),
-        buy="" if buy is None else sold_text(buy, units),
+        buy=_buy_text(buy, bought.area, units),
         buy_mm=None if buy is None else round(buy, 2),
         pieces=bought.pieces,
         one_way=bought.one_way,
@@ -40,7 +43,8 @@ def told_cloth(bought: Bought, teller: Teller) -> ToldCloth:
         wrong=wrong_text(bought, units),
         says=tuple(lay_says(bought, units)),
         sources=teller.cite(bought.sources),
-        laid=told_laid(bought, units),
+        laid=None if bought.area is not None else told_laid(bought, units),
+        area_m2=None if bought.area is None else round(bought.area / SQUARE_METRE, 2),
     )
 
 
@@ -65,6 +69,21 @@ def without_piece(name: str) -> ToldCloth:
         sources=(),
         laid=None,
     )
+
+
+def _buy_text(length_mm: float | None, area_mm2: float | None, units: System) -> str:
+    """How much is bought; of skins the area, in square feet everywhere."""
+    if area_mm2 is not None:
+        feet = f"{_in_quarters(area_mm2 / SQUARE_FOOT)} sq ft"
+        return feet if units == "us" else f"{area_mm2 / SQUARE_METRE:.2f} m² ({feet})"
+    return "" if length_mm is None else sold_text(length_mm, units)
+
+
+def _in_quarters(feet: float) -> str:
+    """A number in quarters: 4 1/4."""
+    whole, rest = divmod(round(feet * 4), 4)
+    part = f"{Fraction(rest, 4)}" if rest else ""
+    return " ".join(filter(None, (str(whole) if whole else "", part)))
 
 
 def sold_text(length_mm: float, units: System) -> str:
@@ -96,6 +115,12 @@ def too_wide_text(error: TooWideError, units: System) -> str:
 def lay_says(bought: Bought, units: System) -> list[str]:
     """How the pieces are laid, and what would change the length."""
     says = []
+    if bought.area is not None:
+        says.append(_skin_says(bought, units))
+    if bought.backs:
+        says.append(f"No piece of it is said, so as large as what it backs: {_named(bought)}.")
+    if bought.without:
+        says.append(f"Not in it, for no piece is called so: {', '.join(bought.without)}.")
     if bought.folded:
         says.append("Folded along its length, odd pieces on the fold.")
     if bought.open_buy is not None:
@@ -106,6 +131,21 @@ def lay_says(bought: Bought, units: System) -> list[str]:
             "square both ways before you buy."
         )
     return says
+
+
+def _skin_says(bought: Bought, units: System) -> str:
+    """What skins are bought for besides the pieces, and how large each has to be."""
+    long = max(bought.cuts, key=lambda cut: max(cut.width, cut.height))
+    size = f"{show_size(long.width, units)} × {show_size(long.height, units)}"
+    return (
+        f"A third of a skin goes for its shape and its holes. Each piece lies within one skin, so "
+        f"ask how large they are: {long.name} is {size}."
+    )
+
+
+def _named(bought: Bought) -> str:
+    """The pieces with their numbers."""
+    return ", ".join(f"{cut.name} ({cut.number})" for cut in bought.cuts)
 
 
 def _buy(found: Estimate, units: System) -> str:

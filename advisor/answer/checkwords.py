@@ -11,6 +11,7 @@ from advisor.units import System, show_size
 
 _AND_SO = {
     "fullness": "write the same fullness in both, and the hem as wide as what hangs from it",
+    "both edges": "write that fullness here, or the narrow end of the piece where it is shaped",
     "width": "the finished width of the piece is that of the whole place, and its number says in "
     "how many panels it is cut",
     "pleats": "change the pleats or the piece",

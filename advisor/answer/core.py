@@ -65,6 +65,7 @@ def told_places(
     built: Mapping[str, ToldBuild] | None = None,
     methods: Mapping[str, Method] | None = None,
     say: Callable[[str], str] = str,
+    channels: Mapping[str, str] | None = None,
 ) -> tuple[ToldPlace, ...]:
     """Every place with what the project says of it and, in a garment, what it comes to.
 
@@ -73,6 +74,7 @@ def told_places(
         built: what each place comes to; None for a question, which has no lengths.
         methods: how the order of work makes each place; None where there is no order.
         say: puts the quantities of a sentence into the maker's units.
+        channels: how wide a channel is stitched, by its place.
     """
     ways = methods or {}
     return tuple(
@@ -84,20 +86,24 @@ def told_places(
             built=None if built is None else built[seam.name],
             kind=seam.place,
             kind_from=seam.placed_by,
-            **_way(ways.get(seam.name), seam, judgement, say),
+            **_way(ways.get(seam.name), seam, judgement, say, (channels or {}).get(seam.name, "")),
         )
         for seam in judgement.garment.seams
     )
 
 
 def _way(
-    method: Method | None, seam: Seam, judgement: Judgement, say: Callable[[str], str]
+    method: Method | None,
+    seam: Seam,
+    judgement: Judgement,
+    say: Callable[[str], str],
+    channel: str = "",
 ) -> dict[str, str]:
     """The method of a place; what the kind of seam says already is not said again."""
     if method is None or not method.id:
         return {}
     said = method.says if method.fits.get("seam") else method.says or method.name
-    told = _turned(method, seam, judgement)
+    told = (*_turned(method, seam, judgement), channel)
     made = ", ".join(filter(None, (say(said).removesuffix("."), *map(say, told))))
     if seam.making.left_open:
         gap = say(f"{{{seam.making.left_open / 10:g} cm}} left open to turn through")

@@ -72,11 +72,11 @@ def _form(kind: str) -> Any:
         from advisor.knowledge.schema_order import OrderForm
 
         return OrderForm
-    from advisor.knowledge import load, schema, schema_places
+    from advisor.knowledge import load, schema, schema_notions, schema_places
 
     single: dict[str, Any] = {
         "fabric": schema.FabricForm,
-        "notion": schema.NotionForm,
+        "notion": schema_notions.NotionForm,
         "rule": schema.RuleForm,
         "method": schema_places.MethodForm,
     }

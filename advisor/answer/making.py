@@ -9,27 +9,24 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from advisor.answer import seamwords
-from advisor.answer.buyingwords import sold_text, told_cloth, without_piece
+from advisor.answer.buyingwords import UNDER_CLOTH, sold_text, told_cloth, without_piece
 from advisor.answer.cutwords import told_cut
 from advisor.answer.model.making import (
-    ToldBend,
     ToldBuild,
     ToldClass,
     ToldCloth,
     ToldCut,
     ToldFineNeedle,
     ToldFullness,
-    ToldInstead,
-    ToldNeed,
     ToldReel,
     ToldShade,
     ToldSpot,
-    ToldStrip,
     ToldThread,
     ToldThreadUse,
     ToldTicket,
     ToldWeight,
 )
+from advisor.answer.model.needed import ToldBend, ToldInstead, ToldNeed, ToldStrip
 from advisor.answer.model.told import ToldResult, ToldTest
 from advisor.answer.teller import Teller
 from advisor.answer.weightwords import told_weight
@@ -46,6 +43,7 @@ from advisor.construction.stack import Spot
 from advisor.construction.threadlist import COTTON, ThreadBought, threads_to_buy
 from advisor.construction.threads import whole
 from advisor.construction.weighing import weigh
+from advisor.construction.widths import Width
 from advisor.craft import boning, colour, rolled, threadsize
 from advisor.craft.cloth import METRIC_STEP_MM, US_STEP_MM, round_up_to_shop
 from advisor.decide.kit import HAVE, Need, kit_of
@@ -85,7 +83,7 @@ def told_shopping(judgement: Judgement, teller: Teller, work: Work | None = None
     threads = threads_to_buy(judgement, works, teller.knowledge, cuts, _rows(work))
     cloth = tuple(told_cloth(b, teller) for b in bought)
     cloth += tuple(without_piece(name) for name in _no_piece(judgement, teller.knowledge))
-    laid = {row.fabric: f"{row.buy}, as told under cloth" for row in cloth if row.buy}
+    laid = {row.fabric: f"{row.buy}{UNDER_CLOTH}" for row in cloth if row.buy}
     needs = _needs(judgement, work, teller.knowledge)
     return Shopping(
         cloth,
@@ -129,7 +127,7 @@ def costs(
     cuts = [cut_note(cut, judgement, knowledge) for b in bought for cut in b.cuts]
     threads = threads_to_buy(judgement, works, knowledge, cuts, _rows(work))
     besides = (
-        (need.item.split(" (")[0], need.number, need.bought)
+        (need.item.split(" (")[0], need.number and need.number + need.spare, need.bought)
         for need in _needs(judgement, work, knowledge)
         if need.group == GROUP and need.strip is None and need.state != HAVE
     )
@@ -280,7 +278,7 @@ def _thread(bought: ThreadBought, judgement: Judgement, teller: Teller) -> ToldT
         looper_m=_round(bought.looper),
         overlocker_m=_round(bought.overlocker),
         total_m=_round(bought.total),
-        buy=seamwords.reels_text(bought.reels, bought.cones),
+        buy=seamwords.reels_text(bought.reels, bought.cones, teller.units),
         seams=tuple(bought.seams),
         not_counted=tuple(bought.uncounted),
         tucks=tuple(bought.tucks),
@@ -370,7 +368,20 @@ def _need(need: Need, laid: Mapping[str, str], teller: Teller) -> ToldNeed:
             ToldInstead(s.text, checked=True, sources=teller.cite(s.sources)) for s in need.instead
         ),
         ruled_out=tuple(need.refused),
+        width_mm=None if need.width is None else need.width.mm,
+        width=_width(need.width),
+        round=need.width is not None and need.width.round,
+        spare=need.spare,
+        apart_mm=need.apart,
+        tried=need.tried,
     )
+
+
+def _width(width: Width | None) -> str:
+    """Whether a width was said, is usual, or is for her to choose; "" where there is none."""
+    if width is None:
+        return ""
+    return "said" if width.said else "to choose" if width.mm is None else "usual"
 
 
 def _strip(need: Need, teller: Teller) -> ToldStrip | None:

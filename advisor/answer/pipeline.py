@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from advisor.answer.channelwords import channels
 from advisor.answer.conflicts import numbered, told_conflicts, told_cure_all
 from advisor.answer.core import (
     told_cautions,
@@ -181,7 +182,12 @@ def _with_making(found: Answer, decided: Decided, parts: Parts, teller: Teller) 
 
     built = told_builds(judgement, teller)
     methods = decided.work.methods if decided.work is not None else {}
-    found = replace(found, seams=told_places(judgement, built, methods, teller.say))
+    found = replace(
+        found,
+        seams=told_places(
+            judgement, built, methods, teller.say, channels(judgement, teller.knowledge)
+        ),
+    )
     buttons = told_buttons(judgement.garment, methods, teller.knowledge)
     full = (*told_double(judgement.garment), *told_fullness(judgement.garment))
     found = replace(found, unknowns=(*found.unknowns, *buttons, *full))

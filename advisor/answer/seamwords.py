@@ -313,9 +313,11 @@ def _trim_says(work: SeamWork, units: System) -> list[str]:
     return says
 
 
-def reels_text(reels: tuple[tuple[int, float], ...], cones: int) -> str:
-    """What thread to buy."""
-    parts = [f"{n} reel{'s' if n > 1 else ''} of {size:g} m" for n, size in reels]
+def reels_text(reels: tuple[tuple[int, float], ...], cones: int, units: System) -> str:
+    """What thread to buy; a reel says its metres also where yards are sold."""
+    yards = {size: f"{size / 0.9144:.0f} yd ({size:g} m)" for _, size in reels}
+    holds = yards if units == "us" else {size: f"{size:g} m" for _, size in reels}
+    parts = [f"{n} reel{'s' if n > 1 else ''} of {holds[size]}" for n, size in reels]
     if cones:
         parts.append(f"{cones} cones for the overlocker")
     return ", ".join(parts)

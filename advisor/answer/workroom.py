@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterable, Iterator
 
 from advisor.answer.model.answer import Answer
-from advisor.answer.model.making import ToldNeed
+from advisor.answer.model.needed import ToldNeed
 from advisor.decide.kit import state_of
 from advisor.knowledge.workshop import RoomThing
 from advisor.order.work import Work

@@ -360,9 +360,9 @@ def only(verdict: Verdict, option: int, why: str) -> Verdict:
 
 
 def picking_number(verdict: Verdict, value: float, why: str) -> Verdict:
-    """The verdict with another of its advised values picked, and why.
+    """The verdict with another of its allowed values picked, and why.
 
-    Tastes that it is not to are given up.
+    Tastes that it is not to are given up, and wishes where it is not among what is advised.
     """
     about = verdict.aspect.id
     claim = Claim(
@@ -370,7 +370,12 @@ def picking_number(verdict: Verdict, value: float, why: str) -> Verdict:
     )
     kept = tuple(s for s in verdict.because if value in set_of(s.claim))
     given_up = (*verdict.given_up, *(s for s in verdict.because if s not in kept))
-    return replace(verdict, pick=value, because=(*kept, Said(HERE, claim)), given_up=given_up)
+    advised = verdict.advised
+    if value not in advised:
+        wishes = [set_of(s.claim) for s in kept if s.claim.strength == "should"]
+        advised = meet(verdict.allowed, _met(verdict.aspect, wishes))
+    because = (*kept, Said(HERE, claim))
+    return replace(verdict, advised=advised, pick=value, because=because, given_up=given_up)
 
 
 def _single(

@@ -14,7 +14,7 @@ from typing import Final
 from advisor.claims.judgement import Judgement
 from advisor.construction.clothlist import too_wide_in
 from advisor.construction.fullness import fullness_of
-from advisor.construction.notionlist import ROWS, notions_to_buy
+from advisor.construction.inrows import apart_of, holes_of, is_row, number_in
 from advisor.craft import fullness as table
 from advisor.craft.checks import TooWideError
 from advisor.knowledge.model import Knowledge
@@ -54,10 +54,6 @@ class Disagreement:
     cloth: str = ""
     together: tuple[float, int] | None = None
     too_wide: TooWideError | None = None
-
-
-ONE_HOOK = 50.0
-"""Up to this length a place has one hook, not a row of them, mm: estimate."""
 
 
 def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreement]:
@@ -120,6 +116,10 @@ def _compared(seam: Seam, use: Use, piece: Piece, garment: Garment) -> Iterator[
         if s.facts.get("edge") == "hem" and s.cloths() == (use.cloth,) and "length" in s.facts
     ]
     wrong = [hem for hem in hems if _far(hem.value, gives)] if len(hems) == 1 else []
+    other = _other_edge(seam, use, piece, garment)
+    if other is not None:
+        yield from _at_both_edges(seam, use, piece, other)
+        return
     if not _far(asks, gives) and not wrong:
         return
     ratio, number = not _far(use.fullness, piece.fullness), piece.number or 1
@@ -140,6 +140,39 @@ def _compared(seam: Seam, use: Use, piece: Piece, garment: Garment) -> Iterator[
         cloth=use.cloth,
         together=(piece.width, number) if each else None,
     )
+
+
+def _other_edge(seam: Seam, use: Use, piece: Piece, garment: Garment) -> Seam | None:
+    """The place at the other edge of a piece, where the piece has the fullness of that one."""
+    if not _far(use.fullness, piece.fullness):
+        return None
+    return next(
+        (
+            other
+            for other in garment.seams
+            if other != seam and "length" in other.facts and not _far(_along(other), piece.width)
+            for drawn in other.uses
+            if drawn.cloth == piece.cloth and not _far(drawn.fullness, piece.fullness)
+        ),
+        None,
+    )
+
+
+def _at_both_edges(seam: Seam, use: Use, piece: Piece, other: Seam) -> Iterator[Disagreement]:
+    """A piece that is drawn up at both edges: each has its own fullness, of one width of cloth."""
+    wide = piece.width if piece.narrow is None else piece.narrow
+    has, asks = wide * piece.fullness, table.cut_width(_along(seam), use.fullness)
+    if _far(has, asks):
+        yield Disagreement(
+            "both edges",
+            seam.name,
+            (
+                Figure(f"{seam.name} asks of {use.cloth}", asks),
+                Figure(f"the piece {piece.name}, which agrees with {other.name}, has", has),
+                Figure(f"drawn up to {seam.name} that is", has / _along(seam), "ratio"),
+            ),
+            cloth=use.cloth,
+        )
 
 
 def _ring_hems(garment: Garment) -> Iterator[Disagreement]:
@@ -248,8 +281,8 @@ def _buttons(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
 def _uneven(hole: Seam, button: Seam) -> Iterator[Disagreement]:
     """As many of the one as of the other; twice as many make a double-breasted front."""
     counts = [Figure(seam.name, seam.making.times, "count") for seam in (hole, button)]
-    holes = hole.making.times
-    if holes != button.making.times and not half_for_show(button, holes):
+    holes, counted = hole.making.times, button.making.counted
+    if counted and holes != button.making.times and not half_for_show(button, holes):
         yield Disagreement("buttons", button.name, tuple(counts))
 
 
@@ -259,15 +292,17 @@ def _is_button(name: str, garment: Garment, knowledge: Knowledge) -> bool:
 
 
 def _uncounted(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
-    """A row of hooks or snaps whose number nobody said."""
-    for bought in notions_to_buy(garment, knowledge):
-        if garment.cloths[bought.name].entry in ROWS and bought.number is None:
-            place = bought.places[0]
-            length = next(s.facts.get("length") for s in garment.seams if s.name == place)
-            few = length is not None and float(length) <= ONE_HOOK
-            what, times = ("one or more", 1) if few else ("a row", 6)
-            text = f"has {what} of {bought.name}, and nobody said how many: write times: {times}"
-            yield Disagreement("uncounted", place, (), text)
+    """Fastenings of which a place may hold a row, where nobody said their number."""
+    for seam in garment.seams:
+        for name in seam.cloths():
+            entry = knowledge.entries[garment.cloths[name].entry]
+            sure = seam.making.counted or holes_of(entry, garment) is not None
+            if apart_of(entry) is None or "length" not in seam.facts or sure:
+                continue
+            row, times = is_row(seam, entry), number_in(seam, entry, garment)
+            what = f"a row of {name}, taken as {times}" if row else f"one or more of {name}"
+            text = f"has {what}, and nobody said how many: write times: {times}"
+            yield Disagreement("uncounted", seam.name, (), text)
 
 
 def _loose_lining(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:

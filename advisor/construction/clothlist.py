@@ -12,9 +12,13 @@ from typing import Final
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Judgement
 from advisor.claims.subjects import subject_of
+from advisor.construction.backing import backing_of
 from advisor.construction.bulk import picked
 from advisor.construction.cutting import Cut, cuts_of, on_cloth
+from advisor.construction.notionlist import is_sheet
+from advisor.construction.widths import narrowest_said
 from advisor.craft import cloth as lay
+from advisor.craft import skins
 from advisor.craft.checks import TooWideError
 from advisor.craft.lying import Lies, lying
 from advisor.knowledge.model import Knowledge
@@ -35,6 +39,7 @@ SQUARED: Final = 15.0
 SAVES: Final = 100.0
 """Another lay is told where it saves so much, mm."""
 FOLDED: Final = "folded"
+SKIN: Final = "skin"
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +54,9 @@ class Bought:
         used: the share of the lay that ends in the pieces; the lay is `packed` long.
         if_across: length if the cloth shrinks across too, where nobody said so and it matters.
         laid: where the pieces of `cuts` lie, on the `usable` width of the cloth once shrunk.
+        area: of skins, which have no length, mm².
+        backs: whether the pieces are those of the cloth that it backs, for none of it is said;
+            `without` names the places whose pieces were not found.
     """
 
     cloth: str
@@ -72,6 +80,9 @@ class Bought:
     sources: tuple[str, ...] = lay.SOURCES
     usable: float = 0.0
     laid: tuple[Lies, ...] = ()
+    area: float | None = None
+    backs: bool = False
+    without: tuple[str, ...] = ()
 
     def used_of(self, length: float) -> float | None:
         """The share of so much bought cloth, mm, that ends in the pieces; between the selvages."""
@@ -81,13 +92,22 @@ class Bought:
 
 
 def cloths_to_buy(judgement: Judgement, knowledge: Knowledge) -> list[Bought]:
-    """Every cloth that the project gives pieces for, in the order of its cloths."""
+    """Every cloth that the project gives pieces for, in the order of its cloths.
+
+    Of an interfacing without pieces those are taken that it backs.
+    """
     garment = judgement.garment
-    return [
-        _bought(cloth, [p for p in garment.plan.pieces if p.cloth == name], judgement, knowledge)
-        for name, cloth in garment.cloths.items()
-        if any(piece.cloth == name for piece in garment.plan.pieces)
-    ]
+    found = []
+    for name, cloth in garment.cloths.items():
+        pieces = tuple(piece for piece in garment.plan.pieces if piece.cloth == name)
+        backs, without = False, tuple[str, ...]()
+        if not pieces and is_sheet(knowledge.entries[cloth.entry]):
+            backing = backing_of(name, garment, knowledge)
+            pieces, without, backs = backing.pieces, backing.without, True
+        if pieces:
+            bought = _bought(cloth, list(pieces), judgement, knowledge)
+            found.append(replace(bought, backs=backs, without=without))
+    return found
 
 
 def _bought(
@@ -105,6 +125,8 @@ def _bought(
     )
     try:
         cuts = _cuts(pieces, sold, is_net(cloth, knowledge))
+        if knowledge.entries[cloth.entry].structure == SKIN:
+            return _skins(bare, cuts)
         opened = lay.estimate([on_cloth(cut) for cut in cuts], sold)
     except TooWideError as error:
         return replace(bare, wrong=str(error), too_wide=error)
@@ -129,6 +151,15 @@ def _bought(
     )
 
 
+def _skins(bare: Bought, cuts: tuple[Cut, ...]) -> Bought:
+    """Skins, which are bought by their area."""
+    net = sum(cut.number * on_cloth(cut).area_mm2 for cut in cuts)
+    area, number = skins.to_buy(net), sum(cut.number for cut in cuts)
+    return replace(
+        bare, area=area, cuts=cuts, pieces=number, used=net / area, sources=skins.SOURCES
+    )
+
+
 def _sold(
     cloth: Cloth, judgement: Judgement, knowledge: Knowledge
 ) -> tuple[lay.BoughtCloth, tuple[str, ...]]:
@@ -136,7 +167,8 @@ def _sold(
     bolt = judgement.garment.plan.bolts.get(cloth.name, Bolt())
     entry = knowledge.entries[cloth.entry]
     firm = entry.structure in ACROSS
-    assumed = [] if bolt.width is not None else ["width"]
+    said_width = bolt.width or narrowest_said(cloth.name, judgement.garment)
+    assumed = [] if said_width is not None else ["width"]
     usual_width = USUAL_WIDTH if entry.kind == "cloth" else INTERFACING_WIDTH
     long, across = shrinks(cloth, judgement, knowledge)
     if bolt.shrinks is None:
@@ -148,7 +180,7 @@ def _sold(
         selvage = SELVAGE if firm else 0.0
         if firm:
             assumed.append("selvages")
-    width = bolt.width or usual_width
+    width = said_width or usual_width
     selvage = min(selvage, width / 4)
     one_way = _one_way(cloth, judgement, knowledge)
     ends = SQUARED if firm else 0.0

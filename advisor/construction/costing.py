@@ -8,7 +8,7 @@ beyond the need. What has no price, or no amount, is a line without a cost, neve
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from advisor.claims.judgement import Judgement
@@ -17,13 +17,23 @@ from advisor.construction.notionlist import notions_to_buy
 from advisor.construction.threadlist import ThreadBought
 from advisor.craft.cloth import METRIC_STEP_MM, US_STEP_MM, round_up_to_shop
 from advisor.knowledge.model import Knowledge
-from advisor.knowledge.pricing import EACH, METRE, Price, Quoting, price_of
+from advisor.knowledge.pricing import (
+    AREA,
+    EACH,
+    FEET_PER_M2,
+    METRE,
+    Price,
+    Quoting,
+    price_of,
+)
 from advisor.project.garment import Garment
+from advisor.units.factors import MM_PER_YARD
 
 CLOTH: Final = "cloth"
 THREAD: Final = "thread"
 NOTIONS: Final = "notions"
 OTHERS: Final = "others"
+SQUARE_METRE: Final = 1e6
 NO_PRICE: Final = "no price said"
 NO_AMOUNT: Final = "how much is not said"
 
@@ -34,8 +44,8 @@ class CostLine:
 
     Attributes:
         group: cloth, thread, notions or others.
-        amount: m, or how many; None where nobody can say.
-        unit: `m` or `each`.
+        amount: m, m², or how many; None where nobody can say.
+        unit: `m`, `m2` or `each`.
         price: of one of these; None where she says none.
         cents: what it costs, in hundredths; None where price or amount is missing.
         wasted: of that, what is bought and not used.
@@ -71,18 +81,21 @@ def costs_of(
     for name, cloth in garment.cloths.items():
         if name not in laid and knowledge.entries[cloth.entry].kind == "cloth":
             price = _named(name, garment, quote, knowledge)
-            lines.append(_line(CLOTH, name, None, METRE, price))
+            lines.append(_line(CLOTH, name, None, METRE, _as_sold(price, METRE, garment)))
     lines += [line for row in threads for line in _thread(row, judgement, quote)]
     for notion in notions_to_buy(garment, knowledge):
         if notion.name not in laid:
             price = _named(notion.name, garment, quote, knowledge)
-            amount, unit = _amount(notion.number, notion.bought, garment)
+            number = None if notion.number is None else notion.number + notion.spare
+            amount, unit = _amount(number, notion.bought, garment)
+            price = _as_sold(price, unit, garment)
             lines.append(_line(NOTIONS, notion.name, amount, unit, price))
     named = {line.name for line in lines}
     for name, number, length in besides:
         if name not in named:
             amount, unit = _amount(number, length, garment)
-            lines.append(_line(NOTIONS, name, amount, unit, price_of(quote.prices, name)))
+            price = _as_sold(price_of(quote.prices, name), unit, garment)
+            lines.append(_line(NOTIONS, name, amount, unit, price))
     for name, money in quote.others.items():
         lines.append(_line(OTHERS, name, 1, EACH, Price(money)))
     return lines
@@ -116,15 +129,25 @@ def _line(
 
 
 def _words(per: str) -> str:
-    return "a metre" if per == METRE else "a piece"
+    return {METRE: "a metre", AREA: "a square metre"}.get(per, "a piece")
+
+
+def _as_sold(price: Price | None, unit: str, garment: Garment) -> Price | None:
+    """A price of which she does not say the unit is for what her shops measure by."""
+    if price is None or price.per or garment.units != "us":
+        return price
+    sold = {METRE: 1000.0 / MM_PER_YARD, AREA: FEET_PER_M2}.get(unit, 1.0)
+    return replace(price, amount=price.amount * sold)
 
 
 def _cloth(row: Bought, garment: Garment, quote: Quoting, knowledge: Knowledge) -> CostLine:
     length = row.buy_us if garment.units == "us" else row.buy_metric
-    price = _named(row.cloth, garment, quote, knowledge)
     used = None if length is None else row.used_of(length)
-    metres = None if length is None else length / 1000
-    return _line(CLOTH, row.cloth, metres, METRE, price, 0.0 if used is None else 1.0 - used)
+    amount, unit = None if length is None else length / 1000, METRE
+    if row.area is not None:
+        amount, unit, used = row.area / SQUARE_METRE, AREA, row.used
+    price = _as_sold(_named(row.cloth, garment, quote, knowledge), unit, garment)
+    return _line(CLOTH, row.cloth, amount, unit, price, 0.0 if used is None else 1.0 - used)
 
 
 def _thread(row: ThreadBought, judgement: Judgement, quote: Quoting) -> list[CostLine]:

@@ -27,7 +27,10 @@ STRIP_WHOLE: Final = 600.0
 
 @dataclass(frozen=True, slots=True)
 class Ring:
-    """A ring of a flounce, mm: radii to cut and at the seam line, its hem and how full that is."""
+    """A ring of a flounce, mm: radii to cut and at the seam line, its hem and how full that is.
+
+    The hem is that of all its rings once they are joined.
+    """
 
     cut_inner: float
     seam_line: float
@@ -143,7 +146,8 @@ def _rings(piece: Piece, said: Flounce, raw: bool) -> Cut:
     wide = outer if said.turn <= QUARTER else 2 * outer
     high = outer if said.turn <= HALF else 2 * outer
     number = said.pieces * (piece.number or 1)
-    found = Ring(inner, ring.inner_radius, outer, ring.hem_length, ring.hem_fullness, said.turn)
+    hem = ring.hem_length - 2 * piece.allowance * said.pieces
+    found = Ring(inner, ring.inner_radius, outer, hem, hem / said.seam, said.turn)
     return Cut(piece, piece.name, number, wide, high, edge=said.seam, ring=found)
 
 

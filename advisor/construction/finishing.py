@@ -82,6 +82,10 @@ class Finishing:
     narrower: tuple[float, float] | None = None
 
 
+UNCLIPPED: Final = frozenset({"hem", "folded"})
+"""Edges whose fullness is eased in, or that are wrapped: neither is clipped or notched."""
+
+
 @dataclass(frozen=True, slots=True)
 class Trimming:
     """How allowances are reduced and turned; empty where nothing is to be done.
@@ -207,7 +211,7 @@ def trimming_of(seam: Seam, have: float, plies_mm: Sequence[float | None]) -> Tr
         widths = grade(plies, have).widths_mm
     clips = None
     length = seam.facts.get("length")
-    if seam.facts.get("shape") == "curved" and length:
+    if seam.facts.get("shape") == "curved" and length and seam.facts.get("edge") not in UNCLIPPED:
         low, high = CLIP_SPACING_MM
         clips = (low, high, max(1, int(float(length) / low)))
     folded = turned or seam.facts.get("edge") == "hem"

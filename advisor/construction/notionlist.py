@@ -2,29 +2,43 @@
 
 A zip, a button and a pad are bought by the piece, elastic, tape and boning by the length: as long
 as its place, less what it is stretched by, and what its ends take besides, which its file says.
-Interfacing and wadding are cut to pieces like a cloth. Two times of the place that sets a front
-zip are the two sides of one zip (`common-practice`).
+One fastening more is bought to spare than its place takes (`inrows`). Interfacing and wadding are
+cut to pieces like a cloth. Two times of the place that sets a front zip are the two sides of one
+zip (all `common-practice`).
 """
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
+from advisor.construction.inrows import apart_of, holes_of, is_row, number_in
+from advisor.construction.widths import Width, usual_width, width_of
 from advisor.craft import boning
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.project.garment import Cloth, Garment, Seam
+from advisor.units.factors import MM_PER_INCH
 
 BY_PIECE: Final = frozenset({"zip", "button"})
 BY_LENGTH: Final = frozenset({"elastic", "tape", "hook-and-loop", "trim", "bone"})
-ROWS: Final = frozenset({"hook-and-eye", "snap", "set-snap"})
-"""Fastenings of which one place may hold a row, so that its times do not tell their number."""
+SPARE: Final = 1
+"""Fastenings that are bought besides, for one gets lost."""
+QUILTING: Final = "quilting"
+"""The kind of a place whose length is that of its rows, and which covers all of its cloths."""
+ONCE: Final = frozenset({"glue", "thread"})
+"""Kinds of which one tube or reel does for every place."""
+QUARTER: Final = MM_PER_INCH / 4
+SHEETS: Final = frozenset({"fusible", "low-temperature fusible", "sew-in", "canvas"})
 CONCEALED: Final = "concealed-zip"
 CONCEALED_TAIL: Final = 30.0
 """What a concealed zip is longer than its opening, mm: the slider stays below the end of the row
 (common practice says 3 to 5 cm)."""
 BONE: Final = "bone"
+ELASTIC: Final = "elastic"
+DRAWN_IN: Final = frozenset({"casing", "elastic-edge"})
+"""Kinds of places that an elastic draws in; in a seam it only stays what gives."""
 GATHERING: Final = "braided-elastic"
 """What draws an edge up where no elastic is named: its ends are taken as this one's."""
 SPIRALS: Final = frozenset({"spiral-boning"})
@@ -46,7 +60,12 @@ class NotionBought:
     """A notion to buy.
 
     Attributes:
-        number: how many, where it is sold by the piece; None where nobody said.
+        number: how many, where it is sold by the piece; None where nobody can tell.
+        apart: how far apart they are taken to be where that told their number, mm.
+        spare: how many are bought besides.
+        width: how it is bought, where anybody says.
+        tried: whether it is an elastic of which nobody says how far it is stretched, so that the
+            body tells how long it is cut.
         cut: how long each is bought, or lies finished, longest first.
         whole: all lengths together, mm; None where it is sold by the piece, or one is not said.
         ends: what each of those lengths takes besides for its ends, mm.
@@ -62,6 +81,10 @@ class NotionBought:
     ends: float = 0.0
     least: float | None = None
     bends: tuple[tuple[str, float, float], ...] = ()
+    apart: float | None = None
+    spare: int = 0
+    width: Width | None = None
+    tried: bool = False
 
     @property
     def bought(self) -> float | None:
@@ -75,12 +98,20 @@ def with_ends(whole: float | None, cut: tuple[Lengths, ...], ends: float) -> flo
 
 
 def notions_to_buy(garment: Garment, knowledge: Knowledge) -> list[NotionBought]:
-    """Every notion that lies in a place, in the order of the project."""
+    """Every notion that lies in a place, in the order of the project, each width by itself."""
     found = []
     for name, cloth in garment.cloths.items():
-        places = [seam for seam in garment.seams if name in seam.cloths()]
-        if places and knowledge.entries[cloth.entry].kind != "cloth":
-            found.append(_bought(name, places, garment, knowledge))
+        entry = knowledge.entries[cloth.entry]
+        if entry.kind == "cloth":
+            continue
+        widths: dict[Width | None, list[Seam]] = {}
+        for seam in garment.seams:
+            if name in seam.cloths():
+                sized = _by_length(entry) or _by_piece(entry)
+                wide = width_of(name, seam, entry, garment) if sized else None
+                widths.setdefault(wide, []).append(seam)
+        for width, places in widths.items():
+            found.append(replace(_bought(name, places, garment, knowledge), width=width))
     return found
 
 
@@ -89,24 +120,37 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
     names = tuple(seam.name for seam in places)
     if _by_piece(entry):
         zips = entry.kind == "zip"
-        counted = [_number(seam, zips=zips) for seam in places]
-        rows = entry.id in ROWS and any(
-            "length" in seam.facts and seam.making.times == 1 for seam in places
-        )
+        apart = apart_of(entry)
+        rows = any(is_row(seam, entry) and holes_of(entry, garment) is None for seam in places)
+        counted = [_number(seam, entry, garment) for seam in places]
         cut = tuple(
             Lengths(number, _of_zip(entry, _length(seam, name)))
             for seam, number in zip(places, counted, strict=True)
             if zips
         )
-        return NotionBought(name, names, None if rows else sum(counted), cut, None)
+        return NotionBought(
+            name,
+            names,
+            sum(counted),
+            cut,
+            None,
+            apart=apart if rows else None,
+            spare=0 if apart is None else SPARE,
+        )
+    if entry.kind in ONCE:
+        return NotionBought(name, names, 1, (), None)
     if not _by_length(entry):
-        longest = max((float(seam.facts.get("length") or 0.0) for seam in places), default=0.0)
-        return NotionBought(name, names, None, (), None, least=longest or None)
-    ends = ends_of(entry)
+        sewn = (seam for seam in places if seam.place != QUILTING)
+        longest = max((float(seam.facts.get("length") or 0.0) for seam in sewn), default=0.0)
+        return NotionBought(name, names, None, (), None, least=longest)
+    ends = ends_of(entry, garment.units)
     bone = entry.kind == BONE and not ends
     cut, whole = lengths_of((seam.making.times, _length(seam, name, bone=bone)) for seam in places)
     bends = _bends(garment.cloths[name]) if entry.kind == BONE else ()
-    return NotionBought(name, names, None, cut, whole, ends, bends=bends)
+    stretched = any(use.stretched > 1 for seam in places for use in seam.uses if use.cloth == name)
+    draws = any(seam.place in DRAWN_IN for seam in places)
+    tried = entry.kind == ELASTIC and draws and not stretched
+    return NotionBought(name, names, None, cut, whole, ends, bends=bends, tried=tried)
 
 
 def lengths_of(
@@ -118,15 +162,26 @@ def lengths_of(
     return tuple(found), sum(known) if len(known) == len(found) else None
 
 
-def ends_of(entry: Entry) -> float:
+def ends_of(entry: Entry, units: str) -> float:
     """What one length of a notion takes for its ends, mm."""
-    return float(entry.facts.get("ends", {"mm": 0.0})["mm"])
+    return as_measured(float(entry.facts.get("ends", {"mm": 0.0})["mm"]), units)
+
+
+def as_measured(ends: float, units: str) -> float:
+    """What ends take, mm, as a tape measure shows it: by inches up to the next quarter."""
+    return math.ceil(ends / QUARTER - 1e-9) * QUARTER if units == "us" else ends
 
 
 def _by_length(entry: Entry) -> bool:
     """Whether it is bought by the length: what its file says goes before what its kind says."""
     said = entry.facts.get("sold by")
     return entry.kind in BY_LENGTH if said is None else bool(said == "length")
+
+
+def is_sheet(entry: Entry) -> bool:
+    """Whether it is a notion that is cut to pieces like a cloth, as an interfacing."""
+    said = entry.facts.get("sold by")
+    return entry.kind in SHEETS if said is None else bool(said == "sheet")
 
 
 def _of_zip(entry: Entry, opening: float | None) -> float | None:
@@ -169,11 +224,12 @@ def _bends(cloth: Cloth) -> tuple[tuple[str, float, float], ...]:
     )
 
 
-def _number(seam: Seam, *, zips: bool) -> int:
-    times = seam.making.times
-    if zips and times == 2 and any(word in seam.name.casefold() for word in ONE_FRONT):
-        return 1
-    return times
+def _number(seam: Seam, entry: Entry, garment: Garment) -> int:
+    """How many of what is sold by the piece a place takes."""
+    if entry.kind != "zip":
+        return number_in(seam, entry, garment)
+    one = any(word in seam.name.casefold() for word in ONE_FRONT)
+    return 1 if seam.making.times == 2 and one else seam.making.times
 
 
 def drawn_by_elastic(garment: Garment, knowledge: Knowledge) -> NotionBought | None:
@@ -192,5 +248,14 @@ def drawn_by_elastic(garment: Garment, knowledge: Knowledge) -> NotionBought | N
         edges.append((seam.making.times, None if edge is None else float(edge)))
     cut, whole = lengths_of(edges)
     names = tuple(seam.name for seam in drawn)
-    ends = ends_of(knowledge.entries[GATHERING])
-    return NotionBought("elastic for gathering", names, None, cut, whole, ends)
+    elastic = knowledge.entries[GATHERING]
+    width = usual_width(elastic, drawn[0])
+    return NotionBought(
+        "elastic for gathering",
+        names,
+        None,
+        cut,
+        whole,
+        ends_of(elastic, garment.units),
+        width=width,
+    )

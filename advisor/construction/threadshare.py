@@ -2,13 +2,15 @@
 
 What a place advises of fibre and size is often more than one thread. Of those that it advises the
 one is picked that most places of the same colour advise too, then one that she has on her rack,
-then the one that most of them would pick by themselves. Where she says how near is near enough,
-cloths of like colours are sewn with one thread. Sheet, order, strength and shopping then read the
-same pick.
+then the one that most of them would pick by themselves. A reel is bought for no place that takes
+another one of hardly another thickness without passing a guard. Where she says how near is near
+enough, cloths of like colours are sewn with one thread. Sheet, order, strength and shopping then
+read the same pick.
 """
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
@@ -36,6 +38,8 @@ from advisor.project.garment import Garment, Seam
 
 THREADS: Final = frozenset({FIBRE, SIZE})
 WHY: Final = "More places take it, or it is on the rack: fewer reels, fewer re-threadings."
+ALIKE: Final = 1.15
+"""Two sizes, tex, that hardly differ in the seam: 7 % of their thickness (`estimate`)."""
 Thread = tuple[int, float]
 """Fibre as its place among the words of the aspect, and tex."""
 
@@ -51,6 +55,12 @@ class _Wanted:
 
     def bears(self, thread: Thread) -> bool:
         return thread[0] in self.fibres and thread[1] in self.sizes
+
+    def takes(self, thread: Thread) -> bool:
+        """Whether it bears a thread, or one of so nearly its size, and no guard is against it."""
+        fibre, size = thread
+        near = any(max(size, own) <= ALIKE * min(size, own) for own in self.sizes)
+        return fibre in self.fibres and near and size in self.by_aspect[SIZE].allowed
 
 
 def thread_cloth(seam: Seam, garment: Garment, knowledge: Knowledge) -> str:
@@ -96,9 +106,27 @@ def share_threads(
         groups.setdefault(colour, []).extend(w for w in map(_wanted, sewn) if w is not None)
     for colour, group in groups.items():
         had = _at_hand(colour, reels)
-        for one in group if len(group) > 1 or had else ():
-            _take(one, _best(one, group, had))
+        shared = len(group) > 1 or had
+        picks = [_best(one, group, had) if shared else one.pick for one in group]
+        for one, thread in zip(group, _fewer(group, picks, had), strict=True):
+            _take(one, thread)
     return shades
+
+
+def _fewer(group: list[_Wanted], picks: list[Thread], had: tuple[Reel, ...]) -> list[Thread]:
+    """The threads with every reel left out whose places all take another that is used anyway.
+
+    The least used goes first, into what she has at hand, or the most used; what she has costs
+    nothing and stays.
+    """
+    hers = _reels_as_threads(group[0], had) if group else []
+    for thread, _ in reversed(Counter(picks).most_common()):
+        places = [one for one, picked in zip(group, picks, strict=True) if picked == thread]
+        used = (other for other, _ in Counter(picks).most_common() if other != thread)
+        into = next((o for o in (*hers, *used) if all(one.takes(o) for one in places)), None)
+        if into is not None and not any(_is_had(thread, one, had) for one in places):
+            picks = [into if picked == thread else picked for picked in picks]
+    return picks
 
 
 def _shades(
@@ -145,6 +173,13 @@ def _at_hand(colour: str, reels: tuple[Reel, ...]) -> tuple[Reel, ...]:
     named = tuple(reel for reel in reels if reel.name == colour)
     near = (one for one in from_rack(colour, reels) if one.found is not None)
     return named or tuple(o.reel for o in near if o.found and o.found.difference < SLIGHT)
+
+
+def _reels_as_threads(one: _Wanted, reels: tuple[Reel, ...]) -> list[Thread]:
+    """Her reels of which fibre and size are known."""
+    words = one.by_aspect[FIBRE].aspect.words
+    known = ((reel.fibre, reel.tex) for reel in reels)
+    return [(words.index(fibre), tex) for fibre, tex in known if tex and fibre in words]
 
 
 def _is_had(thread: Thread, one: _Wanted, reels: tuple[Reel, ...]) -> bool:

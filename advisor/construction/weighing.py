@@ -192,7 +192,7 @@ def _below(seam: Seam, weighed: Weighed, garment: Garment) -> float:
             for p in garment.plan.pieces
             if p.cloth in cloths
             and _words(p.name) & BELOW
-            and (lined or "lining" not in _words(p.name))
+            and (lined or p.cloth in seam.cloths() or "lining" not in _words(p.name))
         }
     return sum(weighed.pieces.get(name, 0.0) for name in hung)
 
@@ -200,13 +200,14 @@ def _below(seam: Seam, weighed: Weighed, garment: Garment) -> float:
 def _hung_cloths(seam: Seam, garment: Garment) -> set[str]:
     """The cloths of a place, and what is gathered on to these in turn, as rows on to a basque."""
     cloths = set(seam.cloths())
+    rings = {piece.cloth for piece in garment.plan.pieces if piece.flounce is not None}
     for _ in garment.seams:
         cloths |= {
             use.cloth
             for other in garment.seams
             if other.uses[0].cloth in cloths
             for use in other.uses[1:]
-            if use.fullness >= GATHERED
+            if use.fullness >= GATHERED or use.cloth in rings
         }
     return cloths
 

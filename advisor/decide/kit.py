@@ -26,6 +26,7 @@ from advisor.construction.notionlist import (
 )
 from advisor.construction.stack import is_closed
 from advisor.construction.stays import taped_elsewhere
+from advisor.construction.widths import Width, usual_width
 from advisor.craft.allowance import BOUND_STRIP_MM, STRIP_JOINS, hong_kong_strip, strip_square
 from advisor.decide.evaluate import judge
 from advisor.knowledge.model import Knowledge
@@ -112,6 +113,7 @@ class Need:
         cut: how long each piece of it lies finished, and `ends` what it takes besides, mm.
         least: of what is cut to pieces like a cloth, the longest place that it lies in, mm.
         bends: of a bone, each material, its usual thickness and the least radius it takes, mm.
+        width, spare, apart, tried: as `notionlist` says them of a notion.
     """
 
     group: str
@@ -129,6 +131,10 @@ class Need:
     bends: tuple[tuple[str, float, float], ...] = ()
     ends: float = 0.0
     least: float | None = None
+    width: Width | None = None
+    spare: int = 0
+    apart: float | None = None
+    tried: bool = False
 
     @property
     def bought(self) -> float | None:
@@ -159,7 +165,7 @@ def kit_of(
         name = tool.name if tool else _item_name(aspect, word)
         need = Need(group, name, aspect, word, places, state, instead, refused)
         if aspect == SUPPORT:
-            need = by_the_length(need, garment, _support_ends(word, knowledge))
+            need = _support(need, word, garment, knowledge)
         found.append(need)
     found += _strips(judgement, wrapped)
     found += _notions(garment, knowledge)
@@ -268,15 +274,23 @@ def _notions(garment: Garment, knowledge: Knowledge) -> list[Need]:
             bends=each.bends,
             ends=each.ends,
             least=each.least,
+            width=each.width,
+            spare=each.spare,
+            apart=each.apart,
+            tried=each.tried,
         )
         for each in (*bought, *([drawn] if drawn else []))
     ]
 
 
-def _support_ends(word: str, knowledge: Knowledge) -> float:
-    """What the notion that stays a seam takes for its ends; nothing for what is no notion."""
+def _support(need: Need, word: str, garment: Garment, knowledge: Knowledge) -> Need:
+    """What stays some seams, by the length; with ends and a width where it is a notion."""
     entry = knowledge.entries.get(word.replace(" ", "-"))
-    return 0.0 if entry is None else ends_of(entry)
+    if entry is None:
+        return by_the_length(need, garment, 0.0)
+    first = next(seam for seam in garment.seams if seam.name in need.places)
+    need = replace(need, width=usual_width(entry, first))
+    return by_the_length(need, garment, ends_of(entry, garment.units))
 
 
 def by_the_length(need: Need, garment: Garment, ends: float, *, full: bool = False) -> Need:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from advisor.construction.notionlist import SPARE, as_measured
 from advisor.decide.kit import Need, by_the_length, state_of
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.places import Method, Thing
@@ -17,6 +18,8 @@ from advisor.project.garment import Garment, Seam
 GROUP, TOOL, FOOT = "in the seam", "tool", " foot"
 LENGTH, FULL, PIECE, ROW, ONCE = "length", "full length", "piece", "row", "once"
 BUTTONHOLE = "buttonhole"
+LOST = frozenset({"button", "hook", "snap"})
+"""What one more is bought of, for one gets lost; nobody keeps a second buckle."""
 FASTENERS = frozenset({"zip", "button", "hook-and-loop", "trim", "tape"})
 """Kinds of notion that close a garment; a frog is a trim, a row of snaps may be a tape."""
 
@@ -96,7 +99,10 @@ def _need(thing: Thing, places: tuple[str, ...], garment: Garment) -> Need:
         places,
         state_of(garment, "feet" if foot else "tools", thing.name.removesuffix(FOOT)),
         number=number,
+        spare=SPARE if number and thing.unit == ROW and LOST & set(thing.name.split()) else 0,
     )
     if thing.unit not in (LENGTH, FULL):
         return need
-    return by_the_length(need, garment, thing.ends, full=thing.unit == FULL)
+    return by_the_length(
+        need, garment, as_measured(thing.ends, garment.units), full=thing.unit == FULL
+    )

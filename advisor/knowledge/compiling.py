@@ -15,6 +15,7 @@ from advisor.knowledge.form import Form
 from advisor.knowledge.gaps import compile_gaps
 from advisor.knowledge.glossary import compile_glossary
 from advisor.knowledge.labels import compile_labels
+from advisor.knowledge.likeness import FIELDS
 from advisor.knowledge.model import FORMAT
 from advisor.knowledge.names import plain_name, source_id
 from advisor.knowledge.observations import compile_observation
@@ -216,6 +217,8 @@ class _Compiler:
                     "sold in",
                     "sold by",
                     "ends",
+                    "wide",
+                    "apart",
                 ),
                 keep=True,
             )
@@ -283,9 +286,7 @@ def _lent(item: BookItem) -> dict[str, Any]:
         return {}
     ways = [("claims", i) for i in range(len(item.form.claims))]
     ways += [("traits", name) for name in item.form.traits]
-    others = [
-        (name,) for name in ("structure", "family", "kind", "weave", "ends", "traits sources")
-    ]
+    others = [(name,) for name in (*FIELDS, "traits sources")]
     said = {str(way[-1]): item.said_by(*way) for way in (*ways, *others)}
     return {
         "like": item.form.like,

@@ -1,10 +1,10 @@
 """Lays a cloth that says `like:` over the one it names: what it does not say itself is lent to it.
 
 Names, fibres, measures, limits and notes are always a cloth's own. Structure, family, kind, weave,
-levels of traits and the ends of a notion are lent one by one. Claims are lent by aspect and
-strength: what a file says of an aspect as a should takes the place of the base's shoulds on it, and
-leaves its musts alone, so that no guard is lost in silence; what shall be lost is named under
-`without`.
+levels of traits, and the ends, width and spacing of a notion are lent one by one. Claims are lent
+by aspect and strength: what a file says of an aspect as a should takes the place of the base's
+shoulds on it, and leaves its musts alone, so that no guard is lost in silence; what shall be lost
+is named under `without`.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from typing import Any
 from advisor.errors import Problem, nearest
 from advisor.knowledge.book import Book, BookItem
 
-FIELDS = ("structure", "family", "kind", "weave", "ends")
+FIELDS = ("structure", "family", "kind", "weave", "ends", "wide", "apart")
 """What is lent as a whole where a file does not say it."""
 
 

@@ -17,6 +17,7 @@ from advisor.knowledge import (
     places,
     schema,
     schema_gaps,
+    schema_notions,
     schema_places,
     schema_registers,
     workshop,
@@ -147,7 +148,7 @@ def _kind_of(path: Path) -> tuple[str, type[Any], str]:
     if path.parent.name == "fabrics":
         return "fabrics", schema.FabricForm, ""
     if path.parent.name == "notions":
-        return "notions", schema.NotionForm, ""
+        return "notions", schema_notions.NotionForm, ""
     if path.parent.name == "methods":
         return "methods", schema_places.MethodForm, ""
     return "rules", schema.RuleForm, path.parent.name

@@ -85,7 +85,8 @@ def reel_of(text: str, fibres: tuple[str, ...] = ()) -> Reel:
     except ValueError:
         return Reel(said)
     name, rest = said[: found.start()].strip(), said[found.end() :].strip()
-    fibre = max((f for f in fibres if plain_name(rest).startswith(f)), key=len, default="")
+    words = plain_name(rest)
+    fibre = max((f for f in fibres if words.startswith(plain_name(f))), key=len, default="")
     return Reel(name or found[0], code, lab, fibre, _tex(rest[len(fibre) :].strip()))
 
 

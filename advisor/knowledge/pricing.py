@@ -16,6 +16,8 @@ from advisor.units.factors import MM_PER_YARD
 
 METRE: Final = "m"
 EACH: Final = "each"
+AREA: Final = "m2"
+FEET_PER_M2: Final = (1000.0 / 304.8) ** 2
 DEAREST: Final = 1_000_000.0
 _UNITS: Final = {
     "m": (METRE, 1.0),
@@ -25,13 +27,17 @@ _UNITS: Final = {
     "each": (EACH, 1.0),
     "piece": (EACH, 1.0),
     "reel": (EACH, 1.0),
+    "m2": (AREA, 1.0),
+    "m²": (AREA, 1.0),
+    "sq ft": (AREA, FEET_PER_M2),
 }
-_PRICE: Final = re.compile(r"(\d+(?:\.\d+)?)\s*(?:(?:/|per\s+|a\s+|\s)\s*([a-z]+))?")
+ACCEPTED: Final = "18.50, 18.50 per m, 9 per yd, 7 per sq ft or 3 each"
+_PRICE: Final = re.compile(r"(\d+(?:\.\d+)?)\s*(?:(?:/|per\s+|a\s+|\s)\s*(m[2²]|sq ft|[a-z]+))?")
 
 
 @dataclass(frozen=True, slots=True)
 class Price:
-    """A price for a metre, or for each; `per` is "" where she did not say which."""
+    """A price for a metre, an m² or each; `per` is "" where she did not say which."""
 
     amount: float
     per: str = ""
@@ -75,7 +81,7 @@ def read_price(text: str) -> Price:
     found = _PRICE.fullmatch(" ".join(text.split()).casefold())
     unit = _UNITS.get(found[2] or "") if found else None
     if found is None or (found[2] and unit is None) or not float(found[1]) < DEAREST:
-        raise ValueError(f"'{text}' is no price: write 18.50, 18.50 per m, 9 per yd or 3 each")
+        raise ValueError(f"'{text}' is no price: write {ACCEPTED}")
     amount = float(found[1])
     return Price(amount) if unit is None else Price(amount * unit[1], unit[0])
 

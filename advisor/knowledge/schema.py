@@ -239,16 +239,6 @@ class SpanForm(Form):
     sources: Sources
 
 
-class Fusing(Form):
-    """What the glue of a fusible needs at the glue line."""
-
-    min: Degrees
-    max: Degrees
-    seconds: float
-    moisture: Literal["dry", "damp cloth", "steam"]
-    sources: Sources
-
-
 class EntryForm(Form):
     """What a cloth and a notion have in common; one that says `like` may leave out what is lent."""
 
@@ -287,25 +277,6 @@ class FabricForm(EntryForm):
     needed: ClassVar[tuple[str, ...]] = ("structure", "family")
 
     family: Family | None = None
-
-
-class EndsForm(Form):
-    """What a length is bought and cut longer for its ends, mm: turned, lapped, knotted, caught."""
-
-    mm: Annotated[float, Field(ge=0, le=1000)]
-    sources: Sources
-
-
-class NotionForm(EntryForm):
-    """A notion: what is sewn in and is not cloth."""
-
-    needed: ClassVar[tuple[str, ...]] = ("structure", "kind")
-
-    kind: NotionKind | None = None
-    sold_by: Literal["piece", "length", "sheet"] | None = None
-    """Where it is bought otherwise than notions of its kind are."""
-    ends: EndsForm | None = None
-    fuses_at: Fusing | None = None
 
 
 ToldForm = Literal["always"] | dict[Word, Any]

@@ -174,7 +174,7 @@ class _WordChecker:
         if form.weave is not None and form.weave not in weaves:
             self.say(item, ("weave",), f"unknown weave '{form.weave}'", weaves)
         self._sources(item, ("sold in",), form.sold_in.sources)
-        self._sources(item, ("ends",), getattr(getattr(form, "ends", None), "sources", ()))
+        self._bought(item, form)
         for i, text in enumerate(form.sold_in.fibres):
             path = ("sold in", "fibres", i)
             mix = parse_mix(text)
@@ -194,6 +194,10 @@ class _WordChecker:
         self._claims(item, form.claims)
         for i, note in enumerate(form.notes):
             self._sources(item, ("notes", i), note.sources)
+
+    def _bought(self, item: BookItem, form: Any) -> None:
+        for key in ("ends", "wide", "apart"):
+            self._sources(item, (key,), getattr(getattr(form, key, None), "sources", ()))
 
     def _traits(self, item: BookItem, form: Any) -> None:
         traits = self.book.traits

@@ -53,11 +53,12 @@ class Cloth:
 
 @dataclass(frozen=True, slots=True)
 class Use:
-    """How one cloth goes into a seam."""
+    """How one cloth goes into a seam; `width` of a notion, mm, where it is said there."""
 
     cloth: str
     fullness: float = 1.0
     stretched: float = 1.0
+    width: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

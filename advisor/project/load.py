@@ -309,13 +309,20 @@ class _Reader:
             return None
         here = steps if isinstance(layer, str) else (*steps, key)
         name = self._fabric(said, here) if key == "use" else self._notion(said, here)
-        measures = {}
-        for what in ("fullness", "stretched"):
+        measures: dict[str, Any] = {}
+        for what, default in (("fullness", 1.0), ("stretched", 1.0), ("width", None)):
             value = about.get(what)
             if is_scalar(value):
-                read = partial(read_measure, what, value)
-                measures[what] = self.findings.attempt((*steps, what), read) or 1.0
-        return None if name is None else Use(name, **measures)
+                read = partial(read_measure, what, value, bare=self.bare)
+                measures[what] = self.findings.attempt((*steps, what), read) or default
+        if name is None:
+            return None
+        if "width" in measures and self.knowledge.entries[self.cloths[name].entry].kind == "cloth":
+            expected = (
+                "the width of the cloth under fabrics:, or of what is cut of it under pieces:"
+            )
+            self.findings.say((*steps, "width"), "a cloth has no width in a place", expected)
+        return Use(name, **measures)
 
     def _fabric(self, said: str, steps: Steps) -> str | None:
         name = self.spelled.get(said.casefold())

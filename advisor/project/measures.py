@@ -41,6 +41,7 @@ BUILDING: Mapping[str, Measure] = {
     "sinks": Measure("length", 1.0, 600.0, "a sinking from 1 mm to 60 cm", "cm or in"),
     "selvage": Measure("length", 0.0, 100.0, "from 0 to 10 cm", "cm or in"),
     "bolt": Measure("length", 20.0, 4_000.0, "a cloth from 2 cm to 4 m wide", "cm or in"),
+    "notion": Measure("length", 1.0, 4_000.0, "a notion from 1 mm to 4 m wide", "mm or in"),
     "width": _LENGTH,
     "height": _LENGTH,
     "finished width": _LENGTH,

@@ -91,8 +91,9 @@ class _PlanReader:
                 continue
             ask = Asker(about, ("fabrics", key), self.findings, self.bare)
             shrinks, across = ask.measure("shrinks"), ask.measure("shrinks across")
+            kind = self.knowledge.entries[self.garment.cloths[name].entry].kind
             bolt = Bolt(
-                ask.measure("width", "bolt"),
+                ask.measure("width", "bolt" if kind == "cloth" else "notion"),
                 ask.measure("repeat") or 0.0,
                 ask.measure("selvage"),
                 None if shrinks is None else shrinks / 100,

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from advisor.errors import Problem, shown
 from advisor.knowledge.names import plain_name
-from advisor.knowledge.pricing import Finished, Price, Quoting, read_price
+from advisor.knowledge.pricing import ACCEPTED, Finished, Price, Quoting, read_price
 from advisor.project.findings import Findings
 from advisor.project.wishes import minutes_of
 from advisor.units import parse
@@ -79,7 +79,7 @@ def _price(value: Any, at: tuple[str | int, ...], say: Say) -> Price | None:
     try:
         return read_price(f"{value}")
     except ValueError:
-        say(at, f"{shown(str(value))} is no price", "18.50, 18.50 per m, 9 per yd or 3 each")
+        say(at, f"{shown(str(value))} is no price", ACCEPTED)
         return None
 
 

@@ -99,6 +99,7 @@ class LayerForm(Form):
     fullness: Plain = None
     ease: Plain = None
     stretched: Plain = None
+    width: Plain = None
 
 
 class StripForm(Form):

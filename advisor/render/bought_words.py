@@ -4,17 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from advisor.answer.model.making import ToldNeed, ToldStrip
+from advisor.answer.model.needed import ToldNeed, ToldStrip
 from advisor.units import System, show, show_range, show_size
+from advisor.units.factors import MM_PER_INCH
 
 IN_THE_SEAM = "in the seam"
 NO_NUMBER = "count them, for how many is not said"
 NO_LENGTH = "measure it, for no length is said"
+TRIED = "; no stretch is said, so try it on before you cut it"
+IN_EIGHTHS = 9.0
+US_WIDTH = MM_PER_INCH / 8
+"""Above so many mm a width is sold in eighths of an inch."""
 LONGER = "or the next longer that the shop has"
 
 
 def bought_text(row: ToldNeed, units: System) -> str:
-    """What a shop is asked for: 9; 2.8 m (1 of 66 cm, 2 of 53 cm, and 25 mm on each for ends)."""
+    """What a shop is asked for: 9; 2.8 m of 25 mm (1 of 66 cm, and 25 mm more for its ends)."""
     sizes: dict[str, float] = {}
     for number, each in row.cut_mm:
         if number is not None and each is not None:
@@ -22,14 +27,41 @@ def bought_text(row: ToldNeed, units: System) -> str:
             sizes[size] = sizes.get(size, 0) + number
     lengths = [f"{number:.0f} of {size}" for size, number in sizes.items()]
     if row.number is not None:
-        return f"{' and '.join(lengths)}, {LONGER}" if lengths else f"{row.number}"
+        return f"{' and '.join(lengths)}, {LONGER}" if lengths else _count_text(row, units)
     if row.group != IN_THE_SEAM or row.strip:
         return ""
     if row.buy:
-        return f"{row.buy} ({_cut_text(row, lengths, units)})" if lengths else row.buy
+        cut = f" ({_cut_text(row, lengths, units)})" if lengths else ""
+        return f"{row.buy}{_wide_text(row, units)}{cut}"
     if row.cut_mm:
-        return NO_LENGTH
+        return f"{NO_LENGTH}{_wide_text(row, units)}"
     return NO_NUMBER if row.least_mm is None else _sheet_text(row.least_mm, units)
+
+
+def _count_text(row: ToldNeed, units: System) -> str:
+    """How many, with what is bought to spare, and how the number of a row was told."""
+    spare = f", and {row.spare} to spare" if row.spare else ""
+    about = ""
+    if row.apart_mm is not None:
+        quarters = round(row.apart_mm / US_WIDTH / 2) * US_WIDTH * 2
+        apart = show_size(quarters if units == "us" else row.apart_mm, units)
+        about = f", about {apart} apart as is usual"
+    large = ", as large as you choose" if row.width else ""
+    if row.width_mm is not None:
+        large = f", {show_size(row.width_mm, units)} across"
+    return f"{row.number}{large}{about}{spare}"
+
+
+def _wide_text(row: ToldNeed, units: System) -> str:
+    """How wide a notion is bought, and whether that is only what is usual."""
+    what = "thick" if row.round else "wide"
+    if row.width_mm is None:
+        return f", as {what} as you choose" if row.width else ""
+    if row.width == "said":
+        return f", {show_size(row.width_mm, units)} {what}"
+    inch = units == "us" and row.width_mm > IN_EIGHTHS
+    sold = round(row.width_mm / US_WIDTH) * US_WIDTH if inch else row.width_mm
+    return f", {show_size(sold, units)} {what} as is usual"
 
 
 def _cut_text(row: ToldNeed, lengths: list[str], units: System) -> str:
@@ -38,18 +70,21 @@ def _cut_text(row: ToldNeed, lengths: list[str], units: System) -> str:
     whole = f", {show_size(row.length_mm, units)} in all" if several and row.length_mm else ""
     each = "on each for its" if several else "for its"
     ends = f", and {show_size(row.ends_mm, units)} more {each} ends" if row.ends_mm else ""
-    return f"{', '.join(lengths)}{whole}{ends}"
+    tried = TRIED if row.tried else ""
+    return f"{', '.join(lengths)}{whole}{ends}{tried}"
 
 
 def _sheet_text(least: float, units: System) -> str:
     """What is cut to pieces like a cloth, and no piece of it is said: its longest place."""
-    return f"no less than {show_size(least, units)}; write its pieces to have it reckoned"
+    much = f"no less than {show_size(least, units)}; " if least else ""
+    return f"{much}write its pieces to have it reckoned"
 
 
 def uncut_text(rows: Iterable[ToldNeed], units: System) -> str:
     """Short for a close sheet: what is cut like a cloth, of which no piece is said."""
     each = (
-        f"{row.item} ({show_size(row.least_mm, units)} or more)" for row in rows if row.least_mm
+        f"{row.item} ({show_size(row.least_mm, units)} or more)" if row.least_mm else row.item
+        for row in rows
     )
     return f"{', '.join(each)}: no piece is said"
 

@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Collection, Sequence
 
+from advisor.answer.buyingwords import UNDER_CLOTH
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.making import (
     ToldBuild,
     ToldClass,
     ToldCloth,
     ToldCut,
-    ToldNeed,
     ToldPlace,
     ToldThread,
 )
+from advisor.answer.model.needed import ToldNeed
 from advisor.answer.model.told import ToldVerdict
 from advisor.answer.seamwords import thin
 from advisor.decide.trials import TRIED
@@ -69,7 +70,8 @@ def shared_warnings(places: Sequence[ToldPlace]) -> dict[str, list[str]]:
 
 def to_buy(report: Answer, numbers: Numbers) -> Section:
     """A few lines of what to buy; nothing where the project gives neither pieces nor lengths."""
-    cloths = [row for row in (report.cloth or ()) if row.buy]
+    notions = {row.item for row in report.kit or () if row.group == IN_THE_SEAM}
+    cloths = [row for row in (report.cloth or ()) if row.buy and row.fabric not in notions]
     threads = [row for row in (report.thread or ()) if row.total_m > 0]
     items = []
     if cloths:
@@ -102,7 +104,7 @@ def _notions(report: Answer) -> list[Item]:
     like_cloth = [row for row in rows if row.least_mm is not None and not row.buy]
     others = (row for row in rows if row not in like_cloth)
     told = [
-        f"{row.item}, {text}"
+        f"{row.item}, {text.removesuffix(UNDER_CLOTH)}"
         for row in others
         if (text := _not_yet(row, report) or bought_text(row, units))
     ]
@@ -268,7 +270,8 @@ def tests_in_full(report: Answer, numbers: Numbers) -> Section:
 
 
 def _cloth_short(row: ToldCloth, units: System) -> str:
-    return f"{row.fabric} {row.buy} of {_wide(row, units)}"
+    of = "" if row.area_m2 is not None else f" of {_wide(row, units)}"
+    return f"{row.fabric} {row.buy}{of}"
 
 
 def _wide(row: ToldCloth, units: System) -> str:
@@ -281,8 +284,8 @@ def _wide(row: ToldCloth, units: System) -> str:
 
 
 def _cloth_item(row: ToldCloth, report: Answer, numbers: Numbers) -> Item:
-    about = f"{_wide(row, report.units)} wide"
-    if "width" in row.assumed:
+    about = "" if row.area_m2 is not None else f"{_wide(row, report.units)} wide"
+    if about and "width" in row.assumed:
         about += ", taken for granted"
     if row.wrong:
         return Item(row.fabric, about, (Part(f"cannot be laid out: {row.wrong}"),))
@@ -292,6 +295,8 @@ def _cloth_item(row: ToldCloth, report: Answer, numbers: Numbers) -> Item:
     if "shrinkage" in row.assumed:
         shrinks += " (as usual for such cloth)"
     number = f"{row.pieces} piece{'s' if row.pieces != 1 else ''}"
+    if row.area_m2 is not None:
+        shrinks = "nothing for shrinking"
     parts.append(Part(f"{number}, {way}, {shrinks}; {row.used_percent:.0f} % of it is used."))
     parts += [Part(sentence) for sentence in row.says]
     parts += [

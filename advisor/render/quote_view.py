@@ -10,6 +10,7 @@ from datetime import date
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.quote import ToldCost, ToldQuote, ToldSpan
+from advisor.knowledge.pricing import AREA, FEET_PER_M2
 from advisor.units import System
 from advisor.units.factors import MM_PER_YARD
 
@@ -60,10 +61,13 @@ def amount_words(line: ToldCost, units: System) -> str:
     """How much of a thing: in m or yd, or how many."""
     if line.amount is None:
         return ""
+    if line.unit == AREA:
+        square_feet = f"{line.amount * FEET_PER_M2:.3g} sq ft"
+        return square_feet if units == "us" else f"{line.amount:.3g} m² ({square_feet})"
     if line.unit != "m":
         return f"{line.amount:g}"
     if units == "us":
-        return f"{line.amount * 1000 / MM_PER_YARD:.3g} yd"
+        return f"{round(line.amount * 1000 / MM_PER_YARD * 8) / 8:g} yd"
     return f"{line.amount:.3g} m"
 
 
@@ -73,7 +77,10 @@ def price_words(line: ToldCost, units: System, currency: str) -> str:
         return ""
     if line.unit == "m" and units == "us":
         return f"{money(line.price * MM_PER_YARD / 1000, currency)} per yd"
-    return f"{money(line.price, currency)} {'per m' if line.unit == 'm' else 'each'}"
+    if line.unit == AREA and units == "us":
+        return f"{money(line.price / FEET_PER_M2, currency)} per sq ft"
+    per = {"m": "per m", AREA: "per m²"}.get(line.unit, "each")
+    return f"{money(line.price, currency)} {per}"
 
 
 def span_words(span: ToldSpan, currency: str) -> str:

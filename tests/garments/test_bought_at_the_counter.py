@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from advisor.answer.model.answer import Answer
-from advisor.answer.model.making import ToldNeed
+from advisor.answer.model.needed import ToldNeed
 from advisor.answer.pipeline import Decided, Parts, answer, tell
 from advisor.claims.collect import Place
 from advisor.decide.evaluate import judge
@@ -38,15 +38,26 @@ def row(garment: str, item: str) -> ToldNeed:
 @pytest.mark.parametrize(
     ("garment", "item", "text"),
     [
-        (CULOTTES, "knitted elastic", "40 cm (1 of 34 cm, and 25 mm more for its ends)"),
+        (
+            CULOTTES,
+            "knitted elastic",
+            (
+                "40 cm, 25 mm wide as is usual (1 of 34 cm, and 25 mm more for its ends; no "
+                "stretch is said, so try it on before you cut it)"
+            ),
+        ),
         (CULOTTES, "concealed zip", "1 of 23 cm, or the next longer that the shop has"),
-        (RAINCOAT, "drawcord", "1.1 m (1 of 70 cm, and 36 cm more for its ends)"),
+        (
+            RAINCOAT,
+            "drawcord",
+            "1.1 m, 4 mm thick as is usual (1 of 70 cm, and 36 cm more for its ends)",
+        ),
         (
             SWIMSUIT,
             "rubber elastic",
             (
-                "3 1/8 yd (1 of 26 in, 2 of 20 7/8 in, 2 of 18 in, 103 3/4 in in all, and 1 in "
-                "more on each for its ends)"
+                "3 1/8 yd, 3/8 in wide as is usual (1 of 26 in, 2 of 20 7/8 in, 2 of 18 in, "
+                "103 3/4 in in all, and 1 in more on each for its ends)"
             ),
         ),
         (

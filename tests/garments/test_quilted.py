@@ -69,4 +69,6 @@ def test_an_edge_that_is_gathered_is_drawn_up_though_nobody_says_how_full() -> N
 def test_the_sheet_that_is_printed_names_what_else_is_bought() -> None:
     """Buttons by number; of what is cut like a cloth, how long its longest place is."""
     told = answer(load_project(FOLDER / f"{JACKET}.yaml", known()), known(), WHOLE)
-    assert "Notions: button, 6; wadding (180 cm or more)" in " ".join(render_sheet(told).split())
+    assert "Notions: button, 6, and 1 to spare; wadding (180 cm or more)" in " ".join(
+        render_sheet(told).split()
+    )

@@ -79,3 +79,35 @@ def test_the_same_cloth_hangs_from_itself_without_a_warning() -> None:
     assert found.weight is not None
     (waist,) = found.weight.hangs
     assert (1.5, False) == (waist.as_long_m, waist.heavy)
+
+
+LINED = """
+garment: Lined skirt
+fabrics:
+  wool: {fabric: wool flannel, fibres: {wool: 100}, weight: 280 g/m2, width: 150 cm}
+  lining: {fabric: lining, fibres: {viscose: 100}, weight: 80 g/m2, width: 140 cm}
+  crepe: {fabric: crepe de chine, fibres: {silk: 100}, weight: 60 g/m2, width: 114 cm}
+seams:
+  - {name: waistband, layers: [wool, LINING, wool], length: 72 cm, kind: waistband}
+  - {name: flounce seam, layers: [wool, crepe], length: 160 cm}
+pieces:
+  - {name: skirt panel, fabric: wool, width: 40 cm, height: 70 cm, number: 4}
+  - {name: skirt lining, fabric: lining, width: 50 cm, height: 65 cm, number: 2}
+  - {name: flounce, fabric: crepe, flounce: {seam: 160 cm, depth: 15 cm, pieces: 3}}
+"""
+
+
+def carried(lining: str) -> float:
+    """What the waistband carries, g."""
+    made = garment_of(parse_yaml(LINED.replace("LINING, ", lining), "skirt.yaml"), shipped())
+    found = answer(made, shipped(), Parts(shopping=True))
+    assert found.weight is not None
+    (waist,) = found.weight.hangs
+    return waist.mass_g
+
+
+def test_a_waist_carries_the_lining_that_is_set_into_it_and_the_rings_below() -> None:
+    """1.12 m² of 280, three rings of 1861 cm² of 60, and 0.65 m² of 80 where it is in the band."""
+    shell = 1.12 * 280 + 3 * 0.1861 * 60
+    assert shell == pytest.approx(carried(""), rel=0.02)
+    assert shell + 0.65 * 80 == pytest.approx(carried("lining, "), rel=0.02)

@@ -10,12 +10,12 @@ from advisor.answer.model.making import (
     ToldCheck,
     ToldCloth,
     ToldCut,
-    ToldNeed,
     ToldPart,
     ToldPlace,
     ToldThread,
     ToldWeight,
 )
+from advisor.answer.model.needed import ToldNeed
 from advisor.answer.model.plan import ToldIronSetting
 from advisor.answer.model.told import (
     ToldCaution,

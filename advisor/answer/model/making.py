@@ -153,7 +153,7 @@ class ToldLaid:
 
 @dataclass(frozen=True, slots=True)
 class ToldCloth:
-    """Cloth to buy."""
+    """Cloth to buy; skins by their `area_m2`, which have no length."""
 
     fabric: str
     width_mm: float | None
@@ -172,6 +172,7 @@ class ToldCloth:
     says: tuple[str, ...]
     sources: tuple[str, ...]
     laid: ToldLaid | None = None
+    area_m2: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -322,61 +323,6 @@ class ToldThread:
     shared: tuple[ToldShade, ...]
     sources: tuple[str, ...]
     needles_set: tuple[float, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class ToldStrip:
-    """A strip to cut for bound edges."""
-
-    width_mm: tuple[float, ...]
-    square_mm: float | None
-    sources: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class ToldInstead:
-    """What does instead of a tool, tried through the rules."""
-
-    text: str
-    checked: bool
-    sources: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class ToldBend:
-    """How tightly a bone of a material and thickness bends, mm."""
-
-    of: str
-    thickness_mm: float
-    radius_mm: float
-    sources: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class ToldNeed:
-    """A tool or notion that is called for; one whose state is everyday lies in any workroom.
-
-    `number` is how many are bought by the piece, `cut_mm` how many of which length there are, each
-    with `ends_mm` besides for its ends; `buy` the length that the shop cuts, `least_mm` the
-    longest place of what is cut to pieces like a cloth.
-    """
-
-    group: str
-    item: str
-    aspect: str
-    for_: tuple[str, ...]
-    state: str
-    length_mm: float | None
-    number: int | None
-    cut_mm: tuple[tuple[float | None, ...], ...]
-    ends_mm: float
-    buy: str
-    buy_mm: float | None
-    least_mm: float | None
-    bends: tuple[ToldBend, ...]
-    strip: ToldStrip | None
-    instead: tuple[ToldInstead, ...]
-    ruled_out: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -293,7 +293,11 @@ class _Builder:
         from advisor.render.making_blocks import to_buy
 
         section = to_buy(self.report, self.numbers)
-        return section if self.tight < 2 else replace(section, items=section.items[:1])
+        rest = [item.lead for item in section.items[1:] if item.lead in ("thread", "notions")]
+        if self.tight < 2 or not rest:
+            return section
+        close = section.close.replace("All of it", f"{', '.join(rest).capitalize()} and all else")
+        return replace(section, items=section.items[:1], close=close)
 
     def garment(self) -> Section:
         key = ("garment", self.report.garment)

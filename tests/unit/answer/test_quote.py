@@ -244,7 +244,10 @@ def test_whatever_the_list_has_in_the_seam_is_in_the_quote() -> None:
     assert {"coil zip", "button"} <= {row.item.split(" (")[0] for row in wanted}
     for row in wanted:
         assert row.item.split(" (")[0] in lines
-    assert (5, None, "no price said") == (
+    (button,) = (row for row in wanted if row.item.startswith("button"))
+    assert (5, 1) == (button.number, button.spare)
+    # What is bought to spare is paid for too.
+    assert (5 + 1, None, "no price said") == (
         lines["button"].amount,
         lines["button"].cost,
         lines["button"].lacks,

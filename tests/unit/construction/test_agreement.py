@@ -41,6 +41,22 @@ def test_fullness_of_seam_piece_and_hem() -> None:
     assert "82 11/16 in" in us
 
 
+def test_a_piece_drawn_up_at_both_edges_has_two_fullnesses() -> None:
+    """A puff of 128 cm: 1.6 to 1 above, and 2.46 to 1 at a cuff of 52, or narrower below."""
+    seams = (
+        "  - {name: armhole, layers: [shell, {use: o, fullness: 1.6}], length: 40 cm, times: 2}\n"
+        "  - {name: cuff, layers: [shell, {use: o, fullness: FULL}], length: 26 cm, times: 2}\n"
+    )
+    puff = SKIRT.replace("skirt", "puff").replace("70", "80").replace("ss: 2", "ss: 1.6")
+    puff += ", number: 2"
+    assert [] == told(seams.replace("FULL", "2.46"), puff + "}]")
+    ((id_, place, text),) = told(seams.replace("FULL", "2"), puff + "}]")
+    assert ("both edges", "cuff") == (id_, place)
+    assert "asks of o 104 cm" in text
+    assert "which agrees with armhole, has 128 cm, drawn up to cuff that is 2.46 to 1" in text
+    assert [] == told(seams.replace("FULL", "2"), puff + ", narrow end: 65 cm}]")
+
+
 def test_a_piece_as_wide_as_one_of_its_panels_is_told_what_its_width_is() -> None:
     """The fullness is the same in both, so that nobody is asked to write it anew."""
     waist = WAIST.replace("fullness: 3", "fullness: 2")

@@ -58,6 +58,12 @@ def test_a_curve_is_clipped_every_quarter_to_half_inch() -> None:
     assert (6.35, 12.7, 20) == found.clips
 
 
+def test_a_hem_is_not_clipped() -> None:
+    """Its fullness is eased in or rolled; a notch would show below every one of them."""
+    hem = "{name: s, layers: [lawn], shape: curved, edge: hem, length: 127 mm}"
+    assert one(hem).trimming.clips is None
+
+
 STRONG = "{name: s, layers: [denim, denim], stress: high, length: 10 cm, stitch: 301}"
 
 

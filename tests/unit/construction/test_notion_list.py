@@ -11,7 +11,11 @@ from advisor.construction.notionlist import (
     drawn_by_elastic,
     notions_to_buy,
 )
-from tests.unit.construction.build_cases import garment, known
+from advisor.construction.widths import Width
+from advisor.decide.usedup import used_up
+from advisor.errors import InputError
+from advisor.order.work import order_of
+from tests.unit.construction.build_cases import advised, garment, known
 
 HEAD = """\
 garment: Notions
@@ -52,12 +56,99 @@ def test_a_front_zip_has_two_sides() -> None:
 
 
 def test_buttons_and_pads_are_counted() -> None:
-    """By the times of their place; a row of hooks has no number until it is said."""
+    """By the times of their place; a row of hooks by its length until a number is said."""
     assert 9 == bought("name: front, layers: [c, {notion: covered button}], times: 9").number
     assert 2 == bought("name: pads, layers: [c, {notion: shoulder pad}], times: 2").number
     hooks = "layers: [c, {notion: hook and eye}], length: 20 cm"
-    assert bought(f"name: back, {hooks}").number is None
+    assert 9 == bought(f"name: back, {hooks}").number
     assert 6 == bought(f"name: back, {hooks}, times: 6").number
+
+
+@pytest.mark.parametrize(
+    ("notion", "length", "number"),
+    [
+        ("snap", "21 in", 8),
+        ("snap", "5 cm", 1),
+        ("plastic button", "63 cm", 8),
+        ("frog", "60 cm", 1),
+    ],
+)
+def test_a_row_is_counted_by_its_length(notion: str, length: str, number: int) -> None:
+    """Seven spaces of 3 in have eight studs; what stands in no row is one, however long."""
+    found = bought(f"name: front, layers: [c, {{notion: {notion}}}], length: {length}")
+    assert number == found.number
+    assert (notion != "frog", number > 1) == (found.spare == 1, found.apart is not None)
+
+
+def test_buttons_are_as_many_as_the_holes_that_are_counted() -> None:
+    """Seven holes, whatever the length; with a button at the waist too nobody can tell."""
+    holes = "name: buttonholes, on: c, fastening: buttonholes, number: 7"
+    for said in ("", ", length: 30 cm", ", length: 90 cm"):
+        line = f"name: front buttons, layers: [c, {{notion: shell button}}]{said}"
+        found = bought(holes, line)
+        assert (7, None) == (found.number, found.apart)
+    waist = "name: waist button, layers: [c, {notion: shell button}]"
+    assert 7 + 1 == bought(holes, waist, f"{line.replace('90', '54')}").number
+
+
+@pytest.mark.parametrize(("word", "spare"), [("hooks", 1), ("snaps", 1), ("buckle", 0)])
+def test_one_is_spare_of_what_is_named_by_its_closing_alone(word: str, spare: int) -> None:
+    """A hook gets lost; nobody keeps a second buckle."""
+    made = advised(f"  - {{name: front, on: c, fastening: {word}, number: 2}}\n", HEAD)
+    methods = order_of(made, known()).methods
+    (need,) = [n for n in used_up(made.judgement.garment, methods, known()) if n.number]
+    assert (2, spare) == (need.number, need.spare)
+
+
+def test_a_width_is_the_one_that_is_said_or_usual_there() -> None:
+    """Elastic is wide at a waist and narrow at a wrist; a ribbon is as wide as she chooses."""
+    line = "kind: casing, length: 60 cm, layers: [c, {notion: woven elastic"
+    assert Width(25) == bought(f"name: waist, {line}}}]").width
+    assert Width(10) == bought(f"name: sleeve wrist, {line}}}]").width
+    stay = "length: 66 cm, layers: [c, {notion: stay tape}]"
+    assert (Width(6), Width(20)) == (
+        bought(f"name: shoulder, {stay}").width,
+        bought(f"name: waist stay, {stay}").width,
+    )
+    assert Width(32, said=True) == bought(f"name: waist, {line}, width: 32 mm}}]").width
+    assert Width(4, round=True) == bought("name: a, layers: [c, {notion: drawcord}]").width
+    assert Width(None) == bought("name: a, layers: [c, {notion: satin ribbon}]").width
+    assert bought("name: a, layers: [c, {notion: coil zip}], length: 20 cm").width is None
+    assert Width(None) == bought("name: a, layers: [c, {notion: horn button}], times: 5").width
+    button = "layers: [c, {notion: horn button, width: 20 mm}], times: 5"
+    assert Width(20, said=True) == bought(f"name: a, {button}").width
+    for piece in ("cord lock", "busk", "underwire"):
+        assert bought(f"name: a, layers: [c, {{notion: {piece}}}], times: 2").width is None
+
+
+def test_an_elastic_of_which_no_stretch_is_said_is_tried_on() -> None:
+    """Its casing tells no more than what is surely enough; a tape has no such doubt."""
+    line = "length: 60 cm, layers: [c, {notion: woven elastic"
+    assert bought(f"name: waist, {line}}}]").tried
+    assert not bought(f"name: waist, {line}, stretched: 1.1}}]").tried
+    assert not bought("name: shoulder, length: 60 cm, layers: [c, {notion: stay tape}]").tried
+    stay = "name: shoulder, length: 13 cm, layers: [c, {notion: clear elastic}, c]"
+    assert not bought(stay).tried
+
+
+def test_two_widths_are_two_things_to_buy() -> None:
+    """The waist's elastic does not go into the wrists."""
+    line = "kind: casing, length: 60 cm, layers: [c, {notion: woven elastic}]"
+    made = garment(f"  - {{name: waist, {line}}}\n  - {{name: wrist, {line}, times: 2}}\n", HEAD)
+    assert [(("waist",), 600), (("wrist",), 1200)] == [
+        (each.places, each.whole) for each in notions_to_buy(made, known())
+    ]
+
+
+def test_a_width_said_of_a_notion_among_the_cloths_holds_in_every_place() -> None:
+    """Six millimetres are no slip of the pen there, as they are of a cloth."""
+    head = HEAD.replace("seams:", "  e: {notion: braided elastic, width: 6 mm}\nseams:")
+    made = garment("  - {name: waist, layers: [c, e], length: 60 cm}\n", head)
+    assert [Width(6, said=True)] == [each.width for each in notions_to_buy(made, known())]
+    with pytest.raises(InputError, match="no width in a place"):
+        garment("  - {name: side, layers: [c, {use: c, width: 6 mm}]}\n", HEAD)
+    with pytest.raises(InputError, match="2 cm to 4 m"):
+        garment("  - {name: side, layers: [c, c]}\n", HEAD.replace("}}", "}, width: 6 mm}"))
 
 
 def test_a_length_that_nobody_said_is_not_added_up() -> None:
@@ -110,6 +201,13 @@ def test_what_is_cut_like_a_cloth_tells_its_longest_place() -> None:
     line = "layers: [c, {notion: hair canvas}, c]"
     found = bought(f"name: a, {line}, length: 40 cm", f"name: b, {line}, length: 62 cm")
     assert (None, None, 620.0) == (found.bought, found.number, found.least)
+
+
+def test_one_tube_does_for_every_place() -> None:
+    """Glue is neither measured nor cut to pieces."""
+    line = "layers: [c, {notion: textile glue}], length: 40 cm"
+    found = bought(f"name: a, {line}, times: 3")
+    assert (1, None) == (found.number, found.least)
 
 
 def test_every_notion_that_is_sold_by_the_length_says_what_its_ends_take() -> None:

@@ -66,6 +66,14 @@ def test_what_is_left_out_is_counted() -> None:
     assert counts[0] < counts[-1]
 
 
+def test_what_is_not_on_the_list_is_named_beneath_it() -> None:
+    """Nobody takes the cloth alone for all that there is to buy."""
+    whole, short = sheet(0)["shopping"], sheet(TIGHTEST)["shopping"]
+    assert len(whole.items) > len(short.items) == 1
+    for lead in {"thread", "notions"} & {item.lead for item in whole.items[1:]}:
+        assert lead in short.close.casefold()
+
+
 def test_it_is_no_tighter_than_it_has_to_be() -> None:
     """With room for all nothing is left out; with room for nothing the tightest is printed."""
     loose, none = fitted_lines(report(), 10_000)

@@ -1,0 +1,79 @@
+"""The pieces of an interfacing of which none is said, by the pieces of cloth that it backs.
+
+A place that holds the interfacing is named after the piece that is backed there: the facing, the
+collar, the waistband. Of a piece that makes both layers of a place, as upper and under collar, one
+in two is backed; of a facing, and of a band that is folded, each is. A canvas lies on the front and
+not on its facing; what is quilted is backed all over. Shape and size are the piece's own, so the
+lay is a little too long rather than too short (`common-practice`).
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+from typing import Final
+
+from advisor.construction.notionlist import QUILTING
+from advisor.knowledge.model import Knowledge
+from advisor.project.garment import Garment, Seam
+from advisor.project.making import Piece
+from advisor.project.placing import singular_words
+
+FACING: Final = "facing"
+CANVAS: Final = "canvas"
+
+
+@dataclass(frozen=True, slots=True)
+class Backing:
+    """The pieces of an interfacing, and the places of which no piece is told by its name."""
+
+    pieces: tuple[Piece, ...]
+    without: tuple[str, ...]
+
+
+def backing_of(name: str, garment: Garment, knowledge: Knowledge) -> Backing:
+    """The pieces of an interfacing, each as often as the pieces that it backs ask for."""
+    found: dict[str, Piece] = {}
+    without = []
+    for seam in garment.seams:
+        kind = knowledge.places.kinds.get(seam.place)
+        if name not in seam.cloths() or (kind is not None and kind.family == "fastening"):
+            continue
+        backed = _backed(seam, name, garment, knowledge)
+        if not backed:
+            without.append(seam.name)
+        for piece in backed:
+            number, before = _number(piece, seam, name), found.get(piece.name)
+            number = max(number, before.number or 1) if before else number
+            found[piece.name] = replace(piece, cloth=name, number=number, matched=False)
+    return Backing(tuple(found.values()), tuple(without))
+
+
+def _backed(seam: Seam, name: str, garment: Garment, knowledge: Knowledge) -> list[Piece]:
+    """The pieces of the cloths of a place that it is named after, by the most words in common."""
+    where = set(singular_words(seam.name)) - set(singular_words(name))
+    cloths = set(seam.cloths()) - {name}
+    if seam.place == QUILTING:
+        return [piece for piece in garment.plan.pieces if piece.cloth in cloths]
+    fronts = knowledge.entries[garment.cloths[name].entry].kind == CANVAS
+    where -= {FACING} if fronts else set()
+    alike: dict[tuple[int, int], list[Piece]] = {}
+    for piece in garment.plan.pieces:
+        words = set(singular_words(piece.name))
+        if fronts and FACING in words:
+            continue
+        if piece.cloth in cloths and where and (words <= where or where <= words):
+            alike.setdefault((len(words & where), -len(words - where)), []).append(piece)
+    return alike[max(alike)] if alike else []
+
+
+def _number(piece: Piece, seam: Seam, name: str) -> int:
+    """How many of a piece are backed: each, or one in two where it makes both layers."""
+    cut = piece.number or 1
+    plies = sum(use.cloth == piece.cloth for use in seam.uses)
+    rows = sum(use.cloth == name for use in seam.uses)
+    each = seam.facts.get("edge") == "folded" or seam.place == QUILTING
+    each = each or FACING in singular_words(piece.name)
+    if each or plies < 2 or cut < 2 * seam.making.times:
+        return cut
+    return min(cut, math.ceil(cut / 2) * rows)

@@ -1,0 +1,58 @@
+"""How many fastenings stand in a row of which only the length is said.
+
+As many buttons as there are buttonholes, where these are counted; else as many as stand along it so
+far apart as is usual, which the file of the notion says under `apart` (`common-practice`).
+"""
+
+from __future__ import annotations
+
+import math
+from typing import Final
+
+from advisor.knowledge.model import Entry
+from advisor.project.garment import Garment, Seam
+
+APART: Final = "apart"
+ONE: Final = 50.0
+"""Up to this length a place has one fastening, not a row of them, mm: estimate."""
+NEARLY: Final = 0.15
+"""By how much of one space all spaces of a row together may be longer (estimate)."""
+HOLE, BUTTON = "buttonhole", "button"
+
+
+def apart_of(entry: Entry) -> float | None:
+    """How far apart the fastenings of a row usually are, mm; None of what stands in no row."""
+    said = entry.facts.get(APART)
+    return None if said is None else float(said["mm"])
+
+
+def is_row(seam: Seam, entry: Entry) -> bool:
+    """Whether a place holds a row of fastenings of which nobody says how many."""
+    long = float(seam.facts.get("length") or 0.0) > ONE
+    return apart_of(entry) is not None and long and seam.making.times == 1
+
+
+def holes_of(entry: Entry, garment: Garment) -> int | None:
+    """How many buttonholes a garment has for its buttons.
+
+    None where nobody counted them, or there is more than one place of either.
+    """
+    holes = [s.making.times for s in garment.seams if s.place == HOLE and s.making.counted]
+    single = len(holes) == 1 == sum(s.place == BUTTON for s in garment.seams)
+    return holes[0] if single and BUTTON in entry.id else None
+
+
+def number_in(seam: Seam, entry: Entry, garment: Garment) -> int:
+    """How many of a fastening a place takes."""
+    holes = None if seam.making.counted else holes_of(entry, garment)
+    if holes is not None:
+        return holes
+    apart = apart_of(entry)
+    if apart is None or not is_row(seam, entry):
+        return seam.making.times
+    return in_row(float(seam.facts["length"]), apart)
+
+
+def in_row(length: float, apart: float) -> int:
+    """How many stand along a length, one at each end, about so far apart (`derived`)."""
+    return math.ceil(length / apart - NEARLY) + 1
