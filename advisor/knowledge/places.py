@@ -77,6 +77,7 @@ class Stage:
 
     `lies` is how the pieces have to lie (flat, open, any), `closes` what is closed by it, and
     `let_out` whether the place can still be let out after it: where not, it is past recall.
+    `cuts_in` says that a slit or a notch is cut into the piece itself, which closes no more.
     """
 
     work: str
@@ -90,6 +91,7 @@ class Stage:
     lies: str = "any"
     closes: str = ""
     let_out: bool | None = None
+    cuts_in: bool = False
 
 
 @dataclass(frozen=True, slots=True)

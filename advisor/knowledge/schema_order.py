@@ -121,6 +121,7 @@ Tag = Literal[
     "not tender face",
     "not fastening",
     "past recall",
+    "cut into what is fitted",
     "may come before fitting",
     "basted to try on",
     "basted to look",

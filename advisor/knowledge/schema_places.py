@@ -66,6 +66,7 @@ class StageForm(Form):
     lies: Literal["flat", "open", "any"] = "any"
     closes: Text | None = None
     let_out: YesNo | None = None
+    cuts_in: YesNo = "no"
 
 
 class FitsForm(Form):

@@ -162,6 +162,9 @@ class _Maker:
         told = f": {', '.join(names)} may still be changed" if names else ""
         if SLEEVE in {p.role.id for p in ready} and ARMHOLE not in {p.role.id for p in ready}:
             told += "; pin the basted sleeves in"
+        cut = [p.name for p in self.places if fitting.cut_into(p)]
+        if cut:
+            told += f"; mark anew where {listed(cut)} will lie, before anything is cut there"
         body = (p for p in self.places if not p.role.id.startswith("hood"))
         if any(p.kind.id == "lining-seam" or p.unit == "lining" for p in body):
             told += "; make every correction in the lining as well"

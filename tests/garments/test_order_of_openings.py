@@ -1,0 +1,100 @@
+"""When what is cut into a piece is cut, and what lies between two layers before they are closed.
+
+A dress with a keyhole, plackets, loops and a ruff, and small cases beside it. All is common
+practice of the trade.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from advisor.decide.advise import advise
+from advisor.order.work import Work, order_of
+from advisor.project.load import garment_of
+from advisor.textio.yamlfile import parse_yaml
+from tests.garments.whole import changed, known, stands, work
+
+DRESS, BLAZER, TROUSERS = (
+    "more/glasshouse_dress",
+    "more/ferryman_blazer",
+    "more/conductor_trousers",
+)
+COAT = """
+garment: Ferry coat
+fitting: to the body
+maker: {machine: household, overlocker: 4-thread}
+fabrics: {coating: wool coating 420 g/m2, pocketing: cotton pocketing}
+seams:
+  - {name: shoulder dart, layers: [coating], length: 14 cm, times: 2}
+  - {name: bound buttonholes, on: coating, method: bound buttonhole, number: 4}
+  - {name: pocket flaps, layers: [coating, coating], length: 17 cm, edge: turned, times: 2}
+  - {name: jetted pocket, layers: [coating, pocketing], length: 17 cm, times: 2}
+  - {name: centre back, layers: [coating, coating], length: 80 cm}
+  - {name: back vent, layers: [coating, coating], length: 32 cm}
+  - {name: raglan seam, layers: [coating, coating], length: 38 cm, shape: curved, times: 4}
+  - {name: side, layers: [coating, coating], length: 70 cm, times: 2}
+  - {name: sleeve seam, layers: [coating, coating], length: 46 cm, times: 2}
+  - {name: front facing, layers: [coating, coating], length: 105 cm, edge: turned, times: 2}
+  - {name: hem, layers: [coating], length: 150 cm, edge: hem}
+"""
+
+
+def _of(text: str) -> Work:
+    garment = garment_of(parse_yaml(text, "project.yaml"), known())
+    return order_of(advise(garment, known()), known())
+
+
+def _why(found: Work, before: str, after: str) -> str:
+    return " ".join(p.why for p in found.reasons.get(after, ()) if p.before == before)
+
+
+@pytest.mark.parametrize(
+    "cut", ["slash jetted pocket", "slash bound buttonholes", "clip back vent"]
+)
+def test_nothing_is_cut_into_a_fitted_piece_before_its_place_is_known(cut: str) -> None:
+    """What runs over it is only basted, the shell is tried on, and the place marked anew."""
+    found = _of(COAT)
+    assert stands(found, "baste raglan seam", "baste side", "fit", cut)
+    assert "join raglan seam" not in found.order[: found.order.index("fit")]
+    told = found.tasks["fit"].step.does
+    assert "mark anew where bound buttonholes, jetted pocket and back vent will lie" in told
+
+
+def test_no_row_is_sewn_round_a_slit_before_its_place_is_known() -> None:
+    """Rows say where it lies, and leave their holes."""
+    found = _of(COAT)
+    assert stands(found, "fit", "stitch the welt of jetted pocket", "slash jetted pocket")
+    assert "confirmed on the body" in _why(found, "fit", "stay the slit of jetted pocket")
+
+
+@pytest.mark.parametrize("said", ["fitting: to the body\npattern: tried", "fitting: loosely"])
+def test_where_the_place_is_known_it_is_cut_flat_and_early(said: str) -> None:
+    """A pattern that was tried, or a coat that hangs loose, says where a pocket lies."""
+    found = _of(COAT.replace("fitting: to the body", said))
+    assert stands(found, "slash jetted pocket", "fit")
+    assert "mark anew" not in found.tasks["fit"].step.does
+
+
+def test_a_placket_waits_for_the_fitting_and_the_sleeve_seam_for_it() -> None:
+    """It is slashed and bound in the flat sleeve, when the sleeve has been held to the arm."""
+    found = work(DRESS)
+    assert () == found.cycles
+    assert stands(found, "fit", "slash sleeve placket", "close sleeve placket", "join sleeve seam")
+    tower = changed(DRESS, "name: sleeve placket,", "name: sleeve placket, method: shirt placket,")
+    steps = ("slash sleeve placket", "bind the back edge of sleeve placket", "join sleeve seam")
+    assert stands(tower, "fit", *steps)
+
+
+def test_a_front_is_basted_to_its_back_tried_and_taken_off_again() -> None:
+    """Its pockets are cut and its canvas padded on the table, so no shoulder is sewn before."""
+    found = work(BLAZER)
+    steps = ("fit", "slash flap pocket", "baste front canvas", "shape front canvas")
+    assert stands(found, "baste shoulder", "baste side", *steps, "join shoulder")
+
+
+def test_a_bag_that_two_pockets_share_chases_nothing() -> None:
+    """The side is basted without it, and sewn when the pocket behind is cut and closed."""
+    found = work(TROUSERS)
+    assert () == found.cycles
+    steps = ("fit", "slash back pocket", "close pocket bag", "join outseam")
+    assert stands(found, "baste outseam", *steps)
