@@ -64,6 +64,7 @@ def test_no_row_is_sewn_round_a_slit_before_its_place_is_known() -> None:
     """Rows say where it lies, and leave their holes."""
     found = _of(COAT)
     assert stands(found, "fit", "stitch the welt of jetted pocket", "slash jetted pocket")
+    assert "turn bound buttonholes" not in [p.before for p in found.reasons["join pocket flaps"]]
     assert "confirmed on the body" in _why(found, "fit", "stay the slit of jetted pocket")
 
 
