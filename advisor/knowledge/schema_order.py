@@ -149,6 +149,11 @@ Tag = Literal[
     "hangs from it",
     "hangs from the band",
     "shuts in the lining",
+    "frill",
+    "loops caught in",
+    "at the neck",
+    "at the wrist",
+    "not at the wrist",
 ]
 Where = Literal[
     "same seam",

@@ -122,7 +122,7 @@ class Fitting:
         works = {p.name: self._past_of(p) for p in self.places}
         late = {p.name for p in self.places if p.op in works[p.name] or self._hangs(p)}
         ends = {p.name for p in self.places if works[p.name] & BEFORE_CROSSING}
-        ends |= {p.name for p in self.places if self._topstitched_last(p)}
+        ends |= {p.name for p in self.places if self._finished_last(p)}
         late |= {p.name for p in self.places if self._marked(p) or self._tube(p)}
         late |= {p.name for p in self.places if self._off_again(p)}
         hidden = [p for p in self.places if p.role.id == "concealed-zip" and p.name in late]
@@ -141,13 +141,15 @@ class Fitting:
                 return frozenset(late)
             late |= more
 
-    def _topstitched_last(self, place: SeamPlace) -> bool:
+    def _finished_last(self, place: SeamPlace) -> bool:
         """Whether its edges wait for the fitting, and its topstitching for them.
 
-        What runs over its end is only basted before that, or no machine gets at the row.
+        What runs over its end is only basted before that, or no machine gets at the row. So it is
+        over a raglan seam, whose two edges are neatened as one.
         """
         rows = {op.id for op in self.stages(place)}
-        return self.concerned(place) and self.fitted(place) and {TOPSTITCH, NEATEN} <= rows
+        late = TOPSTITCH in rows or place.role.id == RAGLAN
+        return self.concerned(place) and self.fitted(place) and late and NEATEN in rows
 
     def _drops(self, place: SeamPlace) -> bool:
         """Whether it is a long bias seam of what is fitted to the body: basted, it hangs first."""

@@ -99,3 +99,59 @@ def test_a_bag_that_two_pockets_share_chases_nothing() -> None:
     assert () == found.cycles
     steps = ("fit", "slash back pocket", "close pocket bag", "join outseam")
     assert stands(found, "baste outseam", *steps)
+
+
+RAGLAN = """
+garment: Net loft smock
+fitting: to the body
+maker: {machine: household, overlocker: 4-thread}
+fabrics: {twill: cotton twill 200 g/m2}
+seams:
+  - {name: raglan seam, layers: [twill, twill], length: 38 cm, times: 4}
+  - {name: side, layers: [twill, twill], length: 60 cm, times: 2}
+  - {name: sleeve seam, layers: [twill, twill], length: 44 cm, times: 2}
+  - {name: hem, layers: [twill], length: 110 cm, edge: hem}
+"""
+
+
+def test_a_raglan_seam_is_neatened_once_the_fitting_has_left_it() -> None:
+    """Its edges are cut and neatened as one, and what runs over their end is basted till then."""
+    found = _of(RAGLAN)
+    steps = ("press raglan seam", "baste side", "fit", "neaten raglan seam", "join side")
+    assert stands(found, *steps)
+    assert "raglan seam, side may still be changed" in found.tasks["fit"].step.does
+
+
+def test_a_ruff_is_sewn_on_before_the_band_closes_over_it() -> None:
+    """And the keyhole before both, for they run over its open end."""
+    found = work(DRESS)
+    assert stands(found, "turn keyhole", "join neck ruff", "join neck band", "close neck band")
+    cuffed = changed(
+        DRESS,
+        "  - {name: cuff,",
+        "  - {name: cuff frill, layers: [crepe, {use: ruffle, fullness: 2}], length: 22 cm}\n"
+        "  - {name: cuff,",
+    )
+    assert stands(cuffed, "join cuff frill", "join cuff", "close cuff")
+
+
+def test_a_collar_without_a_seam_of_its_own_name_runs_over_what_ends_at_the_neck() -> None:
+    """It is set to the whole neck, whatever it is called."""
+    found = changed(DRESS, "name: neck band,", "name: stand collar,")
+    assert stands(found, "press shoulder", "turn keyhole", "join stand collar")
+
+
+def test_loops_lie_in_the_edge_before_anything_closes_over_it() -> None:
+    """Each at its own edge: those of a cuff wait for no neck."""
+    found = work(DRESS)
+    assert stands(found, "baste on neck button loop", "face keyhole", "join neck band")
+    assert stands(found, "baste on cuff button loops", "join cuff")
+    told = " ".join(p.why for p in found.reasons["join neck ruff"])
+    assert "cuff button loops" not in told
+
+
+def test_no_reason_speaks_of_a_seam_that_runs_over_a_dart() -> None:
+    """A dart is pressed before a pocket is sewn near it, which need not lie over its end."""
+    told = _why(work(DRESS), "press bust dart", "stitch on breast patch pocket")
+    assert "before breast patch pocket is sewn to its piece" in told
+    assert "cross" not in told
