@@ -130,7 +130,7 @@ class Method:
     usual; `buys` what it uses up; `allowance` an allowance that is told in words, because it is
     another thing's width; `says` what the sheet tells of it beyond its name; `turns` how deep a hem
     is turned and how its edge is finished. `by_hand` is the hand stitch of
-    what shows of it where that is sewn without a machine.
+    what shows of it where that is sewn without a machine, and `sewn` whether anything is sewn.
     """
 
     id: str
@@ -148,6 +148,7 @@ class Method:
     allowance: str = ""
     says: str = ""
     by_hand: str = ""
+    sewn: bool = True
     turns: Turn | None = None
 
 

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 import pytest
 
+from advisor.answer.model.answer import Answer
+from advisor.answer.pipeline import WHOLE, decide, tell
 from advisor.decide.advise import advise
 from advisor.order.work import Work, order_of
 from advisor.project.load import garment_of
@@ -42,6 +44,11 @@ seams:
 def _of(text: str) -> Work:
     garment = garment_of(parse_yaml(text, "project.yaml"), known())
     return order_of(advise(garment, known()), known())
+
+
+def _told(text: str) -> Answer:
+    garment = garment_of(parse_yaml(text, "project.yaml"), known())
+    return tell(decide(garment, known(), WHOLE), known(), WHOLE)
 
 
 def _why(found: Work, before: str, after: str) -> str:
@@ -155,3 +162,25 @@ def test_no_reason_speaks_of_a_seam_that_runs_over_a_dart() -> None:
     told = _why(work(DRESS), "press bust dart", "stitch on breast patch pocket")
     assert "before breast patch pocket is sewn to its piece" in told
     assert "cross" not in told
+
+
+def test_an_edge_that_is_only_cut_asks_for_no_needle_and_lies_in_one_ply() -> None:
+    """Nothing is pinned, basted or sewn there; the hem beside it keeps its needle."""
+    found = _told(
+        """
+garment: Net skirt
+fabrics: {net: nylon net, lawn: cotton lawn}
+seams:
+  - {name: lawn hem, layers: [lawn], length: 180 cm, edge: hem}
+  - {name: net hem, layers: [net], length: 300 cm, edge: hem}
+"""
+    )
+    assert ["lawn hem"] == [v.place for v in found.verdicts if v.aspect == "needle.size"]
+    assert [] == [
+        v.aspect
+        for v in found.verdicts
+        if v.place == "net hem" and v.aspect.startswith(("pin.", "thread.", "stitch."))
+    ]
+    built = {p.name: p.built for p in found.seams}["net hem"]
+    assert built is not None
+    assert 1.0 == built.plies
