@@ -26,7 +26,7 @@ DEGREES = (TO_BODY, LOOSELY, NOT)
 JOINED = frozenset({"seam", "gathers", "band"})
 """Families of places that hold pieces together."""
 BEFORE_CROSSING = frozenset(
-    {*SEWN, "press", "turn", "grade", "row", "trim", "fold-under", "draw-in"}
+    {*SEWN, "press", "turn", "grade", "row", "trim", "fold-under", "flap-over", "draw-in"}
 )
 """Work on a place that is done before another place runs over its end."""
 TOPSTITCH, NEATEN = "topstitch", "neaten-after"

@@ -184,3 +184,22 @@ seams:
     built = {p.name: p.built for p in found.seams}["net hem"]
     assert built is not None
     assert 1.0 == built.plies
+
+
+def test_what_is_pressed_before_something_is_drawn_in_says_so_beside_its_press() -> None:
+    """The sheet tells the iron of the filled channel, the order that of its empty fold."""
+    drawn = [
+        method
+        for method in known().places.methods.values()
+        if {"fold-under", "draw-in"} <= {stage.work for stage in method.stages}
+    ]
+    assert [] == [m.id for m in drawn if "pressed first and empty" not in m.says]
+    assert "elastic-in-a-casing" in [m.id for m in drawn]
+
+
+def test_the_flap_over_a_laid_on_pocket_is_said_once() -> None:
+    """Every method of such a pocket has it as one piece of work, on the sewn pocket."""
+    made = [m for m in known().places.methods.values() if "patch-pocket" in m.makes]
+    works = [[stage.work for stage in method.stages] for method in made if method.by_hand == ""]
+    assert all("flap-over" in found for found in works)
+    assert all(found.index("lay-on") < found.index("flap-over") for found in works)
