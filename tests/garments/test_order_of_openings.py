@@ -9,6 +9,7 @@ from __future__ import annotations
 import pytest
 
 from advisor.answer.model.answer import Answer
+from advisor.answer.model.told import ToldVerdict
 from advisor.answer.pipeline import WHOLE, decide, tell
 from advisor.decide.advise import advise
 from advisor.order.work import Work, order_of
@@ -200,6 +201,35 @@ def test_what_is_pressed_before_something_is_drawn_in_says_so_beside_its_press()
 def test_the_flap_over_a_laid_on_pocket_is_said_once() -> None:
     """Every method of such a pocket has it as one piece of work, on the sewn pocket."""
     made = [m for m in known().places.methods.values() if "patch-pocket" in m.makes]
-    works = [[stage.work for stage in method.stages] for method in made if method.by_hand == ""]
+    works = [[stage.work for stage in method.stages] for method in made]
     assert all("flap-over" in found for found in works)
     assert all(found.index("lay-on") < found.index("flap-over") for found in works)
+
+
+CREPE = """
+garment: Boathouse dress
+maker: {machine: household, overlocker: 4-thread}
+fabrics: {crepe: wool crepe 220 g/m2, lining: viscose lining}
+seams:
+  - {name: side, layers: [crepe, crepe], length: 40 cm, times: 2}
+  - {name: waist, layers: [crepe, {use: crepe, fullness: 1.5}], length: 70 cm}
+  - {name: lining side, layers: [lining, lining], length: 100 cm, times: 2}
+  - {name: neck, layers: [crepe, lining], length: 60 cm, edge: turned}
+  - {name: hem, layers: [crepe], length: 200 cm, edge: hem}
+"""
+
+
+def test_one_cloth_is_finished_alike_in_one_garment() -> None:
+    """Its gathered waist may not be pinked, so its sides are overlocked with it, and say why."""
+    side = _finish(_told(CREPE), "side")
+    assert "overlocked" == side.pick
+    assert any("Waist is overlocked" in claim.why for claim in side.because)
+    plain = CREPE.replace(", {use: crepe, fullness: 1.5}]", ", crepe]")
+    assert "pinked" == _finish(_told(plain), "side").pick == _finish(_told(plain), "waist").pick
+    said = CREPE.replace("name: side,", "name: side, finish: pinked,")
+    assert "pinked" == _finish(_told(said), "side").pick
+
+
+def _finish(answer: Answer, place: str) -> ToldVerdict:
+    [found] = [v for v in answer.verdicts if (v.place, v.aspect) == (place, "seam.finish")]
+    return found
