@@ -98,6 +98,8 @@ Fact = Literal[
     "cinches the body",
     "stay advised",
     "opening yields",
+    "deep pile in it",
+    "hairs caught in it",
     "waistband beside",
     "edge of its own",
     "slit of its own",

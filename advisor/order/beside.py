@@ -6,7 +6,7 @@ left to turn the garment through, a strap cinches a back or hangs from a shoulde
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from typing import TYPE_CHECKING
 
 from advisor.claims.collect import Place
@@ -14,6 +14,7 @@ from advisor.claims.speakers import STAYS
 from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
+from advisor.knowledge.ordering import Operation
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
 from advisor.order.namewords import PARTLY
@@ -49,6 +50,10 @@ BULKY = 2
 """The level of `bulky` from which a cloth is thick in a seam."""
 WRIST = frozenset({"cuff", "sleeve", "wrist"})
 OPEN_ENDED, ROLL_LINE = "open-ended-zip", "roll-line"
+SHEAR, CATCHING = "shear", ("join", "set-lining")
+"""Work on a deep pile before a seam, and the work that catches it."""
+DEEP = 2
+"""The level of `pile` that is deep."""
 PLANT, HALF, ALL = frozenset({"cotton", "linen", "hemp", "ramie"}), 50.0, 100.0
 SLEEVE_SEAMS = frozenset({"underarm", "side-and-sleeve"})
 OVER_THE_HAND = 220.0
@@ -95,6 +100,8 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "edge stays as cut": lambda: _left_raw(place, facts),
         "edge of its own": lambda: not _on_turned_edge(place, facts),
         "stay advised": lambda: _stayed(place, facts),
+        "deep pile in it": lambda: bool(deep_pile(place, facts, knitted=True)),
+        "hairs caught in it": lambda: bool(deep_pile(place, facts)),
         "waistband beside": lambda: any(p.kind.id == "waistband" for p in facts.places),
         "opening yields": lambda: _support(place, facts) not in ("", "none"),
         "thick": lambda: _thick(place, facts),
@@ -111,6 +118,25 @@ def _pockets(place: SeamPlace, facts: Facts, *, bags: bool) -> list[SeamPlace]:
         if p.name != place.name and (p.kind.id in POCKETS or p.role.id == POCKET_ZIP)
     )
     return [p for p in others if ("bag" in _words(p.name)) == bags]
+
+
+def with_shearing(listed: list[Operation], works: Mapping[str, Operation]) -> list[Operation]:
+    """The pieces of work on a place with the shearing of its pile just before it is sewn."""
+    at = next((k for k, op in enumerate(listed) if op.id in CATCHING), None)
+    return (
+        listed if at is None or SHEAR not in works else [*listed[:at], works[SHEAR], *listed[at:]]
+    )
+
+
+def deep_pile(place: SeamPlace, facts: Facts, *, knitted: bool = False) -> list[str]:
+    """The cloths whose deep pile a seam may catch; that of a knitted ground is sheared off it.
+
+    The hair of a skin or of mohair is pushed out of the seam and not cut.
+    """
+    if place.op not in CATCHING:
+        return []
+    deep = [c for c in place.cloths if facts.least(c, "pile") >= DEEP]
+    return [c for c in deep if not knitted or facts.entry(c).structure == "knit"]
 
 
 def _slit(place: SeamPlace, facts: Facts) -> bool:

@@ -8,7 +8,7 @@ from advisor.claims.collect import Place
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import PLAIN
 from advisor.order.backed import BEHIND, as_worked, backed_with, boned_backing
-from advisor.order.beside import STIFF, STRIPS, marked
+from advisor.order.beside import STIFF, STRIPS, deep_pile, marked
 from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
 from advisor.order.kinds import SeamPlace
@@ -116,6 +116,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         return _finish(facts.setups.finish(place))
     words = {
         "stay-stitch": lambda: as_worked(facts.setups.stayed(place), facts) + _stay(place, units),
+        "shear": lambda: listed(deep_pile(place, facts, knitted=True)),
         "clear": lambda: listed(list(facts.hard(place))),
         "bone": lambda: show("length", BONES_CLEAR, units),
         "gather": lambda: _gathers(place, units) if place.full else _ease(place, units),

@@ -233,3 +233,38 @@ def test_one_cloth_is_finished_alike_in_one_garment() -> None:
 def _finish(answer: Answer, place: str) -> ToldVerdict:
     [found] = [v for v in answer.verdicts if (v.place, v.aspect) == (place, "seam.finish")]
     return found
+
+
+FUR = """
+garment: Lamplighter's cape
+maker: {machine: household}
+fabrics: {fur: polyester faux fur, melton: wool melton 500 g/m2}
+seams:
+  - {name: side, layers: [fur, fur], length: 60 cm, times: 2}
+  - {name: collar edge, layers: [fur, melton], length: 60 cm, edge: turned}
+  - {name: collar seam, layers: [melton, fur], length: 46 cm, shape: curved}
+  - {name: hem, layers: [melton], length: 200 cm, edge: hem}
+"""
+
+
+def test_fur_is_shorn_off_its_allowances_and_its_hairs_are_freed() -> None:
+    """On the flat piece before the seam, and before anything is sewn over the seam."""
+    found = _of(FUR)
+    shorn, freed = "shear the pile at collar edge", "free the hairs of collar edge"
+    assert stands(found, "cut fur", shorn, "join collar edge", "turn collar edge", freed)
+    assert stands(found, freed, "join collar seam")
+    assert "the pile of fur off" in found.tasks[shorn].step.does
+    assert "shear the pile at hem" not in found.order
+
+
+def test_a_side_of_fur_is_tried_on_before_its_pile_is_shorn() -> None:
+    """A bald strip that is let out shows."""
+    found = _of(FUR.replace("maker:", "fitting: to the body\nmaker:"))
+    assert stands(found, "baste side", "fit", "shear the pile at side", "join side")
+
+
+def test_real_fur_keeps_its_hair() -> None:
+    """It is pushed out of the seam, and freed from it afterwards."""
+    found = _of(FUR.replace("polyester faux fur", "fur"))
+    assert not any(step.startswith("shear") for step in found.order)
+    assert stands(found, "join collar edge", "free the hairs of collar edge")
