@@ -99,6 +99,7 @@ Fact = Literal[
     "stay advised",
     "opening yields",
     "deep pile in it",
+    "pleats above it",
     "hairs caught in it",
     "waistband beside",
     "edge of its own",

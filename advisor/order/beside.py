@@ -15,7 +15,7 @@ from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
 from advisor.knowledge.ordering import Operation
-from advisor.order.kinds import SeamPlace
+from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
 from advisor.order.namewords import PARTLY
 from advisor.order.openings import closed_here, turned_here
@@ -50,6 +50,9 @@ BULKY = 2
 """The level of `bulky` from which a cloth is thick in a seam."""
 WRIST = frozenset({"cuff", "sleeve", "wrist"})
 OPEN_ENDED, ROLL_LINE = "open-ended-zip", "roll-line"
+PLEAT, FLAT_PLEATS, PLEATED_ROUND = "pleat", frozenset({"knife", "box", "kilt", "inverted"}), 4
+TO_THE_HEM = 250.0
+"""From this length on a pleat is meant to run down to the edge, mm: estimate."""
 SHEAR, CATCHING = "shear", ("join", "set-lining")
 """Work on a deep pile before a seam, and the work that catches it."""
 DEEP = 2
@@ -100,6 +103,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "edge stays as cut": lambda: _left_raw(place, facts),
         "edge of its own": lambda: not _on_turned_edge(place, facts),
         "stay advised": lambda: _stayed(place, facts),
+        "pleats above it": lambda: bool(pleats_above(place, facts)),
         "deep pile in it": lambda: bool(deep_pile(place, facts, knitted=True)),
         "hairs caught in it": lambda: bool(deep_pile(place, facts)),
         "waistband beside": lambda: any(p.kind.id == "waistband" for p in facts.places),
@@ -118,6 +122,21 @@ def _pockets(place: SeamPlace, facts: Facts, *, bags: bool) -> list[SeamPlace]:
         if p.name != place.name and (p.kind.id in POCKETS or p.role.id == POCKET_ZIP)
     )
     return [p for p in others if ("bag" in _words(p.name)) == bags]
+
+
+def pleats_above(hem: SeamPlace, facts: Facts) -> list[SeamPlace]:
+    """The pleats whose folds run down to a hem; those of a waist or a cuff end above it."""
+    if hem.kind.id != "hem" or "hem" not in _words(hem.name) or not hem.method.sewn:
+        return []
+    return [p for p in facts.places if _runs_down(p) and crosses(hem, p)]
+
+
+def _runs_down(place: SeamPlace) -> bool:
+    """Whether a place is a row of pleats whose folds are pressed over their whole length."""
+    words, making = set(_words(place.name)), place.seam.making
+    many = bool(FLAT_PLEATS & words) or making.pleats is not None or making.times >= PLEATED_ROUND
+    long = float(place.seam.facts.get("length", 0.0)) >= TO_THE_HEM
+    return place.kind.id == PLEAT and PLEAT in words and many and long
 
 
 def with_shearing(listed: list[Operation], works: Mapping[str, Operation]) -> list[Operation]:

@@ -268,3 +268,22 @@ def test_real_fur_keeps_its_hair() -> None:
     found = _of(FUR.replace("polyester faux fur", "fur"))
     assert not any(step.startswith("shear") for step in found.order)
     assert stands(found, "join collar edge", "free the hairs of collar edge")
+
+
+def test_pleats_are_left_soft_above_the_edge_and_laid_again_over_the_hem() -> None:
+    """Or the straight edge is hemmed before them: handbooks have both, and both are told."""
+    found = work(DRESS)
+    over = "press the folds over skirt hem"
+    assert stands(found, "press knife pleats", "fit", "sew skirt hem", "press skirt hem", over)
+    told = found.tasks["press knife pleats"].step.does
+    assert "leave the folds soft for 20 cm above the edge" in told
+    assert "hemmed before its pleats are laid" in told
+    assert "knife pleats" in found.tasks[over].step.does
+
+
+@pytest.mark.parametrize("garment", ["more/kilt", "more/conductor_trousers", "more/shirt"])
+def test_pleats_that_end_above_the_hem_or_at_a_selvedge_are_pressed_at_once(garment: str) -> None:
+    """Of a waist, of a yoke, and of a kilt whose edge is cut or woven and not turned up."""
+    found = work(garment)
+    assert not any(step.startswith("press the folds over") for step in found.order)
+    assert not any("leave the folds soft" in task.step.does for task in found.tasks.values())
