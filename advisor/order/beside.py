@@ -17,9 +17,9 @@ from advisor.knowledge.model import Mix
 from advisor.knowledge.ordering import Operation
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
-from advisor.order.namewords import PARTLY
+from advisor.order.namewords import NECK, PARTLY
 from advisor.order.openings import closed_here, turned_here
-from advisor.order.roles import POCKET_FLAP, POCKET_ZIP, holds_words, of_another_cloth
+from advisor.order.roles import FRILLED, POCKET_FLAP, POCKET_ZIP, holds_words, of_another_cloth
 from advisor.project.linings import LINING
 from advisor.project.placing import POCKETS
 from advisor.project.placing import singular_words as _words
@@ -50,6 +50,8 @@ BULKY = 2
 """The level of `bulky` from which a cloth is thick in a seam."""
 WRIST = frozenset({"cuff", "sleeve", "wrist"})
 OPEN_ENDED, ROLL_LINE = "open-ended-zip", "roll-line"
+CLOSING = frozenset({"collar", "neckband", "cuff", "faced-edge", "bound-edge"})
+"""Kinds of place whose layers take in what is sewn to one of them."""
 PLEAT, FLAT_PLEATS, PLEATED_ROUND = "pleat", frozenset({"knife", "box", "kilt", "inverted"}), 4
 TO_THE_HEM = 250.0
 """From this length on a pleat is meant to run down to the edge, mm: estimate."""
@@ -122,6 +124,26 @@ def _pockets(place: SeamPlace, facts: Facts, *, bags: bool) -> list[SeamPlace]:
         if p.name != place.name and (p.kind.id in POCKETS or p.role.id == POCKET_ZIP)
     )
     return [p for p in others if ("bag" in _words(p.name)) == bags]
+
+
+def is_frill(place: SeamPlace) -> bool:
+    """Whether something is drawn up for show there, and not a skirt or a sleeve."""
+    return place.kind.id == "gathered-edge" and bool(FRILLED & set(_words(place.name)))
+
+
+def ends_of(place: SeamPlace) -> frozenset[str]:
+    """Whether it lies at the neck or at a wrist, by its kind or its name."""
+    words = set(_words(place.name))
+    neck = place.kind.id in ("collar", "neckband") or bool((NECK | {"collar"}) & words)
+    wrist = place.kind.id == "cuff" or bool(WRIST & words)
+    return frozenset(end for end, there in (("neck", neck), ("wrist", wrist)) if there)
+
+
+def taken_in(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
+    """Whether a frill lies between the layers of what closes its neck or wrist, edges and all."""
+    ends = ends_of(place)
+    closing = (p for p in places if p.kind.id in CLOSING and set(p.cloths) & set(place.cloths))
+    return is_frill(place) and any(ends & ends_of(p) for p in closing)
 
 
 def pleats_above(hem: SeamPlace, facts: Facts) -> list[SeamPlace]:

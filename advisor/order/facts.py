@@ -15,7 +15,7 @@ from advisor.knowledge.ordering import Operation
 from advisor.order import layering
 from advisor.order import namewords as called
 from advisor.order.backed import backings
-from advisor.order.beside import of_place, with_shearing
+from advisor.order.beside import of_place, taken_in, with_shearing
 from advisor.order.choosing import with_methods
 from advisor.order.dropping import drops
 from advisor.order.easing import (
@@ -368,7 +368,7 @@ class Facts:
     def neatened(self, place: SeamPlace) -> bool:
         """Whether the edges of the seam are neatened as work of their own."""
         joined = place.op in ("join", "set-lining") and place.role.id != CHANNEL
-        if not joined or place.said("edge") == "turned":
+        if not joined or place.said("edge") == "turned" or taken_in(place, self.places):
             return False
         finish, entries = self.setups.finish(place), [self.entry(u.cloth) for u in place.seam.uses]
         one = sum(entry.kind == "cloth" for entry in entries) < 2

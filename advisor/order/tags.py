@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from advisor.knowledge.ordering import Operation
-from advisor.order.beside import WRIST
+from advisor.order.beside import ends_of, is_frill
 from advisor.order.facts import Facts
 from advisor.order.fitting import TO_BODY
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.layering import shuts_in_lining
 from advisor.order.legs import closes_the_tube
-from advisor.order.namewords import AFTER_HEM, NECK, SHEER, UPPER_ROLES
-from advisor.order.roles import FRILLED, POCKET_FLAP
+from advisor.order.namewords import AFTER_HEM, SHEER, UPPER_ROLES
+from advisor.order.roles import POCKET_FLAP
 from advisor.project.placing import singular_words
 
 UNPRESSED = frozenset({"glue", "sew-on-last"})
@@ -25,7 +25,6 @@ EDGES = frozenset({"edge", "casing", "band"})
 FACED = "faced-edge"
 UPPER = frozenset({"top", "edge", "neck", "neckline", "bib", "bust", "bodice"})
 """Words of an edge that a strap is caught in."""
-COLLAR = NECK | {"collar"}
 SEAMS = frozenset({"seam", "edge", "gathers", "band", "dart", "fold", "laid on", "stay", "casing"})
 """Families of places that are finished before another place runs over their end."""
 
@@ -38,8 +37,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
     role, fitting = place.role, facts.fitting
     tail = role.last or place.op in ENDS or role.id in AFTER_HEM
     tender = facts.tender_face(place)
-    words = frozenset(singular_words(place.name))
-    wrist = place.kind.id == "cuff" or bool(WRIST & words)
+    ends = ends_of(place)
     tags = {
         "flat": role.flat and not tail,
         "closes": role.closes,
@@ -76,11 +74,11 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "ends in a waist": place.method.id == "strap-turned" and not _strap(place),
         "hangs from it": _strap(place),
         "hangs from the band": _strap(place) and hangs_from_band(facts.places),
-        "frill": place.kind.id == "gathered-edge" and bool(FRILLED & words),
+        "frill": is_frill(place),
         "loops caught in": place.method.id == "button-loops-caught-in",
-        "at the neck": place.kind.id in ("collar", "neckband") or bool(COLLAR & words),
-        "at the wrist": wrist,
-        "not at the wrist": not wrist,
+        "at the neck": "neck" in ends,
+        "at the wrist": "wrist" in ends,
+        "not at the wrist": "wrist" not in ends,
         "shuts in the lining": shuts_in_lining(place, facts.places),
         "over pleats": bool({"hip", "pleat", "waist"} & set(singular_words(place.name))),
         "sheer": any(facts.least(c, "sheer") >= SHEER for c in place.full),

@@ -15,7 +15,7 @@ from advisor.decide.advise import advise
 from advisor.order.work import Work, order_of
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import changed, known, stands, work
+from tests.garments.whole import FOLDER, changed, known, stands, work
 
 DRESS, BLAZER, TROUSERS = (
     "more/glasshouse_dress",
@@ -141,6 +141,7 @@ def test_a_ruff_is_sewn_on_before_the_band_closes_over_it() -> None:
         "  - {name: cuff,",
     )
     assert stands(cuffed, "join cuff frill", "join cuff", "close cuff")
+    assert not any(step.startswith("neaten cuff frill") for step in cuffed.order)
 
 
 def test_a_collar_without_a_seam_of_its_own_name_runs_over_what_ends_at_the_neck() -> None:
@@ -287,3 +288,23 @@ def test_pleats_that_end_above_the_hem_or_at_a_selvedge_are_pressed_at_once(garm
     found = work(garment)
     assert not any(step.startswith("press the folds over") for step in found.order)
     assert not any("leave the folds soft" in task.step.does for task in found.tasks.values())
+
+
+def test_a_frill_that_lies_between_two_layers_has_no_edge_to_neaten() -> None:
+    """Neither in the order nor on the sheet; one that hangs free has."""
+    text = (FOLDER / f"{DRESS}.yaml").read_text(encoding="utf-8")
+    frill = "  - {name: skirt ruffle, layers: [crepe, {use: ruffle, fullness: 2}], length: 200 cm}"
+    told = _told(f"{text}{frill}\n")
+    finished = {v.place for v in told.verdicts if v.aspect == "seam.finish"}
+    assert "neck ruff" not in finished
+    assert {"shoulder", "skirt ruffle"} <= finished
+    assert not any(step.startswith("neaten neck ruff") for step in work(DRESS).order)
+
+
+def test_a_collar_is_on_before_the_facing_of_its_neck_closes_over_it() -> None:
+    """It lies between the two, and is closed over both when that is turned."""
+    facing = "  - {name: neck facing, layers: [crepe, crepe], length: 40 cm, edge: turned}\n"
+    found = changed(DRESS, "  - {name: sleeve seam", f"{facing}  - {{name: sleeve seam")
+    steps = ("join neck band", "join neck facing", "turn neck facing", "close neck band")
+    assert () == found.cycles
+    assert stands(found, *steps)
