@@ -308,3 +308,12 @@ def test_a_collar_is_on_before_the_facing_of_its_neck_closes_over_it() -> None:
     steps = ("join neck band", "join neck facing", "turn neck facing", "close neck band")
     assert () == found.cycles
     assert stands(found, *steps)
+
+
+def test_a_keyhole_that_is_told_as_its_facing_is_cut_as_well() -> None:
+    """It is a faced slit, whatever it is called: loops first, and its place found on the body."""
+    old = "  - {name: keyhole, layers: [crepe, backing], length: 12 cm}"
+    new = "  - {name: keyhole facing, layers: [crepe, backing], length: 30 cm, edge: turned}"
+    found = changed(DRESS, old, new)
+    steps = ("fit", "baste on neck button loop", "face keyhole facing", "slash keyhole facing")
+    assert stands(found, *steps, "turn keyhole facing", "join neck ruff")
