@@ -89,6 +89,8 @@ def test_a_placket_waits_for_the_fitting_and_the_sleeve_seam_for_it() -> None:
     found = work(DRESS)
     assert () == found.cycles
     assert stands(found, "fit", "slash sleeve placket", "close sleeve placket", "join sleeve seam")
+    assert "pin the seam of the sleeve together, and the sleeve in" in found.tasks["fit"].step.does
+    assert "pin the seam" not in _of(COAT).tasks["fit"].step.does
     tower = changed(DRESS, "name: sleeve placket,", "name: sleeve placket, method: shirt placket,")
     steps = ("slash sleeve placket", "bind the back edge of sleeve placket", "join sleeve seam")
     assert stands(tower, "fit", *steps)
