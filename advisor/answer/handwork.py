@@ -2,7 +2,8 @@
 
 The claims of a place speak of a machine before anybody knows how it is made; once the order of
 work has chosen a method that is sewn by hand, needle, stitch, tension and foot of a machine are
-said no more, and its thread and height are those of hand work.
+said no more, and its thread and height are those of hand work. Where nothing is sewn, no pin and
+no thread is told either; and edges that another place shuts in are not neatened.
 """
 
 from __future__ import annotations
@@ -14,23 +15,52 @@ from typing import Final
 from advisor.claims.combine import Verdict, only
 from advisor.claims.judgement import Advice, Judgement
 from advisor.knowledge.places import GROUPS, Method
+from advisor.order.beside import taken_in
+from advisor.order.work import Work
+from advisor.project.garment import Seam
 
-STITCH: Final = "stitch.type"
+STITCH, FINISH = "stitch.type", "seam.finish"
 HAND: Final = "hand"
 IDLE: Final = frozenset(GROUPS["machine"]) - {STITCH}
+RAW: Final = "raw-edge"
+UNSEWN: Final = frozenset((*GROUPS["machine"], *GROUPS["thread"], *GROUPS["pins"]))
 
 
-def as_made(advice: Advice, methods: Mapping[str, Method]) -> Advice:
-    """The advice as it is told once the methods are chosen, by the names of places."""
-    judgement = advice.judgement
-    named = {name: made.by_hand for name, made in methods.items() if made.by_hand}
-    return replace(advice, judgement=_by_hand(judgement, named)) if named else advice
+def as_made(
+    advice: Advice, methods: Mapping[str, Method], shut_in: frozenset[str] = frozenset()
+) -> Advice:
+    """The advice as it is told once the methods are chosen, by the names of places.
+
+    Of the places `shut_in` no finish of the edges is told.
+    """
+    by_hand = {
+        name: made.by_hand for name, made in methods.items() if made.by_hand or not made.sewn
+    }
+    judgement = _shut_in(advice.judgement, shut_in) if shut_in else advice.judgement
+    judgement = _by_hand(judgement, by_hand) if by_hand else judgement
+    return advice if judgement is advice.judgement else replace(advice, judgement=judgement)
+
+
+def shut_in(work: Work) -> frozenset[str]:
+    """The places of an order whose edges lie between the layers of another: frills of a band."""
+    places = {t.place.name: t.place for t in work.tasks.values() if t.place is not None}
+    return frozenset(p.name for p in places.values() if taken_in(p, places.values()))
+
+
+def _shut_in(judgement: Judgement, names: frozenset[str]) -> Judgement:
+    verdicts = {
+        place: {aspect: one for aspect, one in found.items() if aspect != FINISH}
+        if place.scope == "seam" and place.name in names
+        else found
+        for place, found in judgement.verdicts.items()
+    }
+    return replace(judgement, verdicts=verdicts)
 
 
 def _by_hand(judgement: Judgement, named: Mapping[str, str]) -> Judgement:
-    """The judgement of places that are sewn by hand, with the stitch of each by its name."""
+    """The judgement of places that no machine sews, with the hand stitch of each by its name."""
     seams = tuple(
-        replace(seam, by_hand=True) if seam.name in named else seam
+        _as_sewn(seam, named[seam.name]) if seam.name in named else seam
         for seam in judgement.garment.seams
     )
     verdicts = {
@@ -43,9 +73,21 @@ def _by_hand(judgement: Judgement, named: Mapping[str, str]) -> Judgement:
     return replace(judgement, garment=garment, verdicts=verdicts)
 
 
+def _as_sewn(seam: Seam, sewn: str) -> Seam:
+    """A seam without a machine; an edge that is only cut is raw, and one ply of each cloth."""
+    if sewn:
+        return replace(seam, by_hand=True)
+    plies = tuple({use.cloth: use for use in seam.uses}.values())
+    return replace(seam, by_hand=True, place=RAW, uses=plies)
+
+
 def _without_machine(found: Mapping[str, Verdict], sewn: str) -> dict[str, Verdict]:
-    """The answers of a place without those of a machine; its stitch is this hand stitch."""
-    left = {aspect: verdict for aspect, verdict in found.items() if aspect not in IDLE}
+    """The answers of a place without those of a machine; its stitch is this hand stitch.
+
+    An edge that is only cut has no stitch: "".
+    """
+    idle = IDLE if sewn else UNSEWN
+    left = {aspect: verdict for aspect, verdict in found.items() if aspect not in idle}
     stitch = left.get(STITCH)
     if stitch is not None and HAND in stitch.aspect.words:
         why = "The method by which it is made is sewn by hand."

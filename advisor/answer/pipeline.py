@@ -18,7 +18,7 @@ from advisor.answer.core import (
     told_tasks,
     told_tests,
 )
-from advisor.answer.handwork import as_made
+from advisor.answer.handwork import as_made, shut_in
 from advisor.answer.instructions import told_instruction
 from advisor.answer.model.answer import SCHEMA, Answer
 from advisor.answer.settings import told_settings
@@ -103,7 +103,9 @@ def decide(garment: Garment, knowledge: Knowledge, parts: Parts) -> Decided:
     knowledge = knowledge.told(garment.units)
     advice, heat = _heated(advise(garment, knowledge), knowledge, parts)
     work = _ordered(advice, knowledge, plain=parts.plain)
-    return Decided(advice if work is None else as_made(advice, work.methods), heat, work)
+    if work is not None:
+        advice = as_made(advice, work.methods, shut_in(work))
+    return Decided(advice, heat, work)
 
 
 def _heated(advice: Advice, knowledge: Knowledge, parts: Parts) -> tuple[Advice, Heat | None]:

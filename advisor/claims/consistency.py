@@ -10,6 +10,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
+from advisor.claims.alike import finish_alike
 from advisor.claims.collect import Place
 from advisor.claims.combine import (
     HERE,
@@ -85,6 +86,7 @@ def agree(
             if place.name in zips:
                 _beside_a_zip(by_aspect)
             idle_glue(garment, apart[place.name], by_aspect, knowledge)
+    finish_alike(garment, verdicts)
 
 
 def _no_iron(by_aspect: dict[str, Verdict]) -> None:

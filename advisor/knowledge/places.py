@@ -77,6 +77,7 @@ class Stage:
 
     `lies` is how the pieces have to lie (flat, open, any), `closes` what is closed by it, and
     `let_out` whether the place can still be let out after it: where not, it is past recall.
+    `cuts_in` says that a slit or a notch is cut into the piece itself, which closes no more.
     """
 
     work: str
@@ -90,6 +91,7 @@ class Stage:
     lies: str = "any"
     closes: str = ""
     let_out: bool | None = None
+    cuts_in: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,7 +130,7 @@ class Method:
     usual; `buys` what it uses up; `allowance` an allowance that is told in words, because it is
     another thing's width; `says` what the sheet tells of it beyond its name; `turns` how deep a hem
     is turned and how its edge is finished. `by_hand` is the hand stitch of
-    what shows of it where that is sewn without a machine.
+    what shows of it where that is sewn without a machine, and `sewn` whether anything is sewn.
     """
 
     id: str
@@ -146,6 +148,7 @@ class Method:
     allowance: str = ""
     says: str = ""
     by_hand: str = ""
+    sewn: bool = True
     turns: Turn | None = None
 
 

@@ -66,6 +66,7 @@ class StageForm(Form):
     lies: Literal["flat", "open", "any"] = "any"
     closes: Text | None = None
     let_out: YesNo | None = None
+    cuts_in: YesNo = "no"
 
 
 class FitsForm(Form):
@@ -126,6 +127,7 @@ class MethodForm(Form):
     stages: Annotated[tuple[StageForm, ...], Field(min_length=1, max_length=20)]
     crossed_by: tuple[Word, ...] = ()
     by_hand: Word | None = None
+    sewn: YesNo = "yes"
     buys: tuple[ThingForm, ...] = ()
     allowance: Text | None = None
     says: Text | None = None

@@ -6,7 +6,7 @@ left to turn the garment through, a strap cinches a back or hangs from a shoulde
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from typing import TYPE_CHECKING
 
 from advisor.claims.collect import Place
@@ -14,11 +14,12 @@ from advisor.claims.speakers import STAYS
 from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
-from advisor.order.kinds import SeamPlace
+from advisor.knowledge.ordering import Operation
+from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
-from advisor.order.namewords import PARTLY
+from advisor.order.namewords import NECK, PARTLY
 from advisor.order.openings import closed_here, turned_here
-from advisor.order.roles import POCKET_FLAP, POCKET_ZIP, holds_words, of_another_cloth
+from advisor.order.roles import FRILLED, POCKET_FLAP, POCKET_ZIP, holds_words, of_another_cloth
 from advisor.project.buttons import HOLES, buttons_of, for_show, half_for_show, has_own_loop
 from advisor.project.linings import LINING
 from advisor.project.placing import POCKETS
@@ -50,6 +51,15 @@ BULKY = 2
 """The level of `bulky` from which a cloth is thick in a seam."""
 WRIST = frozenset({"cuff", "sleeve", "wrist"})
 OPEN_ENDED, ROLL_LINE = "open-ended-zip", "roll-line"
+CLOSING = frozenset({"collar", "neckband", "cuff", "faced-edge", "bound-edge"})
+"""Kinds of place whose layers take in what is sewn to one of them."""
+PLEAT, FLAT_PLEATS, PLEATED_ROUND = "pleat", frozenset({"knife", "box", "kilt", "inverted"}), 4
+TO_THE_HEM = 250.0
+"""From this length on a pleat is meant to run down to the edge, mm: estimate."""
+SHEAR, CATCHING = "shear", ("join", "set-lining")
+"""Work on a deep pile before a seam, and the work that catches it."""
+DEEP = 2
+"""The level of `pile` that is deep."""
 PLANT, HALF, ALL = frozenset({"cotton", "linen", "hemp", "ramie"}), 50.0, 100.0
 SLEEVE_SEAMS = frozenset({"underarm", "side-and-sleeve"})
 OVER_THE_HAND = 220.0
@@ -98,6 +108,9 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "edge stays as cut": lambda: _left_raw(place, facts),
         "edge of its own": lambda: not _on_turned_edge(place, facts),
         "stay advised": lambda: _stayed(place, facts),
+        "pleats above it": lambda: bool(pleats_above(place, facts)),
+        "deep pile in it": lambda: bool(deep_pile(place, facts, knitted=True)),
+        "hairs caught in it": lambda: bool(deep_pile(place, facts)),
         "waistband beside": lambda: any(p.kind.id == "waistband" for p in facts.places),
         "opening yields": lambda: _support(place, facts) not in ("", "none"),
         "thick": lambda: _thick(place, facts),
@@ -114,6 +127,60 @@ def _pockets(place: SeamPlace, facts: Facts, *, bags: bool) -> list[SeamPlace]:
         if p.name != place.name and (p.kind.id in POCKETS or p.role.id == POCKET_ZIP)
     )
     return [p for p in others if ("bag" in _words(p.name)) == bags]
+
+
+def is_frill(place: SeamPlace) -> bool:
+    """Whether something is drawn up for show there, and not a skirt or a sleeve."""
+    return place.kind.id == "gathered-edge" and bool(FRILLED & set(_words(place.name)))
+
+
+def ends_of(place: SeamPlace) -> frozenset[str]:
+    """Whether it lies at the neck or at a wrist, by its kind or its name."""
+    words = set(_words(place.name))
+    neck = place.kind.id in ("collar", "neckband") or bool((NECK | {"collar"}) & words)
+    wrist = place.kind.id == "cuff" or bool(WRIST & words)
+    return frozenset(end for end, there in (("neck", neck), ("wrist", wrist)) if there)
+
+
+def taken_in(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
+    """Whether a frill lies between the layers of what closes its neck or wrist, edges and all."""
+    ends = ends_of(place)
+    closing = (p for p in places if p.kind.id in CLOSING and set(p.cloths) & set(place.cloths))
+    return is_frill(place) and any(ends & ends_of(p) for p in closing)
+
+
+def pleats_above(hem: SeamPlace, facts: Facts) -> list[SeamPlace]:
+    """The pleats whose folds run down to a hem; those of a waist or a cuff end above it."""
+    if hem.kind.id != "hem" or "hem" not in _words(hem.name) or not hem.method.sewn:
+        return []
+    return [p for p in facts.places if _runs_down(p) and crosses(hem, p)]
+
+
+def _runs_down(place: SeamPlace) -> bool:
+    """Whether a place is a row of pleats whose folds are pressed over their whole length."""
+    words, making = set(_words(place.name)), place.seam.making
+    many = bool(FLAT_PLEATS & words) or making.pleats is not None or making.times >= PLEATED_ROUND
+    long = float(place.seam.facts.get("length", 0.0)) >= TO_THE_HEM
+    return place.kind.id == PLEAT and PLEAT in words and many and long
+
+
+def with_shearing(listed: list[Operation], works: Mapping[str, Operation]) -> list[Operation]:
+    """The pieces of work on a place with the shearing of its pile just before it is sewn."""
+    at = next((k for k, op in enumerate(listed) if op.id in CATCHING), None)
+    return (
+        listed if at is None or SHEAR not in works else [*listed[:at], works[SHEAR], *listed[at:]]
+    )
+
+
+def deep_pile(place: SeamPlace, facts: Facts, *, knitted: bool = False) -> list[str]:
+    """The cloths whose deep pile a seam may catch; that of a knitted ground is sheared off it.
+
+    The hair of a skin or of mohair is pushed out of the seam and not cut.
+    """
+    if place.op not in CATCHING:
+        return []
+    deep = [c for c in place.cloths if facts.least(c, "pile") >= DEEP]
+    return [c for c in deep if not knitted or facts.entry(c).structure == "knit"]
 
 
 def _slit(place: SeamPlace, facts: Facts) -> bool:

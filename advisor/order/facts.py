@@ -15,7 +15,7 @@ from advisor.knowledge.ordering import Operation
 from advisor.order import layering
 from advisor.order import namewords as called
 from advisor.order.backed import backings
-from advisor.order.beside import of_place
+from advisor.order.beside import of_place, taken_in, with_shearing
 from advisor.order.choosing import with_methods
 from advisor.order.dropping import drops
 from advisor.order.easing import (
@@ -45,8 +45,8 @@ OVERLOCKED = "overlocked"
 NEATENED = "neaten-after"
 CHANNEL = "bone-channel"
 BAGGED = "bagged-lining"
-AT_THE_END = ("turn-through", "close-opening")
-"""What is done last at a place of which a stretch is left open, whatever its method."""
+AT_THE_END = ("press-folds", "free-hairs", "turn-through", "close-opening")
+"""What is done last at a place of fur, or of which a stretch is left open, however it is made."""
 STITCH = "stitch.type"
 BUTTONHOLES, TOPSTITCHING = "machine buttonholes", "topstitching"
 CORD_EYELETS = 6
@@ -81,6 +81,7 @@ class Facts:
         works = self.knowledge.order.operations
         listed = [works[id_] for id_ in place.kind.prepares]
         listed += [staged(stage, works[stage.work]) for stage in place.method.stages]
+        listed = with_shearing(listed, works)
         listed += [works[id_] for id_ in AT_THE_END if id_ in works]
         if self.setups.finish(place) not in called.CLOSED_FINISHES:
             return listed
@@ -367,7 +368,7 @@ class Facts:
     def neatened(self, place: SeamPlace) -> bool:
         """Whether the edges of the seam are neatened as work of their own."""
         joined = place.op in ("join", "set-lining") and place.role.id != CHANNEL
-        if not joined or place.said("edge") == "turned":
+        if not joined or place.said("edge") == "turned" or taken_in(place, self.places):
             return False
         finish, entries = self.setups.finish(place), [self.entry(u.cloth) for u in place.seam.uses]
         one = sum(entry.kind == "cloth" for entry in entries) < 2

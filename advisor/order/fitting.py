@@ -18,14 +18,14 @@ from advisor.order.kinds import SeamPlace, crosses, joins_widths, related
 from advisor.order.legs import closes_the_tube, shuts_in_a_stripe
 from advisor.order.roles import POCKET_ZIP
 from advisor.project.garment import Garment
-from advisor.project.placing import BONES, singular_words
+from advisor.project.placing import BONES, POCKETS, singular_words
 from advisor.project.zipping import runs_into
 
 TO_BODY, LOOSELY, NOT = "to the body", "loosely", "not at all"
 JOINED = frozenset({"seam", "gathers", "band"})
 """Families of places that hold pieces together."""
 BEFORE_CROSSING = frozenset(
-    {*SEWN, "press", "turn", "grade", "row", "trim", "fold-under", "draw-in"}
+    {*SEWN, "press", "turn", "grade", "row", "trim", "fold-under", "flap-over", "draw-in"}
 )
 """Work on a place that is done before another place runs over its end."""
 TOPSTITCH, NEATEN = "topstitch", "neaten-after"
@@ -99,6 +99,8 @@ class Fitting:
 
     def past_recall(self, place: SeamPlace, op: Operation) -> bool:
         """Whether nothing of a fitted place is left to let out after a stage of it."""
+        if self.cut_into(place):
+            return any(stage.work == op.id for stage in place.method.stages)
         if op.id == "join" and (self._marked(place) or self._drops(place)):
             return True
         if op.let_out or not self.concerned(place):
@@ -106,14 +108,25 @@ class Fitting:
         degree = place.seam.fitting or self.degree
         return not (place.kind.id == "zip" and degree == LOOSELY)
 
+    def cut_into(self, place: SeamPlace) -> bool:
+        """Whether a slit is cut there into a piece of which a fitting may still move the place.
+
+        The whole of it waits: rows that are sewn round a slit say where it lies. A pattern that
+        has been tried has settled that.
+        """
+        close = (place.seam.fitting or self.degree) == TO_BODY and place.unit != "lining"
+        cut = any(stage.cuts_in for stage in place.method.stages)
+        return close and cut and self.garment.pattern != TRIED
+
     @cached_property
     def late(self) -> frozenset[str]:
         """The places that cannot be sewn before the fitting, and those that wait for them."""
         works = {p.name: self._past_of(p) for p in self.places}
         late = {p.name for p in self.places if p.op in works[p.name] or self._hangs(p)}
         ends = {p.name for p in self.places if works[p.name] & BEFORE_CROSSING}
-        ends |= {p.name for p in self.places if self._topstitched_last(p)}
+        ends |= {p.name for p in self.places if self._finished_last(p)}
         late |= {p.name for p in self.places if self._marked(p) or self._tube(p)}
+        late |= {p.name for p in self.places if self._off_again(p)}
         hidden = [p for p in self.places if p.role.id == "concealed-zip" and p.name in late]
         late |= {p.name for p in self.places for z in hidden if self._below(p, z)}
         flies = [p for p in self.places if p.role.id == "zip" and p.name in late]
@@ -130,18 +143,27 @@ class Fitting:
                 return frozenset(late)
             late |= more
 
-    def _topstitched_last(self, place: SeamPlace) -> bool:
+    def _finished_last(self, place: SeamPlace) -> bool:
         """Whether its edges wait for the fitting, and its topstitching for them.
 
-        What runs over its end is only basted before that, or no machine gets at the row.
+        What runs over its end is only basted before that, or no machine gets at the row. So it is
+        over a raglan seam, whose two edges are neatened as one.
         """
         rows = {op.id for op in self.stages(place)}
-        return self.concerned(place) and self.fitted(place) and {TOPSTITCH, NEATEN} <= rows
+        late = TOPSTITCH in rows or place.role.id == RAGLAN
+        return self.concerned(place) and self.fitted(place) and late and NEATEN in rows
 
     def _drops(self, place: SeamPlace) -> bool:
         """Whether it is a long bias seam of what is fitted to the body: basted, it hangs first."""
         bias = place.said("bias") == "yes" and place.op == "join" and self.concerned(place)
         return bias and self.degree == TO_BODY and place.role.id in HANGING
+
+    def _off_again(self, place: SeamPlace) -> bool:
+        """Whether it hangs the back on a front that is cut into after the fitting, then padded."""
+        ours = [p for p in self.places if set(p.cloths) & set(place.cloths)]
+        padded = any(p.kind.id == "canvas" for p in ours)
+        pockets = (p for p in ours if p.kind.id in POCKETS)
+        return place.role.id == SHOULDER and padded and any(map(self.cut_into, pockets))
 
     @staticmethod
     def _below(place: SeamPlace, hidden: SeamPlace) -> bool:
@@ -253,6 +275,7 @@ class Fitting:
         return self.tries(place) and place.name in self.late and place.op != "zip"
 
 
+TRIED, SHOULDER = "tried", "shoulder"
 BAND, WAIST = "front-band", "waist"
 """A band down the whole front waits for the waist that it runs over: the front is pinned shut."""
 RAGLAN = "raglan"

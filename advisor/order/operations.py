@@ -18,7 +18,7 @@ from advisor.claims.workarounds import gone_round
 from advisor.craft.irondial import step_down
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
-from advisor.order.beside import laid_on
+from advisor.order.beside import ends_of, laid_on
 from advisor.order.cures import heat_pairs
 from advisor.order.facings import facing_machine
 from advisor.order.facts import Facts
@@ -157,6 +157,12 @@ class _Maker:
         told = f": {', '.join(names)} may still be changed" if names else ""
         if SLEEVE in {p.role.id for p in ready} and ARMHOLE not in {p.role.id for p in ready}:
             told += "; pin the basted sleeves in"
+        cut = [p for p in self.places if fitting.cut_into(p)]
+        if cut:
+            names = [p.name for p in cut]
+            told += f"; mark anew where {listed(names)} will lie, before anything is cut there"
+        if any("wrist" in ends_of(p) for p in cut):
+            told += " (pin the seam of the sleeve together, and the sleeve in, for that)"
         body = (p for p in self.places if not p.role.id.startswith("hood"))
         if any(p.kind.id == "lining-seam" or p.unit == "lining" for p in body):
             told += "; make every correction in the lining as well"

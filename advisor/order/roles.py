@@ -32,7 +32,7 @@ NECKBAND, FRONT_BAND = "neckband", "front-band"
 HEMMED_FLAT = frozenset({"sleeve-hem", "top-edge", "hood-edge"})
 """Roles of a hem that no floor levels: it ends nothing that hangs."""
 FASTENED = frozenset({"button", "buttonhole", "hook", "snap", "clasp", "hook-and-loop"})
-FRILLED = frozenset({"frill", "ruffle", "flounce", "petal", "ruche"})
+FRILLED = frozenset({"frill", "ruff", "ruffle", "flounce", "petal", "ruche"})
 """Words of the hem of a strip that is hemmed while it is long and flat, before it is drawn up."""
 SLEEVE_HEAD, ROLL = "sleeve-head", "sleeve-head-roll"
 GUSSET, LEG_SEAMS = "gusset", frozenset({"crotch", "inseam", "rise"})
@@ -46,6 +46,8 @@ def role_of(
     roles = knowledge.order.kinds
     wished = garment.wishes.kinds.get(seam.name, "")
     role = roles.get(wished) or _guessed(seam, kind, unit, about, roles)
+    if role.id == kind == "collar":
+        role = roles["collar-attach"]  # what is made up by itself is its edge
     role = roles.get(_narrower(role.id, seam, garment, kind)) or role
     if role.id == FRONT_BAND and float(seam.facts.get("length", 0.0)) >= called.WHOLE_FRONT_MM:
         return replace(role, crosses=(*role.crosses, "waist"))

@@ -20,6 +20,7 @@ FURTHER: Final = {
     "stay-stitch": 2,
     "zip": 1,
     "row": 1,
+    "flap-over": 1,
     "topstitch": 1,
     "understitch": 1,
     "finish-by-hand": 1,

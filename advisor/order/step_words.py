@@ -8,7 +8,7 @@ from advisor.claims.collect import Place
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import PLAIN
 from advisor.order.backed import BEHIND, as_worked, backed_with, boned_backing
-from advisor.order.beside import STIFF, STRIPS, marked
+from advisor.order.beside import STIFF, STRIPS, deep_pile, marked, pleats_above
 from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
 from advisor.order.kinds import SeamPlace
@@ -37,6 +37,11 @@ BY_HAND = "with the fingers: no iron here"
 LINING_AFTER = "fell-hem"
 """The piece of work by which the lining is brought to a hem."""
 STRIPPED = frozenset({"Hong Kong", "bound"})
+SOFT = """, but leave the folds soft for {high} above the edge until that is hemmed; where the \
+length is sure, a straight skirt is hemmed before its pleats are laid, and its length taken at \
+the waist"""
+SOFT_MM = 200.0
+"""How far above an unfinished edge a fold is not set yet, mm: estimate."""
 NO_LAST_IRON = "Smooth the whole garment with the hands: no iron suits all of it"
 CLIPPED = {"curved": " and clip or notch them", "corner": " and cut the corners off"}
 
@@ -109,13 +114,17 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
     if op in ("fuse", "interface"):
         return _interfacing(op, place, facts)
     if op in ("press", "turn", "join", "fold-under"):
-        return _boned(op, place, facts, ironed=ironed)
+        soft = op == "press" and any(place in pleats_above(p, facts) for p in facts.places)
+        left = SOFT.format(high=show("length", SOFT_MM, units)) if soft else ""
+        return _boned(op, place, facts, ironed=ironed) + left
     if op == "neaten-facing":
         return _finish(facing_finish(facts, place))
     if op.startswith("neaten"):
         return _finish(facts.setups.finish(place))
     words = {
         "stay-stitch": lambda: as_worked(facts.setups.stayed(place), facts) + _stay(place, units),
+        "press-folds": lambda: listed([p.name for p in pleats_above(place, facts)]),
+        "shear": lambda: listed(deep_pile(place, facts, knitted=True)),
         "clear": lambda: listed(list(facts.hard(place))),
         "bone": lambda: show("length", BONES_CLEAR, units),
         "gather": lambda: _gathers(place, units) if place.full else _ease(place, units),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from advisor.knowledge.ordering import Operation
-from advisor.order.beside import holes_of
+from advisor.order.beside import ends_of, holes_of, is_frill
 from advisor.order.facts import Facts
 from advisor.order.fitting import TO_BODY
 from advisor.order.kinds import SeamPlace, crosses
@@ -39,6 +39,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
     role, fitting = place.role, facts.fitting
     tail = role.last or place.op in ENDS or role.id in AFTER_HEM
     tender = facts.tender_face(place)
+    ends = ends_of(place)
     tags = {
         "flat": role.flat and not tail,
         "closes": role.closes,
@@ -46,7 +47,8 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "tried": fitting.tried(place) and not any(past),
         "basted to try on": op.id == "baste" and fitting.basted(place),
         "basted to look": op.id == "baste" and _looked_at(place) and not fitting.basted(place),
-        "past recall": past[-1],
+        "past recall": past[-1] and not fitting.cut_into(place),
+        "cut into what is fitted": past[-1] and fitting.cut_into(place),
         "may come before fitting": not past[-1],
         "lining closes": place.unit == "lining" and (role.closes or role.fitted),
         "before lining": not tail and place.op != "hem" and place.unit != "both",
@@ -75,6 +77,11 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "goes through a hole": bool(holes_of(place, facts)),
         "hangs from it": _strap(place),
         "hangs from the band": _strap(place) and hangs_from_band(facts.places),
+        "frill": is_frill(place),
+        "loops caught in": place.method.id == "button-loops-caught-in",
+        "at the neck": "neck" in ends,
+        "at the wrist": "wrist" in ends,
+        "not at the wrist": "wrist" not in ends,
         "shuts in the lining": shuts_in_lining(place, facts.places),
         "over pleats": bool({"hip", "pleat", "waist"} & set(singular_words(place.name))),
         "sheer": any(facts.least(c, "sheer") >= SHEER for c in place.full),

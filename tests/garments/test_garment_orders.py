@@ -24,7 +24,8 @@ ORDERS = [
         ["turn bound buttonholes", "join front facing", "open the facing behind bound buttonholes"],
     ),
     (COAT, ["tape shoulder", "join shoulder", "join collar seam"]),
-    (COAT, ["close welt pocket", "join side", "fit", "join armhole", "trim armhole"]),
+    (COAT, ["baste shoulder", "baste side", "fit", "slash welt pocket", "close welt pocket"]),
+    (COAT, ["close welt pocket", "join side", "join armhole", "trim armhole"]),
     (COAT, ["sew sleeve hem", "join armhole", "sew in shoulder pads", "set facing to lining"]),
     (COAT, ["set facing to lining", "sew hem", "fasten buttons", "last press"]),
 ]

@@ -23,9 +23,10 @@ ORDERS = {
     "gathered-skirt": ["join side", "set side zip", "fit", "join waistband", "sew hem"],
     "trousers": ["set fly zip", "join crotch", "fit", "join waistband", "sew hem"],
     "tailored-jacket": [
+        "fit",
+        "close welt pocket",
         "baste front canvas",
         "join front facing",
-        "fit",
         "join armhole",
         "set facing to lining",
     ],

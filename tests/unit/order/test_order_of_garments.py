@@ -196,6 +196,9 @@ def test_every_template_of_the_order_is_needed_somewhere() -> None:
         "bib_dungarees",
         "slip_on_straps",
         "bandmaster_skirt",
+        "skating_jacket",
+        "glasshouse_dress",
+        "harbour_overshirt",
     )
     advices += [whole_advice(name) for name in ("01_blouse", *(f"more/{m}" for m in more))]
     garments = [(tasks_and_facts(a, known())[0], Setups(a, known())) for a in advices]
