@@ -1,0 +1,30 @@
+"""What is drawn together and hangs out at a place: a cord in its channel, a lacing, ties."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from advisor.knowledge.model import Knowledge
+from advisor.project.garment import Garment, Seam
+from advisor.project.placing import singular_words
+
+TIES: Final = "ties"
+"""The kind of place of straps, tabs and ties."""
+CORDS: Final = frozenset({"drawcord", "lacing-cord", "cord-lock"})
+"""Notions that say of their place that a cord runs in it."""
+TIED: Final = frozenset(
+    {"tie", "lacing", "lace", "string", "cord", "ribbon", "bow", "drawstring", "point"}
+)
+"""Words of ties whose ends hang out; a strap and a tab do not."""
+
+
+def drawn_by(seam: Seam, garment: Garment, knowledge: Knowledge) -> tuple[str, str]:
+    """What is drawn in or tied at a place, and why it counts as a cord; two "" where nothing is."""
+    entries = {name: knowledge.entries[garment.cloths[name].entry] for name in seam.cloths()}
+    if cord := next((name for name, entry in entries.items() if entry.id in CORDS), ""):
+        return cord, f"The project puts {cord} here."
+    called = {*singular_words(seam.name), *singular_words(seam.fastening)}
+    if seam.place != TIES or not TIED & called:
+        return "", ""
+    bought = (name for name, entry in entries.items() if entry.kind != "cloth")
+    return next(bought, seam.name), "It is tied."
