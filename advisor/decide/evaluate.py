@@ -58,7 +58,7 @@ def _decided(gathered: Gathered, knowledge: Knowledge, before: Decided) -> Decid
     order = {aspect: i for i, aspect in enumerate(knowledge.aspects)}
     found: Decided = {}
     for place, by_aspect in gathered.said.items():
-        known, together = before.get(place, {}), place.scope == "seam"
+        known, together = before.get(place, {}), place.scope != "fabric"
         here = found[place] = {}
         for name in sorted(by_aspect, key=order.__getitem__):
             said, old = by_aspect[name], known.get(name)

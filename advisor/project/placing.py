@@ -199,7 +199,8 @@ def _neck_turned(seam: Seam, words: str) -> bool:
 
 def _made_up(seam: Seam, words: str) -> bool:
     """Whether its edge is turned by itself, whatever its name holds: a collar before it is set."""
-    alone = words == "collar" and singular_words(seam.name) == ("collar",)
+    called = singular_words(seam.name)  # "attach collar" sets it on
+    alone = words == called[-1] == "collar" and called[0] not in ("attach", "set")
     faced = words == "hem" and len(seam.cloths()) > 1
     return seam.facts.get("edge") == "turned" and (alone or faced or words == "bound-edge")
 
@@ -388,9 +389,8 @@ def singular_words(name: str) -> tuple[str, ...]:
 def _single(word: str) -> str:
     if word.endswith(("ches", "shes", "xes", "sses")):
         return word[:-2]
-    if len(word) > 3 and word.endswith("s") and not word.endswith("ss"):
-        return word[:-1]
-    return word
+    plural = len(word) > 3 and word.endswith("s") and not word.endswith("ss")
+    return word[:-1] if plural else word
 
 
 def known_kinds(known: Knowledge) -> tuple[str, ...]:

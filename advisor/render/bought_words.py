@@ -22,7 +22,7 @@ def bought_text(row: ToldNeed, units: System) -> str:
             sizes[size] = sizes.get(size, 0) + number
     lengths = [f"{number:.0f} of {size}" for size, number in sizes.items()]
     if row.number is not None:
-        return f"{' and '.join(lengths)}, {LONGER}" if lengths else f"{row.number}"
+        return f"{' and '.join(lengths)}, {row.buy or LONGER}" if lengths else f"{row.number}"
     if row.group != IN_THE_SEAM or row.strip:
         return ""
     if row.buy:

@@ -357,8 +357,8 @@ class ToldNeed:
     """A tool or notion that is called for; one whose state is everyday lies in any workroom.
 
     `number` is how many are bought by the piece, `cut_mm` how many of which length there are, each
-    with `ends_mm` besides for its ends; `buy` the length that the shop cuts, `least_mm` the
-    longest place of what is cut to pieces like a cloth.
+    with `ends_mm` besides for its ends; `buy` the length that the shop cuts, or what else does,
+    `least_mm` the longest place of what is cut to pieces like a cloth.
     """
 
     group: str
