@@ -6,6 +6,8 @@ from functools import cache
 
 import pytest
 
+from advisor.answer.ordernotes import keep_off_notes
+from advisor.answer.pipeline import Parts, answer
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
 from advisor.claims.judgement import Advice
@@ -13,6 +15,7 @@ from advisor.claims.valuesets import Choice, Span
 from advisor.decide.advise import advise
 from advisor.order.work import Work, order_of
 from advisor.project.load import garment_of
+from advisor.render.bought_words import bought_text
 from advisor.textio.yamlfile import parse_yaml
 from tests.garments.whole import known
 
@@ -25,16 +28,26 @@ fabrics:
   coutil: {{fabric: coutil, fibres: {{cotton: 100}}, weight: 260 g/m2}}
   crepe: {{fabric: wool crepe, fibres: {{wool: 100}}, weight: 240 g/m2}}
   velvet: {{fabric: velvet, fibres: {{silk: 18, viscose: 82}}, weight: 220 g/m2}}
+  linen: {{fabric: linen suiting, fibres: {{linen: 100}}, weight: 200 g/m2}}
+  satin: {{fabric: satin, fibres: {{silk: 100}}, weight: 110 g/m2}}
+  boiled: {{fabric: boiled wool, fibres: {{wool: 100}}, weight: 380 g/m2}}
   velveteen: {{fabric: velveteen, fibres: {{cotton: 100}}, weight: 290 g/m2}}
 seams:
 """
 
 
+def written(rows: tuple[str, ...], who: str) -> str:
+    """The project of a few places, with the cloths that lie in them."""
+    said = "\n".join(f"  - {{name: {row}}}" for row in rows)
+    lines = HEAD.format(who=who).splitlines()
+    kept = [line for line in lines if "{fabric: " not in line or line.split(":")[0].strip() in said]
+    return "\n".join([*kept, said, ""])
+
+
 @cache
 def judged(*rows: str, who: str = "worn by: adult") -> Advice:
     """A garment of a few places."""
-    text = HEAD.format(who=who) + "\n".join(f"  - {{name: {row}}}" for row in rows) + "\n"
-    return advise(garment_of(parse_yaml(text, "p.yaml"), known()), known())
+    return advise(garment_of(parse_yaml(written(rows, who), "p.yaml"), known()), known())
 
 
 @cache
@@ -151,3 +164,107 @@ def test_no_damp_cloth_comes_under_the_iron_beside_a_velvet() -> None:
     assert not found.judgement.conflicts
     beside = judged(ARMHOLE.format(pile="velveteen"))
     assert verdict(beside, "armhole", "press.moisture").pick == 1.0
+
+
+LINEN_BODY = (
+    "bodice mounting, layers: [linen, coutil], kind: underlining",
+    "bodice side, layers: [linen, coutil, coutil, linen], length: 22 cm, times: 2",
+    "shoulder, layers: [face, linen], length: 10 cm, times: 2",
+    "neck edge, layers: [linen, coutil, linen], length: 60 cm, shape: curved, edge: turned",
+)
+
+
+def notes(work: Work) -> dict[str, str]:
+    """What is warned of near each pressing."""
+    return keep_off_notes(work, "metric")
+
+
+def test_silk_that_ends_in_a_hot_seam_is_pressed_as_it_bears_and_covered_by_nothing() -> None:
+    """It lies in the seam under the iron, where no towel comes between."""
+    told = notes(worked(*LINEN_BODY))["press neck edge"]
+    assert told == "Near it face: where it ends in the seam go no hotter than 130 °C, and dry."
+
+
+def test_what_is_basted_behind_is_not_covered_with_a_towel() -> None:
+    """It is a face where it is seen, and lies inside where it backs another."""
+    backed = worked("mounting, layers: [linen, face], kind: underlining", *LINEN_BODY[1:2])
+    assert "face" not in backed.faces
+    assert "linen" in backed.faces
+
+
+def test_the_iron_says_what_the_order_warns_of() -> None:
+    """Both views name what is in by the time that something near it is pressed hotter."""
+    garment = garment_of(parse_yaml(written(LINEN_BODY, "worn by: adult"), "p.yaml"), known())
+    told = answer(garment, known(), Parts(iron=True))
+    near = [item for item in told.instructions if item.kind == "near"]
+    assert [("face",)] == [item.tender for item in near][:1]
+    assert "neck edge" in near[0].places
+
+
+def test_the_last_press_starts_at_the_gentlest_cloth() -> None:
+    """Silk with linen: 110 as at every seam of the two, and not the 140 that linen would like."""
+    found = judged(
+        "side, layers: [linen, linen], length: 40 cm, times: 2",
+        "waist, layers: [linen, satin], length: 68 cm",
+        "hem, layers: [satin], length: 150 cm, edge: hem",
+    )
+    whole = found.judgement.verdicts[Place("garment", "Small case")]["press.temperature"]
+    assert (whole.pick, verdict(found, "waist", "press.temperature").pick) == (110.0, 110.0)
+
+
+COLLAR = (
+    "shoulder, layers: [velvet, velvet], length: 12 cm, times: 2",
+    "side, layers: [velvet, velvet], length: 40 cm, times: 2",
+    "stand collar, layers: [velvet, velvet], length: 40 cm, edge: turned",
+    "collar to neck, layers: [velvet, velvet], length: 40 cm, shape: curved",
+)
+
+
+def test_a_collar_is_made_first_and_set_with_nothing_cut_before_the_fitting() -> None:
+    """Its edge is turned by itself; the seam at the neck is graded when the body fits."""
+    order = worked(*COLLAR).order
+    assert order.index("turn stand collar") < order.index("join collar to neck")
+    assert order.index("fit") < order.index("grade collar to neck")
+
+
+TABS = "tabs, layers: [velvet, crepe], length: 24 cm, edge: turned, times: 8"
+BODY = (*COLLAR[:2], "waist, layers: [velvet, velvet, crepe], length: 68 cm")
+
+
+def test_tabs_all_round_are_the_lower_edge() -> None:
+    """They are made up, turned and caught in the waist; below them nothing is left to hem."""
+    order = worked(*BODY, TABS).order
+    assert "turn through tabs" in order
+    assert "hem" not in order
+    assert "hem" in worked(*BODY, TABS.replace("tabs, l", "shoulder tabs, l")).order
+
+
+def test_no_tape_holds_a_gusset() -> None:
+    """It has to give; a neck of the same felted cloth is taped."""
+    row = "{}, layers: [boiled, boiled], length: 30 cm, stress: high"
+    for name, held in (("gusset", False), ("neck seam", True)):
+        steps = [s for s in worked(row.format(name)).order if s.startswith("stay ")]
+        assert bool(steps) == held
+
+
+INTERFACED = "collar interfacing, layers: [{cloth}, {{notion: woven fusible interfacing}}]"
+
+
+def test_nothing_is_fused_to_a_velvet_also_where_the_interfacing_has_a_place_of_its_own() -> None:
+    """The clash rules the glue out, so the order bastes what is named instead; wool is fused."""
+    assert "interface collar interfacing" in worked(INTERFACED.format(cloth="velvet")).order
+    assert "fuse collar interfacing" not in worked(INTERFACED.format(cloth="velvet")).order
+    assert "fuse collar interfacing" in worked(INTERFACED.format(cloth="satin")).order
+
+
+def test_a_zip_that_comes_apart_is_shortened_at_its_top_alone() -> None:
+    """Its pin and box cannot be cut off; a closed one is cut at its end by whoever likes."""
+    rows = (
+        "front zip, layers: [crepe, {notion: open-ended zip}], length: 62 cm",
+        "pocket zip, layers: [crepe, {notion: coil zip}], length: 15 cm",
+    )
+    garment = garment_of(parse_yaml(written(rows, "worn by: adult"), "p.yaml"), known())
+    kit = answer(garment, known(), Parts(shopping=True)).kit or ()
+    told = {need.item: bought_text(need, "metric") for need in kit if need.cut_mm}
+    assert "shortened at its top alone" in told["open-ended zip"]
+    assert told["coil zip"] == "1 of 15 cm, or the next longer that the shop has"
