@@ -25,6 +25,8 @@ if TYPE_CHECKING:
     from advisor.order.tasks import Task
     from advisor.order.work import Work
 
+YOKE = "yoke"
+"""A seam that is sewn before a shoulder, and may end at the armholes."""
 EYE = "Eye:"
 """How the sheet begins what may break into somebody's face."""
 
@@ -98,7 +100,8 @@ def _ending_in(work: Work, step: str, tender: Collection[str]) -> dict[str, floa
         other, most = task.place, task.at_most
         if task.op != "press" or place is None or other is None or most is None:
             continue
-        for name in set(other.cloths) & set(tender) if crosses(place, other) else ():
+        ends = other.role.id != YOKE and crosses(place, other)
+        for name in set(other.cloths) & set(tender) if ends else ():
             found[name] = min(most, found.get(name, most))
     return found
 

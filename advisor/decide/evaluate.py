@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from advisor.claims.behind import partly_backed
 from advisor.claims.byparts import pressed_by_parts
 from advisor.claims.collect import Gathered, Place, gather
 from advisor.claims.combine import Verdict, decide
@@ -48,6 +49,7 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     told = {name for item in instructions if item.kind == "part" for name in item.tender}
     beside = [said for said in gathered.beside if not said.cloths <= told]
     instructions += gone_round(Place("garment", garment.name), verdicts, beside)
+    instructions += partly_backed(garment, verdicts)
     parts = pressed_by_parts(garment, verdicts, knowledge)
     instructions = tuple(pressed_after_all(i) if parts else i for i in instructions) + parts
     return Judgement(garment, gathered, verdicts, conflicts, instructions, shades, decided)

@@ -31,6 +31,7 @@ fabrics:
   linen: {{fabric: linen suiting, fibres: {{linen: 100}}, weight: 200 g/m2}}
   satin: {{fabric: satin, fibres: {{silk: 100}}, weight: 110 g/m2}}
   boiled: {{fabric: boiled wool, fibres: {{wool: 100}}, weight: 380 g/m2}}
+  acetate: {{fabric: satin, fibres: {{acetate: 100}}, weight: 110 g/m2}}
   velveteen: {{fabric: velveteen, fibres: {{cotton: 100}}, weight: 290 g/m2}}
 seams:
 """
@@ -268,3 +269,24 @@ def test_a_zip_that_comes_apart_is_shortened_at_its_top_alone() -> None:
     told = {need.item: bought_text(need, "metric") for need in kit if need.cut_mm}
     assert "shortened at its top alone" in told["open-ended zip"]
     assert told["coil zip"] == "1 of 15 cm, or the next longer that the shop has"
+
+
+SEAT = "seat backing, layers: [crepe, acetate], kind: underlining"
+SIDE = "skirt side, layers: [crepe, crepe], length: 70 cm, times: 2"
+
+
+def behind(*rows: str) -> list[tuple[float | None, float | None]]:
+    """What the iron is where a backing lies and where it ends before, of each such line."""
+    found = judged(*rows).judgement.instructions
+    return [(item.most, item.alone) for item in found if item.kind == "behind"]
+
+
+def test_what_may_be_backed_half_way_is_told_with_both_settings() -> None:
+    """Acetate behind wool crepe: 110 as far as it reaches, 150 where there is none."""
+    assert behind(SEAT, SIDE) == [(110.0, 150.0)]
+
+
+def test_one_setting_is_told_where_the_seam_names_its_backing_or_both_bear_alike() -> None:
+    """Named, it lies there; silk behind wool is pressed as the wool is."""
+    assert behind(SEAT, SIDE.replace("[crepe, crepe]", "[crepe, acetate, acetate, crepe]")) == []
+    assert behind(SEAT.replace("acetate", "satin"), SIDE) == []
