@@ -11,24 +11,34 @@ from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
 
 MOUNTED: Final = "underlining"
-JOINS: Final = frozenset({"seam", "boned-seam"})
+JOINS: Final = frozenset({"seam", "boned-seam", "gathered-edge"})
 """Kinds of place that hold pieces of a bodice together."""
 LOADS: Final = frozenset({"bone", "busk", "grommet", "lacing-cord"})
 """Notions, by id or sort, that a bodice is drawn tight or held out with."""
-FIRM_FROM: Final = 120.0
-"""From this weight on a woven backing carries what its face does not, g/m²: estimate."""
+FIRM_FROM: Final = {"woven": 120.0, "net": 50.0}
+"""From this weight on a backing carries the load, by its structure, g/m²: estimate."""
+THREAD: Final = "thread.fibre"
+HOLDS: Final = (THREAD, "thread.size", "needle.size", "stitch.length")
+"""What makes a seam hold; a net is too fine to ask for more than a firm thread."""
 
 
-def load_on_backing(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:
-    """Whether mounted pieces are joined here under a strong load, said or told by their bones."""
+def holds_by_backing(seam: Seam, garment: Garment, knowledge: Knowledge) -> tuple[str, ...]:
+    """What the backing says of a seam of mounted pieces under a strong load; () where none is.
+
+    The load is said, or told by bones and lacing.
+    """
     if seam.place not in JOINS or seam.facts.get("stress") == "low":
-        return False
+        return ()
     mounts = [s.cloths() for s in garment.seams if s.place == MOUNTED]
     mine = [names for names in mounts if len(names) > 1 and names[0] in seam.cloths()]
     entries = {name: knowledge.entries[cloth.entry] for name, cloth in garment.cloths.items()}
-    firm = (n for names in mine for n in names[1:] if entries[n].structure == "woven")
-    if not any((garment.cloths[n].weight or (0.0,))[0] >= FIRM_FROM for n in firm):
-        return False
+    firm = {
+        entries[name].structure
+        for names in mine
+        for name in names[1:]
+        if (least := FIRM_FROM.get(entries[name].structure))
+        and (garment.cloths[name].weight or (0.0,))[0] >= least
+    }
     held = {name for names in mine for name in names}
     drawn = (
         {entries[name].id, entries[name].kind} & LOADS
@@ -36,4 +46,6 @@ def load_on_backing(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:
         if held & set(other.cloths())
         for name in other.cloths()
     )
-    return seam.facts.get("stress") == "high" or any(drawn)
+    if not firm or not (seam.facts.get("stress") == "high" or any(drawn)):
+        return ()
+    return HOLDS if "woven" in firm else (THREAD,)

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from advisor.claims.loaded import load_on_backing
+from advisor.claims.loaded import holds_by_backing
 from advisor.claims.speakers import Said, cloth_says, is_heat_limit
 from advisor.knowledge.model import Claim, Knowledge
 from advisor.knowledge.purposes import GUARDS
@@ -20,8 +20,6 @@ from advisor.project.placing import POCKETS, singular_words
 MOUNTED, BAG, MOISTURE = "underlining", "bag", "press.moisture"
 SEWN = ("needle.", "stitch.", "machine.", "thread.", "seam.", "hem.")
 """The aspects of how a place is sewn and what its edges come to, by their beginnings."""
-HOLDS = ("needle.size", "thread.fibre", "thread.size", "stitch.length")
-"""What makes a seam hold."""
 FIRM = ("core-spun polyester", "polyester")
 """The threads that are asked for where a seam is pulled hard, of those that its backing takes."""
 
@@ -74,11 +72,11 @@ def drop_backing(
     here = set(seam.cloths())
     mounts = [s.cloths() for s in garment.seams if s.place == MOUNTED]
     behind = frozenset(n for names in mounts if here & set(names[:1]) for n in names[1:])
-    loaded = load_on_backing(seam, garment, knowledge)
+    held = holds_by_backing(seam, garment, knowledge)
     for aspect in [a for a in said if a.startswith(SEWN) and behind & here]:
         own = [s for s in said[aspect] if s.cloths and s.cloths <= behind]
         kept = [s for s in said[aspect] if s.claim.guards or s not in own]
-        kept += [_holds(s, knowledge) for s in own if loaded and aspect in HOLDS and s not in kept]
+        kept += [_holds(s, knowledge) for s in own if aspect in held and s not in kept]
         said[aspect] = kept
         if not kept:
             del said[aspect]
@@ -117,13 +115,13 @@ def mounted_says(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator
 
 def _behind(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator[Said]:
     """What is hidden behind a seam: the iron reaches it, so its limit stays a must; it may hold."""
-    loaded = load_on_backing(seam, garment, knowledge)
+    held = holds_by_backing(seam, garment, knowledge)
     for name in backings(seam, garment):
         for said in cloth_says(garment.cloths[name], knowledge):
             if is_heat_limit(said.claim) or _keeps_dry(said.claim):
                 why = f"{name} is basted behind it. {said.claim.why}"
                 yield replace(said, claim=replace(said.claim, why=why))
-            elif loaded and said.claim.aspect in HOLDS:
+            elif said.claim.aspect in held:
                 yield _holds(said, knowledge)
 
 

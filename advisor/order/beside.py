@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING
 
 from advisor.claims.collect import Place
-from advisor.claims.loaded import load_on_backing
+from advisor.claims.loaded import holds_by_backing
 from advisor.claims.speakers import STAYS
 from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
@@ -102,7 +102,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "load on a backing": lambda: (
             not place.notions
             and all(use.fullness <= 1.0 for use in place.seam.uses)
-            and load_on_backing(place.seam, facts.garment, facts.knowledge)
+            and bool(holds_by_backing(place.seam, facts.garment, facts.knowledge))
         ),
         "no enclosed seam asked for": lambda: _seam_said(place) not in ENCLOSED,
     }

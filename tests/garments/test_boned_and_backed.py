@@ -32,6 +32,8 @@ fabrics:
   satin: {{fabric: satin, fibres: {{silk: 100}}, weight: 110 g/m2}}
   boiled: {{fabric: boiled wool, fibres: {{wool: 100}}, weight: 380 g/m2}}
   acetate: {{fabric: satin, fibres: {{acetate: 100}}, weight: 110 g/m2}}
+  net: {{fabric: net, fibres: {{nylon: 100}}, weight: 60 g/m2}}
+  tulle: {{fabric: tulle, fibres: {{nylon: 100}}, weight: 18 g/m2}}
   velveteen: {{fabric: velveteen, fibres: {{cotton: 100}}, weight: 290 g/m2}}
 seams:
 """
@@ -96,6 +98,16 @@ def test_without_a_load_the_face_says_how_it_is_sewn() -> None:
     found = judged(MOUNT, PANELS)
     assert options(found, "panel seams", "thread.fibre") == {"cotton", "silk"}
     assert verdict(found, "panel seams", "needle.size").pick == 75.0
+
+
+def test_a_net_that_carries_bones_asks_for_a_firm_thread_and_nothing_else() -> None:
+    """It is too fine to say how thick the needle is; a soft net carries nothing."""
+    rows = (MOUNT.replace("coutil", "net"), FACE_ALONE, BONES.replace("coutil", "net"))
+    found = judged(*rows)
+    assert options(found, "panel seams", "thread.fibre") <= {"core-spun polyester", "polyester"}
+    assert verdict(found, "panel seams", "needle.size").pick == 70.0
+    soft = judged(*(row.replace("net", "tulle") for row in rows))
+    assert options(soft, "panel seams", "thread.fibre") == {"cotton", "silk"}
 
 
 def test_a_loaded_seam_is_sewn_a_second_time_after_the_fitting() -> None:
