@@ -302,3 +302,11 @@ def test_one_setting_is_told_where_the_seam_names_its_backing_or_both_bear_alike
     """Named, it lies there; silk behind wool is pressed as the wool is."""
     assert behind(SEAT, SIDE.replace("[crepe, crepe]", "[crepe, acetate, acetate, crepe]")) == []
     assert behind(SEAT.replace("acetate", "satin"), SIDE) == []
+
+
+def test_a_modesty_panel_is_made_up_by_itself_and_holds_up_no_bones() -> None:
+    """A lined panel behind the lacing: the bones are in their channels when it is tried on."""
+    panel = "modesty panel, layers: [linen, face], length: 33 cm, edge: turned"
+    order = worked(MOUNT, f"{PANELS}, stress: high", BONES, panel).order
+    assert "turn through modesty panel" in order
+    assert order.index("insert bones in bones") < order.index("fit")
