@@ -20,6 +20,8 @@ from advisor.project.placing import POCKETS, singular_words
 MOUNTED, BAG, MOISTURE = "underlining", "bag", "press.moisture"
 SEWN = ("needle.", "stitch.", "machine.", "thread.", "seam.", "hem.")
 """The aspects of how a place is sewn and what its edges come to, by their beginnings."""
+LAID = ("press.side", "press.surface", "press.motion")
+"""What lies under the iron and how that moves."""
 FIRM = ("core-spun polyester", "polyester")
 """The threads that are asked for where a seam is pulled hard, of those that its backing takes."""
 
@@ -105,6 +107,9 @@ def mounted_says(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator
             if is_heat_limit(said.claim):
                 why = f"It lies on {name}, to which it is basted. {said.claim.why}"
                 yield replace(said, claim=replace(said.claim, strength="should", why=why))
+            elif _keeps_dry(said.claim) or _spares_face(said.claim):
+                why = f"It lies on {name}, to which it is basted. {said.claim.why}"
+                yield replace(said, claim=replace(said.claim, why=why))
     yield from _behind(seam, garment, knowledge)
     for front in under_bag(seam, garment):
         for said in cloth_says(garment.cloths[front], knowledge):
@@ -123,6 +128,11 @@ def _behind(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator[Said
                 yield replace(said, claim=replace(said.claim, why=why))
             elif said.claim.aspect in held:
                 yield _holds(said, knowledge)
+
+
+def _spares_face(claim: Claim) -> bool:
+    """Whether a claim guards how a face lies under the iron: its side, its surface, no gliding."""
+    return claim.aspect in LAID and claim.strength == "must" and claim.guards
 
 
 def _keeps_dry(claim: Claim) -> bool:

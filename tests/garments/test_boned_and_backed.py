@@ -310,3 +310,13 @@ def test_a_modesty_panel_is_made_up_by_itself_and_holds_up_no_bones() -> None:
     order = worked(MOUNT, f"{PANELS}, stress: high", BONES, panel).order
     assert "turn through modesty panel" in order
     assert order.index("insert bones in bones") < order.index("fit")
+
+
+def test_a_face_that_is_not_named_is_spared_all_the_same() -> None:
+    """Under a stay or a channel on the backing lies silk, which spots, or velvet that crushes."""
+    stay = "waist stay, layers: [coutil, {notion: stay tape}], length: 64 cm"
+    assert verdict(judged(MOUNT, stay), "waist stay", "press.moisture").pick == 0.0
+    assert verdict(judged(stay), "waist stay", "press.moisture").pick == 1.0
+    velvet = judged(MOUNT.replace("face", "velvet"), BONES)
+    board = {"hard board", "padded board", "ham or roll"}
+    assert not board & options(velvet, "bones", "press.surface")
