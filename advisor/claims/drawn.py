@@ -6,16 +6,12 @@ from typing import Final
 
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
-from advisor.project.placing import singular_words
+from advisor.project.waisttabs import is_tied
 
-TIES: Final = "ties"
-"""The kind of place of straps, tabs and ties."""
+HANGS_OUT: Final = frozenset({"ties", "ribbon"})
+"""Kinds of place that may be ties, if they are called so."""
 CORDS: Final = frozenset({"drawcord", "lacing-cord", "cord-lock"})
 """Notions that say of their place that a cord runs in it."""
-TIED: Final = frozenset(
-    {"tie", "lacing", "lace", "string", "cord", "ribbon", "bow", "drawstring", "point"}
-)
-"""Words of ties whose ends hang out; a strap and a tab do not."""
 
 
 def drawn_by(seam: Seam, garment: Garment, knowledge: Knowledge) -> tuple[str, str]:
@@ -23,8 +19,7 @@ def drawn_by(seam: Seam, garment: Garment, knowledge: Knowledge) -> tuple[str, s
     entries = {name: knowledge.entries[garment.cloths[name].entry] for name in seam.cloths()}
     if cord := next((name for name, entry in entries.items() if entry.id in CORDS), ""):
         return cord, f"The project puts {cord} here."
-    called = {*singular_words(seam.name), *singular_words(seam.fastening)}
-    if seam.place != TIES or not TIED & called:
+    if seam.place not in HANGS_OUT or not is_tied(f"{seam.name} {seam.fastening}"):
         return "", ""
     bought = (name for name, entry in entries.items() if entry.kind != "cloth")
     return next(bought, seam.name), "It is tied."

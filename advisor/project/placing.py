@@ -15,7 +15,7 @@ from typing import Any
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.places import PLAIN, PlaceKind, plain_word
 from advisor.project.garment import Cloth, Seam
-from advisor.project.waisttabs import hang_from_waist
+from advisor.project.waisttabs import hang_from_waist, is_tied
 
 GATHERED, SHUT_IN = 1.1, 3
 """The fullness from which an edge is gathered (estimate); layers of a yoke that shuts one in."""
@@ -51,7 +51,6 @@ BANDED = POCKETS | {"hem", "cuff"}
 """Kinds that a name may mean where a knit stretched to the edge makes a band of it."""
 BESIDE = frozenset({"with", "below", "above", "beside", "behind"})
 """Words of a name after which it speaks of something else than the place itself."""
-NECKS = frozenset({"neck", "neckline"})
 SINGLE = frozenset({"canvas", "interfacing", "stay-tape", "ribbon"})
 """Kinds that lie on one piece: between two layers they are in a seam, which is the place."""
 
@@ -193,7 +192,7 @@ def _neck_turned(seam: Seam, words: str) -> bool:
     Neck and armholes told as one seam are a lining set all in one, and turned as that is.
     """
     called = set(singular_words(seam.name))
-    neck = bool(NECKS & called) and "armhole" not in called
+    neck = bool({"neck", "neckline"} & called) and "armhole" not in called
     return words == "lining-seam" and neck and seam.facts.get("edge") == "turned"
 
 
@@ -278,8 +277,9 @@ def _by_notion(
             if channel:
                 return Placed(channel, why)
         kind = _of(entry, kinds)
-        if kind == "button" and words == "buttonhole":
-            continue  # the button goes through them, and is sewn on elsewhere
+        elsewhere = {"button": "buttonhole", TRIMMED: "ties" if is_tied(seam.name) else ""}
+        if words and elsewhere.get(kind or "") == words:
+            continue  # the button goes through them; a ribbon that is tied lies on nothing
         if kind is None or (kind in SINGLE and sum(u.cloth in joined for u in seam.uses) > 1):
             continue
         if kind == "zip" or (plain and (kind not in BONES or not words)):

@@ -1,4 +1,4 @@
-"""Tabs that hang all along a waist, as below a bodice: they are joined there, and end it."""
+"""Tabs that hang all along a waist, and end what lies above; ties, by what they are called."""
 
 from __future__ import annotations
 
@@ -8,6 +8,13 @@ from advisor.project.garment import Seam
 TABS, WAIST = frozenset({"tab", "tabs"}), "waist"
 ROUND, MANY = frozenset({WAIST, "peplum", "doublet", "jerkin", "lower"}), 4
 """What else tabs round a waist are called after; so many go round it (estimate)."""
+TIED = frozenset({"tie", "ties", "lacing", "string", "strings", "drawstring"})
+"""Words of what is tied, so that its ends hang out; a strap and a tab do not."""
+
+
+def is_tied(name: str) -> bool:
+    """Whether a place is called after ties, whatever they are made of."""
+    return bool(TIED & set(plain_word(name).split()))
 
 
 def hang_from_waist(seam: Seam) -> bool:

@@ -130,7 +130,7 @@ def test_a_lacing_is_threaded_last_and_neither_joined_nor_neatened() -> None:
 
 def strangles(name: str, layers: str, who: str) -> bool:
     """Whether ties of that name are a danger."""
-    row = f"{name}, kind: ties, layers: {layers}, length: 25 cm, times: 2"
+    row = f"{name}, layers: {layers}, length: 25 cm, times: 2"
     conflicts = judged(row, who=who).judgement.conflicts
     return any(c.aspect == "edge.drawn" and c.severity == "injury" for c in conflicts)
 
