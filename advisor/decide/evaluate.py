@@ -12,7 +12,7 @@ from advisor.claims.judgement import Judgement
 from advisor.claims.pressed_alone import heard_apart, pressed_alone
 from advisor.claims.shrinking import shrink_as_cleaned
 from advisor.claims.speakers import Said
-from advisor.claims.workarounds import gone_round, pressed_after_all, settle
+from advisor.claims.workarounds import gone_round, is_lining, pressed_after_all, settle
 from advisor.construction.bulk import add_bulk
 from advisor.construction.edgeroom import give_room
 from advisor.construction.needlestack import add_needles
@@ -20,7 +20,9 @@ from advisor.construction.threadshare import share_threads
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
 
-Decided = dict[Place, dict[str, tuple[list[Said], Verdict]]]
+BINDS = "bound-edge"
+"""The kind of place that only binds an edge."""
+Decided = dict[Place, dict[str, tuple[list[Said], frozenset[str], Verdict]]]
 
 
 def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = None) -> Judgement:
@@ -30,9 +32,10 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     """
     knowledge = knowledge.told(garment.units)
     gathered = gather(garment, knowledge, None if before is None else before.gathered)
-    decided = _decided(gathered, knowledge, {} if before is None else before.decided)
+    small = _lines_or_binds(garment, knowledge)
+    decided = _decided(gathered, knowledge, {} if before is None else before.decided, small)
     verdicts = {
-        place: {name: verdict for name, (_, verdict) in by_aspect.items()}
+        place: {name: verdict for name, (*_, verdict) in by_aspect.items()}
         for place, by_aspect in decided.items()
     }
     agree(garment, verdicts, knowledge)
@@ -55,17 +58,29 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     return Judgement(garment, gathered, verdicts, conflicts, instructions, shades, decided)
 
 
-def _decided(gathered: Gathered, knowledge: Knowledge, before: Decided) -> Decided:
+def _lines_or_binds(garment: Garment, knowledge: Knowledge) -> frozenset[str]:
+    """What lines a garment, binds its edges, or is no cloth: all but what it is made of."""
+    shown = {c for seam in garment.seams if seam.place != BINDS for c in seam.cloths()}
+    entries = {n: knowledge.entries[cloth.entry] for n, cloth in garment.cloths.items()}
+    made_of = {n for n, e in entries.items() if e.kind == "cloth" and not is_lining(n, e)}
+    return frozenset(entries) - (made_of & shown)
+
+
+def _decided(
+    gathered: Gathered, knowledge: Knowledge, before: Decided, small: frozenset[str]
+) -> Decided:
     """What was heard of every aspect, and what it comes to alone."""
     order = {aspect: i for i, aspect in enumerate(knowledge.aspects)}
     found: Decided = {}
     for place, by_aspect in gathered.said.items():
         known, together = before.get(place, {}), place.scope != "fabric"
+        apart = small if place.scope == "garment" else frozenset[str]()
         here = found[place] = {}
         for name in sorted(by_aspect, key=order.__getitem__):
             said, old = by_aspect[name], known.get(name)
-            if old is not None and old[0] == said:
+            if old is not None and old[0] == said and old[1] == apart:
                 here[name] = old
             else:
-                here[name] = (said, decide(knowledge.aspects[name], said, together=together))
+                aspect = knowledge.aspects[name]
+                here[name] = (said, apart, decide(aspect, said, together=together, small=apart))
     return found

@@ -225,6 +225,16 @@ def test_the_last_press_starts_at_the_gentlest_cloth() -> None:
     assert (whole.pick, verdict(found, "waist", "press.temperature").pick) == (110.0, 110.0)
 
 
+def test_a_lining_or_a_binding_sets_no_iron_of_the_whole() -> None:
+    """Linen is pressed as linen at the last, whatever silk binds its edges."""
+    rows = (
+        "side, layers: [linen, linen], length: 40 cm, times: 2",
+        "neck, layers: [linen, satin], length: 60 cm, kind: bound edge",
+    )
+    whole = judged(*rows).judgement.verdicts[Place("garment", "Small case")]["press.temperature"]
+    assert (whole.pick or 0.0) >= 140.0
+
+
 COLLAR = (
     "shoulder, layers: [velvet, velvet], length: 12 cm, times: 2",
     "side, layers: [velvet, velvet], length: 40 cm, times: 2",
