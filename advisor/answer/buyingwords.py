@@ -14,11 +14,21 @@ from advisor.construction.clothlist import Bought
 from advisor.craft.checks import TooWideError
 from advisor.craft.cloth import US_STEP_MM, Estimate
 from advisor.craft.skins import SQUARE_FOOT
+from advisor.project.garment import Garment
 from advisor.units import System, show, show_size
 
 UNDER_CLOTH = ", as told under cloth"
 SQUARE_METRE = 1e6
 NO_PIECE = "no piece is said; write them under pieces: with width and height to have it reckoned"
+
+APART = frozenset({"open-ended-zip", "two-way-zip"})
+"""Zips with a pin and a box at the end, which cannot be cut off."""
+SHORTENED = "or the next longer, shortened at its top alone, new stops set before it is sewn in"
+
+
+def zips_apart(garment: Garment) -> dict[str, str]:
+    """What is told of the zips that come apart, where the shop has not just their length."""
+    return {name: SHORTENED for name, cloth in garment.cloths.items() if cloth.entry in APART}
 
 
 def told_cloth(bought: Bought, teller: Teller) -> ToldCloth:

@@ -8,12 +8,13 @@ from collections.abc import Sequence
 from advisor.answer.model.told import ToldInstruction, ToldLine
 from advisor.answer.teller import Teller
 from advisor.answer.wording import degrees
+from advisor.claims.behind import BEHIND
 from advisor.claims.byparts import PARTS as PARTED
 from advisor.claims.fused_first import FUSED
 from advisor.claims.pressed_alone import ALONE
 from advisor.claims.workarounds import PARTS, ROUND, Instruction
 from advisor.craft.irondial import mark_for
-from advisor.knowledge.model import Knowledge
+from advisor.knowledge.model import COLD, Knowledge
 from advisor.project.garment import Garment
 from advisor.project.lines import Line, as_yaml
 from advisor.units import System, show_range
@@ -52,6 +53,8 @@ def instruction_text(
     """One instruction in a sentence or two, as a dressmaker would say it."""
     if item.kind == FUSED:
         return _fusing(item, garment, knowledge, units)
+    if item.kind == BEHIND:
+        return _behind(item, units)
     return _pressing(item, garment, knowledge, units)
 
 
@@ -85,6 +88,17 @@ def _pressing(item: Instruction, garment: Garment, knowledge: Knowledge, units: 
         return f"Press the {needy} before it goes on; afterwards keep the hot iron off {tender}."
     which = f"they {_plural(bears)}" if _many(item.tender) else f"it {bears}"
     return f"{_before(item, kinds, needy, tender)}; {which}."
+
+
+def _behind(item: Instruction, units: System) -> str:
+    """How a seam is pressed where its backing lies, and where it ends before."""
+    lie, reach = ("lie", "they do") if _many(item.tender) else ("lies", "it does")
+    iron = "no iron" if mark_for(item.most or COLD) is None else "at most {}"
+    most, alone = (degrees(heat or COLD, units) for heat in (item.most, item.alone))
+    return (
+        f"Where {_listed(item.tender)} {lie} behind {_listed(item.needy)}: {iron.format(most)}; "
+        f"where {reach} not reach: at most {alone}."
+    )
 
 
 def _alone(item: Instruction, needy: str, tender: str, bears: str) -> str:

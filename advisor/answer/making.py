@@ -9,7 +9,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from advisor.answer import seamwords
-from advisor.answer.buyingwords import UNDER_CLOTH, sold_text, told_cloth, without_piece
+from advisor.answer.buyingwords import (
+    UNDER_CLOTH,
+    sold_text,
+    told_cloth,
+    without_piece,
+    zips_apart,
+)
 from advisor.answer.cutwords import told_cut
 from advisor.answer.model.making import (
     ToldBuild,
@@ -84,6 +90,7 @@ def told_shopping(judgement: Judgement, teller: Teller, work: Work | None = None
     cloth = tuple(told_cloth(b, teller) for b in bought)
     cloth += tuple(without_piece(name) for name in _no_piece(judgement, teller.knowledge))
     laid = {row.fabric: f"{row.buy}{UNDER_CLOTH}" for row in cloth if row.buy}
+    laid |= zips_apart(judgement.garment)
     needs = _needs(judgement, work, teller.knowledge)
     return Shopping(
         cloth,
@@ -341,7 +348,7 @@ FOOT_GROUP = "foot"
 
 
 def _need(need: Need, laid: Mapping[str, str], teller: Teller) -> ToldNeed:
-    """A tool or notion that is called for; `laid` is what is bought of those cut like a cloth."""
+    """A tool or notion that is called for; `laid` says more of what some of them are bought as."""
     step = US_STEP_MM if teller.units == "us" else METRIC_STEP_MM
     buy = None if need.bought is None else round_up_to_shop(need.bought, step)
     return ToldNeed(

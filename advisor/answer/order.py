@@ -62,7 +62,10 @@ def told_order(
     """
     garment = advice.judgement.garment
     changes = {change.step: change for change in work.plan.changes}
-    eyes, kept = needle_notes(work, advice, teller.knowledge, teller.units), keep_off_notes(work)
+    eyes, kept = (
+        needle_notes(work, advice, teller.knowledge, teller.units),
+        keep_off_notes(work, teller.units),
+    )
     sewn_on = button_notes(work, advice, teller.knowledge)
     may_stop = set(work.stops())
     length = sitting or garment.wishes.sitting

@@ -5,23 +5,28 @@ The words of a needle and of an iron are the sheet's own, so that both papers sa
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from typing import TYPE_CHECKING
 
 from advisor.answer.model.order import ToldKeepOff
+from advisor.answer.model.told import ToldInstruction
 from advisor.answer.seamwords import warnings
 from advisor.answer.wording import degrees, setting_text
 from advisor.construction.seamwork import seamwork
 from advisor.decide.usedup import unnamed_buttons
 from advisor.knowledge.ordering import SEWN
+from advisor.order.kinds import crosses
 from advisor.units import System
 
 if TYPE_CHECKING:
+    from advisor.answer.teller import Teller
     from advisor.claims.judgement import Advice
     from advisor.knowledge.model import Knowledge
     from advisor.order.tasks import Task
     from advisor.order.work import Work
 
+YOKE = "yoke"
+"""A seam that is sewn before a shoulder, and may end at the armholes."""
 EYE = "Eye:"
 """How the sheet begins what may break into somebody's face."""
 
@@ -61,22 +66,23 @@ def button_notes(work: Work, advice: Advice, knowledge: Knowledge) -> dict[str, 
     return dict.fromkeys(last.values(), "No buttons are named: sew one on through each of them.")
 
 
-def keep_off_notes(work: Work) -> dict[str, str]:
+def keep_off_notes(work: Work, units: System) -> dict[str, str]:
     """For each pressing near something tender that is in by then: what to do about it."""
     notes = {}
     for name, tender in work.hot_near:
         if name not in work.done:
-            notes[name] = f"Near it {_listed(tuple(sorted(tender)))}: {shield(work, name, tender)}."
+            notes[name] = f"Near it {_names(tender)}: {shield(work, name, tender, units)}."
     return notes
 
 
-def shield(work: Work, step: str, tender: Collection[str]) -> str:
-    """How to keep heat and steam off what is in by then; what lies inside cannot be covered."""
-    loose = _loose_bones(work, step) & set(tender)
-    if loose:
-        out = f"draw the {_listed(tuple(sorted(loose)))} back out of the open channels"
-        rest = set(tender) - loose
-        return f"{out}; {_listed(tuple(sorted(rest)))}: {shield(work, step, rest)}" if rest else out
+def shield(work: Work, step: str, tender: Collection[str], units: System) -> str:
+    """How to keep heat and steam off what is in by then; what lies inside cannot be covered.
+
+    Nor can what ends in the seam itself: there the iron is set as that bears it.
+    """
+    for apart, how in _dealt_with(work, step, set(tender), units):
+        rest = set(tender) - apart
+        return f"{how}; {_names(rest)}: {shield(work, step, rest, units)}" if rest else how
     iron = work.tasks[step].step.iron
     steam = iron is not None and iron.moisture != "dry"
     if not set(tender) & work.faces:
@@ -85,6 +91,37 @@ def shield(work: Work, step: str, tender: Collection[str]) -> str:
     if len(tender) > 1:
         dry = dry.replace("cover it", "cover them")
     return f"{dry}{' and the steam away' if steam else ''}"
+
+
+def _ending_in(work: Work, step: str, tender: Collection[str]) -> dict[str, float]:
+    """The tender cloths whose seams end in the one that is pressed, with what those bear, °C."""
+    place, found = work.tasks[step].place, dict[str, float]()
+    for task in work.tasks.values():
+        other, most = task.place, task.at_most
+        if task.op != "press" or place is None or other is None or most is None:
+            continue
+        ends = other.role.id != YOKE and crosses(place, other)
+        for name in set(other.cloths) & set(tender) if ends else ():
+            found[name] = min(most, found.get(name, most))
+    return found
+
+
+def _dealt_with(
+    work: Work, step: str, tender: set[str], units: System
+) -> Iterator[tuple[set[str], str]]:
+    """What of the tender is neither covered nor only kept beside the iron, and what is done."""
+    if loose := _loose_bones(work, step) & tender:
+        yield loose, f"draw the {_names(loose)} back out of the open channels"
+    if ending := _ending_in(work, step, tender):
+        who = "" if set(ending) == tender else f"{_names(ending)}: "
+        yield set(ending), f"{who}{_as_it_bears(ending, units)}"
+
+
+def _as_it_bears(ending: Mapping[str, float], units: System) -> str:
+    """How a seam is pressed where something tender ends in it."""
+    they = "it ends" if len(ending) == 1 else "they end"
+    most = degrees(min(ending.values()), units)
+    return f"where {they} in the seam go no hotter than {most}, and dry"
 
 
 def _loose_bones(work: Work, step: str) -> set[str]:
@@ -100,7 +137,7 @@ def keep_off(work: Work, units: System) -> tuple[ToldKeepOff, ...]:
     for name, tender in work.hot_near:
         iron = work.tasks[name].step.iron
         if iron is not None and name not in work.done:
-            key = (tuple(sorted(tender)), iron.temperature_c, shield(work, name, tender))
+            key = (tuple(sorted(tender)), iron.temperature_c, shield(work, name, tender, units))
             groups.setdefault(key, []).append(name)
     rows = []
     for (names, heat, how), steps in groups.items():
@@ -114,6 +151,26 @@ def keep_off(work: Work, units: System) -> tuple[ToldKeepOff, ...]:
         )
         rows.append(ToldKeepOff(tuple(steps), names, heat, text))
     return tuple(rows)
+
+
+def told_near(work: Work, teller: Teller) -> tuple[ToldInstruction, ...]:
+    """The same as what the iron's own view says of such pressings: both agree."""
+    places = {name: task.place.name for name, task in work.tasks.items() if task.place}
+    return tuple(
+        ToldInstruction(
+            kind="near",
+            needy=(),
+            tender=row.keep_off,
+            places=tuple(dict.fromkeys(places[name] for name in row.steps if name in places)),
+            text=row.text[:1].upper() + row.text[1:],
+            sources=teller.cite(("common-practice",)),
+        )
+        for row in keep_off(work, teller.units)
+    )
+
+
+def _names(names: Iterable[str]) -> str:
+    return _listed(tuple(sorted(names)))
 
 
 def _listed(names: tuple[str, ...]) -> str:

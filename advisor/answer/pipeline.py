@@ -232,9 +232,11 @@ def _with_order(found: Answer, decided: Decided, parts: Parts, teller: Teller) -
     if decided.work is None:
         return found
     from advisor.answer.order import order_conflicts, told_order
+    from advisor.answer.ordernotes import told_near
 
     every = numbered((*found.conflicts, *order_conflicts(decided.work, teller)))
-    found = replace(found, conflicts=every)
+    near = told_near(decided.work, teller)
+    found = replace(found, conflicts=every, instructions=(*found.instructions, *near))
     if not parts.order:
         return found
     own = tuple(one for one in every if one.aspect == "order")

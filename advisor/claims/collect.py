@@ -137,7 +137,7 @@ class _Gatherer:
         self._drop_hidden(seam, said)
         self._drop_loose(seam, said)
         self._drop_lining(seam, said)
-        drop_backing(seam, said, self.garment)
+        drop_backing(seam, said, self.garment, self.knowledge)
         if (kind.id if kind else "hem" * hem) != "hem":
             return
         meant = {f"rule {rule.id}" for rule in self._hem_rules(seam)} | {"maker"}

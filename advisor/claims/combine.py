@@ -45,17 +45,25 @@ class Verdict:
     clash: tuple[Said, ...] = ()
 
 
-def decide(aspect: Aspect, said: list[Said], *, together: bool = False) -> Verdict:
+def decide(
+    aspect: Aspect,
+    said: list[Said],
+    *,
+    together: bool = False,
+    small: frozenset[str] = frozenset(),
+) -> Verdict:
     """Combine everything said in one place on one aspect.
 
     Args:
         aspect: what is decided.
         said: by all who speak there.
         together: whether all that is there lies under one iron.
+        small: the layers that line or bind, after which nobody sets the iron of the whole.
     """
     ordered = said if len(said) == 1 else sorted(dict.fromkeys(said), key=_order)
     allowed, dropped, clash = _insisted(aspect, ordered)
-    doubted = _unfounded(ordered) if together and aspect.id == LIMIT_ASPECT and not clash else []
+    under_one = together and aspect.id == LIMIT_ASPECT and not clash
+    doubted = _unfounded(ordered, small) if under_one else []
     if doubted:
         ordered = [s for s in ordered if s not in doubted]
         allowed, dropped, clash = _insisted(aspect, ordered)
@@ -79,12 +87,13 @@ def decide(aspect: Aspect, said: list[Said], *, together: bool = False) -> Verdi
     return Verdict(aspect, allowed, advised, pick, kept, given_up, clash)
 
 
-def _unfounded(said: list[Said]) -> list[Said]:
+def _unfounded(said: list[Said], small: frozenset[str]) -> list[Said]:
     """Needs on nobody's word that would take a tender layer past what it starts at by itself.
 
     What is only remembered or estimated may say how its own cloth is treated, and no other.
     """
-    starts = {s.cloths: start for s in said if s.cloths and (start := _start(s.cloths, said))}
+    whole = (s.cloths for s in said if s.cloths - small)
+    starts = {cloths: start for cloths in whole if (start := _start(cloths, said))}
     return [
         s
         for s in said

@@ -146,7 +146,10 @@ SEAM_DEFAULTS: dict[str, Any] = {
 
 CARRYING = frozenset({"shoulder", "neck", "neckline", "waist", "yoke", "raglan", "strap"})
 """Words of places from which the rest of a garment hangs: common practice."""
-BESIDE = frozenset({"side", "armhole", "armscye", "underarm", "sleeve", "crotch", "inseam", "leg"})
+BESIDE = frozenset(
+    {"side", "armhole", "armscye", "underarm", "sleeve", "crotch", "inseam", "leg"}
+    | {"outseam", "gusset", "seat", "thigh"}
+)
 """Words of seams beside the body and its limbs, from which nothing hangs."""
 
 

@@ -41,7 +41,7 @@ class Judgement:
     conflicts: tuple[Conflict, ...]
     instructions: tuple[Instruction, ...] = ()
     shades: dict[str, Shade] = field(default_factory=dict)
-    decided: dict[Place, dict[str, tuple[list[Said], Verdict]]] = field(
+    decided: dict[Place, dict[str, tuple[list[Said], frozenset[str], Verdict]]] = field(
         default_factory=dict, compare=False, repr=False
     )
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from advisor.claims.loaded import holds_by_backing
 from advisor.claims.speakers import Said, cloth_says, is_heat_limit
 from advisor.knowledge.model import Claim, Knowledge
 from advisor.knowledge.purposes import GUARDS
@@ -19,6 +20,10 @@ from advisor.project.placing import POCKETS, singular_words
 MOUNTED, BAG, MOISTURE = "underlining", "bag", "press.moisture"
 SEWN = ("needle.", "stitch.", "machine.", "thread.", "seam.", "hem.")
 """The aspects of how a place is sewn and what its edges come to, by their beginnings."""
+LAID = ("press.side", "press.surface", "press.motion")
+"""What lies under the iron and how that moves."""
+FIRM = ("core-spun polyester", "polyester")
+"""The threads that are asked for where a seam is pulled hard, of those that its backing takes."""
 
 
 def shells(seam: Seam, garment: Garment) -> tuple[str, ...]:
@@ -62,16 +67,32 @@ def under_bag(seam: Seam, garment: Garment) -> tuple[str, ...]:
     return tuple(sorted(fronts.union(*mounts) - set(seam.cloths())))
 
 
-def drop_backing(seam: Seam, said: dict[str, list[Said]], garment: Garment) -> None:
-    """A mounted piece is sewn as its shell: what backs it only guards itself."""
+def drop_backing(
+    seam: Seam, said: dict[str, list[Said]], garment: Garment, knowledge: Knowledge
+) -> None:
+    """A mounted piece is sewn as its shell: what backs it only guards itself, unless it holds."""
     here = set(seam.cloths())
     mounts = [s.cloths() for s in garment.seams if s.place == MOUNTED]
     behind = frozenset(n for names in mounts if here & set(names[:1]) for n in names[1:])
+    held = holds_by_backing(seam, garment, knowledge)
     for aspect in [a for a in said if a.startswith(SEWN) and behind & here]:
-        kept = [s for s in said[aspect] if s.claim.guards or not (s.cloths and s.cloths <= behind)]
+        own = [s for s in said[aspect] if s.cloths and s.cloths <= behind]
+        kept = [s for s in said[aspect] if s.claim.guards or s not in own]
+        kept += [_holds(s, knowledge) for s in own if aspect in held and s not in kept]
         said[aspect] = kept
         if not kept:
             del said[aspect]
+
+
+def _holds(said: Said, knowledge: Knowledge) -> Said:
+    """What a backing wishes where it carries the load: so that the seam holds, before any look."""
+    claim, words = said.claim, knowledge.aspects[said.claim.aspect].words
+    if claim.strength != "should":
+        return said
+    firm = claim.mask & sum(1 << words.index(word) for word in FIRM if word in words)
+    why = f"The backing carries the load. {claim.why}"
+    held = replace(claim, ends=("seam", "seam"), why=why, mask=firm or claim.mask)
+    return replace(said, claim=held)
 
 
 def with_shells(seam: Seam, garment: Garment) -> Seam:
@@ -86,17 +107,32 @@ def mounted_says(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator
             if is_heat_limit(said.claim):
                 why = f"It lies on {name}, to which it is basted. {said.claim.why}"
                 yield replace(said, claim=replace(said.claim, strength="should", why=why))
-    # What is hidden behind a seam is reached by the iron all the same, so its limit stays a must.
-    for name in backings(seam, garment):
-        for said in cloth_says(garment.cloths[name], knowledge):
-            if is_heat_limit(said.claim) or _keeps_dry(said.claim):
-                why = f"{name} is basted behind it. {said.claim.why}"
+            elif _keeps_dry(said.claim) or _spares_face(said.claim):
+                why = f"It lies on {name}, to which it is basted. {said.claim.why}"
                 yield replace(said, claim=replace(said.claim, why=why))
+    yield from _behind(seam, garment, knowledge)
     for front in under_bag(seam, garment):
         for said in cloth_says(garment.cloths[front], knowledge):
             if is_heat_limit(said.claim) or _keeps_dry(said.claim):
                 why = f"The bag is pressed where it hangs, over {front}. {said.claim.why}"
                 yield replace(said, claim=replace(said.claim, why=why))
+
+
+def _behind(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator[Said]:
+    """What is hidden behind a seam: the iron reaches it, so its limit stays a must; it may hold."""
+    held = holds_by_backing(seam, garment, knowledge)
+    for name in backings(seam, garment):
+        for said in cloth_says(garment.cloths[name], knowledge):
+            if is_heat_limit(said.claim) or _keeps_dry(said.claim):
+                why = f"{name} is basted behind it. {said.claim.why}"
+                yield replace(said, claim=replace(said.claim, why=why))
+            elif said.claim.aspect in held:
+                yield _holds(said, knowledge)
+
+
+def _spares_face(claim: Claim) -> bool:
+    """Whether a claim guards how a face lies under the iron: its side, its surface, no gliding."""
+    return claim.aspect in LAID and claim.strength == "must" and claim.guards
 
 
 def _keeps_dry(claim: Claim) -> bool:

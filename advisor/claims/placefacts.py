@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Any, Final
 
-from advisor.knowledge.model import Knowledge
+from advisor.knowledge.model import Entry, Knowledge
 from advisor.project.garment import Garment, Seam
 from advisor.project.placing import fastening_kind, singular_words
 from advisor.project.wearing import hooded, worn_over
@@ -45,6 +45,9 @@ BELOW_THE_NECK: Final = frozenset(
 )
 """Words of what surely lies elsewhere."""
 MOUNTED: Final = "underlining"
+VELVETS: Final = "piles"
+BADLY: Final = 3
+"""The family of velvets, and their level of `press marks`."""
 PLEAT: Final = "pleat"
 BUTTONHOLE: Final = "buttonhole"
 NONE: Final = (0, 0)
@@ -63,6 +66,7 @@ def place_facts(seam: Seam, garment: Garment, knowledge: Knowledge) -> dict[str,
         "line on the bias": "yes" if _on_bias(seam, garment) else "no",
         "comes to a point": "yes" if WEDGES & set(_words(seam)) else "no",
         "at hood or neck": "yes" if _at_the_neck(seam, garment) else "no",
+        "beside a velvet": "yes" if _beside_velvet(seam, garment, knowledge) else "no",
     }
     if fastening == BUTTONHOLE:
         facts["backed"] = "yes" if _backed(seam, garment, knowledge) else "no"
@@ -108,6 +112,20 @@ def _at_the_neck(seam: Seam, garment: Garment) -> bool:
     if words & (AT_THE_NECK | BELOW_THE_NECK):
         return bool(words & AT_THE_NECK)
     return hooded(garment)
+
+
+def _beside_velvet(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:
+    """Whether a flat cloth meets a woven pile here that every pressing marks badly."""
+    every = [knowledge.entries[garment.cloths[name].entry] for name in seam.cloths()]
+    cloths = [entry for entry in every if entry.kind == "cloth"]
+    levels = [(_least(e, "pile"), _least(e, "press marks"), e) for e in cloths]
+    velvets = [e for pile, marks, e in levels if pile and marks >= BADLY and e.family == VELVETS]
+    flat = any(not pile for pile, _, _ in levels)
+    return flat and any(entry.structure == "woven" for entry in velvets)
+
+
+def _least(entry: Entry, trait: str) -> int:
+    return entry.traits.get(trait, (0, 0))[0]
 
 
 def _on_bias(seam: Seam, garment: Garment) -> bool:

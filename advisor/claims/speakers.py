@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 
 from advisor.claims.claimsets import insisted
 from advisor.claims.conditions import Fact
+from advisor.claims.drawn import drawn_by
 from advisor.claims.steaming import as_wish, is_steamed
 from advisor.claims.valuesets import Span
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Aspect, Claim, Entry, Fibre, Knowledge
@@ -210,8 +211,6 @@ OVERLOCKS = frozenset({"503", "504", "514", "516"})
 """Stitches whose knife trims the edge that they sew."""
 STAYS = {"stay-tape": "stay tape", "clear-elastic": "clear elastic"}
 """What a notion among the layers of a seam is to it."""
-CORDS = frozenset({"drawcord", "lacing-cord", "cord-lock"})
-"""Notions that say of their place that a cord runs in it."""
 STITCHED_FLAT = frozenset({"casing", "laid on"})
 """Families of places that are stitched through the cloth and not along its cut edge."""
 
@@ -230,6 +229,9 @@ def seam_says(
         said.append(_stitched_flat(about.name, knowledge))
         if about.id == "applique":
             said.append(_zigzagged(about.name, knowledge))
+    cord, why = drawn_by(seam, garment, knowledge)
+    if cord:
+        said.append(_option("edge.drawn", ["cord"], why, knowledge, cord))
     for cloth in seam.cloths():
         said += _put_here(cloth, knowledge.entries[garment.cloths[cloth].entry], knowledge)
     if seam.cold:
@@ -258,14 +260,12 @@ def seam_says(
 
 
 def _put_here(name: str, entry: Entry, knowledge: Knowledge) -> Iterator[Said]:
-    """What a notion is to its seam: a stay, an interfacing, or the cord that draws it in."""
+    """What a notion is to its seam: a stay or an interfacing."""
     why = f"The project puts {name} here."
     if stay := STAYS.get(entry.id):
         yield _laid_in(stay, name, knowledge)
     if kind := interfacing_kind(entry):
         yield _option("interfacing.kind", [kind], why, knowledge, name)
-    if entry.id in CORDS:
-        yield _option("edge.drawn", ["cord"], why, knowledge, name)
 
 
 def _laid_in(stay: str, name: str, knowledge: Knowledge) -> Said:

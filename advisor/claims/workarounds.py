@@ -51,11 +51,12 @@ class Instruction:
     Attributes:
         kind: `part` goes in or lies beside the iron, `lining` is pressed alone, `last` is of the
             whole garment, `unpressed` of one that takes no iron when it is whole, `round` of the
-            parts that the last press goes round.
+            parts that the last press goes round, `behind` of a backing that may end before it.
         needy: who wants the heat or the moisture.
         tender: who cannot bear it.
         places: where they meet.
         most: what the tender ones bear, °C; None where it is only the moisture that they fear.
+        alone: what the needy ones bear where no tender one lies behind them, °C.
     """
 
     kind: str
@@ -63,6 +64,7 @@ class Instruction:
     tender: frozenset[str]
     places: tuple[Place, ...]
     most: float | None
+    alone: float | None = None
 
 
 def settle(

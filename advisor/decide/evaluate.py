@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from advisor.claims.behind import partly_backed
 from advisor.claims.byparts import pressed_by_parts
 from advisor.claims.collect import Gathered, Place, gather
 from advisor.claims.combine import Verdict, decide
@@ -11,7 +12,7 @@ from advisor.claims.judgement import Judgement
 from advisor.claims.pressed_alone import heard_apart, pressed_alone
 from advisor.claims.shrinking import shrink_as_cleaned
 from advisor.claims.speakers import Said
-from advisor.claims.workarounds import PART, gone_round, pressed_after_all, settle
+from advisor.claims.workarounds import PART, gone_round, is_lining, pressed_after_all, settle
 from advisor.construction.bulk import add_bulk
 from advisor.construction.edgeroom import give_room
 from advisor.construction.needlestack import add_needles
@@ -19,7 +20,9 @@ from advisor.construction.threadshare import share_threads
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
 
-Decided = dict[Place, dict[str, tuple[list[Said], Verdict]]]
+BINDS = "bound-edge"
+"""The kind of place that only binds an edge."""
+Decided = dict[Place, dict[str, tuple[list[Said], frozenset[str], Verdict]]]
 
 
 def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = None) -> Judgement:
@@ -29,9 +32,10 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     """
     knowledge = knowledge.told(garment.units)
     gathered = gather(garment, knowledge, None if before is None else before.gathered)
-    decided = _decided(gathered, knowledge, {} if before is None else before.decided)
+    small = _lines_or_binds(garment, knowledge)
+    decided = _decided(gathered, knowledge, {} if before is None else before.decided, small)
     verdicts = {
-        place: {name: verdict for name, (_, verdict) in by_aspect.items()}
+        place: {name: verdict for name, (*_, verdict) in by_aspect.items()}
         for place, by_aspect in decided.items()
     }
     agree(garment, verdicts, knowledge)
@@ -48,22 +52,35 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     told = {name for item in instructions if item.kind == PART for name in item.tender}
     beside = [said for said in gathered.beside if not said.cloths <= told]
     instructions += gone_round(Place("garment", garment.name), verdicts, beside)
+    instructions += partly_backed(garment, verdicts)
     parts = pressed_by_parts(garment, verdicts, knowledge)
     instructions = tuple(pressed_after_all(i) if parts else i for i in instructions) + parts
     return Judgement(garment, gathered, verdicts, conflicts, instructions, shades, decided)
 
 
-def _decided(gathered: Gathered, knowledge: Knowledge, before: Decided) -> Decided:
+def _lines_or_binds(garment: Garment, knowledge: Knowledge) -> frozenset[str]:
+    """What lines a garment, binds its edges, or is no cloth: all but what it is made of."""
+    shown = {c for seam in garment.seams if seam.place != BINDS for c in seam.cloths()}
+    entries = {n: knowledge.entries[cloth.entry] for n, cloth in garment.cloths.items()}
+    made_of = {n for n, e in entries.items() if e.kind == "cloth" and not is_lining(n, e)}
+    return frozenset(entries) - (made_of & shown)
+
+
+def _decided(
+    gathered: Gathered, knowledge: Knowledge, before: Decided, small: frozenset[str]
+) -> Decided:
     """What was heard of every aspect, and what it comes to alone."""
     order = {aspect: i for i, aspect in enumerate(knowledge.aspects)}
     found: Decided = {}
     for place, by_aspect in gathered.said.items():
-        known, together = before.get(place, {}), place.scope == "seam"
+        known, together = before.get(place, {}), place.scope != "fabric"
+        apart = small if place.scope == "garment" else frozenset[str]()
         here = found[place] = {}
         for name in sorted(by_aspect, key=order.__getitem__):
             said, old = by_aspect[name], known.get(name)
-            if old is not None and old[0] == said:
+            if old is not None and old[0] == said and old[1] == apart:
                 here[name] = old
             else:
-                here[name] = (said, decide(knowledge.aspects[name], said, together=together))
+                aspect = knowledge.aspects[name]
+                here[name] = (said, apart, decide(aspect, said, together=together, small=apart))
     return found

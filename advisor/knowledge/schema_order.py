@@ -46,6 +46,7 @@ Fact = Literal[
     "lining loose at the vent",
     "eased",
     "no enclosed seam asked for",
+    "load on a backing",
     "very full",
     "coated",
     "coated throughout",

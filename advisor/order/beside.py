@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import TYPE_CHECKING
 
 from advisor.claims.collect import Place
+from advisor.claims.loaded import holds_by_backing
 from advisor.claims.speakers import STAYS
 from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
@@ -114,6 +115,11 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "waistband beside": lambda: any(p.kind.id == "waistband" for p in facts.places),
         "opening yields": lambda: _support(place, facts) not in ("", "none"),
         "thick": lambda: _thick(place, facts),
+        "load on a backing": lambda: (
+            not place.notions
+            and all(use.fullness <= 1.0 for use in place.seam.uses)
+            and bool(holds_by_backing(place.seam, facts.garment, facts.knowledge))
+        ),
         "no enclosed seam asked for": lambda: _seam_said(place) not in ENCLOSED,
     }
     return answers[fact]()

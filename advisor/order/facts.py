@@ -36,7 +36,7 @@ from advisor.order.sidezip import side_left_open
 from advisor.project.folded import pleated_apart
 from advisor.project.garment import Garment
 from advisor.project.placing import lace_on_edge, singular_words
-from advisor.project.waisttabs import hang_from_waist
+from advisor.project.waisttabs import end_the_body
 from advisor.project.zipping import runs_into
 
 FUSIBLE = ("fusible", "low-temperature fusible")
@@ -127,7 +127,7 @@ class Facts:
         closed = {"elastic-edge", "bound-edge"}
         below = [p for p in self.places if p.role.id not in called.AT_WRIST]
         ended = (p.role.last or p.kind.id in closed or ends_at(p, self.places) for p in below)
-        if any(ended) or self.close() or any(hang_from_waist(p.seam) for p in below):
+        if any(ended) or self.close() or any(end_the_body(p.seam) for p in below):
             return False
         if any(p.method.id == BAGGED for p in self.places):
             return False  # shell and lining meet at the lower edge

@@ -33,6 +33,8 @@ from advisor.project.wishes import unknown_step
 
 QUICK = Effort(states=4000, bounds=20_000, beam=8)
 """How hard to search while somebody waits; a garment of a dozen seams is proved within it."""
+BACKING = "backing"
+"""The family of what is held behind a piece."""
 NEAR = frozenset({*SEWN, "bone", "baste-backing", DRAWN})
 """The work that brings a layer to where a later pressing reaches it."""
 PROVED = 80
@@ -51,7 +53,7 @@ class Work:
     `methods` are the ways of making that were picked, by place: sheet and shopping read them too.
     `numbers` are those of the whole order, as it was before anything was ticked: a number that was
     printed means the same step for good.
-    `faces` are the cloths, which unlike a notion inside can be covered while a seam is pressed.
+    `faces` are the cloths that, unlike what lies inside, can be covered while a seam is pressed.
     """
 
     tasks: dict[str, Task]
@@ -156,11 +158,18 @@ def order_of(
         plain,
         *_reasons(whole),
         _hot_near([byid[name] for name in (*done, *plan.order)], setups),
-        frozenset(c for t in tasks if t.place is not None for c in t.place.cloths),
+        _faces(tasks),
         taken(facts),
         {place.name: place.method for place in facts.places},
         numbers,
     )
+
+
+def _faces(tasks: Sequence[Task]) -> frozenset[str]:
+    """The cloths that a towel can cover: neither a notion inside nor what is basted behind."""
+    places = [task.place for task in tasks if task.place is not None]
+    behind = {c for p in places if p.kind.family == BACKING for c in p.cloths[1:]}
+    return frozenset(c for p in places for c in p.cloths if c not in behind)
 
 
 def effort_for(steps: int) -> Effort:

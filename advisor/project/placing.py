@@ -17,7 +17,7 @@ from advisor.knowledge.places import PLAIN, PlaceKind, plain_word
 from advisor.project.edgewords import NEVER_HEMMED
 from advisor.project.garment import Cloth, Seam
 from advisor.project.headwords import head_of
-from advisor.project.waisttabs import hang_from_waist
+from advisor.project.waisttabs import hang_from_waist, is_tied
 
 GATHERED, SHUT_IN = 1.1, 3
 """The fullness from which an edge is gathered (estimate); layers of a yoke that shuts one in."""
@@ -191,13 +191,14 @@ def _neck_turned(seam: Seam, words: str) -> bool:
     Neck and armholes told as one seam are a lining set all in one, and turned as that is.
     """
     called = set(singular_words(seam.name))
-    neck = bool(NECKS & called) and "armhole" not in called
+    neck = bool({"neck", "neckline"} & called) and "armhole" not in called
     return words == "lining-seam" and neck and seam.facts.get("edge") == "turned"
 
 
 def _made_up(seam: Seam, words: str) -> bool:
     """Whether its edge is turned by itself, whatever its name holds: a collar before it is set."""
-    alone = words == "collar" and singular_words(seam.name) == ("collar",)
+    called = singular_words(seam.name)  # "attach collar" sets it on
+    alone = words == called[-1] == "collar" and called[0] not in ("attach", "set")
     faced = words == "hem" and len(seam.cloths()) > 1
     return seam.facts.get("edge") == "turned" and (alone or faced or words == "bound-edge")
 
@@ -275,8 +276,9 @@ def _by_notion(
             if channel:
                 return Placed(channel, why)
         kind = _of(entry, kinds)
-        if kind == "button" and words == "buttonhole":
-            continue  # the button goes through them, and is sewn on elsewhere
+        elsewhere = {"button": "buttonhole", TRIMMED: "ties" if is_tied(seam.name) else ""}
+        if words and elsewhere.get(kind or "") == words:
+            continue  # the button goes through them; a ribbon that is tied lies on nothing
         if kind is None or (kind in SINGLE and sum(u.cloth in joined for u in seam.uses) > 1):
             continue
         if kind == "zip" or (plain and (kind not in BONES or not words)):
@@ -380,9 +382,8 @@ def singular_words(name: str) -> tuple[str, ...]:
 def _single(word: str) -> str:
     if word.endswith(("ches", "shes", "xes", "sses")):
         return word[:-2]
-    if len(word) > 3 and word.endswith("s") and not word.endswith("ss"):
-        return word[:-1]
-    return word
+    plural = len(word) > 3 and word.endswith("s") and not word.endswith("ss")
+    return word[:-1] if plural else word
 
 
 def known_kinds(known: Knowledge) -> tuple[str, ...]:

@@ -1,4 +1,4 @@
-"""Tabs that hang all along a waist, as below a bodice: they are joined there, and end it."""
+"""Tabs that hang all along a waist, and end what lies above; ties, by what they are called."""
 
 from __future__ import annotations
 
@@ -6,6 +6,15 @@ from advisor.knowledge.places import plain_word
 from advisor.project.garment import Seam
 
 TABS, WAIST = frozenset({"tab", "tabs"}), "waist"
+ROUND, MANY = frozenset({WAIST, "peplum", "doublet", "jerkin", "lower"}), 4
+"""What else tabs round a waist are called after; so many go round it (estimate)."""
+TIED = frozenset({"tie", "ties", "lacing", "string", "strings", "drawstring"})
+"""Words of what is tied, so that its ends hang out; a strap and a tab do not."""
+
+
+def is_tied(name: str) -> bool:
+    """Whether a place is called after ties, whatever they are made of."""
+    return bool(TIED & set(plain_word(name).split()))
 
 
 def hang_from_waist(seam: Seam) -> bool:
@@ -13,3 +22,10 @@ def hang_from_waist(seam: Seam) -> bool:
     words = plain_word(seam.name).split()
     own = [bool(TABS & set(plain_word(cloth).split())) for cloth in seam.cloths()]
     return WAIST in words and words[-1] in TABS and any(own) and not all(own)
+
+
+def end_the_body(seam: Seam) -> bool:
+    """Whether tabs hang all round below the waist, so that no other lower edge is left to hem."""
+    words = plain_word(seam.name).split()
+    around = words[-1:] == ["tabs"] and set(words[:-1]) <= ROUND
+    return hang_from_waist(seam) or (around and seam.making.times >= MANY)

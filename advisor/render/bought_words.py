@@ -27,7 +27,9 @@ def bought_text(row: ToldNeed, units: System) -> str:
             sizes[size] = sizes.get(size, 0) + number
     lengths = [f"{number:.0f} of {size}" for size, number in sizes.items()]
     if row.number is not None:
-        return f"{' and '.join(lengths)}, {LONGER}" if lengths else _count_text(row, units)
+        if not lengths:
+            return _count_text(row, units)
+        return f"{' and '.join(lengths)}, {row.buy or LONGER}"
     if row.group != IN_THE_SEAM or row.strip:
         return ""
     if row.buy:

@@ -331,10 +331,11 @@ def test_a_sash_is_closed_and_hangs_from_nothing() -> None:
 
 
 def test_bones_are_drawn_out_of_the_way_of_the_iron_while_their_channels_are_open() -> None:
-    """They lie inside, where no towel covers them; what lies beside is covered as before."""
+    """No towel covers what lies inside, nor what ends in the seam; what lies beside has one."""
     told = " ".join(typed("order", str(FOLDER / f"{HERALD}.yaml")).out.split())
     assert "draw the flat steel boning back out of the open channels" in told
-    assert "brocade: cover it with a dry folded towel" in told
+    assert "brocade: where it ends in the seam go no hotter than 110 °C, and dry" in told
+    assert "net: cover it with a dry folded towel" in told
     assert "brocade and flat steel boning: cover" not in told
 
 

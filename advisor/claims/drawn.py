@@ -1,0 +1,25 @@
+"""What is drawn together and hangs out at a place: a cord in its channel, a lacing, ties."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from advisor.knowledge.model import Knowledge
+from advisor.project.garment import Garment, Seam
+from advisor.project.waisttabs import is_tied
+
+HANGS_OUT: Final = frozenset({"ties", "ribbon"})
+"""Kinds of place that may be ties, if they are called so."""
+CORDS: Final = frozenset({"drawcord", "lacing-cord", "cord-lock"})
+"""Notions that say of their place that a cord runs in it."""
+
+
+def drawn_by(seam: Seam, garment: Garment, knowledge: Knowledge) -> tuple[str, str]:
+    """What is drawn in or tied at a place, and why it counts as a cord; two "" where nothing is."""
+    entries = {name: knowledge.entries[garment.cloths[name].entry] for name in seam.cloths()}
+    if cord := next((name for name, entry in entries.items() if entry.id in CORDS), ""):
+        return cord, f"The project puts {cord} here."
+    if seam.place not in HANGS_OUT or not is_tied(f"{seam.name} {seam.fastening}"):
+        return "", ""
+    bought = (name for name, entry in entries.items() if entry.kind != "cloth")
+    return next(bought, seam.name), "It is tied."

@@ -1,0 +1,51 @@
+"""A seam whose load its backing carries: of a bodice that is laced, boned, or pulled hard.
+
+What lies outside is then only its face, and the thread that holds is the backing's.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from advisor.knowledge.model import Knowledge
+from advisor.project.garment import Garment, Seam
+
+MOUNTED: Final = "underlining"
+JOINS: Final = frozenset({"seam", "boned-seam", "gathered-edge"})
+"""Kinds of place that hold pieces of a bodice together."""
+LOADS: Final = frozenset({"bone", "busk", "grommet", "lacing-cord"})
+"""Notions, by id or sort, that a bodice is drawn tight or held out with."""
+FIRM_FROM: Final = {"woven": 120.0, "net": 50.0}
+"""From this weight on a backing carries the load, by its structure, g/m²: estimate."""
+THREAD: Final = "thread.fibre"
+HOLDS: Final = (THREAD, "thread.size", "needle.size", "stitch.length")
+"""What makes a seam hold; a net is too fine to ask for more than a firm thread."""
+
+
+def holds_by_backing(seam: Seam, garment: Garment, knowledge: Knowledge) -> tuple[str, ...]:
+    """What the backing says of a seam of mounted pieces under a strong load; () where none is.
+
+    The load is said, or told by bones and lacing.
+    """
+    if seam.place not in JOINS or seam.facts.get("stress") == "low":
+        return ()
+    mounts = [s.cloths() for s in garment.seams if s.place == MOUNTED]
+    mine = [names for names in mounts if len(names) > 1 and names[0] in seam.cloths()]
+    entries = {name: knowledge.entries[cloth.entry] for name, cloth in garment.cloths.items()}
+    firm = {
+        entries[name].structure
+        for names in mine
+        for name in names[1:]
+        if (least := FIRM_FROM.get(entries[name].structure))
+        and (garment.cloths[name].weight or (0.0,))[0] >= least
+    }
+    held = {name for names in mine for name in names}
+    drawn = (
+        {entries[name].id, entries[name].kind} & LOADS
+        for other in garment.seams
+        if held & set(other.cloths())
+        for name in other.cloths()
+    )
+    if not firm or not (seam.facts.get("stress") == "high" or any(drawn)):
+        return ()
+    return HOLDS if "woven" in firm else (THREAD,)
