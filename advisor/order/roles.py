@@ -8,7 +8,7 @@ from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import SeamKind
 from advisor.order import namewords as called
 from advisor.project.garment import Garment, Seam
-from advisor.project.linings import LINING, Unit, of_part
+from advisor.project.linings import LINING, Unit, of_a_part, of_part
 from advisor.project.placing import BONES, head_of, singular_words
 from advisor.project.unjoined import drawn_up
 
@@ -24,6 +24,8 @@ BY_KIND = {
 """Roles that follow from the kind of place, whatever the name says where it lies."""
 POCKET_ZIP = "pocket-zip"
 """The role of a zip that closes a pocket: it neither fits the garment nor opens it."""
+PART_HEM = "part-lining-hem"
+"""The role of the lower edge of a half lining, which no hem of the shell levels."""
 NECKBAND, FRONT_BAND = "neckband", "front-band"
 HEMMED_FLAT = frozenset({"sleeve-hem", "top-edge", "hood-edge"})
 """Roles of a hem that no floor levels: it ends nothing that hangs."""
@@ -42,7 +44,9 @@ def role_of(
     roles = knowledge.order.kinds
     wished = garment.wishes.kinds.get(seam.name, "")
     role = roles.get(wished) or _guessed(seam, kind, unit, about, roles)
-    role = roles.get(_narrower(role.id, seam, garment, kind)) or role
+    of_part_only = role.id == "hem" and unit == LINING and of_a_part(seam)
+    narrow = PART_HEM if of_part_only else _narrower(role.id, seam, garment, kind)
+    role = roles.get(narrow) or role
     if role.id == FRONT_BAND and float(seam.facts.get("length", 0.0)) >= called.WHOLE_FRONT_MM:
         return replace(role, crosses=(*role.crosses, "waist"))
     return _as_here(role, garment, unit, seam.name)
