@@ -25,7 +25,7 @@ def damp_near(task: Task, before: Sequence[Task], setups: Setups) -> frozenset[s
         for other in before
         if other.place is not None
         and related(place, other.place)
-        and not far_apart(place, other.place)
+        and not far_apart(place, other.place, setups.garment)
         for name in comes_in(other) & set(other.place.cloths)
         if name not in task.cloths and marks_from_drops(name, setups)
     )

@@ -77,6 +77,8 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
     """A role that lies elsewhere than others of its kind do; "" where it has none such."""
     if kind == "zip" and "pocket" in words:
         return POCKET_ZIP
+    if kind == "gathered-edge" and FRILLED & set(words[-1:]) and found and found.id == "armhole":
+        return "tier"  # a frill of a sleeve lies at its end; only the sleeve itself at its head
     if kind == "hem" and called.NECK & set(words):
         return "facing"  # hemmed in the flat, and levelled on no hanger
     if kind == "bound-edge" and "pocket" in words:
