@@ -27,6 +27,7 @@ LAYER_WORDS: dict[str, tuple[str, ...]] = {
     "care": ("dry clean only", "washable"),
     "detachable": YES_NO,
     "unwashed": YES_NO,
+    "trims": YES_NO,
 }
 LAYER_NUMBERS = ("weight", "thickness", "fullness", "stretched")
 SEAM_WORDS: dict[str, tuple[str, ...]] = {
