@@ -165,7 +165,11 @@ class _Gatherer:
         if strip := hem_strip(seam, self.garment, self.entries):
             apart = dict.fromkeys(OF_THE_SHELL & said.keys(), frozenset((strip,)))
         for aspect, cloths in apart.items():
-            said[aspect] = [s for s in said[aspect] if not (s.cloths and s.cloths <= cloths)]
+            said[aspect] = [
+                s
+                for s in said[aspect]
+                if not (s.cloths and s.cloths <= cloths) or (aspect != HEM and s.claim.guards)
+            ]
             if not said[aspect]:
                 del said[aspect]
 

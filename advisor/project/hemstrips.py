@@ -13,6 +13,7 @@ from advisor.knowledge.model import Entry
 from advisor.project.garment import Garment, Seam
 from advisor.project.placing import singular_words
 
+FACES: Final = frozenset({"facing", "lining"})
 STRIP_WORDS: Final = frozenset({"binding", "bias", "strip"})
 STRIP_MM: Final = 100.0
 """A bias piece no wider than this is a binding or a band and not a panel, mm: estimate."""
@@ -29,12 +30,19 @@ def bias_strips(garment: Garment, cloth: str) -> bool:
 
 
 def hem_strip(seam: Seam, garment: Garment, entries: Mapping[str, Entry]) -> str:
-    """The cloth that binds this hem; "" where none does."""
-    cloths = [n for n in seam.cloths() if entries[n].kind == "cloth"]
-    if seam.facts.get("edge") != "hem" or len(cloths) != 2:
+    """The cloth that binds this hem; "" where none does: a facing, a frill or lace does not."""
+    uses = [use for use in seam.uses if entries[use.cloth].kind == "cloth"]
+    if (
+        seam.facts.get("edge") != "hem"
+        or len(uses) != 2
+        or len(set(seam.cloths())) != len(seam.uses)
+    ):
         return ""
-    shell, strip = cloths
-    named = STRIP_WORDS & set(singular_words(strip)) or bias_strips(garment, strip)
+    shell, strip = (use.cloth for use in uses)
+    words = set(singular_words(strip))
+    if uses[-1].fullness > 1.0 or entries[strip].structure != "woven" or FACES & words:
+        return ""
+    named = STRIP_WORDS & words or bias_strips(garment, strip)
     return strip if named or _thin_and_alone(shell, strip, garment) else ""
 
 

@@ -73,6 +73,14 @@ def test_a_half_lining_is_hemmed_in_the_flat_before_it_is_set() -> None:
     assert stands(whole, "set facing to lining", "press hem", "sew lining hem")
 
 
+def test_a_half_lining_is_hemmed_before_it_is_mounted() -> None:
+    """As in the front of trousers, where it hangs to the knee and is caught in the seams."""
+    hem = "  - {name: yoke lining hem"
+    mounted = "  - {name: front lining, layers: [wool, lining], kind: underlining}\n"
+    found = changed(JACKET, hem, mounted + hem)
+    assert stands(found, "press yoke lining hem", "baste front lining")
+
+
 def test_what_shows_below_a_half_lining_is_finished_as_in_an_unlined_coat() -> None:
     """Nothing says that a lining covers it; the sleeves are lined, and so are the shoulders."""
     seams = {
