@@ -17,7 +17,7 @@ LAID: Final = "laid on"
 def with_trims(garment: Garment, knowledge: Knowledge) -> Garment:
     """The garment, its cloths that are only laid on or bind marked as trims."""
     makes: dict[str, list[bool]] = {name: [] for name in garment.cloths}
-    for seam in garment.seams:
+    for seam in (s for s in garment.seams if makes.keys() >= set(s.cloths())):
         aside = _aside(seam, garment, knowledge)
         for name in seam.cloths():
             makes[name].append(name not in aside)
@@ -32,4 +32,4 @@ def _aside(seam: Seam, garment: Garment, knowledge: Knowledge) -> frozenset[str]
     entries = {n: knowledge.entries[cloth.entry] for n, cloth in garment.cloths.items()}
     laid = seam.place in (*POCKETS, BOUND) or (kind is not None and kind.family == LAID)
     rest = seam.cloths()[1:] if laid else [n for n in [hem_strip(seam, garment, entries)] if n]
-    return frozenset(rest) - {seam.cloths()[0]}
+    return frozenset(rest) - set(seam.cloths()[:1])
