@@ -29,6 +29,8 @@ YOKE = "yoke"
 """A seam that is sewn before a shoulder, and may end at the armholes."""
 EYE = "Eye:"
 """How the sheet begins what may break into somebody's face."""
+HOT, DAMP = "at {heat}, which is too hot for {it}", "{damp}, and water leaves rings on {it}"
+MOIST = {"damp cloth": "under a damp cloth"}
 
 
 def heat_words(task: Task, units: System) -> str:
@@ -69,7 +71,8 @@ def button_notes(work: Work, advice: Advice, knowledge: Knowledge) -> dict[str, 
 def keep_off_notes(work: Work, units: System) -> dict[str, str]:
     """For each pressing near something tender that is in by then: what to do about it."""
     notes = {}
-    for name, tender in work.hot_near:
+    for name in dict.fromkeys(name for name, _ in (*work.hot_near, *work.damp_near)):
+        tender = dict(work.hot_near).get(name, frozenset()) | dict(work.damp_near).get(name, set())
         if name not in work.done:
             notes[name] = f"Near it {_names(tender)}: {shield(work, name, tender, units)}."
     return notes
@@ -132,22 +135,29 @@ def _loose_bones(work: Work, step: str) -> set[str]:
 
 
 def keep_off(work: Work, units: System) -> tuple[ToldKeepOff, ...]:
-    """Pressings hotter than a layer that is in by then, told once for all that are alike."""
-    groups: dict[tuple[tuple[str, ...], int, str], list[str]] = {}
-    for name, tender in work.hot_near:
-        iron = work.tasks[name].step.iron
-        if iron is not None and name not in work.done:
-            key = (tuple(sorted(tender)), iron.temperature_c, shield(work, name, tender, units))
-            groups.setdefault(key, []).append(name)
+    """Pressings too hot or damp for a layer that is in by then, told once for all alike."""
+    groups: dict[tuple[tuple[str, ...], str, str], list[str]] = {}
+    for found, harm in ((work.hot_near, HOT), (work.damp_near, DAMP)):
+        for name, tender in found:
+            iron = work.tasks[name].step.iron
+            if iron is not None and name not in work.done:
+                names = tuple(sorted(tender))
+                harms = harm.format(
+                    heat=degrees(iron.temperature_c, units),
+                    damp=MOIST.get(iron.moisture, "with steam"),
+                    it="it" if len(names) == 1 else "them",
+                )
+                groups.setdefault((names, harms, shield(work, name, tender, units)), []).append(
+                    name
+                )
     rows = []
-    for (names, heat, how), steps in groups.items():
-        places = [work.tasks[name].place for name in steps]
-        where = dict.fromkeys(place.name for place in places if place)
-        one = len(names) == 1
+    for (names, harms, how), steps in groups.items():
+        tasks = [work.tasks[name] for name in steps]
+        where = dict.fromkeys(task.place.name for task in tasks if task.place)
+        heat = max(task.step.iron.temperature_c for task in tasks if task.step.iron)
         text = (
-            f"{_listed(names)} {'is' if one else 'are'} in by the time that "
-            f"{_listed(tuple(where))} {'is' if len(where) == 1 else 'are'} pressed at "
-            f"{degrees(heat, units)}, which is too hot for {'it' if one else 'them'}: {how}."
+            f"{_listed(names)} {'is' if len(names) == 1 else 'are'} in by the time that "
+            f"{_listed(tuple(where))} {'is' if len(where) == 1 else 'are'} pressed {harms}: {how}."
         )
         rows.append(ToldKeepOff(tuple(steps), names, heat, text))
     return tuple(rows)

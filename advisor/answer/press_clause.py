@@ -47,7 +47,8 @@ def press_clauses(answer: Answer, place: str) -> list[str]:
         return [f"{said}."]
     if ruled is not None and _of_a_glue(ruled, answer):
         after = f"once it is fused, at most {seconds(longest)} at a time, lift, let cool"
-        return [f"That long to fuse the flat piece; {after} (computed)."]
+        board = "by itself, on the board that the order names"
+        return [f"That long to fuse the piece {board}; {after} (computed)."]
     return [f"{said}; the rest in several touches."]
 
 

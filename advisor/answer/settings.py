@@ -15,7 +15,7 @@ from advisor.claims.consistency import STEAM
 from advisor.claims.judgement import Judgement
 from advisor.claims.valuesets import Span
 from advisor.claims.workarounds import PART
-from advisor.craft.irondial import MARKS, mark_for, starts_too_cool
+from advisor.craft.irondial import MARKS, mark_for, starting, starts_too_cool
 from advisor.knowledge.model import COLD, LIMIT_ASPECT
 from advisor.units import System
 
@@ -80,10 +80,9 @@ def _off_dial(most: float, units: System, beside: str, held: str) -> str:
 
 def _on_dial(mark: str, start: float, most: float, units: System, *, low_end: bool) -> str:
     where = f"{mark}, at its low end" if low_end else mark
-    lowest = MARKS[0].name
-    if start > COLD and starts_too_cool(start) and mark != lowest:
+    if start > COLD and starts_too_cool(start) and mark != MARKS[0].name:
         first, last = degrees(start, units), degrees(most, units)
-        return f"start at {lowest}, {first}; at most {where}; never above {last}"
+        return f"start {starting(start)}, {first}; at most {where}; never above {last}"
     begin = f"; start at {degrees(start, units)}" if COLD < start < most - SAME else ""
     return f"{where}{begin}; never above {degrees(most, units)}"
 

@@ -13,7 +13,7 @@ from advisor.claims.combine import Verdict
 from advisor.claims.conflicts import NO_METHOD, Conflict
 from advisor.claims.speakers import HEAT, Said
 from advisor.claims.valuesets import Choice, Span
-from advisor.craft.irondial import MARKS, mark_for, starts_too_cool
+from advisor.craft.irondial import MARKS, mark_for, starting, starts_too_cool
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Aspect, Knowledge, Mix
 from advisor.project.garment import Cloth
 from advisor.project.mainfibre import vouched_for
@@ -189,8 +189,8 @@ def setting_text(start_c: float, most_c: float, units: System) -> str:
     if not COLD < start_c < most_c - SAME:
         return limit
     lower = starts_too_cool(start_c) and mark_for(most_c) != MARKS[0]
-    mark = f"{MARKS[0].name}, " if lower else ""
-    return f"start at {mark}{degrees(start_c, units)}, {limit}"
+    mark = f"{starting(start_c)}, " if lower else "at "
+    return f"start {mark}{degrees(start_c, units)}, {limit}"
 
 
 def iron_left(verdicts: Mapping[Place, Mapping[str, Verdict]], place: Place) -> str:

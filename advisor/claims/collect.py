@@ -13,6 +13,7 @@ from itertools import combinations
 
 from advisor.claims import speakers
 from advisor.claims.asking import LayerAsker
+from advisor.claims.bound_hem import OF_THE_SHELL, bound_hem_says
 from advisor.claims.conditions import Fact, facts_of, maker_facts, seam_facts, test_facts
 from advisor.claims.gathered import Fired, Gathered, Place
 from advisor.claims.glued import GLUES, borne_apart, lowest_lid
@@ -25,6 +26,7 @@ from advisor.claims.zip_line import zip_line_says
 from advisor.knowledge.model import Claim, Knowledge, Rule
 from advisor.knowledge.places import PLAIN
 from advisor.project.garment import Garment, Seam, Use
+from advisor.project.hemstrips import hem_strip
 from advisor.project.linings import hung_apart
 
 __all__ = ["Fired", "Gathered", "Place", "gather"]
@@ -103,7 +105,8 @@ class _Gatherer:
             for said in speakers.seam_says(seam, self.garment, self.knowledge, machine):
                 self._put(self.seams[seam.name], said)
             beside = zip_line_says(seam, self.garment, self.knowledge)
-            for said in (*beside, *mounted_says(seam, self.garment, self.knowledge)):
+            hem = bound_hem_says(seam, self.garment, self.knowledge)
+            for said in (*beside, *hem, *mounted_says(seam, self.garment, self.knowledge)):
                 self._put(self.seams[seam.name], said)
         facts = maker_facts(self.garment.maker) | garment_facts(self.garment, self.knowledge)
         for rule in self.asker.rules():
@@ -157,13 +160,18 @@ class _Gatherer:
                 del said[aspect]
 
     def _drop_lining(self, seam: Seam, said: dict[str, list[Said]]) -> None:
-        """The shell says how its hem is made; a lining beside it is hemmed or felled by itself."""
-        if HEM not in said:
-            return
-        apart = hung_apart(seam, self.garment.seams, self.entries)
-        said[HEM] = [s for s in said[HEM] if not (s.cloths and s.cloths <= apart)]
-        if not said[HEM]:
-            del said[HEM]
+        """The shell says how its hem is made; a lining beside it and a strip do not."""
+        apart = {HEM: hung_apart(seam, self.garment.seams, self.entries)} if HEM in said else {}
+        if strip := hem_strip(seam, self.garment, self.entries):
+            apart = dict.fromkeys(OF_THE_SHELL & said.keys(), frozenset((strip,)))
+        for aspect, cloths in apart.items():
+            said[aspect] = [
+                s
+                for s in said[aspect]
+                if not (s.cloths and s.cloths <= cloths) or (aspect != HEM and s.claim.guards)
+            ]
+            if not said[aspect]:
+                del said[aspect]
 
     def _drop_hidden(self, seam: Seam, said: dict[str, list[Said]]) -> None:
         """What backs both sides of a seam shows nowhere, so it wishes no kind of seam or edge.

@@ -1,8 +1,8 @@
-"""A place on a mounted piece: what is pressed there is pressed with its face and with its backing.
+"""What lies under the iron at a place that does not name it: a face, a backing, a pocket's bag.
 
 Channels, stays and eyelets on an underlining name the underlining alone, and the shell that it is
 basted to lies under the iron all the same; so does the underlining where a seam names the shell
-alone.
+alone, and the bag of a pocket where a side names neither.
 """
 
 from __future__ import annotations
@@ -13,11 +13,14 @@ from dataclasses import replace
 from advisor.claims.loaded import holds_by_backing
 from advisor.claims.speakers import Said, cloth_says, is_heat_limit
 from advisor.knowledge.model import Claim, Knowledge
+from advisor.knowledge.places import PLAIN
 from advisor.knowledge.purposes import GUARDS
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.placing import POCKETS, singular_words
 
 MOUNTED, BAG, MOISTURE = "underlining", "bag", "press.moisture"
+SET_IN, IN_A_SEAM = "set-in-pocket", frozenset({"side", "outseam", "princess"})
+"""The kind of place of a pocket in a seam, and words by which its name says in which."""
 SEWN = ("needle.", "stitch.", "machine.", "thread.", "seam.", "hem.")
 """The aspects of how a place is sewn and what its edges come to, by their beginnings."""
 LAID = ("press.side", "press.surface", "press.motion")
@@ -67,6 +70,15 @@ def under_bag(seam: Seam, garment: Garment) -> tuple[str, ...]:
     return tuple(sorted(fronts.union(*mounts) - set(seam.cloths())))
 
 
+def bags_in(seam: Seam, garment: Garment) -> tuple[str, ...]:
+    """The cloths of pockets that are set in this very seam: it is pressed over their bags."""
+    here = IN_A_SEAM & set(singular_words(seam.name)) if seam.place == PLAIN else frozenset()
+    pockets = (s for s in garment.seams if s.place == SET_IN)
+    lying = [s for s in pockets if here & set(singular_words(s.name))]
+    shared = any(set(s.cloths()) & set(seam.cloths()) for s in lying)
+    return tuple(sorted({n for s in lying for n in s.cloths()} - set(seam.cloths()))) * shared
+
+
 def drop_backing(
     seam: Seam, said: dict[str, list[Said]], garment: Garment, knowledge: Knowledge
 ) -> None:
@@ -111,11 +123,12 @@ def mounted_says(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator
                 why = f"It lies on {name}, to which it is basted. {said.claim.why}"
                 yield replace(said, claim=replace(said.claim, why=why))
     yield from _behind(seam, garment, knowledge)
-    for front in under_bag(seam, garment):
-        for said in cloth_says(garment.cloths[front], knowledge):
+    near = [(n, f"The bag is pressed where it hangs, over {n}.") for n in under_bag(seam, garment)]
+    near += [(n, f"A pocket lies in it, and its bag of {n}.") for n in bags_in(seam, garment)]
+    for name, why in near:
+        for said in cloth_says(garment.cloths[name], knowledge):
             if is_heat_limit(said.claim) or _keeps_dry(said.claim):
-                why = f"The bag is pressed where it hangs, over {front}. {said.claim.why}"
-                yield replace(said, claim=replace(said.claim, why=why))
+                yield replace(said, claim=replace(said.claim, why=f"{why} {said.claim.why}"))
 
 
 def _behind(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator[Said]:

@@ -70,6 +70,7 @@ def subject_of(cloth: Cloth, use: Use | None, knowledge: Knowledge) -> Subject:
         "main fibre known": "yes" if vouched_for(cloth) else "no",
         "detachable": "yes" if cloth.detachable else "no",
         "unwashed": "yes" if cloth.unwashed else "no",
+        "trims": "yes" if cloth.trims else "no",
     }
     return Subject(
         cloth,

@@ -62,6 +62,12 @@ def starts_too_cool(start: float) -> bool:
     return start <= MARKS[0].band[1]
 
 
+def starting(start: float) -> str:
+    """Where a sole is set that starts as cool as the lowest mark, in words."""
+    lowest = MARKS[0]
+    return f"{'at' if start <= lowest.ceiling + ROUNDING else 'just above'} {lowest.name}"
+
+
 def step_down(heat: float) -> int:
     """A setting of the dial that is no hotter."""
     return int(heat // IRON_STEP * IRON_STEP)

@@ -140,6 +140,7 @@ Tag = Literal[
     "not of the lining",
     "not a flap",
     "not at a vent",
+    "not hemmed apart",
     "left as it is cut",
     "at the zip",
     "shell to lining",

@@ -24,6 +24,7 @@ LAYER_WORDS: dict[str, tuple[str, ...]] = {
     "fibre known": YES_NO,
     "main fibre known": YES_NO,
     **CLOTH_WORDS,
+    "trims": YES_NO,
 }
 LAYER_NUMBERS = ("weight", "thickness", "fullness", "stretched")
 SEAM_SAID: dict[str, tuple[str, ...]] = {

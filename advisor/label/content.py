@@ -12,6 +12,7 @@ from advisor.claims.judgement import Judgement
 from advisor.craft.fibrelabel import FibreLine, Share, Small, content, content_text, without_test
 from advisor.knowledge.labels import Market, Told
 from advisor.knowledge.model import Knowledge, Mix
+from advisor.label.nicknames import misnamed
 from advisor.project.garment import Cloth
 
 SMOOTH = ("satin",)
@@ -236,7 +237,7 @@ class _ContentGatherer:
             told.append(Told(few.note, few.sources))
         if market.wool and fibres & {"wool", "mohair", "cashmere", "alpaca", "camel"}:
             told.append(market.wool)
-        return tuple(told)
+        return (*misnamed(counted, self.knowledge), *told)
 
     def _flame(self, counted: list[Cloth]) -> tuple[str, ...]:
         """The cloths that are not spared the flame test, as far as the project tells."""

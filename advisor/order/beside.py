@@ -16,9 +16,10 @@ from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
 from advisor.knowledge.ordering import Operation
+from advisor.order.fitting import NEEDLE_HOLES, PILE_LINE
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
-from advisor.order.namewords import NECK, PARTLY
+from advisor.order.namewords import MARKED, NECK, PARTLY
 from advisor.order.openings import closed_here, turned_here
 from advisor.order.roles import FRILLED, POCKET_FLAP, POCKET_ZIP, holds_words, of_another_cloth
 from advisor.project.buttons import HOLES, buttons_of, for_show, half_for_show, has_own_loop
@@ -123,6 +124,14 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "no enclosed seam asked for": lambda: _seam_said(place) not in ENCLOSED,
     }
     return answers[fact]()
+
+
+def keeps(facts: Facts, place: SeamPlace) -> str:
+    """What of a row that is taken out again stays in a cloth: holes, or a line in the pile."""
+    marks = {c: facts.least(c, "pin marks") for c in place.cloths}
+    if any(level and facts.least(c, "pile") for c, level in marks.items()):
+        return PILE_LINE
+    return NEEDLE_HOLES if any(level >= MARKED for level in marks.values()) else ""
 
 
 def _pockets(place: SeamPlace, facts: Facts, *, bags: bool) -> list[SeamPlace]:

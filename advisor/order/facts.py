@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from dataclasses import replace
+from functools import partial
 
 from advisor.claims.collect import Place
 from advisor.claims.consistency import STEAM
@@ -15,7 +16,7 @@ from advisor.knowledge.ordering import Operation
 from advisor.order import layering
 from advisor.order import namewords as called
 from advisor.order.backed import backings
-from advisor.order.beside import of_place, taken_in, with_shearing
+from advisor.order.beside import keeps, of_place, taken_in, with_shearing
 from advisor.order.choosing import with_methods
 from advisor.order.dropping import drops
 from advisor.order.easing import (
@@ -26,7 +27,7 @@ from advisor.order.easing import (
     stretched_band,
     two_ended,
 )
-from advisor.order.fitting import TO_BODY, Fitting, staged
+from advisor.order.fitting import NOT, Fitting, staged
 from advisor.order.kinds import SeamPlace
 from advisor.order.namewords import FINISHED, GATHERED, LAID_ON, SHOULDERED, STAYED_ON_BIAS
 from advisor.order.openings import loose_at_zip, seam_below
@@ -70,7 +71,7 @@ class Facts:
         self.setups = setups
         self.places = places
         self.places = with_methods(places, self)
-        self.fitting = Fitting(garment, self.places, self._works, self.keeps_holes)
+        self.fitting = Fitting(garment, self.places, self._works, partial(keeps, self))
 
     def _works(self, place: SeamPlace) -> list[Operation]:
         """The pieces of work on a place, but for the basting that a fitting asks for."""
@@ -112,7 +113,7 @@ class Facts:
         if fact == "something to fit":
             return self.fitting.degree != "not at all"
         if fact == "pattern not tried":
-            return self.fitting.degree == TO_BODY and self.garment.pattern == "new"
+            return self.fitting.degree != NOT and self.garment.pattern == "new"
         if fact == "lengths tried":
             return any(not t.places for t in find_trials(self.setups.advice.judgement))
         if fact == "bias or knit drops":
@@ -299,10 +300,6 @@ class Facts:
             webs = [n for n in self.ruled_out(place) if self.garment.cloths[n].entry == called.WEB]
             return not webs or len(place.notions) > len(webs)
         return True
-
-    def keeps_holes(self, place: SeamPlace) -> bool:
-        """Whether a row that is taken out again leaves its holes in a cloth of the place."""
-        return any(self.least(c, "pin marks") >= called.MARKED for c in place.cloths)
 
     def hard(self, place: SeamPlace) -> tuple[str, ...]:
         """The cloths of a seam that carry sequins, beads or stones."""

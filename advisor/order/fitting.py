@@ -21,6 +21,7 @@ from advisor.project.garment import Garment
 from advisor.project.placing import BONES, POCKETS, singular_words
 from advisor.project.zipping import runs_into
 
+NEEDLE_HOLES, PILE_LINE = "holes", "line"
 TO_BODY, LOOSELY, NOT = "to the body", "loosely", "not at all"
 JOINED = frozenset({"seam", "gathers", "band"})
 """Families of places that hold pieces together."""
@@ -46,13 +47,13 @@ class Fitting:
     """What the fitting of one garment concerns.
 
     `places` have their methods, and `stages` gives the pieces of work that one of them needs;
-    `keeps_holes` says whether a needle marks a place for good.
+    `keeps` says what of a row that is taken out again stays there for good.
     """
 
     garment: Garment
     places: tuple[SeamPlace, ...]
     stages: Callable[[SeamPlace], list[Operation]]
-    keeps_holes: Callable[[SeamPlace], bool] = lambda _: False
+    keeps: Callable[[SeamPlace], str] = lambda _: ""
 
     @cached_property
     def degree(self) -> str:
@@ -242,12 +243,14 @@ class Fitting:
         return shaped and self.degree == TO_BODY
 
     def _marked(self, place: SeamPlace) -> bool:
-        """Whether it is basted and not sewn for the fitting: its cloth keeps the holes of a seam.
+        """Whether it is basted and not sewn for the fitting: its cloth keeps the mark of a seam.
 
         Under bones it is sewn, for they are tried on in their channels.
         """
         boned = any(p.kind.id == "boning" for p in self.places)
-        return self._shapes(place) and not boned and self.keeps_holes(place)
+        kept = self.keeps(place)
+        shaped = bool(kept) and self._shapes(place)
+        return not boned and (shaped or (kept == PILE_LINE and place.role.fitted))
 
     def _first(self, place: SeamPlace) -> bool:
         """Whether the first fitting needs this place by what it is."""

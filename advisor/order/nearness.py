@@ -6,13 +6,19 @@ and the body. Whatever is not listed may be near.
 
 from __future__ import annotations
 
+from advisor.knowledge.places import PLAIN
 from advisor.order.kinds import SeamPlace
+from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
 
 HOOD = frozenset({"hood", "hood-edge", "hood-casing"})
 SLEEVE_END = frozenset({"cuff", "sleeve-hem"})
 AT_WRIST = frozenset({"sleeve", "wrist", "cuff"})
 """Words of a channel or an elastic that lies at the end of a sleeve."""
+UP_THE_ARM = frozenset({"armhole", "side", "pocket", "patch-pocket", "facing"})
+"""What the end of a short sleeve may lie near, and that of a long one does not."""
+SLEEVES, LONG_MM = frozenset({"sleeve", "underarm"}), 250.0
+"""Words of the seam that closes a sleeve, and the length from which it is long, mm: estimate."""
 LEG_END = frozenset({"leg-band"})
 BELOW = frozenset(
     {
@@ -33,22 +39,29 @@ ABOVE_THE_LEG = frozenset(
 )
 
 
-def far_apart(one: SeamPlace, other: SeamPlace) -> bool:
+def far_apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     """Whether two places are on parts of a garment that do not lie under one iron."""
-    return _apart(one, other) or _apart(other, one)
+    return _apart(one, other, garment) or _apart(other, one, garment)
 
 
-def _apart(one: SeamPlace, other: SeamPlace) -> bool:
+def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     role = other.role.id
     if one.role.id in HOOD:
         return role in BELOW | SLEEVE_END | LEG_END
     if at_sleeve_end(one):
-        return role in OF_BODY | HOOD | LEG_END
+        above = role in UP_THE_ARM and _long_sleeved(garment)
+        return above or role in OF_BODY | HOOD | LEG_END
     return one.role.id in LEG_END and role in ABOVE_THE_LEG
 
 
+def _long_sleeved(garment: Garment) -> bool:
+    """Whether the seam of a sleeve is said to be so long that no iron reaches both of its ends."""
+    seams = (s for s in garment.seams if SLEEVES & set(singular_words(s.name)))
+    return any(float(s.facts.get("length", 0.0)) >= LONG_MM for s in seams if s.place == PLAIN)
+
+
 def at_sleeve_end(place: SeamPlace) -> bool:
-    """Whether it closes a sleeve: a cuff, a hem, or a channel that is called after it."""
-    channel = place.role.id in ("casing", "elastic-edge")
+    """Whether it closes a sleeve: a cuff, a hem, a frill or a channel that is called after it."""
+    channel = place.role.id in ("casing", "elastic-edge", "tier")
     words = set(singular_words(place.name))
     return place.role.id in SLEEVE_END or (channel and bool(words & AT_WRIST))

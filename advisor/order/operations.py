@@ -20,6 +20,7 @@ from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.order.beside import ends_of, laid_on
 from advisor.order.cures import heat_pairs
+from advisor.order.damp import marks_from_drops
 from advisor.order.facings import facing_machine
 from advisor.order.facts import Facts
 from advisor.order.kinds import SeamPlace, seam_places
@@ -48,6 +49,7 @@ CHAINSTITCH = "401"
 """Sewn without a knife, so that it may sew a hem."""
 CAUGHT_IN = "clear-elastic"
 """What is overlocked into a shoulder with the seam, as no other elastic is."""
+STEAM, THROUGH_A_CLOTH = "steam", " through a dry cloth, once a corner has come out clean"
 LOCK_NOTIONS = ("zip", "elastic", "hook-and-loop", "button")
 LOCK_WORDS = ("casing", "channel", "topstitch")
 
@@ -240,7 +242,9 @@ class _Maker:
     def _how_cloth(self, op: str, name: str) -> str:
         place = Place("fabric", name)
         if op == "shrink":
-            return self.setups.word(place, "prepare.preshrink")
+            way = self.setups.word(place, "prepare.preshrink")
+            marked = way == STEAM and marks_from_drops(name, self.setups)
+            return f"{way}{THROUGH_A_CLOTH}" if marked else way
         if op == "back":
             return listed([place.name for place in self.facts.backs(name)])
         if op == "mark":

@@ -16,8 +16,6 @@ STRIP_WORDS = frozenset({"binding", "strip"})
 WHERE_BIAS = "on the bias where the pattern has it"
 JOINED = frozenset({"seam", "gathered-edge"})
 """Kinds of place whose bias is that of the pieces; a hem on the bias may be of a flared one."""
-STRIP_MM = 100.0
-"""A bias piece no wider than this is a binding or a band and not a panel, mm: estimate."""
 
 
 def pieces_of(garment: Garment, cloth: str) -> tuple[Piece, ...]:
@@ -28,14 +26,6 @@ def pieces_of(garment: Garment, cloth: str) -> tuple[Piece, ...]:
 def tucked(garment: Garment, cloth: str) -> tuple[Piece, ...]:
     """Its pieces that have tucks."""
     return tuple(piece for piece in pieces_of(garment, cloth) if piece.tucks is not None)
-
-
-def bias_strips(garment: Garment, cloth: str) -> bool:
-    """Whether nothing but narrow strips on the bias is cut from it."""
-    pieces = pieces_of(garment, cloth)
-    return bool(pieces) and all(
-        piece.grain == "bias" and min(piece.width, piece.height) <= STRIP_MM for piece in pieces
-    )
 
 
 def bias_seams(garment: Garment, cloth: str) -> tuple[str, ...]:

@@ -138,7 +138,7 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
         return hot.op == "fuse" and bool(_cooler(hot, joining, setups))
     if joining.op == "fuse" and place.kind.id not in GLUED_TO_THE_BODY:
         return False  # its piece lies apart until it is joined, or is shaped on the glue
-    if hot.place is not None and far_apart(hot.place, place):
+    if hot.place is not None and far_apart(hot.place, place, setups.garment):
         return False
     near = set(hot.cloths) & set(place.lies_on)
     cooler = set(_cooler(hot, joining, setups)) & comes_in(joining)
@@ -165,7 +165,7 @@ def too_tender(hot: Task, joined: Task, setups: Setups) -> frozenset[str]:
     boned = joined.op == "bone"
     limit = setups.limit(Place("seam", place.name)) if boned else setups.bears(place)
     near = hot.place is not None and related(hot.place, place)
-    near = near and hot.place is not None and not far_apart(hot.place, place)
+    near = near and hot.place is not None and not far_apart(hot.place, place, setups.garment)
     if not near or limit is None or limit >= hot.step.iron.temperature_c:
         return frozenset()
     bones = setups.bones(place)

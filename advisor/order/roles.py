@@ -9,7 +9,7 @@ from advisor.knowledge.ordering import SeamKind
 from advisor.order import namewords as called
 from advisor.project.garment import Garment, Seam
 from advisor.project.headwords import head_of
-from advisor.project.linings import LINING, Unit, of_part
+from advisor.project.linings import LINING, Unit, of_a_part, of_part
 from advisor.project.placing import BONES, singular_words
 from advisor.project.unjoined import drawn_up
 
@@ -28,6 +28,8 @@ NAMED_SO = frozenset({"waistband", "neckband"})
 """Roles that a name tells better than what is made there."""
 POCKET_ZIP = "pocket-zip"
 """The role of a zip that closes a pocket: it neither fits the garment nor opens it."""
+PART_HEM = "part-lining-hem"
+"""The role of the lower edge of a half lining, which no hem of the shell levels."""
 NECKBAND, FRONT_BAND = "neckband", "front-band"
 HEMMED_FLAT = frozenset({"sleeve-hem", "top-edge", "hood-edge"})
 """Roles of a hem that no floor levels: it ends nothing that hangs."""
@@ -46,9 +48,9 @@ def role_of(
     roles = knowledge.order.kinds
     wished = garment.wishes.kinds.get(seam.name, "")
     role = roles.get(wished) or _guessed(seam, kind, unit, about, roles)
-    if role.id == kind == "collar":
-        role = roles["collar-attach"]  # what is made up by itself is its edge
-    role = roles.get(_narrower(role.id, seam, garment, kind)) or role
+    of_part_only = role.id == "hem" and unit == LINING and of_a_part(seam)
+    narrow = PART_HEM if of_part_only else _narrower(role.id, seam, garment, kind)
+    role = roles.get(narrow) or role
     if role.id == FRONT_BAND and float(seam.facts.get("length", 0.0)) >= called.WHOLE_FRONT_MM:
         return replace(role, crosses=(*role.crosses, "waist"))
     return _as_here(role, garment, unit, seam.name)
@@ -79,6 +81,8 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
     """A role that lies elsewhere than others of its kind do; "" where it has none such."""
     if kind == "zip" and "pocket" in words:
         return POCKET_ZIP
+    if kind == "gathered-edge" and FRILLED & set(words[-1:]) and found and found.id == "armhole":
+        return "tier"  # a frill of a sleeve lies at its end; only the sleeve itself at its head
     if kind == "hem" and called.NECK & set(words):
         return "facing"  # hemmed in the flat, and levelled on no hanger
     if kind == "bound-edge" and "pocket" in words:

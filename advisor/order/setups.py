@@ -25,9 +25,9 @@ from advisor.order.cures import chosen_cures, fused_first
 from advisor.order.fusing import beside_glue, fusing_iron, too_hot
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import hung, quilted
-from advisor.order.pieces import bias_strips
 from advisor.order.steps import IronState, MachineState
 from advisor.project.garment import Seam, Use
+from advisor.project.hemstrips import bias_strips
 
 OVERLOCKS = frozenset({"503", "504", "514", "516", "401"})
 UNFINISHED = frozenset({"none", "enclosed in the seam", ""})

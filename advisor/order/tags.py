@@ -12,7 +12,7 @@ from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.layering import shuts_in_lining
 from advisor.order.legs import closes_the_tube
 from advisor.order.namewords import AFTER_HEM, SHEER, UPPER_ROLES
-from advisor.order.roles import POCKET_FLAP
+from advisor.order.roles import PART_HEM, POCKET_FLAP
 from advisor.project.placing import singular_words
 
 UNPRESSED = frozenset({"glue", "sew-on-last"})
@@ -63,6 +63,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "at the zip": place.kind.id in AT_A_ZIP and "zip" in singular_words(place.name),
         "left as it is cut": place.method.id == "hem-left-raw",
         "not at a vent": role.id != "vent-lining",
+        "not hemmed apart": role.id != PART_HEM,
         "not a flap": role.id != POCKET_FLAP,
         "shell to lining": place.unit == "both" and place.kind.id == "faced-edge",
         "takes in the lining": place.unit == "both" and place.kind.family not in NO_SEAM,

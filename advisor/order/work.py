@@ -18,6 +18,7 @@ from advisor.knowledge.places import Method
 from advisor.order.closeup import LOOSE, closed_up
 from advisor.order.costs import CostTable
 from advisor.order.cycles import Cycle, settled
+from advisor.order.damp import damp_near
 from advisor.order.graph import Graph, build
 from advisor.order.operations import tasks_and_facts
 from advisor.order.plan import OrderPlan, changes_of
@@ -53,6 +54,7 @@ class Work:
     `methods` are the ways of making that were picked, by place: sheet and shopping read them too.
     `numbers` are those of the whole order, as it was before anything was ticked: a number that was
     printed means the same step for good.
+    `hot_near` and `damp_near` are the pressings too hot, or too damp, for what is in by then.
     `faces` are the cloths that, unlike what lies inside, can be covered while a seam is pressed.
     """
 
@@ -71,6 +73,7 @@ class Work:
     reasons: dict[str, tuple[Precedence, ...]] = field(default_factory=dict)
     leads: dict[str, tuple[Precedence, ...]] = field(default_factory=dict)
     hot_near: tuple[tuple[str, frozenset[str]], ...] = ()
+    damp_near: tuple[tuple[str, frozenset[str]], ...] = ()
     faces: frozenset[str] = frozenset()
     taken: tuple[str, ...] = ()
     methods: dict[str, Method] = field(default_factory=dict)
@@ -157,7 +160,7 @@ def order_of(
         (*refusals(facts), *wished.remarks, *remarks),
         plain,
         *_reasons(whole),
-        _hot_near([byid[name] for name in (*done, *plan.order)], setups),
+        *_near([byid[name] for name in (*done, *plan.order)], setups),
         _faces(tasks),
         taken(facts),
         {place.name: place.method for place in facts.places},
@@ -184,16 +187,17 @@ def effort_for(steps: int) -> Effort:
     return Effort(round(QUICK.states * share), bounds, QUICK.beam)
 
 
-def _hot_near(tasks: Sequence[Task], setups: Setups) -> tuple[tuple[str, frozenset[str]], ...]:
-    """The pressings that are hotter than something that was joined nearby before them."""
-    found = []
+def _near(
+    tasks: Sequence[Task], setups: Setups
+) -> tuple[tuple[tuple[str, frozenset[str]], ...], tuple[tuple[str, frozenset[str]], ...]]:
+    """The pressings that are too hot, and too damp, for what was joined nearby before them."""
+    hot, damp = [], []
     for k, task in enumerate(tasks):
         if task.op in ("press", "turn"):
-            near = (too_tender(task, b, setups) for b in tasks[:k] if b.op in NEAR)
-            tender = frozenset(name for names in near for name in names)
-            if tender:
-                found.append((task.id, tender))
-    return tuple(found)
+            before = [b for b in tasks[:k] if b.op in NEAR]
+            hot.append((task.id, frozenset().union(*(too_tender(task, b, setups) for b in before))))
+            damp.append((task.id, damp_near(task, before, setups)))
+    return tuple(item for item in hot if item[1]), tuple(item for item in damp if item[1])
 
 
 def cost_table(knowledge: Knowledge, own: dict[str, float]) -> CostTable:

@@ -21,10 +21,10 @@ class Cloth:
 
     `laid` names entries whose guards hold as well, for what is laid on the cloth; `notes` say what
     was assumed of it or not understood, and what follows from that. `unwashed` is cloth that she
-    cuts as it comes, without shrinking it. `overhang` is how far a strip
-    of it reached over an edge and how far its end sank, mm (None: to the slope of the standard).
-    `fibre_unknown` where the project says that nobody knows its fibre; `named` are the fibres that
-    its own name holds.
+    cuts as it comes, without shrinking it, `trims` one that is only laid on or binds. `overhang` is
+    how far a strip of it reached over an edge and how far its end sank, mm (None: to the slope of
+    the standard). `fibre_unknown` where the project says that nobody knows its fibre; `named` are
+    the fibres that its own name holds.
     """
 
     name: str
@@ -37,6 +37,7 @@ class Cloth:
     care: str = ""
     detachable: bool = False
     unwashed: bool = False
+    trims: bool = False
     traits: dict[str, tuple[int, int]] = field(default_factory=dict)
     assumed: tuple[str, ...] = ()
     laid: tuple[str, ...] = ()

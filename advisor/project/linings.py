@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from itertools import pairwise
 from typing import Final, Literal
 
 from advisor.knowledge.model import Entry
@@ -28,6 +29,10 @@ SHEER: Final = 2
 """The level of `sheer` at which allowances show through plainly."""
 COVERS: Final = 1.5
 """From how many times its length a seam of the shell runs on below the lining: estimate."""
+PARTLY: Final = frozenset({"half", "quarter", "part", "shoulder", "yoke"})
+"""Words before "lining" by which it covers the upper part of a garment and hangs free below."""
+UNDER_A_PART: Final = frozenset({"shoulder", "armhole", "armscye", "neck", "neckline", "yoke"})
+"""Words of the seams that such a lining covers all the same."""
 
 
 def of_part(words: tuple[str, ...], unit: Unit) -> tuple[str, ...]:
@@ -82,15 +87,34 @@ def with_lined(
     own = [seam for seam in seams if unit_of(seam, entries) == "lining"]
     if not own and not any(seam.place == JOINED for seam in seams):
         return tuple(seams)
+    part = any(of_a_part(seam) for seam in own)
     return tuple(
         _covered(seam)
         if "lined" not in seam.facts
         and kinds[seam.place].finish
         and not _seen_through(seam, entries)
         and _below(seam, own)
+        and not (part and _beside_a_part(seam, own))
         else seam
         for seam in seams
     )
+
+
+def of_a_part(seam: Seam) -> bool:
+    """Whether it is of a half lining or a like one, by its name or that of its cloth."""
+    called = (singular_words(name) for name in (seam.name, *seam.cloths()))
+    return any(
+        first in PARTLY and second == LINING
+        for words in called
+        for first, second in pairwise(words)
+    )
+
+
+def _beside_a_part(seam: Seam, own: Sequence[Seam]) -> bool:
+    """Whether a lining of a part leaves this seam in sight: nothing says that it covers it."""
+    words = singular_words(seam.name)
+    alike = any((tail := _tail(s)) and words[-len(tail) :] == tail for s in own)
+    return not alike and not UNDER_A_PART & set(words)
 
 
 def hung_apart(seam: Seam, seams: Sequence[Seam], entries: Mapping[str, Entry]) -> frozenset[str]:

@@ -35,6 +35,7 @@ from advisor.project.methods import with_methods
 from advisor.project.names import MOST_IN_ALL, MOST_SEAMS, tidy_name
 from advisor.project.planning import with_plan
 from advisor.project.quoting import with_quote
+from advisor.project.trims import with_trims
 from advisor.project.wishes import with_wishes
 
 if TYPE_CHECKING:
@@ -146,7 +147,8 @@ class _Reader:
         garment = with_quote(garment, self.data, self.findings)
         garment = with_wishes(garment, self.data, self.findings, self.knowledge)
         garment = with_methods(garment, self.data, self.findings, self.knowledge)
-        return with_parts(garment, self.data, self.findings, self.knowledge)
+        garment = with_parts(garment, self.data, self.findings, self.knowledge)
+        return with_trims(garment, self.knowledge)
 
     def _maker(self) -> Maker:
         about = self.data.get("maker")

@@ -39,11 +39,11 @@ class ToldNeed:
 
     `number` is how many are bought by the piece, `cut_mm` how many of which length there are, each
     with `ends_mm` besides for its ends; `buy` the length that the shop cuts, or what else does,
-    `least_mm` the longest place of what is cut to pieces like a cloth. `width_mm` is how wide it is, or how thick
-    if it is `round`, and `width` whether that was said, is usual, or is for her to choose; ""
-    where nothing is told of it. `spare` are bought besides `number`, and `apart_mm` is how far
-    apart the fastenings of a row are taken to be where only its length is said. `tried` is said of
-    an elastic whose length the body tells, for nobody says how far it is stretched.
+    `least_mm` the longest place of what is cut to pieces like a cloth. `width_mm` is how wide it
+    is, or how thick if it is `round`, and `width` whether that was said, is usual, or is for her
+    to choose; "" where nothing is told of it. `spare` are bought besides `number`, and `apart_mm`
+    is how far apart the fastenings of a row are taken to be where only its length is said. `tried`
+    is said of an elastic whose length the body tells, for nobody says how far it is stretched.
     """
 
     group: str

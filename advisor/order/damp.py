@@ -1,0 +1,42 @@
+"""Which cloths, joined by then, a damp press nearby would leave with a ring."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from advisor.claims.valuesets import Span
+from advisor.order.kinds import related
+from advisor.order.nearness import far_apart
+from advisor.order.precedences import comes_in
+from advisor.order.setups import Setups
+from advisor.order.tasks import Task
+
+MOISTURE, DRY = "press.moisture", "dry"
+MARKED, LININGS = "water marks", "linings"
+
+
+def damp_near(task: Task, before: Sequence[Task], setups: Setups) -> frozenset[str]:
+    """The cloths that tasks before a damp press have joined near it, and that want it dry."""
+    iron, place = task.step.iron, task.place
+    if iron is None or iron.moisture == DRY or place is None:
+        return frozenset()
+    return frozenset(
+        name
+        for other in before
+        if other.place is not None
+        and related(place, other.place)
+        and not far_apart(place, other.place, setups.garment)
+        for name in comes_in(other) & set(other.place.cloths)
+        if name not in task.cloths and marks_from_drops(name, setups)
+    )
+
+
+def marks_from_drops(name: str, setups: Setups) -> bool:
+    """Whether a cloth that is seen takes rings from water, and is pressed dry by itself."""
+    cloth = setups.garment.cloths[name]
+    entry = setups.knowledge.entries[cloth.entry]
+    level = cloth.traits.get(MARKED) or entry.traits.get(MARKED, (0, 0))
+    if not level[0] or entry.family == LININGS:
+        return False
+    found = setups.judged(setups.alone((name, name))).get(MOISTURE)
+    return found is not None and isinstance(found.advised, Span) and not found.advised.high

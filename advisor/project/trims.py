@@ -1,0 +1,35 @@
+"""Which cloths make no part of the body: they lie on it as pockets, or bind its edges."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from advisor.knowledge.model import Knowledge
+from advisor.project.garment import Garment, Seam
+from advisor.project.hemstrips import hem_strip
+from advisor.project.placing import POCKETS
+
+BOUND: Final = "bound-edge"
+LAID: Final = "laid on"
+
+
+def with_trims(garment: Garment, knowledge: Knowledge) -> Garment:
+    """The garment, its cloths that are only laid on or bind marked as trims."""
+    makes: dict[str, list[bool]] = {name: [] for name in garment.cloths}
+    for seam in (s for s in garment.seams if makes.keys() >= set(s.cloths())):
+        aside = _aside(seam, garment, knowledge)
+        for name in seam.cloths():
+            makes[name].append(name not in aside)
+    trims = {name for name, found in makes.items() if found and not any(found)}
+    cloths = {n: replace(c, trims=True) if n in trims else c for n, c in garment.cloths.items()}
+    return replace(garment, cloths=cloths) if trims else garment
+
+
+def _aside(seam: Seam, garment: Garment, knowledge: Knowledge) -> frozenset[str]:
+    """The cloths of a place that are laid on there or bind: all but the first."""
+    kind = knowledge.places.kinds.get(seam.place)
+    entries = {n: knowledge.entries[cloth.entry] for n, cloth in garment.cloths.items()}
+    laid = seam.place in (*POCKETS, BOUND) or (kind is not None and kind.family == LAID)
+    rest = seam.cloths()[1:] if laid else [n for n in [hem_strip(seam, garment, entries)] if n]
+    return frozenset(rest) - set(seam.cloths()[:1])
