@@ -180,7 +180,12 @@ class _Search:
         """Whether a sleeve goes in: two layers are said, or it is told of elsewhere."""
         words = (set(singular_words(p.name)) for p in self.places)
         told = any(p.role.id in SLEEVED for p in self.places) or any(SLEEVE in w for w in words)
-        return told or "layers" not in place.seam.assumed
+        bare = bool(SLEEVELESS & {*singular_words(self.garment.name)}) and place.unit == BOTH
+        return told or ("layers" not in place.seam.assumed and not bare)
+
+
+SLEEVELESS = frozenset({"gilet", "vest", "waistcoat", "sleeveless", "pinafore", "tabard", "jerkin"})
+"""Words of what is worn without sleeves: its lining is joined to it at the armhole."""
 
 
 def _same_side(one: SeamPlace, other: SeamPlace) -> bool:
