@@ -15,6 +15,7 @@ from advisor.answer.model.answer import Answer
 from advisor.answer.model.making import ToldPlace
 from advisor.answer.model.told import ToldConflict, ToldVerdict
 from advisor.answer.press_clause import press_clauses
+from advisor.render.gaveway import gave_way
 from advisor.render.lines import (
     CARE_LINE,
     FABRIC_PARAGRAPH,
@@ -101,6 +102,7 @@ class _Builder:
             self.conflicts(),
             self.checks(),
             self.cautions(),
+            gave_way(self.report),
             self.parts(),
             self.cloths(),
             self.seams(),

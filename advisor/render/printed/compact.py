@@ -136,6 +136,7 @@ _SETTINGS: dict[str, Callable[[Item], str]] = {
     "cautions": _named,
     "garment": _named,
     "checks": _fact,
+    "gave-way": _fact,
     "unknowns": _fact,
     "tests": _test,
     "shopping": _named,

@@ -12,6 +12,7 @@ from advisor.answer.model.answer import Answer
 from advisor.answer.model.making import ToldPlace
 from advisor.answer.model.told import ToldLayer, ToldUnknown
 from advisor.answer.press_clause import press_clauses
+from advisor.render.gaveway import gave_way
 from advisor.render.layout import heading, row, wrap
 from advisor.render.lines import (
     FABRIC_LINES,
@@ -36,7 +37,7 @@ from advisor.units import System
 _COLUMN = 9
 NO_OUTRIGHT_CLASH = (
     "Nothing here contradicts itself outright; what a cloth has to give up in the seam stands "
-    "under 'had to give way'. Test on scraps all the same."
+    "under 'had to give way' below. Test on scraps all the same."
 )
 
 
@@ -62,9 +63,9 @@ def render_detailed(
 def conflict_lines(report: Answer, numbers: Numbers) -> list[str]:
     """What cannot be reconciled, worst first, each with what to do instead."""
     lines = heading("What can go wrong")
+    wishes = gave_way(report)
     if not report.conflicts:
-        text = NO_CLASH if not _wishes_lost(report) else NO_OUTRIGHT_CLASH
-        return [*lines, *wrap(text, "  ")]
+        lines += wrap(NO_OUTRIGHT_CLASH if wishes.items else NO_CLASH, "  ")
     for conflict in report.conflicts:
         text = f"{degree(conflict)}. {conflict.message} {numbers.mark(conflict.cited())}"
         lines += wrap(f"{', '.join(conflict.places)}: {text}", f"{conflict.number:2} ")
@@ -72,6 +73,9 @@ def conflict_lines(report: Answer, numbers: Numbers) -> list[str]:
             start = "   or          " if j else "   do instead  "
             lines += wrap(f"{remedy.text} {remedy.then or ''}".strip(), start)
         lines += wrap(conflict.no_cure, "   ") if conflict.no_cure else []
+    lines += heading(wishes.title) if wishes.items else []
+    for item in wishes.items:
+        lines += wrap(f"{item.lead}: {item.parts[0].text}", "  - ")
     return lines
 
 
@@ -241,16 +245,6 @@ class _Sheet:
             text = f"{test.stack}: {', '.join(set_to)}." if set_to else f"{test.stack}:"
             lines += wrap(f"{text} {' '.join(look)}".strip(), "  - ")
         return lines
-
-
-def _wishes_lost(report: Answer) -> bool:
-    """Whether some cloth gives up something that it should have had."""
-    return any(
-        claim.strength == "should"
-        for verdict in report.verdicts
-        if verdict.scope == "seam"
-        for claim in verdict.given_up
-    )
 
 
 def _not_met(verdicts: Verdicts) -> list[str]:

@@ -117,11 +117,12 @@ def sheet_of(report: Answer, numbers: Numbers | None = None, without: Sequence[s
     found = {s.id: s for s in every}
     size = _size(found.values())
     heat = nearest_svg(report.heat or (), units) if iron else ""
-    known = ("conflicts", "cautions", "cloths", "seams", *without)
+    first = ("conflicts", "cautions", "gave-way")
+    known = (*first, "cloths", "seams", *without)
     return Sheet(
         garment=report.garment,
         size=size,
-        before=tuple(found[k] for k in ("conflicts", "cautions") if k in found),
+        before=tuple(found[k] for k in first if k in found),
         iron=iron_svg(layers_of(iron), "What iron each cloth bears", units) if iron else "",
         heat=heat,
         heat_kind="" if size == "large" else "screen",
