@@ -101,7 +101,8 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
         return NotionBought(name, names, None if rows else sum(counted), cut, None)
     if not _by_length(entry):
         longest = max((float(seam.facts.get("length") or 0.0) for seam in places), default=0.0)
-        return NotionBought(name, names, None, (), None, least=longest or None)
+        cut = () if longest else (Lengths(1, None),)
+        return NotionBought(name, names, None, cut, None, least=longest or None)
     ends = ends_of(entry)
     bone = entry.kind == BONE and not ends
     cut, whole = lengths_of((seam.making.times, _length(seam, name, bone=bone)) for seam in places)

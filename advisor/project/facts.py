@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from advisor.errors import InputError, Problem, nearest, shown
@@ -61,6 +61,8 @@ SEAM_KEYS = ("length", *CHOICES, *SEAM_WORDS)
 TAKEN = ("length", "allowance", *SEAM_WORDS)
 """What is taken for granted of a seam, or left out of account, where nobody says it."""
 
+OF_OVERLOCKER = frozenset({"overlocked", "503", "504", "514", "516"})
+"""Answers of hers that nothing but an overlocker makes."""
 USUAL_OVERLOCKER = "4-thread"
 """The overlocker that is meant where somebody only says that she has one: estimate."""
 
@@ -181,6 +183,14 @@ def make_maker(said: Mapping[str, Any]) -> Maker:
         said.get("worn by", ""),
         said.get("outer garment", ""),
     )
+
+
+def with_overlocker(maker: Maker, seams: Iterable[Seam]) -> Maker:
+    """The maker with the usual overlocker, where she names none and has something overlocked."""
+    chosen = {answer for seam in seams for _, answer in seam.choices}
+    if "overlocker" not in maker.assumed or maker.overlocker or not chosen & OF_OVERLOCKER:
+        return maker
+    return replace(maker, overlocker=USUAL_OVERLOCKER)
 
 
 def make_seam(name: str, uses: tuple[Use, ...], said: Mapping[str, Any], maker: Maker) -> Seam:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.told import ToldVerdict
@@ -38,8 +38,9 @@ def lost(verdicts: Verdicts, answer: Answer, place: str) -> list[str]:
 
     Not of an iron that does not come, and not who is told to be pressed by itself.
     """
+    alone = {name for item in answer.instructions if place in item.places for name in item.needy}
     pressed_first = sorted(
-        _lost(verdicts, answer, place), key=lambda found: not found[0].aspect.startswith("press.")
+        _lost(verdicts, alone), key=lambda found: not found[0].aspect.startswith("press.")
     )
     return list(dict.fromkeys(text for _, text in pressed_first))
 
@@ -50,11 +51,15 @@ def gave_way(answer: Answer) -> Section:
     What goes against the maker's own choice is told at its place.
     """
     places = by_place(answer)
+    alone = {name for item in answer.instructions for name in item.needy}
+    notions = tuple(layer.name for layer in answer.layers if layer.kind != "cloth")
     alike: dict[tuple[int, str], list[str]] = {}
     for seam in answer.seams:
-        for verdict, text in _lost(places.get(("seam", seam.name), {}), answer, seam.name):
-            if verdict.aspect in GRAVEST and not any(b.rule == "maker" for b in verdict.because):
-                said = f"{text}; it is {phrase_of(verdict.aspect, verdict.text)}."
+        for verdict, text in _lost(places.get(("seam", seam.name), {}), alone):
+            if text.startswith(notions) or verdict.aspect not in GRAVEST:
+                continue  # what a glue or a zip would rather have is told with how it goes in
+            if not any(b.rule == "maker" for b in verdict.because):
+                said = f"{text}; set: {phrase_of(verdict.aspect, verdict.text)}."
                 alike.setdefault((GRAVEST.index(verdict.aspect), said), []).append(seam.name)
     ranked = sorted(alike.items(), key=lambda found: (found[0][0], -len(found[1])))
     first = {_harm(found[0][0]): found for found in reversed(ranked)}.values()  # one of each harm
@@ -70,9 +75,9 @@ def _harm(rank: int) -> str:
     return room if room in ("needle", "press") else "strength"
 
 
-def _lost(verdicts: Verdicts, answer: Answer, place: str) -> Iterator[tuple[ToldVerdict, str]]:
+def _lost(verdicts: Verdicts, alone: Collection[str]) -> Iterator[tuple[ToldVerdict, str]]:
+    """Each wish that gave way, with its answer; `alone` are pressed by themselves."""
     idle = {v.aspect for v in verdicts.values()} - {v.aspect for v in told_when_cold(verdicts)}
-    alone = {name for item in answer.instructions if place in item.places for name in item.needy}
     for aspect, verdict in verdicts.items():
         if is_cold(verdicts) and aspect in idle:
             continue

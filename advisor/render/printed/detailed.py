@@ -63,9 +63,8 @@ def render_detailed(
 def conflict_lines(report: Answer, numbers: Numbers) -> list[str]:
     """What cannot be reconciled, worst first, each with what to do instead."""
     lines = heading("What can go wrong")
-    wishes = gave_way(report)
     if not report.conflicts:
-        lines += wrap(NO_OUTRIGHT_CLASH if wishes.items else NO_CLASH, "  ")
+        lines += wrap(NO_OUTRIGHT_CLASH if gave_way(report).items else NO_CLASH, "  ")
     for conflict in report.conflicts:
         text = f"{degree(conflict)}. {conflict.message} {numbers.mark(conflict.cited())}"
         lines += wrap(f"{', '.join(conflict.places)}: {text}", f"{conflict.number:2} ")
@@ -73,7 +72,13 @@ def conflict_lines(report: Answer, numbers: Numbers) -> list[str]:
             start = "   or          " if j else "   do instead  "
             lines += wrap(f"{remedy.text} {remedy.then or ''}".strip(), start)
         lines += wrap(conflict.no_cure, "   ") if conflict.no_cure else []
-    lines += heading(wishes.title) if wishes.items else []
+    return lines
+
+
+def gave_way_lines(report: Answer) -> list[str]:
+    """The gravest wishes that gave way."""
+    wishes = gave_way(report)
+    lines = heading(wishes.title) if wishes.items else []
     for item in wishes.items:
         lines += wrap(f"{item.lead}: {item.parts[0].text}", "  - ")
     return lines
@@ -125,7 +130,7 @@ class _Sheet:
         report = self.report
         lines = heading(f"{report.garment}: {title}", 1)
         lines += conflict_lines(report, self.numbers) + check_lines(report)
-        lines += caution_lines(report, self.numbers)
+        lines += caution_lines(report, self.numbers) + gave_way_lines(report)
         lines += heading("Cloths: prepare, cut, mark")
         for layer in report.layers:
             lines += self.cloth(layer)

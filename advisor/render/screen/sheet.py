@@ -138,7 +138,9 @@ def _settings(answer: Answer) -> Iterator[Block]:
     for name, verdicts in places.items():
         iron, needle, besides = _place(irons.get(name, ""), verdicts, usual)
         full = built.get(name)
-        besides = "; ".join(filter(None, (besides, full.says.rstrip(".") if full else "")))
+        besides = "; ".join(
+            filter(None, (besides, full.says[:1].lower() + full.says[1:-1] if full else ""))
+        )
         alike.setdefault((iron, needle, besides), []).append(name)
     yield Heading("Place by place")
     head = ("", "iron", "needle", "besides")
