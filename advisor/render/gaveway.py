@@ -31,6 +31,7 @@ GRAVEST = (
 )
 """What breaks a needle, spoils cloth or lets a seam burst, in this order; the rest only shows."""
 MOST = 3
+"""So many are told; where room is short fewer, the gravest."""
 
 
 def lost(verdicts: Verdicts, answer: Answer, place: str) -> list[str]:
@@ -45,7 +46,7 @@ def lost(verdicts: Verdicts, answer: Answer, place: str) -> list[str]:
     return list(dict.fromkeys(text for _, text in pressed_first))
 
 
-def gave_way(answer: Answer) -> Section:
+def gave_way(answer: Answer, most: int = MOST) -> Section:
     """The gravest wishes of all places that gave way, each once with its places and what is set.
 
     What goes against the maker's own choice is told at its place.
@@ -63,8 +64,8 @@ def gave_way(answer: Answer) -> Section:
                 alike.setdefault((GRAVEST.index(verdict.aspect), said), []).append(seam.name)
     ranked = sorted(alike.items(), key=lambda found: (found[0][0], -len(found[1])))
     first = {_harm(found[0][0]): found for found in reversed(ranked)}.values()  # one of each harm
-    gravest = [*first, *(found for found in ranked if found not in first)][:MOST]
-    rows = sorted(gravest, key=ranked.index)
+    gravest = [*first, *(found for found in ranked if found not in first)]
+    rows = sorted(gravest[:MOST], key=ranked.index)[:most]
     items = tuple(Item(", ".join(names), parts=(Part(text),)) for (_, text), names in rows)
     return Section("gave-way", TITLE, items)
 
