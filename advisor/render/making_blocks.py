@@ -187,7 +187,9 @@ def thread(report: Answer, numbers: Numbers) -> list[Section]:
     """Thread to buy, by colour."""
     units = _units(report)
     items = tuple(thread_item(row, units, numbers) for row in (report.thread or ()))
-    close = "15 % for wastage is in it. One set of cones serves where its colour does not show."
+    close = "15 % for wastage is in it."
+    if any(row.overlocker_m for row in report.thread or ()):
+        close += " One set of cones serves where its colour does not show."
     return [Section("thread", "Thread", items, close=close)] if items else []
 
 
