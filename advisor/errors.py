@@ -20,6 +20,8 @@ MOST_SHOWN = 20
 
 _LONGEST_COMPARED = 80
 _LONGEST_QUOTED = 40
+_SHORTEST = 0.5
+"""Half of a word was never meant by it, as "on" by "iron": estimate."""
 # Terminal codes, and characters that are not seen or that turn the direction of what follows.
 _UNSEEN = (
     r"\x00-\x08\x0b-\x1f\x7f-\x9f\u00ad\u034f\u061c\u115f\u1160\u17b4\u17b5\u180b-\u180f"
@@ -133,8 +135,9 @@ def nearest(word: str, known: Iterable[str], n: int = 3) -> tuple[str, ...]:
     spelling: dict[str, str] = {}
     for name in sorted(known):
         spelling.setdefault(name.casefold(), name)
-    close = difflib.get_close_matches(word.strip().casefold()[:_LONGEST_COMPARED], spelling, n)
-    return tuple(spelling[name] for name in close)
+    said = word.strip().casefold()[:_LONGEST_COMPARED]
+    close = difflib.get_close_matches(said, spelling, n)
+    return tuple(spelling[name] for name in close if len(name) > len(said) * _SHORTEST)
 
 
 def shown(text: str) -> str:

@@ -138,10 +138,16 @@ def told_cautions(judgement: Judgement, teller: Teller) -> tuple[ToldCaution, ..
     return (*own, *sorted(told, key=lambda c: _WORST_KINDS.index(c.kind)))
 
 
+def _before_cutting(fired: Fired) -> tuple[int, bool, tuple[int, int, str]]:
+    """How a rule's cautions rank: of equal weight what no later work makes good comes first."""
+    weight = weight_of(fired)
+    return weight[0], fired.rule.area != "prepare", weight
+
+
 def _fired_cautions(
     judgement: Judgement, teller: Teller
 ) -> Iterator[tuple[tuple[str, str], ToldCaution, tuple[str, ...]]]:
-    for fired in sorted(judgement.gathered.fired, key=weight_of):
+    for fired in sorted(judgement.gathered.fired, key=_before_cutting):
         names = (fired.place.name,) if fired.place.scope == "seam" else fired.cloths
         for i in told_lines(fired, "cautions", judgement):
             caution = fired.rule.cautions[i]

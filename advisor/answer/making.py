@@ -60,6 +60,7 @@ from advisor.knowledge.places import Method
 from advisor.knowledge.pricing import Quoting
 from advisor.order.rows import edges_in_strips, further_rows
 from advisor.order.work import Work
+from advisor.units import System
 
 
 @dataclass(frozen=True, slots=True)
@@ -191,7 +192,7 @@ def _built(work: SeamWork, judgement: Judgement, teller: Teller) -> ToldBuild:
         strength_n_per_cm=_round(holding.has) if holding.has is not None else None,
         strength_needs_n_per_cm=holding.needs,
         thread_m=_thread_use(work),
-        fullness=_fullness(work),
+        fullness=_fullness(work, units),
         class_=_class(work, picked(verdicts, "stitch.type")),
         build=seamwords.bulk_clause(work, units),
         build_says=tuple(map(teller.say, seamwords.seam_says(work, units))),
@@ -238,7 +239,7 @@ def _thread_use(work: SeamWork) -> ToldThreadUse | None:
     )
 
 
-def _fullness(work: SeamWork) -> ToldFullness | None:
+def _fullness(work: SeamWork, units: System) -> ToldFullness | None:
     full = work.full
     if full is None:
         return None
@@ -251,6 +252,7 @@ def _fullness(work: SeamWork) -> ToldFullness | None:
         cut_mm=None if full.cut is None else _round(full.cut),
         usual=tuple(full.usual),
         layers=full.layers,
+        says=" ".join(seamwords.full_says(work, units)),
     )
 
 

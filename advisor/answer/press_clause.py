@@ -72,10 +72,23 @@ def at_a_time(
     if longest is None or is_stricter(ruled, longest):
         return []
     said = f"at most {seconds(longest)}, then lift and let it cool (computed, not measured)"
-    low = None if ruled is None else ruled.low
-    if ruled is not None and isinstance(low, float) and longest < low and _of_a_glue(ruled, answer):
-        return [("at a time", f"{ruled.text} to fuse the flat piece; once it is fused {said}")]
-    return [("at a time", said)]
+    fused = _fused(ruled, answer)
+    return [("at a time", f"{fused} the flat piece; once it is fused {said}" if fused else said)]
+
+
+def at_most_words(ruled: ToldVerdict | None, longest: float | None, answer: Answer) -> str:
+    """How long a press may last, for a table: what rules give or, where that is less, computed."""
+    fused = _fused(ruled, answer)
+    stricter = is_stricter(ruled, longest)
+    most = ruled.high if stricter and ruled is not None else longest
+    after = f"at most {seconds(most)}" if isinstance(most, float) else ""
+    return (fused if stricter else f"{fused}, then {after}") if fused else after
+
+
+def _fused(ruled: ToldVerdict | None, answer: Answer) -> str:
+    """How long a glue is held under the iron; "" where none asks for it."""
+    glued = ruled is not None and isinstance(ruled.low, float) and _of_a_glue(ruled, answer)
+    return f"{ruled.text} to fuse" if glued and ruled is not None else ""
 
 
 def _of_a_glue(dwell: ToldVerdict, answer: Answer) -> bool:

@@ -96,7 +96,7 @@ def seam_says(work: SeamWork, units: System) -> list[str]:
         *_strength_says(work, units),
         *_flatten_says(work),
         *(work.full.says if work.full else ()),
-        *_full_says(work, units),
+        *full_says(work, units),
         *_trim_says(work, units),
         *_parting_says(work, units),
         *_lining_says(work, units),
@@ -272,7 +272,8 @@ def _most(held: Holding) -> str:
     return "at the very most" if held.by_cloth else "about"
 
 
-def _full_says(work: SeamWork, units: System) -> list[str]:
+def full_says(work: SeamWork, units: System) -> list[str]:
+    """How long a full edge is cut; nothing where no length is said."""
     full = work.full
     if full is None or full.cut is None or full.finished is None:
         return []
@@ -283,7 +284,7 @@ def _full_says(work: SeamWork, units: System) -> list[str]:
     if full.layers > 1:
         all_of_it = show_size(full.cut * full.layers, units)
         how += f", {full.layers} layers, so {all_of_it} in all"
-    return [f"{full.cloth}: {wide} of width on {edge}, {how}; seams of its own not counted."]
+    return [f"Cut {full.cloth} {wide} long for {edge}, {how}; its own joins and ends come on top."]
 
 
 def _trim_says(work: SeamWork, units: System) -> list[str]:

@@ -38,7 +38,23 @@ def told_unknowns(judgement: Judgement, teller: Teller) -> tuple[ToldUnknown, ..
     """Every cloth of unknown fibre, then what was taken for granted."""
     unknowns = find_unknowns(judgement, teller.knowledge)
     rows = [row for one in unknowns if (row := _unknown(one, teller)) is not None]
-    return (*rows, *_words(teller), *_weights(teller), *_machines(teller))
+    return (*_idle(teller.garment), *rows, *_words(teller), *_weights(teller), *_machines(teller))
+
+
+def _idle(garment: Garment) -> tuple[ToldUnknown, ...]:
+    """Cloths that no place, piece or part of the garment names: written down and forgotten."""
+    named = {use.cloth for seam in garment.seams for use in seam.uses}
+    named |= {piece.cloth for piece in garment.plan.pieces}
+    named |= {layer for part in garment.parts for layer in part.layers}
+    effect = (
+        "it is counted in the last press and the care all the same: name it where it is sewn, or "
+        "take it out of fabrics"
+    )
+    return tuple(
+        ToldUnknown(f"{name} lies in no place", effect)
+        for name in garment.cloths
+        if name not in named
+    )
 
 
 def _unknown(unknown: Unknown, teller: Teller) -> ToldUnknown | None:

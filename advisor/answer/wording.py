@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
 from advisor.claims.conflicts import NO_METHOD, Conflict
-from advisor.claims.speakers import HEAT, Said
+from advisor.claims.speakers import HEAT, YOU, Said
 from advisor.claims.valuesets import Choice, Span
 from advisor.craft.irondial import MARKS, mark_for, starting, starts_too_cool
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Aspect, Knowledge, Mix
@@ -279,6 +279,13 @@ def _one_message(conflict: Conflict, knowledge: Knowledge, units: System) -> str
         others = [s for s in conflict.clash if s.claim.origin != "maker"]
         if len(chosen) == 1:
             return _choice_clash(chosen[0], others[0], aspect, units)
+        yours = next((s for s in chosen if s.who == YOU), None)
+        if yours is not None and not others:  # her machines against what she wants
+            other = next(s for s in chosen if s is not yours)
+            return (
+                f"{aspect.title.capitalize()}: you want {says_text(yours, aspect, units)}. "
+                f"{other.claim.why}"
+            )
     parts = [f"{who_text(s)} asks for {says_text(s, aspect, units)}" for s in conflict.clash]
     reasons = " ".join(dict.fromkeys(s.claim.why for s in conflict.clash if s.claim.why))
     return f"{aspect.title.capitalize()}: {', but '.join(parts)}. {reasons}".strip()

@@ -318,7 +318,7 @@ def machine_says(garment: Garment, knowledge: Knowledge) -> list[Said]:
         stitches += knowledge.machines[maker.overlocker].stitches
     else:
         said += _no_overlocker(garment, knowledge, machine.name)
-    why = "These are the stitches that your machines make."
+    why = "Your machines make no other stitch."
     said.append(_option("stitch.type", stitches, why, knowledge, machine.name))
     if maker.feet is not None:
         why = "These are the feet that you have."

@@ -16,10 +16,11 @@ def check(
     file: Annotated[Path, typer.Argument(help="A project file.")],
     json: common.Json = False,
     take: Annotated[
-        str | None,
+        list[str] | None,
         typer.Option(
             "--take",
-            help="Write remedies into the project: 2, or 1,3.2 (the second of 3), or all.",
+            help="Write remedies into the project: 2, or 1,3.2 (the second of 3), or all. The "
+            "numbers are those of the last printing; taking changes them.",
         ),
     ] = None,
     units: common.Units = None,
@@ -29,12 +30,12 @@ def check(
     from advisor.project.load import load_project
 
     known, parts, taken = common.knowledge(), Parts(file=str(file)), None
-    if take is not None:
+    if take:
         from advisor.writing.remedies import take_remedies
 
-        found = take_remedies(file, take, known)
+        found = take_remedies(file, ",".join(take), known)
         taken = found.lines
-        for note in found.notes:
+        for note in (*found.notes, *found.numbers):
             say(note)
     garment = common.with_units(load_project(file, known), units)
     told = replace(tell(decide(garment, known, parts), known, parts), taken=taken)

@@ -25,6 +25,7 @@ HINT = (
 )
 _FIRST_LINE = "# Answers to advisor, kept until the questions are answered; one a line."
 _MOST_KEPT = 2000
+_MOST_NAMES = 9
 MOST_TRIES = 5
 """After so many answers that say neither yes nor no the draft is left as it is."""
 
@@ -63,9 +64,14 @@ class Conversation:
                 continue
             return found
 
+    @property
+    def kept(self) -> bool:
+        """Whether there are answers to go on with."""
+        return self.draft is not None and bool(_kept(self.draft))
+
     def over(self) -> None:
         """Drop the draft: what was asked for is written."""
-        if self.draft is not None:
+        if self.draft is not None and _kept(self.draft) is not None:
             self.draft.unlink(missing_ok=True)
 
     def _say(self, text: str) -> None:
@@ -107,12 +113,12 @@ class Conversation:
         self.tell(
             f"Back; you had answered {was!r}." if was.strip() else "Back; you had skipped it."
         )
-        self._keep()
         raise _BackError
 
     def _take_up(self) -> None:
         """The answers of the draft, if there is one and she wants to go on with it."""
-        kept = _kept(self.draft)
+        self._find_place()
+        kept = _kept(self.draft) if self.draft else None
         if not kept:
             return
         word = "answer" if len(kept) == 1 else "answers"
@@ -128,6 +134,18 @@ class Conversation:
             self.tell("Say yes or no.")
         self.draft = None  # what is answered now shall not be written over it
 
+    def _find_place(self) -> None:
+        """Leave a file that is no draft of ours alone, and keep the answers beside it."""
+        wished = self.draft
+        if wished is None or _kept(wished) is not None:
+            return
+        beside = (wished.with_name(f"{wished.name}{n}") for n in range(2, _MOST_NAMES))
+        self.draft = next((path for path in beside if _kept(path) is not None), None)
+        where = f"are kept in {self.draft}" if self.draft else "cannot be kept"
+        self.tell(
+            f"{wished} is no draft of the advisor's, and is left alone. Your answers {where}."
+        )
+
     def _keep(self) -> None:
         """Write the answers down; a place that cannot be written to is no reason to stop asking."""
         from advisor.errors import InputError
@@ -136,21 +154,29 @@ class Conversation:
         if self.draft is None:
             return
         try:
-            write_whole(self.draft, "\n".join([_FIRST_LINE, *self.answers]) + "\n", replace=True)
+            text = "\n".join([_FIRST_LINE, *self.answers]) + "\n"
+            write_whole(self.draft, text, replace=True, only=_FIRST_LINE)
         except InputError:
             self.draft = None
             self.tell("Your answers cannot be kept here while you give them.")
 
 
-def _kept(draft: Path | None) -> list[str]:
-    """The answers of a draft; none where there is no draft, or it is no file of ours."""
-    if draft is None:
-        return []
+def _kept(draft: Path) -> list[str] | None:
+    """The answers of a draft; none where nothing has its name, None where that is no file of ours.
+
+    A link is none either: what it points at belongs to somebody else.
+    """
+    from advisor.textio.files import may_replace
+
+    if not may_replace(draft, _FIRST_LINE):
+        return None
     try:
         lines = draft.read_text("utf-8").splitlines()
-    except (OSError, ValueError):
+    except FileNotFoundError:
         return []
-    return lines[1:] if lines[:1] == [_FIRST_LINE] and len(lines) <= _MOST_KEPT else []
+    except (OSError, ValueError):
+        return None
+    return lines[1:] if len(lines) <= _MOST_KEPT else None
 
 
 def explained(known: object, about: Callable[[str], str]) -> Callable[[str, str], str]:

@@ -102,7 +102,7 @@ def _talk(known: Knowledge, refused: tuple[str, ...]) -> dict[str, Finding]:
     try:
         found = conversation.held(lambda ask, tell: talk(ask, tell, known, refused))
     except KeyboardInterrupt:
-        if conversation.answers and conversation.draft is not None:
+        if conversation.kept:
             say("\nYour answers are kept; advisor identify goes on with them.")
         raise
     conversation.over()

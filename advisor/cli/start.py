@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 from typing import Annotated
 
@@ -26,7 +27,7 @@ def start(
 ) -> None:
     """Ask what is sewn from which cloths, and write a project file to go on from."""
     from advisor.cli.conversation import Conversation, explained
-    from advisor.errors import for_shell
+    from advisor.errors import InputError, Problem, for_shell
     from advisor.project.begun import begun
     from advisor.project.begun import help_for as begun_help
     from advisor.project.load import garment_of
@@ -43,6 +44,8 @@ def start(
         talk.tell(f"To begin from a usual garment: --like and one of {usual}.")
     about = begun_help if template else help_for
     conversation = Conversation(explained(known, about), _draft(file, like))
+    again = f"{for_shell(str(file))}{f' --like {like}' if like else ''}"
+    kept = f"your answers are kept; advisor start {again} goes on with them"
     try:
         text = conversation.held(
             lambda ask, tell: (
@@ -52,10 +55,11 @@ def start(
             )
         )
     except KeyboardInterrupt:
-        if conversation.answers:
-            again = f"{for_shell(str(file))}{f' --like {like}' if like else ''}"
-            talk.tell(f"\nYour answers are kept; advisor start {again} goes on with them.")
+        if conversation.kept:
+            talk.tell(f"\n{kept[:1].upper()}{kept[1:]}.")
         raise
+    except InputError as error:
+        raise InputError([*error.problems, *([Problem(kept)] * conversation.kept)]) from None
     text = f"{EDITOR}{text}"
     garment_of(parse_yaml(text, str(file)), known)  # what cannot be read again is never written
     for note in write_whole(file, text, replace=replace):
@@ -96,7 +100,7 @@ def _check_place(file: Path, *, replace: bool) -> None:
     try:
         if file.is_dir():
             wrong = "this is a folder, not a file"
-        elif file.exists() and not replace:
+        elif os.path.lexists(file) and not replace:
             wrong = "this is there already; --replace overwrites a file"
         else:
             wrong = "" if file.parent.is_dir() else "cannot write this file: no such folder"

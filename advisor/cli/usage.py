@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from pathlib import Path
 
 from advisor.cli.examples import EXAMPLES
 from advisor.cli.front import COMMANDS
@@ -19,6 +20,7 @@ _WANTED = {
 """What is missing, by the name of the argument."""
 _OF_FILES = ("sheet", "check", "order", "label", "quote", "why")
 _NOT_THERE = "no such file"
+_ENDINGS = (".yaml", ".yml")
 
 
 def wrong_usage(error: Exception, words: Sequence[str]) -> str:
@@ -49,6 +51,11 @@ def wrong_usage(error: Exception, words: Sequence[str]) -> str:
 def with_cloths_asked(error: InputError, words: Sequence[str]) -> str:
     """A refusal, with the command that was meant where cloths stand in the place of a file."""
     said = str(error)
+    meant = next((file for word in words[1:] if (file := _file_of(word)) != word and file), "")
+    if meant:
+        return (
+            f"{said.rstrip('.')}. There is a file {meant}: `advisor {words[0]} {for_shell(meant)}`"
+        )
     if not said.endswith(_NOT_THERE) or words[:1] not in [[name] for name in _OF_FILES]:
         return said
     cloths = [word for word in words[1:] if not word.startswith("-")]
@@ -57,9 +64,22 @@ def with_cloths_asked(error: InputError, words: Sequence[str]) -> str:
     return f"{said}. Cloths by themselves are asked about: {_asking(cloths)}"
 
 
+def _file_of(word: str) -> str:
+    """The project file that a word names, with its ending or without; "" where there is none."""
+    found = (name for name in (word, f"{word}.yaml", f"{word}.yml") if name.endswith(_ENDINGS))
+    try:
+        return next((name for name in found if Path(name).is_file()), "")
+    except (OSError, ValueError):
+        return ""
+
+
 def _no_command(command: str, words: Sequence[str]) -> str:
     typed = words[len(command.split()) - 1 :]
     wrong = f"no command {shown(typed[0])}"
+    if file := _file_of(typed[0]):
+        return str(
+            Problem(wrong, None, f"what to do with the file: `advisor sheet {for_shell(file)}`")
+        )
     if command == "advisor" and not nearest(typed[0], COMMANDS) and _are_cloths(typed):
         return str(Problem(wrong, None, f"what to do with the cloths, as in {_asking(typed)}"))
     known = COMMANDS if command == "advisor" else ()

@@ -142,7 +142,8 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
     if not _by_length(entry):
         sewn = (seam for seam in places if seam.place != QUILTING)
         longest = max((float(seam.facts.get("length") or 0.0) for seam in sewn), default=0.0)
-        return NotionBought(name, names, None, (), None, least=longest)
+        cut = () if longest else (Lengths(1, None),)
+        return NotionBought(name, names, None, cut, None, least=longest or None)
     ends = ends_of(entry, garment.units)
     bone = entry.kind == BONE and not ends
     cut, whole = lengths_of((seam.making.times, _length(seam, name, bone=bone)) for seam in places)

@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from itertools import pairwise
 
 from advisor.claims.combine import Verdict
-from advisor.claims.valuesets import Choice
+from advisor.claims.valuesets import Choice, Span
 from advisor.craft.irondial import step_down
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry
 from advisor.order.steps import IronState
 from advisor.project.garment import Seam
 
 SURFACE, FIRM = "press.surface", "hard board"
+DWELL = "press.dwell"
 
 
 def fusing_iron(notions: Iterable[Entry], verdicts: Mapping[str, Verdict]) -> IronState | None:
@@ -35,6 +36,19 @@ def fusing_iron(notions: Iterable[Entry], verdicts: Mapping[str, Verdict]) -> Ir
         bed = _bed(verdicts.get(SURFACE))
         return IronState(math.ceil(heat), moisture, bed) if heat > COLD else None
     return None
+
+
+def fusing_time(notions: Sequence[Entry], dwell: Verdict | None) -> str:
+    """How long each spot is held, as the sheet has it of the place, else as the glue wants it."""
+    glues = [entry for entry in notions if "fusible" in entry.kind]
+    needs = [c.span[0] for e in glues for c in e.claims if c.aspect == DWELL and c.span]
+    advised = None if dwell is None else dwell.advised
+    if needs and isinstance(advised, Span) and advised.low >= max(needs) > 0:
+        longest = f" to {advised.high:g}" if advised.high > advised.low else ""
+        return f"{advised.low:g}{longest} s"
+    abouts = (entry.facts.get("fuses at") or {} for entry in glues)
+    seconds = max((float(about.get("seconds", 0)) for about in abouts), default=0.0)
+    return f"{seconds:g} s" if seconds else ""
 
 
 def _bed(verdict: Verdict | None) -> str:

@@ -11,6 +11,7 @@ from advisor.order.backed import BEHIND, as_worked, backed_with, boned_backing
 from advisor.order.beside import STIFF, STRIPS, deep_pile, marked, pleats_above
 from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
+from advisor.order.fusing import DWELL, fusing_time
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
 from advisor.order.namewords import LAID_ON
@@ -157,10 +158,9 @@ def _interfacing(op: str, place: SeamPlace, facts: Facts) -> str:
         return f"what the sheet names instead of the {listed(sorted(ruled_out))}"
     bones = facts.setups.bones(place)
     names = [n for n in place.notions if n not in bones and facts.entry(n).kind in STIFF]
-    abouts = (facts.entry(name).facts.get("fuses at") or {} for name in names)
-    seconds = max((float(about.get("seconds", 0)) for about in abouts), default=0.0)
-    spots = f", {seconds:g} s in each spot without gliding" if op == "fuse" and seconds else ""
-    return listed(names) + spots
+    dwell = facts.setups.judged(Place("seam", place.name)).get(DWELL)
+    time = fusing_time([facts.entry(name) for name in names], dwell) if op == "fuse" else ""
+    return listed(names) + (f", {time} in each spot without gliding" if time else "")
 
 
 def _boned(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:

@@ -15,7 +15,12 @@ from advisor.project.phrase import SHADES
 DARK_BELOW = 40.0
 PALE_FROM = 75.0
 
-_WORDS = {**SHADES, "light": "pale"}
+_STRONG = (
+    *("red", "scarlet", "crimson", "ruby", "cerise", "magenta", "fuchsia"),
+    *("cobalt", "royal", "purple", "violet", "petrol"),
+)
+_WORDS = {**SHADES, **dict.fromkeys(_STRONG, "middle"), "light": "pale"}
+"""Strong colours may be dark, and are surely not pale (estimate by their lightness)."""
 _HEX = re.compile(r"#(?:[0-9a-f]{3}|[0-9a-f]{6})", re.IGNORECASE)
 
 

@@ -9,13 +9,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from advisor.errors import InputError, Problem, nearest, shown
 from advisor.knowledge.factwords import SEAM_WORDS, WEARERS, YES_NO
 from advisor.knowledge.model import Aspect, Knowledge
 from advisor.project.garment import Maker, Seam, Use
+from advisor.project.otherwords import SAME_WORDS, with_meant_key
 from advisor.units import parse
 
 CHOICES = {
@@ -39,6 +40,8 @@ SEAM_KEYS = ("length", *CHOICES, *SEAM_WORDS)
 TAKEN = ("length", "allowance", *SEAM_WORDS)
 """What is taken for granted of a seam, or left out of account, where nobody says it."""
 
+OF_OVERLOCKER = frozenset({"overlocked", "503", "504", "514", "516"})
+"""Answers of hers that nothing but an overlocker makes."""
 USUAL_OVERLOCKER = "4-thread"
 """The overlocker that is meant where somebody only says that she has one: estimate."""
 
@@ -77,10 +80,13 @@ def read_fact(key: str, value: object, knowledge: Knowledge, *, bare: bool = Tru
     """
     if key in MEASURES and key in SEAM_KEYS:
         return read_measure(key, value, bare=bare)
-    if key in SEAM_WORDS:
-        return read_word(key, value, SEAM_WORDS[key])
-    if key in CHOICES:
-        return _read_option(key, value, knowledge.aspects[CHOICES[key]])
+    try:
+        if key in SEAM_WORDS:
+            return read_word(key, value, SEAM_WORDS[key])
+        if key in CHOICES:
+            return _read_option(key, value, knowledge.aspects[CHOICES[key]])
+    except InputError as error:
+        raise with_meant_key(error, key, _text(value).casefold(), knowledge) from None
     raise InputError(
         Problem(f"unknown fact '{key}' of a seam", None, None, nearest(key, SEAM_KEYS))
     )
@@ -159,6 +165,14 @@ def make_maker(said: Mapping[str, Any]) -> Maker:
     )
 
 
+def with_overlocker(maker: Maker, seams: Iterable[Seam]) -> Maker:
+    """The maker with the usual overlocker, where she names none and has something overlocked."""
+    chosen = {answer for seam in seams for _, answer in seam.choices}
+    if "overlocker" not in maker.assumed or maker.overlocker or not chosen & OF_OVERLOCKER:
+        return maker
+    return replace(maker, overlocker=USUAL_OVERLOCKER)
+
+
 def make_seam(name: str, uses: tuple[Use, ...], said: Mapping[str, Any], maker: Maker) -> Seam:
     """A seam of facts already read; a lone layer is folded on itself or joined to its like."""
     assumed = [key for key in TAKEN if key not in said]
@@ -188,7 +202,8 @@ def read_word(key: str, value: object, known: Iterable[str]) -> str:
     """
     words = {word.casefold(): word for word in known}
     text = _text(value)
-    found = words.get(text.casefold())
+    called = text.casefold()
+    found = words.get(called) or words.get(SAME_WORDS.get(key, {}).get(called, ""))
     if found is None:
         raise _unknown(key, text, list(words.values()))
     return found
@@ -215,9 +230,12 @@ def _read_option(
     for word, label in aspect.labels.items():
         names.setdefault(label.casefold(), word)
         names.setdefault(label.partition(" (")[0].casefold(), word)
-    found = names.get(text.casefold())
+    found = names.get(text.casefold()) or SAME_WORDS.get(key, {}).get(text.casefold())
     if found is None:
-        raise _unknown(key, text, list(known or aspect.words))
+        numbers = {
+            word: aspect.labels.get(word, word) for word in aspect.words if word[0].isdigit()
+        }
+        raise _unknown(key, text, [numbers.get(word, word) for word in known or aspect.words])
     return found
 
 
@@ -251,9 +269,18 @@ def read_measure(
 def _without_unit(key: str, text: str, about: Measure, *, bare: bool) -> InputError:
     """The refusal of a bare number, with the line to write instead: 40 may be 40 mm or 40 cm."""
     units = about.unit.replace(" or ", ", ").split(", ")
-    written = f"{key}: {text} {units[0] if bare else units[1]}"
+    likeliest = [units[0], "cm", *units] if bare else [units[1], *units]
+    written = f"{key}: {text} {next((u for u in likeliest if _fits(text, u, about)), likeliest[0])}"
     expected = f"a unit after it ({about.unit}), as in '{written}'"
     return InputError(Problem(f"'{key}': the number {shown(text)} has no unit", None, expected))
+
+
+def _fits(text: str, unit: str, about: Measure) -> bool:
+    """Whether a number with this unit would be taken."""
+    try:
+        return about.low <= parse(about.kind, f"{text} {unit}") <= about.high
+    except ValueError:
+        return False
 
 
 def _is_bare(text: str) -> bool:

@@ -27,6 +27,7 @@ from advisor.project.facts import (
     read_fact,
     read_maker_fact,
     read_measure,
+    with_overlocker,
 )
 from advisor.project.findings import Findings
 from advisor.project.garment import Cloth, Garment, Maker, Seam, Use
@@ -127,6 +128,7 @@ class _Reader:
         maker = self._maker()
         self._fabrics()
         seams = self._seams(maker)
+        maker = with_overlocker(maker, seams)
         in_all = sum(len(seam.uses) for seam in seams)
         if in_all > MOST_IN_ALL and len(seams) <= MOST_SEAMS:
             self.findings.say(

@@ -70,11 +70,12 @@ def _made(seam: Seam, said: str, asker: Asker, knowledge: Knowledge) -> Seam:
     method = places.named(said)
     if method is None:
         names = sorted({m.name for m in places.methods.values()})
+        held = [name for name in names if plain_word(said) in name.casefold().split()]
         asker.findings.say(
             (*asker.steps, "method"),
             f"'method': no way of making a place is called {shown(said)}",
-            "a method, as in 'advisor explain methods'",
-            (plain_word(said), names),
+            f"one of {', '.join(held)}" if held else "a method, as in 'advisor explain methods'",
+            (plain_word(said), [] if held else names),
         )
         return seam
     if seam.place not in method.makes:

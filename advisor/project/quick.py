@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
 
+from advisor.errors import InputError, shown
 from advisor.knowledge.model import Knowledge
 from advisor.project.cloths import notion_cloth, read_cloth
 from advisor.project.facts import (
@@ -19,7 +20,7 @@ from advisor.project.facts import (
 from advisor.project.findings import Findings
 from advisor.project.garment import Cloth, Garment, Maker, Use
 from advisor.project.glue_first import fusing_first
-from advisor.project.phrase import short_name
+from advisor.project.phrase import read_phrase, short_name
 from advisor.project.phrases.asking import refuse_no_cloths
 from advisor.project.phrases.boundaries import cloths_said
 
@@ -66,13 +67,25 @@ def asked_garment(arguments: Sequence[str], knowledge: Knowledge) -> Garment:
     """
     refuse_no_cloths(arguments, knowledge)
     cloths, note = cloths_said(arguments, knowledge)
-    garment = fusing_first(quick_garment(list(cloths), knowledge), knowledge)
+    try:
+        garment = fusing_first(quick_garment(list(cloths), knowledge), knowledge)
+    except InputError as error:
+        _refuse_alone(arguments, error, knowledge)
+        raise
     if note is None:
         return garment
     first = garment.seams[0].uses[0].cloth
     cloth = garment.cloths[first]
     noted = {**garment.cloths, first: replace(cloth, notes=(note, *cloth.notes))}
     return replace(garment, cloths=noted)
+
+
+def _refuse_alone(arguments: Sequence[str], error: InputError, knowledge: Knowledge) -> None:
+    """Refuse the argument that was not understood by itself, not as it was joined to another."""
+    refused = str(error)
+    for word in arguments:
+        if refused.startswith(f"not understood: {shown(word)}"):
+            read_phrase(word, knowledge)
 
 
 def _maker(about: dict[str, Any], knowledge: Knowledge) -> Maker:

@@ -30,7 +30,7 @@ def _plain(value: Any) -> Any:
     if value is None:
         raise ValueError("nothing is written here; write a word, or leave the line out")
     if isinstance(value, dict | list):
-        raise ValueError("must be a word or a quantity, not a list or a group of keys")
+        raise ValueError("must be a word or a quantity, not a list or keys with their values")
     if isinstance(value, str):
         tidy_name(value, LONGEST_PHRASE)
     return value
@@ -232,8 +232,20 @@ class WishesForm(Form):
 Layers = Annotated[list[Name | LayerForm], Field(min_length=1, max_length=MOST_LAYERS)]
 
 
+_HEAT = (
+    "another key, for the heat is worked out of the cloths: 'pressing' says how it is pressed, as "
+    "in 'pressing: finger-press', and 'pressed first' which cloths alone, as in "
+    "'pressed first: [shell]'"
+)
+
+
 class SeamForm(Form):
     """A place where layers are joined."""
+
+    INSTEAD: ClassVar[dict[str, str]] = dict.fromkeys(
+        ("iron", "ironing", "temperature", "heat", "press"), _HEAT
+    )
+    """What a maker may write that is no key, and what does instead."""
 
     name: Name
     layers: Layers | None = None
@@ -292,6 +304,38 @@ class ProjectForm(Form):
         "title": "garment",
     }
     """What a maker may write for a key; it is told, never taken."""
+    LISTED: ClassVar[tuple[str, ...]] = ("fabrics", "parts", "seams", "pieces", "results")
+    """The groups of many; a key of one of them stands under no one name."""
+    WRITTEN: ClassVar[dict[str, str]] = {
+        "maker": "{machine: household, feet: [standard, zip]}",
+        "fabrics": "{shell: linen suiting, lining: cupro satin}",
+        "each of fabrics": "{fabric: linen suiting, weight: 240 g/m2}",
+        "parts": "{bodice: {layers: [shell, lining]}}",
+        "each of parts": "{layers: [shell, lining]}",
+        "seams": "[{name: shoulder, layers: [shell, shell]}]",
+        "each of seams": "{name: shoulder, layers: [shell, shell]}",
+        "layers": "[shell, shell]",
+        "on": "[shell]",
+        "pieces": "[{name: front, fabric: shell, width: 40 cm, height: 70 cm}]",
+        "each of pieces": "{name: front, fabric: shell, width: 40 cm, height: 70 cm}",
+        "kit": "{feet: [walking], needles: [sharp 70]}",
+        "feet": "[standard, zip]",
+        "needles": "[sharp 70, jeans 90]",
+        "pins": "[dressmaking pins]",
+        "threads": "[navy polyester tex 27]",
+        "results": "[{seam: shoulder, result: it lies flat}]",
+        "order": "{drop: [hang], sitting: 90 min}",
+        "quote": "{currency: EUR, hour: 20}",
+        "done": "[join shoulder]",
+        "joins": "[shoulder, side]",
+        "gathers": "{to: 40 cm}",
+        "pleats": "{kind: knife, number: 8, depth: 3 cm}",
+        "tucks": "{depth: 5 mm, number: 6}",
+        "fabric": "linen suiting",
+        "notion": "coil zip",
+        "name": "shoulder",
+    }
+    """What the keys are written like that hold more than a word."""
 
     garment: Name
     units: Literal["metric", "us"] = "metric"

@@ -6,6 +6,7 @@ tells. An answer that is not understood is told why and asked again.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import TypeVar
@@ -27,6 +28,9 @@ from advisor.project.phrase import Reading, read_phrase
 from advisor.units import show_range
 
 T = TypeVar("T")
+_NO_MORE = " [no more]"
+"""What an empty answer means but to the first of its kind, which cannot be left out."""
+_BETWEEN = re.compile(r"\s*[+/&;]\s*|\s+(?:to|and|on|with|onto)\s+", re.IGNORECASE)
 MOST_TRIES = 20
 """Answers in a row that are not understood, before it is clear that nobody is there: estimate."""
 
@@ -171,7 +175,8 @@ class _Interview:
             pass
 
     def _put(self, key: str, words: dict[str, object]) -> str:
-        answer = self.ask(QUESTIONS[key].format(**words))
+        question = QUESTIONS[key].format(**words)
+        answer = self.ask(question.removesuffix(_NO_MORE) if words.get("n") == 1 else question)
         if answer is None:
             raise _NoMoreError
         return answer.strip()
@@ -279,12 +284,24 @@ class _Interview:
         names = [part for part in text.split(",") if part.strip()]
         if len(names) > MOST_LAYERS:
             raise InputError(Problem("too many layers", None, f"at most {MOST_LAYERS}"))
+        if len(names) == 1:
+            self._refuse_no_commas(names[0])
         found = tuple(self._layer(_tidy(part, LONGEST_NAME)) for part in names)
         if all(notion for _, notion in found):
             raise InputError(
                 Problem("no cloth of this garment is among them", None, "at least one cloth")
             )
         return found
+
+    def _refuse_no_commas(self, text: str) -> None:
+        """Refuse cloths with another word between them than a comma: "shell to lining"."""
+        names = {cloth.name.casefold(): cloth.name for cloth in self.answers.cloths}
+        parts = [" ".join(part.split()).casefold() for part in _BETWEEN.split(text)]
+        if len(parts) > 1 and all(part in names for part in parts):
+            written = ", ".join(names[part] for part in parts)
+            raise InputError(
+                Problem(f"{shown(text)} is none of the cloths", None, f"commas between: {written}")
+            )
 
     def _layer(self, said: str) -> tuple[str, bool]:
         names = {cloth.name.casefold(): cloth.name for cloth in self.answers.cloths}

@@ -15,6 +15,7 @@ from advisor.render.printed.detailed import (
     caution_lines,
     check_lines,
     conflict_lines,
+    gave_way_lines,
     unknown_lines,
 )
 from advisor.render.printed.numbers import Numbers
@@ -26,8 +27,8 @@ def render_check(report: Answer) -> str:
     lines = heading(report.garment, 1)
     if report.taken is not None:
         lines += heading("Written into the project") + [f"  {text}" for text in report.taken]
-    lines += conflict_lines(report, numbers) + _how_to_take(report) + check_lines(report)
-    lines += gap_lines(report)
+    lines += conflict_lines(report, numbers) + _how_to_take(report)
+    lines += check_lines(report) + gap_lines(report) + gave_way_lines(report)
     if report.instructions:
         lines += heading("Work it so")
         for item in report.instructions:
@@ -66,6 +67,6 @@ def render_iron_answer(report: Answer, knowledge: Knowledge) -> str:
     lines = heading(f"{report.garment}: the iron across its layers", 1)
     lines += conflict_lines(heat, numbers)
     lines += render_iron(report.iron or (), report, knowledge) + heat_lines(report)
-    lines += caution_lines(heat, numbers)
+    lines += caution_lines(heat, numbers) + gave_way_lines(heat)
     lines += unknown_lines([u for u in report.unknowns if u.limit_c is not None])
     return "\n".join(lines + numbers.lines()) + "\n"

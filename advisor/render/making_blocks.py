@@ -56,6 +56,8 @@ def seam_parts(seam: ToldPlace, numbers: Numbers, told: Collection[str] = ()) ->
         return []
     marks = "" if built.room == "fine" else numbers.mark(["design-choice", "derived"])
     parts = [Part(f"{built.build}.", marks=marks)]
+    if built.fullness is not None and built.fullness.says:
+        parts.append(Part(built.fullness.says))
     return parts + [Part(text) for text in built.build_warns[:MOST_WARNINGS] if text not in told]
 
 
@@ -143,7 +145,7 @@ def cloth(report: Answer, numbers: Numbers) -> list[Section]:
         items += (Item("not reckoned", parts=(Part(f"{names}: {unsaid[0].wrong}."),)),)
     if not items:
         text = "The project gives no pieces: write them under pieces: to have cloth reckoned."
-        return [Section("cloth", "Cloth", (), text)]
+        return [Section("cloth", "Cloth", (), text), *_cutting(report, numbers)]
     selvage, ends = said(1, "cm", units), said(15, "mm", units)
     close = (
         f"An estimate: pieces are packed as rectangles, with {selvage} left out at each selvage "
@@ -154,10 +156,17 @@ def cloth(report: Answer, numbers: Numbers) -> list[Section]:
 
 
 def _cutting(report: Answer, numbers: Numbers) -> list[Section]:
-    """Sizes that were reckoned, and where tucks and rings are marked."""
+    """Sizes that were reckoned, with their marks, and full edges that have no piece."""
     rows = [row for row in (report.cut or ()) if row.reckoned]
     items = tuple(Item(row.name, row.fabric, tuple(_cut_parts(row, numbers))) for row in rows)
-    close = "Sizes as cut, seams and hems in them, from cloth that has been shrunk."
+    close = "Sizes as cut, seams and hems in them, from cloth that has been shrunk." if rows else ""
+    told = {row.fabric for row in report.cut or ()}
+    full = [(seam.name, seam.built.fullness) for seam in report.seams if seam.built]
+    items += tuple(
+        Item(name, parts=(Part(one.says),))
+        for name, one in full
+        if one is not None and one.says and one.cloth not in told
+    )
     return [Section("cut", "Cut and mark", items, close=close)] if items else []
 
 
@@ -181,7 +190,9 @@ def thread(report: Answer, numbers: Numbers) -> list[Section]:
     """Thread to buy, by colour."""
     units = report.units
     items = tuple(thread_item(row, units, numbers) for row in (report.thread or ()))
-    close = "15 % for wastage is in it. One set of cones serves where its colour does not show."
+    close = "15 % for wastage is in it."
+    if any(row.overlocker_m for row in report.thread or ()):
+        close += " One set of cones serves where its colour does not show."
     return [Section("thread", "Thread", items, close=close)] if items else []
 
 

@@ -2,8 +2,9 @@
 
 The text goes to a new file in the same folder, is forced to the disk, and only then takes the
 name asked for, so that whoever is killed at any moment leaves the old file or the new one. A link
-is followed, so that the file it points at changes and the link stays; permissions and owner stay
-too. One writer works at a time, and what a killed one left behind is swept by the next.
+that the maker names is followed, so that the file it points at changes and the link stays;
+permissions and owner stay too. What she did not name (`only`) is never reached through a link.
+One writer works at a time, and what a killed one left behind is swept by the next.
 """
 
 from __future__ import annotations
@@ -43,13 +44,14 @@ _SECOND_NAME = (
 _OWNER = "this file now belongs to you; it belonged to somebody else before"
 
 
-def write_whole(path: Path, text: str, *, replace: bool) -> tuple[str, ...]:
+def write_whole(path: Path, text: str, *, replace: bool, only: str = "") -> tuple[str, ...]:
     """Write `text` as UTF-8 to `path`, all of it or none of it.
 
     Args:
         path: the file to write; its folder must be there.
         text: what it shall hold, line ends as they are.
         replace: whether a file of that name may be overwritten.
+        only: what a file begins with that may be; for a name that nobody typed.
 
     Returns:
         what could not be kept of the file that was there, to be told; mostly nothing.
@@ -59,7 +61,7 @@ def write_whole(path: Path, text: str, *, replace: bool) -> tuple[str, ...]:
             cannot be written to; nothing is left behind.
     """
     with _refusing(path), locked(Path(path)):
-        return _write(Path(path), text.encode("utf-8"), replace=replace)
+        return _write(Path(path), text.encode("utf-8"), replace=replace, only=only)
 
 
 def write_bytes(path: Path, raw: bytes, *, replace: bool) -> tuple[str, ...]:
@@ -139,12 +141,25 @@ def _refusing(path: Path) -> Iterator[None]:
         _refuse(path, "cannot write this file: this is not a usable file name")
 
 
-def _write(path: Path, raw: bytes, *, replace: bool) -> tuple[str, ...]:
-    if not replace and os.path.lexists(path):
+def may_replace(path: Path, beginning: str) -> bool:
+    """Whether nothing has that name, or an ordinary file that begins so; a link never may."""
+    try:
+        if not stat.S_ISREG(path.lstat().st_mode):
+            return False
+        with path.open("rb") as file:
+            return file.read(len(beginning.encode())) == beginning.encode()
+    except FileNotFoundError:
+        return True
+    except (OSError, ValueError):
+        return False
+
+
+def _write(path: Path, raw: bytes, *, replace: bool, only: str = "") -> tuple[str, ...]:
+    if (not replace and os.path.lexists(path)) or (only and not may_replace(path, only)):
         if path.is_dir():
             raise IsADirectoryError(errno.EISDIR, "")
         raise FileExistsError
-    target = path.resolve()
+    target = path.parent.resolve() / path.name if only else path.resolve()
     old = _about(target)
     beginning = f".advisor-{hashlib.blake2b(os.fsencode(target.name), digest_size=6).hexdigest()}-"
     _sweep(target.parent, beginning)

@@ -18,6 +18,8 @@ if TYPE_CHECKING:
 
     from advisor.textio.yamlfile import Data, Positions, Steps
 
+_MARKS = re.compile(r"\s*[+,/&;]\s*|\s+(?:to|and|with|on)\s+")
+"""What stands between names that were meant for a list."""
 _QUOTED = re.compile(r"'([^']*)'")
 _LONGEST_SHOWN = 40
 _MANY = 12
@@ -177,14 +179,17 @@ def _problem(
         known = tuple(dict.fromkeys(k for same in group for k in _known_keys(model, same.loc[:-1])))
         expected = f"one of {', '.join(known)}" if 0 < len(known) <= _MANY else None
         close = _meant(model, name, known)
-        return Problem(f"unknown key '{name}'", at_key, None if close else expected, close)
+        instead = _instead(model, name, fault.loc[:-1])
+        wanted = instead or (None if close else expected)
+        return Problem(f"unknown key '{name}'", at_key, wanted, () if instead else close)
     at_value = Where(file, *positions.value(fault.steps))
     if fault.type in ("literal_error", "enum", "union_tag_invalid"):
         return _unknown_word(fault, at_value)
     if fault.type in _SHAPES:
         shapes = " or ".join(dict.fromkeys(_SHAPES[same.type] for same in group))
         words = f"must be {shapes}, not {_shown(fault.value)}"
-        return Problem(f"{_naming(fault)}{words}", at_value, _as_written(fault))
+        written = _as_written(fault) or _example(fault, model)
+        return Problem(f"{_naming(fault)}{words}", at_value, written)
     return Problem(f"{_naming(fault)}{_words(fault)}", at_value)
 
 
@@ -195,6 +200,35 @@ def _as_written(fault: _Fault) -> str | None:
     if fault.type == "list_type" and isinstance(fault.value, dict):
         return "each on a line of its own that begins with a dash, as '- {...}'"
     return None
+
+
+def _example(fault: _Fault, model: type[BaseModel]) -> str | None:
+    """What a key is written like, as its form says; names with marks between are given back."""
+    keys = [step for step in fault.steps if isinstance(step, str)]
+    written: Mapping[str, str] = getattr(model, "WRITTEN", {})
+    key = keys[-1] if keys else ""
+    example = written.get(key) or written.get(f"each of {keys[0]}" if keys else "")
+    if example is None:
+        return None
+    if fault.type == "list_type" and isinstance(fault.value, str) and "{" not in example:
+        names = [name for name in _MARKS.split(fault.value) if name]
+        names = names * 2 if key == "layers" and len(names) == 1 else names
+        example = f"[{', '.join(names)}]"
+    return f"it as in '{key}: {example}'"
+
+
+def _instead(model: type[BaseModel], name: str, loc: Steps) -> str | None:
+    """What does instead of a key: what its form says of it, or the group that the key is for."""
+    here = _models_at(model, loc)
+    said = (getattr(form, "INSTEAD", {}).get(name) for form in here)
+    groups = (
+        f"it under '{group}:', as in '{group}: {{{name}: …}}'"
+        for group, inners in _fields(model)
+        if group in getattr(model, "WRITTEN", {}) and group not in getattr(model, "LISTED", ())
+        for inner in inners
+        if name in [field for field, _ in _fields(inner)]
+    )
+    return next((text for text in (*said, *(groups if here == [model] else ())) if text), None)
 
 
 def _unknown_word(fault: _Fault, where: Where) -> Problem:
@@ -216,7 +250,7 @@ def _naming(fault: _Fault) -> str:
 
 def _shown(value: object) -> str:
     if isinstance(value, dict):
-        return "a group of keys"
+        return "keys with their values"
     if isinstance(value, list):
         return "a list"
     if value is None:
@@ -241,10 +275,10 @@ _SHAPES: Mapping[str, str] = {
     "tuple_type": "a list",
     "set_type": "a list",
     "frozen_set_type": "a list",
-    "dict_type": "a group of keys",
-    "mapping_type": "a group of keys",
-    "model_type": "a group of keys",
-    "model_attributes_type": "a group of keys",
+    "dict_type": "keys with their values",
+    "mapping_type": "keys with their values",
+    "model_type": "keys with their values",
+    "model_attributes_type": "keys with their values",
     "none_required": "nothing",
 }
 _BOUNDS: Mapping[str, tuple[str, str]] = {
@@ -294,6 +328,12 @@ def _meant(model: type[BaseModel], word: str, known: Sequence[str]) -> tuple[str
 
 def _known_keys(model: type[BaseModel], loc: Steps) -> tuple[str, ...]:
     """Return the keys that may stand at a location, in the order of the schema."""
+    found = _models_at(model, loc)
+    return tuple(dict.fromkeys(name for one in found for name, _ in _fields(one)))
+
+
+def _models_at(model: type[BaseModel], loc: Steps) -> list[type[BaseModel]]:
+    """The forms that may stand at a location."""
     models = [model]
     for step in loc:
         named = [found for found in models if found.__name__ == step]
@@ -306,7 +346,7 @@ def _known_keys(model: type[BaseModel], loc: Steps) -> tuple[str, ...]:
         ]
         # A step that is neither a field nor an alternative is a place in a list or a free key.
         models = inside or named or models
-    return tuple(dict.fromkeys(name for found in models for name, _ in _fields(found)))
+    return models
 
 
 def _fields(model: type[BaseModel]) -> Iterator[tuple[str, list[type[BaseModel]]]]:

@@ -12,17 +12,24 @@ from advisor.writing.meanwhile import refuse_changed
 if TYPE_CHECKING:
     from advisor.claims.claimsets import ValueSet
     from advisor.claims.collect import Place
+    from advisor.claims.conflicts import Conflict
     from advisor.claims.judgement import Judgement
+    from advisor.decide.together import Together
     from advisor.knowledge.model import Knowledge
     from advisor.project.garment import Garment
 
 
 @dataclass(frozen=True, slots=True)
 class Taken:
-    """The lines that were written, as text, and what could not be kept of the file."""
+    """The lines that were written, as text, and what could not be kept of the file.
+
+    `numbers` says what was taken, and how the rest is numbered now: a number that is typed again
+    means another conflict.
+    """
 
     lines: tuple[str, ...]
     notes: tuple[str, ...]
+    numbers: tuple[str, ...]
 
 
 def take_remedies(file: Path, words: str, known: Knowledge, seen: str = "") -> Taken:
@@ -55,7 +62,25 @@ def take_remedies(file: Path, words: str, known: Knowledge, seen: str = "") -> T
         return new
 
     notes = update_file(file, change)
-    return Taken(tuple(line.text for line in together.lines), notes)
+    numbers = _numbers(advice.judgement, together, known)
+    return Taken(tuple(line.text for line in together.lines), notes, numbers)
+
+
+def _numbers(before: Judgement, together: Together, known: Knowledge) -> tuple[str, ...]:
+    """What each number meant that was taken, and the new number of whatever has another."""
+
+    def called(conflict: Conflict) -> str:
+        return f"{', '.join(conflict.places)} ({known.aspects[conflict.aspect].title})"
+
+    was = {conflict.key: n for n, conflict in enumerate(before.conflicts, 1)}
+    taken = [f"{n}, {called(before.conflicts[n - 1])}" for n, _ in together.picks]
+    moved = [
+        f"{called(conflict)} was {was[conflict.key]} and is {n} now"
+        for n, conflict in enumerate(together.after.conflicts, 1)
+        if was.get(conflict.key, n) != n
+    ]
+    told = [f"Taken: the remedy of {'; of '.join(taken)}."]
+    return (*told, *([f"Other numbers now: {'; '.join(moved)}."] if moved else []))
 
 
 def _must_be(garment: Garment, proved: Judgement, known: Knowledge, file: Path) -> None:

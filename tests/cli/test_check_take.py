@@ -85,6 +85,24 @@ def test_several_numbers_are_taken_at_once(project: Path) -> None:
     assert 0 == run(str(project), "--take", "1,2")[0]
 
 
+def test_an_option_that_is_given_twice_takes_both(project: Path) -> None:
+    """The numbers are those of one printing, as with a comma between them."""
+    done = typed("check", str(project), "--take", "1", "--take", "2")
+    assert 0 == done.returncode
+    assert "notion: sew-in interfacing" in project.read_text()
+    assert "pressed first: [shell]" in project.read_text()
+
+
+def test_what_was_taken_is_named_and_what_has_another_number_now(project: Path) -> None:
+    """Typed once more the same number means another conflict, and that is said before."""
+    done = typed("check", str(project), "--take", "1")
+    assert "Taken: the remedy of 1, collar (interfacing)." in done.err
+    assert "hem frill (iron) was 2 and is 1 now" in done.err
+    again = typed("check", str(project), "--take", "1")
+    assert "Taken: the remedy of 1, hem frill (iron)." in again.err
+    assert "now" not in again.err
+
+
 def test_windows_line_ends_and_a_byte_order_mark_stay(project: Path) -> None:
     """What her editor wrote is what she finds."""
     raw = b"\xef\xbb\xbf" + PROJECT.replace("\n", "\r\n").encode()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable
 from functools import cache
 from pathlib import Path
@@ -14,7 +15,7 @@ from advisor.project import begun
 from advisor.project.start import HELP, QUESTIONS, Answers, help_for, interview
 from advisor.render.identify_talk import help_for as help_for_test
 from advisor.render.identify_talk import talk
-from tests.typed import shipped
+from tests.typed import shipped, typed
 
 BOLERO = [
     "bolero", "us", "hand", "no", "", "silk organza", "frill", "linen suiting", "", "",
@@ -123,6 +124,93 @@ def test_a_draft_is_kept_where_it_is_not_clear_whether_she_goes_on_with_it(tmp_p
     unclear: list[object] = ["perhaps"] * 5
     started([*unclear, "another", "metric", CUT_OFF], draft)
     assert kept == draft.read_text("utf-8")
+
+
+STRANGE = "# Draft of a letter\n"
+
+
+def _a_file(draft: Path) -> Path:
+    draft.write_text(STRANGE, "utf-8")
+    return draft
+
+
+def _a_link(draft: Path) -> Path:
+    letter = _a_file(draft.with_name("letter"))
+    draft.symlink_to(letter)
+    return letter
+
+
+def _a_link_to_answers(draft: Path) -> Path:
+    started([*BOLERO[:3], CUT_OFF], draft.with_name("other.draft"))
+    draft.symlink_to(draft.with_name("other.draft"))
+    return draft.with_name("other.draft")
+
+
+def _a_link_to_nothing(draft: Path) -> Path:
+    draft.symlink_to(draft.with_name("nowhere"))
+    return draft.with_name("nowhere")
+
+
+@pytest.mark.parametrize("there", [_a_file, _a_link, _a_link_to_answers, _a_link_to_nothing])
+def test_what_is_no_draft_of_ours_is_left_alone(
+    there: Callable[[Path], Path], tmp_path: Path
+) -> None:
+    """Neither a file of hers nor what a link points at is written, read as answers, or dropped."""
+    draft = tmp_path / "bolero.yaml.draft"
+    other = there(draft)
+    before = other.read_text("utf-8") if other.exists() else None
+    _, _, told = started([*BOLERO[:5], CUT_OFF], draft)
+    assert f"{draft} is no draft of the advisor's, and is left alone" in told[0]
+    done = typed("start", "bolero.yaml", text="\n".join(["yes", *BOLERO[5:]]), folder=tmp_path)
+    assert done.returncode == 0, done.err
+    assert "silk organza" in (tmp_path / "bolero.yaml").read_text("utf-8")
+    assert before == (other.read_text("utf-8") if other.exists() else None)
+    assert os.path.lexists(draft)
+    assert not (tmp_path / "bolero.yaml.draft2").exists()
+
+
+def test_a_file_that_takes_the_place_of_a_draft_meanwhile_is_left_alone(tmp_path: Path) -> None:
+    """Each time before it is written the draft is looked at anew."""
+    draft = tmp_path / "bolero.yaml.draft"
+    asked: list[str] = []
+    lines = scripted([*BOLERO], asked)
+
+    def ask(question: str) -> str | None:
+        if len(asked) == 4:
+            draft.write_text(STRANGE, "utf-8")
+        return lines(question)
+
+    conversation = Conversation(explained(knowledge(), help_for), draft, ask, lambda _: None)
+    conversation.held(lambda ask, tell: interview(ask, tell, knowledge()))
+    conversation.over()
+    assert STRANGE == draft.read_text("utf-8")
+
+
+def test_going_back_loses_no_answer_until_another_is_given(tmp_path: Path) -> None:
+    """Ctrl-C right after 'back' keeps what was gone back from."""
+    draft = tmp_path / "bolero.yaml.draft"
+    started(["bolero", "back", CUT_OFF], draft)
+    again, _, told = started(["yes", *BOLERO[1:]], draft)
+    assert "A draft of 1 answer" in told[0]
+    assert whole() == again
+
+
+def test_answers_that_end_too_soon_are_said_to_be_kept(tmp_path: Path) -> None:
+    """Ctrl-D, or the end of a pipe, loses no more than Ctrl-C, and says so."""
+    done = typed("start", "bolero.yaml", text="bolero\nus\n", folder=tmp_path)
+    assert done.returncode == 2
+    assert "your answers are kept; advisor start bolero.yaml goes on with them" in done.err
+    nothing = typed("start", "cape.yaml", folder=tmp_path)
+    assert "kept;" not in nothing.err
+
+
+def test_a_link_to_nothing_is_refused_before_anything_is_asked(tmp_path: Path) -> None:
+    """A name that cannot be written is told first, not after a dozen answers."""
+    (tmp_path / "bolero.yaml").symlink_to("nowhere.yaml")
+    done = typed("start", "bolero.yaml", text="\n".join(BOLERO), folder=tmp_path)
+    assert done.returncode == 2
+    assert "What do you call" not in done.err
+    assert "--replace" in done.err
 
 
 def test_each_question_is_explained() -> None:

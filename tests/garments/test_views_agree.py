@@ -13,7 +13,7 @@ from advisor.answer.press_clause import COUNTED_S, press_clauses
 from advisor.render.lines import by_place, line_parts
 from advisor.render.screen.blocks import Columns
 from advisor.render.screen.iron import iron_screen
-from tests.garments.whole import FOLDER, NAMES
+from tests.garments.whole import FOLDER, NAMES, work
 from tests.garments.whole import told as answered
 from tests.typed import typed
 
@@ -39,6 +39,29 @@ def _file(name: str) -> str:
     return str(FOLDER / f"{name}.yaml")
 
 
+FUSED = (
+    "more/lawn_shirt",
+    "more/linen_jacket",
+    "more/ticket_shirt_dress",
+)
+
+
+@pytest.mark.parametrize("name", FUSED)
+def test_sheet_iron_and_order_hold_a_glue_for_one_time(name: str) -> None:
+    """What is fused is held as long as the glue wants it, whichever of the three is read."""
+    told = answered(FOLDER / f"{name}.yaml")
+    verdicts = by_place(told)
+    rows = [r for b in iron_screen(told) if isinstance(b, Columns) for r in b.rows]
+    fused = [task for task in work(name).tasks.values() if task.op == "fuse"]
+    assert fused
+    for task in fused:
+        assert task.place is not None
+        time = verdicts["seam", task.place.name]["press.dwell"].text
+        assert f", {time} in each spot" in task.step.does
+        row = next(row for row in rows if task.place.name in row[0].split(", "))
+        assert row[3].startswith(f"{time} to fuse") or row[1].startswith("no iron")
+
+
 @pytest.mark.parametrize("name", EVERY)
 def test_sheet_and_iron_print_one_time_for_a_press(name: str) -> None:
     """The shortest time that the sheet tells of a place is the one that the iron tells."""
@@ -56,6 +79,8 @@ def test_sheet_and_iron_print_one_time_for_a_press(name: str) -> None:
         iron = [int(s) for s in MOST.findall(of[seam.name][3])]
         if of[seam.name][1].startswith("no iron"):
             assert [] == iron, seam.name
+        elif " to fuse" in of[seam.name][3]:
+            assert sheet == iron, seam.name
         elif sheet or (iron and iron[0] < COUNTED_S):
             assert [min(sheet)] == iron, seam.name
 

@@ -96,6 +96,12 @@ def test_the_nearest_name_is_found_whatever_the_capitals(
     assert expected == nearest(word, ["organza", "velvet", "Denim"])
 
 
+def test_half_a_word_is_no_nearest_name() -> None:
+    """Nobody who types 'iron' means 'on'."""
+    assert nearest("iron", ["on", "edge"]) == ()
+    assert nearest("irn", ["iron"]) == ("iron",)
+
+
 def test_the_nearest_names_keep_their_own_spelling_and_number() -> None:
     """Names come back as they are spelt, at most n of them, whatever the order given."""
     assert nearest("denin", {"Denim"}) == ("Denim",)

@@ -1,7 +1,4 @@
-"""What is told of how a garment is built and of what is bought for it.
-
-Lengths are mm, thread is m, strength N/cm; sentences follow the maker's units.
-"""
+"""How a garment is built, and what is bought: mm, thread in m, N/cm, sentences in her units."""
 
 from __future__ import annotations
 
@@ -53,6 +50,7 @@ class ToldFullness:
     cut_mm: float | None
     usual: tuple[float, ...]
     layers: int
+    says: str
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,6 +13,7 @@ from itertools import dropwhile
 from advisor.knowledge.model import Knowledge
 from advisor.project.phrases import lexicon
 from advisor.project.phrases.composition import Note
+from advisor.project.phrases.families import WORN_KNITS
 from advisor.project.phrases.grounds import find_grounds
 from advisor.project.phrases.shares import fibres_at
 from advisor.project.phrases.tokens import singulars, words_of
@@ -127,11 +128,12 @@ def join_words(words: Sequence[str], knowledge: Knowledge) -> list[str]:
         return list(words)
     if all(_stands(word, knowledge) for word in words) or _fibres_alone(words, knowledge):
         return list(words)
+    worn = _worn(words, knowledge)
     found: list[list[str]] = []
     open_: list[str] = []
     at = 0
     while at < len(words):
-        length = _name_at(words, at, knowledge)
+        length = 1 if at in worn else _name_at(words, at, knowledge)
         open_ += words[at : at + max(length, 1)]
         at += max(length, 1)
         if length:
@@ -147,6 +149,15 @@ def join_words(words: Sequence[str], knowledge: Knowledge) -> list[str]:
         found.append(open_)
     bare = [_bare(group) for group in found]
     return [" ".join(group) for group in bare if group]
+
+
+def _worn(words: Sequence[str], knowledge: Knowledge) -> list[int]:
+    """Where a knitted garment stands among cloths that are no knit: "hoodie denim" are two."""
+    grounds = (find_grounds(words_of(word), knowledge) for word in words)
+    makes = {knowledge.entries[found.entry].structure for found in grounds if found is not None}
+    if not makes or "knit" in makes:
+        return []
+    return [at for at, word in enumerate(words) if WORN_KNITS & {*words_of(word)}]
 
 
 def _fibres_alone(words: Sequence[str], knowledge: Knowledge) -> bool:

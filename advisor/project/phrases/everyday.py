@@ -49,8 +49,8 @@ USES = _words(
     "abaya hijab kaftan caftan sarong pareo turban headwrap babywear infant toddler school chef "
     "hospital work wear trench parka gilet blouson bomber biker jumpsuit playsuit overalls "
     "boilersuit robe dressing bathrobe nightdress nightie loungewear lounge boxer boxers briefs "
-    "pantaloons girdle shapewear bustier stays handbag purse tote backpack rucksack hat cap "
-    "glove gloves mittens sock socks hosiery tights mattress pillow lampshade blind blinds "
+    "pullover pantaloons girdle shapewear bustier stays handbag purse tote backpack rucksack hat "
+    "cap glove gloves mittens sock socks hosiery tights mattress pillow lampshade blind blinds "
     "napkin napkins banner flag sofa couch chair seat sail garden patio outdoor beach cruise "
     "resort maternity nursing teen teenage boys girls unisex adult plus cheer swimming aqua "
     "lifestyle streetwear sweatsuit peacoat reefer pilot farmer butcher shower household kitchen "
@@ -85,6 +85,6 @@ FILLERS = _words(
     "year century hem hems lead bound lower upper whole entire "
     "changes change changing colours sounds sound rustles rustling rustly drawn crunchy slippery "
     "floppy limpish bulky springy crushable creasing creases frays fraying ravels curls rolls "
-    "lightish thickish thinnish softish stiffish crispish shinyish see sees shows"
+    "thing things lightish thickish thinnish softish stiffish crispish shinyish see sees shows"
 )
 """What is said between the words for a cloth."""

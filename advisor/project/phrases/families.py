@@ -78,6 +78,10 @@ _SPOKEN = {
 }
 """Words that name a whole family of cloths (common practice)."""
 
+WORN_KNITS = frozenset(
+    "tee jumper sweater cardigan pullover hoodie legging swimsuit leotard".split()  # noqa: SIM905
+)
+"""Garments that are knitted, whatever stands beside them."""
 WORN = "sweater-knit"
 """What a jumper is of, whatever its fibre is."""
 TENDER_TOO = {"showerproof": ("vinyl",)}

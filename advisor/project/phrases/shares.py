@@ -76,6 +76,8 @@ def read_shares(words: list[str], ratio: tuple[float, ...], knowledge: Knowledge
     if numbers and not fibres:
         said = " ".join(f"{number:g}" for number in numbers)
         expected = f"a fibre beside its share in {shown(' '.join(words))}"
+        if len(numbers) == 1 and numbers[0] >= _WEIGHT:
+            expected = f"its unit, where it is a weight: '{said} g/m2'; or {expected}"
         raise InputError(Problem(f"not understood: {shown(said)}", None, expected))
     if numbers:
         return _checked(_paired(items), left, blend=blend)
@@ -145,6 +147,10 @@ def fibres_at(words: list[str], at: int, knowledge: Knowledge) -> tuple[tuple[st
         return lexicon.BLEND_WORDS[words[at]], 1
     fibre = lexicon.FIBRE_WORDS.get(words[at])
     return ((fibre,), 1) if fibre else ((), 1)
+
+
+_WEIGHT = 20.0
+"""What a number alone hardly is below, where it means a weight, g/m²: estimate."""
 
 
 def _paired(items: list[str | float]) -> tuple[Share, ...]:

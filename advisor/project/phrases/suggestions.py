@@ -22,15 +22,18 @@ def likest(text: str, knowledge: Knowledge, most: int = 3) -> tuple[str, ...]:
     """Names of cloths and fibres that look like a phrase, never the phrase itself."""
     from rapidfuzz import fuzz, process
 
-    typed = plain_name(text)
+    plain, general = plain_name(text), general_words()
+    telling = " ".join(word for word in plain.split() if word not in general)
+    typed = telling or plain
     fibres = [name for name in knowledge.fibre_names if len(name) > _SHORT]
     labels = [e.name for e in knowledge.fabrics()] + fibres + list(knowledge.names)
     choices = {plain_name(label): label for label in reversed(labels)}
-    choices.pop(typed, None)
+    choices.pop(plain, None)
     known = list(choices)
     # As a whole first: "cordory" is no cord, though it begins with one.
     found = []
-    for scorer, least in ((fuzz.ratio, _CLOSELY), (fuzz.WRatio, _LOOSELY)):
+    # What says nothing of a cloth, as "stuff", is a part of many names and speaks for none.
+    for scorer, least in ((fuzz.ratio, _CLOSELY), (fuzz.WRatio, _LOOSELY))[: 2 if telling else 1]:
         rows = process.extract(typed, known, scorer=scorer, limit=4 * most, score_cutoff=least)
         found += sorted(rows, key=lambda row: (-row[1], abs(len(row[0]) - len(typed)), row[0]))
     names: dict[str, str] = {}

@@ -16,6 +16,7 @@ from advisor.answer.model.making import ToldPlace
 from advisor.answer.model.told import ToldConflict, ToldVerdict
 from advisor.answer.press_clause import press_clauses
 from advisor.render.gap_text import gap_section
+from advisor.render.gaveway import gave_way
 from advisor.render.lines import (
     CARE_LINE,
     FABRIC_PARAGRAPH,
@@ -38,7 +39,7 @@ from advisor.render.printed.section import Item, Part, Section
 from advisor.render.usual import own_parts, plain_text, two_threads, usual_answers
 
 NO_CLASH = "Nothing here contradicts itself. Test on scraps all the same."
-TIGHTEST = 4
+TIGHTEST = 5
 
 
 class Room(NamedTuple):
@@ -53,7 +54,7 @@ class Room(NamedTuple):
 
 
 WHOLE = Room()
-OF_GARMENT = (7, 5, 3, 2, 2)
+OF_GARMENT = (7, 5, 3, 2, 2, 2)
 """Things to do for the whole garment that are told, by how tight it is."""
 OWN_UNTIL = {"fabric": 3, "seam": 4}
 """From how tight on nothing to do is told of a cloth or a seam by itself."""
@@ -102,6 +103,7 @@ class _Builder:
             self.checks(),
             gap_section(self.report),
             self.cautions(),
+            gave_way(self.report, min(3, TIGHTEST - self.tight) or 1),
             self.parts(),
             self.cloths(),
             self.seams(),

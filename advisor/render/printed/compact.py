@@ -137,6 +137,7 @@ _SETTINGS: dict[str, Callable[[Item], str]] = {
     "garment": _named,
     "checks": _fact,
     "missing": _fact,
+    "gave-way": _fact,
     "unknowns": _fact,
     "tests": _test,
     "shopping": _named,

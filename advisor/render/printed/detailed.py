@@ -13,6 +13,7 @@ from advisor.answer.model.making import ToldPlace
 from advisor.answer.model.told import ToldLayer, ToldUnknown
 from advisor.answer.press_clause import press_clauses
 from advisor.render.gap_text import gap_lines
+from advisor.render.gaveway import gave_way
 from advisor.render.layout import heading, row, wrap
 from advisor.render.lines import (
     FABRIC_LINES,
@@ -36,7 +37,7 @@ from advisor.render.printed.parts import SETTINGS, about_seam, degree, layer_tit
 _COLUMN = 9
 NO_OUTRIGHT_CLASH = (
     "Nothing here contradicts itself outright; what a cloth has to give up in the seam stands "
-    "under 'had to give way'. Test on scraps all the same."
+    "under 'had to give way' below. Test on scraps all the same."
 )
 
 
@@ -63,8 +64,7 @@ def conflict_lines(report: Answer, numbers: Numbers) -> list[str]:
     """What cannot be reconciled, worst first, each with what to do instead."""
     lines = heading("What can go wrong")
     if not report.conflicts:
-        text = NO_CLASH if not _wishes_lost(report) else NO_OUTRIGHT_CLASH
-        return [*lines, *wrap(text, "  ")]
+        lines += wrap(NO_OUTRIGHT_CLASH if gave_way(report).items else NO_CLASH, "  ")
     for conflict in report.conflicts:
         text = f"{degree(conflict)}. {conflict.message} {numbers.mark(conflict.cited())}"
         lines += wrap(f"{', '.join(conflict.places)}: {text}", f"{conflict.number:2} ")
@@ -72,6 +72,15 @@ def conflict_lines(report: Answer, numbers: Numbers) -> list[str]:
             start = "   or          " if j else "   do instead  "
             lines += wrap(f"{remedy.text} {remedy.then or ''}".strip(), start)
         lines += wrap(conflict.no_cure, "   ") if conflict.no_cure else []
+    return lines
+
+
+def gave_way_lines(report: Answer) -> list[str]:
+    """The gravest wishes that gave way."""
+    wishes = gave_way(report)
+    lines = heading(wishes.title) if wishes.items else []
+    for item in wishes.items:
+        lines += wrap(f"{item.lead}: {item.parts[0].text}", "  - ")
     return lines
 
 
@@ -121,7 +130,7 @@ class _Sheet:
         report = self.report
         lines = heading(f"{report.garment}: {title}", 1)
         lines += conflict_lines(report, self.numbers) + check_lines(report) + gap_lines(report)
-        lines += caution_lines(report, self.numbers)
+        lines += caution_lines(report, self.numbers) + gave_way_lines(report)
         lines += heading("Cloths: prepare, cut, mark")
         for layer in report.layers:
             lines += self.cloth(layer)
@@ -241,16 +250,6 @@ class _Sheet:
             text = f"{test.stack}: {', '.join(set_to)}." if set_to else f"{test.stack}:"
             lines += wrap(f"{text} {' '.join(look)}".strip(), "  - ")
         return lines
-
-
-def _wishes_lost(report: Answer) -> bool:
-    """Whether some cloth gives up something that it should have had."""
-    return any(
-        claim.strength == "should"
-        for verdict in report.verdicts
-        if verdict.scope == "seam"
-        for claim in verdict.given_up
-    )
 
 
 def _not_met(verdicts: Verdicts) -> list[str]:

@@ -64,7 +64,7 @@ class Table:
     rows: tuple[Row, ...]
 
 
-FIRST = ("conflicts", "checks", "cautions", "parts")
+FIRST = ("conflicts", "checks", "missing", "cautions", "gave-way", "parts")
 """What stands before the pictures: what goes wrong or does not agree, what to mind, the parts."""
 
 

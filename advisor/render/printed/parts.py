@@ -17,7 +17,9 @@ def degree(conflict: ToldConflict) -> str:
     """How bad a conflict is, in one of three degrees."""
     if conflict.aspect == "order":
         return "It will not work"
-    if conflict.severity == "result" and conflict.aspect.startswith(_MADE):
+    # What she wants against what she has.
+    hers = all(getattr(claim, "rule", "") == "maker" for claim in conflict.because)
+    if conflict.severity == "result" and (hers or conflict.aspect.startswith(_MADE)):
         return "It will not work"
     return _DEGREES[conflict.severity]
 

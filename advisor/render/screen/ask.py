@@ -7,18 +7,16 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from advisor.answer.model.answer import Answer
-from advisor.answer.model.told import ToldUnknown, ToldVerdict
+from advisor.answer.model.told import ToldUnknown
 from advisor.answer.press_clause import at_a_time, is_stricter, longest_press
 from advisor.answer.unknowns import HARDLY_HOTTER, NO_WEIGHT
 from advisor.answer.wording import degrees
+from advisor.render.gaveway import TITLE, lost
 from advisor.render.lines import (
     PRESSING,
     Verdicts,
     by_place,
-    is_cold,
     line_parts,
-    phrase_of,
-    told_when_cold,
 )
 from advisor.render.printed.parts import degree
 from advisor.render.screen.blocks import Block, Columns, Heading, Para, Rows, Title
@@ -56,15 +54,6 @@ IN_A_LINE = {
     "hold": "hold with {}",
     "mark": "mark with {}",
 }
-WANTED = {
-    "needle.point": "needle {}",
-    "thread.size": "thread {}",
-    "stitch.length": "stitch {}",
-    "seam.bulk": "{} under the foot",
-}
-"""What a wish is about, where its words say it only beside what is set."""
-MOST_WANTED = 3
-"""So many things that would have done are told; of more the first few."""
 FEW = 2
 """So many cloths have a table and their weights however close it is."""
 MOST_BESIDE = 3
@@ -75,8 +64,6 @@ DWELL = "press.dwell"
 LEFT_OUT = ("left out", "not used")
 """How it begins what became of a word that is not known, or of a measure."""
 OWN = "own-limit"
-FOR_ITSELF = ("press.temperature", "press.moisture")
-"""What a cloth that is pressed by itself gets there after all."""
 OF_CLOTH = ("cloth", "thread")
 """Kinds of layer of which the settings say all; of a notion somebody asks how it goes in."""
 ALWAYS_TOLD = ("eye", "child")
@@ -174,9 +161,9 @@ def _settings(
     rows += at_a_time(dwell, longest, answer)
     rows += told_rows(verdicts, SETTINGS[1:])
     yield Rows(tuple(rows))
-    lost = _lost(verdicts, answer, place)[: room.lost]
-    if lost:
-        yield Para(f"Had to give way: {'; '.join(lost)}.")
+    wishes = lost(verdicts, answer, place)[: room.lost]
+    if wishes:
+        yield Para(f"{TITLE}: {'; '.join(wishes)}.")
 
 
 def told_rows(
@@ -201,40 +188,6 @@ def _short(aspect: str, text: str, most: int) -> str:
         choices = text.replace(" or ", ", ").split(", ")
         return " or ".join(choices[:most])
     return text
-
-
-def _lost(verdicts: Verdicts, answer: Answer, place: str) -> list[str]:
-    """Wishes that gave way, by name, one for each aspect; those under the iron first.
-
-    Not of an iron that does not come, and not who is told to be pressed by itself.
-    """
-    idle = {v.aspect for v in verdicts.values()} - {v.aspect for v in told_when_cold(verdicts)}
-    alone = {name for item in answer.instructions if place in item.places for name in item.needy}
-    pressed_first = sorted(verdicts.items(), key=lambda found: not found[0].startswith("press."))
-    told = [
-        f"{claim.who} wanted {WANTED.get(aspect, '{}').format(phrase_of(aspect, said))}{more}"
-        for aspect, verdict in pressed_first
-        if not (is_cold(verdicts) and aspect in idle)
-        for claim in verdict.given_up[:1]
-        if claim.strength == "should"
-        and not (aspect in FOR_ITSELF and claim.who.split(" (")[0] in alone)
-        for said, more in (_without_the_rest(claim.says, verdict),)
-    ]
-    return list(dict.fromkeys(told))
-
-
-def _without_the_rest(says: str, verdict: ToldVerdict) -> tuple[str, str]:
-    """Of many things that somebody does not want, the one that is set here all the same.
-
-    Of many that would have done the first few, and that there are more.
-    """
-    here = f"not {verdict.pick}"
-    if here in says.split(", "):
-        return here, ""
-    would_do = says.split(" or ")
-    if len(would_do) <= MOST_WANTED:
-        return says, ""
-    return " or ".join(would_do[:FEW]), " or the like"
 
 
 def _cutting(

@@ -9,9 +9,9 @@ from advisor.answer.model.heat import ToldIron
 from advisor.answer.model.plan import ToldIronSetting
 from advisor.answer.press_clause import (
     at_a_time,
+    at_most_words,
     is_stricter,
     longest_press,
-    seconds,
     wait_words,
 )
 from advisor.errors import InputError, Problem, nearest
@@ -150,7 +150,8 @@ def _table(
         if motion is not None and motion.text == HOVERED:
             told.insert(0, HOVERED)  # who reads only this row would set the iron down
         how = ", ".join(told) if iron.mark else ""
-        most = _seconds(_at_most(answer, place, here)) if iron.mark else ""
+        most = at_most_words(here.get(DWELL), longest_press(answer, place), answer)
+        most = most if iron.mark else ""
         alike.setdefault((iron.text, how, most), []).append(place)
     rows = tuple((", ".join(names), *same) for same, names in alike.items())
     yield Columns(("place", "iron", "press", "at a time"), rows, (4, 5, 3, 2))
@@ -158,18 +159,6 @@ def _table(
 
 def _setting(answer: Answer, place: str) -> ToldIronSetting | None:
     return next((i for i in answer.irons if (i.scope, i.place) == ("seam", place)), None)
-
-
-def _at_most(answer: Answer, place: str, here: Verdicts) -> float | None:
-    """The longest press of a place, s: what is computed, or what rules give where that is less."""
-    longest, ruled = longest_press(answer, place), here.get(DWELL)
-    if ruled is not None and isinstance(ruled.high, float) and is_stricter(ruled, longest):
-        return ruled.high
-    return longest
-
-
-def _seconds(longest: float | None) -> str:
-    return "" if longest is None else f"at most {seconds(longest)}"
 
 
 def _burns(answer: Answer, places: list[str]) -> Iterator[tuple[str, str]]:

@@ -15,6 +15,7 @@ from advisor.answer.model.answer import Answer
 from advisor.answer.model.order import ToldStep
 from advisor.errors import for_shell
 from advisor.render.gap_text import MOST, TITLE, gap_text
+from advisor.render.gaveway import gave_way
 from advisor.render.lines import Verdicts, by_place, phrase_of, said_once
 from advisor.render.printed.parts import degree
 from advisor.render.screen.ask import CLEAR, CUTTING, ROOMS, SETTINGS, rest_rows, told_rows
@@ -84,12 +85,17 @@ def _clashes(answer: Answer, top: Top) -> Iterator[Block]:
 
 
 def _checks(answer: Answer) -> Iterator[Block]:
-    """Figures that do not agree; the same of several places once."""
+    """Figures that do not agree and wishes that gave way; the same of several places once."""
     alike = said_once(answer.checks or ())
     if alike:
         yield Heading("Figures that do not agree")
     for text, places in alike.items():
         yield Para(f"{', '.join(places)}: {text}", False, "  - ")
+    wishes = gave_way(answer)
+    if wishes.items:
+        yield Heading(wishes.title)
+    for item in wishes.items:
+        yield Para(f"{item.lead}: {item.parts[0].text}", False, "  - ")
 
 
 def _missing(answer: Answer) -> Iterator[Block]:
@@ -139,8 +145,14 @@ def _settings(answer: Answer) -> Iterator[Block]:
         yield Heading("Set everywhere, unless a place says otherwise")
         yield Rows(tuple(row for row in rows if row[1]))
     alike: dict[tuple[str, str, str], list[str]] = {}
+    built = {seam.name: seam.built.fullness for seam in answer.seams if seam.built}
     for name, verdicts in places.items():
-        alike.setdefault(_place(irons.get(name, ""), verdicts, usual), []).append(name)
+        iron, needle, besides = _place(irons.get(name, ""), verdicts, usual)
+        full = built.get(name)
+        besides = "; ".join(
+            filter(None, (besides, full.says[:1].lower() + full.says[1:-1] if full else ""))
+        )
+        alike.setdefault((iron, needle, besides), []).append(name)
     yield Heading("Place by place")
     head = ("", "iron", "needle", "besides")
     cells = tuple((", ".join(names), *told) for told, names in alike.items())

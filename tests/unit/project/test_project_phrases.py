@@ -16,6 +16,7 @@ from advisor.project.phrase import Reading, read_phrase
 from advisor.project.phrases.boundaries import cloths_said
 from advisor.project.phrases.grounds import TABLE, Names, table_of
 from advisor.project.phrases.suggestions import likest
+from advisor.project.quick import asked_garment
 from tests.typed import shipped
 
 FILES = [
@@ -148,6 +149,13 @@ def test_what_could_do_harm_is_refused(row: tuple[str, ...]) -> None:
         (["hook and loop tape"], ["hook and loop tape"]),
         (["white lawn, embroidered edge"], ["white lawn, embroidered edge"]),
         (["boucle with metallic thread"], ["boucle with metallic thread"]),
+        (["T-shirt", "denim"], ["T-shirt", "denim"]),
+        (["net", "t-shirt"], ["net", "t-shirt"]),
+        (["denim", "hoodie"], ["denim", "hoodie"]),
+        (["old", "jumper", "satin"], ["old jumper", "satin"]),
+        (["towel", "denim"], ["towel", "denim"]),
+        (["hoodie", "fleece"], ["hoodie fleece"]),
+        (["floaty", "chiffon"], ["floaty chiffon"]),
     ],
 )
 def test_cloths_part_where_one_ends(typed: list[str], cloths: list[str]) -> None:
@@ -155,6 +163,26 @@ def test_cloths_part_where_one_ends(typed: list[str], cloths: list[str]) -> None
     found, note = cloths_said(typed, knowledge())
     assert cloths == found
     assert (note is None) == (cloths == typed)
+
+
+@pytest.mark.parametrize("said", ["T-shirt", "tee shirt", "tshirt", "old t-shirt", "tee"])
+def test_a_t_shirt_is_of_jersey(said: str) -> None:
+    """It is what most old jersey was."""
+    assert read_phrase(said, knowledge()).entry == "jersey"
+
+
+def test_a_word_that_is_not_understood_is_refused_by_itself() -> None:
+    """Not as if it belonged to the cloth that was typed behind it."""
+    with pytest.raises(InputError) as caught:
+        asked_garment(["blanket", "denim"], knowledge())
+    assert "'blanketing'" in str(caught.value)
+    assert "denim" not in str(caught.value)
+
+
+@pytest.mark.parametrize("said", ["cuddly stuff", "some soft thing", "old material"])
+def test_nothing_is_suggested_for_words_that_say_nothing_of_a_cloth(said: str) -> None:
+    """Such a word is a part of many names, and no reason for one."""
+    assert not likest(said, knowledge())
 
 
 @pytest.mark.parametrize("typed", ["satin", "velvte", "organzza", "waffle", "moleskine"])

@@ -83,11 +83,11 @@ CASES = [
     (
         "garment: g\nseams: {side: 7}",
         (
-            "p.yaml:2:8: 'seams': must be a list, not a group of keys. Expected each on a line of "
-            "its own that begins with a dash, as '- {...}'."
+            "p.yaml:2:8: 'seams': must be a list, not keys with their values. Expected each on a "
+            "line of its own that begins with a dash, as '- {...}'."
         ),
     ),
-    ("garment: g\nseams: [7]", "p.yaml:2:9: 'seams': must be a group of keys, not 7"),
+    ("garment: g\nseams: [7]", "p.yaml:2:9: 'seams': must be keys with their values, not 7"),
     ("garment: g\nseams:\n  - count: 1", "p.yaml:3:5: missing key 'name'"),
     ("garment: g\nseams: [{name: ''}]", "p.yaml:2:16: 'name': must not be empty"),
     (
@@ -112,14 +112,17 @@ CASES = [
         SEAM.format("layers: [a, {use: f, fulness: 2}]"),
         "p.yaml:4:26: unknown key 'fulness'. Did you mean 'fullness'?",
     ),
-    (SEAM.format("layers: [5]"), "p.yaml:4:14: 'layers': must be text or a group of keys, not 5"),
+    (
+        SEAM.format("layers: [5]"),
+        "p.yaml:4:14: 'layers': must be text or keys with their values, not 5",
+    ),
     (SEAM.format("layers: [{}]"), "p.yaml:4:14: missing key 'use' or 'notion'"),
     ("garment: g\ncloths:\n  a: {}", "p.yaml:3:3: missing key 'use'"),
     (
         "garment: g\ncloths:\n  a: {use: f, fulness: 1}",
         "p.yaml:3:15: unknown key 'fulness'. Did you mean 'fullness'?",
     ),
-    ("[garment]", "p.yaml:1:1: must be a group of keys, not a list"),
+    ("[garment]", "p.yaml:1:1: must be keys with their values, not a list"),
 ]
 
 
