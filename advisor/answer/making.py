@@ -11,7 +11,6 @@ from dataclasses import dataclass, replace
 from advisor.answer import seamwords
 from advisor.answer.buyingwords import (
     UNDER_CLOTH,
-    sold_text,
     told_cloth,
     without_piece,
     zips_apart,
@@ -32,8 +31,9 @@ from advisor.answer.model.making import (
     ToldTicket,
     ToldWeight,
 )
-from advisor.answer.model.needed import ToldBend, ToldInstead, ToldNeed, ToldStrip
+from advisor.answer.model.needed import ToldNeed
 from advisor.answer.model.told import ToldResult, ToldTest
+from advisor.answer.neededwords import told_need
 from advisor.answer.teller import Teller
 from advisor.answer.weightwords import told_weight
 from advisor.claims.collect import Place
@@ -49,9 +49,7 @@ from advisor.construction.stack import Spot
 from advisor.construction.threadlist import COTTON, ThreadBought, threads_to_buy
 from advisor.construction.threads import whole
 from advisor.construction.weighing import weigh
-from advisor.construction.widths import Width
-from advisor.craft import boning, colour, rolled, threadsize
-from advisor.craft.cloth import METRIC_STEP_MM, US_STEP_MM, round_up_to_shop
+from advisor.craft import colour, rolled, threadsize
 from advisor.decide.kit import HAVE, Need, kit_of
 from advisor.decide.trials import TRIED, find_trials
 from advisor.decide.usedup import GROUP, used_up
@@ -97,7 +95,7 @@ def told_shopping(judgement: Judgement, teller: Teller, work: Work | None = None
         cloth,
         tuple(told_cut(note, teller) for note in cuts),
         tuple(_thread(b, judgement, teller) for b in threads),
-        tuple(_need(need, laid, teller) for need in needs),
+        tuple(told_need(need, laid, teller) for need in needs),
         told_weight(judgement, works, weigh(judgement, bought, threads, teller.knowledge), teller),
     )
 
@@ -347,58 +345,6 @@ def _reel(one: Found, teller: Teller) -> ToldReel:
 
 MOST_REELS = 2
 FOOT_GROUP = "foot"
-
-
-def _need(need: Need, laid: Mapping[str, str], teller: Teller) -> ToldNeed:
-    """A tool or notion that is called for; `laid` says more of what some of them are bought as."""
-    step = US_STEP_MM if teller.units == "us" else METRIC_STEP_MM
-    buy = None if need.bought is None else round_up_to_shop(need.bought, step)
-    return ToldNeed(
-        group=need.group,
-        item=need.item,
-        aspect=need.aspect,
-        for_=tuple(need.places),
-        state=need.state,
-        length_mm=None if need.length is None else _round(need.length, 0),
-        number=need.number,
-        cut_mm=tuple(
-            (each.number, None if each.each is None else _round(each.each)) for each in need.cut
-        ),
-        ends_mm=need.ends,
-        buy=laid.get(need.item, "") if buy is None else sold_text(buy, teller.units),
-        buy_mm=None if buy is None else _round(buy),
-        least_mm=need.least,
-        bends=tuple(
-            ToldBend(of, thick, _round(radius), teller.cite(boning.SOURCES))
-            for of, thick, radius in need.bends
-        ),
-        strip=_strip(need, teller),
-        instead=tuple(
-            ToldInstead(s.text, checked=True, sources=teller.cite(s.sources)) for s in need.instead
-        ),
-        ruled_out=tuple(need.refused),
-        width_mm=None if need.width is None else need.width.mm,
-        width=_width(need.width),
-        round=need.width is not None and need.width.round,
-        spare=need.spare,
-        apart_mm=need.apart,
-        tried=need.tried,
-    )
-
-
-def _width(width: Width | None) -> str:
-    """Whether a width was said, is usual, or is for her to choose; "" where there is none."""
-    if width is None:
-        return ""
-    return "said" if width.said else "to choose" if width.mm is None else "usual"
-
-
-def _strip(need: Need, teller: Teller) -> ToldStrip | None:
-    strip = need.strip
-    if strip is None:
-        return None
-    square = None if strip.square is None else _round(strip.square, 0)
-    return ToldStrip(tuple(_round(w, 1) for w in strip.width), square, teller.cite(strip.sources))
 
 
 def _round(value: float, digits: int = 2) -> float:

@@ -37,6 +37,7 @@ MISSING = {
     "cotton_trousers_elastic_is_ordinary": ["lower-edge-below-its-band-not-finished"],
     "aerial_catsuit": [END],
     "bias_gown": [SHOULDERS],
+    "kiosk_tunic": [SHOULDERS],
     "lamproom_jacket": [COLLAR, END],
     "lamp_trimmer_pinafore": ["neck-not-finished"],
     "bothy_coat": [HEM, "armhole-not-finished"],

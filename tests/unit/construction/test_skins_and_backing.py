@@ -126,7 +126,7 @@ def test_what_is_quilted_is_backed_all_over() -> None:
     assert [("front", 2), ("back", 1)] == [(one.name, one.number) for one in row.cuts]
     judgement = judged(seam, HEAD.replace("UNITS", "metric"))
     (wadding,) = notions_to_buy(judgement.garment, known())
-    assert 0.0 == wadding.least
+    assert wadding.least is None
 
 
 def test_what_no_piece_is_called_after_is_said_to_be_missing() -> None:

@@ -174,8 +174,8 @@ def test_a_t_shirt_is_of_jersey(said: str) -> None:
 def test_a_word_that_is_not_understood_is_refused_by_itself() -> None:
     """Not as if it belonged to the cloth that was typed behind it."""
     with pytest.raises(InputError) as caught:
-        asked_garment(["blanket", "denim"], knowledge())
-    assert "'blanketing'" in str(caught.value)
+        asked_garment(["gabardeen", "denim"], knowledge())
+    assert "'gabardine'" in str(caught.value)
     assert "denim" not in str(caught.value)
 
 
