@@ -173,7 +173,7 @@ def test_the_iron_is_told_as_the_sheet_tells_it(name: str) -> None:
         lower = starts_too_cool(task.step.iron.temperature_c) and "one dot" not in row["set_up"]
         assert not lower or task.step.iron.temperature_c >= (task.at_most or 0) - 2
         start = f"{task.step.iron.temperature_c} °C, {limit}"
-        assert (start in row["set_up"] and "start at" in row["set_up"]) == (
+        assert (start in row["set_up"] and " start " in row["set_up"]) == (
             task.step.iron.temperature_c < (task.at_most or 0) - 2
         )
         assert task.at_most == row["iron"]["at_most_c"]
