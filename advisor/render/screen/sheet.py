@@ -63,6 +63,7 @@ def settings_screen(answer: Answer) -> list[Block]:
     return [
         *_checks(answer),
         *_missing(answer),
+        *_gave_way(answer),
         *_settings(answer),
         *_cutting(answer),
         Heading(""),
@@ -85,12 +86,16 @@ def _clashes(answer: Answer, top: Top) -> Iterator[Block]:
 
 
 def _checks(answer: Answer) -> Iterator[Block]:
-    """Figures that do not agree and wishes that gave way; the same of several places once."""
+    """Figures that do not agree, those of several places once."""
     alike = said_once(answer.checks or ())
     if alike:
         yield Heading("Figures that do not agree")
     for text, places in alike.items():
         yield Para(f"{', '.join(places)}: {text}", False, "  - ")
+
+
+def _gave_way(answer: Answer) -> Iterator[Block]:
+    """The gravest wishes that gave way."""
     wishes = gave_way(answer)
     if wishes.items:
         yield Heading(wishes.title)
