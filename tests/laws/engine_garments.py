@@ -202,6 +202,7 @@ def layer_leaf(cloth: Cloth, use: Use) -> Any:
         "shade": cloth.shade,
         "care": cloth.care,
         "unwashed": "yes" if cloth.unwashed else "no",
+        "trims": "yes" if cloth.trims else "no",
         "fibre known": "yes" if len(cloth.mixes) == 1 else "no",
         "main fibre known": main_fibre_known(cloth),
         "detachable": "yes" if cloth.detachable else "no",
@@ -274,7 +275,7 @@ TAKEN = {
 }
 
 
-def seam_leaf(seam: Seam) -> Any:
+def seam_leaf(seam: Seam, garment: Garment) -> Any:
     """Answers one fact of a seam."""
     follows = {
         "allowance given": "yes" if "allowance" in seam.facts else "no",
@@ -285,6 +286,7 @@ def seam_leaf(seam: Seam) -> Any:
         "lies flat": lies_flat(seam),
         "carries weight": carries_weight(seam),
         "facing seen": facing_seen(seam),
+        "beside a velvet": beside_velvet(seam, garment),
         "place": seam.place,
     }
 
@@ -314,6 +316,16 @@ def maker_leaf(maker: Maker) -> Any:
         "sheer body": "no",  # no seam of these is called after a bodice or a skirt
     }
     return lambda key, value: frozenset({facts[key] in _words(value)})
+
+
+def beside_velvet(seam: Seam, garment: Garment) -> str:
+    """Yes where a woven pile that any press marks badly meets a cloth without a pile."""
+    entries = [known().entries[garment.cloths[use.cloth].entry] for use in seam.uses]
+    cloths = [entry for entry in entries if entry.kind == "cloth"]
+    marked = [e for e in cloths if e.traits.get("press marks", (0, 0))[0] == 3]
+    velvet = any(e.structure == "woven" and e.family == "piles" for e in marked)
+    flat = any(entry.traits.get("pile", (0, 0))[0] == 0 for entry in cloths)
+    return "yes" if velvet and flat else "no"
 
 
 def facing_seen(seam: Seam) -> str:
@@ -402,7 +414,8 @@ def expected_fired(garment: Garment) -> set[tuple[str, str, bool]]:
 def _where(when: dict[str, Any], garment: Garment) -> list[tuple[str, Possible]]:
     # What nobody has said of a seam silences no rule, but then it is not sure.
     seam_part = {
-        s.name: holds(when["seam"], seam_leaf(s)) if "seam" in when else SURE for s in garment.seams
+        s.name: holds(when["seam"], seam_leaf(s, garment)) if "seam" in when else SURE
+        for s in garment.seams
     }
     if "garment pair" in when:
         one, two = when["garment pair"]

@@ -208,6 +208,7 @@ def test_a_phone_is_let_in_and_ticks(opened: Opening, server: Server, folder: Pa
     assert [] == [v["id"] for v in said]
     small.get_by_role("button", name="Let this phone in").tap()
     small.get_by_role("link", name="order of work of jacket.yaml").tap()
+    small.wait_for_load_state("load")  # the style sheet is in
     box = small.get_by_role("button", name="Tick step 1 off").bounding_box()
     assert box is not None
     assert min(box["width"], box["height"]) >= 44
