@@ -45,13 +45,16 @@ def _text(found: Disagreement, units: System) -> str:
     return f"{said}: {and_so}."
 
 
-def _together(width: float, number: int, units: System) -> str:
+def _together(width: float, number: int, panels: int, units: System) -> str:
     """That a finished width is of all the pieces, and what it would be if it is meant of each."""
     whole, each, more = (show_size(w, units) for w in (width, width / number, width * number))
-    return (
+    text = (
         f"the finished width of the piece is that of the whole place, of all {number} pieces "
         f"together: {whole} makes each {each}. For {whole} each write finished width: {more}"
     )
+    if panels == 1:
+        return text
+    return f"{text} and number: {number * panels}, {panels} widths of the cloth to each"
 
 
 def _said(figure: Figure, units: System) -> str:

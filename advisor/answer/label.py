@@ -25,13 +25,14 @@ from advisor.answer.model.label import (
 )
 from advisor.answer.model.told import ToldConflict
 from advisor.answer.teller import Teller
-from advisor.answer.wording import who_text
+from advisor.answer.wording import mix_text, or_listed, who_text
 from advisor.claims.judgement import Judgement
 from advisor.errors import InputError
 from advisor.knowledge.labels import Market, Told
 from advisor.knowledge.model import Knowledge
 from advisor.label.care import HAND_WASH, Care, CareLine, care_of, way_of_cleaning
 from advisor.label.content import Content, Missing, fibre_content
+from advisor.label.known import OnceKnown, once_known
 from advisor.label.mass import SOURCES, whole_content
 from advisor.units import fahrenheit
 
@@ -164,7 +165,15 @@ class _Label:
             conflicts=tuple(
                 c.id for c in conflicts if c.scope == "garment" and c.aspect.startswith("care.")
             ),
+            once_known=tuple(map(self._once, once_known(self.judgement, self.teller.knowledge))),
         )
+
+    def _once(self, known: OnceKnown) -> str:
+        """What stands on the label instead once somebody knows what a notion is made of."""
+        fibres = or_listed([mix_text(mix, self.teller.knowledge) for mix in known.mixes])
+        lines = "; ".join(self._printed(line) or "" for line in known.lines)
+        text = f"Ask what {known.cloth} is made of; until then the stricter line stands. If it is "
+        return self.teller.say(f"{text}{fibres}: {lines[:1].lower()}{lines[1:]}.")
 
     def _missing(self) -> tuple[ToldLack, ...]:
         """What stands in the way of the label: fibres first, then care."""

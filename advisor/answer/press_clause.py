@@ -15,6 +15,9 @@ if TYPE_CHECKING:
 
 LONG_S = 30.0
 """A limit reached later than this needs no counting: the top of the dwell aspect."""
+UNSAYABLE = 20.0
+"""How often the longest wait may hold the likely one and still be a figure worth saying: beyond
+that the two ends, of which the one lets no heat into the cloth, foretell nothing (estimate)."""
 COUNTABLE_S = 2.0
 """Nobody holds an iron for less than this by the clock: estimate."""
 COUNTED_S = 15.0
@@ -127,6 +130,8 @@ def wait_words(wait: Sequence[float]) -> str:
     likely, most = minutes(wait[1]), minutes(wait[2])
     if likely == most:
         return f"about {likely}"
+    if wait[2] > UNSAYABLE * wait[1]:
+        return f"likely about {likely}, much longer after many in one place"
     return f"likely about {likely}, after many in one place up to {most}"
 
 

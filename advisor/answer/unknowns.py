@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from advisor.answer import wording
 from advisor.answer.model.told import ToldCheapest, ToldFreed, ToldUnknown
 from advisor.answer.teller import Teller
 from advisor.claims.judgement import Judgement
-from advisor.decide.unknowns import Unknown, find_unknowns
+from advisor.decide.unknowns import Unknown, find_ruling, find_unknowns
 from advisor.decide.usedup import unnamed_buttons
 from advisor.knowledge.model import Knowledge, Mix
 from advisor.project.buttons import HOLES, buttons_of, half_for_show
@@ -36,9 +37,25 @@ HARDLY_HOTTER = 5.0
 
 def told_unknowns(judgement: Judgement, teller: Teller) -> tuple[ToldUnknown, ...]:
     """Every cloth of unknown fibre, then what was taken for granted."""
+    kinds = {n: teller.knowledge.entries[c.entry].kind for n, c in teller.garment.cloths.items()}
     unknowns = find_unknowns(judgement, teller.knowledge)
-    rows = [row for one in unknowns if (row := _unknown(one, teller)) is not None]
-    return (*_idle(teller.garment), *rows, *_words(teller), *_weights(teller), *_machines(teller))
+    rows = [_unknown(one, teller) for one in unknowns if kinds[one.cloth] == "cloth"]
+    if not judgement.garment.single:
+        rows += [_ruling(one, teller) for one in find_ruling(judgement, teller.knowledge)]
+    rows.sort(key=lambda row: (row.limit_c or 0.0) - (row.most_c or 0.0))  # the costliest first
+    idle, taken = _idle(teller.garment), (*_words(teller), *_weights(teller), *_machines(teller))
+    return (*rows, *idle, *taken)
+
+
+def _ruling(unknown: Unknown, teller: Teller) -> ToldUnknown:
+    """A notion that bounds the iron of the whole, and what knowing its fibre would allow."""
+    told = _unknown(unknown, teller)
+    gain = told.effect.partition(". ")[0]
+    return replace(
+        told,
+        effect=f"it bounds the iron of the whole; {gain}. Ask, or burn a snip",
+        short=f"the fibre of {unknown.cloth}, which bounds the iron of the whole",
+    )
 
 
 def _idle(garment: Garment) -> tuple[ToldUnknown, ...]:
@@ -57,12 +74,10 @@ def _idle(garment: Garment) -> tuple[ToldUnknown, ...]:
     )
 
 
-def _unknown(unknown: Unknown, teller: Teller) -> ToldUnknown | None:
-    """What naming the fibre of a cloth would allow; None for a notion."""
+def _unknown(unknown: Unknown, teller: Teller) -> ToldUnknown:
+    """What naming the fibre of a cloth would allow."""
     cloth = teller.garment.cloths[unknown.cloth]
     knowledge, units = teller.knowledge, teller.units
-    if knowledge.entries[cloth.entry].kind != "cloth":
-        return None
     gains: dict[float, list[str]] = {}
     for mix, limit in unknown.candidates:
         gains.setdefault(limit, []).append(wording.mix_text(mix, knowledge))

@@ -19,6 +19,8 @@ from advisor.project.garment import Garment, Seam
 PARTS = "by parts"
 AFTERWARDS = frozenset({"feather-trim", "glass-stone"})
 """What is put on when the last press is done, and so never lies under it."""
+TENDER = frozenset({"cloth", "trim", "tape"})
+"""What may lie by itself in a place that takes no iron: a tie of webbing as a collar of fur."""
 USUAL_MM = 500.0
 """The length of a seam that says none, mm: estimate."""
 
@@ -41,7 +43,7 @@ def pressed_by_parts(
     kinds = {name: entry.kind for name, entry in there.items()}
     under = {name for seam in warm for name in seam.cloths()}
     pressed = {name for name in under if kinds.get(name) == "cloth"}
-    tender = {name for name, kind in kinds.items() if kind in ("cloth", "trim")} - under
+    tender = {name for name, kind in kinds.items() if kind in TENDER} - under
     if not tender or not pressed:
         return ()
     best = (max(highs[s.name] for s in warm if n in s.cloths()) for n in pressed)

@@ -7,6 +7,7 @@ line and not in the other. What lies within `NEAR` of each other agrees, since n
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
@@ -21,7 +22,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.project.buttons import alike, for_show, half_for_show, has_own_loop
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.linings import unit_of
-from advisor.project.making import Piece
+from advisor.project.making import Bolt, Piece
 from advisor.project.placing import POCKETS, singular_words
 
 NEAR: Final = 0.05
@@ -44,7 +45,8 @@ class Disagreement:
     """Numbers of one place that do not go together.
 
     `cloth` is of which too much or too little is bought for it; `together` a finished width that
-    was meant of each of some pieces and is read as that of all, and how many they are.
+    was meant of each of some pieces and is read as that of all, how many they are, and how many
+    panels of the cloth each of them then takes.
     """
 
     id: str
@@ -52,7 +54,7 @@ class Disagreement:
     figures: tuple[Figure, ...]
     text: str = ""
     cloth: str = ""
-    together: tuple[float, int] | None = None
+    together: tuple[float, int, int] | None = None
     too_wide: TooWideError | None = None
 
 
@@ -138,8 +140,15 @@ def _compared(seam: Seam, use: Use, piece: Piece, garment: Garment) -> Iterator[
             *(() if each else wrong),
         ),
         cloth=use.cloth,
-        together=(piece.width, number) if each else None,
+        together=(piece.width, number, _panels(piece, garment)) if each else None,
     )
+
+
+def _panels(piece: Piece, garment: Garment) -> int:
+    """Of how many panels each piece is put together, where its finished width is of each."""
+    usable = garment.plan.bolts.get(piece.cloth, Bolt()).usable
+    room = math.inf if usable is None else usable - 2 * piece.allowance
+    return max(1, math.ceil(piece.width * piece.fullness / room - 1e-9)) if room > 0 else 1
 
 
 def _other_edge(seam: Seam, use: Use, piece: Piece, garment: Garment) -> Seam | None:
@@ -217,10 +226,9 @@ def _pleats(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator[Disa
     (piece,) = pieces
     number = piece.number or 1
     takes = full.cut * seam.making.times
-    has = piece.width * piece.fullness * (number if piece.fullness == 1 else 1)
-    if piece.cut:
-        has -= 2 * piece.allowance * number
-    if _far(has, takes):
+    off = 2 * piece.allowance * number if piece.cut else 0.0
+    has = piece.width * piece.fullness * (number if piece.fullness == 1 else 1) - off
+    if _far(has, takes) and _far(piece.height * number - off, takes):  # folded along either side
         yield Disagreement(
             "pleats",
             seam.name,

@@ -36,6 +36,7 @@ WAYS: Final = {
 }
 SHEER, LIGHT, MEDIUM = 80.0, 150.0, 280.0
 """Where sheer, light and medium cloth end for gathering, g/m² (estimate)."""
+BY_MACHINE: Final = ("gathering foot", "overlock")
 STRIP: Final = 200.0
 """Length of a strip to gather for a trial, mm."""
 NEAR: Final = 0.05
@@ -71,12 +72,13 @@ def fullness_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> Fullness 
     if pleated_apart(seam, garment.seams):
         return None
     gathers = seam.making.gathers
-    method = gathers.method if gathers and gathers.method else "hand rows"
+    method = drawn_up_by(seam) or "hand rows"
     measured = gathers.measured if gathers else None
     planned = gathers.planned if gathers else use.fullness
     edge = gathers.to if gathers and gathers.to else seam.facts.get("length")
     ratio = table.gather_ratio(weight_class(use, garment, knowledge))
-    says = _gather_says(planned, method, measured, ratio, show_in(garment))
+    named = gathers.method if gathers and gathers.method else method
+    says = _gather_says(planned, named, measured, ratio, show_in(garment))
     says += _others_say(seam, use, edge, show_in(garment))
     finished = None if edge is None else float(edge)
     cut = None if finished is None else table.cut_width(finished, use.fullness)
@@ -92,6 +94,19 @@ def fullness_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> Fullness 
         layers=_layers(seam, use),
         sources=ratio.sources,
     )
+
+
+def drawn_up_by(seam: Seam) -> str:
+    """How the full edge of a place is drawn up: as the maker named it, or by rows.
+
+    A foot or an overlocker that does not reach the fullness, and of which no strip shows that it
+    does, gives way to hand rows where those reach it.
+    """
+    gathers = seam.making.gathers
+    if gathers is None or gathers.method not in BY_MACHINE or gathers.measured or seam.method:
+        return "" if gathers is None else gathers.method
+    reach, rows = (table.METHOD_RATIOS[METHODS[m]].high for m in (gathers.method, "hand rows"))
+    return "hand rows" if reach < gathers.planned <= rows else gathers.method
 
 
 def show_in(garment: Garment) -> Shown:
@@ -131,10 +146,13 @@ def _gather_says(
             )
     elif not reach.low <= planned <= reach.high:
         rows = planned <= table.METHOD_RATIOS[table.GatherMethod.ROWS].high
-        instead = "hand rows" if rows else "a zigzag over a cord, or gather it in two lots"
+        instead = "use a zigzag over a cord, or gather it in two lots"
+        if rows:
+            over = method in BY_MACHINE and planned > reach.high
+            instead = "use hand rows" if over else "try a strip first"
         says.append(
             f"{WAYS[method]} usually {'reach' if method == 'hand rows' else 'reaches'} "
-            f"{reach.low:.3g} to {reach.high:.3g} to 1: use {instead}."
+            f"{reach.low:.3g} to {reach.high:.3g} to 1: {instead}."
         )
     elif method != "hand rows":
         says.append(

@@ -14,6 +14,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Final
 
+from advisor.construction.fullness import drawn_up_by
 from advisor.construction.inrows import apart_of, holes_of, is_row, number_in
 from advisor.construction.widths import Width, usual_width, width_of
 from advisor.craft import boning
@@ -235,11 +236,7 @@ def _number(seam: Seam, entry: Entry, garment: Garment) -> int:
 
 def drawn_by_elastic(garment: Garment, knowledge: Knowledge) -> NotionBought | None:
     """Elastic that draws a full edge up and is named nowhere: as long as the edges it draws to."""
-    drawn = [
-        seam
-        for seam in garment.seams
-        if seam.making.gathers is not None and seam.making.gathers.method == "elastic"
-    ]
+    drawn = [seam for seam in garment.seams if drawn_up_by(seam) == "elastic"]
     if not drawn:
         return None
     edges = []

@@ -7,10 +7,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from advisor.claims.collect import Place
 from advisor.claims.judgement import Judgement
 from advisor.claims.valuesets import Span
 from advisor.construction.bulk import picked
 from advisor.decide.apart import judge_apart
+from advisor.decide.evaluate import judge
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge, Mix
 from advisor.project.facts import NO_IRON
 from advisor.project.garment import Garment, Seam, Use
@@ -42,6 +44,41 @@ def find_unknowns(judgement: Judgement, knowledge: Knowledge) -> list[Unknown]:
         )
         found.append(Unknown(name, now, _as_named(each)))
     return found
+
+
+def find_ruling(judgement: Judgement, knowledge: Knowledge) -> list[Unknown]:
+    """The notions of unknown fibre that bound the iron of the whole, with what each would allow.
+
+    A tie of webbing that may be polypropylene keeps the iron off a whole skirt, and one question
+    in the shop may free it; so the limits here are those of the finished garment.
+    """
+    found = judgement.verdicts.get(_whole(judgement), {}).get(LIMIT_ASPECT)
+    now = _whole_limit(judgement)
+    rows = []
+    for name in sorted({n for said in found.because for n in said.cloths} if found else ()):
+        cloth = judgement.garment.cloths[name]
+        if cloth.fibre_known or knowledge.entries[cloth.entry].kind == "cloth":
+            continue
+        each = ((mix, _whole_limit(as_if(judgement, name, mix, knowledge))) for mix in cloth.mixes)
+        rows.append(Unknown(name, now, tuple(each)))
+    return [one for one in rows if any(limit > now for _, limit in one.candidates)]
+
+
+def as_if(judgement: Judgement, name: str, mix: Mix, knowledge: Knowledge) -> Judgement:
+    """What is said of the garment if one of its cloths is of these fibres."""
+    garment = judgement.garment
+    known = replace(garment.cloths[name], mixes=(mix,))
+    return judge(replace(garment, cloths=garment.cloths | {name: known}), knowledge, judgement)
+
+
+def _whole(judgement: Judgement) -> Place:
+    return Place("garment", judgement.garment.name)
+
+
+def _whole_limit(judgement: Judgement) -> float:
+    found = judgement.verdicts.get(_whole(judgement), {}).get(LIMIT_ASPECT)
+    span = None if found is None else found.advised
+    return span.high if isinstance(span, Span) and not span.is_empty else COLD
 
 
 def _as_named(each: tuple[tuple[Mix, float], ...]) -> tuple[tuple[Mix, float], ...]:

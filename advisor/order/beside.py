@@ -22,6 +22,7 @@ from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_s
 from advisor.order.namewords import MARKED, NECK, PARTLY
 from advisor.order.openings import closed_here, turned_here
 from advisor.order.roles import FRILLED, POCKET_FLAP, POCKET_ZIP, holds_words, of_another_cloth
+from advisor.order.setups import OVERLOCKER
 from advisor.project.buttons import HOLES, buttons_of, for_show, half_for_show, has_own_loop
 from advisor.project.linings import LINING
 from advisor.project.placing import POCKETS
@@ -132,6 +133,12 @@ def keeps(facts: Facts, place: SeamPlace) -> str:
     if any(level and facts.least(c, "pile") for c, level in marks.items()):
         return PILE_LINE
     return NEEDLE_HOLES if any(level >= MARKED for level in marks.values()) else ""
+
+
+def knifed(facts: Facts, place: SeamPlace) -> bool:
+    """Whether an overlocker sews it, of which the knife trims the allowance."""
+    state = facts.setups.seam_machine(place)
+    return state is not None and state.machine == OVERLOCKER
 
 
 def _pockets(place: SeamPlace, facts: Facts, *, bags: bool) -> list[SeamPlace]:

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from advisor.claims.collect import Place
 from advisor.claims.valuesets import Choice
+from advisor.construction.fullness import drawn_up_by
 from advisor.knowledge.places import Method
 from advisor.order.kinds import SeamPlace
 from advisor.order.roles import holds_words
@@ -96,8 +97,7 @@ def _holds(key: str, words: tuple[str, ...], place: SeamPlace, facts: Facts) -> 
     if key == "roles":
         return place.role.id in words
     if key == "gathers":
-        gathers = place.seam.making.gathers
-        return gathers is not None and gathers.method in words
+        return drawn_up_by(place.seam) in words
     if key == "beside":
         every = {name: facts.entry(name) for name in facts.garment.cloths}
         return bool(hung_apart(place.seam, facts.garment.seams, every))

@@ -16,7 +16,7 @@ from advisor.knowledge.ordering import Operation
 from advisor.order import layering
 from advisor.order import namewords as called
 from advisor.order.backed import backings
-from advisor.order.beside import keeps, of_place, taken_in, with_shearing
+from advisor.order.beside import keeps, knifed, of_place, taken_in, with_shearing
 from advisor.order.choosing import with_methods
 from advisor.order.dropping import drops
 from advisor.order.easing import (
@@ -71,7 +71,8 @@ class Facts:
         self.setups = setups
         self.places = places
         self.places = with_methods(places, self)
-        self.fitting = Fitting(garment, self.places, self._works, partial(keeps, self))
+        told = (partial(keeps, self), partial(knifed, self))
+        self.fitting = Fitting(garment, self.places, self._works, *told)
 
     def _works(self, place: SeamPlace) -> list[Operation]:
         """The pieces of work on a place, but for the basting that a fitting asks for."""

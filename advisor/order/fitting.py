@@ -47,13 +47,15 @@ class Fitting:
     """What the fitting of one garment concerns.
 
     `places` have their methods, and `stages` gives the pieces of work that one of them needs;
-    `keeps` says what of a row that is taken out again stays there for good.
+    `keeps` says what of a row that is taken out again stays there for good, and `knifed` whether
+    a machine that sews a place trims its allowance.
     """
 
     garment: Garment
     places: tuple[SeamPlace, ...]
     stages: Callable[[SeamPlace], list[Operation]]
     keeps: Callable[[SeamPlace], str] = lambda _: ""
+    knifed: Callable[[SeamPlace], bool] = lambda _: False
 
     @cached_property
     def degree(self) -> str:
@@ -104,10 +106,20 @@ class Fitting:
             return any(stage.work == op.id for stage in place.method.stages)
         if op.id == "join" and (self._marked(place) or self._drops(place)):
             return True
-        if op.let_out or not self.concerned(place):
+        if (op.let_out and not self._trimmed(place, op)) or not self.concerned(place):
             return False
         degree = place.seam.fitting or self.degree
-        return not (place.kind.id == "zip" and degree == LOOSELY)
+        return not (place.kind.id == "zip" and degree == LOOSELY) or self._into_a_collar(place)
+
+    def _trimmed(self, place: SeamPlace, op: Operation) -> bool:
+        """Whether a knife cuts away, as it is joined, what may be let out where it is basted."""
+        basted = any(stage.work == "baste" for stage in place.method.stages)
+        return op.id == "join" and basted and self.knifed(place)
+
+    def _into_a_collar(self, place: SeamPlace) -> bool:
+        """Whether it is a zip down a whole front with a collar: it waits for the neck of that."""
+        opens = place.method.id == FRONT_ZIP and place.op == "zip"
+        return opens and any(p.kind.id == COLLAR and p.role.id != "facing" for p in self.places)
 
     def cut_into(self, place: SeamPlace) -> bool:
         """Whether a slit is cut there into a piece of which a fitting may still move the place.
@@ -278,6 +290,7 @@ class Fitting:
         return self.tries(place) and place.name in self.late and place.op != "zip"
 
 
+FRONT_ZIP, COLLAR = "open-ended-zip", "collar"
 TRIED, SHOULDER = "tried", "shoulder"
 BAND, WAIST = "front-band", "waist"
 """A band down the whole front waits for the waist that it runs over: the front is pinned shut."""

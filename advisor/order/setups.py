@@ -16,6 +16,7 @@ from advisor.claims.consistency import NARROW, STEAM, SWINGING
 from advisor.claims.judgement import Advice
 from advisor.claims.mounted import with_shells
 from advisor.claims.valuesets import Span
+from advisor.construction.fullness import drawn_up_by
 from advisor.construction.rack import FIBRE, SIZE
 from advisor.construction.threadshare import sewn_as
 from advisor.craft.irondial import mark_for, step_down
@@ -186,8 +187,7 @@ class Setups:
         """How it is set to draw a full edge up, with needle and thread of that edge alone."""
         alone = self.cloth_machine(seam.full[0]) if len(seam.full) == 1 else None
         state = alone or self.lock_machine(seam)
-        gathers = seam.seam.making.gathers
-        method = gathers.method if gathers else ""
+        method = drawn_up_by(seam.seam)
         if state is None:
             return None
         if method == "overlock" and self.garment.maker.overlocker:

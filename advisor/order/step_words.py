@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from advisor.claims.collect import Place
+from advisor.construction.fullness import drawn_up_by
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import PLAIN
 from advisor.order.backed import BEHIND, as_worked, backed_with, boned_backing
@@ -203,7 +204,7 @@ def _ease(place: SeamPlace, units: System) -> str:
 
 def _gathers(place: SeamPlace, units: System) -> str:
     """What draws a full edge up, as the project has it; two long rows where it says nothing."""
-    full, gathers = listed(list(place.full)), place.seam.making.gathers
+    full = listed(list(place.full))
     full += ", each by itself" if len(place.full) > 1 else ""
     ways = {
         "gathering foot": f"gather {full} with the gathering foot",
@@ -214,4 +215,4 @@ def _gathers(place: SeamPlace, units: System) -> str:
     until = show("length", float(length), units) if length else "the length of the other edge"
     rows = f"stitch two gathering rows along {full}, broken at every cross seam"
     rows += f"; pinned to the other edge, draw them up to {until} and spread the fullness"
-    return ways.get(gathers.method if gathers else "", rows)
+    return ways.get(drawn_up_by(place.seam), rows)

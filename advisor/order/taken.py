@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from advisor.construction.fullness import drawn_up_by
 from advisor.order.choosing import refused
 from advisor.order.facts import Facts
 from advisor.order.fitting import NOT, TO_BODY
@@ -70,7 +71,8 @@ def _gathers(place: SeamPlace) -> str:
     gathers = place.seam.making.gathers
     if gathers is None or not gathers.method or place.seam.method:
         return ""
-    if place.method.fits.get("facts") != ("very full",):
+    over = place.method.fits.get("facts") == ("very full",)
+    if not over and drawn_up_by(place.seam) == gathers.method:
         return ""
     full = max(use.fullness for use in place.seam.uses)
     return (

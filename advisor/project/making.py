@@ -100,6 +100,11 @@ class Bolt:
     shrinks: float | None = None
     shrinks_across: float | None = None
 
+    @property
+    def usable(self) -> float | None:
+        """What the selvages leave of the width; None where it is not said."""
+        return None if self.width is None else self.width - 2 * (self.selvage or 0.0)
+
 
 @dataclass(frozen=True, slots=True)
 class Tucks:

@@ -111,7 +111,7 @@ class _PlanReader:
         if not one_shape(ask):
             return None
         if isinstance(about.get("flounce"), dict):
-            usable = _usable(bolts.get(cloth or "", Bolt()))
+            usable = bolts.get(cloth or "", Bolt()).usable
             name = _tidy(about.get("name"))
             return None if cloth is None else read_flounce(ask, name, cloth, usable)
         cut = any(ask.said(key) for key in ("width", "height"))
@@ -196,7 +196,7 @@ class _PlanReader:
             )
             return None
         bolt = bolts.get(piece.cloth, Bolt())
-        usable = _usable(bolt)
+        usable = bolt.usable
         if usable is None or piece.tiers is not None:
             return piece
         across = panel_width(piece)
@@ -290,11 +290,6 @@ def seams_named(data: Mapping[str, Any]) -> bool:
     return isinstance(seams, list) and all(
         isinstance(seam, dict) and isinstance(seam.get("name"), str) for seam in seams
     )
-
-
-def _usable(bolt: Bolt) -> float | None:
-    """What the selvages leave of a cloth's width; None where it is not said."""
-    return None if bolt.width is None else bolt.width - 2 * (bolt.selvage or 0.0)
 
 
 def panel_width(piece: Piece) -> float:

@@ -170,6 +170,7 @@ class _LabelMaker:
                 found.append(self.part(text, clash.cited()))
         if silence := silence_text(care.lines):
             found.append(Part(silence))
+        found += map(Part, care.once_known)
         return (*found, self.part(self.label.basis.text, self.label.basis.sources))
 
     def warnings(self) -> tuple[Part, ...]:

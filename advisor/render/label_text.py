@@ -128,7 +128,8 @@ class _Page:
             lines += wrap(f"{part.cloth} comes off and has a care label of its own:", "  ")
             lines += [line for about in said_care(part.lines) for line in self._care_line(about, 4)]
         silence = silence_text(care.lines)
-        lines += wrap(silence, "  - ") if silence else []
+        for text in (*([silence] if silence else []), *care.once_known):
+            lines += wrap(text, "  - ")
         basis = self.label.basis
         return lines + wrap(f"{basis.text} {self._mark(basis.sources)}", "  - ")
 

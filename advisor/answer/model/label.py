@@ -116,6 +116,7 @@ class ToldCaring:
     apart: tuple[ToldApart, ...]
     cleaning: str
     conflicts: tuple[str, ...]
+    once_known: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
