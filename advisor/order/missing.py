@@ -34,7 +34,7 @@ SLEEVED: Final = frozenset({"sleeve-hem", "cuff", "sleeve-vent", "sleeve-head-ro
 
 @dataclass(frozen=True, slots=True)
 class Gap:
-    """What seems to be missing, and the place that calls for it; `cloths` are those of its layers."""
+    """What seems to be missing, the place that calls for it, and the cloths of its layers."""
 
     rule: GapRule
     place: SeamPlace

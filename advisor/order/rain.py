@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 RAINWEAR = frozenset({"laminated-cotton", "softshell"})
 """Cloths against the rain that are no plain weave: each hole leaks; no imitation of leather."""
 UNTAPED = frozenset({"softshell", "waxed-cotton"})
-"""Those of them on whose inside no sealing tape holds: a fleece, and wax, which has no coated side."""
+"""Those of them on whose inside no sealing tape holds: a fleece, and wax on either side."""
 SEALING_TAPE = "sealing-tape"
 
 
