@@ -251,7 +251,7 @@ def _needles(judgement: Judgement) -> list[Need]:
 
 
 def state_of_needle(garment: Garment, item: str) -> str:
-    """Whether a needle, by its point and size, is in the maker's kit: have, missing, or not said."""
+    """Whether a needle, by its point and size, is in her kit: have, missing, or not said."""
     has = garment.plan.kit.needles
     if has is None:
         return NOT_SAID

@@ -11,6 +11,7 @@ asked for and not sewn is said.
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -120,6 +121,8 @@ def test_what_is_sponged_is_no_clash_of_care(tmp_path: Path) -> None:
     label = _out(tmp_path, TOP, "label")
     assert "NOT READY" not in label
     assert "sponge with cold water and no soap" in label
+    assert "for a child" not in label
+    assert "anything for a child" in _out(tmp_path, TOP.replace("worn by: adult", ""), "label")
     coat = TOP.replace(
         "warm: {fabric: cotton flannel, fibres: {cotton: 100}, weight: 170 g/m2}",
         ("warm: {fabric: wool coating, fibres: {wool: 100}, care: dry clean only}"),
@@ -146,3 +149,17 @@ def test_a_knit_seam_that_is_pulled_hard_is_overlocked_with_four_threads(tmp_pat
     assert "three-thread overlock (504)" in _out(
         tmp_path, SHIRT.replace(", stress: high", ""), "sheet"
     )
+
+
+def test_a_needle_that_only_the_order_sets_is_called_for(tmp_path: Path) -> None:
+    """The rows that draw a frill up are sewn with one that no seam asks for."""
+    frill = SHIRT.replace("stress: high}\n  - {name: sleeve", "times: 2}\n  - {name: sleeve")
+    frill = frill.replace("mesh: {fabric: power mesh}", "mesh: power mesh, net: silk chiffon")
+    frill += "  - {name: frill, layers: [cloth, {use: net, fullness: 2}], length: 60 cm}\n"
+    order = _out(tmp_path, frill, "order")
+    listed = _out(tmp_path, frill, "sheet", "--only", "shopping")
+    wanted = {" ".join(found) for found in re.findall(r"needle (\d+) \(US \d+\) (\w+)", order)}
+    assert len(wanted) > 1
+    for each in wanted:
+        size, point = each.split()
+        assert f"{point} needle {size}" in listed
