@@ -228,7 +228,9 @@ def line_parts(verdicts: Verdicts, aspects: Iterable[str]) -> list[tuple[str, To
         pressing = cold and verdict.aspect.startswith("press.")
         if verdict.aspect == "care.dry" and _unwashed(verdicts):
             continue
-        if verdict.aspect == "care.professional" and _uncleaned(verdicts):
+        if verdict.aspect == "care.wash" and _own_way(verdicts):
+            told.append((verdict.text, verdict))
+        elif verdict.aspect == "care.professional" and _uncleaned(verdicts):
             told.append((_own_way(verdicts) or NO_WAY, verdict))
         elif not pressing or verdict.aspect in _COLD_ASPECTS:
             told.append((phrase(verdict), verdict))
@@ -258,6 +260,8 @@ def _uncleaned(verdicts: Verdicts) -> bool:
 
 def _own_way(verdicts: Verdicts) -> str:
     """How a cloth that bears no treatment is cleaned all the same; "" where another stops it."""
+    if "care.professional" not in verdicts or not _uncleaned(verdicts):
+        return ""
     wash, clean = verdicts["care.wash"], verdicts["care.professional"]
     never = {c.who for c in clean.because if c.says == "do not dry clean"}
     alone = [c for c in wash.because if c.says == "do not wash" and WITH not in c.who]

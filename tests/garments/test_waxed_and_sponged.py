@@ -118,6 +118,7 @@ def test_waxed_cotton_is_felled_and_waxed_and_never_taped(tmp_path: Path) -> Non
 def test_what_is_sponged_is_no_clash_of_care(tmp_path: Path) -> None:
     """Its label can be written; beside a cloth that has to be dry cleaned it is one still."""
     assert "Nothing cleans this garment" not in _out(tmp_path, TOP, "sheet")
+    assert "ask a cleaner about stains" not in _out(tmp_path, TOP, "sheet")
     label = _out(tmp_path, TOP, "label")
     assert "NOT READY" not in label
     assert "sponge with cold water and no soap" in label
