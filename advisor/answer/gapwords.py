@@ -18,6 +18,6 @@ def _told(gap: Gap, teller: Teller) -> ToldGap:
     first = LINING if place.unit == LINING and LINING not in (rule.write or place).name else ""
     names = {seam.name for seam in teller.garment.seams}
     part = place.seam.part
-    line = new_place(rule.write, gap.cloth, part, first, names) if rule.write else ""
+    line = new_place(rule.write, gap.cloths, part, first, names) if rule.write else ""
     sources = teller.cite(rule.sources)
     return ToldGap(rule.id, place.name, rule.says, line, sources)

@@ -98,6 +98,7 @@ class _Label:
     def told(self, conflicts: tuple[ToldConflict, ...]) -> ToldLabel:
         missing, market = self._missing(), self.market
         flame = market.flammability if self.content.flame else None
+        adult = self.judgement.garment.maker.worn_by == "adult"
         return ToldLabel(
             market=market.id,
             market_name=market.name,
@@ -113,7 +114,7 @@ class _Label:
             spared=tuple(map(self._told, market.spared)),
             basis=self._told(market.basis),
             flammability=self._left(tuple(self.content.flame), flame) if flame else None,
-            children=self._told(market.children),
+            children=self._told(market.adults if adult else market.children),
             authority=self._told(market.authority),
             closing=self.teller.say(market.closing),
             whole=self._whole(),

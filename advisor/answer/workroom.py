@@ -11,13 +11,13 @@ from collections.abc import Iterable, Iterator
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.needed import ToldNeed
-from advisor.decide.kit import state_of
+from advisor.decide.kit import state_of, state_of_needle
 from advisor.knowledge.workshop import RoomThing
 from advisor.order.work import Work
 from advisor.project.garment import Garment
 
 EVERYDAY = "everyday"
-GROUP = "tool"
+GROUP, NEEDLES = "tool", "needles"
 ADVISED = "where a line of the sheet advises it"
 NOT_BEFORE = r"(?<!\bno )(?<!\bnever )(?<!\bnor )"
 """What leads a word that asks for nothing."""
@@ -34,7 +34,23 @@ def with_workroom(
         always = _asks(thing, steps)
         if (always or _asks(thing, lines)) and not _stands(thing, listed):
             rows.append(_need(thing, garment, () if always or thing.everyday else (ADVISED,)))
-    return (*listed, *rows)
+    return (*listed, *_needles(listed, work, garment), *rows)
+
+
+def _needles(listed: Iterable[ToldNeed], work: Work | None, garment: Garment) -> list[ToldNeed]:
+    """Needles that only the order of work sets, as for rows that are drawn up."""
+    wanted: dict[str, dict[str, None]] = {}
+    for task in work.tasks.values() if work is not None else ():
+        machine = task.step.machine
+        if machine is not None and machine.point and task.place is not None:
+            item = f"{machine.point} {machine.size}"
+            wanted.setdefault(item, {})[task.place.name] = None
+    known = {row.item for row in listed if row.group == NEEDLES}
+    return [
+        _row(NEEDLES, item, "needle.size", tuple(places), state_of_needle(garment, item))
+        for item, places in sorted(wanted.items())
+        if item not in known
+    ]
 
 
 def _steps(found: Answer, work: Work | None) -> Iterator[str]:
@@ -45,7 +61,9 @@ def _steps(found: Answer, work: Work | None) -> Iterator[str]:
     if found.work is not None:
         yield from (each.text for each in found.work.keep_off)
     if work is not None:
-        yield from (task.step.does for task in work.tasks.values())
+        for task in work.tasks.values():
+            yield task.step.does
+            yield task.step.iron.surface if task.step.iron is not None else ""
 
 
 def _lines(found: Answer) -> Iterator[str]:
@@ -66,6 +84,11 @@ def _stands(thing: RoomThing, listed: Iterable[ToldNeed]) -> bool:
 
 def _need(thing: RoomThing, garment: Garment, places: tuple[str, ...]) -> ToldNeed:
     state = EVERYDAY if thing.everyday else state_of(garment, "tools", thing.name)
+    return _row(GROUP, thing.name, "", places, state)
+
+
+def _row(group: str, item: str, aspect: str, places: tuple[str, ...], state: str) -> ToldNeed:
+    """A row of the list that is neither measured nor counted."""
     return ToldNeed(
-        GROUP, thing.name, "", places, state, None, None, (), 0.0, "", None, None, (), None, (), ()
+        group, item, aspect, places, state, None, None, (), 0.0, "", None, None, (), None, (), ()
     )

@@ -197,10 +197,23 @@ def _no_method(place: Place, by_aspect: dict[str, Verdict]) -> list[Conflict]:
     sure = [wash.allowed, clean.allowed] == last
     one = {c for s in against[0] for c in s.cloths} & {c for s in against[1] for c in s.cloths}
     own = any(all(s.claim.strength != "must" and s.cloths <= one for s in way) for way in against)
+    if _is_sponged(against[0], one):
+        return []
     if not sure and ((one and own) or [wash.advised, clean.advised] != last):
         return []
     clash = (_strictest(wash, one, sure), _strictest(clean, one, sure))
     return [Conflict(NO_METHOD, place, clash, "damage")]
+
+
+def _is_sponged(unwashed: list[Said], one: set[str]) -> bool:
+    """Whether a cloth that bears neither way only wishes not to be washed, and no other forbids it.
+
+    Two that part in the wash are never soaked where the face is sponged; a cloth that by itself
+    may not get wet has to be cleaned in another way, and is not silenced by this.
+    """
+    alone = [s for s in unwashed if len(s.cloths) == 1]
+    wishes = (s.cloths <= one and s.claim.strength != "must" for s in alone)
+    return bool(alone) and all(wishes)
 
 
 def _strictest(verdict: Verdict, one: set[str], sure: bool) -> Said:

@@ -242,18 +242,21 @@ def _needles(judgement: Judgement) -> list[Need]:
         size, point = number(verdicts, "needle.size"), picked(verdicts, "needle.point")
         if place.scope == "seam" and size is not None and point:
             wanted.setdefault((point, size), []).append(place.name)
-    has = judgement.garment.plan.kit.needles
     found = []
     for (point, size), places in sorted(wanted.items()):
-        state = NOT_SAID
-        if has is not None:
-            mine = [set(plain_name(item).split()) for item in has]
-            fits = any({point, f"{size:g}"} <= words for words in mine)
-            state = HAVE if fits else MISSING
-        found.append(
-            Need("needles", f"{point} {size:g}", "needle.size", f"{size:g}", tuple(places), state)
-        )
+        item, word = f"{point} {size:g}", f"{size:g}"
+        state = state_of_needle(judgement.garment, item)
+        found.append(Need("needles", item, "needle.size", word, tuple(places), state))
     return found
+
+
+def state_of_needle(garment: Garment, item: str) -> str:
+    """Whether a needle, by its point and size, is in her kit: have, missing, or not said."""
+    has = garment.plan.kit.needles
+    if has is None:
+        return NOT_SAID
+    fits = any(set(item.split()) <= set(plain_name(mine).split()) for mine in has)
+    return HAVE if fits else MISSING
 
 
 def _notions(garment: Garment, knowledge: Knowledge) -> list[Need]:

@@ -110,6 +110,7 @@ class Market:
     basis: Told
     flammability: FlameTest | None
     children: Told
+    adults: Told
 
 
 @dataclass(frozen=True, slots=True)

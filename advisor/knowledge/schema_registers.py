@@ -92,6 +92,7 @@ class MarketForm(Form):
     basis: Note
     flammability: FlameForm | None = None
     children: Note
+    adults: Note
 
 
 class CleaningForm(Form):

@@ -12,6 +12,7 @@ from typing import Final
 
 from advisor.knowledge.gaps import GapRule, Sign
 from advisor.knowledge.model import Knowledge
+from advisor.order.gapcloth import cloths_of
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import LENGTHWISE, SLEEVE_HEM, WAIST, lining_ends, lining_ends_at_waist
 from advisor.order.roles import holds_words
@@ -33,11 +34,11 @@ SLEEVED: Final = frozenset({"sleeve-hem", "cuff", "sleeve-vent", "sleeve-head-ro
 
 @dataclass(frozen=True, slots=True)
 class Gap:
-    """What seems to be missing, and the place that calls for it; `cloth` is what it is made of."""
+    """What seems to be missing, the place that calls for it, and the cloths of its layers."""
 
     rule: GapRule
     place: SeamPlace
-    cloth: str
+    cloths: tuple[str, ...]
 
 
 def missing(garment: Garment, knowledge: Knowledge) -> list[Gap]:
@@ -51,6 +52,7 @@ def missing(garment: Garment, knowledge: Knowledge) -> list[Gap]:
 class _Search:
     def __init__(self, garment: Garment, knowledge: Knowledge) -> None:
         self.garment = garment
+        self.knowledge = knowledge
         self.places = seam_places(garment, knowledge)
         self.entries = {n: knowledge.entries[c.entry] for n, c in garment.cloths.items()}
         self.facts: dict[str, Callable[[SeamPlace], bool]] = {
@@ -78,8 +80,8 @@ class _Search:
             near = [p for p in self.places if self.is_near(p, place, parts)]
             if key in found or not self.calls(place, near, rule):
                 continue
-            cloths = place.cloths or tuple(self.garment.cloths)
-            found[key] = Gap(rule, place, cloths[0])
+            name = rule.write.name if rule.write else ""
+            found[key] = Gap(rule, place, cloths_of(name, place, self.garment, self.knowledge))
         return list(found.values())
 
     def is_near(self, one: SeamPlace, place: SeamPlace, parts: frozenset[str]) -> bool:

@@ -11,8 +11,8 @@ if TYPE_CHECKING:
 
 RAINWEAR = frozenset({"laminated-cotton", "softshell"})
 """Cloths against the rain that are no plain weave: each hole leaks; no imitation of leather."""
-FLEECE_BACKED = frozenset({"softshell"})
-"""Those of them to whose inside no sealing tape sticks."""
+UNTAPED = frozenset({"softshell", "waxed-cotton"})
+"""Those of them on whose inside no sealing tape holds: a fleece, and wax on either side."""
 SEALING_TAPE = "sealing-tape"
 
 
@@ -41,8 +41,8 @@ def coated_throughout(place: SeamPlace, facts: Facts) -> bool:
 
 
 def _sealable(cloth: str, facts: Facts) -> bool:
-    """Whether a tape or a sealant holds on its inside, as on film and not on fleece."""
-    return proofed(cloth, facts) and facts.entry(cloth).id not in FLEECE_BACKED
+    """Whether a tape or a sealant holds on its inside, as on film, not on fleece or wax."""
+    return proofed(cloth, facts) and facts.entry(cloth).id not in UNTAPED
 
 
 def _taped(place: SeamPlace, facts: Facts) -> bool:

@@ -9,6 +9,9 @@ from advisor.order.fitting import NOT, TO_BODY
 from advisor.order.hanging import cut_in_a_circle
 from advisor.order.kinds import SeamPlace
 
+SEWN_THROUGH = frozenset({"hem", "patch-pocket"})
+"""Kinds of place whose own row is sewn through to the face, and counts for one of topstitching."""
+
 
 def taken(facts: Facts) -> tuple[str, ...]:
     """What nobody says and is assumed, one sentence each."""
@@ -50,7 +53,7 @@ def refusals(facts: Facts) -> tuple[str, ...]:
         named = facts.knowledge.places.methods.get(place.seam.method)
         if named is not None and (why := refused(place, named, facts)):
             found.append(f"{why} It is made as {place.method.name}.")
-        elif (other := _gathers(place) or _tape(place, facts)) != "":
+        elif (other := _gathers(place) or _tape(place, facts) or _topstitch(place)) != "":
             found.append(other)
     return tuple(found)
 
@@ -63,6 +66,19 @@ def _tape(place: SeamPlace, facts: Facts) -> str:
     return (
         f"'{place.name}': {tapes[0]} is taken for a woven stay tape, which seals nothing; the seam "
         "is sealed with sealing tape or a sealant. Write 'sealing tape' where that is meant."
+    )
+
+
+def _topstitch(place: SeamPlace) -> str:
+    """Rows of topstitching that the place, as it is made, does not get."""
+    rows = place.seam.making.topstitch
+    own = 1 if place.kind.id in SEWN_THROUGH else 0
+    if rows <= own or any(stage.work == "topstitch" for stage in place.method.stages):
+        return ""
+    more = "no row" if not own else "only the one row that holds it"
+    return (
+        f"'{place.name}': made as {place.method.name} it gets {more} of topstitching; {rows} are "
+        "asked for. What is missing is in no step, time or thread: add it to each by hand."
     )
 
 

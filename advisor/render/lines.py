@@ -177,6 +177,8 @@ NO_WAY = (
     "do not dry clean (no way of a care label is left: ask a specialist cleaner before you sew, or "
     "let what forbids it come off)"
 )
+WITH = " with "
+"""Stands between two cloths of which something is said only together."""
 NOTHING_SUITS = "nothing suits all layers"
 
 
@@ -226,8 +228,10 @@ def line_parts(verdicts: Verdicts, aspects: Iterable[str]) -> list[tuple[str, To
         pressing = cold and verdict.aspect.startswith("press.")
         if verdict.aspect == "care.dry" and _unwashed(verdicts):
             continue
-        if verdict.aspect == "care.professional" and _uncleaned(verdicts):
-            told.append((NO_WAY, verdict))
+        if verdict.aspect == "care.wash" and _own_way(verdicts):
+            told.append((verdict.text, verdict))
+        elif verdict.aspect == "care.professional" and _uncleaned(verdicts):
+            told.append((_own_way(verdicts) or NO_WAY, verdict))
         elif not pressing or verdict.aspect in _COLD_ASPECTS:
             told.append((phrase(verdict), verdict))
     return [(text, verdict) for text, verdict in told if text]
@@ -252,6 +256,18 @@ def _uncleaned(verdicts: Verdicts) -> bool:
     """Whether no treatment that a care label knows is left."""
     clean = str(verdicts["care.professional"].text)
     return _unwashed(verdicts) and clean == "do not dry clean"
+
+
+def _own_way(verdicts: Verdicts) -> str:
+    """How a cloth that bears no treatment is cleaned all the same; "" where another stops it."""
+    if "care.professional" not in verdicts or not _uncleaned(verdicts):
+        return ""
+    wash, clean = verdicts["care.wash"], verdicts["care.professional"]
+    never = {c.who for c in clean.because if c.says == "do not dry clean"}
+    alone = [c for c in wash.because if c.says == "do not wash" and WITH not in c.who]
+    if not alone or any(c.who not in never or c.strength == "must" for c in alone):
+        return ""
+    return f"do not dry clean (neither is needed; {alone[0].who}: {alone[0].why.rstrip('.')})"
 
 
 def _unwashed(verdicts: Verdicts) -> bool:

@@ -34,7 +34,7 @@ MOTION, HOVERED = "press.motion", "hover with steam"
 SHORT = ("press.moisture", "press.cloth")
 """What the table of all places has room for; a place by itself tells all of it."""
 MOST_CAUTIONS = 2
-CLEAR = "No layer is too hot for another here; try the iron on a scrap all the same."
+CLEAR = "In no one place is a layer too hot for another; try the iron on a scrap all the same."
 OVER = (
     "At first a sole overshoots its mark by {} degrees (from memory): let it settle, and try it on "
     "a scrap."

@@ -1,0 +1,62 @@
+"""Of which cloths the line is made that a garment file seems to have forgotten.
+
+It is copied as it stands, so it names no cloth that the thing is not made of: a tender cloth left
+out of it would be pressed as hot as the other one bears.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from advisor.knowledge.model import Knowledge
+from advisor.order.kinds import SeamPlace
+from advisor.order.roles import holds_words
+from advisor.project.garment import Garment
+from advisor.project.linings import lining_by_seams
+
+SLEEVE: Final = "sleeve"
+ARMHOLES: Final = frozenset({"armhole", "raglan"})
+"""Roles of what joins a sleeve to the body, each perhaps of its own cloth."""
+
+
+def cloths_of(
+    wanted: str, place: SeamPlace, garment: Garment, knowledge: Knowledge
+) -> tuple[str, ...]:
+    """The cloths of the layers of a line, in turn.
+
+    Args:
+        wanted: the name of what is missing.
+        place: the place that calls for it.
+        garment: with its cloths and pieces.
+        knowledge: with the kinds of place.
+
+    Returns:
+        The cloths; where one of two is meant and nothing tells which, `this or that`, which no
+        project takes until the maker has struck one of them out.
+    """
+    found = _own_side(place, garment, knowledge) or tuple(garment.cloths)
+    if place.role.id not in ARMHOLES or len(found) == 1:
+        return found
+    sleeves = _of_sleeves(found, place, garment)
+    body = tuple(name for name in found if name not in sleeves)
+    meant = sleeves if holds_words(wanted, SLEEVE) else body if sleeves else found
+    meant = meant or found
+    return meant if len(meant) == 1 else (" or ".join(meant),)
+
+
+def _own_side(place: SeamPlace, garment: Garment, knowledge: Knowledge) -> tuple[str, ...]:
+    """The cloths of the place, without the lining where the shell calls."""
+    entries = {name: knowledge.entries[cloth.entry] for name, cloth in garment.cloths.items()}
+    linings = lining_by_seams(garment.seams, entries, knowledge.places.kinds)
+    shell = tuple(name for name in place.cloths if name not in linings)
+    return (shell if place.unit != "lining" else ()) or place.cloths
+
+
+def _of_sleeves(found: Sequence[str], place: SeamPlace, garment: Garment) -> tuple[str, ...]:
+    """Those of some cloths that the sleeves are cut of: so named, so cut, or eased in."""
+    cut = {piece.cloth for piece in garment.plan.pieces if holds_words(piece.name, SLEEVE)}
+    named = tuple(n for n in found if holds_words(n, SLEEVE))
+    named = named or tuple(n for n in found if n in cut)
+    eased = tuple(dict.fromkeys(u.cloth for u in place.seam.uses if u.fullness > 1.0))
+    return named or tuple(n for n in found if n in eased)
