@@ -15,6 +15,7 @@ from advisor.errors import InputError
 from advisor.order.work import Work, order_of
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
+from advisor.units.factors import PULL
 from tests.garments.whole import FOLDER, changed, known, stands, told, work
 
 FROCK = "more/bandstand_frock"
@@ -26,6 +27,13 @@ def _checks(text: str) -> dict[str, str]:
     garment = garment_of(parse_yaml(text, "project.yaml"), known())
     found = tell(decided_of(garment, known(), WHOLE), known(), WHOLE)
     return {f"{c.place}: {c.id}": c.text for c in found.checks or ()}
+
+
+def _notes(text: str) -> list[str]:
+    """What is told of how each seam is made."""
+    garment = garment_of(parse_yaml(text, "project.yaml"), known())
+    found = tell(decided_of(garment, known(), WHOLE), known(), WHOLE)
+    return [says for seam in found.seams if seam.built for says in seam.built.build_says]
 
 
 def order_of_text(text: str) -> Work:
@@ -129,3 +137,15 @@ def test_a_stay_lies_on_each_piece_and_its_ends_go_into_the_seams() -> None:
     does = order_of_text(STAYED).tasks["stay waist"].step.does
     assert "to each piece of the edge that is not gathered" in does
     assert "the seams that end here take in its ends" in does
+
+
+def test_the_pull_of_a_seam_is_said_in_the_units_of_the_file() -> None:
+    """1 N/cm is 0.571 pounds per inch: 2.54 N on an inch, over 4.448 N to the pound."""
+    share, unit = PULL["us"]
+    assert share == pytest.approx(0.571, abs=0.0005)
+    text = FILE.read_text(encoding="utf-8")
+    metric = [note for note in _notes(text) if " N/cm" in note]
+    us = _notes(text.replace("units: metric", "units: us"))
+    assert metric
+    assert not any(" N/cm" in note for note in us)
+    assert len(metric) == sum(f" {unit}" in note for note in us)
