@@ -135,8 +135,9 @@ seams:
 def test_a_stay_lies_on_each_piece_and_its_ends_go_into_the_seams() -> None:
     """Shoulders and sides are still open when it is laid, so it cannot be one length."""
     does = order_of_text(STAYED).tasks["stay waist"].step.does
-    assert "to each piece of the edge that is not gathered" in does
-    assert "the seams that end here take in its ends" in does
+    assert "on one of its edges only" in does
+    assert "cut it for each piece" in does
+    assert "those that end here take in its ends" in does
 
 
 def test_the_pull_of_a_seam_is_said_in_the_units_of_the_file() -> None:
