@@ -17,6 +17,7 @@ _AND_SO = {
     "pleats": "change the pleats or the piece",
     "ring": "write the hem as long as the outer edge, or change the depth or the share of a circle",
     "stretched": "cut the band anew, or change how far it is stretched",
+    "height": "one of the two is a slip; look for a lost fraction or another unit before you buy",
     "buttons": "as many of the one as of the other",
 }
 

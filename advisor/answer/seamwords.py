@@ -13,7 +13,7 @@ from advisor.construction.seamwork import (
 )
 from advisor.craft.shrinkage import TOLERATED
 from advisor.units import System, show, show_range, show_size
-from advisor.units.factors import MM_PER_INCH
+from advisor.units.factors import MM_PER_INCH, PULL
 
 _FINISHES = {
     "French": "a French seam",
@@ -203,7 +203,7 @@ def _finish_says(work: SeamWork, units: System, *, warn: bool = False) -> list[s
 
 
 def _strength_says(work: SeamWork, units: System, *, warn: bool = False) -> list[str]:
-    held = work.holding
+    held, (share, unit) = work.holding, PULL[units]
     pulled = work.seam.facts.get("stress") == "high"
     says = []
     if held.enough is False and held.has is not None:
@@ -213,13 +213,13 @@ def _strength_says(work: SeamWork, units: System, *, warn: bool = False) -> list
         elif held.shorten_to is not None:
             fix = f"shorten the stitch to {show('stitch length', held.shorten_to, units)}, or {fix}"
         says.append(
-            f"It holds {_most(held)} {held.has:.0f} N/cm and this place asks for about "
-            f"{held.needs:.0f}: {fix}."
+            f"It holds {_most(held)} {held.has * share:.0f} {unit} and this place asks for about "
+            f"{held.needs * share:.0f}: {fix}."
         )
     elif held.has is not None and not warn:
         says.append(
-            f"It holds {_most(held)} {held.has:.0f} N/cm; the place asks for about "
-            f"{held.needs:.0f}."
+            f"It holds {_most(held)} {held.has * share:.0f} {unit}; the place asks for about "
+            f"{held.needs * share:.0f}."
         )
     elif held.has is None and held.why_not and (pulled or not warn):
         says.append(f"Strength not known ({held.why_not}). {_TRY_STRENGTH[pulled]}")

@@ -8,7 +8,7 @@ from advisor.claims.judgement import Judgement
 from advisor.construction.seamwork import SeamWork
 from advisor.construction.weighing import Hang, Weighed, hangs
 from advisor.units import System
-from advisor.units.factors import GRAM_PER_OUNCE
+from advisor.units.factors import GRAM_PER_OUNCE, NEWTON_PER_POUND, PULL
 from advisor.units.sentences import said
 
 POUND = 16
@@ -80,12 +80,15 @@ def _hang(place: str, hang: Hang, units: System) -> ToldHang:
 
 def _hang_text(hang: Hang, units: System) -> str:
     text = f"carries {mass_text(hang.mass, units)}"
+    share, unit = PULL[units]
     if hang.per_cm is None:
-        text += f", {hang.newton:.1f} N on each at rest"
+        us = units == "us"
+        on_each = f"{hang.newton / NEWTON_PER_POUND:.2g} lb" if us else f"{hang.newton:.1f} N"
+        text += f", {on_each} on each at rest"
     else:
-        text += f", {max(hang.per_cm, 0.001):.2g} N/cm at rest"
+        text += f", {max(hang.per_cm * share, 0.001):.2g} {unit} at rest"
     if hang.holds is not None and hang.per_cm is not None:
-        text += f", and holds {hang.holds:.0f}"
+        text += f", and holds {hang.holds * share:.0f}"
     if not hang.heavy:
         return text
     if hang.as_long is None:

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from advisor.claims.judgement import Judgement
+from advisor.construction.belonging import may_belong, too_tall
 from advisor.construction.clothlist import too_wide_in
 from advisor.construction.fullness import fullness_of
 from advisor.construction.inrows import apart_of, holes_of, is_row, number_in
@@ -66,6 +67,7 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
         found += _fullness(seam, garment)
         found += _pleats(seam, garment, knowledge)
         found += _stretched(seam, garment)
+    found += _too_tall(garment)
     found += _ring_hems(garment)
     found += _buttons(garment, knowledge)
     found += _uncounted(garment, knowledge)
@@ -90,6 +92,14 @@ def _full_pieces(use: Use, garment: Garment) -> list[Piece]:
     return [p for p in garment.plan.pieces if p.cloth == use.cloth and p.fullness > 1 and not p.cut]
 
 
+def _too_tall(garment: Garment) -> Iterator[Disagreement]:
+    """The height of a piece against the seam that runs down it."""
+    for seam, piece in too_tall(garment):
+        said = Figure(f"{seam.name} is said to be", float(seam.facts["length"]))
+        high = Figure(f"the piece {piece.name} is high", piece.height)
+        yield Disagreement("height", seam.name, (said, high), cloth=piece.cloth)
+
+
 def _fullness(seam: Seam, garment: Garment) -> Iterator[Disagreement]:
     """Fullness of the seam against that of its piece, and both against the hem."""
     length = seam.facts.get("length")
@@ -97,7 +107,7 @@ def _fullness(seam: Seam, garment: Garment) -> Iterator[Disagreement]:
     if length is None or seam.making.pleats is not None:
         return
     for use in full:
-        pieces = _full_pieces(use, garment)
+        pieces = [p for p in _full_pieces(use, garment) if may_belong(p, seam, garment)]
         near = [p for p in pieces if not _far(p.width, _along(seam))]
         if len(pieces) == 1 or len(near) == 1:
             piece = (near or pieces)[0]
@@ -116,6 +126,7 @@ def _compared(seam: Seam, use: Use, piece: Piece, garment: Garment) -> Iterator[
         Figure(f"{s.name} is said to be", _along(s))
         for s in garment.seams
         if s.facts.get("edge") == "hem" and s.cloths() == (use.cloth,) and "length" in s.facts
+        if may_belong(piece, s, garment)
     ]
     wrong = [hem for hem in hems if _far(hem.value, gives)] if len(hems) == 1 else []
     other = _other_edge(seam, use, piece, garment)

@@ -24,6 +24,7 @@ from advisor.craft.lying import Lies, lying
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Cloth
 from advisor.project.making import Bolt, Piece
+from advisor.project.placing import LACE
 
 USUAL_WIDTH: Final = 1400.0
 """Width of a cloth of which nobody says it, mm (estimate)."""
@@ -35,7 +36,7 @@ ACROSS: Final = {"woven": 0.5, "composite": 0.5, "knit": 1.0}
 SELVAGE: Final = 10.0
 """Each edge of a woven or a knit that is not cut from, where nobody says it, mm (estimate)."""
 SQUARED: Final = 15.0
-"""What squaring both ends of a woven or a knit takes, mm (estimate)."""
+"""What squaring both ends of a woven, a knit or a lace takes, mm (estimate)."""
 SAVES: Final = 100.0
 """Another lay is told where it saves so much, mm."""
 FOLDED: Final = "folded"
@@ -183,7 +184,7 @@ def _sold(
     width = said_width or usual_width
     selvage = min(selvage, width / 4)
     one_way = _one_way(cloth, judgement, knowledge)
-    ends = SQUARED if firm else 0.0
+    ends = SQUARED if firm or entry.traits.get("openwork", (0, 0))[0] >= LACE else 0.0
     sold = lay.BoughtCloth(width, one_way, bolt.repeat, selvage, long, across, ends)
     return sold, tuple(assumed)
 

@@ -42,6 +42,10 @@ POCKET, LAID = "patch-pocket", "lay-on"
 CLIPPED = "Clip {name} along its line, to try it on: no pin and no basting, every hole leaks."
 DRAWN_UP = "Draw {name} up roughly on a basting thread and baste it along its line, to try it on."
 SLEEVE, ARMHOLE = "underarm", "armhole"
+NO_PIN_ON_A_CHILD = (
+    "; no pin stays in it on a child: baste, count the pins as they come out, or hold it to a "
+    "garment that fits"
+)
 CORRECTED = frozenset({"shoulder", SLEEVE})
 """Roles of seams that a fitting corrects as often as a side, though no edge waits for it."""
 OPEN_ENDED = "open-ended-zip"
@@ -156,19 +160,23 @@ class _Maker:
             or (p.role.id in CORRECTED and p.kind.family == "seam")
         )
         names = list(open_still) or [p.name for p in ready]
+        child = self.garment.maker.worn_by == "child"
         told = f": {', '.join(names)} may still be changed" if names else ""
         if SLEEVE in {p.role.id for p in ready} and ARMHOLE not in {p.role.id for p in ready}:
-            told += "; pin the basted sleeves in"
+            told += "; baste the sleeves in" if child else "; pin the basted sleeves in"
         cut = [p for p in self.places if fitting.cut_into(p)]
         if cut:
             names = [p.name for p in cut]
             told += f"; mark anew where {listed(names)} will lie, before anything is cut there"
         if any("wrist" in ends_of(p) for p in cut):
-            told += " (pin the seam of the sleeve together, and the sleeve in, for that)"
+            held = (
+                "baste the seam of the sleeve" if child else "pin the seam of the sleeve together"
+            )
+            told += f" ({held}, and the sleeve in, for that)"
         body = (p for p in self.places if not p.role.id.startswith("hood"))
         if any(p.kind.id == "lining-seam" or p.unit == "lining" for p in body):
             told += "; make every correction in the lining as well"
-        return told
+        return told + (NO_PIN_ON_A_CHILD if child else "")
 
     def _cloth(self, op: Operation, name: str) -> Iterator[Task]:
         entry = self.knowledge.entries[self.garment.cloths[name].entry]

@@ -6,6 +6,7 @@ wrong with each at its place.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import partial
@@ -14,10 +15,12 @@ from typing import TYPE_CHECKING, Any
 from advisor.project.facts import MEASURES, Measure, read_measure, read_word
 from advisor.project.findings import Findings
 from advisor.project.names import MOST_TIERS
+from advisor.units import show_size
 
 if TYPE_CHECKING:
     from advisor.textio.yamlfile import Steps
 
+_IN_MM = re.compile(r"(?<![\w.])(\d+(?:\.\d+)?) mm\b")
 _LONG = "from 1 mm to 50 m"
 _LENGTH = Measure("length", 1.0, 50_000.0, _LONG, "cm or in")
 _SHORT = Measure("length", 0.0, 2_000.0, "from 0 to 2 m", "cm or in")
@@ -123,5 +126,12 @@ class Asker:
         return self.word(key, ("yes", "no")) == "yes"
 
     def deny(self, key: str, message: str, expected: str = "") -> None:
-        """Note that a value cannot be."""
-        self.findings.say((*self.steps, key), message, expected or None)
+        """Note that a value cannot be; sizes in it are mm, and are told in the maker's units."""
+        said, fits = (
+            text if self.bare else _IN_MM.sub(_in_inches, text) for text in (message, expected)
+        )
+        self.findings.say((*self.steps, key), said, fits or None)
+
+
+def _in_inches(found: re.Match[str]) -> str:
+    return show_size(float(found[1]), "us")

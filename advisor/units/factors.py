@@ -26,6 +26,10 @@ TEX_NE = KG_PER_POUND * 1e6 / (840 * 0.9144)
 """tex times English cotton count, 590.54…: hanks of 840 yards to the pound."""
 TEX_COTTON_TICKET = 3 * TEX_NE
 """tex times cotton ticket, which is three times the English count (trade-ticket-2017)."""
+NEWTON_PER_POUND = KG_PER_POUND * 9.80665
+"""The force of a pound, its mass times standard gravity."""
+PULL = {"metric": (1.0, "N/cm"), "us": (MM_PER_INCH / 10 / NEWTON_PER_POUND, "lb/in")}
+"""By system: what N/cm is multiplied by to be read, and in which unit."""
 ABSOLUTE_ZERO = -273.15
 
 NM_US: Mapping[int, int] = {

@@ -35,6 +35,15 @@ def test_panels_too_wide_for_side_by_side_need_two() -> None:
     assert (2000 + SQUARED) / (1 - found.shrinks) == pytest.approx(found.length)
 
 
+def test_lace_is_squared_at_its_ends_as_any_cloth_is() -> None:
+    """Its pattern has to run level, and the cut of the shop seldom does."""
+    head = (
+        "garment: Ends\nfabrics:\n  lawn: {fabric: lawn}\n  lace: {fabric: corded lace}\nseams:\n"
+    )
+    found = cloths("  - {name: a, fabric: lace, width: 70 cm, height: 1 m}", head)["lace"]
+    assert (1000 + SQUARED) / (1 - found.shrinks) == pytest.approx(found.length)
+
+
 def test_finished_sizes_get_seams_hem_and_fullness() -> None:
     """Finished 60 x 50 with a hem of 4: cut 63 wide and 55.5 long."""
     found = cloths(

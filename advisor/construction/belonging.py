@@ -1,0 +1,67 @@
+"""Which piece of a cloth a place is of, told by what both are called.
+
+One cloth makes sleeves and skirt alike, so a piece is held against a place that is called after
+the same part, and never against one that is called after another. What a name leaves open counts
+as before.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from advisor.project.garment import Garment, Seam
+from advisor.project.making import Piece
+from advisor.project.placing import singular_words
+
+PARTS: Final = (
+    frozenset({"sleeve", "armhole", "armscye", "cuff", "wrist", "puff"}),
+    frozenset({"skirt", "overskirt", "underskirt", "petticoat", "waist", "tier", "flounce"}),
+)
+"""Words of pieces and places that lie on one part of a garment, or at its end."""
+LENGTHWISE: Final = frozenset({"seam", "side", "underarm"})
+"""Last words of a seam that runs down a piece from end to end."""
+RUNS_DOWN: Final = frozenset({"sleeve", "skirt", "overskirt", "underskirt"})
+"""Words of a piece that has such a seam."""
+TALLER, CAP_MM = 2.5, 300.0
+"""A piece reaches past its seam by its cap, its flare and its hem, never so far: estimate."""
+
+
+def _parts_of(name: str) -> set[int]:
+    words = set(singular_words(name))
+    return {i for i, part in enumerate(PARTS) if words & part}
+
+
+def may_belong(piece: Piece, seam: Seam, garment: Garment) -> bool:
+    """Whether a piece may be what a place takes in, by their names and those of its fellows."""
+    place = _parts_of(seam.name)
+    if not place:
+        return True
+    mine = _parts_of(piece.name)
+    if mine:
+        return bool(mine & place)
+    fellows = (p for p in garment.plan.pieces if p.cloth == piece.cloth)
+    return not any(_parts_of(other.name) & place for other in fellows)
+
+
+def too_tall(garment: Garment) -> Iterator[tuple[Seam, Piece]]:
+    """Pieces of which the height cannot be that of the seam that runs down them."""
+    for seam in garment.seams:
+        words, length = singular_words(seam.name), seam.facts.get("length")
+        if length is None or seam.place != "seam" or not LENGTHWISE & set(words[-1:]):
+            continue
+        for piece in _down_along(words, seam, garment):
+            if piece.height > TALLER * float(length) + CAP_MM:
+                yield seam, piece
+
+
+def _down_along(words: tuple[str, ...], seam: Seam, garment: Garment) -> list[Piece]:
+    """The only piece that is called after the part whose seam it is."""
+    after = RUNS_DOWN & set(words)
+    found = [
+        p
+        for p in garment.plan.pieces
+        if p.cloth in seam.cloths() and after & set(singular_words(p.name)[-1:])
+    ]
+    plain = (p for p in found if p.grain == "lengthwise" and p.tiers is None and p.flounce is None)
+    return list(plain) if len(found) == 1 else []
