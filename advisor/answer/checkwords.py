@@ -6,7 +6,8 @@ from advisor.answer.buyingwords import too_wide_text
 from advisor.answer.model.making import ToldCheck
 from advisor.answer.teller import Teller
 from advisor.claims.judgement import Judgement
-from advisor.construction.agreement import Disagreement, Figure, disagreements
+from advisor.construction.agreement import disagreements
+from advisor.construction.disagreement import Disagreement, Figure
 from advisor.units import System, show_size
 
 _AND_SO = {

@@ -27,13 +27,14 @@ from advisor.answer.model.told import ToldConflict
 from advisor.answer.teller import Teller
 from advisor.answer.wording import mix_text, or_listed, who_text
 from advisor.claims.judgement import Judgement
+from advisor.craft.fibrelabel import whole_percents
 from advisor.errors import InputError
 from advisor.knowledge.labels import Market, Told
 from advisor.knowledge.model import Knowledge
 from advisor.label.care import HAND_WASH, Care, CareLine, care_of, way_of_cleaning
 from advisor.label.content import Content, Missing, fibre_content
 from advisor.label.known import OnceKnown, once_known
-from advisor.label.mass import SOURCES, whole_content
+from advisor.label.mass import LESSER, SOURCES, whole_content
 from advisor.units import fahrenheit
 
 FIND = {
@@ -127,7 +128,10 @@ class _Label:
         if found is None:
             return None
         parts = {name: round(share * 100, 1) for name, share in found.parts}
-        shares = ", ".join(f"{name} {share:.0f} %" for name, share in parts.items())
+        figures: list[float] = [*whole_percents([share for _, share in found.parts])]
+        if any(figure >= LESSER * 100 > parts[n] for n, figure in zip(parts, figures, strict=True)):
+            figures = [*parts.values()]  # none is told as 30 that does not reach it
+        shares = ", ".join(f"{n} {figure:g} %" for n, figure in zip(parts, figures, strict=True))
         text = f"By weight of the pieces as cut: {shares}. No part but the main one is a main "
         text += "lining or reaches 30 % of the weight, so this may stand for all of them"
         usual = "; the weights are only usual ones, so weigh a scrap of each first"

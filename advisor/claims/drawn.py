@@ -10,6 +10,8 @@ from advisor.project.waisttabs import is_tied
 
 HANGS_OUT: Final = frozenset({"ties", "ribbon"})
 """Kinds of place that may be ties, if they are called so."""
+LACED: Final = "lacing"
+"""The kind of place that a cord goes through, also where the project names none."""
 CORDS: Final = frozenset({"drawcord", "lacing-cord", "cord-lock"})
 """Notions that say of their place that a cord runs in it."""
 
@@ -19,6 +21,8 @@ def drawn_by(seam: Seam, garment: Garment, knowledge: Knowledge) -> tuple[str, s
     entries = {name: knowledge.entries[garment.cloths[name].entry] for name in seam.cloths()}
     if cord := next((name for name, entry in entries.items() if entry.id in CORDS), ""):
         return cord, f"The project puts {cord} here."
+    if seam.place == LACED:
+        return seam.name, "It is laced."
     if seam.place not in HANGS_OUT or not is_tied(f"{seam.name} {seam.fastening}"):
         return "", ""
     bought = (name for name, entry in entries.items() if entry.kind != "cloth")

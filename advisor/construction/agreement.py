@@ -9,54 +9,27 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Final
 
 from advisor.claims.judgement import Judgement
 from advisor.construction.belonging import may_belong, too_tall
 from advisor.construction.clothlist import too_wide_in
+from advisor.construction.disagreement import Disagreement, Figure
 from advisor.construction.fullness import fullness_of
 from advisor.construction.inrows import apart_of, holes_of, is_row, number_in
+from advisor.construction.partsagree import against_its_part, unended
 from advisor.craft import fullness as table
-from advisor.craft.checks import TooWideError
 from advisor.knowledge.model import Knowledge
 from advisor.project.buttons import alike, for_show, half_for_show, has_own_loop
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.linings import unit_of
 from advisor.project.making import Bolt, Piece
-from advisor.project.placing import POCKETS, singular_words
+from advisor.project.placing import singular_words
 
 NEAR: Final = 0.05
 """A share by which two numbers may differ and still agree (estimate)."""
 ENDS: Final = 35.0
 """What the joins of a band may take on top of its length, mm: two allowances and a little."""
-
-
-@dataclass(frozen=True, slots=True)
-class Figure:
-    """One number that a project says, or that follows from it: mm, a ratio, or a count."""
-
-    what: str
-    value: float
-    kind: str = "length"
-
-
-@dataclass(frozen=True, slots=True)
-class Disagreement:
-    """Numbers of one place that do not go together.
-
-    `cloth` is of which too much or too little is bought for it; `together` a finished width that
-    was meant of each of some pieces and is read as that of all, how many they are, and how many
-    panels of the cloth each of them then takes.
-    """
-
-    id: str
-    place: str
-    figures: tuple[Figure, ...]
-    text: str = ""
-    cloth: str = ""
-    together: tuple[float, int, int] | None = None
-    too_wide: TooWideError | None = None
 
 
 def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreement]:
@@ -73,9 +46,9 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
     found += _uncounted(garment, knowledge)
     found += _loose_lining(garment, knowledge)
     found += _unused(garment, knowledge)
-    found += _unended(garment, knowledge)
+    found += unended(garment, knowledge)
     for seam in garment.seams:
-        found += _against_its_part(seam, garment, knowledge)
+        found += against_its_part(seam, garment, knowledge)
     found += (
         Disagreement("too-wide", name, (), too_wide=error)
         for name, error in too_wide_in(judgement, knowledge)
@@ -353,55 +326,3 @@ def _unused(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
         if name not in sewn:
             text = "is in no place and in no piece"
         yield Disagreement("unused", name, (), text)
-
-
-UPPER_ENDS = frozenset({"top", "neck", "neckline", "armhole", "waist"})
-"""Words of an edge above, at which nothing that hangs is hemmed."""
-HEMMED = frozenset({"edge", "casing", "gathers", "laid on"})
-"""Families of places by which a lower edge may be finished."""
-
-
-def _unended(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
-    """A layer that hangs free and frays, with no end below, where other edges are hemmed."""
-    kinds, entries = knowledge.places.kinds, knowledge.entries
-    ends = [
-        seam
-        for seam in garment.seams
-        if seam.place in kinds
-        and kinds[seam.place].family in HEMMED
-        and not UPPER_ENDS & set(singular_words(seam.name))
-    ]
-    if not any(seam.place == "hem" for seam in ends):
-        return
-    for part in garment.parts:
-        for name in part.separate:
-            entry = entries[garment.cloths[name].entry]
-            frays = entry.kind == "cloth" and entry.traits.get("frays", (0, 0))[1] > 0
-            if frays and not any(name in seam.cloths() for seam in ends):
-                text = f"hangs free in {part.name} and ends nowhere: write a hem of {name} alone"
-                yield Disagreement("unended", name, (), text)
-
-
-LINED = "lining-seam"
-"""What joins the lining to the shell: it is called after one of them and holds both."""
-LENGTHWISE = frozenset({"side", "panel", "centre", "center", "inseam", "hem", "gore", "godet"})
-"""Words of places that run down a part, where a layer that hangs free is sewn by itself."""
-
-
-def _against_its_part(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
-    """A place with a cloth that its part does not list, or that sews down what hangs free there."""
-    part = next((part for part in garment.parts if part.name == seam.part), None)
-    if part is None:
-        return
-    kinds = {name: knowledge.entries[garment.cloths[name].entry].kind for name in seam.cloths()}
-    cloths = [name for name, kind in kinds.items() if kind == "cloth"]
-    whole = seam.place in POCKETS or seam.place == LINED  # a bag is seen in no layer of the part
-    other = [n for n in cloths if part.layers and n not in part.layers and not whole]
-    if other:
-        text = f"holds {' and '.join(other)}, which the layers of {part.name} do not name"
-        yield Disagreement("part-layers", seam.name, (), text)
-    free = [name for name in cloths if name in part.separate]
-    if free and len(cloths) > 1 and LENGTHWISE & set(singular_words(seam.name)):
-        held = ", ".join(name for name in cloths if name not in free) or free[-1]
-        text = f"sews {free[0]} to {held}, while {part.name} says that {free[0]} hangs free"
-        yield Disagreement("part-separate", seam.name, (), text)

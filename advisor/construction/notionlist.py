@@ -16,6 +16,7 @@ from typing import Final
 
 from advisor.construction.fullness import drawn_up_by
 from advisor.construction.inrows import apart_of, holes_of, is_row, number_in
+from advisor.construction.laced import CORD, cords
 from advisor.construction.widths import Width, usual_width, width_of
 from advisor.craft import boning
 from advisor.knowledge.model import Entry, Knowledge
@@ -147,7 +148,13 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
         return NotionBought(name, names, None, cut, None, least=longest or None)
     ends = ends_of(entry, garment.units)
     bone = entry.kind == BONE and not ends
-    cut, whole = lengths_of((seam.making.times, _length(seam, name, bone=bone)) for seam in places)
+    laced = entry.id == CORD
+    cut, whole = lengths_of(
+        cords(seam, garment, knowledge)
+        if laced
+        else (seam.making.times, _length(seam, name, bone=bone))
+        for seam in places
+    )
     bends = _bends(garment.cloths[name]) if entry.kind == BONE else ()
     stretched = any(use.stretched > 1 for seam in places for use in seam.uses if use.cloth == name)
     draws = any(seam.place in DRAWN_IN for seam in places)

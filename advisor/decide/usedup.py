@@ -7,8 +7,10 @@ needs; a thing that several places need is bought once for all of them.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
-from advisor.construction.notionlist import SPARE, as_measured
+from advisor.construction.laced import LACING, cords
+from advisor.construction.notionlist import SPARE, as_measured, lengths_of
 from advisor.decide.kit import Need, by_the_length, state_of
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.places import Method, Thing
@@ -17,6 +19,7 @@ from advisor.project.garment import Garment, Seam
 
 GROUP, TOOL, FOOT = "in the seam", "tool", " foot"
 LENGTH, FULL, PIECE, ROW, ONCE = "length", "full length", "piece", "row", "once"
+LACED = "laced"
 BUTTONHOLE = "buttonhole"
 LOST = frozenset({"button", "hook", "snap"})
 """What one more is bought of, for one gets lost; nobody keeps a second buckle."""
@@ -42,7 +45,7 @@ def used_up(
                 continue
             if thing.tool or not _named(seam, thing, garment, knowledge):
                 wanted.setdefault(thing, []).append(seam.name)
-    return [_need(thing, tuple(places), garment) for thing, places in wanted.items()]
+    return [_need(thing, tuple(names), garment, knowledge) for thing, names in wanted.items()]
 
 
 def _sewn_on(seam: Seam, thing: Thing, garment: Garment, methods: Mapping[str, Method]) -> bool:
@@ -65,11 +68,13 @@ def _named(seam: Seam, thing: Thing, garment: Garment, knowledge: Knowledge | No
     """Whether the project names among its layers what a place takes, so that it is bought."""
     if knowledge is None:
         return False
-    entries = [knowledge.entries[garment.cloths[name].entry] for name in seam.cloths()]
+    anywhere = thing.unit == LACED
+    names = garment.cloths if anywhere else seam.cloths()
+    entries = [knowledge.entries[garment.cloths[name].entry] for name in names]
     either = set(thing.name.split(" or "))
     if any(e.kind != "cloth" and either & {e.name, *e.also} for e in entries):
         return True
-    closes = thing.unit != ONCE and _fastens(seam, knowledge)
+    closes = thing.unit not in (ONCE, LACED) and _fastens(seam, knowledge)
     return closes and any(entry.kind in FASTENERS for entry in entries)
 
 
@@ -78,7 +83,9 @@ def _fastens(seam: Seam, knowledge: Knowledge) -> bool:
     return kind is not None and kind.family == "fastening"
 
 
-def _need(thing: Thing, places: tuple[str, ...], garment: Garment) -> Need:
+def _need(
+    thing: Thing, places: tuple[str, ...], garment: Garment, knowledge: Knowledge | None
+) -> Need:
     seams = [seam for seam in garment.seams if seam.name in places]
     counted = thing.unit == PIECE or all(seam.making.counted for seam in seams)
     number = sum(seam.making.times for seam in seams) if thing.unit in (PIECE, ROW) else None
@@ -101,8 +108,18 @@ def _need(thing: Thing, places: tuple[str, ...], garment: Garment) -> Need:
         number=number,
         spare=SPARE if number and thing.unit == ROW and LOST & set(thing.name.split()) else 0,
     )
+    if thing.unit == LACED and knowledge is not None:
+        return _of_lacings(need, garment, knowledge, thing.ends)
     if thing.unit not in (LENGTH, FULL):
         return need
     return by_the_length(
         need, garment, as_measured(thing.ends, garment.units), full=thing.unit == FULL
     )
+
+
+def _of_lacings(need: Need, garment: Garment, knowledge: Knowledge, ends: float) -> Need:
+    """A cord for each lacing, with its ends; one through all holes where no place laces them."""
+    seams = [seam for seam in garment.seams if seam.name in need.places]
+    laced = [seam for seam in seams if seam.place == LACING] or seams[:1]
+    cut, whole = lengths_of(cords(seam, garment, knowledge) for seam in laced)
+    return replace(need, length=whole, cut=cut, ends=as_measured(ends, garment.units))

@@ -100,7 +100,8 @@ class Thing:
 
     `unit` says how it is counted: by the length of the place and its `ends` (mm), by the full
     length before it is drawn up, by the piece for each time of it, or once for the garment; of a
-    row as many as the project says, and not counted where it says none. It is not bought where
+    row as many as the project says, and not counted where it says none; what is laced as long as
+    its holes ask for, unless the garment names a cord. It is not bought where
     some place is made by a method in `unless`.
     """
 

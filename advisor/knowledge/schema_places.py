@@ -94,10 +94,10 @@ class MethodExampleForm(Form):
 
 
 class ThingForm(Form):
-    """Something that a method uses up: by the length of its place, by the piece, or once."""
+    """Something that a method uses up: by the length of its place, by the piece, once, or laced."""
 
     name: Word = Field(alias="thing")
-    unit: Literal["length", "full length", "piece", "row", "once"]
+    unit: Literal["length", "full length", "piece", "row", "laced", "once"]
     ends: Annotated[float, Field(ge=0, le=1000)] = 0.0
     """What one length takes besides for its ends, mm; on the word of the method."""
     note: Text | None = None

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from advisor.knowledge.ordering import Operation
-from advisor.order.kinds import SeamPlace
+from advisor.order.kinds import SeamPlace, related
 from advisor.project.placing import BONES
 
 if TYPE_CHECKING:
@@ -23,6 +23,11 @@ def backed_with(place: SeamPlace, places: Sequence[SeamPlace]) -> frozenset[str]
     mounts = [p for p in places if p.kind.id == UNDERLINING and set(p.cloths) & set(place.cloths)]
     shells = {cloth for p in mounts for cloth in p.cloths} - set(place.cloths)
     return frozenset(shells if place.kind.id in BONES else ())
+
+
+def beside_bones(place: SeamPlace, facts: Facts) -> bool:
+    """Whether bones come in on the pieces of a seam, so that no knife comes there later."""
+    return any(facts.setups.bones(p) and related(place, p) for p in facts.places)
 
 
 def backings(place: SeamPlace, places: Sequence[SeamPlace]) -> frozenset[str]:

@@ -15,7 +15,7 @@ from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.order import layering
 from advisor.order import namewords as called
-from advisor.order.backed import backings
+from advisor.order.backed import backings, beside_bones
 from advisor.order.beside import keeps, knifed, of_place, taken_in, with_shearing
 from advisor.order.choosing import with_methods
 from advisor.order.dropping import drops
@@ -357,9 +357,11 @@ class Facts:
     def fit_open(self, place: SeamPlace) -> bool:
         """Whether a fitting may still change the seam, so that its edges wait for it.
 
-        An edge that a zip is set to is neatened before: no machine comes under the tape later.
+        An edge that a zip is set to is neatened before: no machine comes under the tape later. Nor
+        does a knife come beside a bone: what is let out there has its edge all the same.
         """
-        if any(runs_into(place.seam, other.seam) for other in self.places):
+        zipped = any(runs_into(place.seam, other.seam) for other in self.places)
+        if zipped or beside_bones(place, self):
             return False
         return self.fitting.fitted(place) and self.of_garment("something to fit")
 

@@ -363,7 +363,12 @@ def fastening_kind(word: str, fastenings: Mapping[str, PlaceKind]) -> str:
     if not word.strip():
         return ""
     called = singular_words(f"button {word}")
-    ways = (id_ for id_, kind in fastenings.items() if called in map(singular_words, kind.words))
+    ways = (
+        id_
+        for id_, kind in fastenings.items()
+        if called in map(singular_words, kind.words)
+        or singular_words(word) == singular_words(kind.name)
+    )
     return named(word, fastenings) or next(ways, "")
 
 

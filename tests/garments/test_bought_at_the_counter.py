@@ -84,8 +84,14 @@ def test_sealing_tape_runs_past_both_ends_of_every_seam() -> None:
 
 
 def test_what_is_laced_is_laced_with_something() -> None:
-    """Grommets do not close a back; the cord for them is named where the project names none."""
-    assert 1 == row(QUEEN, "lacing cord").number
+    """Grommets do not close a back; where the project names no cord, as long as 24 holes want it.
+
+    They stand 30 mm apart as usual, and the opening is reckoned 150 mm wide.
+    """
+    cord = row(QUEEN, "lacing cord")
+    ((number, long),) = cord.cut_mm
+    assert (1, pytest.approx(24 * (150**2 + 30**2) ** 0.5, abs=1)) == (number, long)
+    assert 600.0 == cord.ends_mm
 
 
 def test_both_edges_of_an_open_seam_are_bound() -> None:

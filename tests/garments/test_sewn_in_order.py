@@ -160,17 +160,18 @@ def test_a_stay_that_the_sheet_advises_is_laid() -> None:
 
 
 def test_a_seam_that_shapes_a_bodice_may_be_changed_at_the_fitting() -> None:
-    """It is named there, and its edges wait; under bones it is sewn."""
+    """It is named there; under bones it is sewn, neatened before: no knife comes beside a bone."""
     found = work(GOWN)
     assert "bodice princess" in found.tasks["fit"].step.does
-    assert stands(found, "join bodice princess", "fit", "neaten bodice princess")
+    assert stands(found, "neaten bodice princess", "join bodice princess", "fit")
 
 
 def test_without_bones_it_is_basted_where_needle_holes_stay() -> None:
-    """Satin shows every row that was taken out."""
+    """Satin shows every row that was taken out; and with no bone beside them its edges wait."""
     bones = "  - {name: bones, layers: [mount, {notion: boning}], length: 24 cm, times: 8}\n"
     found = changed(GOWN, bones, "")
     assert stands(found, "baste bodice princess", "fit", "join bodice princess")
+    assert stands(found, "fit", "neaten bodice princess")
 
 
 def test_behind_canvas_a_panel_seam_is_finished_first() -> None:

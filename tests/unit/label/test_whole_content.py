@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -26,9 +28,11 @@ PIECES = (
 )
 
 
-def label(weight: float = 160, market: str = "eu", head: str = HEAD) -> ToldLabel:
+def label(
+    weight: float = 160, market: str = "eu", head: str = HEAD, pieces: str = PIECES
+) -> ToldLabel:
     """The label of a shift whose trim weighs so much."""
-    garment = judged(PIECES, head % weight).garment
+    garment = judged(pieces, head % weight if "%s" in head else head).garment
     found = answer(garment, known(), Parts(label=Asked(market, "metric", frozenset()))).label
     assert found is not None
     return found
@@ -74,3 +78,33 @@ def test_fibres_sum_to_the_whole(weight: float) -> None:
     assert pytest.approx(100.0, abs=0.2) == sum(whole.parts.values())
     trim = 0.25 * weight
     assert figures[-1] == pytest.approx(100 * 0.65 * trim / (240 + trim), abs=1.0)
+
+
+def told_shares(*weights: float) -> list[str]:
+    """The shares that are told of four cloths of one size, each of a fibre of its own."""
+    names = ("drill", "taffeta", "net", "moire")
+    fibres = ("cotton", "silk", "nylon", "acetate")
+    named = list(zip(names, fibres, weights, strict=True))
+    cloths = "".join(
+        f"  {name}: {{fabric: poplin, fibres: {{{fibre}: 100}}, weight: {weight} g/m2, "
+        "width: 150 cm}\n"
+        for name, fibre, weight in named
+    )
+    rows = "".join(
+        f"  - {{name: {name}, fabric: {name}, width: 100 cm, height: 100 cm}}\n"
+        for name, _, _ in named
+    )
+    seam = "  - {name: side, layers: [drill, taffeta, net, moire], length: 40 cm}\npieces:\n"
+    whole = label(head=f"garment: Shift\nfabrics:\n{cloths}seams:\n", pieces=seam + rows).whole
+    assert whole is not None
+    return re.findall(r"([\d.]+) %[,.]", whole.text.split(" No part")[0])
+
+
+def test_the_shares_of_the_parts_make_a_hundred() -> None:
+    """43.7, 28.6, 13.8 and 13.8 %: rounded each by itself they would come to 101."""
+    assert told_shares(109.25, 71.5, 34.6, 34.6) == ["44", "28", "14", "14"]
+
+
+def test_a_part_below_30_percent_is_not_told_as_30() -> None:
+    """29.8 % beside "none reaches 30 %" is told to the tenth, and all of them with it."""
+    assert told_shares(117, 74.5, 29.25, 29.25) == ["46.8", "29.8", "11.7", "11.7"]

@@ -1,0 +1,61 @@
+"""Whether places agree with the parts that they lie in: their layers, and what hangs free."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from advisor.construction.disagreement import Disagreement
+from advisor.knowledge.model import Knowledge
+from advisor.project.garment import Garment, Seam
+from advisor.project.placing import POCKETS, singular_words
+
+UPPER_ENDS = frozenset({"top", "neck", "neckline", "armhole", "waist"})
+"""Words of an edge above, at which nothing that hangs is hemmed."""
+HEMMED = frozenset({"edge", "casing", "gathers", "laid on"})
+"""Families of places by which a lower edge may be finished."""
+
+
+def unended(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
+    """A layer that hangs free and frays, with no end below, where other edges are hemmed."""
+    kinds, entries = knowledge.places.kinds, knowledge.entries
+    ends = [
+        seam
+        for seam in garment.seams
+        if seam.place in kinds
+        and kinds[seam.place].family in HEMMED
+        and not UPPER_ENDS & set(singular_words(seam.name))
+    ]
+    if not any(seam.place == "hem" for seam in ends):
+        return
+    for part in garment.parts:
+        for name in part.separate:
+            entry = entries[garment.cloths[name].entry]
+            frays = entry.kind == "cloth" and entry.traits.get("frays", (0, 0))[1] > 0
+            if frays and not any(name in seam.cloths() for seam in ends):
+                text = f"hangs free in {part.name} and ends nowhere: write a hem of {name} alone"
+                yield Disagreement("unended", name, (), text)
+
+
+LINED = "lining-seam"
+"""What joins the lining to the shell: it is called after one of them and holds both."""
+LENGTHWISE = frozenset({"side", "panel", "centre", "center", "inseam", "hem", "gore", "godet"})
+"""Words of places that run down a part, where a layer that hangs free is sewn by itself."""
+
+
+def against_its_part(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
+    """A place with a cloth that its part does not list, or that sews down what hangs free there."""
+    part = next((part for part in garment.parts if part.name == seam.part), None)
+    if part is None:
+        return
+    kinds = {name: knowledge.entries[garment.cloths[name].entry].kind for name in seam.cloths()}
+    cloths = [name for name, kind in kinds.items() if kind == "cloth"]
+    whole = seam.place in POCKETS or seam.place == LINED  # a bag is seen in no layer of the part
+    other = [n for n in cloths if part.layers and n not in part.layers and not whole]
+    if other:
+        text = f"holds {' and '.join(other)}, which the layers of {part.name} do not name"
+        yield Disagreement("part-layers", seam.name, (), text)
+    free = [name for name in cloths if name in part.separate]
+    if free and len(cloths) > 1 and LENGTHWISE & set(singular_words(seam.name)):
+        held = ", ".join(name for name in cloths if name not in free) or free[-1]
+        text = f"sews {free[0]} to {held}, while {part.name} says that {free[0]} hangs free"
+        yield Disagreement("part-separate", seam.name, (), text)
