@@ -52,8 +52,8 @@ def test_every_setting_on_the_sheet_is_a_verdict_of_the_data(garment: Garment) -
     """What a line sets is what the data say of that place, word for word, and nothing else.
 
     How a place is made is its method's own sentence, which the data hold too. Where neither
-    washing nor dry cleaning is left the line says so of both at once; those two are all in a line
-    that is no verdict's own text.
+    washing nor dry cleaning is left the line says so of both at once, or whose word it is that
+    neither is needed; those are all in a line that is no verdict's own text.
     """
     told = answer(garment, known())
     text = render_detailed(told, everything=True)
@@ -66,6 +66,12 @@ def test_every_setting_on_the_sheet_is_a_verdict_of_the_data(garment: Garment) -
         phrases |= {seam.made for seam in told.seams if seam.name == place}
         if {"do not wash", "do not dry clean"} <= {v.text for v in verdicts}:
             phrases.add(NO_WAY)
+            phrases |= {
+                f"(neither is needed; {said.who}: {said.why.rstrip('.')})"
+                for verdict in verdicts
+                if verdict.aspect == "care.wash"
+                for said in verdict.because
+            }
         rest = said
         for known_phrase in sorted(filter(None, phrases), key=len, reverse=True):
             rest = rest.replace(known_phrase, "")
