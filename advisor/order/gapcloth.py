@@ -15,7 +15,7 @@ from advisor.order.roles import holds_words
 from advisor.project.garment import Garment
 from advisor.project.linings import lining_by_seams
 
-SLEEVE: Final = "sleeve"
+SLEEVE, ZIP = "sleeve", "zip"
 ARMHOLES: Final = frozenset({"armhole", "raglan"})
 """Roles of what joins a sleeve to the body, each perhaps of its own cloth."""
 
@@ -36,6 +36,8 @@ def cloths_of(
         project takes until the maker has struck one of them out.
     """
     found = _own_side(place, garment, knowledge) or tuple(garment.cloths)
+    if place.kind.id == ZIP and len(found) > 1:
+        return (" or ".join(found),)  # it ends in one of them, and nothing tells in which
     if place.role.id not in ARMHOLES or len(found) == 1:
         return found
     sleeves = _of_sleeves(found, place, garment)

@@ -164,3 +164,22 @@ def test_a_needle_that_only_the_order_sets_is_called_for(tmp_path: Path) -> None
     for each in wanted:
         size, point = each.split()
         assert f"{point} needle {size}" in listed
+
+
+ZIPPED = """
+garment: Dress of two cloths
+fitting: to the body
+fabrics: {bodice: {fabric: wool crepe}, skirt: {fabric: duchesse satin}}
+seams:
+  - {name: side, layers: [bodice, bodice], length: 20 cm, times: 2}
+  - {name: skirt side, layers: [skirt, skirt], length: 60 cm, times: 2}
+  - {name: waist, layers: [bodice, skirt], length: 72 cm}
+  - {name: centre back zip, layers: [bodice, skirt, {notion: concealed zip}], length: 50 cm}
+  - {name: hem, layers: [skirt], length: 120 cm, edge: hem}
+"""
+
+
+def test_the_seam_below_a_zip_of_two_cloths_waits_for_her_word() -> None:
+    """It runs on in one of them, and a line copied as it stands must not join the two."""
+    (line,) = (line for line in _lines(ZIPPED).values() if "centre back" in line)
+    assert "layers: [bodice or skirt, bodice or skirt]" in line

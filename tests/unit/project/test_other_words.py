@@ -43,6 +43,9 @@ def made(
         ("stitch: overlock", "stitch.type", "514"),
         ("stitch: 3-thread overlock", "stitch.type", "504"),
         ("finish: serged", "seam.finish", "overlocked"),
+        ("finish: left raw", "seam.finish", "none"),
+        ("seam: flat-felled seam", "seam.kind", "felled"),
+        ("seam: French seam", "seam.kind", "French"),
     ],
 )
 def test_the_word_of_the_trade_is_taken_for_the_number(said: str, aspect: str, meant: str) -> None:
