@@ -262,6 +262,6 @@ def test_the_keyboard_reaches_the_main_part_first(reading: Opening) -> None:
     page.keyboard.press("Tab")
     assert "To the main part" == page.evaluate("document.activeElement.textContent")
     page.goto("/ask?cloths=nylon+organzza")
-    assert "q-cloths" == page.evaluate("document.activeElement.id")
+    page.wait_for_function("document.activeElement.id === 'q-cloths'")  # given once it is drawn
     assert "nylon organzza" == page.locator("#q-cloths").input_value()
     context.close()
