@@ -173,6 +173,7 @@ Where = Literal[
     "held as one",
     "custom",
     "zip line",
+    "below a zip",
     "tender",
     "free of the tender",
     "garment",

@@ -14,7 +14,7 @@ from functools import cached_property
 
 from advisor.knowledge.ordering import SEWN, Operation
 from advisor.knowledge.places import Stage
-from advisor.order.kinds import SeamPlace, crosses, joins_widths, related
+from advisor.order.kinds import SeamPlace, below, crosses, joins_widths, related
 from advisor.order.legs import closes_the_tube, shuts_in_a_stripe
 from advisor.order.roles import POCKET_ZIP
 from advisor.project.garment import Garment
@@ -182,8 +182,8 @@ class Fitting:
     def _below(place: SeamPlace, hidden: SeamPlace) -> bool:
         if place.op != "join" or place.one_waits:
             return False
-        below = place.role.id == "centre" and related(place, hidden)
-        return below or (place.role.id == "side" and runs_into(place.seam, hidden.seam))
+        centre = place.role.id == "centre" and below(place, hidden)
+        return centre or (place.role.id == "side" and runs_into(place.seam, hidden.seam))
 
     def _tube(self, place: SeamPlace) -> bool:
         """Whether it makes a tube of what is felled or laid on beside it, flat, before that."""

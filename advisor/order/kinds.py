@@ -21,6 +21,7 @@ from advisor.project.garment import Garment, Seam
 from advisor.project.linings import Unit, lining_by_seams, unit_of
 from advisor.project.placing import POCKETS, singular_words
 from advisor.project.unjoined import drawn_up, parts_alone
+from advisor.project.zipping import in_its_line
 
 NO_METHOD = Method("", "", (), (), "", {}, (), "", ())
 NO_KIND = PlaceKind(
@@ -226,6 +227,14 @@ def related(one: SeamPlace, other: SeamPlace) -> bool:
         return False
     said = one.panels is not None and other.panels is not None
     return said or bool(set(one.lies_on) & set(other.lies_on))
+
+
+def below(seam: SeamPlace, zip_: SeamPlace) -> bool:
+    """Whether a seam runs on below a zip: on its pieces, or called after its line.
+
+    A zip is often told by the upper cloth alone, and ends in another one that hangs from it.
+    """
+    return related(seam, zip_) or (same_unit(seam, zip_) and in_its_line(seam.seam, zip_.seam))
 
 
 def feeds(seam: SeamPlace, gathered: SeamPlace) -> bool:

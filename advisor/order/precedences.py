@@ -8,7 +8,7 @@ from itertools import pairwise
 from advisor.claims.collect import Place
 from advisor.claims.mounted import backings
 from advisor.knowledge.ordering import SEWN, Pick, PrecedenceRule
-from advisor.order.kinds import SeamPlace, crosses, crosses_by_custom, feeds, related
+from advisor.order.kinds import SeamPlace, below, crosses, crosses_by_custom, feeds, related
 from advisor.order.namewords import AFTER_HEM
 from advisor.order.nearness import far_apart
 from advisor.order.setups import Setups
@@ -117,6 +117,8 @@ def _of_places(where: str, a: SeamPlace, b: SeamPlace) -> bool:
         return feeds(a, b)
     if where == "zip line":
         return not b.one_waits and (runs_into(b.seam, a.seam) or runs_into(a.seam, b.seam))
+    if where == "below a zip":
+        return below(b, a)
     if where == "custom":
         return crosses_by_custom(b, a)
     return crosses(b, a) if where == "crossed" else related(a, b)

@@ -13,9 +13,13 @@ OUTSIDE = frozenset({"outside", "leg"})
 
 def runs_into(seam: Seam, other: Seam) -> bool:
     """Whether the seam is sewn of the very cloth, and in the line, that the zip is set into."""
+    return in_its_line(seam, other) and bool(set(seam.cloths()) & set(other.cloths()))
+
+
+def in_its_line(seam: Seam, other: Seam) -> bool:
+    """Whether the seam is called after the line that the zip lies in, of whatever cloth it is."""
     where = set(singular_words(other.name)) - WAYS
-    named = bool(where) and where <= _lines(seam)
-    return other.place == ZIP and named and bool(set(seam.cloths()) & set(other.cloths()))
+    return other.place == ZIP and bool(where) and where <= _lines(seam)
 
 
 def _lines(seam: Seam) -> set[str]:

@@ -103,3 +103,25 @@ def test_what_a_knit_is_made_of_is_what_she_says() -> None:
     """A woven cloth that lends its name to a knit brings its guards, and no fibres of its own."""
     garment = garment_of(parse_yaml(CARDIGAN, "p.yaml"), known())
     assert [{"wool": 80.0, "nylon": 20.0}] == [dict(mix) for mix in garment.cloths["body"].mixes]
+
+
+DRESS = """garment: Ferry dress
+fitting: to the body
+fabrics:
+  shell: {fabric: crepe, fibres: {viscose: 100}, weight: 180 g/m2}
+  skirt: {fabric: georgette, fibres: {polyester: 100}, weight: 80 g/m2}
+seams:
+  - {name: shoulder, layers: [shell, shell], length: 10 cm, times: 2}
+  - {name: side, layers: [shell, shell], length: 22 cm, times: 2}
+  - {name: skirt side, layers: [skirt, skirt], length: 70 cm, times: 2}
+  - {name: waist, layers: [shell, {use: skirt, fullness: 2}], length: 70 cm}
+  - {name: centre back zip, layers: [shell, {notion: concealed zip}], length: 50 cm}
+  - {name: centre back, layers: [skirt, skirt], length: 45 cm}
+"""
+
+
+def test_the_seam_of_a_gathered_skirt_below_a_concealed_zip_stays_open_for_it() -> None:
+    """The zip is told by the bodice alone; its line runs on in the skirt that hangs from it."""
+    found = order_of(advise(garment_of(parse_yaml(DRESS, "p.yaml"), known()), known()), known())
+    assert stands(found, "press skirt side", "gather waist", "join waist", "set centre back zip")
+    assert stands(found, "set centre back zip", "join centre back")
