@@ -67,8 +67,20 @@ class MakerForm(Form):
     feet: list[Plain] | None = None
 
 
+_MANY = ("count", "cut", "how many", "quantity")
+"""What makers call a number of pieces or of fastenings."""
+
+
 class ClothForm(Form):
     """One cloth of the garment, or one notion that is described like a cloth."""
+
+    OTHER_WORDS: ClassVar[dict[str, str]] = {
+        "cloth": "fabric",
+        "composition": "fibres",
+        "content": "fibres",
+        "gsm": "weight",
+        "material": "fabric",
+    }
 
     fabric: Phrase | None = None
     notion: Phrase | None = None
@@ -93,6 +105,8 @@ class ClothForm(Form):
 
 class LayerForm(Form):
     """A layer of a seam with how it goes in: a cloth of the project, or a notion."""
+
+    OTHER_WORDS: ClassVar[dict[str, str]] = dict.fromkeys(("cloth", "fabric", "layer"), "use")
 
     use: Name | None = None
     notion: Name | None = None
@@ -157,6 +171,13 @@ class TiersForm(Form):
 
 class PieceForm(Form):
     """A piece to cut, by its cut sizes or by its finished ones."""
+
+    OTHER_WORDS: ClassVar[dict[str, str]] = {
+        **dict.fromkeys(_MANY, "number"),
+        **dict.fromkeys(("cloth", "from", "material", "of", "use"), "fabric"),
+        **dict.fromkeys(("high", "length", "long"), "height"),
+        "wide": "width",
+    }
 
     name: Name
     fabric: Name
@@ -246,6 +267,13 @@ class SeamForm(Form):
         ("iron", "ironing", "temperature", "heat", "press"), _HEAT
     )
     """What a maker may write that is no key, and what does instead."""
+    OTHER_WORDS: ClassVar[dict[str, str]] = {
+        **dict.fromkeys(_MANY, "number"),
+        **dict.fromkeys(("cloths", "fabrics"), "layers"),
+        **dict.fromkeys(("how", "made", "made by", "technique"), "method"),
+        "edge finish": "finish",
+        "type": "kind",
+    }
 
     name: Name
     layers: Layers | None = None
@@ -303,7 +331,7 @@ class ProjectForm(Form):
         "places": "seams",
         "title": "garment",
     }
-    """What a maker may write for a key; it is told, never taken."""
+    """What a maker may write for a key; it is told, never taken. So in every form."""
     LISTED: ClassVar[tuple[str, ...]] = ("fabrics", "parts", "seams", "pieces", "results")
     """The groups of many; a key of one of them stands under no one name."""
     WRITTEN: ClassVar[dict[str, str]] = {

@@ -7,7 +7,7 @@ of the key, what was expected, and the name she probably meant.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, TypeAlias, get_args
 
@@ -75,7 +75,7 @@ def slips_of(error: ValidationError, data: Data, model: type[BaseModel]) -> list
         group: Any = data
         for step in fault.steps[:-1]:
             group = group[step]
-        close = _meant(model, str(fault.loc[-1]), _known_keys(model, fault.loc[:-1]))
+        close = _meant(model, fault.loc)
         meant = next((name for name in close if name not in group), None)
         if meant is None or (*fault.steps[:-1], meant) in taken or meant != close[0]:
             continue
@@ -178,7 +178,7 @@ def _problem(
         name = str(fault.loc[-1])
         known = tuple(dict.fromkeys(k for same in group for k in _known_keys(model, same.loc[:-1])))
         expected = f"one of {', '.join(known)}" if 0 < len(known) <= _MANY else None
-        close = _meant(model, name, known)
+        close = _meant(model, fault.loc)
         instead = _instead(model, name, fault.loc[:-1])
         wanted = instead or (None if close else expected)
         return Problem(f"unknown key '{name}'", at_key, wanted, () if instead else close)
@@ -320,10 +320,13 @@ def _number(value: object) -> str:
     return f"{value:g}" if isinstance(value, float) else str(value)
 
 
-def _meant(model: type[BaseModel], word: str, known: Sequence[str]) -> tuple[str, ...]:
-    """The keys that a word may stand for: what the form says that it means, else the nearest."""
-    means = getattr(model, "OTHER_WORDS", {}).get(word)
-    return (str(means),) if means in known else nearest(word, known)
+def _meant(model: type[BaseModel], loc: Steps) -> tuple[str, ...]:
+    """The keys that an unknown one may stand for: what the forms there say, else the nearest."""
+    word, known = str(loc[-1]), _known_keys(model, loc[:-1])
+    forms = _models_at(model, loc[:-1])
+    said = (getattr(form, "OTHER_WORDS", {}).get(word) for form in forms)
+    means = next((str(key) for key in said if key in known), None)
+    return nearest(word, known) if means is None else (means,)
 
 
 def _known_keys(model: type[BaseModel], loc: Steps) -> tuple[str, ...]:

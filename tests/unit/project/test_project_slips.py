@@ -174,6 +174,26 @@ def test_her_own_word_for_a_key_is_one_message() -> None:
     ] == [(problem.message, problem.nearest) for problem in caught.value.problems]
 
 
+def test_her_own_word_for_a_key_of_a_piece_or_a_place_is_one_message_too() -> None:
+    """The key that it stands for is not told to be missing as well."""
+    text = (
+        "garment: Coat\nfabrics:\n  a: {cloth: cotton poplin, gsm: 120}\n"
+        "seams:\n  - {name: side, layers: [a, {fabric: a, fullness: 2}], made: French seam}\n"
+        "pieces:\n  - {name: front, of: a, cut: 2, width: 40 cm, length: 60 cm}\n"
+    )
+    with pytest.raises(InputError) as caught:
+        garment_of(parse_yaml(text, "coat.yaml"), knowledge())
+    assert [
+        ("unknown key 'cloth'", ("fabric",)),
+        ("unknown key 'gsm'", ("weight",)),
+        ("unknown key 'fabric'", ("use",)),
+        ("unknown key 'made'", ("method",)),
+        ("unknown key 'of'", ("fabric",)),
+        ("unknown key 'cut'", ("number",)),
+        ("unknown key 'length'", ("height",)),
+    ] == [(problem.message, problem.nearest) for problem in caught.value.problems]
+
+
 @pytest.mark.parametrize(
     ("lost", "said", "line"),
     [
