@@ -22,6 +22,7 @@ from advisor.render.printed.booklet import render_booklet
 from advisor.render.printed.html import render_html
 from advisor.units import System
 from advisor.writing.pdf import pdf_of
+from tests.garments.whole import told
 from tests.typed import shipped
 
 CHECKOUT = Path(__file__).resolve().parents[2]
@@ -31,6 +32,13 @@ PHONE = 360
 A4_BETWEEN_MARGINS_PX = 688  # 210 mm less two margins of 14 mm, at 96 to the inch
 A4 = (210.0, 297.0)
 LETTER = (215.9, 279.4)
+
+GARMENTS = CHECKOUT / "tests" / "garments" / "more"
+SPILLED = (
+    "aerial_catsuit", "bandstand_frock", "boathouse_ball", "boiled_cape", "coat", "corset", "dress",
+    "ferry_poncho", "ferryhouse_wrap", "frostfair_skating", "gilet", "larkspur_slip",
+)  # fmt: skip
+"""Whole garments of up to twenty places that have printed, at one time, a third page."""
 
 pytestmark = pytest.mark.browser
 every_demo = pytest.mark.parametrize("demo", [d.stem for d in DEMOS])
@@ -109,6 +117,13 @@ def test_a_sheet_prints_on_two_pages_of_a4(demo: str, printed: dict[str, bytes])
     assert 1 <= len(paper) <= 2
     for width, height in paper:
         assert A4 == pytest.approx((width, height), abs=1)
+
+
+@pytest.mark.parametrize("name", SPILLED)
+def test_a_sheet_that_spilled_onto_a_third_page_keeps_to_two(browser: Browser, name: str) -> None:
+    """Type and room are chosen by what the paper holds, not by letters or lines alone."""
+    page = render_html(told(GARMENTS / f"{name}.yaml"))
+    assert len(sheets_of_paper(printed_by(browser, page))) <= 2
 
 
 def test_a_sheet_in_inches_is_set_on_letter(chromium: str) -> None:

@@ -13,6 +13,7 @@ from advisor.render.layout import heading, wrap
 from advisor.render.printed.blocks import TIGHTEST, Room, sections
 from advisor.render.printed.digest import Digest, digest
 from advisor.render.printed.numbers import Numbers
+from advisor.render.printed.pagefit import amount_of, fits
 from advisor.render.printed.section import Item, Part, Section
 
 WIDTH = 120
@@ -38,8 +39,8 @@ def fitted_lines(report: Answer, most: int) -> tuple[list[str], Room]:
     """
     chosen = digest(report)
     for step in range(TIGHTEST + 1):
-        lines = lines_in(report, chosen, Room(step))
-        if len(lines) <= most:
+        lines, fit = lines_in(report, chosen, Room(step), most)
+        if fit:
             return _filled(report, chosen, lines, step, most) if step else (lines, Room())
     return lines, Room(TIGHTEST)
 
@@ -51,21 +52,25 @@ def _filled(
     low, high = 0, MOST_SPARE
     while low < high:
         spare = (low + high + 1) // 2
-        tried = lines_in(report, chosen, Room(step, spare))
-        if len(tried) <= most:
+        tried, fit = lines_in(report, chosen, Room(step, spare), most)
+        if fit:
             low, lines = spare, tried
         else:
             high = spare - 1
     return lines, Room(step, low)
 
 
-def lines_in(report: Answer, chosen: Digest, room: Room) -> list[str]:
-    """The lines of the sheet in some room."""
+def lines_in(
+    report: Answer, chosen: Digest, room: Room, most: int = LINES["metric"]
+) -> tuple[list[str], bool]:
+    """The lines of the sheet in some room, and whether they are no more and fit two pages."""
     numbers = Numbers(report, most=2, short=True)
     lines = heading(f"{report.garment}: handling sheet", 1)
-    for section in sections(report, numbers, chosen, room):
+    found = sections(report, numbers, chosen, room)
+    for section in found:
         lines += section_lines(section)
-    return lines + numbers.lines(WIDTH)
+    lines += numbers.lines(WIDTH)
+    return lines, len(lines) <= most and fits(amount_of(report, found, numbers))
 
 
 def section_lines(section: Section) -> list[str]:

@@ -6,7 +6,7 @@ seams as rows so that a setting is found at the machine by looking down its colu
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from markupsafe import Markup
@@ -20,19 +20,12 @@ from advisor.render.printed.blocks import EXCEPT, Room, sections
 from advisor.render.printed.compact import LINES, fitted_lines
 from advisor.render.printed.digest import digest
 from advisor.render.printed.numbers import STAR, Numbers
-from advisor.render.printed.section import Item, Part, Section
+from advisor.render.printed.pagefit import SIZES, Amount, amount_of, fits
+from advisor.render.printed.section import COLUMNS, Item, Part, Section
 from advisor.render.printed.style import PAPER, style
 from advisor.units import System
 
-COLUMNS: tuple[tuple[str, tuple[str, ...]], ...] = (
-    ("Pin", ("pin",)),
-    ("Needle, thread, stitch", ("stitch", "machine")),
-    ("Seam and edges", ("seam",)),
-    ("Press", ("press",)),
-)
-"""The columns of the seams and the lines that stand in each; other lines follow below the row."""
 USUAL = "as every seam"
-_SIZES = ((6500, "small"), (11000, "medium"))
 PICTURE = (
     "Bar: borne. Hatched: takes a press. Stroke: limit. Diamond: wanted, not borne. Dotted: what "
     "one, two, three dots may reach."
@@ -119,7 +112,8 @@ def sheet_of(report: Answer, numbers: Numbers | None = None, without: Sequence[s
     numbers = numbers or Numbers(report, most=2, short=True)
     every = map(plain_section, sections(report, numbers, digest(report), room))
     found = {s.id: s for s in every}
-    size = _size(found.values())
+    amount = amount_of(report, tuple(found.values()), numbers)
+    size = _size(amount)
     heat = nearest_svg(report.heat or (), units) if iron else ""
     known = (*FIRST, "cloths", "seams", *without)
     return Sheet(
@@ -128,7 +122,7 @@ def sheet_of(report: Answer, numbers: Numbers | None = None, without: Sequence[s
         before=tuple(found[k] for k in FIRST if k in found),
         iron=iron_svg(layers_of(iron), "What iron each cloth bears", units) if iron else "",
         heat=heat,
-        heat_kind="" if size == "large" else "screen",
+        heat_kind="" if fits(amount, SIZES[size], heat=True) else "screen",
         cloths=tuple(found[k] for k in ("cloths",) if k in found),
         table=table_of(found["seams"]) if "seams" in found else None,
         after=tuple(s for key, s in found.items() if key not in known),
@@ -153,15 +147,6 @@ def _row(item: Item, empty: str) -> Row:
     return Row(item.lead, item.about, cells, rest, empty)
 
 
-def _size(found: Iterable[Section]) -> str:
-    amount = sum(
-        len(text)
-        for section in found
-        for item in section.items
-        for text in _texts(item.parts, item.about)
-    )
-    return next((name for most, name in _SIZES if amount <= most), "large")
-
-
-def _texts(parts: Sequence[Part], about: str) -> list[str]:
-    return [*(part.text for part in parts), about]
+def _size(amount: Amount) -> str:
+    """The largest type in which a sheet keeps to two pages."""
+    return next((name for name, points in SIZES.items() if fits(amount, points)), "large")

@@ -46,3 +46,12 @@ class Section:
     items: tuple[Item, ...]
     intro: str = ""
     close: str = ""
+
+
+COLUMNS: tuple[tuple[str, tuple[str, ...]], ...] = (
+    ("Pin", ("pin",)),
+    ("Needle, thread, stitch", ("stitch", "machine")),
+    ("Seam and edges", ("seam",)),
+    ("Press", ("press",)),
+)
+"""The columns of the seams and the lines that stand in each; other lines follow below the row."""
