@@ -6,12 +6,12 @@ from itertools import combinations
 
 from advisor.answer.model.identified import (
     Identified,
-    ToldCare,
     ToldFibre,
+    ToldFinding,
     ToldOutcome,
     ToldRuledOut,
+    ToldSafety,
     ToldSeen,
-    ToldThread,
     ToldTrial,
 )
 from advisor.answer.model.told import ToldSource
@@ -91,7 +91,7 @@ def identified(
         if len(f.remain) != 1
     }
     cares = tuple(
-        ToldCare(kind, in_units(text, units), sources)
+        ToldSafety(kind, in_units(text, units), sources)
         for about, rows in SAFETY.items()
         if about in kinds
         for kind, sources, text in rows
@@ -138,14 +138,14 @@ def cloth_mixes(findings: dict[str, Finding]) -> tuple[Mix, ...]:
 
 def _thread(
     name: str, finding: Finding, knowledge: Knowledge, refused: tuple[str, ...]
-) -> ToldThread:
+) -> ToldFinding:
     order = list(knowledge.observations)
     seen = sorted(finding.seen, key=lambda s: order.index(s.test))
     tests = proposals(finding, knowledge.observations, refused)
     best = tests[0] if tests else None
     gentle = next((t for t in tests if knowledge.observations[t.test].kind not in SAFETY), None)
     fibres = [knowledge.fibres[fibre] for fibre in finding.remain]
-    return ToldThread(
+    return ToldFinding(
         name=name,
         saw=tuple(_seen(s, knowledge) for s in seen),
         remain=tuple(ToldFibre(fibre.id, fibre.name, fibre.group) for fibre in fibres),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from advisor.answer.model.identified import Identified, ToldFibre, ToldThread, ToldTrial
+from advisor.answer.model.identified import Identified, ToldFibre, ToldFinding, ToldTrial
 from advisor.answer.wording import degrees
 from advisor.knowledge.model import COLD
 from advisor.render.layout import heading, row, wrap
@@ -50,7 +50,7 @@ def iron_limit(told: Identified) -> str:
     return f"no iron above {degrees(told.iron_limit_c, told.units)}"
 
 
-def _verdict_lines(part: ToldThread, *, one: bool) -> list[str]:
+def _verdict_lines(part: ToldFinding, *, one: bool) -> list[str]:
     """What it may be."""
     lines = [] if one else heading(THREADS[part.name])
     if part.blend:
@@ -62,7 +62,7 @@ def _verdict_lines(part: ToldThread, *, one: bool) -> list[str]:
     return lines
 
 
-def _evidence_lines(part: ToldThread, *, one: bool) -> list[str]:
+def _evidence_lines(part: ToldFinding, *, one: bool) -> list[str]:
     """What it rests on, and what would tell more."""
     lines = heading("Because" if one else f"{THREADS[part.name]}: because") if part.saw else [""]
     for seen in part.saw:
@@ -75,7 +75,7 @@ def _evidence_lines(part: ToldThread, *, one: bool) -> list[str]:
     return lines + (heading("Try next") + further if further else [])
 
 
-def _contradiction(part: ToldThread) -> list[str]:
+def _contradiction(part: ToldFinding) -> list[str]:
     said = " and ".join(f"'{s.answer}' ({s.title})" for s in part.contradiction)
     text = (
         f"These contradict each other: {said}. No one fibre does both, so it is a blend, or a "
@@ -101,7 +101,7 @@ def _names(remain: tuple[ToldFibre, ...]) -> str:
     return "; ".join(", ".join(names) for names in groups.values())
 
 
-def _next_lines(part: ToldThread) -> list[str]:
+def _next_lines(part: ToldFinding) -> list[str]:
     if part.contradiction or part.blend or len(part.remain) < 2:
         return []
     lines: list[str] = []

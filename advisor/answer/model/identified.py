@@ -62,7 +62,7 @@ class ToldTrial:
 
 
 @dataclass(frozen=True, slots=True)
-class ToldThread:
+class ToldFinding:
     """The whole cloth, its warp or its weft: what remains, why, and what would tell more.
 
     `mix` is the blend in words; `first` is what to ask before any test.
@@ -83,7 +83,7 @@ class ToldThread:
 
 
 @dataclass(frozen=True, slots=True)
-class ToldCare:
+class ToldSafety:
     """How to do what can hurt."""
 
     kind: str
@@ -97,9 +97,9 @@ class Identified:
 
     schema: str
     units: System
-    threads: tuple[ToldThread, ...]
+    threads: tuple[ToldFinding, ...]
     may_be: tuple[dict[str, float | None], ...]
     contradicted: bool
     iron_limit_c: float | None
-    cautions: tuple[ToldCare, ...]
+    cautions: tuple[ToldSafety, ...]
     sources: tuple[ToldSource, ...]
