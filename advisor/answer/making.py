@@ -172,10 +172,10 @@ def _built(work: SeamWork, judgement: Judgement, teller: Teller) -> ToldBuild:
     units = teller.units
     return ToldBuild(
         times=work.seam.making.times,
-        plies=_round(plies),
+        plies=round(plies, 2),
         at=spot.name if spot else "at the stitch line",
-        thickness_mm=_round(spot.lies_mm) if spot else None,
-        under_foot_mm=_round(spot.foot_mm) if spot else None,
+        thickness_mm=round(spot.lies_mm, 2) if spot else None,
+        under_foot_mm=round(spot.foot_mm, 2) if spot else None,
         foot_lift_mm=work.lift,
         room=work.room,
         squeeze=work.squeeze,
@@ -183,11 +183,11 @@ def _built(work: SeamWork, judgement: Judgement, teller: Teller) -> ToldBuild:
         spots=tuple(map(_spot, work.spots)),
         allowance_mm=finishing.allowance if finishing else None,
         finish=finishing.finish if finishing else None,
-        needs_mm=_round(finishing.needs) if finishing else None,
-        short_mm=_round(finishing.short) if finishing else None,
+        needs_mm=round(finishing.needs, 2) if finishing else None,
+        short_mm=round(finishing.short, 2) if finishing else None,
         finish_when=finishing.when if finishing else "",
-        grade_mm=tuple(_round(w) for w in work.trimming.grade),
-        strength_n_per_cm=_round(holding.has) if holding.has is not None else None,
+        grade_mm=tuple(round(w, 2) for w in work.trimming.grade),
+        strength_n_per_cm=round(holding.has, 2) if holding.has is not None else None,
         strength_needs_n_per_cm=holding.needs,
         thread_m=_thread_use(work),
         fullness=_fullness(work, units),
@@ -202,9 +202,9 @@ def _built(work: SeamWork, judgement: Judgement, teller: Teller) -> ToldBuild:
 def _spot(spot: Spot) -> ToldSpot:
     return ToldSpot(
         spot.name,
-        _round(spot.plies),
-        _round(spot.lies_mm),
-        _round(spot.foot_mm),
+        round(spot.plies, 2),
+        round(spot.lies_mm, 2),
+        round(spot.foot_mm, 2),
         spot.sewn,
         spot.complete,
     )
@@ -229,11 +229,11 @@ def _thread_use(work: SeamWork) -> ToldThreadUse | None:
         return None
     use = whole(work.threads)
     return ToldThreadUse(
-        needle=_round(use.needle / 1000),
-        bobbin=_round(use.bobbin / 1000),
-        looper=_round(use.looper / 1000),
-        total=_round(use.total / 1000),
-        by={p.purpose: _round(p.use.total / 1000) for p in work.threads},
+        needle=round(use.needle / 1000, 2),
+        bobbin=round(use.bobbin / 1000, 2),
+        looper=round(use.looper / 1000, 2),
+        total=round(use.total / 1000, 2),
+        by={p.purpose: round(p.use.total / 1000, 2) for p in work.threads},
     )
 
 
@@ -244,10 +244,10 @@ def _fullness(work: SeamWork, units: System) -> ToldFullness | None:
     return ToldFullness(
         cloth=full.cloth,
         method=full.method,
-        ratio=_round(full.ratio),
-        measured=None if full.measured is None else _round(full.measured),
+        ratio=round(full.ratio, 2),
+        measured=None if full.measured is None else round(full.measured, 2),
         finished_mm=full.finished,
-        cut_mm=None if full.cut is None else _round(full.cut),
+        cut_mm=None if full.cut is None else round(full.cut, 2),
         usual=tuple(full.usual),
         layers=full.layers,
         says=" ".join(seamwords.full_says(work, units)),
@@ -280,18 +280,18 @@ def _thread(bought: ThreadBought, judgement: Judgement, teller: Teller) -> ToldT
         matches=tuple(bought.to_match),
         fibre=bought.fibre,
         tex=bought.tex,
-        needle_m=_round(bought.needle),
-        bobbin_m=_round(bought.bobbin),
-        looper_m=_round(bought.looper),
-        overlocker_m=_round(bought.overlocker),
-        total_m=_round(bought.total),
+        needle_m=round(bought.needle, 2),
+        bobbin_m=round(bought.bobbin, 2),
+        looper_m=round(bought.looper, 2),
+        overlocker_m=round(bought.overlocker, 2),
+        total_m=round(bought.total, 2),
         buy=seamwords.reels_text(bought.reels, bought.cones, teller.units),
         seams=tuple(bought.seams),
         not_counted=tuple(bought.uncounted),
         tucks=tuple(bought.tucks),
         ticket=None
         if bought.ticket is None
-        else ToldTicket(_round(bought.ticket, 0), "cotton" if bought.fibre == COTTON else "metric"),
+        else ToldTicket(round(bought.ticket, 0), "cotton" if bought.fibre == COTTON else "metric"),
         needle_nm=bought.needle_size,
         needles_set=_needles_set(bought, judgement),
         size_sources=teller.cite(threadsize.SOLD_SOURCES),
@@ -316,7 +316,7 @@ def _shade(cloth: str, shade: Shade, teller: Teller) -> ToldShade:
     """A cloth that shares its thread; the sources are those of every difference of colour."""
     teller.cite(colour.SOURCES)
     found = colour.Match(shade.colour, shade.difference, shade.darker)
-    near = _round(found.difference)
+    near = round(found.difference, 2)
     return ToldShade(cloth, shade.colour, shade.reel, near, found.darker, found.seen)
 
 
@@ -334,7 +334,7 @@ def _reel(one: Found, teller: Teller) -> ToldReel:
     near = one.found
     return ToldReel(
         one.reel.name,
-        None if near is None else _round(near.difference),
+        None if near is None else round(near.difference, 2),
         near is not None and near.darker,
         "" if near is None else near.seen,
         teller.cite(colour.SOURCES if near is not None else ("common-practice",)),
@@ -345,7 +345,3 @@ def _reel(one: Found, teller: Teller) -> ToldReel:
 
 MOST_REELS = 2
 FOOT_GROUP = "foot"
-
-
-def _round(value: float, digits: int = 2) -> float:
-    return round(value, digits)

@@ -23,17 +23,17 @@ def told_need(need: Need, laid: Mapping[str, str], teller: Teller) -> ToldNeed:
         aspect=need.aspect,
         for_=tuple(need.places),
         state=need.state,
-        length_mm=None if need.length is None else _round(need.length, 0),
+        length_mm=None if need.length is None else round(need.length, 0),
         number=need.number,
         cut_mm=tuple(
-            (each.number, None if each.each is None else _round(each.each)) for each in need.cut
+            (each.number, None if each.each is None else round(each.each, 2)) for each in need.cut
         ),
         ends_mm=need.ends,
         buy=laid.get(need.item, "") if buy is None else sold_text(buy, teller.units),
-        buy_mm=None if buy is None else _round(buy),
+        buy_mm=None if buy is None else round(buy, 2),
         least_mm=need.least,
         bends=tuple(
-            ToldBend(of, thick, _round(radius), teller.cite(boning.SOURCES))
+            ToldBend(of, thick, round(radius, 2), teller.cite(boning.SOURCES))
             for of, thick, radius in need.bends
         ),
         strip=_strip(need, teller),
@@ -61,9 +61,5 @@ def _strip(need: Need, teller: Teller) -> ToldStrip | None:
     strip = need.strip
     if strip is None:
         return None
-    square = None if strip.square is None else _round(strip.square, 0)
-    return ToldStrip(tuple(_round(w, 1) for w in strip.width), square, teller.cite(strip.sources))
-
-
-def _round(value: float, digits: int = 2) -> float:
-    return round(value, digits)
+    square = None if strip.square is None else round(strip.square, 0)
+    return ToldStrip(tuple(round(w, 1) for w in strip.width), square, teller.cite(strip.sources))

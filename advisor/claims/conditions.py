@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from advisor.claims.subjects import Subject, Truth, has_fibre, has_group, in_number
+from advisor.knowledge.factwords import SEAM_USUAL
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Maker, Seam
 from advisor.project.placing import singular_words
@@ -132,18 +133,6 @@ def facts_of(tree: list[Any], facts: dict[str, Any], who: str) -> list[Fact]:
     return [Fact(who, tree[1], f"{value:g}" if isinstance(value, float) else str(value))]
 
 
-SEAM_DEFAULTS: dict[str, Any] = {
-    "shape": "straight",
-    "edge": "open",
-    "stress": "medium",
-    "stitched by": "machine",
-    "worn next to skin": "no",
-    "bias": "no",
-    "lined": "no",
-}
-"""What is taken for granted of a seam where the project is silent; the sheet says so."""
-
-
 CARRYING = frozenset({"shoulder", "neck", "neckline", "waist", "yoke", "raglan", "strap"})
 """Words of places from which the rest of a garment hangs: common practice."""
 BESIDE = frozenset(
@@ -169,7 +158,7 @@ def _carries(seam: Seam, stress: str) -> bool:
 
 def seam_facts(seam: Seam) -> dict[str, Any]:
     """Everything that can be asked of a seam."""
-    facts: dict[str, Any] = SEAM_DEFAULTS | seam.facts
+    facts: dict[str, Any] = {**SEAM_USUAL, **seam.facts}
     facts["layers"] = float(len(seam.uses))
     facts["carries weight"] = "yes" if _carries(seam, str(facts["stress"])) else "no"
     facts["place"] = seam.place

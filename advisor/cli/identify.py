@@ -42,7 +42,9 @@ def identify(  # noqa: PLR0917 - one parameter for each option
     units: common.Units = None,
 ) -> None:
     """Find out safely what a cloth may be made of; asks, unless told with --saw what was seen."""
-    from advisor.render.identify_text import cloth_mixes, render, told
+    from advisor.answer.identified import cloth_mixes, identified
+    from advisor.records import as_data
+    from advisor.render.identify_text import render
 
     known = common.knowledge().told(units or "metric")
     if list_tests:
@@ -50,19 +52,19 @@ def identify(  # noqa: PLR0917 - one parameter for each option
         return
     refused = tuple(k for k, no in (("flame", no_flame), ("solvent", no_solvent)) if no)
     findings = _read(saw, known) if saw else _talk(known, refused)
-    data = told(findings, known, "us" if units == "us" else "metric", refused)
+    told = identified(findings, known, "us" if units == "us" else "metric", refused)
     if json:
-        common.print_json(data)
+        common.print_json(as_data(told))
     else:
-        common.print_text(render(data, known))
-    if into is not None and not data["contradicted"]:
+        common.print_text(render(told))
+    if into is not None and not told.contradicted:
         from advisor.project.fibres_into import write_fibres
 
         value = write_fibres(Path(into[0]), into[1], cloth_mixes(findings), known)
         say(f"Written into {into[0]}: {into[1]}, fibres: {value}")
     elif into is not None:
         say("Nothing was written: what was seen contradicts itself.")
-    if data["contradicted"]:
+    if told.contradicted:
         raise typer.Exit(1)
 
 

@@ -108,9 +108,13 @@ def say(text: str) -> None:
 def _put(text: str) -> None:
     if sys.stdout is None:
         return
+    plain = text.encode("utf-8", "backslashreplace")
     try:
-        sys.stdout.buffer.write(text.encode("utf-8", "backslashreplace"))
-        sys.stdout.buffer.flush()
+        if hasattr(sys.stdout, "buffer"):
+            sys.stdout.buffer.write(plain)
+        else:  # a program that gathers what is printed
+            sys.stdout.write(plain.decode())
+        sys.stdout.flush()
     except BrokenPipeError:
         raise
     except OSError as error:

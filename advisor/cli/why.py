@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from advisor.cli import common, completing
+
+if TYPE_CHECKING:
+    from advisor.answer.model.answer import Answer
+    from advisor.answer.pipeline import Decided
+    from advisor.knowledge.model import Knowledge
 
 
 def why(
@@ -31,43 +36,61 @@ def why(
 ) -> None:
     """Show why an answer is what it is: each claim, its facts, and on whose word."""
     from advisor.answer.pipeline import Parts, decide, tell
-    from advisor.records import as_data
-    from advisor.render.method_why import asks_method, place_named, render_method
-    from advisor.render.reasons import pick_verdicts, render_reasons
+    from advisor.render.method_why import asks_method
 
     known = common.knowledge()
     garment = common.with_units(common.garment_of([file], known), units)
     decided = decide(garment, known, Parts())
     told = tell(decided, known, Parts())
     if aspect == "order":
-        from advisor.render.order_why import render_why_order, why_order
-
-        step = why_order(decided.advice, place, known)
-        if json:
-            common.print_json(step)
-        else:
-            common.print_text(render_why_order(step))
+        data, text = _step(decided, place, known)
     elif asks_method(aspect):
-        seam = place_named(told, place)
-        if json:
-            common.print_json(as_data(seam))
-        else:
-            methods = decided.work.methods if decided.work is not None else {}
-            said = next(s.method for s in garment.seams if s.name == seam.name)
-            lines = render_method(seam, methods[seam.name], said, known)
-            common.print_text("\n".join(lines) + "\n")
-    elif json:
-        verdicts = pick_verdicts(told, place, aspect, known)
-        common.print_json(
-            {
-                "schema": told.schema,
-                "garment": told.garment,
-                "verdict": as_data(verdicts[0]),
-                "verdicts": [as_data(verdict) for verdict in verdicts],
-                "sources": as_data(told.sources),
-            }
-        )
+        data, text = _making(decided, told, place, known)
     else:
-        trees = [render_reasons(v, known) for v in pick_verdicts(told, place, aspect, known)]
-        common.print_text("\n\n".join("\n".join(lines) for lines in trees) + "\n")
+        data, text = _verdicts(told, place, aspect, known)
+    if json:
+        common.print_json(data)
+    else:
+        common.print_text(text)
     common.leave(told)
+
+
+def _step(decided: Decided, place: str, known: Knowledge) -> tuple[object, str]:
+    """Why a step of the order of work stands where it stands."""
+    from advisor.answer.stepwhy import why_step
+    from advisor.order.work import order_of
+    from advisor.records import as_data
+    from advisor.render.order_why import render_why_order, step_typed
+
+    work = decided.work or order_of(decided.advice, known)
+    numbered = sorted(work.order, key=work.numbers.__getitem__)
+    step = step_typed(place, {name: work.tasks[name].step.does for name in numbered})
+    why = why_step(decided.advice.judgement.garment.name, work, step, known)
+    return as_data(why), render_why_order(why)
+
+
+def _making(decided: Decided, told: Answer, place: str, known: Knowledge) -> tuple[object, str]:
+    """Why a place is made the way it is."""
+    from advisor.records import as_data
+    from advisor.render.method_why import place_named, render_method
+
+    seam = place_named(told, place)
+    methods = decided.work.methods if decided.work is not None else {}
+    said = next(s.method for s in decided.advice.judgement.garment.seams if s.name == seam.name)
+    return as_data(seam), "\n".join(render_method(seam, methods[seam.name], said, known)) + "\n"
+
+
+def _verdicts(told: Answer, place: str, aspect: str, known: Knowledge) -> tuple[object, str]:
+    """Why what is decided is what it is, each claim with its facts."""
+    from advisor.records import as_data
+    from advisor.render.reasons import pick_verdicts, render_reasons
+
+    verdicts = pick_verdicts(told, place, aspect, known)
+    data = {
+        "schema": told.schema,
+        "garment": told.garment,
+        "verdict": as_data(verdicts[0]),
+        "verdicts": as_data(verdicts),
+        "sources": as_data(told.sources),
+    }
+    return data, "\n\n".join("\n".join(render_reasons(v, known)) for v in verdicts) + "\n"

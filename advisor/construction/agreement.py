@@ -16,11 +16,11 @@ from advisor.construction.belonging import may_belong, too_tall
 from advisor.construction.clothlist import too_wide_in
 from advisor.construction.disagreement import Disagreement, Figure
 from advisor.construction.fullness import fullness_of
-from advisor.construction.inrows import apart_of, holes_of, is_row, number_in
+from advisor.construction.inrows import apart_of, holes_for, is_row, number_in
 from advisor.construction.partsagree import against_its_part, unended
 from advisor.craft import fullness as table
 from advisor.knowledge.model import Knowledge
-from advisor.project.buttons import alike, for_show, half_for_show, has_own_loop
+from advisor.project.buttons import HOLES, alike, buttons_of, half_for_show, holes_of
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.linings import unit_of
 from advisor.project.making import Bolt, Piece
@@ -247,40 +247,22 @@ def _stretched(seam: Seam, garment: Garment) -> Iterator[Disagreement]:
             )
 
 
-def _buttons(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
-    """As many buttonholes as buttons."""
-    holes = [s for s in garment.seams if "buttonhole" in s.name.casefold()]
-    buttons = [
-        s
-        for s in garment.seams
-        if s not in holes
-        and not (for_show(s) or has_own_loop(s))
-        and any(_is_button(name, garment, knowledge) for name in s.cloths())
-    ]
-    for hole in holes:
-        near = [b for b in buttons if alike(hole, b, garment)]
-        single = len(holes) == len(buttons) == 1
-        if single and not near and hole.making.times != buttons[0].making.times:
-            text = (
-                f"there are {hole.making.times}, and no buttons of a like name, only "
-                f"{buttons[0].making.times} {buttons[0].name}"
-            )
+def _buttons(garment: Garment, _knowledge: Knowledge) -> Iterator[Disagreement]:
+    """As many of holes as of their buttons; twice as many make a double-breasted front."""
+    for hole in garment.seams:
+        buttons = buttons_of(hole, garment) if hole.place == HOLES else ()
+        if len(buttons) != 1 or len(holes_of(buttons[0], garment)) != 1:
+            continue
+        button, holes = buttons[0], hole.making.times
+        counted, number = button.making.counted, button.making.times
+        if not counted or number == holes or half_for_show(button, holes):
+            continue
+        if alike(hole, button, garment):
+            figures = tuple(Figure(s.name, s.making.times, "count") for s in (hole, button))
+            yield Disagreement("buttons", button.name, figures)
+        else:
+            text = f"there are {holes}, and no buttons of a like name, only {number} {button.name}"
             yield Disagreement("buttons", hole.name, (), text)
-        if len(near) == 1 and sum(alike(h, near[0], garment) for h in holes) == 1:
-            yield from _uneven(hole, near[0])
-
-
-def _uneven(hole: Seam, button: Seam) -> Iterator[Disagreement]:
-    """As many of the one as of the other; twice as many make a double-breasted front."""
-    counts = [Figure(seam.name, seam.making.times, "count") for seam in (hole, button)]
-    holes, counted = hole.making.times, button.making.counted
-    if counted and holes != button.making.times and not half_for_show(button, holes):
-        yield Disagreement("buttons", button.name, tuple(counts))
-
-
-def _is_button(name: str, garment: Garment, knowledge: Knowledge) -> bool:
-    entry = garment.cloths[name].entry
-    return knowledge.entries[entry].kind == "button" and "button" in entry
 
 
 def _uncounted(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
@@ -288,7 +270,7 @@ def _uncounted(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]
     for seam in garment.seams:
         for name in seam.cloths():
             entry = knowledge.entries[garment.cloths[name].entry]
-            sure = seam.making.counted or holes_of(entry, garment) is not None
+            sure = seam.making.counted or holes_for(seam, entry, garment) is not None
             if apart_of(entry) is None or "length" not in seam.facts or sure:
                 continue
             row, times = is_row(seam, entry), number_in(seam, entry, garment)

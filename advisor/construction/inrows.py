@@ -10,6 +10,7 @@ import math
 from typing import Final
 
 from advisor.knowledge.model import Entry
+from advisor.project.buttons import BUTTON, number_of_holes
 from advisor.project.garment import Garment, Seam
 
 APART: Final = "apart"
@@ -17,7 +18,6 @@ ONE: Final = 50.0
 """Up to this length a place has one fastening, not a row of them, mm: estimate."""
 NEARLY: Final = 0.15
 """By how much of one space all spaces of a row together may be longer (estimate)."""
-HOLE, BUTTON = "buttonhole", "button"
 
 
 def apart_of(entry: Entry) -> float | None:
@@ -32,19 +32,14 @@ def is_row(seam: Seam, entry: Entry) -> bool:
     return apart_of(entry) is not None and long and seam.making.times == 1
 
 
-def holes_of(entry: Entry, garment: Garment) -> int | None:
-    """How many buttonholes a garment has for its buttons.
-
-    None where nobody counted them, or there is more than one place of either.
-    """
-    holes = [s.making.times for s in garment.seams if s.place == HOLE and s.making.counted]
-    single = len(holes) == 1 == sum(s.place == BUTTON for s in garment.seams)
-    return holes[0] if single and BUTTON in entry.id else None
+def holes_for(seam: Seam, entry: Entry, garment: Garment) -> int | None:
+    """How many holes tell the number of the buttons of a place; None where none do."""
+    return number_of_holes(seam, garment) if BUTTON in entry.id else None
 
 
 def number_in(seam: Seam, entry: Entry, garment: Garment) -> int:
     """How many of a fastening a place takes."""
-    holes = None if seam.making.counted else holes_of(entry, garment)
+    holes = None if seam.making.counted else holes_for(seam, entry, garment)
     if holes is not None:
         return holes
     apart = apart_of(entry)

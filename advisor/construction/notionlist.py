@@ -15,7 +15,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from advisor.construction.fullness import drawn_up_by
-from advisor.construction.inrows import apart_of, holes_of, is_row, number_in
+from advisor.construction.inrows import apart_of, holes_for, is_row, number_in
 from advisor.construction.laced import CORD, cords
 from advisor.construction.widths import Width, usual_width, width_of
 from advisor.craft import boning
@@ -123,7 +123,9 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
     if _by_piece(entry):
         zips = entry.kind == "zip"
         apart = apart_of(entry)
-        rows = any(is_row(seam, entry) and holes_of(entry, garment) is None for seam in places)
+        rows = any(
+            is_row(seam, entry) and holes_for(seam, entry, garment) is None for seam in places
+        )
         counted = [_number(seam, entry, garment) for seam in places]
         cut = tuple(
             Lengths(number, _of_zip(entry, _length(seam, name)))

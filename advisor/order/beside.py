@@ -23,7 +23,7 @@ from advisor.order.namewords import MARKED, NECK, PARTLY
 from advisor.order.openings import closed_here, turned_here
 from advisor.order.roles import FRILLED, POCKET_FLAP, POCKET_ZIP, holds_words, of_another_cloth
 from advisor.order.setups import OVERLOCKER
-from advisor.project.buttons import HOLES, buttons_of, for_show, half_for_show, has_own_loop
+from advisor.project.buttons import buttons_of, for_show, half_for_show, has_own_loop, holes_of
 from advisor.project.linings import LINING
 from advisor.project.placing import POCKETS
 from advisor.project.placing import singular_words as _words
@@ -273,7 +273,7 @@ NO_BUTTONHOLE = " where its buttonhole or loop lies (none is named: make that fi
 
 def marked(place: SeamPlace, facts: Facts) -> str:
     """How buttons are placed: through their buttonholes, or at marks of their own."""
-    holes = holes_of(place, facts)
+    holes = gone_through(place, facts)
     if holes:
         looped = all("loop" in _words(f"{p.name} {p.seam.fastening}") for p in holes)
         way = "at the loops" if looped else "through the buttonholes"
@@ -287,10 +287,10 @@ def marked(place: SeamPlace, facts: Facts) -> str:
     return f"Close the edge, mark {place.name}{NO_BUTTONHOLE}, and sew them on"
 
 
-def holes_of(place: SeamPlace, facts: Facts) -> list[SeamPlace]:
+def gone_through(place: SeamPlace, facts: Facts) -> list[SeamPlace]:
     """The holes or loops that these buttons go through; a vent of a sleeve has none."""
-    holes = [p for p in facts.places if p.kind.id == HOLES]
-    found = [p for p in holes if place.seam in buttons_of(p.seam, facts.garment)]
+    holes = holes_of(place.seam, facts.garment)
+    found = [p for p in facts.places if p.seam in holes]
     wrists = [p for p in found if WRIST & set(_words(p.name))]
     return wrists if _at_vent(place, facts) else found
 

@@ -7,28 +7,12 @@ names the precedences that forbid it.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 from advisor.order.graph import CycleError, Graph, build
 from advisor.order.plan import OrderPlan
 from advisor.order.search import Effort, Setting, plan_graph
 from advisor.order.steps import Precedence
-
-
-@dataclass(frozen=True, slots=True)
-class Reasons:
-    """What holds a step in its place.
-
-    `comes_after` and `comes_before` are the precedences that touch it and do not follow from
-    others; `forced_before` and `forced_after` are all steps held before and after it.
-    """
-
-    step: str
-    comes_after: tuple[Precedence, ...]
-    comes_before: tuple[Precedence, ...]
-    forced_before: tuple[str, ...]
-    forced_after: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,33 +49,6 @@ class Moved:
     extra: float | None
     extra_least: float | None
     forbidden_by: tuple[Precedence, ...]
-
-
-def reasons(graph: Graph, step: str) -> Reasons:
-    """Everything that holds this step in its place; raises KeyError for an unknown step."""
-    reduced = graph.reduced()
-    return Reasons(
-        step,
-        tuple(item for item in reduced if item.after == step),
-        tuple(item for item in reduced if item.before == step),
-        graph.forced_before(step),
-        graph.forced_after(step),
-    )
-
-
-def pin_at(order: Sequence[str], step: str, position: int) -> Pin:
-    """The pin for a place in an order, counted from 0: between the steps that then stand there.
-
-    Raises ValueError for a place outside the order or a step that is not in it.
-    """
-    rest = [name for name in order if name != step]
-    if len(rest) == len(order):
-        raise ValueError(f"{step!r} is not in the order")
-    if not 0 <= position <= len(rest):
-        raise ValueError(f"the place must be from 0 to {len(rest)}, not {position}")
-    after = rest[position - 1] if position else None
-    before = rest[position] if position < len(rest) else None
-    return Pin(step, after, before)
 
 
 def moved(

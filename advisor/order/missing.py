@@ -16,7 +16,7 @@ from advisor.order.gapcloth import cloths_of
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import LENGTHWISE, SLEEVE_HEM, WAIST, lining_ends, lining_ends_at_waist
 from advisor.order.roles import holds_words
-from advisor.project.buttons import BUTTON, HOLES, buttons_of, for_show, has_own_loop
+from advisor.project.buttons import BUTTON, for_show, has_own_loop, holes_of
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
 
@@ -175,8 +175,7 @@ class _Search:
 
     def has_no_hole(self, place: SeamPlace) -> bool:
         """Whether no holes or loops are named that these buttons go through."""
-        holes = [p.seam for p in self.places if p.kind.id == HOLES]
-        return not any(place.seam in buttons_of(hole, self.garment) for hole in holes)
+        return not holes_of(place.seam, self.garment)
 
     def is_sleeved(self, place: SeamPlace) -> bool:
         """Whether a sleeve goes in: two layers are said, or it is told of elsewhere."""

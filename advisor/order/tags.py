@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from advisor.knowledge.ordering import Operation
-from advisor.order.beside import ends_of, holes_of, is_frill
+from advisor.order.beside import ends_of, gone_through, is_frill
 from advisor.order.facts import Facts
 from advisor.order.fitting import TO_BODY
 from advisor.order.kinds import SeamPlace, crosses
@@ -75,7 +75,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "caught in a side": place.method.id == "strap-caught-in-the-side",
         "runs over a fitted shoulder": _over_shoulders(place, facts),
         "ends in a waist": place.method.id == "strap-turned" and not _strap(place),
-        "goes through a hole": bool(holes_of(place, facts)),
+        "goes through a hole": bool(gone_through(place, facts)),
         "hangs from it": _strap(place),
         "hangs from the band": _strap(place) and hangs_from_band(facts.places),
         "frill": is_frill(place),

@@ -9,16 +9,16 @@ from typing import Any
 from starlette.requests import Request
 from starlette.responses import Response
 
-from advisor.answer.wording import degrees
+from advisor.answer.identified import SAFETY, cloth_mixes, identified
 from advisor.errors import InputError
 from advisor.identify.eliminate import LABEL, Finding, Seen, proposals
 from advisor.identify.eliminate import identify as eliminate
 from advisor.identify.observed import WHOLE, read_saw, seen_of
-from advisor.knowledge.model import COLD, Knowledge
+from advisor.knowledge.model import Knowledge
 from advisor.knowledge.observations import Observation
 from advisor.page.shown import Fields, at, desk_of, page, see, slips_of
 from advisor.render.identify_talk import FIRST
-from advisor.render.identify_text import CAVEAT, SAFETY, SAME, THREADS, cloth_mixes, told
+from advisor.render.identify_text import CAVEAT, SAME, THREADS, iron_limit
 from advisor.units.sentences import render as sentence
 
 MOST_SEEN = 60
@@ -62,13 +62,12 @@ def identify(request: Request) -> Response:
     except InputError as error:
         return page(request, "identify.html", {**about, "slips": slips_of(error, desk)}, 400)
     findings = _findings(seen, asked.threads, known)
-    data = told(findings, known, "metric", asked.refuse)
-    limit = data["iron_limit_c"]
+    told = identified(findings, known, "metric", asked.refuse)
     about |= {
-        "parts": data["threads"],
+        "parts": told.threads,
         "names": THREADS,
-        "limit": "" if limit is None else _limit(limit),
-        "contradicted": data["contradicted"],
+        "limit": iron_limit(told),
+        "contradicted": told.contradicted,
         "question": _next(findings[asked.threads], asked, known),
         "notes": (CAVEAT,),
         "same": SAME,
@@ -161,10 +160,6 @@ def _question(about: Observation) -> SightQuestion:
     label = about.id == LABEL
     answers = () if label else tuple(about.answers)
     return SightQuestion(about.id, about.ask, about.how, answers, label, cares)
-
-
-def _limit(celsius: float) -> str:
-    return "no iron at all" if celsius <= COLD else f"no iron above {degrees(celsius, 'metric')}"
 
 
 def _without(asked: SightsAsked, text: str) -> list[tuple[str, str]]:

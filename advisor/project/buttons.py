@@ -67,6 +67,22 @@ def buttons_of(hole: Seam, garment: Garment) -> tuple[Seam, ...]:
     return own or tuple(s for s in closing if not any(alike(h, s, garment) for h in holes))
 
 
+def holes_of(button: Seam, garment: Garment) -> tuple[Seam, ...]:
+    """The places of holes or loops that these buttons go through."""
+    holes = (s for s in garment.seams if s.place == HOLES)
+    return tuple(hole for hole in holes if button in buttons_of(hole, garment))
+
+
+def number_of_holes(button: Seam, garment: Garment) -> int | None:
+    """How many holes there are for these buttons.
+
+    None where nobody counted them, or other buttons go through them as well.
+    """
+    holes = holes_of(button, garment)
+    own = all(h.making.counted and buttons_of(h, garment) == (button,) for h in holes)
+    return sum(h.making.times for h in holes) if holes and own else None
+
+
 def with_named(
     seams: Sequence[Seam], rows: Sequence[Mapping[str, Any]], notion: Callable[[str], str | None]
 ) -> tuple[Seam, ...]:

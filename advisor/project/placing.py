@@ -51,7 +51,6 @@ LAID = "applique"
 POCKETS = frozenset({"set-in-pocket", "welt-pocket"})  # their bag hangs inside
 BANDED = POCKETS | {"hem", "cuff"}
 """Kinds that a name may mean where a knit stretched to the edge makes a band of it."""
-NECKS = frozenset({"neck", "neckline"})
 SINGLE = frozenset({"canvas", "interfacing", "stay-tape", "ribbon"})
 """Kinds that lie on one piece: between two layers they are in a seam, which is the place."""
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Iterable, Iterator
 
-from advisor.knowledge.factwords import SEAM_WORDS
+from advisor.knowledge.factwords import CLOTH_FACTS, SEAM_FACTS, SEAM_WORDS
 from advisor.knowledge.model import Knowledge
 from advisor.project.facts import CHOICES
 from advisor.project.making import LESS_BULK
@@ -39,10 +39,6 @@ _FIBRES = (
     "it may be the one or the other; or unknown"
 )
 _TRAITS = "what you have seen on a scrap, where it is not as usual: {traits}"
-_EDGE = (
-    "open (pressed open or to a side), turned (enclosed, as in a facing), hem or folded; or how it "
-    "is made: faced, bound, raw, elastic"
-)
 _BENT = (
     "how far a strip reaches over a table edge until its end has sunk to a slope of 8 down for 9 "
     "along; or with sinks: 30 mm, by how much its end then lies lower"
@@ -52,10 +48,10 @@ CLOTH = {
     "weight": ("", "g/m2, oz/yd2 or momme"),
     "thickness": ("0.4 mm", "of one layer, lightly pressed"),
     "colour": ('"#27455f"', "six digits in quotes, or a word"),
-    "shade": ("dark", "dark, middle or pale; a colour in digits tells it by itself"),
-    "care": ("washable", "what the label or the shop said: washable or dry clean only"),
-    "detachable": ("yes", "yes when it comes off for washing and pressing"),
-    "unwashed": ("yes", "yes when you cut it as it comes, without washing it first"),
+    "shade": CLOTH_FACTS["shade"].told,
+    "care": CLOTH_FACTS["care"].told,
+    "detachable": CLOTH_FACTS["detachable"].told,
+    "unwashed": CLOTH_FACTS["unwashed"].told,
     "width": ("150 cm", "of the cloth as it is sold, to reckon how much to buy"),
     "repeat": ("32 cm", "of a pattern that is to match from piece to piece"),
     "selvage": ("1 cm", "at each side, not to be cut from"),
@@ -68,20 +64,20 @@ CLOTH = {
 SEAM = {
     "length": ("62 cm", "along the seam line"),
     "allowance": ("15 mm", "fixes the allowance, 3 to 50 mm"),
-    "shape": ("curved", ""),
-    "edge": ("turned", _EDGE),
-    "stress": ("high", "how much strain it takes: low, medium or high"),
+    "shape": SEAM_FACTS["shape"].told,
+    "edge": SEAM_FACTS["edge"].told,
+    "stress": SEAM_FACTS["stress"].told,
     "finish": ("zigzag", "fixes the edge finish"),
     "seam": ("plain", "fixes the seam"),
     "stitch": ('"301"', "fixes the stitch"),
     "needle": ("sharp", "fixes the needle point"),
     "needle size": ("70", "fixes the needle size"),
-    "stitched by": ("hand", "machine or hand"),
+    "stitched by": SEAM_FACTS["stitched by"].told,
     "pressing": ("lift and lower", "fixes how it is pressed"),
     "support": ("stay tape", "fixes what supports the seam"),
-    "bias": ("yes", "yes when it runs across the grain"),
-    "lined": ("yes", "yes when a lining covers its allowances"),
-    "worn next to skin": ("yes", "yes when nothing is worn below it"),
+    "bias": SEAM_FACTS["bias"].told,
+    "lined": SEAM_FACTS["lined"].told,
+    "worn next to skin": SEAM_FACTS["worn next to skin"].told,
     "times": ("2", "how often the garment has this seam"),
     "kind": (
         "side",

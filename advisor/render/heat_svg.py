@@ -8,7 +8,6 @@ of the report's `heat` and no more, so that it can stand in any page.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from html import escape
 
 from advisor.answer.model.heat import ToldHeat, ToldLayerHeat
@@ -24,23 +23,6 @@ _DASHES = ("", "6 2", "2 2", "8 2 2 2", "1 3", "10 3")
 _TICKS = (0, 1, 2, 5, 10, 20)
 
 
-def heat_svg(rows: Sequence[ToldHeat], units: System = "metric") -> str:
-    """The drawings of some rows of the report's `heat`, each a whole `svg`, one after another.
-
-    A place is drawn once, in the way that shows its danger: at the mark that a needy layer
-    wants, else without a cloth, else as advised; places that look alike share a drawing.
-    """
-    shown: dict[str, tuple[list[str], ToldHeat]] = {}
-    by_place: dict[str, list[ToldHeat]] = {}
-    for one in rows:
-        by_place.setdefault(one.place, []).append(one)
-    for place, own in by_place.items():
-        one = worst_way(own)
-        names, _ = shown.setdefault(repr(replace(one, place="")), ([], one))
-        names.append(place)
-    return "\n".join(drawing(one, ", ".join(names), units) for names, one in shown.values())
-
-
 def nearest_svg(rows: Sequence[ToldHeat], units: System = "metric") -> str:
     """The drawing of the row that is soonest at a limit; nothing where none comes to one."""
     near = [r for r in rows if r.press_at_most_s is not None and not r.wanted_by]
@@ -48,15 +30,6 @@ def nearest_svg(rows: Sequence[ToldHeat], units: System = "metric") -> str:
         return ""
     worst = min(near, key=lambda r: (r.press_at_most_s, r.place, r.way))
     return drawing(worst, worst.place, units)
-
-
-def worst_way(own: Sequence[ToldHeat]) -> ToldHeat:
-    """The row of a place that shows its danger best."""
-    ways = {one.way: one for one in own}
-    for way in ("wanted", "bare"):
-        if way in ways and any(x.reaches_limit_s for x in ways[way].layers):
-            return ways[way]
-    return own[0]
 
 
 def drawing(one: ToldHeat, name: str, units: System = "metric") -> str:

@@ -8,13 +8,13 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from contextlib import suppress
 
+from advisor.answer.identified import SAFETY
 from advisor.errors import InputError
 from advisor.identify.eliminate import LABEL, Finding, Proposal, Seen, identify, proposals
 from advisor.identify.observed import THREADS, WHOLE, seen_of
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name, yes_or_no
 from advisor.knowledge.observations import Observation
-from advisor.render.identify_text import SAFETY
 from advisor.units.sentences import render as in_units
 
 Ask = Callable[[str], str | None]

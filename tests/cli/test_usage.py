@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import contextlib
+import io
 from pathlib import Path
 
 import pytest
 
+from advisor.cli.main import ended
 from tests.typed import typed
 
 JACKET = "knowledge/examples/bandstand-jacket.yaml"
@@ -74,3 +77,11 @@ def test_a_phrase_that_is_an_option_too_is_explained_as_the_cloth_first() -> Non
     cloth, rest = said.split("silk organza (interfacing)")
     assert cloth.startswith("organza (")
     assert rest
+
+
+def test_a_program_may_gather_what_is_printed() -> None:
+    """It gives a stream of its own that holds text and no bytes, and gets the same text."""
+    gathered = io.StringIO()
+    with contextlib.redirect_stdout(gathered):
+        code = ended(["explain", "linen"])
+    assert (0, typed("explain", "linen").out) == (code, gathered.getvalue())

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 
 import pytest
 
+from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import answer
 from advisor.project.quick import asked_garment
 from advisor.render.screen.ask import ask_text
@@ -13,9 +15,15 @@ from tests.laws.engine_garments import known
 from tests.typed import typed
 
 
+@cache
+def asked(*cloths: str) -> Answer:
+    """The answer to a question."""
+    return answer(asked_garment(cloths, known()), known())
+
+
 def screen(*cloths: str) -> str:
     """The screen of a question, its lines joined again."""
-    return re.sub(r"\s+", " ", ask_text(answer(asked_garment(cloths, known()), known()), 80))
+    return re.sub(r"\s+", " ", ask_text(asked(*cloths), 80))
 
 
 def set_here(text: str) -> str:
@@ -113,7 +121,7 @@ def test_nobody_finds_out_a_fibre_for_one_degree() -> None:
 )
 def test_a_glue_beside_a_tender_lining_is_fused_first(cloths: tuple[str, ...]) -> None:
     """A flat piece is fused before anything is joined to it (common practice): no clash."""
-    told = answer(asked_garment(cloths, known()), known())
+    told = asked(*cloths)
     text = screen(*cloths)
     assert told.conflicts == ()
     assert "Fuse the fusible interfacing to the flat pure wool melton before it is joined" in text
@@ -153,8 +161,8 @@ def test_pearls_by_themselves_are_a_trim() -> None:
 @pytest.mark.parametrize("colour", ["gold", "silver", "copper"])
 def test_a_metal_s_colour_beside_a_shop_s_own_word_may_be_a_metallic_yarn(colour: str) -> None:
     """Unknown is never safe: the film is spoilt at a heat that cotton bears."""
-    cotton = answer(asked_garment([f"{colour} pure cotton poplin"], known()), known())
-    named = answer(asked_garment([f"{colour} crofty pure cotton poplin"], known()), known())
+    cotton = asked(f"{colour} pure cotton poplin")
+    named = asked(f"{colour} crofty pure cotton poplin")
     assert (200.0, 110.0) == (cotton.irons[0].limit_c, named.irons[0].limit_c)
     assert "metallic yarn" in screen(f"{colour} crofty pure cotton poplin")
 
@@ -175,16 +183,13 @@ def test_a_measure_that_is_not_used_is_named() -> None:
 @pytest.mark.parametrize("silk", ["pure silk crepe de chine", "pure silk charmeuse"])
 def test_silk_beside_wool_starts_no_hotter_than_wool_has_to_have(silk: str) -> None:
     """Silk starts at one dot; 120 °C is what wool cannot do without, 130 °C only an estimate."""
-    iron, alone = (
-        answer(asked_garment(cloths, known()), known()).irons
-        for cloths in ([silk, "pure wool flannel"], [silk])
-    )
+    iron, alone = (asked(*cloths).irons for cloths in ([silk, "pure wool flannel"], [silk]))
     assert (110.0, 120.0) == (alone[0].start_c, next(i for i in iron if i.scope == "seam").start_c)
 
 
 def test_every_view_names_the_mark_to_start_at() -> None:
     """The order said 'two dots' where the iron view started at one."""
-    told = answer(asked_garment(["pure silk charmeuse"], known()), known())
+    told = asked("pure silk charmeuse")
     said = next(v.text for v in told.verdicts if v.aspect == "press.temperature")
     assert "start at one dot, 110 °C, at most 150 °C (two dots, low end)" == said
     assert "start at one dot, 110 °C; at most two dots" in told.irons[0].text
@@ -243,7 +248,7 @@ FOUR_LAYERS = [
 @pytest.mark.parametrize("cloths", FOUR_LAYERS, ids=" + ".join)
 def test_four_layers_are_answered_on_about_one_screen(cloths: tuple[str, ...]) -> None:
     """Cloths in a few lines each in place of a table; no clash and nothing to do first is lost."""
-    told = answer(asked_garment(cloths, known()), known())
+    told = asked(*cloths)
     text = ask_text(told, 80)
     assert text.count("\n") <= 42 + 8 * len(told.conflicts)
     flat = re.sub(r"\s+", " ", text)
@@ -281,7 +286,7 @@ def test_a_glue_that_is_to_be_left_out_is_not_tried() -> None:
 def test_a_lapped_seam_has_no_allowances_to_lay_to_one_side() -> None:
     """They lie over one another there; a plain seam's are laid towards the thick cloth."""
     pairs = (("denim 12oz", "lace"), ("organza", "wool melton"))
-    lapped, plain = (answer(asked_garment(cloths, known()), known()) for cloths in pairs)
+    lapped, plain = (asked(*cloths) for cloths in pairs)
     assert "lapped seam" in screen("denim 12oz", "lace")
     laid = "Lay both allowances towards the thick cloth, never towards the sheer."
     assert [False, True] == [laid in [t.text for t in one.advice] for one in (lapped, plain)]
@@ -296,10 +301,7 @@ def test_a_wish_that_gave_way_says_what_it_was_about() -> None:
 @pytest.mark.parametrize("velvet", ["rayon velvet", "silk velvet"])
 def test_a_glue_that_is_ruled_out_heats_nothing(velvet: str) -> None:
     """It is to be left out: the velvet is pressed no hotter and no wetter than by itself."""
-    alone, beside = (
-        answer(asked_garment(cloths, known()), known())
-        for cloths in ([velvet], [velvet, "iron on interfacing"])
-    )
+    alone, beside = (asked(*cloths) for cloths in ([velvet], [velvet, "iron on interfacing"]))
     pressed = [next(i for i in one.irons if i.scope == "seam") for one in (alone, beside)]
     assert pressed[0].start_c >= pressed[1].start_c
     moist = [
@@ -313,11 +315,7 @@ def test_a_glue_that_is_ruled_out_heats_nothing(velvet: str) -> None:
 def test_wool_is_pressed_as_wool_over_its_own_canvas() -> None:
     """A tailor presses both at once; only a tenderer shell keeps the iron lower."""
     starts = [
-        next(
-            i.start_c
-            for i in answer(asked_garment(cloths, known()), known()).irons
-            if i.scope == "seam"
-        )
+        next(i.start_c for i in asked(*cloths).irons if i.scope == "seam")
         for cloths in (["pure wool coating", "hair canvas"], ["pure silk dupion", "hair canvas"])
     ]
     assert [130.0, 110.0] == starts
@@ -340,7 +338,7 @@ def test_the_seconds_of_a_glue_are_for_fusing(view: str) -> None:
 def test_a_glue_that_nobody_can_be_pressed_damp_for_is_a_clash() -> None:
     """Boucle may be acrylic and habotai takes no damp cloth: there is nothing to fuse it to."""
     cloths = ("boucle", "fusible weft interfacing", "silk habotai")
-    told = answer(asked_garment(cloths, known()), known())
+    told = asked(*cloths)
     assert ["press.temperature"] == [c.aspect for c in told.conflicts]
     assert "fusible weft interfacing needs at least 130 °C" in told.conflicts[0].message
 

@@ -7,13 +7,12 @@ from functools import cache
 import pytest
 
 from advisor.answer.pipeline import Parts, answer
-from advisor.decide.advise import advise
 from advisor.order.namewords import CLOSED_FINISHES
-from advisor.order.work import Work, order_of
+from advisor.order.work import Work
 from advisor.project.load import garment_of
 from advisor.render.printed.compact import render_sheet
 from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import known, places, stands
+from tests.garments.whole import known, ordered, places, stands
 
 SUIT = """\
 garment: Suit with a hip frill
@@ -29,11 +28,6 @@ seams:
   - {name: leg edge, layers: [shell, lining, {notion: swimwear elastic}], length: 60 cm, times: 2}
   - {name: neck edge, layers: [shell, {notion: swimwear elastic}], length: 60 cm}
 """
-
-
-def ordered(text: str) -> Work:
-    garment = garment_of(parse_yaml(text, "suit.yaml"), known())
-    return order_of(advise(garment, known()), known())
 
 
 @cache

@@ -8,22 +8,14 @@ from __future__ import annotations
 
 import pytest
 
-from advisor.decide.advise import advise
 from advisor.errors import InputError
-from advisor.order.work import Work, order_of
+from advisor.order.work import Work
 from advisor.project.facts import read_maker_fact
-from advisor.project.load import garment_of
-from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import FOLDER, changed, known, places, stands, work
+from tests.garments.whole import FOLDER, changed, known, ordered, places, stands, work
 from tests.typed import typed
 
 BALL, SLIP, HERALD = "more/boathouse_ball", "more/larkspur_slip", "more/midwinter_herald"
 QUEEN, QUINCE, BRIDE = "more/chapel_queen", "more/quince_dress", "more/sorrel_wedding"
-
-
-def _of(text: str) -> Work:
-    garment = garment_of(parse_yaml(text, "project.yaml"), known())
-    return order_of(advise(garment, known()), known())
 
 
 def _before(found: Work, before: str, after: str) -> list[str]:
@@ -47,7 +39,7 @@ def test_the_widths_of_a_petticoat_are_lapped_before_they_are_drawn_up() -> None
 
 def test_widths_of_a_plain_cloth_are_joined_before_they_are_drawn_up() -> None:
     """Not of a sheer alone; and what shapes the bodice is still tried on."""
-    found = _of("""
+    found = ordered("""
 garment: Sample
 fitting: to the body
 fabrics: {cloth: cotton poplin, frill: cotton lawn}
@@ -317,15 +309,15 @@ seams:
 
 def test_a_bias_side_hangs_basted_before_it_is_sewn() -> None:
     """The cloth drops, its thread does not; on the straight it is sewn for the fitting."""
-    assert stands(_of(BIAS), "baste side", "hang the basted seams", "fit", "join side", "hang")
-    straight = _of(BIAS.replace("bias: yes, times: 2", "times: 2"))
+    assert stands(ordered(BIAS), "baste side", "hang the basted seams", "fit", "join side", "hang")
+    straight = ordered(BIAS.replace("bias: yes, times: 2", "times: 2"))
     assert stands(straight, "join side", "fit")
-    assert stands(_of(BIAS.replace("to the body", "not at all")), "join side", "sew hem")
+    assert stands(ordered(BIAS.replace("to the body", "not at all")), "join side", "sew hem")
 
 
 def test_a_sash_is_closed_and_hangs_from_nothing() -> None:
     """No end of it is sewn in at a mark, as those of a strap are."""
-    found = _of(BIAS)
+    found = ordered(BIAS)
     assert stands(found, "join sash", "turn through sash", "close the gap of sash")
     assert "sew in the ends of sash" not in found.order
 

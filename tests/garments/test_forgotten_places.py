@@ -16,11 +16,10 @@ from advisor.answer.model.told import ToldGap
 from advisor.answer.teller import Teller
 from advisor.construction.agreement import disagreements
 from advisor.decide.advise import advise
-from advisor.order.work import order_of
 from advisor.project.garment import Garment
 from advisor.project.load import garment_of, load_project
 from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import FILES, FOLDER, known, work
+from tests.garments.whole import FILES, FOLDER, known, ordered, work
 from tests.typed import typed
 
 TEMPLATES = sorted((FOLDER.parents[1] / "knowledge" / "templates").glob("*.yaml"))
@@ -200,10 +199,7 @@ def test_the_lining_of_a_coat_is_felled_to_no_zip_of_a_skirt_without_one() -> No
     )
     lined = text.replace("skirt: {layers: [cloth]}", "skirt: {layers: [inside, cloth]}")
     felled = "fell the lining to skirt side zip"
-    found, other = (
-        order_of(advise(garment_of(parse_yaml(said, "p.yaml"), known()), known()), known()).order
-        for said in (text, lined)
-    )
+    found, other = (ordered(said).order for said in (text, lined))
     assert felled not in found
     assert felled in other
 

@@ -8,15 +8,9 @@ from __future__ import annotations
 
 import pytest
 
-from advisor.answer.pipeline import WHOLE, tell
-from advisor.answer.pipeline import decide as decided_of
-from advisor.decide.advise import advise
 from advisor.errors import InputError
-from advisor.order.work import Work, order_of
-from advisor.project.load import garment_of
-from advisor.textio.yamlfile import parse_yaml
 from advisor.units.factors import PULL
-from tests.garments.whole import FOLDER, changed, known, stands, told, work
+from tests.garments.whole import FOLDER, changed, ordered, read, stands, told, work
 
 FROCK = "more/bandstand_frock"
 FILE = FOLDER / f"{FROCK}.yaml"
@@ -24,20 +18,12 @@ FILE = FOLDER / f"{FROCK}.yaml"
 
 def _checks(text: str) -> dict[str, str]:
     """What does not agree, by the place and the kind of it."""
-    garment = garment_of(parse_yaml(text, "project.yaml"), known())
-    found = tell(decided_of(garment, known(), WHOLE), known(), WHOLE)
-    return {f"{c.place}: {c.id}": c.text for c in found.checks or ()}
+    return {f"{c.place}: {c.id}": c.text for c in read(text).checks or ()}
 
 
 def _notes(text: str) -> list[str]:
     """What is told of how each seam is made."""
-    garment = garment_of(parse_yaml(text, "project.yaml"), known())
-    found = tell(decided_of(garment, known(), WHOLE), known(), WHOLE)
-    return [says for seam in found.seams if seam.built for says in seam.built.build_says]
-
-
-def order_of_text(text: str) -> Work:
-    return order_of(advise(garment_of(parse_yaml(text, "project.yaml"), known()), known()), known())
+    return [says for seam in read(text).seams if seam.built for says in seam.built.build_says]
 
 
 def test_nothing_is_pinned_on_a_child() -> None:
@@ -114,11 +100,11 @@ seams:
 def test_a_refusal_speaks_the_units_of_the_file() -> None:
     """Inches in a file of inches, mm in another."""
     with pytest.raises(InputError) as us:
-        order_of_text(SLIP)
+        ordered(SLIP)
     assert "'depth': 3 in is deeper" in str(us.value)
     assert " mm" not in str(us.value)
     with pytest.raises(InputError) as metric:
-        order_of_text(SLIP.replace("units: us\n", ""))
+        ordered(SLIP.replace("units: us\n", ""))
     assert "'depth': 76.2 mm is deeper" in str(metric.value)
 
 
@@ -134,7 +120,7 @@ seams:
 
 def test_a_stay_lies_on_each_piece_and_its_ends_go_into_the_seams() -> None:
     """Shoulders and sides are still open when it is laid, so it cannot be one length."""
-    does = order_of_text(STAYED).tasks["stay waist"].step.does
+    does = ordered(STAYED).tasks["stay waist"].step.does
     assert "on one of its edges only" in does
     assert "cut it for each piece" in does
     assert "those that end here take in its ends" in does

@@ -7,11 +7,10 @@ from __future__ import annotations
 
 from functools import cache
 
-from advisor.decide.advise import advise
-from advisor.order.work import Work, order_of
+from advisor.order.work import Work
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import known, places, stands
+from tests.garments.whole import known, ordered, places, stands
 
 SKIRT = """garment: Lamp lighter's skirt
 fabrics:
@@ -34,7 +33,7 @@ seams:
 @cache
 def sewn() -> Work:
     """Its order of work."""
-    return order_of(advise(garment_of(parse_yaml(SKIRT, "p.yaml"), known()), known()), known())
+    return ordered(SKIRT)
 
 
 def test_a_skirt_is_joined_to_its_yoke_like_a_waist() -> None:
@@ -75,8 +74,7 @@ seams:
 
 def test_nothing_is_trimmed_that_ends_a_seam_which_may_still_be_changed() -> None:
     """The collar runs over the shoulders, so its allowances are kept until it has been tried on."""
-    garment = garment_of(parse_yaml(GILET, "p.yaml"), known())
-    found = order_of(advise(garment, known()), known())
+    found = ordered(GILET)
     assert "collar-attach" == places(found)["collar"].role.id
     assert stands(found, "join shoulder", "fit", "grade collar", "close collar")
 
@@ -93,10 +91,7 @@ seams:
 
 def test_a_ribbon_over_the_tape_comes_after_the_zip() -> None:
     """It hides the tape, which is stitched first."""
-    garment = garment_of(parse_yaml(CARDIGAN, "p.yaml"), known())
-    assert stands(
-        order_of(advise(garment, known()), known()), "set front zip", "stitch on zip ribbon"
-    )
+    assert stands(ordered(CARDIGAN), "set front zip", "stitch on zip ribbon")
 
 
 def test_what_a_knit_is_made_of_is_what_she_says() -> None:
@@ -122,6 +117,6 @@ seams:
 
 def test_the_seam_of_a_gathered_skirt_below_a_concealed_zip_stays_open_for_it() -> None:
     """The zip is told by the bodice alone; its line runs on in the skirt that hangs from it."""
-    found = order_of(advise(garment_of(parse_yaml(DRESS, "p.yaml"), known()), known()), known())
+    found = ordered(DRESS)
     assert stands(found, "press skirt side", "gather waist", "join waist", "set centre back zip")
     assert stands(found, "set centre back zip", "join centre back")

@@ -7,15 +7,15 @@ from functools import cache
 import pytest
 
 from advisor.answer.model.answer import Answer
-from advisor.answer.pipeline import WHOLE, Parts, answer
+from advisor.answer.pipeline import Parts, answer
 from advisor.claims.collect import Place
 from advisor.decide.advise import advise
 from advisor.errors import InputError
-from advisor.order.work import Work, order_of
+from advisor.order.work import Work
 from advisor.project.load import garment_of
 from advisor.render.printed.compact import render_sheet
 from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import known, places, stands
+from tests.garments.whole import known, ordered, places, read, stands
 
 FROCK = """\
 garment: Party frock
@@ -33,7 +33,7 @@ seams:
 
 @cache
 def work(text: str = FROCK) -> Work:
-    return order_of(advise(garment_of(parse_yaml(text, "frock.yaml"), known()), known()), known())
+    return ordered(text)
 
 
 @cache
@@ -82,12 +82,7 @@ def test_the_garment_is_turned_through_the_opening_that_she_leaves() -> None:
     assert "the opening of lining side" in tasks["turn through bag the lining"].step.does
     assert "the opening of lining side" in tasks["close the opening of bag the lining"].step.does
     assert stands(work(), "join lining side", "turn through bag the lining")
-    assert "12 cm left open to turn through" in " ".join(render_sheet(whole_answer()).split())
-
-
-def whole_answer() -> Answer:
-    garment = garment_of(parse_yaml(FROCK, "frock.yaml"), known())
-    return answer(garment, known(), WHOLE)
+    assert "12 cm left open to turn through" in " ".join(render_sheet(read(FROCK)).split())
 
 
 def test_a_gap_of_its_own_is_as_wide_as_she_says() -> None:
@@ -107,7 +102,7 @@ def test_unwashed_cloth_is_cut_as_it_comes_and_the_first_wash_is_foretold() -> N
     assert "shrink shell" not in work().tasks
     assert "shrink shell" in work(FROCK.replace(", unwashed: yes", "")).tasks
     assert any("first wash" in caution.text for caution in told().cautions)
-    parting = " ".join(render_sheet(whole_answer()).split())
+    parting = " ".join(render_sheet(read(FROCK)).split())
     assert "Washed unshrunk, shell ends" in parting
 
 
@@ -144,7 +139,7 @@ seams:
 
 
 def gown(text: str = GOWN) -> Answer:
-    return answer(garment_of(parse_yaml(text, "gown.yaml"), known()), known(), WHOLE)
+    return read(text)
 
 
 def test_a_part_says_what_lies_over_what_and_what_hangs_free() -> None:

@@ -10,11 +10,9 @@ import pytest
 
 from advisor.decide.advise import advise
 from advisor.decide.unknowns import find_unknowns
-from advisor.order.work import Work, order_of
-from advisor.project.load import garment_of
+from advisor.order.work import Work
 from advisor.project.quick import asked_garment
-from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import known, places, stands
+from tests.garments.whole import known, ordered, places, stands
 
 DRESS = """garment: Tea dress
 fitting: to the body
@@ -36,7 +34,7 @@ seams:
 
 def dress(neck: str = "neckline", below: str = "centre back") -> Work:
     text = DRESS.replace("NECK", neck).replace("BELOW", below)
-    return order_of(advise(garment_of(parse_yaml(text, "p.yaml"), known()), known()), known())
+    return ordered(text)
 
 
 @pytest.mark.parametrize(

@@ -19,12 +19,10 @@ from advisor.answer.pipeline import WHOLE, Parts, answer, tell
 from advisor.claims.collect import Place
 from advisor.construction.bulk import number, picked
 from advisor.craft.irondial import mark_for
-from advisor.decide.advise import advise
 from advisor.knowledge.model import COLD
-from advisor.order.work import Work, order_of
-from advisor.project.load import garment_of, load_project
+from advisor.order.work import Work
+from advisor.project.load import load_project
 from advisor.records import as_data
-from advisor.textio.yamlfile import parse_yaml
 from tests.garments.whole import (
     BLOUSE,
     FOLDER,
@@ -36,6 +34,7 @@ from tests.garments.whole import (
     advice,
     decided,
     known,
+    ordered,
     places,
     stands,
     work,
@@ -260,8 +259,7 @@ def test_the_waist_elastic_of_leggings_is_cut_shorter() -> None:
 def made(cloths: str, *places_: str) -> Work:
     """The order of a small garment."""
     text = f"garment: g\nfabrics: {{{cloths}}}\nseams:\n" + "".join(f"  - {p}\n" for p in places_)
-    garment = garment_of(parse_yaml(text, "g.yaml"), known())
-    return order_of(advise(garment, known()), known())
+    return ordered(text)
 
 
 def test_a_bagged_lining_leaves_an_opening_to_turn() -> None:

@@ -15,10 +15,10 @@ from advisor.claims.collect import Place
 from advisor.decide.advise import advise
 from advisor.order.kinds import crosses
 from advisor.order.setups import Setups
-from advisor.order.work import Work, order_of
+from advisor.order.work import Work
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import changed, known, places, stands, work
+from tests.garments.whole import changed, known, ordered, places, stands, work
 from tests.typed import typed
 
 TROUSERS, GOWN = "more/station_trousers", "more/lamplight_gown"
@@ -66,7 +66,7 @@ JACKET = (
 def made(*lines: str) -> Work:
     """The order of a small garment, its places as lines of a project."""
     text = CLOTHS + "".join(f"  - {{name: {line}}}\n" for line in lines)
-    return order_of(advise(garment_of(parse_yaml(text, "project.yaml"), known()), known()), known())
+    return ordered(text)
 
 
 def skirt(vent: str = "lining to vent") -> Work:

@@ -10,12 +10,8 @@ import pytest
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.told import ToldVerdict
-from advisor.answer.pipeline import WHOLE, decide, tell
-from advisor.decide.advise import advise
-from advisor.order.work import Work, order_of
-from advisor.project.load import garment_of
-from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import FOLDER, changed, known, stands, work
+from advisor.order.work import Work
+from tests.garments.whole import FOLDER, changed, known, ordered, read, stands, work
 
 DRESS, BLAZER, TROUSERS = (
     "more/glasshouse_dress",
@@ -42,16 +38,6 @@ seams:
 """
 
 
-def _of(text: str) -> Work:
-    garment = garment_of(parse_yaml(text, "project.yaml"), known())
-    return order_of(advise(garment, known()), known())
-
-
-def _told(text: str) -> Answer:
-    garment = garment_of(parse_yaml(text, "project.yaml"), known())
-    return tell(decide(garment, known(), WHOLE), known(), WHOLE)
-
-
 def _why(found: Work, before: str, after: str) -> str:
     return " ".join(p.why for p in found.reasons.get(after, ()) if p.before == before)
 
@@ -61,7 +47,7 @@ def _why(found: Work, before: str, after: str) -> str:
 )
 def test_nothing_is_cut_into_a_fitted_piece_before_its_place_is_known(cut: str) -> None:
     """What runs over it is only basted, the shell is tried on, and the place marked anew."""
-    found = _of(COAT)
+    found = ordered(COAT)
     assert stands(found, "baste raglan seam", "baste side", "fit", cut)
     assert "join raglan seam" not in found.order[: found.order.index("fit")]
     told = found.tasks["fit"].step.does
@@ -70,7 +56,7 @@ def test_nothing_is_cut_into_a_fitted_piece_before_its_place_is_known(cut: str) 
 
 def test_no_row_is_sewn_round_a_slit_before_its_place_is_known() -> None:
     """Rows say where it lies, and leave their holes."""
-    found = _of(COAT)
+    found = ordered(COAT)
     assert stands(found, "fit", "stitch the welt of jetted pocket", "slash jetted pocket")
     assert "turn bound buttonholes" not in [p.before for p in found.reasons["join pocket flaps"]]
     assert "confirmed on the body" in _why(found, "fit", "stay the slit of jetted pocket")
@@ -79,7 +65,7 @@ def test_no_row_is_sewn_round_a_slit_before_its_place_is_known() -> None:
 @pytest.mark.parametrize("said", ["fitting: to the body\npattern: tried", "fitting: loosely"])
 def test_where_the_place_is_known_it_is_cut_flat_and_early(said: str) -> None:
     """A pattern that was tried, or a coat that hangs loose, says where a pocket lies."""
-    found = _of(COAT.replace("fitting: to the body", said))
+    found = ordered(COAT.replace("fitting: to the body", said))
     assert stands(found, "slash jetted pocket", "fit")
     assert "mark anew" not in found.tasks["fit"].step.does
 
@@ -90,7 +76,7 @@ def test_a_placket_waits_for_the_fitting_and_the_sleeve_seam_for_it() -> None:
     assert () == found.cycles
     assert stands(found, "fit", "slash sleeve placket", "close sleeve placket", "join sleeve seam")
     assert "pin the seam of the sleeve together, and the sleeve in" in found.tasks["fit"].step.does
-    assert "pin the seam" not in _of(COAT).tasks["fit"].step.does
+    assert "pin the seam" not in ordered(COAT).tasks["fit"].step.does
     tower = changed(DRESS, "name: sleeve placket,", "name: sleeve placket, method: shirt placket,")
     steps = ("slash sleeve placket", "bind the back edge of sleeve placket", "join sleeve seam")
     assert stands(tower, "fit", *steps)
@@ -126,7 +112,7 @@ seams:
 
 def test_a_raglan_seam_is_neatened_once_the_fitting_has_left_it() -> None:
     """Its edges are cut and neatened as one, and what runs over their end is basted till then."""
-    found = _of(RAGLAN)
+    found = ordered(RAGLAN)
     steps = ("press raglan seam", "baste side", "fit", "neaten raglan seam", "join side")
     assert stands(found, *steps)
     assert "raglan seam, side may still be changed" in found.tasks["fit"].step.does
@@ -170,7 +156,7 @@ def test_no_reason_speaks_of_a_seam_that_runs_over_a_dart() -> None:
 
 def test_an_edge_that_is_only_cut_asks_for_no_needle_and_lies_in_one_ply() -> None:
     """Nothing is pinned, basted or sewn there; the hem beside it keeps its needle."""
-    found = _told(
+    found = read(
         """
 garment: Net skirt
 fabrics: {net: nylon net, lawn: cotton lawn}
@@ -224,13 +210,13 @@ seams:
 
 def test_one_cloth_is_finished_alike_in_one_garment() -> None:
     """Its gathered waist may not be pinked, so its sides are overlocked with it, and say why."""
-    side = _finish(_told(CREPE), "side")
+    side = _finish(read(CREPE), "side")
     assert "overlocked" == side.pick
     assert any("Waist is overlocked" in claim.why for claim in side.because)
     plain = CREPE.replace(", {use: crepe, fullness: 1.5}]", ", crepe]")
-    assert "pinked" == _finish(_told(plain), "side").pick == _finish(_told(plain), "waist").pick
+    assert "pinked" == _finish(read(plain), "side").pick == _finish(read(plain), "waist").pick
     said = CREPE.replace("name: side,", "name: side, finish: pinked,")
-    assert "pinked" == _finish(_told(said), "side").pick
+    assert "pinked" == _finish(read(said), "side").pick
 
 
 def _finish(answer: Answer, place: str) -> ToldVerdict:
@@ -252,7 +238,7 @@ seams:
 
 def test_fur_is_shorn_off_its_allowances_and_its_hairs_are_freed() -> None:
     """On the flat piece before the seam, and before anything is sewn over the seam."""
-    found = _of(FUR)
+    found = ordered(FUR)
     shorn, freed = "shear the pile at collar edge", "free the hairs of collar edge"
     assert stands(found, "cut fur", shorn, "join collar edge", "turn collar edge", freed)
     assert stands(found, freed, "join collar seam")
@@ -262,13 +248,13 @@ def test_fur_is_shorn_off_its_allowances_and_its_hairs_are_freed() -> None:
 
 def test_a_side_of_fur_is_tried_on_before_its_pile_is_shorn() -> None:
     """A bald strip that is let out shows."""
-    found = _of(FUR.replace("maker:", "fitting: to the body\nmaker:"))
+    found = ordered(FUR.replace("maker:", "fitting: to the body\nmaker:"))
     assert stands(found, "baste side", "fit", "shear the pile at side", "join side")
 
 
 def test_real_fur_keeps_its_hair() -> None:
     """It is pushed out of the seam, and freed from it afterwards."""
-    found = _of(FUR.replace("polyester faux fur", "fur"))
+    found = ordered(FUR.replace("polyester faux fur", "fur"))
     assert not any(step.startswith("shear") for step in found.order)
     assert stands(found, "join collar edge", "free the hairs of collar edge")
 
@@ -296,7 +282,7 @@ def test_a_frill_that_lies_between_two_layers_has_no_edge_to_neaten() -> None:
     """Neither in the order nor on the sheet; one that hangs free has."""
     text = (FOLDER / f"{DRESS}.yaml").read_text(encoding="utf-8")
     frill = "  - {name: skirt ruffle, layers: [crepe, {use: ruffle, fullness: 2}], length: 200 cm}"
-    told = _told(f"{text}{frill}\n")
+    told = read(f"{text}{frill}\n")
     finished = {v.place for v in told.verdicts if v.aspect == "seam.finish"}
     assert "neck ruff" not in finished
     assert {"shoulder", "skirt ruffle"} <= finished

@@ -7,11 +7,8 @@ from __future__ import annotations
 
 import pytest
 
-from advisor.decide.advise import advise
-from advisor.order.work import Work, order_of
-from advisor.project.load import garment_of
-from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import FOLDER, advice, aspects, changed, known, stands, work
+from advisor.order.work import Work
+from tests.garments.whole import FOLDER, advice, aspects, changed, ordered, stands, work
 
 SHIRT, GOWN = "more/ferry_overshirt", "more/bellringer_gown"
 
@@ -68,7 +65,7 @@ def _pocketed(layers: str) -> Work:
     row = f"  - {{name: patch pocket, layers: [{layers}], length: 44 cm, shape: corner}}\n{side}"
     text = (FOLDER / f"{GOWN}.yaml").read_text(encoding="utf-8")
     text = text.replace("seams:\n", leather).replace(side, row)
-    return order_of(advise(garment_of(parse_yaml(text, "p.yaml"), known()), known()), known())
+    return ordered(text)
 
 
 @pytest.mark.parametrize("layers", ["twill, hide", "hide, twill"])

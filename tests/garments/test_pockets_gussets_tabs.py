@@ -9,11 +9,8 @@ from functools import cache
 
 import pytest
 
-from advisor.decide.advise import advise
-from advisor.order.work import Work, order_of
-from advisor.project.load import garment_of
-from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import known, places, stands
+from advisor.order.work import Work
+from tests.garments.whole import ordered, places, stands
 
 TROUSERS = """
 garment: Lighting hand's trousers
@@ -88,8 +85,7 @@ seams:
 def order(text: str, old: str = "", new: str = "") -> Work:
     """The order of work of a project, with some words of it changed."""
     assert old in text
-    garment = garment_of(parse_yaml(text.replace(old, new), "project.yaml"), known())
-    return order_of(advise(garment, known()), known())
+    return ordered(text.replace(old, new))
 
 
 def does(found: Work, step: str) -> str:

@@ -13,12 +13,9 @@ import pytest
 from advisor.answer.ordernotes import keep_off
 from advisor.claims.collect import Place
 from advisor.claims.valuesets import Span
-from advisor.decide.advise import advise
 from advisor.knowledge.model import LIMIT_ASPECT
-from advisor.order.work import Work, order_of
-from advisor.project.load import garment_of
-from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import FOLDER, advice, changed, known, places, stands, work
+from advisor.order.work import Work
+from tests.garments.whole import FOLDER, advice, changed, ordered, places, stands, work
 from tests.typed import typed
 
 JACKET = "more/lamproom_jacket"
@@ -46,8 +43,7 @@ seams:
 def coat(old: str = "", new: str = "") -> Work:
     """The order of the coat, some words of it changed."""
     assert old in COAT
-    garment = garment_of(parse_yaml(COAT.replace(old, new) if old else COAT, "p.yaml"), known())
-    return order_of(advise(garment, known()), known())
+    return ordered(COAT.replace(old, new) if old else COAT)
 
 
 @cache
@@ -105,7 +101,7 @@ def test_a_thin_cloth_that_has_seams_of_its_own_binds_nothing() -> None:
     seam = "  - {name: veil side, layers: [edging, edging], length: 40 cm}\n  - {name: hem,"
     text = (FOLDER / f"{JACKET}.yaml").read_text(encoding="utf-8").replace("strip", "edging")
     text = text.replace("  - {name: hem edging", "  #").replace("  - {name: hem,", seam)
-    found = order_of(advise(garment_of(parse_yaml(text, "p.yaml"), known()), known()), known())
+    found = ordered(text)
     assert "bound-hem" != places(found)["hem"].method.id
 
 

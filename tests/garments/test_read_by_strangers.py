@@ -14,11 +14,11 @@ from advisor.answer.pipeline import Parts, answer
 from advisor.claims.collect import Place
 from advisor.construction.bulk import picked
 from advisor.decide.advise import advise
-from advisor.order.work import Work, order_of
+from advisor.order.work import Work
 from advisor.project.garment import Garment
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import known, places, stands, work
+from tests.garments.whole import known, ordered, places, stands, work
 
 CULOTTES = "more/steward_culottes"
 HEAD = """garment: Small case
@@ -38,7 +38,7 @@ seams:
 def small(*rows: str) -> Work:
     """The order of a garment of a few places."""
     text = HEAD + "\n".join(f"  - {row}" for row in rows) + "\n"
-    return order_of(advise(garment_of(parse_yaml(text, "p.yaml"), known()), known()), known())
+    return ordered(text)
 
 
 def test_a_waistband_is_closed_over_whatever_ends_in_it() -> None:

@@ -17,10 +17,9 @@ from advisor.claims.collect import Place
 from advisor.construction.bulk import picked
 from advisor.construction.seamwork import FINE, seamworks
 from advisor.decide.advise import advise
-from advisor.order.work import order_of
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import advice, changed, known, places, stands, work
+from tests.garments.whole import advice, changed, known, ordered, places, stands, work
 from tests.typed import typed
 
 KNIT = """
@@ -178,8 +177,7 @@ def test_a_lining_with_its_own_seam_at_the_zip_is_not_felled_there_again() -> No
     )
     felled = {}
     for joint in ("lining to zip", "facing to lining"):
-        garment = garment_of(parse_yaml(text.replace("JOINT", joint), "project.yaml"), known())
-        steps = order_of(advise(garment, known()), known()).order
+        steps = ordered(text.replace("JOINT", joint)).order
         felled[joint] = "fell the lining to back zip" in steps
     assert {"lining to zip": False, "facing to lining": True} == felled
 
@@ -194,9 +192,7 @@ seams:
   - {{name: side, layers: [lawn, lawn], length: 50 cm, times: 2}}
   - {{name: {wrist}, layers: [lawn], length: 24 cm, times: 2}}
 """
-    found = order_of(
-        advise(garment_of(parse_yaml(text, "project.yaml"), known()), known()), known()
-    )
+    found = ordered(text)
     assert any(task.op == "hem-edge" for task in found.tasks.values())
 
 
@@ -213,8 +209,7 @@ seams:
 """
     legs = text.replace("name: shoulder", "name: inseam")
     for said, hemmed in ((text, False), (legs, True)):
-        garment = garment_of(parse_yaml(said, "project.yaml"), known())
-        found = order_of(advise(garment, known()), known())
+        found = ordered(said)
         assert hemmed == any(task.op == "hem-edge" for task in found.tasks.values())
 
 
@@ -252,8 +247,7 @@ def test_a_lining_is_caught_at_the_shoulder_where_there_is_one(place: str, caugh
         "  - {name: back zip, layers: [wool, {notion: concealed zip}], length: 20 cm}\n"
         "  - {name: lining to zip, layers: [lining, wool], length: 40 cm}\n"
     )
-    garment = garment_of(parse_yaml(text, "project.yaml"), known())
-    assert caught == ("catch lining to zip" in order_of(advise(garment, known()), known()).order)
+    assert caught == ("catch lining to zip" in ordered(text).order)
 
 
 def sheet_of(text: str, folder: Path, *more: str) -> str:
@@ -315,8 +309,7 @@ seams:
   - {name: side, layers: [wool, wool], length: 90 cm}
   - {name: waistband, layers: [wool, {notion: woven fusible interfacing}, wool, lining]}
 """
-    garment = garment_of(parse_yaml(text, "project.yaml"), known())
-    found = order_of(advise(garment, known()), known())
+    found = ordered(text)
     assert not [step for step in found.tasks if step.startswith("fuse")]
 
 
@@ -333,8 +326,7 @@ seams:
   - {{name: side, layers: [shell, shell], length: 40 cm, times: 2}}
   - {{name: armhole, layers: [shell, {{use: shell, ease: 30 mm}}], length: 50 cm, shape: curved}}
 """
-    garment = garment_of(parse_yaml(text, "project.yaml"), known())
-    found = order_of(advise(garment, known()), known())
+    found = ordered(text)
     steps = [task.step.does for task in found.tasks.values()]
     assert shrunk == any(text.startswith("Shrink the ease") for text in steps)
 
@@ -351,8 +343,7 @@ seams:
   - {name: attach collar, layers: [tweed, tweed], length: 44 cm, shape: curved}
   - {name: front facing, layers: [tweed, tweed], length: 90 cm, edge: turned}
 """
-    garment = garment_of(parse_yaml(text, "project.yaml"), known())
-    found = order_of(advise(garment, known()), known())
+    found = ordered(text)
     assert stands(found, "join attach collar", "close attach collar")
     assert stands(found, "turn front facing", "close attach collar")
 
@@ -381,7 +372,7 @@ seams:
   - {name: centre front, layers: [silk, silk], length: 14 cm}
   - {name: bodice side, layers: [silk, silk], length: 12 cm, times: 2}
 """
-    found = order_of(advise(garment_of(parse_yaml(text, "p.yaml"), known()), known()), known())
+    found = ordered(text)
     assert stands(found, "join centre front", "join under bust")
 
 
@@ -394,7 +385,7 @@ seams:
   - {name: side pocket, layers: [poplin, poplin], length: 46 cm, times: 2}
   - {name: side, layers: [poplin, poplin], length: 90 cm, times: 2}
 """
-    found = order_of(advise(garment_of(parse_yaml(text, "p.yaml"), known()), known()), known())
+    found = ordered(text)
     assert stands(found, "understitch side pocket", "pin up side pocket", "join side")
     assert not {"grade side pocket", "close side pocket"} & set(found.order)
 
@@ -410,8 +401,7 @@ seams:
   - {name: hem, layers: [wool], edge: hem, length: 110 cm}
 """
     for said, gap in ((text, True), (text.replace("coil zip", "concealed zip"), False)):
-        garment = garment_of(parse_yaml(said, "project.yaml"), known())
-        joined = order_of(advise(garment, known()), known()).tasks["join side"].step.does
+        joined = ordered(said).tasks["join side"].step.does
         assert gap == ("one of them stays open for 20 cm, where side zip goes" in joined), joined
 
 
@@ -429,5 +419,5 @@ seams:
   - {{name: lining side, layers: [{inside}, {inside}], length: 30 cm, times: 2}}
   - {{name: leg elastic, layers: [outer, {inside}, {{notion: rubber elastic}}], edge: folded}}
 """
-    found = order_of(advise(garment_of(parse_yaml(text, "p.yaml"), known()), known()), known())
+    found = ordered(text)
     assert stands(found, "join lining side", "baste layers at leg elastic")

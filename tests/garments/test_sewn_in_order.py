@@ -8,19 +8,11 @@ from __future__ import annotations
 
 import pytest
 
-from advisor.decide.advise import advise
-from advisor.order.work import Work, order_of
-from advisor.project.load import garment_of
-from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import FOLDER, changed, known, places, stands, work
+from advisor.order.work import Work
+from tests.garments.whole import FOLDER, changed, ordered, places, stands, work
 
 WAISTCOAT, FLEECE, GOWN = "more/ringers_waistcoat", "more/crew_fleece", "more/boned_satin"
 DUNGAREES, SLIP = "more/bib_dungarees", "more/slip_on_straps"
-
-
-def _of(text: str) -> Work:
-    garment = garment_of(parse_yaml(text, "project.yaml"), known())
-    return order_of(advise(garment, known()), known())
 
 
 def _reasons(found: Work) -> str:
@@ -55,7 +47,7 @@ def test_a_gap_in_the_seam_of_the_lining_is_closed_as_well() -> None:
 
 def test_a_bagged_lining_is_turned_once() -> None:
     """The bagging turns through the gap of the lining's side, and closes it."""
-    found = _of("""
+    found = ordered("""
 garment: Sample
 fabrics: {wool: {fabric: wool gabardine}, lining: {fabric: viscose lining}}
 seams:
@@ -207,7 +199,7 @@ def _swapped() -> Work:
     """The dungarees with the outside leg felled and the inside leg plain."""
     text = (FOLDER / f"{DUNGAREES}.yaml").read_text(encoding="utf-8")
     text = text.replace("76 cm, seam: felled", "76 cm, seam: plain")
-    return _of(text.replace("84 cm, times: 2", "84 cm, seam: felled, times: 2"))
+    return ordered(text.replace("84 cm, times: 2", "84 cm, seam: felled, times: 2"))
 
 
 def test_two_plain_seams_of_a_leg_are_tried_on_sewn() -> None:

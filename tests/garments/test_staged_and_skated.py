@@ -6,6 +6,7 @@ ponte. All is common practice of the trade.
 
 from __future__ import annotations
 
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -24,6 +25,7 @@ from tests.garments.whole import FOLDER, advice, changed, known, places, stands,
 from tests.typed import typed
 
 
+@cache
 def _advice(cloths: str, *places: str, head: str = "") -> Advice:
     """The advice on a garment of some cloths, `name: {…}` each, and places as a file has them."""
     lines = "\n".join(f"  - {{{place}}}" for place in places)

@@ -7,11 +7,7 @@ from __future__ import annotations
 
 import pytest
 
-from advisor.decide.advise import advise
-from advisor.order.work import Work, order_of
-from advisor.project.load import garment_of
-from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import changed, known, places, stands, work
+from tests.garments.whole import changed, ordered, places, stands, work
 
 BLAZER, TROUSERS, JACKET = (
     "more/ferryman_blazer",
@@ -253,15 +249,10 @@ seams:
 
 def test_the_lining_of_a_bodice_is_felled_to_its_waist() -> None:
     """Where the skirt has none; one that has is joined to it."""
-    found = _of(BODICE)
+    found = ordered(BODICE)
     step = "fell the lower edge at facing to lining"
     assert stands(found, "join waist", "set facing to lining", step)
     assert "fell the lining at hem" not in found.order
     joined = "  - {name: lining waist, layers: [lining, lining], length: 72 cm}\n  - {name: hem"
-    assert step not in _of(BODICE.replace("  - {name: hem", joined)).order
+    assert step not in ordered(BODICE.replace("  - {name: hem", joined)).order
     assert step not in work(BLAZER).order
-
-
-def _of(text: str) -> Work:
-    garment = garment_of(parse_yaml(text, "project.yaml"), known())
-    return order_of(advise(garment, known()), known())

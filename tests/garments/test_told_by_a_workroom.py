@@ -6,17 +6,14 @@ child's coat is told of cords and toggles. All is common practice of the trade.
 
 from __future__ import annotations
 
-from functools import cache
 from pathlib import Path
 
 import pytest
 
-from advisor.decide.advise import advise
 from advisor.decide.usedup import used_up
-from advisor.order.work import Work, order_of
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import known, places
+from tests.garments.whole import known, ordered, places
 from tests.typed import typed
 
 CLOSED = """
@@ -47,12 +44,6 @@ seams:
 """
 
 
-@cache
-def made(text: str) -> Work:
-    """The order of work of a project that stands here as text."""
-    return order_of(advise(garment_of(parse_yaml(text, "project.yaml"), known()), known()), known())
-
-
 def told(text: str, tmp_path: Path, *more: str) -> str:
     """The sheet of a project that stands here as text, its lines joined."""
     file = tmp_path / "sample.yaml"
@@ -62,7 +53,7 @@ def told(text: str, tmp_path: Path, *more: str) -> str:
 
 def hem(text: str) -> str:
     """The method of the hem of a project."""
-    return places(made(text))["hem"].method.id
+    return places(ordered(text))["hem"].method.id
 
 
 @pytest.mark.parametrize(
@@ -79,7 +70,7 @@ def test_what_closes_by_its_word_alone_is_bought(word: str, thing: str) -> None:
     """A fastening that is no layer is on the list, as many as the project says."""
     text = CLOSED.replace("WORD", word)
     garment = garment_of(parse_yaml(text, "project.yaml"), known())
-    (need,) = used_up(garment, made(text).methods, known())
+    (need,) = used_up(garment, ordered(text).methods, known())
     assert (need.word, need.number) == (thing, 4)
 
 
@@ -87,7 +78,7 @@ def test_a_fastening_of_no_number_is_told_as_not_counted() -> None:
     """One hook is no answer to a row of them."""
     text = CLOSED.replace("WORD", "hook").replace(", number: 4", "")
     garment = garment_of(parse_yaml(text, "project.yaml"), known())
-    (need,) = used_up(garment, made(text).methods, known())
+    (need,) = used_up(garment, ordered(text).methods, known())
     assert need.number is None
     assert "not counted" in need.item
 
@@ -96,12 +87,14 @@ def test_a_fastening_that_is_a_layer_is_bought_once() -> None:
     """The notion in the place is on the list by itself."""
     text = CLOSED.replace("WORD, on: shell", "hook, layers: [shell, {notion: hook and eye}]")
     garment = garment_of(parse_yaml(text, "project.yaml"), known())
-    assert not used_up(garment, made(text).methods, known())
+    assert not used_up(garment, ordered(text).methods, known())
 
 
 def test_a_closing_is_made_by_the_word_for_it_whatever_its_name() -> None:
     """`fastening: toggle` is sewn on as a toggle, also where the place is called a closing."""
-    assert places(made(CLOSED.replace("WORD", "toggle")))["closing"].method.id == "toggle-on-a-loop"
+    assert (
+        places(ordered(CLOSED.replace("WORD", "toggle")))["closing"].method.id == "toggle-on-a-loop"
+    )
 
 
 def test_buttonholes_without_buttons_get_as_many_as_there_are_holes(tmp_path: Path) -> None:
@@ -120,7 +113,7 @@ def test_buttonholes_with_buttons_in_a_place_of_their_own_buy_none() -> None:
     text = CLOSED.replace("WORD", "buttonholes")
     text += "  - {name: buttons, kind: fastening, fastening: button, on: shell, number: 4}\n"
     garment = garment_of(parse_yaml(text, "project.yaml"), known())
-    needs = used_up(garment, made(text).methods, known())
+    needs = used_up(garment, ordered(text).methods, known())
     assert [n.number for n in needs if n.item == "button"] == [4]
 
 
@@ -317,7 +310,7 @@ def test_a_gathered_waist_is_told_nothing_of_pleats(tmp_path: Path) -> None:
 )
 def test_what_drops_hangs_a_day_and_nothing_else(cloth: str, hangs: bool) -> None:
     """Viscose lets down on the straight grain; a felted knit has been shrunk until it holds."""
-    order = made(HEMMED.replace("CLOTH", cloth).replace("LAYERS", "shell")).order
+    order = ordered(HEMMED.replace("CLOTH", cloth).replace("LAYERS", "shell")).order
     assert hangs == ("hang" in order)
 
 

@@ -10,11 +10,10 @@ from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import WHOLE, decide, tell
 from advisor.answer.press_clause import wait_words
 from advisor.claims.byparts import PARTS
-from advisor.decide.advise import advise
-from advisor.order.work import Work, order_of
+from advisor.order.work import Work
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import known
+from tests.garments.whole import known, ordered
 
 LAMPLIGHTER = """\
 garment: Lamplighter's procession skirt
@@ -164,7 +163,7 @@ seams:
 
 def test_a_yoke_under_the_knife_is_basted_as_its_neighbours_are() -> None:
     """What an overlocker trims cannot be let out, whichever method it belongs to."""
-    found = order_of(advise(garment_of(parse_yaml(REEL, "top.yaml"), known()), known()), known())
+    found = ordered(REEL)
     steps = list(found.order)
     assert found.tasks["join yoke"].step.machine is not None
     assert found.tasks["join yoke"].step.machine.machine == "overlocker"
@@ -190,7 +189,7 @@ seams:
 
 def test_a_front_zip_waits_for_the_collar_that_it_runs_into() -> None:
     """It is set after the fitting and the neck, and topstitched when the front is turned."""
-    found = order_of(advise(garment_of(parse_yaml(PILOT, "p.yaml"), known()), known()), known())
+    found = ordered(PILOT)
     steps = list(found.order)
     before = ("fit", "join shoulder", "join collar seam")
     assert max(map(steps.index, before)) < steps.index("set front zip")

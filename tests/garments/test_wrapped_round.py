@@ -7,11 +7,8 @@ from __future__ import annotations
 
 from functools import cache
 
-from advisor.decide.advise import advise
-from advisor.order.work import Work, order_of
-from advisor.project.load import garment_of
-from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import known, places, stands
+from advisor.order.work import Work
+from tests.garments.whole import ordered, places, stands
 
 WRAP = """garment: Weir keeper's dress
 fabrics:
@@ -32,7 +29,7 @@ seams:
 @cache
 def sewn() -> Work:
     """Its order of work."""
-    return order_of(advise(garment_of(parse_yaml(WRAP, "p.yaml"), known()), known()), known())
+    return ordered(WRAP)
 
 
 def test_a_wrap_edge_is_faced_and_not_levelled_like_a_hem() -> None:

@@ -55,12 +55,25 @@ def work(name: str) -> Work:
     return order_of(advice(name), known())
 
 
+@cache
+def ordered(text: str) -> Work:
+    """The order of work of a project that stands here as text."""
+    garment = garment_of(parse_yaml(text, "project.yaml"), known())
+    return order_of(advise(garment, known()), known())
+
+
+@cache
+def read(text: str) -> Answer:
+    """All that is told of a project that stands here as text but the label."""
+    garment = garment_of(parse_yaml(text, "project.yaml"), known())
+    return tell(decide(garment, known(), WHOLE), known(), WHOLE)
+
+
 def changed(name: str, old: str, new: str) -> Work:
     """The order of a garment with some words of its file changed."""
     text = (FOLDER / f"{name}.yaml").read_text(encoding="utf-8")
     assert old in text
-    garment = garment_of(parse_yaml(text.replace(old, new), "project.yaml"), known())
-    return order_of(advise(garment, known()), known())
+    return ordered(text.replace(old, new))
 
 
 def aspects(name: str, place: str) -> set[str]:

@@ -1,7 +1,6 @@
 """The result of the heat model for the sheet: one question per place, one small answer each.
 
-The shape of :meth:`HeatAnswer.as_json` is the contract of the sheet's ``heat`` list.  The
-answer is guidance on top of the limits: a caller may lower a limit or shorten a time by it.
+The answer is guidance on top of the limits: a caller may lower a limit or shorten a time by it.
 """
 
 from __future__ import annotations

@@ -1,12 +1,8 @@
-"""What the heat model is asked and what it says: plain data, for which nothing heavy is needed.
-
-The shape of :meth:`HeatAnswer.as_json` is the contract of the sheet's ``heat`` list.
-"""
+"""What the heat model is asked and what it says: plain data, for which nothing heavy is needed."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
 
 from advisor.heat.model.hardparts import HardPart
 from advisor.heat.model.materials import Range
@@ -103,47 +99,6 @@ class HeatAnswer:
     touch_safe_after: Range | None
     press_at_most_s: float | None
     limited_by: str | None
-
-    def as_json(self) -> dict[str, Any]:
-        """The answer as plain data; temperatures in degrees C to one decimal, None is null."""
-        safe = self.touch_safe_after
-        return {
-            "place": self.place,
-            "sole_c": _rounded(self.sole),
-            "cloth": self.cloth,
-            "moisture": self.moisture,
-            "layers": [_layer_json(layer) for layer in self.layers],
-            "glue_line": None if self.glue is None else _glue_json(self.glue),
-            "touch_safe_after_s": None if safe is None else _rounded(safe),
-            "press_at_most_s": self.press_at_most_s,
-            "limited_by": self.limited_by,
-        }
-
-
-def _rounded(band: Range) -> list[float]:
-    return [round(band.low, 1), round(band.mid, 1), round(band.high, 1)]
-
-
-def _layer_json(layer: LayerHeat) -> dict[str, Any]:
-    reaches = layer.reaches_limit_s
-    return {
-        "name": layer.name,
-        "limit_c": layer.limit_c,
-        "at_s": {f"{second:g}": _rounded(band) for second, band in layer.at_s},
-        "reaches_limit_s": None if reaches is None else reaches.as_list(),
-        "dominated_by": layer.dominated_by,
-    }
-
-
-def _glue_json(glue: GlueLine) -> dict[str, Any]:
-    return {
-        "need_c": glue.need_c,
-        "hot_after_s": glue.hot_after.as_list(),
-        "press_s": None if glue.press_s is None else round(glue.press_s, 1),
-        "spoils": list(glue.spoils),
-        "over_limit": glue.over_limit,
-        "does_it": glue.does_it,
-    }
 
 
 def times_in_words(times: Times) -> str:

@@ -19,7 +19,7 @@ from advisor.answer.press_clause import minutes, press_clauses, seconds, wait_wo
 from advisor.knowledge.model import Knowledge
 from advisor.project.quick import quick_garment
 from advisor.render.heat_picture import at, course, picture
-from advisor.render.heat_svg import heat_svg, nearest_svg, worst_way
+from advisor.render.heat_svg import drawing, nearest_svg
 from advisor.render.heat_text import heat_lines, table
 from tests.told import heat_answer, heat_row, written
 from tests.typed import shipped
@@ -272,14 +272,14 @@ def test_the_course_starts_in_the_room_and_is_straight_between() -> None:
 
 def test_the_drawing_is_sound_and_says_itself_in_words() -> None:
     """One svg, well formed, with title and description, a line and a band for each layer."""
-    drawn = ET.fromstring(heat_svg([ROW]))
+    drawn = ET.fromstring(drawing(ROW, "hem"))
     spaces = {"s": "http://www.w3.org/2000/svg"}
     assert len(drawn.findall("s:polyline", spaces)) == len(drawn.findall("s:polygon", spaces)) == 2
     assert "net at 100 (70 to 110) after 20 s, limit 80 °C, reached after 8 s at the soonest" in (
         drawn.findtext("s:desc", "", spaces)
     )
     assert "limit b 80 °C" in [t.text for t in drawn.findall("s:text", spaces)]
-    assert heat_svg([]) == ""
+    assert nearest_svg([]) == ""
 
 
 def test_the_printed_sheet_draws_the_row_soonest_at_a_limit_and_no_unused_mark() -> None:
@@ -294,18 +294,11 @@ def test_the_printed_sheet_draws_the_row_soonest_at_a_limit_and_no_unused_mark()
     assert "" == nearest_svg([replace(plain, press_at_most_s=None)])
 
 
-def test_places_that_look_alike_share_a_drawing_and_names_are_escaped() -> None:
-    """Two seams of one stack are drawn once, with both names."""
-    both = heat_svg([ROW, replace(ROW, place="cuff <left>")])
-    assert both.count("<svg") == 1
-    assert "hem, cuff &lt;left&gt;" in both
-
-
-def test_the_drawing_shows_the_danger() -> None:
-    """The mark that a needy layer wants comes first, then the bare iron, else as advised."""
-    rows = list(_told(*CLASH).heat or ())
-    assert worst_way(rows).way == "wanted"
-    assert worst_way([ROW]) is ROW
+def test_the_names_in_a_drawing_are_escaped() -> None:
+    """A place is called whatever its maker likes."""
+    drawn = drawing(ROW, "cuff <left>")
+    assert "cuff &lt;left&gt;" in drawn
+    assert "<left>" not in drawn
 
 
 def test_a_harmless_place_is_one_paragraph_and_no_leave() -> None:

@@ -119,3 +119,25 @@ def test_a_loop_that_is_named_with_its_button_is_made_and_caught_in() -> None:
     loop = order.index("baste the loop of neck loop and button")
     assert loop < order.index("join neck facing")
     assert order.index("sew hem") < order.index("sew on the button of neck loop and button")
+
+
+CUFFS = (
+    "  - {name: cuff buttonholes, fastening: buttonholes, on: cloth, number: 2}\n"
+    "  - {name: cuff buttons, layers: [cloth, {notion: horn button}], length: 80 cm}\n"
+)
+UNCOUNTED = FRONT.replace(", times: 3", ", length: 80 cm")
+
+
+def test_each_row_of_holes_tells_the_number_of_its_own_buttons() -> None:
+    """Whatever other holes there are; nobody is asked to count them again."""
+    found = bought(HOLES + UNCOUNTED + CUFFS)
+    assert (3, 2) == (found["shell button"], found["horn button"])
+    assert told(HOLES + UNCOUNTED + CUFFS).checks == ()
+
+
+def test_buttons_that_nobody_counted_contradict_no_holes() -> None:
+    """Though their name is another: as many are bought as there are holes."""
+    back = UNCOUNTED.replace("front buttons", "placket buttons")
+    assert told(HOLES + back).checks == ()
+    two = told(HOLES + back.replace("length: 80 cm", "times: 2")).checks or ()
+    assert ["buttons"] == [check.id for check in two]
