@@ -94,6 +94,7 @@ ROOMS = (
     ScreenRoom(2, 2, 2, 2, 2, 3),
     ScreenRoom(2, 1, 2, 2, 2, 2),
     ScreenRoom(2, 1, 2, 2, 2, 2, brief=True),
+    ScreenRoom(1, 1, 2, 2, 2, 2, brief=True),
     ScreenRoom(1, 1, 1, 2, 2, 2, brief=True),
     ScreenRoom(1, 1, 1, 1, 1, 1, brief=True),
     ScreenRoom(0, 1, 1, 1, 1, 1, brief=True),
@@ -265,11 +266,11 @@ def _to_find_out(answer: Answer, room: ScreenRoom) -> list[str]:
 
 
 def _cautions(answer: Answer, most: int) -> list[str]:
-    """What this combination adds: for eyes and children, own limits, the gravest of the rest."""
+    """For eyes and children and own limits, then what this combination adds, then the gravest."""
     special = [c for c in answer.cautions if not c.general]
     kept = [c for c in special if c.kind in ALWAYS_TOLD or c.id == OWN]
-    kept += [c for c in special if c not in kept][: max(0, most - len(kept))]
-    return list(dict.fromkeys(c.text for c in kept))
+    rest = sorted((c for c in special if c not in kept), key=lambda c: not c.meeting)
+    return list(dict.fromkeys(c.text for c in (*kept, *rest[: max(0, most - len(kept))])))
 
 
 def _labelled(label: str, texts: Sequence[str]) -> Iterator[tuple[str, str]]:

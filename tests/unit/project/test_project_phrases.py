@@ -21,7 +21,7 @@ from tests.typed import shipped
 
 FILES = [
     Path(__file__).with_name(name)
-    for name in ("phrases.tsv", "phrases_spoken.tsv", "phrases_glossaries.tsv")
+    for name in ("phrases.tsv", "phrases_spoken.tsv", "phrases_glossaries.tsv", "phrases_shops.tsv")
 ]
 ROWS = [
     tuple(line.split("\t"))
