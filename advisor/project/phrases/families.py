@@ -75,6 +75,7 @@ _SPOKEN = {
     "zephyr": "gingham",
     "khadi": "poplin",
     "kasuri": "poplin",
+    "curtain": "canvas",
 }
 """Words that name a whole family of cloths (common practice)."""
 
@@ -84,8 +85,11 @@ WORN_KNITS = frozenset(
 """Garments that are knitted, whatever stands beside them."""
 WORN = "sweater-knit"
 """What a jumper is of, whatever its fibre is."""
-TENDER_TOO = {"showerproof": ("vinyl",)}
-"""What a use may be of as well, and that bears less: a raincoat may be of vinyl."""
+CUT_UP = frozenset({"curtain"})
+"""What is no cloth's name and mostly a cloth's use, and is cut up as a cloth: an old curtain."""
+TENDER_TOO = {"showerproof": ("vinyl",), "canvas": ("showerproof", "velvet")}
+"""What a use may be of as well, and that bears less: a raincoat may be of vinyl, a curtain of
+velvet or coated against the light."""
 _PAIRS = {
     frozenset({"polyester", "cotton"}): "easy-care-cotton",
     frozenset({"polyester", "viscose"}): "suiting",

@@ -17,7 +17,7 @@ from advisor.project.phrases import lexicon
 from advisor.project.phrases.abroad import in_english
 from advisor.project.phrases.beside import as_knit, names_a_knit, take_backing, take_unfiled
 from advisor.project.phrases.composition import Note, as_tender, possible_mixes, with_part
-from advisor.project.phrases.families import family_of
+from advisor.project.phrases.families import CUT_UP, family_of
 from advisor.project.phrases.grounds import (
     LAID_FIRST,
     Grounds,
@@ -225,7 +225,7 @@ class _Phrase:
         if surfaces and lexicon.TENDER_PARTS.issuperset(fibre for fibre, _ in shares):
             return Grounds(_SURFACES[surfaces[0]], (), (surfaces[0],), tuple(words))
         taken = family_of(words, shares, self.knowledge)
-        if taken is None:
+        if taken is None or (self.unsure and not shares and not CUT_UP.isdisjoint(words)):
             raise self._no_fabric(words)
         self.notes.append(taken.note)
         self.also = taken.also

@@ -156,6 +156,10 @@ def test_what_could_do_harm_is_refused(row: tuple[str, ...]) -> None:
         (["towel", "denim"], ["towel", "denim"]),
         (["hoodie", "fleece"], ["hoodie fleece"]),
         (["floaty", "chiffon"], ["floaty chiffon"]),
+        (["curtain, denim"], ["curtain", "denim"]),
+        (["denim and an old floral curtain"], ["denim", "old floral curtain"]),
+        (["curtain", "lining"], ["curtain lining"]),
+        (["old velvet, curtain weight"], ["old velvet, curtain weight"]),
     ],
 )
 def test_cloths_part_where_one_ends(typed: list[str], cloths: list[str]) -> None:
@@ -204,6 +208,7 @@ def test_a_suggestion_is_never_what_was_typed(typed: str) -> None:
         ("cotton with gold print", 110),
         ("shower curtain", 20),
         ("umbrella fabric", 20),
+        ("old curtain", 110),
         ("nylon raincoat", 110),
         ("wool jumper", 110),
         ("ribbed silk tie", 110),
