@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from advisor.knowledge.model import Knowledge, Mix
 from advisor.project.phrases.composition import Note
+from advisor.project.phrases.grounds import LAID_FIRST
 from advisor.project.phrases.lexicon import FAMILIES, KNIT_FAMILIES
 
 _KNIT = frozenset({"knit", "knitted"})
@@ -166,4 +167,4 @@ def _others(entry: str, fibre: str | None, knowledge: Knowledge) -> list[str]:
             :_OTHERS
         ]
     sold = [e for e in knowledge.fabrics() if e.id != entry and e.mixes[0][0][0] == fibre]
-    return [e.name for e in sold][:_OTHERS]
+    return [e.name for e in sold if e.family not in LAID_FIRST][:_OTHERS]

@@ -266,11 +266,15 @@ def _to_find_out(answer: Answer, room: ScreenRoom) -> list[str]:
 
 
 def _cautions(answer: Answer, most: int) -> list[str]:
-    """For eyes and children and own limits, then what this combination adds, then the gravest."""
+    """For eyes and children and own limits, then what this combination adds, then the gravest.
+
+    The first that the combination adds has room always: nothing else on the screen says it.
+    """
     special = [c for c in answer.cautions if not c.general]
     kept = [c for c in special if c.kind in ALWAYS_TOLD or c.id == OWN]
     rest = sorted((c for c in special if c not in kept), key=lambda c: not c.meeting)
-    return list(dict.fromkeys(c.text for c in (*kept, *rest[: max(0, most - len(kept))])))
+    room = max(int(any(c.meeting for c in rest)), most - len(kept))
+    return list(dict.fromkeys(c.text for c in (*kept, *rest[:room])))
 
 
 def _labelled(label: str, texts: Sequence[str]) -> Iterator[tuple[str, str]]:

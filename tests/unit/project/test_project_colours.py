@@ -80,7 +80,12 @@ def test_a_colour_in_a_phrase_tells_what_it_tells_by_itself(phrase: str, shade: 
     assert shade == read_phrase(phrase, shipped()).shade
 
 
-def test_a_red_cloth_beside_an_ivory_one_is_warned_of() -> None:
-    """Red is a strong colour in the words for a cloth too, and its dye may run."""
-    told = answer(asked_garment(["red silk dupion", "ivory silk organza"], shipped()), shipped())
+@pytest.mark.parametrize(
+    "pair",
+    [("red silk dupion", "ivory silk organza"), ("navy wool coating", "cream silk habotai")],
+    ids=" + ".join,
+)
+def test_a_strong_colour_beside_a_pale_one_is_warned_of(pair: tuple[str, str]) -> None:
+    """On the first screen: nothing else there says that the dye may run."""
+    told = answer(asked_garment(pair, shipped()), shipped())
     assert "A strong colour beside a pale one may run" in " ".join(ask_text(told).split())

@@ -169,6 +169,13 @@ def test_cloths_part_where_one_ends(typed: list[str], cloths: list[str]) -> None
     assert (note is None) == (cloths == typed)
 
 
+def test_no_embellished_cloth_is_offered_for_a_fibre_alone() -> None:
+    """Silk is charmeuse or dupioni, and beaded cloth is a ground with something on it."""
+    said = " ".join(effect for _, effect in read_phrase("silk", knowledge()).notes)
+    assert "others are charmeuse" in said
+    assert "beaded" not in said
+
+
 @pytest.mark.parametrize("said", ["T-shirt", "tee shirt", "tshirt", "old t-shirt", "tee"])
 def test_a_t_shirt_is_of_jersey(said: str) -> None:
     """It is what most old jersey was."""
