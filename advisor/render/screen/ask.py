@@ -235,7 +235,8 @@ def rest_rows(answer: Answer, room: ScreenRoom) -> Iterator[tuple[str, str]]:
 
 def _taken(unknown: ToldUnknown, room: ScreenRoom) -> str:
     """What was taken for granted; of words that were left out also which they are."""
-    if room.brief and unknown.fact == NO_WEIGHT and unknown.effect.count(", ") >= FEW:
+    many = unknown.effect.count(", ") >= FEW
+    if room.brief and unknown.fact == NO_WEIGHT and (many or not room.tasks):
         return "the usual weights"
     if unknown.effect.startswith(LEFT_OUT):
         return f"{unknown.fact.split(': ', 1)[-1]}, {unknown.effect}"
