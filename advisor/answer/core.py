@@ -161,7 +161,7 @@ def _fired_cautions(
                 about=(),
                 sources=teller.cite(caution["sources"]),
                 general=teller.say(fired.rule.general),
-                meeting=of_two_cloths(fired.rule),
+                meeting=fired.certain and of_two_cloths(fired.rule),
             )
             yield (fired.rule.id, caution["text"]), told, names
 

@@ -214,7 +214,7 @@ class ToldCaution:
     """What can hurt somebody or spoil cloth, and what it is about.
 
     `general` is what to keep in mind at any sewing, in one sentence; empty where it is special.
-    `meeting` when it is said because two cloths meet, and of neither by itself.
+    `meeting` when it is said because two cloths meet that are surely what it speaks of.
     """
 
     id: str

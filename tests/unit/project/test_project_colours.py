@@ -82,7 +82,7 @@ def test_a_colour_in_a_phrase_tells_what_it_tells_by_itself(phrase: str, shade: 
 
 @pytest.mark.parametrize(
     "pair",
-    [("red silk dupion", "ivory silk organza"), ("navy wool coating", "cream silk habotai")],
+    [("red silk dupion", "ivory silk organza"), ("navy pure wool melton", "cream silk habotai")],
     ids=" + ".join,
 )
 def test_a_strong_colour_beside_a_pale_one_is_warned_of(pair: tuple[str, str]) -> None:
