@@ -17,7 +17,7 @@ from advisor.claims.pressed_alone import ALONE
 from advisor.claims.telling import told_lines
 from advisor.claims.valuesets import Span
 from advisor.claims.workarounds import INTERFACING, Instruction
-from advisor.decide.trials import find_trials, guards, weight_of
+from advisor.decide.trials import find_trials, guards, of_two_cloths, weight_of
 from advisor.knowledge.model import COLD, LIMIT_ASPECT
 from advisor.knowledge.places import Method
 from advisor.project.garment import Seam
@@ -161,6 +161,7 @@ def _fired_cautions(
                 about=(),
                 sources=teller.cite(caution["sources"]),
                 general=teller.say(fired.rule.general),
+                meeting=fired.certain and of_two_cloths(fired.rule),
             )
             yield (fired.rule.id, caution["text"]), told, names
 

@@ -101,8 +101,10 @@ def print_fitted(text_of: Callable[[int, bool], str]) -> None:
 
 def say(text: str) -> None:
     """A remark on stderr, with nothing in it that a terminal would obey."""
+    from advisor.cli.window import talked
+
     if sys.stderr is not None:
-        print(visible(text), file=sys.stderr)
+        print(talked(visible(text)), file=sys.stderr)
 
 
 def _put(text: str) -> None:

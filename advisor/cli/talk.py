@@ -5,6 +5,7 @@ from __future__ import annotations
 import sys
 
 from advisor.cli.output import say
+from advisor.cli.window import talked
 from advisor.errors import visible
 
 LONGEST_ANSWER = 1000
@@ -14,7 +15,7 @@ def ask(question: str) -> str | None:
     """One line of answer; None at the end of the answers."""
     from advisor.errors import InputError
 
-    print(f"{visible(question)} ", end="", file=sys.stderr, flush=True)
+    print(f"{talked(visible(question))} ", end="", file=sys.stderr, flush=True)
     try:
         line = sys.stdin.readline(LONGEST_ANSWER) if sys.stdin is not None else ""
     except UnicodeDecodeError:

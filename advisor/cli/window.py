@@ -34,6 +34,21 @@ def window() -> Window:
     return Window(width, size.lines, person)
 
 
+def talked(text: str) -> str:
+    """A remark or a question in lines of the window, so that no word breaks at its edge."""
+    if sys.stderr is None or not sys.stderr.isatty():
+        return text
+    import textwrap
+
+    whole = textwrap.TextWrapper(
+        shutil.get_terminal_size((USUAL, 24)).columns,
+        break_long_words=False,
+        break_on_hyphens=False,
+    )
+    lines = text.split("\n")
+    return "\n".join(line if len(line) <= whole.width else whole.fill(line) for line in lines)
+
+
 def paged(text: str, where: Window) -> bool:
     """Show a text that is longer than the window through the reader's pager.
 

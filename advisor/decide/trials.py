@@ -13,6 +13,7 @@ from advisor.claims.collect import Fired, Place
 from advisor.claims.glued import GLUES
 from advisor.claims.judgement import Judgement
 from advisor.claims.telling import told_lines
+from advisor.knowledge.model import Rule
 from advisor.project.garment import Seam
 from advisor.project.mainfibre import vouched_for
 
@@ -150,12 +151,17 @@ def guards(fired: Fired) -> bool:
     )
 
 
+def of_two_cloths(rule: Rule) -> bool:
+    """Whether a rule speaks because two cloths meet, or are in one garment."""
+    return rule.shape in ("pair", "garment pair")
+
+
 def weight_of(fired: Fired) -> tuple[int, int, str]:
     """How much it matters, least first: harm, then what meets in a seam, then how special it is."""
     rule = fired.rule
     kinds = {caution["kind"] for caution in rule.cautions}
     harm = any(c.strength == "must" and c.risk != "result" for c in rule.claims)
     grave = 0 if harm or kinds - {"damage"} else 1 if rule.claims or kinds else 2
-    together = 0 if rule.shape in ("pair", "garment pair") else 1
+    together = 0 if of_two_cloths(rule) else 1
     late = 2 if rule.area == "care" else 0  # the cleaner comes after the sewing
     return (grave + together + late, -len(fired.facts), rule.id)

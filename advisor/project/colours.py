@@ -10,17 +10,11 @@ import re
 
 from advisor.errors import InputError, Problem, shown
 from advisor.knowledge.names import plain_name
-from advisor.project.phrase import SHADES
+from advisor.project.phrases.shading import shades_of
 
 DARK_BELOW = 40.0
 PALE_FROM = 75.0
 
-_STRONG = (
-    *("red", "scarlet", "crimson", "ruby", "cerise", "magenta", "fuchsia"),
-    *("cobalt", "royal", "purple", "violet", "petrol"),
-)
-_WORDS = {**SHADES, **dict.fromkeys(_STRONG, "middle"), "light": "pale"}
-"""Strong colours may be dark, and are surely not pale (estimate by their lightness)."""
 _HEX = re.compile(r"#(?:[0-9a-f]{3}|[0-9a-f]{6})", re.IGNORECASE)
 
 
@@ -46,8 +40,8 @@ def read_colour(value: object) -> tuple[str, str]:
                 )
             )
         return text.casefold(), _shade(lightness(text))
-    shades = {_WORDS.get(word, "") for word in plain_name(text).split()} - {""}
-    return text, shades.pop() if len(shades) == 1 else ""  # "light brown" may be either
+    shades = shades_of(plain_name(text).split())
+    return text, min(shades) if len(shades) == 1 else ""  # "black and white" is both
 
 
 def lightness(code: str) -> float:

@@ -12,7 +12,7 @@ from advisor.errors import nearest
 from advisor.knowledge.model import Entry, Knowledge, Mix
 from advisor.project.garment import Cloth
 from advisor.project.phrases.abroad import in_english
-from advisor.project.phrases.lexicon import FILLERS, SHADES
+from advisor.project.phrases.lexicon import FILLERS
 from advisor.project.phrases.reading import LONGEST, Reading, read_phrase, refuse
 from advisor.project.phrases.shares import read_shares as _read_shares
 from advisor.project.phrases.shares import refuse_shares, take_ratio
@@ -20,7 +20,6 @@ from advisor.project.phrases.tokens import words_of
 from advisor.project.phrases.weights import take_weight
 
 __all__ = [
-    "SHADES",
     "Reading",
     "check_shares",
     "cloth_of",

@@ -128,7 +128,9 @@ class _WishReader:
             fastening = row.get("fastening")
             if isinstance(fastening, str):
                 kinds[name] = self._fastening(fastening, i)
-                called = (named(word, self.fastenings) for word in (name, str(said or "")))
+                called = [named(word, self.fastenings) for word in (name, str(said or ""))]
+                if isinstance(said, str) and not called[1]:
+                    self._kind(said, i)
                 if kinds[name] == BUTTON and HOLES in called:
                     kinds[name] = HOLES  # the button goes through them, and is sewn on elsewhere
             elif isinstance(said, str) and self._kind(said, i):
@@ -153,7 +155,7 @@ class _WishReader:
         self.findings.say(
             ("seams", i, "kind"),
             f"'kind': unknown word {shown(said)}",
-            f"one of {', '.join(known)}",
+            "a kind of place; `advisor explain places` lists them",
             (said, known),
         )
         return False

@@ -53,7 +53,7 @@ def explain(name: str, knowledge: Knowledge, units: System) -> Told:
     name = bare_name(name)
     asked = matches(name, knowledge) or matches(one_of(name), knowledge) or _meant(name, knowledge)
     if set(asked) == {"answer"}:  # "silk organza" is an interfacing, and a cloth as well
-        asked = {**cloth_meant(name, knowledge), **asked}
+        asked = {**cloth_meant(name, knowledge, wholly=True), **asked}
     lines: list[str] = []
     data: dict[str, Any] = {}
     for kind, found in asked.items():

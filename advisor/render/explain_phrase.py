@@ -23,11 +23,15 @@ def bare_name(typed: str) -> str:
     return _ASKED.sub("", typed).rstrip("? ") or typed
 
 
-def cloth_meant(typed: str, knowledge: Knowledge) -> dict[str, Entry]:
-    """The cloth that several words stand for, under the sort of thing it is; or nothing."""
+def cloth_meant(typed: str, knowledge: Knowledge, *, wholly: bool = False) -> dict[str, Entry]:
+    """The cloth that several words stand for, under the sort of thing it is; or nothing.
+
+    Where they stand for something else, all of them have to: "fine silk pins" are no silk.
+    """
     if " " not in typed.strip():
         return {}
     try:
-        return {"entry": knowledge.entries[read_phrase(typed, knowledge).entry]}
+        reading = read_phrase(typed, knowledge)
     except InputError:
         return {}
+    return {} if wholly and reading.notes else {"entry": knowledge.entries[reading.entry]}

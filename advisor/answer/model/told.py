@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from advisor.records import OPTIONAL
+from advisor.records import OPTIONAL, UNWRITTEN
 
 Word = str
 Written = bool | int | float | str | list[str] | dict[str, str] | None
@@ -214,6 +214,7 @@ class ToldCaution:
     """What can hurt somebody or spoil cloth, and what it is about.
 
     `general` is what to keep in mind at any sewing, in one sentence; empty where it is special.
+    `meeting` when it is said because two cloths meet that are surely what it speaks of.
     """
 
     id: str
@@ -223,6 +224,7 @@ class ToldCaution:
     about: tuple[str, ...]
     sources: tuple[str, ...]
     general: str = ""
+    meeting: bool = field(default=False, metadata=UNWRITTEN)
 
 
 @dataclass(frozen=True, slots=True)

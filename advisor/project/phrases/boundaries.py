@@ -13,7 +13,7 @@ from itertools import dropwhile
 from advisor.knowledge.model import Knowledge
 from advisor.project.phrases import lexicon
 from advisor.project.phrases.composition import Note
-from advisor.project.phrases.families import WORN_KNITS
+from advisor.project.phrases.families import CUT_UP, WORN_KNITS
 from advisor.project.phrases.grounds import find_grounds
 from advisor.project.phrases.shares import fibres_at
 from advisor.project.phrases.tokens import singulars, words_of
@@ -32,6 +32,7 @@ _OPENING = frozenset({"and", "&", "a", "an", "the", "my", "some"})
 _SURFACES = frozenset(words_of(word)[0] for word in lexicon.SURFACES)
 _MOTIFS = singulars(lexicon.PATTERNS)
 """What is on a cloth and is none: "an embroidered edge"."""
+_SAID_OF_IT = singulars(lexicon.FILLERS | lexicon.QUALITIES | frozenset(lexicon.SHADES)) | _MOTIFS
 _LIKENESS = frozenset({"look", "looks", "feel", "touch", "hand", "handle", "handfeel", "effect"})
 """How what is said of a cloth ends, where it is only like another."""
 _MOST_WORDS = 40
@@ -77,16 +78,22 @@ def _bare(words: Sequence[str]) -> list[str]:
 
 def _part_here(before: str, mark: str, after: str, knowledge: Knowledge) -> bool:
     """Whether a mark parts two cloths, and not a cloth and what is said of it."""
-    if _is_cloth(after, mark, knowledge):
+    if _is_cloth(after, mark, knowledge) or (mark not in _LISTING and _is_cut_up(after)):
         # "black wool with a satin lining" are two; "jersey with wool" is one.
         lined = mark.startswith(("lined", "fully")) or mark in _JOINING
         # A fibre before a comma is a cloth too; shares and weights before it are said of one.
         lined = lined or (mark in _LISTING and not any(c.isdigit() for c in before))
-        return _is_cloth(before, mark, knowledge) or (lined and _has_fibre(before, knowledge))
+        named = _is_cloth(before, mark, knowledge) or _is_cut_up(before)
+        return named or (lined and _has_fibre(before, knowledge))
     if mark.startswith(("lined", "fully")):
         return _has_fibre(after, knowledge)
     weighed = take_weight(before)[1] is not None and take_weight(after)[1] is not None
     return weighed and _has_fibre(before, knowledge, named=True) and _has_fibre(after, knowledge)
+
+
+def _is_cut_up(piece: str) -> bool:
+    """Whether a piece is an old curtain and nothing else."""
+    return CUT_UP.issuperset(said := {*words_of(piece)} - _SAID_OF_IT) and bool(said)
 
 
 def _is_cloth(piece: str, mark: str, knowledge: Knowledge) -> bool:

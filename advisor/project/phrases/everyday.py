@@ -28,6 +28,7 @@ COLOURS = _words(
 
 PATTERNS = _words(
     "prince wales tattersall gunclub guncheck shepherd shepherds dogstooth pepita puppytooth "
+    "hunting scene scenes "
     "nailhead pinhead pincheck pindot microcheck overcheck candystripe breton nautical bengal "
     "regency baroque deco nouveau aztec ethnic tribal boho bohemian retro mod psychedelic marble "
     "marbled watercolour watercolor brushstroke splash trellis lattice medallion ogee tie dye "
@@ -54,11 +55,12 @@ USES = _words(
     "napkin napkins banner flag sofa couch chair seat sail garden patio outdoor beach cruise "
     "resort maternity nursing teen teenage boys girls unisex adult plus cheer swimming aqua "
     "lifestyle streetwear sweatsuit peacoat reefer pilot farmer butcher shower household kitchen "
-    "table army trousering trouserings lapel lapels revers facing facings"
+    "table army blazer blazers trousering trouserings lapel lapels revers facing facings"
 )
 QUALITIES = _words(
     "downproof upcycled hardanger pin tucked tucks pintucked pintucks evenweave delustred "
     "flat bubble butter bark curly deep dimple draping ice pinpoint rigid string techno thermal "
+    "body bodied gloss "
     "wrinkle wrinkled swaddle clip flip perforated laser lasercut outing swansdown alpine "
     "wellness aviator mono hi multi weightless twist twisted hightwist shetland saxony botany "
     "lyons utrecht mongolian tibetan canton moroccan persian australian scandinavian nordic "
@@ -76,7 +78,7 @@ QUALITIES = _words(
 )
 """How a cloth looks, feels or was sold, and where it comes from."""
 FILLERS = _words(
-    "fleck flecks flecked leaded sewing well that which who whose but so too also its was were "
+    "ex fleck flecks flecked leaded sewing well that which who whose but so too also its was were "
     "are be been being has had having can could may would will your his her their our out inside "
     "outside both one ones there here where when than then them they she he we you me cheap "
     "costly expensive leftover leftovers offcuts offcut scraps scrap patch sewn bedspread shawl "

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from advisor.knowledge.model import Knowledge, Mix
 from advisor.project.phrases.composition import Note
+from advisor.project.phrases.grounds import LAID_FIRST
 from advisor.project.phrases.lexicon import FAMILIES, KNIT_FAMILIES
 
 _KNIT = frozenset({"knit", "knitted"})
@@ -75,6 +76,7 @@ _SPOKEN = {
     "zephyr": "gingham",
     "khadi": "poplin",
     "kasuri": "poplin",
+    "curtain": "canvas",
 }
 """Words that name a whole family of cloths (common practice)."""
 
@@ -84,8 +86,11 @@ WORN_KNITS = frozenset(
 """Garments that are knitted, whatever stands beside them."""
 WORN = "sweater-knit"
 """What a jumper is of, whatever its fibre is."""
-TENDER_TOO = {"showerproof": ("vinyl",)}
-"""What a use may be of as well, and that bears less: a raincoat may be of vinyl."""
+CUT_UP = frozenset({"curtain"})
+"""What is no cloth's name and mostly a cloth's use, and is cut up as a cloth: an old curtain."""
+TENDER_TOO = {"showerproof": ("vinyl",), "canvas": ("showerproof", "velvet")}
+"""What a use may be of as well, and that bears less: a raincoat may be of vinyl, a curtain of
+velvet or coated against the light."""
 _PAIRS = {
     frozenset({"polyester", "cotton"}): "easy-care-cotton",
     frozenset({"polyester", "viscose"}): "suiting",
@@ -162,4 +167,4 @@ def _others(entry: str, fibre: str | None, knowledge: Knowledge) -> list[str]:
             :_OTHERS
         ]
     sold = [e for e in knowledge.fabrics() if e.id != entry and e.mixes[0][0][0] == fibre]
-    return [e.name for e in sold][:_OTHERS]
+    return [e.name for e in sold if e.family not in LAID_FIRST][:_OTHERS]

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections import Counter
 from dataclasses import dataclass
 from functools import cache
+from itertools import pairwise
 from typing import Any
 
 from advisor.knowledge.model import Knowledge
@@ -74,6 +75,7 @@ class Names:
             and not Counter(name.words) - have
             and (name.cloth or _together(name.words, words))
             and (strong or not _idle(name.words) or _adjoining(name.words, words))
+            and not self._taken(name, words)
         ]
         cloths = [name for name in found if name.cloth]
         if cloths:  # a thread beside a cloth is in it
@@ -90,6 +92,23 @@ class Names:
             ]
         return max(found, key=lambda name: self._key(name, words)) if found else None
 
+    def _taken(self, name: Name, words: list[str]) -> bool:
+        """Whether a fibre in a name belongs to another cloth, which stands right behind it.
+
+        "cotton coutil with a satin face" is no cotton satin.
+        """
+        parts = set(name.words)
+        fibres = parts & self.fibre_words
+        if not fibres or fibres == parts or _adjoining(name.words, words):
+            return False
+        return any(
+            word in fibres
+            and behind not in parts
+            and (behind,) in self.whole
+            and behind not in self.weak
+            for word, behind in pairwise(words)
+        )
+
     def rivals(self, grounds: Grounds) -> tuple[str, ...]:
         """Other cloths whose name the same words hold as well, sharing some with the one taken."""
         have = Counter((*grounds.name, *grounds.left))
@@ -104,6 +123,19 @@ class Names:
             and set(name.words) - taken
         )
         return tuple(dict.fromkeys(entry for entry in found if entry not in entries))
+
+    def crossing(self, grounds: Grounds) -> tuple[Name, ...]:
+        """Whole names that share a word with the one taken, and alone have a word that is left.
+
+        "corded chantilly lace" is chantilly lace, and corded lace too.
+        """
+        strange = {word for word in grounds.left if word in self.words} - self.weak
+        have = Counter((*grounds.name, *grounds.left))
+        return tuple(
+            name
+            for name in self.all
+            if name.cloth and strange & set(name.words) and not Counter(name.words) - have
+        )
 
     def only_of(self, entries: set[str]) -> frozenset[str]:
         """The words that stand in names of some cloths and in no other's: they say nothing more."""
@@ -250,7 +282,12 @@ def find_grounds(words: list[str], knowledge: Knowledge) -> Grounds | None:
     own = names.only_of(set(found)) | names.also_said(set(found), words)
     again = [word for word in left if word in own]
     used, left = [*used, *again], [word for word in left if word not in again]
-    return Grounds(entry, laid, tuple(used), tuple(left))
+    grounds = Grounds(entry, laid, tuple(used), tuple(left))
+    more = names.crossing(grounds)
+    also = {name.entry for name in more} - {entry}
+    said = frozenset(word for name in more for word in name.words)
+    rest = tuple(word for word in left if word not in said)
+    return Grounds(entry, tuple(sorted({*laid, *also})), (*used, *said.difference(used)), rest)
 
 
 def _primary(found: list[str], knowledge: Knowledge) -> str:

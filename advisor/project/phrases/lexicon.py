@@ -38,10 +38,17 @@ OTHER_COLOURS = everyday.COLOURS | _words(
     "light-coloured forest khaki marine melange marl heather heathered chine nacre stone sand "
     "amethyst aquamarine flesh hot shocking tea"
 )
+STRONG = _words(
+    "red scarlet crimson ruby cerise magenta fuchsia cobalt royal purple violet petrol carmine "
+    "vermilion pillarbox ultramarine prussian claret bordeaux garnet mulberry cranberry raspberry "
+    "mahogany amethyst sapphire emerald teal forest hunter"
+)
+"""Strong colours may be dark, and are surely not pale (estimate by their lightness)."""
 SHADES: dict[str, str] = {
-    **dict.fromkeys(sorted(DARK), "dark"),
-    **dict.fromkeys(sorted(PALE), "pale"),
     **dict.fromkeys(sorted(OTHER_COLOURS), ""),
+    **dict.fromkeys(sorted(STRONG), "middle"),
+    **dict.fromkeys(sorted(PALE), "pale"),
+    **dict.fromkeys(sorted(DARK), "dark"),
     "printed": "",
 }
 """Colour words and the shade that they surely mean; most mean none for certain."""
@@ -160,7 +167,7 @@ SURFACES = _by_meaning(
         "foil-knit": "foil foiled hologram holographic",
         "glued-on": "glitter glittery glittered sparkle sparkly sparkling glued adhesive sticky "
         "flock flocked flocking",
-        "quilted": "quilted padded",
+        "quilted": "quilted padded wadded wadding",
         "showerproof": "coated membrane blackout dimout waterproof waterproofed showerproof "
         "rubberised rubberized pul cire",
         "waxed-cotton": "waxed oiled",
@@ -171,6 +178,7 @@ SURFACES = _by_meaning(
         "lame": "zari",
         "microfibre": "microfibre microfiber",
         "boiled-wool": "boiled felted fulled",
+        "seersucker": "puckered",
         "": "crushed crinkle crinkled",
     }
 )

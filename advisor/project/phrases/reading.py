@@ -10,7 +10,6 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
-from itertools import pairwise
 
 from advisor.errors import InputError, Problem, shown
 from advisor.knowledge.model import Knowledge, Mix
@@ -18,7 +17,7 @@ from advisor.project.phrases import lexicon
 from advisor.project.phrases.abroad import in_english
 from advisor.project.phrases.beside import as_knit, names_a_knit, take_backing, take_unfiled
 from advisor.project.phrases.composition import Note, as_tender, possible_mixes, with_part
-from advisor.project.phrases.families import family_of
+from advisor.project.phrases.families import CUT_UP, family_of
 from advisor.project.phrases.grounds import (
     LAID_FIRST,
     Grounds,
@@ -28,6 +27,7 @@ from advisor.project.phrases.grounds import (
     without,
 )
 from advisor.project.phrases.looks import Looks, take_looks
+from advisor.project.phrases.shading import deepest
 from advisor.project.phrases.shares import HALF, Fibres, fibres_at, read_shares, said_of, take_ratio
 from advisor.project.phrases.spacing import respaced
 from advisor.project.phrases.spoken import plain_words
@@ -225,7 +225,7 @@ class _Phrase:
         if surfaces and lexicon.TENDER_PARTS.issuperset(fibre for fibre, _ in shares):
             return Grounds(_SURFACES[surfaces[0]], (), (surfaces[0],), tuple(words))
         taken = family_of(words, shares, self.knowledge)
-        if taken is None:
+        if taken is None or (self.unsure and not shares and not CUT_UP.isdisjoint(words)):
             raise self._no_fabric(words)
         self.notes.append(taken.note)
         self.also = taken.also
@@ -273,8 +273,7 @@ class _Phrase:
             unknown,
             weight or usual,
             weight is None and usual is not None,
-            next((shade for word in left if (shade := lexicon.SHADES.get(word, ""))), "")
-            or _light_colour(left),
+            deepest(left),
             laid,
             traits,
             tuple(dict.fromkeys(self.notes)),
@@ -386,9 +385,3 @@ def _known_words() -> frozenset[str]:
     if not _KNOWN:
         _KNOWN.append(general_words())
     return _KNOWN[0]
-
-
-def _light_colour(words: list[str]) -> str:
-    """A colour that is called light is pale."""
-    pairs = pairwise(words)
-    return "pale" if any(a == "light" and b in lexicon.SHADES for a, b in pairs) else ""

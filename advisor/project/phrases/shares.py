@@ -65,7 +65,7 @@ def read_shares(words: list[str], ratio: tuple[float, ...], knowledge: Knowledge
     Raises:
         InputError: shares that cannot be of one cloth.
     """
-    items, left = _items(words, knowledge)
+    items, left = _items(_said_once(words, knowledge), knowledge)
     fibres = [item for item in items if isinstance(item, str)]
     numbers = [item for item in items if not isinstance(item, str)]
     blend = any(word in _BLEND for word in left)
@@ -84,6 +84,23 @@ def read_shares(words: list[str], ratio: tuple[float, ...], knowledge: Knowledge
     if pure and len(names) == 1 and not blend:
         return Fibres(((names[0], _ALL),), whole=True, left=left)
     return Fibres(tuple((name, None) for name in names), blend=blend, left=left)
+
+
+def _said_once(words: list[str], knowledge: Knowledge) -> list[str]:
+    """The words without a fibre that has no share where it has one elsewhere: "wool, 70 % wool"."""
+    shared = [
+        any(
+            _NUMBER.fullmatch(other)
+            for other in (*words[max(at - 1, 0) : at], *words[at + 1 : at + 2])
+        )
+        for at in range(len(words))
+    ]
+    again = {word for word, has in zip(words, shared, strict=True) if has}
+    return [
+        word
+        for at, word in enumerate(words)
+        if shared[at] or word not in again or not fibres_at(words, at, knowledge)[0]
+    ]
 
 
 def _items(words: list[str], knowledge: Knowledge) -> tuple[list[str | float], tuple[str, ...]]:

@@ -20,8 +20,9 @@ _ASIDE = re.compile(
 )
 """What is the matter with a piece, or how it is numbered in a shop, not what it is."""
 _METAL_YARN = re.compile(
-    r"(?:(?<=with )|(?<= and )|(?<= in ))(?:gold|golden|silver|copper|bronze|metal|metallic)"
-    r"\s+(?:thread|yarn|strand|fleck)s?\b"
+    r"(?:(?:(?<=with )|(?<=with a )|(?<= and )|(?<= in ))"
+    r"(?:gold|golden|silver|copper|bronze|metal|metallic)\s+(?:thread|yarn|strand|fleck)s?"
+    r"|(?:gold|golden|silver|copper|metallic)\s+(?:borders?|edg(?:e|ing)s?|butt?(?:a|i)s?))\b"
 )
 """A thread of that colour in a cloth is mostly a metal-coated film, and is taken for one."""
 _METAL_PRINT = re.compile(
@@ -37,8 +38,12 @@ _BED_SHEET = re.compile(r"\bbed sheets?\b")
 _TEA_TOWEL = re.compile(r"\btea towels?\b")
 _T_SHIRT = re.compile(r"\bt shirts?\b(?! (?:fabric|knit|jersey|cloth|material)\b)")
 _CORDED_LACE = re.compile(r"\bcord lace\b")
+_EASY_CARE = re.compile(r"\beasy[\s-]*care\b")
+_EASY_NAMES = frozenset({"cotton", "cloth"})
+"""What is a cloth of its own where it is called easy-care."""
+_PU_LEATHER = re.compile(r"\bpu[\s-]*leather\b")
 _BASE_LAYER = re.compile(r"\bbase layers?\b")
-_FLOCK = re.compile(r"\bvelvet (?:flock(?:ed|ing)?|spot|dot|motif|flower|pattern)s?\b")
+_FLOCK = re.compile(r"\b(?:velvet|chenille) (?:flock(?:ed|ing)?|spot|dot|motif|flower|pattern)s?\b")
 _HAIRED = re.compile(r"\b(?:long|short)[\s-]?hair(?:ed)?\b")
 _PROOF = re.compile(r"\b(?:water|rain|shower)[\s-]*(?:resistant|repellent|proof(?:ed)?)\b")
 _DOWN_PROOF = re.compile(r"\b(?:down|feather)[\s-]*proof(?:ed)?\b")
@@ -56,5 +61,8 @@ def plain_words(text: str) -> tuple[list[str], bool]:
     text = _COATING.sub("coated ", _FLOCK.sub("flocked", _METAL_YARN.sub("metallic", text)))
     text = _BED_SHEET.sub("bedsheet", _TEA_TOWEL.sub("napkin", _HAIRED.sub("shaggy", text)))
     text = _CORDED_LACE.sub("corded lace", text)
+    text = _PU_LEATHER.sub("pleather", text)
+    if not _EASY_NAMES & set(text.split()):
+        text = _EASY_CARE.sub(" ", text)
     text = _T_SHIRT.sub("tshirt", _BASE_LAYER.sub("baselayer", text))
     return _UNKNOWN.sub(" ", text).split(), bool(_UNKNOWN.search(text))

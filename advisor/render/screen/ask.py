@@ -94,6 +94,7 @@ ROOMS = (
     ScreenRoom(2, 2, 2, 2, 2, 3),
     ScreenRoom(2, 1, 2, 2, 2, 2),
     ScreenRoom(2, 1, 2, 2, 2, 2, brief=True),
+    ScreenRoom(1, 1, 2, 2, 2, 2, brief=True),
     ScreenRoom(1, 1, 1, 2, 2, 2, brief=True),
     ScreenRoom(1, 1, 1, 1, 1, 1, brief=True),
     ScreenRoom(0, 1, 1, 1, 1, 1, brief=True),
@@ -234,7 +235,8 @@ def rest_rows(answer: Answer, room: ScreenRoom) -> Iterator[tuple[str, str]]:
 
 def _taken(unknown: ToldUnknown, room: ScreenRoom) -> str:
     """What was taken for granted; of words that were left out also which they are."""
-    if room.brief and unknown.fact == NO_WEIGHT and unknown.effect.count(", ") >= FEW:
+    many = unknown.effect.count(", ") >= FEW
+    if room.brief and unknown.fact == NO_WEIGHT and (many or not room.tasks):
         return "the usual weights"
     if unknown.effect.startswith(LEFT_OUT):
         return f"{unknown.fact.split(': ', 1)[-1]}, {unknown.effect}"
@@ -265,11 +267,15 @@ def _to_find_out(answer: Answer, room: ScreenRoom) -> list[str]:
 
 
 def _cautions(answer: Answer, most: int) -> list[str]:
-    """What this combination adds: for eyes and children, own limits, the gravest of the rest."""
+    """For eyes and children and own limits, then what this combination adds, then the gravest.
+
+    The first that the combination adds has room always: nothing else on the screen says it.
+    """
     special = [c for c in answer.cautions if not c.general]
     kept = [c for c in special if c.kind in ALWAYS_TOLD or c.id == OWN]
-    kept += [c for c in special if c not in kept][: max(0, most - len(kept))]
-    return list(dict.fromkeys(c.text for c in kept))
+    rest = sorted((c for c in special if c not in kept), key=lambda c: not c.meeting)
+    room = max(int(any(c.meeting for c in rest)), most - len(kept))
+    return list(dict.fromkeys(c.text for c in (*kept, *rest[:room])))
 
 
 def _labelled(label: str, texts: Sequence[str]) -> Iterator[tuple[str, str]]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from advisor.errors import InputError
 from advisor.project.garment import Seam
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
@@ -62,3 +63,12 @@ def test_loops_fasten_as_buttonholes_do(word: str) -> None:
     text += f"  - {{name: back, fastening: {word}, on: lining, number: 6}}\n"
     found = garment_of(parse_yaml(text, "project.yaml"), shipped()).seams[0]
     assert "buttonhole" == found.place
+
+
+def test_a_misspelt_kind_is_said_beside_a_fastening_too() -> None:
+    """A slip in a key that another one makes needless is a slip still, and no long list follows."""
+    with pytest.raises(InputError) as caught:
+        seam("front", "fastning, fastening: buttonholes, on: shell", "shell")
+    assert "'kind': unknown word 'fastning'" in str(caught.value)
+    assert "'fastening'" in str(caught.value)
+    assert len(str(caught.value)) < 200

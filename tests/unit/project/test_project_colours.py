@@ -4,8 +4,13 @@ from __future__ import annotations
 
 import pytest
 
+from advisor.answer.pipeline import answer
 from advisor.errors import InputError
 from advisor.project.colours import lightness, read_colour
+from advisor.project.phrase import read_phrase
+from advisor.project.quick import asked_garment
+from advisor.render.screen.ask import ask_text
+from tests.typed import shipped
 
 
 @pytest.mark.parametrize(
@@ -36,7 +41,10 @@ def test_lightness_is_that_of_the_standard(code: str, light: float) -> None:
         ("Pale blue", "pale"),
         ("rust", ""),
         ("red", "middle"),
-        ("dark red", ""),
+        ("dark red", "dark"),
+        ("deep purple", "dark"),
+        ("light blue", "pale"),
+        ("pale brown", "pale"),
         ("pink", ""),
         ("light brown", ""),
         ("black and white", ""),
@@ -52,3 +60,32 @@ def test_a_broken_code_is_refused(written: str) -> None:
     """A code of the wrong length or digits is no colour."""
     with pytest.raises(InputError):
         read_colour(written)
+
+
+@pytest.mark.parametrize(
+    ("phrase", "shade"),
+    [
+        ("red silk dupion", "middle"),
+        ("dark red silk dupion", "dark"),
+        ("deep purple velvet", "dark"),
+        ("light blue denim", "pale"),
+        ("light brown wool", ""),
+        ("breton stripe jersey, navy and white", "dark"),
+        ("royal oxford shirting", ""),
+        ("yellow silk dupion", ""),
+    ],
+)
+def test_a_colour_in_a_phrase_tells_what_it_tells_by_itself(phrase: str, shade: str) -> None:
+    """A strong colour is strong wherever it is said; of two the deeper counts, for its dye."""
+    assert shade == read_phrase(phrase, shipped()).shade
+
+
+@pytest.mark.parametrize(
+    "pair",
+    [("red silk dupion", "ivory silk organza"), ("navy pure wool melton", "cream silk habotai")],
+    ids=" + ".join,
+)
+def test_a_strong_colour_beside_a_pale_one_is_warned_of(pair: tuple[str, str]) -> None:
+    """On the first screen: nothing else there says that the dye may run."""
+    told = answer(asked_garment(pair, shipped()), shipped())
+    assert "A strong colour beside a pale one may run" in " ".join(ask_text(told).split())

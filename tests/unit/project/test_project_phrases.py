@@ -21,7 +21,7 @@ from tests.typed import shipped
 
 FILES = [
     Path(__file__).with_name(name)
-    for name in ("phrases.tsv", "phrases_spoken.tsv", "phrases_glossaries.tsv")
+    for name in ("phrases.tsv", "phrases_spoken.tsv", "phrases_glossaries.tsv", "phrases_shops.tsv")
 ]
 ROWS = [
     tuple(line.split("\t"))
@@ -156,6 +156,10 @@ def test_what_could_do_harm_is_refused(row: tuple[str, ...]) -> None:
         (["towel", "denim"], ["towel", "denim"]),
         (["hoodie", "fleece"], ["hoodie fleece"]),
         (["floaty", "chiffon"], ["floaty chiffon"]),
+        (["curtain, denim"], ["curtain", "denim"]),
+        (["denim and an old floral curtain"], ["denim", "old floral curtain"]),
+        (["curtain", "lining"], ["curtain lining"]),
+        (["old velvet, curtain weight"], ["old velvet, curtain weight"]),
     ],
 )
 def test_cloths_part_where_one_ends(typed: list[str], cloths: list[str]) -> None:
@@ -163,6 +167,13 @@ def test_cloths_part_where_one_ends(typed: list[str], cloths: list[str]) -> None
     found, note = cloths_said(typed, knowledge())
     assert cloths == found
     assert (note is None) == (cloths == typed)
+
+
+def test_no_embellished_cloth_is_offered_for_a_fibre_alone() -> None:
+    """Silk is charmeuse or dupioni, and beaded cloth is a ground with something on it."""
+    said = " ".join(effect for _, effect in read_phrase("silk", knowledge()).notes)
+    assert "others are charmeuse" in said
+    assert "beaded" not in said
 
 
 @pytest.mark.parametrize("said", ["T-shirt", "tee shirt", "tshirt", "old t-shirt", "tee"])
@@ -204,6 +215,7 @@ def test_a_suggestion_is_never_what_was_typed(typed: str) -> None:
         ("cotton with gold print", 110),
         ("shower curtain", 20),
         ("umbrella fabric", 20),
+        ("old curtain", 110),
         ("nylon raincoat", 110),
         ("wool jumper", 110),
         ("ribbed silk tie", 110),

@@ -143,11 +143,24 @@ def test_explain_takes_every_name_that_is_printed() -> None:
         ("needle", "needle.point: needle point"),
         ("stay stitching", "stay-stitch (word)"),
         ("patch pockets", "patch pocket"),
+        ("one dot", "dots of the iron (word)"),
+        ("single-hole plate", "single-hole plate (word)"),
     ],
 )
 def test_a_trade_word_is_explained(typed: str, said: str) -> None:
     """As a maker says it."""
     assert said in "\n".join(explain(typed, knowledge(), "metric")[0])
+
+
+@pytest.mark.parametrize("typed", ["fine silk pins", "zip foot", "concealed zip foot"])
+def test_what_is_no_cloth_is_not_explained_as_one(typed: str) -> None:
+    """A pin or a foot whose name holds a fibre or a notion stands for itself alone."""
+    assert {"answer"} == set(explain(typed, knowledge(), "metric")[1])
+
+
+def test_what_is_a_cloth_too_is_explained_as_both() -> None:
+    """Silk organza is an interfacing as well."""
+    assert {"entry", "answer"} <= set(explain("silk organza", knowledge(), "metric")[1])
 
 
 def test_a_refusal_names_another_word() -> None:
