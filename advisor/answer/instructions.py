@@ -170,14 +170,14 @@ def _many(tender: frozenset[str]) -> bool:
 def _bears(most: float | None, units: System) -> str:
     """What a tender layer bears."""
     if most is None:
-        return "takes no moisture"
+        return "is pressed dry"
     if mark_for(most) is None:
         return "takes no iron"
     return f"bears {degrees(most, units)}"
 
 
 def _plural(bears: str) -> str:
-    return bears.replace("takes", "take").replace("bears", "bear")
+    return bears.replace("takes", "take").replace("bears", "bear").replace("is ", "are ")
 
 
 def _listed(names: frozenset[str], last: str = "and") -> str:

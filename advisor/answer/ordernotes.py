@@ -8,8 +8,9 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from typing import TYPE_CHECKING
 
+from advisor.answer.core import FIRST
 from advisor.answer.model.order import ToldKeepOff
-from advisor.answer.model.told import ToldInstruction
+from advisor.answer.model.told import ToldInstruction, ToldTask
 from advisor.answer.seamwords import warnings
 from advisor.answer.wording import degrees, setting_text
 from advisor.construction.seamwork import seamwork
@@ -176,6 +177,15 @@ def told_near(work: Work, teller: Teller) -> tuple[ToldInstruction, ...]:
             sources=teller.cite(("common-practice",)),
         )
         for row in keep_off(work, teller.units)
+    )
+
+
+def done_near(near: Iterable[ToldInstruction]) -> tuple[ToldTask, ...]:
+    """The same for the sheet, at each of the places that are so pressed."""
+    return tuple(
+        ToldTask(place, "seam", one.text, "", certain=True, weight=FIRST, sources=one.sources)
+        for one in near
+        for place in one.places
     )
 
 

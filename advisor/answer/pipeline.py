@@ -232,11 +232,13 @@ def _with_order(found: Answer, decided: Decided, parts: Parts, teller: Teller) -
     if decided.work is None:
         return found
     from advisor.answer.order import order_conflicts, told_order
-    from advisor.answer.ordernotes import told_near
+    from advisor.answer.ordernotes import done_near, told_near
 
     every = numbered((*found.conflicts, *order_conflicts(decided.work, teller)))
     near = told_near(decided.work, teller)
-    found = replace(found, conflicts=every, instructions=(*found.instructions, *near))
+    told_of = (*found.instructions, *near)
+    advice = (*done_near(near), *found.advice)
+    found = replace(found, conflicts=every, instructions=told_of, advice=advice)
     if not parts.order:
         return found
     own = tuple(one for one in every if one.aspect == "order")

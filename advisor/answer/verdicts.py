@@ -12,9 +12,9 @@ from advisor.claims.claimsets import set_of
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
 from advisor.claims.judgement import Judgement
-from advisor.claims.speakers import KEPT_OFF, Said
+from advisor.claims.speakers import IRONING, Said
 from advisor.claims.valuesets import Choice, Span
-from advisor.claims.whose_word import against, deciders, overrun
+from advisor.claims.whose_word import against, deciders, overrun, to_itself
 from advisor.claims.workarounds import Instruction, kept_off
 from advisor.knowledge.model import LIMIT_ASPECT, Aspect
 from advisor.order.pieces import with_bias
@@ -60,7 +60,7 @@ def told_verdict(
         given_up=tuple(
             _given_up(said, verdict, teller)
             for said in (*verdict.given_up, *overrun(verdict))
-            if not _met_all_the_same(said, verdict)
+            if not _met_all_the_same(said, verdict) and not to_itself(verdict, said)
         ),
         limit=verdict.allowed.high if limited and isinstance(verdict.allowed, Span) else None,
     )
@@ -73,7 +73,7 @@ def _text(place: Place, verdict: Verdict, teller: Teller, parted: Instruction | 
         return parted_text(parted, teller.units)
     if place.scope == "garment" and verdict.aspect.id == MOTION and parted is not None:
         return f"lift and lower, {words} the rest"
-    if place.scope == "garment" and verdict.aspect.id == KEPT_OFF[1] and verdict.pick:
+    if place.scope == "garment" and verdict.aspect.id == IRONING and verdict.pick:
         return f"{words}{over(kept_off(teller.garment, teller.knowledge))}"
     if verdict.aspect.id != GRAIN or place.name not in teller.garment.cloths:
         return words

@@ -22,6 +22,7 @@ from advisor.claims.outcomes import Outcomes, keyed
 from advisor.claims.placefacts import garment_facts, place_facts
 from advisor.claims.speakers import Said
 from advisor.claims.subjects import Truth
+from advisor.claims.unrested import unrested
 from advisor.claims.zip_line import zip_line_says
 from advisor.knowledge.model import Claim, Knowledge, Rule
 from advisor.knowledge.places import PLAIN
@@ -208,7 +209,9 @@ class _Gatherer:
     def _put(self, place: Place, said: Said) -> None:
         eased = self._eased(said)
         self.put.append((place, eased))
-        for word in speakers.no_steam(eased, self.knowledge):
+        cloth = said.cloths and all(self.entries[name].kind == "cloth" for name in said.cloths)
+        moved = unrested(eased, self.knowledge) if cloth else []
+        for word in (*speakers.no_steam(eased, self.knowledge), *moved):
             if self._concerns(place, word):
                 self.put.append((place, word))
 
@@ -244,7 +247,8 @@ class _Gatherer:
         if self.garment.cloths[cloth].detachable:
             return False
         kind = self.entries[cloth].kind
-        if (kind, said.claim.aspect) == speakers.KEPT_OFF and not self.garment.single:
+        kept_off = kind in speakers.KEPT_OFF and said.claim.aspect == speakers.IRONING
+        if kept_off and not self.garment.single:
             self.result.beside.append(said)
             return False
         if said.claim.aspect.startswith("press."):

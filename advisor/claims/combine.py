@@ -11,9 +11,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from advisor.claims.claimsets import ValueSet, full_set, insisted, meet, set_of
-from advisor.claims.speakers import Said
+from advisor.claims.speakers import HEAT_ASPECTS, Said
 from advisor.claims.valuesets import Choice, Span
-from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Claim
+from advisor.knowledge.model import Aspect, Claim
 from advisor.knowledge.purposes import PURPOSES
 
 HEARSAY = 4
@@ -58,11 +58,11 @@ def decide(
         aspect: what is decided.
         said: by all who speak there.
         together: whether all that is there lies under one iron.
-        small: the layers that line or bind, after which nobody sets the iron of the whole.
+        small: the layers after which nobody sets the iron or the damp of all.
     """
     ordered = said if len(said) == 1 else sorted(dict.fromkeys(said), key=_order)
     allowed, dropped, clash = _insisted(aspect, ordered)
-    under_one = together and aspect.id == LIMIT_ASPECT and not clash
+    under_one = together and aspect.id in HEAT_ASPECTS and not clash
     doubted = _unfounded(ordered, small) if under_one else []
     if doubted:
         ordered = [s for s in ordered if s not in doubted]
@@ -80,7 +80,9 @@ def decide(
         if s not in dropped and s not in unliked and (left := _without(s, lost, aspect, allowed))
     )
     halved = (half for halves in lost.values() for half in halves)
-    given_up = (*doubted, *dropped, *halved, *unliked)
+    # What somebody wished is told before a need on nobody's word.
+    last = [s for s in doubted if s.claim.strength == "must"]
+    given_up = (*(s for s in doubted if s not in last), *dropped, *halved, *last, *unliked)
     if isinstance(liked, Choice):
         kept += _usual(aspect, liked, kept)
     pick = None if liked.is_empty else _pick(aspect, liked, kept, given_up)
@@ -88,21 +90,23 @@ def decide(
 
 
 def _unfounded(said: list[Said], small: frozenset[str]) -> list[Said]:
-    """Needs on nobody's word that would take a tender layer past what it starts at by itself.
+    """Needs that would take a tender layer past what it starts at by itself, and may not.
 
-    What is only remembered or estimated may say how its own cloth is treated, and no other.
+    What is only remembered, estimated or for the look, as a damp cloth beside one that water
+    marks, may say how its own cloth is treated, and no other.
     """
     whole = (s.cloths for s in said if s.cloths - small)
-    starts = {cloths: start for cloths in whole if (start := _start(cloths, said))}
+    starts = {who: start for who in whole if (start := start_of(who, said)) is not None}
     return [
         s
         for s in said
-        if s.cloths and s.claim.rank >= HEARSAY and not s.claim.guards and s.claim.origin != "maker"
+        if s.cloths and not s.claim.guards and s.claim.origin != "maker"
+        if s.claim.rank >= HEARSAY or s.claim.purposes[0] == "look"
         if any(start < span_of(s)[0] for who, start in starts.items() if not who & s.cloths)
     ]
 
 
-def _start(cloths: frozenset[str], said: list[Said]) -> float | None:
+def start_of(cloths: frozenset[str], said: list[Said]) -> float | None:
     """Where a cloth starts by itself: at the least that is best, or at what it needs.
 
     None where nobody says.

@@ -20,6 +20,8 @@ from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Claim
 WORST_FIRST = ("injury", "damage", "result")
 """The three degrees: it hurts you, it ruins cloth, it shows."""
 NO_METHOD = "care.method"
+OF_A_GLUE = ("press.temperature", "press.moisture", "press.motion", "interfacing.kind")
+"""Aspects of which every clash of a glue has one cause: it does not go on that cloth."""
 BY_PLACE = ("seam.bulk",)
 """Aspects whose clash is of its place alone, however like another it sounds."""
 
@@ -134,7 +136,7 @@ def cause_of(place: Place, aspect: str, clash: Sequence[Said], glues: frozenset[
         return (place, aspect)
     about = frozenset(name for s in clash for name in s.cloths)
     glue = glues & (about | frozenset(s.who for s in clash))
-    if glue and aspect in ("press.temperature", "press.moisture", "interfacing.kind"):
+    if glue and aspect in OF_A_GLUE:
         return ("glue", glue, about - glue)
     if aspect in ("press.temperature", "press.moisture") and len(clash) == 2:
         return ("iron", clash[0].cloths, clash[1].cloths - clash[0].cloths)

@@ -20,6 +20,7 @@ from advisor.claims.combine import (
     picking,
     picking_number,
 )
+from advisor.claims.glued import GLUES
 from advisor.claims.idleglue import idle_glue
 from advisor.claims.speakers import OVERLOCKS, Said, is_heat_need
 from advisor.claims.valuesets import Choice, Span
@@ -39,6 +40,8 @@ STEAM: Final = "hover with steam"
 NARROW: Final = "straight-stitch"
 SWINGING: Final = frozenset({"304", "308"})
 FINGERS: Final = "finger-press"
+UNRESTED: Final = frozenset({FINGERS, STEAM})
+"""How a place is pressed with no iron set down."""
 DAMP: Final = 1.0
 STEAMY: Final = 2.0
 """The degree of moisture that is steam."""
@@ -64,13 +67,15 @@ def agree(
     """Bring the picks of every seam into line."""
     zips = {seam.name for seam in garment.seams if seam.place == ZIP}
     apart = {seam.name: seam.apart for seam in garment.seams}
+    kinds = {name: knowledge.entries[cloth.entry].kind for name, cloth in garment.cloths.items()}
+    glues = frozenset(name for name, kind in kinds.items() if kind in GLUES)
     covered = {seam.name for seam in garment.seams if _cut_edge_laid_on(seam, garment, knowledge)}
     for place, by_aspect in verdicts.items():
         _no_iron(by_aspect)
         _iron_moves(by_aspect)
         _below_steam(by_aspect)
         _too_cool_for_steam(by_aspect)
-        _left_to_fingers(by_aspect)
+        _left_to_fingers(by_aspect, glues)
         if place.scope == "seam":
             _by_hand(by_aspect)
             _two_needles(by_aspect)
@@ -97,7 +102,7 @@ def _no_iron(by_aspect: dict[str, Verdict]) -> None:
     left = ["finger-press"] if moist and _drier(moist) else ["finger-press", STEAM]
     # How an iron would have to move is nobody's wish where there is none.
     words = motion.aspect.words
-    moves = sum(1 << at for at, word in enumerate(words) if word not in (FINGERS, STEAM))
+    moves = sum(1 << at for at, word in enumerate(words) if word not in UNRESTED)
     idle = {
         s
         for s in (*motion.because, *motion.given_up)
@@ -118,26 +123,36 @@ def _iron_moves(by_aspect: dict[str, Verdict]) -> None:
         return
     if _word(motion) != FINGERS:
         return
-    others = [word for word in _options(motion) if word not in (FINGERS, STEAM)]
+    others = [word for word in _options(motion) if word not in UNRESTED]
     if others:
         why = "The iron may be used here, so it is not pressed by fingers alone."
         option = motion.aspect.words.index(others[0])
         by_aspect[MOTION] = picking(motion, option, why)
 
 
-def _left_to_fingers(by_aspect: dict[str, Verdict]) -> None:
-    """Where no way is left to move an iron, and no steam, none is set: fingers press it."""
+def _left_to_fingers(by_aspect: dict[str, Verdict], glues: frozenset[str]) -> None:
+    """Where no way is left to move an iron, and no steam, none is set: fingers press it.
+
+    A cloth that needs the iron gets it before, by itself; a glue gets it here or does not hold.
+    """
     heat, motion = by_aspect.get(LIMIT_ASPECT), by_aspect.get(MOTION)
-    if heat is None or motion is None or heat.clash or motion.clash or _unmarked(heat):
+    if heat is None or motion is None or motion.clash or _unmarked(heat):
         return
-    heard = (*heat.because, *heat.given_up)
-    needed = any(s.claim.strength == "must" and is_heat_need(s.claim) for s in heard)
-    if needed or _word(motion) != FINGERS or set(_options(motion)) - {FINGERS, STEAM}:
+    heard = [*heat.because, *heat.given_up]
+    needs = [s for s in heat.because if s.claim.strength == "must" and is_heat_need(s.claim)]
+    if any(s.cloths <= glues for s in needs) or _word(motion) != FINGERS:
+        return
+    if set(_options(motion)) - UNRESTED:
         return
     why = "It may not be rested on and gets no steam, so fingers press it."
     about = (LIMIT_ASPECT, (COLD, COLD), 0, None, "should", "damage", why, ("derived",))
     claim = Claim(*about, 0, "this garment", ends=("seam", "seam"))
-    by_aspect[LIMIT_ASPECT] = decide(heat.aspect, [*heard, Said(HERE, claim)])
+    rests = sum(1 << at for at, word in enumerate(motion.aspect.words) if word not in UNRESTED)
+    barred = {name for s in motion.because if not s.claim.mask & rests for name in s.cloths}
+    own = [s for s in heard if s.cloths & barred and is_heat_need(s.claim)]
+    heard = [s for s in heard if s not in needs and s not in own]
+    cold = decide(heat.aspect, [*heard, Said(HERE, claim)], together=True)
+    by_aspect[LIMIT_ASPECT] = replace(cold, given_up=(*needs, *cold.given_up))
 
 
 def _below_steam(by_aspect: dict[str, Verdict]) -> None:

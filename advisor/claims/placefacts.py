@@ -46,6 +46,7 @@ BELOW_THE_NECK: Final = frozenset(
 """Words of what surely lies elsewhere."""
 MOUNTED: Final = "underlining"
 VELVETS: Final = "piles"
+WOOLS: Final = "wools"
 BADLY: Final = 3
 """The family of velvets, and their level of `press marks`."""
 PLEAT: Final = "pleat"
@@ -115,12 +116,12 @@ def _at_the_neck(seam: Seam, garment: Garment) -> bool:
 
 
 def _beside_velvet(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:
-    """Whether a flat cloth meets a woven pile here that every pressing marks badly."""
+    """Whether a flat or napped cloth meets a woven pile here that every pressing marks badly."""
     every = [knowledge.entries[garment.cloths[name].entry] for name in seam.cloths()]
     cloths = [entry for entry in every if entry.kind == "cloth"]
     levels = [(_least(e, "pile"), _least(e, "press marks"), e) for e in cloths]
     velvets = [e for pile, marks, e in levels if pile and marks >= BADLY and e.family == VELVETS]
-    flat = any(not pile for pile, _, _ in levels)
+    flat = any(not pile or entry.family == WOOLS for pile, _, entry in levels)
     return flat and any(entry.structure == "woven" for entry in velvets)
 
 

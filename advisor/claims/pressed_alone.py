@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from advisor.claims.collect import Place
-from advisor.claims.combine import HEARSAY, Verdict, decide
+from advisor.claims.combine import HEARSAY, Verdict, decide, start_of
 from advisor.claims.conflicts import Conflict
 from advisor.claims.speakers import HEAT_ASPECTS, HOTTEST, Said, is_heat_limit, is_heat_need
 from advisor.claims.valuesets import Span
@@ -143,7 +143,9 @@ def _drier(name: str, moist: Verdict) -> frozenset[str]:
     """Who has to stay drier than a layer wants to be pressed, unless it has to itself."""
     wet = max(_wants(moist, name), default=0.0)
     dry = {n for s in _words(moist) if s.claim.span and s.claim.span[1] < wet for n in s.cloths}
-    return frozenset() if name in dry else frozenset(dry)
+    mild = ((s.claim.best, s.cloths) for s in moist.because if s.claim.guards)
+    drier = {n for best, names in mild if best is not None and best < wet for n in names}
+    return frozenset() if name in dry else frozenset(dry | drier - {name})
 
 
 def _dots(heat: float) -> int:
@@ -174,22 +176,25 @@ def heard_apart(
 ) -> None:
     """Decide each such seam anew without what those want of the iron who are pressed before it.
 
-    What they bear still counts.
+    What they bear still counts, and they start no cooler than they do by themselves.
     """
     for item in instructions:
         for place in item.places if item.kind in (LINING, ALONE) else ():
             for name in HEAT_ASPECTS & verdicts.get(place, {}).keys():
                 verdict = verdicts[place][name]
-                words = list(_words(verdict))
-                left = [_unasking(s, verdict) if s.cloths <= item.needy else s for s in words]
-                if place.scope == "seam" and left != words:
+                heard, early = list(_words(verdict)), item.needy
+                left = [_unasking(s, heard, verdict) if s.cloths <= early else s for s in heard]
+                if place.scope == "seam" and left != heard:
                     verdicts[place][name] = decide(verdict.aspect, left, together=True)
 
 
-def _unasking(said: Said, verdict: Verdict) -> Said:
+def _unasking(said: Said, words: list[Said], verdict: Verdict) -> Said:
     """What somebody bears, without what it asks for."""
     claim = said.claim
-    if not said.cloths or not claim.span or not is_heat_need(claim):
+    if not said.cloths or not claim.span:
         return said
+    if not is_heat_need(claim):
+        start = None if claim.best is None else start_of(said.cloths, words)
+        return said if start is None else replace(said, claim=replace(claim, best=start))
     span = (verdict.aspect.low, claim.span[1])
     return replace(said, claim=replace(claim, span=span, best=None, ends=(claim.purposes[1],) * 2))

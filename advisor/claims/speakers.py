@@ -24,8 +24,9 @@ EASED = "You let it go further, because:"
 HOTTEST = 999.0
 WALKED_ROUND = frozenset({"zip", "button", "elastic", "hook-and-loop"})
 """Kinds of notion that end at an edge or a row, so that an iron goes round them."""
-KEPT_OFF = ("elastic", "care.iron")
-"""What whoever irons it goes round as well, as the last press does: it lies along one line."""
+KEPT_OFF = frozenset({"elastic", "button"})
+"""What whoever irons it goes round as well, as the last press does."""
+IRONING = "care.iron"
 HEAT_ASPECTS = frozenset({LIMIT_ASPECT, "press.moisture"})
 
 

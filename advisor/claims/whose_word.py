@@ -18,6 +18,19 @@ def against(verdict: Verdict, lost: Said) -> tuple[Said, ...]:
     return tuple(alone or verdict.because)
 
 
+def to_itself(verdict: Verdict, lost: Said) -> bool:
+    """Whether somebody gave way only to words of its own: then nothing was lost to another.
+
+    A share of a cloth, as its elastane, is another than the fibre that it is mixed with.
+    """
+    return all(_same(lost, other) for other in against(verdict, lost))
+
+
+def _same(lost: Said, other: Said) -> bool:
+    share = lost.claim.origin.startswith("fibre ")
+    return lost.cloths == other.cloths and (not share or lost.claim.origin == other.claim.origin)
+
+
 def overrun(verdict: Verdict) -> tuple[Said, ...]:
     """Those who are met and would like less than is picked, because another layer needs more.
 
@@ -29,8 +42,10 @@ def overrun(verdict: Verdict) -> tuple[Said, ...]:
     found = []
     for said in verdict.because:
         best, low = said.claim.best, span_of(said)[0]
-        others = (s for s in verdict.because if s.cloths != said.cloths)
-        if best is None or best >= pick or not any(span_of(s)[0] > best for s in others):
+        if best is None or best >= pick:
+            continue
+        needy = [s for s in verdict.because if span_of(s)[0] > best]
+        if any(_same(said, s) for s in needy) or all(s.cloths == said.cloths for s in needy):
             continue
         wish = replace(said.claim, span=(low, best), strength="should")
         found.append(replace(said, claim=wish))

@@ -93,12 +93,12 @@ def gone_round(
 
 
 def kept_off(garment: Garment, knowledge: Knowledge) -> tuple[str, ...]:
-    """The elastics of a finished garment, which whoever irons it goes round."""
+    """The elastics and buttons of a finished garment, which whoever irons it goes round."""
     if garment.single:
         return ()
     worn = (name for name, cloth in garment.cloths.items() if not cloth.detachable)
     kinds = {name: knowledge.entries[garment.cloths[name].entry].kind for name in worn}
-    return tuple(sorted(name for name, kind in kinds.items() if kind == KEPT_OFF[0]))
+    return tuple(sorted(name for name, kind in kinds.items() if kind in KEPT_OFF))
 
 
 def pressed_after_all(one: Instruction) -> Instruction:

@@ -41,6 +41,7 @@ class Case:
         self.knowledge = knowledge
         self.remedy = remedy
         self.garment = garment or before.garment
+        self.bought = self.replaced = ""
         names = set(conflict.places) if conflict.place.scope == "seam" else set()
         self.seams = tuple(s for s in self.garment.seams if s.name in names)
         self.needy: frozenset[str] = frozenset()
@@ -116,7 +117,8 @@ class Case:
             "needy": listed(self.needy),
             "tender": listed(self.tender - self.needy or self.tender),
             "loose": listed(self.loose()[:1]),
-            "notion": listed(notions),
+            "notion": self.replaced or listed(notions),
+            "bought": self.bought,
             "place": listed(self.conflict.places),
             "choice": self.conflict.aspect,
             "neighbour": listed(dict.fromkeys(filter(None, map(self.neighbour, self.seams)))),
@@ -166,9 +168,14 @@ class Case:
                     return other.cloth
         return ""
 
-    def each(self, change: Callable[[Seam], Seam | None]) -> Garment | None:
-        """The garment with the seams of the conflict changed; None where one cannot be."""
-        changed = {seam.name: change(seam) for seam in self.seams}
+    def each(
+        self, change: Callable[[Seam], Seam | None], whole: Iterable[Seam] = ()
+    ) -> Garment | None:
+        """The garment with the seams of the conflict changed; None where one cannot be.
+
+        `whole` are those that are changed where it is a conflict of no seam.
+        """
+        changed = {seam.name: change(seam) for seam in self.seams or whole}
         if not changed or None in changed.values():
             return None
         seams = tuple(changed.get(s.name) or s for s in self.garment.seams)

@@ -10,13 +10,15 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from advisor.claims.collect import Place
+from advisor.claims.valuesets import Choice
 from advisor.claims.workarounds import GLUED
 from advisor.construction.bulk import picked
 from advisor.construction.lessen import lessened
+from advisor.decide.apart import judge_apart
 from advisor.decide.case import Case, stated, without_unused
 from advisor.project.cloths import notion_cloth
 from advisor.project.facts import NO_IRON
-from advisor.project.garment import Garment, Seam, Use
+from advisor.project.garment import Cloth, Garment, Seam, Use
 from advisor.project.placing import LONE
 
 
@@ -50,17 +52,47 @@ def _swap_notion(case: Case) -> Garment | None:
     new = notion_cloth(said, said, case.knowledge)
     if case.before.garment.cloths.get(said, new) != new:  # hers has that name already
         new = replace(new, name=f"{said} (notion)")
-    name = new.name
+    return _instead(case, olds, new)
+
+
+def _instead(case: Case, olds: set[str], new: Cloth) -> Garment | None:
+    """The garment with a new notion wherever the old ones are; None where one seam has none."""
 
     def swapped(seam: Seam) -> Seam | None:
-        uses = tuple(Use(name) if u.cloth in olds else u for u in seam.uses)
+        uses = tuple(Use(new.name) if u.cloth in olds else u for u in seam.uses)
         return replace(seam, uses=uses) if uses != seam.uses else None
 
-    changed = case.each(swapped)
+    changed = case.each(swapped, [s for s in case.garment.seams if olds & set(s.cloths())])
     if changed is None:
         return None
-    changed = replace(changed, cloths={**changed.cloths, name: new})
+    changed = replace(changed, cloths={**changed.cloths, new.name: new})
     return without_unused(changed, case.knowledge)
+
+
+def _buy_of(case: Case) -> Garment | None:
+    """A notion that rules a treatment out, of the first fibre that it is sold in and does not."""
+    against = {s.claim.aspect: s.cloths for s in case.conflict.clash}
+    for name in case.notions(case.remedy.needs.get("notion", [])):
+        barred = [aspect for aspect, names in against.items() if name in names]
+        for mix in case.entry(name).mixes if barred else ():
+            shares = (f"{s:g} % {case.knowledge.fibres[fibre].name}" for fibre, s in mix if s)
+            said = f"{case.entry(name).name} of {', '.join(shares)}"
+            new = notion_cloth(said, said, case.knowledge)
+            if not any(_rules_out(new, aspect, case) for aspect in barred):
+                case.bought, case.replaced = new.name, name
+                return _instead(case, {name}, new)
+    return None
+
+
+def _rules_out(cloth: Cloth, aspect: str, case: Case) -> bool:
+    """Whether a cloth by itself is to have none of a treatment: the last word of the aspect."""
+    seam = Seam("alone", (Use(cloth.name),))
+    alone = replace(case.garment, seams=(seam,), cloths={cloth.name: cloth})
+    found = next(
+        v for p, v in judge_apart(alone, case.knowledge).verdicts.items() if p.scope == "garment"
+    )
+    verdict = found.get(aspect)
+    return verdict is not None and verdict.advised == Choice(1 << len(verdict.aspect.words) - 1)
 
 
 def _drop_notion(case: Case) -> Garment | None:
@@ -169,6 +201,7 @@ CHANGES: dict[str, Callable[[Case], Garment | None]] = {
     "press apart": _press_apart,
     "fuse first": _fuse_first,
     "swap notion": _swap_notion,
+    "buy of": _buy_of,
     "drop notion": _drop_notion,
     "finger-press": _finger_press,
     "hand-sew": _hand_sew,

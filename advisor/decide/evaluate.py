@@ -17,11 +17,13 @@ from advisor.construction.bulk import add_bulk
 from advisor.construction.edgeroom import give_room
 from advisor.construction.needlestack import add_needles
 from advisor.construction.threadshare import share_threads
-from advisor.knowledge.model import Knowledge
+from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
 from advisor.project.garment import Garment
 
+DAMP = "press.moisture"
 BINDS = "bound-edge"
 """The kind of place that only binds an edge."""
+Small = dict[tuple[str, str], frozenset[str]]
 Decided = dict[Place, dict[str, tuple[list[Said], frozenset[str], Verdict]]]
 
 
@@ -32,7 +34,7 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     """
     knowledge = knowledge.told(garment.units)
     gathered = gather(garment, knowledge, None if before is None else before.gathered)
-    small = _lines_or_binds(garment, knowledge)
+    small = _small(garment, knowledge)
     decided = _decided(gathered, knowledge, {} if before is None else before.decided, small)
     verdicts = {
         place: {name: verdict for name, (*_, verdict) in by_aspect.items()}
@@ -58,26 +60,30 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     return Judgement(garment, gathered, verdicts, conflicts, instructions, shades, decided)
 
 
-def _lines_or_binds(garment: Garment, knowledge: Knowledge) -> frozenset[str]:
-    """What lines a garment, binds its edges, or is no cloth: all but what it is made of."""
+def _small(garment: Garment, knowledge: Knowledge) -> Small:
+    """After whom nobody sets the iron of the whole, and after whom not the damp of any place.
+
+    That is what lines a garment, binds its edges or is no cloth, all but what it is made of; a
+    lining that one drop marks keeps the damp away all the same.
+    """
     shown = {c for seam in garment.seams if seam.place != BINDS for c in seam.cloths()}
     entries = {n: knowledge.entries[cloth.entry] for n, cloth in garment.cloths.items()}
     made_of = {n for n, e in entries.items() if e.kind == "cloth" and not is_lining(n, e)}
-    return frozenset(entries) - (made_of & shown)
+    notions = frozenset(n for n, e in entries.items() if e.kind != "cloth")
+    lining = frozenset(entries) - (made_of & shown)
+    return {("garment", LIMIT_ASPECT): lining, ("garment", DAMP): notions, ("seam", DAMP): notions}
 
 
-def _decided(
-    gathered: Gathered, knowledge: Knowledge, before: Decided, small: frozenset[str]
-) -> Decided:
+def _decided(gathered: Gathered, knowledge: Knowledge, before: Decided, small: Small) -> Decided:
     """What was heard of every aspect, and what it comes to alone."""
     order = {aspect: i for i, aspect in enumerate(knowledge.aspects)}
     found: Decided = {}
     for place, by_aspect in gathered.said.items():
         known, together = before.get(place, {}), place.scope != "fabric"
-        apart = small if place.scope == "garment" else frozenset[str]()
         here = found[place] = {}
         for name in sorted(by_aspect, key=order.__getitem__):
             said, old = by_aspect[name], known.get(name)
+            apart = small.get((place.scope, name), frozenset())
             if old is not None and old[0] == said and old[1] == apart:
                 here[name] = old
             else:

@@ -27,6 +27,7 @@ CHANGES = (
     "press apart",
     "fuse first",
     "swap notion",
+    "buy of",
     "drop notion",
     "finger-press",
     "hand-sew",

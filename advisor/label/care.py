@@ -48,7 +48,7 @@ class CareLine:
         silent: cloths of which nobody says how they bear it.
         heard: every claim that was heard.
         at_most: the water of a hand wash, °C, where a part bears less than the usual.
-        kept_off: the elastics that an iron goes round.
+        kept_off: the elastics and buttons that an iron goes round.
     """
 
     aspect: str
@@ -149,21 +149,21 @@ def _lines(
 ) -> tuple[CareLine, ...]:
     place = Place("garment", judgement.garment.name)
     said, kept = judgement.gathered.said[place], list(cloths)
-    elastics = kept_off(judgement.garment, knowledge)
-    beside = [s for s in judgement.gathered.beside if not s.cloths & set(elastics)]
+    round_it = kept_off(judgement.garment, knowledge)
+    beside = [s for s in judgement.gathered.beside if not s.cloths & set(round_it)]
     lines = []
     for id_ in CARE:
         aspect = knowledge.aspects[id_]
         claims = list(said.get(id_, ()))
         if id_ == IRON:
-            # Who irons it at home goes round an elastic and nothing else: the rest counts here.
+            # Who irons it at home goes round an elastic or a button: the rest counts here.
             heat, moist = (
                 [*said.get(about, ()), *(s for s in beside if s.claim.aspect == about)]
                 for about in (LIMIT_ASPECT, "press.moisture")
             )
             line = _ironing(aspect, claims, heat, moist, knowledge)
             ironed = line.word not in (None, aspect.words[0])
-            lines.append(replace(line, kept_off=elastics if ironed else ()))
+            lines.append(replace(line, kept_off=round_it if ironed else ()))
         else:
             lines.append(_line(aspect, claims, kept, knowledge))
     return tuple(lines)

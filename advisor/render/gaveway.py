@@ -17,7 +17,7 @@ WANTED = {
     "seam.bulk": "{} under the foot",
 }
 """What a wish is about, where its words say it only beside what is set."""
-FOR_ITSELF = ("press.temperature", "press.moisture")
+FOR_ITSELF = ("press.temperature", "press.moisture", "press.motion", "press.surface")
 """What a cloth that is pressed by itself gets there after all."""
 GRAVEST = (
     "needle.size",

@@ -66,11 +66,17 @@ def take_remedies(file: Path, words: str, known: Knowledge, seen: str = "") -> T
     return Taken(tuple(line.text for line in together.lines), notes, numbers)
 
 
+CLEANING = "how it is cleaned"
+"""What a clash is about that is of two treatments at once, and so of no aspect."""
+
+
 def _numbers(before: Judgement, together: Together, known: Knowledge) -> tuple[str, ...]:
     """What each number meant that was taken, and the new number of whatever has another."""
 
     def called(conflict: Conflict) -> str:
-        return f"{', '.join(conflict.places)} ({known.aspects[conflict.aspect].title})"
+        about = known.aspects.get(conflict.aspect)
+        title = CLEANING if about is None else about.title
+        return f"{', '.join(conflict.places)} ({title})"
 
     was = {conflict.key: n for n, conflict in enumerate(before.conflicts, 1)}
     taken = [f"{n}, {called(before.conflicts[n - 1])}" for n, _ in together.picks]

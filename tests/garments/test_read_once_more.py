@@ -96,13 +96,24 @@ def test_horn_buttons_and_pads_keep_no_coat_from_the_cleaner() -> None:
     assert not told_conflicts(advice(COAT), Teller(advice(COAT).judgement.garment, known()))
 
 
-def test_where_nothing_cures_it_is_said_what_to_find_out() -> None:
-    """Elastic that may be of rubber keeps a wool coat from the cleaner: ask what it is made of."""
+def test_elastic_that_may_be_of_rubber_is_bought_of_another_fibre() -> None:
+    """Rubber keeps a wool coat from the cleaner; elastane in its place does not."""
     garment = garment_of(parse_yaml(ELASTIC, "project.yaml"), known())
     found = told_conflicts(advise(garment, known()), Teller(garment, known()))
     clash = next(one for one in found if one.aspect == "care.method")
+    bought = "Buy elastic of 75 % polyester, 25 % elastane instead of the waist elastic"
+    assert clash.remedies[0].text.startswith(bought)
+
+
+def test_where_nothing_cures_it_is_said_what_to_find_out() -> None:
+    """A laminate may be of a film that no solvent may reach: ask what it is made of."""
+    panelled = ELASTIC.replace("{notion: woven elastic}", "laminated cotton")
+    panelled = panelled.replace("waist elastic", "panel").replace("waist casing", "yoke")
+    garment = garment_of(parse_yaml(panelled, "project.yaml"), known())
+    found = told_conflicts(advise(garment, known()), Teller(garment, known()))
+    clash = next(one for one in found if one.aspect == "care.method")
     assert not clash.remedies
-    assert "find out what the waist elastic is made of" in clash.no_cure
+    assert "find out what the panel is made of" in clash.no_cure
 
 
 def test_clear_elastic_sewn_into_a_wool_coat_leaves_no_way_to_clean_it() -> None:

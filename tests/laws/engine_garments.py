@@ -319,12 +319,12 @@ def maker_leaf(maker: Maker) -> Any:
 
 
 def beside_velvet(seam: Seam, garment: Garment) -> str:
-    """Yes where a woven pile that any press marks badly meets a cloth without a pile."""
+    """Yes where a woven pile that any press marks badly meets a flat cloth or a wool."""
     entries = [known().entries[garment.cloths[use.cloth].entry] for use in seam.uses]
     cloths = [entry for entry in entries if entry.kind == "cloth"]
     marked = [e for e in cloths if e.traits.get("press marks", (0, 0))[0] == 3]
     velvet = any(e.structure == "woven" and e.family == "piles" for e in marked)
-    flat = any(entry.traits.get("pile", (0, 0))[0] == 0 for entry in cloths)
+    flat = any(e.traits.get("pile", (0, 0))[0] == 0 or e.family == "wools" for e in cloths)
     return "yes" if velvet and flat else "no"
 
 

@@ -144,6 +144,15 @@ def test_what_clashes_in_the_garment_is_made_to_come_off() -> None:
     assert ["organza"] == loose
 
 
+def test_a_notion_is_bought_of_the_first_fibre_that_rules_nothing_out() -> None:
+    """Silk is not washed and rubber not dry cleaned: the braid is bought of cotton alone."""
+    about = garment([cloth("organza", "silk"), cloth("braid")])
+    cure = cures(about, ("coat", "care.method"))["other-fibre"]
+    bought = cure.after.garment.cloths[cure.words["bought"]]
+    assert ("braid", ((("cotton", 100.0),),)) == (bought.entry, bought.mixes)
+    assert "braid" == cure.words["notion"]
+
+
 def test_the_cloth_that_the_garment_is_made_of_never_comes_off() -> None:
     """Organza in every seam stays; it is the velvet panel that is made to come off, or nothing."""
     panel = seam("panel", "organza", "velvet")

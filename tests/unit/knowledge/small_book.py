@@ -95,6 +95,12 @@ nylon:
   claims:
     - {aspect: press.moisture, max: dry, strength: must, why: Steam shrinks it., sources: [norm]}
 elastane: {name: elastane, group: elastomer, iron: [{max: 120, sources: [page]}]}
+rubber:
+  name: rubber
+  group: elastomer
+  iron: [{max: 120, sources: [page]}]
+  claims:
+    - {aspect: care.professional, max: do not dry clean, strength: must, why: It swells., sources: [habit]}
 cupro: {name: cupro, group: regenerated cellulose, iron: [{max: 180, sources: [norm]}]}
 """,
     "machines.yaml": """\
@@ -190,6 +196,14 @@ take-off:
   change: {do: detach}
   price: {effort: 4, look: 1}
   sources: [habit]
+other-fibre:
+  text: Buy {bought} instead of {notion}.
+  then: Cleaned together.
+  cures: [care.]
+  needs: {place: garment, notion: [trim]}
+  change: {do: buy of}
+  price: {effort: 1, look: 0}
+  sources: [habit]
 """,
     "fabrics/suiting.yaml": """\
 id: suiting
@@ -262,6 +276,13 @@ structure: woven
 sold in: {fibres: [cotton], sources: [habit]}
 claims:
   - {aspect: press.temperature, min: 140, strength: must, risk: result, why: Glue must melt., sources: [habit]}
+""",
+    "notions/braid.yaml": """\
+id: braid
+name: braid
+kind: trim
+structure: woven
+sold in: {fibres: [cotton 60 rubber 40, cotton], sources: [habit]}
 """,
     "notions/cool-fusible.yaml": """\
 id: cool-fusible

@@ -31,7 +31,7 @@ def test_every_file_lands_on_its_shelf(tmp_path: Path) -> None:
     book = read_book(write_book(tmp_path))
     assert [] == book.problems
     assert {"suiting", "organza", "velvet", "lining", "jersey"} == set(book.fabrics)
-    assert {"iron-on", "cool-fusible"} == set(book.notions)
+    assert {"iron-on", "cool-fusible", "braid"} == set(book.notions)
     assert set(book.entries()) == set(book.fabrics) | set(book.notions)
     assert len(RULES) == len(book.rules)
     assert "stitch" == book.rules["creeps"].area
