@@ -16,6 +16,8 @@ Known = Literal[
     "sleeved",
     "ends nowhere",
     "hangs from a band",
+    "hangs from nothing",
+    "frill ends as it is cut",
 ]  # fmt: skip
 """What code answers of the place that calls for another."""
 

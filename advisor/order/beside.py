@@ -21,7 +21,14 @@ from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
 from advisor.order.namewords import MARKED, NECK, PARTLY
 from advisor.order.openings import closed_here, turned_here
-from advisor.order.roles import FRILLED, POCKET_FLAP, POCKET_ZIP, holds_words, of_another_cloth
+from advisor.order.roles import (
+    FRILLED,
+    PLEATED_HEM,
+    POCKET_FLAP,
+    POCKET_ZIP,
+    holds_words,
+    of_another_cloth,
+)
 from advisor.order.setups import OVERLOCKER
 from advisor.project.buttons import HOLES, buttons_of, for_show, half_for_show, has_own_loop
 from advisor.project.linings import LINING
@@ -112,6 +119,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "edge of its own": lambda: not _on_turned_edge(place, facts),
         "stay advised": lambda: _stayed(place, facts),
         "pleats above it": lambda: bool(pleats_above(place, facts)),
+        "hemmed before its pleats": lambda: place.role.id == PLEATED_HEM,
         "deep pile in it": lambda: bool(deep_pile(place, facts, knitted=True)),
         "hairs caught in it": lambda: bool(deep_pile(place, facts)),
         "waistband beside": lambda: any(p.kind.id == "waistband" for p in facts.places),

@@ -12,6 +12,7 @@ from typing import Final
 
 from advisor.knowledge.gaps import GapRule, Sign
 from advisor.knowledge.model import Knowledge
+from advisor.order.frilled import ends_as_cut
 from advisor.order.gapcloth import cloths_of
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import LENGTHWISE, SLEEVE_HEM, WAIST, lining_ends, lining_ends_at_waist
@@ -19,6 +20,7 @@ from advisor.order.roles import holds_words
 from advisor.project.buttons import BUTTON, HOLES, buttons_of, for_show, has_own_loop
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
+from advisor.project.strapless import strapless
 
 TO_THE_BODY, SLEEVE, BAND = "to the body", "sleeve", "waistband"
 UPPER: Final = frozenset({"shoulder", "raglan", "armhole", "collar-attach", "bagged-edge"})
@@ -67,6 +69,10 @@ class _Search:
             "sleeved": self.is_sleeved,
             "ends nowhere": self.ends_nowhere,
             "hangs from a band": self.hangs_from_band,
+            "hangs from nothing": lambda p: strapless(p.seam, garment),
+            "frill ends as it is cut": lambda p: ends_as_cut(
+                p, self.places, garment, self.entries.__getitem__
+            ),
         }
 
     def gaps(self, rule: GapRule) -> list[Gap]:
