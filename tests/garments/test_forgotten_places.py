@@ -38,6 +38,7 @@ MISSING = {
     "kiosk_tunic": [SHOULDERS],
     "lamproom_jacket": [COLLAR, END],
     "lamp_trimmer_pinafore": ["neck-not-finished"],
+    "boned_satin": ["nothing-holds-it-up"],
     "bothy_coat": [HEM, "armhole-not-finished"],
     "chapel_queen": [SHOULDERS, ARMHOLES],
     "child_raincoat": [SHOULDERS],
