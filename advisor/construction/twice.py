@@ -30,8 +30,9 @@ def said_twice(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]
     for first, later in combinations(joining, 2):
         if _same_layers(first, later) and _called_alike(first, later, knowledge):
             text = (
-                f"may be the same seam as {first.name}: both join {_joined(later)}. If it is, strike "
-                "one of them out, or it is sewn and bought for twice; if not, name the two apart"
+                f"may be the same seam as {first.name}: both join {_joined(later)}. If it is, "
+                "strike one of them out, or it is sewn and bought for twice; if not, name the two "
+                "apart"
             )
             yield Disagreement("said-twice", later.name, (), text)
 

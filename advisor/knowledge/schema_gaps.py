@@ -17,6 +17,7 @@ Known = Literal[
     "ends nowhere",
     "hangs from a band",
     "hangs from nothing",
+    "worn apart",
     "frill ends as it is cut",
 ]  # fmt: skip
 """What code answers of the place that calls for another."""

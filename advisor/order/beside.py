@@ -34,6 +34,7 @@ from advisor.project.buttons import HOLES, buttons_of, for_show, half_for_show, 
 from advisor.project.linings import LINING
 from advisor.project.placing import POCKETS
 from advisor.project.placing import singular_words as _words
+from advisor.project.pleated_hem import pleats_run_down
 
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
@@ -191,7 +192,8 @@ def _runs_down(place: SeamPlace) -> bool:
     words, making = set(_words(place.name)), place.seam.making
     many = bool(FLAT_PLEATS & words) or making.pleats is not None or making.times >= PLEATED_ROUND
     long = float(place.seam.facts.get("length", 0.0)) >= TO_THE_HEM
-    return place.kind.id == PLEAT and PLEAT in words and many and long
+    down = (many and long) or pleats_run_down(place.seam)
+    return place.kind.id == PLEAT and PLEAT in words and down
 
 
 def with_shearing(listed: list[Operation], works: Mapping[str, Operation]) -> list[Operation]:

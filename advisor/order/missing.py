@@ -69,6 +69,7 @@ class _Search:
             "sleeved": self.is_sleeved,
             "ends nowhere": self.ends_nowhere,
             "hangs from a band": self.hangs_from_band,
+            "worn apart": self.is_worn_apart,
             "hangs from nothing": lambda p: strapless(p.seam, garment),
             "frill ends as it is cut": lambda p: ends_as_cut(
                 p, self.places, garment, self.entries.__getitem__
@@ -173,6 +174,14 @@ class _Search:
         own = [p for p in self.places if _together(p, place)]
         roles = {p.role.id for p in own}
         return BAND in roles and not roles & {*UPPER, WAIST}
+
+    def is_worn_apart(self, place: SeamPlace) -> bool:
+        """Whether its part is sewn to no other: none of its places holds what others are cut of."""
+        part = place.seam.part
+        others = {n for p in self.garment.parts if p.name != part for n in p.layers}
+        own = [p for p in self.places if p.seam.part == part]
+        apart = bool(part and others) and not any(others & set(p.cloths) for p in own)
+        return bool(place.alone) or apart
 
     def closes(self, place: SeamPlace) -> bool:
         """Whether its buttons close something, and are not only for show."""

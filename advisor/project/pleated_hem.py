@@ -19,7 +19,9 @@ ALL_ROUND: Final = 4
 """From how many pleats on a skirt is pleated all round: estimate."""
 LONG_MM: Final = 250.0
 """From this length on pleats that name no skirt run down one, mm: estimate."""
-SKIRTED: Final = frozenset({"skirt", "kilt", "waist", "waistband"})
+SKIRTED: Final = frozenset({"skirt", "kilt"})
+WAISTS: Final = frozenset({"waist", "waistband"})
+"""Words of what takes in the pleats of a skirt; those named after it may end at the hip."""
 ABOVE: Final = frozenset(
     {"bodice", "bib", "yoke", "sleeve", "cuff", "blouse", "shirt", "neck", "collar"}
 )
@@ -49,5 +51,6 @@ def pleats_run_down(seam: Seam) -> bool:
     words, laid = set(singular_words(f"{seam.name} {seam.part}")), seam.making.pleats
     number = laid.number if laid is not None else seam.making.times
     pleats = laid is not None or (seam.place == PLEAT and PLEAT in words)
-    down = bool(SKIRTED & words) or float(seam.facts.get("length", 0.0)) >= LONG_MM
+    long = seam.place == PLEAT and float(seam.facts.get("length", 0.0)) >= LONG_MM
+    down = long or bool(SKIRTED & words) or (seam.place != PLEAT and bool(WAISTS & words))
     return pleats and number >= ALL_ROUND and down and not ABOVE & words

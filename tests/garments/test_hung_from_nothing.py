@@ -29,7 +29,9 @@ seams:
 """
 SKIRT = """\
   - {name: skirt panels, layers: [wool, wool], length: 62 cm, times: 2}
-  - {name: skirt pleats, layers: [wool], length: 60 cm, pleats: {kind: knife, number: 24, depth: 3 cm}}
+  - name: skirt pleats
+    layers: [wool]
+    pleats: {kind: knife, number: 24, depth: 3 cm, face: 3 cm}
   - {name: side, layers: [wool, wool], length: 62 cm, times: 2}
   - {name: waistband, layers: [wool, wool], length: 72 cm}
   - {name: hem, layers: [wool], length: 240 cm, edge: hem}
@@ -198,6 +200,30 @@ def test_a_frill_whose_edge_frays_is_asked_how_that_is_finished() -> None:
 def test_a_frill_that_is_finished_or_needs_nothing_is_not_asked_about(rows: str) -> None:
     """Hemmed, folded, of net, no frill at all, or of a cloth that has no other edge."""
     assert not [gap for gap in _gaps(_garment(rows)) if gap[0] == FRAYS[0]]
+
+
+def test_a_frill_is_hemmed_while_its_strip_is_long_and_flat() -> None:
+    """Its hem runs over no place where that very strip is drawn up."""
+    hem = "  - {name: wrist frill hem, layers: [sheer], length: 40 cm, edge: hem}\n"
+    assert stands(_made(FRILL + SEAM + hem), "press wrist frill hem", "gather wrist frill")
+
+
+RUFF = """\
+parts: {body: {layers: [wool]}, ruff: {layers: [sheer]}}
+"""
+WORN = """\
+  - {name: side, layers: [wool, wool], length: 60 cm, part: body}
+  - {name: ruff, layers: [base, {use: sheer, fullness: 5}], length: 38 cm, edge: folded, part: ruff}
+"""
+LOOSE = ("worn-apart-not-closed", "ruff")
+
+
+def test_a_ruff_that_is_put_on_by_itself_has_to_close() -> None:
+    """One that is sewn to the neck, or has its hook, is not asked about."""
+    assert LOOSE in _gaps(_garment(WORN, RUFF))
+    hook = "  - {name: hook for ruff, layers: [base, {notion: hook and eye}], part: ruff}\n"
+    assert LOOSE not in _gaps(_garment(WORN + hook, RUFF))
+    assert LOOSE not in _gaps(_garment(WORN.replace("[base, {use", "[wool, {use"), RUFF))
 
 
 def _twice(first: str, second: str) -> list[str]:
