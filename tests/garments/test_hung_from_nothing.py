@@ -260,3 +260,33 @@ def test_a_place_said_under_two_names_is_asked_about(first: str, second: str) ->
 def test_places_that_only_sound_alike_are_left_alone(first: str, second: str) -> None:
     """Front and back, left and right, another piece: each is a seam of its own."""
     assert [] == _twice(first, second)
+
+
+TOP = """\
+  - {name: shoulder, layers: [wool, wool], length: 12 cm, times: 2}
+  - {name: side, layers: [wool, wool], length: 40 cm, times: 2}
+  - {name: front buttons, layers: [wool, {notion: shell button}], times: 6}
+  - {name: hem, layers: [wool], length: 100 cm, edge: hem}
+"""
+ARM = """\
+  - {name: armhole, layers: [wool, wool], length: 46 cm, times: 2}
+  - {name: underarm, layers: [wool, wool], length: 40 cm, times: 2}
+"""
+
+
+@pytest.mark.parametrize(
+    ("edge", "gap", "left"),
+    [
+        ("{name: scoop, layers: [wool, {notion: bias binding}]}", "neck", False),
+        ("{name: arm binding, layers: [wool, {notion: bias binding}]}", "neck", True),
+        ("{name: hem binding, layers: [wool, {notion: bias binding}]}", "neck", True),
+        ("{name: forearm casing, layers: [wool, {notion: flat elastic}]}", "sleeve-end", False),
+        ("{name: back waist casing, layers: [wool, {notion: flat elastic}]}", "sleeve-end", True),
+    ],
+)
+def test_an_edge_fills_a_gap_by_what_it_is_and_not_by_its_name(
+    edge: str, gap: str, left: bool
+) -> None:
+    """A bound edge that is called a scoop is the neck; one that is called otherwise is not."""
+    found = {rule for rule, _ in _gaps(_garment(f"{TOP}{ARM}  - {edge}\n"))}
+    assert left == (f"{gap}-not-finished" in found)
