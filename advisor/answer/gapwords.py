@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from advisor.answer.model.told import ToldGap
 from advisor.answer.teller import Teller
 from advisor.order.missing import LINING, Gap, missing
@@ -18,6 +20,7 @@ def _told(gap: Gap, teller: Teller) -> ToldGap:
     first = LINING if place.unit == LINING and LINING not in (rule.write or place).name else ""
     names = {seam.name for seam in teller.garment.seams}
     part = place.seam.part
-    line = new_place(rule.write, gap.cloths, part, first, names) if rule.write else ""
+    wanted = rule.write and replace(rule.write, name=rule.write.name.format(place=place.name))
+    line = new_place(wanted, gap.cloths, part, first, names) if wanted else ""
     sources = teller.cite(rule.sources)
     return ToldGap(rule.id, place.name, rule.says, line, sources)

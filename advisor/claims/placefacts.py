@@ -11,6 +11,7 @@ from typing import Any, Final
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.project.garment import Garment, Seam
 from advisor.project.placing import fastening_kind, singular_words
+from advisor.project.strapless import strapless
 from advisor.project.wearing import hooded, worn_over
 from advisor.project.zipping import runs_into
 
@@ -68,6 +69,7 @@ def place_facts(seam: Seam, garment: Garment, knowledge: Knowledge) -> dict[str,
         "comes to a point": "yes" if WEDGES & set(_words(seam)) else "no",
         "at hood or neck": "yes" if _at_the_neck(seam, garment) else "no",
         "beside a velvet": "yes" if _beside_velvet(seam, garment, knowledge) else "no",
+        "hangs from nothing": "yes" if strapless(seam, garment) else "no",
     }
     if fastening == BUTTONHOLE:
         facts["backed"] = "yes" if _backed(seam, garment, knowledge) else "no"

@@ -18,6 +18,7 @@ from advisor.construction.disagreement import Disagreement, Figure
 from advisor.construction.fullness import fullness_of
 from advisor.construction.inrows import apart_of, holes_for, is_row, number_in
 from advisor.construction.partsagree import against_its_part, unended
+from advisor.construction.twice import said_twice
 from advisor.craft import fullness as table
 from advisor.knowledge.model import Knowledge
 from advisor.project.buttons import HOLES, alike, buttons_of, half_for_show, holes_of
@@ -46,6 +47,7 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
     found += _uncounted(garment, knowledge)
     found += _loose_lining(garment, knowledge)
     found += _unused(garment, knowledge)
+    found += said_twice(garment, knowledge)
     found += unended(garment, knowledge)
     for seam in garment.seams:
         found += against_its_part(seam, garment, knowledge)

@@ -77,7 +77,8 @@ class Stage:
 
     `lies` is how the pieces have to lie (flat, open, any), `closes` what is closed by it, and
     `let_out` whether the place can still be let out after it: where not, it is past recall.
-    `cuts_in` says that a slit or a notch is cut into the piece itself, which closes no more.
+    `cuts_in` says that a slit or a notch is cut into the piece itself, which closes no more, and
+    `cuts_behind` that what lies behind is cut away, which waits for the fitting by itself.
     """
 
     work: str
@@ -92,6 +93,7 @@ class Stage:
     closes: str = ""
     let_out: bool | None = None
     cuts_in: bool = False
+    cuts_behind: bool = False
 
 
 @dataclass(frozen=True, slots=True)

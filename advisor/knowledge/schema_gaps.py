@@ -16,6 +16,9 @@ Known = Literal[
     "sleeved",
     "ends nowhere",
     "hangs from a band",
+    "hangs from nothing",
+    "worn apart",
+    "frill ends as it is cut",
 ]  # fmt: skip
 """What code answers of the place that calls for another."""
 

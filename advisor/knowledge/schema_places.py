@@ -67,6 +67,7 @@ class StageForm(Form):
     closes: Text | None = None
     let_out: YesNo | None = None
     cuts_in: YesNo = "no"
+    cuts_behind: YesNo = "no"
 
 
 class FitsForm(Form):

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from advisor.knowledge.ordering import Operation
-from advisor.order.kinds import SeamPlace, related
+from advisor.order.kinds import SeamPlace, crosses, related
 from advisor.project.placing import BONES
 
 if TYPE_CHECKING:
@@ -16,6 +16,9 @@ UNDERLINING = "underlining"
 BEHIND = ", on the backing and the open allowances alone, the shell held clear of every row"
 OFF_THE_SEAMS = "; a channel for bones that lies on no seam is sewn to the backing before"
 """No machine comes between shell and backing once both are basted all round."""
+OVER_BONES = frozenset({"join", "row", "neaten-after"})
+CLEAR = ", any bone that is in by then drawn back clear of needle and knife"
+"""What is told of a row that runs over the end of a channel."""
 
 
 def backed_with(place: SeamPlace, places: Sequence[SeamPlace]) -> frozenset[str]:
@@ -28,6 +31,13 @@ def backed_with(place: SeamPlace, places: Sequence[SeamPlace]) -> frozenset[str]
 def beside_bones(place: SeamPlace, facts: Facts) -> bool:
     """Whether bones come in on the pieces of a seam, so that no knife comes there later."""
     return any(facts.setups.bones(p) and related(place, p) for p in facts.places)
+
+
+def clear_of_bones(op: Operation, place: SeamPlace, facts: Facts) -> str:
+    """What is told of a row over the end of a channel, whose bones are in for the fitting."""
+    seam = op.id in OVER_BONES and place.kind.family in ("seam", "gathers")
+    boned = (p for p in facts.places if facts.setups.bones(p) and p is not place)
+    return CLEAR if seam and any(crosses(place, p) for p in boned) else ""
 
 
 def backings(place: SeamPlace, places: Sequence[SeamPlace]) -> frozenset[str]:

@@ -21,12 +21,20 @@ from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
 from advisor.order.namewords import MARKED, NECK, PARTLY
 from advisor.order.openings import closed_here, turned_here
-from advisor.order.roles import FRILLED, POCKET_FLAP, POCKET_ZIP, holds_words, of_another_cloth
+from advisor.order.roles import (
+    FRILLED,
+    PLEATED_HEM,
+    POCKET_FLAP,
+    POCKET_ZIP,
+    holds_words,
+    of_another_cloth,
+)
 from advisor.order.setups import OVERLOCKER
 from advisor.project.buttons import buttons_of, for_show, half_for_show, has_own_loop, holes_of
 from advisor.project.linings import LINING
 from advisor.project.placing import POCKETS
 from advisor.project.placing import singular_words as _words
+from advisor.project.pleated_hem import pleats_run_down
 
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
@@ -112,6 +120,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "edge of its own": lambda: not _on_turned_edge(place, facts),
         "stay advised": lambda: _stayed(place, facts),
         "pleats above it": lambda: bool(pleats_above(place, facts)),
+        "hemmed before its pleats": lambda: place.role.id == PLEATED_HEM,
         "deep pile in it": lambda: bool(deep_pile(place, facts, knitted=True)),
         "hairs caught in it": lambda: bool(deep_pile(place, facts)),
         "waistband beside": lambda: any(p.kind.id == "waistband" for p in facts.places),
@@ -183,7 +192,8 @@ def _runs_down(place: SeamPlace) -> bool:
     words, making = set(_words(place.name)), place.seam.making
     many = bool(FLAT_PLEATS & words) or making.pleats is not None or making.times >= PLEATED_ROUND
     long = float(place.seam.facts.get("length", 0.0)) >= TO_THE_HEM
-    return place.kind.id == PLEAT and PLEAT in words and many and long
+    down = (many and long) or pleats_run_down(place.seam)
+    return place.kind.id == PLEAT and PLEAT in words and down
 
 
 def with_shearing(listed: list[Operation], works: Mapping[str, Operation]) -> list[Operation]:

@@ -2,7 +2,8 @@
 
 A felted knit has been shrunk until its loops hold, so it drops no more (`common-practice`). A soft
 weave of filament or viscose lets down on the straight grain too, which is why its own file asks for
-a day on the hanger before the hem (`clothing-text-1916`, `memory`).
+a day on the hanger before the hem (`clothing-text-1916`, `memory`); but straight widths that are
+gathered or pleated above hang from every thread alike, and are levelled at once (common practice).
 """
 
 from __future__ import annotations
@@ -20,12 +21,12 @@ if TYPE_CHECKING:
 FELTED: Final = "felted"
 SOFT: Final = frozenset({"silks", "satins", "sheers"})
 """Families of cloths with little in them that holds the straight grain."""
-CREPE: Final = "crepe"
+CREPE, BIAS = "crepe", "bias"
 
 
 def lets_down(entry: Entry, grain: str) -> bool:
     """Whether a cloth that is cut so lengthens when it hangs for a day."""
-    if grain == "bias":
+    if grain == BIAS:
         return True
     if entry.structure == "knit":
         return entry.weave != FELTED
@@ -46,7 +47,14 @@ def drops(facts: Facts, *, hemmed: bool) -> bool:
     cloths = {c for p in lowest for c in p.cloths} or set(_main(facts.places))
     circle = any(cut_in_a_circle(p, facts.places, facts.garment.name) for p in lowest)
     bias = any(p.said("bias") == "yes" for p in (lowest or facts.places))
-    return circle or bias or any(_gives(cloth, facts) for cloth in cloths)
+    straight = _drawn_up(facts) if all(p.said("shape") != "curved" for p in lowest) else set()
+    return circle or bias or any(_gives(cloth, facts, cloth in straight) for cloth in cloths)
+
+
+def _drawn_up(facts: Facts) -> set[str]:
+    """The woven cloths that are gathered or pleated, and so are cut in straight widths."""
+    full = {cloth for place in facts.places for cloth in place.full}
+    return {cloth for cloth in full if facts.entry(cloth).structure == "woven"}
 
 
 def _main(places: tuple[SeamPlace, ...]) -> tuple[str, ...]:
@@ -58,7 +66,9 @@ def _main(places: tuple[SeamPlace, ...]) -> tuple[str, ...]:
     return tuple(sorted(counts, key=lambda c: (-counts[c], c))[:1])
 
 
-def _gives(cloth: str, facts: Facts) -> bool:
+def _gives(cloth: str, facts: Facts, straight: bool) -> bool:
     grain = facts.setups.word(Place("fabric", cloth), "cut.grain")
+    if straight and grain != BIAS:
+        return False
     held = facts.least(cloth, "springy") and facts.least(cloth, "stretch") > 1 and facts.close()
     return not held and lets_down(facts.entry(cloth), grain)

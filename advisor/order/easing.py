@@ -11,7 +11,7 @@ from advisor.craft.irondial import steam_possible
 from advisor.knowledge.model import LIMIT_ASPECT, Entry
 from advisor.order.kinds import SeamPlace
 from advisor.order.namewords import GATHERED, LOWER, OPENS
-from advisor.order.roles import POCKET_ZIP
+from advisor.order.roles import PLEATED_HEM, POCKET_ZIP
 from advisor.order.setups import Setups
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
@@ -81,7 +81,9 @@ def ends_in_zip(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
 
 
 def ends_at(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
-    """Whether the garment ends at a rib of its waist: worn above it, no skirt and no legs below."""
+    """Whether it ends at a rib of its waist, with no skirt or legs below, or is hemmed already."""
+    if place.role.id == PLEATED_HEM:
+        return True
     words = set(singular_words(place.name))
     if place.kind.id != "neckband" or "pocket" in words or not AT_WAIST & words:
         return False

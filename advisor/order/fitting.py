@@ -34,6 +34,8 @@ SHAPING = frozenset({"princess", "bodice", "bust"})
 """Words of a panel seam that shapes what is worn above the waist."""
 SLIPPED_ON = frozenset({"front", "half", "quarter", "neck"})
 """Words of a zip that opens a loose garment, and makes no close one."""
+SLEEVES = frozenset({"sleeve", "cuff"})
+"""Words of a place or a part that is made up by itself, while it lies flat."""
 SET_IN = frozenset({"insert", "godet", "style"})
 """Words of a panel that ornaments or widens, and shapes nothing."""
 HANGING = frozenset({"side", "centre"})
@@ -104,6 +106,8 @@ class Fitting:
         """Whether nothing of a fitted place is left to let out after a stage of it."""
         if self.cut_into(place):
             return any(stage.work == op.id for stage in place.method.stages)
+        if self.cut_behind(place, op):
+            return True
         if op.id == "join" and (self._marked(place) or self._drops(place)):
             return True
         if (op.let_out and not self._trimmed(place, op)) or not self.concerned(place):
@@ -127,16 +131,31 @@ class Fitting:
         The whole of it waits: rows that are sewn round a slit say where it lies. A pattern that
         has been tried has settled that.
         """
-        close = (place.seam.fitting or self.degree) == TO_BODY and place.unit != "lining"
         cut = any(stage.cuts_in for stage in place.method.stages)
-        return close and cut and self.garment.pattern != TRIED
+        return cut and self._may_move(place)
+
+    def cut_behind(self, place: SeamPlace, op: Operation) -> bool:
+        """Whether what lies behind a lace is cut away there, of a piece that a fitting may move.
+
+        That cut alone waits: what is laid on can be taken off again. A sleeve is made up first.
+        """
+        cut = any(stage.cuts_behind and stage.work == op.id for stage in place.method.stages)
+        sleeve = SLEEVES & set(singular_words(f"{place.name} {place.seam.part}"))
+        return cut and not sleeve and self._may_move(place)
+
+    def _may_move(self, place: SeamPlace) -> bool:
+        """Whether a fitting to the body may still move what lies on a piece of the shell."""
+        close = (place.seam.fitting or self.degree) == TO_BODY and place.unit != "lining"
+        return close and self.garment.pattern != TRIED
 
     @cached_property
     def late(self) -> frozenset[str]:
         """The places that cannot be sewn before the fitting, and those that wait for them."""
         works = {p.name: self._past_of(p) for p in self.places}
         late = {p.name for p in self.places if p.op in works[p.name] or self._hangs(p)}
-        ends = {p.name for p in self.places if works[p.name] & BEFORE_CROSSING}
+        ends = {
+            p.name for p in self.places if works[p.name] & BEFORE_CROSSING and not self._cut_out(p)
+        }
         ends |= {p.name for p in self.places if self._finished_last(p)}
         late |= {p.name for p in self.places if self._marked(p) or self._tube(p)}
         late |= {p.name for p in self.places if self._off_again(p)}
@@ -155,6 +174,10 @@ class Fitting:
             if not more:
                 return frozenset(late)
             late |= more
+
+    def _cut_out(self, place: SeamPlace) -> bool:
+        """Whether all that waits there is the cut behind a lace, which is made from the inside."""
+        return any(self.cut_behind(place, op) for op in self.stages(place))
 
     def _finished_last(self, place: SeamPlace) -> bool:
         """Whether its edges wait for the fitting, and its topstitching for them.

@@ -16,6 +16,8 @@ from advisor.project.garment import Garment
 from advisor.project.linings import lining_by_seams
 
 SLEEVE, ZIP = "sleeve", "zip"
+NAMED_AFTER: Final = "{place}"
+"""How a line begins that is called after the place, and is of what is drawn up there."""
 ARMHOLES: Final = frozenset({"armhole", "raglan"})
 """Roles of what joins a sleeve to the body, each perhaps of its own cloth."""
 
@@ -35,6 +37,8 @@ def cloths_of(
         The cloths; where one of two is meant and nothing tells which, `this or that`, which no
         project takes until the maker has struck one of them out.
     """
+    if wanted.startswith(NAMED_AFTER) and place.full:
+        return place.full
     found = _own_side(place, garment, knowledge) or tuple(garment.cloths)
     if place.kind.id == ZIP and len(found) > 1:
         return (" or ".join(found),)  # it ends in one of them, and nothing tells in which

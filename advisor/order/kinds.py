@@ -27,6 +27,7 @@ NO_METHOD = Method("", "", (), (), "", {}, (), "", ())
 NO_KIND = PlaceKind(
     PLAIN, PLAIN, PLAIN, "", (), (), (), True, True, "none", "", "joined", (), "", ()
 )
+FRILL_HEM = "frill-hem"
 MAIN = ("zip", "set-lining", *(work for work in SEWN if work not in ("zip", "set-lining")))
 """The pieces of work that make a place, the most telling first."""
 
@@ -193,6 +194,8 @@ def _runs_through(place: SeamPlace) -> bool:
 def _by_roles(later: SeamPlace, earlier: SeamPlace) -> bool:
     if earlier.role.id not in later.role.crosses or not same_unit(later, earlier):
         return False
+    if later.role.id == FRILL_HEM and feeds(later, earlier):
+        return False  # the strip is hemmed while it is long and flat, before it is drawn up there
     if earlier.role.id == "applied" and not _reaches(later, earlier):
         return False
     return _share_panels(later, earlier) and not _no_cloth_in_common(later, earlier)

@@ -12,6 +12,7 @@ from typing import Final
 
 from advisor.knowledge.gaps import GapRule, Sign
 from advisor.knowledge.model import Knowledge
+from advisor.order.frilled import ends_as_cut
 from advisor.order.gapcloth import cloths_of
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import LENGTHWISE, SLEEVE_HEM, WAIST, lining_ends, lining_ends_at_waist
@@ -19,6 +20,7 @@ from advisor.order.roles import holds_words
 from advisor.project.buttons import BUTTON, for_show, has_own_loop, holes_of
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
+from advisor.project.strapless import strapless
 
 TO_THE_BODY, SLEEVE, BAND = "to the body", "sleeve", "waistband"
 UPPER: Final = frozenset({"shoulder", "raglan", "armhole", "collar-attach", "bagged-edge"})
@@ -67,6 +69,11 @@ class _Search:
             "sleeved": self.is_sleeved,
             "ends nowhere": self.ends_nowhere,
             "hangs from a band": self.hangs_from_band,
+            "worn apart": self.is_worn_apart,
+            "hangs from nothing": lambda p: strapless(p.seam, garment),
+            "frill ends as it is cut": lambda p: ends_as_cut(
+                p, self.places, garment, self.entries.__getitem__
+            ),
         }
 
     def gaps(self, rule: GapRule) -> list[Gap]:
@@ -167,6 +174,14 @@ class _Search:
         own = [p for p in self.places if _together(p, place)]
         roles = {p.role.id for p in own}
         return BAND in roles and not roles & {*UPPER, WAIST}
+
+    def is_worn_apart(self, place: SeamPlace) -> bool:
+        """Whether its part is sewn to no other: none of its places holds what others are cut of."""
+        part = place.seam.part
+        others = {n for p in self.garment.parts if p.name != part for n in p.layers}
+        own = [p for p in self.places if p.seam.part == part]
+        apart = bool(part and others) and not any(others & set(p.cloths) for p in own)
+        return bool(place.alone) or apart
 
     def closes(self, place: SeamPlace) -> bool:
         """Whether its buttons close something, and are not only for show."""

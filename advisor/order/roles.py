@@ -11,6 +11,7 @@ from advisor.project.garment import Garment, Seam
 from advisor.project.headwords import head_of
 from advisor.project.linings import LINING, Unit, of_a_part, of_part
 from advisor.project.placing import BONES, singular_words
+from advisor.project.pleated_hem import hemmed_before_pleats, pleats_run_down
 from advisor.project.unjoined import drawn_up
 
 BY_KIND = {
@@ -30,12 +31,16 @@ POCKET_ZIP = "pocket-zip"
 """The role of a zip that closes a pocket: it neither fits the garment nor opens it."""
 PART_HEM = "part-lining-hem"
 """The role of the lower edge of a half lining, which no hem of the shell levels."""
+PLEATED_HEM = "pleated-hem"
+"""The role of a hem that is sewn before the pleats are laid, so that none comes last."""
 NECKBAND, FRONT_BAND = "neckband", "front-band"
-HEMMED_FLAT = frozenset({"sleeve-hem", "top-edge", "hood-edge"})
+HEMMED_FLAT = frozenset({"sleeve-hem", "top-edge", "hood-edge", "foundation-hem"})
 """Roles of a hem that no floor levels: it ends nothing that hangs."""
 FASTENED = frozenset({"button", "buttonhole", "hook", "snap", "clasp", "hook-and-loop"})
 FRILLED = frozenset({"frill", "ruff", "ruffle", "flounce", "petal", "ruche"})
 """Words of the hem of a strip that is hemmed while it is long and flat, before it is drawn up."""
+LAID_ON = frozenset({"applique", "ribbon"})
+"""Kinds of what is sewn on top of a piece, and joins no sleeve to a body."""
 SLEEVE_HEAD, ROLL = "sleeve-head", "sleeve-head-roll"
 GUSSET, LEG_SEAMS = "gusset", frozenset({"crotch", "inseam", "rise"})
 FLAP, POCKET_FLAP = "flap", "pocket-flap"
@@ -83,6 +88,8 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
         return POCKET_ZIP
     if kind == "gathered-edge" and FRILLED & set(words[-1:]) and found and found.id == "armhole":
         return "tier"  # a frill of a sleeve lies at its end; only the sleeve itself at its head
+    if kind in LAID_ON and found is not None and found.id == "armhole":
+        return "applied"  # it lies on the sleeve, and is sewn on while that is flat
     if kind == "hem" and called.NECK & set(words):
         return "facing"  # hemmed in the flat, and levelled on no hanger
     if kind == "bound-edge" and "pocket" in words:
@@ -173,7 +180,9 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
 
 
 def _of_a_frill(role: str, seam: Seam, garment: Garment) -> str:
-    """A strip that is hemmed before it is drawn up, a ring that is set when all is round."""
+    """What is hemmed before it is drawn up or pleated, a ring that is set when all is round."""
+    if role == "hem" and hemmed_before_pleats(seam, garment):
+        return PLEATED_HEM
     if role == "tier":
         return "ring-tier" if _closed_by_itself(seam, garment) else ""
     frilled = role == "hem" and FRILLED & set(singular_words(seam.name))
@@ -262,7 +271,7 @@ def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKin
 def _all_round(seam: Seam) -> bool:
     """Whether a skirt is pleated all round: its widths are joined before any fold is laid."""
     many = seam.place == "pleat" and seam.making.times >= called.PLEATS_ROUND
-    return many and "pleat" in singular_words(seam.name)
+    return (many and "pleat" in singular_words(seam.name)) or pleats_run_down(seam)
 
 
 def _clear_of(zips: list[str], words: set[str]) -> bool:

@@ -8,7 +8,7 @@ from advisor.claims.collect import Place
 from advisor.construction.fullness import drawn_up_by
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import PLAIN
-from advisor.order.backed import BEHIND, as_worked, backed_with, boned_backing
+from advisor.order.backed import BEHIND, as_worked, backed_with, boned_backing, clear_of_bones
 from advisor.order.beside import STIFF, STRIPS, deep_pile, marked, pleats_above
 from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
@@ -17,14 +17,24 @@ from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
 from advisor.order.namewords import LAID_ON
 from advisor.order.openings import left_open, opening_fields, waits, zip_gap
+from advisor.order.roles import PLEATED_HEM
 from advisor.project.garment import Garment
 from advisor.project.linings import LINING
 from advisor.project.making import Piece
 from advisor.project.placing import singular_words
+from advisor.project.strapless import strapless
 from advisor.units import System, show, show_range
 
 STAY_MM = (1.5, 2.0)
 """The stitch of a stay row, mm: `trade-staystitch`."""
+EASED_OFF_MM = (10.0, 20.0)
+"""How much shorter than a strapless edge its stay is, mm in all: `common-practice`."""
+ON_ONE_EDGE = """on one of its edges only, never a gathered or eased one: cut it for each piece as \
+long as the line of that is on the pattern, and hold it inside the allowance. This seam takes it \
+in, and those that end here take in its ends"""
+ON_STRAPLESS = """from one end of it to the other, {less} shorter in all: ease the edge to it over \
+the bust, flat under the arms, and hold it by hand inside the allowance. It must lie against the \
+body; this seam takes it in"""
 STAY_FROM_SEAM = 3.0
 """How far outside the seam line it runs, mm: `trade-staystitch`."""
 JOINS = ("join", "set-lining")
@@ -66,7 +76,9 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     gap = left_open(place, units) if op.id in JOINS and "{leave}" not in op.does else ""
     if op.id == "join":
         gap += waits(place, facts.places) + zip_gap(place, facts.places, units)
-    gap += boned_backing(op, place, facts.places)
+    if op.id == "hem" and place.role.id == PLEATED_HEM:
+        gap += ", while the widths lie flat, all but a hand's breadth beside each seam still open"
+    gap += boned_backing(op, place, facts.places) + clear_of_bones(op, place, facts)
     text = f"{text.removesuffix('.')}{gap}." if gap else text
     return text[:1].upper() + text[1:]
 
@@ -131,7 +143,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         "bone": lambda: show("length", BONES_CLEAR, units),
         "gather": lambda: _gathers(place, units) if place.full else _ease(place, units),
         "lay-pleats": lambda: listed(list(place.full)),
-        "stay": lambda: STRIPS[facts.setups.word(Place("seam", place.name), "seam.support")],
+        "stay": lambda: _laid_along(place, facts),
         "stay-opening": lambda: BEHIND_ZIP.get(
             facts.setups.word(Place("seam", place.name), "seam.support"), STEADY
         ),
@@ -192,6 +204,16 @@ def _stay(place: SeamPlace, units: System) -> str:
     if place.role.id == SET_IN and place.kind.id == PLAIN:  # the head of a sleeve has to ease
         where = "the armhole and not the head of a sleeve"
     return f", {where}, {out} outside the seam line, straight stitches, {length}"
+
+
+def _laid_along(place: SeamPlace, facts: Facts) -> str:
+    """What is laid along a line that has to keep its length, where, and how long it is cut."""
+    strip = STRIPS[facts.setups.word(Place("seam", place.name), "seam.support")]
+    along = f"{strip} along the seam line of {place.name}, "
+    if not strapless(place.seam, facts.garment):
+        return along + ON_ONE_EDGE
+    less = show_range("length", *EASED_OFF_MM, facts.garment.units)
+    return along + ON_STRAPLESS.format(less=less)
 
 
 def _ease(place: SeamPlace, units: System) -> str:

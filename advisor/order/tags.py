@@ -14,6 +14,7 @@ from advisor.order.legs import closes_the_tube
 from advisor.order.namewords import AFTER_HEM, SHEER, UPPER_ROLES
 from advisor.order.roles import PART_HEM, POCKET_FLAP
 from advisor.project.placing import singular_words
+from advisor.project.strapless import strapless
 
 UNPRESSED = frozenset({"glue", "sew-on-last"})
 """What comes after the last press, because no iron may come near it."""
@@ -40,6 +41,8 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
     tail = role.last or place.op in ENDS or role.id in AFTER_HEM
     tender = facts.tender_face(place)
     ends = ends_of(place)
+    behind = fitting.cut_behind(place, op)
+    cut = behind or fitting.cut_into(place)
     tags = {
         "flat": role.flat and not tail,
         "closes": role.closes,
@@ -47,8 +50,8 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "tried": fitting.tried(place) and not any(past),
         "basted to try on": op.id == "baste" and fitting.basted(place),
         "basted to look": op.id == "baste" and _looked_at(place) and not fitting.basted(place),
-        "past recall": past[-1] and not fitting.cut_into(place),
-        "cut into what is fitted": past[-1] and fitting.cut_into(place),
+        "past recall": past[-1] and not cut,
+        "cut into what is fitted": past[-1] and cut,
         "may come before fitting": not past[-1],
         "lining closes": place.unit == "lining" and (role.closes or role.fitted),
         "before lining": not tail and place.op != "hem" and place.unit != "both",
@@ -56,7 +59,9 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         and place.op not in ("fasten", "glue")
         and role.id not in AFTER_HEM,
         "before last press": op.id not in UNPRESSED,
-        "shell or lining seam": place.kind.family in SEAMS,
+        "shell or lining seam": place.kind.family in SEAMS and not behind,
+        "cut away behind": behind,
+        "hangs from nothing": strapless(place.seam, facts.garment),
         "of the shell": place.unit == "shell",
         "of the lining": place.unit == "lining",
         "not of the lining": place.unit != "lining",

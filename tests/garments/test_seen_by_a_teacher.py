@@ -158,7 +158,7 @@ def test_lace_is_lapped_on_its_edge_and_faced_by_nothing(name: str) -> None:
     """It would be hidden inside a faced hem; the cloth behind it is cut away."""
     found = made(SLIP.replace("hem lace", name))
     assert places(found)[name].method.id == "lace-lapped-on"
-    assert stands(found, f"lap {name}", f"cut away behind {name}", f"press {name}")
+    assert stands(found, f"lap {name}", f"press {name}", f"cut away behind {name}")
 
 
 def test_a_lace_skirt_over_its_lining_is_hemmed_as_it_was() -> None:

@@ -283,6 +283,7 @@ def seam_leaf(seam: Seam, garment: Garment) -> Any:
         "may be pleated": "no" if seam.place else "yes",
         "sleeve head": "no",
         "at hood or neck": "no",
+        "hangs from nothing": "no",
         "lies flat": lies_flat(seam),
         "carries weight": carries_weight(seam),
         "facing seen": facing_seen(seam),

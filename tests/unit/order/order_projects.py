@@ -235,6 +235,27 @@ seams:
   - {name: side, layers: [bodice, bodice], length: 20 cm}
   - {name: glued stones, layers: [bodice, {notion: glass button}], times: 30}
 """
+PLEATED = """\
+garment: Pleated skirt over a boned foundation
+pattern: tried
+fitting: to the body
+fabrics:
+  wool: {fabric: wool gabardine}
+  sheer: {fabric: georgette, fibres: {polyester: 100}}
+  base: {fabric: coutil, fibres: {cotton: 100}}
+  net: {fabric: tulle, fibres: {nylon: 100}}
+seams:
+  - {name: panels, layers: [wool, wool], length: 62 cm}
+  - {name: skirt pleats, layers: [wool], pleats: {kind: knife, number: 24, depth: 3 cm, face: 3 cm}}
+  - {name: side, layers: [wool, wool], length: 62 cm}
+  - {name: hem, layers: [wool], length: 240 cm, edge: hem}
+  - {name: foundation side, layers: [base, base], length: 30 cm}
+  - {name: bones, layers: [base, {notion: spiral boning}], length: 28 cm, times: 8}
+  - {name: net to foundation, layers: [base, {use: net, fullness: 3}], length: 90 cm}
+  - {name: sleeve insertion, layers: [sheer, {notion: lace insertion}], length: 50 cm}
+  - {name: sleeve seam, layers: [sheer, sheer], length: 46 cm}
+  - {name: armhole, layers: [wool, {use: sheer, fullness: 1.5}], length: 46 cm}
+"""
 SMALL = {
     "bodice": BODICE,
     "skirt": SKIRT,

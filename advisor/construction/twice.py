@@ -1,0 +1,65 @@
+"""A place that a project may have said twice, under two names: asked, for only the maker knows."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from itertools import combinations
+from typing import Final
+
+from advisor.construction.disagreement import Disagreement
+from advisor.knowledge.model import Knowledge
+from advisor.project.garment import Garment, Seam
+from advisor.project.placing import singular_words
+
+ALIKE: Final = 0.05
+"""By which share two lengths of one place may differ: estimate."""
+CALLED: Final = ("side", "shoulder", "inseam", "crotch", "underarm", "centre", "armhole")
+"""Roles of seams that a garment has once, and that makers call by several names."""
+TELLING: Final = frozenset({"front", "back", "left", "right", "sleeve", "opening"})
+"""Words that tell two such seams apart."""
+IDLE: Final = frozenset({"seam", "the", "of", "a"})
+FAMILIES: Final = frozenset({"seam", "gathers", "band"})
+"""Families of what joins two cloths; fastenings and trims may lie in several rows."""
+
+
+def said_twice(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
+    """The later of two places that join the same layers and are called alike."""
+    kinds = knowledge.places.kinds
+    joining = [s for s in garment.seams if s.place in kinds and kinds[s.place].family in FAMILIES]
+    for first, later in combinations(joining, 2):
+        if _same_layers(first, later) and _called_alike(first, later, knowledge):
+            text = (
+                f"may be the same seam as {first.name}: both join {_joined(later)}. If it is, "
+                "strike one of them out, or it is sewn and bought for twice; if not, name the two "
+                "apart"
+            )
+            yield Disagreement("said-twice", later.name, (), text)
+
+
+def _same_layers(first: Seam, later: Seam) -> bool:
+    same = Counter(first.cloths()) == Counter(later.cloths()) and len(first.uses) > 1
+    apart = first.part and later.part and first.part != later.part
+    return same and first.place == later.place and not apart
+
+
+def _joined(seam: Seam) -> str:
+    return " and ".join([", ".join(seam.cloths()[:-1]), seam.cloths()[-1]])
+
+
+def _called_alike(first: Seam, later: Seam, knowledge: Knowledge) -> bool:
+    """Whether two names hold the same words, or are two names of one seam of the same length."""
+    one, other = (set(singular_words(seam.name)) - IDLE for seam in (first, later))
+    if one == other:
+        return True
+    lengths = [float(s.facts["length"]) for s in (first, later) if "length" in s.facts]
+    alike = not lengths[1:] or abs(lengths[0] - lengths[1]) <= ALIKE * max(lengths)
+    return alike and any(_of_role(one, other, id_, knowledge) for id_ in CALLED)
+
+
+def _of_role(one: set[str], other: set[str], role: str, knowledge: Knowledge) -> bool:
+    """Whether both sets of words name this role, and nothing in them tells the two apart."""
+    phrases = [set(singular_words(p)) - IDLE for p in knowledge.order.kinds[role].words]
+    own = set().union(*phrases) - TELLING
+    named = all(any(p and p <= words for p in phrases) for words in (one, other))
+    return named and one - own == other - own

@@ -1,0 +1,38 @@
+"""The top edge of a bodice that nothing holds up: no shoulder, strap, sleeve or collar.
+
+It hangs from nothing, so what keeps it against the body is a stay along it and one round the waist.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from advisor.project.garment import Garment, Seam
+from advisor.project.placing import singular_words
+
+EDGES: Final = frozenset({"faced-edge", "bound-edge"})
+"""Kinds of an edge that is sewn flat; elastic holds itself."""
+UPPER: Final = frozenset({"top", "upper", "strapless"})
+"""Words of an edge that ends a bodice above."""
+HELD_UP: Final = frozenset(
+    {"shoulder", "strap", "halter", "sleeve", "armhole", "armscye", "raglan", "neck"}
+    | {"neckline", "neckband", "collar", "brace", "bib"}
+)
+"""Words of what a garment may hang from."""
+BODICE: Final = frozenset(
+    {"bodice", "bust", "princess", "corselet", "corset", "cup", "bone", "boning"}
+)
+"""Words of what is worn above the waist; the top edge of a skirt is its waist."""
+IN_A_BODICE: Final = frozenset({"boning", "boned-seam", "cup"})
+
+
+def strapless(seam: Seam, garment: Garment) -> bool:
+    """Whether a place is the top edge of a bodice that hangs from nothing."""
+    words = {w for other in garment.seams for w in singular_words(f"{other.name} {other.part}")}
+    boned = any(other.place in IN_A_BODICE for other in garment.seams)
+    return (
+        seam.place in EDGES
+        and bool(UPPER & set(singular_words(seam.name)))
+        and not words & HELD_UP
+        and (boned or bool(words & BODICE))
+    )
