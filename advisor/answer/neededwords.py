@@ -47,6 +47,7 @@ def told_need(need: Need, laid: Mapping[str, str], teller: Teller) -> ToldNeed:
         spare=need.spare,
         apart_mm=need.apart,
         tried=need.tried,
+        less_mm=need.less,
     )
 
 

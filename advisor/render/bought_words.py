@@ -12,9 +12,11 @@ IN_THE_SEAM = "in the seam"
 NO_NUMBER = "count them, for how many is not said"
 NO_LENGTH = "measure it, for no length is said"
 TRIED = "; no stretch is said, so try it on before you cut it"
+LESS = "{tried}: {less} shorter than the body there is usual, and body: at its layer reckons it"
 IN_EIGHTHS = 9.0
 US_WIDTH = MM_PER_INCH / 8
 """Above so many mm a width is sold in eighths of an inch."""
+QUARTER = MM_PER_INCH / 4
 LONGER = "or the next longer that the shop has"
 
 
@@ -73,6 +75,9 @@ def _cut_text(row: ToldNeed, lengths: list[str], units: System) -> str:
     each = "on each for its" if several else "for its"
     ends = f", and {show_size(row.ends_mm, units)} more {each} ends" if row.ends_mm else ""
     tried = TRIED if row.tried else ""
+    if row.less_mm:
+        less = [round(mm / QUARTER) * QUARTER if units == "us" else mm for mm in row.less_mm]
+        tried = LESS.format(tried=tried, less=show_range("length", less[0], less[-1], units))
     return f"{', '.join(lengths)}{whole}{ends}{tried}"
 
 

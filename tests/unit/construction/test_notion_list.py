@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from advisor.construction.bands import Band, band_of
 from advisor.construction.notionlist import (
     BY_LENGTH,
     Lengths,
@@ -45,6 +46,56 @@ def test_elastic_is_cut_shorter_by_what_it_is_stretched() -> None:
     assert [(1, 26), (2, 20.87), (2, 18)] == [
         (each.number, round((each.each or 0) / 25.4, 2)) for each in found.cut
     ]
+
+
+@pytest.mark.parametrize(
+    ("place", "notion", "body", "cut"),
+    [
+        ("waist casing", "woven elastic", "76 cm", 710),
+        ("wrist casing", "braided elastic", "16 cm", 147),
+        ("leg casing", "knitted elastic", "52 cm", 495),
+        ("waist casing", "woven elastic", "45 cm", 405),
+        ("back waist casing", "woven elastic", "32 cm", 320),
+    ],
+)
+def test_an_elastic_is_cut_from_the_body(place: str, notion: str, body: str, cut: float) -> None:
+    """5 cm less round a waist, 25 mm a leg, 13 mm a wrist (trade-elastic-lengths).
+
+    Of a child's waist no more than a tenth; across a back as long as is said.
+    """
+    elastic = f"{{notion: {notion}, body: {body}}}"
+    found = bought(f"name: {place}, kind: casing, layers: [c, {elastic}], length: 90 cm")
+    assert ((Lengths(1, cut),), False) == (found.cut, found.tried)
+
+
+def test_an_elastic_that_is_tried_on_is_told_how_much_shorter_is_usual() -> None:
+    """Nothing is told of it where the body is not gone round, or its edge alone is known."""
+    casing = "layers: [c, {notion: woven elastic}], kind: casing, length: 90 cm"
+    assert (50,) == bought(f"name: waist casing, {casing}").less
+    assert () == bought(f"name: back waist casing, {casing}").less
+    assert (
+        ()
+        == bought(
+            "name: leg, kind: elastic edge, layers: [c, {notion: swimwear elastic}], length: 60 cm"
+        ).less
+    )
+
+
+def test_only_an_elastic_is_cut_from_the_body() -> None:
+    """A tape stays an edge, whatever the body measures there."""
+    with pytest.raises(InputError, match="only an elastic is cut from the body"):
+        bought("name: waist, layers: [c, {notion: stay tape, body: 70 cm}], length: 70 cm")
+
+
+def test_the_place_says_how_long_its_elastic_is_cut() -> None:
+    """She sews from the line of the place: 52 cm at 1.3 is 40 cm, and the ends besides."""
+    made = garment(
+        "  - {name: leg casing, kind: casing, length: 52 cm,\n"
+        "     layers: [c, {notion: woven elastic, stretched: 1.3}]}\n",
+        HEAD,
+    )
+    band = band_of(made.seams[0], made, known())
+    assert Band("woven elastic", 400.0, 25.0) == band
 
 
 def test_a_front_zip_has_two_sides() -> None:
