@@ -43,7 +43,7 @@ class WideForm(Form):
 class LessForm(Form):
     """How much shorter than the body an elastic is cut, mm; `at` places whose names hold words."""
 
-    mm: Annotated[float, Field(gt=0, le=200)]
+    mm: Annotated[float, Field(gt=0, le=200)] | None = None
     at: dict[Word, float] = Field(default_factory=dict)
     sources: Sources
 

@@ -76,8 +76,9 @@ def _cut_text(row: ToldNeed, lengths: list[str], units: System) -> str:
     ends = f", and {show_size(row.ends_mm, units)} more {each} ends" if row.ends_mm else ""
     tried = TRIED if row.tried else ""
     if row.less_mm:
-        less = [round(mm / QUARTER) * QUARTER if units == "us" else mm for mm in row.less_mm]
-        tried = LESS.format(tried=tried, less=show_range("length", less[0], less[-1], units))
+        us = units == "us"
+        less = (round(mm / QUARTER) * QUARTER if us else mm for mm in row.less_mm)
+        tried = LESS.format(tried=tried, less=" or ".join(show_size(mm, units) for mm in less))
     return f"{', '.join(lengths)}{whole}{ends}{tried}"
 
 

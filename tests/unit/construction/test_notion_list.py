@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from advisor.construction.bands import Band, band_of
@@ -13,6 +15,8 @@ from advisor.construction.notionlist import (
     notions_to_buy,
 )
 from advisor.construction.widths import Width
+from advisor.decide.kit import Need
+from advisor.decide.onerow import one_row
 from advisor.decide.usedup import used_up
 from advisor.errors import InputError
 from advisor.order.work import order_of
@@ -73,6 +77,7 @@ def test_an_elastic_that_is_tried_on_is_told_how_much_shorter_is_usual() -> None
     casing = "layers: [c, {notion: woven elastic}], kind: casing, length: 90 cm"
     assert (50,) == bought(f"name: waist casing, {casing}").less
     assert () == bought(f"name: back waist casing, {casing}").less
+    assert () == bought(f"name: thumb loop casing, {casing}").less
     assert (
         ()
         == bought(
@@ -267,3 +272,37 @@ def test_every_notion_that_is_sold_by_the_length_says_what_its_ends_take() -> No
         by_length = entry.facts.get("sold by", "length") == "length"
         if entry.kind in BY_LENGTH - {"bone"} and by_length:
             assert "ends" in entry.facts, entry.id
+
+
+def test_one_notion_is_one_row_of_the_list() -> None:
+    """Tape that a place names and tape that another is advised are bought as one length."""
+    named = Need(
+        "in the seam",
+        "tape",
+        "",
+        "stay-tape",
+        ("hip",),
+        "missing",
+        length=540.0,
+        cut=(Lengths(1, 540.0),),
+        ends=30.0,
+        width=Width(6.0),
+    )
+    advised = replace(
+        named,
+        item="stay tape",
+        word="stay tape",
+        places=("neck",),
+        length=300.0,
+        cut=(Lengths(2, 150.0),),
+    )
+    (row,) = one_row([advised, named], known())
+    assert ("tape", ("neck", "hip"), 840.0) == (row.item, row.places, row.length)
+    assert ((Lengths(1, 540.0), Lengths(2, 150.0)), 930.0) == (row.cut, row.bought)
+    unsaid = replace(advised, length=None, cut=(Lengths(1, None),))
+    assert None is one_row([unsaid, named], known())[0].bought
+    other = replace(named, width=Width(12.0, said=True))
+    assert 2 == len(one_row([advised, other], known()))
+    sealing = replace(named, word="seam sealing tape or seam sealant", width=None)
+    assert 1 == len(one_row([replace(named, word="sealing-tape"), sealing], known()))
+    assert 2 == len(one_row([named, sealing], known()))
