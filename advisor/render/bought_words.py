@@ -103,9 +103,8 @@ def strip_text(row: ToldNeed, strip: ToldStrip, units: System) -> str:
     wide = show_range("length", low, high, units)
     if not row.length_mm or strip.square_mm is None:
         return f"{wide} wide, on the bias; give its seams a length to have it reckoned"
-    long = show("length", row.length_mm, units)
     square = show("length", strip.square_mm, units)
     return (
-        f"{long} of it {wide} wide, joins counted: a square of {square} gives that, of a thin firm "
-        "cloth; it is on top of the pieces above"
+        f"{row.buy} of it {wide} wide, joins counted: a square of {square} gives that, of a thin "
+        "firm cloth; it is on top of the pieces above"
     )

@@ -7,9 +7,12 @@ from pathlib import Path
 import pytest
 
 from advisor.answer.model.needed import ToldNeed
+from advisor.answer.pipeline import Parts, answer
+from advisor.project.load import garment_of
 from advisor.render.bought_words import bought_text
 from advisor.render.printed.only import render_only
-from tests.garments.whole import FOLDER, told
+from advisor.textio.yamlfile import parse_yaml
+from tests.garments.whole import FOLDER, known, told
 
 COAT = FOLDER / "more" / "wharfinger_overcoat.yaml"
 KILT, FLEECE, TOP = (
@@ -53,3 +56,22 @@ def test_a_hem_in_two_rows_asks_for_one_twin_needle() -> None:
     """Its size stands on one row; the other says where its second thread comes from."""
     twin = [row.item for row in told(TOP).kit or () if "twin" in row.item]
     assert ["stretch twin 75"] == [item for item in twin if not item.startswith("second spool")]
+
+
+def test_a_strip_is_told_as_a_tape_is_measured() -> None:
+    """Two side seams of 26 in, two edges each, a tenth for joins: 114.4 in, which is 3 1/4 yd.
+
+    The square gives all of that: 117 in of 32 mm, two corners and the joins besides.
+    """
+    text = (
+        "garment: Quay skirt\nunits: us\nfabrics: {twill: cotton twill}\nseams:\n"
+        "  - {name: side, layers: [twill, twill], length: 26 in, times: 2, finish: bound}\n"
+    )
+    made = garment_of(parse_yaml(text, "skirt.yaml"), known())
+    found = answer(made, known(), Parts(shopping=True))
+    (strip,) = [row.strip for row in found.kit or () if row.strip is not None]
+    printed = " ".join(render_only(found, "kit").split())
+    assert "3 1/4 yd of it 1 to 1 1/4 in wide" in printed
+    assert strip.square_mm is not None
+    side, wide, join = strip.square_mm + 0.5, 32, 12
+    assert 117 * 25.4 * wide + 2 * wide**2 <= side**2 - 2 * join * side
