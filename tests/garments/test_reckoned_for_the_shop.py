@@ -75,3 +75,17 @@ def test_a_strip_is_told_as_a_tape_is_measured() -> None:
     assert strip.square_mm is not None
     side, wide, join = strip.square_mm + 0.5, 32, 12
     assert 117 * 25.4 * wide + 2 * wide**2 <= side**2 - 2 * join * side
+
+
+@pytest.mark.parametrize(("name", "number"), [("waist hook", 1), ("back hooks", None)])
+def test_a_waist_hook_is_one(name: str, number: int | None) -> None:
+    """Nobody has to count what is called one; of hooks she says how many."""
+    text = (
+        "garment: Quay skirt\nfabrics: {twill: cotton twill}\nseams:\n"
+        f"  - {{name: {name}, kind: fastening, fastening: hook and eye, on: twill}}\n"
+    )
+    found = answer(
+        garment_of(parse_yaml(text, "s.yaml"), known()), known(), Parts(shopping=True, order=True)
+    )
+    (hook,) = [row for row in found.kit or () if row.item.startswith("hook")]
+    assert (number, 1 if number else 0) == (hook.number, hook.spare)
