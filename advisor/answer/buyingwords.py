@@ -128,7 +128,8 @@ def lay_says(bought: Bought, units: System) -> list[str]:
     if bought.area is not None:
         says.append(_skin_says(bought, units))
     if bought.backs:
-        says.append(f"No piece of it is said, so as large as what it backs: {_named(bought)}.")
+        cuts = _named(bought, units)
+        says.append(f"No piece of it is said, so by what it backs: {cuts}.")
     if bought.without:
         says.append(f"Not in it, for no piece is called so: {', '.join(bought.without)}.")
     if bought.folded:
@@ -153,9 +154,13 @@ def _skin_says(bought: Bought, units: System) -> str:
     )
 
 
-def _named(bought: Bought) -> str:
-    """The pieces with their numbers."""
-    return ", ".join(f"{cut.name} ({cut.number})" for cut in bought.cuts)
+def _named(bought: Bought, units: System) -> str:
+    """The pieces with their numbers and sizes."""
+    return ", ".join(
+        f"{cut.name} ({cut.number} of {show_size(cut.width, units)} × "
+        f"{show_size(cut.height, units)})"
+        for cut in bought.cuts
+    )
 
 
 def _buy(found: Estimate, units: System) -> str:

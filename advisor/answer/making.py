@@ -51,6 +51,7 @@ from advisor.construction.threads import whole
 from advisor.construction.weighing import weigh
 from advisor.craft import colour, rolled, threadsize
 from advisor.decide.kit import HAVE, Need, kit_of
+from advisor.decide.onerow import one_row
 from advisor.decide.trials import TRIED, find_trials
 from advisor.decide.usedup import GROUP, used_up
 from advisor.knowledge.model import Knowledge
@@ -113,10 +114,8 @@ def _needs(judgement: Judgement, work: Work | None, knowledge: Knowledge) -> lis
     methods: Mapping[str, Method] = {} if work is None else work.methods
     found = kit_of(judgement, knowledge, wrapped)
     there = {need.item for need in found if need.group == FOOT_GROUP}
-    return [
-        *found,
-        *(n for n in used_up(judgement.garment, methods, knowledge) if n.item not in there),
-    ]
+    used = used_up(judgement.garment, methods, knowledge)
+    return one_row([*found, *(need for need in used if need.item not in there)], knowledge)
 
 
 def _rows(work: Work | None) -> dict[str, int]:

@@ -9,6 +9,7 @@ from advisor.answer.model.needed import ToldBend, ToldInstead, ToldNeed, ToldStr
 from advisor.answer.teller import Teller
 from advisor.construction.widths import Width
 from advisor.craft import boning
+from advisor.craft.allowance import strip_square
 from advisor.craft.cloth import METRIC_STEP_MM, US_STEP_MM, round_up_to_shop
 from advisor.decide.kit import Need
 
@@ -36,7 +37,7 @@ def told_need(need: Need, laid: Mapping[str, str], teller: Teller) -> ToldNeed:
             ToldBend(of, thick, round(radius, 2), teller.cite(boning.SOURCES))
             for of, thick, radius in need.bends
         ),
-        strip=_strip(need, teller),
+        strip=_strip(need, buy, teller),
         instead=tuple(
             ToldInstead(s.text, checked=True, sources=teller.cite(s.sources)) for s in need.instead
         ),
@@ -47,6 +48,7 @@ def told_need(need: Need, laid: Mapping[str, str], teller: Teller) -> ToldNeed:
         spare=need.spare,
         apart_mm=need.apart,
         tried=need.tried,
+        less_mm=need.less,
     )
 
 
@@ -57,9 +59,10 @@ def _width(width: Width | None) -> str:
     return "said" if width.said else "to choose" if width.mm is None else "usual"
 
 
-def _strip(need: Need, teller: Teller) -> ToldStrip | None:
+def _strip(need: Need, buy: float | None, teller: Teller) -> ToldStrip | None:
+    """A strip, and the square that gives as much of it as is told."""
     strip = need.strip
     if strip is None:
         return None
-    square = None if strip.square is None else round(strip.square, 0)
+    square = None if not buy else round(strip_square(buy, max(strip.width)), 0)
     return ToldStrip(tuple(round(w, 1) for w in strip.width), square, teller.cite(strip.sources))

@@ -166,11 +166,14 @@ def _flatten_says(work: SeamWork) -> list[str]:
 
 
 def _band_says(work: SeamWork, units: System) -> list[str]:
-    """How long a band is cut that is stretched to its edge."""
+    """How long a band or an elastic is cut that is stretched to its edge."""
     if work.band is None:
         return []
     long = show("length", work.band.length, units)
-    return [f"Cut {work.band.cloth} {long} long, with an allowance at each end."]
+    if work.band.ends is None:
+        return [f"Cut {work.band.cloth} {long} long, with an allowance at each end."]
+    ends = show_size(work.band.ends, units)
+    return [f"Cut {work.band.cloth} {long} long and {ends} more for its ends; try it on first."]
 
 
 def _finish_says(work: SeamWork, units: System, *, warn: bool = False) -> list[str]:

@@ -4,7 +4,8 @@ A place that holds the interfacing is named after the piece that is backed there
 collar, the waistband. Of a piece that makes both layers of a place, as upper and under collar, one
 in two is backed; of a facing, and of a band that is folded, each is. A canvas lies on the front and
 not on its facing; what is quilted is backed all over. Shape and size are the piece's own, so the
-lay is a little too long rather than too short (`common-practice`).
+lay is a little too long rather than too short; but a canvas is as long as its place says, where
+that is a backing of its own and shorter than the piece (`common-practice`).
 """
 
 from __future__ import annotations
@@ -21,6 +22,10 @@ from advisor.project.placing import singular_words
 
 FACING: Final = "facing"
 CANVAS: Final = "canvas"
+BACKED: Final = "backing"
+"""The family of places whose length is that of what is laid there, and no edge's."""
+TRIMMED: Final = 30.0
+"""What a canvas is cut longer than it lies, to be trimmed once it is padded, mm (`estimate`)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,9 +48,15 @@ def backing_of(name: str, garment: Garment, knowledge: Knowledge) -> Backing:
         if not backed:
             without.append(seam.name)
         for piece in backed:
-            number, before = _number(piece, seam, name), found.get(piece.name)
-            number = max(number, before.number or 1) if before else number
-            found[piece.name] = replace(piece, cloth=name, number=number, matched=False)
+            number, high = (
+                _number(piece, seam, name),
+                _height(piece, seam, name, garment, knowledge),
+            )
+            if (before := found.get(piece.name)) is not None:
+                number, high = max(number, before.number or 1), max(high, before.height)
+            found[piece.name] = replace(
+                piece, cloth=name, number=number, height=high, matched=False
+            )
     return Backing(tuple(found.values()), tuple(without))
 
 
@@ -77,3 +88,12 @@ def _number(piece: Piece, seam: Seam, name: str) -> int:
     if each or plies < 2 or cut < 2 * seam.making.times:
         return cut
     return min(cut, math.ceil(cut / 2) * rows)
+
+
+def _height(piece: Piece, seam: Seam, name: str, garment: Garment, knowledge: Knowledge) -> float:
+    """How long it is cut, mm: as the piece, or as the place says of a canvas that ends before."""
+    kind, long = knowledge.places.kinds.get(seam.place), seam.facts.get("length")
+    own = kind is not None and kind.family == BACKED
+    if not (own and long) or knowledge.entries[garment.cloths[name].entry].kind != CANVAS:
+        return piece.height
+    return min(piece.height, float(long) + TRIMMED)

@@ -1,9 +1,11 @@
-"""How long a knit is cut that is stretched to its edge as a band."""
+"""How long is cut what is stretched to its edge: a knit as a band, an elastic."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
+from advisor.construction.elastics import ELASTIC
+from advisor.construction.notionlist import cut_of, ends_of
 from advisor.construction.stack import folded_bands
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
@@ -11,15 +13,35 @@ from advisor.project.garment import Garment, Seam
 
 @dataclass(frozen=True, slots=True)
 class Band:
-    """A band of a knit: its cloth, and its length without the allowances of its ends, mm."""
+    """A band of a knit or an elastic: its cloth, and its length without that of its ends, mm.
+
+    `ends` is what the two ends of an elastic take besides; a knit has an allowance at each.
+    """
 
     cloth: str
     length: float
+    ends: float | None = None
 
 
 def band_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> Band | None:
-    """The band that is stretched to an edge of a known length; None where there is none."""
+    """What is stretched to an edge of a known length; None where there is nothing."""
     knits = folded_bands(seam, garment, knowledge)
     edge = float(seam.facts.get("length", 0.0))
     use = next((use for use in seam.uses if use.cloth in knits), None)
-    return None if use is None or not edge else Band(use.cloth, edge / use.stretched)
+    return (
+        _elastic(seam, garment, knowledge)
+        if use is None or not edge
+        else Band(use.cloth, edge / use.stretched)
+    )
+
+
+def _elastic(seam: Seam, garment: Garment, knowledge: Knowledge) -> Band | None:
+    """The elastic of a place of which the body or the stretch is said."""
+    for use in seam.uses:
+        entry = knowledge.entries[garment.cloths[use.cloth].entry]
+        if entry.kind == ELASTIC and (use.body or use.stretched > 1):
+            length = cut_of(seam, use.cloth, entry)
+            return (
+                None if length is None else Band(use.cloth, length, ends_of(entry, garment.units))
+            )
+    return None

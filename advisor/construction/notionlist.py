@@ -14,6 +14,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Final
 
+from advisor.construction.elastics import from_body, is_tried, told_less
 from advisor.construction.fullness import drawn_up_by
 from advisor.construction.inrows import apart_of, holes_for, is_row, number_in
 from advisor.construction.laced import CORD, cords
@@ -38,9 +39,6 @@ CONCEALED_TAIL: Final = 30.0
 """What a concealed zip is longer than its opening, mm: the slider stays below the end of the row
 (common practice says 3 to 5 cm)."""
 BONE: Final = "bone"
-ELASTIC: Final = "elastic"
-DRAWN_IN: Final = frozenset({"casing", "elastic-edge"})
-"""Kinds of places that an elastic draws in; in a seam it only stays what gives."""
 GATHERING: Final = "braided-elastic"
 """What draws an edge up where no elastic is named: its ends are taken as this one's."""
 SPIRALS: Final = frozenset({"spiral-boning"})
@@ -67,7 +65,7 @@ class NotionBought:
         spare: how many are bought besides.
         width: how it is bought, where anybody says.
         tried: whether it is an elastic of which nobody says how far it is stretched, so that the
-            body tells how long it is cut.
+            body tells how long it is cut; `less` is how much shorter than the body is usual, mm.
         cut: how long each is bought, or lies finished, longest first.
         whole: all lengths together, mm; None where it is sold by the piece, or one is not said.
         ends: what each of those lengths takes besides for its ends, mm.
@@ -87,6 +85,7 @@ class NotionBought:
     spare: int = 0
     width: Width | None = None
     tried: bool = False
+    less: tuple[float, ...] = ()
 
     @property
     def bought(self) -> float | None:
@@ -128,7 +127,7 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
         )
         counted = [_number(seam, entry, garment) for seam in places]
         cut = tuple(
-            Lengths(number, _of_zip(entry, _length(seam, name)))
+            Lengths(number, _of_zip(entry, cut_of(seam, name, entry)))
             for seam, number in zip(places, counted, strict=True)
             if zips
         )
@@ -154,14 +153,13 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
     cut, whole = lengths_of(
         cords(seam, garment, knowledge)
         if laced
-        else (seam.making.times, _length(seam, name, bone=bone))
+        else (seam.making.times, cut_of(seam, name, entry, bone=bone))
         for seam in places
     )
     bends = _bends(garment.cloths[name]) if entry.kind == BONE else ()
-    stretched = any(use.stretched > 1 for seam in places for use in seam.uses if use.cloth == name)
-    draws = any(seam.place in DRAWN_IN for seam in places)
-    tried = entry.kind == ELASTIC and draws and not stretched
-    return NotionBought(name, names, None, cut, whole, ends, bends=bends, tried=tried)
+    tried = is_tried(entry, places, name)
+    less = told_less(entry, places) if tried else ()
+    return NotionBought(name, names, None, cut, whole, ends, bends=bends, tried=tried, less=less)
 
 
 def lengths_of(
@@ -207,11 +205,15 @@ def _by_piece(entry: Entry) -> bool:
     return entry.kind in BY_PIECE if said is None else bool(said == "piece")
 
 
-def _length(seam: Seam, name: str, *, bone: bool = False) -> float | None:
+def cut_of(seam: Seam, name: str, entry: Entry, *, bone: bool = False) -> float | None:
     """How long it is cut for one time of its place: shorter by what it is stretched.
 
-    A bone is shorter than its channel by what is left free at its ends.
+    A bone is shorter than its channel by what is left free at its ends; an elastic of which the
+    body is said is cut from that.
     """
+    body = next((use.body for use in seam.uses if use.cloth == name and use.body), None)
+    if body is not None:
+        return from_body(entry, seam, body)
     length = seam.facts.get("length")
     if length is None:
         return None

@@ -7,6 +7,7 @@ called so: an elastic is wider at a waist than at a wrist.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
 from advisor.knowledge.model import Entry
 from advisor.project.garment import Garment, Seam
@@ -37,12 +38,14 @@ def width_of(name: str, seam: Seam, entry: Entry, garment: Garment) -> Width | N
 def usual_width(entry: Entry, seam: Seam) -> Width | None:
     """How wide a notion usually is at such a place; None where its file says nothing."""
     wide = entry.facts.get("wide")
-    if wide is None:
-        return None
+    return None if wide is None else Width(at_place(wide, seam), round=bool(wide.get("round")))
+
+
+def at_place(said: dict[str, Any], seam: Seam) -> float | None:
+    """What a fact of a notion says, mm: at places called so, else everywhere."""
     words = set(singular_words(seam.name))
-    here = (mm for name, mm in wide.get("at", {}).items() if words >= set(singular_words(name)))
-    at = next(here, wide.get("mm"))
-    return Width(at, round=bool(wide.get("round")))
+    here = (mm for name, mm in said.get("at", {}).items() if words >= set(singular_words(name)))
+    return next(here, said.get("mm"))
 
 
 def narrowest_said(name: str, garment: Garment) -> float | None:

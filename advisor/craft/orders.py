@@ -56,7 +56,11 @@ Place = Callable[[tuple[Item, ...], int | None], tuple[int, Spots] | None]
 
 
 def shortest(
-    items: tuple[Item, ...], place: Place[Item, Spots], floor: int, effort: int = EFFORT
+    items: tuple[Item, ...],
+    place: Place[Item, Spots],
+    floor: int,
+    effort: int = EFFORT,
+    most: int = MOST_ORDERS,
 ) -> tuple[int, Spots]:
     """The shortest strip found, ended early at `floor`, which nothing can beat."""
     tries = max(len(SORTED) + 1, effort // len(items) ** 2)
@@ -64,7 +68,7 @@ def shortest(
     assert best is not None
     if best[0] <= floor or _count(items) <= tries:
         return best
-    return _improved(items, place, floor, best, min(MOST_ORDERS, tries))
+    return _improved(items, place, floor, best, min(most, tries))
 
 
 def _count(items: tuple[Item, ...]) -> float:
@@ -111,9 +115,10 @@ def _improved(
     for turn in range(1, tries + 1):
         anew = turn % SHUFFLE == 0
         tried = _changed(order, chance, anew)
-        laid = _certain(place, tuple(tried))
-        if laid[0] <= top or anew:
-            order, top = tried, laid[0]
+        laid = place(tuple(tried), None if anew else top + 1)
+        if laid is None:
+            continue
+        order, top = tried, laid[0]
         if laid[0] < best[0]:
             best = laid
         if best[0] <= floor:

@@ -1,52 +1,86 @@
-"""Where many boxes end in a strip: each on top of what lies there, no hole looked for.
+"""Boxes laid one after another at the lowest place of a strip: the first that fits goes there.
 
-To look for holes costs the cube of the number of boxes, which is nothing for a garment and minutes
-for a thousand tiles of a quilt. On the skyline a box costs as much as the skyline has steps; the
-strip may come out a little longer, and is never short.
+The strip is kept as the outline of what lies in it. At its lowest step the first box of the order
+goes in that is no wider, beside the higher neighbour; where none fits the step is filled up to the
+lower neighbour, and nothing is laid beneath any more. That finds no hole between boxes, and costs
+so little that far more orders are tried: from eight boxes on it comes out shorter (`strip`).
 """
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from typing import Protocol
+
 Way = tuple[int, int]
 """How a box lies: across the strip, and along it."""
+Spot = tuple[int, int, int, int]
+"""Along the strip, across it, and how it lies there."""
 
 
-class Skyline:
-    """How far the strip is taken at each place across: steps of (left side, height), from 0 on."""
+class Lying(Protocol):
+    """What is laid: its ways, the multiples at which it begins, whether it keeps to the edge."""
 
-    def __init__(self, across: int) -> None:
-        self.across = across
-        self.steps: list[tuple[int, int]] = [(0, 0)]
+    @property
+    def ways(self) -> tuple[Way, ...]:
+        """How it may lie."""
 
-    def soonest(self, ways: tuple[Way, ...], step: int, *, at_edge: bool) -> tuple[int, int, Way]:
-        """Where a box ends soonest (y, x), and which way it lies there; of equals the leftmost."""
-        best = min(
-            (self._on_top(x, way[0], step) + way[1], x, way)
-            for way in ways
-            for x in self._lefts(way[0], at_edge=at_edge)
-        )
-        end, x, way = best
-        return end - way[1], x, way
+    @property
+    def step(self) -> int:
+        """What it begins at a multiple of; nothing where it may begin anywhere."""
 
-    def lay(self, x: int, wide: int, top: int) -> None:
-        """Take the strip from x on, so wide, as far as `top`."""
-        right = x + wide
-        behind = next(h for left, h in reversed(self.steps) if left <= right)
-        kept = [step for step in self.steps if not x <= step[0] <= right]
-        ends = [(right, behind)] if right < self.across else []
-        self.steps = sorted([*kept, (x, top), *ends])
+    @property
+    def at_edge(self) -> bool:
+        """Whether it lies at the left edge."""
 
-    def _lefts(self, wide: int, *, at_edge: bool) -> set[int]:
-        if at_edge:
-            return {0}
-        sides = {left for left, _ in self.steps} | {left - wide for left, _ in self.steps}
-        room = self.across - wide
-        return {x for x in (*sides, 0, room) if 0 <= x <= room}
 
-    def _on_top(self, x: int, wide: int, step: int) -> int:
-        right, y = x + wide, 0
-        for at, (left, height) in enumerate(self.steps):
-            end = self.steps[at + 1][0] if at + 1 < len(self.steps) else self.across
-            if left < right and end > x:
-                y = max(y, height)
-        return -(-y // step) * step if step else y
+def lay(
+    across: int, order: Sequence[Lying], below: int | None
+) -> tuple[int, tuple[Spot, ...]] | None:
+    """How long the strip comes out and where all lie; None once it is as long as `below`."""
+    outline: list[tuple[int, int, int]] = [(0, across, 0)]
+    left, spots, end = list(order), list[Spot](), 0
+    while left:
+        at = min(range(len(outline)), key=lambda i: (outline[i][2], outline[i][0]))
+        x, room, low = outline[at]
+        found = _first(left, x, room)
+        if found is None:
+            top = min(outline[i][2] for i in (at - 1, at + 1) if 0 <= i < len(outline))
+            outline[at] = (x, room, top)
+        else:
+            item, (wide, long) = left.pop(found[0]), found[1]
+            y = -(-low // item.step) * item.step if item.step else low
+            end = max(end, y + long)
+            if below is not None and end >= below:
+                return None
+            right = not item.at_edge and _higher(outline, at + 1) > _higher(outline, at - 1)
+            here = x + room - wide if right else x
+            spots.append((y, here, wide, long))
+            rest = (x, room - wide, low) if right else (x + wide, room - wide, low)
+            laid = (here, wide, y + long)
+            outline[at : at + 1] = [s for s in ((rest, laid) if right else (laid, rest)) if s[1]]
+        _join(outline, at)
+    return end, tuple(sorted(spots))
+
+
+def _first(left: list[Lying], x: int, room: int) -> tuple[int, Way] | None:
+    """The first box that fits a step of the outline, and how it lies there."""
+    for i, item in enumerate(left):
+        if item.at_edge and x:
+            continue
+        for way in item.ways:
+            if way[0] <= room:
+                return i, way
+    return None
+
+
+def _higher(outline: list[tuple[int, int, int]], i: int) -> float:
+    """How far the outline reaches at a step; beyond both edges there is a wall."""
+    return outline[i][2] if 0 <= i < len(outline) else float("inf")
+
+
+def _join(outline: list[tuple[int, int, int]], at: int) -> None:
+    """Make one of the steps about a changed one that reach as far."""
+    for i in range(min(at + 2, len(outline) - 1), max(at - 1, 0), -1):
+        (x, wide, top), (_, more, other) = outline[i - 1], outline[i]
+        if top == other:
+            outline[i - 1 : i + 1] = [(x, wide + more, top)]

@@ -1,12 +1,12 @@
 """Packing of upright boxes into a strip of one width, as short as is found.
 
 A box goes to the lowest place where it fits, holes between other boxes included, and of those
-to the one that ends soonest; many orders of the boxes are tried, the better ones changed a
-little and tried again, until no shorter strip is possible or the effort is spent. Every length
-told is that of a layout that exists, so it is never short; nothing promises that it is the
-shortest. Against an exact solver on 500 random lots it lay 0.3 % over on average, 7.6 % at most
-(`tests/laws/test_lay_laws.py`). Whole numbers of a ten-thousandth of a mm keep sixteenths of an
-inch exact.
+to the one that ends soonest; from `MANY` boxes on into the lowest step of the outline (`skyline`).
+Many orders of the boxes are tried, the better ones changed a little and tried again, until no
+shorter strip is possible or the effort is spent. Every length told is that of a layout that exists,
+so it is never short; nothing promises that it is the shortest. Against an exact solver on
+500 random lots it lay 0.3 % over on average, 7.6 % at most (`tests/laws/test_lay_laws.py`). Whole
+numbers of a ten-thousandth of a mm keep sixteenths of an inch exact.
 """
 
 from __future__ import annotations
@@ -15,16 +15,21 @@ import bisect
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
+from functools import lru_cache, partial
 from typing import Final
 
-from advisor.craft.orders import shortest
-from advisor.craft.skyline import Skyline
+from advisor.craft.orders import MOST_ORDERS, shortest
+from advisor.craft.skyline import lay
 
 #: Units of the packing in a mm.
 FINE: Final = 10_000
-MANY: Final = 120
-"""From how many boxes on no hole is looked for; no garment has so many pieces of one cloth."""
+MANY: Final = 8
+"""From how many boxes on more orders are worth more than the holes between them (measured)."""
+VERY_MANY: Final = 120
+"""From how many on no hole is looked for at all, which costs the cube of their number."""
+ORDERS: Final = 800
+EFFORT: Final = 320_000
+"""How many orders are tried from `MANY` boxes on, and of very many fewer."""
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -107,6 +112,8 @@ def pack(boxes: Sequence[Box], strip_width: float) -> Packing:
 def _item(box: Box, across: int, strip_width: float) -> _Item:
     width, length = _fine(box.width), _fine(box.length)
     ways = {(width, length), (length, width)} if box.turns else {(width, length)}
+    # A piece as wide as the strip fits it, though one is rounded up and the other down.
+    ways = {(across if way[0] == across + 1 else way[0], way[1]) for way in ways}
     fits = tuple(sorted(way for way in ways if way[0] <= across))
     if not fits:
         raise ValueError(f"a box {box.width:g} wide is wider than the strip, {strip_width:g}")
@@ -137,7 +144,20 @@ def floor_of(sizes: Sequence[tuple[int, int]], across: int) -> int:
 
 @lru_cache(maxsize=512)
 def _shortest(items: tuple[_Item, ...], across: int) -> _Laid:
-    return shortest(items, lambda order, below: _place(order, across, below), _least(items, across))
+    least = _least(items, across)
+    found = []
+    if len(items) >= MANY:
+        outlined = partial(lay, across)
+        found.append(shortest(items, outlined, least, EFFORT, ORDERS))
+    if len(items) < MANY or (len(items) < VERY_MANY and any(_awkward(item) for item in items)):
+        orders = MOST_ORDERS if len(items) < MANY else MOST_ORDERS // 4
+        found.append(shortest(items, partial(_place, across), least, most=orders))
+    return min(found, key=lambda laid: laid[0])
+
+
+def _awkward(item: _Item) -> bool:
+    """Whether it may turn, or begins only at some places: then either way of laying may do."""
+    return len(item.ways) > 1 or item.step > 0
 
 
 def _least(items: tuple[_Item, ...], across: int) -> int:
@@ -148,10 +168,8 @@ def _least(items: tuple[_Item, ...], across: int) -> int:
     return max(-(-area // across), *(min(way[1] for way in item.ways) for item in items))
 
 
-def _place(order: tuple[_Item, ...], across: int, below: int | None) -> _Laid | None:
+def _place(across: int, order: tuple[_Item, ...], below: int | None) -> _Laid | None:
     """All boxes one after another, each where it ends soonest; None once as long as `below`."""
-    if len(order) > MANY:
-        return _stacked(order, across, below)
     spots: list[_Spot] = []  # always from the beginning of the strip on
     end = 0
     for item in order:
@@ -161,19 +179,6 @@ def _place(order: tuple[_Item, ...], across: int, below: int | None) -> _Laid | 
             return None
         bisect.insort(spots, (y, x, wide, long))
     return end, tuple(spots)
-
-
-def _stacked(order: tuple[_Item, ...], across: int, below: int | None) -> _Laid | None:
-    """The same for very many boxes, each on top of what lies there already."""
-    skyline, spots, end = Skyline(across), list[_Spot](), 0
-    for item in order:
-        y, x, (wide, long) = skyline.soonest(item.ways, item.step, at_edge=item.at_edge)
-        skyline.lay(x, wide, y + long)
-        end = max(end, y + long)
-        if below is not None and end >= below:
-            return None
-        spots.append((y, x, wide, long))
-    return end, tuple(sorted(spots))
 
 
 def _soonest(item: _Item, spots: list[_Spot], across: int) -> tuple[int, int, tuple[int, int]]:

@@ -113,7 +113,7 @@ class Need:
         cut: how long each piece of it lies finished, and `ends` what it takes besides, mm.
         least: of what is cut to pieces like a cloth, the longest place that it lies in, mm.
         bends: of a bone, each material, its usual thickness and the least radius it takes, mm.
-        width, spare, apart, tried: as `notionlist` says them of a notion.
+        width, spare, apart, tried, less: as `notionlist` says them of a notion.
     """
 
     group: str
@@ -135,6 +135,7 @@ class Need:
     spare: int = 0
     apart: float | None = None
     tried: bool = False
+    less: tuple[float, ...] = ()
 
     @property
     def bought(self) -> float | None:
@@ -281,6 +282,7 @@ def _notions(garment: Garment, knowledge: Knowledge) -> list[Need]:
             spare=each.spare,
             apart=each.apart,
             tried=each.tried,
+            less=each.less,
         )
         for each in (*bought, *([drawn] if drawn else []))
     ]

@@ -87,7 +87,7 @@ def _need(
     thing: Thing, places: tuple[str, ...], garment: Garment, knowledge: Knowledge | None
 ) -> Need:
     seams = [seam for seam in garment.seams if seam.name in places]
-    counted = thing.unit == PIECE or all(seam.making.counted for seam in seams)
+    counted = thing.unit == PIECE or all(seam.making.counted or _one(seam) for seam in seams)
     number = sum(seam.making.times for seam in seams) if thing.unit in (PIECE, ROW) else None
     if thing.unit == ONCE and not thing.tool:
         number = 1
@@ -115,6 +115,11 @@ def _need(
     return by_the_length(
         need, garment, as_measured(thing.ends, garment.units), full=thing.unit == FULL
     )
+
+
+def _one(seam: Seam) -> bool:
+    """Whether a place is called after one fastening and is no row, as a waist hook."""
+    return seam.name.casefold().split()[-1] in LOST and not seam.facts.get("length")
 
 
 def _of_lacings(need: Need, garment: Garment, knowledge: Knowledge, ends: float) -> Need:

@@ -218,6 +218,7 @@ class _Compiler:
                     "sold by",
                     "ends",
                     "wide",
+                    "less",
                     "apart",
                 ),
                 keep=True,

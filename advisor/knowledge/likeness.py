@@ -15,7 +15,7 @@ from typing import Any
 from advisor.errors import Problem, nearest
 from advisor.knowledge.book import Book, BookItem
 
-FIELDS = ("structure", "family", "kind", "weave", "ends", "wide", "apart")
+FIELDS = ("structure", "family", "kind", "weave", "ends", "wide", "less", "apart")
 """What is lent as a whole where a file does not say it."""
 
 

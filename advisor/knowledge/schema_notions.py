@@ -40,6 +40,14 @@ class WideForm(Form):
     sources: Sources
 
 
+class LessForm(Form):
+    """How much shorter than the body an elastic is cut, mm; `at` places whose names hold words."""
+
+    mm: Annotated[float, Field(gt=0, le=200)] | None = None
+    at: dict[Word, float] = Field(default_factory=dict)
+    sources: Sources
+
+
 class ApartForm(Form):
     """How far apart the fastenings of a row usually are, mm."""
 
@@ -57,5 +65,6 @@ class NotionForm(EntryForm):
     """Where it is bought otherwise than notions of its kind are."""
     ends: EndsForm | None = None
     wide: WideForm | None = None
+    less: LessForm | None = None
     apart: ApartForm | None = None
     fuses_at: Fusing | None = None

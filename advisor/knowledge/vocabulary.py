@@ -197,7 +197,7 @@ class _WordChecker:
             self._sources(item, ("notes", i), note.sources)
 
     def _bought(self, item: BookItem, form: Any) -> None:
-        for key in ("ends", "wide", "apart"):
+        for key in ("ends", "wide", "less", "apart"):
             self._sources(item, (key,), getattr(getattr(form, key, None), "sources", ()))
 
     def _traits(self, item: BookItem, form: Any) -> None:

@@ -68,6 +68,7 @@ MEASURES: Mapping[str, Measure] = {
     "fullness": Measure("count", 1.0, 6.0, "from 1 (not gathered) to 6"),
     "stretched": Measure("count", 1.0, 2.0, "from 1 (not stretched) to 2"),
     "width": Measure("length", 1.0, 2_000.0, "a notion from 1 mm to 2 m wide", "mm or in"),
+    "body": Measure("length", 50.0, 2_500.0, "a body from 5 cm to 2.5 m round", "cm or in"),
     "needle size": Measure("needle", 55.0, 130.0, "a needle from 55 to 130 (US 7 to 21)"),
 }
 

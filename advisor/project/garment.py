@@ -54,12 +54,16 @@ class Cloth:
 
 @dataclass(frozen=True, slots=True)
 class Use:
-    """How one cloth goes into a seam; `width` of a notion, mm, where it is said there."""
+    """How one cloth goes into a seam.
+
+    `width` is that of a notion and `body` what the body measures round it, mm, where it is said.
+    """
 
     cloth: str
     fullness: float = 1.0
     stretched: float = 1.0
     width: float | None = None
+    body: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -48,6 +48,7 @@ _NEEDS_WORDS = {
     "notion": "its name, such as 'coil zip'",
     "fibres": "{silk: 100}, or 'unknown' where nobody knows",
 }
+_ELASTIC = "elastic"
 _LAYERS = "layers: [shell, shell], or on: shell for a fastening or a trimming"
 CLOTH_KEYS = frozenset(
     {
@@ -314,18 +315,27 @@ class _Reader:
         here = steps if isinstance(layer, str) else (*steps, key)
         name = self._fabric(said, here) if key == "use" else self._notion(said, here)
         measures: dict[str, Any] = {}
-        for what, default in (("fullness", 1.0), ("stretched", 1.0), ("width", None)):
+        for what, default in (
+            ("fullness", 1.0),
+            ("stretched", 1.0),
+            ("width", None),
+            ("body", None),
+        ):
             value = about.get(what)
             if is_scalar(value):
                 read = partial(read_measure, what, value, bare=self.bare)
                 measures[what] = self.findings.attempt((*steps, what), read) or default
         if name is None:
             return None
-        if "width" in measures and self.knowledge.entries[self.cloths[name].entry].kind == "cloth":
+        cloth = self.cloths.get(name)
+        kind = None if cloth is None else self.knowledge.entries[cloth.entry].kind
+        if "width" in measures and kind == "cloth":
             expected = (
                 "the width of the cloth under fabrics:, or of what is cut of it under pieces:"
             )
             self.findings.say((*steps, "width"), "a cloth has no width in a place", expected)
+        if measures.get("body") and kind not in (None, _ELASTIC):
+            self.findings.say((*steps, "body"), "only an elastic is cut from the body")
         return Use(name, **measures)
 
     def _fabric(self, said: str, steps: Steps) -> str | None:

@@ -114,6 +114,7 @@ class LayerForm(Form):
     ease: Plain = None
     stretched: Plain = None
     width: Plain = None
+    body: Plain = None
 
 
 class StripForm(Form):

@@ -12,9 +12,11 @@ IN_THE_SEAM = "in the seam"
 NO_NUMBER = "count them, for how many is not said"
 NO_LENGTH = "measure it, for no length is said"
 TRIED = "; no stretch is said, so try it on before you cut it"
+LESS = "{tried}: {less} shorter than the body there is usual, and body: at its layer reckons it"
 IN_EIGHTHS = 9.0
 US_WIDTH = MM_PER_INCH / 8
 """Above so many mm a width is sold in eighths of an inch."""
+QUARTER = MM_PER_INCH / 4
 LONGER = "or the next longer that the shop has"
 
 
@@ -73,6 +75,10 @@ def _cut_text(row: ToldNeed, lengths: list[str], units: System) -> str:
     each = "on each for its" if several else "for its"
     ends = f", and {show_size(row.ends_mm, units)} more {each} ends" if row.ends_mm else ""
     tried = TRIED if row.tried else ""
+    if row.less_mm:
+        us = units == "us"
+        less = (round(mm / QUARTER) * QUARTER if us else mm for mm in row.less_mm)
+        tried = LESS.format(tried=tried, less=" or ".join(show_size(mm, units) for mm in less))
     return f"{', '.join(lengths)}{whole}{ends}{tried}"
 
 
@@ -97,9 +103,8 @@ def strip_text(row: ToldNeed, strip: ToldStrip, units: System) -> str:
     wide = show_range("length", low, high, units)
     if not row.length_mm or strip.square_mm is None:
         return f"{wide} wide, on the bias; give its seams a length to have it reckoned"
-    long = show("length", row.length_mm, units)
     square = show("length", strip.square_mm, units)
     return (
-        f"{long} of it {wide} wide, joins counted: a square of {square} gives that, of a thin firm "
-        "cloth; it is on top of the pieces above"
+        f"{row.buy} of it {wide} wide, joins counted: a square of {square} gives that, of a thin "
+        "firm cloth; it is on top of the pieces above"
     )

@@ -42,7 +42,8 @@ def test_interfacing_is_reckoned_from_the_waistband_and_the_flaps() -> None:
     """A band of 80 × 9 cm and two of the four flaps below it: 17 cm, so 20 cm."""
     row = next(row for row in pinafore().cloth or () if row.fabric == "woven fusible interfacing")
     assert ("20 cm", 3) == (row.buy, row.pieces)
-    assert "as large as what it backs: waistband (1), flap (2)." in " ".join(row.says)
+    cut = "waistband (1 of 80 cm × 90 mm), flap (2 of 16 cm × 80 mm)"
+    assert f"by what it backs: {cut}." in " ".join(row.says)
 
 
 def test_the_elastic_of_the_waist_is_not_that_of_the_wrists() -> None:

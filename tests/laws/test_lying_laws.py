@@ -155,6 +155,14 @@ def hold_count(own: list[Lies], piece: CutPiece, sold: BoughtCloth) -> None:
             assert min(one.y % sold.step_mm, -one.y % sold.step_mm) < 0.1
 
 
+def test_a_piece_as_wide_as_the_cloth_fits_it() -> None:
+    """In ninety-sevenths of a mm as well, which no whole number of ten-thousandths is."""
+    wide = 29101 / 97
+    pieces = [CutPiece(wide, 80.0), CutPiece(60.0, 80.0, 3)]
+    found = cloth.estimate(pieces, BoughtCloth(wide))
+    assert 4 == sum(one.number for one in lying(found.laid, pieces))
+
+
 def test_a_plaid_in_inches_is_laid_and_told() -> None:
     """A repeat of 2 1/4 in that shrinks by 3.5 %: an odd number of mm, over and over."""
     plaid = BoughtCloth(1143, repeat_mm=57.15, selvage_mm=10, shrinks_long=0.035, ends_mm=15)

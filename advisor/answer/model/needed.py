@@ -43,7 +43,8 @@ class ToldNeed:
     is, or how thick if it is `round`, and `width` whether that was said, is usual, or is for her
     to choose; "" where nothing is told of it. `spare` are bought besides `number`, and `apart_mm`
     is how far apart the fastenings of a row are taken to be where only its length is said. `tried`
-    is said of an elastic whose length the body tells, for nobody says how far it is stretched.
+    is said of an elastic whose length the body tells, for nobody says how far it is stretched, and
+    `less_mm` how much shorter than the body it is usually cut.
     """
 
     group: str
@@ -68,3 +69,4 @@ class ToldNeed:
     spare: int = 0
     apart_mm: float | None = None
     tried: bool = False
+    less_mm: tuple[float, ...] = ()

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
+from advisor.construction.bands import Band, band_of
 from advisor.construction.notionlist import (
     BY_LENGTH,
     Lengths,
@@ -12,6 +15,8 @@ from advisor.construction.notionlist import (
     notions_to_buy,
 )
 from advisor.construction.widths import Width
+from advisor.decide.kit import Need
+from advisor.decide.onerow import one_row
 from advisor.decide.usedup import used_up
 from advisor.errors import InputError
 from advisor.order.work import order_of
@@ -45,6 +50,57 @@ def test_elastic_is_cut_shorter_by_what_it_is_stretched() -> None:
     assert [(1, 26), (2, 20.87), (2, 18)] == [
         (each.number, round((each.each or 0) / 25.4, 2)) for each in found.cut
     ]
+
+
+@pytest.mark.parametrize(
+    ("place", "notion", "body", "cut"),
+    [
+        ("waist casing", "woven elastic", "76 cm", 710),
+        ("wrist casing", "braided elastic", "16 cm", 147),
+        ("leg casing", "knitted elastic", "52 cm", 495),
+        ("waist casing", "woven elastic", "45 cm", 405),
+        ("back waist casing", "woven elastic", "32 cm", 320),
+    ],
+)
+def test_an_elastic_is_cut_from_the_body(place: str, notion: str, body: str, cut: float) -> None:
+    """5 cm less round a waist, 25 mm a leg, 13 mm a wrist (trade-elastic-lengths).
+
+    Of a child's waist no more than a tenth; across a back as long as is said.
+    """
+    elastic = f"{{notion: {notion}, body: {body}}}"
+    found = bought(f"name: {place}, kind: casing, layers: [c, {elastic}], length: 90 cm")
+    assert ((Lengths(1, cut),), False) == (found.cut, found.tried)
+
+
+def test_an_elastic_that_is_tried_on_is_told_how_much_shorter_is_usual() -> None:
+    """Nothing is told of it where the body is not gone round, or its edge alone is known."""
+    casing = "layers: [c, {notion: woven elastic}], kind: casing, length: 90 cm"
+    assert (50,) == bought(f"name: waist casing, {casing}").less
+    assert () == bought(f"name: back waist casing, {casing}").less
+    assert () == bought(f"name: thumb loop casing, {casing}").less
+    assert (
+        ()
+        == bought(
+            "name: leg, kind: elastic edge, layers: [c, {notion: swimwear elastic}], length: 60 cm"
+        ).less
+    )
+
+
+def test_only_an_elastic_is_cut_from_the_body() -> None:
+    """A tape stays an edge, whatever the body measures there."""
+    with pytest.raises(InputError, match="only an elastic is cut from the body"):
+        bought("name: waist, layers: [c, {notion: stay tape, body: 70 cm}], length: 70 cm")
+
+
+def test_the_place_says_how_long_its_elastic_is_cut() -> None:
+    """She sews from the line of the place: 52 cm at 1.3 is 40 cm, and the ends besides."""
+    made = garment(
+        "  - {name: leg casing, kind: casing, length: 52 cm,\n"
+        "     layers: [c, {notion: woven elastic, stretched: 1.3}]}\n",
+        HEAD,
+    )
+    band = band_of(made.seams[0], made, known())
+    assert Band("woven elastic", 400.0, 25.0) == band
 
 
 def test_a_front_zip_has_two_sides() -> None:
@@ -216,3 +272,37 @@ def test_every_notion_that_is_sold_by_the_length_says_what_its_ends_take() -> No
         by_length = entry.facts.get("sold by", "length") == "length"
         if entry.kind in BY_LENGTH - {"bone"} and by_length:
             assert "ends" in entry.facts, entry.id
+
+
+def test_one_notion_is_one_row_of_the_list() -> None:
+    """Tape that a place names and tape that another is advised are bought as one length."""
+    named = Need(
+        "in the seam",
+        "tape",
+        "",
+        "stay-tape",
+        ("hip",),
+        "missing",
+        length=540.0,
+        cut=(Lengths(1, 540.0),),
+        ends=30.0,
+        width=Width(6.0),
+    )
+    advised = replace(
+        named,
+        item="stay tape",
+        word="stay tape",
+        places=("neck",),
+        length=300.0,
+        cut=(Lengths(2, 150.0),),
+    )
+    (row,) = one_row([advised, named], known())
+    assert ("tape", ("neck", "hip"), 840.0) == (row.item, row.places, row.length)
+    assert ((Lengths(1, 540.0), Lengths(2, 150.0)), 930.0) == (row.cut, row.bought)
+    unsaid = replace(advised, length=None, cut=(Lengths(1, None),))
+    assert None is one_row([unsaid, named], known())[0].bought
+    other = replace(named, width=Width(12.0, said=True))
+    assert 2 == len(one_row([advised, other], known()))
+    sealing = replace(named, word="seam sealing tape or seam sealant", width=None)
+    assert 1 == len(one_row([replace(named, word="sealing-tape"), sealing], known()))
+    assert 2 == len(one_row([named, sealing], known()))

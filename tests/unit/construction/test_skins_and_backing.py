@@ -118,6 +118,28 @@ def test_a_canvas_lies_on_the_front_and_not_on_its_facing() -> None:
     assert [("front", 2, 320)] == [(one.name, one.number, one.width) for one in row.cuts]
 
 
+@pytest.mark.parametrize(("kind", "high"), [("canvas", 630), ("faced edge", 1150)])
+def test_a_canvas_ends_where_its_place_does(kind: str, high: float) -> None:
+    """60 cm of it and 3 to trim, not the 115 of the coat; the length of an edge says nothing."""
+    piece = cut("front", "width: 48 cm, height: 115 cm", 2)
+    line = "layers: [tweed, {notion: hair canvas}], length: 60 cm"
+    seam = f"  - {{name: front canvas, kind: {kind}, times: 2, {line}}}\n"
+    row = bought(seam, piece)["hair canvas"][0]
+    assert [("front", 2, high)] == [(one.name, one.number, one.height) for one in row.cuts]
+
+
+def test_a_canvas_is_as_long_as_the_longest_of_its_places() -> None:
+    """A lapel of 40 cm takes nothing from the chest of 60."""
+    piece = cut("front", "width: 48 cm, height: 115 cm", 2)
+    line = "kind: canvas, times: 2, layers: [tweed, {notion: hair canvas}]"
+    seams = "".join(
+        f"  - {{name: {name}, {line}, length: {long} cm}}\n"
+        for name, long in (("front canvas", 60), ("front lapel canvas", 40))
+    )
+    row = bought(seams, piece)["hair canvas"][0]
+    assert [("front", 630)] == [(one.name, one.height) for one in row.cuts]
+
+
 def test_what_is_quilted_is_backed_all_over() -> None:
     """The length of a quilting is that of its rows, and no measure of the wadding."""
     pieces = cut("front", number=2) + cut("back")

@@ -1,0 +1,43 @@
+"""How long an elastic is cut from the body: so much shorter as its file says of such a place.
+
+The file names it under `less`: 5 cm round a waist, 13 mm round a wrist (`trade-elastic-lengths`).
+Never more than `MOST` of the body, so that a child's waist is not cut as much as hers (`estimate`).
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from advisor.construction.widths import at_place
+from advisor.knowledge.model import Entry
+from advisor.project.garment import Seam
+
+ELASTIC: Final = "elastic"
+DRAWN_IN: Final = frozenset({"casing", "elastic-edge"})
+"""Kinds of places that an elastic draws in; in a seam it only stays what gives."""
+EDGE: Final = "elastic-edge"
+MOST: Final = 0.1
+
+
+def less_than_body(entry: Entry, seam: Seam) -> float | None:
+    """How much shorter than the body it is usually cut there, mm; None where nothing says it."""
+    said = entry.facts.get("less")
+    return None if said is None else at_place(said, seam) or None
+
+
+def from_body(entry: Entry, seam: Seam, body: float) -> float:
+    """How long it lies round so much of a body, mm."""
+    return body - min(less_than_body(entry, seam) or 0.0, MOST * body)
+
+
+def is_tried(entry: Entry, places: list[Seam], name: str) -> bool:
+    """Whether only trying it on tells its length: it draws in, and no stretch nor body is said."""
+    uses = [use for seam in places for use in seam.uses if use.cloth == name]
+    said = any(use.stretched > 1 or use.body for use in uses)
+    return entry.kind == ELASTIC and any(s.place in DRAWN_IN for s in places) and not said
+
+
+def told_less(entry: Entry, places: list[Seam]) -> tuple[float, ...]:
+    """How much shorter than the body it is cut in places, mm, least first, where that is usual."""
+    every = {less_than_body(entry, seam) for seam in places if seam.place in DRAWN_IN - {EDGE}}
+    return tuple(sorted(less for less in every if less))
