@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from advisor.answer.stiffwords import stiff_says
 from advisor.construction.holding import Holding
+from advisor.construction.needlestack import ALONG
 from advisor.construction.seamwork import (
     CONFLICT,
     FINE,
@@ -146,12 +147,13 @@ def _needle_says(work: SeamWork) -> list[str]:
     if work.fine_needle is None or work.spot is None:
         return []
     pick, wants = work.fine_needle
+    whole = work.spot.name in ALONG
+    sewn = f"the cloths want no needle above {pick:g}" if whole else f"the seam takes {pick:g}"
     text = (
-        f"Eye: over the thickest place turn the hand wheel, with glasses on: the cloths want no "
-        f"needle above {pick:g}, and so many plies may bend and break one below {wants:g} "
-        "(estimate)."
+        f"Eye: over the thickest place turn the hand wheel, with glasses on: {sewn}, and so many "
+        f"plies may bend and break one below {wants:g} (estimate)"
     )
-    return [text]
+    return [f"{text}." if whole else f"{text}; where the cloths bear that, it goes in there alone."]
 
 
 def _flatten_says(work: SeamWork) -> list[str]:
