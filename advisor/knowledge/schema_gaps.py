@@ -16,6 +16,7 @@ Known = Literal[
     "sleeved",
     "ends nowhere",
     "hangs from a band",
+    "pile with nothing inside",
 ]  # fmt: skip
 """What code answers of the place that calls for another."""
 

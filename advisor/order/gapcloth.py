@@ -15,7 +15,7 @@ from advisor.order.roles import holds_words
 from advisor.project.garment import Garment
 from advisor.project.linings import lining_by_seams
 
-SLEEVE, ZIP = "sleeve", "zip"
+SLEEVE, ZIP, UNDERCOLLAR, PILES = "sleeve", "zip", "undercollar", "piles"
 ARMHOLES: Final = frozenset({"armhole", "raglan"})
 """Roles of what joins a sleeve to the body, each perhaps of its own cloth."""
 
@@ -36,6 +36,9 @@ def cloths_of(
         project takes until the maker has struck one of them out.
     """
     found = _own_side(place, garment, knowledge) or tuple(garment.cloths)
+    if holds_words(wanted, UNDERCOLLAR):
+        firm = [n for n in found if knowledge.entries[garment.cloths[n].entry].family != PILES]
+        return tuple(firm) or found
     if place.kind.id == ZIP and len(found) > 1:
         return (" or ".join(found),)  # it ends in one of them, and nothing tells in which
     if place.role.id not in ARMHOLES or len(found) == 1:

@@ -28,6 +28,7 @@ ABOVE_SIDE: Final = 300.0
 GIVES: Final = 1
 """From this level of `stretch` on, slight, a cloth may go over shoulders or hips by itself."""
 BOTH, LINING = "both", "lining"
+PILES: Final = "piles"
 PARTING: Final = frozenset({"open-ended-zip", "two-way-zip"})
 SLEEVED: Final = frozenset({"sleeve-hem", "cuff", "sleeve-vent", "sleeve-head-roll"})
 
@@ -67,6 +68,7 @@ class _Search:
             "sleeved": self.is_sleeved,
             "ends nowhere": self.ends_nowhere,
             "hangs from a band": self.hangs_from_band,
+            "pile with nothing inside": self.is_soft_pile,
         }
 
     def gaps(self, rule: GapRule) -> list[Gap]:
@@ -167,6 +169,12 @@ class _Search:
         own = [p for p in self.places if _together(p, place)]
         roles = {p.role.id for p in own}
         return BAND in roles and not roles & {*UPPER, WAIST}
+
+    def is_soft_pile(self, place: SeamPlace) -> bool:
+        """Whether it is two layers alone, one of them with a cut pile on a soft ground."""
+        return len(place.seam.uses) == len(place.cloths) <= 2 and any(
+            self.entries[name].family == PILES for name in place.cloths
+        )
 
     def closes(self, place: SeamPlace) -> bool:
         """Whether its buttons close something, and are not only for show."""
