@@ -25,6 +25,8 @@ EDGES = frozenset({"edge", "casing", "band"})
 AT_A_ZIP = frozenset({"lining-seam", "ribbon"})
 """Kinds of what is sewn over the tape of a zip where its name says so."""
 FACED = "faced-edge"
+FRONT_OR_NECK = frozenset({"front", "neck", "neckline"})
+"""Words of a facing that meets a collar."""
 UPPER = frozenset({"top", "edge", "neck", "neckline", "bib", "bust", "bodice"})
 """Words of an edge that a strap is caught in."""
 SEAMS = frozenset({"seam", "edge", "gathers", "band", "dart", "fold", "laid on", "stay", "casing"})
@@ -80,6 +82,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "hangs from the band": _strap(place) and hangs_from_band(facts.places),
         "frill": is_frill(place),
         "loops caught in": place.method.id == "button-loops-caught-in",
+        "collar or its facing": _collar_or_facing(place),
         "at the neck": "neck" in ends,
         "at the wrist": "wrist" in ends,
         "not at the wrist": "wrist" not in ends,
@@ -103,6 +106,15 @@ def _over_shoulders(place: SeamPlace, facts: Facts) -> bool:
         and not front
         and any(p.role.id == "shoulder" and crosses(place, p) for p in facts.places)
     )
+
+
+def _collar_or_facing(place: SeamPlace) -> bool:
+    """Whether it is a collar that a facing is sewn over, or a facing that runs up to the neck.
+
+    The ends of a collar on a stand are finished by themselves, at a front that is turned already.
+    """
+    facing = place.role.id == "facing" and bool(FRONT_OR_NECK & set(singular_words(place.name)))
+    return place.method.id == "collar-set" or facing
 
 
 def _strap(place: SeamPlace) -> bool:
