@@ -141,6 +141,7 @@ Tag = Literal[
     "of the lining",
     "not of the lining",
     "not a flap",
+    "not of a collar",
     "not at a vent",
     "not hemmed apart",
     "left as it is cut",

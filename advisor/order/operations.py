@@ -164,7 +164,7 @@ class _Maker:
         told = f": {', '.join(names)} may still be changed" if names else ""
         if SLEEVE in {p.role.id for p in ready} and ARMHOLE not in {p.role.id for p in ready}:
             told += "; baste the sleeves in" if child else "; pin the basted sleeves in"
-        cut = [p for p in self.places if fitting.cut_into(p)]
+        cut = [p for p in self.places if fitting.cut_into(p) and not fitting.tries(p)]
         if cut:
             names = [p.name for p in cut]
             told += f"; mark anew where {listed(names)} will lie, before anything is cut there"

@@ -66,6 +66,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "left as it is cut": place.method.id == "hem-left-raw",
         "not at a vent": role.id != "vent-lining",
         "not hemmed apart": role.id != PART_HEM,
+        "not of a collar": place.method.id != "collar-padded-by-hand",
         "not a flap": role.id != POCKET_FLAP,
         "shell to lining": place.unit == "both" and place.kind.id == "faced-edge",
         "takes in the lining": place.unit == "both" and place.kind.family not in NO_SEAM,

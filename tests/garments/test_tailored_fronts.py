@@ -101,10 +101,13 @@ def test_a_collar_on_a_stand_waits_for_the_front() -> None:
 
 
 def test_a_thick_dart_is_cut_open_after_the_fitting() -> None:
-    """And what runs over it is basted until then."""
-    steps = ("stitch front dart", "baste side", "fit", "cut open front dart", "press front dart")
-    assert stands(work(COAT), *steps, "join side")
-    assert "fit" in work(COAT).graph.forced_before("cut open front dart")
+    """It is only basted until then, and so is what runs over it."""
+    cut = ("stitch front dart", "cut open front dart", "press front dart", "join side")
+    assert stands(work(COAT), "baste front dart", "baste side", "fit", *cut)
+    assert "fit" in work(COAT).graph.forced_before("stitch front dart")
+    assert "mark anew where welt pocket will lie" in work(COAT).tasks["fit"].step.does
+    tried = changed(COAT, "pattern: new", "pattern: tried")
+    assert stands(tried, "cut open front dart", "fit")
 
 
 def test_canvas_hangs_in_the_front_at_the_fitting_and_is_laid_back_from_a_slit() -> None:
@@ -123,6 +126,14 @@ def test_where_the_pattern_is_tried_or_a_dart_is_open_late_the_pocket_comes_befo
         assert not any(step.startswith("lay the canvas back") for step in found.order)
     chain = tried.graph.chain("close welt pocket", "baste front canvas")
     assert any("others baste it in before" in item.why for item in chain)
+
+
+def test_an_undercollar_waits_for_no_fitting_and_no_pocket() -> None:
+    """It is padded and shaped by itself; only a front is tried on with its canvas in."""
+    line = "  - {name: undercollar, layers: [cloth, {notion: hair canvas}], kind: canvas}\n"
+    for found in (ordered(JACKET + line), ordered((JACKET + line).replace(": new", ": tried"))):
+        for step in ("baste undercollar", "trim undercollar"):
+            assert not {"fit", "close welt pocket"} & set(found.graph.forced_before(step))
 
 
 def test_a_patch_pocket_is_sewn_to_the_flat_front() -> None:
