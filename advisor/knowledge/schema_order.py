@@ -192,6 +192,7 @@ MachineWord = Literal[
     "zigzag",
     "straight",
     "twin",
+    "thick",
     "buttonhole",
     "facing",
 ]

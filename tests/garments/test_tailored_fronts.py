@@ -212,3 +212,15 @@ def test_a_row_of_its_own_counts_and_what_has_no_edge_takes_none() -> None:
     found = ordered(ROWS)
     assert not {"topstitch hem", "topstitch buttons"} & set(found.order)
     assert any("'buttons'" in text and "no edge" in text for text in found.remarks)
+
+
+def test_the_machine_is_set_for_the_thread_that_is_topstitched_with() -> None:
+    """A thick thread in the needle and a large needle for it; the bobbin keeps what it has."""
+    found = work(COAT).tasks
+    rows, seam = (
+        found[step].step.machine for step in ("topstitch centre back", "join centre back")
+    )
+    assert rows
+    assert seam
+    assert (rows.point, rows.size, rows.thread_below) == ("topstitch", 100, seam.thread_below)
+    assert "for topstitching" in rows.thread_above
