@@ -147,13 +147,12 @@ def _needle_says(work: SeamWork) -> list[str]:
     if work.fine_needle is None or work.spot is None:
         return []
     pick, wants = work.fine_needle
+    held = f"the cloths want no needle above {pick:g}, and so many plies may bend and break one"
+    only = f"the seam takes {pick:g}; so many plies may break one"
     whole = work.spot.name in ALONG
-    sewn = f"the cloths want no needle above {pick:g}" if whole else f"the seam takes {pick:g}"
-    text = (
-        f"Eye: over the thickest place turn the hand wheel, with glasses on: {sewn}, and so many "
-        f"plies may bend and break one below {wants:g} (estimate)"
-    )
-    return [f"{text}." if whole else f"{text}; where the cloths bear that, it goes in there alone."]
+    there = "" if whole else f"; {wants:g} there alone, if borne"
+    wheel = "Eye: over the thickest place turn the hand wheel, with glasses on: "
+    return [f"{wheel}{held if whole else only} below {wants:g} (estimate){there}."]
 
 
 def _flatten_says(work: SeamWork) -> list[str]:

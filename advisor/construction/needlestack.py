@@ -4,8 +4,8 @@ A fine needle bends in a thick, dense stack, strikes the plate and breaks. No pu
 needle by thickness of the stack was found: the steps are ours (`estimate`). They begin above what
 two plies of a coating come to (about 1.3 mm); below that the cloths speak for themselves.
 What the whole seam is sewn with goes by what lies along all of it: over one crossing the hand
-turns the wheel, or a larger needle is put in for that alone, and only what is past sewing with a
-fine one rules that out.
+turns the wheel, or a larger needle is put in for that alone, so that the rest of the seam is at
+most one size finer than such a hump wants.
 """
 
 from __future__ import annotations
@@ -56,16 +56,18 @@ def add_needles(
 
 def needle_claims(spots: list[Spot], top: float) -> list[Claim]:
     """What a seam asks of the needle: the size that suits all of it, the finest for its worst."""
-    found, line = [], thickest([spot for spot in spots if spot.name in ALONG])
+    line, worst = thickest([spot for spot in spots if spot.name in ALONG]), thickest(spots)
     suits = needed_needle(line.foot_mm)[0] if line else 0.0
+    found = []
     if line and suits and line.foot_mm < BREAKS_MM:
         found = [_claim(suits, top, _why(line), "should", LAST)]
     elif line and suits:
         # A finer needle that breaks flies at the face, so here the stack is heard first; where a
         # tender layer rules the size out, one size finer is still better than none of it.
         found = [_claim(size, top, _why(line), "should", FIRST) for size in (suits, suits - FINER)]
-    worst = thickest(spots)
-    finest = needed_needle(worst.foot_mm)[1] if worst else 0.0
+    wanted, finest = needed_needle(worst.foot_mm) if worst else (0.0, 0.0)
+    if worst and worst is not line and worst.foot_mm >= BREAKS_MM:
+        found.append(_claim(wanted - FINER, top, _why(worst), "should", FIRST))
     return [*found, _claim(finest, top, _why(worst), "must", LAST)] if worst and finest else found
 
 

@@ -193,7 +193,7 @@ def test_a_seam_takes_the_needle_of_its_cloth_and_a_crossing_the_hand_wheel() ->
     seam = next(s for s in garment(DRESS).seams if s.name == "back zip")
     told = " ".join(warnings(seamwork(seam, found.judgement, known()), "metric"))
     assert "turn the hand wheel, with glasses on" in told
-    assert "it goes in there alone" in told
+    assert "90 there alone, if borne" in told
 
 
 def test_rows_that_no_method_sews_are_a_stage_of_their_own() -> None:
