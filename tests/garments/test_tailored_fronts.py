@@ -224,3 +224,13 @@ def test_the_machine_is_set_for_the_thread_that_is_topstitched_with() -> None:
     assert seam
     assert (rows.point, rows.size, rows.thread_below) == ("topstitch", 100, seam.thread_below)
     assert "for topstitching" in rows.thread_above
+
+
+def test_a_lining_that_hangs_from_turned_edges_is_felled_round_the_vent() -> None:
+    """As one that hangs from a facing; where nothing holds it at the top, nothing is felled."""
+    vent = "  - {name: back vent, layers: [drill, drill], length: 20 cm}\n"
+    arms = "  - {name: armhole edge, layers: [drill, lining], length: 46 cm, edge: turned}\n"
+    felled = "fell the lining round back vent"
+    assert felled in ordered(DRESS + vent + arms).order
+    edge = next(line for line in DRESS.splitlines() if "neck edge" in line)
+    assert felled not in ordered(DRESS.replace(f"{edge}\n", "") + vent).order
