@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from advisor.answer.stiffwords import stiff_says
 from advisor.construction.holding import Holding
+from advisor.construction.needlestack import ALONG
 from advisor.construction.seamwork import (
     CONFLICT,
     FINE,
@@ -146,12 +147,12 @@ def _needle_says(work: SeamWork) -> list[str]:
     if work.fine_needle is None or work.spot is None:
         return []
     pick, wants = work.fine_needle
-    text = (
-        f"Eye: over the thickest place turn the hand wheel, with glasses on: the cloths want no "
-        f"needle above {pick:g}, and so many plies may bend and break one below {wants:g} "
-        "(estimate)."
-    )
-    return [text]
+    held = f"the cloths want no needle above {pick:g}, and so many plies may bend and break one"
+    only = f"the seam takes {pick:g}; so many plies may break one"
+    whole = work.spot.name in ALONG
+    there = "" if whole else f"; {wants:g} there alone, if borne"
+    wheel = "Eye: over the thickest place turn the hand wheel, with glasses on: "
+    return [f"{wheel}{held if whole else only} below {wants:g} (estimate){there}."]
 
 
 def _flatten_says(work: SeamWork) -> list[str]:

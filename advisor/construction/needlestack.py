@@ -3,6 +3,9 @@
 A fine needle bends in a thick, dense stack, strikes the plate and breaks. No published table of
 needle by thickness of the stack was found: the steps are ours (`estimate`). They begin above what
 two plies of a coating come to (about 1.3 mm); below that the cloths speak for themselves.
+What the whole seam is sewn with goes by what lies along all of it: over one crossing the hand
+turns the wheel, or a larger needle is put in for that alone, so that the rest of the seam is at
+most one size finer than such a hump wants.
 """
 
 from __future__ import annotations
@@ -13,7 +16,7 @@ from advisor.claims.collect import Gathered, Place
 from advisor.claims.combine import Verdict, decide
 from advisor.claims.speakers import Said
 from advisor.construction.bulk import kinds_of, thickest
-from advisor.construction.stack import Spot, spots_of
+from advisor.construction.stack import FOLDED_SEAMS, ON_A_PLEAT, STITCH_LINE, Spot, spots_of
 from advisor.knowledge.model import Claim, Knowledge
 from advisor.project.garment import Garment
 
@@ -24,6 +27,8 @@ FIRST, LAST = 0, 3
 FINER: Final = 10.0
 STEPS: Final = ((4.0, 100.0, 80.0), (2.5, 90.0, 70.0), (1.8, 80.0, 0.0))
 """From mm under the foot: the size (NM) that suits, and the finest that goes through at all."""
+ALONG: Final = frozenset({STITCH_LINE, ON_A_PLEAT, *FOLDED_SEAMS.values()})
+"""What a seam is sewn through from end to end, or again and again."""
 
 
 def add_needles(
@@ -41,8 +46,7 @@ def add_needles(
         place = Place("seam", seam.name)
         if seam.by_hand or NEEDLE not in verdicts[place]:
             continue
-        spot = thickest(spots_of(seam, garment, knowledge, kinds))
-        claims = needle_claims(spot, aspect.high) if spot else []
+        claims = needle_claims(spots_of(seam, garment, knowledge, kinds), aspect.high)
         if claims:
             about = frozenset(seam.cloths())
             said = [Said(seam.name, claim, (), True, about) for claim in claims]
@@ -50,18 +54,25 @@ def add_needles(
             verdicts[place][NEEDLE] = decide(aspect, gathered.said[place][NEEDLE])
 
 
-def needle_claims(spot: Spot, top: float) -> list[Claim]:
-    """What a place of a seam asks of the needle, the size that suits and the finest."""
-    suits, finest = needed_needle(spot.foot_mm)
-    why = f"{spot.plies:.3g} plies meet {spot.name}: a fine needle bends there and may break."
+def needle_claims(spots: list[Spot], top: float) -> list[Claim]:
+    """What a seam asks of the needle: the size that suits all of it, the finest for its worst."""
+    line, worst = thickest([spot for spot in spots if spot.name in ALONG]), thickest(spots)
+    suits = needed_needle(line.foot_mm)[0] if line else 0.0
     found = []
-    if suits and spot.foot_mm < BREAKS_MM:
-        found = [_claim(suits, top, why, "should", LAST)]
-    elif suits:
+    if line and suits and line.foot_mm < BREAKS_MM:
+        found = [_claim(suits, top, _why(line), "should", LAST)]
+    elif line and suits:
         # A finer needle that breaks flies at the face, so here the stack is heard first; where a
         # tender layer rules the size out, one size finer is still better than none of it.
-        found = [_claim(size, top, why, "should", FIRST) for size in (suits, suits - FINER)]
-    return [*found, _claim(finest, top, why, "must", LAST)] if finest else found
+        found = [_claim(size, top, _why(line), "should", FIRST) for size in (suits, suits - FINER)]
+    wanted, finest = needed_needle(worst.foot_mm) if worst else (0.0, 0.0)
+    if worst and worst is not line and worst.foot_mm >= BREAKS_MM:
+        found.append(_claim(wanted - FINER, top, _why(worst), "should", FIRST))
+    return [*found, _claim(finest, top, _why(worst), "must", LAST)] if worst and finest else found
+
+
+def _why(spot: Spot) -> str:
+    return f"{spot.plies:.3g} plies meet {spot.name}: a fine needle bends there and may break."
 
 
 def _claim(least: float, top: float, why: str, strength: str, rank: int) -> Claim:

@@ -29,6 +29,7 @@ Stack = dict[str, float]
 """Plies of each cloth."""
 
 STITCH_LINE: Final = "at the stitch line"
+ON_A_PLEAT: Final = "on a pleat"
 FOLDED_SEAMS: Final = {
     "French": "in the French ridge",
     "mock French": "in the folded allowances",
@@ -179,7 +180,7 @@ def _stacks(
     if made is not None:
         plies_there = layers(Pleat(made.kind), made.face, made.depth, made.spacing)
         deep = {**line, seam.uses[-1].cloth: line[seam.uses[-1].cloth] - full + plies_there}
-        found.append(("on a pleat", deep, True))
+        found.append((ON_A_PLEAT, deep, True))
     if kind in FOLDED_SEAMS:
         found.append((FOLDED_SEAMS[kind], _times(line, 2), True))
     if edge == "hem" and plies != "flat":

@@ -19,6 +19,7 @@ Known = Literal[
     "hangs from nothing",
     "worn apart",
     "frill ends as it is cut",
+    "pile with nothing inside",
 ]  # fmt: skip
 """What code answers of the place that calls for another."""
 

@@ -30,6 +30,7 @@ from advisor.order.roles import (
     of_another_cloth,
 )
 from advisor.order.setups import OVERLOCKER
+from advisor.order.topstitching import no_stage_for
 from advisor.project.buttons import buttons_of, for_show, half_for_show, has_own_loop, holes_of
 from advisor.project.linings import LINING
 from advisor.project.placing import POCKETS
@@ -54,7 +55,7 @@ SEAMED = frozenset({"side", "seam", "inseam", "yoke", "panel"})
 """Words of a pocket zip that lies in a seam, which is closed above and below it."""
 HOOD_CASING, HOOD_EDGE = "hood-casing", "hood-edge"
 """Roles of the channel round the face, and of the edge that it may lie along."""
-PIPING = "piping-cord"
+PIPING, CUT_OPEN = "piping-cord", "dart-cut-open"
 LOOPS = frozenset({"loop", "rouleau"})
 BRACES = frozenset({"brace", "suspender"})
 """Words of buttons that go through the loops of the braces, and close no edge."""
@@ -114,6 +115,8 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "loops for buttons": lambda: _loops(place),
         "cord may be drawn in": lambda: not _cordless(place, facts),
         "cord ruled out": lambda: _cordless(place, facts),
+        "rows asked for": lambda: no_stage_for(place),
+        "canvas behind it": lambda: _canvas_behind(place, facts),
         "piping in it": lambda: any(facts.entry(n).id == PIPING for n in place.notions),
         "slit of its own": lambda: _slit(place, facts),
         "edge stays as cut": lambda: _left_raw(place, facts),
@@ -134,6 +137,14 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "no enclosed seam asked for": lambda: _seam_said(place) not in ENCLOSED,
     }
     return answers[fact]()
+
+
+def _canvas_behind(place: SeamPlace, facts: Facts) -> bool:
+    """Whether a canvas is basted in behind a pocket before that is cut, for the fitting."""
+    near = [p for p in facts.places if set(p.cloths) & set(place.lies_on)]
+    late = any(p.method.id == CUT_OPEN for p in near)  # such a dart is open before a canvas is in
+    backed = any(p.kind.id == "canvas" for p in near)
+    return backed and not late and facts.fitting.cut_into(place)
 
 
 def keeps(facts: Facts, place: SeamPlace) -> str:

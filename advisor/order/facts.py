@@ -46,8 +46,8 @@ OVERLOCKED = "overlocked"
 NEATENED = "neaten-after"
 CHANNEL = "bone-channel"
 BAGGED = "bagged-lining"
-AT_THE_END = ("press-folds", "free-hairs", "turn-through", "close-opening", "hem-rest")
-"""What is done last at a place of fur, or of which a stretch is left open, however it is made."""
+AT_THE_END = ("topstitch", "press-folds", "free-hairs", "turn-through", "close-opening", "hem-rest")
+"""What is done last at a place, however it is made: rows that are asked for, a gap closed."""
 STITCH = "stitch.type"
 BUTTONHOLES, TOPSTITCHING = "machine buttonholes", "topstitching"
 CORD_EYELETS = 6

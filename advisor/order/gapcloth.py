@@ -15,7 +15,7 @@ from advisor.order.roles import holds_words
 from advisor.project.garment import Garment
 from advisor.project.linings import lining_by_seams
 
-SLEEVE, ZIP = "sleeve", "zip"
+SLEEVE, ZIP, UNDERCOLLAR, PILES = "sleeve", "zip", "undercollar", "piles"
 NAMED_AFTER: Final = "{place}"
 """How a line begins that is called after the place, and is of what is drawn up there."""
 ARMHOLES: Final = frozenset({"armhole", "raglan"})
@@ -40,6 +40,9 @@ def cloths_of(
     if wanted.startswith(NAMED_AFTER) and place.full:
         return place.full
     found = _own_side(place, garment, knowledge) or tuple(garment.cloths)
+    if holds_words(wanted, UNDERCOLLAR):
+        firm = [n for n in found if knowledge.entries[garment.cloths[n].entry].family != PILES]
+        return tuple(firm) or found
     if place.kind.id == ZIP and len(found) > 1:
         return (" or ".join(found),)  # it ends in one of them, and nothing tells in which
     if place.role.id not in ARMHOLES or len(found) == 1:

@@ -85,16 +85,21 @@ def lining_ends(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     return body and not waist and not any(p.role.id not in (SLEEVE_HEM, "cuff") for p in ends)
 
 
+HUNG_FROM = frozenset({"bagged-edge", "top-edge"})
+"""Edges that are turned to a lining, which then hangs from them."""
+
+
 def lining_loose_at_vent(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     """Whether a lining hangs behind the vent of a body or a skirt, and no place is of both."""
     named = any(p.unit != "shell" and VENTS & set(singular_words(p.name)) for p in places)
     behind = any(p.unit == "lining" and p.kind.family == "seam" for p in places)
+    turned = any(p.role.id in HUNG_FROM and p.unit == "both" for p in places)
     return (
         place.role.id == VENT
         and place.unit == "shell"
         and behind
         and not named
-        and _lining_set(places)
+        and (turned or _lining_set(places))
     )
 
 

@@ -30,6 +30,7 @@ ABOVE_SIDE: Final = 300.0
 GIVES: Final = 1
 """From this level of `stretch` on, slight, a cloth may go over shoulders or hips by itself."""
 BOTH, LINING = "both", "lining"
+PILES: Final = "piles"
 PARTING: Final = frozenset({"open-ended-zip", "two-way-zip"})
 SLEEVED: Final = frozenset({"sleeve-hem", "cuff", "sleeve-vent", "sleeve-head-roll"})
 
@@ -74,6 +75,7 @@ class _Search:
             "frill ends as it is cut": lambda p: ends_as_cut(
                 p, self.places, garment, self.entries.__getitem__
             ),
+            "pile with nothing inside": self.is_soft_pile,
         }
 
     def gaps(self, rule: GapRule) -> list[Gap]:
@@ -182,6 +184,12 @@ class _Search:
         own = [p for p in self.places if p.seam.part == part]
         apart = bool(part and others) and not any(others & set(p.cloths) for p in own)
         return bool(place.alone) or apart
+
+    def is_soft_pile(self, place: SeamPlace) -> bool:
+        """Whether it is two layers alone, one of them with a cut pile on a soft ground."""
+        return len(place.seam.uses) == len(place.cloths) <= 2 and any(
+            self.entries[name].family == PILES for name in place.cloths
+        )
 
     def closes(self, place: SeamPlace) -> bool:
         """Whether its buttons close something, and are not only for show."""

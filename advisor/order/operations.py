@@ -30,7 +30,12 @@ from advisor.order.precedences import DRAWN
 from advisor.order.setups import CUT_NOTIONS, Setups
 from advisor.order.step_words import NO_LAST_IRON, by_parts, listed, step_words, tuck_words
 from advisor.order.steps import IronState, MachineState, Step
-from advisor.order.swings import buttonhole_machine, straight_machine, twin_machine
+from advisor.order.swings import (
+    buttonhole_machine,
+    straight_machine,
+    topstitching_machine,
+    twin_machine,
+)
 from advisor.order.tags import tags_of
 from advisor.order.tasks import Task
 
@@ -164,7 +169,7 @@ class _Maker:
         told = f": {', '.join(names)} may still be changed" if names else ""
         if SLEEVE in {p.role.id for p in ready} and ARMHOLE not in {p.role.id for p in ready}:
             told += "; baste the sleeves in" if child else "; pin the basted sleeves in"
-        cut = [p for p in self.places if fitting.cut_into(p)]
+        cut = [p for p in self.places if fitting.cut_into(p) and not fitting.tries(p)]
         if cut:
             names = [p.name for p in cut]
             told += f"; mark anew where {listed(names)} will lie, before anything is cut there"
@@ -319,6 +324,7 @@ class _Maker:
             "facing": partial(facing_machine, self.facts),
             "straight": partial(straight_machine, self.setups),
             "twin": partial(twin_machine, self.setups),
+            "thick": partial(topstitching_machine, self.setups),
             "buttonhole": partial(buttonhole_machine, self.setups),
         }
         maker = makers.get(op.machine)

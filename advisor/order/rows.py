@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import Final
 
 from advisor.order.step_words import STRIPPED
+from advisor.order.topstitching import TOPSTITCH, rows_asked
 from advisor.order.work import Work
 
 EARLY, AFTER, BAG, FACING = "neaten-early", "neaten-after", "neaten-bag", "neaten-facing"
@@ -53,5 +54,6 @@ def further_rows(work: Work) -> dict[str, int]:
     found: dict[str, int] = {}
     for task in work.tasks.values():
         if task.place is not None and task.op in FURTHER:
-            found[task.place.name] = found.get(task.place.name, 0) + FURTHER[task.op]
+            rows = max(rows_asked(task.place), 1) if task.op == TOPSTITCH else 1
+            found[task.place.name] = found.get(task.place.name, 0) + FURTHER[task.op] * rows
     return found

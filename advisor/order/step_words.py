@@ -18,6 +18,7 @@ from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
 from advisor.order.namewords import LAID_ON
 from advisor.order.openings import left_open, opening_fields, waits, zip_gap
 from advisor.order.roles import PLEATED_HEM
+from advisor.order.topstitching import in_rows
 from advisor.project.garment import Garment
 from advisor.project.linings import LINING
 from advisor.project.making import Piece
@@ -147,6 +148,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         "stay-opening": lambda: BEHIND_ZIP.get(
             facts.setups.word(Place("seam", place.name), "seam.support"), STEADY
         ),
+        "topstitch": lambda: in_rows(place),
         "grade": lambda: CLIPPED.get(place.said("shape"), ""),
     }
     return words[op]() if op in words else ""

@@ -1,7 +1,7 @@
 """How a machine is set where its needle does more than go straight down through one hole.
 
 A zigzag, a buttonhole and a twin needle all strike the foot and the plate that are made for a
-straight stitch, so each of them is a set-up of its own and is told as one.
+straight stitch, as a needle for thick thread may, so each is a set-up of its own and told as one.
 """
 
 from __future__ import annotations
@@ -17,6 +17,9 @@ STRAIGHT = "301"
 TWIN = "stretch twin"
 """The point of the needle that hems a knit in two rows: `assoc-twin-knit`."""
 BUTTONHOLE = "buttonhole"
+THICK_NEEDLE = 100
+"""The smallest needle, NM, whose eye takes a topstitching thread well: `trade-needle-sizing`."""
+TO_MATCH = " to match "
 ONE_HOLE_FEET = frozenset({"straight-stitch"})
 
 
@@ -42,6 +45,17 @@ def buttonhole_machine(setups: Setups, place: SeamPlace) -> MachineState | None:
         return None
     sewn = replace(state, thread_above=thread, thread_below=thread)
     return replace(_wide(sewn), foot=BUTTONHOLE, stitch=BUTTONHOLE)
+
+
+def topstitching_machine(setups: Setups, place: SeamPlace) -> MachineState | None:
+    """A thick thread in the needle alone, and a large needle for it; the bobbin keeps its own."""
+    state = setups.lock_machine(place)
+    if state is None:
+        return None
+    colour = state.thread_above.partition(TO_MATCH)[2]
+    thick = f"for topstitching,{TO_MATCH}{colour}" if colour else "for topstitching"
+    size = max(state.size, THICK_NEEDLE)
+    return replace(_wide(state), thread_above=thick, point="topstitch", size=size, stitch="301")
 
 
 def _wide(state: MachineState) -> MachineState:

@@ -26,6 +26,8 @@ EDGES = frozenset({"edge", "casing", "band"})
 AT_A_ZIP = frozenset({"lining-seam", "ribbon"})
 """Kinds of what is sewn over the tape of a zip where its name says so."""
 FACED = "faced-edge"
+FRONT_OR_NECK = frozenset({"front", "neck", "neckline"})
+"""Words of a facing that meets a collar."""
 UPPER = frozenset({"top", "edge", "neck", "neckline", "bib", "bust", "bodice"})
 """Words of an edge that a strap is caught in."""
 SEAMS = frozenset({"seam", "edge", "gathers", "band", "dart", "fold", "laid on", "stay", "casing"})
@@ -69,6 +71,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "left as it is cut": place.method.id == "hem-left-raw",
         "not at a vent": role.id != "vent-lining",
         "not hemmed apart": role.id != PART_HEM,
+        "not of a collar": place.method.id != "collar-padded-by-hand",
         "not a flap": role.id != POCKET_FLAP,
         "shell to lining": place.unit == "both" and place.kind.id == "faced-edge",
         "takes in the lining": place.unit == "both" and place.kind.family not in NO_SEAM,
@@ -85,6 +88,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "hangs from the band": _strap(place) and hangs_from_band(facts.places),
         "frill": is_frill(place),
         "loops caught in": place.method.id == "button-loops-caught-in",
+        "collar or its facing": _collar_or_facing(place),
         "at the neck": "neck" in ends,
         "at the wrist": "wrist" in ends,
         "not at the wrist": "wrist" not in ends,
@@ -108,6 +112,15 @@ def _over_shoulders(place: SeamPlace, facts: Facts) -> bool:
         and not front
         and any(p.role.id == "shoulder" and crosses(place, p) for p in facts.places)
     )
+
+
+def _collar_or_facing(place: SeamPlace) -> bool:
+    """Whether it is a collar that a facing is sewn over, or a facing that runs up to the neck.
+
+    The ends of a collar on a stand are finished by themselves, at a front that is turned already.
+    """
+    facing = place.role.id == "facing" and bool(FRONT_OR_NECK & set(singular_words(place.name)))
+    return place.method.id == "collar-set" or facing
 
 
 def _strap(place: SeamPlace) -> bool:

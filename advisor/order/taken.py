@@ -8,9 +8,7 @@ from advisor.order.facts import Facts
 from advisor.order.fitting import NOT, TO_BODY
 from advisor.order.hanging import cut_in_a_circle
 from advisor.order.kinds import SeamPlace
-
-SEWN_THROUGH = frozenset({"hem", "patch-pocket"})
-"""Kinds of place whose own row is sewn through to the face, and counts for one of topstitching."""
+from advisor.order.topstitching import rows_asked, rows_suit
 
 
 def taken(facts: Facts) -> tuple[str, ...]:
@@ -71,15 +69,9 @@ def _tape(place: SeamPlace, facts: Facts) -> str:
 
 def _topstitch(place: SeamPlace) -> str:
     """Rows of topstitching that the place, as it is made, does not get."""
-    rows = place.seam.making.topstitch
-    own = 1 if place.kind.id in SEWN_THROUGH else 0
-    if rows <= own or any(stage.work == "topstitch" for stage in place.method.stages):
+    if not rows_asked(place) or rows_suit(place):
         return ""
-    more = "no row" if not own else "only the one row that holds it"
-    return (
-        f"'{place.name}': made as {place.method.name} it gets {more} of topstitching; {rows} are "
-        "asked for. What is missing is in no step, time or thread: add it to each by hand."
-    )
+    return f"'{place.name}': made as {place.method.name} it has no edge to be topstitched along."
 
 
 def _gathers(place: SeamPlace) -> str:

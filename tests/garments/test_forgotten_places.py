@@ -28,6 +28,7 @@ SLEEVE, SHOULDERS, HEM = "sleeve-not-closed", "lining-without-shoulders", "linin
 COLLAR, END, HOLES = "collar-not-set", "sleeve-end-not-finished", "buttons-without-holes"
 ARMHOLES = "lining-without-armholes"
 MISSING = {
+    "clock_keeper_coat": ["collar-with-nothing-inside"],
     "04_trousers": [HOLES],
     "06_raincoat": [SLEEVE, SHOULDERS, ARMHOLES],
     "seam_tape_is_not_stay_tape": [SLEEVE, SHOULDERS, ARMHOLES],

@@ -68,7 +68,8 @@ def test_pockets_are_cut_before_the_canvas_lies_behind_them() -> None:
 def test_a_dart_of_thick_cloth_is_cut_open_and_of_thin_cloth_is_not() -> None:
     """Two plies of tweed to one side stand out as a ridge."""
     found = work(WAISTCOAT)
-    assert stands(found, "stitch front dart", "cut open front dart", "press front dart", "fit")
+    steps = ("fit", "stitch front dart", "cut open front dart", "press front dart")
+    assert stands(found, "baste front dart", *steps)
     thin = changed(
         WAISTCOAT,
         "fabric: tweed, fibres: {wool: 100}, weight: 340",
@@ -169,7 +170,8 @@ def test_without_bones_it_is_basted_where_needle_holes_stay() -> None:
 def test_behind_canvas_a_panel_seam_is_finished_first() -> None:
     """Nobody comes to its edges once the canvas is padded."""
     panel = "  - {name: front princess, layers: [tweed, tweed], length: 40 cm, shape: curved}\n"
-    found = changed(WAISTCOAT, "  - {name: front dart", f"{panel}  - {{name: front dart")
+    dart = "  - {name: front dart, layers: [tweed], length: 22 cm, times: 2}\n"
+    found = changed(WAISTCOAT, dart, panel)
     assert "front princess" not in found.tasks["fit"].step.does
     assert "neaten front princess" in found.order[: found.order.index("baste front canvas")]
 

@@ -23,9 +23,9 @@ ORDERS = {
     "gathered-skirt": ["join side", "set side zip", "fit", "join waistband", "sew hem"],
     "trousers": ["set fly zip", "join crotch", "fit", "join waistband", "sew hem"],
     "tailored-jacket": [
+        "baste front canvas",
         "fit",
         "close welt pocket",
-        "baste front canvas",
         "join front facing",
         "join armhole",
         "set facing to lining",
