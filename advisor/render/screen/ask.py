@@ -235,8 +235,7 @@ def rest_rows(answer: Answer, room: ScreenRoom) -> Iterator[tuple[str, str]]:
 
 def _taken(unknown: ToldUnknown, room: ScreenRoom) -> str:
     """What was taken for granted; of words that were left out also which they are."""
-    many = unknown.effect.count(", ") >= FEW
-    if room.brief and unknown.fact == NO_WEIGHT and (many or not room.tasks):
+    if room.brief and unknown.fact == NO_WEIGHT and unknown.effect.count(", ") >= FEW:
         return "the usual weights"
     if unknown.effect.startswith(LEFT_OUT):
         return f"{unknown.fact.split(': ', 1)[-1]}, {unknown.effect}"
@@ -267,15 +266,15 @@ def _to_find_out(answer: Answer, room: ScreenRoom) -> list[str]:
 
 
 def _cautions(answer: Answer, most: int) -> list[str]:
-    """For eyes and children and own limits, then what this combination adds, then the gravest.
+    """For eyes and children and own limits, the gravest of the rest, and what the cloths add.
 
-    The first that the combination adds has room always: nothing else on the screen says it.
+    The first that they surely add together has room always: nothing else on the screen says it.
     """
     special = [c for c in answer.cautions if not c.general]
     kept = [c for c in special if c.kind in ALWAYS_TOLD or c.id == OWN]
-    rest = sorted((c for c in special if c not in kept), key=lambda c: not c.meeting)
-    room = max(int(any(c.meeting for c in rest)), most - len(kept))
-    return list(dict.fromkeys(c.text for c in (*kept, *rest[:room])))
+    kept += [c for c in special if c not in kept][: max(0, most - len(kept))]
+    kept += [c for c in special if c.meeting and c not in kept][:1]
+    return list(dict.fromkeys(c.text for c in kept))
 
 
 def _labelled(label: str, texts: Sequence[str]) -> Iterator[tuple[str, str]]:
