@@ -23,6 +23,8 @@ STITCH, FINISH = "stitch.type", "seam.finish"
 HAND: Final = "hand"
 IDLE: Final = frozenset(GROUPS["machine"]) - {STITCH}
 RAW: Final = "raw-edge"
+TAPED: Final = "seam-sealed-by-tape"
+"""The method whose trimmed allowances lie under a tape, so that nothing else is done to them."""
 UNSEWN: Final = frozenset((*GROUPS["machine"], *GROUPS["thread"], *GROUPS["pins"]))
 
 
@@ -42,9 +44,10 @@ def as_made(
 
 
 def shut_in(work: Work) -> frozenset[str]:
-    """The places of an order whose edges lie between the layers of another: frills of a band."""
+    """The places of an order whose edges are shut in: frills in a band, what a tape lies over."""
     places = {t.place.name: t.place for t in work.tasks.values() if t.place is not None}
-    return frozenset(p.name for p in places.values() if taken_in(p, places.values()))
+    taped = {name for name, place in places.items() if place.method.id == TAPED}
+    return frozenset(p.name for p in places.values() if taken_in(p, places.values())) | taped
 
 
 def _shut_in(judgement: Judgement, names: frozenset[str]) -> Judgement:

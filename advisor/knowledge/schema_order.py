@@ -48,7 +48,6 @@ Fact = Literal[
     "no enclosed seam asked for",
     "load on a backing",
     "very full",
-    "coated",
     "coated throughout",
     "sheer",
     "topstitched",

@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import TYPE_CHECKING
 
 from advisor.claims.collect import Place
+from advisor.claims.drawn import drawn_by
 from advisor.claims.loaded import holds_by_backing
 from advisor.claims.speakers import STAYS
 from advisor.construction.stack import ply_of
@@ -226,6 +227,12 @@ def _cordless(place: SeamPlace, facts: Facts) -> bool:
     """Whether the cord of a place is ruled out: it would strangle a child."""
     drawn = facts.setups.judged(Place("seam", place.name)).get("edge.drawn")
     return drawn is not None and bool(drawn.clash)
+
+
+def cords_out(place: SeamPlace, facts: Facts) -> frozenset[str]:
+    """The notions of a place that are ruled out as its cord."""
+    drawn, _ = drawn_by(place.seam, facts.garment, facts.knowledge)
+    return frozenset({drawn} & set(place.notions) if _cordless(place, facts) else ())
 
 
 def _two_sided(place: SeamPlace, facts: Facts) -> bool:

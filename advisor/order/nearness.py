@@ -1,7 +1,7 @@
 """Which places lie so far apart on a garment that the iron at the one cannot touch the other.
 
-Only what two roles tell without doubt: a hood and what lies below the armhole, the end of a sleeve
-and the body. Whatever is not listed may be near.
+Only what two roles tell without doubt: a hood and what is not sewn to it, the end of a sleeve and
+the body. Whatever is not listed may be near.
 """
 
 from __future__ import annotations
@@ -13,6 +13,8 @@ from advisor.project.placing import singular_words
 
 HOOD = frozenset({"hood", "hood-edge", "hood-casing"})
 SLEEVE_END = frozenset({"cuff", "sleeve-hem"})
+AT_A_HOOD = frozenset({"hood", "neck", "neckline", "collar", "face"})
+"""Words of what a hood is made of, or sewn to."""
 AT_WRIST = frozenset({"sleeve", "wrist", "cuff"})
 """Words of a channel or an elastic that lies at the end of a sleeve."""
 UP_THE_ARM = frozenset({"armhole", "side", "pocket", "patch-pocket", "facing"})
@@ -20,13 +22,6 @@ UP_THE_ARM = frozenset({"armhole", "side", "pocket", "patch-pocket", "facing"})
 SLEEVES, LONG_MM = frozenset({"sleeve", "underarm"}), 250.0
 """Words of the seam that closes a sleeve, and the length from which it is long, mm: estimate."""
 LEG_END = frozenset({"leg-band"})
-BELOW = frozenset(
-    {
-        *("side", "side-and-sleeve", "underarm", "crotch", "inseam", "hem", "lower-edge"),
-        *("waist", "waistband", "tier", "ring-tier"),
-    }
-)
-"""What begins at the armhole or below it."""
 OF_BODY = frozenset(
     {
         *("shoulder", "collar", "collar-attach", "neckband", "centre", "crotch", "inseam"),
@@ -39,6 +34,13 @@ ABOVE_THE_LEG = frozenset(
 )
 
 
+AT_THE_HEM, FROM_THE_HEM = (
+    frozenset({"hem", "waist", "lower"}),
+    frozenset({"shoulder", "collar", "collar-attach", "armhole", "yoke"}),
+)
+"""Words of a band of rib that ends the body, and what lies so high that its iron stays away."""
+
+
 def far_apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     """Whether two places are on parts of a garment that do not lie under one iron."""
     return _apart(one, other, garment) or _apart(other, one, garment)
@@ -47,10 +49,13 @@ def far_apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
 def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     role = other.role.id
     if one.role.id in HOOD:
-        return role in BELOW | SLEEVE_END | LEG_END
+        # It lies apart, and is sewn on at the neck.
+        return role not in HOOD and not AT_A_HOOD & set(singular_words(other.name))
     if at_sleeve_end(one):
         above = role in UP_THE_ARM and _long_sleeved(garment)
         return above or role in OF_BODY | HOOD | LEG_END
+    if one.role.id == "neckband" and AT_THE_HEM & set(singular_words(one.name)):
+        return role in FROM_THE_HEM
     return one.role.id in LEG_END and role in ABOVE_THE_LEG
 
 
