@@ -170,7 +170,11 @@ def _band_says(work: SeamWork, units: System) -> list[str]:
     if work.band is None:
         return []
     long = show("length", work.band.length, units)
-    return [f"Cut {work.band.cloth} {long} long, with an allowance at each end."]
+    ends = "with an allowance at each end"
+    if work.band.pieces > 1:
+        each = show("length", work.band.length / work.band.pieces, units)
+        ends = f"as {work.band.pieces} pieces of {each}, {ends} of each"
+    return [f"Cut {work.band.cloth} {long} long, {ends}."]
 
 
 def _finish_says(work: SeamWork, units: System, *, warn: bool = False) -> list[str]:

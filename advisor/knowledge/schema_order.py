@@ -82,6 +82,7 @@ Fact = Literal[
     "sewn straight",
     "open in front",
     "ends in a zip",
+    "band in pieces",
     "hangs from the shoulder",
     "gap closed here",
     "turned through here",

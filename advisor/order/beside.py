@@ -13,6 +13,7 @@ from advisor.claims.collect import Place
 from advisor.claims.drawn import drawn_by
 from advisor.claims.loaded import holds_by_backing
 from advisor.claims.speakers import STAYS
+from advisor.construction.bands import band_of
 from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
@@ -92,6 +93,10 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "no lapel": lambda: not _lapel(place, facts),
         "slit to be stayed": lambda: _ravels(place, facts),
         "round cuff": lambda: _ring(place, facts),
+        "band in pieces": lambda: (
+            (band := band_of(place.seam, facts.garment, facts.knowledge)) is not None
+            and band.pieces > 1
+        ),
         "band with ends": lambda: not _ring(place, facts),
         "opens end to end": lambda: _end_to_end(place, facts),
         "pocket lined": lambda: place.unit == "both" or _two_sided(place, facts),
