@@ -43,6 +43,7 @@ Fact = Literal[
     "tried on",
     "pattern not tried",
     "lining loose at the zip",
+    "free layer at the zip",
     "lining loose at the vent",
     "eased",
     "no enclosed seam asked for",

@@ -22,7 +22,7 @@ from advisor.order.fitting import NEEDLE_HOLES, PILE_LINE
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
 from advisor.order.namewords import MARKED, NECK, PARTLY
-from advisor.order.openings import closed_here, turned_here
+from advisor.order.openings import closed_here, free_at_zip, turned_here
 from advisor.order.roles import FRILLED, POCKET_FLAP, POCKET_ZIP, holds_words, of_another_cloth
 from advisor.order.setups import OVERLOCKER
 from advisor.project.buttons import HOLES, buttons_of, for_show, half_for_show, has_own_loop
@@ -93,6 +93,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "no lapel": lambda: not _lapel(place, facts),
         "slit to be stayed": lambda: _ravels(place, facts),
         "round cuff": lambda: _ring(place, facts),
+        "free layer at the zip": lambda: bool(free_at_zip(place, facts.garment)),
         "band in pieces": lambda: (
             (band := band_of(place.seam, facts.garment, facts.knowledge)) is not None
             and band.pieces > 1

@@ -46,7 +46,7 @@ OVERLOCKED = "overlocked"
 NEATENED = "neaten-after"
 CHANNEL = "bone-channel"
 BAGGED = "bagged-lining"
-AT_THE_END = ("press-folds", "free-hairs", "turn-through", "close-opening")
+AT_THE_END = ("finish-free-opening", "press-folds", "free-hairs", "turn-through", "close-opening")
 """What is done last at a place of fur, or of which a stretch is left open, however it is made."""
 STITCH = "stitch.type"
 BUTTONHOLES, TOPSTITCHING = "machine buttonholes", "topstitching"

@@ -145,10 +145,9 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
         return hot.op == "fuse" and bool(_cooler(hot, joining, setups))
     if joining.op == "fuse" and place.kind.id not in GLUED_TO_THE_BODY:
         return False  # its piece lies apart until it is joined, or is shaped on the glue
-    if hot.place is not None and far_apart(hot.place, place, setups.garment):
+    laid = place.kind.family == LAID_ON and "flat" not in hot.tags  # the iron keeps off it later
+    if hot.place is not None and (laid or far_apart(hot.place, place, setups.garment)):
         return False
-    if place.kind.family == LAID_ON and hot.place is not None and "flat" not in hot.tags:
-        return False  # it goes on while its piece lies flat, and the iron keeps off it later
     near = set(hot.cloths) & set(place.lies_on)
     cooler = set(_cooler(hot, joining, setups)) & comes_in(joining)
     return bool(near) and bool(cooler)

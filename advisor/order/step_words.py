@@ -12,11 +12,11 @@ from advisor.order.backed import BEHIND, as_worked, backed_with, boned_backing
 from advisor.order.beside import STIFF, STRIPS, deep_pile, marked, pleats_above
 from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
-from advisor.order.fusing import DWELL, fusing_time
+from advisor.order.fusing import DWELL, fusing_time, too_hot
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
 from advisor.order.namewords import LAID_ON
-from advisor.order.openings import left_open, opening_fields, waits, zip_gap
+from advisor.order.openings import free_at_zip, left_open, opening_fields, waits, zip_gap
 from advisor.project.garment import Garment
 from advisor.project.linings import LINING
 from advisor.project.making import Piece
@@ -128,6 +128,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         "press-folds": lambda: listed([p.name for p in pleats_above(place, facts)]),
         "shear": lambda: listed(deep_pile(place, facts, knitted=True)),
         "clear": lambda: listed(list(facts.hard(place))),
+        "finish-free-opening": lambda: listed(list(free_at_zip(place, facts.garment))),
         "bone": lambda: show("length", BONES_CLEAR, units),
         "gather": lambda: _gathers(place, units) if place.full else _ease(place, units),
         "lay-pleats": lambda: listed(list(place.full)),
@@ -160,8 +161,15 @@ def _interfacing(op: str, place: SeamPlace, facts: Facts) -> str:
     bones = facts.setups.bones(place)
     names = [n for n in place.notions if n not in bones and facts.entry(n).kind in STIFF]
     dwell = facts.setups.judged(Place("seam", place.name)).get(DWELL)
-    time = fusing_time([facts.entry(name) for name in names], dwell) if op == "fuse" else ""
-    return listed(names) + (f", {time} in each spot without gliding" if time else "")
+    if op != "fuse":
+        return listed(names)
+    time = fusing_time([facts.entry(name) for name in names], dwell)
+    iron, beside = facts.setups.fuse_iron(place), facts.setups.fused_to(place)
+    bearing = (
+        n for n in place.cloths if n in beside and not too_hot(iron, [facts.setups.bears_alone(n)])
+    )
+    onto = next((f" onto {name}" for name in bearing), "")
+    return f"{listed(names)}{onto}" + (f", {time} in each spot without gliding" if time else "")
 
 
 def _boned(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
