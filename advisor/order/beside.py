@@ -377,6 +377,12 @@ def _stayed(place: SeamPlace, facts: Facts) -> bool:
     return advised in STRIPS and not listed and not taped
 
 
+def giving_edge(place: SeamPlace, facts: Facts) -> str:
+    """Which edge of a seam a stay is laid along, where only one of them gives: that of the knit."""
+    knits = [n for n in dict.fromkeys(place.cloths) if facts.entry(n).structure == "knit"]
+    return f", that of {knits[0]}" if len(knits) == 1 and knits != list(set(place.cloths)) else ""
+
+
 def _seam_said(place: SeamPlace) -> str:
     """The kind of seam that the maker asks for; "" where she leaves it open."""
     return str(dict(place.seam.choices).get("seam.kind", ""))

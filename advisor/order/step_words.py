@@ -9,7 +9,7 @@ from advisor.construction.fullness import drawn_up_by
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import PLAIN
 from advisor.order.backed import BEHIND, as_worked, backed_with, boned_backing
-from advisor.order.beside import STIFF, STRIPS, deep_pile, marked, pleats_above
+from advisor.order.beside import STIFF, STRIPS, deep_pile, giving_edge, marked, pleats_above
 from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
 from advisor.order.fusing import DWELL, fusing_time, too_hot
@@ -61,6 +61,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
         how = f": {listed(list(dict.fromkeys(layers)))} alone, no stitch through the lining"
     units = facts.garment.units
     opening = opening_fields(place, facts.places, units)
+    opening["edge"] = giving_edge(place, facts) if "{edge}" in op.does else ""
     opening["marked"] = marked(place, facts) if "{marked}" in op.does else ""
     text = op.does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
     gap = left_open(place, units) if op.id in JOINS and "{leave}" not in op.does else ""
