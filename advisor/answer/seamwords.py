@@ -211,7 +211,8 @@ def _strength_says(work: SeamWork, units: System, *, warn: bool = False) -> list
     pulled = work.seam.facts.get("stress") == "high"
     says = []
     if held.enough is False and held.has is not None:
-        fix = "a stronger thread, or let tape or a stay take the pull"
+        fix = "let tape or a stay take the pull"
+        fix = f"a stronger thread, or {fix}" if held.thicker else fix
         if held.by_cloth:
             fix = "the cloth itself holds no more, so let tape, a stay or a lining take the pull"
         elif held.shorten_to is not None:

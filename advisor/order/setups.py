@@ -317,7 +317,7 @@ class Setups:
         shade = self.advice.judgement.shades.get(first)
         colour = shade.colour if shade else self.garment.cloths[first].colour
         alike = [n for n, c in self.garment.cloths.items() if colour and c.colour == colour]
-        return min(alike, default=first)
+        return next(iter(alike), first)
 
     def iron(self, place: Place) -> IronState | None:
         """How the iron is set in a place that allows one."""
