@@ -49,6 +49,7 @@ MISSING = {
     "orangery_dress": ["no-way-in", SLEEVE, COLLAR, SHOULDERS, ARMHOLES],
     "overblouse": [HOLES],
     "quilted_jacket": [END, "lower-edge-not-finished"],
+    "saltmarsh_smock": ["zip-lets-rain-through"],
     "smoking_jacket": [SHOULDERS, ARMHOLES],
     "sorrel_wedding": [SHOULDERS, ARMHOLES],
     "stage_gown": [HEM],
