@@ -1,7 +1,7 @@
 """Which places lie so far apart on a garment that the iron at the one cannot touch the other.
 
-Only what two roles tell without doubt: a hood and what is not sewn to it, the end of a sleeve and
-the body. Whatever is not listed may be near.
+Only what two roles tell without doubt: a hood and what is sewn nowhere to it, the end of a sleeve
+and the body, a band of the hem and the shoulders. Whatever is not listed may be near.
 """
 
 from __future__ import annotations
@@ -13,8 +13,6 @@ from advisor.project.placing import singular_words
 
 HOOD = frozenset({"hood", "hood-edge", "hood-casing"})
 SLEEVE_END = frozenset({"cuff", "sleeve-hem"})
-AT_A_HOOD = frozenset({"hood", "neck", "neckline", "collar", "face"})
-"""Words of what a hood is made of, or sewn to."""
 AT_WRIST = frozenset({"sleeve", "wrist", "cuff"})
 """Words of a channel or an elastic that lies at the end of a sleeve."""
 UP_THE_ARM = frozenset({"armhole", "side", "pocket", "patch-pocket", "facing"})
@@ -22,6 +20,15 @@ UP_THE_ARM = frozenset({"armhole", "side", "pocket", "patch-pocket", "facing"})
 SLEEVES, LONG_MM = frozenset({"sleeve", "underarm"}), 250.0
 """Words of the seam that closes a sleeve, and the length from which it is long, mm: estimate."""
 LEG_END = frozenset({"leg-band"})
+BELOW = frozenset(
+    {
+        *("side", "side-and-sleeve", "underarm", "crotch", "inseam", "hem", "lower-edge"),
+        *("waist", "waistband", "tier", "ring-tier"),
+    }
+)
+"""What begins at the armhole or below it."""
+FROM_A_HOOD = frozenset({"yoke", "shoulder", "armhole", "raglan", "patch-pocket"})
+"""What else a hood is not sewn to: it lies apart until it is sewn on at the neck."""
 OF_BODY = frozenset(
     {
         *("shoulder", "collar", "collar-attach", "neckband", "centre", "crotch", "inseam"),
@@ -49,8 +56,7 @@ def far_apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
 def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     role = other.role.id
     if one.role.id in HOOD:
-        # It lies apart, and is sewn on at the neck.
-        return role not in HOOD and not AT_A_HOOD & set(singular_words(other.name))
+        return role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
     if at_sleeve_end(one):
         above = role in UP_THE_ARM and _long_sleeved(garment)
         return above or role in OF_BODY | HOOD | LEG_END
