@@ -210,6 +210,18 @@ def test_a_hot_press_comes_before_the_glue() -> None:
     assert stands(found, "hot press cord", "turn through straps")
 
 
+def test_no_iron_at_the_hem_comes_near_a_short_zip() -> None:
+    """40 cm of a side of 66; one of 60 cm ends too near to the hem to say so."""
+    near = {name for name, tender in of_pinafore().hot_near if "coil zip" in tender}
+    long = {
+        name
+        for name, tender in of_pinafore("length: 40 cm, part", "length: 60 cm, part").hot_near
+        if "coil zip" in tender
+    }
+    assert "press hem" not in near
+    assert "press hem" in long
+
+
 def test_straps_are_basted_on_for_the_fitting() -> None:
     """The pinafore hangs from them; a dress with shoulders does not."""
     found = of_pinafore()
