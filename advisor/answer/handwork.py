@@ -12,17 +12,21 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Final
 
+from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict, only
 from advisor.claims.judgement import Advice, Judgement
+from advisor.claims.shrinking import SHRINK
 from advisor.knowledge.places import GROUPS, Method
 from advisor.order.beside import taken_in
 from advisor.order.work import Work
 from advisor.project.garment import Seam
 
-STITCH, FINISH = "stitch.type", "seam.finish"
+STITCH, FINISH, DRAWN = "stitch.type", "seam.finish", "edge.drawn"
 HAND: Final = "hand"
 IDLE: Final = frozenset(GROUPS["machine"]) - {STITCH}
 RAW: Final = "raw-edge"
+TAPED: Final = "seam-sealed-by-tape"
+"""The method whose trimmed allowances lie under a tape, so that nothing else is done to them."""
 UNSEWN: Final = frozenset((*GROUPS["machine"], *GROUPS["thread"], *GROUPS["pins"]))
 
 
@@ -37,14 +41,16 @@ def as_made(
         name: made.by_hand for name, made in methods.items() if made.by_hand or not made.sewn
     }
     judgement = _shut_in(advice.judgement, shut_in) if shut_in else advice.judgement
+    judgement = _not_bought(judgement, _barred(judgement))
     judgement = _by_hand(judgement, by_hand) if by_hand else judgement
     return advice if judgement is advice.judgement else replace(advice, judgement=judgement)
 
 
 def shut_in(work: Work) -> frozenset[str]:
-    """The places of an order whose edges lie between the layers of another: frills of a band."""
+    """The places of an order whose edges are shut in: frills in a band, what a tape lies over."""
     places = {t.place.name: t.place for t in work.tasks.values() if t.place is not None}
-    return frozenset(p.name for p in places.values() if taken_in(p, places.values()))
+    taped = {name for name, place in places.items() if place.method.id == TAPED}
+    return frozenset(p.name for p in places.values() if taken_in(p, places.values())) | taped
 
 
 def _shut_in(judgement: Judgement, names: frozenset[str]) -> Judgement:
@@ -55,6 +61,21 @@ def _shut_in(judgement: Judgement, names: frozenset[str]) -> Judgement:
         for place, found in judgement.verdicts.items()
     }
     return replace(judgement, verdicts=verdicts)
+
+
+def _barred(judgement: Judgement) -> frozenset[str]:
+    """The cords that would strangle a child: nothing is done to them before another is chosen."""
+    drawn = (c for c in judgement.conflicts if c.aspect == DRAWN)
+    return frozenset(said.who for c in drawn for one in (c, *c.also) for said in one.clash)
+
+
+def _not_bought(judgement: Judgement, names: frozenset[str]) -> Judgement:
+    """The judgement without how these are shrunk."""
+    places = [place for name in names if (place := Place("fabric", name)) in judgement.verdicts]
+    if not places:
+        return judgement
+    left = {p: {a: v for a, v in judgement.verdicts[p].items() if a != SHRINK} for p in places}
+    return replace(judgement, verdicts={**judgement.verdicts, **left})
 
 
 def _by_hand(judgement: Judgement, named: Mapping[str, str]) -> Judgement:

@@ -171,10 +171,14 @@ def _band_says(work: SeamWork, units: System) -> list[str]:
     if work.band is None:
         return []
     long = show("length", work.band.length, units)
-    if work.band.ends is None:
-        return [f"Cut {work.band.cloth} {long} long, with an allowance at each end."]
-    ends = show_size(work.band.ends, units)
-    return [f"Cut {work.band.cloth} {long} long and {ends} more for its ends; try it on first."]
+    if work.band.ends is not None:
+        more = show_size(work.band.ends, units)
+        return [f"Cut {work.band.cloth} {long} long and {more} more for its ends; try it on first."]
+    ends = "with an allowance at each end"
+    if work.band.pieces > 1:
+        each = show("length", work.band.length / work.band.pieces, units)
+        ends = f"as {work.band.pieces} pieces of {each}, {ends} of each"
+    return [f"Cut {work.band.cloth} {long} long, {ends}."]
 
 
 def _finish_says(work: SeamWork, units: System, *, warn: bool = False) -> list[str]:
@@ -211,7 +215,8 @@ def _strength_says(work: SeamWork, units: System, *, warn: bool = False) -> list
     pulled = work.seam.facts.get("stress") == "high"
     says = []
     if held.enough is False and held.has is not None:
-        fix = "a stronger thread, or let tape or a stay take the pull"
+        fix = "let tape or a stay take the pull"
+        fix = f"a stronger thread, or {fix}" if held.thicker else fix
         if held.by_cloth:
             fix = "the cloth itself holds no more, so let tape, a stay or a lining take the pull"
         elif held.shorten_to is not None:

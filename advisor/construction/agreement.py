@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from advisor.claims.judgement import Judgement
-from advisor.construction.belonging import may_belong, too_tall
+from advisor.construction.belonging import half_of, may_belong, too_tall
 from advisor.construction.clothlist import too_wide_in
 from advisor.construction.disagreement import Disagreement, Figure
 from advisor.construction.fullness import fullness_of
@@ -200,13 +200,13 @@ def _ring_hems(garment: Garment) -> Iterator[Disagreement]:
 
 
 def _pleats(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
-    """The width that pleats take against the only piece of their cloth."""
+    """The width that pleats take against the only piece of their cloth, or of their half of it."""
     if seam.making.pleats is None:
         return
     full = fullness_of(seam, garment, knowledge)
     if full is None or full.cut is None:
         return
-    pieces = [p for p in garment.plan.pieces if p.cloth == full.cloth]
+    pieces = half_of(seam, [p for p in garment.plan.pieces if p.cloth == full.cloth])
     if len(pieces) != 1 or pieces[0].grain == "crosswise" or not pieces[0].number:
         return
     (piece,) = pieces

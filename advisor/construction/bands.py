@@ -10,17 +10,22 @@ from advisor.construction.stack import folded_bands
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
 
+CLEARLY_SHORT = 0.7
+"""The share of a band's length below which a piece is only a part of it (estimate)."""
+
 
 @dataclass(frozen=True, slots=True)
 class Band:
     """A band of a knit or an elastic: its cloth, and its length without that of its ends, mm.
 
     `ends` is what the two ends of an elastic take besides; a knit has an allowance at each.
+    `pieces` of one length make it up, where the project has more than one that is too short.
     """
 
     cloth: str
     length: float
     ends: float | None = None
+    pieces: int = 1
 
 
 def band_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> Band | None:
@@ -28,11 +33,12 @@ def band_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> Band | None:
     knits = folded_bands(seam, garment, knowledge)
     edge = float(seam.facts.get("length", 0.0))
     use = next((use for use in seam.uses if use.cloth in knits), None)
-    return (
-        _elastic(seam, garment, knowledge)
-        if use is None or not edge
-        else Band(use.cloth, edge / use.stretched)
-    )
+    if use is None or not edge:
+        return _elastic(seam, garment, knowledge)
+    long = edge / use.stretched
+    named = (p for p in garment.plan.pieces if p.name.casefold() == seam.name.casefold())
+    short = (p for p in named if p.cloth == use.cloth and p.width < long * CLEARLY_SHORT)
+    return Band(use.cloth, long, max((p.number or 1 for p in short), default=1))
 
 
 def _elastic(seam: Seam, garment: Garment, knowledge: Knowledge) -> Band | None:

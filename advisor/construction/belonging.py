@@ -19,6 +19,8 @@ PARTS: Final = (
     frozenset({"skirt", "overskirt", "underskirt", "petticoat", "waist", "tier", "flounce"}),
 )
 """Words of pieces and places that lie on one part of a garment, or at its end."""
+HALVES: Final = frozenset({"front", "back", "left", "right"})
+"""Words of a half of a garment, by which a place and its piece are told from the other."""
 LENGTHWISE: Final = frozenset({"seam", "side", "underarm"})
 """Last words of a seam that runs down a piece from end to end."""
 RUNS_DOWN: Final = frozenset({"sleeve", "skirt", "overskirt", "underskirt"})
@@ -42,6 +44,12 @@ def may_belong(piece: Piece, seam: Seam, garment: Garment) -> bool:
         return bool(mine & place)
     fellows = (p for p in garment.plan.pieces if p.cloth == piece.cloth)
     return not any(_parts_of(other.name) & place for other in fellows)
+
+
+def half_of(seam: Seam, pieces: list[Piece]) -> list[Piece]:
+    """Of some pieces those of the half that a place names; all where it names none."""
+    half = HALVES & set(singular_words(seam.name))
+    return [p for p in pieces if half <= set(singular_words(p.name))] if half else pieces
 
 
 def too_tall(garment: Garment) -> Iterator[tuple[Seam, Piece]]:

@@ -11,10 +11,12 @@ from typing import Final
 
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Judgement
+from advisor.claims.shrinking import SHRINK
 from advisor.claims.subjects import subject_of
 from advisor.construction.backing import backing_of
 from advisor.construction.bulk import picked
 from advisor.construction.cutting import Cut, cuts_of, on_cloth
+from advisor.construction.finishing import allowance_of
 from advisor.construction.notionlist import is_sheet
 from advisor.construction.widths import narrowest_said
 from advisor.craft import cloth as lay
@@ -40,6 +42,8 @@ SQUARED: Final = 15.0
 SAVES: Final = 100.0
 """Another lay is told where it saves so much, mm."""
 FOLDED: Final = "folded"
+BAND: Final = "band"
+"""The family of places whose own piece is sewn on by one edge and joined at its ends."""
 SKIN: Final = "skin"
 
 
@@ -100,7 +104,11 @@ def cloths_to_buy(judgement: Judgement, knowledge: Knowledge) -> list[Bought]:
     garment = judgement.garment
     found = []
     for name, cloth in garment.cloths.items():
-        pieces = tuple(piece for piece in garment.plan.pieces if piece.cloth == name)
+        pieces = tuple(
+            as_sewn(piece, judgement, knowledge)
+            for piece in garment.plan.pieces
+            if piece.cloth == name
+        )
         backs, without = False, tuple[str, ...]()
         if not pieces and is_sheet(knowledge.entries[cloth.entry]):
             backing = backing_of(name, garment, knowledge)
@@ -109,6 +117,17 @@ def cloths_to_buy(judgement: Judgement, knowledge: Knowledge) -> list[Bought]:
             bought = _bought(cloth, list(pieces), judgement, knowledge)
             found.append(replace(bought, backs=backs, without=without))
     return found
+
+
+def as_sewn(piece: Piece, judgement: Judgement, knowledge: Knowledge) -> Piece:
+    """A band with the allowance of the place that is called after it, unless she says another."""
+    kinds = knowledge.places.kinds
+    for seam in judgement.garment.seams if not piece.own else ():
+        band = seam.place in kinds and kinds[seam.place].family == BAND
+        if band and seam.name.casefold() == piece.name.casefold() and piece.cloth in seam.cloths():
+            sewn = allowance_of(seam, judgement.verdicts[Place("seam", seam.name)])
+            return replace(piece, allowance=sewn or piece.allowance)
+    return piece
 
 
 def _bought(
@@ -277,7 +296,13 @@ def is_net(cloth: Cloth, knowledge: Knowledge) -> bool:
 
 
 def usual_shrinkage(cloth: Cloth, knowledge: Knowledge) -> float:
-    """What a cloth of this kind shrinks, a share; the worse where nobody can say."""
+    """What a cloth of this kind shrinks, a share; the worse where nobody can say.
+
+    What is never wetted before it is cut takes nothing for shrinking, whatever its fibre would.
+    """
+    nothing = 1 << knowledge.aspects[SHRINK].words.index("nothing")
+    if any(c.aspect == SHRINK and c.mask == nothing for c in knowledge.entries[cloth.entry].claims):
+        return 0.0
     level = subject_of(cloth, None, knowledge).levels.get("shrinks", (0, 0))[1]
     return SHRINKS[min(level, len(SHRINKS) - 1)]
 

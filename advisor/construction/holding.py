@@ -8,6 +8,7 @@ said to be unknown, never taken for strong.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -26,6 +27,8 @@ _STRESS: Final = {
 }
 SHORTEST: Final = 1.5
 """A stitch shorter than this cuts cloth more than it holds it, mm (estimate)."""
+STRONGER: Final = 1.1
+"""How much thicker a thread is at least that is worth a change (estimate)."""
 STAYS: Final = frozenset({"petersham", "grosgrain-ribbon", "stay-tape", "webbing"})
 """Woven tapes that carry a seam where its cloth would give; how much, nobody has published."""
 THREADED: Final = ("woven", "knit", "net")
@@ -37,7 +40,8 @@ SLIP: Final = "slips at seams"
 class Holding:
     """Strength of a seam and what its place needs, N/cm; `why_not` where it is not known.
 
-    `by_cloth` where the cloth gives way before the thread does.
+    `by_cloth` where the cloth gives way before the thread does; `thicker` whether the layers take
+    a thicker thread than the one that is advised.
     """
 
     has: float | None
@@ -48,6 +52,7 @@ class Holding:
     rows: int = 1
     slips: tuple[str, ...] = ()
     by_cloth: bool = False
+    thicker: bool = True
     sources: tuple[str, ...] = (*strength.SOURCES, *strength.NEED_SOURCES)
 
 
@@ -84,9 +89,10 @@ def holding_of(
         stay = next((n for n in seam.cloths() if garment.cloths[n].entry in STAYS), "")
         if found.by_cloth and not found.enough and stay:
             return Holding(None, needs, None, f"the {stay} in it takes the pull", slips=slips)
-        if found.shorten_to is not None and found.shorten_to < _shortest(verdicts):
-            return replace(found, shorten_to=None)
-        return found
+        shorter, thickest = found.shorten_to, _advised(verdicts, "thread.size")
+        if shorter is not None and shorter < _advised(verdicts, "stitch.length")[0]:
+            shorter = None  # a line to tear along
+        return replace(found, shorten_to=shorter, thicker=thickest[1] >= tex * STRONGER)
     return Holding(None, needs, None, why, slips=slips)
 
 
@@ -107,11 +113,13 @@ def weaker_side(seam: Seam, garment: Garment, knowledge: Knowledge) -> float | N
     return min(sums, default=None)
 
 
-def _shortest(verdicts: Verdicts) -> float:
-    """The shortest stitch that every layer bears, mm: shorter ones are a line to tear along."""
-    verdict = verdicts.get("stitch.length")
-    borne = None if verdict is None else verdict.allowed
-    return borne.low if isinstance(borne, Span) and not borne.is_empty else 0.0
+def _advised(verdicts: Verdicts, aspect: str) -> tuple[float, float]:
+    """From what to what every layer is well served by, as the sheet tells it."""
+    verdict = verdicts.get(aspect)
+    span = None if verdict is None else verdict.advised
+    return (
+        (span.low, span.high) if isinstance(span, Span) and not span.is_empty else (0.0, math.inf)
+    )
 
 
 def limit_of(cloth: Cloth, knowledge: Knowledge) -> float | None:

@@ -6,21 +6,22 @@ left to turn the garment through, a strap cinches a back or hangs from a shoulde
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING
 
 from advisor.claims.collect import Place
+from advisor.claims.drawn import drawn_by
 from advisor.claims.loaded import holds_by_backing
 from advisor.claims.speakers import STAYS
+from advisor.construction.bands import band_of
 from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
-from advisor.knowledge.ordering import Operation
 from advisor.order.fitting import NEEDLE_HOLES, PILE_LINE
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
 from advisor.order.namewords import MARKED, NECK, PARTLY
-from advisor.order.openings import closed_here, turned_here
+from advisor.order.openings import closed_here, free_at_zip, turned_here
 from advisor.order.roles import (
     FRILLED,
     PLEATED_HEM,
@@ -30,6 +31,7 @@ from advisor.order.roles import (
     of_another_cloth,
 )
 from advisor.order.setups import OVERLOCKER
+from advisor.order.shearing import deep_pile
 from advisor.order.topstitching import no_stage_for
 from advisor.project.buttons import buttons_of, for_show, half_for_show, has_own_loop, holes_of
 from advisor.project.linings import LINING
@@ -68,10 +70,6 @@ CLOSING = frozenset({"collar", "neckband", "cuff", "faced-edge", "bound-edge"})
 PLEAT, FLAT_PLEATS, PLEATED_ROUND = "pleat", frozenset({"knife", "box", "kilt", "inverted"}), 4
 TO_THE_HEM = 250.0
 """From this length on a pleat is meant to run down to the edge, mm: estimate."""
-SHEAR, CATCHING = "shear", ("join", "set-lining")
-"""Work on a deep pile before a seam, and the work that catches it."""
-DEEP = 2
-"""The level of `pile` that is deep."""
 PLANT, HALF, ALL = frozenset({"cotton", "linen", "hemp", "ramie"}), 50.0, 100.0
 SLEEVE_SEAMS = frozenset({"underarm", "side-and-sleeve"})
 OVER_THE_HAND = 220.0
@@ -100,6 +98,11 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "no lapel": lambda: not _lapel(place, facts),
         "slit to be stayed": lambda: _ravels(place, facts),
         "round cuff": lambda: _ring(place, facts),
+        "free layer at the zip": lambda: bool(free_at_zip(place, facts.garment)),
+        "band in pieces": lambda: (
+            (band := band_of(place.seam, facts.garment, facts.knowledge)) is not None
+            and band.pieces > 1
+        ),
         "band with ends": lambda: not _ring(place, facts),
         "opens end to end": lambda: _end_to_end(place, facts),
         "pocket lined": lambda: place.unit == "both" or _two_sided(place, facts),
@@ -207,25 +210,6 @@ def _runs_down(place: SeamPlace) -> bool:
     return place.kind.id == PLEAT and PLEAT in words and down
 
 
-def with_shearing(listed: list[Operation], works: Mapping[str, Operation]) -> list[Operation]:
-    """The pieces of work on a place with the shearing of its pile just before it is sewn."""
-    at = next((k for k, op in enumerate(listed) if op.id in CATCHING), None)
-    return (
-        listed if at is None or SHEAR not in works else [*listed[:at], works[SHEAR], *listed[at:]]
-    )
-
-
-def deep_pile(place: SeamPlace, facts: Facts, *, knitted: bool = False) -> list[str]:
-    """The cloths whose deep pile a seam may catch; that of a knitted ground is sheared off it.
-
-    The hair of a skin or of mohair is pushed out of the seam and not cut.
-    """
-    if place.op not in CATCHING:
-        return []
-    deep = [c for c in place.cloths if facts.least(c, "pile") >= DEEP]
-    return [c for c in deep if not knitted or facts.entry(c).structure == "knit"]
-
-
 def _slit(place: SeamPlace, facts: Facts) -> bool:
     """Whether a zip lies in the middle of a piece, by all that its name says.
 
@@ -247,6 +231,12 @@ def _cordless(place: SeamPlace, facts: Facts) -> bool:
     """Whether the cord of a place is ruled out: it would strangle a child."""
     drawn = facts.setups.judged(Place("seam", place.name)).get("edge.drawn")
     return drawn is not None and bool(drawn.clash)
+
+
+def cords_out(place: SeamPlace, facts: Facts) -> frozenset[str]:
+    """The notions of a place that are ruled out as its cord."""
+    drawn, _ = drawn_by(place.seam, facts.garment, facts.knowledge)
+    return frozenset({drawn} & set(place.notions) if _cordless(place, facts) else ())
 
 
 def _two_sided(place: SeamPlace, facts: Facts) -> bool:

@@ -16,6 +16,7 @@ from advisor.claims.valuesets import Choice
 from advisor.construction.fullness import drawn_up_by
 from advisor.knowledge.places import Method
 from advisor.order.kinds import SeamPlace
+from advisor.order.rain import sealed
 from advisor.order.roles import holds_words
 from advisor.project.linings import hung_apart
 
@@ -37,7 +38,8 @@ WEIGHTS = {
 
 def with_methods(places: Iterable[SeamPlace], facts: Facts) -> tuple[SeamPlace, ...]:
     """The places, each with its method."""
-    return tuple(replace(place, method=method_of(place, facts)) for place in places)
+    chosen = ((place, method_of(place, facts)) for place in places)
+    return tuple(replace(place, method=sealed(method, place, facts)) for place, method in chosen)
 
 
 def method_of(place: SeamPlace, facts: Facts) -> Method:

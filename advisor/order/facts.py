@@ -16,7 +16,7 @@ from advisor.knowledge.ordering import Operation
 from advisor.order import layering
 from advisor.order import namewords as called
 from advisor.order.backed import backings, beside_bones
-from advisor.order.beside import keeps, knifed, of_place, taken_in, with_shearing
+from advisor.order.beside import cords_out, keeps, knifed, of_place, taken_in
 from advisor.order.choosing import with_methods
 from advisor.order.dropping import drops
 from advisor.order.easing import (
@@ -31,9 +31,11 @@ from advisor.order.fitting import NOT, Fitting, staged
 from advisor.order.kinds import SeamPlace
 from advisor.order.namewords import FINISHED, GATHERED, LAID_ON, SHOULDERED, STAYED_ON_BIAS
 from advisor.order.openings import loose_at_zip, seam_below
-from advisor.order.rain import coated, coated_throughout, proofed
+from advisor.order.rain import coated_throughout, proofed
 from advisor.order.setups import OVERLOCKS, Setups
+from advisor.order.shearing import with_shearing
 from advisor.order.sidezip import side_left_open
+from advisor.order.topstitching import AT_THE_END
 from advisor.project.folded import pleated_apart
 from advisor.project.garment import Garment
 from advisor.project.placing import lace_on_edge, singular_words
@@ -46,8 +48,6 @@ OVERLOCKED = "overlocked"
 NEATENED = "neaten-after"
 CHANNEL = "bone-channel"
 BAGGED = "bagged-lining"
-AT_THE_END = ("topstitch", "press-folds", "free-hairs", "turn-through", "close-opening", "hem-rest")
-"""What is done last at a place, however it is made: rows that are asked for, a gap closed."""
 STITCH = "stitch.type"
 BUTTONHOLES, TOPSTITCHING = "machine buttonholes", "topstitching"
 CORD_EYELETS = 6
@@ -211,7 +211,6 @@ class Facts:
                 and not self.tender_face(place)
             ),
             "very full": lambda: full > VERY_FULL and not self._pleats(place),
-            "coated": lambda: coated(place, self),
             "coated throughout": lambda: coated_throughout(place, self),
             "sheer": lambda: all(self.least(c, "sheer") >= called.SHEER for c in cloths),
             "topstitched": lambda: place.seam.making.topstitch > 0 or self.jeans(place),
@@ -349,10 +348,10 @@ class Facts:
         return place.role.id == "neckband" and knit
 
     def ruled_out(self, place: SeamPlace) -> frozenset[str]:
-        """The fusibles of a seam that some layer of it does not bear."""
-        if not self.setups.glue_ruled_out(place):
-            return frozenset()
-        return frozenset(name for name in place.notions if self.entry(name).kind in FUSIBLE)
+        """The fusibles of a seam that some layer of it does not bear, and a cord that strangles."""
+        glue = self.setups.glue_ruled_out(place)
+        fused = {n for n in place.notions if glue and self.entry(n).kind in FUSIBLE}
+        return cords_out(place, self) | fused
 
     def fit_open(self, place: SeamPlace) -> bool:
         """Whether a fitting may still change the seam, so that its edges wait for it.

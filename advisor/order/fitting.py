@@ -16,6 +16,7 @@ from advisor.knowledge.ordering import SEWN, Operation
 from advisor.knowledge.places import Stage
 from advisor.order.kinds import SeamPlace, below, crosses, joins_widths, related
 from advisor.order.legs import closes_the_tube, shuts_in_a_stripe
+from advisor.order.namewords import SHOULDERED
 from advisor.order.roles import POCKET_ZIP
 from advisor.project.garment import Garment
 from advisor.project.placing import BONES, POCKETS, singular_words
@@ -310,10 +311,17 @@ class Fitting:
 
     def basted(self, place: SeamPlace) -> bool:
         """Whether it is only basted for the fitting."""
-        return self.tries(place) and place.name in self.late and place.op != "zip"
+        late = self.tries(place) and place.name in self.late and place.op != "zip"
+        return late or self._carries(place)
+
+    def _carries(self, place: SeamPlace) -> bool:
+        """Whether the garment hangs from these straps, so that nobody fits it without them."""
+        straps = place.method.id == STRAP and "strap" in singular_words(place.name)
+        shoulders = any(p.role.id in SHOULDERED for p in self.places)
+        return straps and not shoulders and self.degree != NOT
 
 
-FRONT_ZIP, COLLAR = "open-ended-zip", "collar"
+FRONT_ZIP, COLLAR, STRAP = "open-ended-zip", "collar", "strap-turned"
 TRIED, SHOULDER = "tried", "shoulder"
 BAND, WAIST = "front-band", "waist"
 """A band down the whole front waits for the waist that it runs over: the front is pinned shut."""

@@ -16,6 +16,7 @@ from advisor.order.frilled import ends_as_cut
 from advisor.order.gapcloth import cloths_of
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import LENGTHWISE, SLEEVE_HEM, WAIST, lining_ends, lining_ends_at_waist
+from advisor.order.rain import RAINWEAR, UNTAPED
 from advisor.order.roles import holds_words
 from advisor.project.buttons import BUTTON, for_show, has_own_loop, holes_of
 from advisor.project.garment import Garment
@@ -31,6 +32,7 @@ GIVES: Final = 1
 """From this level of `stretch` on, slight, a cloth may go over shoulders or hips by itself."""
 BOTH, LINING = "both", "lining"
 PILES: Final = "piles"
+FILMED: Final = "water-resistant-zip"
 PARTING: Final = frozenset({"open-ended-zip", "two-way-zip"})
 SLEEVED: Final = frozenset({"sleeve-hem", "cuff", "sleeve-vent", "sleeve-head-roll"})
 
@@ -67,6 +69,7 @@ class _Search:
             "closed end": lambda p: not any(self.entries[n].id in PARTING for n in p.notions),
             "not elastic": lambda p: not any(self.stretches(n) for n in p.seam.cloths()),
             "frays": lambda p: any(self.level(n, "frays") > 0 for n in p.cloths),
+            "rain comes in": self.leaks,
             "sleeved": self.is_sleeved,
             "ends nowhere": self.ends_nowhere,
             "hangs from a band": self.hangs_from_band,
@@ -136,6 +139,13 @@ class _Search:
         entry = self.entries[name]
         gives = self.level(name, "stretch") > GIVES or "elastic" in entry.id
         return gives or (entry.kind == "cloth" and entry.structure in ("knit", "net"))
+
+    def leaks(self, place: SeamPlace) -> bool:
+        """Whether rain comes in beside cloth that keeps it out; a filmed zip slows it at least."""
+        tight = [n for n in place.cloths if self.level(n, "coated") > 0]
+        woven = any(self.entries[n].structure == "woven" for n in tight)
+        rain = woven or any(self.entries[n].id in RAINWEAR - UNTAPED for n in tight)
+        return rain and FILMED not in {self.entries[n].id for n in place.notions}
 
     def is_woven(self, place: SeamPlace) -> bool:
         """Whether nothing of the shell gives, or is cut on the bias so that it does."""

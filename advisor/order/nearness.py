@@ -1,7 +1,7 @@
 """Which places lie so far apart on a garment that the iron at the one cannot touch the other.
 
-Only what two roles tell without doubt: a hood and what lies below the armhole, the end of a sleeve
-and the body. Whatever is not listed may be near.
+Only what two roles tell without doubt: a hood and what is sewn nowhere to it, the end of a sleeve
+and the body, a band of the hem and the shoulders. Whatever is not listed may be near.
 """
 
 from __future__ import annotations
@@ -27,6 +27,8 @@ BELOW = frozenset(
     }
 )
 """What begins at the armhole or below it."""
+FROM_A_HOOD = frozenset({"yoke", "shoulder", "armhole", "raglan", "patch-pocket"})
+"""What else a hood is not sewn to: it lies apart until it is sewn on at the neck."""
 OF_BODY = frozenset(
     {
         *("shoulder", "collar", "collar-attach", "neckband", "centre", "crotch", "inseam"),
@@ -39,6 +41,22 @@ ABOVE_THE_LEG = frozenset(
 )
 
 
+AT_THE_HEM, FROM_THE_HEM = (
+    frozenset({"hem", "waist", "lower"}),
+    frozenset({"shoulder", "collar", "collar-attach", "armhole", "yoke"}),
+)
+"""Words of a band of rib that ends the body, and what lies so high that its iron stays away."""
+
+
+PARTING, LOW = (
+    frozenset({"open-ended-zip", "two-way-zip"}),
+    frozenset({"front", "open", "leg", "ankle", "sleeve", "hem", "lower", "vent"}),
+)
+"""Zips that open at their lower end, and words of one that may lie at the hem."""
+SIDES, CLEAR_MM = frozenset({"side"}), 150.0
+"""Words of a seam that runs down to the hem, and how far off an iron at that is, mm: estimate."""
+
+
 def far_apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     """Whether two places are on parts of a garment that do not lie under one iron."""
     return _apart(one, other, garment) or _apart(other, one, garment)
@@ -46,12 +64,26 @@ def far_apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
 
 def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     role = other.role.id
+    if one.role.id == "hem" and other.kind.id == "zip":
+        return _ends_above(other, garment)
     if one.role.id in HOOD:
-        return role in BELOW | SLEEVE_END | LEG_END
+        return role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
     if at_sleeve_end(one):
         above = role in UP_THE_ARM and _long_sleeved(garment)
         return above or role in OF_BODY | HOOD | LEG_END
+    if one.role.id == "neckband" and AT_THE_HEM & set(singular_words(one.name)):
+        return role in FROM_THE_HEM
     return one.role.id in LEG_END and role in ABOVE_THE_LEG
+
+
+def _ends_above(fastened: SeamPlace, garment: Garment) -> bool:
+    """Whether a zip that closes below is shorter by far than the seams that run down its part."""
+    long = float(fastened.seam.facts.get("length", 0.0))
+    parts = any(garment.cloths[name].entry in PARTING for name in fastened.notions)
+    down = (s for s in garment.seams if s.place == PLAIN and s.part == fastened.seam.part)
+    sides = [float(s.facts.get("length", 0.0)) for s in down if SIDES & set(singular_words(s.name))]
+    below = bool(sides) and min(sides) >= long + CLEAR_MM
+    return bool(long) and below and not parts and not LOW & set(singular_words(fastened.name))
 
 
 def _long_sleeved(garment: Garment) -> bool:

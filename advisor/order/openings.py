@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from advisor.order.kinds import SeamPlace
-    from advisor.project.garment import GarmentPart
+    from advisor.project.garment import Garment, GarmentPart
     from advisor.units import System
 
 HIDDEN, PLAIN_ROLE, BELOW = "concealed-zip", "plain", "skirt"
@@ -92,6 +92,12 @@ def loose_at_zip(
     shell = set(fastened.cloths)
     edges = (place for place in places if place.unit == "both" and shell & set(place.cloths))
     return bool(seams) or any(p.kind.family == "band" or p.kind.id == "faced-edge" for p in edges)
+
+
+def free_at_zip(fastened: SeamPlace, garment: Garment) -> tuple[str, ...]:
+    """What hangs free in the part of a zip, whose opening is finished apart; not what it is in."""
+    parts = (p for p in garment.parts if p.name == fastened.seam.part and fastened.op == "zip")
+    return tuple(name for p in parts for name in p.separate if name not in fastened.cloths)
 
 
 def _within(place: SeamPlace, fastened: SeamPlace, parts: Sequence[GarmentPart]) -> bool:

@@ -22,6 +22,8 @@ LOOSE, TIES, TURNED, LAPEL = frozenset({"collar", "flap"}), "ties", "faced-edge"
 """What is made up by itself, so that all of its pressing comes before it is sewn on."""
 GLUED_TO_THE_BODY = frozenset({"front-band"})
 """Kinds of place whose support is fused to an edge of the body itself, late enough."""
+LAID_ON = "laid on"
+"""The family of what is stitched to a single piece."""
 DRAWN = "draw-in"
 """The work that draws elastic or a cord through what is sewn already."""
 FACES = {"embellished": 2, "pile": 1}
@@ -133,6 +135,9 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
         limit = setups.limit(Place("seam", place.name))
         beside = hot.place is not None and related(hot.place, place)
         return beside and limit is not None and limit < hot.step.iron.temperature_c
+    if joining.op == "fuse" and hot.needy:
+        # What is pressed with all that is made of its cloth is not glued yet.
+        return hot.needy in place.cloths and (joining.at_most or 0.0) < hot.step.iron.temperature_c
     if place.name in hot.meets:
         return True
     if _same_place(hot, joining):
@@ -140,7 +145,8 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
         return hot.op == "fuse" and bool(_cooler(hot, joining, setups))
     if joining.op == "fuse" and place.kind.id not in GLUED_TO_THE_BODY:
         return False  # its piece lies apart until it is joined, or is shaped on the glue
-    if hot.place is not None and far_apart(hot.place, place, setups.garment):
+    laid = place.kind.family == LAID_ON and "flat" not in hot.tags  # the iron keeps off it later
+    if hot.place is not None and (laid or far_apart(hot.place, place, setups.garment)):
         return False
     near = set(hot.cloths) & set(place.lies_on)
     cooler = set(_cooler(hot, joining, setups)) & comes_in(joining)
@@ -221,7 +227,9 @@ def _free(sewing: Task, hot: Task, setups: Setups) -> bool:
     if place.role.last or place.role.id in AFTER_HEM:
         return False
     cooler = hot.tender & set(place.cloths) or _cooler(hot, sewing, setups)
-    return not cooler and place.unit != "both"
+    most, iron = setups.bears(place), hot.step.iron
+    borne = most is None or iron is None or most >= iron.temperature_c  # its glue bears less, too
+    return borne and not cooler and place.unit != "both"
 
 
 def _delicate(task: Task, setups: Setups) -> str:

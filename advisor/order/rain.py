@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from advisor.knowledge.places import Method
 from advisor.order.kinds import SeamPlace
 
 if TYPE_CHECKING:
@@ -14,6 +16,12 @@ RAINWEAR = frozenset({"laminated-cotton", "softshell"})
 UNTAPED = frozenset({"softshell", "waxed-cotton"})
 """Those of them on whose inside no sealing tape holds: a fleece, and wax on either side."""
 SEALING_TAPE = "sealing-tape"
+SEAL, LIQUID = "seal", "seam-rows-sealed"
+"""The work that makes rows tight, and the method whose way of it every other seam is lent."""
+OUTER = frozenset({"seam", "yoke"})
+"""Kinds of place that join the pieces of a garment, so that rain comes through their rows."""
+LAID = frozenset({"patch-pocket", "ribbon"})
+"""Kinds of place whose rows go through a piece, so that rain comes in behind what is laid on."""
 
 
 def proofed(cloth: str, facts: Facts) -> bool:
@@ -23,21 +31,44 @@ def proofed(cloth: str, facts: Facts) -> bool:
     return rain and facts.least(cloth, "coated") > 0
 
 
-def coated(place: SeamPlace, facts: Facts) -> bool:
-    """Whether it is sealed from behind: all of it is coated, or part of it and the garment is.
+def _holed(place: SeamPlace, facts: Facts) -> bool:
+    """Whether rain comes through its rows: all of it is coated, or part of it and the garment is.
 
     A coated pocket on a cloth that lets the rain through has nothing to keep out.
     """
     tight = [_sealable(cloth, facts) for cloth in place.cloths]
-    rain = any(tight) and (all(tight) or any(coated_throughout(p, facts) for p in facts.places))
+    rain = any(tight) and (all(tight) or any(keeps_rain_out(p, facts) for p in facts.places))
     return rain or _taped(place, facts)
 
 
 def coated_throughout(place: SeamPlace, facts: Facts) -> bool:
-    """Whether both sides of a seam keep rain out; one that lets it through needs no tape."""
+    """Whether all of a seam keeps rain out, so that a tape sticks to it; or she lays one on it."""
     uses = [use.cloth for use in place.seam.uses if use.cloth in place.cloths]
     tight = sum(_sealable(cloth, facts) for cloth in uses)
-    return tight > 1 or (tight > 0 and tight == len(uses)) or _taped(place, facts)
+    return 0 < tight == len(uses) or _taped(place, facts)
+
+
+def keeps_rain_out(place: SeamPlace, facts: Facts) -> bool:
+    """Whether both sides of a seam keep rain out; one that lets it through has nothing to seal."""
+    uses = [use.cloth for use in place.seam.uses if _sealable(use.cloth, facts)]
+    return len(uses) > 1 or coated_throughout(place, facts)
+
+
+def sealed(method: Method, place: SeamPlace, facts: Facts) -> Method:
+    """A method with the rows of its seam sealed at the end, where rain would come through them.
+
+    A method that seals by itself stays as it is.
+    """
+    lent = facts.knowledge.places.methods.get(LIQUID)
+    outer = place.kind.id in OUTER and place.unit != "lining" and keeps_rain_out(place, facts)
+    wet = outer or (place.kind.id in LAID and _holed(place, facts))
+    if lent is None or not wet or any(stage.work == SEAL for stage in method.stages):
+        return method
+    stages = tuple(stage for stage in lent.stages if stage.work == SEAL)
+    says = f"{method.says or method.name}, {lent.says}"
+    return replace(
+        method, stages=(*method.stages, *stages), buys=(*method.buys, *lent.buys), says=says
+    )
 
 
 def _sealable(cloth: str, facts: Facts) -> bool:

@@ -317,17 +317,15 @@ class Setups:
         shade = self.advice.judgement.shades.get(first)
         colour = shade.colour if shade else self.garment.cloths[first].colour
         alike = [n for n, c in self.garment.cloths.items() if colour and c.colour == colour]
-        return min(alike, default=first)
+        return next(iter(alike), first)
 
     def iron(self, place: Place) -> IronState | None:
         """How the iron is set in a place that allows one."""
         most = self.iron_most(place)
         heat = self.pick(place, LIMIT_ASPECT)
         heat = most if heat is None else heat
-        if most is None or heat is None or heat <= COLD:
-            return None
-        if mark_for(most) is None:  # no dial goes that low
-            return None
+        if most is None or heat is None or heat <= COLD or mark_for(most) is None:
+            return None  # or no dial goes that low
         hovered = self.word(place, "press.motion") == STEAM
         return IronState(
             step_down(heat),
@@ -378,9 +376,10 @@ class Setups:
             return False
         found = self.advice.judgement.verdicts.get(Place("seam", seam.name), {})
         clash = bool((kind := found.get("interfacing.kind")) and kind.clash)
-        return clash or too_hot(self.fuse_iron(seam), map(self.bears_alone, self._fused_to(seam)))
+        return clash or too_hot(self.fuse_iron(seam), map(self.bears_alone, self.fused_to(seam)))
 
-    def _fused_to(self, seam: SeamPlace) -> list[str]:
+    def fused_to(self, seam: SeamPlace) -> list[str]:
+        """What the glue of a seam lies on: it is fused to one of those."""
         kinds = {n: self.knowledge.entries[c.entry].kind for n, c in self.garment.cloths.items()}
         return [name for name in beside_glue(seam.seam, kinds) if name in seam.cloths]
 

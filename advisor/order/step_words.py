@@ -9,15 +9,16 @@ from advisor.construction.fullness import drawn_up_by
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import PLAIN
 from advisor.order.backed import BEHIND, as_worked, backed_with, boned_backing, clear_of_bones
-from advisor.order.beside import STIFF, STRIPS, deep_pile, marked, pleats_above
+from advisor.order.beside import STIFF, STRIPS, marked, pleats_above
 from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
-from advisor.order.fusing import DWELL, fusing_time
+from advisor.order.fusing import DWELL, fusing_time, too_hot
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
 from advisor.order.namewords import LAID_ON
-from advisor.order.openings import left_open, opening_fields, waits, zip_gap
+from advisor.order.openings import free_at_zip, left_open, opening_fields, waits, zip_gap
 from advisor.order.roles import PLEATED_HEM
+from advisor.order.shearing import deep_pile
 from advisor.order.topstitching import in_rows
 from advisor.project.garment import Garment
 from advisor.project.linings import LINING
@@ -30,8 +31,8 @@ STAY_MM = (1.5, 2.0)
 """The stitch of a stay row, mm: `trade-staystitch`."""
 EASED_OFF_MM = (10.0, 20.0)
 """How much shorter than a strapless edge its stay is, mm in all: `common-practice`."""
-ON_ONE_EDGE = """on one of its edges only, never a gathered or eased one: cut it for each piece as \
-long as the line of that is on the pattern, and hold it inside the allowance. This seam takes it \
+ON_ONE_EDGE = """on one of its edges only{edge}, never a gathered or eased one: cut it for each \
+piece as long as the line of that is on the pattern, and hold it inside the allowance. This seam takes it \
 in, and those that end here take in its ends"""
 ON_STRAPLESS = """from one end of it to the other, {less} shorter in all: ease the edge to it over \
 the bust, flat under the arms, and hold it by hand inside the allowance. It must lie against the \
@@ -141,6 +142,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         "press-folds": lambda: listed([p.name for p in pleats_above(place, facts)]),
         "shear": lambda: listed(deep_pile(place, facts, knitted=True)),
         "clear": lambda: listed(list(facts.hard(place))),
+        "finish-free-opening": lambda: listed(list(free_at_zip(place, facts.garment))),
         "bone": lambda: show("length", BONES_CLEAR, units),
         "gather": lambda: _gathers(place, units) if place.full else _ease(place, units),
         "lay-pleats": lambda: listed(list(place.full)),
@@ -174,8 +176,15 @@ def _interfacing(op: str, place: SeamPlace, facts: Facts) -> str:
     bones = facts.setups.bones(place)
     names = [n for n in place.notions if n not in bones and facts.entry(n).kind in STIFF]
     dwell = facts.setups.judged(Place("seam", place.name)).get(DWELL)
-    time = fusing_time([facts.entry(name) for name in names], dwell) if op == "fuse" else ""
-    return listed(names) + (f", {time} in each spot without gliding" if time else "")
+    if op != "fuse":
+        return listed(names)
+    time = fusing_time([facts.entry(name) for name in names], dwell)
+    iron, beside = facts.setups.fuse_iron(place), facts.setups.fused_to(place)
+    bearing = (
+        n for n in place.cloths if n in beside and not too_hot(iron, [facts.setups.bears_alone(n)])
+    )
+    onto = next((f" onto {name}" for name in bearing), "")
+    return f"{listed(names)}{onto}" + (f", {time} in each spot without gliding" if time else "")
 
 
 def _boned(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
@@ -213,9 +222,15 @@ def _laid_along(place: SeamPlace, facts: Facts) -> str:
     strip = STRIPS[facts.setups.word(Place("seam", place.name), "seam.support")]
     along = f"{strip} along the seam line of {place.name}, "
     if not strapless(place.seam, facts.garment):
-        return along + ON_ONE_EDGE
+        return along + ON_ONE_EDGE.format(edge=_giving_edge(place, facts))
     less = show_range("length", *EASED_OFF_MM, facts.garment.units)
     return along + ON_STRAPLESS.format(less=less)
+
+
+def _giving_edge(place: SeamPlace, facts: Facts) -> str:
+    """Which edge of a seam a stay is laid along, where only one of them gives: that of the knit."""
+    knits = [n for n in dict.fromkeys(place.cloths) if facts.entry(n).structure == "knit"]
+    return f", that of {knits[0]}" if len(knits) == 1 and knits != list(set(place.cloths)) else ""
 
 
 def _ease(place: SeamPlace, units: System) -> str:

@@ -5,6 +5,16 @@ from __future__ import annotations
 from advisor.order.kinds import SeamPlace
 
 TOPSTITCH = "topstitch"
+AT_THE_END = (
+    "topstitch",
+    "finish-free-opening",
+    "press-folds",
+    "free-hairs",
+    "turn-through",
+    "close-opening",
+    "hem-rest",
+)
+"""What is done last at a place, however it is made: rows that are asked for, a gap closed."""
 SEWN_THROUGH = frozenset({"hem", "patch-pocket", "zip"})
 """Kinds of place whose own row is sewn through to the face, and counts for one of topstitching."""
 FELLED = "felled-seam-topstitched"

@@ -146,6 +146,7 @@ class Piece:
         hem: what is turned up below; None where nobody says it.
         narrow: the width of the narrow end of a tapered panel.
         joined: whether a bias piece may be put together of shorter ones.
+        own: whether she says its allowance herself.
         doubled: whether it is folded double along its length, as a ruffle of two layers.
     """
 
@@ -158,6 +159,7 @@ class Piece:
     fullness: float = 1.0
     hem: float | None = None
     allowance: float = USUAL_ALLOWANCE
+    own: bool = False
     grain: str = "lengthwise"
     narrow: float | None = None
     matched: bool = False

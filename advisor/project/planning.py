@@ -179,6 +179,7 @@ class _PlanReader:
             fullness=fullness or 1.0,
             hem=ask.measure("hem"),
             allowance=USUAL_ALLOWANCE if allowance is None else allowance,
+            own=allowance is not None,
             grain=ask.word("grain", GRAINS) or "lengthwise",
             narrow=ask.measure("narrow end"),
             matched=ask.yes("matched"),

@@ -50,6 +50,7 @@ MISSING = {
     "orangery_dress": ["no-way-in", SLEEVE, COLLAR, SHOULDERS, ARMHOLES],
     "overblouse": [HOLES],
     "quilted_jacket": [END, "lower-edge-not-finished"],
+    "saltmarsh_smock": ["zip-lets-rain-through"],
     "smoking_jacket": [SHOULDERS, ARMHOLES],
     "regatta_gown": ["nothing-holds-it-up"],
     "sorrel_wedding": [SHOULDERS, ARMHOLES],

@@ -242,10 +242,18 @@ def test_lining_is_basted_to_shell_before_elastic(edge: str) -> None:
     assert stands(work(SWIMSUIT), *steps)
 
 
-@pytest.mark.parametrize("place", ["shoulder", "side", "armhole", "hood centre", "hood to neck"])
+@pytest.mark.parametrize("place", ["shoulder", "side", "armhole", "hood centre"])
 def test_seams_of_coated_cloth_are_sealed(place: str) -> None:
     """06 MUST 1: sealed on the coated side after stitching, as steps of the order."""
     assert stands(work(RAINCOAT), f"join {place}", f"trim {place}", f"seal {place}")
+
+
+def test_rows_under_a_mesh_are_sealed_with_a_liquid() -> None:
+    """06 MUST 1: the hood holds its mesh at the neck, to which no tape sticks."""
+    found = work(RAINCOAT)
+    assert stands(found, "join hood to neck", "neaten hood to neck", "seal hood to neck")
+    assert "trim hood to neck" not in found.tasks
+    assert "seam sealer" in found.tasks["seal hood to neck"].step.does
 
 
 def test_a_seam_tape_in_coated_cloth_is_not_taken_for_a_stay_without_a_word() -> None:

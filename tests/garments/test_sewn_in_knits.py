@@ -202,13 +202,15 @@ def test_a_band_is_told_to_be_cut_as_it_is_stretched(
 
 
 def test_what_is_sealed_with_the_tape_that_is_named_buys_no_second_tape() -> None:
-    """The shoulder names its tape; hood centre and neck are still to be bought for."""
+    """The shoulder names its tape; one is bought for the hood centre, none sticks to its fleece."""
     tasks = work(PONCHO).tasks.values()
     methods = {t.place.name: t.place.method for t in tasks if t.place is not None}
     garment = advice(PONCHO).judgement.garment
     (tape,) = [n for n in used_up(garment, methods, known()) if "sealing tape" in n.item]
-    assert ("hood centre", "hood to neck") == tape.places
-    assert 2 * 440.0 + 520.0 == tape.length
+    (sealer,) = [n for n in used_up(garment, methods, known()) if "seam sealer" in n.item]
+    assert ("hood centre",) == tape.places
+    assert 2 * 440.0 == tape.length
+    assert "hood to neck" in sealer.places
 
 
 def test_as_many_are_bought_as_there_are_at_each_of_two_places() -> None:

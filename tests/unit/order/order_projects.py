@@ -306,3 +306,15 @@ def demo_names() -> list[str]:
 def before(work: Work, first: str, second: str) -> bool:
     """Whether one step stands before another."""
     return work.order.index(first) < work.order.index(second)
+
+
+HUNG_FREE = """
+garment: Skirt with a lining that hangs free
+fabrics: {shell: {fabric: linen suiting}, lining: {fabric: lining, fibres: {viscose: 100}}}
+parts:
+  skirt: {layers: [lining, shell], separate: [lining], fitting: to the body}
+seams:
+  - {name: side seam, layers: [shell, shell], length: 60 cm, part: skirt}
+  - {name: back zip, layers: [shell, {notion: coil zip}], length: 20 cm, part: skirt}
+  - {name: lining side, layers: [lining, lining], length: 58 cm, part: skirt}
+"""

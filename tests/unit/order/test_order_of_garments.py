@@ -16,6 +16,7 @@ from tests.unit.order.order_cases import by_cp_sat
 from tests.unit.order.order_projects import (
     BODICE,
     COSTUME,
+    HUNG_FREE,
     KNIT,
     PLEATED,
     RAIN,
@@ -185,7 +186,9 @@ def test_the_fusible_is_fused_first() -> None:
 def test_every_template_of_the_order_is_needed_somewhere() -> None:
     """Each operation and each precedence speaks of at least one garment here."""
     advices = [*map(advice_of, SMALL.values()), *map(demo_advice, demo_names())]
-    advices += [advice_of(text) for text in (TAILORED, RAIN, WHOLE_DRESS, STARRED, PLEATED)]
+    advices += [
+        advice_of(text) for text in (TAILORED, RAIN, WHOLE_DRESS, STARRED, PLEATED, HUNG_FREE)
+    ]
     more = (
         "lined_skirt",
         "linen_jacket",
@@ -201,6 +204,7 @@ def test_every_template_of_the_order_is_needed_somewhere() -> None:
         "glasshouse_dress",
         "harbour_overshirt",
         "regatta_gown",
+        "orchard_dungarees",
     )
     advices += [whole_advice(name) for name in ("01_blouse", *(f"more/{m}" for m in more))]
     garments = [(tasks_and_facts(a, known())[0], Setups(a, known())) for a in advices]
