@@ -16,6 +16,8 @@ Known = Literal[
     "sleeved",
     "ends nowhere",
     "hangs from a band",
+    "lining in pieces", "joined to nothing",
+    "opens above alone",
 ]  # fmt: skip
 """What code answers of the place that calls for another."""
 

@@ -13,6 +13,7 @@ from typing import Final
 from advisor.knowledge.gaps import GapRule, Sign
 from advisor.knowledge.model import Knowledge
 from advisor.order.gapcloth import cloths_of
+from advisor.order.gapfacts import joined_to_nothing, lining_in_pieces, opens_above_alone
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import LENGTHWISE, SLEEVE_HEM, WAIST, lining_ends, lining_ends_at_waist
 from advisor.order.roles import holds_words
@@ -67,6 +68,9 @@ class _Search:
             "sleeved": self.is_sleeved,
             "ends nowhere": self.ends_nowhere,
             "hangs from a band": self.hangs_from_band,
+            "lining in pieces": lambda p: lining_in_pieces(p, garment),
+            "joined to nothing": lambda p: joined_to_nothing(p, self.places),
+            "opens above alone": lambda p: opens_above_alone(p, self.places),
         }
 
     def gaps(self, rule: GapRule) -> list[Gap]:
