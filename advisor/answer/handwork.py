@@ -16,11 +16,12 @@ from advisor.claims.combine import Verdict, only
 from advisor.claims.judgement import Advice, Judgement
 from advisor.knowledge.places import GROUPS, Method
 from advisor.order.beside import taken_in
+from advisor.order.kinds import SeamPlace
 from advisor.order.work import Work
 from advisor.project.garment import Seam
 
 STITCH, FINISH = "stitch.type", "seam.finish"
-HAND: Final = "hand"
+HAND, GATHERS = "hand", "gathers"
 IDLE: Final = frozenset(GROUPS["machine"]) - {STITCH}
 RAW: Final = "raw-edge"
 UNSEWN: Final = frozenset((*GROUPS["machine"], *GROUPS["thread"], *GROUPS["pins"]))
@@ -42,9 +43,14 @@ def as_made(
 
 
 def shut_in(work: Work) -> frozenset[str]:
-    """The places of an order whose edges lie between the layers of another: frills of a band."""
+    """The places of an order whose edges nobody neatens: frills in a band, rows laid on a face."""
     places = {t.place.name: t.place for t in work.tasks.values() if t.place is not None}
-    return frozenset(p.name for p in places.values() if taken_in(p, places.values()))
+    laid = {p.name for p in places.values() if p.kind.family == GATHERS and not _neatened(p)}
+    return frozenset(laid | {p.name for p in places.values() if taken_in(p, places.values())})
+
+
+def _neatened(place: SeamPlace) -> bool:
+    return any(stage.work.startswith("neaten") for stage in place.method.stages)
 
 
 def _shut_in(judgement: Judgement, names: frozenset[str]) -> Judgement:
