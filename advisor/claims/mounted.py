@@ -102,7 +102,7 @@ def _holds(said: Said, knowledge: Knowledge) -> Said:
     if claim.strength != "should":
         return said
     firm = claim.mask & sum(1 << words.index(word) for word in FIRM if word in words)
-    why = f"The backing carries the load. {claim.why}"
+    why = f"The backing is the firmest layer here. {claim.why}"
     held = replace(claim, ends=("seam", "seam"), why=why, mask=firm or claim.mask)
     return replace(said, claim=held)
 
