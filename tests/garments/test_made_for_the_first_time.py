@@ -155,7 +155,7 @@ def test_a_hem_that_is_deep_agrees_with_its_piece() -> None:
 def test_rows_of_net_lie_on_the_face_of_their_yoke() -> None:
     """Net frays nowhere: no knife, no cotton thread, and metres of it are drawn up by stretches."""
     found = work(CAPTAIN)
-    assert "gathered-on-a-face" == places(found)["net rows"].method.id
+    assert "gathered-rows-on-a-face" == places(found)["net rows"].method.id
     assert "neaten net rows" not in found.order
     assert "at each quarter" in words_of(found, "gather net rows")
     state = found.tasks["gather net rows"].step.machine
@@ -168,7 +168,7 @@ def test_rows_of_net_lie_on_the_face_of_their_yoke() -> None:
 def test_one_row_of_net_is_joined_as_ever() -> None:
     """A single frill lies at the edge of its yoke, whose allowance frays."""
     found = changed(CAPTAIN, "length: 92 cm, times: 3", "length: 92 cm")
-    assert "gathered-on-a-face" != places(found)["net rows"].method.id
+    assert "gathered-rows-on-a-face" != places(found)["net rows"].method.id
     assert "neaten net rows" in found.order
 
 
