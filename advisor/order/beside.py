@@ -16,6 +16,7 @@ from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
 from advisor.knowledge.ordering import Operation
+from advisor.order import ascut
 from advisor.order.fitting import NEEDLE_HOLES, PILE_LINE
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
@@ -65,10 +66,6 @@ DEEP = 2
 """The level of `pile` that is deep."""
 PLANT, HALF, ALL = frozenset({"cotton", "linen", "hemp", "ramie"}), 50.0, 100.0
 SLEEVE_SEAMS = frozenset({"underarm", "side-and-sleeve"})
-DOWN_THE_BODY = frozenset({"side", "panel", "centre", "underarm", "inseam"})
-"""Roles of seams of which the curve keeps its line where all its cloths are thick."""
-PAIR = 2
-"""Up to so many gathered edges lie one at each side; more of one cloth stand in rows (estimate)."""
 OVER_THE_HAND = 220.0
 """From this length on a closed ring goes over a hand, mm: estimate."""
 STIFF = frozenset({"fusible", "low-temperature fusible", "sew-in", "canvas"})
@@ -95,14 +92,9 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "no lapel": lambda: not _lapel(place, facts),
         "slit to be stayed": lambda: _ravels(place, facts),
         "round cuff": lambda: _ring(place, facts),
-        "line may give": lambda: (
-            place.role.id not in DOWN_THE_BODY
-            or any(facts.least(c, "bulky") < BULKY for c in place.cloths)
-        ),
-        "rows laid on one face": lambda: (
-            place.seam.making.times > PAIR and all(map(facts.stays_cut, place.full))
-        ),
-        "band of one layer that stays as cut": lambda: _of_one_layer(place, facts),
+        "line may give": lambda: ascut.line_may_give(place, facts),
+        "rows laid on one face": lambda: ascut.in_rows(place, facts),
+        "band of one layer that stays as cut": lambda: ascut.of_one_layer(place, facts),
         "band with ends": lambda: not _ring(place, facts),
         "opens end to end": lambda: _end_to_end(place, facts),
         "pocket lined": lambda: place.unit == "both" or _two_sided(place, facts),
@@ -258,13 +250,6 @@ def _ring(place: SeamPlace, facts: Facts) -> bool:
     fastened = (p for p in facts.places if p.kind.family == "fastening")
     wrists = any(WRIST & set(_words(p.name)) for p in fastened)
     return not wrists and not any(p.kind.id == "placket" for p in facts.places)
-
-
-def _of_one_layer(place: SeamPlace, facts: Facts) -> bool:
-    """Whether one layer of what needs no edge turned, as a skin, is set on another cloth."""
-    plies = [use.cloth for use in place.seam.uses if use.cloth in place.cloths]
-    band = plies[-1] if plies else ""
-    return len(plies) > 1 == plies.count(band) and not place.full and facts.stays_cut(band)
 
 
 def _lapel(place: SeamPlace, facts: Facts) -> bool:
