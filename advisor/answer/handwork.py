@@ -18,11 +18,12 @@ from advisor.claims.judgement import Advice, Judgement
 from advisor.claims.shrinking import SHRINK
 from advisor.knowledge.places import GROUPS, Method
 from advisor.order.beside import taken_in
+from advisor.order.kinds import SeamPlace
 from advisor.order.work import Work
 from advisor.project.garment import Seam
 
 STITCH, FINISH, DRAWN = "stitch.type", "seam.finish", "edge.drawn"
-HAND: Final = "hand"
+HAND, GATHERS = "hand", "gathers"
 IDLE: Final = frozenset(GROUPS["machine"]) - {STITCH}
 RAW: Final = "raw-edge"
 TAPED: Final = "seam-sealed-by-tape"
@@ -47,10 +48,19 @@ def as_made(
 
 
 def shut_in(work: Work) -> frozenset[str]:
-    """The places of an order whose edges are shut in: frills in a band, what a tape lies over."""
+    """The places of an order whose edges nobody neatens.
+
+    Frills in a band, rows laid on a face, and what a tape lies over.
+    """
     places = {t.place.name: t.place for t in work.tasks.values() if t.place is not None}
     taped = {name for name, place in places.items() if place.method.id == TAPED}
-    return frozenset(p.name for p in places.values() if taken_in(p, places.values())) | taped
+    laid = {p.name for p in places.values() if p.kind.family == GATHERS and not _neatened(p)}
+    taken = {p.name for p in places.values() if taken_in(p, places.values())}
+    return frozenset(taped | laid | taken)
+
+
+def _neatened(place: SeamPlace) -> bool:
+    return any(stage.work.startswith("neaten") for stage in place.method.stages)
 
 
 def _shut_in(judgement: Judgement, names: frozenset[str]) -> Judgement:

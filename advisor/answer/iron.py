@@ -8,6 +8,7 @@ from advisor.answer.wording import who_text
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
 from advisor.claims.judgement import Judgement
+from advisor.claims.mounted import backings, shells
 from advisor.claims.speakers import Said, is_heat_limit
 from advisor.claims.valuesets import Span
 from advisor.craft.irondial import mark_for, overshoot, steam_possible
@@ -51,7 +52,7 @@ def _advised(verdict: Verdict) -> float:
 def _names(garment: Garment, place: Place) -> list[str]:
     for seam in garment.seams:
         if place.scope == "seam" and seam.name == place.name:
-            return list(seam.cloths())
+            return [*seam.cloths(), *shells(seam, garment), *backings(seam, garment)]
     return sorted(garment.cloths)
 
 

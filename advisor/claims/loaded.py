@@ -13,21 +13,25 @@ from advisor.project.garment import Garment, Seam
 MOUNTED: Final = "underlining"
 JOINS: Final = frozenset({"seam", "boned-seam", "gathered-edge"})
 """Kinds of place that hold pieces of a bodice together."""
+EDGES: Final = frozenset({"bound-edge", "faced-edge"})
+"""Kinds of place at the edge of a bodice, where the needle goes through all its layers."""
 LOADS: Final = frozenset({"bone", "busk", "grommet", "lacing-cord"})
 """Notions, by id or sort, that a bodice is drawn tight or held out with."""
 FIRM_FROM: Final = {"woven": 120.0, "net": 50.0}
 """From this weight on a backing carries the load, by its structure, g/m²: estimate."""
 THREAD: Final = "thread.fibre"
-HOLDS: Final = (THREAD, "thread.size", "needle.size", "stitch.length")
+NEEDLE: Final = "needle.size"
+HOLDS: Final = (THREAD, "thread.size", NEEDLE, "stitch.length")
 """What makes a seam hold; a net is too fine to ask for more than a firm thread."""
 
 
 def holds_by_backing(seam: Seam, garment: Garment, knowledge: Knowledge) -> tuple[str, ...]:
     """What the backing says of a seam of mounted pieces under a strong load; () where none is.
 
-    The load is said, or told by bones and lacing.
+    The load is said, or told by bones and lacing. The needle goes through a firm backing at an
+    edge as well, load or none.
     """
-    if seam.place not in JOINS or seam.facts.get("stress") == "low":
+    if seam.place not in JOINS | EDGES or seam.facts.get("stress") == "low":
         return ()
     mounts = [s.cloths() for s in garment.seams if s.place == MOUNTED]
     mine = [names for names in mounts if len(names) > 1 and names[0] in seam.cloths()]
@@ -46,6 +50,8 @@ def holds_by_backing(seam: Seam, garment: Garment, knowledge: Knowledge) -> tupl
         if held & set(other.cloths())
         for name in other.cloths()
     )
+    if seam.place in EDGES:
+        return (NEEDLE,) if "woven" in firm else ()
     if not firm or not (seam.facts.get("stress") == "high" or any(drawn)):
         return ()
     return HOLDS if "woven" in firm else (THREAD,)

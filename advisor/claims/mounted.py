@@ -102,7 +102,7 @@ def _holds(said: Said, knowledge: Knowledge) -> Said:
     if claim.strength != "should":
         return said
     firm = claim.mask & sum(1 << words.index(word) for word in FIRM if word in words)
-    why = f"The backing carries the load. {claim.why}"
+    why = f"The backing is the firmest layer here. {claim.why}"
     held = replace(claim, ends=("seam", "seam"), why=why, mask=firm or claim.mask)
     return replace(said, claim=held)
 
@@ -116,10 +116,7 @@ def mounted_says(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator
     """What face and backing of a mounted piece bear, said of a place that names the other alone."""
     for name in shells(seam, garment):
         for said in cloth_says(garment.cloths[name], knowledge):
-            if is_heat_limit(said.claim):
-                why = f"It lies on {name}, to which it is basted. {said.claim.why}"
-                yield replace(said, claim=replace(said.claim, strength="should", why=why))
-            elif _keeps_dry(said.claim) or _spares_face(said.claim):
+            if is_heat_limit(said.claim) or _keeps_dry(said.claim) or _spares_face(said.claim):
                 why = f"It lies on {name}, to which it is basted. {said.claim.why}"
                 yield replace(said, claim=replace(said.claim, why=why))
     yield from _behind(seam, garment, knowledge)

@@ -16,7 +16,8 @@ from advisor.construction.belonging import half_of, may_belong, too_tall
 from advisor.construction.clothlist import too_wide_in
 from advisor.construction.disagreement import Disagreement, Figure
 from advisor.construction.fullness import fullness_of
-from advisor.construction.inrows import apart_of, holes_for, is_row, number_in
+from advisor.construction.hemroom import deep_in_narrow
+from advisor.construction.inrows import LACING, apart_of, holes_for, is_row, number_in
 from advisor.construction.partsagree import against_its_part, unended
 from advisor.construction.twice import said_twice
 from advisor.craft import fullness as table
@@ -43,6 +44,7 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
         found += _stretched(seam, garment)
     found += _too_tall(garment)
     found += _ring_hems(garment)
+    found += deep_in_narrow(judgement, knowledge)
     found += _buttons(garment, knowledge)
     found += _uncounted(garment, knowledge)
     found += _loose_lining(garment, knowledge)
@@ -276,7 +278,8 @@ def _uncounted(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]
             if apart_of(entry) is None or "length" not in seam.facts or sure:
                 continue
             row, times = is_row(seam, entry), number_in(seam, entry, garment)
-            what = f"a row of {name}, taken as {times}" if row else f"one or more of {name}"
+            both = f" ({times // 2} on each edge)" if seam.place == LACING else ""
+            what = f"a row of {name}, taken as {times}{both}" if row else f"one or more of {name}"
             text = f"has {what}, and nobody said how many: write times: {times}"
             yield Disagreement("uncounted", seam.name, (), text)
 

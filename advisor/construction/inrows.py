@@ -18,6 +18,7 @@ ONE: Final = 50.0
 """Up to this length a place has one fastening, not a row of them, mm: estimate."""
 NEARLY: Final = 0.15
 """By how much of one space all spaces of a row together may be longer (estimate)."""
+LACING: Final = "lacing"
 
 
 def apart_of(entry: Entry) -> float | None:
@@ -38,14 +39,15 @@ def holes_for(seam: Seam, entry: Entry, garment: Garment) -> int | None:
 
 
 def number_in(seam: Seam, entry: Entry, garment: Garment) -> int:
-    """How many of a fastening a place takes."""
+    """How many of a fastening a place takes; a lacing has two edges, each with a row of its own."""
     holes = None if seam.making.counted else holes_for(seam, entry, garment)
     if holes is not None:
         return holes
     apart = apart_of(entry)
     if apart is None or not is_row(seam, entry):
         return seam.making.times
-    return in_row(float(seam.facts["length"]), apart)
+    edges = 2 if seam.place == LACING else 1
+    return edges * in_row(float(seam.facts["length"]), apart)
 
 
 def in_row(length: float, apart: float) -> int:

@@ -20,6 +20,9 @@ Known = Literal[
     "worn apart",
     "frill ends as it is cut",
     "pile with nothing inside",
+    "lining in pieces",
+    "joined to nothing",
+    "opens above alone",
 ]  # fmt: skip
 """What code answers of the place that calls for another."""
 

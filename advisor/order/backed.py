@@ -11,6 +11,7 @@ from advisor.project.placing import BONES
 
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
+    from advisor.order.fitting import Fitting
 
 UNDERLINING = "underlining"
 BEHIND = ", on the backing and the open allowances alone, the shell held clear of every row"
@@ -53,6 +54,14 @@ def boned_backing(op: Operation, place: SeamPlace, places: Sequence[SeamPlace]) 
         return ""
     boned = any(backed_with(p, places) & set(place.cloths) for p in places)
     return OFF_THE_SEAMS if boned else ""
+
+
+def boned_after(places: Sequence[SeamPlace], fitting: Fitting) -> str:
+    """What a fitting leaves for another one, where channels wait until their seams are sure."""
+    boned = any(p.kind.id in BONES for p in places)
+    if not boned or not any(fitting.basted(p) and fitting.shapes(p) for p in places):
+        return ""
+    return "; try it on once more when the bones are in, before their channels are closed"
 
 
 def as_worked(names: Sequence[str], facts: Facts) -> str:

@@ -24,6 +24,7 @@ from advisor.project.zipping import runs_into
 
 NEEDLE_HOLES, PILE_LINE = "holes", "line"
 TO_BODY, LOOSELY, NOT = "to the body", "loosely", "not at all"
+BANDS = "band"
 JOINED = frozenset({"seam", "gathers", "band"})
 """Families of places that hold pieces together."""
 BEFORE_CROSSING = frozenset(
@@ -107,7 +108,7 @@ class Fitting:
         """Whether nothing of a fitted place is left to let out after a stage of it."""
         if self.cut_into(place):
             return any(stage.work == op.id for stage in place.method.stages)
-        if self.cut_behind(place, op):
+        if self.cut_behind(place, op) or (not op.let_out and self._holed(place)):
             return True
         if op.id == "join" and (self._marked(place) or self._drops(place)):
             return True
@@ -115,6 +116,11 @@ class Fitting:
             return False
         degree = place.seam.fitting or self.degree
         return not (place.kind.id == "zip" and degree == LOOSELY) or self._into_a_collar(place)
+
+    def _holed(self, place: SeamPlace) -> bool:
+        """Whether it is a band that keeps each hole of the needle: it is measured on the body."""
+        close = self.degree == TO_BODY and self.garment.pattern != TRIED
+        return close and place.kind.family == BANDS and self.keeps(place) == NEEDLE_HOLES
 
     def _trimmed(self, place: SeamPlace, op: Operation) -> bool:
         """Whether a knife cuts away, as it is joined, what may be let out where it is basted."""
@@ -264,16 +270,16 @@ class Fitting:
 
     def fitted(self, place: SeamPlace) -> bool:
         """Whether a fitting changes it by what it is: a side, or a seam that shapes the body."""
-        return place.role.fitted or self._shapes(place)
+        return place.role.fitted or self.shapes(place)
 
-    def _shapes(self, place: SeamPlace) -> bool:
+    def shapes(self, place: SeamPlace) -> bool:
         """Whether it is a seam between panels that gives a bodice its shape.
 
-        Canvas covers the edges of such a seam, so behind it the seam is finished before.
+        Canvas covers the edges of such a seam in a front, so behind it the seam is finished before.
         """
-        if any(p.kind.id == "canvas" for p in self.places):
-            return False
         words = set(singular_words(place.name))
+        if any(p.kind.id == "canvas" for p in self.places) and BEHIND not in words:
+            return False
         curved = place.said("shape") == "curved" and not SET_IN & words
         shaped = place.role.id == "panel" and (curved or bool(SHAPING & words))
         return shaped and self.degree == TO_BODY
@@ -281,11 +287,14 @@ class Fitting:
     def _marked(self, place: SeamPlace) -> bool:
         """Whether it is basted and not sewn for the fitting: its cloth keeps the mark of a seam.
 
-        Under bones it is sewn, for they are tried on in their channels.
+        So is every seam that shapes what nobody has cut before. Where the pattern is known bones
+        are tried on in their channels, over seams that are sewn.
         """
+        if self.garment.pattern == NEW and self.shapes(place):
+            return True
         boned = any(p.kind.id == "boning" for p in self.places)
         kept = self.keeps(place)
-        shaped = bool(kept) and self._shapes(place)
+        shaped = bool(kept) and self.shapes(place)
         return not boned and (shaped or (kept == PILE_LINE and place.role.fitted))
 
     def _first(self, place: SeamPlace) -> bool:
@@ -322,7 +331,9 @@ class Fitting:
 
 
 FRONT_ZIP, COLLAR, STRAP = "open-ended-zip", "collar", "strap-turned"
-TRIED, SHOULDER = "tried", "shoulder"
+NEW, TRIED, SHOULDER = "new", "tried", "shoulder"
+BEHIND = "back"
+"""The word of a seam that lies clear of the canvas, which is in the fronts."""
 BAND, WAIST = "front-band", "waist"
 """A band down the whole front waits for the waist that it runs over: the front is pinned shut."""
 RAGLAN = "raglan"

@@ -18,6 +18,7 @@ from advisor.project.linings import lining_by_seams
 SLEEVE, ZIP, UNDERCOLLAR, PILES = "sleeve", "zip", "undercollar", "piles"
 NAMED_AFTER: Final = "{place}"
 """How a line begins that is called after the place, and is of what is drawn up there."""
+SKIRT, LINED = "skirt", "lining"
 ARMHOLES: Final = frozenset({"armhole", "raglan"})
 """Roles of what joins a sleeve to the body, each perhaps of its own cloth."""
 
@@ -37,12 +38,15 @@ def cloths_of(
         The cloths; where one of two is meant and nothing tells which, `this or that`, which no
         project takes until the maker has struck one of them out.
     """
-    if wanted.startswith(NAMED_AFTER) and place.full:
+    if place.full and (wanted.startswith(NAMED_AFTER) or holds_words(wanted, SKIRT)):
         return place.full
     found = _own_side(place, garment, knowledge) or tuple(garment.cloths)
     if holds_words(wanted, UNDERCOLLAR):
         firm = [n for n in found if knowledge.entries[garment.cloths[n].entry].family != PILES]
         return tuple(firm) or found
+    cut = {piece.cloth for piece in garment.plan.pieces if holds_words(piece.name, LINED)}
+    if holds_words(wanted, LINED) and place.unit != LINED and cut & set(place.cloths):
+        return tuple(name for name in place.cloths if name in cut)
     if place.kind.id == ZIP and len(found) > 1:
         return (" or ".join(found),)  # it ends in one of them, and nothing tells in which
     if place.role.id not in ARMHOLES or len(found) == 1:

@@ -14,6 +14,7 @@ from advisor.knowledge.gaps import GapRule, Sign
 from advisor.knowledge.model import Knowledge
 from advisor.order.frilled import ends_as_cut
 from advisor.order.gapcloth import cloths_of
+from advisor.order.gapfacts import joined_to_nothing, lining_in_pieces, opens_above_alone
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import LENGTHWISE, SLEEVE_HEM, WAIST, lining_ends, lining_ends_at_waist
 from advisor.order.rain import RAINWEAR, UNTAPED
@@ -79,6 +80,9 @@ class _Search:
                 p, self.places, garment, self.entries.__getitem__
             ),
             "pile with nothing inside": self.is_soft_pile,
+            "lining in pieces": lambda p: lining_in_pieces(p, garment),
+            "joined to nothing": lambda p: joined_to_nothing(p, self.places),
+            "opens above alone": lambda p: opens_above_alone(p, self.places),
         }
 
     def gaps(self, rule: GapRule) -> list[Gap]:

@@ -152,3 +152,15 @@ def zip_gap(place: SeamPlace, places: Sequence[SeamPlace], units: System) -> str
     length = over.seam.facts.get("length")
     far = f" for {show('length', float(length), units)}" if length else ""
     return f"; one of them stays open{far}, where {over.name} goes"
+
+
+LACED = "lacing"
+
+
+def held_shut(places: Sequence[SeamPlace]) -> str:
+    """How an opening that is laced at last is held at the fitting, before it has any holes."""
+    laced = [p.name for p in places if p.kind.id == LACED]
+    if not laced:
+        return ""
+    strips = "strips of firm cloth with eyelets, basted along both its edges and laced"
+    return f"; hold {laced[0]} shut by {strips}"

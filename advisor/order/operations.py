@@ -18,6 +18,7 @@ from advisor.claims.workarounds import gone_round
 from advisor.craft.irondial import step_down
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
+from advisor.order.backed import boned_after
 from advisor.order.beside import ends_of, laid_on
 from advisor.order.cures import heat_pairs
 from advisor.order.damp import marks_from_drops
@@ -25,6 +26,7 @@ from advisor.order.facings import facing_machine
 from advisor.order.facts import Facts
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import with_linings_hung
+from advisor.order.openings import held_shut
 from advisor.order.pieces import grain_words, tucked
 from advisor.order.precedences import DRAWN
 from advisor.order.setups import CUT_NOTIONS, Setups
@@ -167,6 +169,7 @@ class _Maker:
         names = list(open_still) or [p.name for p in ready]
         child = self.garment.maker.worn_by == "child"
         told = f": {', '.join(names)} may still be changed" if names else ""
+        told += held_shut(self.places) + boned_after(self.places, fitting)
         if SLEEVE in {p.role.id for p in ready} and ARMHOLE not in {p.role.id for p in ready}:
             told += "; baste the sleeves in" if child else "; pin the basted sleeves in"
         cut = [p for p in self.places if fitting.cut_into(p) and not fitting.tries(p)]

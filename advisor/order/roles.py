@@ -42,6 +42,8 @@ FRILLED = frozenset({"frill", "ruff", "ruffle", "flounce", "petal", "ruche"})
 LAID_ON = frozenset({"applique", "ribbon"})
 """Kinds of what is sewn on top of a piece, and joins no sleeve to a body."""
 SLEEVE_HEAD, ROLL = "sleeve-head", "sleeve-head-roll"
+ARMS = frozenset({"underarm", "arm", "sleeve", "side", "armhole"})
+"""Words of a gusset that is let in below an arm."""
 GUSSET, LEG_SEAMS = "gusset", frozenset({"crotch", "inseam", "rise"})
 FLAP, POCKET_FLAP = "flap", "pocket-flap"
 
@@ -163,8 +165,8 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     frilled = _of_a_frill(role, seam, garment)
     if frilled:
         return frilled
-    if role in ("crotch", "inseam") and GUSSET in words and _legs_beside(seam, garment):
-        return GUSSET
+    if GUSSET in words and (ARMS & words or role in ("crotch", "inseam")):
+        return _gusset(words, seam, garment)
     if role in ("centre", "side") and len(called.HALVES & words) == 1 and _beside_the_middle(seam):
         return "panel"
     if role == "armhole" and _of_the_sleeve(words, seam, garment):
@@ -177,6 +179,13 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     if kind == "ribbon" and seam.name not in garment.wishes.joins and not seam.making.crosses:
         return "edge-trim" if _round_the_edges(seam, words) else ""
     return "vent-lining" if kind == "lining-seam" and called.VENTS & words else ""
+
+
+def _gusset(words: set[str], seam: Seam, garment: Garment) -> str:
+    """A gusset below an arm, or between the legs; "" where it is the crotch itself."""
+    if ARMS & words:
+        return "arm-gusset"
+    return GUSSET if _legs_beside(seam, garment) else ""
 
 
 def _of_a_frill(role: str, seam: Seam, garment: Garment) -> str:

@@ -241,6 +241,10 @@ def _ease(place: SeamPlace, units: System) -> str:
     return f"{show('length', float(length) * share, units)} of ease ({told})" if length else told
 
 
+QUARTERED, LONG_ROW = " and at each quarter, so that no thread is drawn far", 3000.0
+"""What a long edge is told, and from which length on, flat, mm: estimate."""
+
+
 def _gathers(place: SeamPlace, units: System) -> str:
     """What draws a full edge up, as the project has it; two long rows where it says nothing."""
     full = listed(list(place.full))
@@ -253,5 +257,7 @@ def _gathers(place: SeamPlace, units: System) -> str:
     length = place.seam.facts.get("length")
     until = show("length", float(length), units) if length else "the length of the other edge"
     rows = f"stitch two gathering rows along {full}, broken at every cross seam"
+    flat = float(length or 0.0) * max(use.fullness for use in place.seam.uses)
+    rows += QUARTERED if flat > LONG_ROW else ""
     rows += f"; pinned to the other edge, draw them up to {until} and spread the fullness"
     return ways.get(drawn_up_by(place.seam), rows)

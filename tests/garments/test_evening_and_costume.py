@@ -189,7 +189,7 @@ def test_what_is_laid_on_a_bodice_comes_while_it_lies_flat() -> None:
     """A stomacher is sewn to the front before shoulder and side, and before any bone is in."""
     found = work(QUEEN)
     assert "applied" == places(found)["stomacher"].role.id
-    assert stands(found, "stitch on stomacher", "insert bones in bodice bones", "fit")
+    assert stands(found, "stitch on stomacher", "insert bones in bodice bones")
     assert stands(found, "press stomacher", "join shoulder", "join bodice side", "join waist")
 
 
@@ -283,9 +283,14 @@ def test_a_layer_that_hangs_free_and_frays_has_to_end_somewhere() -> None:
 
 
 def test_bones_go_in_when_the_seams_beside_them_are_sewn() -> None:
-    """A stiffened bodice does not lie flat under the foot; at the fitting they are in."""
-    found = work(BALL)
-    assert stands(found, "press bodice side", "insert bones in bone channels", "fit")
+    """A stiffened bodice does not lie flat under the foot; of a tried pattern they are tried on.
+
+    A new one is basted, and tried on before a channel holds its allowances.
+    """
+    boned = "insert bones in bone channels"
+    assert stands(work(BALL), "fit", "press bodice side", boned, "close bone channels")
+    tried = changed(BALL, "pattern: new", "pattern: tried")
+    assert stands(tried, "press bodice side", boned, "fit")
 
 
 def test_a_top_edge_is_turned_over_the_ends_of_its_zip() -> None:
@@ -348,10 +353,12 @@ def test_a_foot_is_known_by_its_other_names(said: str, meant: str) -> None:
 
 
 def test_a_seam_of_what_is_mounted_on_organza_is_pressed_open() -> None:
-    """Nothing shows through its shell; so nothing is graded, and bones go in for the fitting."""
+    """Nothing shows through its shell; so nothing is graded, and bones go in when it is sure."""
     found = work(BRIDE)
     assert "grade bodice princess" not in found.order
-    assert stands(found, "press bodice princess", "join bones", "insert bones in bones", "fit")
+    bones = ("press bodice princess", "join bones", "insert bones in bones")
+    assert stands(found, "fit", *bones)
+    assert stands(changed(BRIDE, "pattern: new", "pattern: tried"), *bones, "fit")
     assert stands(found, "stitch on draped chiffon", "insert bones in bones")
     loose = changed(BRIDE, "kind: underlining, layers: [mikado, organza]", "layers: [lace, lace]")
     stayed = "stay-stitch bodice princess"

@@ -105,7 +105,7 @@ def test_a_foot_that_does_not_reach_gives_way_in_every_view() -> None:
     assert row.built is not None
     assert row.built.fullness is not None
     assert row.built.fullness.method == "hand rows"
-    assert work.methods["net row"].id == "gathered-by-rows"
+    assert work.methods["net row"].id == "gathered-rows-on-a-face"
     assert "two gathering rows" in does(work)["gather net row"]
     assert any("gathering foot does not carry 4 to 1" in text for text in work.remarks)
 

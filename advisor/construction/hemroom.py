@@ -1,0 +1,50 @@
+"""What is turned up below a piece, against what the hem of its cloth takes as it is made."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import Final
+
+from advisor.claims.collect import Place
+from advisor.claims.judgement import Judgement
+from advisor.construction.belonging import may_belong
+from advisor.construction.bulk import picked
+from advisor.construction.disagreement import Disagreement, Figure
+from advisor.knowledge.model import Knowledge
+from advisor.knowledge.places import Method
+from advisor.project.garment import Garment, Seam
+from advisor.units.reading import parse
+
+HEM: Final = "hem"
+TAKES: Final = re.compile(r"(\S+ (?:mm|cm|in)) allowed")
+"""How much a hem is allowed at most, in the words that its method tells it in."""
+
+
+def deep_in_narrow(judgement: Judgement, knowledge: Knowledge) -> Iterator[Disagreement]:
+    """A piece with more below it than the hem that is made there takes."""
+    for seam in judgement.garment.seams:
+        method = _made(seam, judgement, knowledge) if seam.place == HEM else None
+        found = TAKES.search(method.turns.deep) if method and method.turns else None
+        if method is None or found is None or len(seam.cloths()) > 1:
+            continue
+        most = parse("length", found[1])
+        for name, deep in _below(seam, judgement.garment):
+            if deep > most:
+                has = Figure(f"the piece {name} has a hem of", deep)
+                takes = Figure(f"{seam.name} is made a {method.name}, which takes at most", most)
+                yield Disagreement(HEM, seam.name, (has, takes))
+
+
+def _made(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> Method | None:
+    """The method of a hem: the one that is named, else the one of the kind that was picked."""
+    methods = knowledge.places.methods
+    kind = picked(judgement.verdicts[Place("seam", seam.name)], "hem.kind")
+    fit = (m for m in methods.values() if HEM in m.makes and m.fits == {HEM: (kind,)})
+    return methods.get(seam.method) or next(fit, None)
+
+
+def _below(seam: Seam, garment: Garment) -> list[tuple[str, float]]:
+    """The pieces of its cloth that have a hem said, with how deep that is."""
+    mine = (p for p in garment.plan.pieces if p.cloth in seam.cloths() and p.hem is not None)
+    return [(p.name, p.hem) for p in mine if p.hem is not None and may_belong(p, seam, garment)]

@@ -1,0 +1,39 @@
+"""Facts of a place that follow from how its cloths behave at their cut edges and curves."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from advisor.construction.fullness import drawn_up_by
+from advisor.order.kinds import SeamPlace
+
+if TYPE_CHECKING:
+    from advisor.order.facts import Facts
+
+BY_ROWS = "hand rows"
+PAIR = 2
+"""Up to so many gathered edges lie one at each side; more of one cloth stand in rows (estimate)."""
+DOWN_THE_BODY = frozenset({"side", "panel", "centre", "underarm", "inseam"})
+"""Roles of seams of which the curve keeps its line where all its cloths are thick."""
+BULKY = 2
+"""The level of `bulky` from which a cloth is thick in a seam."""
+
+
+def of_one_layer(place: SeamPlace, facts: Facts) -> bool:
+    """Whether one layer of what needs no edge turned, as a skin, is set on another cloth."""
+    plies = [use.cloth for use in place.seam.uses if use.cloth in place.cloths]
+    band = plies[-1] if plies else ""
+    return len(plies) > 1 == plies.count(band) and not place.full and facts.stays_cut(band)
+
+
+def in_rows(place: SeamPlace, facts: Facts) -> bool:
+    """Whether several gathered rows of what frays nowhere stand on one face, drawn up by rows."""
+    raw = place.seam.making.times > PAIR and all(map(facts.stays_cut, place.full))
+    by_rows = drawn_up_by(place.seam) in ("", BY_ROWS)
+    return raw and by_rows and not facts.of_seam("very full", place)
+
+
+def line_may_give(place: SeamPlace, facts: Facts) -> bool:
+    """Whether a curve may stretch while it is handled."""
+    thin = any(facts.least(c, "bulky") < BULKY for c in place.cloths)
+    return thin or place.role.id not in DOWN_THE_BODY

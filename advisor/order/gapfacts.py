@@ -1,0 +1,49 @@
+"""What a place calls for by the cloths that it shares with others, or shares with none."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from advisor.order.kinds import SeamPlace
+from advisor.project.garment import Garment
+from advisor.project.placing import singular_words
+
+FASTENING: Final = "fastening"
+LINING, PIECES = "lining", 2
+HELD_UP: Final = frozenset(
+    {"waist", "waistband", "shoulder", "raglan", "neckband", "top-edge", "facing", "bagged-edge"}
+    | {"collar-attach", "strap", "wrap-edge", "armhole", "crotch"}
+)
+"""Roles of what holds a thing on the body."""
+HOLDS_UP: Final = frozenset({"casing", "elastic-edge", "waistband", "ties", "shirring", "hook"})
+"""Kinds of place that do."""
+ELSEWHERE: Final = frozenset({"sleeve", "cuff", "wrist", "strap", "pocket", "collar", "hood"})
+"""Words of a fastening that lets nobody in."""
+
+
+def lining_in_pieces(place: SeamPlace, garment: Garment) -> bool:
+    """Whether a lining that it takes in is cut in several pieces."""
+    called = (p for p in garment.plan.pieces if LINING in singular_words(p.name))
+    return sum(1 for piece in called if piece.cloth in place.cloths) >= PIECES
+
+
+def joined_to_nothing(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether no place joins its cloths to the rest, and none of theirs holds them up."""
+    cloths = set(place.cloths)
+    while more := {c for p in places if cloths & set(p.cloths) for c in p.cloths} - cloths:
+        cloths |= more
+    own = [p for p in places if cloths & set(p.cloths)]
+    held = any(p.role.id in HELD_UP or p.kind.id in HOLDS_UP for p in own)
+    return len(own) < len(places) and not held and not any(p.kind.family == FASTENING for p in own)
+
+
+def opens_above_alone(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether all that lets the wearer in lies in other cloths than what is drawn up at a place.
+
+    Where the same cloth lies above and below, nobody can tell how far an opening runs on.
+    """
+    doors = [p for p in places if p.kind.family == FASTENING and p.unit != LINING]
+    doors = [p for p in doors if not ELSEWHERE & set(singular_words(p.name))]
+    above = {c for p in doors for c in p.cloths}
+    return bool(above & set(place.cloths) and place.full) and not above & set(place.full)
