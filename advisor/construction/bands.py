@@ -38,7 +38,7 @@ def band_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> Band | None:
     long = edge / use.stretched
     named = (p for p in garment.plan.pieces if p.name.casefold() == seam.name.casefold())
     short = (p for p in named if p.cloth == use.cloth and p.width < long * CLEARLY_SHORT)
-    return Band(use.cloth, long, max((p.number or 1 for p in short), default=1))
+    return Band(use.cloth, long, pieces=max((p.number or 1 for p in short), default=1))
 
 
 def _elastic(seam: Seam, garment: Garment, knowledge: Knowledge) -> Band | None:

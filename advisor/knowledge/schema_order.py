@@ -149,6 +149,7 @@ Tag = Literal[
     "not of the lining",
     "not a flap",
     "not of a collar",
+    "not of a back",
     "not at a vent",
     "not hemmed apart",
     "left as it is cut",

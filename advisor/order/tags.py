@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from advisor.knowledge.ordering import Operation
 from advisor.order.beside import ends_of, gone_through, is_frill
 from advisor.order.facts import Facts
-from advisor.order.fitting import TO_BODY
+from advisor.order.fitting import BEHIND, TO_BODY
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.layering import shuts_in_lining
 from advisor.order.legs import closes_the_tube
@@ -72,6 +72,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "not at a vent": role.id != "vent-lining",
         "not hemmed apart": role.id != PART_HEM,
         "not of a collar": place.method.id != "collar-padded-by-hand",
+        "not of a back": BEHIND not in singular_words(place.name),
         "not a flap": role.id != POCKET_FLAP,
         "shell to lining": place.unit == "both" and place.kind.id == "faced-edge",
         "takes in the lining": place.unit == "both" and place.kind.family not in NO_SEAM,
