@@ -301,7 +301,8 @@ def usual_shrinkage(cloth: Cloth, knowledge: Knowledge) -> float:
     What is never wetted before it is cut takes nothing for shrinking, whatever its fibre would.
     """
     nothing = 1 << knowledge.aspects[SHRINK].words.index("nothing")
-    if any(c.aspect == SHRINK and c.mask == nothing for c in knowledge.entries[cloth.entry].claims):
+    said = (c for c in knowledge.entries[cloth.entry].claims if c.aspect == SHRINK)
+    if any(c.mask == nothing and c.strength != "may" for c in said):
         return 0.0
     level = subject_of(cloth, None, knowledge).levels.get("shrinks", (0, 0))[1]
     return SHRINKS[min(level, len(SHRINKS) - 1)]

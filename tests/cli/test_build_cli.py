@@ -76,7 +76,7 @@ SAID = {
     "rings": "2 × half circle, each from a piece of 42.2 cm × 21.1 cm",
     "its edges": "Staystitch or tape the inner edge before you clip it",
     "tier": "skirt, tier 2 (lawn). Cut: 2 of 81.8 cm wide × 33.5 cm long, 1.5 to 1 on 105 cm",
-    "strip": "bias strip, Hong Kong (coat side). Cut: 3.52 m of it 21.5 mm wide",
+    "strip": "bias strip, Hong Kong (coat side). Cut: 3.6 m of it 21.5 mm wide",
 }
 
 
