@@ -1,7 +1,6 @@
 """What was forbidden, feared or asked for beyond its reason; where the reason holds, it stays.
 
-All is common practice of the trade: a band is fused flat, polyester takes up no water, a knit lies
-flat without a hard press, a toggle is of many stuffs, a child's cord is short.
+All is common practice of the trade: a band is fused flat, a knit lies flat without a hard press, a toggle is of many stuffs, a child's cord is short.
 """
 
 from __future__ import annotations
@@ -113,13 +112,6 @@ def test_a_band_is_fused_to_its_shell_before_the_lining_is_there() -> None:
 def test_a_glue_that_nothing_beside_it_bears_stays_a_clash(text: str) -> None:
     """Nylon melts under it as acetate does, and between two linings no shell takes it."""
     assert "waistband" in [place for place, _ in clashes(text)]
-
-
-@pytest.mark.parametrize("cloth", ["satin", "crepe", "crepe de chine", "taffeta", "georgette"])
-def test_polyester_is_pressed_damp_beside_wool(cloth: str) -> None:
-    """It takes up next to no water, so nothing rings and nothing cockles."""
-    about = f"fabric: {cloth}, fibres: {{polyester: 100}}"
-    assert "press.moisture" not in [a for _, a in clashes(JACKET.replace("CLOTH", about))]
 
 
 @pytest.mark.parametrize("fibres", ["{acetate: 100}", "{silk: 100}", "{viscose: 100}", "unknown"])
