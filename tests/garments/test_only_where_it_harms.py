@@ -1,6 +1,7 @@
 """What was forbidden, feared or asked for beyond its reason; where the reason holds, it stays.
 
-All is common practice of the trade: a band is fused flat, a knit lies flat without a hard press, a toggle is of many stuffs, a child's cord is short.
+All is common practice of the trade: a band is fused flat, a knit lies flat without a hard press, a
+toggle is of many stuffs, a child's cord is short.
 """
 
 from __future__ import annotations
