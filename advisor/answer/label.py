@@ -281,7 +281,8 @@ class _Label:
         if line.word == "hand wash" and line.at_most is not None:
             text = _cooler(text, line.at_most)
         if line.no_steam and "steam" not in text and line.word != "do not iron":
-            text = f"{text}, {self.market.no_steam}"
+            damp = f", {self.market.damp}" if line.damp else ""
+            text = f"{text}, {self.market.no_steam}{damp}"
         return f"{text}{over(line.kept_off)}"
 
 

@@ -1,8 +1,8 @@
-"""What is fused first in a question of several layers, and to which of them.
+"""What is fused before its layers meet, and to which of them.
 
-Who asks of a wool, a fusible and a lining names what the garment is of, and fuses a flat piece as
-everybody does (common practice). So the heat of the glue is no business of the seam, as long as a
-layer beside it bears that heat and does not rule the glue out; else the clash stands.
+A flat piece is fused before anything is joined to it (common practice). So the heat of such a glue
+is no business of the seam, as long as a layer beside it bears that heat and does not rule the glue
+out; else the clash stands.
 """
 
 from __future__ import annotations
@@ -30,12 +30,10 @@ def fused_first(
     knowledge: Knowledge,
     conflicts: Iterable[Conflict],
 ) -> tuple[Instruction, ...]:
-    """Each glue of a question with the layer that it is fused to.
+    """Each glue that is fused first, with the layer that it is fused to.
 
     The other layers of the seam have no say in the interfacing then.
     """
-    if not garment.single:
-        return ()
     entries = {n: knowledge.entries[c.entry] for n, c in garment.cloths.items()}
     clashing = {n for c in conflicts for said in c.clash for n in (said.who, *said.cloths)}
     found = []

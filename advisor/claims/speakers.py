@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from advisor.claims.claimsets import insisted
 from advisor.claims.conditions import Fact
 from advisor.claims.drawn import drawn_by
-from advisor.claims.steaming import as_wish, is_steamed
+from advisor.claims.steaming import as_wish, lies_unpressed
 from advisor.claims.valuesets import Span
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Aspect, Claim, Entry, Fibre, Knowledge
 from advisor.knowledge.purposes import GUARDS
@@ -158,12 +158,12 @@ def cloth_says(cloth: Cloth, knowledge: Knowledge) -> list[Said]:
         if (heard := held_back(claim, knowledge.aspects[claim.aspect])) is not None
     ]
     lid = min(map(_own_lid, (entry, *laid)))
-    steamed = is_steamed(entry, knowledge)
+    unpressed = lies_unpressed(entry, knowledge)
     for word in _fibres_say(cloth, knowledge, about):
         claim = word.claim
         if is_heat_need(claim) and claim.aspect == LIMIT_ASPECT and (claim.span or (0.0,))[0] > lid:
             continue  # a film or foam on cotton is not pressed as cotton is
-        wish = steamed and is_heat_need(claim)
+        wish = unpressed and is_heat_need(claim)
         said.append(replace(word, claim=as_wish(claim)) if wish else word)
     return said
 

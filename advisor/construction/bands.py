@@ -47,7 +47,5 @@ def _elastic(seam: Seam, garment: Garment, knowledge: Knowledge) -> Band | None:
         entry = knowledge.entries[garment.cloths[use.cloth].entry]
         if entry.kind == ELASTIC and (use.body or use.stretched > 1):
             length = cut_of(seam, use.cloth, entry)
-            return (
-                None if length is None else Band(use.cloth, length, ends_of(entry, garment.units))
-            )
+            return None if length is None else Band(use.cloth, length, ends_of(entry, garment))
     return None

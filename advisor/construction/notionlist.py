@@ -147,7 +147,7 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
         longest = max((float(seam.facts.get("length") or 0.0) for seam in sewn), default=0.0)
         cut = () if longest else (Lengths(1, None),)
         return NotionBought(name, names, None, cut, None, least=longest or None)
-    ends = ends_of(entry, garment.units)
+    ends = ends_of(entry, garment)
     bone = entry.kind == BONE and not ends
     laced = entry.id == CORD
     cut, whole = lengths_of(
@@ -171,9 +171,11 @@ def lengths_of(
     return tuple(found), sum(known) if len(known) == len(found) else None
 
 
-def ends_of(entry: Entry, units: str) -> float:
-    """What one length of a notion takes for its ends, mm."""
-    return as_measured(float(entry.facts.get("ends", {"mm": 0.0})["mm"]), units)
+def ends_of(entry: Entry, garment: Garment) -> float:
+    """What one length of a notion takes for its ends, mm; no more than may hang from a child."""
+    ends = entry.facts.get("ends", {"mm": 0.0})
+    short = ends.get("on a child") if garment.maker.worn_by == "child" else None
+    return as_measured(float(ends["mm"] if short is None else short), garment.units)
 
 
 def as_measured(ends: float, units: str) -> float:
@@ -265,6 +267,6 @@ def drawn_by_elastic(garment: Garment, knowledge: Knowledge) -> NotionBought | N
         None,
         cut,
         whole,
-        ends_of(elastic, garment.units),
+        ends_of(elastic, garment),
         width=width,
     )

@@ -25,6 +25,7 @@ from advisor.heat.questions import Heat, ask_trials, heat_of_garment
 from advisor.heat.stacks import fusibles_in
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
 from advisor.project.garment import Garment, Seam
+from advisor.project.glue_first import fused_as_made
 
 Ask = Callable[[list[FusingTrial]], list[Fused]]
 """Asks the heat model, all at once."""
@@ -77,13 +78,8 @@ def _clashes(
 
 
 def _flat_first(seam: Seam, garment: Garment, knowledge: Knowledge) -> frozenset[str]:
-    """What is fused before the seam: as the project says, and wherever that is how it is made.
-
-    A band, a facing or a pocket is fused while it is a flat piece; only a plain seam may mean that
-    the layers meet first.
-    """
-    kind = knowledge.places.kinds.get(seam.place)
-    if kind is None or kind.family in ("seam", "gathers") or "fuse" not in kind.prepares:
+    """What is fused before the seam: as the project says, and wherever that is how it is made."""
+    if not fused_as_made(seam, knowledge):
         return seam.apart
     return seam.apart | {seam.uses[at].cloth for at in fusibles_in(garment, knowledge, seam)}
 

@@ -295,7 +295,7 @@ def _support(need: Need, word: str, garment: Garment, knowledge: Knowledge) -> N
         return by_the_length(need, garment, 0.0)
     first = next(seam for seam in garment.seams if seam.name in need.places)
     need = replace(need, width=usual_width(entry, first))
-    return by_the_length(need, garment, ends_of(entry, garment.units))
+    return by_the_length(need, garment, ends_of(entry, garment))
 
 
 def by_the_length(need: Need, garment: Garment, ends: float, *, full: bool = False) -> Need:

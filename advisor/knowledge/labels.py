@@ -105,6 +105,7 @@ class Market:
     unknown: tuple[Told, ...]
     care: dict[str, CareWords]
     no_steam: str
+    damp: str
     duties: tuple[Told, ...]
     spared: tuple[Told, ...]
     basis: Told

@@ -21,9 +21,13 @@ class Fusing(Form):
 
 
 class EndsForm(Form):
-    """What a length is bought and cut longer for its ends, mm: turned, lapped, knotted, caught."""
+    """What a length is bought and cut longer for its ends, mm: turned, lapped, knotted, caught.
+
+    `on a child` is all that may hang out of a child's garment.
+    """
 
     mm: Annotated[float, Field(ge=0, le=1000)]
+    on_a_child: Annotated[float, Field(ge=0, le=1000)] | None = None
     sources: Sources
 
 

@@ -78,6 +78,8 @@ Fact = Literal[
     "no eyelets named",
     "cord may be drawn in",
     "cord ruled out",
+    "worn by a child",
+    "not worn by a child",
     "cord in a casing",
     "steam held above",
     "topstitching suits",

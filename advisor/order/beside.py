@@ -59,7 +59,7 @@ SEAMED = frozenset({"side", "seam", "inseam", "yoke", "panel"})
 HOOD_CASING, HOOD_EDGE = "hood-casing", "hood-edge"
 """Roles of the channel round the face, and of the edge that it may lie along."""
 PIPING, CUT_OPEN = "piping-cord", "dart-cut-open"
-LOOPS = frozenset({"loop", "rouleau"})
+LOOPS, CHILD = frozenset({"loop", "rouleau"}), "child"
 BRACES = frozenset({"brace", "suspender"})
 """Words of buttons that go through the loops of the braces, and close no edge."""
 BULKY = 2
@@ -122,6 +122,8 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "loops for buttons": lambda: _loops(place),
         "cord may be drawn in": lambda: not _cordless(place, facts),
         "cord ruled out": lambda: _cordless(place, facts),
+        "worn by a child": lambda: facts.garment.maker.worn_by == CHILD,
+        "not worn by a child": lambda: facts.garment.maker.worn_by != CHILD,
         "rows asked for": lambda: no_stage_for(place),
         "canvas behind it": lambda: _canvas_behind(place, facts),
         "piping in it": lambda: any(facts.entry(n).id == PIPING for n in place.notions),

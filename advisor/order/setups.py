@@ -371,12 +371,13 @@ class Setups:
         )
 
     def glue_ruled_out(self, seam: SeamPlace) -> bool:
-        """Whether a layer bears no fused interfacing, and the project fuses none of it first."""
-        if fused_first(seam.seam, self.garment, self.knowledge):
-            return False
+        """Whether a layer bars a glue that is not fused before, or nothing beside it bears it."""
         found = self.advice.judgement.verdicts.get(Place("seam", seam.name), {})
         clash = bool((kind := found.get("interfacing.kind")) and kind.clash)
-        return clash or too_hot(self.fuse_iron(seam), map(self.bears_alone, self.fused_to(seam)))
+        first = fused_first(seam.seam, self.garment, self.knowledge)
+        return (clash and not first) or too_hot(
+            self.fuse_iron(seam), map(self.bears_alone, self.fused_to(seam))
+        )
 
     def fused_to(self, seam: SeamPlace) -> list[str]:
         """What the glue of a seam lies on: it is fused to one of those."""

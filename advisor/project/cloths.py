@@ -44,7 +44,7 @@ def notion_cloth(name: str, said: str, knowledge: Knowledge) -> Cloth:
     Raises:
         InputError: nothing has that name.
     """
-    return cloth_of(name, read_notion(said, knowledge), knowledge)
+    return replace(cloth_of(name, read_notion(said, knowledge), knowledge), put_in=True)
 
 
 def read_notion(said: str, knowledge: Knowledge) -> Reading:

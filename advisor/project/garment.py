@@ -24,7 +24,8 @@ class Cloth:
     cuts as it comes, without shrinking it, `trims` one that is only laid on or binds. `overhang` is
     how far a strip of it reached over an edge and how far its end sank, mm (None: to the slope of
     the standard). `fibre_unknown` where the project says that nobody knows its fibre; `named` are
-    the fibres that its own name holds.
+    the fibres that its own name holds. `put_in` is what only stands among the layers of a place, as
+    a notion: it is no piece of the garment.
     """
 
     name: str
@@ -45,6 +46,7 @@ class Cloth:
     overhang: tuple[float, float | None] | None = None
     fibre_unknown: bool = False
     named: frozenset[str] = frozenset()
+    put_in: bool = False
 
     @property
     def fibre_known(self) -> bool:

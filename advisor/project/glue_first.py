@@ -1,13 +1,15 @@
-"""A question of several layers with its glue fused before they meet, as everybody works.
+"""Glue that is fused before its layers meet, as everybody works.
 
 Who asks of a wool, a fusible and a lining names what the garment is of; a flat piece is fused
 before anything is joined to it (common practice). Of one cloth and a glue the seam that is asked
-about is the fusing itself.
+about is the fusing itself. In a project a band, a facing or a pocket is fused flat as well, before
+the lining that it takes in is there.
 """
 
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
 if TYPE_CHECKING:
@@ -17,6 +19,9 @@ if TYPE_CHECKING:
     from advisor.project.garment import Garment, Seam
 
 GLUES: Final = frozenset({"fusible", "low-temperature fusible"})
+LININGS: Final = "linings"
+MEETS_FIRST: Final = ("seam", "gathers")
+"""Families of place in which the layers may be joined before the glue is hot."""
 FEWEST: Final = 2
 """So many layers besides the glue make a seam in which it need not be hot."""
 
@@ -39,3 +44,34 @@ def _first(seam: Seam, kinds: Mapping[str, str]) -> Seam:
         if uses[end].cloth in glues:
             uses.insert(1, uses.pop(end))
     return replace(seam, uses=tuple(uses), apart=seam.apart | glues)
+
+
+def fusing_flat(garment: Garment, knowledge: Knowledge) -> Garment:
+    """The project with the glue of each piece that takes in a lining fused before that."""
+    entries = {name: knowledge.entries[cloth.entry] for name, cloth in garment.cloths.items()}
+    lining = frozenset(name for name, entry in entries.items() if entry.family == LININGS)
+    glues = frozenset(name for name, entry in entries.items() if entry.kind in GLUES)
+    seams = (
+        replace(seam, apart=seam.apart | (glues & set(seam.cloths())))
+        if fused_as_made(seam, knowledge) and _on_the_shell(seam, glues, lining)
+        else seam
+        for seam in garment.seams
+    )
+    return replace(garment, seams=tuple(seams))
+
+
+def fused_as_made(seam: Seam, knowledge: Knowledge) -> bool:
+    """Whether a kind of place is fused while it is a flat piece.
+
+    In a plain seam the layers may meet first.
+    """
+    kind = knowledge.places.kinds.get(seam.place)
+    return kind is not None and kind.family not in MEETS_FIRST and "fuse" in kind.prepares
+
+
+def _on_the_shell(seam: Seam, glues: frozenset[str], lining: frozenset[str]) -> bool:
+    """Whether a lining lies in a place of which each glue lies against something else as well."""
+    names = [use.cloth for use in seam.uses]
+    pairs = (*pairwise(names), *pairwise(reversed(names)))
+    carried = {one for one, beside in pairs if one in glues and beside not in glues | lining}
+    return bool(lining & set(names)) and carried >= glues & set(names)

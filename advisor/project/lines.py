@@ -9,6 +9,7 @@ from typing import Any
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.making import LESS_BULK
+from advisor.project.placing import placed
 from advisor.textio.flow import flow
 
 Steps = tuple[str | int, ...]
@@ -101,6 +102,11 @@ def _seam_lines(
         yield Line((*here, "lessen bulk"), words)
     named = {n for n in was.cloths if kinds.get(n) == "cloth"}
     yield from _layer_lines(old, new, named, here)
+    if old.uses != new.uses and "kind" in new.assumed:
+        known = {n: knowledge.entries[c.entry] for n, c in (was.cloths | garment.cloths).items()}
+        before, after = (placed(seam, "", known, knowledge).kind for seam in (old, new))
+        if before == new.place != after:
+            yield Line((*here, "kind"), new.place.replace("-", " "))
 
 
 def _layer_lines(old: Seam, new: Seam, named: set[str], here: Steps) -> Iterator[Line]:

@@ -70,10 +70,11 @@ def with_places(
     if not known.places.kinds:
         return tuple(seams)
     entries = {name: known.entries[cloth.entry] for name, cloth in cloths.items()}
+    pieces = {name: entry for name, entry in entries.items() if not cloths[name].put_in}
     built = []
     for seam in seams:
         found = placed(seam, kinds.get(seam.name, ""), entries, known)
-        if found.kind in (PLAIN, "yoke") and _shut_in(seam, seams, entries):
+        if found.kind in (PLAIN, "yoke") and _shut_in(seam, seams, pieces):
             turned = replace(seam, facts=seam.facts | {"edge": "turned"})
             built.append(_placed_as(turned, Placed("yoke", found.because), ("edge",)))
         else:
