@@ -17,7 +17,7 @@ from advisor.claims.speakers import OVERLOCKS
 from advisor.construction.bulk import picked
 from advisor.construction.notionlist import notions_to_buy
 from advisor.construction.seamwork import seamworks
-from tests.garments.whole import advice, aspects, known, places, stands, work
+from tests.garments.whole import FOLDER, advice, aspects, known, places, read, stands, work
 
 SUNDRESS = "more/sundress"
 KILT, GILET, BLOUSE, JACKET = "more/kilt", "more/gilet", "more/overblouse", "more/smoking_jacket"
@@ -43,10 +43,19 @@ def test_ease_is_shrunk_away_only_in_wool(garment: str) -> None:
 
 
 def test_where_nothing_is_ironed_at_last_no_iron_is_spoken_of() -> None:
-    """A part that wants heat is pressed before it is joined, and that is all."""
+    """A part that wants heat is pressed before it is joined, and that is all; a jersey wants none.
+
+    A cotton knit lies flat without a press, a poplin does not.
+    """
     for garment in (GILET, JACKET):
         assert not [text for text in told(garment) if "in the last press touch" in text]
-    assert "Press hood before it is joined: the finished garment takes no iron." in told(GILET)
+    line = "Press hood before it is joined: the finished garment takes no iron."
+    assert line not in told(GILET)
+    text = (FOLDER / f"{GILET}.yaml").read_text(encoding="utf-8")
+    jersey = "fabric: jersey, fibres: {cotton: 95, elastane: 5}, weight: 200 g/m2"
+    assert jersey in text
+    woven = read(text.replace(jersey, "fabric: poplin, fibres: {cotton: 100}, weight: 120 g/m2"))
+    assert line in [task.text for task in woven.advice]
 
 
 def test_eyelets_are_set_before_the_channel_is_made() -> None:
