@@ -162,7 +162,7 @@ def _bought(
     sewn = thread.total([*seams, *rows, *more])
     coned = thread.total(p.use for w in counted for p in w.threads or () if _on_cones(p.use))
     reeled = (sewn.needle + sewn.bobbin) / 1000
-    names = tuple(dict.fromkeys((*cloths, *(n.cut.piece.cloth for n in tucked))))
+    names = tuple(sorted({*cloths, *(n.cut.piece.cloth for n in tucked)}))
     sources = tuple(dict.fromkeys((*sewn.sources, *coned.sources, "common-practice")))
     return ThreadBought(
         key[0],

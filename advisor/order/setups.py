@@ -316,8 +316,9 @@ class Setups:
         """The first cloth of the garment that has the colour of the thread of this one."""
         shade = self.advice.judgement.shades.get(first)
         colour = shade.colour if shade else self.garment.cloths[first].colour
-        alike = [n for n, c in self.garment.cloths.items() if colour and c.colour == colour]
-        return next(iter(alike), first)
+        firsts = {seam.cloths()[0] for seam in self.garment.seams if seam.cloths()}
+        alike = [n for n in firsts if colour and self.garment.cloths[n].colour == colour]
+        return min(alike, default=first)  # as the list of thread has it first
 
     def iron(self, place: Place) -> IronState | None:
         """How the iron is set in a place that allows one."""

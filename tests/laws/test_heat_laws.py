@@ -190,11 +190,16 @@ HARDLY_BINDS = Stack(
     back_h=2.0,
 )
 """Binds water too little for any number to divide by, and is steamed a little above boiling."""
+HARDLY_STEAMED = replace(
+    HARDLY_BINDS, layers=(replace(HARDLY_BINDS.layers[0], binds_gsm=10.0),), ambient_c=20.0
+)
+"""Binds water well, and has as little of it."""
 
 
 @fewer
 @given(stacks(water=True, back=True), st.floats(0.0, 1.0), st.floats(0.0, 15.0))
 @example(HARDLY_BINDS, 0.0, 1.0)
+@example(HARDLY_STEAMED, 0.0, 2.225073858507e-311)
 def test_energy_is_conserved(stack: Stack, down: float, steam: float) -> None:
     """What the cells gain is what came in at the ends less what the lost vapour carried off."""
     grid = build_grid([replace(stack, vapour_down=exact(down), steam_gsm=exact(steam))])

@@ -12,7 +12,7 @@ from tests.garments.whole import FILES, decided, told
 
 Thread = tuple[str, float, str]
 """Fibre, tex and colour."""
-CONES = "neutral cones"
+CONES, TOPSTITCHING = "neutral cones", "for topstitching"
 
 
 def threaded(found: Answer, colours: dict[str, str | None]) -> dict[str, Thread]:
@@ -22,6 +22,8 @@ def threaded(found: Answer, colours: dict[str, str | None]) -> dict[str, Thread]
     for step in found.work.order:
         if step.machine is None or step.machine.thread_above == CONES:
             continue
+        if step.machine.thread_above.startswith(TOPSTITCHING):
+            continue  # a reel of its own, among the notions
         said = re.fullmatch(r"(.+) tex ([\d.]+) to match (.+)", step.machine.thread_above)
         assert said is not None, step.step
         cloth = said[3]

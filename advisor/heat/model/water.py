@@ -133,7 +133,8 @@ def settled_at(dry: Floats, bound: Floats, binds: Floats, heat: Floats, near: Fl
     company changes nothing.
     """
     found = heat / (dry + bound * WATER_SPECIFIC_HEAT)  # where no water leaves
-    low = log(np.maximum(BOUND * binds / bound, 1.0)) / EASE  # where it begins to
+    some = np.maximum(bound, np.finfo(float).tiny)  # so little that no number divides by it
+    low = log(np.maximum(BOUND * binds / some, 1.0)) / EASE  # where it begins to
     high = np.sqrt(np.maximum(found - BOILING, 0.0))
     at = np.flatnonzero(high > low)
     low, high, dry, binds = low[at], high[at], dry[at], binds[at]
