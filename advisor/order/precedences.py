@@ -14,6 +14,7 @@ from advisor.order.nearness import far_apart
 from advisor.order.setups import Setups
 from advisor.order.steps import Precedence, Strength
 from advisor.order.tasks import Task
+from advisor.order.worked_with import bears_less
 from advisor.project.placing import singular_words
 from advisor.project.zipping import runs_into
 
@@ -51,6 +52,7 @@ def precedences_of(
             and _joined(rule.where, a, b, setups)
             and not (rule.before.op == ("any",) and b.op in ("label", a.op))
             and not (rule.before.op == ("any",) and a.op == "label")
+            and not (rule.where == "tender" and _in_already(a, b, tasks, setups))
         ]
         for item in found:
             weights.setdefault(item, weight)
@@ -135,9 +137,12 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
         limit = setups.limit(Place("seam", place.name))
         beside = hot.place is not None and related(hot.place, place)
         return beside and limit is not None and limit < hot.step.iron.temperature_c
-    if joining.op == "fuse" and hot.needy:
-        # What is pressed with all that is made of its cloth is not glued yet.
-        return hot.needy in place.cloths and (joining.at_most or 0.0) < hot.step.iron.temperature_c
+    if joining.op in ("fuse", "interface") and hot.needy:
+        # What is pressed with all that is made of its cloth is not backed yet with what bears less.
+        heat, glued = hot.step.iron.temperature_c, joining.op == "fuse"
+        glued = glued and hot.needy in place.cloths and (joining.at_most or 0.0) < heat
+        basted = joining.op == "interface" and bears_less(hot.needy, heat, place, setups)
+        return glued or basted
     if place.name in hot.meets:
         return True
     if _same_place(hot, joining):
@@ -151,6 +156,20 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
     near = set(hot.cloths) & set(place.lies_on)
     cooler = set(_cooler(hot, joining, setups)) & comes_in(joining)
     return bool(near) and bool(cooler)
+
+
+def _in_already(hot: Task, joining: Task, tasks: list[Task], setups: Setups) -> bool:
+    """Whether what a joining brings in is joined elsewhere before the place of a hot task anyway.
+
+    The place runs over that seam, so that its iron goes round the tender layer in any case.
+    """
+    place = hot.place
+    if place is None or joining.place is None or place.name == joining.place.name:
+        return False
+    tender = set(_cooler(hot, joining, setups))
+    sewn = (t for t in tasks if t.op in SEWN and t.place and t.place.name != joining.place.name)
+    before = (t for t in sewn if t.place and crosses(place, t.place) and _hotter(hot, t, setups))
+    return any(tender <= set(_cooler(hot, other, setups)) for other in before)
 
 
 def comes_in(joining: Task) -> frozenset[str]:
