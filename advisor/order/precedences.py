@@ -25,6 +25,8 @@ GLUED_TO_THE_BODY = frozenset({"front-band"})
 """Kinds of place whose support is fused to an edge of the body itself, late enough."""
 LAID_ON = "laid on"
 """The family of what is stitched to a single piece."""
+PRESSED = frozenset({"press", "turn", "fold-under"})
+"""Work under the iron that comes after its place is sewn."""
 DRAWN = "draw-in"
 """The work that draws elastic or a cord through what is sewn already."""
 FACES = {"embellished": 2, "pile": 1}
@@ -163,13 +165,13 @@ def _in_already(hot: Task, joining: Task, tasks: list[Task], setups: Setups) -> 
 
     The place runs over that seam, so that its iron goes round the tender layer in any case.
     """
-    place = hot.place
-    if place is None or joining.place is None or place.name == joining.place.name:
+    place, here = hot.place, joining.place
+    if place is None or here is None or hot.op not in PRESSED or _same_place(hot, joining):
         return False
-    tender = set(_cooler(hot, joining, setups))
-    sewn = (t for t in tasks if t.op in SEWN and t.place and t.place.name != joining.place.name)
+    tender = set(_cooler(hot, joining, setups)) & comes_in(joining)
+    sewn = (t for t in tasks if t.op in SEWN and t.place and t.place.name != here.name)
     before = (t for t in sewn if t.place and crosses(place, t.place) and _hotter(hot, t, setups))
-    return any(tender <= set(_cooler(hot, other, setups)) for other in before)
+    return bool(tender) and any(tender <= set(_cooler(hot, t, setups)) for t in before)
 
 
 def comes_in(joining: Task) -> frozenset[str]:

@@ -115,6 +115,14 @@ def test_a_back_yoke_is_not_held_against_the_skirt() -> None:
     assert "back yoke" not in {one.place for one in told}
 
 
+def test_five_plies_at_the_neck_take_no_finer_needle_than_the_collar() -> None:
+    """The voile among them wants a 65 where it lies in two."""
+    needles = {
+        v.place: v.pick for v in read(DRESS).verdicts if v.aspect == "needle.size" and v.pick
+    }
+    assert 70 == needles["collar stand"] == needles["collar edge"]
+
+
 def test_light_viscose_is_neatened_on_a_zigzag_machine() -> None:
     """Nobody overcasts five metres by hand beside a machine that swings."""
     assert "(zigzag)" in dress().tasks["neaten side"].step.does
