@@ -220,7 +220,7 @@ class _Maker:
         iron, rank, limit = None, op.rank, None
         meets = [p for p in self.places if name in p.cloths and tender & set(p.cloths)]
         if op.iron == "cloth":
-            iron, limit = iron_with(name, self.places, self.setups)
+            iron, limit = iron_with(name, self.places, tender, self.setups)
             if iron is None:
                 return
             rank = min((p.role.stage for p in meets), default=rank) - 3

@@ -16,21 +16,28 @@ from advisor.order.kinds import SeamPlace
 from advisor.order.setups import Setups
 from advisor.order.steps import IronState
 
-SEWN_IN = "sew-in"
+SEWN_IN, FASTENING = "sew-in", "fastening"
 
 
 def iron_with(
-    cloth: str, places: Sequence[SeamPlace], setups: Setups
+    cloth: str, places: Sequence[SeamPlace], tender: frozenset[str], setups: Setups
 ) -> tuple[IronState | None, float | None]:
-    """How the iron is set for a cloth and what is basted to it, and the hottest that it may be."""
+    """How the iron is set for a cloth and what is basted to it, and the hottest that it may be.
+
+    Where only some of what is sewn of it without the tender is interfaced, that waits instead.
+    """
     iron, most = setups.cloth_iron(cloth), setups.cloth_most(cloth)
     lid, least = _lid(cloth, places, setups), _needs(cloth, setups)
-    if iron is None or most is None or lid is None or not least <= lid < most:
+    made = [p for p in places if cloth in p.cloths and not tender & set(p.cloths)]
+    made = [p for p in made if p.kind.family != FASTENING]
+    backed = all(_interfacings(cloth, [p], setups) for p in made)
+    if iron is None or most is None or lid is None or not COLD < least <= lid < most or not backed:
         return iron, most
-    start = setups.iron(setups.alone((cloth, *_interfacings(cloth, places, setups))))
-    heat = max(least, start.temperature_c if start else least)
-    moisture = start.moisture if start else iron.moisture
-    return replace(iron, temperature_c=int(min(heat, lid)), moisture=moisture), lid
+    both = setups.iron(setups.alone((cloth, *_interfacings(cloth, places, setups))))
+    if both is None:
+        return iron, most
+    heat = min(max(least, both.temperature_c), lid)
+    return replace(iron, temperature_c=int(heat), moisture=both.moisture), lid
 
 
 def bears_less(cloth: str, heat: float, place: SeamPlace, setups: Setups) -> bool:

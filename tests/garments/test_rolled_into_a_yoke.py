@@ -141,3 +141,13 @@ def test_of_two_tender_layers_the_coolest_is_said_to_bear_so_little() -> None:
     told = " ".join(one.text for one in read(DRESS).instructions)
     assert "of which the coolest bears" in told
     assert "which bear 1" not in told
+
+
+def test_what_is_interfaced_in_one_place_only_waits_for_the_hot_press() -> None:
+    """The rest of the linen is pressed as hot as it likes, before the interfacing is basted in."""
+    pocket = (
+        "  - {name: pocket, kind: patch pocket, layers: [crisp, crisp], length: 40 cm}\nseams:\n"
+    )
+    found = ordered(DRESS.replace("seams:\n", "seams:\n" + pocket.removesuffix("seams:\n")))
+    assert 150 < (found.tasks["hot press crisp"].at_most or 0.0)
+    assert stands(found, "hot press crisp", "interface collar edge")
