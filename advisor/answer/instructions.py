@@ -104,7 +104,7 @@ def _behind(item: Instruction, units: System) -> str:
 def _alone(item: Instruction, needy: str, tender: str, bears: str) -> str:
     many = _many(item.tender)
     which = f"which {_plural(bears) if many else bears}"
-    if len(item.tender) > 1 and item.most is not None:
+    if len(item.tender) > 1 and item.most is not None and mark_for(item.most):
         which = f"of which the coolest {bears}"
     verb = "are" if many else "is"
     return f"Press the {needy} pieces by themselves before {tender}, {which}, {verb} joined."
