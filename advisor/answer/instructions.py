@@ -103,9 +103,11 @@ def _behind(item: Instruction, units: System) -> str:
 
 def _alone(item: Instruction, needy: str, tender: str, bears: str) -> str:
     many = _many(item.tender)
-    which = _plural(bears) if many else bears
+    which = f"which {_plural(bears) if many else bears}"
+    if len(item.tender) > 1 and item.most is not None and mark_for(item.most):
+        which = f"of which the coolest {bears}"
     verb = "are" if many else "is"
-    return f"Press the {needy} pieces by themselves before {tender}, which {which}, {verb} joined."
+    return f"Press the {needy} pieces by themselves before {tender}, {which}, {verb} joined."
 
 
 def _parted(item: Instruction, units: System) -> str:

@@ -36,13 +36,16 @@ def _parts_of(name: str) -> set[int]:
 
 def may_belong(piece: Piece, seam: Seam, garment: Garment) -> bool:
     """Whether a piece may be what a place takes in, by their names and those of its fellows."""
-    place = _parts_of(seam.name)
+    place, fellows = (
+        _parts_of(seam.name),
+        [p for p in garment.plan.pieces if p.cloth == piece.cloth],
+    )
     if not place:
-        return True
+        named = half_of(seam, fellows)  # a back into its yoke is none of the skirt
+        return not named or piece in named
     mine = _parts_of(piece.name)
     if mine:
         return bool(mine & place)
-    fellows = (p for p in garment.plan.pieces if p.cloth == piece.cloth)
     return not any(_parts_of(other.name) & place for other in fellows)
 
 

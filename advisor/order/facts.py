@@ -263,7 +263,7 @@ class Facts:
         if any(p.kind.family == "backing" for p in mine):
             return ()  # a place of its own says how it is held
         if words & layering.CALLED_SHOWN or any(
-            p.cloths == (cloth,) or cloth in p.full for p in mine
+            p.cloths == (cloth,) or cloth in p.full or layering.of_a_yoke(cloth, p) for p in mine
         ):
             return ()
         inside = [p for p in mine if any(u.cloth == cloth for u in p.seam.uses[1:-1])]

@@ -241,8 +241,14 @@ def below(seam: SeamPlace, zip_: SeamPlace) -> bool:
 
 
 def feeds(seam: SeamPlace, gathered: SeamPlace) -> bool:
-    """Whether a seam joins the widths of what is drawn up elsewhere: gathers run over its end."""
+    """Whether a seam joins the widths of what is drawn up elsewhere: gathers run over its end.
+
+    No side does of what is drawn up on one half alone, as a back into its yoke, or on a sleeve.
+    """
     if seam.name == gathered.name or not same_unit(seam, gathered):
+        return False
+    halves = called.HALVES & set(singular_words(gathered.name))
+    if seam.role.id == called.SIDE and (len(halves) == 1 or _on_sleeve_only(gathered, seam)):
         return False
     return bool(seam.cloths) and set(seam.cloths) <= set(gathered.full)
 

@@ -20,6 +20,7 @@ from advisor.project.placing import singular_words
 SHUT = frozenset({"edge", "band", "seam"})
 """Families of places in which a lining may be caught between or against the shell."""
 WAIST, LININGS = "waist", "linings"
+YOKE, TWO = "yoke", 2
 HELD_AT_ENDS = frozenset(
     {"hem", "vent", "slit", "zip", "zipper", "fly", "pocket", "flap", "placket"}
 )
@@ -184,6 +185,11 @@ def hung(place: SeamPlace, entries: Mapping[str, Entry]) -> frozenset[str]:
 def quilted(seams: Sequence[Seam]) -> frozenset[str]:
     """The cloths that the maker quilts to one: their rows hold each edge by themselves."""
     return frozenset(c for seam in seams if seam.place == "quilting" for c in seam.cloths())
+
+
+def of_a_yoke(cloth: str, place: SeamPlace) -> bool:
+    """Whether it is the inner of two layers of yoke, between which the edges lie."""
+    return place.kind.id == YOKE and len(place.cloths) > TWO and place.cloths[-1] == cloth
 
 
 def shuts_in_lining(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:

@@ -73,7 +73,8 @@ ENDS_ANYWHERE = frozenset({"dart", "tuck", "applied", "tier", "ring-tier", "plai
 """Roles of what need not end in the seam across its piece, where the maker does not say so."""
 PLEATS_ROUND = 8
 """From this many pleats on a skirt is pleated all round, over the seams of its widths: estimate."""
-WIDTHS = frozenset({"plain", "tier", "side", "centre"})
+SIDE = "side"
+WIDTHS = frozenset({"plain", "tier", SIDE, "centre"})
 """Roles of a seam that may join widths of what is drawn up."""
 GATHERED = 1.1
 """The fullness from which an edge is gathered and not only eased: estimate."""

@@ -14,6 +14,7 @@ from functools import partial
 from advisor.claims.byparts import PARTS
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Advice
+from advisor.claims.pressed_alone import ALONE
 from advisor.claims.workarounds import gone_round
 from advisor.craft.irondial import step_down
 from advisor.knowledge.model import Entry, Knowledge
@@ -40,6 +41,7 @@ from advisor.order.swings import (
 )
 from advisor.order.tags import tags_of
 from advisor.order.tasks import Task
+from advisor.order.worked_with import iron_with
 
 USUAL_LENGTH = 500.0
 """The length of a seam that nobody measured, mm: estimate."""
@@ -102,6 +104,14 @@ class _Maker:
                 met = frozenset(c for p in self.places if name in p.cloths for c in p.cloths)
                 if met & tender:
                     self.tender[name] = self.tender.get(name, frozenset()) | (tender & met)
+        self._with_the_drier()
+
+    def _with_the_drier(self) -> None:
+        """Who is pressed hot by itself anyway waits with no other that the sheet keeps from it."""
+        for item in self.judgement.instructions:
+            for name in item.needy & self.tender.keys() if item.kind == ALONE else ():
+                cloths = {c for p in self.places for c in p.cloths}
+                self.tender[name] |= item.tender & cloths
 
     def all(self) -> list[Task]:
         found: list[Task] = []
@@ -119,7 +129,8 @@ class _Maker:
         if not self.facts.hold(op.when, self.facts.of_garment):
             return
         name = self.garment.name
-        text = self._what_to_fit() if op.id == "fit" else ""
+        told = {"fit": self._what_to_fit, "try-lengths": self._what_to_find_out}
+        text = told[op.id]() if op.id in told else ""
         iron, limit = None, None
         if op.iron == "last":
             text, iron, limit = self._last_press(Place("garment", name))
@@ -154,6 +165,14 @@ class _Maker:
         """The parts that the last press goes round."""
         found = gone_round(whole, self.judgement.verdicts, self.judgement.gathered.beside)
         return sorted(name for item in found for name in item.tender)
+
+    def _what_to_find_out(self) -> str:
+        """Of which cloths somebody has to find out first what they are made of."""
+        unknown = sorted(n for n, c in self.garment.cloths.items() if c.fibre_unknown)
+        first = (
+            f"; ask first what {listed(unknown)} may be made of, or find it out (advisor identify)"
+        )
+        return first if unknown else ""
 
     def _what_to_fit(self) -> str:
         fitting = self.facts.fitting
@@ -201,7 +220,7 @@ class _Maker:
         iron, rank, limit = None, op.rank, None
         meets = [p for p in self.places if name in p.cloths and tender & set(p.cloths)]
         if op.iron == "cloth":
-            iron, limit = self.setups.cloth_iron(name), self.setups.cloth_most(name)
+            iron, limit = iron_with(name, self.places, tender, self.setups)
             if iron is None:
                 return
             rank = min((p.role.stage for p in meets), default=rank) - 3

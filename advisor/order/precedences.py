@@ -14,6 +14,7 @@ from advisor.order.nearness import far_apart
 from advisor.order.setups import Setups
 from advisor.order.steps import Precedence, Strength
 from advisor.order.tasks import Task
+from advisor.order.worked_with import bears_less
 from advisor.project.placing import singular_words
 from advisor.project.zipping import runs_into
 
@@ -24,6 +25,8 @@ GLUED_TO_THE_BODY = frozenset({"front-band"})
 """Kinds of place whose support is fused to an edge of the body itself, late enough."""
 LAID_ON = "laid on"
 """The family of what is stitched to a single piece."""
+PRESSED = frozenset({"press", "turn", "fold-under"})
+"""Work under the iron that comes after its place is sewn."""
 DRAWN = "draw-in"
 """The work that draws elastic or a cord through what is sewn already."""
 FACES = {"embellished": 2, "pile": 1}
@@ -51,6 +54,7 @@ def precedences_of(
             and _joined(rule.where, a, b, setups)
             and not (rule.before.op == ("any",) and b.op in ("label", a.op))
             and not (rule.before.op == ("any",) and a.op == "label")
+            and not (rule.where == "tender" and _in_already(a, b, tasks, setups))
         ]
         for item in found:
             weights.setdefault(item, weight)
@@ -135,9 +139,12 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
         limit = setups.limit(Place("seam", place.name))
         beside = hot.place is not None and related(hot.place, place)
         return beside and limit is not None and limit < hot.step.iron.temperature_c
-    if joining.op == "fuse" and hot.needy:
-        # What is pressed with all that is made of its cloth is not glued yet.
-        return hot.needy in place.cloths and (joining.at_most or 0.0) < hot.step.iron.temperature_c
+    if joining.op in ("fuse", "interface") and hot.needy:
+        # What is pressed with all that is made of its cloth is not backed yet with what bears less.
+        heat, glued = hot.step.iron.temperature_c, joining.op == "fuse"
+        glued = glued and hot.needy in place.cloths and (joining.at_most or 0.0) < heat
+        basted = joining.op == "interface" and bears_less(hot.needy, heat, place, setups)
+        return glued or basted
     if place.name in hot.meets:
         return True
     if _same_place(hot, joining):
@@ -151,6 +158,20 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
     near = set(hot.cloths) & set(place.lies_on)
     cooler = set(_cooler(hot, joining, setups)) & comes_in(joining)
     return bool(near) and bool(cooler)
+
+
+def _in_already(hot: Task, joining: Task, tasks: list[Task], setups: Setups) -> bool:
+    """Whether what a joining brings in is joined elsewhere before the place of a hot task anyway.
+
+    The place runs over that seam, so that its iron goes round the tender layer in any case.
+    """
+    place, here = hot.place, joining.place
+    if place is None or here is None or hot.op not in PRESSED or _same_place(hot, joining):
+        return False
+    tender = set(_cooler(hot, joining, setups)) & comes_in(joining)
+    sewn = (t for t in tasks if t.op in SEWN and t.place and t.place.name != here.name)
+    before = (t for t in sewn if t.place and crosses(place, t.place) and _hotter(hot, t, setups))
+    return bool(tender) and any(tender <= set(_cooler(hot, t, setups)) for t in before)
 
 
 def comes_in(joining: Task) -> frozenset[str]:

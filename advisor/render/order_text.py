@@ -17,7 +17,11 @@ TOGETHER = frozenset({"shrink", "cut", "mark"})
 """Operations of which neighbours are told in one line."""
 CLIPS = "trim"
 """The operation of scissors, whose step says whether they trim, clip or slash."""
-PAST_RECALL = {"fasten": "cut buttonholes", "cut away the upper layer at": "cut away"}
+PAST_RECALL = {
+    "fasten": "cut buttonholes",
+    "join": "close and grade",
+    "cut away the upper layer at": "cut away",
+}
 """What a step past recall is called where its operation or its verb says less."""
 VERBS = {"shrink": "Shrink", "cut": "Lay and cut", "mark": "Mark"}
 
