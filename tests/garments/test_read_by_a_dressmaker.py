@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from advisor.order.overlocking import OVERLOCKER
-from tests.garments.whole import ordered
+from tests.garments.whole import ordered, places, stands
 
 SKIRT = """
 garment: Weighbridge skirt with a bib
@@ -44,3 +44,18 @@ def test_no_needle_of_the_sewing_machine_goes_into_the_overlocker() -> None:
     assert found
     assert {size for size, _ in found} <= {80, 90}
     assert all("its manual names" in point for _, point in found)
+
+
+def test_a_band_of_another_cloth_is_joined_before_its_own_edge_is_hemmed() -> None:
+    """It is no hem turned up: two cloths meet there, and the band carries the hem."""
+    found = ordered(SKIRT)
+    assert places(found)["hem band"].method.id == "plain-seam"
+    assert stands(found, "join side", "join hem band", "press hem band", "sew hem")
+
+
+def test_a_hem_of_one_cloth_is_turned_up_whatever_its_name() -> None:
+    """A facing is no band, and one cloth by itself is no seam."""
+    found = ordered(
+        SKIRT.replace("layers: [denim, quilt], length: 50 in", "layers: [denim], length: 50 in")
+    )
+    assert places(found)["hem band"].seam.place == "hem"
