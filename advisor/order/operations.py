@@ -279,7 +279,8 @@ class _Maker:
         """The steps of a place in the order of its method, what is done to single pieces first."""
         works = self.knowledge.order.operations
         listed = self.facts.listed(place)
-        if self.facts.fitting.basted(place) and all(op.id != "baste" for op in listed):
+        held = any(op.id == "baste" and self.facts.wanted(op, place) for op in listed)
+        if self.facts.fitting.basted(place) and not held:
             listed.insert(len(place.kind.prepares), works["baste"])
         if any(self.facts.proofed(cloth) for cloth in place.cloths):
             clipped = replace(works["baste"], verb="clip", does=CLIPPED)
