@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from advisor.construction.backing import backing_of
 from advisor.order.overlocking import OVERLOCKER
-from tests.garments.whole import ordered, places, stands
+from advisor.project.load import garment_of
+from advisor.textio.yamlfile import parse_yaml
+from advisor.units.sentences import render
+from tests.garments.whole import known, ordered, places, read, stands
 
 SKIRT = """
 garment: Weighbridge skirt with a bib
@@ -31,6 +35,7 @@ seams:
   - {name: waist facing to lining, layers: [denim, lining], length: 30 in, shape: curved}
   - {name: hem, layers: [quilt], length: 50 in, edge: hem}
 pieces:
+  - {name: waistband, fabric: denim, width: 30 in, height: 4 in, number: 2}
   - {name: bib, fabric: quilt, width: 12 in, height: 10 in}
   - {name: hem band, fabric: quilt, width: 26 in, height: 7 in, number: 2}
   - {name: rib panel, fabric: rib, width: 6 in, height: 8 in, number: 2}
@@ -59,3 +64,54 @@ def test_a_hem_of_one_cloth_is_turned_up_whatever_its_name() -> None:
         SKIRT.replace("layers: [denim, quilt], length: 50 in", "layers: [denim], length: 50 in")
     )
     assert places(found)["hem band"].seam.place == "hem"
+
+
+def test_what_a_bib_hangs_from_is_basted_before_it_is_tried_on() -> None:
+    """Straps that end at a bib carry nothing while that lies apart; it is sewn after."""
+    found = ordered(SKIRT)
+    band = "bib to waistband"
+    assert stands(found, "baste on strap", "fit", f"join {band}")
+    assert stands(found, "join side", f"baste {band}", "fit", "set waist facing to lining")
+
+
+def test_a_waistband_is_not_basted_where_no_bib_hangs_from_straps() -> None:
+    """A skirt hangs from its band by itself: it is set once the sides are sure."""
+    named = SKIRT.replace("bib to waistband", "waistband").replace("bib", "flap")
+    assert "baste waistband" not in ordered(named).tasks
+
+
+def _told() -> list[str]:
+    return [each.text for each in read(SKIRT).instructions]
+
+
+def test_no_it_is_read_of_the_wrong_cloth() -> None:
+    """What takes no iron is named, and nothing is said of a glue that holds of the quilt alone."""
+    assert not [text for text in _told() if text.endswith(": it takes no iron.")]
+    assert any(text.endswith("lies under the iron: quilt takes no iron.") for text in _told())
+    assert not [text for text in _told() if "interfacing, which take no iron" in text]
+
+
+def test_a_cloth_that_only_asks_for_no_iron_is_not_said_to_bear_none() -> None:
+    """It bears a little by its own limit, and is steamed from above."""
+    messages = [each.message for each in read(SKIRT).conflicts]
+    assert any("quilt asks for no iron" in text for text in messages)
+    assert not [text for text in messages if "quilt bears no iron" in text]
+
+
+def test_a_hot_press_spares_the_pile_that_is_laid_on() -> None:
+    """Cord pockets are on the denim by then: a padded board would flatten them."""
+    does = ordered(SKIRT).tasks["hot press denim"].step.does
+    assert does.endswith("where cord lies on it, over a needle board.")
+
+
+def test_a_glue_is_bought_for_what_it_may_be_fused_to() -> None:
+    """A quilt bears no glue, so its bib is backed by the denim that lies behind it."""
+    garment = garment_of(parse_yaml(SKIRT, "p.yaml"), known())
+    pieces = backing_of("woven fusible interfacing", garment, known()).pieces
+    assert ["waistband"] == [piece.name for piece in pieces]
+
+
+def test_a_wash_is_as_warm_on_the_sheet_as_on_the_label() -> None:
+    """Water is read to the degree; a dial to five."""
+    assert "at 86 °F" == render("at {30 °C}", "us")
+    assert "at 265 °F" == render("at {130 °C}", "us")
