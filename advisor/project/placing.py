@@ -17,6 +17,7 @@ from advisor.knowledge.places import PLAIN, PlaceKind, plain_word
 from advisor.project.edgewords import NEVER_HEMMED
 from advisor.project.garment import Cloth, Seam
 from advisor.project.headwords import head_of
+from advisor.project.hembands import BAND_BELOW, band_below
 from advisor.project.waisttabs import hang_from_waist, is_tied
 
 GATHERED, SHUT_IN = 1.1, 3
@@ -169,8 +170,8 @@ def _placed_by(
         return by_notion
     if words == "placket" and _lines(seam, about):
         return Placed("lining-seam", "the lining in it")
-    if words == "hem" and _band_below(seam, about):
-        return Placed(PLAIN, "its band of another cloth")
+    if words == "hem" and band_below(seam, about):
+        return Placed(PLAIN, BAND_BELOW)
     if words and not (_made_up(seam, words) or _neck_turned(seam, words) or hang_from_waist(seam)):
         return Placed(_full(words, seam), "its name")
     if seam.facts.get("edge") == "turned":
@@ -184,12 +185,6 @@ def _lines(seam: Seam, about: Mapping[str, Entry]) -> bool:
     shell = {name for name, entry in about.items() if entry.kind == "cloth"}
     shell -= {n for n in shell if about[n].family == "linings" or "lining" in singular_words(n)}
     return "lining" in singular_words(seam.name) and bool(shell) and len(about) > len(shell)
-
-
-def _band_below(seam: Seam, about: Mapping[str, Entry]) -> bool:
-    """Whether a band of another cloth is joined there: its own lower edge is what is hemmed."""
-    cloths = [e for e in about.values() if e.kind == "cloth" and e.family != "linings"]
-    return singular_words(seam.name)[-1] == "band" and len(cloths) > 1 and "edge" not in seam.facts
 
 
 def _neck_turned(seam: Seam, words: str) -> bool:

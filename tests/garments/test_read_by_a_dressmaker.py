@@ -56,6 +56,7 @@ def test_a_band_of_another_cloth_is_joined_before_its_own_edge_is_hemmed() -> No
     found = ordered(SKIRT)
     assert places(found)["hem band"].method.id == "plain-seam"
     assert stands(found, "join side", "join hem band", "press hem band", "sew hem")
+    assert any("hem band as seam" in line for line in found.taken)
 
 
 def test_a_hem_of_one_cloth_is_turned_up_whatever_its_name() -> None:
@@ -115,3 +116,10 @@ def test_a_wash_is_as_warm_on_the_sheet_as_on_the_label() -> None:
     """Water is read to the degree; a dial to five."""
     assert "at 86 °F" == render("at {30 °C}", "us")
     assert "at 265 °F" == render("at {130 °C}", "us")
+
+
+def test_a_panel_of_rib_is_cut_to_what_it_is_stretched_from() -> None:
+    """It is no band, and yet shorter than its edge: 7 in at 1.15 is 6 1/16 in."""
+    built = {seam.name: seam.built for seam in read(SKIRT).seams}["rib side panel"]
+    assert built is not None
+    assert any("Cut rib 6 1/16 in long" in line for line in built.build_says)
