@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from advisor.construction.backing import backing_of
-from advisor.order.overlocking import OVERLOCKER
+from advisor.order.overlocking import OVERLOCKER, needle_words, on_the_overlocker
+from advisor.order.steps import MachineState
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
 from advisor.units.sentences import render
@@ -49,6 +52,14 @@ def test_no_needle_of_the_sewing_machine_goes_into_the_overlocker() -> None:
     assert found
     assert {size for size, _ in found} <= {80, 90}
     assert all("its manual names" in point for _, point in found)
+
+
+def test_a_seam_that_an_overlocker_joins_keeps_the_needle_of_the_sheet() -> None:
+    """The manual says which kind, and nothing thicker than it takes goes in."""
+    joined = MachineState("household", "red", "red", "stretch", 75, "walking", "wide", "514", "a")
+    found = on_the_overlocker(joined, known(), "514")
+    assert (75, "stretch, of the kind that its manual names") == (found.size, needle_words(found))
+    assert 90 == on_the_overlocker(replace(joined, size=100), known(), "514").size
 
 
 def test_a_band_of_another_cloth_is_joined_before_its_own_edge_is_hemmed() -> None:
