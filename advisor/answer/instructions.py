@@ -74,7 +74,7 @@ def _pressing(item: Instruction, garment: Garment, knowledge: Knowledge, units: 
         return (
             f"Press {needy} before it is joined; in the last press touch it only where no "
             f"{_listed(item.tender, 'or')} lies under the iron: "
-            f"{'the coolest of them' if item.tender - {tender} else 'it'} {bears}."
+            f"{'the coolest of them' if item.tender - {tender} else tender} {bears}."
         )
     if item.kind == PARTED and item.most is not None:
         return _parted(item, units)

@@ -26,6 +26,7 @@ from advisor.answer.ordernotes import (
     needle_notes,
 )
 from advisor.answer.teller import Teller, told_source
+from advisor.order.overlocking import needle_words
 from advisor.units import System, needle
 
 if TYPE_CHECKING:
@@ -179,7 +180,7 @@ def setting_words(
         words = {
             "thread": f"thread {state.thread_above}",
             "threads": f"threads: {state.thread_above}",
-            "needle": f"needle {needle(state.size)} {state.point}",
+            "needle": f"needle {needle(state.size)} {needle_words(state)}",
             "foot": f"{state.foot} foot",
             "plate": f"{state.plate} plate",
             "stitch": f"stitch {state.stitch}",

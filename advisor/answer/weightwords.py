@@ -9,7 +9,6 @@ from advisor.construction.seamwork import SeamWork
 from advisor.construction.weighing import Hang, Weighed, hangs
 from advisor.units import System
 from advisor.units.factors import GRAM_PER_OUNCE, NEWTON_PER_POUND, PULL
-from advisor.units.sentences import said
 
 POUND = 16
 """Ounces in a pound."""
@@ -93,8 +92,7 @@ def _hang_text(hang: Hang, units: System) -> str:
         return text
     if hang.as_long is None:
         return f"{text}: let a tape take the weight"
-    long = said(round(hang.as_long, 1), "m", units)
     return (
-        f"{text}. Heavy hung from light: {long} of {hang.carrier} would weigh as much. "
-        "Let a stay of tape take it, or underline what carries it"
+        f"{text}. That is heavy for {hang.carrier}: let a stay of tape take it, or underline what "
+        "carries it"
     )

@@ -325,9 +325,12 @@ def _iron_clash(clash: tuple[Said, ...], aspect: Aspect, units: System) -> str:
         subject = f"its {inside[0]}" if inside else "the cloth itself"
     if floor.claim.origin == "maker":
         return f"{who_text(ceiling)} bears {bears}, and you want {low}."
+    verb = _verb(ceiling, "bear")
+    if high <= COLD and ceiling.claim.strength != "must":
+        verb, bears = _verb(ceiling, "ask"), "for no iron"
     return (
         f"{who_text(floor)} {_verb(floor, 'need')} at least {low}, but {subject} "
-        f"{_verb(ceiling, 'bear')} {bears}. {ceiling.claim.why}"
+        f"{verb} {bears}. {ceiling.claim.why}"
     )
 
 

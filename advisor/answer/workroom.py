@@ -13,6 +13,7 @@ from advisor.answer.model.answer import Answer
 from advisor.answer.model.needed import ToldNeed
 from advisor.decide.kit import state_of, state_of_needle
 from advisor.knowledge.workshop import RoomThing
+from advisor.order.overlocking import NEATENED, OVERLOCKER
 from advisor.order.work import Work
 from advisor.project.garment import Garment
 
@@ -43,7 +44,9 @@ def _needles(listed: Iterable[ToldNeed], work: Work | None, garment: Garment) ->
     for task in work.tasks.values() if work is not None else ():
         machine = task.step.machine
         if machine is not None and machine.point and task.place is not None:
-            item = f"{machine.point} {machine.size}"
+            own = machine.machine == OVERLOCKER and machine.stitch == NEATENED
+            kind = machine.machine if own else machine.point
+            item = f"{kind} {machine.size}"
             wanted.setdefault(item, {})[task.place.name] = None
     known = {row.item for row in listed if row.group == NEEDLES}
     return [

@@ -111,7 +111,8 @@ def _kept_from(
     if not tender and all(entries[n].kind in PARTS for n in cooler):
         tender = cooler
     if tender:
-        return frozenset(tender), min(lids[n] for n in tender)
+        least = min(lids[n] for n in tender)
+        return frozenset(n for n in tender if _dots(lids[n]) == _dots(least)), least
     if _dots(own) and not _dots(heat.advised.high):
         return frozenset(n for n in _unrested(by_aspect) if n != name and n in lids), COLD
     return frozenset() if moist is None else _drier(name, moist), None

@@ -22,6 +22,7 @@ from advisor.project.placing import singular_words
 
 FACING: Final = "facing"
 CANVAS: Final = "canvas"
+INTERFACING: Final = "interfacing.kind"
 BACKED: Final = "backing"
 """The family of places whose length is that of what is laid there, and no edge's."""
 TRIMMED: Final = 30.0
@@ -64,6 +65,7 @@ def _backed(seam: Seam, name: str, garment: Garment, knowledge: Knowledge) -> li
     """The pieces of the cloths of a place that it is named after, by the most words in common."""
     where = set(singular_words(seam.name)) - set(singular_words(name))
     cloths = set(seam.cloths()) - {name}
+    cloths = {c for c in cloths if not _ruled_out(name, c, garment, knowledge)} or cloths
     if seam.place == QUILTING:
         return [piece for piece in garment.plan.pieces if piece.cloth in cloths]
     fronts = knowledge.entries[garment.cloths[name].entry].kind == CANVAS
@@ -76,6 +78,16 @@ def _backed(seam: Seam, name: str, garment: Garment, knowledge: Knowledge) -> li
         if piece.cloth in cloths and where and (words <= where or where <= words):
             alike.setdefault((len(words & where), -len(words - where)), []).append(piece)
     return alike[max(alike)] if alike else []
+
+
+def _ruled_out(name: str, cloth: str, garment: Garment, knowledge: Knowledge) -> bool:
+    """Whether a cloth bears no interfacing of that kind, so that another layer takes it."""
+    about, aspect = knowledge.entries[garment.cloths[cloth].entry], knowledge.aspects[INTERFACING]
+    kind = knowledge.entries[garment.cloths[name].entry].kind
+    if kind not in aspect.words:
+        return False
+    guards = (c for c in about.claims if c.aspect == INTERFACING and c.strength == "must")
+    return any(not c.mask >> aspect.words.index(kind) & 1 for c in guards)
 
 
 def _number(piece: Piece, seam: Seam, name: str) -> int:

@@ -1,4 +1,4 @@
-"""How long is cut what is stretched to its edge: a knit as a band, an elastic."""
+"""How long is cut what is stretched to its edge: a knit, as a band or a panel, and an elastic."""
 
 from __future__ import annotations
 
@@ -6,7 +6,6 @@ from dataclasses import dataclass
 
 from advisor.construction.elastics import ELASTIC
 from advisor.construction.notionlist import cut_of, ends_of
-from advisor.construction.stack import folded_bands
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
 
@@ -30,9 +29,10 @@ class Band:
 
 def band_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> Band | None:
     """What is stretched to an edge of a known length; None where there is nothing."""
-    knits = folded_bands(seam, garment, knowledge)
     edge = float(seam.facts.get("length", 0.0))
-    use = next((use for use in seam.uses if use.cloth in knits), None)
+    entries = {use.cloth: knowledge.entries[garment.cloths[use.cloth].entry] for use in seam.uses}
+    drawn = (use for use in seam.uses if use.stretched > 1.0)
+    use = next((use for use in drawn if entries[use.cloth].structure == "knit"), None)
     if use is None or not edge:
         return _elastic(seam, garment, knowledge)
     long = edge / use.stretched

@@ -141,6 +141,7 @@ Tag = Literal[
     "may come before fitting",
     "basted to try on",
     "basted to look",
+    "layers laid together",
     "shell or lining seam",
     "cut away behind",
     "hangs from nothing",

@@ -23,6 +23,7 @@ from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
 from advisor.order.namewords import MARKED, NECK, PARTLY
 from advisor.order.openings import closed_here, free_at_zip, turned_here
+from advisor.order.overlocking import OVERLOCKER
 from advisor.order.roles import (
     FRILLED,
     PLEATED_HEM,
@@ -31,7 +32,6 @@ from advisor.order.roles import (
     holds_words,
     of_another_cloth,
 )
-from advisor.order.setups import OVERLOCKER
 from advisor.order.shearing import deep_pile
 from advisor.order.topstitching import no_stage_for
 from advisor.project.buttons import buttons_of, for_show, half_for_show, has_own_loop, holes_of

@@ -1,7 +1,8 @@
-"""What is left open for as short a time as the set-ups allow: rows that wait to be drawn up.
+"""What is left open for as short a time as the set-ups allow: rows, and allowances to be graded.
 
 The search does a step as soon as it is free of charge, so gathering rows are stitched long before
-the seam that they are drawn up for, and pull out or are lost while the piece is handled.
+the seam that they are drawn up for, and pull out or are lost while the piece is handled. What the
+custom of the trade has later waits as long: allowances that another seam shuts in meanwhile.
 """
 
 from __future__ import annotations
@@ -17,10 +18,16 @@ from advisor.order.sittings import Couple
 
 LOOSE: Final = frozenset({"gather", "lay-pleats"})
 """Pieces of work that hold nothing until the seam that follows is sewn."""
+PROMPT: Final = frozenset({"grade"})
+"""Work that is done as soon as its seam is pressed, while the shears still come to it."""
 
 
 def closed_up(
-    plan: OrderPlan, graph: Graph, loose: Iterable[Couple], setting: Setting
+    plan: OrderPlan,
+    graph: Graph,
+    loose: Iterable[Couple],
+    setting: Setting,
+    prompt: Iterable[str] = (),
 ) -> OrderPlan:
     """The plan with what lies loose moved to what it waits for, wherever that costs nothing.
 
@@ -28,14 +35,19 @@ def closed_up(
         plan: the order found.
         graph: its steps and what is forced among them.
         loose: what lies loose, each with the step that it waits for.
+        prompt: the steps that are moved up to what they wait for.
         setting: what an order is priced with.
     """
     steps = {step.id: step for step in graph.steps}
     order = list(plan.order)
+
+    def seconds(names: list[str]) -> int:
+        return setting.seconds(steps[n] for n in names)
+
     for couple in loose:
-        order = _later(
-            order, couple.first, graph, lambda names: setting.seconds(steps[n] for n in names)
-        )
+        order = _later(order, couple.first, graph, seconds)
+    for step in prompt:
+        order = _sooner(order, step, graph, seconds)
     work = [steps[name] for name in order]
     changes = changes_of(work, setting.table, setting.machines, setting.iron)
     return replace(plan, order=tuple(order), changes=changes)
@@ -49,6 +61,20 @@ def _later(
     last = next((k for k in range(at + 1, len(order)) if order[k] in waiting), at + 1) - 1
     rest, price = order[:at] + order[at + 1 :], seconds(order)
     for to in range(last, at, -1):
+        moved = [*rest[:to], step, *rest[to:]]
+        if seconds(moved) <= price:
+            return moved
+    return order
+
+
+def _sooner(
+    order: list[str], step: str, graph: Graph, seconds: Callable[[list[str]], int]
+) -> list[str]:
+    """The order with one step as soon after what it waits for as its price allows."""
+    at, waited = order.index(step), set(graph.forced_before(step))
+    first = max((k + 1 for k in range(at) if order[k] in waited), default=0)
+    rest, price = order[:at] + order[at + 1 :], seconds(order)
+    for to in range(first, at):
         moved = [*rest[:to], step, *rest[to:]]
         if seconds(moved) <= price:
             return moved

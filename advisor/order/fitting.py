@@ -309,10 +309,20 @@ class Fitting:
     def _hangs(self, place: SeamPlace) -> bool:
         """Whether it is the plain waist of what is fitted to the body: the skirt hangs from it.
 
-        It is only basted, so that the seams that run into it can be let out and neatened first.
+        It is only basted, so that the seams that run into it can be let out and neatened first. So
+        is what a bib is sewn to, where the garment hangs from the straps of the bib.
         """
         degree = place.seam.fitting or self.degree
-        return degree == TO_BODY and place.role.id == WAIST and place.op == "join"
+        if degree != TO_BODY or place.op != "join":
+            return False
+        carries = "bib" in singular_words(place.name) or place.kind.id == "waistband"
+        return place.role.id == WAIST or (carries and self._strapped(place))
+
+    def _strapped(self, place: SeamPlace) -> bool:
+        """Whether it joins pieces of the shell of what hangs from the straps of a bib."""
+        bib = any("bib" in singular_words(p.name) for p in self.places)
+        joins = place.kind.family in JOINED and place.unit != "lining"
+        return bib and joins and any(map(self._carries, self.places))
 
     def tried(self, place: SeamPlace) -> bool:
         """Whether it is sewn before the fitting."""

@@ -63,6 +63,7 @@ CHAINSTITCH = "401"
 CAUGHT_IN = "clear-elastic"
 """What is overlocked into a shoulder with the seam, as no other elastic is."""
 STEAM, THROUGH_A_CLOTH = "steam", " through a dry cloth, once a corner has come out clean"
+PILE_BOARD = "needle board"
 LOCK_NOTIONS = ("zip", "elastic", "hook-and-loop", "button")
 LOCK_WORDS = ("casing", "channel", "topstitch")
 
@@ -227,9 +228,12 @@ class _Maker:
         how = listed(sorted(tender)) + (" is" if len(tender) == 1 else " are")
         if op.iron == "none":
             how = self._how_cloth(op.id, name)
+        does = op.does.format(name=name, how=how, cloths=name)
+        if op.iron == "cloth" and (piled := self._piled_on(name)):
+            does = f"{does.rstrip('.')}; where {listed(piled)} lies on it, over a {PILE_BOARD}."
         step = Step(
             f"{op.verb} {name}",
-            op.does.format(name=name, how=how, cloths=name),
+            does,
             None,
             iron,
             op.minutes.each,
@@ -247,6 +251,13 @@ class _Maker:
             frozenset(p.name for p in meets),
             limit,
         )
+
+    def _piled_on(self, name: str) -> list[str]:
+        """The cloths of a pile that are laid on a cloth and would be flattened under the iron."""
+        laid = (p for p in self.places if p.kind.family == "laid on" and name in p.cloths)
+        word = self.setups.word
+        boards = [p for p in laid if word(Place("seam", p.name), "press.surface") == PILE_BOARD]
+        return sorted({c for p in boards for c in p.cloths} - {name})
 
     def _tucks(self, op: Operation, cloth: str) -> Iterator[Task]:
         """One step for each piece of a cloth that has tucks."""
@@ -298,7 +309,8 @@ class _Maker:
         """The steps of a place in the order of its method, what is done to single pieces first."""
         works = self.knowledge.order.operations
         listed = self.facts.listed(place)
-        if self.facts.fitting.basted(place) and all(op.id != "baste" for op in listed):
+        held = any(op.id == "baste" and self.facts.wanted(op, place) for op in listed)
+        if self.facts.fitting.basted(place) and not held:
             listed.insert(len(place.kind.prepares), works["baste"])
         if any(self.facts.proofed(cloth) for cloth in place.cloths):
             clipped = replace(works["baste"], verb="clip", does=CLIPPED)

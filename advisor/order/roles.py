@@ -33,6 +33,8 @@ PART_HEM = "part-lining-hem"
 """The role of the lower edge of a half lining, which no hem of the shell levels."""
 PLEATED_HEM = "pleated-hem"
 """The role of a hem that is sewn before the pleats are laid, so that none comes last."""
+WELTS = frozenset({"pocket", "hem-band"})
+"""Roles of a name that a rib stretched to the edge takes over."""
 NECKBAND, FRONT_BAND = "neckband", "front-band"
 HEMMED_FLAT = frozenset({"sleeve-hem", "top-edge", "hood-edge", "foundation-hem"})
 """Roles of a hem that no floor levels: it ends nothing that hangs."""
@@ -119,7 +121,7 @@ def _by_kind(kind: str, about: list[Entry], found: SeamKind | None) -> str:
         return "bone-channel"
     if kind == "lining-seam":
         return "set-lining"
-    if kind == "neckband" and (found is None or found.id == "pocket" or found.last):
+    if kind == "neckband" and (found is None or found.id in WELTS or found.last):
         return "neckband"  # a welt of rib, or the rib that closes the lower edge
     own = found is not None and found.id in NAMED_SO
     return "" if own else BY_KIND.get(kind, "")

@@ -26,6 +26,7 @@ from advisor.order.cures import chosen_cures, fused_first
 from advisor.order.fusing import beside_glue, fusing_iron, too_hot
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import hung, quilted
+from advisor.order.overlocking import on_the_overlocker
 from advisor.order.steps import IronState, MachineState
 from advisor.project.garment import Seam, Use
 from advisor.project.hemstrips import bias_strips
@@ -33,7 +34,6 @@ from advisor.project.hemstrips import bias_strips
 OVERLOCKS = frozenset({"503", "504", "514", "516", "401"})
 UNFINISHED = frozenset({"none", "enclosed in the seam", ""})
 BY_HAND = frozenset({"pinked", "hand overcast", "edge sealant"})
-OVERLOCKER = "overlocker"
 BONE = "bone"
 """What goes into a stitched and pressed channel, and is never sewn over."""
 STAY = "301, short"
@@ -146,13 +146,10 @@ class Setups:
         if stitch in SWINGING and foot == NARROW:
             foot = "standard"  # a needle that swings would strike foot and plate
         plate = "single-hole" if foot == "straight-stitch" else "wide"
-        machine = OVERLOCKER if stitch in OVERLOCKS else self.machine_name
-        if machine == OVERLOCKER:
-            foot = plate = "overlock"  # the sewing machine's feet do not fit it
-        thread = self._thread(place, cloth, machine)
+        thread = self._thread(place, cloth)
         tension = self.word(place, "stitch.tension", "balanced")
-        return MachineState(
-            machine,
+        state = MachineState(
+            self.machine_name,
             thread,
             thread,
             self.word(place, "needle.point", "universal"),
@@ -162,6 +159,9 @@ class Setups:
             stitch,
             f"{tension}, {self._pressure(place, cloth)} pressure",
         )
+        if stitch not in OVERLOCKS:
+            return state
+        return on_the_overlocker(state, self.knowledge, stitch)
 
     def _pressure(self, place: Place, cloth: str) -> str:
         """The pressure of the foot; where nobody minds, that of the other seams of a light cloth.
@@ -191,7 +191,7 @@ class Setups:
         if state is None:
             return None
         if method == "overlock" and self.garment.maker.overlocker:
-            return self._overlock(state)
+            return on_the_overlocker(state, self.knowledge)
         state = replace(state, machine=self.machine_name, stitch="301, long")
         sewn = sewn_as(seam.full[0], self.garment) if alone else None
         if sewn is None or sewn.uses[0].cloth != seam.full[0]:
@@ -270,33 +270,17 @@ class Setups:
         if finish in BY_HAND or state is None:
             return None
         if finish == "overlocked" and self.garment.maker.overlocker:
-            return self._overlock(state)
+            return on_the_overlocker(state, self.knowledge)
         if finish in ("overlocked", "zigzag"):
             foot = "standard" if state.foot == "straight-stitch" else state.foot
             return replace(state, plate="wide", stitch="zigzag", foot=foot)
         return state
 
-    @staticmethod
-    def _overlock(state: MachineState) -> MachineState:
-        cones = "neutral cones"
-        return replace(
-            state,
-            machine=OVERLOCKER,
-            thread_above=cones,
-            thread_below=cones,
-            foot="overlock",
-            plate="overlock",
-            stitch="overlock",
-            tension="balanced",
-        )
-
     def thread(self, seam: SeamPlace) -> str:
         """The thread of the sewing machine in words: fibre, size and the colour it matches."""
         return self._thread(Place("seam", seam.name), _first(seam))
 
-    def _thread(self, place: Place, cloth: str, machine: str = "") -> str:
-        if machine == OVERLOCKER:
-            return "neutral cones"
+    def _thread(self, place: Place, cloth: str) -> str:
         if place.scope != "seam":
             # Rows in a cloth by itself take the thread that a seam of it takes.
             sewn = sewn_as(cloth, self.garment)

@@ -9,6 +9,7 @@ from advisor.order.fitting import NOT, TO_BODY
 from advisor.order.hanging import cut_in_a_circle
 from advisor.order.kinds import SeamPlace
 from advisor.order.topstitching import rows_asked, rows_suit
+from advisor.project.hembands import BAND_BELOW
 
 
 def taken(facts: Facts) -> tuple[str, ...]:
@@ -26,6 +27,7 @@ def taken(facts: Facts) -> tuple[str, ...]:
         )
     told += _circles(facts)
     guessed = [p for p in facts.places if p.seam.placed_by and p.kind.family != "seam"]
+    guessed += [p for p in facts.places if p.seam.placed_by == BAND_BELOW]
     if guessed:
         listed = ", ".join(f"{p.name} as {p.kind.name}" for p in guessed)
         told.append(f"What is made is taken from names, notions and edges: {listed}.")

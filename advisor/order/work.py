@@ -15,7 +15,7 @@ from advisor.claims.judgement import Advice
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import SEWN
 from advisor.knowledge.places import Method
-from advisor.order.closeup import LOOSE, closed_up
+from advisor.order.closeup import LOOSE, PROMPT, closed_up
 from advisor.order.costs import CostTable
 from advisor.order.cycles import Cycle, settled
 from advisor.order.damp import damp_near
@@ -139,7 +139,8 @@ def order_of(
     setting = planned.setting
     couples = _couples(wished.tasks, wished.couples)
     loose = [c for c in couples if not plain and byid[c.first].op in LOOSE]
-    plan = closed_up(planned.plan(whole), whole, loose, setting)
+    prompt = [t.id for t in wished.tasks if not plain and t.op in PROMPT]
+    plan = closed_up(planned.plan(whole), whole, loose, setting, prompt)
     numbers = {name: k for k, name in enumerate(plan.order, 1)}
     done, remarks = _done(wishes.done, numbers, first)
     if done:

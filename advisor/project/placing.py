@@ -17,6 +17,7 @@ from advisor.knowledge.places import PLAIN, PlaceKind, plain_word
 from advisor.project.edgewords import NEVER_HEMMED
 from advisor.project.garment import Cloth, Seam
 from advisor.project.headwords import head_of
+from advisor.project.hembands import BAND_BELOW, band_below
 from advisor.project.waisttabs import hang_from_waist, is_tied
 
 GATHERED, SHUT_IN = 1.1, 3
@@ -170,6 +171,8 @@ def _placed_by(
         return by_notion
     if words == "placket" and _lines(seam, about):
         return Placed("lining-seam", "the lining in it")
+    if words == "hem" and band_below(seam, about):
+        return Placed(PLAIN, BAND_BELOW)
     if words and not (_made_up(seam, words) or _neck_turned(seam, words) or hang_from_waist(seam)):
         return Placed(_full(words, seam), "its name")
     if seam.facts.get("edge") == "turned":

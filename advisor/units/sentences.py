@@ -3,7 +3,8 @@
 `Gather {20 cm}: {20 cm} ÷ what is left` · `between {85 and 115 °C}` · `{1.5 or 2 mm stitch}` ·
 `a needle of {80 NM}`. A quantity starts with a digit, so that `{place}` and other words that are
 filled in later never clash with it. Inches are rounded to what is seen at the table by eye, °F to
-five, as dials and labels are marked. What a machine is marked in, a stitch, stays in mm.
+five, as dials are marked, and of water to one, as labels are. What a machine is marked in, a
+stitch, stays in mm.
 """
 
 from __future__ import annotations
@@ -25,7 +26,8 @@ _METRIC: Final = frozenset({"mm", "cm", "m", "°C", "g/m2"})
 _LENGTHS: Final = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": MM_PER_INCH, "yd": MM_PER_YARD}
 UNITS: Final = (*_LENGTHS, "°C", "°F", "g/m2", "mm stitch", "per inch", "NM")
 """The units of a quantity in a sentence; `mm stitch` is a stitch's length or width."""
-_FAHRENHEIT_STEP = 5
+_FAHRENHEIT_STEP, _HOT_WATER = 5, 150
+"""To what a dial is read, and up to where it is water that is spoken of, °F."""
 _CM_FROM_MM = 100.0
 _PARTS: Final = ((45.0, 1), (8.0, 8), (3.0, 16), (0.7, 32))
 """From so many mm on, into how many parts an inch is read; a thinner thing in hundredths."""
@@ -107,7 +109,8 @@ def _tenth(value: float) -> str:
 
 
 def _to_five(degrees: float) -> str:
-    return f"{round(degrees / _FAHRENHEIT_STEP) * _FAHRENHEIT_STEP}"
+    step = 1 if degrees < _HOT_WATER else _FAHRENHEIT_STEP
+    return f"{round(degrees / step) * step}"
 
 
 def _inches(mm: float) -> str:

@@ -43,3 +43,15 @@ def test_the_price_and_its_changes_stay_those_of_the_order() -> None:
     found = plan(steps, [DRAWN_UP])
     closed = closed_up(found, build(steps, [DRAWN_UP]), [Couple("gather", "join")], Setting())
     assert found.cost == closed.cost == sum(change.minutes for change in closed.changes)
+
+
+def test_an_allowance_is_graded_as_soon_as_its_seam_is_pressed() -> None:
+    """Whatever the custom has between, where no set-up is changed for it."""
+    press, grade = Step("press", rank=1), Step("grade", rank=9)
+    steps = [Step("sew", machine=SEWN), press, Step("band", machine=SEWN, rank=2), grade]
+    held = [Precedence("sew", "press"), Precedence("press", "grade")]
+    found, graph = plan(steps, held), build(steps, held)
+    assert ("sew", "press", "band", "grade") == found.order
+    assert ("sew", "press", "grade", "band") == closed_up(
+        found, graph, [], Setting(), ["grade"]
+    ).order

@@ -7,7 +7,8 @@ import pytest
 from advisor.answer.ordernotes import heat_words
 from advisor.answer.wording import iron_text
 from advisor.claims.collect import Place
-from advisor.order.setups import OVERLOCKER, Setups
+from advisor.order.overlocking import OVERLOCKER
+from advisor.order.setups import Setups
 from tests.unit.order.order_projects import (
     KNIT,
     SMALL,
