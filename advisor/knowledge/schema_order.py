@@ -188,6 +188,7 @@ Where = Literal[
     "below a zip",
     "tender",
     "free of the tender",
+    "drawn up of it",
     "garment",
 ]
 MachineWord = Literal[

@@ -61,6 +61,12 @@ CHAINSTITCH = "401"
 CAUGHT_IN = "clear-elastic"
 """What is overlocked into a shoulder with the seam, as no other elastic is."""
 STEAM, THROUGH_A_CLOTH = "steam", " through a dry cloth, once a corner has come out clean"
+TRIED_BONED = "fit-boned"
+PLEATS_SET = (
+    " Press or steam its basted pleats with it, as sharp or as soft as they are to be, and let "
+    "them lie until they are cold."
+)
+"""What is pressed alone is pressed with its folds in it: that is all the setting they get."""
 LOCK_NOTIONS = ("zip", "elastic", "hook-and-loop", "button")
 LOCK_WORDS = ("casing", "channel", "topstitch")
 
@@ -117,6 +123,8 @@ class _Maker:
 
     def _garment(self, op: Operation) -> Iterator[Task]:
         if not self.facts.hold(op.when, self.facts.of_garment):
+            return
+        if op.id == TRIED_BONED and not boned_after(self.places, self.facts.fitting):
             return
         name = self.garment.name
         text = self._what_to_fit() if op.id == "fit" else ""
@@ -208,9 +216,12 @@ class _Maker:
         how = listed(sorted(tender)) + (" is" if len(tender) == 1 else " are")
         if op.iron == "none":
             how = self._how_cloth(op.id, name)
+        says = op.does.format(name=name, how=how, cloths=name)
+        if op.iron == "cloth" and any(name in p.full for p in self.places if p.seam.making.pleats):
+            says += PLEATS_SET
         step = Step(
             f"{op.verb} {name}",
-            op.does.format(name=name, how=how, cloths=name),
+            says,
             None,
             iron,
             op.minutes.each,
