@@ -211,3 +211,64 @@ def test_what_lines_a_garment_is_its_main_lining_whatever_it_is_called() -> None
     beside = answer(other, known(), asked).label
     assert beside is not None
     assert beside.whole is not None
+
+
+def gaps(text: str) -> set[str]:
+    return {gap.id for gap in read(text).missing or ()}
+
+
+CLOSED, ENDED = "foundation-not-closed", "foundation-edge-not-finished"
+HOOKS = "  - {name: inside hooks, layers: [coutil, {notion: hook and eye}], part: foundation}\n"
+BOUND = (
+    "  - {name: base, layers: [coutil, {notion: bias binding}], length: 74 cm, part: foundation}\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("more", "told"), [("", {CLOSED, ENDED}), (HOOKS, {ENDED}), (BOUND, {CLOSED})]
+)
+def test_a_foundation_of_its_own_closes_and_ends_somewhere(more: str, told: set[str]) -> None:
+    """The zip of the bodice holds none of it, and the waist runs past it."""
+    assert gaps(GOWN.replace("pieces:\n", f"{more}pieces:\n")) & {CLOSED, ENDED} == told
+
+
+def test_a_foundation_in_the_seams_of_the_gown_is_closed_with_it() -> None:
+    """Named as one layer of the bodice, it goes where that goes."""
+    one = GOWN.replace(
+        "  bodice: {layers: [satin, lace]", "  bodice: {layers: [coutil, satin, lace]"
+    )
+    assert not gaps(one) & {CLOSED, ENDED}
+
+
+BOLERO = """
+garment: Signal box bolero
+fabrics:
+  pile: {fabric: velvet, fibres: {viscose: 82, silk: 18}, weight: 240 g/m2}
+  brocade: {fabric: brocade, fibres: {polyester: 62, cotton: 30, metallic-film: 8}}
+seams:
+  - {name: front facing, layers: [brocade, {notion: sew-in interfacing}, pile], length: 52 cm,
+      edge: turned, times: 2}
+  - {name: armhole, layers: [pile, {use: pile, ease: 20 mm}], length: 44 cm, times: 2}
+pieces:
+  - {name: front, fabric: pile, width: 30 cm, height: 44 cm, number: 2}
+  - {name: facing, fabric: brocade, width: 11 cm, height: 50 cm, number: 2}
+"""
+
+
+def test_one_needle_suits_velvet_and_brocade() -> None:
+    """80: the table has it for velvet, and a middling brocade takes it; 90 is for a heavy one."""
+    needle = judged(BOLERO).verdicts[Place("seam", "front facing")]["needle.size"]
+    assert needle.pick == 80
+
+
+def test_an_interfacing_that_is_there_once_backs_the_facing_alone() -> None:
+    """Of a front and its facing it is cut by one, and bought for one."""
+    bought = {row.fabric: row for row in read(BOLERO).cloth or ()}
+    assert bought["sew-in interfacing"].pieces == 2
+    assert bought["sew-in interfacing"].buy_mm == 600
+
+
+def test_ease_in_pile_is_written_where_it_is_reckoned() -> None:
+    """The length to cut comes of the ease that is said, so that is what is to be changed."""
+    told = " ".join(task.text for task in read(BOLERO).advice)
+    assert "write here what is left" in told
