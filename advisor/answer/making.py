@@ -178,7 +178,7 @@ def _built(work: SeamWork, judgement: Judgement, teller: Teller) -> ToldBuild:
         foot_lift_mm=work.lift,
         room=work.room,
         squeeze=work.squeeze,
-        fine_needle=None if fine is None else ToldFineNeedle(*fine),
+        fine_needle=None if fine is None else ToldFineNeedle(*fine[:2]),
         spots=tuple(map(_spot, work.spots)),
         allowance_mm=finishing.allowance if finishing else None,
         finish=finishing.finish if finishing else None,

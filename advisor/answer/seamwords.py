@@ -12,6 +12,7 @@ from advisor.construction.seamwork import (
     WARNING,
     SeamWork,
 )
+from advisor.construction.stack import counted
 from advisor.craft.shrinkage import TOLERATED
 from advisor.units import System, show, show_range, show_size
 from advisor.units.factors import MM_PER_INCH, PULL
@@ -35,20 +36,12 @@ _FINISHES = {
 }
 
 
-EASED = 0.15
-"""What ease adds to the plies of a seam at most; nobody counts a twentieth of a ply."""
 LEAST_ROLL = 1.0
 """A layer that is longer by less is not told to be, mm."""
 LEAST_PARTING = 0.5
 """Edges that part by less are not told to do so, mm."""
 SLIP_ALLOWANCE = 15.0
 """What a cloth whose yarns slip wants at least, mm (`memory`)."""
-
-
-def plies_text(plies: float) -> str:
-    """A number of plies: whole where it is, or where ease alone makes it a little more."""
-    told = round(plies) if abs(plies - round(plies)) < EASED else round(plies, 1)
-    return f"{told:g} plies" if told != 1 else "1 ply"
 
 
 def bulk_clause(work: SeamWork, units: System) -> str:
@@ -58,7 +51,7 @@ def bulk_clause(work: SeamWork, units: System) -> str:
         return "thickness not known: measure a scrap"
     at = "" if spot.name == "at the stitch line" else f" {spot.name}"
     least = "" if spot.complete else "at least "
-    text = f"{plies_text(spot.plies)}{at}, {least}{thin(spot.lies_mm, units)}"
+    text = f"{counted(spot.plies)}{at}, {least}{thin(spot.lies_mm, units)}"
     if work.no_foot:
         return text
     foot = thin(spot.foot_mm, units).split()[0]
@@ -146,11 +139,11 @@ def _needle_says(work: SeamWork) -> list[str]:
     """A needle that the cloths keep finer than the stack wants: it may break."""
     if work.fine_needle is None or work.spot is None:
         return []
-    pick, wants = work.fine_needle
+    pick, wants, borne = work.fine_needle
     held = f"the cloths want no needle above {pick:g}, and so many plies may bend and break one"
     only = f"the seam takes {pick:g}; so many plies may break one"
     whole = work.spot.name in ALONG
-    there = "" if whole else f"; {wants:g} there alone, if borne"
+    there = f"; {wants:g} there alone, if borne" if borne and not whole else ""
     wheel = "Eye: over the thickest place turn the hand wheel, with glasses on: "
     return [f"{wheel}{held if whole else only} below {wants:g} (estimate){there}."]
 

@@ -90,6 +90,8 @@ def _hang_text(hang: Hang, units: System) -> str:
         text += f", and holds {hang.holds * share:.0f}"
     if not hang.heavy:
         return text
+    if hang.stay:
+        return f"{text}: {hang.stay} has to take the weight, not {hang.carrier}"
     if hang.as_long is None:
         return f"{text}: let a tape take the weight"
     return (

@@ -77,7 +77,10 @@ def _backed(seam: Seam, name: str, garment: Garment, knowledge: Knowledge) -> li
             continue
         if piece.cloth in cloths and where and (words <= where or where <= words):
             alike.setdefault((len(words & where), -len(words - where)), []).append(piece)
-    return alike[max(alike)] if alike else []
+    best = alike[max(alike)] if alike else []
+    faced = [piece for piece in best if FACING in singular_words(piece.name)]
+    once = sum(use.cloth == name for use in seam.uses) == 1
+    return faced if faced and once else best  # a layer that is there once backs one side of an edge
 
 
 def _ruled_out(name: str, cloth: str, garment: Garment, knowledge: Knowledge) -> bool:

@@ -14,7 +14,7 @@ from typing import Final
 from advisor.claims.collect import Gathered, Place
 from advisor.claims.combine import Verdict, decide
 from advisor.claims.speakers import OVERLOCKS, Said
-from advisor.construction.stack import Spot, spots_of
+from advisor.construction.stack import Spot, counted, spots_of
 from advisor.craft.thickness import BLOCK_SHARE, WARN_SHARE
 from advisor.knowledge.model import Claim, Knowledge
 from advisor.project.garment import Garment, Seam
@@ -75,7 +75,7 @@ def bulk_says(
     top = knowledge.aspects[BULK].high
     need = min(top, spot.foot_mm)
     about = frozenset(seam.cloths())
-    why = f"{spot.plies:.3g} plies meet {spot.name}."
+    why = f"{counted(spot.plies)} meet {spot.name}."
     said = [Said(seam.name, _claim((need, top), "must", why, ("derived",)), (), True, about)]
     share = 1.0 if "shim" in seam.making.helps else BLOCK_SHARE
     lifts = f"Its foot lifts {show('length', lift, 'us' if garment.units == 'us' else 'metric')}"

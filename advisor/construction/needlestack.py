@@ -16,7 +16,14 @@ from advisor.claims.collect import Gathered, Place
 from advisor.claims.combine import Verdict, decide
 from advisor.claims.speakers import Said
 from advisor.construction.bulk import kinds_of, thickest
-from advisor.construction.stack import FOLDED_SEAMS, ON_A_PLEAT, STITCH_LINE, Spot, spots_of
+from advisor.construction.stack import (
+    FOLDED_SEAMS,
+    ON_A_PLEAT,
+    STITCH_LINE,
+    Spot,
+    counted,
+    spots_of,
+)
 from advisor.knowledge.model import Claim, Knowledge
 from advisor.project.garment import Garment
 
@@ -72,7 +79,7 @@ def needle_claims(spots: list[Spot], top: float) -> list[Claim]:
 
 
 def _why(spot: Spot) -> str:
-    return f"{spot.plies:.3g} plies meet {spot.name}: a fine needle bends there and may break."
+    return f"{counted(spot.plies)} meet {spot.name}: a fine needle bends there and may break."
 
 
 def _claim(least: float, top: float, why: str, strength: str, rank: int) -> Claim:

@@ -53,7 +53,8 @@ class SeamWork:
         overlocker: whether the maker has one.
         squeeze: whether it lies higher than the lift, and has to be pressed in by hand.
         placing: what the lever gives when it is held up, mm.
-        fine_needle: the needle picked and the one this stack wants, NM, where it is too fine.
+        fine_needle: the needle picked and the one this stack wants, NM, where it is too fine, and
+            whether every layer bears that.
         no_foot: whether nothing of it goes under a foot.
         too_dense: cloths whose weight and thickness cannot both be right.
     """
@@ -66,7 +67,7 @@ class SeamWork:
     squeeze: bool
     overlocker: bool
     placing: float | None
-    fine_needle: tuple[float, float] | None
+    fine_needle: tuple[float, float, bool] | None
     too_dense: tuple[str, ...]
     finishing: Finishing | None
     trimming: Trimming
@@ -143,13 +144,14 @@ def _room(spot: Spot | None, verdicts: Verdicts) -> str:
     return FINE if spot.complete else UNKNOWN
 
 
-def _fine_needle(spot: Spot | None, verdicts: Verdicts) -> tuple[float, float] | None:
-    """The needle that was picked and what the stack wants, where it is finer."""
+def _fine_needle(spot: Spot | None, verdicts: Verdicts) -> tuple[float, float, bool] | None:
+    """The needle picked, what the stack wants where it is finer, and whether cloths bear that."""
     pick = number(verdicts, NEEDLE)
     if spot is None or pick is None:
         return None
     suits, _ = needed_needle(spot.foot_mm)
-    return (pick, suits) if pick < suits else None
+    allowed = verdicts[NEEDLE].allowed
+    return (pick, suits, suits in allowed) if pick < suits else None
 
 
 def placing_lift(garment: Garment, lift: float) -> float:

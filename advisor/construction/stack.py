@@ -8,6 +8,7 @@ which neither weight nor thickness is known is left out, and the spot then says 
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Final
@@ -50,6 +51,8 @@ NONE: Final[frozenset[str]] = frozenset()
 CORD: Final = "piping-cord"
 SET_ON_TAPE: Final = ("press-stud-tape", "bra-hooks")
 """Snaps and hooks that are sold on a tape: the needle goes through that and never over them."""
+EASED: Final = 0.15
+"""What ease adds to the plies of a seam at most; nobody counts a twentieth of a ply."""
 BESIDE: Final = frozenset({"zip", "bone"})
 """What is stitched beside and never over; its casing counts as a tape."""
 
@@ -64,6 +67,12 @@ class Spot:
     foot_mm: float
     sewn: bool
     complete: bool
+
+
+def counted(plies: float) -> str:
+    """A number of plies in words: whole, for nobody can lay a fifth of one."""
+    told = math.ceil(plies - EASED)
+    return f"{told} plies" if told != 1 else "1 ply"
 
 
 def ply_of(cloth: Cloth, knowledge: Knowledge) -> StackedCloth | None:

@@ -79,6 +79,7 @@ class Hang:
         as_long: how many m of that cloth would weigh as much; None where nobody knows.
         holds: the very most that the carrying cloth or its seam holds, N/cm; None where unknown.
         heavy: whether it is more than the carrier should be left to bear alone.
+        stay: the place of the garment that is there to take the weight; empty where none is.
     """
 
     mass: float
@@ -88,6 +89,7 @@ class Hang:
     as_long: float | None
     holds: float | None
     heavy: bool
+    stay: str = ""
 
 
 def weigh(
@@ -166,9 +168,20 @@ def hangs(works: Iterable[SeamWork], weighed: Weighed, garment: Garment) -> dict
             share = weighed.middle * seam.making.times / number
             if complete or weighed.cloths:
                 found[seam.name] = _hang(work, share, garment, seam.uses[0].cloth)
-        elif (mass := _below(seam, weighed, garment)) > 0:
-            found[seam.name] = _hang(work, mass, garment, seam.uses[0].cloth)
+        elif hung := _below(seam, garment):
+            mass = sum(weighed.pieces.get(name, 0.0) for name in hung)
+            if mass > 0:
+                found[seam.name] = _hang(work, mass, garment, _carrier(seam, hung, garment))
     return found
+
+
+def _carrier(seam: Seam, hung: set[str], garment: Garment) -> str:
+    """The cloth that pieces hang from at a place: not their own, unless that is above them too."""
+    below = {piece.cloth for piece in garment.plan.pieces if piece.name in hung}
+    cloths = [use.cloth for use in seam.uses]
+    above = [name for name in cloths if name not in below and garment.cloths[name].weight]
+    twice = [name for name in cloths if cloths.count(name) > 1]
+    return [*above, *twice, *cloths][0]
 
 
 def _words(name: str) -> set[str]:
@@ -180,8 +193,8 @@ def _is(seam: Seam, words: frozenset[str]) -> bool:
     return bool(said & words) and not said & (INSIDE | NO_SEAM)
 
 
-def _below(seam: Seam, weighed: Weighed, garment: Garment) -> float:
-    """The pieces that hang from a waist or a gathered edge, g; nothing where that is not told."""
+def _below(seam: Seam, garment: Garment) -> set[str]:
+    """The pieces that hang from a waist or a gathered edge; none where that is not told."""
     full = {use.cloth for use in seam.uses[1:] if use.fullness >= GATHERED}
     hung = {p.name for p in garment.plan.pieces if p.cloth in full and _fits(p.name, seam, garment)}
     if _words(seam.name) & WAISTS and not _words(seam.name) & NO_SEAM:
@@ -194,7 +207,7 @@ def _below(seam: Seam, weighed: Weighed, garment: Garment) -> float:
             and _words(p.name) & BELOW
             and (lined or p.cloth in seam.cloths() or "lining" not in _words(p.name))
         }
-    return sum(weighed.pieces.get(name, 0.0) for name in hung)
+    return hung
 
 
 def _hung_cloths(seam: Seam, garment: Garment) -> set[str]:
@@ -251,4 +264,10 @@ def _hang(work: SeamWork, mass: float, garment: Garment, carrier: str) -> Hang:
     as_long = hanging.as_long_as(mass, long, sum(weight) / 2) if waist and long and weight else None
     heavy = as_long is not None and as_long > hanging.MUCH_M
     weak = None not in (per_cm, holds) and (per_cm or 0) * hanging.IN_MOTION > (holds or 0)
-    return Hang(mass, newton, per_cm, carrier, as_long, holds, heavy or weak)
+    stay = next((s.name for s in garment.seams if waist and _is(s, WAISTS) and _stays(s)), "")
+    return Hang(mass, newton, per_cm, carrier, as_long, holds, heavy or weak, stay)
+
+
+def _stays(seam: Seam) -> bool:
+    """Whether a place is a ribbon or a tape inside the waist, which takes the weight."""
+    return seam.place == "stay-tape" and "stay" in _words(seam.name)

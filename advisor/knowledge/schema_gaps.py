@@ -23,6 +23,8 @@ Known = Literal[
     "lining in pieces",
     "joined to nothing",
     "opens above alone",
+    "ends raw below",
+    "closes nowhere",
 ]  # fmt: skip
 """What code answers of the place that calls for another."""
 

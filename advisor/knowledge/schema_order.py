@@ -191,6 +191,7 @@ Where = Literal[
     "below a zip",
     "tender",
     "free of the tender",
+    "drawn up of it",
     "garment",
 ]
 MachineWord = Literal[

@@ -19,6 +19,7 @@ from advisor.craft.fibrelabel import Share, Small, content, content_text
 from advisor.knowledge.labels import Market
 from advisor.knowledge.model import Knowledge
 from advisor.label.content import Content
+from advisor.project.linings import lining_by_seams
 
 MARKETS: Final = frozenset({"eu"})
 LESSER: Final = 0.30
@@ -51,6 +52,8 @@ def whole_content(
         return None
     ends = {name: weighed.cloths[name] for name in names}
     cloths = judgement.garment.cloths
+    entries = {name: knowledge.entries[cloth.entry] for name, cloth in cloths.items()}
+    linings = lining_by_seams(judgement.garment.seams, entries, knowledge.places.kinds)
     grouped = [
         (sum(ends[n][0] for n in part.cloths), sum(ends[n][1] for n in part.cloths), part.cloths)
         for part in said.parts
@@ -58,7 +61,7 @@ def whole_content(
     most = [high / (high + sum(o[0] for o in grouped) - low) for low, high, _ in grouped]
     main = max(range(len(grouped)), key=lambda i: sum(grouped[i][:2]))
     for i, (_, _, part) in enumerate(grouped):
-        lining = any(_is_lining(n, cloths[n].entry, knowledge) for n in part)
+        lining = any(n in linings or _is_lining(n, cloths[n].entry, knowledge) for n in part)
         if i != main and (most[i] >= LESSER or lining):
             return None
     mass = {name: sum(low_high) / 2 for name, low_high in ends.items()}

@@ -6,10 +6,12 @@ from collections.abc import Sequence
 from typing import Final
 
 from advisor.order.kinds import SeamPlace
+from advisor.order.namewords import LOWER_EDGE, UPPER_EDGE
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
 
 FASTENING: Final = "fastening"
+BACKING, STAY = "backing", "stay-tape"
 LINING, PIECES = "lining", 2
 HELD_UP: Final = frozenset(
     {"waist", "waistband", "shoulder", "raglan", "neckband", "top-edge", "facing", "bagged-edge"}
@@ -18,6 +20,9 @@ HELD_UP: Final = frozenset(
 """Roles of what holds a thing on the body."""
 HOLDS_UP: Final = frozenset({"casing", "elastic-edge", "waistband", "ties", "shirring", "hook"})
 """Kinds of place that do."""
+ENDED: Final = frozenset({"waist", "waistband", "hem", "lower-edge", "set-lining", "hem-frill"})
+FINISHED: Final = frozenset({"hem", "bound-edge", "faced-edge", "casing", "elastic-edge"})
+"""Roles and kinds of what takes the lower edge of a thing in."""
 ELSEWHERE: Final = frozenset({"sleeve", "cuff", "wrist", "strap", "pocket", "collar", "hood"})
 """Words of a fastening that lets nobody in."""
 
@@ -47,3 +52,36 @@ def opens_above_alone(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     doors = [p for p in doors if not ELSEWHERE & set(singular_words(p.name))]
     above = {c for p in doors for c in p.cloths}
     return bool(above & set(place.cloths) and place.full) and not above & set(place.full)
+
+
+def ends_raw_below(place: SeamPlace, places: Sequence[SeamPlace], garment: Garment) -> bool:
+    """Whether nothing takes in the lower edge of what only the part of a place is cut of.
+
+    It is sewn to no waist, and no hem, binding or facing of it lies elsewhere than above.
+    """
+    own = _of_its_part_alone(place, places, garment)
+    held = [p for p in places if own & set(p.cloths)]
+    below = (p for p in held if not UPPER_EDGE & set(singular_words(p.name)))
+    return bool(own) and not any(
+        p.role.id in ENDED or p.kind.id in FINISHED or LOWER_EDGE & set(singular_words(p.name))
+        for p in below
+        if p.kind.id != STAY
+    )
+
+
+def closes_nowhere(place: SeamPlace, places: Sequence[SeamPlace], garment: Garment) -> bool:
+    """Whether no fastening holds a cloth that only the part of a place is cut of."""
+    own = _of_its_part_alone(place, places, garment)
+    held = (p for p in places if own & set(p.cloths))
+    return bool(own) and not any(p.kind.family == FASTENING for p in held)
+
+
+def _of_its_part_alone(place: SeamPlace, places: Sequence[SeamPlace], garment: Garment) -> set[str]:
+    """The cloths of the part that a place is told to lie in, where nothing else is cut of them.
+
+    None where it has another layer as well, for a list of seams may name one for both.
+    """
+    own = {n for part in garment.parts if part.name == place.seam.part for n in part.layers}
+    others = {n for part in garment.parts if part.name != place.seam.part for n in part.layers}
+    behind = {c for p in places if p.kind.family == BACKING for c in p.cloths}
+    return set() if own & (others | behind) else own

@@ -14,7 +14,13 @@ from advisor.knowledge.gaps import GapRule, Sign
 from advisor.knowledge.model import Knowledge
 from advisor.order.frilled import ends_as_cut
 from advisor.order.gapcloth import cloths_of
-from advisor.order.gapfacts import joined_to_nothing, lining_in_pieces, opens_above_alone
+from advisor.order.gapfacts import (
+    closes_nowhere,
+    ends_raw_below,
+    joined_to_nothing,
+    lining_in_pieces,
+    opens_above_alone,
+)
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import LENGTHWISE, SLEEVE_HEM, WAIST, lining_ends, lining_ends_at_waist
 from advisor.order.rain import RAINWEAR, UNTAPED
@@ -83,6 +89,8 @@ class _Search:
             "lining in pieces": lambda p: lining_in_pieces(p, garment),
             "joined to nothing": lambda p: joined_to_nothing(p, self.places),
             "opens above alone": lambda p: opens_above_alone(p, self.places),
+            "ends raw below": lambda p: ends_raw_below(p, self.places, garment),
+            "closes nowhere": lambda p: closes_nowhere(p, self.places, garment),
         }
 
     def gaps(self, rule: GapRule) -> list[Gap]:

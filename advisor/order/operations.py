@@ -64,6 +64,12 @@ CAUGHT_IN = "clear-elastic"
 """What is overlocked into a shoulder with the seam, as no other elastic is."""
 STEAM, THROUGH_A_CLOTH = "steam", " through a dry cloth, once a corner has come out clean"
 PILE_BOARD = "needle board"
+TRIED_BONED = "fit-boned"
+PLEATS_SET = (
+    " Press or steam its basted pleats with it, as sharp or as soft as they are to be, and let "
+    "them lie until they are cold."
+)
+"""What is pressed alone is pressed with its folds in it: that is all the setting they get."""
 LOCK_NOTIONS = ("zip", "elastic", "hook-and-loop", "button")
 LOCK_WORDS = ("casing", "channel", "topstitch")
 
@@ -128,6 +134,8 @@ class _Maker:
 
     def _garment(self, op: Operation) -> Iterator[Task]:
         if not self.facts.hold(op.when, self.facts.of_garment):
+            return
+        if op.id == TRIED_BONED and not boned_after(self.places, self.facts.fitting):
             return
         name = self.garment.name
         told = {"fit": self._what_to_fit, "try-lengths": self._what_to_find_out}
@@ -231,6 +239,8 @@ class _Maker:
         does = op.does.format(name=name, how=how, cloths=name)
         if op.iron == "cloth" and (piled := self._piled_on(name)):
             does = f"{does.rstrip('.')}; where {listed(piled)} lies on it, over a {PILE_BOARD}."
+        if op.iron == "cloth" and any(name in p.full for p in self.places if p.seam.making.pleats):
+            does += PLEATS_SET
         step = Step(
             f"{op.verb} {name}",
             does,

@@ -111,7 +111,7 @@ def _joined(where: str, a: Task, b: Task, setups: Setups) -> bool:
     if where == "free of the tender":
         return _free(a, b, setups)
     if a.place is None or b.place is None:
-        return False
+        return where == "drawn up of it" and a.place is not None and b.needy in a.place.full
     return _of_places(where, a.place, b.place)
 
 
@@ -137,7 +137,7 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
         return False  # a zip goes in while all is flat, and the iron is walked round it
     if joining.op in ("bone", "close-bones"):
         limit = setups.limit(Place("seam", place.name))
-        beside = hot.place is not None and related(hot.place, place)
+        beside = related(hot.place, place) if hot.place else hot.needy in place.cloths
         return beside and limit is not None and limit < hot.step.iron.temperature_c
     if joining.op in ("fuse", "interface") and hot.needy:
         # What is pressed with all that is made of its cloth is not backed yet with what bears less.

@@ -9,7 +9,7 @@ from advisor.construction.fullness import drawn_up_by
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import PLAIN
 from advisor.order.backed import BEHIND, as_worked, backed_with, boned_backing, clear_of_bones
-from advisor.order.beside import STIFF, STRIPS, marked, pleats_above
+from advisor.order.beside import STIFF, STRIPS, is_frill, marked, pleats_above
 from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
 from advisor.order.fusing import DWELL, fusing_time, too_hot
@@ -245,6 +245,13 @@ QUARTERED, LONG_ROW = " and at each quarter, so that no thread is drawn far", 30
 """What a long edge is told, and from which length on, flat, mm: estimate."""
 
 
+ON_THE_CAP = (
+    "stitch two gathering rows over the cap of {full}, from notch to notch; pinned to the armhole, "
+    "the underarm flat, draw them up until all of it measures {until}, the fullness at the top"
+)
+"""A sleeve is gathered over its cap alone: below the notches it lies smooth under the arm."""
+
+
 def _gathers(place: SeamPlace, units: System) -> str:
     """What draws a full edge up, as the project has it; two long rows where it says nothing."""
     full = listed(list(place.full))
@@ -256,6 +263,9 @@ def _gathers(place: SeamPlace, units: System) -> str:
     }
     length = place.seam.facts.get("length")
     until = show("length", float(length), units) if length else "the length of the other edge"
+    if place.role.id == SET_IN and not is_frill(place):
+        rows = ON_THE_CAP.format(full=full, until=until)
+        return ways.get(drawn_up_by(place.seam), rows)
     rows = f"stitch two gathering rows along {full}, broken at every cross seam"
     flat = float(length or 0.0) * max(use.fullness for use in place.seam.uses)
     rows += QUARTERED if flat > LONG_ROW else ""

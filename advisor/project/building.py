@@ -31,6 +31,9 @@ from advisor.project.measures import Asker
 if TYPE_CHECKING:
     from advisor.textio.yamlfile import Steps
 
+ROUNDED = 2.0
+"""By how much the spacing of pleats may be rounded up, mm: as far as it is printed rounded."""
+
 
 def with_making(
     seams: Sequence[Seam], listed: Any, findings: Findings, *, bare: bool
@@ -138,18 +141,19 @@ def _pleats(seam: Seam, about: Any, asker: Asker) -> Pleats | None:
             "face: 4 cm, or length: under the seam",
         )
         return None
-    gap = spacing or 0.0
-    wide = face if face is not None else float(edge or 0.0) / number - gap
-    if wide <= 0:
-        room = float(edge or 0.0) / number
+    room = float(edge or 0.0) / number
+    if face is not None:
+        return _deep_enough(here, kind, number, depth, face, spacing or 0.0)
+    if (spacing or 0.0) > room + ROUNDED:
         here.deny(
             "spacing",
-            f"{number} pleats on this seam have {room:.4g} mm each: a spacing of "
-            f"{gap:.4g} mm leaves no face",
-            f"less than {room:.4g} mm",
+            f"{number} pleats on this seam have {room:.4g} mm each, and none stands "
+            f"{spacing:.4g} mm from the next",
+            f"at most {room:.4g} mm",
         )
         return None
-    return _deep_enough(here, kind, number, depth, wide, gap)
+    # Without a face, from one pleat to the next is all of it.
+    return _deep_enough(here, kind, number, depth, min(spacing or room, room), 0.0)
 
 
 def _deep_enough(

@@ -13,6 +13,8 @@ if TYPE_CHECKING:
 FRILLS, WAIST, BAND = "gathered-edge", "waist", "waistband"
 """What is drawn up on another cloth, but for a skirt: the same net on a sleeve joins no part. A
 waistband is of its own part, whatever it is cut of."""
+SLEEVE, ARMHOLE = "sleeve", "armhole"
+"""A sleeve that is drawn up at the armhole is no frill of its own, either."""
 
 
 def parts_alone(garment: Garment, knowledge: Knowledge) -> frozenset[str]:
@@ -23,14 +25,18 @@ def parts_alone(garment: Garment, knowledge: Knowledge) -> frozenset[str]:
     found = set()
     kinds = {name: knowledge.entries[cloth.entry].kind for name, cloth in garment.cloths.items()}
     held = {s.name: {n for n in s.cloths() if kinds.get(n) == "cloth"} for s in garment.seams}
-    waist = knowledge.order.kinds.get(WAIST)
-    waists = tuple(map(singular_words, waist.words if waist else ()))
+    roles = knowledge.order.kinds
+    waists, armholes = (
+        tuple(map(singular_words, roles[kind].words if kind in roles else ()))
+        for kind in (WAIST, ARMHOLE)
+    )
     for part in garment.parts if len(garment.parts) > 1 else ():
         others = {c for other in garment.parts if other != part for c in other.layers}
         inside = [seam for seam in garment.seams if seam.part == part.name]
         own = ({c for seam in inside for c in held[seam.name]} | set(part.layers)) - others
         outside = [seam for seam in garment.seams if seam not in inside]
-        met = any(_joins(seam, held[seam.name] & own, waists) for seam in outside)
+        lines = (*waists, *(armholes if SLEEVE in singular_words(part.name) else ()))
+        met = any(_joins(seam, held[seam.name] & own, lines) for seam in outside)
         met = met or any(_mixes(seam, held[seam.name], own) for seam in inside)
         if inside and own and not met:
             found.add(part.name)
@@ -45,11 +51,11 @@ def drawn_up(seam: Seam) -> tuple[str, ...]:
     return tuple(dict.fromkeys(uses))
 
 
-def _joins(seam: Seam, shared: set[str], waists: tuple[tuple[str, ...], ...]) -> bool:
+def _joins(seam: Seam, shared: set[str], lines: tuple[tuple[str, ...], ...]) -> bool:
     """Whether a place holds a cloth of a part otherwise than as a frill of its own."""
     words = singular_words(seam.name)
-    at_waist = any(words[i : i + len(w)] == w for w in waists for i in range(len(words)))
-    frill = seam.place == FRILLS and not at_waist
+    in_line = any(words[i : i + len(w)] == w for w in lines for i in range(len(words)))
+    frill = seam.place == FRILLS and not in_line
     return bool(shared) and not (frill and shared <= set(drawn_up(seam)))
 
 

@@ -67,9 +67,10 @@ def gave_way(answer: Answer, most: int = MOST) -> Section:
     ranked = sorted(alike.items(), key=lambda found: (found[0][0], -len(found[1])))
     first = {_harm(found[0][0]): found for found in reversed(ranked)}.values()  # one of each harm
     gravest = [*first, *(found for found in ranked if found not in first)]
-    rows = sorted(gravest[:MOST], key=ranked.index)[:most]
-    items = tuple(Item(", ".join(names), parts=(Part(text),)) for (_, text), names in rows)
-    return Section("gave-way", TITLE, items)
+    rows = sorted(gravest[:MOST], key=ranked.index)
+    items = tuple(Item(", ".join(names), parts=(Part(text),)) for (_, text), names in rows[:most])
+    more = f"{len(rows) - most} more: advisor check FILE." if len(rows) > most else ""
+    return Section("gave-way", TITLE, items, close=more)
 
 
 def _harm(rank: int) -> str:

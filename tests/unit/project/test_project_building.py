@@ -134,11 +134,11 @@ BAD = {
         96,
         "50 mm is deeper than the spacing allows",
     ),
-    "spacing that leaves no face": (
-        BASE + SEAM + "pleats: {kind: knife, number: 10, depth: 1 cm, spacing: 8 cm}}\n",
+    "spacing for which there is no room": (
+        BASE + SEAM + "pleats: {kind: knife, number: 10, depth: 1 cm, spacing: 9 cm}}\n",
         7,
         113,
-        "leaves no face",
+        "none stands 90 mm from the next",
     ),
     "pleats without a seam length": (
         BASE
