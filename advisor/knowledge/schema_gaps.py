@@ -23,6 +23,7 @@ Known = Literal[
     "lining in pieces",
     "joined to nothing",
     "opens above alone",
+    "nothing for a bag",
 ]  # fmt: skip
 """What code answers of the place that calls for another."""
 

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Final
 
+from advisor.knowledge.model import Entry
 from advisor.order.kinds import SeamPlace
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
@@ -20,6 +21,11 @@ HOLDS_UP: Final = frozenset({"casing", "elastic-edge", "waistband", "ties", "shi
 """Kinds of place that do."""
 ELSEWHERE: Final = frozenset({"sleeve", "cuff", "wrist", "strap", "pocket", "collar", "hood"})
 """Words of a fastening that lets nobody in."""
+
+BAGS: Final = frozenset({"bag", "pocketing"})
+"""Words of the pieces that a pocket is made of inside."""
+TOO_THICK: Final = 280.0
+"""From this weight on no bag of a pocket is cut of a cloth, g/m2: estimate."""
 
 
 def lining_in_pieces(place: SeamPlace, garment: Garment) -> bool:
@@ -47,3 +53,14 @@ def opens_above_alone(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     doors = [p for p in doors if not ELSEWHERE & set(singular_words(p.name))]
     above = {c for p in doors for c in p.cloths}
     return bool(above & set(place.cloths) and place.full) and not above & set(place.full)
+
+
+def nothing_for_a_bag(place: SeamPlace, garment: Garment, entries: Mapping[str, Entry]) -> bool:
+    """Whether all that lies at a pocket is skin or heavy cloth, and no piece is its bag."""
+    cut = any(BAGS & set(singular_words(piece.name)) for piece in garment.plan.pieces)
+    thick = (
+        entries[name].structure == "skin"
+        or (garment.cloths[name].weight or (0.0, 0.0))[0] >= TOO_THICK
+        for name in place.cloths
+    )
+    return bool(place.cloths) and not cut and all(thick)

@@ -14,7 +14,12 @@ from advisor.knowledge.gaps import GapRule, Sign
 from advisor.knowledge.model import Knowledge
 from advisor.order.frilled import ends_as_cut
 from advisor.order.gapcloth import cloths_of
-from advisor.order.gapfacts import joined_to_nothing, lining_in_pieces, opens_above_alone
+from advisor.order.gapfacts import (
+    joined_to_nothing,
+    lining_in_pieces,
+    nothing_for_a_bag,
+    opens_above_alone,
+)
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import LENGTHWISE, SLEEVE_HEM, WAIST, lining_ends, lining_ends_at_waist
 from advisor.order.rain import RAINWEAR, UNTAPED
@@ -83,6 +88,7 @@ class _Search:
             "lining in pieces": lambda p: lining_in_pieces(p, garment),
             "joined to nothing": lambda p: joined_to_nothing(p, self.places),
             "opens above alone": lambda p: opens_above_alone(p, self.places),
+            "nothing for a bag": lambda p: nothing_for_a_bag(p, garment, self.entries),
         }
 
     def gaps(self, rule: GapRule) -> list[Gap]:
