@@ -24,7 +24,7 @@ ELSEWHERE: Final = frozenset({"sleeve", "cuff", "wrist", "strap", "pocket", "col
 
 BAGS: Final = frozenset({"bag", "pocketing"})
 """Words of the pieces that a pocket is made of inside."""
-TOO_THICK: Final = 280.0
+TOO_THICK: Final = 300.0
 """From this weight on no bag of a pocket is cut of a cloth, g/m2: estimate."""
 
 
