@@ -15,6 +15,7 @@ _AND_SO = {
     "both edges": "write that fullness here, or the narrow end of the piece where it is shaped",
     "width": "the finished width of the piece is that of the whole place, and its number says in "
     "how many panels it is cut",
+    "lining width": "lay what is over in darts or soft pleats, as a place of their own",
     "pleats": "change the pleats or the piece",
     "hem": "write that hem for the piece, or a deep one here, as method: blind hem",
     "ring": "write the hem as long as the outer edge, or change the depth or the share of a circle",

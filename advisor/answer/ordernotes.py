@@ -104,7 +104,8 @@ def _ending_in(work: Work, step: str, tender: Collection[str]) -> dict[str, floa
         other, most = task.place, task.at_most
         if task.op != "press" or place is None or other is None or most is None:
             continue
-        ends = other.role.id != YOKE and crosses(place, other)
+        near = (place.name, other.name) not in work.apart
+        ends = near and other.role.id != YOKE and crosses(place, other)
         for name in set(other.cloths) & set(tender) if ends else ():
             found[name] = min(most, found.get(name, most))
     return found

@@ -12,12 +12,13 @@ from collections.abc import Iterator
 from typing import Final
 
 from advisor.claims.judgement import Judgement
-from advisor.construction.belonging import half_of, may_belong, too_tall
+from advisor.construction.belonging import half_of, may_belong, namesakes, too_tall
 from advisor.construction.clothlist import too_wide_in
 from advisor.construction.disagreement import Disagreement, Figure
 from advisor.construction.fullness import fullness_of
 from advisor.construction.hemroom import deep_in_narrow
 from advisor.construction.inrows import LACING, apart_of, holes_for, is_row, number_in
+from advisor.construction.liningroom import too_wide_a_lining
 from advisor.construction.partsagree import against_its_part, unended
 from advisor.construction.twice import said_twice
 from advisor.craft import fullness as table
@@ -48,6 +49,7 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
     found += _buttons(garment, knowledge)
     found += _uncounted(garment, knowledge)
     found += _loose_lining(garment, knowledge)
+    found += too_wide_a_lining(garment, knowledge)
     found += _unused(garment, knowledge)
     found += said_twice(garment, knowledge)
     found += unended(garment, knowledge)
@@ -202,13 +204,14 @@ def _ring_hems(garment: Garment) -> Iterator[Disagreement]:
 
 
 def _pleats(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
-    """The width that pleats take against the only piece of their cloth, or of their half of it."""
+    """The width that pleats take against the only piece of their cloth, half or name."""
     if seam.making.pleats is None:
         return
     full = fullness_of(seam, garment, knowledge)
     if full is None or full.cut is None:
         return
     pieces = half_of(seam, [p for p in garment.plan.pieces if p.cloth == full.cloth])
+    pieces = namesakes(seam, pieces) if pieces[1:] else pieces
     if len(pieces) != 1 or pieces[0].grain == "crosswise" or not pieces[0].number:
         return
     (piece,) = pieces

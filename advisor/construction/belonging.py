@@ -55,6 +55,12 @@ def half_of(seam: Seam, pieces: list[Piece]) -> list[Piece]:
     return [p for p in pieces if half <= set(singular_words(p.name))] if half else pieces
 
 
+def namesakes(seam: Seam, pieces: list[Piece]) -> list[Piece]:
+    """Of some pieces those that are called after the same part by the same word."""
+    parts = frozenset[str]().union(*PARTS) & set(singular_words(seam.name))
+    return [p for p in pieces if parts & set(singular_words(p.name))]
+
+
 def too_tall(garment: Garment) -> Iterator[tuple[Seam, Piece]]:
     """Pieces of which the height cannot be that of the seam that runs down them."""
     for seam in garment.seams:

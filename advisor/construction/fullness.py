@@ -40,6 +40,8 @@ BY_MACHINE: Final = ("gathering foot", "overlock")
 STRIP: Final = 200.0
 """Length of a strip to gather for a trial, mm."""
 NEAR: Final = 0.05
+MEASURED: Final = 5.0
+"""How near a length is to the hip that it was measured at, mm: estimate."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -190,6 +192,11 @@ def _pleated(seam: Seam, use: Use, shown: Shown) -> Fullness:
         says += _tapered_says(made, row, shown)
     edge = seam.facts.get("length")
     whole = finished if edge is None else float(edge)
+    if made.hip and made.waist and abs(made.hip - whole) <= MEASURED < abs(finished - whole):
+        says.append(
+            f"The length said, {shown(whole)}, is the hip's: at the waist it is {shown(finished)}."
+        )
+        whole = finished
     if abs(finished - whole) > 1.0:
         rest = "the rest stays flat" if whole > finished else "make fewer, or narrower ones"
         says.append(f"The pleats come to {shown(finished)}, the seam to {shown(whole)}: {rest}.")

@@ -29,6 +29,7 @@ PIECE_G: Final[dict[str, float]] = {
     "plastic-button": 1.0,
     "snap": 1.0,
     "hook-and-eye": 0.5,
+    "hook-and-bar": 0.5,
     "shoulder-pad": 10.0,
 }
 #: What some notions weigh, g for a metre (estimate; boning a steel 7 × 0.3 mm by its density).

@@ -46,6 +46,7 @@ PARTS_IN = {
     "glass-button": "glass bead",
     "glass-stone": "glass bead",
     "hook-and-eye": "hook",
+    "hook-and-bar": "hook",
     "bra-hooks": "hook",
     "clasp": "hook",
 }

@@ -25,6 +25,7 @@ Known = Literal[
     "opens above alone",
     "ends raw below",
     "closes nowhere",
+    "nothing for a bag",
 ]  # fmt: skip
 """What code answers of the place that calls for another."""
 

@@ -112,6 +112,7 @@ Fact = Literal[
     "opening yields",
     "deep pile in it",
     "pleats above it",
+    "taken in to the waist",
     "hemmed before its pleats",
     "hairs caught in it",
     "waistband beside",

@@ -38,7 +38,7 @@ from advisor.project.buttons import buttons_of, for_show, half_for_show, has_own
 from advisor.project.linings import LINING
 from advisor.project.placing import POCKETS
 from advisor.project.placing import singular_words as _words
-from advisor.project.pleated_hem import pleats_run_down
+from advisor.project.pleated_hem import pleats_run_down, taken_in_to_the_waist
 
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
@@ -132,6 +132,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "edge of its own": lambda: not _on_turned_edge(place, facts),
         "stay advised": lambda: _stayed(place, facts),
         "pleats above it": lambda: bool(pleats_above(place, facts)),
+        "taken in to the waist": lambda: taken_in_to_the_waist(place.seam),
         "hemmed before its pleats": lambda: place.role.id == PLEATED_HEM,
         "deep pile in it": lambda: bool(deep_pile(place, facts, knitted=True)),
         "hairs caught in it": lambda: bool(deep_pile(place, facts)),

@@ -298,7 +298,8 @@ class Facts:
             return place.role.id not in LAID_ON
         if op == "interface":
             webs = [n for n in self.ruled_out(place) if self.garment.cloths[n].entry == called.WEB]
-            return not webs or len(place.notions) > len(webs)
+            padded = any(stage.work == "baste-backing" for stage in place.method.stages)
+            return not padded and (not webs or len(place.notions) > len(webs))
         return True
 
     def hard(self, place: SeamPlace) -> tuple[str, ...]:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Final
 
+from advisor.knowledge.model import Entry
 from advisor.order.kinds import SeamPlace
 from advisor.order.namewords import LOWER_EDGE, UPPER_EDGE
 from advisor.project.garment import Garment
@@ -25,6 +26,11 @@ FINISHED: Final = frozenset({"hem", "bound-edge", "faced-edge", "casing", "elast
 """Roles and kinds of what takes the lower edge of a thing in."""
 ELSEWHERE: Final = frozenset({"sleeve", "cuff", "wrist", "strap", "pocket", "collar", "hood"})
 """Words of a fastening that lets nobody in."""
+
+BAGS: Final = frozenset({"bag", "pocketing"})
+"""Words of the pieces that a pocket is made of inside."""
+TOO_THICK: Final = 300.0
+"""From this weight on no bag of a pocket is cut of a cloth, g/m2: estimate."""
 
 
 def lining_in_pieces(place: SeamPlace, garment: Garment) -> bool:
@@ -85,3 +91,14 @@ def _of_its_part_alone(place: SeamPlace, places: Sequence[SeamPlace], garment: G
     others = {n for part in garment.parts if part.name != place.seam.part for n in part.layers}
     behind = {c for p in places if p.kind.family == BACKING for c in p.cloths}
     return set() if own & (others | behind) else own
+
+
+def nothing_for_a_bag(place: SeamPlace, garment: Garment, entries: Mapping[str, Entry]) -> bool:
+    """Whether all that lies at a pocket is skin or heavy cloth, and no piece is its bag."""
+    cut = any(BAGS & set(singular_words(piece.name)) for piece in garment.plan.pieces)
+    thick = (
+        entries[name].structure == "skin"
+        or (garment.cloths[name].weight or (0.0, 0.0))[0] >= TOO_THICK
+        for name in place.cloths
+    )
+    return bool(place.cloths) and not cut and all(thick)

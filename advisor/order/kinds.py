@@ -20,6 +20,7 @@ from advisor.order.sidezip import with_side_open
 from advisor.project.garment import Garment, Seam
 from advisor.project.linings import Unit, lining_by_seams, unit_of
 from advisor.project.placing import POCKETS, singular_words
+from advisor.project.pleated_hem import taken_in_to_the_waist
 from advisor.project.unjoined import drawn_up, parts_alone
 from advisor.project.zipping import in_its_line
 
@@ -203,9 +204,9 @@ def _by_roles(later: SeamPlace, earlier: SeamPlace) -> bool:
 
 def _reaches(later: SeamPlace, patch: SeamPlace) -> bool:
     """Whether a seam holds the piece that a patch lies on; at a knee only what runs along it."""
-    limb = called.LIMBS & set(singular_words(patch.name))
+    limb = called.ALONG_LIMBS.keys() & set(singular_words(patch.name))
     leg = later.kind.id == "faced-edge" and "leg" in singular_words(later.name)
-    along = leg or later.role.id in called.ALONG_LIMBS
+    along = leg or any(later.role.id in called.ALONG_LIMBS[word] for word in limb)
     return bool(set(later.cloths) & set(patch.cloths)) and (along or not limb)
 
 
@@ -257,9 +258,11 @@ def joins_widths(seam: SeamPlace, gathered: SeamPlace) -> bool:
     """Whether it only joins widths of what is drawn up, so that no fitting changes it.
 
     Where the same cloth lies flat on the other side as well, its name has to say which it joins.
+    Pleats that shape a skirt from hip to waist are fitted, and the seams between them too.
     """
     if (
         seam.role.id not in called.WIDTHS
+        or taken_in_to_the_waist(gathered.seam)
         or seam.said("shape") == "curved"
         or not feeds(seam, gathered)
     ):

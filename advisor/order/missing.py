@@ -19,6 +19,7 @@ from advisor.order.gapfacts import (
     ends_raw_below,
     joined_to_nothing,
     lining_in_pieces,
+    nothing_for_a_bag,
     opens_above_alone,
 )
 from advisor.order.kinds import SeamPlace, seam_places
@@ -91,6 +92,7 @@ class _Search:
             "opens above alone": lambda p: opens_above_alone(p, self.places),
             "ends raw below": lambda p: ends_raw_below(p, self.places, garment),
             "closes nowhere": lambda p: closes_nowhere(p, self.places, garment),
+            "nothing for a bag": lambda p: nothing_for_a_bag(p, garment, self.entries),
         }
 
     def gaps(self, rule: GapRule) -> list[Gap]:

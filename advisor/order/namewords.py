@@ -88,8 +88,10 @@ FINISHED = frozenset({"faced-edge", "neckband", "cuff"})
 """Kinds of place by which a lower edge is finished as a hem is."""
 LAID_ON = frozenset({"patch-pocket", "applied"})
 """Kinds of seam that sew a piece on top of another, its edges turned under or left as they are."""
-LIMBS = frozenset({"knee", "elbow"})
-ALONG_LIMBS = frozenset({"side", "inseam", "underarm", "side-and-sleeve"})
+ALONG_LIMBS = {
+    "knee": frozenset({"side", "inseam"}),
+    "elbow": frozenset({"underarm", "side-and-sleeve"}),
+}
 """Words of a patch in the middle of a leg or a sleeve, and the roles of the seams that it meets."""
 HEAVY_DENIM = 340.0
 """From 10 oz denim is sewn as jeans are, in a thread that shows, g/m²: estimate."""

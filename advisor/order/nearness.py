@@ -66,6 +66,8 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     role = other.role.id
     if one.role.id == "hem" and other.kind.id == "zip":
         return _ends_above(other, garment)
+    if one.role.id == "hem" and role == "waistband":
+        return _least_side(other, garment) >= LONG_MM
     if one.role.id in HOOD:
         return role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
     if at_sleeve_end(one):
@@ -80,10 +82,15 @@ def _ends_above(fastened: SeamPlace, garment: Garment) -> bool:
     """Whether a zip that closes below is shorter by far than the seams that run down its part."""
     long = float(fastened.seam.facts.get("length", 0.0))
     parts = any(garment.cloths[name].entry in PARTING for name in fastened.notions)
-    down = (s for s in garment.seams if s.place == PLAIN and s.part == fastened.seam.part)
-    sides = [float(s.facts.get("length", 0.0)) for s in down if SIDES & set(singular_words(s.name))]
-    below = bool(sides) and min(sides) >= long + CLEAR_MM
+    below = _least_side(fastened, garment) >= long + CLEAR_MM
     return bool(long) and below and not parts and not LOW & set(singular_words(fastened.name))
+
+
+def _least_side(place: SeamPlace, garment: Garment) -> float:
+    """The length of the shortest side seam of its part, mm; 0 where none is said."""
+    down = (s for s in garment.seams if s.place == PLAIN and s.part == place.seam.part)
+    sides = (float(s.facts.get("length", 0.0)) for s in down if SIDES & set(singular_words(s.name)))
+    return min(sides, default=0.0)
 
 
 def _long_sleeved(garment: Garment) -> bool:

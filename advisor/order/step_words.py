@@ -81,8 +81,16 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     if op.id == "hem" and place.role.id == PLEATED_HEM:
         gap += ", while the widths lie flat, all but a hand's breadth beside each seam still open"
     gap += boned_backing(op, place, facts.places) + clear_of_bones(op, place, facts)
+    gap += _clear_of_skins(place, facts) if op.id == "interface" else ""
     text = f"{text.removesuffix('.')}{gap}." if gap else text
     return text[:1].upper() + text[1:]
+
+
+def _clear_of_skins(place: SeamPlace, facts: Facts) -> str:
+    """How what stiffens is held to a skin, which keeps every hole."""
+    skins = [name for name in place.cloths if facts.entry(name).structure == "skin"]
+    kept = f"; no needle through {listed(skins)}: hold it there by clips, or a touch of glue"
+    return f"{kept} in the allowance" if skins else ""
 
 
 def _falls_apart(op: Operation, place: SeamPlace, facts: Facts) -> frozenset[str]:

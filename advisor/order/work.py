@@ -20,6 +20,8 @@ from advisor.order.costs import CostTable
 from advisor.order.cycles import Cycle, settled
 from advisor.order.damp import damp_near
 from advisor.order.graph import Graph, build
+from advisor.order.kinds import SeamPlace
+from advisor.order.nearness import far_apart
 from advisor.order.operations import tasks_and_facts
 from advisor.order.plan import OrderPlan, changes_of
 from advisor.order.precedences import DRAWN, precedences_of, too_tender
@@ -30,6 +32,7 @@ from advisor.order.steps import Precedence
 from advisor.order.taken import refusals, taken
 from advisor.order.tasks import Task
 from advisor.order.wished_steps import PinAnswer, apply_wishes, honour_pins, yielding
+from advisor.project.garment import Garment
 from advisor.project.wishes import unknown_step
 
 QUICK = Effort(states=4000, bounds=20_000, beam=8)
@@ -56,6 +59,7 @@ class Work:
     printed means the same step for good.
     `hot_near` and `damp_near` are the pressings too hot, or too damp, for what is in by then.
     `faces` are the cloths that, unlike what lies inside, can be covered while a seam is pressed.
+    `apart` are the pairs of places that lie too far from each other for one iron.
     """
 
     tasks: dict[str, Task]
@@ -78,6 +82,7 @@ class Work:
     taken: tuple[str, ...] = ()
     methods: dict[str, Method] = field(default_factory=dict)
     numbers: dict[str, int] = field(default_factory=dict)
+    apart: frozenset[tuple[str, str]] = frozenset()
 
     def left(self) -> tuple[str, ...]:
         """The steps still to do, in order."""
@@ -166,7 +171,14 @@ def order_of(
         taken(facts),
         {place.name: place.method for place in facts.places},
         numbers,
+        _far(facts.places, advice.judgement.garment),
     )
+
+
+def _far(places: Sequence[SeamPlace], garment: Garment) -> frozenset[tuple[str, str]]:
+    """The pairs of places that no one iron reaches."""
+    pairs = ((a, b) for a in places for b in places if far_apart(a, b, garment))
+    return frozenset((a.name, b.name) for a, b in pairs)
 
 
 def _faces(tasks: Sequence[Task]) -> frozenset[str]:

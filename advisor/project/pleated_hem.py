@@ -54,3 +54,9 @@ def pleats_run_down(seam: Seam) -> bool:
     long = seam.place == PLEAT and float(seam.facts.get("length", 0.0)) >= LONG_MM
     down = long or bool(SKIRTED & words) or (seam.place != PLEAT and bool(WAISTS & words))
     return pleats and number >= ALL_ROUND and down and not ABOVE & words
+
+
+def taken_in_to_the_waist(seam: Seam) -> bool:
+    """Whether its pleats take up more at the waist than at the hip, so that they shape a skirt."""
+    laid = seam.making.pleats
+    return laid is not None and bool(laid.hip and laid.waist and laid.hip > laid.waist)

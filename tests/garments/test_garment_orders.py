@@ -27,7 +27,16 @@ ORDERS = [
     (COAT, ["baste shoulder", "baste side", "fit", "slash welt pocket", "close welt pocket"]),
     (COAT, ["close welt pocket", "join side", "join armhole", "trim armhole"]),
     (COAT, ["sew sleeve hem", "join armhole", "sew in shoulder pads", "set facing to lining"]),
-    (COAT, ["set facing to lining", "sew hem", "fasten buttons", "last press"]),
+    (
+        COAT,
+        [
+            "press hem",
+            "set facing to lining",
+            "fell the lining at hem",
+            "fasten buttons",
+            "last press",
+        ],
+    ),
 ]
 
 

@@ -83,6 +83,10 @@ ORDERS = (
                 "join collar seam",
                 "the units are of a tried pattern; here the shoulders are fitted before the neck",
             ),
+            (
+                "sew hem",
+                "wool is pressed hotter than an acetate lining bears, so it is hemmed first",
+            ),
         ),
     ),
     Published(
