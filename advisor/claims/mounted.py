@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from advisor.claims.loaded import holds_by_backing
+from advisor.claims.placefacts import IN_A_SEAM, SET_IN
 from advisor.claims.speakers import Said, cloth_says, is_heat_limit
 from advisor.knowledge.model import Claim, Knowledge
 from advisor.knowledge.places import PLAIN
@@ -19,8 +20,6 @@ from advisor.project.garment import Garment, Seam, Use
 from advisor.project.placing import POCKETS, singular_words
 
 MOUNTED, BAG, MOISTURE = "underlining", "bag", "press.moisture"
-SET_IN, IN_A_SEAM = "set-in-pocket", frozenset({"side", "outseam", "princess"})
-"""The kind of place of a pocket in a seam, and words by which its name says in which."""
 SEWN = ("needle.", "stitch.", "machine.", "thread.", "seam.", "hem.")
 """The aspects of how a place is sewn and what its edges come to, by their beginnings."""
 LAID = ("press.side", "press.surface", "press.motion")
