@@ -6,7 +6,9 @@ for no machine stitches from the face down a tube; 3 the yoke seam is lapped lik
 basted with it for the fitting; 4 the coat is pressed hot before the zip is in; 5 the joint of a
 gathered skirt on a stretching body holds no interfacing; 6 a curved mesh is overlocked; 7 what is
 stretched as it is tried on is basted in a row that gives; 8 who is told to be pressed by itself has
-a step for it; 9 a band is compared with the side of its piece that is its length.
+a step for it; 9 a band is compared with the side of its piece that is its length; 10 a bag is
+neatened once; 11 no motif is spoken of but of lace; 12 one ply of mesh is backed before a hook is
+sewn to it.
 """
 
 from __future__ import annotations
@@ -59,8 +61,14 @@ seams:
   - {name: shoulder, layers: [body, body], length: 8 cm, times: 2}
   - {name: side and sleeve, layers: [flank, flank], length: 78 cm, stress: high, times: 2}
   - {name: crotch, layers: [body, inside, body, inside], length: 7 cm, stress: high}
+  - {name: back hook, layers: [flank, {notion: hook and eye}], times: 1}
   - {name: skirt to hip, layers: [body, {use: skirt, fullness: 1.5}], length: 84 cm, stress: high}
 """
+BAGGED = COAT.replace(
+    "seams:\n",
+    "seams:\n  - {name: pocket bag, layers: [bag, bag], length: 48 cm, shape: curved, times: 2}\n",
+)
+LACE = COAT.replace("boiled wool, fibres: {wool: 100}", "lace, fibres: {cotton: 100}")
 
 
 @cache
@@ -128,6 +136,25 @@ def test_basted_so_that_it_goes_on() -> None:
 def test_what_is_pressed_by_itself_has_its_step() -> None:
     """The sheet tells to press the lining of the crotch before the body, which bears no iron."""
     assert stands(ordered(SUIT), "hot press inside", "join crotch")
+
+
+def test_a_bag_is_neatened_once() -> None:
+    """The place of the bag neatens it, so the pocket that it belongs to does not."""
+    assert [id_ for id_ in ordered(BAGGED).order if id_.startswith("neaten pocket")] == [
+        "neaten pocket bag"
+    ]
+
+
+def test_a_lap_has_motifs_only_of_lace() -> None:
+    """The upper edge of a felted cloth is cut straight."""
+    assert "motif" not in _does(ordered(COAT), "cut away the upper layer at centre back")
+    assert "round its motifs" in _does(ordered(LACE), "cut away the upper layer at centre back")
+
+
+def test_a_hook_on_one_ply_of_mesh_is_backed() -> None:
+    """One layer tears at a hook; a firm cloth carries it by itself."""
+    assert stands(ordered(SUIT), "back back hook", "fasten back hook")
+    assert "back back hook" not in ordered(SUIT.replace("[flank, {notion", "[body, {notion")).order
 
 
 def test_a_band_has_its_length_in_either_side_of_its_piece() -> None:
