@@ -68,6 +68,15 @@ BAGGED = COAT.replace(
     "seams:\n",
     "seams:\n  - {name: pocket bag, layers: [bag, bag], length: 48 cm, shape: curved, times: 2}\n",
 )
+HOODED = COAT.replace(
+    "  rib: {", "  warm: {fabric: fleece, fibres: {polyester: 100}}\n  rib: {"
+).replace(
+    "seams:\n",
+    """seams:
+  - {name: hood edge, layers: [coat, warm], length: 66 cm, edge: turned}
+  - {name: hood cord, layers: [coat, {notion: drawcord}], length: 66 cm}
+""",
+)
 LACE = COAT.replace("boiled wool, fibres: {wool: 100}", "lace, fibres: {cotton: 100}")
 
 
@@ -166,3 +175,9 @@ def test_a_band_has_its_length_in_either_side_of_its_piece() -> None:
 def _stretched(text: str) -> list[str]:
     found = disagreements(_advised(text).judgement, known())
     return [one.place for one in found if one.id == "stretched"]
+
+
+def test_no_damp_cloth_over_a_fleece_behind_the_channel_of_a_hood() -> None:
+    """A channel along a faced edge is pressed over what faces it, whether it names that or not."""
+    iron = _advised(HOODED).judgement.verdicts[Place("seam", "hood cord")]["press.temperature"]
+    assert "fleece" in " ".join(said.claim.origin for said in (*iron.because, *iron.clash))
