@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Advice, Cure, Judgement
-from advisor.claims.pressed_alone import ALONE, LINING
 from advisor.claims.speakers import HOTTEST
 from advisor.claims.workarounds import GLUED
 from advisor.heat.stacks import layer_limits
@@ -33,7 +32,7 @@ def heat_pairs(
     judgement = advice.judgement
     pairs = [*_taken(judgement, knowledge)]
     for item in judgement.instructions:
-        if item.kind in (ALONE, LINING):
+        if item.kind == "lining":
             pairs += [(place.name, item.needy, item.tender) for place in item.places]
     chosen = chosen_cures(advice)
     for conflict in judgement.conflicts:
