@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from advisor.claims.loaded import holds_by_backing
+from advisor.claims.placefacts import IN_A_SEAM, SET_IN
 from advisor.claims.speakers import Said, cloth_says, is_heat_limit
 from advisor.knowledge.model import Claim, Knowledge
 from advisor.knowledge.places import PLAIN
@@ -19,10 +20,9 @@ from advisor.project.garment import Garment, Seam, Use
 from advisor.project.placing import POCKETS, singular_words
 
 MOUNTED, BAG, MOISTURE = "underlining", "bag", "press.moisture"
-SET_IN, IN_A_SEAM = "set-in-pocket", frozenset({"side", "outseam", "princess"})
-"""The kind of place of a pocket in a seam, and words by which its name says in which."""
 SEWN = ("needle.", "stitch.", "machine.", "thread.", "seam.", "hem.")
 """The aspects of how a place is sewn and what its edges come to, by their beginnings."""
+CHANNEL, FACED, HOOD = "casing", "faced-edge", "hood"
 LAID = ("press.side", "press.surface", "press.motion")
 """What lies under the iron and how that moves."""
 FIRM = ("core-spun polyester", "polyester")
@@ -79,6 +79,14 @@ def bags_in(seam: Seam, garment: Garment) -> tuple[str, ...]:
     return tuple(sorted({n for s in lying for n in s.cloths()} - set(seam.cloths()))) * shared
 
 
+def _faced_with(seam: Seam, garment: Garment) -> tuple[str, ...]:
+    """The cloths that face the edge of a hood, along which its channel runs."""
+    faced = (s for s in garment.seams if s.place == FACED and HOOD in singular_words(s.name))
+    edges = [s for s in faced if set(s.cloths()) & set(seam.cloths())]
+    along = seam.place == CHANNEL and HOOD in singular_words(seam.name)
+    return tuple(sorted({n for s in edges for n in s.cloths()} - set(seam.cloths()))) * along
+
+
 def drop_backing(
     seam: Seam, said: dict[str, list[Said]], garment: Garment, knowledge: Knowledge
 ) -> None:
@@ -122,6 +130,7 @@ def mounted_says(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator
     yield from _behind(seam, garment, knowledge)
     near = [(n, f"The bag is pressed where it hangs, over {n}.") for n in under_bag(seam, garment)]
     near += [(n, f"A pocket lies in it, and its bag of {n}.") for n in bags_in(seam, garment)]
+    near += [(n, f"It runs along a faced edge, over {n}.") for n in _faced_with(seam, garment)]
     for name, why in near:
         for said in cloth_says(garment.cloths[name], knowledge):
             if is_heat_limit(said.claim) or _keeps_dry(said.claim):

@@ -9,6 +9,7 @@ from __future__ import annotations
 from typing import Any, Final
 
 from advisor.knowledge.model import Entry, Knowledge
+from advisor.knowledge.places import PLAIN
 from advisor.project.garment import Garment, Seam
 from advisor.project.placing import fastening_kind, singular_words
 from advisor.project.strapless import strapless
@@ -45,6 +46,14 @@ BELOW_THE_NECK: Final = frozenset(
     | {"pocket", "skirt", "trouser"}
 )
 """Words of what surely lies elsewhere."""
+SET_IN: Final = "set-in-pocket"
+IN_A_SEAM: Final = frozenset({"side", "outseam", "princess"})
+"""The kind of place of a pocket in a seam, and words by which its name says in which."""
+POCKET: Final = "pocket"
+TUBES: Final = tuple(
+    map(frozenset, (("underarm",), ("inseam",), ("sleeve", "seam"), ("sleeve", "side")))
+)
+"""Words of a seam that makes a tube of a sleeve or a leg, where all of one row are in its name."""
 MOUNTED: Final = "underlining"
 VELVETS: Final = "piles"
 WOOLS: Final = "wools"
@@ -70,6 +79,8 @@ def place_facts(seam: Seam, garment: Garment, knowledge: Knowledge) -> dict[str,
         "at hood or neck": "yes" if _at_the_neck(seam, garment) else "no",
         "beside a velvet": "yes" if _beside_velvet(seam, garment, knowledge) else "no",
         "hangs from nothing": "yes" if strapless(seam, garment) else "no",
+        "holds a pocket": "yes" if _holds_a_pocket(seam, garment) else "no",
+        "closes a tube": "yes" if any(set(_words(seam)) >= w for w in TUBES) else "no",
     }
     if fastening == BUTTONHOLE:
         facts["backed"] = "yes" if _backed(seam, garment, knowledge) else "no"
@@ -135,6 +146,17 @@ def _on_bias(seam: Seam, garment: Garment) -> bool:
     """Whether a place lies on the bias, or a zip in the line of a seam that does."""
     line = (seam, *(other for other in garment.seams if runs_into(other, seam)))
     return any(one.facts.get("bias") == "yes" for one in line)
+
+
+def _holds_a_pocket(seam: Seam, garment: Garment) -> bool:
+    """Whether a pocket is set into a seam, by the name of either."""
+    here = set(_words(seam))
+    if seam.place != PLAIN or POCKET in here:
+        return seam.place == PLAIN
+    pockets = (
+        s for s in garment.seams if s.place == SET_IN and set(s.cloths()) & set(seam.cloths())
+    )
+    return any(here & IN_A_SEAM & set(_words(pocket)) for pocket in pockets)
 
 
 def garment_facts(garment: Garment, knowledge: Knowledge) -> dict[str, str]:

@@ -240,8 +240,8 @@ def _stretched(seam: Seam, garment: Garment) -> Iterator[Disagreement]:
             continue
         net = float(length) / use.stretched
         sizes = (pieces[0].width, pieces[0].height)
-        has = min(sizes, key=lambda size: abs(size - net))
         most = net + (ENDS if pieces[0].cut else 0.0)
+        has = min(sizes, key=lambda size: abs(size - most))
         if has < net * (1 - NEAR) or has > most * (1 + NEAR):
             yield Disagreement(
                 "stretched",

@@ -17,6 +17,7 @@ from advisor.construction.stack import is_closed
 from advisor.craft import thread
 from advisor.craft.thread import ThreadUse
 from advisor.project.garment import Garment, Seam
+from advisor.project.placing import POCKETS
 
 ROWS: Final = {
     "French": 2,
@@ -100,13 +101,16 @@ def _seam_row(seam: Seam, verdicts: Verdicts, thick: float) -> ThreadUse:
 def _finish_row(
     seam: Seam, garment: Garment, verdicts: Verdicts, kind: str, thick: float
 ) -> ThreadUse | None:
-    """The finish of both edges for a length of 1; a gathered edge has its own, longer one."""
+    """The finish of both edges for a length of 1; a gathered edge has its own, longer one.
+
+    The edges of a bag are neatened together.
+    """
     word = picked(verdicts, "seam.finish")
     length = number(verdicts, "stitch.length") or 2.5
     if kind in ROWS and makes_its_finish(kind, word):
         return None
     full = max(use.fullness for use in seam.uses)
-    edges = 1.0 if is_closed(seam, kind) else 1.0 + full
+    edges = 1.0 if is_closed(seam, kind) or seam.place in POCKETS else 1.0 + full
     if word == "overlocked" and kind != "overlocked":
         stitch = 504 if garment.maker.overlocker in ("", "3-thread") else 514
         width = OVERLOCK_WIDTH if stitch == 504 else None

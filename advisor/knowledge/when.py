@@ -45,6 +45,8 @@ SEAM_SAID: dict[str, tuple[str, ...]] = {
     "at hood or neck": YES_NO,
     "beside a velvet": YES_NO,
     "hangs from nothing": YES_NO,
+    "holds a pocket": YES_NO,
+    "closes a tube": YES_NO,
 }
 """What follows from a project's silence, its stress and the kind and name of a place.
 

@@ -247,7 +247,7 @@ class Fitting:
                 p.name: p
                 for p in self.places
                 if p.name not in found
-                and p.op == "join"
+                and p.op in ("join", "lay-on")
                 and p.unit != "lining"
                 and p.kind.family in JOINED
                 and self.concerned(p)

@@ -20,6 +20,7 @@ from advisor.craft.irondial import step_down
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.order.backed import boned_after
+from advisor.order.basting import as_basted
 from advisor.order.beside import ends_of, laid_on
 from advisor.order.cures import heat_pairs
 from advisor.order.damp import marks_from_drops
@@ -48,8 +49,6 @@ USUAL_LENGTH = 500.0
 LOCKSTITCHED = frozenset({"dart", "pleat", "understitch"})
 """Work that no overlocker does, whatever the stitch of the seam."""
 POCKET, LAID = "patch-pocket", "lay-on"
-CLIPPED = "Clip {name} along its line, to try it on: no pin and no basting, every hole leaks."
-DRAWN_UP = "Draw {name} up roughly on a basting thread and baste it along its line, to try it on."
 SLEEVE, ARMHOLE = "underarm", "armhole"
 NO_PIN_ON_A_CHILD = (
     "; no pin stays in it on a child: baste, count the pins as they come out, or hold it to a "
@@ -57,7 +56,6 @@ NO_PIN_ON_A_CHILD = (
 )
 CORRECTED = frozenset({"shoulder", SLEEVE})
 """Roles of seams that a fitting corrects as often as a side, though no edge waits for it."""
-OPEN_ENDED = "open-ended-zip"
 CHAINSTITCH = "401"
 """Sewn without a knife, so that it may sew a hem."""
 CAUGHT_IN = "clear-elastic"
@@ -322,14 +320,7 @@ class _Maker:
         held = any(op.id == "baste" and self.facts.wanted(op, place) for op in listed)
         if self.facts.fitting.basted(place) and not held:
             listed.insert(len(place.kind.prepares), works["baste"])
-        if any(self.facts.proofed(cloth) for cloth in place.cloths):
-            clipped = replace(works["baste"], verb="clip", does=CLIPPED)
-            zipped = place.method.id == OPEN_ENDED  # its halves are clipped or basted by its words
-            tried = {(op.id, op.verb): op for op in listed if not zipped}
-            listed = [clipped if op is tried.get(("baste", "baste")) else op for op in listed]
-        if self.facts.of_seam("gathered", place):
-            drawn = replace(works["baste"], does=DRAWN_UP)
-            listed = [drawn if op == works["baste"] else op for op in listed]
+        listed = as_basted(listed, place, self.facts)
         chosen = [op for op in listed if self.facts.wanted(op, place)]
         past = [self.facts.fitting.past_recall(place, op) for op in chosen]
         return [self._stage(op, place, k, past[: k + 1]) for k, op in enumerate(chosen)]

@@ -133,8 +133,8 @@ def _of_places(where: str, a: SeamPlace, b: SeamPlace) -> bool:
 def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
     """Whether a task is done with more heat than the layers bear that another task joins to it."""
     place = joining.place
-    if place is None or hot.step.iron is None or place.kind.id == "zip" or _loose(hot):
-        return False  # a zip goes in while all is flat, and the iron is walked round it
+    if place is None or hot.step.iron is None or _loose(hot) or _walked_round(hot, place):
+        return False
     if joining.op in ("bone", "close-bones"):
         limit = setups.limit(Place("seam", place.name))
         beside = related(hot.place, place) if hot.place else hot.needy in place.cloths
@@ -218,6 +218,11 @@ def _loose(hot: Task) -> bool:
     if place is None or LAPEL in singular_words(place.name):
         return False
     return place.kind.id == TIES or (place.kind.id == TURNED and place.role.id in LOOSE)
+
+
+def _walked_round(hot: Task, place: SeamPlace) -> bool:
+    """Whether a zip goes in all the same, while all is flat: at a seam the iron keeps off it."""
+    return place.kind.id == "zip" and not hot.needy
 
 
 def _same_place(a: Task, b: Task) -> bool:

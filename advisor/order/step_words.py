@@ -57,6 +57,7 @@ the waist"""
 SOFT_MM = 200.0
 """How far above an unfinished edge a fold is not set yet, mm: estimate."""
 NO_LAST_IRON = "Smooth the whole garment with the hands: no iron suits all of it"
+ROUND_MOTIFS = ", round its motifs"
 CLIPPED = {"curved": " and clip or notch them", "corner": " and cut the corners off"}
 
 
@@ -159,6 +160,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
             facts.setups.word(Place("seam", place.name), "seam.support"), STEADY
         ),
         "topstitch": lambda: in_rows(place),
+        "trim": lambda: ROUND_MOTIFS * any(facts.entry(c).family == "lace" for c in place.cloths),
         "grade": lambda: CLIPPED.get(place.said("shape"), ""),
     }
     return words[op]() if op in words else ""

@@ -29,10 +29,10 @@ def _of_tex(row: ToldThread) -> str:
 
 
 def _takes(row: ToldThread, units: System) -> str:
-    """What needle and bobbin take, rounded so that they add up to the total that is told."""
+    """What needle and bobbin take, rounded so that with the looper they add up to the total."""
     metre = 0.9144 if units == "us" else 1.0
     needle_m = round(row.needle_m / metre)
-    rest = round((row.total_m - row.looper_m) / metre) - needle_m
+    rest = round(row.total_m / metre) - round(row.looper_m / metre) - needle_m
     return f"needle {long(needle_m * metre, units)}, bobbin {long(rest * metre, units)}"
 
 

@@ -119,6 +119,14 @@ def test_thread_of_a_plain_lockstitch() -> None:
     assert edges.total == pytest.approx(by["finish"].total)
 
 
+def test_the_edges_of_a_bag_are_overlocked_as_one() -> None:
+    """Two plies go under the knife together: one run, where a side that is pressed open has two."""
+    line = "layers: [lawn, lawn], length: 48 cm, seam: plain, finish: overlocked"
+    bag, side = (one(f"{{name: {name}, {line}}}").threads for name in ("pocket bag", "side"))
+    runs = [next(p.use.total for p in each if p.purpose == "finish") for each in (bag, side)]
+    assert [runs[0], 2 * runs[0]] == pytest.approx(runs)
+
+
 def test_gathering_rows_are_counted_on_the_width_before() -> None:
     """Two rows over 2 m, with their tails, more than the 1 m of the seam itself."""
     work = one("{name: s, layers: [denim, {use: lawn, fullness: 2}], length: 1 m}")

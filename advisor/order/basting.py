@@ -1,0 +1,58 @@
+"""How a place is basted to be tried on: clipped, drawn up, or in a row that gives."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import TYPE_CHECKING, Final
+
+from advisor.knowledge.ordering import Operation
+from advisor.order.fitting import TO_BODY
+
+if TYPE_CHECKING:
+    from advisor.order.facts import Facts
+    from advisor.order.kinds import SeamPlace
+
+BASTE: Final = "baste"
+CLIPPED: Final = (
+    "Clip {name} along its line, to try it on: no pin and no basting, every hole beside the row "
+    "leaks."
+)
+DRAWN_UP: Final = (
+    "Draw {name} up roughly on a basting thread and baste it along its line, to try it on."
+)
+LINE, GIVING = " along its line", " in a long machine zigzag that gives"
+TAKEN_OUT: Final = " Take the drawing thread out first."
+MODERATE: Final = 2
+"""From which level of `stretch` on a close garment is pulled on by what its seams give."""
+OPEN_ENDED: Final = "open-ended-zip"
+"""Its halves are clipped or basted by its own words."""
+
+
+def as_basted(listed: Sequence[Operation], place: SeamPlace, facts: Facts) -> list[Operation]:
+    """The work on a place, its basting as the cloths of it bear it."""
+    usual = facts.knowledge.order.operations[BASTE]
+    return [_basted(op, usual, place, facts) if op.id == BASTE else op for op in listed]
+
+
+def _basted(op: Operation, usual: Operation, place: SeamPlace, facts: Facts) -> Operation:
+    if any(map(facts.proofed, place.cloths)) and place.method.id != OPEN_ENDED:
+        op = replace(usual, verb="clip", does=CLIPPED) if op.verb == BASTE else op
+    if op == usual and facts.of_seam("gathered", place):
+        op = replace(op, does=DRAWN_UP)
+    return _giving(op) if op.verb == BASTE and _pulled_on(place, facts) else op
+
+
+def _pulled_on(place: SeamPlace, facts: Facts) -> bool:
+    """Whether it is tried on by being stretched, which snaps a hand thread; no row marks pile."""
+    close = facts.fitting.degree == TO_BODY and facts.garment.maker.machine != "hand"
+    gives = any(facts.least(c, "stretch") >= MODERATE for c in place.cloths)
+    return close and gives and not facts.tender_face(place)
+
+
+def _giving(op: Operation) -> Operation:
+    """Basting along a line that stretches as the garment is pulled on."""
+    if LINE not in op.does:
+        return op
+    out = TAKEN_OUT if op.does == DRAWN_UP else ""
+    return replace(op, does=op.does.replace(LINE, LINE + GIVING) + out, machine="zigzag")
