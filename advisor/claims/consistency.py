@@ -183,7 +183,8 @@ def _too_cool_for_steam(by_aspect: dict[str, Verdict]) -> None:
     why = "An iron set no hotter than this gives no proper steam and drips."
     about = (MOISTURE, (0.0, DAMP), 0, None, "should", "damage", why, DRIPS)
     claim = Claim(*about, 0, "this garment", ends=("seam", "seam"))
-    by_aspect[MOISTURE] = decide(moist.aspect, [*moist.because, *moist.given_up, Said(HERE, claim)])
+    heard = [*moist.because, *moist.given_up, Said(HERE, claim)]
+    by_aspect[MOISTURE] = decide(moist.aspect, heard, together=True)
 
 
 def _unmarked(heat: Verdict) -> bool:
