@@ -37,7 +37,8 @@ def told_settings(judgement: Judgement, teller: Teller) -> tuple[ToldIronSetting
     hung = over(hanging(judgement.instructions))
 
     def last(one: ToldIronSetting) -> str:
-        return f"{one.text}{hung}" if parted is None else parted_text(parted, teller.units)
+        text = f"{one.text}{hung}" if one.mark else one.text
+        return text if parted is None else parted_text(parted, teller.units)
 
     return tuple(replace(one, text=last(one)) if one.scope == "garment" else one for one in found)
 

@@ -11,6 +11,7 @@ from advisor.answer.teller import Teller
 from advisor.claims.claimsets import set_of
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
+from advisor.claims.consistency import unmarked
 from advisor.claims.judgement import Judgement
 from advisor.claims.speakers import IRONING, Said
 from advisor.claims.valuesets import Choice, Span
@@ -81,7 +82,7 @@ def _text(
     words = wording.verdict_text(verdict, teller.units)
     if place.scope == "garment" and verdict.aspect.id == LIMIT_ASPECT and parted is not None:
         return parted_text(parted, teller.units)
-    if place.scope == "garment" and verdict.aspect.id == LIMIT_ASPECT:
+    if place.scope == "garment" and verdict.aspect.id == LIMIT_ASPECT and not unmarked(verdict):
         return f"{words}{over(hung)}"
     if place.scope == "garment" and verdict.aspect.id == MOTION and parted is not None:
         return f"lift and lower, {words} the rest"

@@ -50,7 +50,6 @@ VELVETS: Final = "piles"
 WOOLS: Final = "wools"
 BADLY: Final = 3
 """The family of velvets, and their level of `press marks`."""
-TACKED: Final = frozenset({"waist", "stay"})
 PLEAT: Final = "pleat"
 BUTTONHOLE: Final = "buttonhole"
 NONE: Final = (0, 0)
@@ -70,7 +69,6 @@ def place_facts(seam: Seam, garment: Garment, knowledge: Knowledge) -> dict[str,
         "comes to a point": "yes" if WEDGES & set(_words(seam)) else "no",
         "at hood or neck": "yes" if _at_the_neck(seam, garment) else "no",
         "beside a velvet": "yes" if _beside_velvet(seam, garment, knowledge) else "no",
-        "tacked inside": "yes" if set(_words(seam)) >= TACKED else "no",
         "hangs from nothing": "yes" if strapless(seam, garment) else "no",
     }
     if fastening == BUTTONHOLE:

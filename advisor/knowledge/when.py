@@ -44,7 +44,6 @@ SEAM_SAID: dict[str, tuple[str, ...]] = {
     "comes to a point": YES_NO,
     "at hood or neck": YES_NO,
     "beside a velvet": YES_NO,
-    "tacked inside": YES_NO,
     "hangs from nothing": YES_NO,
 }
 """What follows from a project's silence, its stress and the kind and name of a place.

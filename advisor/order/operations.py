@@ -149,7 +149,9 @@ class _Maker:
         hung = [n for i in self.judgement.instructions if i.kind == HUNG for n in sorted(i.tender)]
         left = LEFT_HANGING.format(listed(hung)) if hung else ""
         if iron is None:
-            return left or NO_LAST_IRON, None, None
+            rest = self.setups.iron_most(whole) is not None  # something else is there
+            smooth = f". {NO_LAST_IRON.replace('whole garment', 'rest')}" if rest else ""
+            return f"{left}{smooth}" if hung else NO_LAST_IRON, None, None
         round_them = f", and go round the {listed(beside)} with the iron" if beside else ""
         what, where = "the whole garment", ""
         if hung:

@@ -104,16 +104,6 @@ def test_a_velvet_lies_in_its_pile_or_wires_and_no_iron_comes_on_its_hooks() -> 
     assert irons["skirt side"].startswith("start")
 
 
-def test_no_iron_comes_on_a_stay_that_is_tacked_inside() -> None:
-    """What its ribbon and its corselet like, hot and damp, would ring the satin beside it."""
-    text = GOWN.replace("seams:", "  corselet: {fabric: coutil, fibres: {cotton: 100}}\nseams:")
-    stay = "  - {name: waist stay, layers: [corselet, {notion: petersham}], length: 74 cm}\n"
-    sides = "  - {name: corselet side, layers: [corselet, corselet], length: 20 cm, times: 2}\n"
-    irons = {one.place: one.text for one in read(f"{text}{sides}{stay}").irons}
-    assert irons["waist stay"].startswith("no iron")
-    assert not irons["corselet side"].startswith("no iron")
-
-
 def test_a_velvet_is_steamed_from_behind_before_it_is_cut() -> None:
     """What is pressed dry is no less steamed once, with nothing on its pile."""
     answer = read(GOWN)

@@ -284,7 +284,6 @@ def seam_leaf(seam: Seam, garment: Garment) -> Any:
         "sleeve head": "no",
         "at hood or neck": "no",
         "hangs from nothing": "no",
-        "tacked inside": "no",
         "lies flat": lies_flat(seam),
         "carries weight": carries_weight(seam),
         "facing seen": facing_seen(seam),

@@ -406,7 +406,6 @@ def _is_true(who: str, name: str, value: str, certain: bool, garment: Garment) -
             "sleeve head": "no",
             "at hood or neck": "no",
             "hangs from nothing": "no",
-            "tacked inside": "no",
             "laid in pleats": "no" if seam.making.pleats is None else "yes",
         }
         shown = (TAKEN | numbers | said | seam.facts).get(name)
