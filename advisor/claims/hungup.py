@@ -10,7 +10,7 @@ from collections.abc import Mapping, Sequence
 from typing import Final
 
 from advisor.claims.collect import Place
-from advisor.claims.placefacts import BADLY
+from advisor.claims.placefacts import BADLY, VELVETS
 from advisor.claims.speakers import IRONING, Said
 from advisor.claims.workarounds import Instruction
 from advisor.knowledge.model import COLD, Entry, Knowledge
@@ -36,9 +36,9 @@ def hung_up(
 
 
 def crushed(entry: Entry) -> bool:
-    """Whether whatever rests on the pile of a cloth crushes it."""
-    pile, marks = (entry.traits.get(trait, (0, 0))[0] for trait in ("pile", "press marks"))
-    return bool(pile) and marks >= BADLY
+    """Whether whatever rests on the woven pile of a cloth crushes it."""
+    woven = entry.family == VELVETS and entry.structure == "woven"
+    return woven and entry.traits.get("press marks", (0, 0))[0] >= BADLY
 
 
 def left_hanging(hung: frozenset[str], whole: Place) -> tuple[Instruction, ...]:
