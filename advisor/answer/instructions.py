@@ -11,6 +11,7 @@ from advisor.answer.wording import degrees
 from advisor.claims.behind import BEHIND
 from advisor.claims.byparts import PARTS as PARTED
 from advisor.claims.fused_first import FUSED
+from advisor.claims.hungup import HUNG
 from advisor.claims.pressed_alone import ALONE
 from advisor.claims.workarounds import PARTS, ROUND, Instruction
 from advisor.craft.irondial import mark_for
@@ -55,6 +56,11 @@ def instruction_text(
         return _fusing(item, garment, knowledge, units)
     if item.kind == BEHIND:
         return _behind(item, units)
+    if item.kind == HUNG:
+        return (
+            f"In the last press no {_listed(item.tender, 'or')} lies under the iron: hang the "
+            f"{_listed(item.tender)} up and let the creases drop."
+        )
     return _pressing(item, garment, knowledge, units)
 
 
@@ -128,6 +134,11 @@ def over(kept_off: Sequence[str], off: str = ", not") -> str:
 def by_parts(items: Sequence[Instruction]) -> Instruction | None:
     """How a garment is pressed at last of which a part takes no iron; None where all of it does."""
     return next((i for i in items if i.kind == PARTED and i.most is not None), None)
+
+
+def hanging(items: Sequence[Instruction]) -> tuple[str, ...]:
+    """What the last press leaves out."""
+    return tuple(name for i in items if i.kind == HUNG for name in sorted(i.tender))
 
 
 def parted_text(item: Instruction, units: System) -> str:

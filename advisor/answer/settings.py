@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from advisor.answer.instructions import by_parts, over, parted_text
+from advisor.answer.instructions import by_parts, hanging, over, parted_text
 from advisor.answer.model.plan import ToldIronSetting
 from advisor.answer.teller import Teller
 from advisor.answer.wording import SAME, degrees
@@ -29,15 +29,18 @@ def told_settings(judgement: Judgement, teller: Teller) -> tuple[ToldIronSetting
         if one.kind == PART
         for place in one.places
     }
-    found = (
+    found = tuple(
         _setting(place, verdict, teller.units, beside.get(place, ""), held=_held(by_aspect))
         for place, by_aspect in judgement.verdicts.items()
         if (verdict := by_aspect.get(LIMIT_ASPECT)) is not None
     )
-    if parted is None:
-        return tuple(found)
-    text = parted_text(parted, teller.units)
-    return tuple(replace(one, text=text) if one.scope == "garment" else one for one in found)
+    hung = over(hanging(judgement.instructions))
+
+    def last(one: ToldIronSetting) -> str:
+        text = f"{one.text}{hung}" if one.mark else one.text
+        return text if parted is None else parted_text(parted, teller.units)
+
+    return tuple(replace(one, text=last(one)) if one.scope == "garment" else one for one in found)
 
 
 def _held(by_aspect: Mapping[str, Verdict]) -> str:

@@ -5,12 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 from advisor.answer import wording
-from advisor.answer.instructions import by_parts, over, parted_text
+from advisor.answer.instructions import by_parts, hanging, over, parted_text
 from advisor.answer.model.told import ToldClaim, ToldFact, ToldVerdict
 from advisor.answer.teller import Teller
 from advisor.claims.claimsets import set_of
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
+from advisor.claims.consistency import unmarked
 from advisor.claims.judgement import Judgement
 from advisor.claims.speakers import IRONING, Said
 from advisor.claims.valuesets import Choice, Span
@@ -24,16 +25,20 @@ GRAIN, MOTION = "cut.grain", "press.motion"
 
 def told_verdicts(judgement: Judgement, teller: Teller) -> tuple[ToldVerdict, ...]:
     """Every verdict of a garment, place by place."""
-    parted = by_parts(judgement.instructions)
+    parted, hung = by_parts(judgement.instructions), hanging(judgement.instructions)
     return tuple(
-        told_verdict(place, verdict, teller, parted)
+        told_verdict(place, verdict, teller, parted, hung)
         for place, by_aspect in judgement.verdicts.items()
         for verdict in by_aspect.values()
     )
 
 
 def told_verdict(
-    place: Place, verdict: Verdict, teller: Teller, parted: Instruction | None = None
+    place: Place,
+    verdict: Verdict,
+    teller: Teller,
+    parted: Instruction | None = None,
+    hung: tuple[str, ...] = (),
 ) -> ToldVerdict:
     """One verdict with its reasons, those that decide it first."""
     aspect = verdict.aspect
@@ -52,7 +57,7 @@ def told_verdict(
         low=low,
         high=high,
         pick=pick if options is not None else number,
-        text=_text(place, verdict, teller, parted),
+        text=_text(place, verdict, teller, parted, hung),
         because=tuple(
             [told_claim(said, aspect, teller, decides=True) for said in first]
             + [told_claim(said, aspect, teller, decides=False) for said in rest]
@@ -66,11 +71,19 @@ def told_verdict(
     )
 
 
-def _text(place: Place, verdict: Verdict, teller: Teller, parted: Instruction | None = None) -> str:
+def _text(
+    place: Place,
+    verdict: Verdict,
+    teller: Teller,
+    parted: Instruction | None,
+    hung: tuple[str, ...],
+) -> str:
     """The answer in words; of the grain also where the pattern leaves it."""
     words = wording.verdict_text(verdict, teller.units)
     if place.scope == "garment" and verdict.aspect.id == LIMIT_ASPECT and parted is not None:
         return parted_text(parted, teller.units)
+    if place.scope == "garment" and verdict.aspect.id == LIMIT_ASPECT and not unmarked(verdict):
+        return f"{words}{over(hung)}"
     if place.scope == "garment" and verdict.aspect.id == MOTION and parted is not None:
         return f"lift and lower, {words} the rest"
     if place.scope == "garment" and verdict.aspect.id == IRONING and verdict.pick:

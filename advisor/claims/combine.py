@@ -92,7 +92,7 @@ def decide(
 def _unfounded(said: list[Said], small: frozenset[str]) -> list[Said]:
     """Needs that would take a tender layer past what it starts at by itself, and may not.
 
-    What is only remembered, estimated or for the look, as a damp cloth beside one that water
+    What is only remembered, estimated or for look or habit, as a damp cloth beside one that water
     marks, may say how its own cloth is treated, and no other.
     """
     whole = (s.cloths for s in said if s.cloths - small)
@@ -101,7 +101,7 @@ def _unfounded(said: list[Said], small: frozenset[str]) -> list[Said]:
         s
         for s in said
         if s.cloths and not s.claim.guards and s.claim.origin != "maker"
-        if s.claim.rank >= HEARSAY or s.claim.purposes[0] == "look"
+        if s.claim.rank >= HEARSAY or s.claim.purposes[0] in ("look", "habit")
         if any(start < span_of(s)[0] for who, start in starts.items() if not who & s.cloths)
     ]
 

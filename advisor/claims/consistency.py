@@ -97,7 +97,7 @@ def agree(
 def _no_iron(by_aspect: dict[str, Verdict]) -> None:
     """Where no iron is used, fingers are left, and steam where every layer bears it."""
     heat, motion, moist = (by_aspect.get(name) for name in (LIMIT_ASPECT, MOTION, MOISTURE))
-    if heat is None or motion is None or motion.clash or not _unmarked(heat):
+    if heat is None or motion is None or motion.clash or not unmarked(heat):
         return
     left = ["finger-press"] if moist and _drier(moist) else ["finger-press", STEAM]
     # How an iron would have to move is nobody's wish where there is none.
@@ -119,7 +119,7 @@ def _no_iron(by_aspect: dict[str, Verdict]) -> None:
 def _iron_moves(by_aspect: dict[str, Verdict]) -> None:
     """Where an iron is used it moves as an iron does: a place is not finger-pressed as well."""
     heat, motion = by_aspect.get(LIMIT_ASPECT), by_aspect.get(MOTION)
-    if heat is None or motion is None or motion.clash or _unmarked(heat):
+    if heat is None or motion is None or motion.clash or unmarked(heat):
         return
     if _word(motion) != FINGERS:
         return
@@ -136,7 +136,7 @@ def _left_to_fingers(by_aspect: dict[str, Verdict], glues: frozenset[str]) -> No
     A cloth that needs the iron gets it before, by itself; a glue gets it here or does not hold.
     """
     heat, motion = by_aspect.get(LIMIT_ASPECT), by_aspect.get(MOTION)
-    if heat is None or motion is None or motion.clash or _unmarked(heat):
+    if heat is None or motion is None or motion.clash or unmarked(heat):
         return
     heard = [*heat.because, *heat.given_up]
     needs = [s for s in heat.because if s.claim.strength == "must" and is_heat_need(s.claim)]
@@ -183,10 +183,11 @@ def _too_cool_for_steam(by_aspect: dict[str, Verdict]) -> None:
     why = "An iron set no hotter than this gives no proper steam and drips."
     about = (MOISTURE, (0.0, DAMP), 0, None, "should", "damage", why, DRIPS)
     claim = Claim(*about, 0, "this garment", ends=("seam", "seam"))
-    by_aspect[MOISTURE] = decide(moist.aspect, [*moist.because, *moist.given_up, Said(HERE, claim)])
+    heard = [*moist.because, *moist.given_up, Said(HERE, claim)]
+    by_aspect[MOISTURE] = decide(moist.aspect, heard, together=True)
 
 
-def _unmarked(heat: Verdict) -> bool:
+def unmarked(heat: Verdict) -> bool:
     """Whether no mark of the dial is cool enough for what is advised."""
     span = heat.advised
     return isinstance(span, Span) and not span.is_empty and mark_for(span.high) is None

@@ -8,6 +8,7 @@ from advisor.claims.collect import Gathered, Place, gather
 from advisor.claims.combine import Verdict, decide
 from advisor.claims.consistency import agree
 from advisor.claims.fused_first import fused_first
+from advisor.claims.hungup import hung_up, left_hanging
 from advisor.claims.judgement import Judgement
 from advisor.claims.pressed_alone import heard_apart, pressed_alone
 from advisor.claims.shrinking import shrink_as_cleaned
@@ -35,7 +36,9 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     knowledge = knowledge.told(garment.units)
     gathered = gather(garment, knowledge, None if before is None else before.gathered)
     small = _small(garment, knowledge)
-    decided = _decided(gathered, knowledge, {} if before is None else before.decided, small)
+    whole = Place("garment", garment.name)
+    hung = hung_up(garment, gathered.said.get(whole, {}), knowledge)
+    decided = _decided(gathered, knowledge, {} if before is None else before.decided, small, hung)
     verdicts = {
         place: {name: verdict for name, (*_, verdict) in by_aspect.items()}
         for place, by_aspect in decided.items()
@@ -53,7 +56,8 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     instructions = (*fused_first(garment, verdicts, knowledge, conflicts), *instructions)
     told = {name for item in instructions if item.kind == PART for name in item.tender}
     beside = [said for said in gathered.beside if not said.cloths <= told]
-    instructions += gone_round(Place("garment", garment.name), verdicts, beside)
+    instructions += gone_round(whole, verdicts, beside)
+    instructions += left_hanging(hung, whole)
     instructions += partly_backed(garment, verdicts)
     parts = pressed_by_parts(garment, verdicts, knowledge)
     instructions = tuple(pressed_after_all(i) if parts else i for i in instructions) + parts
@@ -74,8 +78,10 @@ def _small(garment: Garment, knowledge: Knowledge) -> Small:
     return {("garment", LIMIT_ASPECT): lining, ("garment", DAMP): notions, ("seam", DAMP): notions}
 
 
-def _decided(gathered: Gathered, knowledge: Knowledge, before: Decided, small: Small) -> Decided:
-    """What was heard of every aspect, and what it comes to alone."""
+def _decided(
+    gathered: Gathered, knowledge: Knowledge, before: Decided, small: Small, hung: frozenset[str]
+) -> Decided:
+    """What was heard of every aspect, and what it comes to alone; `hung` is not pressed at last."""
     order = {aspect: i for i, aspect in enumerate(knowledge.aspects)}
     found: Decided = {}
     for place, by_aspect in gathered.said.items():
@@ -83,6 +89,10 @@ def _decided(gathered: Gathered, knowledge: Knowledge, before: Decided, small: S
         here = found[place] = {}
         for name in sorted(by_aspect, key=order.__getitem__):
             said, old = by_aspect[name], known.get(name)
+            if place.scope == "garment" and name.startswith("press."):
+                said = [s for s in said if not s.cloths or s.cloths - hung]
+            if not said:
+                continue
             apart = small.get((place.scope, name), frozenset())
             if old is not None and old[0] == said and old[1] == apart:
                 here[name] = old

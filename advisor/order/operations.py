@@ -13,6 +13,7 @@ from functools import partial
 
 from advisor.claims.byparts import PARTS
 from advisor.claims.collect import Place
+from advisor.claims.hungup import HUNG, crushed
 from advisor.claims.judgement import Advice
 from advisor.claims.pressed_alone import ALONE
 from advisor.claims.workarounds import gone_round
@@ -68,6 +69,8 @@ PLEATS_SET = (
     "them lie until they are cold."
 )
 """What is pressed alone is pressed with its folds in it: that is all the setting they get."""
+FROM_BEHIND = " held off its back while it hangs, and no hand on it until it is dry"
+LEFT_HANGING = "Hang the {} up and let the creases drop: no iron comes on it now"
 LOCK_NOTIONS = ("zip", "elastic", "hook-and-loop", "button")
 LOCK_WORDS = ("casing", "channel", "topstitch")
 
@@ -160,12 +163,19 @@ class _Maker:
             surface = self.setups.word(whole, "press.surface", "padded board")
             cool = IronState(step_down(parted.most), "dry", surface)
             return by_parts(parted.needy, parted.tender), cool, parted.most
-        iron = self.setups.iron(whole)
+        iron, beside = self.setups.iron(whole), self._beside(whole)
+        hung = [n for i in self.judgement.instructions if i.kind == HUNG for n in sorted(i.tender)]
+        left = LEFT_HANGING.format(listed(hung)) if hung else ""
         if iron is None:
-            return NO_LAST_IRON, None, None
-        beside = self._beside(whole)
+            rest = self.setups.iron_most(whole) is not None  # something else is there
+            smooth = f". {NO_LAST_IRON.replace('whole garment', 'rest')}" if rest else ""
+            return f"{left}{smooth}" if hung else NO_LAST_IRON, None, None
         round_them = f", and go round the {listed(beside)} with the iron" if beside else ""
-        text = f"Press the whole garment once more, {iron.moisture}{round_them}"
+        what, where = "the whole garment", ""
+        if hung:
+            what, where = "the rest", f", where no {' or '.join(hung)} lies under the iron"
+        text = f"Press {what} once more, {iron.moisture}{where}{round_them}"
+        text = f"{left}. {text}" if hung else text
         return text, iron, self.setups.iron_most(whole)
 
     def _beside(self, whole: Place) -> list[str]:
@@ -297,6 +307,8 @@ class _Maker:
         place = Place("fabric", name)
         if op == "shrink":
             way = self.setups.word(place, "prepare.preshrink")
+            if way == STEAM and self._crushed(name):
+                return f"{way}{FROM_BEHIND}"
             marked = way == STEAM and marks_from_drops(name, self.setups)
             return f"{way}{THROUGH_A_CLOTH}" if marked else way
         if op == "back":
@@ -312,6 +324,10 @@ class _Maker:
         ]
         usual = ("either way", "", "any way")
         return ", ".join(word for word in words if word not in usual) or "as the pattern lies"
+
+    def _crushed(self, name: str) -> bool:
+        """Whether anything that rests on the pile of a cloth crushes it."""
+        return crushed(self.knowledge.entries[self.garment.cloths[name].entry])
 
     def _stages(self, place: SeamPlace) -> list[Task]:
         """The steps of a place in the order of its method, what is done to single pieces first."""

@@ -10,14 +10,14 @@ import os
 from collections.abc import Iterator
 from dataclasses import replace
 from functools import cache, reduce
-from itertools import combinations, zip_longest
+from itertools import combinations, product, zip_longest
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from advisor.claims.claimsets import ValueSet, full_set, insisted, meet, set_of
 from advisor.claims.collect import Place
-from advisor.claims.combine import HEARSAY, Verdict
+from advisor.claims.combine import HEARSAY, Verdict, span_of
 from advisor.claims.judgement import Judgement
 from advisor.claims.valuesets import Span
 from advisor.decide.evaluate import judge
@@ -194,3 +194,24 @@ def test_what_nobody_vouches_for_takes_no_pair_past_where_its_gentler_cloth_star
         vouched = [s for s in needs if s.claim.rank < HEARSAY]
         start = picked(both, place, "press.temperature") or COLD
         assert start <= least or vouched, f"{one} with {two}: {start} °C instead of {least} °C"
+
+
+NOBODYS_DRY = {"corduroy": "trade-corduroy-guide", "dotted swiss": "common-practice"}
+"""Cloths that are dry alone only because nobody wants them damp, and who lets them be steamed."""
+
+
+def test_no_pair_is_pressed_wetter_than_its_drier_cloth_alone() -> None:
+    """All pairs of forty cloths, and each with three linings; no glue, which needs its damp."""
+    place, damp = Place("seam", SEAM), "press.moisture"
+    linings = ("acetate lining", "silk lining", "viscose lining")
+    names = (*forty(), *linings, "fleece", "minky")
+    starts = {n: picked(alone(n, "cloth"), place, damp) for n in names}
+    for name, source in NOBODYS_DRY.items():
+        said = alone(name, "cloth").verdicts[place][damp].because
+        assert any(source in s.claim.sources and span_of(s)[1] == 2 for s in said), name
+    cool = product(("calico", "denim"), ("fleece", "minky"))  # an iron too cool for steam
+    for one, two in (*combinations(forty(), 2), *product(forty(), linings), *cool):
+        both = picked(judge(quick_garment([one, two], known()), known()), place, damp)
+        known_dry = [n for n in (one, two) if n not in NOBODYS_DRY]
+        least = min((s for n in known_dry if (s := starts[n]) is not None), default=2.0)
+        assert (both or 0.0) <= least, f"{one} with {two}: {both} instead of {least}"

@@ -1,0 +1,46 @@
+"""What is left out of the last press: a pile whose label forbids the iron.
+
+Its seams are pressed from behind while the pile lies in its wires; once the garment is whole no
+board comes under it, and the creases of a pile drop where it hangs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Final
+
+from advisor.claims.collect import Place
+from advisor.claims.placefacts import BADLY, VELVETS
+from advisor.claims.speakers import IRONING, Said
+from advisor.claims.workarounds import Instruction
+from advisor.knowledge.model import COLD, Entry, Knowledge
+from advisor.project.garment import Garment
+
+HUNG: Final = "hung"
+"""An instruction for what the last press leaves out."""
+
+
+def hung_up(
+    garment: Garment, whole: Mapping[str, Sequence[Said]], knowledge: Knowledge
+) -> frozenset[str]:
+    """The piles of a garment that bear no iron when it is made, by what is said of its care."""
+    barred = {
+        name
+        for said in whole.get(IRONING, ())
+        if said.claim.span and not said.claim.span[1]
+        for name in said.cloths
+    }
+    if garment.single:
+        return frozenset()
+    return frozenset(n for n in barred if crushed(knowledge.entries[garment.cloths[n].entry]))
+
+
+def crushed(entry: Entry) -> bool:
+    """Whether whatever rests on the woven pile of a cloth crushes it."""
+    woven = entry.family == VELVETS and entry.structure == "woven"
+    return woven and entry.traits.get("press marks", (0, 0))[0] >= BADLY
+
+
+def left_hanging(hung: frozenset[str], whole: Place) -> tuple[Instruction, ...]:
+    """What is told of them."""
+    return (Instruction(HUNG, frozenset(), hung, (whole,), COLD),) if hung else ()
