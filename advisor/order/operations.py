@@ -22,14 +22,13 @@ from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.order.backed import boned_after
 from advisor.order.basting import as_basted
-from advisor.order.beside import ends_of, laid_on
+from advisor.order.beside import laid_on
 from advisor.order.cures import heat_pairs
 from advisor.order.damp import marks_from_drops
 from advisor.order.facings import facing_machine
 from advisor.order.facts import Facts
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import with_linings_hung
-from advisor.order.openings import held_shut
 from advisor.order.pieces import grain_words, tucked
 from advisor.order.precedences import DRAWN
 from advisor.order.setups import CUT_NOTIONS, Setups
@@ -43,6 +42,7 @@ from advisor.order.swings import (
 )
 from advisor.order.tags import tags_of
 from advisor.order.tasks import Task
+from advisor.order.trying import what_to_find_out, what_to_fit
 from advisor.order.worked_with import iron_with
 
 USUAL_LENGTH = 500.0
@@ -50,13 +50,6 @@ USUAL_LENGTH = 500.0
 LOCKSTITCHED = frozenset({"dart", "pleat", "understitch"})
 """Work that no overlocker does, whatever the stitch of the seam."""
 POCKET, LAID = "patch-pocket", "lay-on"
-SLEEVE, ARMHOLE = "underarm", "armhole"
-NO_PIN_ON_A_CHILD = (
-    "; no pin stays in it on a child: baste, count the pins as they come out, or hold it to a "
-    "garment that fits"
-)
-CORRECTED = frozenset({"shoulder", SLEEVE})
-"""Roles of seams that a fitting corrects as often as a side, though no edge waits for it."""
 CHAINSTITCH = "401"
 """Sewn without a knife, so that it may sew a hem."""
 CAUGHT_IN = "clear-elastic"
@@ -139,8 +132,8 @@ class _Maker:
         if op.id == TRIED_BONED and not boned_after(self.places, self.facts.fitting):
             return
         name = self.garment.name
-        told = {"fit": self._what_to_fit, "try-lengths": self._what_to_find_out}
-        text = told[op.id]() if op.id in told else ""
+        text = what_to_fit(self.places, self.facts) if op.id == "fit" else ""
+        text = what_to_find_out(self.garment) if op.id == "try-lengths" else text
         iron, limit = None, None
         if op.iron == "last":
             text, iron, limit = self._last_press(Place("garment", name))
@@ -182,45 +175,6 @@ class _Maker:
         """The parts that the last press goes round."""
         found = gone_round(whole, self.judgement.verdicts, self.judgement.gathered.beside)
         return sorted(name for item in found for name in item.tender)
-
-    def _what_to_find_out(self) -> str:
-        """Of which cloths somebody has to find out first what they are made of."""
-        unknown = sorted(n for n, c in self.garment.cloths.items() if c.fibre_unknown)
-        first = (
-            f"; ask first what {listed(unknown)} may be made of, or find it out (advisor identify)"
-        )
-        return first if unknown else ""
-
-    def _what_to_fit(self) -> str:
-        fitting = self.facts.fitting
-        tried = (p for p in self.places if fitting.tried(p) or fitting.basted(p))
-        ready = sorted(tried, key=lambda p: (p.role.stage, p.name))
-        open_still = (
-            p.name
-            for p in ready
-            if fitting.fitted(p)
-            or fitting.basted(p)
-            or (p.role.id in CORRECTED and p.kind.family == "seam")
-        )
-        names = list(open_still) or [p.name for p in ready]
-        child = self.garment.maker.worn_by == "child"
-        told = f": {', '.join(names)} may still be changed" if names else ""
-        told += held_shut(self.places) + boned_after(self.places, fitting)
-        if SLEEVE in {p.role.id for p in ready} and ARMHOLE not in {p.role.id for p in ready}:
-            told += "; baste the sleeves in" if child else "; pin the basted sleeves in"
-        cut = [p for p in self.places if fitting.cut_into(p) and not fitting.tries(p)]
-        if cut:
-            names = [p.name for p in cut]
-            told += f"; mark anew where {listed(names)} will lie, before anything is cut there"
-        if any("wrist" in ends_of(p) for p in cut):
-            held = (
-                "baste the seam of the sleeve" if child else "pin the seam of the sleeve together"
-            )
-            told += f" ({held}, and the sleeve in, for that)"
-        body = (p for p in self.places if not p.role.id.startswith("hood"))
-        if any(p.kind.id == "lining-seam" or p.unit == "lining" for p in body):
-            told += "; make every correction in the lining as well"
-        return told + (NO_PIN_ON_A_CHILD if child else "")
 
     def _cloth(self, op: Operation, name: str) -> Iterator[Task]:
         entry = self.knowledge.entries[self.garment.cloths[name].entry]

@@ -12,8 +12,8 @@ from advisor.errors import InputError
 from advisor.knowledge.factwords import SEAM_WORDS
 from advisor.page.projects import opened
 from advisor.page.shown import Fields, at, desk_of, page, see, slips_of
+from advisor.project.kindwords import known_kinds
 from advisor.project.methods import FITTINGS
-from advisor.project.placing import known_kinds
 from advisor.writing import parts as writing
 
 LAYERS = ("layer1", "layer2", "layer3", "layer4", "layer5", "layer6")

@@ -17,9 +17,9 @@ from advisor.knowledge.model import Knowledge
 from advisor.knowledge.place import knowledge_folder
 from advisor.project.edgewords import MADE
 from advisor.project.facts import CHOICES, machines_of, overlockers_of
+from advisor.project.kindwords import known_kinds
 from advisor.project.making import GRAINS, LESS_BULK, METHODS, PLEAT_KINDS
 from advisor.project.methods import FITTINGS, PATTERNS
-from advisor.project.placing import known_kinds
 from advisor.project.template import CLOTH, MAKER, SEAM
 from advisor.textio.yamlfile import read_yaml
 

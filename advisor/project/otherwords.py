@@ -77,7 +77,7 @@ def _words(knowledge: Knowledge) -> list[tuple[str, frozenset[str]]]:
     """By key of a place, the words that it takes."""
     from advisor.knowledge.factwords import SEAM_WORDS
     from advisor.project.facts import CHOICES
-    from advisor.project.placing import known_kinds
+    from advisor.project.kindwords import known_kinds
 
     methods = (method.name for method in knowledge.places.methods.values())
     found = [("kind", known_kinds(knowledge)), ("method", tuple(methods)), *SEAM_WORDS.items()]

@@ -7,10 +7,9 @@ that nobody said is told as assumed.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from typing import Any
 
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.places import PLAIN, PlaceKind, plain_word
@@ -113,7 +112,7 @@ def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge
     if said in kinds:
         return Placed(_full(said, seam))
     if said in families(kinds):
-        return Placed(_of_family(said, seam, about, kinds), f"its kind, {_spoken(said)}")
+        return Placed(_of_family(said, seam, about, kinds), f"its kind, {spoken(said)}")
     if not said and lace_on_edge(seam, about.get) and LAID in kinds:
         return Placed(LAID, "the lace on its edge")
     if not said and _lace_on_cloth(seam, about) and LAID in kinds:
@@ -150,7 +149,8 @@ def _family(kind: PlaceKind) -> str:
     return kind.family.replace(" ", "-")
 
 
-def _spoken(word: str) -> str:
+def spoken(word: str) -> str:
+    """A kind of place as it is said and written."""
     return word.replace("-", " ")
 
 
@@ -392,10 +392,3 @@ def _single(word: str) -> str:
         return word[:-2]
     plural = len(word) > 3 and word.endswith("s") and not word.endswith("ss")
     return word[:-1] if plural else word
-
-
-def known_kinds(known: Knowledge) -> tuple[str, ...]:
-    """Every word that `kind:` takes: the kinds of place, and what a seam is in the garment."""
-    kinds = known.places.kinds
-    words: Iterable[Any] = (*kinds, *known.order.kinds, *sorted(families(kinds)))
-    return tuple(dict.fromkeys(_spoken(str(word)) for word in words))
