@@ -186,7 +186,7 @@ def test_the_weight_hangs_from_the_bodice_and_its_stay() -> None:
     assert told.carrier == "satin"
     assert "waist stay has to take the weight" in told.text
     assert (
-        "Let a stay of tape take it"
+        "let a stay of tape take it"
         in hung(GOWN.replace("name: waist stay", "name: inside ribbon")).text
     )
 

@@ -6,6 +6,10 @@ linen collar that wants a hotter iron than either the crepe or its own interfaci
 
 from __future__ import annotations
 
+from advisor.answer.instructions import instruction_text
+from advisor.claims.collect import Place
+from advisor.claims.pressed_alone import ALONE
+from advisor.claims.workarounds import Instruction
 from advisor.construction.agreement import disagreements
 from advisor.decide.advise import advise
 from advisor.order.work import Work
@@ -137,10 +141,14 @@ def test_an_unknown_cloth_is_asked_after_before_its_length_is_tried() -> None:
 
 
 def test_of_two_tender_layers_the_coolest_is_said_to_bear_so_little() -> None:
-    """The interfacing bears more than the crepe beside it."""
-    told = " ".join(one.text for one in read(DRESS).instructions)
-    assert "of which the coolest bears" in told
-    assert "which bear 1" not in told
+    """One of two bears more than the other, so what is told is not what both bear."""
+    made = garment_of(parse_yaml(DRESS, "dress.yaml"), known())
+    place = Place("seam", "collar stand")
+    pair = Instruction(ALONE, frozenset({"crisp"}), frozenset({"found", "body"}), (place,), 110.0)
+    assert (
+        "Press the crisp pieces by themselves before body and found, of which the coolest bears "
+        "110 °C, are joined."
+    ) == instruction_text(pair, made, known(), "metric")
 
 
 def test_what_is_interfaced_in_one_place_only_waits_for_the_hot_press() -> None:

@@ -85,7 +85,7 @@ ORDERS = (
             ),
             (
                 "sew hem",
-                "wool is pressed hotter than an acetate lining bears, so it is hemmed first",
+                "the shell is hemmed and pressed before the lining hangs beside the iron; there it hangs first",
             ),
         ),
     ),
