@@ -415,7 +415,8 @@ def _is_true(who: str, name: str, value: str, certain: bool, garment: Garment) -
     cloth = garment.cloths[who]
     entry = known().entries[cloth.entry]
     if name == "fibre":
-        named = {f for f, about in known().fibres.items() if about.name in value.split(" or ")}
+        listed = f" or {value} or "  # a name may hold such a word itself
+        named = {f for f, about in known().fibres.items() if f" or {about.name} or " in listed}
         inside = [bool(named & {f for f, _ in mix}) for mix in cloth.mixes]
         return all(inside) if certain else any(inside)
     if name in known().traits:

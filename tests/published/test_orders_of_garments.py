@@ -85,7 +85,7 @@ ORDERS = (
             ),
             (
                 "sew hem",
-                "the shell is hemmed and pressed before the lining hangs beside the iron; there it hangs first",
+                "the shell's hem is pressed before a lining hangs beside it; there it hangs first",
             ),
         ),
     ),
