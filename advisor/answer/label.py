@@ -281,8 +281,7 @@ class _Label:
         if line.word == "hand wash" and line.at_most is not None:
             text = _cooler(text, line.at_most)
         if line.no_steam and "steam" not in text and line.word != "do not iron":
-            damp = f", {self.market.damp}" if line.damp else ""
-            text = f"{text}, {self.market.no_steam}{damp}"
+            text = f"{text}, {self.market.no_steam}"
         return f"{text}{over(line.kept_off)}"
 
 

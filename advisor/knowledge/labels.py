@@ -105,7 +105,6 @@ class Market:
     unknown: tuple[Told, ...]
     care: dict[str, CareWords]
     no_steam: str
-    damp: str
     duties: tuple[Told, ...]
     spared: tuple[Told, ...]
     basis: Told

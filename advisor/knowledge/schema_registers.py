@@ -87,7 +87,6 @@ class MarketForm(Form):
     unknown: tuple[Note, ...]
     care: dict[Word, CareWordsForm]
     no_steam: Text
-    damp: Text
     duties: Annotated[tuple[Note, ...], Field(min_length=1)]
     spared: tuple[Note, ...]
     basis: Note

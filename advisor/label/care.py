@@ -49,7 +49,6 @@ class CareLine:
         heard: every claim that was heard.
         at_most: the water of a hand wash, °C, where a part bears less than the usual.
         kept_off: the elastics and buttons that an iron goes round.
-        damp: whether a damp cloth may lie under the iron that gives no steam.
     """
 
     aspect: str
@@ -61,7 +60,6 @@ class CareLine:
     at_most: int | None = None
     heard: tuple[Said, ...] = ()
     kept_off: tuple[str, ...] = ()
-    damp: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -323,22 +321,22 @@ def _ironing(
     if left.is_empty:
         return CareLine(aspect.id, None, False, _bounds(aspect, claims), ())
     spoken = _strongest(left)
-    scale = knowledge.aspects["press.moisture"].words
-    lids = [
-        s.claim.span[1]
+    steam = float(knowledge.aspects["press.moisture"].words.index("steam"))
+    dry = any(
+        s.claim.strength == "must"
+        and s.claim.risk != "result"
+        and s.claim.span
+        and s.claim.span[1] < steam
         for s in moisture
-        if s.claim.strength == "must" and s.claim.risk != "result" and s.claim.span
-    ]
-    wettest = min(lids, default=float(scale.index("steam")))
+    )
     return CareLine(
         aspect.id,
         aspect.words[spoken],
         False,
         _setters(aspect, claims, spoken),
         (),
-        wettest < scale.index("steam"),
+        dry,
         heard=tuple(claims),
-        damp=wettest >= scale.index("damp cloth"),
     )
 
 
