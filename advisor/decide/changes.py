@@ -16,6 +16,7 @@ from advisor.construction.bulk import picked
 from advisor.construction.lessen import lessened
 from advisor.decide.apart import judge_apart
 from advisor.decide.case import Case, stated, without_unused
+from advisor.errors import InputError
 from advisor.project.cloths import notion_cloth
 from advisor.project.facts import NO_IRON
 from advisor.project.garment import Cloth, Garment, Seam, Use
@@ -77,11 +78,19 @@ def _buy_of(case: Case) -> Garment | None:
         for mix in case.entry(name).mixes if barred else ():
             shares = (f"{s:g} % {case.knowledge.fibres[fibre].name}" for fibre, s in mix if s)
             said = f"{case.entry(name).name} of {', '.join(shares)}"
-            new = notion_cloth(said, said, case.knowledge)
-            if not any(_rules_out(new, aspect, case) for aspect in barred):
+            new = _sold_as(said, case)
+            if new is not None and not any(_rules_out(new, aspect, case) for aspect in barred):
                 case.bought, case.replaced = new.name, name
                 return _instead(case, {name}, new)
     return None
+
+
+def _sold_as(said: str, case: Case) -> Cloth | None:
+    """A notion of a fibre; None where a project could not say it so."""
+    try:
+        return notion_cloth(said, said, case.knowledge)
+    except InputError:
+        return None
 
 
 def _rules_out(cloth: Cloth, aspect: str, case: Case) -> bool:

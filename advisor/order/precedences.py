@@ -8,6 +8,7 @@ from itertools import pairwise
 from advisor.claims.collect import Place
 from advisor.claims.mounted import backings
 from advisor.knowledge.ordering import SEWN, Pick, PrecedenceRule
+from advisor.order.fitting import FRONT_ZIP
 from advisor.order.kinds import SeamPlace, below, crosses, crosses_by_custom, feeds, related
 from advisor.order.namewords import AFTER_HEM
 from advisor.order.nearness import far_apart
@@ -221,8 +222,11 @@ def _loose(hot: Task) -> bool:
 
 
 def _walked_round(hot: Task, place: SeamPlace) -> bool:
-    """Whether a zip goes in all the same, while all is flat: at a seam the iron keeps off it."""
-    return place.kind.id == "zip" and not hot.needy
+    """Whether a zip goes in all the same, while all is flat: at a seam the iron keeps off it.
+
+    One that parts runs down a whole front, and the loose pieces are pressed hot before it.
+    """
+    return place.kind.id == "zip" and not (hot.needy and place.method.id == FRONT_ZIP)
 
 
 def _same_place(a: Task, b: Task) -> bool:

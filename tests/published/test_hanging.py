@@ -61,7 +61,8 @@ def test_heavy_hung_from_light_is_told_by_number() -> None:
     (waist,) = found.weight.hangs
     assert (490.0, 17.5, True) == (waist.mass_g, waist.as_long_m, waist.heavy)
     assert 0.069 == pytest.approx(waist.n_per_cm, abs=0.001)
-    assert "17.5 m of top" in waist.text
+    assert "490 g" in waist.text
+    assert "heavy for top" in waist.text
     assert 490 + 2 * 0.6 * 0.45 * 40 == pytest.approx(
         found.weight.low_g - found.weight.thread_g, abs=0.2
     )
