@@ -35,8 +35,9 @@ FASTENING: Final = "fastening"
 def with_parts(garment: Garment, data: Any, findings: Findings, knowledge: Knowledge) -> Garment:
     """The garment with its parts, and each place in its own."""
     said = data.get("parts") if isinstance(data, dict) else None
+    unread = _unread(data, garment)
     parts = tuple(
-        _part(name, about, garment, findings)
+        _part(name, about, garment, findings, unread)
         for name, about in (said.items() if isinstance(said, dict) else ())
         if _named(name) and isinstance(about, dict)
     )
@@ -88,16 +89,30 @@ def _named(name: Any) -> bool:
         return False
 
 
-def _part(name: str, about: dict[str, Any], garment: Garment, findings: Findings) -> GarmentPart:
+def _unread(data: Any, garment: Garment) -> frozenset[str]:
+    """Cloths of the project that were not understood, which has been told where they stand."""
+    listed = data.get("fabrics") if isinstance(data, dict) else None
+    names = (name for name in listed if _named(name)) if isinstance(listed, dict) else ()
+    return frozenset(tidy_name(name).casefold() for name in names) - {
+        name.casefold() for name in garment.cloths
+    }
+
+
+def _part(
+    name: str, about: dict[str, Any], garment: Garment, findings: Findings, unread: frozenset[str]
+) -> GarmentPart:
     here: Steps = ("parts", name)
-    layers = _cloths(about.get("layers"), (*here, "layers"), garment.cloths, findings)
-    free = _cloths(about.get("separate"), (*here, "separate"), layers or garment.cloths, findings)
+    layers = _cloths(about.get("layers"), (*here, "layers"), garment.cloths, findings, unread)
+    within = layers or garment.cloths
+    free = _cloths(about.get("separate"), (*here, "separate"), within, findings, unread)
     return GarmentPart(
         tidy_name(name), layers, free, Asker(about, here, findings).word("fitting", FITTINGS)
     )
 
 
-def _cloths(said: Any, steps: Steps, known: Iterable[str], findings: Findings) -> tuple[str, ...]:
+def _cloths(
+    said: Any, steps: Steps, known: Iterable[str], findings: Findings, unread: frozenset[str]
+) -> tuple[str, ...]:
     """The cloths of a list, each as the project spells it."""
     spelled = {name.casefold(): name for name in known}
     listed = [said] if isinstance(said, str) else said
@@ -106,7 +121,10 @@ def _cloths(said: Any, steps: Steps, known: Iterable[str], findings: Findings) -
         at = steps if isinstance(said, str) else (*steps, i)
         if not isinstance(word, str):
             continue
-        name = spelled.get(" ".join(word.split()).casefold())
+        asked = " ".join(word.split()).casefold()
+        name = spelled.get(asked)
+        if name is None and asked in unread:
+            continue
         if name is None:
             what = "layer of this part" if steps[-1] == "separate" else "fabric of this project"
             one = f"one of {', '.join(spelled.values())}"

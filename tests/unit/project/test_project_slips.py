@@ -174,6 +174,20 @@ def test_her_own_word_for_a_key_is_one_message() -> None:
     ] == [(problem.message, problem.nearest) for problem in caught.value.problems]
 
 
+def test_a_cloth_that_is_not_understood_is_told_once_where_a_part_holds_it() -> None:
+    """A part that names what no cloth is called is told all the same."""
+    text = (
+        "garment: Coat\nfabrics:\n  a: cotton poplin\n  b: silk georgete\n"
+        "parts:\n  skirt: {layers: [a, b]}\n  bodice: {layers: [a, c], separate: [b]}\n"
+        "seams:\n  - {name: side, layers: [a, b], length: 40 cm}\n"
+    )
+    with pytest.raises(InputError) as caught:
+        garment_of(parse_yaml(text, "coat.yaml"), knowledge())
+    first, second = caught.value.problems
+    assert first.message.startswith("not understood: 'georgete'")
+    assert second.message == "no fabric of this project is called 'c'"
+
+
 def test_her_own_word_for_a_key_of_a_piece_or_a_place_is_one_message_too() -> None:
     """The key that it stands for is not told to be missing as well."""
     text = (
