@@ -192,6 +192,7 @@ def _built(work: SeamWork, judgement: Judgement, teller: Teller) -> ToldBuild:
         fullness=_fullness(work, units),
         class_=_class(work, picked(verdicts, "stitch.type")),
         build=seamwords.bulk_clause(work, units),
+        band_says=seamwords.band_says(work, units),
         build_says=tuple(map(teller.say, seamwords.seam_says(work, units))),
         build_warns=tuple(seamwords.warnings(work, units)),
         build_sources=teller.cite(_sources(work)),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from advisor.answer.stiffwords import stiff_says
+from advisor.construction.bands import Band
 from advisor.construction.holding import Holding
 from advisor.construction.needlestack import ALONG
 from advisor.construction.seamwork import (
@@ -85,7 +86,7 @@ def seam_says(work: SeamWork, units: System) -> list[str]:
     return [
         *_room_says(work, units),
         *_needle_says(work),
-        *_band_says(work, units),
+        *filter(None, [band_says(work, units)]),
         *_finish_says(work, units),
         *_strength_says(work, units),
         *_flatten_says(work),
@@ -99,12 +100,11 @@ def seam_says(work: SeamWork, units: System) -> list[str]:
 
 
 def warnings(work: SeamWork, units: System) -> list[str]:
-    """What goes against the plan (bulk, short allowance, weak seam), and how a band is cut."""
+    """What goes against the plan: bulk, short allowance, weak seam."""
     full = work.full.says if work.full else ()
     return [
         *_needle_says(work),
         *_room_says(work, units),
-        *_band_says(work, units),
         *_finish_says(work, units, warn=True),
         *_strength_says(work, units, warn=True),
         *full,
@@ -159,19 +159,21 @@ def _flatten_says(work: SeamWork) -> list[str]:
     return [f"Overlock {edge} before you join it: the allowance lies flatter and feeds better."]
 
 
-def _band_says(work: SeamWork, units: System) -> list[str]:
-    """How long a band or an elastic is cut that is stretched to its edge."""
-    if work.band is None:
-        return []
-    long = show("length", work.band.length, units)
-    if work.band.ends is not None:
-        more = show_size(work.band.ends, units)
-        return [f"Cut {work.band.cloth} {long} long and {more} more for its ends; try it on first."]
+def band_says(work: SeamWork, units: System) -> str:
+    """How long a band or an elastic is cut that is stretched to its edge; "" where none is."""
+    return " ".join(_band_says(band, units) for band in work.bands)
+
+
+def _band_says(band: Band, units: System) -> str:
+    long = show("length", band.length, units)
+    if band.ends is not None:
+        more = show_size(band.ends, units)
+        return f"Cut {band.cloth} {long} long and {more} more for its ends; try it on first."
     ends = "with an allowance at each end"
-    if work.band.pieces > 1:
-        each = show("length", work.band.length / work.band.pieces, units)
-        ends = f"as {work.band.pieces} pieces of {each}, {ends} of each"
-    return [f"Cut {work.band.cloth} {long} long, {ends}."]
+    if band.pieces > 1:
+        each = show("length", band.length / band.pieces, units)
+        ends = f"as {band.pieces} pieces of {each}, {ends} of each"
+    return f"Cut {band.cloth} {long} long, {ends}."
 
 
 def _finish_says(work: SeamWork, units: System, *, warn: bool = False) -> list[str]:

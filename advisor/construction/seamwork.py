@@ -7,7 +7,7 @@ from typing import Final
 
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Judgement
-from advisor.construction.bands import Band, band_of
+from advisor.construction.bands import Band, bands_of
 from advisor.construction.bulk import (
     BULK,
     PLACING,
@@ -79,7 +79,7 @@ class SeamWork:
     lining: LiningEase | None = None
     stiff: Stiffness | None = None
     no_foot: bool = False
-    band: Band | None = None
+    bands: tuple[Band, ...] = ()
 
 
 def seamworks(judgement: Judgement, knowledge: Knowledge) -> list[SeamWork]:
@@ -121,7 +121,7 @@ def seamwork(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> SeamWork
         parting=parting_of(seam, judgement, knowledge),
         lining=lining_ease(seam, judgement, knowledge),
         stiff=stiffness_of(seam, garment, knowledge),
-        band=band_of(seam, garment, knowledge),
+        bands=tuple(bands_of(seam, garment, knowledge)),
         no_foot=no_foot,
     )
 

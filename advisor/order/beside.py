@@ -13,7 +13,7 @@ from advisor.claims.collect import Place
 from advisor.claims.drawn import drawn_by
 from advisor.claims.loaded import holds_by_backing
 from advisor.claims.speakers import STAYS
-from advisor.construction.bands import band_of
+from advisor.construction.bands import bands_of
 from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
@@ -100,9 +100,8 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "slit to be stayed": lambda: _ravels(place, facts),
         "round cuff": lambda: _ring(place, facts),
         "free layer at the zip": lambda: bool(free_at_zip(place, facts.garment)),
-        "band in pieces": lambda: (
-            (band := band_of(place.seam, facts.garment, facts.knowledge)) is not None
-            and band.pieces > 1
+        "band in pieces": lambda: any(
+            b.pieces > 1 for b in bands_of(place.seam, facts.garment, facts.knowledge)
         ),
         "line may give": lambda: ascut.line_may_give(place, facts),
         "rows laid on one face": lambda: ascut.in_rows(place, facts),

@@ -114,8 +114,9 @@ def _lines(told: Answer, role: str) -> dict[tuple[str, str], str]:
             iron = [i.text for i in told.irons if (i.scope, i.place) == ("seam", seam.name)]
             found[seam.name, "iron"] = "; ".join(iron)
             found |= _of(seam.name, SEAM_LINES, verdicts.get(("seam", seam.name), {}))
-            warns = seam.built.build_warns if seam.built else ()
-            found[seam.name, "take care"] = " ".join(warns)
+            if seam.built:
+                found[seam.name, "cut"] = seam.built.band_says
+                found[seam.name, "take care"] = " ".join(seam.built.build_warns)
     whole = next((v for (scope, _), v in verdicts.items() if scope == "garment"), {})
     found |= _of("the whole", GARMENT_LINES, whole)
     for unknown in told.unknowns:

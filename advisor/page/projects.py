@@ -227,5 +227,6 @@ def _place(seam: ToldPlace, told: Answer, read: Read) -> Mapping[str, Any]:
         "words": layers_words(seam, units),
         "iron": iron,
         "rows": rows,
+        "cut": seam.built.band_says if seam.built else "",
         "warns": seam.built.build_warns if seam.built else (),
     }

@@ -44,7 +44,7 @@ MOST_LOOKS = 5
 
 
 def seam_parts(seam: ToldPlace, numbers: Numbers, told: Collection[str] = ()) -> list[Part]:
-    """Bulk of a seam in a clause, and the worst of what goes against its plan.
+    """Bulk of a seam in a clause, what is cut for it, and the worst that goes against its plan.
 
     Args:
         seam: the place.
@@ -55,9 +55,9 @@ def seam_parts(seam: ToldPlace, numbers: Numbers, told: Collection[str] = ()) ->
     if built is None:
         return []
     marks = "" if built.room == "fine" else numbers.mark(["design-choice", "derived"])
+    full = built.fullness.says if built.fullness else ""
     parts = [Part(f"{built.build}.", marks=marks)]
-    if built.fullness is not None and built.fullness.says:
-        parts.append(Part(built.fullness.says))
+    parts += [Part(text) for text in (built.band_says, full) if text]
     return parts + [Part(text) for text in built.build_warns[:MOST_WARNINGS] if text not in told]
 
 
@@ -156,12 +156,14 @@ def cloth(report: Answer, numbers: Numbers) -> list[Section]:
 
 
 def _cutting(report: Answer, numbers: Numbers) -> list[Section]:
-    """Sizes that were reckoned, with their marks, and full edges that have no piece."""
+    """Sizes that were reckoned, with their marks; bands, and full edges that have no piece."""
     rows = [row for row in (report.cut or ()) if row.reckoned]
     items = tuple(Item(row.name, row.fabric, tuple(_cut_parts(row, numbers))) for row in rows)
     close = "Sizes as cut, seams and hems in them, from cloth that has been shrunk." if rows else ""
     told = {row.fabric for row in report.cut or ()}
-    full = [(seam.name, seam.built.fullness) for seam in report.seams if seam.built]
+    built = [(seam.name, seam.built) for seam in report.seams if seam.built]
+    items += tuple(Item(name, parts=(Part(one.band_says),)) for name, one in built if one.band_says)
+    full = [(name, one.fullness) for name, one in built]
     items += tuple(
         Item(name, parts=(Part(one.says),))
         for name, one in full

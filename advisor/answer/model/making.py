@@ -65,7 +65,10 @@ class ToldClass:
 
 @dataclass(frozen=True, slots=True)
 class ToldBuild:
-    """What a place comes to as it is built; a figure that cannot be had is None."""
+    """What a place comes to as it is built; a figure that cannot be had is None.
+
+    `band_says` is how long what is stretched to the edge is cut; "" where nothing is.
+    """
 
     times: int
     plies: float
@@ -89,6 +92,7 @@ class ToldBuild:
     fullness: ToldFullness | None
     class_: ToldClass
     build: str
+    band_says: str
     build_says: tuple[str, ...]
     build_warns: tuple[str, ...]
     build_sources: tuple[str, ...]

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from advisor.construction.bands import Band, band_of
+from advisor.construction.bands import Band, bands_of
 from advisor.construction.notionlist import (
     BY_LENGTH,
     Lengths,
@@ -99,8 +99,7 @@ def test_the_place_says_how_long_its_elastic_is_cut() -> None:
         "     layers: [c, {notion: woven elastic, stretched: 1.3}]}\n",
         HEAD,
     )
-    band = band_of(made.seams[0], made, known())
-    assert Band("woven elastic", 400.0, 25.0) == band
+    assert [Band("woven elastic", 400.0, 25.0)] == bands_of(made.seams[0], made, known())
 
 
 def test_a_front_zip_has_two_sides() -> None:
