@@ -30,10 +30,10 @@ def with_workroom(
     """The list of an answer, and every other thing that its sentences ask for."""
     listed = found.kit or ()
     steps, lines = (" \n".join(text).casefold() for text in (_steps(found, work), _lines(found)))
-    rows = []
+    rows: list[ToldNeed] = []
     for thing in things:
         always = _asks(thing, steps)
-        if (always or _asks(thing, lines)) and not _stands(thing, listed):
+        if (always or _asks(thing, lines)) and not _stands(thing, [*listed, *rows]):
             rows.append(_need(thing, garment, () if always or thing.everyday else (ADVISED,)))
     return (*listed, *_needles(listed, work, garment), *rows)
 

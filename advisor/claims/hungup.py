@@ -41,6 +41,14 @@ def crushed(entry: Entry) -> bool:
     return woven and entry.traits.get("press marks", (0, 0))[0] >= BADLY
 
 
+def hanging_with(hung: frozenset[str], garment: Garment) -> frozenset[str]:
+    """What hangs from the last press: the piles, and what lies on nothing but them."""
+    places = [frozenset(seam.cloths()) for seam in garment.seams]
+    others = frozenset().union(*(cloths for cloths in places if not cloths & hung))
+    beside = frozenset().union(*(cloths for cloths in places if cloths & hung)) - others
+    return hung | beside if hung else hung
+
+
 def left_hanging(hung: frozenset[str], whole: Place) -> tuple[Instruction, ...]:
     """What is told of them."""
     return (Instruction(HUNG, frozenset(), hung, (whole,), COLD),) if hung else ()

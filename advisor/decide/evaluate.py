@@ -8,7 +8,7 @@ from advisor.claims.collect import Gathered, Place, gather
 from advisor.claims.combine import Verdict, decide
 from advisor.claims.consistency import agree
 from advisor.claims.fused_first import fused_first
-from advisor.claims.hungup import hung_up, left_hanging
+from advisor.claims.hungup import hanging_with, hung_up, left_hanging
 from advisor.claims.judgement import Judgement
 from advisor.claims.pressed_alone import heard_apart, pressed_alone
 from advisor.claims.shrinking import shrink_as_cleaned
@@ -55,6 +55,7 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
         heard_apart(verdicts, instructions)
     instructions = (*fused_first(garment, verdicts, knowledge, conflicts), *instructions)
     told = {name for item in instructions if item.kind == PART for name in item.tender}
+    told |= hanging_with(hung, garment)
     beside = [said for said in gathered.beside if not said.cloths <= told]
     instructions += gone_round(whole, verdicts, beside)
     instructions += left_hanging(hung, whole)
