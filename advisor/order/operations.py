@@ -13,7 +13,7 @@ from functools import partial
 
 from advisor.claims.byparts import PARTS
 from advisor.claims.collect import Place
-from advisor.claims.hungup import HUNG, crushed
+from advisor.claims.hungup import HUNG, crushed, hanging_with
 from advisor.claims.judgement import Advice
 from advisor.claims.pressed_alone import ALONE
 from advisor.claims.workarounds import gone_round
@@ -31,6 +31,7 @@ from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import with_linings_hung
 from advisor.order.pieces import grain_words, tucked
 from advisor.order.precedences import DRAWN
+from advisor.order.recall import marked
 from advisor.order.setups import CUT_NOTIONS, Setups
 from advisor.order.step_words import NO_LAST_IRON, by_parts, listed, step_words, tuck_words
 from advisor.order.steps import IronState, MachineState, Step
@@ -156,8 +157,8 @@ class _Maker:
             surface = self.setups.word(whole, "press.surface", "padded board")
             cool = IronState(step_down(parted.most), "dry", surface)
             return by_parts(parted.needy, parted.tender), cool, parted.most
-        iron, beside = self.setups.iron(whole), self._beside(whole)
         hung = [n for i in self.judgement.instructions if i.kind == HUNG for n in sorted(i.tender)]
+        iron, beside = self.setups.iron(whole), self._beside(whole, frozenset(hung))
         left = LEFT_HANGING.format(listed(hung)) if hung else ""
         if iron is None:
             rest = self.setups.iron_most(whole) is not None  # something else is there
@@ -171,10 +172,11 @@ class _Maker:
         text = f"{left}. {text}" if hung else text
         return text, iron, self.setups.iron_most(whole)
 
-    def _beside(self, whole: Place) -> list[str]:
+    def _beside(self, whole: Place, hung: frozenset[str]) -> list[str]:
         """The parts that the last press goes round."""
         found = gone_round(whole, self.judgement.verdicts, self.judgement.gathered.beside)
-        return sorted(name for item in found for name in item.tender)
+        tender = frozenset(name for item in found for name in item.tender)
+        return sorted(tender - hanging_with(hung, self.garment))
 
     def _cloth(self, op: Operation, name: str) -> Iterator[Task]:
         entry = self.knowledge.entries[self.garment.cloths[name].entry]
@@ -307,13 +309,14 @@ class _Maker:
         step = Step(f"{op.verb} {place.name}", text, machine, iron, round(minutes, 1), rank)
         some = {"stay-stitch": self.setups.stayed, "clear": self.facts.hard}
         cloths = some[op.id](place) if op.id in some else place.seam.cloths()
+        finish = self.setups.finish(place) if op.id.startswith("neaten") else ""
         return Task(
             step,
-            op,
+            marked(op, machine, finish),
             place,
             cloths,
             tags_of(op, place, self.facts, past),
-            self.setups.finish(place) if op.id.startswith("neaten") else "",
+            finish,
             at_most=self.setups.iron_most(self._pressed(op, place)) if iron else None,
             stage=k,
         )

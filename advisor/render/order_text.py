@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from itertools import groupby
 
@@ -15,14 +16,12 @@ from advisor.render.layout import heading, wrap
 WIDTH = 110
 TOGETHER = frozenset({"shrink", "cut", "mark"})
 """Operations of which neighbours are told in one line."""
-CLIPS = "trim"
-"""The operation of scissors, whose step says whether they trim, clip or slash."""
-PAST_RECALL = {
-    "fasten": "cut buttonholes",
-    "join": "close and grade",
-    "cut away the upper layer at": "cut away",
-}
-"""What a step past recall is called where its operation or its verb says less."""
+CUTTING = re.compile(r"\b(cut|trim|pink|clip|slash|slit|pierce|grade)(?:med|ed)?\b", re.IGNORECASE)
+"""What scissors and awls do to cloth, as a step says it; the first word of it names the step."""
+HOLES = {"cut": "cut buttonholes"}
+"""What a fastening is called that is cut in."""
+OVERLOCKER, KNIFE = "overlocker", "join by overlocker"
+PIERCED = frozenset({"fasten", "open-for-cord"})
 VERBS = {"shrink": "Shrink", "cut": "Lay and cut", "mark": "Mark"}
 
 
@@ -113,9 +112,12 @@ def _price(data: ToldOrder) -> list[str]:
 
 def _past_recall(row: ToldStep) -> str:
     """What is done in a step that nothing undoes, in a word or two."""
-    named = row.on and row.step.endswith(f" {row.on[0]}") and row.operation == CLIPS
-    verb = row.step.removesuffix(f" {row.on[0]}") if named else str(row.operation)
-    return PAST_RECALL.get(verb, verb)
+    named = CUTTING.search(row.does)
+    word = named[1].lower() if named else ""
+    if row.operation in PIERCED:
+        return HOLES.get(word, "make holes")
+    knifed = row.machine is not None and row.machine.machine == OVERLOCKER
+    return word or (KNIFE if knifed else str(row.operation))
 
 
 def _steps(rows: Sequence[ToldStep], number: dict[str, str]) -> list[str]:

@@ -1,0 +1,98 @@
+"""What one view of a garment says no other view leaves out or says otherwise."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from tests.typed import typed
+
+BANDS = """
+garment: Lock gate trousers
+fabrics:
+  cloth: {fabric: corduroy, fibres: {cotton: 100}, weight: 400 g/m2}
+  rib: {fabric: rib knit, fibres: {cotton: 95, elastane: 5}}
+seams:
+  - {name: waistband, kind: band, stress: high, length: 80 cm,
+     layers: [cloth, {use: rib, stretched: 1.25}, {notion: woven elastic, stretched: 1.25}]}
+"""
+"""A band of a knit with an elastic in it, thick enough for a warning of its own."""
+STRETCHED = """
+garment: Ferry deck leggings
+maker: {overlocker: 4-thread}
+fabrics:
+  cloth: {fabric: jersey, fibres: {cotton: 95, elastane: 5}}
+seams:
+  - {name: side, layers: [cloth, cloth], length: 90 cm, stress: high}
+"""
+FINE_AND_PLAIN = """
+garment: Toll bridge overblouse
+fabrics:
+  thin: {fabric: chiffon, fibres: {silk: 100}}
+  firm: {fabric: poplin, fibres: {cotton: 100}}
+seams:
+  - {name: sleeve seam, layers: [thin, thin], length: 40 cm}
+  - {name: side, layers: [firm, firm], length: 50 cm}
+"""
+VELVET = """
+garment: Lamp room capelet
+fitting: loosely
+fabrics:
+  pile: {fabric: velvet, fibres: {acetate: 100}, weight: 250 g/m2}
+  firm: {fabric: denim, fibres: {cotton: 100}}
+seams:
+  - {name: side, layers: [pile, pile], length: 50 cm}
+  - {name: tab snaps, kind: fastening, fastening: snaps, number: 4,
+     layers: [pile, pile, {notion: set snap}]}
+  - {name: front buttons, layers: [firm, firm, {notion: button}], number: 4}
+  - {name: yoke, layers: [firm, pile], length: 50 cm}
+"""
+
+
+@cache
+def printed(text: str, *words: str) -> str:
+    """What a command prints of a project that stands here as text, on one line."""
+    with TemporaryDirectory() as folder:
+        file = Path(folder) / "project.yaml"
+        file.write_text(text, encoding="utf-8")
+        return " ".join(typed(words[0], str(file), *words[1:]).out.split())
+
+
+def test_each_band_has_its_cut_length_whatever_else_is_told() -> None:
+    """80 cm at 1.25 is 64 cm: of the knit, and of the elastic in it, on both lists."""
+    for view in (("sheet",), ("sheet", "--only", "shopping")):
+        told = printed(BANDS, *view)
+        assert "Cut rib 64 cm long" in told
+        assert "Cut woven elastic 64 cm long and 25 mm more for its ends" in told
+
+
+def test_dressmaking_pins_are_among_what_a_workroom_has() -> None:
+    """A place is pinned with them and another with fine ones: the list knows both kinds."""
+    told = printed(FINE_AND_PLAIN, "sheet", "--only", "shopping")
+    assert "fine silk pins" in told
+    assert "dressmaking pins" in told[told.index("AS IN ANY WORKROOM") :]
+
+
+def test_one_place_is_pinned_with_one_kind_of_pin() -> None:
+    """A pile says from which side it is pinned, and leaves the kind of pin to the cloths."""
+    told = printed(VELVET, "sheet", "--all")
+    assert "Pin from the back" in told
+    assert "very fine pins" not in told
+
+
+def test_no_iron_goes_round_what_hangs_from_the_last_press() -> None:
+    """The pile hangs then, and its snaps with it; a button on the firm cloth is gone round."""
+    assert "go round the button with the iron" in printed(VELVET, "order")
+    for view in ("sheet", "order", "iron"):
+        assert "set snap with the iron" not in printed(VELVET, view)
+
+
+def test_what_an_overlocker_joins_is_past_recall() -> None:
+    """Its knife takes the allowance, and the second row comes after the allowance is trimmed."""
+    told = printed(STRETCHED, "order")
+    assert "[ ]!Join side" in told
+    assert "join by overlocker" in told[told.index("No way back") : told.index("A mistake costs")]
+    assert "[ ] Join side" in printed(
+        STRETCHED.replace("overlocker: 4-thread", "overlocker: no"), "order"
+    )
