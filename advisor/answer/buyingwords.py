@@ -11,6 +11,7 @@ from advisor.answer.laywords import told_laid
 from advisor.answer.model.making import ToldCloth
 from advisor.answer.teller import Teller
 from advisor.construction.clothlist import Bought
+from advisor.construction.cutting import Cut
 from advisor.craft.checks import TooWideError
 from advisor.craft.cloth import US_STEP_MM, Estimate
 from advisor.craft.skins import SQUARE_FOOT
@@ -146,12 +147,20 @@ def lay_says(bought: Bought, units: System) -> list[str]:
 
 def _skin_says(bought: Bought, units: System) -> str:
     """What skins are bought for besides the pieces, and how large each has to be."""
-    long = max(bought.cuts, key=lambda cut: max(cut.width, cut.height))
-    size = f"{show_size(long.width, units)} × {show_size(long.height, units)}"
+    longest = max(bought.cuts, key=lambda cut: (max(cut.width, cut.height), _area(cut)))
+    largest = max(bought.cuts, key=_area)
+    told = [
+        f"{cut.name} is {show_size(cut.width, units)} × {show_size(cut.height, units)}"
+        for cut in (largest, longest)
+    ]
     return (
         f"A third of a skin goes for its shape and its holes. Each piece lies within one skin, so "
-        f"ask how large they are: {long.name} is {size}."
+        f"ask how large they are: {' and '.join(dict.fromkeys(told))}."
     )
+
+
+def _area(cut: Cut) -> float:
+    return cut.width * cut.height
 
 
 def _named(bought: Bought, units: System) -> str:

@@ -189,14 +189,10 @@ def comes_in(joining: Task) -> frozenset[str]:
 
 def too_tender(hot: Task, joined: Task, setups: Setups) -> frozenset[str]:
     """The layers that a task joined and that a hotter task should not meet; notions among them."""
-    place = joined.place
-    if place is None or hot.step.iron is None or _same_place(hot, joined) or _loose(hot):
+    place, limit, boned = joined.place, borne_near(hot, joined, setups), joined.op == "bone"
+    if place is None or hot.step.iron is None:
         return frozenset()
-    boned = joined.op == "bone"
-    limit = setups.limit(Place("seam", place.name)) if boned else setups.bears(place)
-    near = hot.place is not None and related(hot.place, place)
-    near = near and hot.place is not None and not far_apart(hot.place, place, setups.garment)
-    if not near or limit is None or limit >= hot.step.iron.temperature_c:
+    if limit is None or limit >= hot.step.iron.temperature_c:
         return frozenset()
     bones = setups.bones(place)
     if boned:
@@ -211,6 +207,17 @@ def too_tender(hot: Task, joined: Task, setups: Setups) -> frozenset[str]:
         for found in (bears, behind)
     ]
     return lower[0] or lower[1] or there
+
+
+def borne_near(hot: Task, joined: Task, setups: Setups) -> float | None:
+    """What the place of a task bears of the iron of another beside it, °C; None clear of it."""
+    place = joined.place
+    if place is None or hot.place is None or _same_place(hot, joined) or _loose(hot):
+        return None
+    if not related(hot.place, place) or far_apart(hot.place, place, setups.garment):
+        return None
+    boned = joined.op == "bone"
+    return setups.limit(Place("seam", place.name)) if boned else setups.bears(place)
 
 
 def _loose(hot: Task) -> bool:

@@ -25,6 +25,7 @@ from advisor.order.nearness import far_apart
 from advisor.order.operations import tasks_and_facts
 from advisor.order.plan import OrderPlan, changes_of
 from advisor.order.precedences import DRAWN, precedences_of, too_tender
+from advisor.order.rounding import PRESSINGS, a_shade_cooler
 from advisor.order.search import Effort, Setting, plan_graph
 from advisor.order.setups import Setups
 from advisor.order.sittings import Couple, Sitting, split, stops
@@ -130,7 +131,8 @@ def order_of(
     knowledge = knowledge.told(advice.judgement.garment.units)
     wishes = advice.judgement.garment.wishes
     setups = Setups(advice, knowledge)
-    tasks, facts = tasks_and_facts(advice, knowledge)
+    found, facts = tasks_and_facts(advice, knowledge)
+    tasks = a_shade_cooler(found, setups)
     rules = knowledge.order.precedences
     weights = precedences_of(tasks, rules, setups)
     wished = apply_wishes(tasks, yielding(tasks, weights, rules, wishes), wishes)
@@ -206,7 +208,7 @@ def _near(
     """The pressings that are too hot, and too damp, for what was joined nearby before them."""
     hot, damp = [], []
     for k, task in enumerate(tasks):
-        if task.op in ("press", "turn"):
+        if task.op in PRESSINGS:
             before = [b for b in tasks[:k] if b.op in NEAR]
             hot.append((task.id, frozenset().union(*(too_tender(task, b, setups) for b in before))))
             damp.append((task.id, damp_near(task, before, setups)))

@@ -151,7 +151,7 @@ def cloth(report: Answer, numbers: Numbers) -> list[Section]:
         f"An estimate: pieces are packed as rectangles, with {selvage} left out at each selvage "
         f"and {ends} for square ends where nothing was said. Lay out before you buy."
     )
-    close = close if len(rows) > len(unsaid) else ""
+    close = close if any(row.pieces and row.area_m2 is None for row in rows) else ""
     return [Section("cloth", "Cloth", items, close=close), *_cutting(report, numbers)]
 
 

@@ -6,6 +6,7 @@ from functools import cache
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+from tests.garments.whole import ordered
 from tests.typed import typed
 
 BANDS = """
@@ -34,6 +35,28 @@ fabrics:
 seams:
   - {name: sleeve seam, layers: [thin, thin], length: 40 cm}
   - {name: side, layers: [firm, firm], length: 50 cm}
+"""
+ROUNDED = """
+garment: Towline trousers
+fitting: loosely
+fabrics:
+  cloth: {fabric: gabardine, fibres: {wool: 98, elastane: 2}}
+  lining: {fabric: lining, fibres: {cupro: 100}}
+seams:
+  - {name: outseam, layers: [cloth, cloth], length: 100 cm}
+  - {name: waist facing to lining, layers: [cloth, lining], length: 70 cm, edge: turned}
+  - {name: hem, layers: [cloth], length: 46 cm, edge: hem}
+  - {name: lining hem, layers: [lining], length: 46 cm, edge: hem}
+"""
+SKIN = """
+garment: Lock keeper jerkin
+fabrics:
+  skin: {fabric: leather}
+seams:
+  - {name: side, layers: [skin, skin], length: 50 cm}
+pieces:
+  - {name: back, fabric: skin, width: 60 cm, height: 58 cm}
+  - {name: strap, fabric: skin, width: 3 cm, height: 70 cm, number: 2}
 """
 VELVET = """
 garment: Lamp room capelet
@@ -96,3 +119,20 @@ def test_what_an_overlocker_joins_is_past_recall() -> None:
     assert "[ ] Join side" in printed(
         STRETCHED.replace("overlocker: 4-thread", "overlocker: no"), "order"
     )
+
+
+def test_the_rounding_of_a_unit_is_no_danger() -> None:
+    """300 °F is 149 °C: a hem of 150 is set cooler, within the limit, and nothing is warned of."""
+    hems = [
+        (task.step.iron.temperature_c, task.at_most)
+        for task in ordered(ROUNDED).tasks.values()
+        if task.id == "press lining hem" and task.step.iron is not None
+    ]
+    assert [(145, 149)] == hems
+    assert "too hot" not in printed(ROUNDED, "order")
+
+
+def test_the_largest_piece_tells_how_large_a_skin_has_to_be() -> None:
+    """A long strip fits across a skin that a broad back does not fit into: both are named."""
+    told = printed(SKIN, "sheet", "--only", "shopping")
+    assert "back is 60 cm × 58 cm and strap is 30 mm × 70 cm" in told
