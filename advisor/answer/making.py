@@ -48,6 +48,7 @@ from advisor.construction.seamwork import SeamWork, bulk_sources, seamworks
 from advisor.construction.stack import Spot
 from advisor.construction.threadlist import COTTON, ThreadBought, threads_to_buy
 from advisor.construction.threads import whole
+from advisor.construction.threadshare import matched
 from advisor.construction.weighing import weigh
 from advisor.craft import colour, rolled, threadsize
 from advisor.decide.kit import HAVE, Need, kit_of
@@ -294,6 +295,7 @@ def _thread(bought: ThreadBought, judgement: Judgement, teller: Teller) -> ToldT
         else ToldTicket(round(bought.ticket, 0), "cotton" if bought.fibre == COTTON else "metric"),
         needle_nm=bought.needle_size,
         needles_set=_needles_set(bought, judgement),
+        to_match=tuple(matched(cloth, judgement.garment) for cloth in bought.to_match),
         size_sources=teller.cite(threadsize.SOLD_SOURCES),
         rack=_reels(bought, judgement, teller),
         shared=tuple(

@@ -9,10 +9,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from advisor.claims.subjects import Subject, Truth, has_fibre, has_group, in_number
+from advisor.claims.subjects import Subject, Truth, has_fibre, has_group, in_number, of_several
 from advisor.knowledge.factwords import SEAM_USUAL
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Maker, Seam
+from advisor.project.phrases.shading import BOTH
 from advisor.project.placing import singular_words
 
 
@@ -44,7 +45,10 @@ def test_layer(  # noqa: C901, PLR0911, PLR0912 - one return a kind of node
             return YES
         return NO if high < tree[2] or low > tree[3] else MAYBE
     if kind == "word":
-        return YES if subject.words.get(tree[1], "") in tree[2] else NO
+        word = subject.words.get(tree[1], "")
+        if word in tree[2]:
+            return YES
+        return of_several(word.split(BOTH), tree[2]) if BOTH in word else NO
     if kind == "all":
         found = YES
         for i in range(1, len(tree)):

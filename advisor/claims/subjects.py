@@ -6,6 +6,7 @@ some, or for none.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import IntEnum
 from typing import Any
@@ -121,6 +122,12 @@ def _mix_has(mix: Mix, ids: list[str], how: str) -> Truth:
     if any(share is None for _, share in mix):
         return Truth.MAYBE
     return Truth.YES if sum(share or 0.0 for _, share in inside) >= 50 else Truth.NO
+
+
+def of_several(words: Sequence[str], wanted: list[str]) -> Truth:
+    """Whether a cloth of several shades is of those that are asked: part of it may be."""
+    answers = {Truth.YES if word in wanted else Truth.NO for word in words}
+    return answers.pop() if len(answers) == 1 else Truth.MAYBE
 
 
 def has_group(subject: Subject, groups: list[str], knowledge_fibres: dict[str, Fibre]) -> Truth:

@@ -35,6 +35,7 @@ from advisor.craft.sharing import fewest
 from advisor.knowledge.mine import Reel
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
+from advisor.project.phrases.shading import BOTH
 
 THREADS: Final = frozenset({FIBRE, SIZE})
 WHY: Final = "More places take it, or it is on the rack: fewer reels, fewer re-threadings."
@@ -79,6 +80,12 @@ def colour_of(cloth: str, judgement: Judgement) -> str:
 def own_colour(cloth: str, garment: Garment) -> str:
     """The colour of a cloth as the project says it, else that it has to match the cloth."""
     return garment.cloths[cloth].colour or f"to match {cloth}"
+
+
+def matched(cloth: str, garment: Garment) -> str:
+    """What a thread is matched to: a cloth, or the stronger colour of one that has several."""
+    several = BOTH in garment.cloths[cloth].shade
+    return f"the darker colour of {cloth}" if several else cloth
 
 
 def sewn_as(cloth: str, garment: Garment) -> Seam | None:

@@ -18,7 +18,7 @@ from advisor.claims.mounted import with_shells
 from advisor.claims.valuesets import Span
 from advisor.construction.fullness import drawn_up_by
 from advisor.construction.rack import FIBRE, SIZE
-from advisor.construction.threadshare import sewn_as
+from advisor.construction.threadshare import matched, sewn_as
 from advisor.craft.irondial import mark_for, step_down
 from advisor.decide.apart import judge_apart, of_one_seam
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
@@ -294,7 +294,7 @@ class Setups:
         shade = self.advice.judgement.shades.get(first)
         if shade is not None and shade.reel:
             return f"from the reel {shade.colour}"
-        return f"to match {self.colour_of(first)}"
+        return f"to match {matched(self.colour_of(first), self.garment)}"
 
     def colour_of(self, first: str) -> str:
         """The first cloth of the garment that has the colour of the thread of this one."""

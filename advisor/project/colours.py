@@ -10,7 +10,7 @@ import re
 
 from advisor.errors import InputError, Problem, shown
 from advisor.knowledge.names import plain_name
-from advisor.project.phrases.shading import shades_of
+from advisor.project.phrases.shading import shade_in
 
 DARK_BELOW = 40.0
 PALE_FROM = 75.0
@@ -40,8 +40,7 @@ def read_colour(value: object) -> tuple[str, str]:
                 )
             )
         return text.casefold(), _shade(lightness(text))
-    shades = shades_of(plain_name(text).split())
-    return text, min(shades) if len(shades) == 1 else ""  # "black and white" is both
+    return text, shade_in(plain_name(text).split())
 
 
 def lightness(code: str) -> float:

@@ -17,7 +17,7 @@ def long(metres: float, units: System) -> str:
 
 def thread_short(rows: list[ToldThread], units: System) -> str:
     """All thread of one colour: how much of each size, and the reel of hers that does."""
-    names = list(dict.fromkeys(name for row in rows for name in row.matches))
+    names = list(dict.fromkeys(name for row in rows for name in row.to_match))
     sizes = ", ".join(f"{long(row.total_m, units)}{_of_tex(row)}" for row in rows)
     mine = [f"the reel {one.thread}" for row in rows for one in row.shared if one.reel]
     mine += [f"your reel {reel.name} suits" for row in rows for reel in row.rack if reel.suits]
@@ -59,7 +59,7 @@ def thread_item(row: ToldThread, units: System, numbers: Numbers) -> Item:
     if row.not_counted:
         names = ", ".join(row.not_counted)
         parts.append(Part(f"not counted, because no length is given: {names}"))
-    return Item(f"to match {' and '.join(row.matches)}", f"{row.fibre}{tex}", tuple(parts))
+    return Item(f"to match {' and '.join(row.to_match)}", f"{row.fibre}{tex}", tuple(parts))
 
 
 def _reel(reel: ToldReel) -> str:

@@ -58,6 +58,15 @@ pieces:
   - {name: back, fabric: skin, width: 60 cm, height: 58 cm}
   - {name: strap, fabric: skin, width: 3 cm, height: 70 cm, number: 2}
 """
+CHECKED = """
+garment: Ticket office blouse
+fabrics:
+  check: {fabric: gingham, fibres: {cotton: 100}, colour: black and white}
+  cuffs: {fabric: poplin, fibres: {cotton: 100}, colour: ivory}
+seams:
+  - {name: side, layers: [check, check], length: 50 cm}
+  - {name: cuff, layers: [cuffs, check], length: 20 cm}
+"""
 VELVET = """
 garment: Lamp room capelet
 fitting: loosely
@@ -136,3 +145,11 @@ def test_the_largest_piece_tells_how_large_a_skin_has_to_be() -> None:
     """A long strip fits across a skin that a broad back does not fit into: both are named."""
     told = printed(SKIN, "sheet", "--only", "shopping")
     assert "back is 60 cm × 58 cm and strap is 30 mm × 70 cm" in told
+
+
+def test_a_cloth_of_two_colours_is_dark_and_pale() -> None:
+    """Its dye is feared beside a pale cloth; its thread is the darker colour in every view."""
+    sheet = printed(CHECKED, "sheet")
+    assert "wash it apart until no colour comes. (check, cuffs)" in sheet
+    for view in (("sheet",), ("sheet", "--only", "shopping"), ("order",)):
+        assert "to match the darker colour of check" in printed(CHECKED, *view)

@@ -301,8 +301,8 @@ class ToldShade:
 class ToldThread:
     """Thread to buy in one colour; wastage is in it.
 
-    `needle_nm` is the needle whose eye its thickness would suit, `needles_set` those that are set
-    where it is sewn.
+    `matches` are cloths, and `to_match` the same in words. `needle_nm` is the needle whose eye its
+    thickness would suit, `needles_set` those that are set where it is sewn.
     """
 
     colour: str
@@ -325,6 +325,7 @@ class ToldThread:
     shared: tuple[ToldShade, ...]
     sources: tuple[str, ...]
     needles_set: tuple[float, ...] = ()
+    to_match: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

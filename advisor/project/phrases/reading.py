@@ -27,7 +27,7 @@ from advisor.project.phrases.grounds import (
     without,
 )
 from advisor.project.phrases.looks import Looks, take_looks
-from advisor.project.phrases.shading import deepest
+from advisor.project.phrases.shading import shade_in
 from advisor.project.phrases.shares import HALF, Fibres, fibres_at, read_shares, said_of, take_ratio
 from advisor.project.phrases.spacing import respaced
 from advisor.project.phrases.spoken import plain_words
@@ -273,7 +273,7 @@ class _Phrase:
             unknown,
             weight or usual,
             weight is None and usual is not None,
-            deepest(left),
+            shade_in(left),
             laid,
             traits,
             tuple(dict.fromkeys(self.notes)),

@@ -17,6 +17,8 @@ _BEFORE = {
     **dict.fromkeys(("light", "lighter"), "light"),
 }
 _BY_DEPTH = ("dark", "middle", "pale")
+BOTH = " and "
+"""What joins the shades of a cloth of several colours: the dye of one may come off on another."""
 
 
 def shades_of(words: Sequence[str]) -> frozenset[str]:
@@ -30,7 +32,7 @@ def shades_of(words: Sequence[str]) -> frozenset[str]:
     return frozenset(found - {""})
 
 
-def deepest(words: Sequence[str]) -> str:
-    """The strongest of them, whose dye may come off; "" where no word tells."""
+def shade_in(words: Sequence[str]) -> str:
+    """The shade that they tell, strongest first where there are two; "" where no word tells."""
     found = shades_of(words)
-    return next((shade for shade in _BY_DEPTH if shade in found), "")
+    return BOTH.join(shade for shade in _BY_DEPTH if shade in found)
