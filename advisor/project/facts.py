@@ -15,6 +15,7 @@ from typing import Any
 from advisor.errors import InputError, Problem, nearest, shown
 from advisor.knowledge.factwords import SEAM_WORDS, WEARERS, YES_NO
 from advisor.knowledge.model import Aspect, Knowledge
+from advisor.project.edgewords import MADE
 from advisor.project.garment import Maker, Seam, Use
 from advisor.project.otherwords import SAME_WORDS, with_meant_key
 from advisor.units import parse
@@ -73,6 +74,10 @@ MEASURES: Mapping[str, Measure] = {
 }
 
 
+ALSO_TAKEN = {"edge": tuple(MADE)}
+"""Words of a key that say what is made, and are read as that."""
+
+
 def read_fact(key: str, value: object, knowledge: Knowledge, *, bare: bool = True) -> str | float:
     """One fact of a seam, as rules ask it; a number without its unit is refused.
 
@@ -83,7 +88,7 @@ def read_fact(key: str, value: object, knowledge: Knowledge, *, bare: bool = Tru
         return read_measure(key, value, bare=bare)
     try:
         if key in SEAM_WORDS:
-            return read_word(key, value, SEAM_WORDS[key])
+            return read_word(key, value, SEAM_WORDS[key], ALSO_TAKEN.get(key, ()))
         if key in CHOICES:
             return _read_option(key, value, knowledge.aspects[CHOICES[key]])
     except InputError as error:
@@ -195,8 +200,10 @@ def make_seam(name: str, uses: tuple[Use, ...], said: Mapping[str, Any], maker: 
     )
 
 
-def read_word(key: str, value: object, known: Iterable[str]) -> str:
+def read_word(key: str, value: object, known: Iterable[str], also: Iterable[str] = ()) -> str:
     """One of a few words, capitals or not; `true` and `false` are yes and no.
+
+    `also` are words that are read before, and are told to whoever writes another.
 
     Raises:
         InputError: another word.
@@ -206,7 +213,7 @@ def read_word(key: str, value: object, known: Iterable[str]) -> str:
     called = text.casefold()
     found = words.get(called) or words.get(SAME_WORDS.get(key, {}).get(called, ""))
     if found is None:
-        raise _unknown(key, text, list(words.values()))
+        raise _unknown(key, text, [*words.values(), *also])
     return found
 
 

@@ -116,7 +116,7 @@ _KINDS: Mapping[str, _Kind] = {
         above=True,
     ),
     "percent": _Kind((_Unit(("%", "percent", "per cent"), 1.0),), 0.0, "a number, as in 80 %"),
-    "count": _Kind((_Unit((), 1.0),), 0.0, "a plain number, as in 3"),
+    "count": _Kind((_Unit((), 1.0),), 0.0, "a plain number in digits, as in 3"),
     "needle": _Kind((_Unit(("nm",)),), 26.0, "a metric or US size, as in 70, NM 70, 70/10, US 10"),
 }
 

@@ -76,7 +76,8 @@ MORE = "--more: reasons; --all: everything; `advisor iron`: heat and seconds"
 class ScreenRoom:
     """How many of each kind there is room for; what is left out, `--more` prints.
 
-    `brief` has a few lines for each of many cloths in place of a table, and no usual weights.
+    `brief` has a few lines for each of many cloths in place of a table, and no usual weights;
+    `bare` has no weights of few cloths either, and no blank line between its parts.
     """
 
     tasks: int
@@ -87,6 +88,7 @@ class ScreenRoom:
     lost: int
     long: bool = False
     brief: bool = False
+    bare: bool = False
 
 
 ROOMS = (
@@ -98,6 +100,7 @@ ROOMS = (
     ScreenRoom(1, 1, 1, 2, 2, 2, brief=True),
     ScreenRoom(1, 1, 1, 1, 1, 1, brief=True),
     ScreenRoom(0, 1, 1, 1, 1, 1, brief=True),
+    ScreenRoom(0, 1, 1, 1, 1, 1, brief=True, bare=True),
 )
 """From the widest to the closest; no clash, no setting and no danger to eyes is ever left out."""
 
@@ -128,7 +131,7 @@ def ask_screen(answer: Answer, room: ScreenRoom) -> list[Block]:
         *_clashes(answer, room),
         *(block for seam in answer.seams for block in _settings(answer, seam.name, places, room)),
         *_cutting(answer, places, room),
-        Heading(""),
+        *([] if room.bare else [Heading("")]),
         Rows((*rest_rows(answer, room), ("more", MORE))),
     ]
 
@@ -235,7 +238,8 @@ def rest_rows(answer: Answer, room: ScreenRoom) -> Iterator[tuple[str, str]]:
 
 def _taken(unknown: ToldUnknown, room: ScreenRoom) -> str:
     """What was taken for granted; of words that were left out also which they are."""
-    if room.brief and unknown.fact == NO_WEIGHT and unknown.effect.count(", ") >= FEW:
+    many = unknown.effect.count(", ") >= FEW
+    if unknown.fact == NO_WEIGHT and (room.bare or (room.brief and many)):
         return "the usual weights"
     if unknown.effect.startswith(LEFT_OUT):
         return f"{unknown.fact.split(': ', 1)[-1]}, {unknown.effect}"

@@ -98,6 +98,7 @@ ONE_FAULT = [
         "straight lockstitch (301), narrow zigzag (304)",
     ),
     ("needle size: US 10", "needle size: 200", "200", "'needle size': '200'", "55 to 130"),
+    ("edge: turned", "edge: hemm", "hemm", "'edge': unknown word 'hemm'", "faced, bound, raw"),
     ("shape: curved", "shape: curvy", "curvy", "'shape': unknown word 'curvy'", "'curved'"),
     ("machine: household", "machine: loom", "loom", "'machine': unknown word 'loom'", "hand"),
     (

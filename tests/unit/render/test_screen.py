@@ -47,7 +47,7 @@ def test_two_cloths_are_answered_on_one_screen(pair: tuple[str, str]) -> None:
     text = ask_text(told(*pair), 80)
     lines = text.splitlines()
     assert max(map(len, lines)) <= 80
-    assert 24 <= len(lines) <= LINES + 8 * max(0, len(told(*pair).conflicts))
+    assert 24 <= len(lines) <= LINES + 4 * max(0, len(told(*pair).conflicts))
 
 
 @pytest.mark.parametrize("width", [60, 80, 120])
