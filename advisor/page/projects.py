@@ -177,6 +177,12 @@ def _explained(claims: Sequence[ToldClaim], known: Knowledge) -> dict[str, str]:
 
 def opened(request: Request, view: str = "") -> tuple[Read, Answer, dict[str, Any]]:
     """A project, its answer, and what every page about it is filled with."""
+    read, about = begun(request, view)
+    return read, desk_of(request).answer(read), about
+
+
+def begun(request: Request, view: str) -> tuple[Read, dict[str, Any]]:
+    """A project and the same about it, for a page that shows nothing of its answer."""
     desk: Desk = desk_of(request)
     name = request.path_params["name"]
     try:
@@ -185,9 +191,8 @@ def opened(request: Request, view: str = "") -> tuple[Read, Answer, dict[str, An
         raise
     except InputError as error:
         raise UnreadableError(error, name) from None
-    told = desk.answer(read)
-    about = {"title": read.garment.name, "project": name, "view": view, "garment": told.garment}
-    return read, told, about
+    called = read.garment.name
+    return read, {"title": called, "project": name, "view": view, "garment": called}
 
 
 def labelled(request: Request, view: str) -> tuple[Read, Answer, dict[str, Any]]:
@@ -195,7 +200,7 @@ def labelled(request: Request, view: str) -> tuple[Read, Answer, dict[str, Any]]
     from advisor.answer.label import Asked
     from advisor.project.stated import only_named
 
-    read, _, about = opened(request, view)
+    read, about = begun(request, view)
     desk, market = desk_of(request), request.query_params.get("market", "")
     asked = Asked(market or None, read.garment.units, only_named(read.document, desk.known))
     return read, desk.answer(read, asked), about

@@ -12,7 +12,7 @@ from starlette.responses import Response
 from advisor.errors import InputError
 from advisor.knowledge.factwords import WEARERS
 from advisor.knowledge.model import Knowledge
-from advisor.page.projects import opened
+from advisor.page.projects import begun
 from advisor.page.shown import Fields, at, desk_of, page, see, slips_of
 from advisor.project.facts import OTHER_FEET, machines_of, overlockers_of, read_maker_fact
 from advisor.project.methods import FITTINGS, PATTERNS
@@ -102,7 +102,7 @@ def _feet(known: Knowledge) -> tuple[str, ...]:
 def _page(
     request: Request, said: Mapping[str, Value] | None, error: InputError | None = None
 ) -> Response:
-    read, _, about = opened(request, "settings")
+    read, about = begun(request, "settings")
     desk = desk_of(request)
     said = said or _said(read.document.data, desk.known)
     found = {

@@ -8,6 +8,7 @@ import pytest
 from starlette.testclient import TestClient
 
 from advisor.knowledge.model import Knowledge
+from advisor.page.desk import Desk
 from tests.page.conftest import SMALL, client_of
 from tests.page.reading import field, root_of, said
 
@@ -104,3 +105,13 @@ def test_what_is_no_setting_is_refused_and_nothing_is_written(
     assert words in "".join(alert.itertext())
     assert "us" == chosen(reply.text)["units"]
     assert NOTED == (small_folder / "bag.yaml").read_text(encoding="utf-8")
+
+
+def test_settings_are_shown_without_an_answer(
+    client: TestClient, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The page shows what the file says, so nothing of the garment is decided for it."""
+    asked: list[object] = []
+    monkeypatch.setattr(Desk, "answer", lambda _, read: asked.append(read))
+    assert 200 == client.get(SETTINGS).status_code
+    assert [] == asked
