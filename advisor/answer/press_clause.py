@@ -20,6 +20,8 @@ UNSAYABLE = 20.0
 that the two ends, of which the one lets no heat into the cloth, foretell nothing (estimate)."""
 COUNTABLE_S = 2.0
 """Nobody holds an iron for less than this by the clock: estimate."""
+TOUCHED_S = 5.0
+"""A press shorter than this is told as touches, for a press sets a seam in 5 to 10 s: estimate."""
 COUNTED_S = 15.0
 """The sheet speaks only of times that somebody might pass without thinking: estimate."""
 
@@ -45,7 +47,8 @@ def press_clauses(answer: Answer, place: str) -> list[str]:
         return []
     told = isinstance(high, float) and high < LONG_S  # a rule's own "at most" stands beside it
     word = "here no more than" if told else "at most"
-    said = f"Computed: {word} {seconds(longest)} at a time, lift, let cool"
+    spell = f"{word} {seconds(longest)}" if told else touches(longest)
+    said = f"Computed: {spell} at a time, lift, let cool"
     if not isinstance(low, float) or longest >= low:
         return [f"{said}."]
     if ruled is not None and _of_a_glue(ruled, answer):
@@ -74,7 +77,7 @@ def at_a_time(
     """The row that tells a computed time; none where a rule's own is told at the press."""
     if longest is None or is_stricter(ruled, longest):
         return []
-    said = f"at most {seconds(longest)}, then lift and let it cool (computed, not measured)"
+    said = f"{touches(longest)}, then lift and let it cool (computed, not measured)"
     fused = _fused(ruled, answer)
     return [("at a time", f"{fused} the flat piece; once it is fused {said}" if fused else said)]
 
@@ -84,7 +87,7 @@ def at_most_words(ruled: ToldVerdict | None, longest: float | None, answer: Answ
     fused = _fused(ruled, answer)
     stricter = is_stricter(ruled, longest)
     most = ruled.high if stricter and ruled is not None else longest
-    after = f"at most {seconds(most)}" if isinstance(most, float) else ""
+    after = "" if not isinstance(most, float) else touches(most)
     return (fused if stricter else f"{fused}, then {after}") if fused else after
 
 
@@ -123,6 +126,11 @@ def _shortest(rows: Sequence[ToldHeat]) -> float | None:
 def seconds(value: float) -> str:
     """Seconds for a limit, never rounded up."""
     return "a touch of under a second" if value < 1.0 else f"{int(value)} s"
+
+
+def touches(value: float) -> str:
+    """The longest press in words: so short a one is no press, but a touch after a touch."""
+    return f"{'short touches, ' if value < TOUCHED_S else ''}at most {seconds(value)}"
 
 
 def wait_words(wait: Sequence[float]) -> str:

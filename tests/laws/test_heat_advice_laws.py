@@ -6,7 +6,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from advisor.answer.pipeline import Parts, answer
-from advisor.answer.press_clause import COUNTABLE_S, LONG_S, budget, press_clauses, seconds
+from advisor.answer.press_clause import (
+    COUNTABLE_S,
+    LONG_S,
+    TOUCHED_S,
+    budget,
+    press_clauses,
+    seconds,
+)
 from advisor.claims.valuesets import Span
 from advisor.decide.advise import advise
 from advisor.decide.evaluate import judge
@@ -87,6 +94,7 @@ def test_the_clause_never_lengthens_a_time(
             continue
         assert longest == min(x for x in (settled, dried) if x is not None)
         assert longest < (60.0 if high is None else high)
-        word = "at most" if high is None or high >= LONG_S else "here no more than"
+        alone = "short touches, at most" if longest < TOUCHED_S else "at most"
+        word = alone if high is None or high >= LONG_S else "here no more than"
         assert f"Computed: {word} {seconds(longest)} at a time" in text
         assert longest < 1.0 or float(seconds(longest).split()[0]) <= longest

@@ -180,7 +180,8 @@ def shortened(most: float | None, low: float | None = None, high: float | None =
 
 def test_the_press_line_gets_a_clause_only_where_time_must_be_cut() -> None:
     """Four seconds are said, a minute is not, and a rule that is stricter stays alone."""
-    assert ["Computed: at most 4 s at a time, lift, let cool."] == shortened(4.9)
+    assert ["Computed: short touches, at most 4 s at a time, lift, let cool."] == shortened(4.9)
+    assert ["Computed: at most 5 s at a time, lift, let cool."] == shortened(5.9)
     assert [] == shortened(None)
     assert [] == shortened(40.0)
     assert [] == shortened(4.9, 0.0, 4.0)
