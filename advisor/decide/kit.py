@@ -28,7 +28,7 @@ from advisor.construction.stack import is_closed
 from advisor.construction.stays import taped_elsewhere
 from advisor.construction.widths import Width, usual_width
 from advisor.craft.allowance import BOUND_STRIP_MM, STRIP_JOINS, hong_kong_strip, strip_square
-from advisor.decide.evaluate import judge
+from advisor.decide.instead import substitutes
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name
 from advisor.project.garment import Garment
@@ -52,6 +52,8 @@ TOOLS: Final = {
 }
 """Aspects that call for a tool: its group, and the part of the kit that may hold it."""
 FINISH: Final = "seam.finish"
+WRONG_SIDE: Final = " on the wrong side"
+"""How a mark is made, and no part of the name of what makes it."""
 SUPPORT: Final = "seam.support"
 HONG_KONG: Final = "Hong Kong"
 STRIPS: Final = {
@@ -188,7 +190,7 @@ def kit_of(
 def _item_name(aspect: str, word: str) -> str:
     if aspect == "machine.foot":
         return f"{word} foot"
-    return f"press cloth: {word}" if aspect == "press.cloth" else word
+    return f"press cloth: {word}" if aspect == "press.cloth" else word.removesuffix(WRONG_SIDE)
 
 
 def _wanted(
@@ -356,44 +358,3 @@ def _strip(
         length=length,
         strip=Strip(wide, square, STRIPS[word]),
     )
-
-
-def substitutes(
-    aspect: str, word: str, places: tuple[str, ...], judgement: Judgement, knowledge: Knowledge
-) -> tuple[tuple[Substitute, ...], tuple[str, ...]]:
-    """What does instead of a tool in some places: those that cure, and those refused."""
-    tool = knowledge.workshop.tools.get((aspect, word))
-    if tool is None:
-        return (), ()
-    known = {c.key for c in judgement.conflicts}
-    here = replace(
-        judgement.garment, seams=tuple(s for s in judgement.garment.seams if s.name in places)
-    )
-    found, refused = [], []
-    for other in tool.instead:
-        tried = _with_choice(aspect, other.word, here) if other.word else None
-        if tried is None or _seam_clashes(tried, judgement, knowledge) <= known:
-            found.append(other)
-        else:
-            refused.append(other.text)
-    return tuple(found), tuple(refused)
-
-
-def _seam_clashes(
-    garment: Garment, before: Judgement, knowledge: Knowledge
-) -> set[tuple[str, str]]:
-    """The conflicts of a garment's seams; a tool changes nothing in the whole."""
-    after = judge(garment, knowledge, before)
-    return {c.key for c in after.conflicts if c.place.scope == "seam"}
-
-
-def _with_choice(aspect: str, word: str, garment: Garment) -> Garment:
-    """The garment with one answer fixed in every seam, and the tool that it needs at hand."""
-    seams = tuple(
-        replace(seam, choices=(*(c for c in seam.choices if c[0] != aspect), (aspect, word)))
-        for seam in garment.seams
-    )
-    maker = garment.maker
-    if aspect == "machine.foot" and maker.feet is not None and word not in maker.feet:
-        maker = replace(maker, feet=(*maker.feet, word))
-    return replace(garment, seams=seams, maker=maker)

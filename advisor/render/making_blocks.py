@@ -162,7 +162,9 @@ def _cutting(report: Answer, numbers: Numbers) -> list[Section]:
     close = "Sizes as cut, seams and hems in them, from cloth that has been shrunk." if rows else ""
     told = {row.fabric for row in report.cut or ()}
     built = [(seam.name, seam.built) for seam in report.seams if seam.built]
-    items += tuple(Item(name, parts=(Part(one.band_says),)) for name, one in built if one.band_says)
+    named = {row.name for row in rows}
+    bands = ((name, one.band_says) for name, one in built if name not in named)
+    items += tuple(Item(name, parts=(Part(text),)) for name, text in bands if text)
     full = [(name, one.fullness) for name, one in built]
     items += tuple(
         Item(name, parts=(Part(one.says),))

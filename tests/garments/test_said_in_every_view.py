@@ -67,6 +67,17 @@ seams:
   - {name: side, layers: [check, check], length: 50 cm}
   - {name: cuff, layers: [cuffs, check], length: 20 cm}
 """
+COATED = """
+garment: Weir keeper apron
+kit: {pins: [dressmaking pins]}
+fabrics:
+  shell: {fabric: waxed cotton}
+  thin: {fabric: lining, fibres: {polyester: 100}}
+seams:
+  - {name: side, layers: [shell, shell], length: 50 cm}
+  - {name: edge, layers: [shell, thin], length: 50 cm, edge: turned}
+  - {name: flap snaps, layers: [shell, {notion: set snap}, thin], number: 4}
+"""
 VELVET = """
 garment: Lamp room capelet
 fitting: loosely
@@ -153,3 +164,11 @@ def test_a_cloth_of_two_colours_is_dark_and_pale() -> None:
     assert "wash it apart until no colour comes. (check, cuffs)" in sheet
     for view in (("sheet",), ("sheet", "--only", "shopping"), ("order",)):
         assert "to match the darker colour of check" in printed(CHECKED, *view)
+
+
+def test_nothing_is_basted_where_each_hole_stays() -> None:
+    """No pins go into a waxed cloth, so neither a place nor the list has it basted instead."""
+    sheet = printed(COATED, "sheet")
+    assert "no pins in the cloth" in sheet
+    assert "Baste long seams of a slippery" not in printed(COATED, "sheet", "--all")
+    assert "sewing clips (or hand basting)" not in sheet

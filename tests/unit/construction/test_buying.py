@@ -10,7 +10,8 @@ from advisor.construction.seamwork import seamworks
 from advisor.construction.threadlist import reels_for, threads_to_buy
 from advisor.craft.allowance import strip_square
 from advisor.decide.evaluate import judge
-from advisor.decide.kit import kit_of, substitutes
+from advisor.decide.instead import substitutes
+from advisor.decide.kit import kit_of
 from tests.unit.construction.build_cases import HEAD, judged, known
 
 SEAM = "  - {name: side, layers: [lawn, lawn], length: 1 m}\n"
