@@ -139,30 +139,37 @@ def _loose_bones(work: Work, step: str) -> set[str]:
 def keep_off(work: Work, units: System) -> tuple[ToldKeepOff, ...]:
     """Pressings too hot or damp for a layer that is in by then, told once for all alike."""
     groups: dict[tuple[tuple[str, ...], str, str], list[str]] = {}
-    for found, harm in ((work.hot_near, HOT), (work.damp_near, DAMP)):
-        for name, tender in found:
-            iron = work.tasks[name].step.iron
-            if iron is not None and name not in work.done:
-                names = tuple(sorted(tender))
-                harms = harm.format(
-                    heat=degrees(iron.temperature_c, units),
-                    damp=MOIST.get(iron.moisture, "with steam"),
-                    it="it" if len(names) == 1 else "them",
-                )
-                groups.setdefault((names, harms, shield(work, name, tender, units)), []).append(
-                    name
-                )
+    for (step, names), harms in _harms(work, units).items():
+        how = shield(work, step, frozenset(names), units)
+        groups.setdefault((names, ", and ".join(harms), how), []).append(step)
     rows = []
-    for (names, harms, how), steps in groups.items():
+    for (names, harm, how), steps in groups.items():
         tasks = [work.tasks[name] for name in steps]
         where = dict.fromkeys(task.place.name for task in tasks if task.place)
         heat = max(task.step.iron.temperature_c for task in tasks if task.step.iron)
         text = (
             f"{_listed(names)} {'is' if len(names) == 1 else 'are'} in by the time that "
-            f"{_listed(tuple(where))} {'is' if len(where) == 1 else 'are'} pressed {harms}: {how}."
+            f"{_listed(tuple(where))} {'is' if len(where) == 1 else 'are'} pressed {harm}: {how}."
         )
         rows.append(ToldKeepOff(tuple(steps), names, heat, text))
     return tuple(rows)
+
+
+def _harms(work: Work, units: System) -> dict[tuple[str, tuple[str, ...]], list[str]]:
+    """What each pressing that is left does to the layers that are in by then."""
+    found: dict[tuple[str, tuple[str, ...]], list[str]] = {}
+    for near, harm in ((work.hot_near, HOT), (work.damp_near, DAMP)):
+        for step, tender in near:
+            iron = work.tasks[step].step.iron
+            if iron is not None and step not in work.done:
+                names = tuple(sorted(tender))
+                text = harm.format(
+                    heat=degrees(iron.temperature_c, units),
+                    damp=MOIST.get(iron.moisture, "with steam"),
+                    it="it" if len(names) == 1 else "them",
+                )
+                found.setdefault((step, names), []).append(text)
+    return found
 
 
 def told_near(work: Work, teller: Teller) -> tuple[ToldInstruction, ...]:

@@ -78,6 +78,17 @@ seams:
   - {name: edge, layers: [shell, thin], length: 50 cm, edge: turned}
   - {name: flap snaps, layers: [shell, {notion: set snap}, thin], number: 4}
 """
+PATCHED = """
+garment: Toll collector waistcoat
+fitting: loosely
+fabrics:
+  tweed: {fabric: tweed, fibres: {wool: 100}}
+  suede: {fabric: suede}
+seams:
+  - {name: welt pocket, layers: [tweed, suede], length: 12 cm, times: 2}
+  - {name: shoulder, layers: [tweed, tweed], length: 12 cm, times: 2}
+  - {name: side, layers: [tweed, tweed], length: 40 cm, times: 2}
+"""
 VELVET = """
 garment: Lamp room capelet
 fitting: loosely
@@ -172,3 +183,11 @@ def test_nothing_is_basted_where_each_hole_stays() -> None:
     assert "no pins in the cloth" in sheet
     assert "Baste long seams of a slippery" not in printed(COATED, "sheet", "--all")
     assert "sewing clips (or hand basting)" not in sheet
+
+
+def test_heat_and_damp_of_one_pressing_are_one_warning() -> None:
+    """Both harm the suede at the same places and one towel keeps both off: it is said once."""
+    for view in ("order", "iron"):
+        told = printed(PATCHED, view).casefold()
+        assert 1 == told.count("suede is in by the time that side is pressed")
+        assert "too hot for it, and under a damp cloth, and water leaves rings on it: cover" in told
