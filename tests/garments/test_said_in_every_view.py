@@ -191,3 +191,13 @@ def test_heat_and_damp_of_one_pressing_are_one_warning() -> None:
         told = printed(PATCHED, view).casefold()
         assert 1 == told.count("suede is in by the time that side is pressed")
         assert "too hot for it, and under a damp cloth, and water leaves rings on it: cover" in told
+
+
+def test_what_is_computed_of_a_press_is_said_where_that_press_is_told() -> None:
+    """Side is pressed as shoulder is, for as long: the sheet gives the one setting and one time."""
+    told = printed(PATCHED, "sheet")
+    side = told[told.index("side (tweed + tweed)") : told.index("THE WHOLE GARMENT")]
+    shoulder = told[told.index("shoulder (tweed + tweed)") : told.index("side (tweed + tweed)")]
+    assert "Computed: at most" in shoulder
+    assert "press as in shoulder" in side
+    assert "Computed" not in side

@@ -14,7 +14,6 @@ from typing import NamedTuple
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.making import ToldPlace
 from advisor.answer.model.told import ToldConflict, ToldVerdict
-from advisor.answer.press_clause import press_clauses
 from advisor.render.gap_text import gap_section
 from advisor.render.gaveway import gave_way
 from advisor.render.lines import (
@@ -34,7 +33,7 @@ from advisor.render.lines import (
 from advisor.render.order_text import order_line
 from advisor.render.printed.digest import Digest, Todo
 from advisor.render.printed.numbers import Numbers
-from advisor.render.printed.parts import about_layer, about_seam, degree
+from advisor.render.printed.parts import about_layer, about_seam, degree, press_anew
 from advisor.render.printed.section import Item, Part, Section
 from advisor.render.usual import own_parts, plain_text, two_threads, usual_answers
 
@@ -190,7 +189,7 @@ class _Builder:
             place = ("seam", seam.name)
             parts = self.lines(place, SEAM_LINES, seen, usual, seam)
             parts += [Part(text) for text in consequences(self.places.get(place, {}))]
-            parts += [Part(text) for text in press_clauses(self.report, seam.name)]
+            parts += [Part(text) for text in press_anew(self.report, seam.name, parts)]
             parts += self.bulk(seam)
             parts += self.own(place)
             items.append(Item(seam.name, about_seam(seam), tuple(parts)))

@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
+from advisor.answer.model.answer import Answer
 from advisor.answer.model.making import ToldPlace
 from advisor.answer.model.told import ToldConflict, ToldLayer
+from advisor.answer.press_clause import press_clauses
+from advisor.render.printed.section import Part
 from advisor.units import System, show, show_range
 
 _DEGREES = {"injury": "It hurts you", "damage": "It ruins cloth", "result": "It shows"}
@@ -11,6 +16,8 @@ _MADE = ("needle.", "thread.", "stitch.", "machine.", "interfacing.", "seam.bulk
 """Aspects of which a clash keeps the work from being made at all, where nobody is harmed."""
 SETTINGS = ("needle.size", "needle.point", "stitch.length", "press.temperature")
 """What a scrap test tries."""
+PRESS = "press"
+"""The label of what is set at the iron."""
 
 
 def degree(conflict: ToldConflict) -> str:
@@ -22,6 +29,13 @@ def degree(conflict: ToldConflict) -> str:
     if conflict.severity == "result" and (hers or conflict.aspect.startswith(_MADE)):
         return "It will not work"
     return _DEGREES[conflict.severity]
+
+
+def press_anew(report: Answer, place: str, parts: Iterable[Part]) -> list[str]:
+    """What the heat model adds at a place; nothing that the place named for its press says."""
+    told = press_clauses(report, place)
+    earlier = next((part.same for part in parts if part.label == PRESS and part.same), "")
+    return [] if earlier and told == press_clauses(report, earlier) else told
 
 
 def layer_title(layer: ToldLayer, units: System) -> str:
