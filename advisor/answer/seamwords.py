@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from advisor.answer.stiffwords import stiff_says
+from advisor.construction.bands import UNDERLAP
 from advisor.construction.holding import Holding
 from advisor.construction.needlestack import ALONG
 from advisor.construction.seamwork import (
@@ -168,6 +169,9 @@ def _band_says(work: SeamWork, units: System) -> list[str]:
         more = show_size(work.band.ends, units)
         return [f"Cut {work.band.cloth} {long} long and {more} more for its ends; try it on first."]
     ends = "with an allowance at each end"
+    if work.band.laps:
+        lap = show_range("length", *UNDERLAP, units)
+        return [f"Cut the band {long} long and {lap} more for the end that lies under, {ends}."]
     if work.band.pieces > 1:
         each = show("length", work.band.length / work.band.pieces, units)
         ends = f"as {work.band.pieces} pieces of {each}, {ends} of each"

@@ -96,6 +96,8 @@ Fact = Literal[
     "laid piece stays as cut",
     "pocket lined",
     "round cuff",
+    "collar made nowhere",
+    "band faced",
     "line may give",
     "rows laid on one face",
     "band of one layer that stays as cut",
