@@ -7,7 +7,7 @@ from advisor.knowledge.book import Book, BookItem
 from advisor.knowledge.places import plain_word
 
 FIELDS = frozenset(
-    {"name", "cloths", "how", "leave", "foot", "facing", "opened", "below", "marked"}
+    {"name", "cloths", "how", "leave", "foot", "hung", "facing", "opened", "below", "marked"}
 )
 """What the sentence of a stage may name in braces."""
 GATHERS = ("hand rows", "gathering foot", "overlock", "elastic")

@@ -164,6 +164,7 @@ Tag = Literal[
     "over pleats",
     "takes in the lining",
     "opens the front",
+    "foot of the body",
     "felled in the flat",
     "edge of straps",
     "closes over straps",

@@ -19,6 +19,7 @@ from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
 from advisor.order import ascut
 from advisor.order.cuffs import WRIST, faced_with, is_made_up, is_ring
+from advisor.order.easing import ends_in_zip
 from advisor.order.fitting import NEEDLE_HOLES, PILE_LINE
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
@@ -104,7 +105,9 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "line may give": lambda: ascut.line_may_give(place, facts),
         "rows laid on one face": lambda: ascut.in_rows(place, facts),
         "band of one layer that stays as cut": lambda: ascut.of_one_layer(place, facts),
-        "band with ends": lambda: not is_ring(place, facts.places),
+        "band with ends": lambda: (
+            not is_ring(place, facts.places) and not ends_in_zip(place, facts.places)
+        ),
         "collar made nowhere": lambda: not is_made_up(place, facts.places),
         "band faced": lambda: bool(faced_with(place, facts.places, facts.garment)),
         "opens end to end": lambda: _end_to_end(place, facts),

@@ -20,6 +20,7 @@ from advisor.project.placing import singular_words
 HAIR = frozenset({"wool", "mohair", "cashmere", "alpaca", "camel", "angora"})
 """Fibres that steam draws together; silk and plants keep the fullness that is put into them."""
 ALL = 100.0
+BANDS = frozenset({"neckband", "waistband"})
 ON_LEG = frozenset({"ankle", "leg"})
 """Words of a band that closes a leg, which no opening of the front reaches."""
 
@@ -71,7 +72,7 @@ def _opens_the_leg(place: SeamPlace) -> bool:
 
 def ends_in_zip(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
     """Whether the ends of a lower band are taken in by the zip of the front, and so stay open."""
-    lower = ends_below(place.name)
+    lower = ends_below(place.name) and place.role.id == "neckband"
     zips = (p for p in places if p.kind.id == "zip" and OPENS & set(singular_words(p.name)))
     return lower and two_ended(place, places) and any(zips)
 
@@ -81,8 +82,13 @@ def ends_below(name: str) -> bool:
     return bool((LOWER | AT_WAIST) & set(singular_words(name)))
 
 
+def is_foot(place: SeamPlace) -> bool:
+    """Whether a band of two layers is the lower edge of a jacket, and its zip runs over its end."""
+    return place.kind.id == "waistband" and place.role.id == "neckband"
+
+
 def ends_at(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
     """Whether it ends at a rib of its waist, with no skirt or legs below, or is hemmed already."""
     if place.role.id == PLEATED_HEM:
         return True
-    return place.kind.id == "neckband" and ends_the_body(place.seam, [p.seam for p in places])
+    return place.kind.id in BANDS and ends_the_body(place.seam, [p.seam for p in places])

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from advisor.order.easing import ends_below
+from advisor.order.easing import ends_below, is_foot
 from advisor.order.sidezip import side_left_open
 from advisor.project.placing import singular_words
 from advisor.project.zipping import runs_into
@@ -72,7 +72,9 @@ def opening_fields(place: SeamPlace, places: Sequence[SeamPlace], units: System)
     below = seam_below(place, places) or side_left_open(place, places)
     rib = next((p for p in places if p.kind.id == RIB and ends_below(p.name)), None)
     foot = f", at the foot along the seam of {rib.name}, the rib between the two" if rib else ""
-    called = {"opened": opened.name, "below": below.name if below else ""}
+    lined = is_foot(place) and any(p.unit == "lining" and p.kind.id == "seam" for p in places)
+    hung = " and the lower edge of the lining, seam on seam" if lined else ""
+    called = {"hung": hung, "opened": opened.name, "below": below.name if below else ""}
     return {"leave": here, "foot": foot, **called}
 
 

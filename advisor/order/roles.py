@@ -9,7 +9,7 @@ from advisor.knowledge.ordering import SeamKind
 from advisor.order import namewords as called
 from advisor.project.garment import Garment, Seam
 from advisor.project.headwords import head_of
-from advisor.project.hembands import AT_WAIST, ends_the_body
+from advisor.project.hembands import AT_WAIST, ends_the_body, runs_to_the_zip
 from advisor.project.linings import LINING, Unit, of_a_part, of_part
 from advisor.project.placing import BONES, singular_words
 from advisor.project.pleated_hem import hemmed_before_pleats, pleats_run_down
@@ -165,8 +165,9 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     set at a vent but felled to it.
     """
     words = set(singular_words(seam.name))
-    foot = kind == NECKBAND and role in AT_WAIST and ends_the_body(seam, garment.seams)
-    beside = NECKBAND if foot else _of_a_frill(role, seam, garment)
+    beside = (
+        NECKBAND if _at_the_foot(role, seam, garment, kind) else _of_a_frill(role, seam, garment)
+    )
     if beside:
         return beside
     if GUSSET in words and (ARMS & words or role in ("crotch", "inseam")):
@@ -183,6 +184,13 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     if kind == "ribbon" and seam.name not in garment.wishes.joins and not seam.making.crosses:
         return "edge-trim" if _round_the_edges(seam, words) else ""
     return "vent-lining" if kind == "lining-seam" and called.VENTS & words else ""
+
+
+def _at_the_foot(role: str, seam: Seam, garment: Garment, kind: str) -> bool:
+    """Whether a band at the waist is the lower edge of a jacket, over whose end its zip runs."""
+    if role not in AT_WAIST or not ends_the_body(seam, garment.seams):
+        return False
+    return kind == NECKBAND or (kind == "waistband" and runs_to_the_zip(seam, garment.seams))
 
 
 def _gusset(words: set[str], seam: Seam, garment: Garment) -> str:

@@ -59,6 +59,8 @@ seams:
   - {name: waistband hook, layers: [cloth, {notion: hook and bar}], kind: hook}
   - {name: hem, layers: [cloth], length: 120 cm, edge: hem}
 """
+WOVEN = MELTON.replace("{use: rib, stretched: 1.2}", "{notion: sew-in interfacing}, body")
+"""The same with a band of its own cloth, its zip down to the foot of that."""
 BREECHES = """
 garment: Breeches
 fitting: loosely
@@ -227,3 +229,22 @@ def test_a_collar_that_no_other_place_makes_is_made_up_before_it_is_set() -> Non
     edge = "  - {name: collar edge, layers: [body, body], length: 60 cm, edge: turned}\n"
     lining = "  - {name: lining shoulder"
     assert "make up collar" not in changed(BLOUSON, lining, edge + lining).tasks
+
+
+def test_a_band_of_cloth_at_the_foot_takes_in_its_zip_and_its_lining() -> None:
+    """The band is joined, the zip runs over its end, and its inner edge is closed over all."""
+    found = ordered(WOVEN)
+    assert found.cycles == ()
+    assert stands(found, "join side", "join waistband", "set front zip", "close waistband")
+    assert stands(found, "set facing to lining", "turn through lining side", "close waistband")
+    assert "the lower edge of the lining" in said(found, "close waistband")
+    assert "close the ends of waistband" not in found.tasks
+    assert not any(task.op in ("hem", "hem-edge") for task in found.tasks.values())
+    assert "waistband-not-closed" not in gaps(WOVEN)
+
+
+def test_a_band_that_buttons_by_itself_ends_its_zip() -> None:
+    """The zip is set first, and the ends of the band are closed beside it."""
+    found = ordered(WOVEN + "  - {name: waistband button, layers: [body, {notion: button}]}\n")
+    assert stands(found, "set front zip", "join waistband", "close the ends of waistband")
+    assert not any(task.op in ("hem", "hem-edge") for task in found.tasks.values())
