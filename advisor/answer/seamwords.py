@@ -89,6 +89,7 @@ def seam_says(work: SeamWork, units: System) -> list[str]:
         *_band_says(work, units),
         *_finish_says(work, units),
         *_strength_says(work, units),
+        *_lap_says(work, units),
         *_flatten_says(work),
         *(work.full.says if work.full else ()),
         *full_says(work, units),
@@ -108,6 +109,7 @@ def warnings(work: SeamWork, units: System) -> list[str]:
         *_band_says(work, units),
         *_finish_says(work, units, warn=True),
         *_strength_says(work, units, warn=True),
+        *_lap_says(work, units),
         *full,
         *_parting_says(work, units, warn=True),
     ]
@@ -162,20 +164,26 @@ def _flatten_says(work: SeamWork) -> list[str]:
 
 def _band_says(work: SeamWork, units: System) -> list[str]:
     """How long a band or an elastic is cut that is stretched to its edge."""
-    if work.band is None:
+    if work.band is None or work.band.laps:
         return []
     long = show("length", work.band.length, units)
     if work.band.ends is not None:
         more = show_size(work.band.ends, units)
         return [f"Cut {work.band.cloth} {long} long and {more} more for its ends; try it on first."]
     ends = "with an allowance at each end"
-    if work.band.laps:
-        lap = show_range("length", *UNDERLAP, units)
-        return [f"Cut the band {long} long and {lap} more for the end that lies under, {ends}."]
     if work.band.pieces > 1:
         each = show("length", work.band.length / work.band.pieces, units)
         ends = f"as {work.band.pieces} pieces of {each}, {ends} of each"
     return [f"Cut {work.band.cloth} {long} long, {ends}."]
+
+
+def _lap_says(work: SeamWork, units: System) -> list[str]:
+    """How much longer than its edge a band is cut whose one end closes over the other."""
+    if work.band is None or not work.band.laps:
+        return []
+    long, lap = show("length", work.band.length, units), show_range("length", *UNDERLAP, units)
+    more = f"{lap} more for the end that lies under, with an allowance at each end"
+    return [f"Cut the band {long} long and {more}."]
 
 
 def _finish_says(work: SeamWork, units: System, *, warn: bool = False) -> list[str]:
