@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from advisor.answer.stiffwords import stiff_says
-from advisor.construction.bands import Band
+from advisor.construction.bands import UNDERLAP, Band
 from advisor.construction.holding import Holding
 from advisor.construction.needlestack import ALONG
 from advisor.construction.seamwork import (
@@ -166,6 +166,10 @@ def band_says(work: SeamWork, units: System) -> str:
 
 def _band_says(band: Band, units: System) -> str:
     long = show("length", band.length, units)
+    if band.laps:
+        lap = show_range("length", *UNDERLAP, units)
+        more = f"{lap} more for the end that lies under, with an allowance at each end"
+        return f"Cut the band {long} long and {more}."
     if band.ends is not None:
         more = show_size(band.ends, units)
         return f"Cut {band.cloth} {long} long and {more} more for its ends; try it on first."

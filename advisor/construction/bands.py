@@ -1,4 +1,4 @@
-"""How long is cut what is stretched to its edge: a knit, as a band or a panel, and an elastic."""
+"""How long a band is cut: a knit or an elastic that is stretched to its edge, and one that laps."""
 
 from __future__ import annotations
 
@@ -8,9 +8,18 @@ from advisor.construction.elastics import ELASTIC
 from advisor.construction.notionlist import cut_of, ends_of
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam, Use
+from advisor.project.placing import singular_words
 
 CLEARLY_SHORT = 0.7
 """The share of a band's length below which a piece is only a part of it (estimate)."""
+UNDERLAP = (20.0, 30.0)
+"""How far one end of a band runs on below the other, mm: common practice."""
+ENDS = 30.0
+"""What the allowances of both its ends take, mm: estimate."""
+CLOSED = {"waistband": frozenset({"waist", "waistband"}), "cuff": frozenset({"cuff", "wrist"})}
+"""Bands that close, and what their fastenings are called after."""
+LAPPED = frozenset({"hook", "button", "buttonhole", "snap", "hook-and-loop"})
+"""Fastenings of which one half lies over the other."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,13 +27,15 @@ class Band:
     """A band of a knit or an elastic: its cloth, and its length without that of its ends, mm.
 
     `ends` is what the two ends of an elastic take besides; a knit has an allowance at each.
-    `pieces` of one length make it up, where the project has more than one that is too short.
+    `pieces` of one length make it up, where the project has more than one that is too short; one
+    that `laps` closes with one end over the other, and no piece of its name is cut long enough.
     """
 
     cloth: str
     length: float
     ends: float | None = None
     pieces: int = 1
+    laps: bool = False
 
 
 def bands_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> list[Band]:
@@ -37,7 +48,7 @@ def bands_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> list[Band]:
             found += [] if length is None else [Band(use.cloth, length, ends_of(entry, garment))]
         elif entry.structure == "knit" and use.stretched > 1:
             found += _knit(seam, use, garment)
-    return list(dict.fromkeys(found))
+    return list(dict.fromkeys(found)) or _lapping(seam, garment)
 
 
 def _knit(seam: Seam, use: Use, garment: Garment) -> list[Band]:
@@ -49,3 +60,15 @@ def _knit(seam: Seam, use: Use, garment: Garment) -> list[Band]:
     named = (p for p in garment.plan.pieces if p.name.casefold() == seam.name.casefold())
     short = (p for p in named if p.cloth == use.cloth and p.width < long * CLEARLY_SHORT)
     return [Band(use.cloth, long, pieces=max((p.number or 1 for p in short), default=1))]
+
+
+def _lapping(seam: Seam, garment: Garment) -> list[Band]:
+    """A band that a fastening closes, where no piece called after it is cut long enough to lap."""
+    edge = float(seam.facts.get("length", 0.0))
+    words = CLOSED.get(seam.place, frozenset())
+    fastened = (s for s in garment.seams if s.place in LAPPED and s.part in ("", seam.part))
+    closes = any(words & set(singular_words(other.name)) for other in fastened)
+    called = (p for p in garment.plan.pieces if words & set(singular_words(p.name)))
+    widest = max((p.width for p in called), default=0.0)
+    short = widest < edge + UNDERLAP[0] + ENDS
+    return [Band(seam.name, edge, laps=True)] if edge and closes and short else []

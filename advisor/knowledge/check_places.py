@@ -6,7 +6,9 @@ from advisor.errors import Problem
 from advisor.knowledge.book import Book, BookItem
 from advisor.knowledge.places import plain_word
 
-FIELDS = frozenset({"name", "cloths", "how", "leave", "opened", "below", "marked"})
+FIELDS = frozenset(
+    {"name", "cloths", "how", "leave", "foot", "hung", "facing", "opened", "below", "marked"}
+)
 """What the sentence of a stage may name in braces."""
 GATHERS = ("hand rows", "gathering foot", "overlock", "elastic")
 

@@ -18,6 +18,8 @@ from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
 from advisor.order import ascut
+from advisor.order.cuffs import WRIST, faced_with, is_made_up, is_ring
+from advisor.order.easing import ends_in_zip
 from advisor.order.fitting import NEEDLE_HOLES, PILE_LINE
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
@@ -64,7 +66,6 @@ BRACES = frozenset({"brace", "suspender"})
 """Words of buttons that go through the loops of the braces, and close no edge."""
 BULKY = 2
 """The level of `bulky` from which a cloth is thick in a seam."""
-WRIST = frozenset({"cuff", "sleeve", "wrist"})
 OPEN_ENDED, ROLL_LINE = "open-ended-zip", "roll-line"
 CLOSING = frozenset({"collar", "neckband", "cuff", "faced-edge", "bound-edge"})
 """Kinds of place whose layers take in what is sewn to one of them."""
@@ -72,9 +73,6 @@ PLEAT, FLAT_PLEATS, PLEATED_ROUND = "pleat", frozenset({"knife", "box", "kilt", 
 TO_THE_HEM = 250.0
 """From this length on a pleat is meant to run down to the edge, mm: estimate."""
 PLANT, HALF, ALL = frozenset({"cotton", "linen", "hemp", "ramie"}), 50.0, 100.0
-SLEEVE_SEAMS = frozenset({"underarm", "side-and-sleeve"})
-OVER_THE_HAND = 220.0
-"""From this length on a closed ring goes over a hand, mm: estimate."""
 STIFF = frozenset({"fusible", "low-temperature fusible", "sew-in", "canvas"})
 HELD_ABOVE = frozenset({"shoulder", "armhole", "crotch", "inseam", "waistband", "raglan"})
 """Roles of a garment that does not hang from straps."""
@@ -98,7 +96,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "takes a nail": lambda: _takes_a_nail(place, facts),
         "no lapel": lambda: not _lapel(place, facts),
         "slit to be stayed": lambda: _ravels(place, facts),
-        "round cuff": lambda: _ring(place, facts),
+        "round cuff": lambda: is_ring(place, facts.places),
         "free layer at the zip": lambda: bool(free_at_zip(place, facts.garment)),
         "band in pieces": lambda: any(
             b.pieces > 1 for b in bands_of(place.seam, facts.garment, facts.knowledge)
@@ -106,7 +104,11 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "line may give": lambda: ascut.line_may_give(place, facts),
         "rows laid on one face": lambda: ascut.in_rows(place, facts),
         "band of one layer that stays as cut": lambda: ascut.of_one_layer(place, facts),
-        "band with ends": lambda: not _ring(place, facts),
+        "band with ends": lambda: (
+            not is_ring(place, facts.places) and not ends_in_zip(place, facts.places)
+        ),
+        "collar made nowhere": lambda: not is_made_up(place, facts.places),
+        "band faced": lambda: bool(faced_with(place, facts.places, facts.garment)),
         "opens end to end": lambda: _end_to_end(place, facts),
         "pocket lined": lambda: place.unit == "both" or _two_sided(place, facts),
         "flap over it": lambda: _flap_over(place, facts),
@@ -249,20 +251,6 @@ def _two_sided(place: SeamPlace, facts: Facts) -> bool:
     """Whether a pocket holds the cloth that lines the garment, whatever that is called."""
     lining = lining_cloths(facts.places) & set(place.cloths)
     return bool(lining) and lining != set(place.cloths)
-
-
-def _ring(place: SeamPlace, facts: Facts) -> bool:
-    """Whether a cuff is a ring, for no opening is named.
-
-    A gathered one is where it lets the hand in and the sleeve is closed along its whole length.
-    """
-    wide = float(place.seam.facts.get("length", 0.0)) >= OVER_THE_HAND
-    tube = wide and any(p.role.id in SLEEVE_SEAMS for p in facts.places)
-    if place.kind.id != "cuff" or (place.full and not tube):
-        return False
-    fastened = (p for p in facts.places if p.kind.family == "fastening")
-    wrists = any(WRIST & set(_words(p.name)) for p in fastened)
-    return not wrists and not any(p.kind.id == "placket" for p in facts.places)
 
 
 def _lapel(place: SeamPlace, facts: Facts) -> bool:

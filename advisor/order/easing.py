@@ -14,18 +14,15 @@ from advisor.order.namewords import GATHERED, LOWER, OPENS
 from advisor.order.roles import PLEATED_HEM, POCKET_ZIP
 from advisor.order.setups import Setups
 from advisor.project.garment import Garment
+from advisor.project.hembands import AT_WAIST, ends_the_body
 from advisor.project.placing import singular_words
 
 HAIR = frozenset({"wool", "mohair", "cashmere", "alpaca", "camel", "angora"})
 """Fibres that steam draws together; silk and plants keep the fullness that is put into them."""
 ALL = 100.0
-AT_WAIST = frozenset({"waist", "waistband", "welt"})
-"""Words of a rib that may be the lower edge of a jacket."""
+BANDS = frozenset({"neckband", "waistband"})
 ON_LEG = frozenset({"ankle", "leg"})
 """Words of a band that closes a leg, which no opening of the front reaches."""
-WORN_ABOVE = frozenset(
-    {"shoulder", "raglan", "armhole", "yoke", "side-and-sleeve", "collar", "collar-attach"}
-)
 
 
 def eases_away(place: SeamPlace, garment: Garment) -> bool:
@@ -75,20 +72,23 @@ def _opens_the_leg(place: SeamPlace) -> bool:
 
 def ends_in_zip(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
     """Whether the ends of a lower band are taken in by the zip of the front, and so stay open."""
-    lower = (LOWER | AT_WAIST) & set(singular_words(place.name))
+    lower = ends_below(place.name) and place.role.id == "neckband"
     zips = (p for p in places if p.kind.id == "zip" and OPENS & set(singular_words(p.name)))
-    return bool(lower) and two_ended(place, places) and any(zips)
+    return lower and two_ended(place, places) and any(zips)
+
+
+def ends_below(name: str) -> bool:
+    """Whether a band is called after the lower edge or the waist."""
+    return bool((LOWER | AT_WAIST) & set(singular_words(name)))
+
+
+def is_foot(place: SeamPlace) -> bool:
+    """Whether a band of two layers is the lower edge of a jacket, and its zip runs over its end."""
+    return place.kind.id == "waistband" and place.role.id == "neckband"
 
 
 def ends_at(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
     """Whether it ends at a rib of its waist, with no skirt or legs below, or is hemmed already."""
     if place.role.id == PLEATED_HEM:
         return True
-    words = set(singular_words(place.name))
-    if place.kind.id != "neckband" or "pocket" in words or not AT_WAIST & words:
-        return False
-    others = [p for p in places if p.name != place.name]
-    worn_above = any(p.role.id in WORN_ABOVE for p in others)
-    below = {"crotch", "inseam", "tier"}
-    legs = any(p.role.id in below or "skirt" in singular_words(p.name) for p in others)
-    return worn_above and not legs
+    return place.kind.id in BANDS and ends_the_body(place.seam, [p.seam for p in places])

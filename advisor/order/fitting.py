@@ -151,9 +151,13 @@ class Fitting:
         return cut and not sleeve and self._may_move(place)
 
     def _may_move(self, place: SeamPlace) -> bool:
-        """Whether a fitting to the body may still move what lies on a piece of the shell."""
-        close = (place.seam.fitting or self.degree) == TO_BODY and place.unit != "lining"
-        return close and self.garment.pattern != TRIED
+        """Whether a fitting may still move what lies on a piece of the shell.
+
+        One to the body may unless the pattern has been tried; a loose one where that is called new.
+        """
+        degree, pattern = place.seam.fitting or self.degree, self.garment.pattern
+        moves = pattern != TRIED if degree == TO_BODY else degree == LOOSELY and pattern == NEW
+        return moves and place.unit != "lining"
 
     @cached_property
     def late(self) -> frozenset[str]:

@@ -10,15 +10,20 @@ from collections.abc import Sequence
 from typing import Final
 
 from advisor.knowledge.model import Knowledge
+from advisor.order.easing import ends_below
 from advisor.order.kinds import SeamPlace
 from advisor.order.roles import holds_words
 from advisor.project.garment import Garment
 from advisor.project.linings import lining_by_seams
+from advisor.project.placing import singular_words
 
 SLEEVE, ZIP, UNDERCOLLAR, PILES = "sleeve", "zip", "undercollar", "piles"
 NAMED_AFTER: Final = "{place}"
 """How a line begins that is called after the place, and is of what is drawn up there."""
+TO_A_BAND, CUFF, RIB = "lining to", "cuff", "neckband"
+"""How a line begins that joins a lining to what the shell ends in, and what that may be."""
 SKIRT, LINED = "skirt", "lining"
+WRISTS: Final = frozenset({"cuff", "sleeve", "wrist"})
 ARMHOLES: Final = frozenset({"armhole", "raglan"})
 """Roles of what joins a sleeve to the body, each perhaps of its own cloth."""
 
@@ -38,6 +43,8 @@ def cloths_of(
         The cloths; where one of two is meant and nothing tells which, `this or that`, which no
         project takes until the maker has struck one of them out.
     """
+    if wanted.startswith(TO_A_BAND):
+        return _of_band(holds_words(wanted, CUFF), garment, knowledge) + place.cloths
     if place.full and (wanted.startswith(NAMED_AFTER) or holds_words(wanted, SKIRT)):
         return place.full
     found = _own_side(place, garment, knowledge) or tuple(garment.cloths)
@@ -49,13 +56,24 @@ def cloths_of(
         return tuple(name for name in place.cloths if name in cut)
     if place.kind.id == ZIP and len(found) > 1:
         return (" or ".join(found),)  # it ends in one of them, and nothing tells in which
-    if place.role.id not in ARMHOLES or len(found) == 1:
+    of_a_cuff = place.kind.id == CUFF and holds_words(wanted, SLEEVE)
+    if not (place.role.id in ARMHOLES or of_a_cuff) or len(found) == 1:
         return found
     sleeves = _of_sleeves(found, place, garment)
     body = tuple(name for name in found if name not in sleeves)
     meant = sleeves if holds_words(wanted, SLEEVE) else body if sleeves else found
     meant = meant or found
     return meant if len(meant) == 1 else (" or ".join(meant),)
+
+
+def _of_band(at_wrist: bool, garment: Garment, knowledge: Knowledge) -> tuple[str, ...]:
+    """The cloths of the shell where it ends: at a cuff that of the sleeve, else the rib as well."""
+    bands = (s for s in garment.seams if s.place in (RIB, CUFF))
+    found = (s for s in bands if at_wrist == bool(WRISTS & set(singular_words(s.name))))
+    cloths = next((s.cloths() for s in found if at_wrist or ends_below(s.name)), ())
+    kinds = {name: knowledge.entries[garment.cloths[name].entry].kind for name in cloths}
+    own = tuple(name for name in dict.fromkeys(cloths) if kinds[name] == "cloth")
+    return own[:1] if at_wrist else own
 
 
 def _own_side(place: SeamPlace, garment: Garment, knowledge: Knowledge) -> tuple[str, ...]:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from advisor.order.easing import ends_below, is_foot
 from advisor.order.sidezip import side_left_open
 from advisor.project.placing import singular_words
 from advisor.project.zipping import runs_into
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
     from advisor.units import System
 
 HIDDEN, PLAIN_ROLE, BELOW = "concealed-zip", "plain", "skirt"
+RIB = "neckband"
 HAND_WIDE = "an opening a hand wide"
 """How wide the gap is where she says nothing: common practice."""
 
@@ -68,7 +70,12 @@ def opening_fields(place: SeamPlace, places: Sequence[SeamPlace], units: System)
     gap = f"an opening of {show('length', wide, units)}" if wide else HAND_WIDE
     here = f", and leave {gap} in a straight stretch to turn through" if opened == place else ""
     below = seam_below(place, places) or side_left_open(place, places)
-    return {"leave": here, "opened": opened.name, "below": below.name if below else ""}
+    rib = next((p for p in places if p.kind.id == RIB and ends_below(p.name)), None)
+    foot = f", at the foot along the seam of {rib.name}, the rib between the two" if rib else ""
+    lined = is_foot(place) and any(p.unit == "lining" and p.kind.id == "seam" for p in places)
+    hung = " and the lower edge of the lining, seam on seam" if lined else ""
+    called = {"hung": hung, "opened": opened.name, "below": below.name if below else ""}
+    return {"leave": here, "foot": foot, **called}
 
 
 def left_open(place: SeamPlace, units: System) -> str:

@@ -9,6 +9,7 @@ from advisor.knowledge.ordering import SeamKind
 from advisor.order import namewords as called
 from advisor.project.garment import Garment, Seam
 from advisor.project.headwords import head_of
+from advisor.project.hembands import AT_WAIST, ends_the_body, runs_to_the_zip
 from advisor.project.linings import LINING, Unit, of_a_part, of_part
 from advisor.project.placing import BONES, singular_words
 from advisor.project.pleated_hem import hemmed_before_pleats, pleats_run_down
@@ -33,7 +34,7 @@ PART_HEM = "part-lining-hem"
 """The role of the lower edge of a half lining, which no hem of the shell levels."""
 PLEATED_HEM = "pleated-hem"
 """The role of a hem that is sewn before the pleats are laid, so that none comes last."""
-WELTS = frozenset({"pocket", "hem-band"})
+WELTS = frozenset({"pocket", "hem-band", "collar", "collar-attach"})
 """Roles of a name that a rib stretched to the edge takes over."""
 NECKBAND, FRONT_BAND = "neckband", "front-band"
 HEMMED_FLAT = frozenset({"sleeve-hem", "top-edge", "hood-edge", "foundation-hem"})
@@ -164,9 +165,11 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     set at a vent but felled to it.
     """
     words = set(singular_words(seam.name))
-    frilled = _of_a_frill(role, seam, garment)
-    if frilled:
-        return frilled
+    beside = (
+        NECKBAND if _at_the_foot(role, seam, garment, kind) else _of_a_frill(role, seam, garment)
+    )
+    if beside:
+        return beside
     if GUSSET in words and (ARMS & words or role in ("crotch", "inseam")):
         return _gusset(words, seam, garment)
     if role in ("centre", "side") and len(called.HALVES & words) == 1 and _beside_the_middle(seam):
@@ -181,6 +184,13 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     if kind == "ribbon" and seam.name not in garment.wishes.joins and not seam.making.crosses:
         return "edge-trim" if _round_the_edges(seam, words) else ""
     return "vent-lining" if kind == "lining-seam" and called.VENTS & words else ""
+
+
+def _at_the_foot(role: str, seam: Seam, garment: Garment, kind: str) -> bool:
+    """Whether a band at the waist is the lower edge of a jacket, over whose end its zip runs."""
+    if role not in AT_WAIST or not ends_the_body(seam, garment.seams):
+        return False
+    return kind == NECKBAND or (kind == "waistband" and runs_to_the_zip(seam, garment.seams))
 
 
 def _gusset(words: set[str], seam: Seam, garment: Garment) -> str:
@@ -266,7 +276,7 @@ def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKin
         return replace(role, crosses=(*role.crosses, "neckband"))
     if role.id == "crotch" and not any("side" in singular_words(n) for n in zips):
         return replace(role, crosses=(*role.crosses, "concealed-zip"))
-    if role.id == "neckband" and called.LOWER & words:
+    if role.id == NECKBAND and (called.LOWER | AT_WAIST) & words:
         return replace(role, crosses=(*role.crosses, "side", "side-and-sleeve", "centre"))
     bodice = any(called.ABOVE & set(singular_words(seam.name)) for seam in garment.seams)
     not_here = {"waist"} if role.id in called.ZIPS and not bodice else set()

@@ -10,6 +10,7 @@ from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import PLAIN
 from advisor.order.backed import BEHIND, as_worked, backed_with, boned_backing, clear_of_bones
 from advisor.order.beside import STIFF, STRIPS, is_frill, marked, pleats_above
+from advisor.order.cuffs import faced_with
 from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
 from advisor.order.fusing import DWELL, fusing_time, too_hot
@@ -48,6 +49,8 @@ SET_IN = "armhole"
 BONES_CLEAR = 6.0
 """How far a bone ends from any seam at the least, mm: common practice."""
 BY_HAND = "with the fingers: no iron here"
+FACE = "face"
+"""What the stage is called that sews the outer edge of a band to its facing."""
 LINING_AFTER = "fell-hem"
 """The piece of work by which the lining is brought to a hem."""
 STRIPPED = frozenset({"Hong Kong", "bound"})
@@ -66,6 +69,9 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     absent = facts.setups.bones(place) | facts.ruled_out(place)
     if op.id == "join":
         absent |= {name for name in place.notions if facts.entry(name).id in LAID_AFTER}
+    facing = faced_with(place, facts.places, facts.garment)
+    if op.id == "join" and any(stage.verb == FACE for stage in place.method.stages):
+        absent |= {facing}
     apart = _falls_apart(op, place, facts)
     absent |= apart
     layers = [use.cloth for use in place.seam.uses if use.cloth not in absent]
@@ -73,7 +79,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     if apart:
         how = f": {listed(list(dict.fromkeys(layers)))} alone, no stitch through the lining"
     units = facts.garment.units
-    opening = opening_fields(place, facts.places, units)
+    opening = opening_fields(place, facts.places, units) | {"facing": facing}
     opening["marked"] = marked(place, facts) if "{marked}" in op.does else ""
     text = op.does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
     gap = left_open(place, units) if op.id in JOINS and "{leave}" not in op.does else ""

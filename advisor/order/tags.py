@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from advisor.knowledge.ordering import Operation
 from advisor.order.beside import ends_of, gone_through, is_frill
+from advisor.order.easing import is_foot
 from advisor.order.facts import Facts
 from advisor.order.fitting import BEHIND, TO_BODY
 from advisor.order.kinds import SeamPlace, crosses
@@ -78,6 +79,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "shell to lining": place.unit == "both" and place.kind.id == "faced-edge",
         "takes in the lining": place.unit == "both" and place.kind.family not in NO_SEAM,
         "opens the front": place.method.id == "open-ended-zip",
+        "foot of the body": is_foot(place),
         "felled in the flat": any(closes_the_tube(p, place) for p in facts.places),
         "edge of straps": _upper_edge(place) and place.kind.id != FACED,
         "closes over straps": _upper_edge(place) and place.kind.id == FACED,

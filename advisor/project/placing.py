@@ -16,7 +16,7 @@ from advisor.knowledge.places import PLAIN, PlaceKind, plain_word
 from advisor.project.edgewords import NEVER_HEMMED
 from advisor.project.garment import Cloth, Seam
 from advisor.project.headwords import head_of
-from advisor.project.hembands import BAND_BELOW, band_below
+from advisor.project.hembands import BAND_BELOW, band_below, ends_the_body
 from advisor.project.waisttabs import hang_from_waist, is_tied
 
 GATHERED, SHUT_IN = 1.1, 3
@@ -49,8 +49,9 @@ LET_IN = frozenset({"inset", "let"})
 """Words by which a lace is let into a cloth, which is cut away behind it."""
 LAID = "applique"
 POCKETS = frozenset({"set-in-pocket", "welt-pocket"})  # their bag hangs inside
-BANDED = POCKETS | {"hem", "cuff"}
+BANDED = POCKETS | {"hem", "cuff", "collar"}
 """Kinds that a name may mean where a knit stretched to the edge makes a band of it."""
+RIB, RIB_STRETCHED = "neckband", "the knit that is stretched to it"
 SINGLE = frozenset({"canvas", "interfacing", "stay-tape", "ribbon"})
 """Kinds that lie on one piece: between two layers they are in a seam, which is the place."""
 
@@ -74,6 +75,9 @@ def with_places(
     built = []
     for seam in seams:
         found = placed(seam, kinds.get(seam.name, ""), entries, known)
+        stretched = found.because and _band_of_knit(seam, entries)
+        if found.kind == "waistband" and stretched and ends_the_body(seam, seams):
+            found = Placed(RIB, RIB_STRETCHED)
         if found.kind in (PLAIN, "yoke") and _shut_in(seam, seams, pieces):
             turned = replace(seam, facts=seam.facts | {"edge": "turned"})
             built.append(_placed_as(turned, Placed("yoke", found.because), ("edge",)))
@@ -165,7 +169,7 @@ def _placed_by(
         words = "collar"  # a woven band stretches onto nothing: it takes the neck in like a stand
     unnamed = not words and "band" in singular_words(seam.name)
     if (unnamed or words in BANDED) and _band_of_knit(seam, entries):
-        return Placed("neckband", "the knit that is stretched to it")
+        return Placed(RIB, RIB_STRETCHED)
     by_notion = _by_notion(seam, about, words, kinds)
     if by_notion is not None:
         return by_notion

@@ -68,6 +68,9 @@ def _stage(stage: Stage, knowledge: Knowledge) -> dict[str, Any]:
             "how": "",
             "marked": "Mark it through its buttonhole, or where it goes, and sew it on",
             "leave": f", and leave {HAND_WIDE} to turn through",
+            "foot": "",
+            "hung": "",
+            "facing": "its cloth",
             "opened": "the place",
             "below": "the other seams",
         }

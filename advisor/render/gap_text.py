@@ -41,8 +41,8 @@ def no_steps(report: Answer) -> str:
     if not places:
         return ""
     return (
-        f"Something seems to be missing at {places}, and has no steps here: advisor check "
-        f"{for_shell(report.file)} says what, and the line to write."
+        f"What seems to be missing at {places} has no steps here: advisor check "
+        f"{for_shell(report.file)} says what it is, and the line to write."
     )
 
 

@@ -1,0 +1,81 @@
+"""Cuffs, bands and collars: whether one is a ring, what it is faced with, where it is made up."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from advisor.order.kinds import SeamPlace
+from advisor.project.garment import Garment
+from advisor.project.placing import singular_words
+
+WRIST = frozenset({"cuff", "sleeve", "wrist"})
+LEG = frozenset({"ankle", "knee", "leg"})
+"""Words of a band that closes a leg, and of its fastening."""
+SLEEVE_SEAMS = frozenset({"underarm", "side-and-sleeve"})
+LEG_SEAMS = frozenset({"inseam", "side"})
+"""Roles of the seams that make a sleeve, or a leg, a tube."""
+OVER_THE_HAND = 220.0
+"""From this length on a closed ring goes over a hand, mm: estimate."""
+FACED = frozenset({"cuff", "waistband"})
+"""Kinds of band whose inside may be cut of another cloth."""
+MADE_UP, PLIES = frozenset({"collar", "hood", "hood-edge"}), 2
+"""Roles of what makes a collar or a hood up; plies of a seam that sets one."""
+SEWN_TO, INNER = 3, frozenset({"facing", "lining", "inner", "inside", "under"})
+"""Layers from which on the last is the inside of a band; words of such a piece."""
+
+
+def is_ring(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether a cuff is a ring, for no opening is named.
+
+    A gathered one is where it lets the hand in and the sleeve is closed along its whole length.
+    """
+    wide = float(place.seam.facts.get("length", 0.0)) >= OVER_THE_HAND
+    tube = wide and any(p.role.id in _limb(place) for p in places)
+    if place.kind.id != "cuff" or (place.full and not tube):
+        return False
+    words = LEG if _on_leg(place) else WRIST
+    fastened = any(
+        p.kind.family == "fastening" and words & {*singular_words(p.name)} for p in places
+    )
+    slits = (p for p in places if p.kind.id == "placket")
+    return not fastened and not any(_on_leg(p) == _on_leg(place) for p in slits)
+
+
+def _on_leg(place: SeamPlace) -> bool:
+    return bool(LEG & {*singular_words(place.name)})
+
+
+def _limb(band: SeamPlace) -> frozenset[str]:
+    """The roles of the seams that end at a cuff."""
+    return LEG_SEAMS if _on_leg(band) else SLEEVE_SEAMS
+
+
+def faced_with(place: SeamPlace, places: Sequence[SeamPlace], garment: Garment) -> str:
+    """The cloth that faces a band inside: a layer beyond edge and band, of no seam of a lining.
+
+    A lining that has seams of its own hangs there, and the piece of the band itself is no facing.
+    """
+    layers = [use.cloth for use in place.seam.uses if use.cloth in place.cloths]
+    last = layers[-1] if len(layers) >= SEWN_TO else ""
+    if place.kind.id not in FACED or not last or last in place.full or last in layers[:-1]:
+        return ""
+    hung = any(
+        p.unit == "lining" and p.kind.family == "seam" and _meets(p, place, last) for p in places
+    )
+    named = (
+        set(singular_words(piece.name)) for piece in garment.plan.pieces if piece.cloth == last
+    )
+    own = any(place.kind.id in words and not INNER & words for words in named)
+    return "" if hung or own else last
+
+
+def is_made_up(collar: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether another place makes what is set to a neck, or it is of one ply, with no edge."""
+    others = (p for p in places if p.name != collar.name and p.unit != "lining")
+    made = any(p.role.id in MADE_UP or "collar" in singular_words(p.name) for p in others)
+    return made or len(collar.seam.uses) < PLIES or "hood" in singular_words(collar.name)
+
+
+def _meets(seam: SeamPlace, band: SeamPlace, cloth: str) -> bool:
+    """Whether a lining is sewn up of a cloth where it would reach a band: a sleeve's at a cuff."""
+    return cloth in seam.cloths and (band.kind.id != "cuff" or seam.role.id in _limb(band))
