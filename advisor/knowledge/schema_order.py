@@ -44,6 +44,7 @@ Fact = Literal[
     "pattern not tried",
     "lining loose at the zip",
     "free layer at the zip",
+    "zip runs over it",
     "lining loose at the vent",
     "eased",
     "no enclosed seam asked for",

@@ -11,6 +11,7 @@ from advisor.order.fitting import BEHIND, TO_BODY
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.layering import shuts_in_lining
 from advisor.order.legs import closes_the_tube
+from advisor.order.letout import edges_wait
 from advisor.order.namewords import AFTER_HEM, SHEER, UPPER_ROLES
 from advisor.order.roles import PART_HEM, POCKET_FLAP
 from advisor.project.placing import singular_words
@@ -48,7 +49,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
     tags = {
         "flat": role.flat and not tail,
         "closes": role.closes,
-        "fitted": fitting.fitted(place),
+        "fitted": edges_wait(place, facts),
         "tried": fitting.tried(place) and not any(past),
         "basted to try on": op.id == "baste" and fitting.basted(place),
         "basted to look": op.id == "baste" and _looked_at(place) and not fitting.basted(place),

@@ -8,17 +8,16 @@ from advisor.order.backed import boned_after
 from advisor.order.beside import ends_of
 from advisor.order.facts import Facts
 from advisor.order.kinds import SeamPlace
+from advisor.order.letout import CORRECTED, SLEEVE
 from advisor.order.openings import held_shut
 from advisor.order.step_words import listed
 from advisor.project.garment import Garment
 
-SLEEVE, ARMHOLE = "underarm", "armhole"
+ARMHOLE = "armhole"
 NO_PIN_ON_A_CHILD = (
     "; no pin stays in it on a child: baste, count the pins as they come out, or hold it to a "
     "garment that fits"
 )
-CORRECTED = frozenset({"shoulder", SLEEVE})
-"""Roles of seams that a fitting corrects as often as a side, though no edge waits for it."""
 
 
 def what_to_find_out(garment: Garment) -> str:
