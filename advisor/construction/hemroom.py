@@ -14,13 +14,13 @@ from advisor.construction.disagreement import Disagreement, Figure
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.places import Method
 from advisor.project.garment import Garment, Seam
-from advisor.units import show_range
+from advisor.units import show_size
 from advisor.units.reading import parse
 
 HEM: Final = "hem"
 TAKES: Final = re.compile(r"(\S+ (?:mm|cm|in)) allowed")
 """How much a hem is allowed at most, in the words that its method tells it in."""
-USUAL: Final = re.compile(r"(?:\S+ to )?(\S+ (?:mm|cm|in)) deep(?!, twice)")
+USUAL: Final = re.compile(r"(?:\d[\d./ ]* to )?(\d[\d./ ]* (?:mm|cm|in)) deep(?!, twice)")
 """How deep a hem is usually turned, in the words of its method."""
 
 
@@ -58,7 +58,7 @@ def as_she_has_it(deep: str, seam: Seam, garment: Garment) -> str:
         return deep
     if seam.facts.get("shape") == "curved" and hers[-1] > parse("length", usual[1]):
         return deep
-    said = show_range("length", hers[0], hers[-1], garment.units)
+    said = " to ".join(show_size(mm, garment.units) for mm in dict.fromkeys((hers[0], hers[-1])))
     return deep.replace(usual[0], f"{said} deep")
 
 
