@@ -151,6 +151,7 @@ Tag = Literal[
     "before last press",
     "of the shell",
     "of the lining",
+    "lining of a new pattern",
     "not of the lining",
     "not a flap",
     "not of a collar",

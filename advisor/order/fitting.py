@@ -153,6 +153,11 @@ class Fitting:
         sleeve = SLEEVES & set(singular_words(f"{place.name} {place.seam.part}"))
         return cut and not sleeve and self.may_move(place)
 
+    @property
+    def cut_anew(self) -> bool:
+        """Whether it is fitted to the body, and nobody has cut it before."""
+        return self.degree == TO_BODY and self.garment.pattern == NEW
+
     def may_move(self, place: SeamPlace) -> bool:
         """Whether a fitting to the body may still move what lies on a piece of the shell."""
         close = (place.seam.fitting or self.degree) == TO_BODY and place.unit != "lining"
@@ -308,7 +313,7 @@ class Fitting:
         Sewn, it leaves its holes; and where the waist is basted, the bodice is tried on as a whole.
         What is laid over a dart before that, as canvas, lace or a stay, has it sewn first.
         """
-        new = self.garment.pattern == NEW and self.may_move(place) and self.concerned(place)
+        new = self.cut_anew and self.may_move(place) and self.concerned(place)
         if not new or place.op != DART or any(self._covers(p, place) for p in self.places):
             return False
         return bool(self.keeps(place)) or any(map(self._hangs, self.places))

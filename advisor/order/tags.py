@@ -68,6 +68,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "hangs from nothing": strapless(place.seam, facts.garment),
         "of the shell": place.unit == "shell",
         "of the lining": place.unit == "lining",
+        "lining of a new pattern": place.unit == "lining" and fitting.cut_anew,
         "not of the lining": place.unit != "lining",
         "at the zip": place.kind.id in AT_A_ZIP and "zip" in singular_words(place.name),
         "left as it is cut": place.method.id == "hem-left-raw",
