@@ -25,3 +25,9 @@ def edges_wait(place: SeamPlace, facts: Facts) -> bool:
     """Whether the edges of a seam are left alone until it is fitted."""
     cut = corrected(place, facts) and facts.setups.finish(place) == PINKED
     return facts.fitting.fitted(place) or cut
+
+
+def left_whole(place: SeamPlace, facts: Facts) -> bool:
+    """Whether an edge that is neatened before the fitting keeps its whole allowance for it."""
+    moves = facts.fitting.fitted(place) and facts.fitting.may_move(place)
+    return facts.setups.finish(place) != PINKED and (moves or corrected(place, facts))

@@ -15,7 +15,7 @@ from advisor.order.facts import Facts
 from advisor.order.fusing import DWELL, fusing_time, too_hot
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
-from advisor.order.letout import corrected
+from advisor.order.letout import left_whole
 from advisor.order.namewords import LAID_ON
 from advisor.order.openings import free_at_zip, left_open, opening_fields, waits, zip_gap, zips_over
 from advisor.order.roles import PLEATED_HEM
@@ -147,7 +147,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
     if op == "neaten-facing":
         return _finish(facing_finish(facts, place))
     if op.startswith("neaten"):
-        whole = op == "neaten-early" and corrected(place, facts)
+        whole = op == "neaten-early" and left_whole(place, facts)
         return _finish(facts.setups.finish(place)) + EDGE_ALONE * whole
     words = {
         "stay-stitch": lambda: as_worked(facts.setups.stayed(place), facts) + _stay(place, units),

@@ -74,4 +74,4 @@ def _shut_for_now(places: Sequence[SeamPlace], facts: Facts, held: str) -> str:
         and p.unit != "lining"
         and (p.role.id in ZIPS or (p.kind.id in CLOSINGS and BODY & set(singular_words(p.name))))
     ]
-    return f"; {held} {doors[0]} shut along its line" if doors else ""
+    return f"; {held} it shut along the line of {doors[0]}" if doors else ""

@@ -119,8 +119,8 @@ def test_the_skirt_is_closed_and_the_back_pinned_for_the_fitting() -> None:
     """What hangs open tells nothing."""
     found = work(BEE)
     assert stands(found, "join skirt side", "press skirt side", "baste waist", "fit")
-    assert "pin centre back zip shut along its line" in found.tasks["fit"].step.does
-    assert "pin back closing shut along its line" in frock().tasks["fit"].step.does
+    assert "pin it shut along the line of centre back zip" in found.tasks["fit"].step.does
+    assert "pin it shut along the line of back closing" in frock().tasks["fit"].step.does
 
 
 def test_nothing_is_cut_off_a_shoulder_before_the_fitting() -> None:
