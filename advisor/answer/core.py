@@ -17,6 +17,7 @@ from advisor.claims.pressed_alone import ALONE
 from advisor.claims.telling import told_lines
 from advisor.claims.valuesets import Span
 from advisor.claims.workarounds import INTERFACING, Instruction
+from advisor.construction.hemroom import as_she_has_it
 from advisor.decide.trials import find_trials, guards, of_two_cloths, weight_of
 from advisor.knowledge.model import COLD, LIMIT_ASPECT
 from advisor.knowledge.places import Method
@@ -120,7 +121,7 @@ def _turned(method: Method, seam: Seam, judgement: Judgement) -> tuple[str, ...]
     given = ALLOWANCE in verdicts or "allowance" in seam.facts
     curved = seam.facts.get("shape") == "curved"
     deep = turn.curved if curved and turn.curved else turn.deep
-    return (turn.edge,) if given else (deep, turn.edge)
+    return (turn.edge,) if given else (as_she_has_it(deep, seam, judgement.garment), turn.edge)
 
 
 def told_cautions(judgement: Judgement, teller: Teller) -> tuple[ToldCaution, ...]:

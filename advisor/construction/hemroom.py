@@ -14,11 +14,14 @@ from advisor.construction.disagreement import Disagreement, Figure
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.places import Method
 from advisor.project.garment import Garment, Seam
+from advisor.units import show_size
 from advisor.units.reading import parse
 
 HEM: Final = "hem"
 TAKES: Final = re.compile(r"(\S+ (?:mm|cm|in)) allowed")
 """How much a hem is allowed at most, in the words that its method tells it in."""
+USUAL: Final = re.compile(r"(?:\d[\d./ ]* to )?(\d[\d./ ]* (?:mm|cm|in)) deep(?!, twice)")
+"""How deep a hem is usually turned, in the words of its method."""
 
 
 def deep_in_narrow(judgement: Judgement, knowledge: Knowledge) -> Iterator[Disagreement]:
@@ -29,7 +32,7 @@ def deep_in_narrow(judgement: Judgement, knowledge: Knowledge) -> Iterator[Disag
         if method is None or found is None or len(seam.cloths()) > 1:
             continue
         most = parse("length", found[1])
-        for name, deep in _below(seam, judgement.garment):
+        for name, deep in turned_up_below(seam, judgement.garment):
             if deep > most:
                 has = Figure(f"the piece {name} has a hem of", deep)
                 takes = Figure(f"{seam.name} is made a {method.name}, which takes at most", most)
@@ -44,7 +47,22 @@ def _made(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> Method | No
     return methods.get(seam.method) or next(fit, None)
 
 
-def _below(seam: Seam, garment: Garment) -> list[tuple[str, float]]:
+def as_she_has_it(deep: str, seam: Seam, garment: Garment) -> str:
+    """How deep a hem is turned, by what is cut for it where her pieces say that.
+
+    On a curve what is deeper than the usual does not lie, and a narrow hem has its own measure.
+    """
+    usual = USUAL.search(deep)
+    hers = sorted({mm for _, mm in turned_up_below(seam, garment)})
+    if usual is None or not hers:
+        return deep
+    if seam.facts.get("shape") == "curved" and hers[-1] > parse("length", usual[1]):
+        return deep
+    said = " to ".join(show_size(mm, garment.units) for mm in dict.fromkeys((hers[0], hers[-1])))
+    return deep.replace(usual[0], f"{said} deep")
+
+
+def turned_up_below(seam: Seam, garment: Garment) -> list[tuple[str, float]]:
     """The pieces of its cloth that have a hem said, with how deep that is."""
     mine = (p for p in garment.plan.pieces if p.cloth in seam.cloths() and p.hem is not None)
     return [(p.name, p.hem) for p in mine if p.hem is not None and may_belong(p, seam, garment)]

@@ -24,7 +24,7 @@ from advisor.order.fitting import NEEDLE_HOLES, PILE_LINE
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
 from advisor.order.namewords import MARKED, NECK, PARTLY
-from advisor.order.openings import closed_here, free_at_zip, turned_here
+from advisor.order.openings import closed_here, free_at_zip, turned_here, zips_over
 from advisor.order.overlocking import OVERLOCKER
 from advisor.order.roles import (
     FRILLED,
@@ -98,6 +98,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "slit to be stayed": lambda: _ravels(place, facts),
         "round cuff": lambda: is_ring(place, facts.places),
         "free layer at the zip": lambda: bool(free_at_zip(place, facts.garment)),
+        "zip runs over it": lambda: bool(zips_over(place, facts.places)),
         "band in pieces": lambda: any(
             b.pieces > 1 for b in bands_of(place.seam, facts.garment, facts.knowledge)
         ),

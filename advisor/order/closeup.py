@@ -1,8 +1,8 @@
 """What is left open for as short a time as the set-ups allow: rows, and allowances to be graded.
 
 The search does a step as soon as it is free of charge, so gathering rows are stitched long before
-the seam that they are drawn up for, and pull out or are lost while the piece is handled. What the
-custom of the trade has later waits as long: allowances that another seam shuts in meanwhile.
+the seam that they are for, and pull out while the piece is handled; drawn up, they are lost. What
+the custom of the trade has later waits as long: allowances that another seam shuts in meanwhile.
 """
 
 from __future__ import annotations
@@ -16,8 +16,8 @@ from advisor.order.plan import OrderPlan, changes_of
 from advisor.order.search import Setting
 from advisor.order.sittings import Couple
 
-LOOSE: Final = frozenset({"gather", "lay-pleats"})
-"""Pieces of work that hold nothing until the seam that follows is sewn."""
+LOOSE: Final = ("draw-up", "gather", "lay-pleats")
+"""Work that holds nothing until the seam that follows is sewn; what is nearest to that, first."""
 PROMPT: Final = frozenset({"grade"})
 """Work that is done as soon as its seam is pressed, while the shears still come to it."""
 

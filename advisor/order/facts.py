@@ -29,6 +29,7 @@ from advisor.order.easing import (
 )
 from advisor.order.fitting import NOT, Fitting, staged
 from advisor.order.kinds import SeamPlace
+from advisor.order.letout import edges_wait
 from advisor.order.namewords import FINISHED, GATHERED, LAID_ON, SHOULDERED, STAYED_ON_BIAS
 from advisor.order.openings import loose_at_zip, seam_below
 from advisor.order.rain import coated_throughout, proofed
@@ -361,9 +362,8 @@ class Facts:
         does a knife come beside a bone: what is let out there has its edge all the same.
         """
         zipped = any(runs_into(place.seam, other.seam) for other in self.places)
-        if zipped or beside_bones(place, self):
-            return False
-        return self.fitting.fitted(place) and self.of_garment("something to fit")
+        settled = zipped or beside_bones(place, self)
+        return not settled and edges_wait(place, self) and self.of_garment("something to fit")
 
     def neatened(self, place: SeamPlace) -> bool:
         """Whether the edges of the seam are neatened as work of their own."""

@@ -42,6 +42,7 @@ SET_IN = frozenset({"insert", "godet", "style"})
 """Words of a panel that ornaments or widens, and shapes nothing."""
 HANGING = frozenset({"side", "centre"})
 """Roles of the seams that hang down a skirt: on the bias they drop with it."""
+COVERING = frozenset({"backing", "laid on", "stay"})
 FLAT = frozenset({"backing", "laid on"})
 """Families of places on a single piece, which no fitting moves."""
 
@@ -108,9 +109,11 @@ class Fitting:
         """Whether nothing of a fitted place is left to let out after a stage of it."""
         if self.cut_into(place):
             return any(stage.work == op.id for stage in place.method.stages)
+        if op.id == "grade" and place.kind.id == YOKE and self.may_move(place):
+            return True
         if self.cut_behind(place, op) or (not op.let_out and self._holed(place)):
             return True
-        if op.id == "join" and (self._marked(place) or self._drops(place)):
+        if op.id in ("join", DART) and (self._marked(place) or self._drops(place)):
             return True
         if (op.let_out and not self._trimmed(place, op)) or not self.concerned(place):
             return False
@@ -139,7 +142,7 @@ class Fitting:
         has been tried has settled that.
         """
         cut = any(stage.cuts_in for stage in place.method.stages)
-        return cut and self._may_move(place)
+        return cut and self.may_move(place)
 
     def cut_behind(self, place: SeamPlace, op: Operation) -> bool:
         """Whether what lies behind a lace is cut away there, of a piece that a fitting may move.
@@ -148,9 +151,14 @@ class Fitting:
         """
         cut = any(stage.cuts_behind and stage.work == op.id for stage in place.method.stages)
         sleeve = SLEEVES & set(singular_words(f"{place.name} {place.seam.part}"))
-        return cut and not sleeve and self._may_move(place)
+        return cut and not sleeve and self.may_move(place)
 
-    def _may_move(self, place: SeamPlace) -> bool:
+    @property
+    def cut_anew(self) -> bool:
+        """Whether it is fitted to the body, and nobody has cut it before."""
+        return self.degree == TO_BODY and self.garment.pattern == NEW
+
+    def may_move(self, place: SeamPlace) -> bool:
         """Whether a fitting may still move what lies on a piece of the shell.
 
         One to the body may unless the pattern has been tried; a loose one where that is called new.
@@ -291,15 +299,33 @@ class Fitting:
     def _marked(self, place: SeamPlace) -> bool:
         """Whether it is basted and not sewn for the fitting: its cloth keeps the mark of a seam.
 
-        So is every seam that shapes what nobody has cut before. Where the pattern is known bones
-        are tried on in their channels, over seams that are sewn.
+        So is every seam that shapes what nobody has cut before, and every dart. Where the pattern
+        is known bones are tried on in their channels, over seams that are sewn.
         """
+        if self._dartmay_move(place):
+            return True
         if self.garment.pattern == NEW and self.shapes(place):
             return True
         boned = any(p.kind.id == "boning" for p in self.places)
         kept = self.keeps(place)
         shaped = bool(kept) and self.shapes(place)
         return not boned and (shaped or (kept == PILE_LINE and place.role.fitted))
+
+    def _dartmay_move(self, place: SeamPlace) -> bool:
+        """Whether it is a dart of what nobody has cut before, and is basted to be tried on.
+
+        Sewn, it leaves its holes; and where the waist is basted, the bodice is tried on as a whole.
+        What is laid over a dart before that, as canvas, lace or a stay, has it sewn first.
+        """
+        new = self.cut_anew and self.may_move(place) and self.concerned(place)
+        if not new or place.op != DART or any(self._covers(p, place) for p in self.places):
+            return False
+        return bool(self.keeps(place)) or any(map(self._hangs, self.places))
+
+    @staticmethod
+    def _covers(over: SeamPlace, dart: SeamPlace) -> bool:
+        flat = over.kind.family in COVERING and over.kind.id not in POCKETS
+        return over.kind.id == "canvas" or (flat and crosses(over, dart))
 
     def _first(self, place: SeamPlace) -> bool:
         """Whether the first fitting needs this place by what it is."""
@@ -345,10 +371,10 @@ class Fitting:
 
 
 FRONT_ZIP, COLLAR, STRAP = "open-ended-zip", "collar", "strap-turned"
-NEW, TRIED, SHOULDER = "new", "tried", "shoulder"
+NEW, TRIED, SHOULDER, DART = "new", "tried", "shoulder", "dart"
 BEHIND = "back"
 """The word of a seam that lies clear of the canvas, which is in the fronts."""
-BAND, WAIST = "front-band", "waist"
+YOKE, BAND, WAIST = "yoke", "front-band", "waist"
 """A band down the whole front waits for the waist that it runs over: the front is pinned shut."""
 RAGLAN = "raglan"
 """The seam from which a sleeve hangs: nothing is tried on without it, though it lies closed."""

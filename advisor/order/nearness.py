@@ -53,6 +53,13 @@ PARTING, LOW = (
     frozenset({"front", "open", "leg", "ankle", "sleeve", "hem", "lower", "vent"}),
 )
 """Zips that open at their lower end, and words of one that may lie at the hem."""
+SKIRT, BODICE = "skirt", frozenset({"bodice", "neck", "neckline", "bust"})
+"""The word of what hangs from the waist, and words of what lies above it."""
+DOWN = frozenset({"side", "centre", "panel", "seam"})
+"""Words of a seam that runs down a skirt."""
+ABOVE_THE_WAIST = frozenset(
+    {"shoulder", "collar", "collar-attach", "neckband", "armhole", "raglan", "yoke", "underarm"}
+)
 SIDES, CLEAR_MM = frozenset({"side"}), 150.0
 """Words of a seam that runs down to the hem, and how far off an iron at that is, mm: estimate."""
 
@@ -68,6 +75,8 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
         return _ends_above(other, garment)
     if one.role.id == "hem" and role == "waistband":
         return _least_side(other, garment) >= LONG_MM
+    if one.role.id == "hem" and _above_the_waist(other):
+        return _long_skirt(garment) and _ends_at_the_waist(other, one, garment)
     if one.role.id in HOOD:
         return role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
     if at_sleeve_end(one):
@@ -91,6 +100,31 @@ def _least_side(place: SeamPlace, garment: Garment) -> float:
     down = (s for s in garment.seams if s.place == PLAIN and s.part == place.seam.part)
     sides = (float(s.facts.get("length", 0.0)) for s in down if SIDES & set(singular_words(s.name)))
     return min(sides, default=0.0)
+
+
+def _above_the_waist(place: SeamPlace) -> bool:
+    """Whether it lies in the bodice, by its role or its name, and runs down no skirt."""
+    words = set(singular_words(place.name))
+    high = place.role.id in ABOVE_THE_WAIST or bool(BODICE & words)
+    return high and SKIRT not in words and not AT_THE_HEM & words
+
+
+def _long_skirt(garment: Garment) -> bool:
+    """Whether a skirt has seams of its own, all so long that no iron reaches both of their ends."""
+    seams = [s for s in garment.seams if s.place == PLAIN and SKIRT in singular_words(s.name)]
+    down = [s for s in seams if DOWN & set(singular_words(s.name))]
+    return bool(down) and all(float(s.facts.get("length", 0.0)) >= LONG_MM for s in down)
+
+
+def _ends_at_the_waist(place: SeamPlace, hem: SeamPlace, garment: Garment) -> bool:
+    """Whether what a place holds beyond the cloths of a hem is sewn in bodice and sleeves alone.
+
+    A lining of which nobody says where it is sewn may hang down to the hem.
+    """
+    cloths = {n for n in place.cloths if n not in hem.cloths}
+    own = [s for s in garment.seams if s.place == PLAIN and set(s.cloths()) & cloths]
+    high = all((BODICE | SLEEVES) & set(singular_words(s.name)) for s in own)
+    return not cloths or (bool(own) and high)
 
 
 def _long_sleeved(garment: Garment) -> bool:

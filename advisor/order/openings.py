@@ -10,13 +10,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from advisor.order.easing import ends_below, is_foot
+from advisor.order.kinds import crosses
 from advisor.order.sidezip import side_left_open
 from advisor.project.placing import singular_words
 from advisor.project.zipping import runs_into
 from advisor.units import show
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterable, Sequence
 
     from advisor.order.kinds import SeamPlace
     from advisor.project.garment import Garment, GarmentPart
@@ -171,3 +172,10 @@ def held_shut(places: Sequence[SeamPlace]) -> str:
         return ""
     strips = "strips of firm cloth with eyelets, basted along both its edges and laced"
     return f"; hold {laced[0]} shut by {strips}"
+
+
+def zips_over(place: SeamPlace, places: Iterable[SeamPlace]) -> tuple[str, ...]:
+    """The zips that are set over the allowances of a waist, in the seam that closes it."""
+    if place.role.id != "waist" or place.op != "join":
+        return ()
+    return tuple(p.name for p in places if p.op == "zip" and crosses(p, place))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from advisor.claims.collect import Place
-from advisor.construction.fullness import drawn_up_by
+from advisor.construction.fullness import BY_MACHINE, drawn_up_by
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import PLAIN
 from advisor.order.backed import BEHIND, as_worked, backed_with, boned_backing, clear_of_bones
@@ -16,8 +16,9 @@ from advisor.order.facts import Facts
 from advisor.order.fusing import DWELL, fusing_time, too_hot
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
+from advisor.order.letout import left_whole
 from advisor.order.namewords import LAID_ON
-from advisor.order.openings import free_at_zip, left_open, opening_fields, waits, zip_gap
+from advisor.order.openings import free_at_zip, left_open, opening_fields, waits, zip_gap, zips_over
 from advisor.order.roles import PLEATED_HEM
 from advisor.order.shearing import deep_pile
 from advisor.order.topstitching import in_rows
@@ -53,6 +54,7 @@ FACE = "face"
 """What the stage is called that sews the outer edge of a band to its facing."""
 LINING_AFTER = "fell-hem"
 """The piece of work by which the lining is brought to a hem."""
+EDGE_ALONE = ", at the cut edge alone, nothing trimmed off"
 STRIPPED = frozenset({"Hong Kong", "bound"})
 SOFT = """, but leave the folds soft for {high} above the edge until that is hemmed; where the \
 length is sure, a straight skirt is hemmed before its pleats are laid, and its length taken at \
@@ -151,15 +153,18 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
     if op == "neaten-facing":
         return _finish(facing_finish(facts, place))
     if op.startswith("neaten"):
-        return _finish(facts.setups.finish(place))
+        whole = op == "neaten-early" and left_whole(place, facts)
+        return _finish(facts.setups.finish(place)) + EDGE_ALONE * whole
     words = {
         "stay-stitch": lambda: as_worked(facts.setups.stayed(place), facts) + _stay(place, units),
         "press-folds": lambda: listed([p.name for p in pleats_above(place, facts)]),
         "shear": lambda: listed(deep_pile(place, facts, knitted=True)),
         "clear": lambda: listed(list(facts.hard(place))),
         "finish-free-opening": lambda: listed(list(free_at_zip(place, facts.garment))),
+        "thin": lambda: listed(list(zips_over(place, facts.places))),
         "bone": lambda: show("length", BONES_CLEAR, units),
-        "gather": lambda: _gathers(place, units) if place.full else _ease(place, units),
+        "gather": lambda: _gathers(place),
+        "draw-up": lambda: _drawn_up(place, units) if place.full else _ease(place, units),
         "lay-pleats": lambda: listed(list(place.full)),
         "stay": lambda: _laid_along(place, facts),
         "stay-opening": lambda: BEHIND_ZIP.get(
@@ -257,18 +262,19 @@ def _ease(place: SeamPlace, units: System) -> str:
     return f"{show('length', float(length) * share, units)} of ease ({told})" if length else told
 
 
+OVER_A_CORD = "gathered-over-cord"
 QUARTERED, LONG_ROW = " and at each quarter, so that no thread is drawn far", 3000.0
 """What a long edge is told, and from which length on, flat, mm: estimate."""
 
 
-ON_THE_CAP = (
-    "stitch two gathering rows over the cap of {full}, from notch to notch; pinned to the armhole, "
-    "the underarm flat, draw them up until all of it measures {until}, the fullness at the top"
-)
+OVER_THE_CAP = " over the cap of {}, from notch to notch"
 """A sleeve is gathered over its cap alone: below the notches it lies smooth under the arm."""
+LEFT_FLAT = ", their ends long, and leave it flat: nothing is drawn up yet"
+AT_MARKS = "pinned to the other edge at its marks"
+AT_NOTCHES = "pinned to the armhole at its notches, the underarm flat"
 
 
-def _gathers(place: SeamPlace, units: System) -> str:
+def _gathers(place: SeamPlace) -> str:
     """What draws a full edge up, as the project has it; two long rows where it says nothing."""
     full = listed(list(place.full))
     full += ", each by itself" if len(place.full) > 1 else ""
@@ -277,13 +283,30 @@ def _gathers(place: SeamPlace, units: System) -> str:
         "overlock": f"gather {full} on the overlocker",
         "elastic": f"sew elastic, stretched, along {full}",
     }
+    length = float(place.seam.facts.get("length") or 0.0)
+    if _on_the_cap(place):
+        along = OVER_THE_CAP.format(full)
+    else:
+        flat = length * max((use.fullness for use in place.seam.uses), default=1.0)
+        along = f" along {full}, broken at every cross seam" + QUARTERED * (flat > LONG_ROW)
+    return ways.get(drawn_up_by(place.seam), f"stitch two gathering rows{along}{LEFT_FLAT}")
+
+
+def _drawn_up(place: SeamPlace, units: System) -> str:
+    """To what length a full edge is drawn up, just before it is joined; a foot has done it."""
     length = place.seam.facts.get("length")
     until = show("length", float(length), units) if length else "the length of the other edge"
-    if place.role.id == SET_IN and not is_frill(place):
-        rows = ON_THE_CAP.format(full=full, until=until)
-        return ways.get(drawn_up_by(place.seam), rows)
-    rows = f"stitch two gathering rows along {full}, broken at every cross seam"
-    flat = float(length or 0.0) * max(use.fullness for use in place.seam.uses)
-    rows += QUARTERED if flat > LONG_ROW else ""
-    rows += f"; pinned to the other edge, draw them up to {until} and spread the fullness"
-    return ways.get(drawn_up_by(place.seam), rows)
+    if drawn_up_by(place.seam) in (*BY_MACHINE, "elastic"):
+        return f"{AT_MARKS}, ease the gathers to {until} and spread them"
+    if place.method.id == OVER_A_CORD:
+        return f"{AT_MARKS}, to {until}, the fullness spread"
+    if _on_the_cap(place):
+        return (
+            f"{AT_NOTCHES}, draw the rows up only now, until all of it measures {until}, the "
+            "fullness at the top"
+        )
+    return f"{AT_MARKS}, draw the rows up only now, to {until}, and spread the fullness"
+
+
+def _on_the_cap(place: SeamPlace) -> bool:
+    return place.role.id == SET_IN and not is_frill(place)

@@ -12,6 +12,7 @@ from advisor.order.fitting import BEHIND, TO_BODY
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.layering import shuts_in_lining
 from advisor.order.legs import closes_the_tube
+from advisor.order.letout import edges_wait
 from advisor.order.namewords import AFTER_HEM, SHEER, UPPER_ROLES
 from advisor.order.roles import PART_HEM, POCKET_FLAP
 from advisor.project.placing import singular_words
@@ -49,7 +50,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
     tags = {
         "flat": role.flat and not tail,
         "closes": role.closes,
-        "fitted": fitting.fitted(place),
+        "fitted": edges_wait(place, facts),
         "tried": fitting.tried(place) and not any(past),
         "basted to try on": op.id == "baste" and fitting.basted(place),
         "basted to look": op.id == "baste" and _looked_at(place) and not fitting.basted(place),
@@ -68,6 +69,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "hangs from nothing": strapless(place.seam, facts.garment),
         "of the shell": place.unit == "shell",
         "of the lining": place.unit == "lining",
+        "lining of a new pattern": place.unit == "lining" and fitting.cut_anew,
         "not of the lining": place.unit != "lining",
         "at the zip": place.kind.id in AT_A_ZIP and "zip" in singular_words(place.name),
         "left as it is cut": place.method.id == "hem-left-raw",

@@ -7,6 +7,7 @@ from advisor.order.kinds import SeamPlace
 TOPSTITCH = "topstitch"
 AT_THE_END = (
     "topstitch",
+    "thin",
     "finish-free-opening",
     "press-folds",
     "free-hairs",

@@ -7,18 +7,22 @@ from collections.abc import Sequence
 from advisor.order.backed import boned_after
 from advisor.order.beside import ends_of
 from advisor.order.facts import Facts
+from advisor.order.fitting import TO_BODY
 from advisor.order.kinds import SeamPlace
+from advisor.order.letout import CORRECTED, SLEEVE
+from advisor.order.namewords import ZIPS
 from advisor.order.openings import held_shut
 from advisor.order.step_words import listed
 from advisor.project.garment import Garment
+from advisor.project.placing import singular_words
 
-SLEEVE, ARMHOLE = "underarm", "armhole"
+ARMHOLE = "armhole"
+CLOSINGS, BODY = frozenset({"hook", "button", "snap"}), frozenset({"back", "front", "side"})
+"""Kinds and words of what closes a garment down the body."""
 NO_PIN_ON_A_CHILD = (
     "; no pin stays in it on a child: baste, count the pins as they come out, or hold it to a "
     "garment that fits"
 )
-CORRECTED = frozenset({"shoulder", SLEEVE})
-"""Roles of seams that a fitting corrects as often as a side, though no edge waits for it."""
 
 
 def what_to_find_out(garment: Garment) -> str:
@@ -43,7 +47,8 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     names = list(open_still) or [p.name for p in ready]
     child = facts.garment.maker.worn_by == "child"
     told = f": {', '.join(names)} may still be changed" if names else ""
-    told += held_shut(places) + boned_after(places, fitting)
+    told += held_shut(places) or _shut_for_now(places, facts, "baste" if child else "pin")
+    told += boned_after(places, fitting)
     if SLEEVE in {p.role.id for p in ready} and ARMHOLE not in {p.role.id for p in ready}:
         told += "; baste the sleeves in" if child else "; pin the basted sleeves in"
     cut = [p for p in places if fitting.cut_into(p) and not fitting.tries(p)]
@@ -57,3 +62,16 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     if any(p.kind.id == "lining-seam" or p.unit == "lining" for p in body):
         told += "; make every correction in the lining as well"
     return told + (NO_PIN_ON_A_CHILD if child else "")
+
+
+def _shut_for_now(places: Sequence[SeamPlace], facts: Facts, held: str) -> str:
+    """How what is closed at last is held along its line, or nobody sees how close it lies."""
+    doors = [
+        p.name
+        for p in places
+        if facts.fitting.degree == TO_BODY
+        and not facts.fitting.tried(p)
+        and p.unit != "lining"
+        and (p.role.id in ZIPS or (p.kind.id in CLOSINGS and BODY & set(singular_words(p.name))))
+    ]
+    return f"; {held} it shut along the line of {doors[0]}" if doors else ""

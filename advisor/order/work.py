@@ -45,6 +45,8 @@ NEAR = frozenset({*SEWN, "bone", "baste-backing", DRAWN})
 PROVED = 80
 """Steps up to which that is so. Beyond them a state costs more, and so fewer are looked at: the
 order stays as good as the beam and the mending make it, and its bound is told."""
+DRAWN_UP, SHRUNK = LOOSE[0], "fold-under"
+"""Ease is drawn up, and may be shrunk away by steam in the step after it."""
 HANG = "hang"
 """The step after which a day passes."""
 
@@ -145,7 +147,7 @@ def order_of(
     planned = _Planner(Setting(cost_table(knowledge, wishes.costs)), plain=plain, effort=effort)
     setting = planned.setting
     couples = _couples(wished.tasks, wished.couples)
-    loose = [c for c in couples if not plain and byid[c.first].op in LOOSE]
+    loose = [] if plain else _loose(wished.tasks)
     prompt = [t.id for t in wished.tasks if not plain and t.op in PROMPT]
     plan = closed_up(planned.plan(whole), whole, loose, setting, prompt)
     numbers = {name: k for k, name in enumerate(plan.order, 1)}
@@ -275,6 +277,16 @@ def _couples(tasks: Sequence[Task], own: list[Couple]) -> tuple[Couple, ...]:
             if same and task.operation and other.op in task.operation.together:
                 found.append(Couple(task.id, other.id, task.step.does, task.operation.sources))
     return tuple(found)
+
+
+def _loose(tasks: Sequence[Task]) -> list[Couple]:
+    """What lies loose, each with the stage of its place that follows it."""
+    follows = {(t.place.name, t.stage - 1): t.id for t in tasks if t.place is not None}
+    drawn = {(t.place.name, t.stage + 1) for t in tasks if t.op == DRAWN_UP and t.place is not None}
+    shrunk = [t for t in tasks if t.op == SHRUNK and t.place and (t.place.name, t.stage) in drawn]
+    found = (*shrunk, *(t for op in LOOSE for t in tasks if t.op == op and t.place is not None))
+    pairs = ((t.id, follows.get((t.place.name, t.stage))) for t in found if t.place)
+    return [Couple(one, other) for one, other in pairs if other is not None]
 
 
 def _reasons(

@@ -14,11 +14,11 @@ from advisor.overlay.cache import compile_folder
 FRENCH = "methods/french-seam.yaml"
 WRONG = [
     (FRENCH, "makes: [seam]", "makes: [seem]", 3, "unknown kind of place 'seem'"),
-    (FRENCH, "  - work: trim\n", "  - work: trimm\n", 25, "unknown piece of work 'trimm'"),
+    (FRENCH, "  - work: trim\n", "  - work: trimm\n", 29, "unknown piece of work 'trimm'"),
     (FRENCH, "  seam: [French]", "  seam: [Frensh]", 6, "unknown option of seam.kind 'Frensh'"),
-    (FRENCH, "verb: enclose", "verb: join", 32, "two stages are called 'join'"),
-    (FRENCH, "of {name} to", "of {nme} to", 26, "unknown word in braces 'nme'"),
-    (FRENCH, "when: [[tried on]]", "when: [[tryed on]]", 18, "tryed on"),
+    (FRENCH, "verb: enclose", "verb: join", 36, "two stages are called 'join'"),
+    (FRENCH, "of {name} to", "of {nme} to", 30, "unknown word in braces 'nme'"),
+    (FRENCH, "when: [[tried on]]", "when: [[tryed on]]", 22, "tryed on"),
     (FRENCH, "name: French seam", "name: felled", 2, ""),
     ("places.yaml", "usual: plain-seam", "usual: plain-dart", 27, "does not make a seam"),
     ("places.yaml", "notions: [zip]", "notions: [zipp]", 0, "unknown notion 'zipp'"),

@@ -328,11 +328,11 @@ def test_a_sitting_ends_where_the_garment_hangs() -> None:
     assert 2 == len(sittings)
 
 
-def test_rows_are_drawn_up_in_the_sitting_in_which_they_are_sewn() -> None:
-    """Nobody may stop between gathering and joining, or between a seam and its pressing."""
+def test_rows_are_drawn_up_in_the_sitting_in_which_they_are_joined() -> None:
+    """Nobody may stop between drawing up and joining, or between a seam and its pressing."""
     work = work_of(TIERS)
     stops = work.stops()
-    assert "gather tier 1 to tier 2" not in stops
+    assert "draw up tier 1 to tier 2" not in stops
     assert "join side" not in stops
     assert "press side" in stops
 
