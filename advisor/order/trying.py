@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from advisor.order.backed import boned_after
 from advisor.order.beside import ends_of
 from advisor.order.facts import Facts
+from advisor.order.fitting import RAGLAN
 from advisor.order.kinds import SeamPlace
 from advisor.order.openings import held_shut
 from advisor.order.step_words import listed
@@ -44,7 +45,7 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     child = facts.garment.maker.worn_by == "child"
     told = f": {', '.join(names)} may still be changed" if names else ""
     told += held_shut(places) + boned_after(places, fitting)
-    if SLEEVE in {p.role.id for p in ready} and ARMHOLE not in {p.role.id for p in ready}:
+    if SLEEVE in {p.role.id for p in ready} and not {ARMHOLE, RAGLAN} & {p.role.id for p in ready}:
         told += "; baste the sleeves in" if child else "; pin the basted sleeves in"
     cut = [p for p in places if fitting.cut_into(p) and not fitting.tries(p)]
     if cut:
