@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from advisor.claims.collect import Place
@@ -58,6 +59,9 @@ SOFT_MM = 200.0
 """How far above an unfinished edge a fold is not set yet, mm: estimate."""
 NO_LAST_IRON = "Smooth the whole garment with the hands: no iron suits all of it"
 ROUND_MOTIFS = ", round its motifs"
+CLIPS = {"pin": "clip", "Pin": "Clip", "pinned": "clipped"}
+PINNED = re.compile(r"(?<!no )(?<!a )\b(?:pinned|[pP]in)\b")
+"""What is held by pins, and no word of one that may not be, or that lifts hairs."""
 CLIPPED = {"curved": " and clip or notch them", "corner": " and cut the corners off"}
 
 
@@ -84,6 +88,8 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     gap += boned_backing(op, place, facts.places) + clear_of_bones(op, place, facts)
     gap += _clear_of_skins(place, facts) if op.id == "interface" else ""
     text = f"{text.removesuffix('.')}{gap}." if gap else text
+    if facts.setups.word(Place("seam", place.name), "pin.place") == "no pins":
+        text = PINNED.sub(lambda pin: CLIPS[pin[0]], text)
     return text[:1].upper() + text[1:]
 
 

@@ -48,6 +48,21 @@ seams:
   - {name: front zip, layers: [shell, {notion: open-ended zip}, shell], length: 60 cm}
   - {name: hem, layers: [shell], length: 110 cm, edge: hem}
 """
+APRON = """
+garment: Ropewalk tool apron
+pattern: new
+maker: {machine: household, foot lift: 8 mm, overlocker: no, feet: [standard, walking]}
+fabrics:
+  waxed: {fabric: waxed cotton, weight: 300 g/m2}
+  skin: {fabric: cowhide}
+  lining: {fabric: drill, fibres: {cotton: 100}, weight: 240 g/m2}
+seams:
+  - {name: lower pocket, layers: [waxed, lining], length: 90 cm, shape: corner, times: 2}
+  - {name: pocket binding, layers: [skin, lining], length: 30 cm, kind: bound edge}
+  - {name: bib edge, layers: [waxed, lining], length: 90 cm, edge: turned}
+  - {name: straps, layers: [skin, {notion: webbing}], length: 90 cm, times: 2}
+  - {name: hem, layers: [waxed], length: 80 cm, edge: hem}
+"""
 
 
 @cache
@@ -160,3 +175,16 @@ def test_edges_that_a_zigzag_takes_as_one_are_not_graded() -> None:
     found = fog()
     assert "neaten raglan" in found.tasks
     assert "grade raglan" not in found.tasks
+
+
+def test_no_step_pins_what_takes_no_pins() -> None:
+    """A binding on a skin or on waxed cloth is clipped to its face, and so are bags of a pocket."""
+    found = ordered(APRON)
+    for step in ("stitch down pocket binding", "pin up lower pocket"):
+        assert "lip " in found.tasks[step].step.does
+        assert "in it from the face" not in found.tasks[step].step.does
+        assert not found.tasks[step].step.does.startswith("Pin")
+
+
+def test_no_wedge_cuts_the_webbing_of_a_strap() -> None:
+    assert "leather" != _sheet("straps", "needle.point", read(APRON))
