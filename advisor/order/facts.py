@@ -43,6 +43,8 @@ from advisor.project.waisttabs import end_the_body
 from advisor.project.zipping import runs_into
 
 FUSIBLE = ("fusible", "low-temperature fusible")
+OVERLOCKED = "overlocked"
+"""The finish of which the knife cuts both edges in the same run."""
 NEATENED = "neaten-after"
 CHANNEL = "bone-channel"
 BAGGED = "bagged-lining"
@@ -325,8 +327,10 @@ class Facts:
 
     def _neatened_as_one(self, place: SeamPlace) -> bool:
         """Whether both allowances are cut and neatened as one, so that neither is the wider."""
-        cut = self.setups.finish(place) in called.OVER_BOTH or self.cut_down(place)
-        return (bool(place.full) or cut) and self.neatened(place)
+        finish = self.setups.finish(place)
+        level = finish in called.OVER_BOTH and not self.open_seam(place)
+        cut = finish == OVERLOCKED or self.cut_down(place)
+        return (bool(place.full) or cut or level) and self.neatened(place)
 
     def cut_down(self, place: SeamPlace) -> bool:
         """Whether its finish cuts the allowance close to a second row."""

@@ -100,7 +100,7 @@ AT_WRIST = frozenset({"cuff", "sleeve-hem"})
 LOWER_EDGE = frozenset({"lower", "bottom", "hem", "peplum"})
 CLOSED_FINISHES = frozenset({"trimmed and double-stitched"})
 """Finishes that cut the allowance down, so that nothing is left to let out."""
-OVER_BOTH = frozenset({"overlocked", "zigzag", "bound"})
+OVER_BOTH = frozenset({"zigzag", "bound"})
 """Finishes that take both edges of a closed seam in one, level with each other."""
 OPEN_SEAMS = frozenset({"plain", "mock French"})
 WEB = "bonding-web"

@@ -134,7 +134,7 @@ def _by_shape(seam: Seam, kind: str) -> str:
     """A role for a name that says nothing."""
     if kind == "gathered-edge":
         return "tier"
-    if kind in LIES_AT:
+    if kind == "applique":
         return "applied"
     if kind == "seam" and _hangs_skirt(seam):
         return "waist"
