@@ -59,6 +59,8 @@ SOFT_MM = 200.0
 """How far above an unfinished edge a fold is not set yet, mm: estimate."""
 NO_LAST_IRON = "Smooth the whole garment with the hands: no iron suits all of it"
 ROUND_MOTIFS = ", round its motifs"
+LEVEL = "Trim both allowances of {name} to one narrow width: they are neatened as one."
+"""In place of grading, after which no row would catch both edges."""
 CLIPS = {"pin": "clip", "Pin": "Clip", "pinned": "clipped"}
 PINNED = re.compile(r"(?<!no )(?<!a )\b(?:pinned|[pP]in)\b")
 """What is held by pins, and no word of one that may not be, or that lifts hairs."""
@@ -79,7 +81,8 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     units = facts.garment.units
     opening = opening_fields(place, facts.places, units)
     opening["marked"] = marked(place, facts) if "{marked}" in op.does else ""
-    text = op.does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
+    does = LEVEL if op.id == "grade" and facts.level_edges(place) else op.does
+    text = does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
     gap = left_open(place, units) if op.id in JOINS and "{leave}" not in op.does else ""
     if op.id == "join":
         gap += waits(place, facts.places) + zip_gap(place, facts.places, units)

@@ -171,10 +171,12 @@ def test_a_raglan_is_tried_on_with_its_sleeve_a_tube() -> None:
     assert "sleeves in" not in found.tasks["fit"].step.does
 
 
-def test_edges_that_a_zigzag_takes_as_one_are_not_graded() -> None:
+def test_edges_that_a_zigzag_takes_as_one_are_of_one_width() -> None:
     found = fog()
     assert "neaten raglan" in found.tasks
-    assert "grade raglan" not in found.tasks
+    does = found.tasks["grade raglan"].step.does
+    assert "to one width" in does
+    assert "the widest lies" not in does
 
 
 def test_no_step_pins_what_takes_no_pins() -> None:
