@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from advisor.knowledge.ordering import Operation
-from advisor.order.beside import holed_for_good
+from advisor.order.ascut import holed_for_good
 from advisor.order.fitting import TO_BODY
 
 if TYPE_CHECKING:

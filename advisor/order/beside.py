@@ -62,7 +62,6 @@ PIPING, CUT_OPEN = "piping-cord", "dart-cut-open"
 LOOPS, CHILD = frozenset({"loop", "rouleau"}), "child"
 BRACES = frozenset({"brace", "suspender"})
 """Words of buttons that go through the loops of the braces, and close no edge."""
-NO_YARNS = frozenset({"skin", "film"})
 BULKY = 2
 """The level of `bulky` from which a cloth is thick in a seam."""
 WRIST = frozenset({"cuff", "sleeve", "wrist"})
@@ -159,21 +158,12 @@ def _canvas_behind(place: SeamPlace, facts: Facts) -> bool:
 
 
 def keeps(facts: Facts, place: SeamPlace) -> str:
-    """What of a row that is taken out again stays in a cloth: holes, or a line in the pile.
-
-    In a skin or a film they are holes for good, which no steam and no rubbing closes.
-    """
-    if holed_for_good(place, facts):
-        return HOLES_FOR_GOOD
+    """What of a row that is taken out again stays in a cloth: holes, or a line in the pile."""
     marks = {c: facts.least(c, "pin marks") for c in place.cloths}
     if any(level and facts.least(c, "pile") for c, level in marks.items()):
         return PILE_LINE
-    return NEEDLE_HOLES if any(level >= MARKED for level in marks.values()) else ""
-
-
-def holed_for_good(place: SeamPlace, facts: Facts) -> bool:
-    """Whether a cloth of it has no yarns that close again over a hole."""
-    return any(facts.entry(c).structure in NO_YARNS for c in place.cloths)
+    holed = NEEDLE_HOLES if any(level >= MARKED for level in marks.values()) else ""
+    return HOLES_FOR_GOOD if ascut.holed_for_good(place, facts) else holed
 
 
 def knifed(facts: Facts, place: SeamPlace) -> bool:

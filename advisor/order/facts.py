@@ -330,11 +330,6 @@ class Facts:
         cut = self.setups.finish(place) == OVERLOCKED or self.cut_down(place)
         return (bool(place.full) or cut) and self.neatened(place)
 
-    def level_edges(self, place: SeamPlace) -> bool:
-        """Whether one row or one strip takes both edges of a closed seam, as wide as each other."""
-        over = self.setups.finish(place) in called.OVER_BOTH and not self.open_seam(place)
-        return over and self.neatened(place)
-
     def cut_down(self, place: SeamPlace) -> bool:
         """Whether its finish cuts the allowance close to a second row."""
         return self.setups.finish(place) in called.CLOSED_FINISHES
