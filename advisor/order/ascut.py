@@ -17,6 +17,8 @@ DOWN_THE_BODY = frozenset({"side", "panel", "centre", "underarm", "inseam"})
 """Roles of seams of which the curve keeps its line where all its cloths are thick."""
 BULKY = 2
 """The level of `bulky` from which a cloth is thick in a seam."""
+NO_YARNS = frozenset({"skin", "film"})
+"""Structures of what keeps each hole, however it is steamed or rubbed."""
 
 
 def of_one_layer(place: SeamPlace, facts: Facts) -> bool:
@@ -37,3 +39,8 @@ def line_may_give(place: SeamPlace, facts: Facts) -> bool:
     """Whether a curve may stretch while it is handled."""
     thin = any(facts.least(c, "bulky") < BULKY for c in place.cloths)
     return thin or place.role.id not in DOWN_THE_BODY
+
+
+def holed_for_good(place: SeamPlace, facts: Facts) -> bool:
+    """Whether a cloth of it has no yarns that close again over a hole."""
+    return any(facts.entry(c).structure in NO_YARNS for c in place.cloths)

@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from advisor.knowledge.ordering import Operation
+from advisor.order.ascut import holed_for_good
 from advisor.order.fitting import TO_BODY
 
 if TYPE_CHECKING:
@@ -16,8 +17,8 @@ if TYPE_CHECKING:
 BASTE: Final = "baste"
 CLIPPED: Final = (
     "Clip {name} along its line, to try it on: no pin and no basting, every hole beside the row "
-    "leaks."
 )
+LEAKS, STAYS = "leaks.", "stays."
 DRAWN_UP: Final = (
     "Draw {name} up roughly on a basting thread and baste it along its line, to try it on."
 )
@@ -36,8 +37,10 @@ def as_basted(listed: Sequence[Operation], place: SeamPlace, facts: Facts) -> li
 
 
 def _basted(op: Operation, usual: Operation, place: SeamPlace, facts: Facts) -> Operation:
-    if any(map(facts.proofed, place.cloths)) and place.method.id != OPEN_ENDED:
-        op = replace(usual, verb="clip", does=CLIPPED) if op.verb == BASTE else op
+    leaks = any(map(facts.proofed, place.cloths))
+    if (leaks or holed_for_good(place, facts)) and place.method.id != OPEN_ENDED:
+        does = CLIPPED + (LEAKS if leaks else STAYS)
+        op = replace(usual, verb="clip", does=does) if op.verb == BASTE else op
     if op == usual and facts.of_seam("gathered", place):
         op = replace(op, does=DRAWN_UP)
     return _giving(op) if op.verb == BASTE and _pulled_on(place, facts) else op

@@ -20,7 +20,7 @@ from advisor.knowledge.model import Mix
 from advisor.order import ascut
 from advisor.order.cuffs import WRIST, faced_with, is_made_up, is_ring
 from advisor.order.easing import ends_in_zip
-from advisor.order.fitting import NEEDLE_HOLES, PILE_LINE
+from advisor.order.fitting import HOLES_FOR_GOOD, NEEDLE_HOLES, PILE_LINE
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
 from advisor.order.namewords import MARKED, NECK, PARTLY
@@ -164,7 +164,8 @@ def keeps(facts: Facts, place: SeamPlace) -> str:
     marks = {c: facts.least(c, "pin marks") for c in place.cloths}
     if any(level and facts.least(c, "pile") for c, level in marks.items()):
         return PILE_LINE
-    return NEEDLE_HOLES if any(level >= MARKED for level in marks.values()) else ""
+    holed = NEEDLE_HOLES if any(level >= MARKED for level in marks.values()) else ""
+    return HOLES_FOR_GOOD if ascut.holed_for_good(place, facts) else holed
 
 
 def knifed(facts: Facts, place: SeamPlace) -> bool:

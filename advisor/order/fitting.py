@@ -22,7 +22,8 @@ from advisor.project.garment import Garment
 from advisor.project.placing import BONES, POCKETS, singular_words
 from advisor.project.zipping import runs_into
 
-NEEDLE_HOLES, PILE_LINE = "holes", "line"
+NEEDLE_HOLES, PILE_LINE, HOLES_FOR_GOOD = "holes", "line", "holes for good"
+HOLED, STAYS = (NEEDLE_HOLES, HOLES_FOR_GOOD), (PILE_LINE, HOLES_FOR_GOOD)
 TO_BODY, LOOSELY, NOT = "to the body", "loosely", "not at all"
 BANDS = "band"
 JOINED = frozenset({"seam", "gathers", "band"})
@@ -118,22 +119,27 @@ class Fitting:
         if (op.let_out and not self._trimmed(place, op)) or not self.concerned(place):
             return False
         degree = place.seam.fitting or self.degree
-        return not (place.kind.id == "zip" and degree == LOOSELY) or self._into_a_collar(place)
+        return not (place.kind.id == "zip" and degree == LOOSELY) or self._ends_at_neck(place)
 
     def _holed(self, place: SeamPlace) -> bool:
         """Whether it is a band that keeps each hole of the needle: it is measured on the body."""
         close = self.degree == TO_BODY and self.garment.pattern != TRIED
-        return close and place.kind.family == BANDS and self.keeps(place) == NEEDLE_HOLES
+        return close and place.kind.family == BANDS and self.keeps(place) in HOLED
 
     def _trimmed(self, place: SeamPlace, op: Operation) -> bool:
         """Whether a knife cuts away, as it is joined, what may be let out where it is basted."""
         basted = any(stage.work == "baste" for stage in place.method.stages)
         return op.id == "join" and basted and self.knifed(place)
 
-    def _into_a_collar(self, place: SeamPlace) -> bool:
-        """Whether it is a zip down a whole front with a collar: it waits for the neck of that."""
+    def _ends_at_neck(self, place: SeamPlace) -> bool:
+        """Whether it is a zip down a whole front that nobody has cut before, or with a collar.
+
+        With a collar or a hood it waits for the neck of that; a new pattern may still move it.
+        """
         opens = place.method.id == FRONT_ZIP and place.op == "zip"
-        return opens and any(p.kind.id == COLLAR and p.role.id != "facing" for p in self.places)
+        necks = any(p.kind.id == COLLAR and p.role.id != "facing" for p in self.places)
+        hood = any(p.role.id == HOODED and p.unit != "lining" for p in self.places)
+        return opens and (self.garment.pattern == NEW or necks or hood)
 
     def cut_into(self, place: SeamPlace) -> bool:
         """Whether a slit is cut there into a piece of which a fitting may still move the place.
@@ -250,7 +256,7 @@ class Fitting:
     @cached_property
     def needed(self) -> frozenset[str]:
         """What the first fitting needs, and what ends in a seam that it needs: a sleeve in flat."""
-        found = {p.name: p for p in self.places if self._first(p)}
+        found = {p.name: p for p in self.places if self._first(p) or self._hangs_from_raglan(p)}
         sleeves = {p.name: p for p in self.places if self._sleeve_shut_in(p)}
         if sleeves:
             found |= sleeves | {p.name: p for p in self.places if self._basted_round(p)}
@@ -268,6 +274,11 @@ class Fitting:
             if not more:
                 return frozenset(found)
             found |= more
+
+    def _hangs_from_raglan(self, place: SeamPlace) -> bool:
+        """Whether it closes a raglan sleeve, of which only a tube shows how it sits."""
+        sleeve = place.role.id == "underarm" and place.op == "join" and place.unit != "lining"
+        return sleeve and any(p.role.id == RAGLAN and p.unit != "lining" for p in self.places)
 
     def _sleeve_shut_in(self, place: SeamPlace) -> bool:
         """Whether the seam of a sleeve is past recall once it is sewn: it is basted before."""
@@ -302,16 +313,16 @@ class Fitting:
         So is every seam that shapes what nobody has cut before, and every dart. Where the pattern
         is known bones are tried on in their channels, over seams that are sewn.
         """
-        if self._dartmay_move(place):
+        if self._dart_may_move(place):
             return True
         if self.garment.pattern == NEW and self.shapes(place):
             return True
         boned = any(p.kind.id == "boning" for p in self.places)
         kept = self.keeps(place)
         shaped = bool(kept) and self.shapes(place)
-        return not boned and (shaped or (kept == PILE_LINE and place.role.fitted))
+        return not boned and (shaped or (kept in STAYS and place.role.fitted))
 
-    def _dartmay_move(self, place: SeamPlace) -> bool:
+    def _dart_may_move(self, place: SeamPlace) -> bool:
         """Whether it is a dart of what nobody has cut before, and is basted to be tried on.
 
         Sewn, it leaves its holes; and where the waist is basted, the bodice is tried on as a whole.
@@ -371,6 +382,7 @@ class Fitting:
 
 
 FRONT_ZIP, COLLAR, STRAP = "open-ended-zip", "collar", "strap-turned"
+HOODED = "collar-attach"
 NEW, TRIED, SHOULDER, DART = "new", "tried", "shoulder", "dart"
 BEHIND = "back"
 """The word of a seam that lies clear of the canvas, which is in the fronts."""

@@ -29,6 +29,8 @@ NO_KIND = PlaceKind(
     PLAIN, PLAIN, PLAIN, "", (), (), (), True, True, "none", "", "joined", (), "", ()
 )
 FRILL_HEM = "frill-hem"
+UNLISTED = frozenset({"fastening", "laid on"})
+"""Families of places that a list of the seams which one crosses leaves out."""
 MAIN = ("zip", "set-lining", *(work for work in SEWN if work not in ("zip", "set-lining")))
 """The pieces of work that make a place, the most telling first."""
 
@@ -153,8 +155,8 @@ def crosses(later: SeamPlace, earlier: SeamPlace) -> bool:
         return True
     if earlier.crosses and later.name in earlier.crosses:
         return False
-    if later.crosses is not None and (earlier.kind.family != "fastening" or not later.crosses):
-        return False  # a list of seams for the plies says nothing of a zip
+    if later.crosses is not None and (earlier.kind.family not in UNLISTED or not later.crosses):
+        return False  # a list of seams for the plies says nothing of a zip or of a pocket
     if same_unit(later, earlier) and _share_panels(later, earlier):
         if later.role.id in earlier.method.crossed_by:
             return not _no_cloth_in_common(later, earlier)

@@ -90,15 +90,18 @@ LAID_ON = frozenset({"patch-pocket", "applied"})
 """Kinds of seam that sew a piece on top of another, its edges turned under or left as they are."""
 ALONG_LIMBS = {
     "knee": frozenset({"side", "inseam"}),
-    "elbow": frozenset({"underarm", "side-and-sleeve"}),
+    "elbow": frozenset({"underarm", "side-and-sleeve", "raglan", "armhole"}),
+    "shoulder": frozenset({"shoulder", "yoke", "raglan", "armhole"}),
 }
-"""Words of a patch in the middle of a leg or a sleeve, and the roles of the seams that it meets."""
+"""Words of a patch that lies at one place of a piece, and the roles of the seams sewn after it."""
 HEAVY_DENIM = 340.0
 """From 10 oz denim is sewn as jeans are, in a thread that shows, g/m²: estimate."""
 AT_WRIST = frozenset({"cuff", "sleeve-hem"})
 LOWER_EDGE = frozenset({"lower", "bottom", "hem", "peplum"})
 CLOSED_FINISHES = frozenset({"trimmed and double-stitched"})
 """Finishes that cut the allowance down, so that nothing is left to let out."""
+OVER_BOTH = frozenset({"zigzag", "bound"})
+"""Finishes that take both edges of a closed seam in one, level with each other."""
 OPEN_SEAMS = frozenset({"plain", "mock French"})
 WEB = "bonding-web"
 """What sticks two cloths together, and so is basted to neither."""

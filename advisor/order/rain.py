@@ -20,7 +20,7 @@ SEAL, LIQUID = "seal", "seam-rows-sealed"
 """The work that makes rows tight, and the method whose way of it every other seam is lent."""
 OUTER = frozenset({"seam", "yoke"})
 """Kinds of place that join the pieces of a garment, so that rain comes through their rows."""
-LAID = frozenset({"patch-pocket", "ribbon"})
+LAID = frozenset({"patch-pocket", "ribbon", "applique"})
 """Kinds of place whose rows go through a piece, so that rain comes in behind what is laid on."""
 
 

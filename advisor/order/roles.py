@@ -42,8 +42,11 @@ HEMMED_FLAT = frozenset({"sleeve-hem", "top-edge", "hood-edge", "foundation-hem"
 FASTENED = frozenset({"button", "buttonhole", "hook", "snap", "clasp", "hook-and-loop"})
 FRILLED = frozenset({"frill", "ruff", "ruffle", "flounce", "petal", "ruche"})
 """Words of the hem of a strip that is hemmed while it is long and flat, before it is drawn up."""
-LAID_ON = frozenset({"applique", "ribbon"})
-"""Kinds of what is sewn on top of a piece, and joins no sleeve to a body."""
+LIES_AT = {
+    "ribbon": frozenset({"armhole"}),
+    "applique": frozenset({"armhole", "shoulder", "side", "underarm"}),
+}
+"""Seams after which what is sewn on top of a piece is called, and joins nothing there."""
 SLEEVE_HEAD, ROLL = "sleeve-head", "sleeve-head-roll"
 ARMS = frozenset({"underarm", "arm", "sleeve", "side", "armhole"})
 """Words of a gusset that is let in below an arm."""
@@ -93,8 +96,8 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
         return POCKET_ZIP
     if kind == "gathered-edge" and FRILLED & set(words[-1:]) and found and found.id == "armhole":
         return "tier"  # a frill of a sleeve lies at its end; only the sleeve itself at its head
-    if kind in LAID_ON and found is not None and found.id == "armhole":
-        return "applied"  # it lies on the sleeve, and is sewn on while that is flat
+    if found is not None and found.id in LIES_AT.get(kind, ()):
+        return "applied"  # it lies on a piece there, and is sewn on while that is flat
     if kind == "hem" and called.NECK & set(words):
         return "facing"  # hemmed in the flat, and levelled on no hanger
     if kind == "bound-edge" and "pocket" in words:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from advisor.claims.collect import Place
@@ -17,7 +18,7 @@ from advisor.order.fusing import DWELL, fusing_time, too_hot
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
 from advisor.order.letout import left_whole
-from advisor.order.namewords import LAID_ON
+from advisor.order.namewords import LAID_ON, OVER_BOTH
 from advisor.order.openings import free_at_zip, left_open, opening_fields, waits, zip_gap, zips_over
 from advisor.order.roles import PLEATED_HEM
 from advisor.order.shearing import deep_pile
@@ -63,6 +64,11 @@ SOFT_MM = 200.0
 """How far above an unfinished edge a fold is not set yet, mm: estimate."""
 NO_LAST_IRON = "Smooth the whole garment with the hands: no iron suits all of it"
 ROUND_MOTIFS = ", round its motifs"
+LEVEL = "Trim both allowances of {name} to one width: they are neatened as one."
+"""In place of grading, after which no row would catch both edges."""
+CLIPS = {"pin": "clip", "Pin": "Clip", "pinned": "clipped"}
+PINNED = re.compile(r"(?<!no )(?<!a )\b(?:pinned|[pP]in)\b")
+"""What is held by pins, and no word of one that may not be, or that lifts hairs."""
 CLIPPED = {"curved": " and clip or notch them", "corner": " and cut the corners off"}
 
 
@@ -83,7 +89,8 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     units = facts.garment.units
     opening = opening_fields(place, facts.places, units) | {"facing": facing}
     opening["marked"] = marked(place, facts) if "{marked}" in op.does else ""
-    text = op.does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
+    does = LEVEL if op.id == "grade" and _level_edges(place, facts) else op.does
+    text = does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
     gap = left_open(place, units) if op.id in JOINS and "{leave}" not in op.does else ""
     if op.id == "join":
         gap += waits(place, facts.places) + zip_gap(place, facts.places, units)
@@ -92,7 +99,15 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     gap += boned_backing(op, place, facts.places) + clear_of_bones(op, place, facts)
     gap += _clear_of_skins(place, facts) if op.id == "interface" else ""
     text = f"{text.removesuffix('.')}{gap}." if gap else text
+    if facts.setups.word(Place("seam", place.name), "pin.place") == "no pins":
+        text = PINNED.sub(lambda pin: CLIPS[pin[0]], text)
     return text[:1].upper() + text[1:]
+
+
+def _level_edges(place: SeamPlace, facts: Facts) -> bool:
+    """Whether one row or one strip takes both edges of a closed seam, as wide as each other."""
+    over = facts.setups.finish(place) in OVER_BOTH and not facts.open_seam(place)
+    return over and facts.neatened(place)
 
 
 def _clear_of_skins(place: SeamPlace, facts: Facts) -> str:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from advisor.order.backed import boned_after
 from advisor.order.beside import ends_of
 from advisor.order.facts import Facts
-from advisor.order.fitting import TO_BODY
+from advisor.order.fitting import RAGLAN, TO_BODY
 from advisor.order.kinds import SeamPlace
 from advisor.order.letout import CORRECTED, SLEEVE
 from advisor.order.namewords import ZIPS
@@ -49,7 +49,7 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     told = f": {', '.join(names)} may still be changed" if names else ""
     told += held_shut(places) or _shut_for_now(places, facts, "baste" if child else "pin")
     told += boned_after(places, fitting)
-    if SLEEVE in {p.role.id for p in ready} and ARMHOLE not in {p.role.id for p in ready}:
+    if SLEEVE in {p.role.id for p in ready} and not {ARMHOLE, RAGLAN} & {p.role.id for p in ready}:
         told += "; baste the sleeves in" if child else "; pin the basted sleeves in"
     cut = [p for p in places if fitting.cut_into(p) and not fitting.tries(p)]
     if cut:

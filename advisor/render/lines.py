@@ -147,6 +147,7 @@ _PHRASES = {
     "care.professional": "dry clean {}",
 }
 _WHOLE = {
+    ("press.dwell", "0 s"): "never left standing",
     ("press.cloth", "none"): "no press cloth needed",
     ("press.surface", "self-fabric pile up"): "on a piece of its own pile or nap, face up",
     ("press.surface", "ham or roll"): "over a ham or roll",

@@ -170,7 +170,7 @@ def test_a_lapped_seam_has_its_upper_allowance_cut_away() -> None:
     """Past recall: after the fitting where it is fitted, at once where nothing fits it."""
     found = made(*HOOD)
     cut = "cut away the upper layer at"
-    assert stands(found, "baste side", "fit", f"{cut} side", "lap side")
+    assert stands(found, "clip side", "fit", f"{cut} side", "lap side")
     operation = found.tasks[f"{cut} side"].operation
     assert operation is not None
     assert (operation.undo, operation.let_out) == ("never", False)
