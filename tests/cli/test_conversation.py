@@ -10,11 +10,11 @@ from pathlib import Path
 import pytest
 
 from advisor.cli.conversation import Conversation, explained
+from advisor.cli.identify_talk import help_for as help_for_test
+from advisor.cli.identify_talk import talk
 from advisor.knowledge.model import Knowledge
 from advisor.project import begun
 from advisor.project.start import HELP, QUESTIONS, Answers, help_for, interview
-from advisor.render.identify_talk import help_for as help_for_test
-from advisor.render.identify_talk import talk
 from tests.typed import shipped, typed
 
 BOLERO = [

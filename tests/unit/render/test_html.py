@@ -213,7 +213,7 @@ def test_the_same_answer_gives_the_same_bytes() -> None:
 def test_the_iron_page_is_whole_and_names_every_layer() -> None:
     """The iron across layers has a drawing and a table whose rows are the layers."""
     garment = quick_garment(["cotton velveteen", "acetate satin", "nylon tulle"], known())
-    root = parsed(document("iron", iron_main(answer(garment, known(), WHOLE), known())))
+    root = parsed(document("iron", iron_main(answer(garment, known(), WHOLE))))
     heads = [e.text for e in root.iter("th") if e.get("scope") == "row"]
     assert ["cotton velveteen", "acetate satin", "nylon tulle"] == heads
     assert 1 == len([e for e in root.iter() if e.tag.endswith("}svg")])

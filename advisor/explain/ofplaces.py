@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
+from advisor.explain.listings import Told
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import Method, PlaceKind, Stage, plain_word
 from advisor.order.openings import HAND_WIDE
 from advisor.records import as_data, picked
-from advisor.render.explain_lists import Told
 from advisor.render.layout import heading, row, wrap
 
 UNDO = {
