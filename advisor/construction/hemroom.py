@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from typing import Final
 
@@ -14,21 +13,17 @@ from advisor.construction.disagreement import Disagreement, Figure
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.places import Method
 from advisor.project.garment import Garment, Seam
-from advisor.units.reading import parse
 
 HEM: Final = "hem"
-TAKES: Final = re.compile(r"(\S+ (?:mm|cm|in)) allowed")
-"""How much a hem is allowed at most, in the words that its method tells it in."""
 
 
 def deep_in_narrow(judgement: Judgement, knowledge: Knowledge) -> Iterator[Disagreement]:
     """A piece with more below it than the hem that is made there takes."""
     for seam in judgement.garment.seams:
         method = _made(seam, judgement, knowledge) if seam.place == HEM else None
-        found = TAKES.search(method.turns.deep) if method and method.turns else None
-        if method is None or found is None or len(seam.cloths()) > 1:
+        most = method.turns.most if method and method.turns else None
+        if method is None or most is None or len(seam.cloths()) > 1:
             continue
-        most = parse("length", found[1])
         for name, deep in _below(seam, judgement.garment):
             if deep > most:
                 has = Figure(f"the piece {name} has a hem of", deep)
