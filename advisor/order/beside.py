@@ -62,8 +62,6 @@ PIPING, CUT_OPEN = "piping-cord", "dart-cut-open"
 LOOPS, CHILD = frozenset({"loop", "rouleau"}), "child"
 BRACES = frozenset({"brace", "suspender"})
 """Words of buttons that go through the loops of the braces, and close no edge."""
-BULKY = 2
-"""The level of `bulky` from which a cloth is thick in a seam."""
 WRIST = frozenset({"cuff", "sleeve", "wrist"})
 OPEN_ENDED, ROLL_LINE = "open-ended-zip", "roll-line"
 CLOSING = frozenset({"collar", "neckband", "cuff", "faced-edge", "bound-edge"})
@@ -394,6 +392,6 @@ def _loops(place: SeamPlace) -> bool:
 
 def _thick(place: SeamPlace, facts: Facts) -> bool:
     """Whether one ply of it is so thick that a fold of two shows from the face."""
-    bulky = (c for c in place.cloths if facts.least(c, "bulky") >= BULKY)
+    bulky = (c for c in place.cloths if facts.least(c, "bulky") >= ascut.BULKY)
     plies = [ply_of(facts.garment.cloths[c], facts.knowledge) for c in bulky]
     return any(ply is not None and ply.thickness_mm >= THICK for ply in plies)
