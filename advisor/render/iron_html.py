@@ -8,13 +8,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from markupsafe import Markup
-
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.heat import ToldIron
 from advisor.render.iron_picture import iron_svg, layers_at
 from advisor.render.iron_text import alike, cited, common_text, layer_texts, presses, source_kinds
-from advisor.render.markup import rendered
 from advisor.render.plain import plain_section
 from advisor.render.printed.blocks import sections
 from advisor.render.printed.digest import digest
@@ -78,11 +75,6 @@ def at_the_board(report: Answer, place: str) -> Irons:
     named = sorted((s.id, s.citation) for s in report.sources if s.id in ids)
     boards = tuple(_board(same, report) for same in alike(iron))
     return Irons(report.garment, (), boards, (), tuple((*one, "") for one in named))
-
-
-def iron_main(report: Answer) -> Markup:
-    """The iron as a main part that stands by itself."""
-    return rendered("iron_main.html", {"irons": irons_of(report)})
 
 
 def _board(places: Sequence[ToldIron], report: Answer) -> Board:
