@@ -29,7 +29,7 @@ class Band:
 
 def band_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> Band | None:
     """What is stretched to an edge of a known length; None where there is nothing."""
-    edge = float(seam.facts.get("length", 0.0))
+    edge = seam.long_mm
     entries = {use.cloth: knowledge.entries[garment.cloths[use.cloth].entry] for use in seam.uses}
     drawn = (use for use in seam.uses if use.stretched > 1.0)
     use = next((use for use in drawn if entries[use.cloth].structure == "knit"), None)

@@ -42,6 +42,7 @@ GROUPS: Mapping[str, tuple[str, ...]] = {
 """The aspects of a place that a kind may leave out, in groups; pressing and care always apply."""
 _IN_CM = 20.0
 """From this on a length is said in cm, mm."""
+WAYS_TO_GATHER = ("hand rows", "gathering foot", "overlock", "elastic")
 PLAIN = "seam"
 """The kind of a place that nothing says more of."""
 

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from advisor.claims.collect import Place
+from advisor.claims.glued import STIFFENS
 from advisor.construction.fullness import drawn_up_by
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import PLAIN
 from advisor.order.backed import BEHIND, as_worked, backed_with, boned_backing, clear_of_bones
 from advisor.order.basting import BASTE, along
-from advisor.order.beside import STIFF, STRIPS, is_frill, marked, pleats_above
+from advisor.order.beside import STRIPS, is_frill, marked, pleats_above
 from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
 from advisor.order.fusing import DWELL, fusing_time, too_hot
@@ -185,7 +186,7 @@ def _interfacing(op: str, place: SeamPlace, facts: Facts) -> str:
     if op == "interface" and ruled_out:
         return f"what the sheet names instead of the {listed(sorted(ruled_out))}"
     bones = facts.setups.bones(place)
-    names = [n for n in place.notions if n not in bones and facts.entry(n).kind in STIFF]
+    names = [n for n in place.notions if n not in bones and facts.entry(n).kind in STIFFENS]
     dwell = facts.setups.judged(Place("seam", place.name)).get(DWELL)
     if op != "fuse":
         return listed(names)
