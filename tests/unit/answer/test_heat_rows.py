@@ -16,13 +16,12 @@ from advisor.answer.model.plan import ToldIronSetting
 from advisor.answer.model.told import ToldClaim, ToldConflict, ToldLayer, ToldRemedy
 from advisor.answer.pipeline import Parts, answer
 from advisor.answer.press_clause import minutes, press_clauses, seconds, times_in_words, wait_words
-from advisor.knowledge.model import Knowledge
 from advisor.project.quick import quick_garment
 from advisor.render.heat_picture import at, course, picture
 from advisor.render.heat_svg import drawing, nearest_svg
 from advisor.render.heat_text import heat_lines, table
 from tests.told import heat_answer, heat_row, written
-from tests.typed import shipped
+from tests.typed import shipped as known
 
 KEYS = {
     "place",
@@ -33,11 +32,6 @@ KEYS = {
     "glue_line",
     "touch_safe_after_s",
 }
-
-
-@cache
-def known() -> Knowledge:
-    return shipped()
 
 
 @cache

@@ -16,10 +16,9 @@ from advisor.explain.listings import LISTS
 from advisor.explain.reasons import pick_verdicts
 from advisor.explain.typed import ROWS, aspects_named, options
 from advisor.explain.typed_steps import steps_named
-from advisor.knowledge.model import Knowledge
 from advisor.project.load import load_project
 from advisor.render.screen.ask import CUTTING, SETTINGS
-from tests.typed import shipped
+from tests.typed import shipped as knowledge
 
 DEMOS = sorted((Path(__file__).parents[3] / "knowledge" / "examples").glob("*.yaml"))
 STEPS = {
@@ -28,12 +27,6 @@ STEPS = {
     "press side": "Press side.",
     "join armhole": "Join armhole: shell + shell.",
 }
-
-
-@cache
-def knowledge() -> Knowledge:
-    """The knowledge that is shipped."""
-    return shipped()
 
 
 def _plural(name: str) -> str:

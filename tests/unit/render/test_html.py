@@ -14,7 +14,6 @@ import pytest
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import WHOLE, answer
-from advisor.knowledge.model import Knowledge
 from advisor.project.load import garment_of
 from advisor.project.quick import quick_garment
 from advisor.render.iron_html import irons_of
@@ -26,15 +25,10 @@ from advisor.render.printed.digest import digest
 from advisor.render.printed.html import document, render_html
 from advisor.render.printed.numbers import Numbers
 from advisor.textio.yamlfile import parse_yaml
-from tests.typed import shipped
+from tests.typed import shipped as known
 
 DEMOS = sorted((Path(__file__).parents[3] / "knowledge" / "examples").glob("*.yaml"))
 HOSTILE = "<script>alert(1)</script> \"'&amp; ]]>"
-
-
-@cache
-def known() -> Knowledge:
-    return shipped()
 
 
 @cache
