@@ -37,7 +37,7 @@ FIRST, ALONGSIDE = (0, 0, ""), (1, 1, "")
 """The weight of what avoids a clash, and of what is pressed by itself though nothing clashes."""
 NOTED = (6, 0, "")
 """The weight of what is noted: less than that of any rule."""
-_WORST_KINDS = ("eye", "child", "fire", "burn", "health", "cut", "damage")
+WORST_KINDS = ("eye", "child", "fire", "burn", "health", "cut", "damage")
 
 
 def told_layers(teller: Teller) -> tuple[ToldLayer, ...]:
@@ -136,7 +136,7 @@ def told_cautions(judgement: Judgement, teller: Teller) -> tuple[ToldCaution, ..
         about.setdefault(key, {}).update(dict.fromkeys(names))
         found.setdefault(key, caution)
     told = [replace(c, about=tuple(about[key])) for key, c in found.items()]
-    return (*own, *sorted(told, key=lambda c: _WORST_KINDS.index(c.kind)))
+    return (*own, *sorted(told, key=lambda c: WORST_KINDS.index(c.kind)))
 
 
 def _before_cutting(fired: Fired) -> tuple[int, bool, tuple[int, int, str]]:

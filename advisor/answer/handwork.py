@@ -12,6 +12,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Final
 
+from advisor.answer.asked import SEWN
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict, only
 from advisor.claims.judgement import Advice, Judgement
@@ -28,7 +29,6 @@ IDLE: Final = frozenset(GROUPS["machine"]) - {STITCH}
 RAW: Final = "raw-edge"
 TAPED: Final = "seam-sealed-by-tape"
 """The method whose trimmed allowances lie under a tape, so that nothing else is done to them."""
-UNSEWN: Final = frozenset((*GROUPS["machine"], *GROUPS["thread"], *GROUPS["pins"]))
 
 
 def as_made(
@@ -117,7 +117,7 @@ def _without_machine(found: Mapping[str, Verdict], sewn: str) -> dict[str, Verdi
 
     An edge that is only cut has no stitch: "".
     """
-    idle = IDLE if sewn else UNSEWN
+    idle = IDLE if sewn else SEWN
     left = {aspect: verdict for aspect, verdict in found.items() if aspect not in idle}
     stitch = left.get(STITCH)
     if stitch is not None and HAND in stitch.aspect.words:

@@ -11,6 +11,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from advisor.answer.core import WORST_KINDS
 from advisor.answer.model.heat import (
     ToldFusing,
     ToldGlue,
@@ -22,7 +23,7 @@ from advisor.answer.model.told import ToldCaution, ToldConflict, ToldVerdict
 from advisor.answer.press_clause import LONG_S, budget, seconds, wait_words
 from advisor.answer.teller import Teller
 from advisor.craft.irondial import MARKS
-from advisor.heat.gluing import FLAT, IN_SEAM, Fused, best_of
+from advisor.heat.gluing import FLAT, GRADES, IN_SEAM, Fused, best_of
 from advisor.heat.layers import assumed_of
 from advisor.heat.questions import PRESS_S, Heat
 from advisor.heat.stacks import Bed, Press
@@ -46,8 +47,6 @@ SOURCES = (
 BY_MODEL = "computed, not measured"
 _FINE = ("metal yarn", "glass bead")
 """Parts that cool with the cloth they are in; only the full answer speaks of them."""
-_KINDS = ("eye", "child", "fire", "burn", "health", "cut", "damage")
-_GRADES = ("no", "perhaps", "likely", "sure")
 
 
 def told_heat(heat: Heat, teller: Teller) -> tuple[ToldHeat, ...]:
@@ -179,7 +178,7 @@ def _glue(place: str, fused: tuple[Fused, ...], teller: Teller) -> ToldGlue | No
 
 
 def _grade(glue: ToldGlue) -> int:
-    return _GRADES.index(glue.seam.grade if glue.seam else "no")
+    return -GRADES.index(glue.seam.grade if glue.seam else "no")
 
 
 def _fused(one: Fused | None, teller: Teller) -> ToldFusing | None:
@@ -216,7 +215,7 @@ def with_burns(
     own = tuple(c for c in cautions if c.id == "own-limit")
     rest = [c for c in cautions if c.id != "own-limit"]
     told = [*_burns(cautions, heat, teller), *rest]
-    return (*own, *sorted(told, key=lambda c: _KINDS.index(c.kind)))
+    return (*own, *sorted(told, key=lambda c: WORST_KINDS.index(c.kind)))
 
 
 def _burns(cautions: tuple[ToldCaution, ...], heat: Heat, teller: Teller) -> list[ToldCaution]:

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from advisor.answer.model.answer import Answer
-    from advisor.answer.model.heat import ToldHeat
+    from advisor.answer.model.heat import ToldHeat, Wait
     from advisor.answer.model.told import ToldVerdict
 
 LONG_S = 30.0
@@ -141,6 +141,23 @@ def wait_words(wait: Sequence[float]) -> str:
     if wait[2] > UNSAYABLE * wait[1]:
         return f"likely about {likely}, much longer after many in one place"
     return f"likely about {likely}, after many in one place up to {most}"
+
+
+def times_in_words(times: Wait | None) -> str:
+    """A band of seconds as a phrase: "about 3 s (2 to 5)", "about 9 s (6 or longer)"."""
+    soonest, likely, latest = times or (None, None, None)
+    if soonest is None:
+        return "not within a minute"
+    low = _seconds(soonest)
+    if likely is None:
+        return f"{low} s at the soonest"
+    until = f"{low} or longer" if latest is None else f"{low} to {_seconds(latest)}"
+    return f"about {_seconds(likely)} s ({until})"
+
+
+def _seconds(value: float) -> str:
+    """Whole seconds from three up, tenths below; cut off, never rounded up."""
+    return f"{int(value)}" if value >= 3.0 else f"{int(value * 10.0) / 10.0:g}"
 
 
 def minutes(value: float) -> str:

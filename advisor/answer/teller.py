@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from advisor.answer.model.told import ToldSource
 from advisor.knowledge.model import Knowledge
+from advisor.knowledge.standing import RANKS
 from advisor.project.garment import Garment
 from advisor.units.sentences import render
 
@@ -41,4 +42,4 @@ def told_source(id_: str, knowledge: Knowledge) -> ToldSource:
     """A source as it is told."""
     source = knowledge.sources[id_]
     read = None if source.read in ("whole", "part") else source.read
-    return ToldSource(id_, source.citation, source.kind, read)
+    return ToldSource(id_, source.citation, source.kind, read, RANKS[source.kind])

@@ -183,6 +183,11 @@ def iron_text(verdict: Verdict, units: System) -> str:
     return setting_text(span.high if verdict.pick is None else verdict.pick, span.high, units)
 
 
+def no_iron(celsius: float) -> bool:
+    """Whether a limit means that no iron is used at all."""
+    return celsius <= COLD
+
+
 def setting_text(start_c: float, most_c: float, units: System) -> str:
     """Where the iron starts and on which mark, if not at the most, and up to what."""
     limit = f"at most {degrees(most_c, units)} ({dial_text(most_c)})"

@@ -16,7 +16,7 @@ from advisor.claims.asking import LayerAsker
 from advisor.claims.bound_hem import OF_THE_SHELL, bound_hem_says
 from advisor.claims.conditions import Fact, facts_of, maker_facts, seam_facts, test_facts
 from advisor.claims.gathered import Fired, Gathered, Place
-from advisor.claims.glued import GLUES, borne_apart, lowest_lid
+from advisor.claims.glued import STIFFENS, borne_apart, lowest_lid
 from advisor.claims.mounted import drop_backing, mounted_says
 from advisor.claims.outcomes import Outcomes, keyed
 from advisor.claims.placefacts import garment_facts, place_facts
@@ -25,7 +25,7 @@ from advisor.claims.subjects import Truth
 from advisor.claims.unrested import unrested
 from advisor.claims.zip_line import zip_line_says
 from advisor.knowledge.model import Claim, Knowledge, Rule
-from advisor.knowledge.places import PLAIN
+from advisor.knowledge.places import GROUPS, PLAIN
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.hemstrips import hem_strip
 from advisor.project.linings import hung_apart
@@ -36,20 +36,10 @@ FINISH = "seam.finish"
 SEAM_ONLY = ("seam.kind", FINISH)
 ALLOWANCE = "seam.allowance"
 HEM = "hem.kind"
-SEWN_THROUGH = frozenset(
-    {
-        "needle.point",
-        "needle.size",
-        "stitch.type",
-        "stitch.length",
-        "stitch.tension",
-        "machine.foot",
-    }
-)
+SEWN_THROUGH = frozenset(GROUPS["machine"]) - {"machine.pressure"}
 """What a row asks of what it is sewn through."""
 BACKED = 4
 """Layers of a seam whose two sides are each backed: shell, backing, backing, shell."""
-INTERFACED = (*GLUES, "sew-in", "canvas")
 
 
 def gather(garment: Garment, knowledge: Knowledge, before: Gathered | None = None) -> Gathered:
@@ -293,7 +283,7 @@ class _Gatherer:
         """An interfacing is the business of the layers that it lies against."""
         kinds = [self.entries[use.cloth].kind for use in seam.uses]
         for i, kind in enumerate(kinds):
-            if kind in INTERFACED:
+            if kind in STIFFENS:
                 beside = {u.cloth for u in seam.uses[max(i - 1, 0) : i + 2]}
                 if cloths & beside or not cloths:
                     return True

@@ -49,6 +49,7 @@ DRIPS: Final = ("iso-3758-2012", "or-4h-320-14")
 OVERLOCKED: Final = "overlocked"
 ENCLOSED: Final = "enclosed in the seam"
 ENCLOSING: Final = frozenset({"French", "mock French", "felled", "self-bound"})
+"""Kinds of seam that shut in their own edges."""
 TWIN: Final = "twin-needle"
 DOUBLE: Final = "double-stitched"
 BESIDES: Final = frozenset(

@@ -12,6 +12,8 @@ from advisor.project.garment import Seam
 
 MOISTURE: Final = "press.moisture"
 GLUES: Final = ("fusible", "low-temperature fusible")
+STIFFENS: Final = frozenset({*GLUES, "sew-in", "canvas"})
+"""Kinds of notion that are cut out as cloths are, and lie on their piece before any seam."""
 
 
 def borne_apart(

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import Any, Final
 
+from advisor.claims.glued import STIFFENS
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.places import PLAIN
 from advisor.project.garment import Garment, Seam
@@ -16,7 +17,6 @@ from advisor.project.strapless import strapless
 from advisor.project.wearing import hooded, worn_over
 from advisor.project.zipping import runs_into
 
-STIFFENS: Final = frozenset({"fusible", "low-temperature fusible", "sew-in", "canvas"})
 BANDS: Final = frozenset({"front-band", "placket", "waistband", "cuff", "collar"})
 """Kinds of place that carry buttonholes."""
 FOLDED: Final = frozenset({"patch-pocket", "faced-edge", "front-band", "placket", "hem"})

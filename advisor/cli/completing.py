@@ -21,7 +21,7 @@ def cloths(incomplete: str) -> list[str]:
 
 def explained(incomplete: str) -> list[str]:
     """Names of whatever can be explained, and the lists."""
-    from advisor.render.explain_lists import LISTS
+    from advisor.explain.listings import LISTS
 
     known = _known()
     names = [
@@ -39,7 +39,7 @@ def explained(incomplete: str) -> list[str]:
 
 def aspects(incomplete: str) -> list[str]:
     """Titles, labels of rows and ids of aspects, and the order."""
-    from advisor.render.typed import aspect_names
+    from advisor.explain.typed import aspect_names
 
     return _beginning(incomplete, ["order", *aspect_names(_known())])
 

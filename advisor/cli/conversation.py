@@ -184,8 +184,8 @@ def explained(known: object, about: Callable[[str], str]) -> Callable[[str, str]
 
     def explain(question: str, word: str) -> str:
         from advisor.errors import InputError
+        from advisor.explain.about import explain as tell
         from advisor.knowledge.model import Knowledge
-        from advisor.render.explain import explain as tell
 
         if not word or not isinstance(known, Knowledge):
             return about(question)

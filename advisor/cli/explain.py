@@ -33,7 +33,7 @@ def explain(
         return
     if not name:
         raise typer.BadParameter("what to explain is missing")
-    from advisor.render.explain import explain as tell
+    from advisor.explain.about import explain as tell
 
     lines, data = tell(name, common.knowledge(), "us" if units == "us" else "metric")
     if json:

@@ -95,8 +95,8 @@ def _read(saw: list[str], known: Knowledge) -> dict[str, Finding]:
 
 def _talk(known: Knowledge, refused: tuple[str, ...]) -> dict[str, Finding]:
     from advisor.cli.conversation import Conversation, explained
+    from advisor.cli.identify_talk import help_for, talk
     from advisor.overlay.places import cache_folder
-    from advisor.render.identify_talk import help_for, talk
 
     folder = cache_folder()
     draft = folder / "identify.draft" if folder.is_dir() else None

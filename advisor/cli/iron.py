@@ -34,7 +34,7 @@ def iron(
     elif everything:
         from advisor.render.answers import render_iron_answer
 
-        common.print_text(render_iron_answer(told, known))
+        common.print_text(render_iron_answer(told))
     else:
         from advisor.render.screen.iron import iron_screen_text
 

@@ -86,8 +86,8 @@ def _named(
     """
     from advisor.answer.pipeline import answer
     from advisor.errors import InputError
+    from advisor.explain.typed_steps import steps_named
     from advisor.project.load import load_project
-    from advisor.render.typed_steps import steps_named
 
     garment = load_project(file, known)
 

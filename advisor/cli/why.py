@@ -36,7 +36,7 @@ def why(
 ) -> None:
     """Show why an answer is what it is: each claim, its facts, and on whose word."""
     from advisor.answer.pipeline import Parts, decide, tell
-    from advisor.render.method_why import asks_method
+    from advisor.explain.method_why import asks_method
 
     known = common.knowledge()
     garment = common.with_units(common.garment_of([file], known), units)
@@ -58,9 +58,9 @@ def why(
 def _step(decided: Decided, place: str, known: Knowledge) -> tuple[object, str]:
     """Why a step of the order of work stands where it stands."""
     from advisor.answer.stepwhy import why_step
+    from advisor.explain.order_why import render_why_order, step_typed
     from advisor.order.work import order_of
     from advisor.records import as_data
-    from advisor.render.order_why import render_why_order, step_typed
 
     work = decided.work or order_of(decided.advice, known)
     numbered = sorted(work.order, key=work.numbers.__getitem__)
@@ -71,8 +71,8 @@ def _step(decided: Decided, place: str, known: Knowledge) -> tuple[object, str]:
 
 def _making(decided: Decided, told: Answer, place: str, known: Knowledge) -> tuple[object, str]:
     """Why a place is made the way it is."""
+    from advisor.explain.method_why import place_named, render_method
     from advisor.records import as_data
-    from advisor.render.method_why import place_named, render_method
 
     seam = place_named(told, place)
     methods = decided.work.methods if decided.work is not None else {}
@@ -82,8 +82,8 @@ def _making(decided: Decided, told: Answer, place: str, known: Knowledge) -> tup
 
 def _verdicts(told: Answer, place: str, aspect: str, known: Knowledge) -> tuple[object, str]:
     """Why what is decided is what it is, each claim with its facts."""
+    from advisor.explain.reasons import pick_verdicts, render_reasons
     from advisor.records import as_data
-    from advisor.render.reasons import pick_verdicts, render_reasons
 
     verdicts = pick_verdicts(told, place, aspect, known)
     data = {

@@ -53,7 +53,7 @@ def bands_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> list[Band]:
 
 def _knit(seam: Seam, use: Use, garment: Garment) -> list[Band]:
     """A knit, in one piece or in as many as the project has that are too short alone."""
-    edge = float(seam.facts.get("length", 0.0))
+    edge = seam.long_mm
     if not edge:
         return []
     long = edge / use.stretched
@@ -64,7 +64,7 @@ def _knit(seam: Seam, use: Use, garment: Garment) -> list[Band]:
 
 def _lapping(seam: Seam, garment: Garment) -> list[Band]:
     """A band that a fastening closes, where no piece called after it is cut long enough to lap."""
-    edge = float(seam.facts.get("length", 0.0))
+    edge = seam.long_mm
     words = CLOSED.get(seam.place, frozenset())
     fastened = (s for s in garment.seams if s.place in LAPPED and s.part in ("", seam.part))
     closes = any(words & set(singular_words(other.name)) for other in fastened)

@@ -20,14 +20,13 @@ from advisor.knowledge.model import Knowledge
 from advisor.knowledge.pricing import (
     AREA,
     EACH,
-    FEET_PER_M2,
     METRE,
     Price,
     Quoting,
     price_of,
 )
 from advisor.project.garment import Garment
-from advisor.units.factors import MM_PER_YARD
+from advisor.units.factors import FEET_PER_M2, MM_PER_YARD
 
 CLOTH: Final = "cloth"
 THREAD: Final = "thread"

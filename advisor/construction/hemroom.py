@@ -18,8 +18,6 @@ from advisor.units import show_size
 from advisor.units.reading import parse
 
 HEM: Final = "hem"
-TAKES: Final = re.compile(r"(\S+ (?:mm|cm|in)) allowed")
-"""How much a hem is allowed at most, in the words that its method tells it in."""
 USUAL: Final = re.compile(r"(?:\d[\d./ ]* to )?(\d[\d./ ]* (?:mm|cm|in)) deep(?!, twice)")
 """How deep a hem is usually turned, in the words of its method."""
 
@@ -28,10 +26,9 @@ def deep_in_narrow(judgement: Judgement, knowledge: Knowledge) -> Iterator[Disag
     """A piece with more below it than the hem that is made there takes."""
     for seam in judgement.garment.seams:
         method = _made(seam, judgement, knowledge) if seam.place == HEM else None
-        found = TAKES.search(method.turns.deep) if method and method.turns else None
-        if method is None or found is None or len(seam.cloths()) > 1:
+        most = method.turns.most if method and method.turns else None
+        if method is None or most is None or len(seam.cloths()) > 1:
             continue
-        most = parse("length", found[1])
         for name, deep in turned_up_below(seam, judgement.garment):
             if deep > most:
                 has = Figure(f"the piece {name} has a hem of", deep)

@@ -29,7 +29,7 @@ def apart_of(entry: Entry) -> float | None:
 
 def is_row(seam: Seam, entry: Entry) -> bool:
     """Whether a place holds a row of fastenings of which nobody says how many."""
-    long = float(seam.facts.get("length") or 0.0) > ONE
+    long = seam.long_mm > ONE
     return apart_of(entry) is not None and long and seam.making.times == 1
 
 

@@ -14,6 +14,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Final
 
+from advisor.claims.glued import STIFFENS
 from advisor.construction.elastics import from_body, is_tried, told_less
 from advisor.construction.fullness import drawn_up_by
 from advisor.construction.inrows import apart_of, holes_for, is_row, number_in
@@ -33,7 +34,6 @@ QUILTING: Final = "quilting"
 ONCE: Final = frozenset({"glue", "thread"})
 """Kinds of which one tube or reel does for every place."""
 QUARTER: Final = MM_PER_INCH / 4
-SHEETS: Final = frozenset({"fusible", "low-temperature fusible", "sew-in", "canvas"})
 CONCEALED: Final = "concealed-zip"
 CONCEALED_TAIL: Final = 30.0
 """What a concealed zip is longer than its opening, mm: the slider stays below the end of the row
@@ -144,7 +144,7 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
         return NotionBought(name, names, 1, (), None)
     if not _by_length(entry):
         sewn = (seam for seam in places if seam.place != QUILTING)
-        longest = max((float(seam.facts.get("length") or 0.0) for seam in sewn), default=0.0)
+        longest = max((seam.long_mm for seam in sewn), default=0.0)
         cut = () if longest else (Lengths(1, None),)
         return NotionBought(name, names, None, cut, None, least=longest or None)
     ends = ends_of(entry, garment)
@@ -192,7 +192,7 @@ def _by_length(entry: Entry) -> bool:
 def is_sheet(entry: Entry) -> bool:
     """Whether it is a notion that is cut to pieces like a cloth, as an interfacing."""
     said = entry.facts.get("sold by")
-    return entry.kind in SHEETS if said is None else bool(said == "sheet")
+    return entry.kind in STIFFENS if said is None else bool(said == "sheet")
 
 
 def _of_zip(entry: Entry, opening: float | None) -> float | None:

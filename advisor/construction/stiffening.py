@@ -7,11 +7,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from advisor.claims.glued import STIFFENS
 from advisor.craft import stiffness
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Cloth, Garment, Seam
 
-SUPPORTS = frozenset({"sew-in", "canvas", "fusible", "low-temperature fusible"})
 BACKINGS = frozenset({"backing", "underlining", "interlining", "interfacing"})
 
 
@@ -63,6 +63,6 @@ def stiffness_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> Stiffnes
 
 def _supports(name: str, seam: Seam, cloths: dict[str, Cloth], knowledge: Knowledge) -> bool:
     """Whether a layer is held on another: an interfacing by its kind, or what a backing lays on."""
-    if knowledge.entries[cloths[name].entry].kind in SUPPORTS:
+    if knowledge.entries[cloths[name].entry].kind in STIFFENS:
         return True
     return seam.place in BACKINGS and name != seam.uses[0].cloth

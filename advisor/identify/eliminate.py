@@ -15,6 +15,8 @@ from advisor.knowledge.model import Mix
 from advisor.knowledge.observations import Observation
 
 LABEL = "label"
+FIRST = (LABEL, "build", "strip", "rubbery")
+"""What is looked at before anything is burnt."""
 MOST_PAIRS = 400
 """Pairs of fibres that are kept as an explanation; more would say nothing: estimate."""
 

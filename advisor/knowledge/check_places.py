@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from advisor.errors import Problem
 from advisor.knowledge.book import Book, BookItem
-from advisor.knowledge.places import plain_word
+from advisor.knowledge.places import WAYS_TO_GATHER, plain_word
 
 FIELDS = frozenset(
     {"name", "cloths", "how", "leave", "foot", "hung", "facing", "opened", "below", "marked"}
 )
 """What the sentence of a stage may name in braces."""
-GATHERS = ("hand rows", "gathering foot", "overlock", "elastic")
 
 
 def check_places(book: Book) -> list[Problem]:
@@ -75,7 +74,9 @@ class _PlaceChecker:
         self.problems += item.unknown(("fits", "notions"), fits.notions, self.notions, "notion")
         self.problems += item.unknown(("fits", "roles"), fits.roles, self.roles, "kind of seam")
         self.problems += item.unknown(("crossed by",), form.crossed_by, self.roles, "kind of seam")
-        self.problems += item.unknown(("fits", "gathers"), fits.gathers, GATHERS, "way to gather")
+        self.problems += item.unknown(
+            ("fits", "gathers"), fits.gathers, WAYS_TO_GATHER, "way to gather"
+        )
         for i, thing in enumerate(form.buys):
             at = ("buys", i, "unless")
             self.problems += item.unknown(at, thing.unless, book.methods, "method")

@@ -12,12 +12,11 @@ from dataclasses import dataclass, field, replace
 from typing import Final
 
 from advisor.knowledge.names import plain_name
-from advisor.units.factors import MM_PER_YARD
+from advisor.units.factors import FEET_PER_M2, MM_PER_YARD
 
 METRE: Final = "m"
 EACH: Final = "each"
 AREA: Final = "m2"
-FEET_PER_M2: Final = (1000.0 / 304.8) ** 2
 DEAREST: Final = 1_000_000.0
 _UNITS: Final = {
     "m": (METRE, 1.0),

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
 from advisor.knowledge.form import Form, Id, Sources, Text, Word
 from advisor.knowledge.schema_order import Fact, MachineWord, Minutes, YesNo
@@ -108,12 +108,30 @@ class ThingForm(Form):
     """Whether it is a tool, which is wanted whatever the place holds."""
 
 
-class TurnForm(Form):
-    """How deep a hem is turned, on a straight edge and on a curve, and how its cut edge ends."""
+class AllowedForm(Form):
+    """The least and the most that is cut on for a hem, mm."""
 
-    deep: Text
+    min: Annotated[float, Field(gt=0, le=300)]
+    max: Annotated[float, Field(gt=0, le=300)]
+
+
+class TurnForm(Form):
+    """How deep a hem is turned, on a straight edge and on a curve, and how its cut edge ends.
+
+    A hem that takes no more than some `allowed` mm is told by them, any other in words.
+    """
+
+    deep: Text | None = None
+    allowed: AllowedForm | None = None
     curved: Text | None = None
     edge: Text
+
+    @model_validator(mode="after")
+    def told_once(self) -> TurnForm:
+        """Its depth is said in words or in figures, never in both."""
+        if (self.deep is None) == (self.allowed is None):
+            raise ValueError("say how deep it is turned: `deep` in words, or `allowed` in mm")
+        return self
 
 
 class MethodForm(Form):

@@ -19,10 +19,9 @@ CLIPPED: Final = (
     "Clip {name} along its line, to try it on: no pin and no basting, every hole beside the row "
 )
 LEAKS, STAYS = "leaks.", "stays."
-DRAWN_UP: Final = (
-    "Draw {name} up roughly on a basting thread and baste it along its line, to try it on."
-)
-LINE, GIVING = " along its line", " in a long machine zigzag that gives"
+DRAWN_UP: Final = "Draw {name} up roughly on a basting thread and baste it{how}, to try it on."
+LINE, GIVING = " along its line", " along its line in a long machine zigzag that gives"
+ZIGZAG: Final = "zigzag"
 TAKEN_OUT: Final = " Take the drawing thread out first."
 MODERATE: Final = 2
 """From which level of `stretch` on a close garment is pulled on by what its seams give."""
@@ -41,9 +40,10 @@ def _basted(op: Operation, usual: Operation, place: SeamPlace, facts: Facts) -> 
     if (leaks or holed_for_good(place, facts)) and place.method.id != OPEN_ENDED:
         does = CLIPPED + (LEAKS if leaks else STAYS)
         op = replace(usual, verb="clip", does=does) if op.verb == BASTE else op
+    gives = op.verb == BASTE and "{how}" in op.does and _pulled_on(place, facts)
     if op == usual and facts.of_seam("gathered", place):
-        op = replace(op, does=DRAWN_UP)
-    return _giving(op) if op.verb == BASTE and _pulled_on(place, facts) else op
+        op = replace(op, does=DRAWN_UP + TAKEN_OUT * gives)
+    return replace(op, machine=ZIGZAG) if gives else op
 
 
 def _pulled_on(place: SeamPlace, facts: Facts) -> bool:
@@ -53,9 +53,6 @@ def _pulled_on(place: SeamPlace, facts: Facts) -> bool:
     return close and gives and not facts.tender_face(place)
 
 
-def _giving(op: Operation) -> Operation:
-    """Basting along a line that stretches as the garment is pulled on."""
-    if LINE not in op.does:
-        return op
-    out = TAKEN_OUT if op.does == DRAWN_UP else ""
-    return replace(op, does=op.does.replace(LINE, LINE + GIVING) + out, machine="zigzag")
+def along(op: Operation) -> str:
+    """How it is basted: a row that a machine sews gives as the garment is pulled on."""
+    return GIVING if op.machine == ZIGZAG else LINE

@@ -10,7 +10,9 @@ from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING
 
 from advisor.claims.collect import Place
+from advisor.claims.consistency import ENCLOSING
 from advisor.claims.drawn import drawn_by
+from advisor.claims.glued import STIFFENS
 from advisor.claims.loaded import holds_by_backing
 from advisor.claims.speakers import STAYS
 from advisor.construction.bands import bands_of
@@ -18,7 +20,7 @@ from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
 from advisor.order import ascut
-from advisor.order.cuffs import WRIST, faced_with, is_made_up, is_ring
+from advisor.order.cuffs import faced_with, is_made_up, is_ring
 from advisor.order.easing import ends_in_zip
 from advisor.order.fitting import HOLES_FOR_GOOD, NEEDLE_HOLES, PILE_LINE
 from advisor.order.kinds import SeamPlace, crosses
@@ -37,6 +39,7 @@ from advisor.order.roles import (
 from advisor.order.shearing import deep_pile
 from advisor.order.topstitching import no_stage_for
 from advisor.project.buttons import buttons_of, for_show, half_for_show, has_own_loop, holes_of
+from advisor.project.folded import ON_SLEEVE
 from advisor.project.linings import LINING
 from advisor.project.placing import POCKETS
 from advisor.project.placing import singular_words as _words
@@ -52,8 +55,6 @@ STRIPS = {
 }
 """What is laid along a seam that has to keep its length, by what the sheet advises."""
 RAW = "raw edge"
-ENCLOSED = frozenset({"French", "mock French", "felled", "self-bound"})
-"""Kinds of seam that shut in their own edges."""
 THICK = 1.2
 """From this thickness of a ply on a dart that is folded to one side stands out, mm: estimate."""
 SEAMED = frozenset({"side", "seam", "inseam", "yoke", "panel"})
@@ -64,8 +65,6 @@ PIPING, CUT_OPEN = "piping-cord", "dart-cut-open"
 LOOPS, CHILD = frozenset({"loop", "rouleau"}), "child"
 BRACES = frozenset({"brace", "suspender"})
 """Words of buttons that go through the loops of the braces, and close no edge."""
-BULKY = 2
-"""The level of `bulky` from which a cloth is thick in a seam."""
 OPEN_ENDED, ROLL_LINE = "open-ended-zip", "roll-line"
 CLOSING = frozenset({"collar", "neckband", "cuff", "faced-edge", "bound-edge"})
 """Kinds of place whose layers take in what is sewn to one of them."""
@@ -73,7 +72,6 @@ PLEAT, FLAT_PLEATS, PLEATED_ROUND = "pleat", frozenset({"knife", "box", "kilt", 
 TO_THE_HEM = 250.0
 """From this length on a pleat is meant to run down to the edge, mm: estimate."""
 PLANT, HALF, ALL = frozenset({"cotton", "linen", "hemp", "ramie"}), 50.0, 100.0
-STIFF = frozenset({"fusible", "low-temperature fusible", "sew-in", "canvas"})
 HELD_ABOVE = frozenset({"shoulder", "armhole", "crotch", "inseam", "waistband", "raglan"})
 """Roles of a garment that does not hang from straps."""
 
@@ -146,7 +144,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
             and all(use.fullness <= 1.0 for use in place.seam.uses)
             and bool(holds_by_backing(place.seam, facts.garment, facts.knowledge))
         ),
-        "no enclosed seam asked for": lambda: _seam_said(place) not in ENCLOSED,
+        "no enclosed seam asked for": lambda: _seam_said(place) not in ENCLOSING,
     }
     return answers[fact]()
 
@@ -193,7 +191,7 @@ def ends_of(place: SeamPlace) -> frozenset[str]:
     """Whether it lies at the neck or at a wrist, by its kind or its name."""
     words = set(_words(place.name))
     neck = place.kind.id in ("collar", "neckband") or bool((NECK | {"collar"}) & words)
-    wrist = place.kind.id == "cuff" or bool(WRIST & words)
+    wrist = place.kind.id == "cuff" or bool(ON_SLEEVE & words)
     return frozenset(end for end, there in (("neck", neck), ("wrist", wrist)) if there)
 
 
@@ -215,7 +213,7 @@ def _runs_down(place: SeamPlace) -> bool:
     """Whether a place is a row of pleats whose folds are pressed over their whole length."""
     words, making = set(_words(place.name)), place.seam.making
     many = bool(FLAT_PLEATS & words) or making.pleats is not None or making.times >= PLEATED_ROUND
-    long = float(place.seam.facts.get("length", 0.0)) >= TO_THE_HEM
+    long = place.seam.long_mm >= TO_THE_HEM
     down = (many and long) or pleats_run_down(place.seam)
     return place.kind.id == PLEAT and PLEAT in words and down
 
@@ -298,19 +296,19 @@ def gone_through(place: SeamPlace, facts: Facts) -> list[SeamPlace]:
     """The holes or loops that these buttons go through; a vent of a sleeve has none."""
     holes = holes_of(place.seam, facts.garment)
     found = [p for p in facts.places if p.seam in holes]
-    wrists = [p for p in found if WRIST & set(_words(p.name))]
+    wrists = [p for p in found if ON_SLEEVE & set(_words(p.name))]
     return wrists if _at_vent(place, facts) else found
 
 
 def _at_vent(place: SeamPlace, facts: Facts) -> bool:
     """Whether it lies at the end of a sleeve that has a vent, which buttons only adorn."""
     vent = any(p.role.id == "sleeve-vent" for p in facts.places)
-    return vent and bool(WRIST & set(_words(place.name)))
+    return vent and bool(ON_SLEEVE & set(_words(place.name)))
 
 
 def _ravels(place: SeamPlace, facts: Facts) -> bool:
     """Whether a slit is cut into a cloth that frays, with nothing behind it to hold the corners."""
-    stiff = any(facts.entry(n).kind in STIFF for n in place.notions)
+    stiff = any(facts.entry(n).kind in STIFFENS for n in place.notions)
     return not stiff and any(facts.least(c, "frays") for c in place.cloths)
 
 
@@ -383,6 +381,6 @@ def _loops(place: SeamPlace) -> bool:
 
 def _thick(place: SeamPlace, facts: Facts) -> bool:
     """Whether one ply of it is so thick that a fold of two shows from the face."""
-    bulky = (c for c in place.cloths if facts.least(c, "bulky") >= BULKY)
+    bulky = (c for c in place.cloths if facts.least(c, "bulky") >= ascut.BULKY)
     plies = [ply_of(facts.garment.cloths[c], facts.knowledge) for c in bulky]
     return any(ply is not None and ply.thickness_mm >= THICK for ply in plies)

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from advisor.order.kinds import SeamPlace
+from advisor.project.folded import ON_SLEEVE
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
 
-WRIST = frozenset({"cuff", "sleeve", "wrist"})
 LEG = frozenset({"ankle", "knee", "leg"})
 """Words of a band that closes a leg, and of its fastening."""
 SLEEVE_SEAMS = frozenset({"underarm", "side-and-sleeve"})
@@ -29,11 +29,11 @@ def is_ring(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
 
     A gathered one is where it lets the hand in and the sleeve is closed along its whole length.
     """
-    wide = float(place.seam.facts.get("length", 0.0)) >= OVER_THE_HAND
+    wide = place.seam.long_mm >= OVER_THE_HAND
     tube = wide and any(p.role.id in _limb(place) for p in places)
     if place.kind.id != "cuff" or (place.full and not tube):
         return False
-    words = LEG if _on_leg(place) else WRIST
+    words = LEG if _on_leg(place) else ON_SLEEVE
     fastened = any(
         p.kind.family == "fastening" and words & {*singular_words(p.name)} for p in places
     )

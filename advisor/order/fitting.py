@@ -19,12 +19,13 @@ from advisor.order.legs import closes_the_tube, shuts_in_a_stripe
 from advisor.order.namewords import SHOULDERED
 from advisor.order.roles import POCKET_ZIP
 from advisor.project.garment import Garment
+from advisor.project.methods import FITTINGS
 from advisor.project.placing import BONES, POCKETS, singular_words
 from advisor.project.zipping import runs_into
 
 NEEDLE_HOLES, PILE_LINE, HOLES_FOR_GOOD = "holes", "line", "holes for good"
 HOLED, STAYS = (NEEDLE_HOLES, HOLES_FOR_GOOD), (PILE_LINE, HOLES_FOR_GOOD)
-TO_BODY, LOOSELY, NOT = "to the body", "loosely", "not at all"
+TO_BODY, LOOSELY, NOT = FITTINGS
 BANDS = "band"
 JOINED = frozenset({"seam", "gathers", "band"})
 """Families of places that hold pieces together."""

@@ -10,13 +10,14 @@ from advisor.order.kinds import SeamPlace
 from advisor.order.namewords import LOWER_EDGE, UPPER_EDGE
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
+from advisor.project.strapless import HELD_UP
 
 FASTENING: Final = "fastening"
 BACKING, STAY = "backing", "stay-tape"
 LINING, PIECES = "lining", 2
-HELD_UP: Final = frozenset(
-    {"waist", "waistband", "shoulder", "raglan", "neckband", "top-edge", "facing", "bagged-edge"}
-    | {"collar-attach", "strap", "wrap-edge", "armhole", "crotch"}
+HELD: Final = HELD_UP | frozenset(
+    {"waist", "waistband", "top-edge", "facing", "bagged-edge"}
+    | {"collar-attach", "wrap-edge", "crotch"}
 )
 """Roles of what holds a thing on the body."""
 HOLDS_UP: Final = frozenset({"casing", "elastic-edge", "waistband", "ties", "shirring", "hook"})
@@ -45,7 +46,7 @@ def joined_to_nothing(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     while more := {c for p in places if cloths & set(p.cloths) for c in p.cloths} - cloths:
         cloths |= more
     own = [p for p in places if cloths & set(p.cloths)]
-    held = any(p.role.id in HELD_UP or p.kind.id in HOLDS_UP for p in own)
+    held = any(p.role.id in HELD or p.kind.id in HOLDS_UP for p in own)
     return len(own) < len(places) and not held and not any(p.kind.family == FASTENING for p in own)
 
 

@@ -65,10 +65,6 @@ class Graph:
             if not self.after[self.index[item.before]] & self.before[self.index[item.after]]
         )
 
-    def chain(self, before: str, after: str) -> tuple[Precedence, ...]:
-        """The shortest chain of reasons that forces one step before another; empty if none."""
-        return _shortest(self.precedences, before, after)
-
 
 def build(steps: Iterable[Step], precedences: Iterable[Precedence]) -> Graph:
     """The graph of these steps, whatever order they are given in.

@@ -26,7 +26,7 @@ def cut_in_a_circle(hem: SeamPlace, places: Iterable[SeamPlace], garment: str) -
         return ""
     if CIRCULAR & {*singular_words(hem.name), *singular_words(garment)}:
         return "its name says so"
-    length = float(hem.seam.facts.get("length", 0.0))
+    length = hem.seam.long_mm
     places = tuple(places)
     straight = any(p.full and set(p.full) & set(hem.cloths) for p in places)
     waists = [p for p in places if p.role.id in WAISTS and "length" in p.seam.facts and not p.full]

@@ -119,13 +119,9 @@ def lining_ends_at_waist(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
 def _runs_on(own: Sequence[SeamPlace], places: Sequence[SeamPlace]) -> bool:
     """Whether the seams of a lining are much longer than those of the shell above the waist."""
     sides = (p for p in places if p.unit == "shell" and p.role.id in LENGTHWISE)
-    upper = [_long(p) for p in sides if "skirt" not in singular_words(p.name)]
-    least, longest = max(upper, default=0.0), max(map(_long, own), default=0.0)
+    upper = [p.seam.long_mm for p in sides if "skirt" not in singular_words(p.name)]
+    least, longest = max(upper, default=0.0), max((p.seam.long_mm for p in own), default=0.0)
     return bool(least) and longest > COVERS * least
-
-
-def _long(place: SeamPlace) -> float:
-    return float(place.seam.facts.get("length", 0.0))
 
 
 def lining_swings(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:

@@ -179,11 +179,11 @@ class _Search:
 
     def is_overlong(self, place: SeamPlace) -> bool:
         """Whether a zip is longer than every line of the shell that it may lie in."""
-        length = _long(place)
+        length = place.seam.long_mm
         near = [p for p in self.places if not (_worn_apart(p, place) or _apart(p, place))]
         shell = [p for p in near if p.unit != LINING and p.kind.id == "seam"]
-        known = sum(_long(p) for p in shell if p.role.id in LENGTHWISE)
-        other = max((_long(p) for p in shell if p.role.id not in LENGTHWISE), default=0.0)
+        known = sum(p.seam.long_mm for p in shell if p.role.id in LENGTHWISE)
+        other = max((p.seam.long_mm for p in shell if p.role.id not in LENGTHWISE), default=0.0)
         upper = ABOVE_SIDE if any(p.role.id in UPPER for p in near) else 0.0
         plain = bool(place.seam.part and other) and not any(p.role.id == WAIST for p in near)
         return bool(length and (known or plain)) and length > known + max(other, upper)
@@ -260,7 +260,3 @@ def _apart(one: SeamPlace, other: SeamPlace) -> bool:
 
 def _named(place: SeamPlace, words: Sequence[str]) -> bool:
     return any(holds_words(place.name, word) for word in words)
-
-
-def _long(place: SeamPlace) -> float:
-    return float(place.seam.facts.get("length", 0.0))

@@ -8,13 +8,12 @@ from __future__ import annotations
 
 from advisor.knowledge.places import PLAIN
 from advisor.order.kinds import SeamPlace
+from advisor.project.folded import ON_SLEEVE
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
 
 HOOD = frozenset({"hood", "hood-edge", "hood-casing"})
 SLEEVE_END = frozenset({"cuff", "sleeve-hem"})
-AT_WRIST = frozenset({"sleeve", "wrist", "cuff"})
-"""Words of a channel or an elastic that lies at the end of a sleeve."""
 UP_THE_ARM = frozenset({"armhole", "side", "pocket", "patch-pocket", "facing"})
 """What the end of a short sleeve may lie near, and that of a long one does not."""
 SLEEVES, LONG_MM = frozenset({"sleeve", "underarm"}), 250.0
@@ -89,7 +88,7 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
 
 def _ends_above(fastened: SeamPlace, garment: Garment) -> bool:
     """Whether a zip that closes below is shorter by far than the seams that run down its part."""
-    long = float(fastened.seam.facts.get("length", 0.0))
+    long = fastened.seam.long_mm
     parts = any(garment.cloths[name].entry in PARTING for name in fastened.notions)
     below = _least_side(fastened, garment) >= long + CLEAR_MM
     return bool(long) and below and not parts and not LOW & set(singular_words(fastened.name))
@@ -98,7 +97,7 @@ def _ends_above(fastened: SeamPlace, garment: Garment) -> bool:
 def _least_side(place: SeamPlace, garment: Garment) -> float:
     """The length of the shortest side seam of its part, mm; 0 where none is said."""
     down = (s for s in garment.seams if s.place == PLAIN and s.part == place.seam.part)
-    sides = (float(s.facts.get("length", 0.0)) for s in down if SIDES & set(singular_words(s.name)))
+    sides = (s.long_mm for s in down if SIDES & set(singular_words(s.name)))
     return min(sides, default=0.0)
 
 
@@ -130,11 +129,11 @@ def _ends_at_the_waist(place: SeamPlace, hem: SeamPlace, garment: Garment) -> bo
 def _long_sleeved(garment: Garment) -> bool:
     """Whether the seam of a sleeve is said to be so long that no iron reaches both of its ends."""
     seams = (s for s in garment.seams if SLEEVES & set(singular_words(s.name)))
-    return any(float(s.facts.get("length", 0.0)) >= LONG_MM for s in seams if s.place == PLAIN)
+    return any(s.long_mm >= LONG_MM for s in seams if s.place == PLAIN)
 
 
 def at_sleeve_end(place: SeamPlace) -> bool:
     """Whether it closes a sleeve: a cuff, a hem, a frill or a channel that is called after it."""
     channel = place.role.id in ("casing", "elastic-edge", "tier")
     words = set(singular_words(place.name))
-    return place.role.id in SLEEVE_END or (channel and bool(words & AT_WRIST))
+    return place.role.id in SLEEVE_END or (channel and bool(words & ON_SLEEVE))

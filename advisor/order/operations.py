@@ -13,6 +13,7 @@ from functools import partial
 
 from advisor.claims.byparts import PARTS
 from advisor.claims.collect import Place
+from advisor.claims.glued import STIFFENS
 from advisor.claims.hungup import HUNG, crushed, hanging_with
 from advisor.claims.judgement import Advice
 from advisor.claims.pressed_alone import ALONE
@@ -32,7 +33,7 @@ from advisor.order.layering import with_linings_hung
 from advisor.order.pieces import grain_words, tucked
 from advisor.order.precedences import DRAWN
 from advisor.order.recall import marked
-from advisor.order.setups import CUT_NOTIONS, Setups
+from advisor.order.setups import Setups
 from advisor.order.step_words import NO_LAST_IRON, by_parts, listed, step_words, tuck_words
 from advisor.order.steps import IronState, MachineState, Step
 from advisor.order.swings import (
@@ -182,7 +183,7 @@ class _Maker:
         entry = self.knowledge.entries[self.garment.cloths[name].entry]
         if not self.facts.hold(op.when, lambda fact: self._of_cloth(fact, name, entry)):
             return
-        if op.id == "cut" and entry.kind not in ("cloth", *CUT_NOTIONS):
+        if op.id == "cut" and entry.kind not in ("cloth", *STIFFENS):
             return
         if op.id == "tuck":
             yield from self._tucks(op, name)

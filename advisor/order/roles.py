@@ -64,7 +64,7 @@ def role_of(
     of_part_only = role.id == "hem" and unit == LINING and of_a_part(seam)
     narrow = PART_HEM if of_part_only else _narrower(role.id, seam, garment, kind)
     role = roles.get(narrow) or role
-    if role.id == FRONT_BAND and float(seam.facts.get("length", 0.0)) >= called.WHOLE_FRONT_MM:
+    if role.id == FRONT_BAND and seam.long_mm >= called.WHOLE_FRONT_MM:
         return replace(role, crosses=(*role.crosses, "waist"))
     return _as_here(role, garment, unit, seam.name)
 
@@ -250,9 +250,7 @@ def _round_the_edges(seam: Seam, words: set[str]) -> bool:
 
     One that names its piece is sewn to that, and several rows of it lie on the face.
     """
-    long = (
-        float(seam.facts.get("length", 0.0)) >= called.ROUND_MM and seam.making.times <= called.PAIR
-    )
+    long = seam.long_mm >= called.ROUND_MM and seam.making.times <= called.PAIR
     return bool(called.EDGES & words) or (long and not called.PIECES & words)
 
 

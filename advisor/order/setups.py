@@ -13,6 +13,7 @@ from dataclasses import replace
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
 from advisor.claims.consistency import NARROW, STEAM, SWINGING
+from advisor.claims.glued import STIFFENS
 from advisor.claims.judgement import Advice
 from advisor.claims.mounted import with_shells
 from advisor.claims.valuesets import Span
@@ -44,8 +45,6 @@ PRESSURE, USUAL_PRESSURE = "machine.pressure", "medium"
 LIGHT_CLOTH = 150.0
 """Below this weight a light foot does no harm where a medium one would do, g/m²: estimate."""
 STRIP_WORDS = ("binding", "band", "strip")
-CUT_NOTIONS = ("fusible", "low-temperature fusible", "sew-in", "canvas")
-"""Notions that are cut out as cloths are, and lie on their piece before any seam."""
 
 
 class Setups:
@@ -352,7 +351,7 @@ class Setups:
         return tuple(
             name
             for name in seam.notions
-            if entries[cloths[name].entry].kind not in CUT_NOTIONS and name not in self.bones(seam)
+            if entries[cloths[name].entry].kind not in STIFFENS and name not in self.bones(seam)
         )
 
     def glue_ruled_out(self, seam: SeamPlace) -> bool:

@@ -6,11 +6,13 @@ import re
 from collections.abc import Iterable
 
 from advisor.claims.collect import Place
+from advisor.claims.glued import STIFFENS
 from advisor.construction.fullness import BY_MACHINE, drawn_up_by
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import PLAIN
 from advisor.order.backed import BEHIND, as_worked, backed_with, boned_backing, clear_of_bones
-from advisor.order.beside import STIFF, STRIPS, is_frill, marked, pleats_above
+from advisor.order.basting import BASTE, along
+from advisor.order.beside import STRIPS, is_frill, marked, pleats_above
 from advisor.order.cuffs import faced_with
 from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
@@ -22,7 +24,7 @@ from advisor.order.namewords import LAID_ON, OVER_BOTH
 from advisor.order.openings import free_at_zip, left_open, opening_fields, waits, zip_gap, zips_over
 from advisor.order.roles import PLEATED_HEM
 from advisor.order.shearing import deep_pile
-from advisor.order.topstitching import in_rows
+from advisor.order.topstitching import rows_told
 from advisor.project.garment import Garment
 from advisor.project.linings import LINING
 from advisor.project.making import Piece
@@ -83,7 +85,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     apart = _falls_apart(op, place, facts)
     absent |= apart
     layers = [use.cloth for use in place.seam.uses if use.cloth not in absent]
-    how = _how(op.id, place, facts, ironed=ironed)
+    how = along(op) if op.id == BASTE else _how(op.id, place, facts, ironed=ironed)
     if apart:
         how = f": {listed(list(dict.fromkeys(layers)))} alone, no stitch through the lining"
     units = facts.garment.units
@@ -185,7 +187,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         "stay-opening": lambda: BEHIND_ZIP.get(
             facts.setups.word(Place("seam", place.name), "seam.support"), STEADY
         ),
-        "topstitch": lambda: in_rows(place),
+        "topstitch": lambda: rows_told(place),
         "trim": lambda: ROUND_MOTIFS * any(facts.entry(c).family == "lace" for c in place.cloths),
         "grade": lambda: CLIPPED.get(place.said("shape"), ""),
     }
@@ -210,7 +212,7 @@ def _interfacing(op: str, place: SeamPlace, facts: Facts) -> str:
     if op == "interface" and ruled_out:
         return f"what the sheet names instead of the {listed(sorted(ruled_out))}"
     bones = facts.setups.bones(place)
-    names = [n for n in place.notions if n not in bones and facts.entry(n).kind in STIFF]
+    names = [n for n in place.notions if n not in bones and facts.entry(n).kind in STIFFENS]
     dwell = facts.setups.judged(Place("seam", place.name)).get(DWELL)
     if op != "fuse":
         return listed(names)

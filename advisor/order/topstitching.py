@@ -42,7 +42,7 @@ def rows_suit(place: SeamPlace) -> bool:
     return place.kind.family not in UNSEWN or place.kind.id in SEWN_THROUGH
 
 
-def in_rows(place: SeamPlace) -> str:
+def rows_told(place: SeamPlace) -> str:
     """How many rows, as its step says it; "" for one."""
     rows = rows_asked(place)
     return f", in {rows} rows" if rows > 1 else ""

@@ -11,13 +11,12 @@ from starlette.responses import Response
 
 from advisor.answer.identified import SAFETY, cloth_mixes, identified
 from advisor.errors import InputError
-from advisor.identify.eliminate import LABEL, Finding, Seen, proposals
+from advisor.identify.eliminate import FIRST, LABEL, Finding, Seen, proposals
 from advisor.identify.eliminate import identify as eliminate
 from advisor.identify.observed import WHOLE, read_saw, seen_of
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.observations import Observation
 from advisor.page.shown import Fields, at, desk_of, page, see, slips_of
-from advisor.render.identify_talk import FIRST
 from advisor.render.identify_text import CAVEAT, SAME, THREADS, iron_limit
 from advisor.units.sentences import render as sentence
 

@@ -10,9 +10,9 @@ from starlette.responses import Response
 
 from advisor.answer.catalogue import search
 from advisor.errors import InputError, Problem, nearest
+from advisor.explain.about import explain
 from advisor.page.desk import UNITS
 from advisor.page.shown import Fields, at, desk_of, page, see, slips_of
-from advisor.render.explain import explain
 
 
 @dataclass(frozen=True, slots=True)

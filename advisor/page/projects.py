@@ -92,9 +92,8 @@ def iron(request: Request) -> Response:
     place = request.query_params.get("place", "")
     blocks = shown(iron_screen(told, place))
     names = [seam.name for seam in told.seams]
-    known = desk_of(request).known
     asked = [s for s in told.seams if s.name.casefold() == place.strip().casefold()]
-    irons = at_the_board(told, known, place.strip()) if place else irons_of(told, known)
+    irons = at_the_board(told, place.strip()) if place else irons_of(told)
     cuts = [(layers_svg(s, told.units, read.colours), layers_words(s, told.units)) for s in asked]
     found = {"place": place, "blocks": blocks, "names": names, "irons": irons, "cuts": cuts}
     return page(request, "project_iron.html", {**about, **found})
@@ -149,7 +148,7 @@ def label(request: Request) -> Response:
 
 def why(request: Request) -> Response:
     """Every reason behind one answer."""
-    from advisor.render.reasons import pick_verdicts
+    from advisor.explain.reasons import pick_verdicts
 
     _, told, about = opened(request, "places")
     desk, query = desk_of(request), request.query_params

@@ -47,7 +47,7 @@ def iron(request: Request) -> Response:
     if not cloths.strip():
         return page(request, "iron_ask.html", about)
     try:
-        irons = irons_of(_answer(desk, cloths, units), desk.known)
+        irons = irons_of(_answer(desk, cloths, units))
     except InputError as error:
         return page(request, "iron_ask.html", {**about, "slips": slips_of(error, desk)}, 400)
     return page(request, "iron_ask.html", {**about, "irons": irons})

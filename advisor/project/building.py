@@ -12,6 +12,7 @@ from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from advisor.errors import shown
+from advisor.knowledge.places import WAYS_TO_GATHER
 from advisor.project.cloths import is_scalar
 from advisor.project.easing import with_ease
 from advisor.project.facts import read_word
@@ -19,7 +20,6 @@ from advisor.project.findings import Findings
 from advisor.project.garment import Seam
 from advisor.project.making import (
     LESS_BULK,
-    METHODS,
     OVERLAPS,
     PLEAT_KINDS,
     Gathers,
@@ -122,7 +122,7 @@ def _gathers(about: Any, asker: Asker) -> Gathers | None:
                 f"at most {strip.get('flat')}",
             )
             flat = gathered = None
-    return Gathers(here.word("method", METHODS), here.measure("to"), flat, gathered)
+    return Gathers(here.word("method", WAYS_TO_GATHER), here.measure("to"), flat, gathered)
 
 
 def _pleats(seam: Seam, about: Any, asker: Asker) -> Pleats | None:

@@ -100,6 +100,11 @@ class Seam:
         """The different cloths of the seam, in the order of the stack."""
         return tuple(dict.fromkeys(use.cloth for use in self.uses))
 
+    @property
+    def long_mm(self) -> float:
+        """How long it is, mm; 0 where nobody says."""
+        return float(self.facts.get("length") or 0.0)
+
 
 @dataclass(frozen=True, slots=True)
 class GarmentPart:

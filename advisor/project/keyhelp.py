@@ -15,10 +15,11 @@ from typing import Final, NamedTuple
 from advisor.knowledge.factwords import CLOTH_WORDS, SEAM_WORDS, WEARERS, YES_NO
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.place import knowledge_folder
+from advisor.knowledge.places import WAYS_TO_GATHER
 from advisor.project.edgewords import MADE
 from advisor.project.facts import CHOICES, machines_of, overlockers_of
 from advisor.project.kindwords import known_kinds
-from advisor.project.making import GRAINS, LESS_BULK, METHODS, PLEAT_KINDS
+from advisor.project.making import GRAINS, LESS_BULK, PLEAT_KINDS
 from advisor.project.methods import FITTINGS, PATTERNS
 from advisor.project.template import CLOTH, MAKER, SEAM
 from advisor.textio.yamlfile import read_yaml
@@ -91,7 +92,7 @@ def words_of(form: str, knowledge: Knowledge) -> Mapping[str, Words]:
             ),
             "lessen bulk": Words(tuple(LESS_BULK), closed=False),
         },
-        "GathersForm": {"method": Words(METHODS)},
+        "GathersForm": {"method": Words(WAYS_TO_GATHER)},
         "PleatsForm": {"kind": Words(PLEAT_KINDS)},
         "PieceForm": {
             "grain": Words(GRAINS),

@@ -153,9 +153,9 @@ def _seen_through(seam: Seam, entries: Mapping[str, Entry]) -> bool:
 
 def _below(seam: Seam, own: Sequence[Seam]) -> bool:
     """Whether no lining seam of the same name ends long before this one does."""
-    words, length = singular_words(seam.name), float(seam.facts.get("length", 0.0))
+    words, length = singular_words(seam.name), seam.long_mm
     alike = [s for s in own if (tail := _tail(s)) and words[-len(tail) :] == tail]
-    longest = max((float(s.facts.get("length", 0.0)) for s in alike), default=0.0)
+    longest = max((s.long_mm for s in alike), default=0.0)
     return not longest or length <= COVERS * longest
 
 

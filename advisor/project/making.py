@@ -11,7 +11,6 @@ from dataclasses import dataclass, field
 from advisor.knowledge.pricing import Quoting
 
 USUAL_ALLOWANCE = 15.0
-METHODS = ("hand rows", "gathering foot", "overlock", "elastic")
 PLEAT_KINDS = ("knife", "box", "inverted")
 LESS_BULK = {
     "offset the crossing": "offset",

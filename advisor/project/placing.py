@@ -250,7 +250,7 @@ def _is_lace(entry: Entry) -> bool:
 def _whole_front(seam: Seam) -> bool:
     """Whether a placket is no slit but the whole edge of a front, which nobody slashes."""
     folded = seam.facts.get("edge") == "folded"
-    long = float(seam.facts.get("length", 0.0)) >= LONG_SLIT
+    long = seam.long_mm >= LONG_SLIT
     return "placket" in singular_words(seam.name) and (folded or long)
 
 

@@ -51,7 +51,7 @@ def pleats_run_down(seam: Seam) -> bool:
     words, laid = set(singular_words(f"{seam.name} {seam.part}")), seam.making.pleats
     number = laid.number if laid is not None else seam.making.times
     pleats = laid is not None or (seam.place == PLEAT and PLEAT in words)
-    long = seam.place == PLEAT and float(seam.facts.get("length", 0.0)) >= LONG_MM
+    long = seam.place == PLEAT and seam.long_mm >= LONG_MM
     down = long or bool(SKIRTED & words) or (seam.place != PLEAT and bool(WAISTS & words))
     return pleats and number >= ALL_ROUND and down and not ABOVE & words
 

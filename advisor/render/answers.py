@@ -6,7 +6,6 @@ from dataclasses import replace
 
 from advisor.answer.model.answer import Answer
 from advisor.errors import for_shell
-from advisor.knowledge.model import Knowledge
 from advisor.render.gap_text import gap_lines
 from advisor.render.heat_text import heat_lines
 from advisor.render.iron_text import render_iron
@@ -56,7 +55,7 @@ def _how_to_take(report: Answer) -> list[str]:
     return wrap(f"{text}.", "   ")
 
 
-def render_iron_answer(report: Answer, knowledge: Knowledge) -> str:
+def render_iron_answer(report: Answer) -> str:
     """What can go wrong under the iron, each place's layers, and what burns."""
     numbers = Numbers(report)
     heat = replace(
@@ -66,7 +65,7 @@ def render_iron_answer(report: Answer, knowledge: Knowledge) -> str:
     )
     lines = heading(f"{report.garment}: the iron across its layers", 1)
     lines += conflict_lines(heat, numbers)
-    lines += render_iron(report.iron or (), report, knowledge) + heat_lines(report)
+    lines += render_iron(report.iron or (), report) + heat_lines(report)
     lines += caution_lines(heat, numbers) + gave_way_lines(heat)
     lines += unknown_lines([u for u in report.unknowns if u.limit_c is not None])
     return "\n".join(lines + numbers.lines()) + "\n"

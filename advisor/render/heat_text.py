@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.heat import ToldFusing, ToldGlue, ToldHeat, ToldLayerHeat
-from advisor.answer.press_clause import LONG_S, budget, seconds, wait_words
+from advisor.answer.press_clause import LONG_S, budget, seconds, times_in_words, wait_words
 from advisor.answer.wording import degrees
 from advisor.heat.gluing import FLOWS_C
 from advisor.heat.questions import PRESS_S
@@ -234,8 +234,6 @@ def _notes(
 
 def _delays(ways: dict[str, ToldHeat], units: System) -> list[str]:
     """What a press cloth does for the layer that is first at its limit."""
-    from advisor.heat.model.dialogue import Times, times_in_words
-
     bare, laid = ways.get("wanted"), ways.get("wanted cloth")
     if bare is None or laid is None:
         dry = [ways[w] for w in ("bare", "dried out", "cloth", "advised") if w in ways]
@@ -251,8 +249,7 @@ def _delays(ways: dict[str, ToldHeat], units: System) -> list[str]:
     limit = degrees(tender.limit_c, units)
 
     def told(one: ToldHeat) -> str:
-        found = one.layers[place].reaches_limit_s
-        return times_in_words(Times(*(found or (None, None, None))))
+        return times_in_words(one.layers[place].reaches_limit_s)
 
     below = " below" if place else ""
     text = (
@@ -324,7 +321,9 @@ def _glue(glue: ToldGlue, units: System) -> list[str]:
         texts.append(f"Flat on {flat.onto} before joining: {_fused(flat, units)}")
         better = glue.flat
         if better is not None and better is not flat:
-            texts[-1] += f" {better.moisture.capitalize()} is sooner: {_when(better)}."
+            texts[-1] += (
+                f" {better.moisture.capitalize()} is sooner: {times_in_words(better.hot_after_s)}."
+            )
     maker = seam or glue.flat
     if maker is None:
         return texts
@@ -340,17 +339,11 @@ def _fused(one: ToldFusing, units: System) -> str:
     laid = one.cloth or "no cloth"
     wet = {"dry": "dry", "damp cloth": "damp", "steam": "with steam"}[one.moisture]
     how = f"iron at {degrees(one.setting_c, units)}, {laid}, {wet}"
-    text = f"{_SURE[one.grade].format(degrees(one.need_c, units))} ({how}): {_when(one)}."
+    text = f"{_SURE[one.grade].format(degrees(one.need_c, units))} ({how}): "
+    text += f"{times_in_words(one.hot_after_s)}."
     if one.spoils:
         text += f" By then {' and '.join(dict.fromkeys(one.spoils))} may be at its limit."
     return text
-
-
-def _when(one: ToldFusing) -> str:
-    from advisor.heat.model.dialogue import Times, times_in_words
-
-    times = one.hot_after_s
-    return times_in_words(Times(*(times or (None, None, None))))
 
 
 def _hands(first: ToldHeat) -> str:

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from advisor.answer.model.identified import Identified, ToldFibre, ToldFinding, ToldTrial
-from advisor.answer.wording import degrees
-from advisor.knowledge.model import COLD
+from advisor.answer.wording import degrees, no_iron
 from advisor.render.layout import heading, row, wrap
 
 THREADS = {"": "the cloth", "warp": "the warp", "weft": "the weft"}
@@ -45,7 +44,7 @@ def iron_limit(told: Identified) -> str:
     """What the iron may do until more is known; "" where nothing remains that could tell."""
     if told.iron_limit_c is None:
         return ""
-    if told.iron_limit_c <= COLD:
+    if no_iron(told.iron_limit_c):
         return "no iron at all"
     return f"no iron above {degrees(told.iron_limit_c, told.units)}"
 

@@ -8,14 +8,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from markupsafe import Markup
-
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.heat import ToldIron
-from advisor.knowledge.model import Knowledge
 from advisor.render.iron_picture import iron_svg, layers_at
-from advisor.render.iron_text import alike, cited, common_text, layer_texts, presses
-from advisor.render.markup import rendered
+from advisor.render.iron_text import alike, cited, common_text, layer_texts, presses, source_kinds
 from advisor.render.plain import plain_section
 from advisor.render.printed.blocks import sections
 from advisor.render.printed.digest import digest
@@ -57,7 +53,7 @@ def heat_only(report: Answer) -> Answer:
     )
 
 
-def irons_of(report: Answer, knowledge: Knowledge) -> Irons:
+def irons_of(report: Answer) -> Irons:
     """What can go wrong under the iron, the layers of each place, and what burns."""
     heat = heat_only(report)
     numbers = Numbers(heat, most=2, short=True)
@@ -66,29 +62,24 @@ def irons_of(report: Answer, knowledge: Knowledge) -> Irons:
     return Irons(
         garment=report.garment,
         before=tuple(found[k] for k in ("conflicts",) if k in found),
-        boards=tuple(_board(same, report, knowledge) for same in alike(report.iron or ())),
+        boards=tuple(_board(same, report) for same in alike(report.iron or ())),
         after=tuple(found[k] for k in ("cautions", "unknowns") if k in found),
         sources=tuple(numbers.entries()),
     )
 
 
-def at_the_board(report: Answer, knowledge: Knowledge, place: str) -> Irons:
+def at_the_board(report: Answer, place: str) -> Irons:
     """One place alone, with no more sources than its table names."""
     iron = tuple(i for i in report.iron or () if i.place.casefold() == place.casefold())
-    ids = sorted({id_ for found in iron for layer in found.layers for id_ in cited(layer)})
-    sources = tuple((id_, knowledge.sources[id_].citation, "") for id_ in ids)
-    boards = tuple(_board(same, report, knowledge) for same in alike(iron))
-    return Irons(report.garment, (), boards, (), sources)
+    ids = {id_ for found in iron for layer in found.layers for id_ in cited(layer)}
+    named = sorted((s.id, s.citation) for s in report.sources if s.id in ids)
+    boards = tuple(_board(same, report) for same in alike(iron))
+    return Irons(report.garment, (), boards, (), tuple((*one, "") for one in named))
 
 
-def iron_main(report: Answer, knowledge: Knowledge) -> Markup:
-    """The iron as a main part that stands by itself."""
-    return rendered("iron_main.html", {"irons": irons_of(report, knowledge)})
-
-
-def _board(places: Sequence[ToldIron], report: Answer, knowledge: Knowledge) -> Board:
-    place, units = places[0], report.units
-    layers = tuple((x.name, *layer_texts(x, units, knowledge)) for x in place.layers)
+def _board(places: Sequence[ToldIron], report: Answer) -> Board:
+    place, units, kinds = places[0], report.units, source_kinds(report)
+    layers = tuple((x.name, *layer_texts(x, units, kinds)) for x in place.layers)
     return Board(
         names=tuple(str(p.place) for p in places),
         drawing=iron_svg(layers_at(place), f"Iron limits: {place.place}", units),

@@ -12,9 +12,8 @@ from dataclasses import dataclass
 from html import escape
 
 from advisor.answer.model.heat import ToldIron
-from advisor.answer.wording import degrees
+from advisor.answer.wording import degrees, no_iron
 from advisor.craft.irondial import MARKS
-from advisor.knowledge.model import COLD
 from advisor.units import System
 
 _FROM, _TO = 20.0, 230.0
@@ -52,7 +51,7 @@ def layers_at(place: ToldIron) -> list[Bar]:
 
 def _together(place: ToldIron) -> Bar:
     low, high = place.range_c
-    return Bar("all together", high, low if low > COLD else None)
+    return Bar("all together", high, None if no_iron(low) else low)
 
 
 def iron_svg(layers: Sequence[Bar], name: str, units: System) -> str:
@@ -78,7 +77,7 @@ def iron_svg(layers: Sequence[Bar], name: str, units: System) -> str:
 
 def _words(layer: Bar, units: System) -> str:
     limit, need = layer.limit_c, layer.needs_c
-    text = "no iron" if limit <= COLD else f"at most {degrees(limit, units)}"
+    text = "no iron" if no_iron(limit) else f"at most {degrees(limit, units)}"
     if need is not None:
         text += f", takes a press from {degrees(need, units)}"
     return f"{layer.name}: {text}"
@@ -113,7 +112,7 @@ def _bar(layer: Bar, top: float, units: System) -> list[str]:
         f"<g><title>{escape(_words(layer, units))}</title>",
         f'<text x="0" y="{top + 10:g}">{escape(short)}</text>',
     ]
-    if limit > COLD:
+    if not no_iron(limit):
         parts.append(
             f'<rect x="{start:g}" y="{top + 2:g}" width="{end - start:g}" height="8" fill="none" '
             'stroke="currentColor" stroke-width=".8"/>'
@@ -125,7 +124,7 @@ def _bar(layer: Bar, top: float, units: System) -> list[str]:
         x = _x(need)
         diamond = f"M{x:g} {top + 1:g}l5 5-5 5-5-5z"
         parts.append(f'<path d="{diamond}" fill="none" stroke="currentColor"/>')
-    text = "no iron" if limit <= COLD else degrees(limit, units).split()[0]
+    text = "no iron" if no_iron(limit) else degrees(limit, units).split()[0]
     parts.append(f'<text x="{end + 4:g}" y="{middle + 4:g}" class="halo">{text}</text></g>')
     return parts
 

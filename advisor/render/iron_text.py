@@ -5,14 +5,13 @@ A picture is drawn with letters alone, so that it can be read without colour and
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.heat import ToldIron, ToldLayerIron
-from advisor.answer.wording import degrees, difference
+from advisor.answer.wording import degrees, difference, no_iron
 from advisor.craft.irondial import MARKS, mark_for
-from advisor.knowledge.model import COLD, Knowledge
 from advisor.render.layout import heading, row, wrap
 from advisor.render.lines import PRESSING, by_place, line_parts
 from advisor.units import System
@@ -20,8 +19,9 @@ from advisor.units import System
 _FROM, _TO, _STEP = 20, 210, 5
 
 
-def render_iron(rows: Sequence[ToldIron], report: Answer, knowledge: Knowledge) -> list[str]:
+def render_iron(rows: Sequence[ToldIron], report: Answer) -> list[str]:
     """The lines for every place: layers, common range, picture, and how to press."""
+    kinds = source_kinds(report)
     units = report.units
     lines: list[str] = []
     told: set[str | None] = set()
@@ -29,7 +29,7 @@ def render_iron(rows: Sequence[ToldIron], report: Answer, knowledge: Knowledge) 
         first = places[0]
         lines += heading(", ".join(str(place.place) for place in places))
         for layer in first.layers:
-            bears, why = layer_texts(layer, units, knowledge)
+            bears, why = layer_texts(layer, units, kinds)
             again = f"{layer.name}: {why}"
             said = f"{bears}." if again in told else f"{bears}. {why}"
             lines += row(layer.name, said, 2, 22)
@@ -64,18 +64,21 @@ def presses(places: Sequence[ToldIron], report: Answer) -> list[tuple[str, str]]
     ]
 
 
-def layer_texts(layer: ToldLayerIron, units: System, knowledge: Knowledge) -> tuple[str, str]:
-    """What a layer bears, and why and on whose word."""
+def source_kinds(report: Answer) -> dict[str, str]:
+    """The kind of each source that is cited."""
+    return {source.id: source.kind for source in report.sources}
+
+
+def layer_texts(layer: ToldLayerIron, units: System, kinds: Mapping[str, str]) -> tuple[str, str]:
+    """What a layer bears, and why and on whose word; `kinds` are those of the sources."""
     limit = layer.limit_c
-    bears = "no iron on it" if limit <= COLD else f"at most {degrees(limit, units)}"
+    bears = "no iron on it" if no_iron(limit) else f"at most {degrees(limit, units)}"
     if layer.needs_c:
         bears += f", takes a press from {degrees(layer.needs_c, units)}"
-    if layer.start_c < limit and layer.start_c > COLD:
+    if layer.start_c < limit and not no_iron(layer.start_c):
         lower = _gentler(layer)
         bears += f"; start at {degrees(layer.start_c, units)}, as {', '.join(lower)} says"
-    words = ", ".join(
-        dict.fromkeys(f"{s} ({knowledge.sources[s.split(' ', 1)[0]].kind})" for s in layer.sources)
-    )
+    words = ", ".join(dict.fromkeys(f"{s} ({kinds[s.split(' ', 1)[0]]})" for s in layer.sources))
     who = "" if layer.who == layer.name else f"{layer.who}: "
     return bears, f"{who}{layer.why} [{words}]"
 
@@ -117,7 +120,7 @@ def picture(place: ToldIron, units: System) -> list[str]:
         name = str(layer.name)[:21]
         lines.append(f"  {name:<22}{bar(layer.limit_c, layer.needs_c)}")
     low, high = place.range_c
-    lines.append(f"  {'all layers':<22}{bar(high, low if low > COLD else None)}")
+    lines.append(f"  {'all layers':<22}{bar(high, None if no_iron(low) else low)}")
     lines.append("  = bears   # takes a press   | its limit")
     return lines
 
@@ -128,7 +131,7 @@ def common_text(place: ToldIron, units: System, *, told: bool = False) -> str:
     `told` is for a mark of which all that has been said before.
     """
     high = place.range_c[1]
-    if high <= COLD:
+    if no_iron(high):
         return "All layers together: no iron. Finger-press, roll or clap it flat."
     mark = place.mark
     if mark is None:
@@ -136,7 +139,7 @@ def common_text(place: ToldIron, units: System, *, told: bool = False) -> str:
         return text + "household iron is too hot for it. Finger-press."
     if mark_for(place.advised_c) is None:
         less = f"no more than {degrees(place.advised_c, units)} is advised and no mark is so low"
-        wish = "none is advised" if place.advised_c <= COLD else less
+        wish = "none is advised" if no_iron(place.advised_c) else less
         return f"All layers together bear {degrees(high, units)} at most, but {wish}: no iron."
     text = f"All layers together: at most {degrees(high, units)}: {mark}"
     if told:

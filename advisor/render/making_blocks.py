@@ -17,7 +17,6 @@ from advisor.answer.model.making import (
 from advisor.answer.model.needed import ToldNeed
 from advisor.answer.model.told import ToldVerdict
 from advisor.answer.seamwords import thin
-from advisor.decide.trials import TRIED
 from advisor.render import weight_blocks
 from advisor.render.bought_words import IN_THE_SEAM, bought_text, strip_text, uncut_text
 from advisor.render.lines import PLAIN_TEST, by_place, is_cold, phrase, told_when_cold
@@ -261,8 +260,9 @@ def tests_in_full(report: Answer, numbers: Numbers) -> Section:
     asked: set[str] = set()
     for test in sorted(report.tests, key=lambda test: bool(test.places)):
         verdicts = places.get(("seam", test.places[0]), {}) if test.places else {}
-        said = told_when_cold(verdicts) if is_cold(verdicts) else list(verdicts.values())
-        told = sorted((v for v in said if v.aspect in TRIED and _told(v)), key=_as_tried)
+        said = told_when_cold(verdicts) if is_cold(verdicts) else verdicts.values()
+        known = {v.aspect: v for v in said if _told(v)}
+        told = [known[aspect] for aspect in test.settings or () if aspect in known]
         set_to = ", ".join(phrase(verdict) for verdict in told)
         fresh = [text for text in test.look_for if text not in asked][:MOST_LOOKS]
         asked.update(fresh)
@@ -382,10 +382,6 @@ def _class_text(named: ToldClass) -> str:
         for key, words, value in rows
         if value
     )
-
-
-def _as_tried(verdict: ToldVerdict) -> int:
-    return TRIED.index(verdict.aspect)
 
 
 def _told(verdict: ToldVerdict) -> bool:

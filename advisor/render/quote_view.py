@@ -10,9 +10,8 @@ from datetime import date
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.quote import ToldCost, ToldQuote, ToldSpan
-from advisor.knowledge.pricing import AREA, FEET_PER_M2
 from advisor.units import System
-from advisor.units.factors import MM_PER_YARD
+from advisor.units.factors import FEET_PER_M2, MM_PER_YARD
 
 NOT_READY = "Not ready to hand over, for something has no price yet"
 GROUPS = {
@@ -61,7 +60,7 @@ def amount_words(line: ToldCost, units: System) -> str:
     """How much of a thing: in m or yd, or how many."""
     if line.amount is None:
         return ""
-    if line.unit == AREA:
+    if line.unit == "m2":
         square_feet = f"{line.amount * FEET_PER_M2:.3g} sq ft"
         return square_feet if units == "us" else f"{line.amount:.3g} m² ({square_feet})"
     if line.unit != "m":
@@ -77,9 +76,9 @@ def price_words(line: ToldCost, units: System, currency: str) -> str:
         return ""
     if line.unit == "m" and units == "us":
         return f"{money(line.price * MM_PER_YARD / 1000, currency)} per yd"
-    if line.unit == AREA and units == "us":
+    if line.unit == "m2" and units == "us":
         return f"{money(line.price / FEET_PER_M2, currency)} per sq ft"
-    per = {"m": "per m", AREA: "per m²"}.get(line.unit, "each")
+    per = {"m": "per m", "m2": "per m²"}.get(line.unit, "each")
     return f"{money(line.price, currency)} {per}"
 
 

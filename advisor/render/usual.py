@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Sequence
 
+from advisor.answer.asked import SEWN, unasked
 from advisor.answer.model.told import ToldVerdict
-from advisor.knowledge.places import GROUPS
 from advisor.render.lines import SILENT, Verdicts, is_cold, line_parts, phrase_of
 
 FEWEST = 4
@@ -27,10 +27,6 @@ OWN = frozenset(
 """What a seam says itself however many share it: looked up wrong, these spoil cloth."""
 
 
-WORKED = frozenset({*GROUPS["pins"], *GROUPS["machine"], *GROUPS["thread"]})
-"""What is asked of the work and not of the seam: a place that is not worked so says nothing."""
-
-
 def usual_answers(places: Sequence[Verdicts], aspects: Iterable[str]) -> dict[str, str]:
     """The answer that more than half of the places share, by aspect."""
     found: dict[str, str] = {}
@@ -39,7 +35,7 @@ def usual_answers(places: Sequence[Verdicts], aspects: Iterable[str]) -> dict[st
     for aspect in aspects:
         # "Every seam" says nothing of pins for a button; of edges it must hold for all of them.
         # Where no iron comes, nothing is said of one: such a place has a press line of its own.
-        asked = [v for v in places if aspect not in WORKED or not _unasked(v, aspect)]
+        asked = [v for v in places if aspect not in SEWN or not unasked(v, aspect)]
         if aspect.startswith("press."):
             asked = [v for v in asked if not is_cold(v)]
         texts = [text for text in (_text(v, aspect) for v in asked) if text]
@@ -52,19 +48,6 @@ def usual_answers(places: Sequence[Verdicts], aspects: Iterable[str]) -> dict[st
     return found
 
 
-def _unasked(verdicts: Verdicts, aspect: str) -> bool:
-    """Whether nobody asks this of a place, as of the needle where buttons are sewn on.
-
-    Nor of foot and tension where the hand sews: the stitch alone is told there.
-    """
-    stitch = verdicts.get("stitch.type")
-    by_hand = stitch is not None and stitch.options == ("hand",)
-    if by_hand and aspect in GROUPS["machine"] and aspect not in verdicts:
-        return True
-    group = next((g for g in GROUPS.values() if aspect in g), ())
-    return bool(group) and not any(a in verdicts for a in group)
-
-
 def own_parts(
     verdicts: Verdicts, aspects: Sequence[str], usual: dict[str, str]
 ) -> list[tuple[str, ToldVerdict | None]]:
@@ -73,7 +56,7 @@ def own_parts(
     said = {verdict.aspect: (text, verdict) for text, verdict in line_parts(verdicts, aspects)}
     for aspect in aspects:
         cold = aspect.startswith("press.") and is_cold(verdicts)
-        if _unasked(verdicts, aspect):
+        if unasked(verdicts, aspect):
             continue
         if not cold and usual.get(aspect) == _text(verdicts, aspect):
             continue

@@ -10,24 +10,18 @@ from pathlib import Path
 import pytest
 
 from advisor.cli.conversation import Conversation, explained
-from advisor.knowledge.model import Knowledge
+from advisor.cli.identify_talk import help_for as help_for_test
+from advisor.cli.identify_talk import talk
 from advisor.project import begun
 from advisor.project.start import HELP, QUESTIONS, Answers, help_for, interview
-from advisor.render.identify_talk import help_for as help_for_test
-from advisor.render.identify_talk import talk
-from tests.typed import shipped, typed
+from tests.typed import shipped as knowledge
+from tests.typed import typed
 
 BOLERO = [
     "bolero", "us", "hand", "no", "", "silk organza", "frill", "linen suiting", "", "",
     "side", "frill, linen suiting", "40 cm", "curved", "low", "",
 ]  # fmt: skip
 CUT_OFF = object()
-
-
-@cache
-def knowledge() -> Knowledge:
-    """The knowledge that is shipped."""
-    return shipped()
 
 
 def scripted(lines: list[object], asked: list[str]) -> Callable[[str], str | None]:

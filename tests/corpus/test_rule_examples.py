@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -14,16 +13,10 @@ from advisor.claims.valuesets import Choice
 from advisor.decide.advise import advise
 from advisor.decide.evaluate import judge
 from advisor.knowledge.load import read_book
-from advisor.knowledge.model import Knowledge
 from advisor.knowledge.place import knowledge_folder
 from advisor.project.quick import quick_garment
 from advisor.textio.yamlfile import read_yaml
-from tests.typed import shipped
-
-
-@cache
-def knowledge() -> Knowledge:
-    return shipped()
+from tests.typed import shipped as knowledge
 
 
 def rule_files() -> list[Path]:

@@ -38,7 +38,7 @@ MISSING = {
     "bias_gown": [SHOULDERS],
     "kiosk_tunic": [SHOULDERS],
     "lamproom_jacket": [COLLAR, END],
-    "lantern_captain": ["skirt-not-opened", "hangs-from-nothing"],
+    "lantern_captain": ["skirt-not-opened", "joined-to-nothing"],
     "lamp_trimmer_pinafore": ["neck-not-finished"],
     "boned_satin": ["nothing-holds-it-up"],
     "bothy_coat": [HEM, "armhole-not-finished"],

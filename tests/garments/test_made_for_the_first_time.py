@@ -186,7 +186,7 @@ def test_the_needle_of_an_edge_goes_through_its_backing() -> None:
 def test_what_hangs_from_nothing_is_asked_for() -> None:
     """A yoke that is joined to nothing, a skirt that opens nowhere."""
     gaps = {gap.rule.id: gap for gap in missing(advice(CAPTAIN).judgement.garment, known())}
-    assert {"hangs-from-nothing", "skirt-not-opened"} <= set(gaps)
+    assert {"joined-to-nothing", "skirt-not-opened"} <= set(gaps)
     assert ("skirt",) == gaps["skirt-not-opened"].cloths
 
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from functools import cache
-
 import numpy as np
 import pytest
 from hypothesis import given, settings
@@ -20,17 +18,10 @@ from advisor.heat.model.solve import ASKED, between, course, record_times, secon
 from advisor.heat.model.stack import Stack, sole_for_dots
 from advisor.heat.questions import SAMPLES
 from advisor.heat.stacks import plies, pressed, presses
-from advisor.knowledge.model import Knowledge
 from advisor.project.quick import quick_garment
-from tests.typed import shipped
+from tests.typed import shipped as known
 
 DRAWS = 400
-
-
-@cache
-def known() -> Knowledge:
-    """The shipped knowledge."""
-    return shipped()
 
 
 def any_draws(stack: Stack, seed: int) -> np.ndarray:

@@ -2,19 +2,11 @@
 
 from __future__ import annotations
 
-from functools import cache
-
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from advisor.identify.eliminate import Seen, identify, proposals
-from advisor.knowledge.model import Knowledge
-from tests.typed import shipped
-
-
-@cache
-def knowledge() -> Knowledge:
-    return shipped()
+from tests.typed import shipped as knowledge
 
 
 def every_answer() -> list[Seen]:

@@ -14,12 +14,11 @@ from advisor.answer.forms import json_schema
 from advisor.answer.label import Asked
 from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import Parts, answer
-from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
 from advisor.project.load import load_project
 from advisor.project.quick import quick_garment
 from tests.told import written
-from tests.typed import shipped
+from tests.typed import shipped as known
 
 CHECKOUT = Path(__file__).resolve().parents[2]
 FILES = sorted(
@@ -40,11 +39,6 @@ STACKS = (
     ["cotton velveteen", "acetate satin", "nylon tulle"],
     ["nylon organza", "linen suiting"],
 )
-
-
-@cache
-def known() -> Knowledge:
-    return shipped()
 
 
 @pytest.fixture(scope="module", params=FILES, ids=lambda path: path.stem)

@@ -2,28 +2,20 @@
 
 from __future__ import annotations
 
-from functools import cache
-
 import pytest
 
 from advisor.claims.speakers import cloth_says
 from advisor.errors import InputError
-from advisor.knowledge.model import LIMIT_ASPECT, Entry, Knowledge, Mix
+from advisor.knowledge.model import LIMIT_ASPECT, Entry, Mix
 from advisor.project.garment import Cloth
 from advisor.project.phrase import cloth_of, make_cloth, read_phrase
-from tests.typed import shipped
+from tests.typed import shipped as knowledge
 
 Bounds = tuple[float, float, float]
 _ASPECTS = (LIMIT_ASPECT, "press.moisture", "press.dwell")
 _OPEN = 1000.0
 _WITH_ALIASES = ("cotton", "linen")
 """The fibres that bear most; the others are tried with the first name of each cloth."""
-
-
-@cache
-def knowledge() -> Knowledge:
-    """The knowledge that is shipped."""
-    return shipped()
 
 
 def bounds(cloth: Cloth) -> Bounds:
@@ -71,7 +63,7 @@ def test_no_name_loosens_its_cloth() -> None:
     assert [] == [line for name, id_ in names if (line := looser(name, entries[id_]))]
 
 
-@pytest.mark.parametrize("fibre", sorted(shipped().fibres))
+@pytest.mark.parametrize("fibre", sorted(knowledge().fibres))
 def test_no_leading_fibre_loosens_a_cloth(fibre: str) -> None:
     """A fibre put before a cloth raises no bound, unless that pure cloth is on file."""
     lines = []

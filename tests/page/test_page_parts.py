@@ -62,6 +62,10 @@ def test_a_cloth_and_a_place_are_chosen_and_taken_back(
         ({"no-cloth": "in"}, "in"),
         ({"no-place": "nowhere"}, "there is no place"),
         ({"do": "x"}, "no such change"),
+        ({"do": "part"}, "what you call the part"),
+        ({"do": "part", "called": "bag", "lies1": "outt"}, "out"),
+        ({"do": "place", "place": "rim", "layer1": "out", "length": "30"}, "length"),
+        ({"no-part": "bag"}, "there is no part"),
     ],
 )
 def test_what_makes_no_project_is_refused_with_the_choice_still_there(
@@ -124,24 +128,3 @@ def test_parts_and_the_facts_of_a_place_are_chosen(client: TestClient, small_fol
     assert 303 == press(client, **{"no-part": "bag"})
     assert 303 == press(client, **{"no-cloth": "trim"})
     assert NOTED == file.read_text(encoding="utf-8")
-
-
-@pytest.mark.parametrize(
-    ("form", "words"),
-    [
-        ({"do": "part"}, "what you call the part"),
-        ({"do": "part", "called": "bag", "lies1": "outt"}, "out"),
-        ({"do": "place", "place": "rim", "layer1": "out", "length": "30"}, "length"),
-        ({"no-part": "bag"}, "there is no part"),
-    ],
-)
-def test_a_part_or_a_fact_that_is_none_is_refused(
-    client: TestClient, small_folder: Path, form: dict[str, str], words: str
-) -> None:
-    """Nothing is written."""
-    mark = field(client.get(PARTS).text, "mark")
-    reply = client.post(PARTS, data={"mark": mark, **form})
-    assert 400 == reply.status_code
-    alert = next(e for e in root_of(reply.text).iter("div") if e.get("role") == "alert")
-    assert words in "".join(alert.itertext())
-    assert NOTED == (small_folder / "bag.yaml").read_text(encoding="utf-8")

@@ -25,9 +25,9 @@ from typing import Any
 
 from advisor.answer.pipeline import Parts
 from advisor.decide.advise import advise
+from advisor.explain.about import explain
 from advisor.knowledge.model import Knowledge
 from advisor.project.quick import quick_garment
-from advisor.render.explain import explain
 from tests.told import data_of
 from tests.typed import shipped
 

@@ -6,7 +6,6 @@ loaded, and in what it says of a seam. Unit factors and needle sizes have tables
 
 from __future__ import annotations
 
-from functools import cache
 from typing import Any
 
 import pytest
@@ -17,16 +16,11 @@ from advisor.claims.speakers import Said
 from advisor.claims.valuesets import Choice, Span
 from advisor.craft.irondial import MARKS, mark_for, overshoot, steam_possible
 from advisor.decide.evaluate import judge
-from advisor.knowledge.model import LIMIT_ASPECT, Claim, Knowledge
+from advisor.knowledge.model import LIMIT_ASPECT, Claim
 from advisor.project.quick import quick_garment
 from advisor.units import parse
 from tests.told import data_of
-from tests.typed import shipped
-
-
-@cache
-def knowledge() -> Knowledge:
-    return shipped()
+from tests.typed import shipped as knowledge
 
 
 def source_known(cite: str) -> bool:
@@ -180,7 +174,7 @@ def test_the_limit_in_force(fibre: str, celsius: float) -> None:
     assert celsius == knowledge().fibres[fibre].limit
 
 
-@pytest.mark.parametrize("fibre", sorted(shipped().fibres))
+@pytest.mark.parametrize("fibre", sorted(knowledge().fibres))
 def test_the_strictest_of_good_standing_counts(fibre: str) -> None:
     """The limit is the lowest published figure of good standing, or of any where none is good."""
     found = knowledge().fibres[fibre]

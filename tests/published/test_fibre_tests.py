@@ -6,15 +6,13 @@ iowa-burning and filter-fibre-guide; a row marked memory is no more than that.
 
 from __future__ import annotations
 
-from functools import cache
 from itertools import combinations, product
 
 import pytest
 
 from advisor.identify.eliminate import Finding, Seen, identify
 from advisor.identify.observed import find_observation, read_answer
-from advisor.knowledge.model import Knowledge
-from tests.typed import shipped
+from tests.typed import shipped as knowledge
 
 # fibres | as it nears the flame | in it | out of it | smell | residue | source
 BURN = (
@@ -170,11 +168,6 @@ ACETONE = (
 
 # A burn test cannot part these (burn-test-notes).
 INSEPARABLE = (("cotton", "linen"), ("silk", "wool"))
-
-
-@cache
-def knowledge() -> Knowledge:
-    return shipped()
 
 
 def found(seen: dict[str, str]) -> Finding:

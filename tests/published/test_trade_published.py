@@ -6,22 +6,14 @@ That darts come before the seams that cross them is a matter of the order of wor
 from __future__ import annotations
 
 import re
-from functools import cache
 from typing import Any
 
 import pytest
 
-from advisor.knowledge.model import Knowledge
 from advisor.project.quick import quick_garment
 from advisor.units import parse
 from tests.told import data_of
-from tests.typed import shipped
-
-
-@cache
-def knowledge() -> Knowledge:
-    return shipped()
-
+from tests.typed import shipped as knowledge
 
 Ask = dict[str, Any]
 FACTS: list[tuple[str, Ask, dict[str, Any]]] = [

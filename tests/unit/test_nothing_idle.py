@@ -8,6 +8,8 @@ from collections.abc import Iterator
 from pathlib import Path
 
 PACKAGE = Path(__file__).resolve().parents[2] / "advisor"
+_NAMES = r"[\w.:]+(?<!html)"
+"""A text that may name a function, as a mutant or an entry does; that of a template names none."""
 FOR_LAWS = {"trace", "machine_seconds", "iron_seconds"}
 """One stack at its mid values, and the price of one change: laws ask for one, the rooms for all."""
 
@@ -20,7 +22,7 @@ def named(tree: ast.AST) -> Iterator[str]:
         elif isinstance(node, ast.Attribute):
             yield node.attr
         elif isinstance(node, ast.Constant) and isinstance(node.value, str):
-            yield from re.findall(r"\w+", node.value) if " " not in node.value else ()
+            yield from re.findall(r"\w+", node.value) if re.fullmatch(_NAMES, node.value) else ()
 
 
 def test_no_function_of_the_package_is_for_tests_alone() -> None:

@@ -19,12 +19,16 @@ FIELDS_OF_KIND = {
 
 @dataclass(frozen=True, slots=True)
 class ToldSource:
-    """A work that a value rests on; `read` only where its own text was not seen."""
+    """A work that a value rests on; `read` only where its own text was not seen.
+
+    `rank` is the standing of its kind, best first.
+    """
 
     id: str
     citation: str
     kind: str
     read: str | None = field(default=None, metadata=OPTIONAL)
+    rank: int = field(default=0, metadata=UNWRITTEN)
 
 
 @dataclass(frozen=True, slots=True)

@@ -99,19 +99,3 @@ class HeatAnswer:
     touch_safe_after: Range | None
     press_at_most_s: float | None
     limited_by: str | None
-
-
-def times_in_words(times: Times) -> str:
-    """A band of seconds as a phrase: "about 3 s (2 to 5)", "about 9 s (6 or longer)"."""
-    if times.low is None:
-        return "not within a minute"
-    low = _seconds(times.low)
-    if times.mid is None:
-        return f"{low} s at the soonest"
-    until = f"{low} or longer" if times.high is None else f"{low} to {_seconds(times.high)}"
-    return f"about {_seconds(times.mid)} s ({until})"
-
-
-def _seconds(value: float) -> str:
-    """Whole seconds from three up, tenths below; cut off, never rounded up."""
-    return f"{int(value)}" if value >= 3.0 else f"{int(value * 10.0) / 10.0:g}"

@@ -8,11 +8,12 @@ none of these; it stands in `lexicon.SURFACES`.
 from __future__ import annotations
 
 
-def _words(text: str) -> frozenset[str]:
+def words_in(text: str) -> frozenset[str]:
+    """The words of a text."""
     return frozenset(text.split())
 
 
-COLOURS = _words(
+COLOURS = words_in(
     "dusky "
     "mulberry raspberry cranberry berry tomato brick cinnamon caramel toffee mocha cocoa latte "
     "hazel walnut mahogany chestnut saffron lemon canary marigold tangerine amber honey mandarin "
@@ -26,7 +27,7 @@ COLOURS = _words(
 )
 """Colours whose shade is not certain."""
 
-PATTERNS = _words(
+PATTERNS = words_in(
     "prince wales tattersall gunclub guncheck shepherd shepherds dogstooth pepita puppytooth "
     "hunting scene scenes "
     "nailhead pinhead pincheck pindot microcheck overcheck candystripe breton nautical bengal "
@@ -40,7 +41,7 @@ PATTERNS = _words(
     "jungle cartoon character lettering script newspaper map clipped eyelash texture emboss "
     "embossed"
 )
-USES = _words(
+USES = words_in(
     "bath towel kilt hooded grandad picnic baselayer necktie neckties "
     "overcoat waistcoat cardigan hoodie hoody sweatpants jogger joggers tracksuit polo leotard "
     "gymnastics football rugby cricket tennis netball ski skiing golf riding equestrian hiking "
@@ -57,7 +58,7 @@ USES = _words(
     "lifestyle streetwear sweatsuit peacoat reefer pilot farmer butcher shower household kitchen "
     "table army blazer blazers trousering trouserings lapel lapels revers facing facings"
 )
-QUALITIES = _words(
+QUALITIES = words_in(
     "downproof upcycled hardanger pin tucked tucks pintucked pintucks evenweave delustred "
     "flat bubble butter bark curly deep dimple draping ice pinpoint rigid string techno thermal "
     "body bodied gloss "
@@ -77,7 +78,7 @@ QUALITIES = _words(
     "zephyr sunbleached sun"
 )
 """How a cloth looks, feels or was sold, and where it comes from."""
-FILLERS = _words(
+FILLERS = words_in(
     "ex fleck flecks flecked leaded sewing well that which who whose but so too also its was were "
     "are be been being has had having can could may would will your his her their our out inside "
     "outside both one ones there here where when than then them they she he we you me cheap "

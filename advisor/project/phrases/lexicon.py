@@ -9,10 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from advisor.project.phrases import everyday
-
-
-def _words(text: str) -> frozenset[str]:
-    return frozenset(text.split())
+from advisor.project.phrases.everyday import words_in
 
 
 def _by_meaning(words: Mapping[str, str]) -> dict[str, str]:
@@ -20,15 +17,15 @@ def _by_meaning(words: Mapping[str, str]) -> dict[str, str]:
     return {word: meant for meant, text in words.items() for word in text.split()}
 
 
-DARK = _words(
+DARK = words_in(
     "black navy brown burgundy charcoal dark maroon chocolate indigo midnight espresso ebony "
     "aubergine bottle plum wine oxblood anthracite ink"
 )
-PALE = _words(
+PALE = words_in(
     "white ivory cream pale beige pastel ecru champagne blush nude snow pearl eggshell "
     "vanilla oatmeal bone buttermilk offwhite"
 )
-OTHER_COLOURS = everyday.COLOURS | _words(
+OTHER_COLOURS = everyday.COLOURS | words_in(
     "red blue green grey gray pink purple orange yellow gold silver plain coloured colored "
     "teal turquoise aqua coral peach apricot mint sage olive emerald jade lime mustard ochre "
     "rust terracotta copper bronze brass tan camelcoloured taupe mauve lilac lavender violet "
@@ -38,7 +35,7 @@ OTHER_COLOURS = everyday.COLOURS | _words(
     "light-coloured forest khaki marine melange marl heather heathered chine nacre stone sand "
     "amethyst aquamarine flesh hot shocking tea"
 )
-STRONG = _words(
+STRONG = words_in(
     "red scarlet crimson ruby cerise magenta fuchsia cobalt royal purple violet petrol carmine "
     "vermilion pillarbox ultramarine prussian claret bordeaux garnet mulberry cranberry raspberry "
     "mahogany amethyst sapphire emerald teal forest hunter"
@@ -53,7 +50,7 @@ SHADES: dict[str, str] = {
 }
 """Colour words and the shade that they surely mean; most mean none for certain."""
 
-PATTERNS = everyday.PATTERNS | _words(
+PATTERNS = everyday.PATTERNS | words_in(
     "print printed prints check checked checks checkered chequered plaid tartan stripe "
     "stripes striped pinstripe pinstriped chalkstripe spot spots spotted dot dots dotted "
     "polka floral flower flowers flowery paisley animal leopard zebra snake snakeskin tiger "
@@ -65,7 +62,7 @@ PATTERNS = everyday.PATTERNS | _words(
     "diamond zigzag ribbed scallop scallops scalloped edge edged edging "
     "sharkskin sharkskins buffalo"
 )
-DIRECTED = _words(
+DIRECTED = words_in(
     "print printed prints check checked checks plaid tartan floral flower flowers flowery "
     "paisley animal leopard zebra snake snakeskin tiger border panel tropical toile ditsy "
     "figured motif motifs photo placement butterfly botanical chevron digital houndstooth "
@@ -74,7 +71,7 @@ DIRECTED = _words(
 )
 """Pattern words of designs that may have an up and a down."""
 
-USES = everyday.USES | _words(
+USES = everyday.USES | words_in(
     "lining linings suiting suitings shirting shirtings coating coatings upholstery furnishing "
     "curtain drapery bridal bridesmaid wedding evening dress dresses dressmaking dressweight "
     "skirt blouse blouseweight shirt shirtweight trouser trousers suit jacket coat bottomweight "
@@ -91,12 +88,12 @@ USES = everyday.USES | _words(
     "deckchair ballet tutu skating jogging gym base layer layers sleeve collar undercollar "
     "tailors muslins cushion pants jeans corset corsetry pajama pyjama nightwear"
 )
-FABRIC_WORDS = _words(
+FABRIC_WORDS = words_in(
     "fabric fabrics cloth cloths textile textiles material materials stuff goods woven weave "
     "knit knits knitted weaved piece strip strips remnant offcut bolt yardage metre metres meter "
     "meters yard yards wide width per by the"
 )
-FILLERS = everyday.FILLERS | _words(
+FILLERS = everyday.FILLERS | words_in(
     "on over under against into onto beneath underneath lined "
     "a an and the of with in % for from some my old new this is it as made type style quality w "
     "mans de di du en aus mit et und fibre fiber fibres fibers percent percentage approx "
@@ -106,7 +103,7 @@ FILLERS = everyday.FILLERS | _words(
     "mother's aunt's length lengths bundle fat quarter half-metre called named sack stained faded "
     "worn damaged torn patched darned holes marks scratchy itchy prickly feels"
 )
-QUALITIES = everyday.QUALITIES | _words(
+QUALITIES = everyday.QUALITIES | words_in(
     "ity dty tissue triple "
     "soft softer crisp fluid drapey draped flowing flowy smooth silky satiny shiny shimmer "
     "shimmery shimmering glossy lustrous sheen matt matte dull textured texture slub slubbed "
@@ -137,26 +134,26 @@ QUALITIES = everyday.QUALITIES | _words(
     "hammered rolled cuddle cuddly shaggy lamb elephant harsh smocking "
     "loomstate greige grey-state ready prepared"
 )
-STRETCH = _words(
+STRETCH = words_in(
     "stretch stretchy stretchable elastic elasticated bistretch smocked shirred ruched"
 )
 """Words of cloths that give; what is shirred or ruched is mostly held by an elastic thread."""
-WAYS = _words("2 4 two four one 1 way ways 2way 4way comfort power mechanical natural bi")
-OTHER = _words(
+WAYS = words_in("2 4 two four one 1 way ways 2way 4way comfort power mechanical natural bi")
+OTHER = words_in(
     "other others unknown unspecified rest remainder misc various sonstige autre autres altre otras"
 )
 """What stands for a fibre on a label beside its share, and names none."""
-LOOK = _words(
+LOOK = words_in(
     "art look looks touch feel like lookalike effect imitation faux fake mock artificial vegan "
     "style-of simulated"
 )
-BLEND = _words(
+BLEND = words_in(
     "blend blended blends mix mixed mixes mixture union half rich partly mostly mainly almost "
     "nearly"
 )
-PURE = _words("pure all wholly entirely pur")
-UNSURE = _words("maybe perhaps probably possibly might think guess guessing unsure seems either")
-NOT = _words("no not non without minus free un never except isnt")
+PURE = words_in("pure all wholly entirely pur")
+UNSURE = words_in("maybe perhaps probably possibly might think guess guessing unsure seems either")
+NOT = words_in("no not non without minus free un never except isnt")
 SURFACES = _by_meaning(
     {
         "sequinned": "sequin sequins sequinned sequined paillette paillettes spangled",
@@ -193,16 +190,16 @@ IMITATED = {
 }
 """What a skin becomes when it is said to be imitated."""
 
-TENDER_PARTS = _words("elastane rubber metallic-film metal polyurethane chlorofibre pvdc")
+TENDER_PARTS = words_in("elastane rubber metallic-film metal polyurethane chlorofibre pvdc")
 """Fibres that are no ground: what gives a cloth its stretch, its glitter or its coat."""
 
-UNFILED_FIBRES = _words(
+UNFILED_FIBRES = words_in(
     "yak vicuna guanaco cashgora qiviut bison possum opossum milk casein soy soya soybean banana "
     "nettle abaca sisal pina pineapple lotus coir kapok seaweed aloe corn chitosan zein"
 )
 """Fibres that no file here has a limit of: said, and treated as a fibre that nobody knows."""
 
-METAL_WOVEN = _words(
+METAL_WOVEN = words_in(
     "banarasi banaras paithani kanjivaram kanjeevaram baluchari kinkhab kincob himroo chanderi "
     "maheshwari pochampalli banarsi zari jari"
 )

@@ -9,8 +9,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from markupsafe import Markup
-
 from advisor.answer.model.answer import Answer
 from advisor.render.heat_svg import nearest_svg
 from advisor.render.iron_picture import iron_svg, layers_of
@@ -91,11 +89,6 @@ def document(title: str, main: str, units: System = "metric") -> str:
     """A whole page around a main part that is markup already."""
     paper = PAPER[units]
     return whole_page(title, main, f"{style()}{paper}\n")
-
-
-def sheet_main(report: Answer) -> Markup:
-    """The sheet without the page around it."""
-    return rendered("sheet.html", {"sheet": sheet_of(report)})
 
 
 def sheet_of(report: Answer, numbers: Numbers | None = None, without: Sequence[str] = ()) -> Sheet:

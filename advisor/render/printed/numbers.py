@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from advisor.answer.model.answer import Answer
-from advisor.knowledge.standing import RANKS
 from advisor.render.layout import WIDTH, heading, wrap
 
 LETTERS = {
@@ -57,10 +56,10 @@ class Numbers:
                 of good standing behind it, gets the star as well.
         """
         ids = list(dict.fromkeys(text.split(" ", 1)[0] for text in sources))
-        best = sorted(ids, key=lambda i: RANKS[self.sources[i].kind])[: most or self.most]
+        best = sorted(ids, key=lambda i: self.sources[i].rank)[: most or self.most]
         marks = dict.fromkeys(self._one(id_) for id_ in ids if id_ in best)
-        kinds = [self.sources[i].kind for i in ids]
-        weak = all(RANKS[k] >= _UNPROVED if harm else k in _WEAK for k in kinds)
+        cited = [self.sources[i] for i in ids]
+        weak = all(s.rank >= _UNPROVED if harm else s.kind in _WEAK for s in cited)
         star = "*" if ids and weak else ""
         self.starred = self.starred or bool(star)
         return f"[{','.join(marks)}{star}]" if marks else ""

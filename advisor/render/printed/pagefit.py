@@ -1,7 +1,7 @@
 """How much paper a sheet takes, reckoned from its words, so that it keeps to two pages.
 
-The browser that prints sets the lines; here they are counted, by the widths of `sheet.css` and a
-middling width of a letter. `tests/page` measures what a browser makes of whole garments.
+The browser that prints sets the lines; here they are counted, by the sizes read from `sheet.css`
+and a middling width of a letter. `tests/page` measures what a browser makes of whole garments.
 """
 
 from __future__ import annotations
@@ -13,9 +13,10 @@ from advisor.answer.model.answer import Answer
 from advisor.render.iron_picture import layers_of
 from advisor.render.printed.numbers import STAR, Numbers
 from advisor.render.printed.section import COLUMNS, Item, Part, Section
+from advisor.render.printed.style import number
 from advisor.units import System
 
-SIZES: Final = {"small": 10.0, "medium": 9.0, "large": 8.0}
+SIZES: Final = {name: number(f".{name}{{font-size:", "pt") for name in ("small", "medium", "large")}
 """By class of a sheet, as much as there is on it, the size of its type in points."""
 PAGES: Final = 2
 _MM: Final = 72 / 25.4
@@ -23,14 +24,15 @@ _PAPER: Final = {"metric": (194 * _MM, 282 * _MM), "us": (201.9 * _MM, 266.4 * _
 """Width and height, pt, that the margins leave of A4 and of Letter."""
 _LETTER: Final = 0.45
 """How wide a letter is on the whole, of the size of the type."""
-_LINE: Final = 1.12
-_GAP: Final = 13.0
+_LINE: Final = number("body{padding:0;max-width:none;line-height:")
+_GAP: Final = number("column-gap:", "mm") * _MM
 """Between two columns of text, pt."""
 _ITEM, _HEADING, _ROW, _TITLE = 0.13, 1.7, 0.3, 2.0
 """What lies around an item, a heading, a row of the table and the title, in lines."""
 _USED: Final = 0.95
 """What is used of two pages: nothing is parted from its heading, nor a row in two."""
-_CELLS: Final = (0.16, 0.13, 0.25, 0.18, 0.28)
+_SAID: Final = [number(f"th:nth-child({n}){{width:", "%") / 100 for n in (1, 2, 3, 4)]
+_CELLS: Final = (*_SAID, 1 - sum(_SAID))
 """How wide the columns of the seams are, the first with their names."""
 _REST: Final = 1 - _CELLS[0]
 _PADDING: Final = 0.7
@@ -38,7 +40,7 @@ _BAR, _BARS = 13 / 340, 30 / 340
 """Height of the picture of the iron for each layer and for its scale, of its width."""
 _HEAT: Final = 0.6
 """Height of the picture of the heat, of its width."""
-_SOURCE, _SOURCE_LINE = 6.5, 1.15
+_SOURCE, _SOURCE_LINE = number(".sources{font-size:", "pt"), number("pt;line-height:")
 """The list of sources: its type, pt, and the height of a line of it."""
 
 

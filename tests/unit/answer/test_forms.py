@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -10,15 +9,9 @@ import pytest
 
 from advisor.answer.forms import DIALECT, REGISTERS, json_schema, kinds
 from advisor.errors import InputError
-from advisor.knowledge.model import Knowledge
 from advisor.knowledge.place import knowledge_folder
 from advisor.textio.yamlfile import read_yaml
-from tests.typed import shipped
-
-
-@cache
-def knowledge() -> Knowledge:
-    return shipped()
+from tests.typed import shipped as knowledge
 
 
 def faults(value: Any, schema: dict[str, Any], root: dict[str, Any], path: str = "") -> list[str]:

@@ -15,14 +15,13 @@ from advisor.answer.model.answer import Answer
 from advisor.answer.model.plan import ToldIronSetting
 from advisor.answer.model.told import ToldClaim, ToldConflict, ToldLayer, ToldRemedy
 from advisor.answer.pipeline import Parts, answer
-from advisor.answer.press_clause import minutes, press_clauses, seconds, wait_words
-from advisor.knowledge.model import Knowledge
+from advisor.answer.press_clause import minutes, press_clauses, seconds, times_in_words, wait_words
 from advisor.project.quick import quick_garment
 from advisor.render.heat_picture import at, course, picture
 from advisor.render.heat_svg import drawing, nearest_svg
 from advisor.render.heat_text import heat_lines, table
 from tests.told import heat_answer, heat_row, written
-from tests.typed import shipped
+from tests.typed import shipped as known
 
 KEYS = {
     "place",
@@ -33,11 +32,6 @@ KEYS = {
     "glue_line",
     "touch_safe_after_s",
 }
-
-
-@cache
-def known() -> Knowledge:
-    return shipped()
 
 
 @cache
@@ -371,3 +365,11 @@ def test_the_seconds_of_a_glue_are_for_fusing_and_not_for_the_seam() -> None:
         answer = replace(plain, layers=(layer,), verdicts=(replace(dwell, because=(claim,)),))
         (text,) = press_clauses(replace(answer), "hem")
         assert word in text
+
+
+def test_words_for_times() -> None:
+    """Bands of seconds as a maker reads them; never rounded up."""
+    assert times_in_words((2.04, 3.96, 5.5)) == "about 3 s (2 to 5)"
+    assert times_in_words((1.27, 6.0, None)) == "about 6 s (1.2 or longer)"
+    assert times_in_words((40.0, None, None)) == "40 s at the soonest"
+    assert times_in_words(None) == "not within a minute"

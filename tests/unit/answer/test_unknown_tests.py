@@ -2,18 +2,11 @@
 
 from __future__ import annotations
 
-from functools import cache
 from typing import Any
 
-from advisor.knowledge.model import Knowledge
 from advisor.project.quick import quick_garment
 from tests.told import data_of
-from tests.typed import shipped
-
-
-@cache
-def knowledge() -> Knowledge:
-    return shipped()
+from tests.typed import shipped as knowledge
 
 
 def unknown(phrase: str) -> dict[str, Any]:

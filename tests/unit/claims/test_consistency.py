@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -11,15 +10,9 @@ import pytest
 from advisor.claims.consistency import BY_MACHINE, ENCLOSED, ENCLOSING
 from advisor.decide.evaluate import judge
 from advisor.errors import InputError
-from advisor.knowledge.model import Knowledge
 from advisor.project.load import load_project
 from advisor.project.quick import quick_garment
-from tests.typed import shipped
-
-
-@cache
-def known() -> Knowledge:
-    return shipped()
+from tests.typed import shipped as known
 
 
 def seam_of(layers: list[Any], seam: dict[str, Any] | None = None) -> dict[str, Any]:

@@ -2,21 +2,14 @@
 
 from __future__ import annotations
 
-from functools import cache
 from typing import Any
 
 from advisor.claims.collect import Fired
 from advisor.claims.judgement import Judgement
 from advisor.claims.telling import told_lines
 from advisor.decide.evaluate import judge
-from advisor.knowledge.model import Knowledge
 from advisor.project.quick import quick_garment
-from tests.typed import shipped
-
-
-@cache
-def known() -> Knowledge:
-    return shipped()
+from tests.typed import shipped as known
 
 
 def asked(*layers: Any, seam: dict[str, Any] | None = None) -> Judgement:

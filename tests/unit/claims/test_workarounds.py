@@ -6,12 +6,11 @@ from advisor.claims.judgement import Judgement
 from advisor.claims.valuesets import Span
 from advisor.decide.advise import advise
 from advisor.decide.evaluate import judge
-from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
 from advisor.project.load import garment_of
 from advisor.project.quick import quick_garment
 from advisor.textio.yamlfile import parse_yaml
-from tests.typed import shipped
+from tests.typed import shipped as known
 
 CLOTHS = """\
 garment: test
@@ -22,10 +21,6 @@ fabrics:
   pile: {fabric: velvet, fibres: {viscose: 100}}
 seams:
 """
-
-
-def known() -> Knowledge:
-    return shipped()
 
 
 def garment(*seams: str) -> Garment:

@@ -23,7 +23,6 @@ from advisor.heat.model.dialogue import (
     HeatAnswer,
     HeatQuestion,
     Times,
-    times_in_words,
 )
 from advisor.heat.model.fusing import glue_line
 from advisor.heat.model.grid import properties
@@ -168,14 +167,6 @@ def test_part_lies_below_its_layer() -> None:
     found = with_part(stack(), "shell", PARTS["metal zip"])
     assert ["shell", "metal zip", "lining"] == [x.name for x in found.layers[:3]]
     assert found.layers[1].role == "part"
-
-
-def test_words_for_times() -> None:
-    """Bands of seconds as a maker reads them; never rounded up."""
-    assert times_in_words(Times(2.04, 3.96, 5.5)) == "about 3 s (2 to 5)"
-    assert times_in_words(Times(1.27, 6.0, None)) == "about 6 s (1.2 or longer)"
-    assert times_in_words(Times(40.0, None, None)) == "40 s at the soonest"
-    assert times_in_words(Times(None, None, None)) == "not within a minute"
 
 
 def test_times_as_data() -> None:

@@ -26,20 +26,15 @@ from advisor.heat.model.materials import NOTHING
 from advisor.heat.model.stack import DOTS
 from advisor.heat.questions import Heat, ask_trials
 from advisor.heat.stacks import beds, layer_limits, presses, setting_for
-from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
+from advisor.knowledge.model import LIMIT_ASPECT
 from advisor.project.garment import Cloth
 from advisor.project.quick import notion_cloth, quick_garment
 from tests.told import with_glue
-from tests.typed import shipped
+from tests.typed import shipped as known
 
 LAWN = "cotton lawn 80 g/m2"
 COATING = "pure wool coating 500 g/m2"
 FUSIBLE = {"notion": "woven fusible interfacing"}
-
-
-@cache
-def known() -> Knowledge:
-    return shipped()
 
 
 def judged(*layers: Any) -> Judgement:

@@ -3,24 +3,17 @@
 from __future__ import annotations
 
 import shutil
-from functools import cache
 from pathlib import Path
 
 import pytest
 
 from advisor.knowledge.labels import CARE
 from advisor.knowledge.load import read_book
-from advisor.knowledge.model import Knowledge
 from advisor.knowledge.place import knowledge_folder
 from advisor.knowledge.vocabulary import check_book
-from tests.typed import shipped
+from tests.typed import shipped as known
 
 MARKETS = ("eu", "us")
-
-
-@cache
-def known() -> Knowledge:
-    return shipped()
 
 
 @pytest.mark.parametrize("market", MARKETS)

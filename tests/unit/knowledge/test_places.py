@@ -22,6 +22,13 @@ WRONG = [
     (FRENCH, "name: French seam", "name: felled", 2, ""),
     ("places.yaml", "usual: plain-seam", "usual: plain-dart", 27, "does not make a seam"),
     ("places.yaml", "notions: [zip]", "notions: [zipp]", 0, "unknown notion 'zipp'"),
+    (
+        "methods/lining-hem.yaml",
+        "  allowed:",
+        '  deep: "{2 cm} deep"\n  allowed:',
+        0,
+        "say how deep it is turned",
+    ),
     ("operations.yaml", "place: [belt-loop]", "place: [beltloop]", 0, "unknown kind of place"),
 ]
 
@@ -49,3 +56,17 @@ def test_a_word_that_names_nothing_is_told_with_its_line(
     assert Path(where.file).name == path.name
     assert where.line == line or (line == 0 and (where.line or 0) > 1)
     assert (where.column or 0) >= 1
+
+
+@pytest.mark.parametrize(
+    ("hem", "words", "most"),
+    [
+        ("narrow-rolled-hem", "{10 to 15 mm} allowed", 15),
+        ("lining-hem", "{2 to 3 cm} allowed", 30),
+        ("horsehair-hem", "as deep as the braid is wide", None),
+    ],
+)
+def test_what_a_hem_takes_is_told_by_its_figures(hem: str, words: str, most: float | None) -> None:
+    """The words of a hem that takes no more are made of its figures, which stand beside them."""
+    turns = compile_folder(knowledge_folder())["places"]["methods"][hem]["turns"]
+    assert (words, most) == (turns["deep"], turns.get("most"))

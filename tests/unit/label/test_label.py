@@ -2,24 +2,16 @@
 
 from __future__ import annotations
 
-from functools import cache
-
 import pytest
 
 from advisor.claims.judgement import Judgement
 from advisor.decide.advise import advise
-from advisor.knowledge.model import Knowledge
 from advisor.label.care import Care, care_of
 from advisor.label.content import Content, fibre_content
 from advisor.project.load import garment_of
 from advisor.project.stated import only_named
 from advisor.textio.yamlfile import Document, parse_yaml
-from tests.typed import shipped
-
-
-@cache
-def known() -> Knowledge:
-    return shipped()
+from tests.typed import shipped as known
 
 
 def project(fabrics: str, layers: str, units: str = "metric") -> Document:

@@ -38,13 +38,6 @@ def test_two_reasons_for_one_precedence_are_both_kept() -> None:
     assert ["one", "two"] == [item.why for item in build(STEPS, twice).reduced()]
 
 
-def test_a_chain_is_the_shortest_line_of_reasons() -> None:
-    """From dart to hem leads one line of two precedences, not the one of three."""
-    chain = build(STEPS, SEWN).chain("dart", "hem")
-    assert [("dart", "side seam"), ("side seam", "hem")] == [(p.before, p.after) for p in chain]
-    assert () == build(STEPS, SEWN).chain("hem", "dart")
-
-
 def test_the_plain_order_is_by_rank_then_id_as_soon_as_a_step_may() -> None:
     """A low rank goes early, but never before what it waits for."""
     steps = [Step("a", rank=2), Step("b", rank=1), Step("c", rank=1), Step("d", rank=0)]

@@ -13,22 +13,16 @@ from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import Decided, Parts, tell
 from advisor.claims.judgement import Advice
 from advisor.decide.advise import advise
-from advisor.knowledge.model import Knowledge
 from advisor.order.search import Effort
 from advisor.order.work import Work, order_of
 from advisor.project.load import load_project
 from advisor.render.order_text import render_order
-from tests.typed import shipped
+from tests.typed import shipped as _known
 
 DEMOS = sorted(Path("knowledge/examples").glob("*.yaml"))
 EVERY = int(os.environ.get("ADVISOR_EVERY_TICK", "6"))
 """One tick in so many is also printed; 1 prints them all."""
 BRIEF = Effort(states=50, bounds=500, beam=2)
-
-
-@cache
-def _known() -> Knowledge:
-    return shipped()
 
 
 @cache

@@ -22,6 +22,7 @@ from advisor.overlay import cache
 from advisor.overlay import kept as kept_file
 from advisor.overlay.kept import whole_text
 from tests.unit.knowledge.small_book import FILES, RULES, small_knowledge, write_book
+from tests.unit.overlay.spoiling import NOT_HERS
 
 
 @pytest.fixture
@@ -193,34 +194,18 @@ def test_a_cache_of_another_kind_is_not_read(
     assert 2 == len(compiled)
 
 
-def _others_may_write(path: Path) -> None:
-    path.chmod(0o622)
-
-
-def _of_somebody_else(path: Path) -> None:
-    if os.geteuid() != 0:
-        pytest.skip("only root may give a file away")
-    os.chown(path, 65534, -1)
-
-
-def _a_link(path: Path) -> None:
-    path.rename(path.with_name("elsewhere"))
-    path.symlink_to(path.with_name("elsewhere"))
-
-
 def _a_dangling_link(path: Path) -> None:
     path.unlink()
     path.symlink_to(path.with_name("nowhere"))
 
 
-def _a_pipe(path: Path) -> None:
-    path.unlink()
-    os.mkfifo(path)
-
-
 @pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="this system has no owners and pipes")
 @pytest.mark.parametrize(
-    "spoil", [_others_may_write, _of_somebody_else, _a_link, _a_dangling_link, _a_pipe]
+    "spoil",
+    [
+        *NOT_HERS,
+        _a_dangling_link,
+    ],
 )
 def test_a_cache_that_others_could_have_written_is_not_believed(
     kept: Path, book: Path, compiled: list[Path], spoil: Callable[[Path], None]

@@ -18,6 +18,7 @@ from advisor.overlay import shelf as shelf_file
 from advisor.overlay.kept import mark_of, whole_text
 from advisor.overlay.places import CACHE_VARIABLE
 from advisor.overlay.shelf import AnswerShelf, heat_shelf
+from tests.unit.overlay.spoiling import NOT_HERS
 
 CHECKOUT = Path(__file__).resolve().parents[3]
 SAID: dict[str, Any] = {"degrees": [0.1 + 0.2, 1e-17, 110], "cloth": None, "name": "Stoff ß"}
@@ -89,26 +90,6 @@ def _half(path: Path) -> None:
     path.write_bytes(path.read_bytes()[:-5])
 
 
-def _others_may_write(path: Path) -> None:
-    path.chmod(0o622)
-
-
-def _of_somebody_else(path: Path) -> None:
-    if os.geteuid() != 0:
-        pytest.skip("only root may give a file away")
-    os.chown(path, 65534, -1)
-
-
-def _a_link(path: Path) -> None:
-    path.rename(path.with_name("elsewhere"))
-    path.symlink_to(path.with_name("elsewhere"))
-
-
-def _a_pipe(path: Path) -> None:
-    path.unlink()
-    os.mkfifo(path)
-
-
 @pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="this system has no owners and pipes")
 @pytest.mark.parametrize(
     "spoil",
@@ -116,10 +97,7 @@ def _a_pipe(path: Path) -> None:
         _one_digit,
         _of_another_question,
         _half,
-        _others_may_write,
-        _of_somebody_else,
-        _a_link,
-        _a_pipe,
+        *NOT_HERS,
     ],
 )
 def test_what_is_spoilt_is_not_believed_and_written_anew(

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from functools import cache
 from pathlib import Path
 
 import pytest
 
 from advisor.errors import InputError
-from advisor.knowledge.model import Knowledge, Mix
+from advisor.knowledge.model import Mix
 from advisor.knowledge.when_asked import WhenAsked
 from advisor.overlay.cache import load_knowledge
 from advisor.project.phrase import Reading, read_phrase
@@ -17,7 +16,7 @@ from advisor.project.phrases.boundaries import cloths_said
 from advisor.project.phrases.grounds import TABLE, Names, table_of
 from advisor.project.phrases.suggestions import likest
 from advisor.project.quick import asked_garment
-from tests.typed import shipped
+from tests.typed import shipped as knowledge
 
 FILES = [
     Path(__file__).with_name(name)
@@ -32,12 +31,6 @@ ROWS = [
 UNDERSTOOD = [row for row in ROWS if row[1] != "REFUSED"]
 REFUSED = [row for row in ROWS if row[1] == "REFUSED"]
 MOST_REFUSED = 0.05
-
-
-@cache
-def knowledge() -> Knowledge:
-    """The knowledge that is shipped."""
-    return shipped()
 
 
 def written(mix: Mix) -> str:

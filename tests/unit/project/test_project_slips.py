@@ -19,10 +19,9 @@ import pytest
 import yaml
 
 from advisor.errors import Exit, InputError, Problem
-from advisor.knowledge.model import Knowledge
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
-from tests.typed import shipped
+from tests.typed import shipped as knowledge
 
 DEMOS = sorted((Path(__file__).parents[3] / "knowledge" / "examples").glob("*.yaml"))
 KINDS = ("key", "value", "shape", "number", "missing")
@@ -55,12 +54,6 @@ class Slip:
     def key(self) -> str:
         """The last word on the way."""
         return next(str(step) for step in reversed(self.way) if isinstance(step, str))
-
-
-@cache
-def knowledge() -> Knowledge:
-    """The knowledge that is shipped."""
-    return shipped()
 
 
 def _pairs(node: Any, way: tuple[str | int, ...] = ()) -> Iterator[tuple[Any, Any, Any]]:

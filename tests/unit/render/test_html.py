@@ -14,10 +14,10 @@ import pytest
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import WHOLE, answer
-from advisor.knowledge.model import Knowledge
 from advisor.project.load import garment_of
 from advisor.project.quick import quick_garment
-from advisor.render.iron_html import iron_main
+from advisor.render.iron_html import irons_of
+from advisor.render.markup import rendered
 from advisor.render.plain import plain_section, without_commands
 from advisor.render.printed.blocks import sections
 from advisor.render.printed.compact import LINES, fitted_lines, render_sheet
@@ -25,15 +25,10 @@ from advisor.render.printed.digest import digest
 from advisor.render.printed.html import document, render_html
 from advisor.render.printed.numbers import Numbers
 from advisor.textio.yamlfile import parse_yaml
-from tests.typed import shipped
+from tests.typed import shipped as known
 
 DEMOS = sorted((Path(__file__).parents[3] / "knowledge" / "examples").glob("*.yaml"))
 HOSTILE = "<script>alert(1)</script> \"'&amp; ]]>"
-
-
-@cache
-def known() -> Knowledge:
-    return shipped()
 
 
 @cache
@@ -213,7 +208,8 @@ def test_the_same_answer_gives_the_same_bytes() -> None:
 def test_the_iron_page_is_whole_and_names_every_layer() -> None:
     """The iron across layers has a drawing and a table whose rows are the layers."""
     garment = quick_garment(["cotton velveteen", "acetate satin", "nylon tulle"], known())
-    root = parsed(document("iron", iron_main(answer(garment, known(), WHOLE), known())))
+    irons = irons_of(answer(garment, known(), WHOLE))
+    root = parsed(document("iron", f"<main>{rendered('iron.html', {'irons': irons})}</main>"))
     heads = [e.text for e in root.iter("th") if e.get("scope") == "row"]
     assert ["cotton velveteen", "acetate satin", "nylon tulle"] == heads
     assert 1 == len([e for e in root.iter() if e.tag.endswith("}svg")])

@@ -9,12 +9,11 @@ import pytest
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import answer
-from advisor.knowledge.model import Knowledge
 from advisor.project.quick import quick_garment
 from advisor.render.screen.ask import LINES, ROOMS, ask_screen, ask_text
 from advisor.render.screen.blocks import Block, Columns, Heading, Para, Rows, Title
 from advisor.render.screen.draw import NARROW, drawn
-from tests.typed import shipped
+from tests.typed import shipped as known
 
 CLOTHS = (
     "silk organza",
@@ -29,11 +28,6 @@ CLOTHS = (
     "sequin fabric",
 )
 PAIRS = list(combinations(CLOTHS, 2))[:40]
-
-
-@cache
-def known() -> Knowledge:
-    return shipped()
 
 
 @cache

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from typing import Any
 
+from advisor.explain.listings import Told
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import Method, PlaceKind, Stage, plain_word
+from advisor.order.basting import BASTE, along
 from advisor.order.openings import HAND_WIDE
 from advisor.records import as_data, picked
-from advisor.render.explain_lists import Told
 from advisor.render.layout import heading, row, wrap
 
 UNDO = {
@@ -65,7 +66,7 @@ def _stage(stage: Stage, knowledge: Knowledge) -> dict[str, Any]:
         {
             "name": "the place",
             "cloths": "its layers",
-            "how": "",
+            "how": along(op) if op.id == BASTE else "",
             "marked": "Mark it through its buttonhole, or where it goes, and sew it on",
             "leave": f", and leave {HAND_WIDE} to turn through",
             "foot": "",

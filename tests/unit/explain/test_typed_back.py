@@ -11,15 +11,14 @@ from advisor.answer.catalogue import search
 from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import Parts, answer
 from advisor.errors import InputError
-from advisor.knowledge.model import Knowledge
+from advisor.explain.about import explain, matches
+from advisor.explain.listings import LISTS
+from advisor.explain.reasons import pick_verdicts
+from advisor.explain.typed import ROWS, aspects_named, options
+from advisor.explain.typed_steps import steps_named
 from advisor.project.load import load_project
-from advisor.render.explain import explain, matches
-from advisor.render.explain_lists import LISTS
-from advisor.render.reasons import pick_verdicts
 from advisor.render.screen.ask import CUTTING, SETTINGS
-from advisor.render.typed import ROWS, aspects_named, options
-from advisor.render.typed_steps import steps_named
-from tests.typed import shipped
+from tests.typed import shipped as knowledge
 
 DEMOS = sorted((Path(__file__).parents[3] / "knowledge" / "examples").glob("*.yaml"))
 STEPS = {
@@ -28,12 +27,6 @@ STEPS = {
     "press side": "Press side.",
     "join armhole": "Join armhole: shell + shell.",
 }
-
-
-@cache
-def knowledge() -> Knowledge:
-    """The knowledge that is shipped."""
-    return shipped()
 
 
 def _plural(name: str) -> str:

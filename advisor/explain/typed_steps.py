@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable, Iterator, Mapping
 
 from advisor.errors import InputError, Problem, nearest, shown
-from advisor.render.typed import holding, listed, same
+from advisor.explain.typed import holding, listed, same
 
 _NUMBERS = re.compile(r"(?:steps?|no\.?)?\s*(\d+)(?:\s*(?:-|–|to)\s*(\d+))?\s*[.)]?", re.IGNORECASE)
 _CUSTOMARY = re.compile(r"p\d+(?:\s*(?:[-,–]|to)\s*p?\d+)*", re.IGNORECASE)

@@ -12,6 +12,12 @@ from advisor.answer.lineage import said_by_rules
 from advisor.answer.wording import degrees, fibres_text, mix_text, says_text
 from advisor.claims.speakers import Said, limit_claim
 from advisor.errors import InputError, Problem, nearest, shown
+from advisor.explain.listings import LISTS, Told
+from advisor.explain.ofplaces import kind_of, tell_kind, tell_method
+from advisor.explain.ofwords import tell_aspects, tell_options, tell_term, tell_trait
+from advisor.explain.phrases import bare_name, cloth_meant, one_of
+from advisor.explain.typed import aspect_names, aspects_named, holding, options, options_named
+from advisor.explain.typed import listed as listed_names
 from advisor.knowledge.glossary import term_of
 from advisor.knowledge.model import (
     Ceiling,
@@ -25,13 +31,7 @@ from advisor.knowledge.model import (
 )
 from advisor.knowledge.names import plain_name, source_id
 from advisor.records import picked
-from advisor.render.explain_lists import LISTS, Told
-from advisor.render.explain_phrase import bare_name, cloth_meant, one_of
-from advisor.render.explain_places import kind_of, tell_kind, tell_method
-from advisor.render.explain_words import tell_aspects, tell_options, tell_term, tell_trait
 from advisor.render.layout import heading, row, wrap
-from advisor.render.typed import aspect_names, aspects_named, holding, options, options_named
-from advisor.render.typed import listed as listed_names
 from advisor.units import System, show_range
 
 _MOST_HELD, _MOST_LISTED = 3, 12

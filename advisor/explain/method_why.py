@@ -8,10 +8,10 @@ from typing import Final
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.making import ToldPlace
 from advisor.errors import InputError, Problem, shown
+from advisor.explain.typed import listed, same
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.places import Method
 from advisor.render.layout import wrap
-from advisor.render.typed import listed, same
 
 WORDS: Final = frozenset({"made", "method", "making", "way"})
 """What asks for the way of making, as a sheet heads it."""

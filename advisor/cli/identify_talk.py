@@ -10,7 +10,7 @@ from contextlib import suppress
 
 from advisor.answer.identified import SAFETY
 from advisor.errors import InputError
-from advisor.identify.eliminate import LABEL, Finding, Proposal, Seen, identify, proposals
+from advisor.identify.eliminate import FIRST, LABEL, Finding, Proposal, Seen, identify, proposals
 from advisor.identify.observed import THREADS, WHOLE, seen_of
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name, yes_or_no
@@ -25,8 +25,6 @@ NOT_KNOWN = frozenset(
 )
 """Other words for an empty line."""
 ENOUGH = frozenset({"stop", "enough", "done", "quit"})
-FIRST = (LABEL, "build", "strip", "rubbery")
-"""What is looked at before anything is burnt."""
 
 
 class _EnoughError(Exception):

@@ -6,9 +6,9 @@ from advisor.answer.model.answer import Answer
 from advisor.answer.model.told import ToldClaim, ToldVerdict
 from advisor.answer.wording import degrees
 from advisor.errors import InputError, Problem, nearest, shown
+from advisor.explain.typed import aspect_names, aspects_named, holding, listed, places_named, same
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
 from advisor.render.layout import wrap
-from advisor.render.typed import aspect_names, aspects_named, holding, listed, places_named, same
 
 
 def pick_verdicts(

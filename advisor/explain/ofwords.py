@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from advisor.explain.listings import Told
+from advisor.explain.typed import Option, listed
 from advisor.knowledge.glossary import Term
 from advisor.knowledge.model import Claim, Knowledge
 from advisor.records import picked
-from advisor.render.explain_lists import Told
 from advisor.render.layout import heading, row, wrap
-from advisor.render.typed import Option, listed
 from advisor.units import System
 
 _MOST = 12

@@ -6,8 +6,8 @@ from collections.abc import Iterable, Mapping
 
 from advisor.answer.stepwhy import StepWhy, ToldHold, ToldMove
 from advisor.errors import InputError, Problem, shown
+from advisor.explain.typed_steps import steps_named
 from advisor.render.layout import wrap
-from advisor.render.typed_steps import steps_named
 
 
 def step_typed(word: str, steps: Mapping[str, str]) -> str:
