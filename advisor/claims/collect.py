@@ -17,6 +17,7 @@ from advisor.claims.bound_hem import OF_THE_SHELL, bound_hem_says
 from advisor.claims.conditions import Fact, facts_of, maker_facts, seam_facts, test_facts
 from advisor.claims.gathered import Fired, Gathered, Place
 from advisor.claims.glued import GLUES, borne_apart, lowest_lid, words_of
+from advisor.claims.laid import laid_says
 from advisor.claims.mounted import drop_backing, mounted_says
 from advisor.claims.outcomes import Outcomes, keyed
 from advisor.claims.placefacts import garment_facts, place_facts
@@ -122,7 +123,9 @@ class _Gatherer:
         return self.result
 
     def _cloth(self, name: str) -> None:
-        for said in speakers.cloth_says(self.garment.cloths[name], self.knowledge):
+        cloth = self.garment.cloths[name]
+        own = speakers.cloth_says(cloth, self.knowledge)
+        for said in (*own, *laid_says(cloth, self.knowledge)):
             self._say_cloth(name, said, self.seams_of[name])
 
     def _drop_idle(self, seam: Seam) -> None:

@@ -280,3 +280,24 @@ def test_fibres_said_names_and_order_raise_nothing(data: st.DataObject) -> None:
     ):
         for aspect in PRESSED:
             assert picked(both, PLACE, aspect) == picked(other, PLACE, aspect), aspect
+
+
+LAID = {
+    "wet look jersey": "foil knit",
+    "wet-look cotton": "foil knit",
+    "cotton with glitter print": "glitter cloth",
+    "glitter print linen": "glitter cloth",
+    "satin backed cotton": "satin",
+    "satin-backed wool": "satin",
+    "rubberised linen": "rubber cotton elastic",
+    "rubberised cotton twill": "rubber cotton elastic",
+}
+"""Words for what lies on a cloth, and what it bears by itself."""
+
+
+def test_what_lies_on_a_cloth_guards_it_as_it_guards_itself() -> None:
+    """Coat, print or other face: no hotter and no wetter than that is alone, rules included."""
+    for phrase, other in LAID.items():
+        for aspect in ("press.temperature", DAMP):
+            most = bound(alone(other, "cloth"), PLACE, aspect)
+            assert bound(alone(phrase, "cloth"), PLACE, aspect) <= most, f"{phrase}: {aspect}"
