@@ -37,7 +37,7 @@ _COATING = re.compile(
 _WET_LOOK = re.compile(r"\bwet[\s-]*look(?= (?!knit|cloth|fabric)\w)")
 _RUBBERISED = re.compile(r"\brubberi[sz]ed\b")
 """A coat of rubber bears less than the coats that a cloth mostly has."""
-_SATIN_BACK = re.compile(r"\bsatin[\s-]*back(?:ed)?\b(?! crepe)")
+_SATIN_BACK = re.compile(r"\bsatin[\s-]*back(?:ed)?\b(?! crepe)(?!.* lining\b)")
 _BED_SHEET = re.compile(r"\bbed sheets?\b")
 _TEA_TOWEL = re.compile(r"\btea towels?\b")
 _T_SHIRT = re.compile(r"\bt shirts?\b(?! (?:fabric|knit|jersey|cloth|material)\b)")
