@@ -12,6 +12,7 @@ from advisor.claims.behind import BEHIND
 from advisor.claims.byparts import PARTS as PARTED
 from advisor.claims.fused_first import FUSED
 from advisor.claims.hungup import HUNG
+from advisor.claims.lifted import LIFTED, lifted_text
 from advisor.claims.pressed_alone import ALONE
 from advisor.claims.workarounds import PARTS, ROUND, Instruction
 from advisor.craft.irondial import mark_for
@@ -61,6 +62,12 @@ def instruction_text(
             f"In the last press no {_listed(item.tender, 'or')} lies under the iron: hang the "
             f"{_listed(item.tender)} up and let the creases drop."
         )
+    if item.kind == LIFTED:
+        gentle = "" if item.most is None else f", at most {degrees(item.most, units)}"
+        return (
+            f"In the last press the lining, and what cannot be parted from it, dry{gentle}; then "
+            f"{lifted_text(item, units)}."
+        )
     return _pressing(item, garment, knowledge, units)
 
 
@@ -68,9 +75,10 @@ def _pressing(item: Instruction, garment: Garment, knowledge: Knowledge, units: 
     needy, tender = _listed(item.needy), _listed(item.tender)
     bears = _bears(item.most, units)
     if item.kind == "lining":
+        last = "" if item.alone else ", and in the last press,"
         return (
-            f"Press {needy} and {tender} each by itself; where they are joined, and in the last "
-            f"press, keep to the gentler iron: {tender} {bears}."
+            f"Press {needy} and {tender} each by itself; where they are joined{last} keep to the "
+            f"gentler iron: {tender} {bears}."
         )
     if item.kind == ALONE:
         return _alone(item, needy, tender, bears)
@@ -129,6 +137,17 @@ def _parted(item: Instruction, units: System) -> str:
 def over(kept_off: Sequence[str], off: str = ", not") -> str:
     """What an ironing line adds of the parts that the iron is kept off; "" where there are none."""
     return f"{off} over the {_listed(frozenset(kept_off))}" if kept_off else ""
+
+
+def apart(items: Sequence[Instruction], units: System | None = None) -> str:
+    """What an ironing line adds of a shell that is pressed at last without its lining; or "".
+
+    With units it says how.
+    """
+    found = next((i for i in items if i.kind == LIFTED), None)
+    if found is None:
+        return ""
+    return f"; {lifted_text(found, units)}" if units else f", {_listed(found.needy)} apart"
 
 
 def by_parts(items: Sequence[Instruction]) -> Instruction | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from advisor.answer.instructions import by_parts, hanging, over, parted_text
+from advisor.answer.instructions import apart, by_parts, hanging, over, parted_text
 from advisor.answer.model.plan import ToldIronSetting
 from advisor.answer.teller import Teller
 from advisor.answer.wording import SAME, degrees
@@ -34,7 +34,7 @@ def told_settings(judgement: Judgement, teller: Teller) -> tuple[ToldIronSetting
         for place, by_aspect in judgement.verdicts.items()
         if (verdict := by_aspect.get(LIMIT_ASPECT)) is not None
     )
-    hung = over(hanging(judgement.instructions))
+    hung = over(hanging(judgement.instructions)) + apart(judgement.instructions, teller.units)
 
     def last(one: ToldIronSetting) -> str:
         text = f"{one.text}{hung}" if one.mark else one.text

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from advisor.answer import wording
-from advisor.answer.instructions import by_parts, hanging, over, parted_text
+from advisor.answer.instructions import apart, by_parts, hanging, over, parted_text
 from advisor.answer.model.told import ToldClaim, ToldFact, ToldVerdict
 from advisor.answer.teller import Teller
 from advisor.claims.claimsets import set_of
@@ -25,9 +25,10 @@ GRAIN, MOTION = "cut.grain", "press.motion"
 
 def told_verdicts(judgement: Judgement, teller: Teller) -> tuple[ToldVerdict, ...]:
     """Every verdict of a garment, place by place."""
-    parted, hung = by_parts(judgement.instructions), hanging(judgement.instructions)
+    items = judgement.instructions
+    parted, off = by_parts(items), f"{over(hanging(items))}{apart(items)}"
     return tuple(
-        told_verdict(place, verdict, teller, parted, hung)
+        told_verdict(place, verdict, teller, parted, off)
         for place, by_aspect in judgement.verdicts.items()
         for verdict in by_aspect.values()
     )
@@ -38,7 +39,7 @@ def told_verdict(
     verdict: Verdict,
     teller: Teller,
     parted: Instruction | None = None,
-    hung: tuple[str, ...] = (),
+    off: str = "",
 ) -> ToldVerdict:
     """One verdict with its reasons, those that decide it first."""
     aspect = verdict.aspect
@@ -57,7 +58,7 @@ def told_verdict(
         low=low,
         high=high,
         pick=pick if options is not None else number,
-        text=_text(place, verdict, teller, parted, hung),
+        text=_text(place, verdict, teller, parted, off),
         because=tuple(
             [told_claim(said, aspect, teller, decides=True) for said in first]
             + [told_claim(said, aspect, teller, decides=False) for said in rest]
@@ -76,14 +77,14 @@ def _text(
     verdict: Verdict,
     teller: Teller,
     parted: Instruction | None,
-    hung: tuple[str, ...],
+    off: str,
 ) -> str:
     """The answer in words; of the grain also where the pattern leaves it."""
     words = wording.verdict_text(verdict, teller.units)
     if place.scope == "garment" and verdict.aspect.id == LIMIT_ASPECT and parted is not None:
         return parted_text(parted, teller.units)
     if place.scope == "garment" and verdict.aspect.id == LIMIT_ASPECT and not unmarked(verdict):
-        return f"{words}{over(hung)}"
+        return f"{words}{off}"
     if place.scope == "garment" and verdict.aspect.id == MOTION and parted is not None:
         return f"lift and lower, {words} the rest"
     if place.scope == "garment" and verdict.aspect.id == IRONING and verdict.pick:

@@ -32,11 +32,11 @@ def pressed_by_parts(
 ) -> tuple[Instruction, ...]:
     """What is pressed part by part where no iron suits the whole; nothing where one does."""
     whole = Place("garment", garment.name)
-    if LIMIT_ASPECT not in verdicts.get(whole, {}) or _marked(_high(whole, verdicts)):
+    if LIMIT_ASPECT not in verdicts.get(whole, {}) or _marked(top_of(whole, verdicts)):
         return ()
-    highs = {seam.name: _high(Place("seam", seam.name), verdicts) for seam in garment.seams}
+    highs = {seam.name: top_of(Place("seam", seam.name), verdicts) for seam in garment.seams}
     warm = [seam for seam in garment.seams if _marked(highs[seam.name])]
-    if 2 * sum(map(_length, warm)) <= sum(map(_length, garment.seams)):
+    if 2 * sum(map(length_of, warm)) <= sum(map(length_of, garment.seams)):
         return ()
     entries = knowledge.entries
     there = {n: entries[c.entry] for n, c in garment.cloths.items() if c.entry not in AFTERWARDS}
@@ -50,7 +50,8 @@ def pressed_by_parts(
     return (Instruction(PARTS, frozenset(pressed), frozenset(tender), (whole,), min(best)),)
 
 
-def _high(place: Place, verdicts: Verdicts) -> float:
+def top_of(place: Place, verdicts: Verdicts) -> float:
+    """The hottest iron that is advised in a place, °C; no iron where nothing is."""
     found = verdicts.get(place, {}).get(LIMIT_ASPECT)
     span = None if found is None else found.advised
     return span.high if isinstance(span, Span) and not span.is_empty else COLD
@@ -61,5 +62,6 @@ def _marked(high: float) -> bool:
     return high > COLD and mark_for(high) is not None
 
 
-def _length(seam: Seam) -> float:
+def length_of(seam: Seam) -> float:
+    """The length of all of a place together, mm."""
     return float(seam.facts.get("length", USUAL_MM)) * seam.making.times

@@ -16,7 +16,8 @@ from advisor.claims.asking import LayerAsker
 from advisor.claims.bound_hem import OF_THE_SHELL, bound_hem_says
 from advisor.claims.conditions import Fact, facts_of, maker_facts, seam_facts, test_facts
 from advisor.claims.gathered import Fired, Gathered, Place
-from advisor.claims.glued import STIFFENS, borne_apart, lowest_lid
+from advisor.claims.glued import STIFFENS, borne_apart, lowest_lid, words_of
+from advisor.claims.laid import laid_says
 from advisor.claims.mounted import drop_backing, mounted_says
 from advisor.claims.outcomes import Outcomes, keyed
 from advisor.claims.placefacts import garment_facts, place_facts
@@ -112,7 +113,9 @@ class _Gatherer:
         return self.result
 
     def _cloth(self, name: str) -> None:
-        for said in speakers.cloth_says(self.garment.cloths[name], self.knowledge):
+        cloth = self.garment.cloths[name]
+        own = speakers.cloth_says(cloth, self.knowledge)
+        for said in (*own, *laid_says(cloth, self.knowledge)):
             self._say_cloth(name, said, self.seams_of[name])
 
     def _drop_idle(self, seam: Seam) -> None:
@@ -273,10 +276,9 @@ class _Gatherer:
         return self.entries[name].kind
 
     def _lid(self, name: str, glue: str) -> float:
-        """What a cloth and its fibres bear of an iron, °C, as moist as a glue asks for it."""
-        words = [
-            self._eased(s) for s in speakers.cloth_says(self.garment.cloths[name], self.knowledge)
-        ]
+        """What a cloth bears of an iron, °C, as moist as a glue asks for it."""
+        said = words_of(self.garment.cloths[name], self.asker, self.knowledge)
+        words = [self._eased(s) for s in said]
         return lowest_lid(words, self.knowledge.entries[self.garment.cloths[glue].entry])
 
     def _beside_interfacing(self, seam: Seam, cloths: frozenset[str]) -> bool:

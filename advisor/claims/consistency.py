@@ -23,6 +23,7 @@ from advisor.claims.combine import (
 from advisor.claims.glued import GLUES
 from advisor.claims.idleglue import idle_glue
 from advisor.claims.speakers import OVERLOCKS, Said, is_heat_need
+from advisor.claims.steaming import HOVER, STEAMY, for_some
 from advisor.claims.valuesets import Choice, Span
 from advisor.craft.irondial import mark_for, starts_too_cool, steam_possible
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Claim, Knowledge
@@ -36,15 +37,13 @@ PINS, FOOT = "pin.kind", "machine.foot"
 HEM: Final = "hem.kind"
 LENGTH: Final = "stitch.length"
 ALLOWANCE: Final = "seam.allowance"
-STEAM: Final = "hover with steam"
+STEAM: Final = HOVER
 NARROW: Final = "straight-stitch"
 SWINGING: Final = frozenset({"304", "308"})
 FINGERS: Final = "finger-press"
 UNRESTED: Final = frozenset({FINGERS, STEAM})
 """How a place is pressed with no iron set down."""
 DAMP: Final = 1.0
-STEAMY: Final = 2.0
-"""The degree of moisture that is steam."""
 DRIPS: Final = ("iso-3758-2012", "or-4h-320-14")
 OVERLOCKED: Final = "overlocked"
 ENCLOSED: Final = "enclosed in the seam"
@@ -161,13 +160,15 @@ def _below_steam(by_aspect: dict[str, Verdict]) -> None:
     motion, moist = by_aspect.get(MOTION), by_aspect.get(MOISTURE)
     if motion is None or moist is None or motion.clash or _word(motion) != STEAM:
         return
-    if not _drier(moist):
+    left = [word for word in motion.aspect.words if word != STEAM]
+    drier = _drier(moist)
+    if not drier and not (for_some(by_aspect) and set(_options(motion)) & set(left)):
         by_aspect[MOISTURE] = picking_number(
             moist, STEAMY, "Steam held above it is what presses it."
         )
         return
-    left = [word for word in motion.aspect.words if word != STEAM]
-    by_aspect[MOTION] = narrowed(motion, left, "It gets no steam here.")
+    why = "It gets no steam here." if drier else "Not all that lies here is to be steamed."
+    by_aspect[MOTION] = narrowed(motion, left, why)
 
 
 def _too_cool_for_steam(by_aspect: dict[str, Verdict]) -> None:

@@ -2,13 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from itertools import pairwise
 from typing import Final
 
-from advisor.claims.speakers import HOTTEST, Said, is_heat_limit
-from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry
-from advisor.project.garment import Seam
+from advisor.claims.asking import LayerAsker
+from advisor.claims.speakers import (
+    HEAT_ASPECTS,
+    HOTTEST,
+    Said,
+    cloth_says,
+    held_back,
+    is_heat_limit,
+)
+from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry, Knowledge
+from advisor.project.garment import Cloth, Seam
 
 MOISTURE: Final = "press.moisture"
 GLUES: Final = ("fusible", "low-temperature fusible")
@@ -33,6 +41,18 @@ def borne_apart(
     if not beside or claim.aspect != LIMIT_ASPECT or claim.span is None:
         return True
     return any(lid(name, glue) >= claim.span[0] for name in beside for glue in said.cloths)
+
+
+def words_of(cloth: Cloth, asker: LayerAsker, knowledge: Knowledge) -> Iterator[Said]:
+    """What a cloth, its fibres and the rules about it say of the iron, wherever it lies."""
+    yield from cloth_says(cloth, knowledge)
+    for rule in asker.rules():
+        heard = [c for c in rule.claims if c.aspect in HEAT_ASPECTS]
+        if rule.shape != "layer" or "seam" in rule.parts or not heard:
+            continue
+        if asker.base(rule.parts["layer"], cloth.name):
+            held = (held_back(claim, knowledge.aspects[claim.aspect]) for claim in heard)
+            yield from (Said(cloth.name, c, (), False, frozenset((cloth.name,))) for c in held if c)
 
 
 def lowest_lid(words: Sequence[Said], glue: Entry) -> float:

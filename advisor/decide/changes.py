@@ -110,12 +110,18 @@ def _drop_notion(case: Case) -> Garment | None:
 
     def dropped(seam: Seam) -> Seam | None:
         uses = tuple(use for use in seam.uses if use.cloth not in olds)
-        if not uses or uses == seam.uses:
+        if not uses or uses == seam.uses or not _fastens(seam.place, uses):
             return None
         if len(uses) == 1 and seam.place not in LONE:  # read anew, it is folded on itself
             assumed = ("layers", *(a for a in seam.assumed if a != "layers"))
             return replace(seam, uses=uses * 2, assumed=assumed)
         return replace(seam, uses=uses)
+
+    def _fastens(place: str, uses: tuple[Use, ...]) -> bool:
+        """Whether a fastening still has something to fasten with."""
+        kind = case.knowledge.places.kinds.get(place)
+        of_cloth = all(case.entry(use.cloth).kind == "cloth" for use in uses)
+        return kind is None or kind.family != "fastening" or not of_cloth
 
     changed = case.each(dropped)
     return None if changed is None else without_unused(changed, case.knowledge)

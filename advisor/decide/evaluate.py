@@ -10,6 +10,7 @@ from advisor.claims.consistency import agree
 from advisor.claims.fused_first import fused_first
 from advisor.claims.hungup import hanging_with, hung_up, left_hanging
 from advisor.claims.judgement import Judgement
+from advisor.claims.lifted import lining_lifted
 from advisor.claims.pressed_alone import heard_apart, pressed_alone
 from advisor.claims.shrinking import shrink_as_cleaned
 from advisor.claims.speakers import Said
@@ -62,6 +63,8 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     instructions += partly_backed(garment, verdicts)
     parts = pressed_by_parts(garment, verdicts, knowledge)
     instructions = tuple(pressed_after_all(i) if parts else i for i in instructions) + parts
+    if not garment.single and not parts:
+        instructions = lining_lifted(garment, verdicts, instructions, knowledge)
     return Judgement(garment, gathered, verdicts, conflicts, instructions, shades, decided)
 
 

@@ -16,6 +16,7 @@ from advisor.claims.collect import Place
 from advisor.claims.glued import STIFFENS
 from advisor.claims.hungup import HUNG, crushed, hanging_with
 from advisor.claims.judgement import Advice
+from advisor.claims.lifted import LIFTED, lifted_text
 from advisor.claims.pressed_alone import ALONE
 from advisor.claims.workarounds import gone_round
 from advisor.craft.irondial import step_down
@@ -34,7 +35,14 @@ from advisor.order.pieces import grain_words, tucked
 from advisor.order.precedences import DRAWN
 from advisor.order.recall import marked
 from advisor.order.setups import Setups
-from advisor.order.step_words import NO_LAST_IRON, by_parts, listed, step_words, tuck_words
+from advisor.order.step_words import (
+    NO_LAST_IRON,
+    WITH_LINING,
+    by_parts,
+    listed,
+    step_words,
+    tuck_words,
+)
 from advisor.order.steps import IronState, MachineState, Step
 from advisor.order.swings import (
     buttonhole_machine,
@@ -166,11 +174,15 @@ class _Maker:
             smooth = f". {NO_LAST_IRON.replace('whole garment', 'rest')}" if rest else ""
             return f"{left}{smooth}" if hung else NO_LAST_IRON, None, None
         round_them = f", and go round the {listed(beside)} with the iron" if beside else ""
-        what, where = "the whole garment", ""
+        apart = next((i for i in self.judgement.instructions if i.kind == LIFTED), None)
+        what, where = "the rest" if hung else "the whole garment", ""
         if hung:
-            what, where = "the rest", f", where no {' or '.join(hung)} lies under the iron"
+            where = f", where no {' or '.join(hung)} lies under the iron"
+        what = what if apart is None else WITH_LINING
         text = f"Press {what} once more, {iron.moisture}{where}{round_them}"
         text = f"{left}. {text}" if hung else text
+        if apart is not None:
+            text += f". Then press {lifted_text(apart, self.garment.units)}"
         return text, iron, self.setups.iron_most(whole)
 
     def _beside(self, whole: Place, hung: frozenset[str]) -> list[str]:

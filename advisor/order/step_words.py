@@ -144,6 +144,10 @@ def tuck_words(op: Operation, piece: Piece, garment: Garment, *, ironed: bool) -
     return op.does.format(name=piece.name, how=how, cloths=show("length", deep, units))
 
 
+WITH_LINING = "the lining, and what cannot be parted from it,"
+"""What the last press comes on first where the shell is pressed without its lining."""
+
+
 def by_parts(pressed: Iterable[str], tender: Iterable[str]) -> str:
     """The last press where a part of the garment takes no iron."""
     kept = sorted(tender)

@@ -65,19 +65,29 @@ def _layers(seam: Data) -> list[Data]:
 def _left_over(lines: Sequence[Line], data: Data, names: list[str]) -> Iterator[Edit]:
     """Notions among the fabrics that no layer names any more: a garment has what it is made of."""
     changed = {
-        (names.index(str(line.path[1])), line.path[3])
+        (names.index(str(line.path[1])), line.path[3]): line.value
         for line in lines
         if line.path[2:3] == ("layers",)
     }
     left: set[str] = set()
-    gone: set[str] = set()
+    gone: dict[str, Data] = {}
     for i, seam in enumerate(data["seams"]):
         for j, layer in enumerate(_layers(seam)):
-            name = layer.get("use") if isinstance(layer, dict) else layer
-            (gone if (i, j) in changed else left).add(" ".join(str(name or "").split()).casefold())
+            name = layer.get("use", layer.get("notion")) if isinstance(layer, dict) else layer
+            called = " ".join(str(name or "").split()).casefold()
+            if (i, j) in changed:
+                gone[called] = changed[i, j]
+            else:
+                left.add(called)
+    for at, piece in reversed([*enumerate(data.get("pieces") or ())]):
+        called = " ".join(str(piece.get("fabric", "")).split()).casefold()
+        if called in gone.keys() - left:
+            now = gone[called]
+            whole = now is None or not isinstance(now, dict)
+            yield (("pieces", at), None) if whole else (("pieces", at, "fabric"), now["notion"])
     for key, about in data["fabrics"].items():
         named = " ".join(key.split()).casefold()
-        if named in gone - left and isinstance(about, dict) and "notion" in about:
+        if named in gone.keys() - left and isinstance(about, dict) and "notion" in about:
             yield ("fabrics", key), None
 
 

@@ -100,3 +100,30 @@ def test_a_lock_is_not_threaded_on_a_cord_that_is_ruled_out(tmp_path: Path) -> N
     order = _out(tmp_path, text, "order")
     assert "Leave hood cord off" in order
     assert "Thread hood cord on the cord" not in order
+
+
+WAIST = TOP.replace("hood cord", "waist cord").replace("hood centre", "back")
+LOCK = "{notion: drawcord}, {notion: cord lock}"
+
+
+def test_a_lock_on_its_waist_cord_hurts_and_is_left_off(tmp_path: Path) -> None:
+    """The cord stays, without a lump at its ends; an adult's lock is threaded on."""
+    locked = WAIST.replace("{notion: drawcord}", LOCK)
+    assert "It hurts you. The project puts drawcord here. A lock on a child's cord" in _out(
+        tmp_path, locked, "check"
+    )
+    taken = _out(tmp_path, locked, "check", "--take", "1")
+    assert "It hurts you" not in taken
+    assert "cord lock" not in (tmp_path / "top.yaml").read_text(encoding="utf-8")
+    adult = _out(tmp_path, locked.replace("child", "adult"), "check")
+    assert "A lock on a child's cord" not in adult
+
+
+def test_a_lock_with_a_place_of_its_own_is_no_button_afterwards(tmp_path: Path) -> None:
+    """Nothing would be left to fasten with: it is told and not turned into something else."""
+    alone = WAIST.replace("{notion: drawcord}", "{notion: cord lock}")
+    alone = alone.replace("name: waist cord,", "name: waist cord lock, kind: button,")
+    told = _out(tmp_path, alone, "check")
+    assert "A lock on a child's cord" in told
+    assert "Leave the cord lock off" not in told
+    assert "Leave waist cord lock off" in _out(tmp_path, alone, "order")

@@ -170,6 +170,7 @@ SURFACES = _by_meaning(
         "waxed-cotton": "waxed oiled",
         "laminated-cotton": "laminated lacquered varnished",
         "bonded": "bonded",
+        "satin": "satinbacked",
         "pleated": "pleated plisse-pleated",
         "devore": "burnout",
         "lame": "zari",

@@ -26,7 +26,7 @@ _METAL_YARN = re.compile(
 )
 """A thread of that colour in a cloth is mostly a metal-coated film, and is taken for one."""
 _METAL_PRINT = re.compile(
-    r"\b(?:gold|golden|silver|copper|bronze|metal|metallic|glitter)\s+(?:foil\s+)?print(?:ed|s)?\b"
+    r"\b(?:gold|golden|silver|copper|bronze|metal|metallic)\s+(?:foil\s+)?print(?:ed|s)?\b"
 )
 """A print of that colour is as often a metal-coated film as a pigment, and is taken for one."""
 _COATING = re.compile(
@@ -34,6 +34,10 @@ _COATING = re.compile(
     r"|\b(?:pu|pvc|rubber|silicone|acrylic|waterproof|plastic|wax) coating\b"
 )
 """What lies on a cloth; "coating" by itself is the cloth for coats."""
+_WET_LOOK = re.compile(r"\bwet[\s-]*look(?= (?!knit|cloth|fabric)\w)")
+_RUBBERISED = re.compile(r"\brubberi[sz]ed\b")
+"""A coat of rubber bears less than the coats that a cloth mostly has."""
+_SATIN_BACK = re.compile(r"\bsatin[\s-]*back(?:ed)?\b(?! crepe)(?!.* lining\b)")
 _BED_SHEET = re.compile(r"\bbed sheets?\b")
 _TEA_TOWEL = re.compile(r"\btea towels?\b")
 _T_SHIRT = re.compile(r"\bt shirts?\b(?! (?:fabric|knit|jersey|cloth|material)\b)")
@@ -57,6 +61,8 @@ _HARMLESS = re.compile(
 def plain_words(text: str) -> tuple[list[str], bool]:
     """The words of a phrase less what is said of not knowing, and whether that was said."""
     text = _PROOF.sub("waterproof", _HARMLESS.sub(" ", _ASIDE.sub(" ", text)))
+    text = _WET_LOOK.sub("foiled", _RUBBERISED.sub("rubberised rubber", text))
+    text = _SATIN_BACK.sub("satinbacked", text)
     text = _METAL_PRINT.sub("metallic print", _DOWN_PROOF.sub("downproof", text))
     text = _COATING.sub("coated ", _FLOCK.sub("flocked", _METAL_YARN.sub("metallic", text)))
     text = _BED_SHEET.sub("bedsheet", _TEA_TOWEL.sub("napkin", _HAIRED.sub("shaggy", text)))

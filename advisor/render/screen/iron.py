@@ -22,8 +22,9 @@ from advisor.render.screen.blocks import Block, Columns, Heading, Para, Picture,
 from advisor.render.screen.draw import drawn
 
 DWELL = "press.dwell"
+MOISTURE = "press.moisture"
 PRESS = (
-    "press.moisture",
+    MOISTURE,
     "press.side",
     "press.cloth",
     "press.surface",
@@ -31,7 +32,7 @@ PRESS = (
     DWELL,
 )
 MOTION, HOVERED = "press.motion", "hover with steam"
-SHORT = ("press.moisture", "press.cloth")
+SHORT = (MOISTURE, "press.cloth")
 """What the table of all places has room for; a place by itself tells all of it."""
 MOST_CAUTIONS = 2
 CLEAR = "In no one place is a layer too hot for another; try the iron on a scrap all the same."
@@ -117,6 +118,7 @@ def _one(answer: Answer, place: str, verdicts: Verdicts) -> Iterator[Block]:
     if told:
         rows.append(("press", ", ".join(told)))
     rows += at_a_time(dwell, longest, answer)
+    rows += _drops(answer, {place, *(x.name for x in (found.layers if found else ()))}, verdicts)
     waits = [r for r in answer.heat or () if r.place == place and r.touch_safe_after_s]
     if waits:
         parts = " and ".join(dict.fromkeys(waits[0].hard_parts))
@@ -126,6 +128,15 @@ def _one(answer: Answer, place: str, verdicts: Verdicts) -> Iterator[Block]:
         yield Heading("From the iron down")
         yield Picture(tuple(picture(found, answer.units)))
         yield Rows(tuple((layer.name, _why(found, layer.name)) for layer in found.layers))
+
+
+def _drops(answer: Answer, about: set[str], verdicts: Verdicts) -> list[tuple[str, str]]:
+    """What the rules that set the damp of a place have her do about the iron's water."""
+    damp = verdicts.get(MOISTURE)
+    said = () if damp is None else (*damp.because, *damp.given_up)
+    rules = {claim.rule.removeprefix("rule ") for claim in said}
+    told = (t.text for t in answer.advice if t.rule in rules and t.place in about)
+    return [("" if at else "water", text) for at, text in enumerate(dict.fromkeys(told))]
 
 
 def _why(found: ToldIron, name: str) -> str:
