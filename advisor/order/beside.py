@@ -20,6 +20,7 @@ from advisor.knowledge.model import Mix
 from advisor.order import ascut
 from advisor.order.fitting import NEEDLE_HOLES, PILE_LINE
 from advisor.order.kinds import SeamPlace, crosses
+from advisor.order.lapels import turned_back
 from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
 from advisor.order.namewords import MARKED, NECK, PARTLY
 from advisor.order.openings import closed_here, free_at_zip, turned_here
@@ -65,7 +66,7 @@ BRACES = frozenset({"brace", "suspender"})
 BULKY = 2
 """The level of `bulky` from which a cloth is thick in a seam."""
 WRIST = frozenset({"cuff", "sleeve", "wrist"})
-OPEN_ENDED, ROLL_LINE = "open-ended-zip", "roll-line"
+OPEN_ENDED = "open-ended-zip"
 CLOSING = frozenset({"collar", "neckband", "cuff", "faced-edge", "bound-edge"})
 """Kinds of place whose layers take in what is sewn to one of them."""
 PLEAT, FLAT_PLEATS, PLEATED_ROUND = "pleat", frozenset({"knife", "box", "kilt", "inverted"}), 4
@@ -96,7 +97,9 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         ),
         "lining faces the edge": lambda: "facing" not in _words(place.name),
         "takes a nail": lambda: _takes_a_nail(place, facts),
-        "no lapel": lambda: not _lapel(place, facts),
+        "lapel": lambda: turned_back(place, facts.places),
+        "no lapel": lambda: not turned_back(place, facts.places),
+        "tape in it": lambda: any(facts.entry(n).kind == "tape" for n in place.notions),
         "slit to be stayed": lambda: _ravels(place, facts),
         "round cuff": lambda: _ring(place, facts),
         "free layer at the zip": lambda: bool(free_at_zip(place, facts.garment)),
@@ -127,6 +130,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "rows asked for": lambda: no_stage_for(place),
         "canvas behind it": lambda: _canvas_behind(place, facts),
         "piping in it": lambda: any(facts.entry(n).id == PIPING for n in place.notions),
+        "no piping in it": lambda: all(facts.entry(n).id != PIPING for n in place.notions),
         "slit of its own": lambda: _slit(place, facts),
         "edge stays as cut": lambda: _left_raw(place, facts),
         "edge of its own": lambda: not _on_turned_edge(place, facts),
@@ -264,13 +268,6 @@ def _ring(place: SeamPlace, facts: Facts) -> bool:
     fastened = (p for p in facts.places if p.kind.family == "fastening")
     wrists = any(WRIST & set(_words(p.name)) for p in fastened)
     return not wrists and not any(p.kind.id == "placket" for p in facts.places)
-
-
-def _lapel(place: SeamPlace, facts: Facts) -> bool:
-    """Whether the edge is turned over as a lapel, so that its inner side is seen."""
-    words = set(_words(place.name))
-    rolls = any(p.role.id == ROLL_LINE for p in facts.places)
-    return "lapel" in words or (rolls and place.role.id == "facing" and "front" in words)
 
 
 def _takes_a_nail(place: SeamPlace, facts: Facts) -> bool:

@@ -32,7 +32,7 @@ def turned_through(place: SeamPlace, places: Sequence[SeamPlace]) -> SeamPlace:
     return place if place in said or not said else said[0]
 
 
-TURN, CLOSE = "turn through", "close the opening of"
+TURN, CLOSE = ("turn through",), ("close the opening of", "close the gap of")
 """What the stages are called that turn a garment through its gap, and that close the gap."""
 
 
@@ -51,10 +51,10 @@ def closed_here(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     return place.seam.making.left_open > 0 and not _done_by(CLOSE, place, places)
 
 
-def _done_by(verb: str, place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+def _done_by(verbs: tuple[str, ...], place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     """Whether a stage of its own method, or of a lining that is turned through it, does it."""
     return any(
-        any(stage.verb == verb for stage in other.method.stages)
+        any(stage.verb in verbs for stage in other.method.stages)
         and (other.name == place.name or other.kind.id == "lining-seam")
         and turned_through(other, places).name == place.name
         for other in places

@@ -27,6 +27,7 @@ from advisor.order.cures import heat_pairs
 from advisor.order.damp import marks_from_drops
 from advisor.order.facings import facing_machine
 from advisor.order.facts import Facts
+from advisor.order.gluewords import over_glue
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import with_linings_hung
 from advisor.order.pieces import grain_words, tucked
@@ -201,6 +202,8 @@ class _Maker:
         does = op.does.format(name=name, how=how, cloths=name)
         if op.iron == "cloth" and (piled := self._piled_on(name)):
             does = f"{does.rstrip('.')}; where {listed(piled)} lies on it, over a {PILE_BOARD}."
+        if iron is not None and op.iron == "cloth":
+            does = does.rstrip(".") + over_glue(name, iron.temperature_c, self.facts) + "."
         if op.iron == "cloth" and any(name in p.full for p in self.places if p.seam.making.pleats):
             does += PLEATS_SET
         step = Step(
