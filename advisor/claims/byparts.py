@@ -10,6 +10,7 @@ from collections.abc import Mapping
 
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
+from advisor.claims.speakers import IRONING
 from advisor.claims.valuesets import Span
 from advisor.claims.workarounds import Instruction
 from advisor.craft.irondial import mark_for
@@ -48,6 +49,18 @@ def pressed_by_parts(
         return ()
     best = (max(highs[s.name] for s in warm if n in s.cloths()) for n in pressed)
     return (Instruction(PARTS, frozenset(pressed), frozenset(tender), (whole,), min(best)),)
+
+
+def smoothed(parted: Instruction | None, garment: Garment, knowledge: Knowledge) -> frozenset[str]:
+    """What such a press leaves to the hands though it bears an iron of its own, by its own care."""
+    if parted is None:
+        return frozenset()
+    claims = {n: knowledge.entries[garment.cloths[n].entry].claims for n in parted.tender}
+    lids = {
+        name: [c.span[1] for c in said if c.aspect == IRONING and c.span]
+        for name, said in claims.items()
+    }
+    return frozenset(name for name, most in lids.items() if min(most, default=0) > 0)
 
 
 def _high(place: Place, verdicts: Verdicts) -> float:

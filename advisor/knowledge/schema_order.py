@@ -114,6 +114,7 @@ Fact = Literal[
     "stay advised",
     "opening yields",
     "deep pile in it",
+    "wadding in it",
     "pleats above it",
     "taken in to the waist",
     "hemmed before its pleats",

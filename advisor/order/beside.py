@@ -33,7 +33,7 @@ from advisor.order.roles import (
     holds_words,
     of_another_cloth,
 )
-from advisor.order.shearing import deep_pile
+from advisor.order.shearing import deep_pile, wadded
 from advisor.order.topstitching import no_stage_for
 from advisor.project.buttons import buttons_of, for_show, half_for_show, has_own_loop, holes_of
 from advisor.project.linings import LINING
@@ -139,6 +139,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "taken in to the waist": lambda: taken_in_to_the_waist(place.seam),
         "hemmed before its pleats": lambda: place.role.id == PLEATED_HEM,
         "deep pile in it": lambda: bool(deep_pile(place, facts, knitted=True)),
+        "wadding in it": lambda: bool(wadded(place, facts)),
         "hairs caught in it": lambda: bool(deep_pile(place, facts)),
         "waistband beside": lambda: any(p.kind.id == "waistband" for p in facts.places),
         "opening yields": lambda: _support(place, facts) not in ("", "none"),

@@ -17,7 +17,7 @@ ROLL_LINE: Final = "roll-line"
 
 
 def turned_back(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
-    """Whether the inner side of an edge is seen: by its name, or a front whose roll line is taped."""
+    """Whether the inner side is seen: by the name of the edge, or a roll line taped in a front."""
     words = set(singular_words(place.name))
     if not LAPELS.isdisjoint(words) or words >= SHAWL:
         return True

@@ -15,8 +15,7 @@ from advisor.claims.byparts import PARTS
 from advisor.claims.collect import Place
 from advisor.claims.hungup import HUNG, crushed
 from advisor.claims.judgement import Advice
-from advisor.claims.pressed_alone import ALONE
-from advisor.claims.workarounds import gone_round
+from advisor.claims.workarounds import ALONE, gone_round
 from advisor.craft.irondial import step_down
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
@@ -200,12 +199,8 @@ class _Maker:
         if op.iron == "none":
             how = self._how_cloth(op.id, name)
         does = op.does.format(name=name, how=how, cloths=name)
-        if op.iron == "cloth" and (piled := self._piled_on(name)):
-            does = f"{does.rstrip('.')}; where {listed(piled)} lies on it, over a {PILE_BOARD}."
         if iron is not None and op.iron == "cloth":
-            does = does.rstrip(".") + over_glue(name, iron.temperature_c, self.facts) + "."
-        if op.iron == "cloth" and any(name in p.full for p in self.places if p.seam.making.pleats):
-            does += PLEATS_SET
+            does = self._with_care(does, name, iron.temperature_c)
         step = Step(
             f"{op.verb} {name}",
             does,
@@ -226,6 +221,14 @@ class _Maker:
             frozenset(p.name for p in meets),
             limit,
         )
+
+    def _with_care(self, does: str, name: str, heat: float) -> str:
+        """How a cloth is pressed by itself, with what lies on it or is folded in it by then."""
+        does = does.rstrip(".")
+        if piled := self._piled_on(name):
+            does += f"; where {listed(piled)} lies on it, over a {PILE_BOARD}"
+        pleats = any(name in p.full for p in self.places if p.seam.making.pleats)
+        return f"{does}{over_glue(name, heat, self.facts)}.{PLEATS_SET * pleats}"
 
     def _piled_on(self, name: str) -> list[str]:
         """The cloths of a pile that are laid on a cloth and would be flattened under the iron."""

@@ -141,11 +141,11 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
         limit = setups.limit(Place("seam", place.name))
         beside = related(hot.place, place) if hot.place else hot.needy in place.cloths
         return beside and limit is not None and limit < hot.step.iron.temperature_c
-    if joining.op == "interface" and hot.needy:
-        # What is pressed with all that is made of its cloth is not backed yet with what bears less.
-        return bears_less(hot.needy, hot.step.iron.temperature_c, place, setups)
-    if joining.op == "fuse" and hot.needy:
-        return False  # a piece is fused while it lies apart, and the press is cooler over the glue
+    if joining.op in ("fuse", "interface") and hot.needy:
+        # What is pressed with all that is made of its cloth is not backed yet with what bears less;
+        # but a piece is fused while it lies apart, and the press is cooler over the glue.
+        heat = hot.step.iron.temperature_c
+        return joining.op == "interface" and bears_less(hot.needy, heat, place, setups)
     if place.name in hot.meets:
         return True
     if _same_place(hot, joining):

@@ -20,7 +20,7 @@ from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
 from advisor.order.namewords import LAID_ON
 from advisor.order.openings import free_at_zip, left_open, opening_fields, waits, zip_gap
 from advisor.order.roles import PLEATED_HEM
-from advisor.order.shearing import deep_pile
+from advisor.order.shearing import deep_pile, wadded
 from advisor.order.topstitching import in_rows
 from advisor.project.garment import Garment
 from advisor.project.linings import LINING
@@ -152,6 +152,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         "stay-stitch": lambda: as_worked(facts.setups.stayed(place), facts) + _stay(place, units),
         "press-folds": lambda: listed([p.name for p in pleats_above(place, facts)]),
         "shear": lambda: listed(deep_pile(place, facts, knitted=True)),
+        "unwad": lambda: listed(wadded(place, facts)),
         "clear": lambda: listed(list(facts.hard(place))),
         "finish-free-opening": lambda: listed(list(free_at_zip(place, facts.garment))),
         "bone": lambda: show("length", BONES_CLEAR, units),
