@@ -82,7 +82,7 @@ def _text(
     """The answer in words; of the grain also where the pattern leaves it."""
     words = wording.verdict_text(verdict, teller.units)
     if place.scope == "garment" and verdict.aspect.id == LIMIT_ASPECT and parted is not None:
-        return parted_text(parted, teller.units)
+        return f"{parted_text(parted, teller.units)}{over(hung)}"
     if place.scope == "garment" and verdict.aspect.id == LIMIT_ASPECT and not unmarked(verdict):
         return f"{words}{over(hung)}"
     if place.scope == "garment" and verdict.aspect.id == MOTION and parted is not None:

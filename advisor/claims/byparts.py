@@ -29,9 +29,12 @@ Verdicts = Mapping[Place, Mapping[str, Verdict]]
 
 
 def pressed_by_parts(
-    garment: Garment, verdicts: Verdicts, knowledge: Knowledge
+    garment: Garment, verdicts: Verdicts, knowledge: Knowledge, hung: frozenset[str]
 ) -> tuple[Instruction, ...]:
-    """What is pressed part by part where no iron suits the whole; nothing where one does."""
+    """What is pressed part by part where no iron suits the whole; nothing where one does.
+
+    What is `hung` up instead is told by itself.
+    """
     whole = Place("garment", garment.name)
     if LIMIT_ASPECT not in verdicts.get(whole, {}) or _marked(_high(whole, verdicts)):
         return ()
@@ -43,8 +46,8 @@ def pressed_by_parts(
     there = {n: entries[c.entry] for n, c in garment.cloths.items() if c.entry not in AFTERWARDS}
     kinds = {name: entry.kind for name, entry in there.items()}
     under = {name for seam in warm for name in seam.cloths()}
-    pressed = {name for name in under if kinds.get(name) == "cloth"}
-    tender = {name for name, kind in kinds.items() if kind in TENDER} - under
+    pressed = {name for name in under if kinds.get(name) == "cloth"} - hung
+    tender = {name for name, kind in kinds.items() if kind in TENDER} - under - hung
     if not tender or not pressed:
         return ()
     best = (max(highs[s.name] for s in warm if n in s.cloths()) for n in pressed)

@@ -30,6 +30,8 @@ from advisor.project.placing import singular_words
 
 PARTS = frozenset({"zip", "elastic", "button", "hook-and-loop", "tape", "trim", "bone"})
 """Kinds of notion that can be kept beside the iron, or go in after it."""
+RESTING = ("lift and lower", "glide")
+"""Ways to move an iron that is set down."""
 GLUED = frozenset({"fusible", "low-temperature fusible"})
 """Kinds of notion that have to be hot where they lie."""
 DRAWN_THROUGH = "casing"

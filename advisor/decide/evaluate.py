@@ -59,7 +59,7 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     instructions += gone_round(whole, verdicts, beside)
     instructions += left_hanging(hung, whole)
     instructions += partly_backed(garment, verdicts)
-    parts = pressed_by_parts(garment, verdicts, knowledge)
+    parts = pressed_by_parts(garment, verdicts, knowledge, hung)
     instructions = tuple(pressed_after_all(i) if parts else i for i in instructions) + parts
     return Judgement(garment, gathered, verdicts, conflicts, instructions, shades, decided)
 

@@ -152,13 +152,14 @@ class _Maker:
     def _last_press(self, whole: Place) -> tuple[str, IronState | None, float | None]:
         """How the whole is pressed at last, how the iron is set for that, and its limit."""
         parted = next((i for i in self.judgement.instructions if i.kind == PARTS), None)
+        hung = [n for i in self.judgement.instructions if i.kind == HUNG for n in sorted(i.tender)]
+        left = LEFT_HANGING.format(listed(hung)) if hung else ""
         if parted is not None and parted.most is not None:
             surface = self.setups.word(whole, "press.surface", "padded board")
             cool = IronState(step_down(parted.most), "dry", surface)
-            return by_parts(parted.needy, parted.tender), cool, parted.most
+            text = by_parts(parted.needy, parted.tender, hung)
+            return f"{left}. {text}" if hung else text, cool, parted.most
         iron, beside = self.setups.iron(whole), self._beside(whole)
-        hung = [n for i in self.judgement.instructions if i.kind == HUNG for n in sorted(i.tender)]
-        left = LEFT_HANGING.format(listed(hung)) if hung else ""
         if iron is None:
             rest = self.setups.iron_most(whole) is not None  # something else is there
             smooth = f". {NO_LAST_IRON.replace('whole garment', 'rest')}" if rest else ""

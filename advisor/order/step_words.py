@@ -121,10 +121,10 @@ def tuck_words(op: Operation, piece: Piece, garment: Garment, *, ironed: bool) -
     return op.does.format(name=piece.name, how=how, cloths=show("length", deep, units))
 
 
-def by_parts(pressed: Iterable[str], tender: Iterable[str]) -> str:
-    """The last press where a part of the garment takes no iron."""
+def by_parts(pressed: Iterable[str], tender: Iterable[str], hung: Iterable[str]) -> str:
+    """The last press where a part of the garment takes no iron, and one may hang instead."""
     kept = sorted(tender)
-    lies = " or ".join(kept)
+    lies = " or ".join((*kept, *hung))
     return (
         f"Press it part by part, {listed(sorted(pressed))}, dry, where no {lies} lies under the "
         f"iron; smooth {listed(kept)} with the hands"
