@@ -128,6 +128,7 @@ def _is_below(place: SeamPlace, fastened: SeamPlace) -> bool:
 OPEN_SIDES = frozenset({"zip", "side-zip"})
 """Roles of a zip whose opening is left when its seam is sewn; a concealed one goes in before."""
 PAIR = 2
+CROTCH, FLY, CENTRE = "crotch", "fly-zip", frozenset({"centre", "center"})
 
 
 def waits(place: SeamPlace, places: Sequence[SeamPlace]) -> str:
@@ -136,11 +137,19 @@ def waits(place: SeamPlace, places: Sequence[SeamPlace]) -> str:
     over = next((p for p in hidden if seam_below(p, places) == place), None)
     if over is not None:
         return f"; the one below {over.name} waits until that is in"
+    if place.role.id == CROTCH and (zips := [p.name for p in places if _runs_down(p)]):
+        return f"; above the mark where {zips[0]} is to end it stays open"
     sides = (p for p in places if place.one_waits and side_left_open(p, places) == place)
     beside = next(sides, None)
     if beside is None:
         return ""
     return f"; the one where {beside.name} goes stays open, and is only pinned to try on"
+
+
+def _runs_down(zip_: SeamPlace) -> bool:
+    """Whether a zip lies in the line of a crotch seam; a fly starts that by itself."""
+    called = set(singular_words(zip_.name))
+    return zip_.op == "zip" and bool(called & CENTRE) and zip_.method.id != FLY
 
 
 def zip_gap(place: SeamPlace, places: Sequence[SeamPlace], units: System) -> str:
