@@ -115,6 +115,7 @@ Fact = Literal[
     "opening yields",
     "deep pile in it",
     "wadding in it",
+    "bald seam",
     "pleats above it",
     "taken in to the waist",
     "hemmed before its pleats",

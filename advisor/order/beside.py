@@ -139,6 +139,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "taken in to the waist": lambda: taken_in_to_the_waist(place.seam),
         "hemmed before its pleats": lambda: place.role.id == PLEATED_HEM,
         "deep pile in it": lambda: bool(deep_pile(place, facts, knitted=True)),
+        "bald seam": lambda: place.kind.id in ("seam", "yoke") and bool(facts.hard(place)),
         "wadding in it": lambda: bool(wadded(place, facts)),
         "hairs caught in it": lambda: bool(deep_pile(place, facts)),
         "waistband beside": lambda: any(p.kind.id == "waistband" for p in facts.places),

@@ -225,11 +225,11 @@ class _Maker:
 
     def _with_care(self, does: str, name: str, heat: float) -> str:
         """How a cloth is pressed by itself, with what lies on it or is folded in it by then."""
-        does = does.rstrip(".")
+        does = does.rstrip(".") + over_glue(name, heat, self.facts)
         if piled := self._piled_on(name):
             does += f"; where {listed(piled)} lies on it, over a {PILE_BOARD}"
         pleats = any(name in p.full for p in self.places if p.seam.making.pleats)
-        return f"{does}{over_glue(name, heat, self.facts)}.{PLEATS_SET * pleats}"
+        return f"{does}.{PLEATS_SET * pleats}"
 
     def _piled_on(self, name: str) -> list[str]:
         """The cloths of a pile that are laid on a cloth and would be flattened under the iron."""

@@ -154,6 +154,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         "shear": lambda: listed(deep_pile(place, facts, knitted=True)),
         "unwad": lambda: listed(wadded(place, facts)),
         "clear": lambda: listed(list(facts.hard(place))),
+        "sew-back": lambda: listed(list(facts.hard(place))),
         "finish-free-opening": lambda: listed(list(free_at_zip(place, facts.garment))),
         "bone": lambda: show("length", BONES_CLEAR, units),
         "gather": lambda: _gathers(place, units) if place.full else _ease(place, units),
