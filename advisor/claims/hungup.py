@@ -35,7 +35,7 @@ def hung_up(
         return frozenset()
     entries = {name: knowledge.entries[cloth.entry] for name, cloth in garment.cloths.items()}
     steamed = {name for name, entry in entries.items() if _only_steamed(entry, knowledge)}
-    return steamed | {name for name in barred if crushed(entries[name])}
+    return frozenset(steamed | {name for name in barred if crushed(entries[name])})
 
 
 def crushed(entry: Entry) -> bool:

@@ -17,6 +17,7 @@ from advisor.claims.workarounds import PART, gone_round, is_lining, pressed_afte
 from advisor.construction.bulk import add_bulk
 from advisor.construction.edgeroom import give_room
 from advisor.construction.needlestack import add_needles
+from advisor.construction.stays import stayed_once
 from advisor.construction.threadshare import share_threads
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
 from advisor.project.garment import Garment
@@ -46,6 +47,7 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     agree(garment, verdicts, knowledge)
     shrink_as_cleaned(garment, verdicts, knowledge)
     give_room(garment, verdicts)
+    stayed_once(garment, verdicts)
     shades = share_threads(garment, verdicts, knowledge)
     add_bulk(garment, gathered, verdicts, knowledge)
     add_needles(garment, gathered, verdicts, knowledge)

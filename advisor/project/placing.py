@@ -62,6 +62,7 @@ class Placed:
     kind: str
     because: str = ""
 
+
 STRIPS = frozenset({"binding", "bias"})
 
 
