@@ -71,7 +71,8 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     if one.role.id == "hem" and role == "waistband":
         return _least_side(other, garment) >= LONG_MM
     if one.role.id == "hem" and (legs := _long_legs(garment)):
-        return role in ("waist", "waistband") or not legs & set(other.seam.cloths())
+        high = role in ABOVE_THE_LEG | {"waist", "waistband"}
+        return high or not legs & set(other.seam.cloths())
     if one.role.id in HOOD:
         return role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
     if at_sleeve_end(one):
