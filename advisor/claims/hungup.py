@@ -45,6 +45,8 @@ def crushed(entry: Entry) -> bool:
 
 def _only_steamed(entry: Entry, knowledge: Knowledge) -> bool:
     """Whether a pile on a knitted ground, which no board carries, is steamed and never pressed."""
+    if MOTION not in knowledge.aspects:
+        return False
     words = knowledge.aspects[MOTION].words
     rests = sum(1 << i for i, word in enumerate(words) if word in RESTING)
     ways = [claim.mask for claim in entry.claims if claim.aspect == MOTION]

@@ -63,6 +63,7 @@ def test_a_shawl_collar_changes_sides_at_its_break() -> None:
     assert "understitch shawl collar edge" not in found.order
     assert "above it that of the facing" in does(found, "grade shawl collar edge")
     assert "above it to the under side" in does(found, "turn shawl collar edge")
+    assert stands(found, "fit", "join shawl collar edge")  # it lies round the neck, over shoulders
 
 
 def test_a_taped_lapel_does_so_too_and_a_plain_front_does_not() -> None:
