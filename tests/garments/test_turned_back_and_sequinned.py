@@ -199,13 +199,12 @@ def test_a_waist_that_has_its_stay_is_advised_no_other() -> None:
 
 def test_a_lining_that_stops_at_a_yoke_is_caught_there() -> None:
     """No shoulders are asked for; sewn in with the yoke, nothing is."""
-    said = [gap.text for gap in read(TEXT).missing or ()]
+    loose = TEXT.replace("[velvet, net, mesh]", "[velvet, net]")
+    assert loose != TEXT
+    said = [gap.text for gap in read(loose).missing or ()]
     assert any("stops at the yoke" in text for text in said)
     assert not any("shoulders are joined nowhere" in text for text in said)
-    caught = TEXT.replace(
-        "layers: [velvet, net], length: 42", "layers: [velvet, net, mesh], length: 42"
-    )
-    assert not any("stops at the yoke" in gap.text for gap in read(caught).missing or ())
+    assert not (read(TEXT).missing or ())
 
 
 def test_the_iron_at_the_hem_of_a_long_leg_is_far_from_the_bodice() -> None:
