@@ -5,7 +5,7 @@ from __future__ import annotations
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Advice, Cure, Judgement
 from advisor.claims.speakers import HOTTEST
-from advisor.claims.workarounds import ALONE, GLUED, LAID_ON
+from advisor.claims.workarounds import GLUED
 from advisor.heat.stacks import layer_limits
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
 from advisor.project.garment import Garment, Seam
@@ -23,13 +23,6 @@ def chosen_cures(advice: Advice) -> dict[tuple[str, str], Cure]:
     return chosen
 
 
-def _laid_on(name: str, judgement: Judgement, knowledge: Knowledge) -> bool:
-    """Whether a place lays one cloth on another: both are pressed before, its row after."""
-    seam = next((s for s in judgement.garment.seams if s.name == name), None)
-    kind = None if seam is None else knowledge.places.kinds.get(seam.place)
-    return kind is not None and kind.family == LAID_ON
-
-
 def heat_pairs(
     advice: Advice, knowledge: Knowledge
 ) -> list[tuple[str, frozenset[str], frozenset[str]]]:
@@ -39,10 +32,7 @@ def heat_pairs(
     judgement = advice.judgement
     pairs = [*_taken(judgement, knowledge)]
     for item in judgement.instructions:
-        laid = item.kind == ALONE and all(
-            _laid_on(p.name, judgement, knowledge) for p in item.places
-        )
-        if item.kind == "lining" or laid:
+        if item.kind == "lining":
             pairs += [(place.name, item.needy, item.tender) for place in item.places]
     chosen = chosen_cures(advice)
     for conflict in judgement.conflicts:
