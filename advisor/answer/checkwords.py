@@ -16,6 +16,8 @@ _AND_SO = {
     "width": "the finished width of the piece is that of the whole place, and its number says in "
     "how many panels it is cut",
     "lining width": "lay what is over in darts or soft pleats, as a place of their own",
+    "lining ease": "a woven lining gives less than its shell; cut it wider by a soft pleat "
+    "at centre back, or every reach of the arms tears it",
     "pleats": "change the pleats or the piece",
     "hem": "write that hem for the piece, or a deep one here, as method: blind hem",
     "ring": "write the hem as long as the outer edge, or change the depth or the share of a circle",

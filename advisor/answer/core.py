@@ -13,10 +13,9 @@ from advisor.answer.own_limits import own_limits
 from advisor.answer.teller import Teller
 from advisor.claims.collect import ALLOWANCE, Fired, Place
 from advisor.claims.judgement import Judgement
-from advisor.claims.pressed_alone import ALONE
 from advisor.claims.telling import told_lines
 from advisor.claims.valuesets import Span
-from advisor.claims.workarounds import INTERFACING, Instruction
+from advisor.claims.workarounds import ALONE, INTERFACING, Instruction
 from advisor.construction.hemroom import as_she_has_it
 from advisor.decide.trials import find_trials, guards, of_two_cloths, weight_of
 from advisor.knowledge.model import COLD, LIMIT_ASPECT

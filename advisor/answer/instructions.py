@@ -13,8 +13,7 @@ from advisor.claims.byparts import PARTS as PARTED
 from advisor.claims.fused_first import FUSED
 from advisor.claims.hungup import HUNG
 from advisor.claims.lifted import LIFTED, lifted_text
-from advisor.claims.pressed_alone import ALONE
-from advisor.claims.workarounds import PARTS, ROUND, Instruction
+from advisor.claims.workarounds import ALONE, PARTS, ROUND, Instruction
 from advisor.craft.irondial import mark_for
 from advisor.knowledge.model import COLD, Knowledge
 from advisor.project.garment import Garment

@@ -8,6 +8,7 @@ from advisor.answer import wording
 from advisor.answer.instructions import apart, by_parts, hanging, over, parted_text
 from advisor.answer.model.told import ToldClaim, ToldFact, ToldVerdict
 from advisor.answer.teller import Teller
+from advisor.claims.byparts import smoothed
 from advisor.claims.claimsets import set_of
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
@@ -82,13 +83,14 @@ def _text(
     """The answer in words; of the grain also where the pattern leaves it."""
     words = wording.verdict_text(verdict, teller.units)
     if place.scope == "garment" and verdict.aspect.id == LIMIT_ASPECT and parted is not None:
-        return parted_text(parted, teller.units)
+        return f"{parted_text(parted, teller.units)}{off}"
     if place.scope == "garment" and verdict.aspect.id == LIMIT_ASPECT and not unmarked(verdict):
         return f"{words}{off}"
     if place.scope == "garment" and verdict.aspect.id == MOTION and parted is not None:
         return f"lift and lower, {words} the rest"
     if place.scope == "garment" and verdict.aspect.id == IRONING and verdict.pick:
-        return f"{words}{over(kept_off(teller.garment, teller.knowledge))}"
+        by_hand = smoothed(parted, teller.garment, teller.knowledge)
+        return f"{words}{over(sorted({*kept_off(teller.garment, teller.knowledge), *by_hand}))}"
     if verdict.aspect.id != GRAIN or place.name not in teller.garment.cloths:
         return words
     return with_bias(teller.garment, place.name, words)

@@ -73,11 +73,11 @@ def _hang(place: str, hang: Hang, units: System) -> ToldHang:
         as_long_m=None if hang.as_long is None else round(hang.as_long, 2),
         holds_n_per_cm=None if hang.holds is None else round(hang.holds, 2),
         heavy=hang.heavy,
-        text=_hang_text(hang, units),
+        text=_hang_text(place, hang, units),
     )
 
 
-def _hang_text(hang: Hang, units: System) -> str:
+def _hang_text(place: str, hang: Hang, units: System) -> str:
     text = f"carries {mass_text(hang.mass, units)}"
     share, unit = PULL[units]
     if hang.per_cm is None:
@@ -90,6 +90,8 @@ def _hang_text(hang: Hang, units: System) -> str:
         text += f", and holds {hang.holds * share:.0f}"
     if not hang.heavy:
         return text
+    if hang.stay == place:
+        return f"{text}, for that is what it is for: take petersham or a firm tape for it"
     if hang.stay:
         return f"{text}: {hang.stay} has to take the weight, not {hang.carrier}"
     if hang.as_long is None:

@@ -10,6 +10,7 @@ from collections.abc import Mapping
 
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
+from advisor.claims.speakers import IRONING
 from advisor.claims.valuesets import Span
 from advisor.claims.workarounds import Instruction
 from advisor.craft.irondial import mark_for
@@ -28,9 +29,12 @@ Verdicts = Mapping[Place, Mapping[str, Verdict]]
 
 
 def pressed_by_parts(
-    garment: Garment, verdicts: Verdicts, knowledge: Knowledge
+    garment: Garment, verdicts: Verdicts, knowledge: Knowledge, hung: frozenset[str]
 ) -> tuple[Instruction, ...]:
-    """What is pressed part by part where no iron suits the whole; nothing where one does."""
+    """What is pressed part by part where no iron suits the whole; nothing where one does.
+
+    What is `hung` up instead is told by itself.
+    """
     whole = Place("garment", garment.name)
     if LIMIT_ASPECT not in verdicts.get(whole, {}) or _marked(top_of(whole, verdicts)):
         return ()
@@ -42,12 +46,24 @@ def pressed_by_parts(
     there = {n: entries[c.entry] for n, c in garment.cloths.items() if c.entry not in AFTERWARDS}
     kinds = {name: entry.kind for name, entry in there.items()}
     under = {name for seam in warm for name in seam.cloths()}
-    pressed = {name for name in under if kinds.get(name) == "cloth"}
-    tender = {name for name, kind in kinds.items() if kind in TENDER} - under
+    pressed = {name for name in under if kinds.get(name) == "cloth"} - hung
+    tender = {name for name, kind in kinds.items() if kind in TENDER} - under - hung
     if not tender or not pressed:
         return ()
     best = (max(highs[s.name] for s in warm if n in s.cloths()) for n in pressed)
     return (Instruction(PARTS, frozenset(pressed), frozenset(tender), (whole,), min(best)),)
+
+
+def smoothed(parted: Instruction | None, garment: Garment, knowledge: Knowledge) -> frozenset[str]:
+    """What such a press leaves to the hands though it bears an iron of its own, by its own care."""
+    if parted is None:
+        return frozenset()
+    claims = {n: knowledge.entries[garment.cloths[n].entry].claims for n in parted.tender}
+    lids = {
+        name: [c.span[1] for c in said if c.aspect == IRONING and c.span]
+        for name, said in claims.items()
+    }
+    return frozenset(name for name, most in lids.items() if min(most, default=0) > 0)
 
 
 def top_of(place: Place, verdicts: Verdicts) -> float:

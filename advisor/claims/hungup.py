@@ -1,4 +1,4 @@
-"""What is left out of the last press: a pile whose label forbids the iron.
+"""What is left out of the last press: a pile whose label forbids the iron, or that is only steamed.
 
 Its seams are pressed from behind while the pile lies in its wires; once the garment is whole no
 board comes under it, and the creases of a pile drop where it hangs.
@@ -12,10 +12,11 @@ from typing import Final
 from advisor.claims.collect import Place
 from advisor.claims.placefacts import BADLY, VELVETS
 from advisor.claims.speakers import IRONING, Said
-from advisor.claims.workarounds import Instruction
+from advisor.claims.workarounds import RESTING, Instruction
 from advisor.knowledge.model import COLD, Entry, Knowledge
 from advisor.project.garment import Garment
 
+MOTION: Final = "press.motion"
 HUNG: Final = "hung"
 """An instruction for what the last press leaves out."""
 
@@ -23,7 +24,7 @@ HUNG: Final = "hung"
 def hung_up(
     garment: Garment, whole: Mapping[str, Sequence[Said]], knowledge: Knowledge
 ) -> frozenset[str]:
-    """The piles of a garment that bear no iron when it is made, by what is said of its care."""
+    """The piles of a garment that bear no iron when it is made, by their care or how they give."""
     barred = {
         name
         for said in whole.get(IRONING, ())
@@ -32,13 +33,28 @@ def hung_up(
     }
     if garment.single:
         return frozenset()
-    return frozenset(n for n in barred if crushed(knowledge.entries[garment.cloths[n].entry]))
+    entries = {name: knowledge.entries[cloth.entry] for name, cloth in garment.cloths.items()}
+    steamed = {name for name, entry in entries.items() if _only_steamed(entry, knowledge)}
+    return frozenset(steamed | {name for name in barred if crushed(entries[name])})
 
 
 def crushed(entry: Entry) -> bool:
     """Whether whatever rests on the woven pile of a cloth crushes it."""
-    woven = entry.family == VELVETS and entry.structure == "woven"
-    return woven and entry.traits.get("press marks", (0, 0))[0] >= BADLY
+    return _marked(entry) and entry.structure == "woven"
+
+
+def _only_steamed(entry: Entry, knowledge: Knowledge) -> bool:
+    """Whether a pile on a knitted ground, which no board carries, is steamed and never pressed."""
+    if MOTION not in knowledge.aspects:
+        return False
+    words = knowledge.aspects[MOTION].words
+    rests = sum(1 << i for i, word in enumerate(words) if word in RESTING)
+    ways = [claim.mask for claim in entry.claims if claim.aspect == MOTION]
+    return _marked(entry) and entry.structure == "knit" and any(not way & rests for way in ways)
+
+
+def _marked(entry: Entry) -> bool:
+    return entry.family == VELVETS and entry.traits.get("press marks", (0, 0))[0] >= BADLY
 
 
 def hanging_with(hung: frozenset[str], garment: Garment) -> frozenset[str]:

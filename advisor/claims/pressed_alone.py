@@ -15,16 +15,13 @@ from advisor.claims.combine import HEARSAY, Verdict, decide, start_of
 from advisor.claims.conflicts import Conflict
 from advisor.claims.speakers import HEAT_ASPECTS, HOTTEST, Said, is_heat_limit, is_heat_need
 from advisor.claims.valuesets import Span
-from advisor.claims.workarounds import PART, PARTS, Instruction, is_lining
+from advisor.claims.workarounds import ALONE, PART, PARTS, RESTING, Instruction, is_lining
 from advisor.craft.irondial import MARKS, ROUNDING, mark_for
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry, Knowledge
 from advisor.project.garment import Garment, Seam
 
-ALONE, LINING = "alone", "lining"
-"""An instruction for a cloth that is pressed as a piece, before a tender one is joined to it."""
+LINING = "lining"
 MOISTURE = "press.moisture"
-RESTING = ("lift and lower", "glide")
-"""Ways to move an iron that is set down."""
 Key = tuple[str, frozenset[str], frozenset[str]]
 Spot = tuple[Place, float | None]
 

@@ -30,6 +30,8 @@ from advisor.project.placing import singular_words
 
 PARTS = frozenset({"zip", "elastic", "button", "hook-and-loop", "tape", "trim", "bone"})
 """Kinds of notion that can be kept beside the iron, or go in after it."""
+RESTING = ("lift and lower", "glide")
+"""Ways to move an iron that is set down."""
 GLUED = frozenset({"fusible", "low-temperature fusible"})
 """Kinds of notion that have to be hot where they lie."""
 DRAWN_THROUGH = "casing"
@@ -37,7 +39,11 @@ DRAWN_THROUGH = "casing"
 INTERFACING = "interfacing.kind"
 PART = "part"
 """An instruction for what goes in after its place was pressed, or lies beside the iron."""
-_ORDER = (PART, "lining", "last")
+ALONE, LAID_ON = "alone", "laid on"
+"""An instruction for a cloth that is pressed as a piece, before a tender one is joined to it; and
+the family of places in which the laid piece is a small one, whose row is pressed alone afterwards.
+"""
+_ORDER = (PART, "lining", ALONE, "last")
 ROUND = "round"
 """An instruction for the last press, which goes round the parts that bear less."""
 
@@ -118,6 +124,7 @@ class _Settler:
         self.verdicts = verdicts
         self.seams = {seam.name: seam for seam in garment.seams}
         self.entries = {n: knowledge.entries[c.entry] for n, c in garment.cloths.items()}
+        self.kinds = knowledge.places.kinds
         self.glues = frozenset(n for n, e in self.entries.items() if e.kind in GLUED)
         self.found: dict[tuple[str, frozenset[str], frozenset[str]], list[tuple[Place, Said]]] = {}
 
@@ -214,9 +221,8 @@ class _Settler:
     def _way(self, place: Place, need: Said, lid: Said) -> str:
         """What avoids the clash of two claims; nothing where nothing does."""
         needy, tender = need.cloths, lid.cloths - need.cloths
-        if "maker" in (need.claim.origin, lid.claim.origin) or not needy or not lid.cloths:
-            return ""
-        if needy & self.glues:
+        own = "maker" in (need.claim.origin, lid.claim.origin)
+        if own or not needy or not lid.cloths or needy & self.glues:
             return ""
         if not tender:
             return "own"
@@ -228,7 +234,15 @@ class _Settler:
             return PART
         if place.scope == "garment":
             return "last"
-        return "lining" if self._all(needy, self._lines) or self._all(tender, self._lines) else ""
+        lined = self._all(needy, self._lines) or self._all(tender, self._lines)
+        if self._laid(place):
+            return ALONE
+        return "lining" if lined else ""
+
+    def _laid(self, place: Place) -> bool:
+        """Whether one cloth is laid on another: each is pressed before, the row as both bear."""
+        kind = self.kinds.get(self.seams[place.name].place) if place.name in self.seams else None
+        return kind is not None and kind.family == LAID_ON
 
     def _meet(self, needy: frozenset[str], tender: frozenset[str]) -> bool:
         """Whether some of the one lie in a seam with some of the other."""

@@ -18,6 +18,7 @@ from advisor.construction.disagreement import Disagreement, Figure
 from advisor.construction.fullness import fullness_of
 from advisor.construction.hemroom import deep_in_narrow
 from advisor.construction.inrows import LACING, apart_of, holes_for, is_row, number_in
+from advisor.construction.liningease import tight_across
 from advisor.construction.liningroom import too_wide_a_lining
 from advisor.construction.partsagree import against_its_part, unended
 from advisor.construction.twice import said_twice
@@ -50,6 +51,7 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
     found += _uncounted(garment, knowledge)
     found += _loose_lining(garment, knowledge)
     found += too_wide_a_lining(garment, knowledge)
+    found += tight_across(garment, knowledge)
     found += _unused(garment, knowledge)
     found += said_twice(garment, knowledge)
     found += unended(garment, knowledge)

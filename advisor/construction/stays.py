@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
+from advisor.claims.collect import Place
 from advisor.project.garment import Garment, Seam
 from advisor.project.placing import singular_words
 
+if TYPE_CHECKING:
+    from advisor.claims.combine import Verdict
+
 STAY_TAPE: Final = "stay-tape"
+SUPPORT: Final = "seam.support"
 
 
 def taped_elsewhere(seam: Seam, garment: Garment) -> bool:
@@ -20,3 +25,10 @@ def taped_elsewhere(seam: Seam, garment: Garment) -> bool:
         and bool(set(seam.cloths()) & set(other.cloths()))
         for other in garment.seams
     )
+
+
+def stayed_once(garment: Garment, verdicts: dict[Place, dict[str, Verdict]]) -> None:
+    """Advise no stay in a seam that a place of its own stays: it would have no step."""
+    for seam in garment.seams:
+        if taped_elsewhere(seam, garment):
+            verdicts.get(Place("seam", seam.name), {}).pop(SUPPORT, None)

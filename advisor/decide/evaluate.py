@@ -18,6 +18,7 @@ from advisor.claims.workarounds import PART, gone_round, is_lining, pressed_afte
 from advisor.construction.bulk import add_bulk
 from advisor.construction.edgeroom import give_room
 from advisor.construction.needlestack import add_needles
+from advisor.construction.stays import stayed_once
 from advisor.construction.threadshare import share_threads
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
 from advisor.project.garment import Garment
@@ -47,6 +48,7 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     agree(garment, verdicts, knowledge)
     shrink_as_cleaned(garment, verdicts, knowledge)
     give_room(garment, verdicts)
+    stayed_once(garment, verdicts)
     shades = share_threads(garment, verdicts, knowledge)
     add_bulk(garment, gathered, verdicts, knowledge)
     add_needles(garment, gathered, verdicts, knowledge)
@@ -61,7 +63,7 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     instructions += gone_round(whole, verdicts, beside)
     instructions += left_hanging(hung, whole)
     instructions += partly_backed(garment, verdicts)
-    parts = pressed_by_parts(garment, verdicts, knowledge)
+    parts = pressed_by_parts(garment, verdicts, knowledge, hung)
     instructions = tuple(pressed_after_all(i) if parts else i for i in instructions) + parts
     if not garment.single and not parts:
         instructions = lining_lifted(garment, verdicts, instructions, knowledge)

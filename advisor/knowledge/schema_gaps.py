@@ -21,6 +21,8 @@ Known = Literal[
     "frill ends as it is cut",
     "pile with nothing inside",
     "lining in pieces",
+    "stops at a yoke",
+    "shoulders of its own",
     "joined to nothing",
     "opens above alone",
     "ends raw below",

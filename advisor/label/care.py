@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
+from advisor.claims.byparts import PARTS, smoothed
 from advisor.claims.claimsets import ValueSet, full_set, meet, set_of
 from advisor.claims.collect import Place
 from advisor.claims.conflicts import Conflict
@@ -149,18 +150,23 @@ def _lines(
 ) -> tuple[CareLine, ...]:
     place = Place("garment", judgement.garment.name)
     said, kept = judgement.gathered.said[place], list(cloths)
-    round_it = kept_off(judgement.garment, knowledge)
+    garment = judgement.garment
+    parted = next((i for i in judgement.instructions if i.kind == PARTS), None)
+    by_hand = smoothed(parted, garment, knowledge)
+    round_it = tuple(sorted({*kept_off(garment, knowledge), *by_hand}))
     beside = [s for s in judgement.gathered.beside if not s.cloths & set(round_it)]
     lines = []
     for id_ in CARE:
         aspect = knowledge.aspects[id_]
         claims = list(said.get(id_, ()))
         if id_ == IRON:
-            # Who irons it at home goes round an elastic or a button: the rest counts here.
+            # Who irons it at home goes round an elastic or a button: the rest counts here. So she
+            # does round what only asks to be smoothed with the hands; its must counts all the same.
             heat, moist = (
                 [*said.get(about, ()), *(s for s in beside if s.claim.aspect == about)]
                 for about in (LIMIT_ASPECT, "press.moisture")
             )
+            heat = [s for s in heat if s.claim.strength == "must" or not _of(s, by_hand)]
             line = _ironing(aspect, claims, heat, moist, knowledge)
             ironed = line.word not in (None, aspect.words[0])
             lines.append(replace(line, kept_off=round_it if ironed else ()))
@@ -338,6 +344,10 @@ def _ironing(
         dry,
         heard=tuple(claims),
     )
+
+
+def _of(said: Said, names: frozenset[str]) -> bool:
+    return bool(said.cloths) and said.cloths <= names
 
 
 def _highest(said: Said) -> float:

@@ -24,6 +24,7 @@ from advisor.order.cuffs import faced_with, is_made_up, is_ring
 from advisor.order.easing import ends_in_zip
 from advisor.order.fitting import HOLES_FOR_GOOD, NEEDLE_HOLES, PILE_LINE
 from advisor.order.kinds import SeamPlace, crosses
+from advisor.order.lapels import turned_back
 from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
 from advisor.order.namewords import MARKED, NECK, PARTLY
 from advisor.order.openings import closed_here, free_at_zip, turned_here, zips_over
@@ -36,7 +37,7 @@ from advisor.order.roles import (
     holds_words,
     of_another_cloth,
 )
-from advisor.order.shearing import deep_pile
+from advisor.order.shearing import deep_pile, wadded
 from advisor.order.topstitching import no_stage_for
 from advisor.project.buttons import buttons_of, for_show, half_for_show, has_own_loop, holes_of
 from advisor.project.folded import ON_SLEEVE
@@ -65,7 +66,7 @@ PIPING, CUT_OPEN = "piping-cord", "dart-cut-open"
 LOOPS, CHILD = frozenset({"loop", "rouleau"}), "child"
 BRACES = frozenset({"brace", "suspender"})
 """Words of buttons that go through the loops of the braces, and close no edge."""
-OPEN_ENDED, ROLL_LINE = "open-ended-zip", "roll-line"
+OPEN_ENDED = "open-ended-zip"
 CLOSING = frozenset({"collar", "neckband", "cuff", "faced-edge", "bound-edge"})
 """Kinds of place whose layers take in what is sewn to one of them."""
 PLEAT, FLAT_PLEATS, PLEATED_ROUND = "pleat", frozenset({"knife", "box", "kilt", "inverted"}), 4
@@ -92,7 +93,9 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         ),
         "lining faces the edge": lambda: "facing" not in _words(place.name),
         "takes a nail": lambda: _takes_a_nail(place, facts),
-        "no lapel": lambda: not _lapel(place, facts),
+        "lapel": lambda: turned_back(place, facts.places),
+        "no lapel": lambda: not turned_back(place, facts.places),
+        "tape in it": lambda: any(facts.entry(n).kind == "tape" for n in place.notions),
         "slit to be stayed": lambda: _ravels(place, facts),
         "round cuff": lambda: is_ring(place, facts.places),
         "free layer at the zip": lambda: bool(free_at_zip(place, facts.garment)),
@@ -127,6 +130,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "rows asked for": lambda: no_stage_for(place),
         "canvas behind it": lambda: _canvas_behind(place, facts),
         "piping in it": lambda: any(facts.entry(n).id == PIPING for n in place.notions),
+        "no piping in it": lambda: all(facts.entry(n).id != PIPING for n in place.notions),
         "slit of its own": lambda: _slit(place, facts),
         "edge stays as cut": lambda: _left_raw(place, facts),
         "edge of its own": lambda: not _on_turned_edge(place, facts),
@@ -135,6 +139,8 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "taken in to the waist": lambda: taken_in_to_the_waist(place.seam),
         "hemmed before its pleats": lambda: place.role.id == PLEATED_HEM,
         "deep pile in it": lambda: bool(deep_pile(place, facts, knitted=True)),
+        "bald seam": lambda: place.kind.id in ("seam", "yoke") and bool(facts.hard(place)),
+        "wadding in it": lambda: bool(wadded(place, facts)),
         "hairs caught in it": lambda: bool(deep_pile(place, facts)),
         "waistband beside": lambda: any(p.kind.id == "waistband" for p in facts.places),
         "opening yields": lambda: _support(place, facts) not in ("", "none"),
@@ -251,13 +257,6 @@ def _two_sided(place: SeamPlace, facts: Facts) -> bool:
     """Whether a pocket holds the cloth that lines the garment, whatever that is called."""
     lining = lining_cloths(facts.places) & set(place.cloths)
     return bool(lining) and lining != set(place.cloths)
-
-
-def _lapel(place: SeamPlace, facts: Facts) -> bool:
-    """Whether the edge is turned over as a lapel, so that its inner side is seen."""
-    words = set(_words(place.name))
-    rolls = any(p.role.id == ROLL_LINE for p in facts.places)
-    return "lapel" in words or (rolls and place.role.id == "facing" and "front" in words)
 
 
 def _takes_a_nail(place: SeamPlace, facts: Facts) -> bool:

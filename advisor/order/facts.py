@@ -351,9 +351,7 @@ class Facts:
 
     def ruled_out(self, place: SeamPlace) -> frozenset[str]:
         """The fusibles of a seam that some layer of it does not bear, and a cord that strangles."""
-        glue = self.setups.glue_ruled_out(place)
-        fused = {n for n in place.notions if glue and self.entry(n).kind in FUSIBLE}
-        return cords_out(place, self) | fused
+        return cords_out(place, self) | self.setups.glues_left_out(place)
 
     def fit_open(self, place: SeamPlace) -> bool:
         """Whether a fitting may still change the seam, so that its edges wait for it.

@@ -15,6 +15,7 @@ from advisor.project.strapless import HELD_UP
 FASTENING: Final = "fastening"
 BACKING, STAY = "backing", "stay-tape"
 LINING, PIECES = "lining", 2
+SHOULDER, YOKE = "shoulder", "yoke"
 HELD: Final = HELD_UP | frozenset(
     {"waist", "waistband", "top-edge", "facing", "bagged-edge"}
     | {"collar-attach", "wrap-edge", "crotch"}
@@ -38,6 +39,15 @@ def lining_in_pieces(place: SeamPlace, garment: Garment) -> bool:
     """Whether a lining that it takes in is cut in several pieces."""
     called = (p for p in garment.plan.pieces if LINING in singular_words(p.name))
     return sum(1 for piece in called if piece.cloth in place.cloths) >= PIECES
+
+
+def stops_at_a_yoke(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether the shoulders of the shell are cut of a yoke that its lining does not reach."""
+    tops = {c for p in places if p.role.id == SHOULDER and p.unit != LINING for c in p.cloths}
+    lined = [p for p in places if p.unit == "both" and set(p.cloths) & set(place.cloths)]
+    yokes = (p for p in places if p.role.id == YOKE and p.unit != LINING)
+    ends = any(set(p.cloths) & tops and set(p.cloths) - tops - set(place.cloths) for p in yokes)
+    return ends and bool(tops) and not any(tops & set(p.cloths) for p in lined)
 
 
 def joined_to_nothing(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:

@@ -21,6 +21,7 @@ from advisor.order.gapfacts import (
     lining_in_pieces,
     nothing_for_a_bag,
     opens_above_alone,
+    stops_at_a_yoke,
 )
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import LENGTHWISE, SLEEVE_HEM, WAIST, lining_ends, lining_ends_at_waist
@@ -88,6 +89,8 @@ class _Search:
             ),
             "pile with nothing inside": self.is_soft_pile,
             "lining in pieces": lambda p: lining_in_pieces(p, garment),
+            "stops at a yoke": lambda p: stops_at_a_yoke(p, self.places),
+            "shoulders of its own": lambda p: not stops_at_a_yoke(p, self.places),
             "joined to nothing": lambda p: joined_to_nothing(p, self.places),
             "opens above alone": lambda p: opens_above_alone(p, self.places),
             "ends raw below": lambda p: ends_raw_below(p, self.places, garment),

@@ -19,6 +19,8 @@ UP_THE_ARM = frozenset({"armhole", "side", "pocket", "patch-pocket", "facing"})
 SLEEVES, LONG_MM = frozenset({"sleeve", "underarm"}), 250.0
 """Words of the seam that closes a sleeve, and the length from which it is long, mm: estimate."""
 LEG_END = frozenset({"leg-band"})
+INSEAM = frozenset({"inseam"})
+"""A word of the seam that is as long as the leg."""
 BELOW = frozenset(
     {
         *("side", "side-and-sleeve", "underarm", "crotch", "inseam", "hem", "lower-edge"),
@@ -74,6 +76,9 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
         return _ends_above(other, garment)
     if one.role.id == "hem" and role == "waistband":
         return _least_side(other, garment) >= LONG_MM
+    if one.role.id == "hem" and (legs := _long_legs(garment)):
+        high = role in ABOVE_THE_LEG | {"waist", "waistband"}
+        return high or (not legs & set(other.cloths) and _ends_at_the_waist(other, one, garment))
     if one.role.id == "hem" and _above_the_waist(other):
         return _long_skirt(garment) and _ends_at_the_waist(other, one, garment)
     if one.role.id in HOOD:
@@ -84,6 +89,13 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     if one.role.id == "neckband" and AT_THE_HEM & set(singular_words(one.name)):
         return role in FROM_THE_HEM
     return one.role.id in LEG_END and role in ABOVE_THE_LEG
+
+
+def _long_legs(garment: Garment) -> set[str]:
+    """The cloths of legs that are long enough for no iron to reach both of their ends."""
+    seams = (s for s in garment.seams if s.place == PLAIN and INSEAM & set(singular_words(s.name)))
+    long = [s for s in seams if float(s.facts.get("length", 0.0)) >= LONG_MM]
+    return {name for seam in long for name in seam.cloths()}
 
 
 def _ends_above(fastened: SeamPlace, garment: Garment) -> bool:

@@ -35,7 +35,7 @@ def turned_through(place: SeamPlace, places: Sequence[SeamPlace]) -> SeamPlace:
     return place if place in said or not said else said[0]
 
 
-TURN, CLOSE = "turn through", "close the opening of"
+TURN, CLOSE = ("turn through",), ("close the opening of", "close the gap of")
 """What the stages are called that turn a garment through its gap, and that close the gap."""
 
 
@@ -54,10 +54,10 @@ def closed_here(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     return place.seam.making.left_open > 0 and not _done_by(CLOSE, place, places)
 
 
-def _done_by(verb: str, place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+def _done_by(verbs: tuple[str, ...], place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     """Whether a stage of its own method, or of a lining that is turned through it, does it."""
     return any(
-        any(stage.verb == verb for stage in other.method.stages)
+        any(stage.verb in verbs for stage in other.method.stages)
         and (other.name == place.name or other.kind.id == "lining-seam")
         and turned_through(other, places).name == place.name
         for other in places
@@ -136,6 +136,7 @@ def _is_below(place: SeamPlace, fastened: SeamPlace) -> bool:
 OPEN_SIDES = frozenset({"zip", "side-zip"})
 """Roles of a zip whose opening is left when its seam is sewn; a concealed one goes in before."""
 PAIR = 2
+CROTCH, FLY, CENTRE = "crotch", "fly-zip", frozenset({"centre", "center"})
 
 
 def waits(place: SeamPlace, places: Sequence[SeamPlace]) -> str:
@@ -144,11 +145,19 @@ def waits(place: SeamPlace, places: Sequence[SeamPlace]) -> str:
     over = next((p for p in hidden if seam_below(p, places) == place), None)
     if over is not None:
         return f"; the one below {over.name} waits until that is in"
+    if place.role.id == CROTCH and (zips := [p.name for p in places if _runs_down(p)]):
+        return f"; above the mark where {zips[0]} is to end it stays open"
     sides = (p for p in places if place.one_waits and side_left_open(p, places) == place)
     beside = next(sides, None)
     if beside is None:
         return ""
     return f"; the one where {beside.name} goes stays open, and is only pinned to try on"
+
+
+def _runs_down(zip_: SeamPlace) -> bool:
+    """Whether a zip lies in the line of a crotch seam; a fly starts that by itself."""
+    called = set(singular_words(zip_.name))
+    return zip_.op == "zip" and bool(called & CENTRE) and zip_.method.id != FLY
 
 
 def zip_gap(place: SeamPlace, places: Sequence[SeamPlace], units: System) -> str:

@@ -17,8 +17,7 @@ from advisor.claims.glued import STIFFENS
 from advisor.claims.hungup import HUNG, crushed, hanging_with
 from advisor.claims.judgement import Advice
 from advisor.claims.lifted import LIFTED, lifted_text
-from advisor.claims.pressed_alone import ALONE
-from advisor.claims.workarounds import gone_round
+from advisor.claims.workarounds import ALONE, gone_round
 from advisor.craft.irondial import step_down
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
@@ -29,6 +28,7 @@ from advisor.order.cures import heat_pairs
 from advisor.order.damp import marks_from_drops
 from advisor.order.facings import facing_machine
 from advisor.order.facts import Facts
+from advisor.order.gluewords import over_glue
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import with_linings_hung
 from advisor.order.pieces import grain_words, tucked
@@ -162,13 +162,14 @@ class _Maker:
     def _last_press(self, whole: Place) -> tuple[str, IronState | None, float | None]:
         """How the whole is pressed at last, how the iron is set for that, and its limit."""
         parted = next((i for i in self.judgement.instructions if i.kind == PARTS), None)
+        hung = [n for i in self.judgement.instructions if i.kind == HUNG for n in sorted(i.tender)]
+        left = LEFT_HANGING.format(listed(hung)) if hung else ""
         if parted is not None and parted.most is not None:
             surface = self.setups.word(whole, "press.surface", "padded board")
             cool = IronState(step_down(parted.most), "dry", surface)
-            return by_parts(parted.needy, parted.tender), cool, parted.most
-        hung = [n for i in self.judgement.instructions if i.kind == HUNG for n in sorted(i.tender)]
+            text = by_parts(parted.needy, parted.tender, hung)
+            return f"{left}. {text}" if hung else text, cool, parted.most
         iron, beside = self.setups.iron(whole), self._beside(whole, frozenset(hung))
-        left = LEFT_HANGING.format(listed(hung)) if hung else ""
         if iron is None:
             rest = self.setups.iron_most(whole) is not None  # something else is there
             smooth = f". {NO_LAST_IRON.replace('whole garment', 'rest')}" if rest else ""
@@ -214,10 +215,8 @@ class _Maker:
         if op.iron == "none":
             how = self._how_cloth(op.id, name)
         does = op.does.format(name=name, how=how, cloths=name)
-        if op.iron == "cloth" and (piled := self._piled_on(name)):
-            does = f"{does.rstrip('.')}; where {listed(piled)} lies on it, over a {PILE_BOARD}."
-        if op.iron == "cloth" and any(name in p.full for p in self.places if p.seam.making.pleats):
-            does += PLEATS_SET
+        if iron is not None and op.iron == "cloth":
+            does = self._with_care(does, name, iron.temperature_c)
         step = Step(
             f"{op.verb} {name}",
             does,
@@ -238,6 +237,14 @@ class _Maker:
             frozenset(p.name for p in meets),
             limit,
         )
+
+    def _with_care(self, does: str, name: str, heat: float) -> str:
+        """How a cloth is pressed by itself, with what lies on it or is folded in it by then."""
+        does = does.rstrip(".") + over_glue(name, heat, self.facts)
+        if piled := self._piled_on(name):
+            does += f"; where {listed(piled)} lies on it, over a {PILE_BOARD}"
+        pleats = any(name in p.full for p in self.places if p.seam.making.pleats)
+        return f"{does}.{PLEATS_SET * pleats}"
 
     def _piled_on(self, name: str) -> list[str]:
         """The cloths of a pile that are laid on a cloth and would be flattened under the iron."""

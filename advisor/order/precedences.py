@@ -10,6 +10,7 @@ from advisor.claims.mounted import backings
 from advisor.knowledge.ordering import SEWN, Pick, PrecedenceRule
 from advisor.order.fitting import FRONT_ZIP
 from advisor.order.kinds import SeamPlace, below, crosses, crosses_by_custom, feeds, related
+from advisor.order.lapels import LAPELS
 from advisor.order.namewords import AFTER_HEM
 from advisor.order.nearness import far_apart
 from advisor.order.setups import Setups
@@ -20,7 +21,7 @@ from advisor.project.placing import singular_words
 from advisor.project.zipping import runs_into
 
 STAGES = "The stages of a place follow one another."
-LOOSE, TIES, TURNED, LAPEL = frozenset({"collar", "flap"}), "ties", "faced-edge", "lapel"
+LOOSE, TIES, TURNED = frozenset({"collar", "flap"}), "ties", "faced-edge"
 """What is made up by itself, so that all of its pressing comes before it is sewn on."""
 GLUED_TO_THE_BODY = frozenset({"front-band"})
 """Kinds of place whose support is fused to an edge of the body itself, late enough."""
@@ -141,11 +142,10 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
         beside = related(hot.place, place) if hot.place else hot.needy in place.cloths
         return beside and limit is not None and limit < hot.step.iron.temperature_c
     if joining.op in ("fuse", "interface") and hot.needy:
-        # What is pressed with all that is made of its cloth is not backed yet with what bears less.
-        heat, glued = hot.step.iron.temperature_c, joining.op == "fuse"
-        glued = glued and hot.needy in place.cloths and (joining.at_most or 0.0) < heat
-        basted = joining.op == "interface" and bears_less(hot.needy, heat, place, setups)
-        return glued or basted
+        # What is pressed with all that is made of its cloth is not backed yet with what bears less;
+        # but a piece is fused while it lies apart, and the press is cooler over the glue.
+        heat = hot.step.iron.temperature_c
+        return joining.op == "interface" and bears_less(hot.needy, heat, place, setups)
     if place.name in hot.meets:
         return True
     if _same_place(hot, joining):
@@ -198,6 +198,7 @@ def too_tender(hot: Task, joined: Task, setups: Setups) -> frozenset[str]:
     if boned:
         return bones
     there = (frozenset(place.seam.cloths()) & comes_in(joined)) - set(hot.cloths) - bones
+    there -= setups.glues_left_out(place)
     bears = {name: setups.bears_alone(name) for name in there}
     heat = hot.step.iron.temperature_c
     # Where each alone would bear it, it is what is basted behind them, or the place as a whole.
@@ -223,7 +224,7 @@ def borne_near(hot: Task, joined: Task, setups: Setups) -> float | None:
 def _loose(hot: Task) -> bool:
     """Whether a piece is pressed that is made up by itself, with nothing of the garment near."""
     place = hot.place
-    if place is None or LAPEL in singular_words(place.name):
+    if place is None or not LAPELS.isdisjoint(singular_words(place.name)):
         return False
     return place.kind.id == TIES or (place.kind.id == TURNED and place.role.id in LOOSE)
 

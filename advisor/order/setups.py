@@ -17,6 +17,7 @@ from advisor.claims.glued import STIFFENS
 from advisor.claims.judgement import Advice
 from advisor.claims.mounted import with_shells
 from advisor.claims.valuesets import Span
+from advisor.claims.workarounds import GLUED
 from advisor.construction.fullness import drawn_up_by
 from advisor.construction.rack import FIBRE, SIZE
 from advisor.construction.threadshare import matched, sewn_as
@@ -362,6 +363,12 @@ class Setups:
         return (clash and not first) or too_hot(
             self.fuse_iron(seam), map(self.bears_alone, self.fused_to(seam))
         )
+
+    def glues_left_out(self, seam: SeamPlace) -> frozenset[str]:
+        """The fusibles of a seam that some layer of it does not bear."""
+        kinds = {n: self.knowledge.entries[self.garment.cloths[n].entry].kind for n in seam.notions}
+        glues = frozenset(name for name, kind in kinds.items() if kind in GLUED)
+        return glues if glues and self.glue_ruled_out(seam) else frozenset()
 
     def fused_to(self, seam: SeamPlace) -> list[str]:
         """What the glue of a seam lies on: it is fused to one of those."""

@@ -1,4 +1,4 @@
-"""Deep pile in a seam: what of it is sheared off before the seam is sewn."""
+"""Deep pile and wadding in a seam: what of them is cut away before the seam is sewn."""
 
 from __future__ import annotations
 
@@ -11,17 +11,26 @@ from advisor.order.kinds import SeamPlace
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
 
-SHEAR, CATCHING = "shear", ("join", "set-lining")
-"""Work on a deep pile before a seam, and the work that catches it."""
+THINNED, CATCHING = ("unwad", "shear"), ("join", "set-lining")
+"""Work on wadding and on a deep pile before a seam, and the work that catches them."""
+POCKET, WADDED = "patch-pocket", "quilted"
+FIRST_SEWN = (*CATCHING, "fold-under", "lay-on")
 DEEP = 2
 """The level of `pile` that is deep."""
 
 
 def with_shearing(listed: list[Operation], works: Mapping[str, Operation]) -> list[Operation]:
-    """The pieces of work on a place with the shearing of its pile just before it is sewn."""
-    at = next((k for k, op in enumerate(listed) if op.id in CATCHING), None)
+    """The pieces of work on a place with what thins its allowances just before it is sewn."""
+    at = next((k for k, op in enumerate(listed) if op.id in FIRST_SEWN), None)
+    thin = [works[id_] for id_ in THINNED if id_ in works]
+    return listed if at is None else [*listed[:at], *thin, *listed[at:]]
+
+
+def wadded(place: SeamPlace, facts: Facts) -> list[str]:
+    """The cloths of which a seam takes in the wadding; what is bound has no allowance."""
+    sewn = place.op in CATCHING or place.kind.id == POCKET
     return (
-        listed if at is None or SHEAR not in works else [*listed[:at], works[SHEAR], *listed[at:]]
+        [c for c in place.cloths if facts.entry(c).id == WADDED] if sewn and not place.binds else []
     )
 
 

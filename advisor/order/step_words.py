@@ -7,6 +7,8 @@ from collections.abc import Iterable
 
 from advisor.claims.collect import Place
 from advisor.claims.glued import STIFFENS
+from advisor.claims.valuesets import Choice
+from advisor.claims.workarounds import INTERFACING
 from advisor.construction.fullness import BY_MACHINE, drawn_up_by
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import PLAIN
@@ -23,7 +25,7 @@ from advisor.order.letout import left_whole
 from advisor.order.namewords import LAID_ON, OVER_BOTH
 from advisor.order.openings import free_at_zip, left_open, opening_fields, waits, zip_gap, zips_over
 from advisor.order.roles import PLEATED_HEM
-from advisor.order.shearing import deep_pile
+from advisor.order.shearing import deep_pile, wadded
 from advisor.order.topstitching import rows_told
 from advisor.project.garment import Garment
 from advisor.project.linings import LINING
@@ -148,10 +150,10 @@ WITH_LINING = "the lining, and what cannot be parted from it,"
 """What the last press comes on first where the shell is pressed without its lining."""
 
 
-def by_parts(pressed: Iterable[str], tender: Iterable[str]) -> str:
-    """The last press where a part of the garment takes no iron."""
+def by_parts(pressed: Iterable[str], tender: Iterable[str], hung: Iterable[str]) -> str:
+    """The last press where a part of the garment takes no iron, and one may hang instead."""
     kept = sorted(tender)
-    lies = " or ".join(kept)
+    lies = " or ".join((*kept, *hung))
     return (
         f"Press it part by part, {listed(sorted(pressed))}, dry, where no {lies} lies under the "
         f"iron; smooth {listed(kept)} with the hands"
@@ -180,7 +182,9 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         "stay-stitch": lambda: as_worked(facts.setups.stayed(place), facts) + _stay(place, units),
         "press-folds": lambda: listed([p.name for p in pleats_above(place, facts)]),
         "shear": lambda: listed(deep_pile(place, facts, knitted=True)),
+        "unwad": lambda: listed(wadded(place, facts)),
         "clear": lambda: listed(list(facts.hard(place))),
+        "sew-back": lambda: listed(list(facts.hard(place))),
         "finish-free-opening": lambda: listed(list(free_at_zip(place, facts.garment))),
         "thin": lambda: listed(list(zips_over(place, facts.places))),
         "bone": lambda: show("length", BONES_CLEAR, units),
@@ -214,7 +218,7 @@ def _finish(finish: str) -> str:
 def _interfacing(op: str, place: SeamPlace, facts: Facts) -> str:
     ruled_out = facts.ruled_out(place)
     if op == "interface" and ruled_out:
-        return f"what the sheet names instead of the {listed(sorted(ruled_out))}"
+        return f"{_instead(place, facts)} instead of the {listed(sorted(ruled_out))}"
     bones = facts.setups.bones(place)
     names = [n for n in place.notions if n not in bones and facts.entry(n).kind in STIFFENS]
     dwell = facts.setups.judged(Place("seam", place.name)).get(DWELL)
@@ -227,6 +231,14 @@ def _interfacing(op: str, place: SeamPlace, facts: Facts) -> str:
     )
     onto = next((f" onto {name}" for name in bearing), "")
     return f"{listed(names)}{onto}" + (f", {time} in each spot without gliding" if time else "")
+
+
+def _instead(place: SeamPlace, facts: Facts) -> str:
+    """What the sheet advises where a glue is ruled out."""
+    kinds = facts.setups.judged(Place("seam", place.name)).get(INTERFACING)
+    if kinds is None or not isinstance(kinds.advised, Choice) or kinds.advised.is_empty:
+        return "what the sheet names"
+    return " or ".join(kinds.aspect.words[i] for i in kinds.advised.options())
 
 
 def _boned(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:

@@ -10,6 +10,7 @@ from advisor.order.easing import is_foot
 from advisor.order.facts import Facts
 from advisor.order.fitting import BEHIND, TO_BODY
 from advisor.order.kinds import SeamPlace, crosses
+from advisor.order.lapels import SHAWL
 from advisor.order.layering import shuts_in_lining
 from advisor.order.legs import closes_the_tube
 from advisor.order.letout import edges_wait
@@ -110,14 +111,16 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
 
 
 def _over_shoulders(place: SeamPlace, facts: Facts) -> bool:
-    """Whether an edge or a band takes in shoulders that a fitting to the body may change."""
+    """Whether an edge or a band takes in shoulders that a fitting to the body may change.
+
+    A shawl collar lies round the neck from front to front, however loose the garment is.
+    """
+    shoulders = [p for p in facts.places if p.role.id == "shoulder"]
+    if set(singular_words(place.name)) >= SHAWL:
+        return bool(shoulders) and facts.of_garment("something to fit")
     close = facts.fitting.degree == TO_BODY and place.kind.family in EDGES
     front = place.role.id == "facing" and "front" in singular_words(place.name)
-    return (
-        close
-        and not front
-        and any(p.role.id == "shoulder" and crosses(place, p) for p in facts.places)
-    )
+    return close and not front and any(crosses(place, p) for p in shoulders)
 
 
 def _collar_or_facing(place: SeamPlace) -> bool:

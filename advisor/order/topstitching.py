@@ -11,6 +11,7 @@ AT_THE_END = (
     "finish-free-opening",
     "press-folds",
     "free-hairs",
+    "sew-back",
     "turn-through",
     "close-opening",
     "hem-rest",

@@ -64,6 +64,9 @@ class Placed:
     because: str = ""
 
 
+STRIPS = frozenset({"binding", "bias"})
+
+
 def with_places(
     seams: Sequence[Seam], kinds: Mapping[str, str], cloths: Mapping[str, Cloth], known: Knowledge
 ) -> tuple[Seam, ...]:
@@ -207,7 +210,9 @@ def _made_up(seam: Seam, words: str) -> bool:
     called = singular_words(seam.name)  # "attach collar" sets it on
     alone = words == called[-1] == "collar" and called[0] not in ("attach", "set")
     faced = words == "hem" and len(seam.cloths()) > 1
-    return seam.facts.get("edge") == "turned" and (alone or faced or words == "bound-edge")
+    strip = any(STRIPS & set(singular_words(name)) for name in seam.cloths())
+    turned = words == "bound-edge" and not strip  # else its strip is turned over the edge
+    return seam.facts.get("edge") == "turned" and (alone or faced or turned)
 
 
 def lace_on_edge(seam: Seam, entry: Callable[[str], Entry | None]) -> bool:

@@ -314,6 +314,8 @@ def _cloth_item(row: ToldCloth, report: Answer, numbers: Numbers) -> Item:
         shrinks = "nothing for shrinking"
     parts.append(Part(f"{number}, {way}, {shrinks}; {row.used_percent:.0f} % of it is used."))
     parts += [Part(sentence) for sentence in row.says]
+    needs = (need for need in report.kit or () if need.item == row.fabric)
+    parts += [Part(text.capitalize()) for need in needs if (text := _not_yet(need, report))]
     parts += [
         Part(check.text.rstrip("."), "before you buy, for it does not agree")
         for check in report.checks or ()
@@ -336,9 +338,9 @@ def _tool_name(row: ToldNeed) -> str:
 
 
 def _not_yet(row: ToldNeed, report: Answer) -> str:
-    """That what hurts somebody is not bought before its conflict is settled; "" of all else."""
+    """That what hurts somebody, or is ruled out, is not bought before its conflict is settled."""
     for one in report.conflicts:
-        if one.severity == "injury" and row.item in one.between and {*one.places} & {*row.for_}:
+        if one.bars_buying and row.item in one.between and {*one.places} & {*row.for_}:
             return f"not to be bought before number {one.number} of what can go wrong is settled"
     return ""
 

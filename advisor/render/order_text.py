@@ -22,6 +22,8 @@ HOLES = {"cut": "cut buttonholes"}
 """What a fastening is called that is cut in."""
 OVERLOCKER, KNIFE = "overlocker", "join by overlocker"
 PIERCED = frozenset({"fasten", "open-for-cord"})
+SAME = frozenset({"clear", "sew-back"})
+"""Work of which neighbours that differ in their place alone are told once."""
 VERBS = {"shrink": "Shrink", "cut": "Lay and cut", "mark": "Mark"}
 
 
@@ -126,6 +128,8 @@ def _steps(rows: Sequence[ToldStep], number: dict[str, str]) -> list[str]:
         members = list(group)
         if members[0].operation in TOGETHER and len(members) > 1:
             lines += _many(members, number)
+        elif len(members) > 1:
+            lines += _same(members, number)
         else:
             for row in members:
                 lines += _one(row, number[row.step])
@@ -133,7 +137,21 @@ def _steps(rows: Sequence[ToldStep], number: dict[str, str]) -> list[str]:
 
 
 def _kind(row: ToldStep) -> str:
+    if row.operation in SAME and not (row.set_up or row.why or row.warn or row.done):
+        return f"{row.operation} {row.does.replace(row.on[0], '')}"
     return str(row.operation) if row.operation in TOGETHER else str(row.step)
+
+
+def _same(rows: list[ToldStep], number: dict[str, str]) -> list[str]:
+    """Neighbours that do the very same at several places, told once with a box for each."""
+    boxes = ", ".join(f"{_box(row)} {row.on[0]}" for row in rows)
+    text = rows[0].does.replace(rows[0].on[0], boxes)
+    return wrap(text, f"{_span(rows, number):>6} ", " " * 7, WIDTH)
+
+
+def _span(rows: list[ToldStep], number: dict[str, str]) -> str:
+    first, last = number[rows[0].step], number[rows[-1].step]
+    return f"{first}-{last}" if _run(rows) else ", ".join(number[row.step] for row in rows)
 
 
 def _many(rows: list[ToldStep], number: dict[str, str]) -> list[str]:
@@ -145,9 +163,7 @@ def _many(rows: list[ToldStep], number: dict[str, str]) -> list[str]:
     for how, group in alike.items():
         boxes = ", ".join(f"{_box(row)} {row.on[0]}" for row in group)
         parts.append(f"{boxes}: {how}")
-    first, last = number[rows[0].step], number[rows[-1].step]
-    mark = "!" if rows[0].undo == "never" else ""
-    span = f"{first}-{last}" if _run(rows) else ", ".join(number[row.step] for row in rows)
+    span, mark = _span(rows, number), "!" if rows[0].undo == "never" else ""
     text = f"{VERBS[rows[0].operation]}{mark} {'; '.join(parts)}."
     return wrap(text, f"{span:>6} ", " " * 7, WIDTH)
 

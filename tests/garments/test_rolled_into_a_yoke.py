@@ -8,8 +8,7 @@ from __future__ import annotations
 
 from advisor.answer.instructions import instruction_text
 from advisor.claims.collect import Place
-from advisor.claims.pressed_alone import ALONE
-from advisor.claims.workarounds import Instruction
+from advisor.claims.workarounds import ALONE, Instruction
 from advisor.construction.agreement import disagreements
 from advisor.decide.advise import advise
 from advisor.order.work import Work

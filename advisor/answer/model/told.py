@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from advisor.claims.workarounds import INTERFACING
 from advisor.records import OPTIONAL, UNWRITTEN
 
 Word = str
@@ -183,6 +184,11 @@ class ToldConflict:
     remedies: tuple[ToldRemedy, ...]
 
     no_cure: str = ""
+
+    @property
+    def bars_buying(self) -> bool:
+        """Whether what it is about is not bought before it is settled: it hurts or is barred."""
+        return self.severity == "injury" or INTERFACING in self.aspects
 
     def cited(self) -> list[str]:
         """The sources of its reasons."""
