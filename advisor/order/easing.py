@@ -10,7 +10,7 @@ from advisor.claims.valuesets import Span
 from advisor.craft.irondial import steam_possible
 from advisor.knowledge.model import LIMIT_ASPECT, Entry
 from advisor.order.kinds import SeamPlace
-from advisor.order.namewords import GATHERED, LOWER, OPENS
+from advisor.order.namewords import GATHERED, LOWER, ON_LEG, OPENS
 from advisor.order.roles import PLEATED_HEM, POCKET_ZIP
 from advisor.order.setups import Setups
 from advisor.project.garment import Garment
@@ -21,8 +21,6 @@ HAIR = frozenset({"wool", "mohair", "cashmere", "alpaca", "camel", "angora"})
 ALL = 100.0
 AT_WAIST = frozenset({"waist", "waistband", "welt"})
 """Words of a rib that may be the lower edge of a jacket."""
-ON_LEG = frozenset({"ankle", "leg"})
-"""Words of a band that closes a leg, which no opening of the front reaches."""
 WORN_ABOVE = frozenset(
     {"shoulder", "raglan", "armhole", "yoke", "side-and-sleeve", "collar", "collar-attach"}
 )
@@ -81,10 +79,14 @@ def ends_in_zip(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
 
 
 def ends_at(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
-    """Whether it ends at a rib of its waist, with no skirt or legs below, or is hemmed already."""
-    if place.role.id == PLEATED_HEM:
-        return True
+    """Whether it ends at a rib of its waist, with no skirt or legs below, or is hemmed already.
+
+    A front edge with a corner that is turned to its lining runs on along the lower edge.
+    """
     words = set(singular_words(place.name))
+    lined = place.kind.id == "faced-edge" and place.unit == "both" and "front" in words
+    if place.role.id == PLEATED_HEM or (lined and place.said("shape") == "corner"):
+        return True
     if place.kind.id != "neckband" or "pocket" in words or not AT_WAIST & words:
         return False
     others = [p for p in places if p.name != place.name]

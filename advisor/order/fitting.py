@@ -83,7 +83,7 @@ class Fitting:
             front = place.kind.id == "zip" and SLIPPED_ON & set(singular_words(place.name))
             shaped = place.role.id == "panel" and place.said("shape") == "curved"
             tells = place.kind.id in ("dart", "zip", *BONES) or shaped
-            if (tells and not front and place.role.id != POCKET_ZIP) or place.role.id == "crotch":
+            if (tells and not front and place.role.id != POCKET_ZIP) or place.role.id == CROTCH:
                 return TO_BODY, f"it has {place.name}"
         return LOOSELY, "nothing shapes it to the body"
 
@@ -223,7 +223,7 @@ class Fitting:
     @staticmethod
     def _after_fly(place: SeamPlace, fly: SeamPlace) -> bool:
         """A fly goes in while the crotch is open below it, so the crotch waits for it, basted."""
-        return place.role.id == "crotch" and related(place, fly)
+        return place.role.id == CROTCH and related(place, fly)
 
     def _past_of(self, place: SeamPlace) -> frozenset[str]:
         """The pieces of work on a place that stand at its first one past recall, or after it."""
@@ -287,15 +287,21 @@ class Fitting:
     def _marked(self, place: SeamPlace) -> bool:
         """Whether it is basted and not sewn for the fitting: its cloth keeps the mark of a seam.
 
-        So is every seam that shapes what nobody has cut before. Where the pattern is known bones
-        are tried on in their channels, over seams that are sewn.
+        So is every seam that shapes or closes what nobody has cut before. Where the pattern is
+        known bones are tried on in their channels, over seams that are sewn.
         """
-        if self.garment.pattern == NEW and self.shapes(place):
+        if self.garment.pattern == NEW and (self.shapes(place) or self._closes(place)):
             return True
         boned = any(p.kind.id == "boning" for p in self.places)
         kept = self.keeps(place)
         shaped = bool(kept) and self.shapes(place)
         return not boned and (shaped or (kept == PILE_LINE and place.role.fitted))
+
+    def _closes(self, place: SeamPlace) -> bool:
+        """Whether it is a side, a seam of a leg or a seat of what is fitted to the body."""
+        round_it = place.role.fitted and (place.role.closes or place.role.id == CROTCH)
+        close = (place.seam.fitting or self.degree) == TO_BODY and self.concerned(place)
+        return round_it and close and place.op == "join" and place.unit != "lining"
 
     def _first(self, place: SeamPlace) -> bool:
         """Whether the first fitting needs this place by what it is."""
@@ -341,6 +347,7 @@ class Fitting:
 
 
 FRONT_ZIP, COLLAR, STRAP = "open-ended-zip", "collar", "strap-turned"
+CROTCH = "crotch"
 NEW, TRIED, SHOULDER = "new", "tried", "shoulder"
 BEHIND = "back"
 """The word of a seam that lies clear of the canvas, which is in the fronts."""

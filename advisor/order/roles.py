@@ -7,6 +7,7 @@ from dataclasses import replace
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import SeamKind
 from advisor.order import namewords as called
+from advisor.order.legwords import on_a_leg, with_both_seams
 from advisor.project.garment import Garment, Seam
 from advisor.project.headwords import head_of
 from advisor.project.linings import LINING, Unit, of_a_part, of_part
@@ -58,8 +59,9 @@ def role_of(
     wished = garment.wishes.kinds.get(seam.name, "")
     role = roles.get(wished) or _guessed(seam, kind, unit, about, roles)
     of_part_only = role.id == "hem" and unit == LINING and of_a_part(seam)
-    narrow = PART_HEM if of_part_only else _narrower(role.id, seam, garment, kind)
-    role = roles.get(narrow) or role
+    leg = on_a_leg(role.id, _words(seam.name))
+    narrow = PART_HEM if of_part_only else leg or _narrower(role.id, seam, garment, kind)
+    role = with_both_seams(roles.get(narrow) or role, _words(seam.name))
     if role.id == FRONT_BAND and float(seam.facts.get("length", 0.0)) >= called.WHOLE_FRONT_MM:
         return replace(role, crosses=(*role.crosses, "waist"))
     return _as_here(role, garment, unit, seam.name)
