@@ -26,6 +26,7 @@ Known = Literal[
     "ends raw below",
     "closes nowhere",
     "nothing for a bag",
+    "halves not joined",
 ]  # fmt: skip
 """What code answers of the place that calls for another."""
 

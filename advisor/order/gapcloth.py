@@ -18,6 +18,7 @@ from advisor.project.linings import lining_by_seams
 SLEEVE, ZIP, UNDERCOLLAR, PILES = "sleeve", "zip", "undercollar", "piles"
 NAMED_AFTER: Final = "{place}"
 """How a line begins that is called after the place, and is of what is drawn up there."""
+BACK: Final = "back"
 SKIRT, LINED = "skirt", "lining"
 ARMHOLES: Final = frozenset({"armhole", "raglan"})
 """Roles of what joins a sleeve to the body, each perhaps of its own cloth."""
@@ -47,6 +48,9 @@ def cloths_of(
     cut = {piece.cloth for piece in garment.plan.pieces if holds_words(piece.name, LINED)}
     if holds_words(wanted, LINED) and place.unit != LINED and cut & set(place.cloths):
         return tuple(name for name in place.cloths if name in cut)
+    halves = {p.cloth for p in garment.plan.pieces if holds_words(p.name, BACK)} & set(found)
+    if holds_words(wanted, f"centre {BACK}") and halves and place.kind.id != ZIP:
+        return tuple(sorted(halves))
     if place.kind.id == ZIP and len(found) > 1:
         return (" or ".join(found),)  # it ends in one of them, and nothing tells in which
     if place.role.id not in ARMHOLES or len(found) == 1:

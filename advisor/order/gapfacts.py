@@ -14,6 +14,9 @@ from advisor.project.placing import singular_words
 FASTENING: Final = "fastening"
 BACKING, STAY = "backing", "stay-tape"
 LINING, PIECES = "lining", 2
+BACK: Final = "back"
+SMALL: Final = frozenset({"yoke", "pocket", "facing", "collar", "band", "waistband", "strap", "belt"})
+"""Words of a piece of a back that is cut twice for its two layers, or for two places."""
 HELD_UP: Final = frozenset(
     {"waist", "waistband", "shoulder", "raglan", "neckband", "top-edge", "facing", "bagged-edge"}
     | {"collar-attach", "strap", "wrap-edge", "armhole", "crotch"}
@@ -37,6 +40,20 @@ def lining_in_pieces(place: SeamPlace, garment: Garment) -> bool:
     """Whether a lining that it takes in is cut in several pieces."""
     called = (p for p in garment.plan.pieces if LINING in singular_words(p.name))
     return sum(1 for piece in called if piece.cloth in place.cloths) >= PIECES
+
+
+def halves_not_joined(place: SeamPlace, places: Sequence[SeamPlace], garment: Garment) -> bool:
+    """Whether a back is cut in two pieces that lie at a place, and nothing joins the two."""
+    cut = [p for p in garment.plan.pieces if p.number == PIECES and p.cloth in place.cloths]
+    words = [(set(singular_words(p.name)), p.cloth) for p in cut]
+    halves = {cloth for said, cloth in words if BACK in said and not said & {*SMALL, LINING}}
+    twice = (p for p in places if p.kind.family not in (FASTENING, "laid on", BACKING))
+    joined = {u.cloth for p in twice for u in p.seam.uses if _twice(u.cloth, p)}
+    return bool(halves - joined)
+
+
+def _twice(cloth: str, place: SeamPlace) -> bool:
+    return sum(use.cloth == cloth for use in place.seam.uses) > 1
 
 
 def joined_to_nothing(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:

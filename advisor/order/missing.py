@@ -17,6 +17,7 @@ from advisor.order.gapcloth import cloths_of
 from advisor.order.gapfacts import (
     closes_nowhere,
     ends_raw_below,
+    halves_not_joined,
     joined_to_nothing,
     lining_in_pieces,
     nothing_for_a_bag,
@@ -88,6 +89,7 @@ class _Search:
             ),
             "pile with nothing inside": self.is_soft_pile,
             "lining in pieces": lambda p: lining_in_pieces(p, garment),
+            "halves not joined": lambda p: halves_not_joined(p, self.places, garment),
             "joined to nothing": lambda p: joined_to_nothing(p, self.places),
             "opens above alone": lambda p: opens_above_alone(p, self.places),
             "ends raw below": lambda p: ends_raw_below(p, self.places, garment),
