@@ -148,6 +148,7 @@ Tag = Literal[
     "hangs from nothing",
     "sheer",
     "before last press",
+    "after last press",
     "of the shell",
     "of the lining",
     "not of the lining",
