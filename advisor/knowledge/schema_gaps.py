@@ -27,6 +27,8 @@ Known = Literal[
     "closes nowhere",
     "nothing for a bag",
     "halves not joined",
+    "ribbon band",
+    "band of cloth",
 ]  # fmt: skip
 """What code answers of the place that calls for another."""
 

@@ -124,6 +124,8 @@ Fact = Literal[
     "a side left open",
     "allowance is cut down",
     "allowance is kept",
+    "band is a ribbon",
+    "cord to be covered",
 ]
 Tag = Literal[
     "flat",

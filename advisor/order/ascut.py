@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from advisor.construction.fullness import drawn_up_by
@@ -17,6 +18,15 @@ DOWN_THE_BODY = frozenset({"side", "panel", "centre", "underarm", "inseam"})
 """Roles of seams of which the curve keeps its line where all its cloths are thick."""
 BULKY = 2
 """The level of `bulky` from which a cloth is thick in a seam."""
+
+
+def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
+    """The facts of a place that are told here."""
+    return {
+        "line may give": lambda: line_may_give(place, facts),
+        "rows laid on one face": lambda: in_rows(place, facts),
+        "band of one layer that stays as cut": lambda: of_one_layer(place, facts),
+    }
 
 
 def of_one_layer(place: SeamPlace, facts: Facts) -> bool:

@@ -17,7 +17,7 @@ from advisor.construction.bands import band_of
 from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
-from advisor.order import ascut
+from advisor.order import ascut, trimmed
 from advisor.order.fitting import NEEDLE_HOLES, PILE_LINE
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
@@ -104,9 +104,8 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
             (band := band_of(place.seam, facts.garment, facts.knowledge)) is not None
             and band.pieces > 1
         ),
-        "line may give": lambda: ascut.line_may_give(place, facts),
-        "rows laid on one face": lambda: ascut.in_rows(place, facts),
-        "band of one layer that stays as cut": lambda: ascut.of_one_layer(place, facts),
+        **ascut.answers(place, facts),
+        **trimmed.answers(place, facts),
         "band with ends": lambda: not _ring(place, facts),
         "opens end to end": lambda: _end_to_end(place, facts),
         "pocket lined": lambda: place.unit == "both" or _two_sided(place, facts),

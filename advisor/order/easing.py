@@ -11,7 +11,7 @@ from advisor.craft.irondial import steam_possible
 from advisor.knowledge.model import LIMIT_ASPECT, Entry
 from advisor.order.kinds import SeamPlace
 from advisor.order.namewords import GATHERED, LOWER, ON_LEG, OPENS
-from advisor.order.roles import PLEATED_HEM, POCKET_ZIP
+from advisor.order.roles import APRON_HEM, PLEATED_HEM, POCKET_ZIP
 from advisor.order.setups import Setups
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
@@ -85,7 +85,7 @@ def ends_at(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
     """
     words = set(singular_words(place.name))
     lined = place.kind.id == "faced-edge" and place.unit == "both" and "front" in words
-    if place.role.id == PLEATED_HEM or (lined and place.said("shape") == "corner"):
+    if place.role.id in (PLEATED_HEM, APRON_HEM) or (lined and place.said("shape") == "corner"):
         return True
     if place.kind.id != "neckband" or "pocket" in words or not AT_WAIST & words:
         return False

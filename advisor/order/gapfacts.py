@@ -15,7 +15,9 @@ FASTENING: Final = "fastening"
 BACKING, STAY = "backing", "stay-tape"
 LINING, PIECES = "lining", 2
 BACK: Final = "back"
-SMALL: Final = frozenset({"yoke", "pocket", "facing", "collar", "band", "waistband", "strap", "belt"})
+SMALL: Final = frozenset(
+    {"yoke", "pocket", "facing", "collar", "band", "waistband", "strap", "belt"}
+)
 """Words of a piece of a back that is cut twice for its two layers, or for two places."""
 HELD_UP: Final = frozenset(
     {"waist", "waistband", "shoulder", "raglan", "neckband", "top-edge", "facing", "bagged-edge"}
@@ -54,6 +56,12 @@ def halves_not_joined(place: SeamPlace, places: Sequence[SeamPlace], garment: Ga
 
 def _twice(cloth: str, place: SeamPlace) -> bool:
     return sum(use.cloth == cloth for use in place.seam.uses) > 1
+
+
+def ribbon_band(place: SeamPlace, entries: Mapping[str, Entry]) -> bool:
+    """Whether a ribbon alone takes in what is drawn up."""
+    flat = [use.cloth for use in place.seam.uses if use.cloth not in place.full]
+    return bool(place.full and flat) and all("ribbon" in entries[name].id for name in flat)
 
 
 def joined_to_nothing(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:

@@ -22,6 +22,7 @@ from advisor.order.gapfacts import (
     lining_in_pieces,
     nothing_for_a_bag,
     opens_above_alone,
+    ribbon_band,
 )
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import LENGTHWISE, SLEEVE_HEM, WAIST, lining_ends, lining_ends_at_waist
@@ -89,6 +90,8 @@ class _Search:
             ),
             "pile with nothing inside": self.is_soft_pile,
             "lining in pieces": lambda p: lining_in_pieces(p, garment),
+            "ribbon band": lambda p: ribbon_band(p, self.entries),
+            "band of cloth": lambda p: not ribbon_band(p, self.entries),
             "halves not joined": lambda p: halves_not_joined(p, self.places, garment),
             "joined to nothing": lambda p: joined_to_nothing(p, self.places),
             "opens above alone": lambda p: opens_above_alone(p, self.places),

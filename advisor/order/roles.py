@@ -37,7 +37,8 @@ PLEATED_HEM = "pleated-hem"
 WELTS = frozenset({"pocket", "hem-band"})
 """Roles of a name that a rib stretched to the edge takes over."""
 NECKBAND, FRONT_BAND = "neckband", "front-band"
-HEMMED_FLAT = frozenset({"sleeve-hem", "top-edge", "hood-edge", "foundation-hem"})
+APRON_HEM = "apron-hem"
+HEMMED_FLAT = frozenset({"sleeve-hem", "top-edge", "hood-edge", "foundation-hem", APRON_HEM})
 """Roles of a hem that no floor levels: it ends nothing that hangs."""
 FASTENED = frozenset({"button", "buttonhole", "hook", "snap", "clasp", "hook-and-loop"})
 FRILLED = frozenset({"frill", "ruff", "ruffle", "flounce", "petal", "ruche"})
