@@ -115,7 +115,9 @@ def cloths_to_buy(judgement: Judgement, knowledge: Knowledge) -> list[Bought]:
         if not pieces and is_sheet(knowledge.entries[cloth.entry]):
             backing = backing_of(name, garment, knowledge)
             room = _sold(cloth, judgement, knowledge)[0].usable_mm
-            turned = (replace(p, grain="crosswise") if p.width > room else p for p in backing.pieces)
+            turned = (
+                replace(p, grain="crosswise") if p.width > room else p for p in backing.pieces
+            )
             pieces, without, backs = tuple(turned), backing.without, True
         if pieces:
             bought = _bought(cloth, list(pieces), judgement, knowledge)

@@ -19,7 +19,8 @@ UP_THE_ARM = frozenset({"armhole", "side", "pocket", "patch-pocket", "facing"})
 """What the end of a short sleeve may lie near, and that of a long one does not."""
 SLEEVES, LONG_MM = frozenset({"sleeve", "underarm"}), 250.0
 """Words of the seam that closes a sleeve, and the length from which it is long, mm: estimate."""
-LEG_END = frozenset({"leg-band"})
+LEG_END, LEGS = frozenset({"leg-band"}), frozenset({"leg", "inseam", "outseam"})
+AT_WAIST = frozenset({"waist", "waistband"})
 BELOW = frozenset(
     {
         *("side", "side-and-sleeve", "underarm", "crotch", "inseam", "hem", "lower-edge"),
@@ -71,11 +72,13 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     if one.role.id in HOOD:
         return role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
     if at_sleeve_end(one):
-        above = role in UP_THE_ARM and _long_sleeved(garment)
+        above = role in UP_THE_ARM and _long(SLEEVES, garment)
         return above or role in OF_BODY | HOOD | LEG_END
     if one.role.id == "neckband" and AT_THE_HEM & set(singular_words(one.name)):
         return role in FROM_THE_HEM
-    return one.role.id in LEG_END and role in ABOVE_THE_LEG
+    if one.role.id not in LEG_END:
+        return False
+    return role in ABOVE_THE_LEG or (role in AT_WAIST and _long(LEGS, garment))
 
 
 def _ends_above(fastened: SeamPlace, garment: Garment) -> bool:
@@ -93,9 +96,9 @@ def _least_side(place: SeamPlace, garment: Garment) -> float:
     return min(sides, default=0.0)
 
 
-def _long_sleeved(garment: Garment) -> bool:
-    """Whether the seam of a sleeve is said to be so long that no iron reaches both of its ends."""
-    seams = (s for s in garment.seams if SLEEVES & set(singular_words(s.name)))
+def _long(words: frozenset[str], garment: Garment) -> bool:
+    """Whether the seam of a limb is said to be so long that no iron reaches both of its ends."""
+    seams = (s for s in garment.seams if words & set(singular_words(s.name)))
     return any(float(s.facts.get("length", 0.0)) >= LONG_MM for s in seams if s.place == PLAIN)
 
 

@@ -51,7 +51,11 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
         names = [p.name for p in cut]
         told += f"; mark anew where {listed(names)} will lie, before anything is cut there"
         shut = [p.name for p in places if fitting.basted(p) and any(related(p, c) for c in cut)]
-        told += f", and open the basting of {listed(shut)}, so that it lies flat" if shut else ""
+        told += (
+            f", and open the basting of {listed(shut)}, so that each piece lies flat for it"
+            if shut
+            else ""
+        )
     if any("wrist" in ends_of(p) for p in cut):
         held = "baste the seam of the sleeve" if child else "pin the seam of the sleeve together"
         told += f" ({held}, and the sleeve in, for that)"
