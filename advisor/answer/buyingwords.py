@@ -133,6 +133,9 @@ def lay_says(bought: Bought, units: System) -> list[str]:
         says.append(f"No piece of it is said, so by what it backs: {cuts}.")
     if bought.without:
         says.append(f"Not in it, for no piece is called so: {', '.join(bought.without)}.")
+    if bought.places:
+        repeat = show("length", bought.places, units)
+        says.append(f"One repeat of {repeat} is in it, for the shop cuts anywhere in the pattern.")
     if bought.folded:
         says.append("Folded along its length, odd pieces on the fold.")
     if bought.open_buy is not None:

@@ -155,8 +155,8 @@ def _carries(seam: Seam, stress: str) -> bool:
     if stress == "low" or not seam.place:
         return stress != "low"
     words = set(singular_words(seam.name))
-    if seam.place == "lining-seam" or "lining" in words:
-        return False  # the shell carries, and the lining only hangs in it
+    if seam.place == "lining-seam" or words & {"lining", "cinch"}:
+        return False  # the shell carries; a lining only hangs in it, a cinch only draws it in
     return bool(CARRYING & words) or (stress == "high" and not BESIDE & words)
 
 

@@ -25,6 +25,17 @@ HOLDS: Final = (THREAD, "thread.size", NEEDLE, "stitch.length")
 """What makes a seam hold; a net is too fine to ask for more than a firm thread."""
 
 
+def mounts_near(seam: Seam, garment: Garment) -> list[tuple[str, ...]]:
+    """The layers of every mounted piece, face first, that may lie at a place.
+
+    One of another part does not, but where the place joins a cloth that its own part lacks.
+    """
+    own = next((set(part.layers) for part in garment.parts if part.name == seam.part), set())
+    joins = seam.place in JOINS and not set(seam.cloths()) <= own
+    mounts = (s for s in garment.seams if s.place == MOUNTED)
+    return [s.cloths() for s in mounts if joins or len({s.part, seam.part} - {""}) < 2]
+
+
 def holds_by_backing(seam: Seam, garment: Garment, knowledge: Knowledge) -> tuple[str, ...]:
     """What the backing says of a seam of mounted pieces under a strong load; () where none is.
 
@@ -33,8 +44,8 @@ def holds_by_backing(seam: Seam, garment: Garment, knowledge: Knowledge) -> tupl
     """
     if seam.place not in JOINS | EDGES or seam.facts.get("stress") == "low":
         return ()
-    mounts = [s.cloths() for s in garment.seams if s.place == MOUNTED]
-    mine = [names for names in mounts if len(names) > 1 and names[0] in seam.cloths()]
+    near = (names for names in mounts_near(seam, garment) if len(names) > 1)
+    mine = [names for names in near if names[0] in seam.cloths()]
     entries = {name: knowledge.entries[cloth.entry] for name, cloth in garment.cloths.items()}
     firm = {
         entries[name].structure
@@ -50,7 +61,7 @@ def holds_by_backing(seam: Seam, garment: Garment, knowledge: Knowledge) -> tupl
         if held & set(other.cloths())
         for name in other.cloths()
     )
-    if seam.place in EDGES:
+    if seam.place in EDGES and seam.facts.get("stress") != "high":
         return (NEEDLE,) if "woven" in firm else ()
     if not firm or not (seam.facts.get("stress") == "high" or any(drawn)):
         return ()

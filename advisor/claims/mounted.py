@@ -10,7 +10,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from advisor.claims.loaded import holds_by_backing
+from advisor.claims.edged import edge_cloths
+from advisor.claims.loaded import holds_by_backing, mounts_near
 from advisor.claims.placefacts import IN_A_SEAM, SET_IN
 from advisor.claims.speakers import Said, cloth_says, is_heat_limit
 from advisor.knowledge.model import Claim, Knowledge
@@ -25,6 +26,8 @@ SEWN = ("needle.", "stitch.", "machine.", "thread.", "seam.", "hem.")
 CHANNEL, FACED, HOOD = "casing", "faced-edge", "hood"
 LAID = ("press.side", "press.surface", "press.motion")
 """What lies under the iron and how that moves."""
+THREAD, LOADED = "thread.size", 30.0
+"""The thread of a laced or boned seam is of this size at least, tex, where its backing bears it."""
 FIRM = ("core-spun polyester", "polyester")
 """The threads that are asked for where a seam is pulled hard, of those that its backing takes."""
 
@@ -53,8 +56,7 @@ def _mounts(seam: Seam, garment: Garment) -> list[tuple[str, ...]]:
     """The layers of every mounted piece, face first; none for the place where it is mounted."""
     if seam.place in ("", MOUNTED):
         return []
-    every = [tuple(s.cloths()) for s in garment.seams if s.place == MOUNTED]
-    return [names for names in every if len(names) > 1]
+    return [names for names in mounts_near(seam, garment) if len(names) > 1]
 
 
 def under_bag(seam: Seam, garment: Garment) -> tuple[str, ...]:
@@ -92,9 +94,11 @@ def drop_backing(
 ) -> None:
     """A mounted piece is sewn as its shell: what backs it only guards itself, unless it holds."""
     here = set(seam.cloths())
-    mounts = [s.cloths() for s in garment.seams if s.place == MOUNTED]
+    mounts = mounts_near(seam, garment)
     behind = frozenset(n for names in mounts if here & set(names[:1]) for n in names[1:])
     held = holds_by_backing(seam, garment, knowledge)
+    if THREAD in held:  # the strength of the backing's seam decides, not the look of its face
+        said[THREAD] = [s for s in said[THREAD] if s.cloths & behind or _of_a_rule(s)]
     for aspect in [a for a in said if a.startswith(SEWN) and behind & here]:
         own = [s for s in said[aspect] if s.cloths and s.cloths <= behind]
         kept = [s for s in said[aspect] if s.claim.guards or s not in own]
@@ -104,11 +108,18 @@ def drop_backing(
             del said[aspect]
 
 
+def _of_a_rule(said: Said) -> bool:
+    """Whether it guards, or is what a rule or the maker says of these very layers."""
+    return said.claim.guards or not said.claim.origin.startswith("fabric")
+
+
 def _holds(said: Said, knowledge: Knowledge) -> Said:
     """What a backing wishes where it carries the load: so that the seam holds, before any look."""
     claim, words = said.claim, knowledge.aspects[said.claim.aspect].words
     if claim.strength != "should":
         return said
+    if claim.aspect == THREAD and claim.span and claim.span[1] >= LOADED:
+        claim = replace(claim, span=(max(claim.span[0], LOADED), claim.span[1]))
     firm = claim.mask & sum(1 << words.index(word) for word in FIRM if word in words)
     why = f"The backing is the firmest layer here. {claim.why}"
     held = replace(claim, ends=("seam", "seam"), why=why, mask=firm or claim.mask)
@@ -131,6 +142,7 @@ def mounted_says(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator
     near = [(n, f"The bag is pressed where it hangs, over {n}.") for n in under_bag(seam, garment)]
     near += [(n, f"A pocket lies in it, and its bag of {n}.") for n in bags_in(seam, garment)]
     near += [(n, f"It runs along a faced edge, over {n}.") for n in _faced_with(seam, garment)]
+    near += [(n, f"The edge that it lies on holds {n}.") for n in edge_cloths(seam, garment)]
     for name, why in near:
         for said in cloth_says(garment.cloths[name], knowledge):
             if is_heat_limit(said.claim) or _keeps_dry(said.claim):

@@ -59,6 +59,8 @@ VELVETS: Final = "piles"
 WOOLS: Final = "wools"
 BADLY: Final = 3
 """The family of velvets, and their level of `press marks`."""
+SEAT: Final = frozenset({"seat", "crotch", "rise"})
+"""Words of the seam that runs between the legs and up the middle of the back."""
 PLEAT: Final = "pleat"
 BUTTONHOLE: Final = "buttonhole"
 NONE: Final = (0, 0)
@@ -81,6 +83,7 @@ def place_facts(seam: Seam, garment: Garment, knowledge: Knowledge) -> dict[str,
         "hangs from nothing": "yes" if strapless(seam, garment) else "no",
         "holds a pocket": "yes" if _holds_a_pocket(seam, garment) else "no",
         "closes a tube": "yes" if any(set(_words(seam)) >= w for w in TUBES) else "no",
+        "closes the seat": "yes" if SEAT & set(_words(seam)) else "no",
     }
     if fastening == BUTTONHOLE:
         facts["backed"] = "yes" if _backed(seam, garment, knowledge) else "no"

@@ -59,6 +59,7 @@ class Bought:
         used: the share of the lay that ends in the pieces; the lay is `packed` long.
         if_across: length if the cloth shrinks across too, where nobody said so and it matters.
         laid: where the pieces of `cuts` lie, on the `usable` width of the cloth once shrunk.
+        places: the repeat, mm, that placing a matched pattern takes once; 0 where nothing is.
         area: of skins, which have no length, mm².
         backs: whether the pieces are those of the cloth that it backs, for none of it is said;
             `without` names the places whose pieces were not found.
@@ -85,6 +86,7 @@ class Bought:
     sources: tuple[str, ...] = lay.SOURCES
     usable: float = 0.0
     laid: tuple[Lies, ...] = ()
+    places: float = 0.0
     area: float | None = None
     backs: bool = False
     without: tuple[str, ...] = ()
@@ -112,7 +114,11 @@ def cloths_to_buy(judgement: Judgement, knowledge: Knowledge) -> list[Bought]:
         backs, without = False, tuple[str, ...]()
         if not pieces and is_sheet(knowledge.entries[cloth.entry]):
             backing = backing_of(name, garment, knowledge)
-            pieces, without, backs = backing.pieces, backing.without, True
+            room = _sold(cloth, judgement, knowledge)[0].usable_mm
+            turned = (
+                replace(p, grain="crosswise") if p.width > room else p for p in backing.pieces
+            )
+            pieces, without, backs = tuple(turned), backing.without, True
         if pieces:
             bought = _bought(cloth, list(pieces), judgement, knowledge)
             found.append(replace(bought, backs=backs, without=without))
@@ -142,7 +148,9 @@ def _bought(
         sold.one_way,
         len(pieces),
         assumed,
+        places=sold.repeat_mm if any(piece.matched for piece in pieces) else 0.0,
     )
+    sold = replace(sold, ends_mm=sold.ends_mm + bare.places)
     try:
         cuts = _cuts(pieces, sold, is_net(cloth, knowledge))
         if knowledge.entries[cloth.entry].structure == SKIN:

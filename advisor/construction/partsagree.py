@@ -38,6 +38,7 @@ def unended(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
 
 LINED = "lining-seam"
 """What joins the lining to the shell: it is called after one of them and holds both."""
+BANDS = ("waistband", "cuff")
 LENGTHWISE = frozenset({"side", "panel", "centre", "center", "inseam", "hem", "gore", "godet"})
 """Words of places that run down a part, where a layer that hangs free is sewn by itself."""
 
@@ -49,8 +50,10 @@ def against_its_part(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iter
         return
     kinds = {name: knowledge.entries[garment.cloths[name].entry].kind for name in seam.cloths()}
     cloths = [name for name, kind in kinds.items() if kind == "cloth"]
-    whole = seam.place in POCKETS or seam.place == LINED  # a bag is seen in no layer of the part
-    other = [n for n in cloths if part.layers and n not in part.layers and not whole]
+    # A bag, the inside of a band and what binds or covers a cord are seen in no layer of the part.
+    whole = seam.place in (*POCKETS, *BANDS, LINED)
+    seen = not whole and bool(part.layers)
+    other = [n for n in cloths if seen and not (n in part.layers or garment.cloths[n].trims)]
     if other:
         text = f"holds {' and '.join(other)}, which the layers of {part.name} do not name"
         yield Disagreement("part-layers", seam.name, (), text)

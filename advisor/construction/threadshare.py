@@ -57,10 +57,17 @@ class _Wanted:
     def bears(self, thread: Thread) -> bool:
         return thread[0] in self.fibres and thread[1] in self.sizes
 
+    @property
+    def loaded(self) -> bool:
+        """Whether its least size is that by which the seam holds."""
+        because = [s.claim for s in self.by_aspect[SIZE].because if s.claim.purposes[0] == "seam"]
+        return any(c.span is not None and c.span[0] == min(self.sizes) for c in because)
+
     def takes(self, thread: Thread) -> bool:
         """Whether it bears a thread, or one of so nearly its size, and no guard is against it."""
         fibre, size = thread
         near = any(max(size, own) <= ALIKE * min(size, own) for own in self.sizes)
+        near = near and (size >= min(self.sizes) or not self.loaded)
         return fibre in self.fibres and near and size in self.by_aspect[SIZE].allowed
 
 

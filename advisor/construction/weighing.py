@@ -31,7 +31,8 @@ BELOW: Final = frozenset((*_SKIRTS, *_FULL, *_LEGS))
 """In the name of a piece: it hangs from a waist."""
 INSIDE: Final = frozenset({"lining", "pad", "pads", "elastic"})
 """In the name of a place: it does not carry the garment by itself."""
-NO_SEAM: Final = frozenset({"button", "hook", "clasp", "buttonhole", "zip"})
+NO_SEAM: Final = frozenset({"button", "hook", "clasp", "buttonhole", "zip", "buckle", "cinch"})
+"""In the name of what closes or draws in, and hangs nothing."""
 GATHERED: Final = 1.2
 """A fullness from which a layer hangs in folds and is not eased, to 1 (estimate)."""
 SAME: Final = 0.05

@@ -43,6 +43,8 @@ def used_up(
         for thing in method.buys if method is not None else ():
             if thing.unless and _sewn_on(seam, thing, garment, methods):
                 continue
+            if thing.unit == LACED and _laced_elsewhere(seam, garment):
+                continue
             if thing.tool or not _named(seam, thing, garment, knowledge):
                 wanted.setdefault(thing, []).append(seam.name)
     return [_need(thing, tuple(names), garment, knowledge) for thing, names in wanted.items()]
@@ -52,6 +54,12 @@ def _sewn_on(seam: Seam, thing: Thing, garment: Garment, methods: Mapping[str, M
     """Whether a place of their own sews on the buttons of these holes, and so buys them."""
     sewn = (methods.get(other.name) for other in buttons_of(seam, garment))
     return any(method is not None and method.id in thing.unless for method in sewn)
+
+
+def _laced_elsewhere(seam: Seam, garment: Garment) -> bool:
+    """Whether a place of its own laces these holes, and so buys the cord."""
+    lacings = (s for s in garment.seams if s.place == LACING and s is not seam)
+    return seam.place != LACING and any(set(s.cloths()) & set(seam.cloths()) for s in lacings)
 
 
 def unnamed_buttons(

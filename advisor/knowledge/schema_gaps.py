@@ -28,6 +28,9 @@ Known = Literal[
     "ends raw below",
     "closes nowhere",
     "nothing for a bag",
+    "halves not joined",
+    "ribbon band",
+    "band of cloth",
 ]  # fmt: skip
 """What code answers of the place that calls for another."""
 

@@ -132,6 +132,8 @@ Fact = Literal[
     "a side left open",
     "allowance is cut down",
     "allowance is kept",
+    "band is a ribbon",
+    "cord to be covered",
 ]
 Tag = Literal[
     "flat",
@@ -156,6 +158,7 @@ Tag = Literal[
     "hangs from nothing",
     "sheer",
     "before last press",
+    "after last press",
     "of the shell",
     "of the lining",
     "lining of a new pattern",

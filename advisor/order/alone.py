@@ -13,8 +13,8 @@ if TYPE_CHECKING:
 WAIST = "waist"
 TROUSERS = "trousers"
 ABOVE, BELOW = (
-    frozenset({"jacket", "coat", "shirt", "tunic", "blouse"}),
-    frozenset({"trouser", "pant", "short", "leg"}),
+    frozenset({"jacket", "coat", "waistcoat", "shirt", "tunic", "blouse"}),
+    frozenset({"trouser", "pant", "short", "leg", "breech", "breeches", "knee", "fall"}),
 )
 """Words by which a place belongs to what is worn above, or to the trousers below it."""
 LEGS, BANDS, WAIST_WORDS = (

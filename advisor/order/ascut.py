@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from advisor.construction.fullness import drawn_up_by
@@ -19,6 +20,15 @@ BULKY = 2
 """The level of `bulky` from which a cloth is thick in a seam."""
 NO_YARNS = frozenset({"skin", "film"})
 """Structures of what keeps each hole, however it is steamed or rubbed."""
+
+
+def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
+    """The facts of a place that are told here."""
+    return {
+        "line may give": lambda: line_may_give(place, facts),
+        "rows laid on one face": lambda: in_rows(place, facts),
+        "band of one layer that stays as cut": lambda: of_one_layer(place, facts),
+    }
 
 
 def of_one_layer(place: SeamPlace, facts: Facts) -> bool:

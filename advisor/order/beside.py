@@ -19,7 +19,7 @@ from advisor.construction.bands import bands_of
 from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
-from advisor.order import ascut
+from advisor.order import ascut, trimmed
 from advisor.order.cuffs import faced_with, is_made_up, is_ring
 from advisor.order.easing import ends_in_zip
 from advisor.order.fitting import HOLES_FOR_GOOD, NEEDLE_HOLES, PILE_LINE
@@ -103,9 +103,8 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "band in pieces": lambda: any(
             b.pieces > 1 for b in bands_of(place.seam, facts.garment, facts.knowledge)
         ),
-        "line may give": lambda: ascut.line_may_give(place, facts),
-        "rows laid on one face": lambda: ascut.in_rows(place, facts),
-        "band of one layer that stays as cut": lambda: ascut.of_one_layer(place, facts),
+        **ascut.answers(place, facts),
+        **trimmed.answers(place, facts),
         "band with ends": lambda: (
             not is_ring(place, facts.places) and not ends_in_zip(place, facts.places)
         ),

@@ -10,8 +10,8 @@ from advisor.claims.valuesets import Span
 from advisor.craft.irondial import steam_possible
 from advisor.knowledge.model import LIMIT_ASPECT, Entry
 from advisor.order.kinds import SeamPlace
-from advisor.order.namewords import GATHERED, LOWER, OPENS
-from advisor.order.roles import PLEATED_HEM, POCKET_ZIP
+from advisor.order.namewords import GATHERED, LOWER, ON_LEG, OPENS
+from advisor.order.roles import APRON_HEM, PLEATED_HEM, POCKET_ZIP
 from advisor.order.setups import Setups
 from advisor.project.garment import Garment
 from advisor.project.hembands import AT_WAIST, ends_the_body
@@ -21,8 +21,6 @@ HAIR = frozenset({"wool", "mohair", "cashmere", "alpaca", "camel", "angora"})
 """Fibres that steam draws together; silk and plants keep the fullness that is put into them."""
 ALL = 100.0
 BANDS = frozenset({"neckband", "waistband"})
-ON_LEG = frozenset({"ankle", "leg"})
-"""Words of a band that closes a leg, which no opening of the front reaches."""
 
 
 def eases_away(place: SeamPlace, garment: Garment) -> bool:
@@ -88,7 +86,12 @@ def is_foot(place: SeamPlace) -> bool:
 
 
 def ends_at(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
-    """Whether it ends at a rib of its waist, with no skirt or legs below, or is hemmed already."""
-    if place.role.id == PLEATED_HEM:
+    """Whether it ends at a rib of its waist, with no skirt or legs below, or is hemmed already.
+
+    A front edge with a corner that is turned to its lining runs on along the lower edge.
+    """
+    words = set(singular_words(place.name))
+    lined = place.kind.id == "faced-edge" and place.unit == "both" and "front" in words
+    if place.role.id in (PLEATED_HEM, APRON_HEM) or (lined and place.said("shape") == "corner"):
         return True
     return place.kind.id in BANDS and ends_the_body(place.seam, [p.seam for p in places])

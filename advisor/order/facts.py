@@ -135,7 +135,7 @@ class Facts:
         if any(p.method.id == BAGGED for p in self.places):
             return False  # shell and lining meet at the lower edge
         ends = (p for p in below if p.kind.id in FINISHED)
-        if any(p.role.id == LEG or called.LOWER_EDGE & {*singular_words(p.name)} for p in ends):
+        if any((called.LOWER_EDGE | called.ON_LEG) & set(singular_words(p.name)) for p in ends):
             return False
         full = {c for p in self.places if p.kind.id == "gathered-edge" for c in p.full}
         return not any(self.stays_cut(c) for c in full)

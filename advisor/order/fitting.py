@@ -18,6 +18,7 @@ from advisor.order.kinds import SeamPlace, below, crosses, joins_widths, related
 from advisor.order.legs import closes_the_tube, shuts_in_a_stripe
 from advisor.order.namewords import SHOULDERED
 from advisor.order.roles import POCKET_ZIP
+from advisor.order.untried import CROTCH, DART, closes_the_body, dart_may_move
 from advisor.project.garment import Garment
 from advisor.project.methods import FITTINGS
 from advisor.project.placing import BONES, POCKETS, singular_words
@@ -44,7 +45,6 @@ SET_IN = frozenset({"insert", "godet", "style"})
 """Words of a panel that ornaments or widens, and shapes nothing."""
 HANGING = frozenset({"side", "centre"})
 """Roles of the seams that hang down a skirt: on the bias they drop with it."""
-COVERING = frozenset({"backing", "laid on", "stay"})
 FLAT = frozenset({"backing", "laid on"})
 """Families of places on a single piece, which no fitting moves."""
 
@@ -86,7 +86,7 @@ class Fitting:
             front = place.kind.id == "zip" and SLIPPED_ON & set(singular_words(place.name))
             shaped = place.role.id == "panel" and place.said("shape") == "curved"
             tells = place.kind.id in ("dart", "zip", *BONES) or shaped
-            if (tells and not front and place.role.id != POCKET_ZIP) or place.role.id == "crotch":
+            if (tells and not front and place.role.id != POCKET_ZIP) or place.role.id == CROTCH:
                 return TO_BODY, f"it has {place.name}"
         return LOOSELY, "nothing shapes it to the body"
 
@@ -178,7 +178,7 @@ class Fitting:
     def late(self) -> frozenset[str]:
         """The places that cannot be sewn before the fitting, and those that wait for them."""
         works = {p.name: self._past_of(p) for p in self.places}
-        late = {p.name for p in self.places if p.op in works[p.name] or self._hangs(p)}
+        late = {p.name for p in self.places if p.op in works[p.name] or self.hangs(p)}
         ends = {
             p.name for p in self.places if works[p.name] & BEFORE_CROSSING and not self._cut_out(p)
         }
@@ -242,7 +242,7 @@ class Fitting:
     @staticmethod
     def _after_fly(place: SeamPlace, fly: SeamPlace) -> bool:
         """A fly goes in while the crotch is open below it, so the crotch waits for it, basted."""
-        return place.role.id == "crotch" and related(place, fly)
+        return place.role.id == CROTCH and related(place, fly)
 
     def _past_of(self, place: SeamPlace) -> frozenset[str]:
         """The pieces of work on a place that stand at its first one past recall, or after it."""
@@ -311,33 +311,17 @@ class Fitting:
     def _marked(self, place: SeamPlace) -> bool:
         """Whether it is basted and not sewn for the fitting: its cloth keeps the mark of a seam.
 
-        So is every seam that shapes what nobody has cut before, and every dart. Where the pattern
-        is known bones are tried on in their channels, over seams that are sewn.
+        So is every seam that shapes or closes what nobody has cut before, and every dart. Where the
+        pattern is known bones are tried on in their channels, over seams that are sewn.
         """
-        if self._dart_may_move(place):
+        if dart_may_move(place, self):
             return True
-        if self.garment.pattern == NEW and self.shapes(place):
+        if self.garment.pattern == NEW and (self.shapes(place) or closes_the_body(place, self)):
             return True
         boned = any(p.kind.id == "boning" for p in self.places)
         kept = self.keeps(place)
         shaped = bool(kept) and self.shapes(place)
         return not boned and (shaped or (kept in STAYS and place.role.fitted))
-
-    def _dart_may_move(self, place: SeamPlace) -> bool:
-        """Whether it is a dart of what nobody has cut before, and is basted to be tried on.
-
-        Sewn, it leaves its holes; and where the waist is basted, the bodice is tried on as a whole.
-        What is laid over a dart before that, as canvas, lace or a stay, has it sewn first.
-        """
-        new = self.cut_anew and self.may_move(place) and self.concerned(place)
-        if not new or place.op != DART or any(self._covers(p, place) for p in self.places):
-            return False
-        return bool(self.keeps(place)) or any(map(self._hangs, self.places))
-
-    @staticmethod
-    def _covers(over: SeamPlace, dart: SeamPlace) -> bool:
-        flat = over.kind.family in COVERING and over.kind.id not in POCKETS
-        return over.kind.id == "canvas" or (flat and crosses(over, dart))
 
     def _first(self, place: SeamPlace) -> bool:
         """Whether the first fitting needs this place by what it is."""
@@ -345,10 +329,10 @@ class Fitting:
         flat = early and (place.role.pressed == "open" or place.role.id == RAGLAN)
         flat = flat and not (place.kind.id == BAND and WAIST in place.role.crosses)
         sewn = place.op in ("join", "dart", "pleat", "zip", "lay-on")
-        needed = (sewn and flat) or self._hangs(place)
+        needed = (sewn and flat) or self.hangs(place)
         return needed and place.unit != "lining" and self.concerned(place)
 
-    def _hangs(self, place: SeamPlace) -> bool:
+    def hangs(self, place: SeamPlace) -> bool:
         """Whether it is the plain waist of what is fitted to the body: the skirt hangs from it.
 
         It is only basted, so that the seams that run into it can be let out and neatened first. So
@@ -384,7 +368,7 @@ class Fitting:
 
 FRONT_ZIP, COLLAR, STRAP = "open-ended-zip", "collar", "strap-turned"
 HOODED = "collar-attach"
-NEW, TRIED, SHOULDER, DART = "new", "tried", "shoulder", "dart"
+NEW, TRIED, SHOULDER = "new", "tried", "shoulder"
 BEHIND = "back"
 """The word of a seam that lies clear of the canvas, which is in the fronts."""
 YOKE, BAND, WAIST = "yoke", "front-band", "waist"

@@ -22,6 +22,7 @@ NAMED_AFTER: Final = "{place}"
 """How a line begins that is called after the place, and is of what is drawn up there."""
 TO_A_BAND, CUFF, RIB = "lining to", "cuff", "neckband"
 """How a line begins that joins a lining to what the shell ends in, and what that may be."""
+BACK: Final = "back"
 SKIRT, LINED = "skirt", "lining"
 WRISTS: Final = frozenset({"cuff", "sleeve", "wrist"})
 ARMHOLES: Final = frozenset({"armhole", "raglan"})
@@ -54,6 +55,9 @@ def cloths_of(
     cut = {piece.cloth for piece in garment.plan.pieces if holds_words(piece.name, LINED)}
     if holds_words(wanted, LINED) and place.unit != LINED and cut & set(place.cloths):
         return tuple(name for name in place.cloths if name in cut)
+    halves = {p.cloth for p in garment.plan.pieces if holds_words(p.name, BACK)} & set(found)
+    if holds_words(wanted, f"centre {BACK}") and halves and place.kind.id != ZIP:
+        return tuple(sorted(halves))
     if place.kind.id == ZIP and len(found) > 1:
         return (" or ".join(found),)  # it ends in one of them, and nothing tells in which
     of_a_cuff = place.kind.id == CUFF and holds_words(wanted, SLEEVE)

@@ -15,6 +15,11 @@ from advisor.project.strapless import HELD_UP
 FASTENING: Final = "fastening"
 BACKING, STAY = "backing", "stay-tape"
 LINING, PIECES = "lining", 2
+BACK: Final = "back"
+SMALL: Final = frozenset(
+    {"yoke", "pocket", "facing", "collar", "band", "waistband", "strap", "belt"}
+)
+"""Words of a piece of a back that is cut twice for its two layers, or for two places."""
 SHOULDER, YOKE = "shoulder", "yoke"
 HELD: Final = HELD_UP | frozenset(
     {"waist", "waistband", "top-edge", "facing", "bagged-edge"}
@@ -48,6 +53,26 @@ def stops_at_a_yoke(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     yokes = (p for p in places if p.role.id == YOKE and p.unit != LINING)
     ends = any(set(p.cloths) & tops and set(p.cloths) - tops - set(place.cloths) for p in yokes)
     return ends and bool(tops) and not any(tops & set(p.cloths) for p in lined)
+
+
+def halves_not_joined(place: SeamPlace, places: Sequence[SeamPlace], garment: Garment) -> bool:
+    """Whether a back is cut in two pieces that lie at a place, and nothing joins the two."""
+    cut = [p for p in garment.plan.pieces if p.number == PIECES and p.cloth in place.cloths]
+    words = [(set(singular_words(p.name)), p.cloth) for p in cut]
+    halves = {cloth for said, cloth in words if BACK in said and not said & {*SMALL, LINING}}
+    twice = (p for p in places if p.kind.family not in (FASTENING, "laid on", BACKING))
+    joined = {u.cloth for p in twice for u in p.seam.uses if _twice(u.cloth, p)}
+    return bool(halves - joined)
+
+
+def _twice(cloth: str, place: SeamPlace) -> bool:
+    return sum(use.cloth == cloth for use in place.seam.uses) > 1
+
+
+def ribbon_band(place: SeamPlace, entries: Mapping[str, Entry]) -> bool:
+    """Whether a ribbon alone takes in what is drawn up."""
+    flat = [use.cloth for use in place.seam.uses if use.cloth not in place.full]
+    return bool(place.full and flat) and all("ribbon" in entries[name].id for name in flat)
 
 
 def joined_to_nothing(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:

@@ -17,10 +17,12 @@ from advisor.order.gapcloth import cloths_of
 from advisor.order.gapfacts import (
     closes_nowhere,
     ends_raw_below,
+    halves_not_joined,
     joined_to_nothing,
     lining_in_pieces,
     nothing_for_a_bag,
     opens_above_alone,
+    ribbon_band,
     stops_at_a_yoke,
 )
 from advisor.order.kinds import SeamPlace, seam_places
@@ -91,6 +93,9 @@ class _Search:
             "lining in pieces": lambda p: lining_in_pieces(p, garment),
             "stops at a yoke": lambda p: stops_at_a_yoke(p, self.places),
             "shoulders of its own": lambda p: not stops_at_a_yoke(p, self.places),
+            "ribbon band": lambda p: ribbon_band(p, self.entries),
+            "band of cloth": lambda p: not ribbon_band(p, self.entries),
+            "halves not joined": lambda p: halves_not_joined(p, self.places, garment),
             "joined to nothing": lambda p: joined_to_nothing(p, self.places),
             "opens above alone": lambda p: opens_above_alone(p, self.places),
             "ends raw below": lambda p: ends_raw_below(p, self.places, garment),

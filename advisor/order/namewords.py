@@ -74,6 +74,8 @@ ENDS_ANYWHERE = frozenset({"dart", "tuck", "applied", "tier", "ring-tier", "plai
 PLEATS_ROUND = 8
 """From this many pleats on a skirt is pleated all round, over the seams of its widths: estimate."""
 SIDE = "side"
+ON_LEG = frozenset({"ankle", "leg", "knee"})
+"""Words of a band that closes a leg, which no opening of the front reaches."""
 WIDTHS = frozenset({"plain", "tier", SIDE, "centre"})
 """Roles of a seam that may join widths of what is drawn up."""
 GATHERED = 1.1

@@ -21,6 +21,7 @@ SLEEVES, LONG_MM = frozenset({"sleeve", "underarm"}), 250.0
 LEG_END = frozenset({"leg-band"})
 INSEAM = frozenset({"inseam"})
 """A word of the seam that is as long as the leg."""
+LEGS, AT_WAIST = frozenset({"leg", "inseam", "outseam"}), frozenset({"waist", "waistband"})
 BELOW = frozenset(
     {
         *("side", "side-and-sleeve", "underarm", "crotch", "inseam", "hem", "lower-edge"),
@@ -84,11 +85,12 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     if one.role.id in HOOD:
         return role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
     if at_sleeve_end(one):
-        above = role in UP_THE_ARM and _long_sleeved(garment)
+        above = role in UP_THE_ARM and _long(SLEEVES, garment)
         return above or role in OF_BODY | HOOD | LEG_END
     if one.role.id == "neckband" and AT_THE_HEM & set(singular_words(one.name)):
         return role in FROM_THE_HEM
-    return one.role.id in LEG_END and role in ABOVE_THE_LEG
+    up_the_leg = role in ABOVE_THE_LEG or (role in AT_WAIST and _long(LEGS, garment))
+    return one.role.id in LEG_END and up_the_leg
 
 
 def _long_legs(garment: Garment) -> set[str]:
@@ -138,9 +140,9 @@ def _ends_at_the_waist(place: SeamPlace, hem: SeamPlace, garment: Garment) -> bo
     return not cloths or (bool(own) and high)
 
 
-def _long_sleeved(garment: Garment) -> bool:
-    """Whether the seam of a sleeve is said to be so long that no iron reaches both of its ends."""
-    seams = (s for s in garment.seams if SLEEVES & set(singular_words(s.name)))
+def _long(words: frozenset[str], garment: Garment) -> bool:
+    """Whether the seam of a limb is said to be so long that no iron reaches both of its ends."""
+    seams = (s for s in garment.seams if words & set(singular_words(s.name)))
     return any(s.long_mm >= LONG_MM for s in seams if s.place == PLAIN)
 
 

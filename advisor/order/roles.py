@@ -7,6 +7,7 @@ from dataclasses import replace
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import SeamKind
 from advisor.order import namewords as called
+from advisor.order.legwords import on_a_leg, with_both_seams
 from advisor.project.garment import Garment, Seam
 from advisor.project.headwords import head_of
 from advisor.project.hembands import AT_WAIST, ends_the_body, runs_to_the_zip
@@ -37,7 +38,8 @@ PLEATED_HEM = "pleated-hem"
 WELTS = frozenset({"pocket", "hem-band", "collar", "collar-attach"})
 """Roles of a name that a rib stretched to the edge takes over."""
 NECKBAND, FRONT_BAND = "neckband", "front-band"
-HEMMED_FLAT = frozenset({"sleeve-hem", "top-edge", "hood-edge", "foundation-hem"})
+APRON_HEM = "apron-hem"
+HEMMED_FLAT = frozenset({"sleeve-hem", "top-edge", "hood-edge", "foundation-hem", APRON_HEM})
 """Roles of a hem that no floor levels: it ends nothing that hangs."""
 FASTENED = frozenset({"button", "buttonhole", "hook", "snap", "clasp", "hook-and-loop"})
 FRILLED = frozenset({"frill", "ruff", "ruffle", "flounce", "petal", "ruche"})
@@ -62,8 +64,9 @@ def role_of(
     wished = garment.wishes.kinds.get(seam.name, "")
     role = roles.get(wished) or _guessed(seam, kind, unit, about, roles)
     of_part_only = role.id == "hem" and unit == LINING and of_a_part(seam)
-    narrow = PART_HEM if of_part_only else _narrower(role.id, seam, garment, kind)
-    role = roles.get(narrow) or role
+    leg = on_a_leg(role.id, _words(seam.name))
+    narrow = PART_HEM if of_part_only else leg or _narrower(role.id, seam, garment, kind)
+    role = with_both_seams(roles.get(narrow) or role, _words(seam.name))
     if role.id == FRONT_BAND and seam.long_mm >= called.WHOLE_FRONT_MM:
         return replace(role, crosses=(*role.crosses, "waist"))
     return _as_here(role, garment, unit, seam.name)

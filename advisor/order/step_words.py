@@ -27,6 +27,7 @@ from advisor.order.openings import free_at_zip, left_open, opening_fields, waits
 from advisor.order.roles import PLEATED_HEM
 from advisor.order.shearing import deep_pile, wadded
 from advisor.order.topstitching import rows_told
+from advisor.order.trimmed import rows_over, seams_under
 from advisor.project.garment import Garment
 from advisor.project.linings import LINING
 from advisor.project.making import Piece
@@ -179,6 +180,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         whole = op == "neaten-early" and left_whole(place, facts)
         return _finish(facts.setups.finish(place)) + EDGE_ALONE * whole
     words = {
+        "lay-on": lambda: _over_seams(place, facts),
         "stay-stitch": lambda: as_worked(facts.setups.stayed(place), facts) + _stay(place, units),
         "press-folds": lambda: listed([p.name for p in pleats_above(place, facts)]),
         "shear": lambda: listed(deep_pile(place, facts, knitted=True)),
@@ -200,6 +202,18 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         "grade": lambda: CLIPPED.get(place.said("shape"), ""),
     }
     return words[op]() if op in words else ""
+
+
+CLOSED_OVER = " (the last of them; the others were joined first), over the ends of {rows}"
+ALL_BUT_ONE = (
+    " (all but one of {seams} joined and pressed before it, for it runs over them in one length)"
+)
+
+
+def _over_seams(place: SeamPlace, facts: Facts) -> str:
+    """What is joined before rows of ribbon go on that are longer than a piece."""
+    seams = seams_under(place, facts)
+    return ALL_BUT_ONE.format(seams=listed([p.name for p in seams])) if seams else ""
 
 
 BEHIND_ZIP = {
@@ -248,6 +262,8 @@ def _boned(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         by_hand = " by hand" if facts.setups.seam_machine(place) is None else ""
         if place.role.id in LAID_ON and place.said("edge") == "turned":
             by_hand += ", its edges turned under and pressed first"
+        over = rows_over(place, facts)
+        by_hand += CLOSED_OVER.format(rows=listed(over)) if over else ""
         return by_hand + (_channels(place, facts) if boned else "")
     steamed = facts.steamed(place)
     alone = " with steam held above it, no iron on it" if steamed else f" {BY_HAND}"

@@ -21,6 +21,8 @@ from advisor.project.strapless import strapless
 
 UNPRESSED = frozenset({"glue", "sew-on-last"})
 """What comes after the last press, because no iron may come near it."""
+HOLED = frozenset({"grommets-set", "laced-through-grommets", "lacing-threaded"})
+"""Methods that set metal holes or lace through them: no iron lies flat on them."""
 ENDS = frozenset({"fasten", "set-lining", "glue"})
 NO_SEAM = frozenset({"fastening", "backing", "stay", "laid on"})
 """Families of places that close no garment, whatever cloths lie in them."""
@@ -64,7 +66,8 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "before hem": not role.last
         and place.op not in ("fasten", "glue")
         and role.id not in AFTER_HEM,
-        "before last press": op.id not in UNPRESSED,
+        "before last press": op.id not in UNPRESSED and place.method.id not in HOLED,
+        "after last press": place.method.id in HOLED,
         "shell or lining seam": place.kind.family in SEAMS and not behind,
         "cut away behind": behind,
         "hangs from nothing": strapless(place.seam, facts.garment),

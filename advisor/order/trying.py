@@ -8,7 +8,7 @@ from advisor.order.backed import boned_after
 from advisor.order.beside import ends_of
 from advisor.order.facts import Facts
 from advisor.order.fitting import RAGLAN, TO_BODY
-from advisor.order.kinds import SeamPlace
+from advisor.order.kinds import SeamPlace, related
 from advisor.order.letout import CORRECTED, SLEEVE
 from advisor.order.namewords import ZIPS
 from advisor.order.openings import held_shut
@@ -55,6 +55,12 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     if cut:
         names = [p.name for p in cut]
         told += f"; mark anew where {listed(names)} will lie, before anything is cut there"
+        shut = [p.name for p in places if fitting.basted(p) and any(related(p, c) for c in cut)]
+        told += (
+            f", and open the basting of {listed(shut)}, so that each piece lies flat for it"
+            if shut
+            else ""
+        )
     if any("wrist" in ends_of(p) for p in cut):
         held = "baste the seam of the sleeve" if child else "pin the seam of the sleeve together"
         told += f" ({held}, and the sleeve in, for that)"

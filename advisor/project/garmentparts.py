@@ -57,7 +57,8 @@ def _with_loose_parts(garment: Garment, knowledge: Knowledge) -> Garment:
     """The cloths of a part that is put on by itself come off the rest, to be pressed and cleaned.
 
     It closes round the body by a band, a casing or a fastening of its own; a part whose joining
-    was only left out has none such. What it shares with another part stays on.
+    was only left out has none such. What it shares with another part stays on, but for a ribbon or
+    the like of which each has a length of its own.
     """
     loose: set[str] = set()
     alone = parts_alone(garment, knowledge)
@@ -67,8 +68,11 @@ def _with_loose_parts(garment: Garment, knowledge: Knowledge) -> Garment:
         others = {cloth for seam in garment.seams if seam not in inside for cloth in seam.cloths()}
         others |= {c for other in garment.parts if other != part for c in other.layers}
         closes = any(_closes(seam, knowledge.places.kinds) for seam in inside)
-        if closes and not (held | set(part.layers)) & others:
-            loose |= held
+        shared = {
+            n for n in held & others if knowledge.entries[garment.cloths[n].entry].kind != "cloth"
+        }
+        if closes and not (held | set(part.layers)) & others - shared:
+            loose |= held - shared
     cloths = {
         name: replace(cloth, detachable=True) if name in loose else cloth
         for name, cloth in garment.cloths.items()

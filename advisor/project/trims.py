@@ -12,6 +12,8 @@ from advisor.project.placing import POCKETS
 
 BOUND: Final = "bound-edge"
 LAID: Final = "laid on"
+CORD, BIAS = "piping-cord", "bias"
+"""The cord that is covered by a strip, and how that is cut."""
 
 
 def with_trims(garment: Garment, knowledge: Knowledge) -> Garment:
@@ -32,4 +34,6 @@ def _aside(seam: Seam, garment: Garment, knowledge: Knowledge) -> frozenset[str]
     entries = {n: knowledge.entries[cloth.entry] for n, cloth in garment.cloths.items()}
     laid = seam.place in (*POCKETS, BOUND) or (kind is not None and kind.family == LAID)
     rest = seam.cloths()[1:] if laid else [n for n in [hem_strip(seam, garment, entries)] if n]
+    if any(entry.id == CORD for entry in map(entries.__getitem__, seam.cloths())):
+        rest = [*rest, *(piece.cloth for piece in garment.plan.pieces if piece.grain == BIAS)]
     return frozenset(rest) - set(seam.cloths()[:1])

@@ -14,14 +14,15 @@ from tests.unit.project.test_begun import TEXTS
 ORDERS = {
     "lined-dress": [
         "join shoulder",
-        "join side",
+        "baste side",
         "fit",
         "set centre back zip",
+        "join side",
         "set facing to lining",
         "sew hem",
     ],
     "gathered-skirt": ["join side", "set side zip", "fit", "join waistband", "sew hem"],
-    "trousers": ["set fly zip", "join crotch", "fit", "join waistband", "sew hem"],
+    "trousers": ["set fly zip", "baste crotch", "fit", "join crotch", "join waistband", "sew hem"],
     "tailored-jacket": [
         "baste front canvas",
         "fit",

@@ -1,0 +1,60 @@
+"""What ribbon and cord ask of a place: a band that is a ribbon, a cord to cover, rows all round."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Final
+
+from advisor.order.gapfacts import ribbon_band
+
+if TYPE_CHECKING:
+    from advisor.order.facts import Facts
+    from advisor.order.kinds import SeamPlace
+    from advisor.project.making import Piece
+
+RIBBON: Final = "ribbon"
+CORD: Final = "piping-cord"
+CLOSED_OVER: Final = frozenset({"side", "centre", "inseam", "panel", "plain"})
+"""Roles of the seams that a row round a skirt runs over."""
+PAIR: Final = 2
+
+
+def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
+    """The facts of a place that are told here."""
+    return {
+        "band is a ribbon": lambda: ribbon_band(
+            place, {n: facts.entry(n) for n in place.seam.cloths()}
+        ),
+        "cord to be covered": lambda: bool(cover_of(place, facts)),
+    }
+
+
+def cover_of(place: SeamPlace, facts: Facts) -> str:
+    """The cloth in which the cord of a piped seam is covered: cut on the bias for nothing else."""
+    corded = any(facts.entry(n).id == CORD for n in place.notions)
+    strips = {p.cloth for p in facts.garment.plan.pieces if p.grain == "bias"}
+    return next((n for n in place.cloths if corded and n in strips), "")
+
+
+def seams_under(rows: SeamPlace, facts: Facts) -> list[SeamPlace]:
+    """The seams of a piece, two or more alike, that rows of ribbon run over in one length."""
+    if rows.kind.id != RIBBON:
+        return []
+    pieces = [p for p in facts.garment.plan.pieces if p.cloth in rows.cloths]
+    wide = max(map(_wide, pieces), default=0.0)
+    if not wide or float(rows.seam.facts.get("length", 0.0)) <= wide:
+        return []
+    many = (p for p in facts.places if p.kind.id == "seam" and p.seam.making.times >= PAIR)
+    near = (p for p in many if set(p.cloths) <= set(rows.cloths) and p.seam.part == rows.seam.part)
+    return [p for p in near if p.role.id in CLOSED_OVER and p.unit == rows.unit]
+
+
+def _wide(piece: Piece) -> float:
+    """How wide a piece lies flat; what is drawn up is one width for all its panels."""
+    panels = (piece.number or 1) if piece.fullness > 1 and not piece.cut else 1
+    return piece.width * piece.fullness / panels
+
+
+def rows_over(seam: SeamPlace, facts: Facts) -> list[str]:
+    """The rows of ribbon over whose ends the last of some seams is closed."""
+    return [p.name for p in facts.places if seam in seams_under(p, facts)]
