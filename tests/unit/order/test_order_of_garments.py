@@ -206,6 +206,7 @@ def test_every_template_of_the_order_is_needed_somewhere() -> None:
         "regatta_gown",
         "orchard_dungarees",
         "lantern_captain",
+        "pierhead_overall",
     )
     advices += [whole_advice(name) for name in ("01_blouse", *(f"more/{m}" for m in more))]
     garments = [(tasks_and_facts(a, known())[0], Setups(a, known())) for a in advices]
