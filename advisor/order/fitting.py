@@ -111,7 +111,8 @@ class Fitting:
         """Whether nothing of a fitted place is left to let out after a stage of it."""
         if self.cut_into(place):
             return any(stage.work == op.id for stage in place.method.stages)
-        if op.id == "grade" and place.kind.id == YOKE and self.may_move(place):
+        close = (place.seam.fitting or self.degree) == TO_BODY
+        if op.id == "grade" and place.kind.id == YOKE and close and self.may_move(place):
             return True
         if self.cut_behind(place, op) or (not op.let_out and self._holed(place)):
             return True

@@ -17,14 +17,13 @@ from advisor.project.edgewords import NEVER_HEMMED
 from advisor.project.garment import Cloth, Seam
 from advisor.project.headwords import head_of
 from advisor.project.hembands import BAND_BELOW, band_below, ends_the_body
+from advisor.project.plackets import is_whole_front
 from advisor.project.waisttabs import hang_from_waist, is_tied
 
 GATHERED, SHUT_IN = 1.1, 3
 """The fullness from which an edge is gathered (estimate); layers of a yoke that shuts one in."""
 BACKS = frozenset({"sheers", "linings"})
 """Families of cloths that back another, where they lie in the middle of a seam with it."""
-LONG_SLIT = 400.0
-"""From this length on a placket is a button band down the front, mm: estimate."""
 TRIMMED = "ribbon"
 """The kind of place of what is laid on an edge, which may be called after that edge."""
 SHOWN = frozenset({"feather-trim", "fringe", "bead-trim", "sequin-trim"})
@@ -166,7 +165,7 @@ def _placed_by(
 ) -> Placed:
     """What is made where only the name, the notions, the edge and the fullness tell."""
     about = {name: entries[name] for name in seam.cloths() if name in entries}
-    if words == "placket" and _whole_front(seam):
+    if words == "placket" and is_whole_front(seam):
         words = "front-band"
     if words == "neckband" and not any(e.structure == "knit" for e in about.values()):
         words = "collar"  # a woven band stretches onto nothing: it takes the neck in like a stand
@@ -250,13 +249,6 @@ def _settled(seam: Seam) -> set[str]:
 
 def _is_lace(entry: Entry) -> bool:
     return entry.traits.get("openwork", (0, 0))[0] >= LACE
-
-
-def _whole_front(seam: Seam) -> bool:
-    """Whether a placket is no slit but the whole edge of a front, which nobody slashes."""
-    folded = seam.facts.get("edge") == "folded"
-    long = seam.long_mm >= LONG_SLIT
-    return "placket" in singular_words(seam.name) and (folded or long)
 
 
 def _band_of_knit(seam: Seam, entries: Mapping[str, Entry]) -> bool:

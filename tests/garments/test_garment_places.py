@@ -135,7 +135,8 @@ def test_the_support_is_basted_to_its_pieces_first() -> None:
 def test_the_ease_of_the_cap_is_named() -> None:
     """01 MUST 4: 5 % of 47 cm is 2.35 cm, in ease rows; the cuff's seam is not neatened."""
     found = work(BLOUSE)
-    assert "23.5 mm of ease (5 %)" in found.tasks["ease armhole"].step.does
+    assert "23.5 mm of ease (5 %)" in found.tasks["draw up the ease of armhole"].step.does
+    assert stands(found, "ease armhole", "draw up the ease of armhole", "join armhole")
     assert "neaten cuff" not in found.tasks
     assert "seam.finish" not in aspects(BLOUSE, "cuff")
 

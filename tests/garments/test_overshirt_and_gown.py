@@ -11,6 +11,7 @@ from advisor.order.work import Work
 from tests.garments.whole import FOLDER, advice, aspects, changed, ordered, stands, work
 
 SHIRT, GOWN = "more/ferry_overshirt", "more/bellringer_gown"
+DRAWN = "draw up back to yoke"
 
 
 def _beds(found: Work) -> set[str]:
@@ -47,9 +48,9 @@ def test_a_binding_of_the_neck_takes_in_the_ends_of_the_bands() -> None:
 
 def test_what_is_gathered_is_drawn_up_to_a_length() -> None:
     """That of the other edge, in figures where the project has it."""
-    assert "draw them up to 44 cm and spread" in _said(work(GOWN), "gather back to yoke")
+    assert "draw the rows up only now, to 44 cm, and spread" in _said(work(GOWN), DRAWN)
     unsaid = changed(GOWN, "yoke lining], length: 44 cm", "yoke lining]")
-    assert "draw them up to the length of the other" in _said(unsaid, "gather back to yoke")
+    assert "only now, to the length of the other" in _said(unsaid, DRAWN)
 
 
 def test_the_head_of_a_sleeve_is_not_stayed() -> None:

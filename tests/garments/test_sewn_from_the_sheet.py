@@ -273,7 +273,9 @@ def test_a_cloth_for_binding_is_cut_in_strips_on_the_bias() -> None:
     """It lies in no seam of the file; the edges that it binds say what becomes of it."""
     tasks = work(JACKET).tasks
     assert "on the bias, in strips" in tasks["cut binding"].step.does
-    assert "(Hong Kong, in a strip on the bias)" in tasks["neaten shoulder"].step.does
+    assert "(Hong Kong, in a strip on the bias, at the cut edge alone" in (
+        tasks["neaten shoulder"].step.does
+    )
     judgement = advice(JACKET).judgement
     place = Place("fabric", "binding")
     grain = judgement.verdicts[place]["cut.grain"]

@@ -131,12 +131,13 @@ def _one(answer: Answer, place: str, verdicts: Verdicts) -> Iterator[Block]:
 
 
 def _drops(answer: Answer, about: set[str], verdicts: Verdicts) -> list[tuple[str, str]]:
-    """What the rules that set the damp of a place have her do about the iron's water."""
+    """What the rule that sets the damp of a place has her do about the iron's water."""
     damp = verdicts.get(MOISTURE)
     said = () if damp is None else (*damp.because, *damp.given_up)
-    rules = {claim.rule.removeprefix("rule ") for claim in said}
-    told = (t.text for t in answer.advice if t.rule in rules and t.place in about)
-    return [("" if at else "water", text) for at, text in enumerate(dict.fromkeys(told))]
+    rules = [claim.rule.removeprefix("rule ") for claim in said]
+    told = [t for t in answer.advice if t.rule in rules and t.place in about]
+    first = min(told, key=lambda t: rules.index(t.rule), default=None)
+    return [] if first is None else [("water", first.text)]
 
 
 def _why(found: ToldIron, name: str) -> str:
