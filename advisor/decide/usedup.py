@@ -19,6 +19,9 @@ from advisor.project.garment import Garment, Seam
 
 GROUP, TOOL, FOOT = "in the seam", "tool", " foot"
 LENGTH, FULL, PIECE, ROW, ONCE = "length", "full length", "piece", "row", "once"
+GOGGLES = Thing("goggles", ONCE, tool=True)
+HARD, SEAMED = 2, frozenset({"seam", "yoke"})
+"""The level of `embellished` that throws splinters; kinds of place that it is cleared from."""
 LACED = "laced"
 BUTTONHOLE = "buttonhole"
 LOST = frozenset({"button", "hook", "snap"})
@@ -47,7 +50,17 @@ def used_up(
                 continue
             if thing.tool or not _named(seam, thing, garment, knowledge):
                 wanted.setdefault(thing, []).append(seam.name)
+        if knowledge is not None and _cleared(seam, garment, knowledge):
+            wanted.setdefault(GOGGLES, []).append(seam.name)
     return [_need(thing, tuple(names), garment, knowledge) for thing, names in wanted.items()]
+
+
+def _cleared(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:
+    """Whether sequins, beads or stones are cut and crushed off the allowances of a seam."""
+    entries = (knowledge.entries[garment.cloths[name].entry] for name in seam.cloths())
+    return seam.place in SEAMED and any(
+        e.kind == "cloth" and e.traits.get("embellished", (0, 0))[0] >= HARD for e in entries
+    )
 
 
 def _sewn_on(seam: Seam, thing: Thing, garment: Garment, methods: Mapping[str, Method]) -> bool:

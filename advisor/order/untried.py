@@ -35,7 +35,11 @@ def _covers(over: SeamPlace, dart: SeamPlace) -> bool:
 
 
 def closes_the_body(place: SeamPlace, fitting: Fitting) -> bool:
-    """Whether it is a side, a seam of a leg or a seat of what is fitted to the body."""
+    """Whether it is a side, a seam of a leg or a seat of trousers that are fitted to the body.
+
+    The sides of a dress are sewn before it is tried on (`sewing-book-ch4`), and let out there.
+    """
+    legs = any(p.role.id == CROTCH for p in fitting.places)
     round_it = place.role.fitted and (place.role.closes or place.role.id == CROTCH)
     close = (place.seam.fitting or fitting.degree) == TO_BODY and fitting.concerned(place)
-    return round_it and close and place.op == "join" and place.unit != "lining"
+    return legs and round_it and close and place.op == "join" and place.unit != "lining"

@@ -14,10 +14,9 @@ from tests.unit.project.test_begun import TEXTS
 ORDERS = {
     "lined-dress": [
         "join shoulder",
-        "baste side",
+        "join side",
         "fit",
         "set centre back zip",
-        "join side",
         "set facing to lining",
         "sew hem",
     ],
