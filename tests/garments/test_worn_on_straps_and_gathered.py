@@ -242,7 +242,7 @@ def test_what_has_no_shoulders_has_none_to_stay() -> None:
 
 
 def test_a_little_on_a_firm_cloth_drags_at_no_seam() -> None:
-    """330 g on 30 cm are 0.1 N/cm; a cord of 240 g/m2 wants no stay for it."""
+    """A skirt that small weighs some 330 g; a cord of 240 g/m2 wants no stay for it."""
     weight = read(DUNGAREES).weight
     assert weight is not None
     assert weight.hangs
