@@ -17,6 +17,8 @@ EDGES: Final = frozenset({"faced-edge", "bound-edge", "front-band", "waistband",
 """Kinds of place that are such an edge."""
 MADE_UP, CALLED = "ties", frozenset({"strap", "tab", "belt", "sash"})
 """What is made up by itself, and words of it: holes that are called so go through its layers."""
+SLIT: Final = "slit"
+"""What a strap is passed through: it is cut in the garment, and not in the strap."""
 
 
 def edge_cloths(seam: Seam, garment: Garment) -> tuple[str, ...]:
@@ -37,6 +39,7 @@ def edge_cloths(seam: Seam, garment: Garment) -> tuple[str, ...]:
 
 def straps_of(seam: Seam, garment: Garment) -> list[Seam]:
     """The straps that holes are called after, and whose cloth they go through."""
-    here, words = set(seam.cloths()), CALLED & set(singular_words(seam.name))
+    here, said = set(seam.cloths()), set(singular_words(seam.name))
+    words = CALLED & said if SLIT not in said else set()
     made = (s for s in garment.seams if s.place == MADE_UP and seam.place == HOLES)
     return [s for s in made if here & set(s.cloths()) and words & set(singular_words(s.name))]
