@@ -318,6 +318,8 @@ QUARTERED, LONG_ROW = " and at each quarter, so that no thread is drawn far", 30
 
 OVER_THE_CAP = " over the cap of {}, from notch to notch"
 """A sleeve is gathered over its cap alone: below the notches it lies smooth under the arm."""
+SLIPPERY = 2
+"""From which level of `slippery` a third row is sewn."""
 PULLED = "; once it is joined pull out the row that shows"
 LEFT_FLAT = ", their ends long, and leave it flat: nothing is drawn up yet"
 AT_MARKS = "pinned to the other edge at its marks"
@@ -342,7 +344,8 @@ def _gathers(place: SeamPlace, facts: Facts) -> str:
     else:
         flat = length * max((use.fullness for use in place.seam.uses), default=1.0)
         along = f" along {full}, broken at every cross seam" + QUARTERED * (flat > LONG_ROW)
-    rows = "three" if any(facts.least(name, "slippery") for name in place.full) else "two"
+    slips = any(facts.least(name, "slippery") >= SLIPPERY for name in place.full)
+    rows = "three" if slips else "two"
     return ways.get(drawn_up_by(place.seam), f"stitch {rows} gathering rows{along}{LEFT_FLAT}")
 
 
