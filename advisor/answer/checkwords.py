@@ -22,6 +22,7 @@ _AND_SO = {
     "hem": "write that hem for the piece, or a deep one here, as method: blind hem",
     "ring": "write the hem as long as the outer edge, or change the depth or the share of a circle",
     "stretched": "cut it anew, or change how far it is stretched",
+    "slack": "say what the body measures where it lies, or how far it is stretched",
     "height": "one of the two is a slip; look for a lost fraction or another unit before you buy",
     "buttons": "as many of the one as of the other",
 }

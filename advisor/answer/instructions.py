@@ -99,7 +99,7 @@ def _pressing(item: Instruction, garment: Garment, knowledge: Knowledge, units: 
     }
     if not all(kinds[name] in PARTS for name in item.tender):
         return f"Press the {needy} before it goes on; afterwards keep the hot iron off {tender}."
-    which = f"they {_plural(bears)}" if _many(item.tender) else f"it {bears}"
+    which = f"they {_plural(bears)}" if _many(item.tender) else f"the {tender} {bears}"
     return f"{_before(item, kinds, needy, tender)}; {which}."
 
 

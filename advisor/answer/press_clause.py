@@ -49,9 +49,10 @@ def press_clauses(answer: Answer, place: str) -> list[str]:
     word = "here no more than" if told else "at most"
     spell = f"{word} {seconds(longest)}" if told else touches(longest)
     said = f"Computed: {spell} at a time, lift, let cool"
-    if not isinstance(low, float) or longest >= low:
+    glue = ruled is not None and isinstance(low, float) and _of_a_glue(ruled, answer)
+    if not glue and (not isinstance(low, float) or longest >= low):
         return [f"{said}."]
-    if ruled is not None and _of_a_glue(ruled, answer):
+    if glue:
         after = f"once it is fused, at most {seconds(longest)} at a time, lift, let cool"
         board = "by itself, on the board that the order names"
         return [f"That long to fuse the piece {board}; {after} (computed)."]

@@ -43,6 +43,8 @@ LEAST_PARTING = 0.5
 """Edges that part by less are not told to do so, mm."""
 SLIP_ALLOWANCE = 15.0
 """What a cloth whose yarns slip wants at least, mm (`memory`)."""
+NARROW = frozenset({"placket", "belt-loop", "ties"})
+"""Kinds of place too narrow for such an allowance."""
 
 
 def bulk_clause(work: SeamWork, units: System) -> str:
@@ -172,7 +174,8 @@ def _band_says(band: Band, units: System) -> str:
         return f"Cut the band {long} long and {more}."
     if band.ends is not None:
         more = show_size(band.ends, units)
-        return f"Cut {band.cloth} {long} long and {more} more for its ends; try it on first."
+        half = ", round half of the body that is said," if band.half else ""
+        return f"Cut {band.cloth} {long} long{half} and {more} more for its ends; try it on first."
     ends = "with an allowance at each end"
     if band.pieces > 1:
         each = show("length", band.length / band.pieces, units)
@@ -232,7 +235,8 @@ def _strength_says(work: SeamWork, units: System, *, warn: bool = False) -> list
     elif held.has is None and held.why_not and (pulled or not warn):
         says.append(f"Strength not known ({held.why_not}). {_TRY_STRENGTH[pulled]}")
     short = work.finishing is None or work.finishing.allowance < SLIP_ALLOWANCE
-    if held.slips and work.seam.facts.get("stress") == "high" and (short or not warn):
+    strained = work.seam.facts.get("stress") == "high" and work.seam.place not in NARROW
+    if held.slips and strained and (short or not warn):
         names = " and ".join(held.slips)
         says.append(
             f"The yarns of {names} part from the stitches: keep "

@@ -7,13 +7,18 @@ from __future__ import annotations
 
 from typing import Final
 
-from advisor.project.buttons import alike
+from advisor.project.buttons import HOLES, alike
 from advisor.project.garment import Garment, Seam
+from advisor.project.placing import singular_words
 
 FASTENED: Final = frozenset({"buttonhole", "button", "lacing", "snap", "hook", "clasp"})
 """Kinds of place that are made through an edge, or sewn to it."""
 EDGES: Final = frozenset({"faced-edge", "bound-edge", "front-band", "waistband", "cuff"})
 """Kinds of place that are such an edge."""
+MADE_UP, CALLED = "ties", frozenset({"strap", "tab", "belt", "sash"})
+"""What is made up by itself, and words of it: holes that are called so go through its layers."""
+SLIT: Final = "slit"
+"""What a strap is passed through: it is cut in the garment, and not in the strap."""
 
 
 def edge_cloths(seam: Seam, garment: Garment) -> tuple[str, ...]:
@@ -27,5 +32,14 @@ def edge_cloths(seam: Seam, garment: Garment) -> tuple[str, ...]:
     edges = [s for s in garment.seams if s.place in EDGES and here & set(s.cloths())]
     edges = [s for s in edges if not (s.part and seam.part) or s.part == seam.part]
     said = [s for s in edges if s.name in seam.making.crosses]
-    near = said or [s for s in edges if alike(seam, s, garment)] or edges
+    called = straps_of(seam, garment) or [s for s in edges if alike(seam, s, garment)]
+    near = said or called or edges
     return tuple(sorted({name for s in near for name in s.cloths()} - here))
+
+
+def straps_of(seam: Seam, garment: Garment) -> list[Seam]:
+    """The straps that holes are called after, and whose cloth they go through."""
+    here, said = set(seam.cloths()), set(singular_words(seam.name))
+    words = CALLED & said if SLIT not in said else set()
+    made = (s for s in garment.seams if s.place == MADE_UP and seam.place == HOLES)
+    return [s for s in made if here & set(s.cloths()) and words & set(singular_words(s.name))]

@@ -61,6 +61,10 @@ BADLY: Final = 3
 """The family of velvets, and their level of `press marks`."""
 SEAT: Final = frozenset({"seat", "crotch", "rise"})
 """Words of the seam that runs between the legs and up the middle of the back."""
+SHOULDERED: Final = frozenset(
+    {"shoulder", "armhole", "armscye", "sleeve", "raglan", "yoke", "neck", "neckline", "collar"}
+)
+"""Words of places of what hangs from the shoulders."""
 PLEAT: Final = "pleat"
 BUTTONHOLE: Final = "buttonhole"
 NONE: Final = (0, 0)
@@ -168,8 +172,14 @@ def garment_facts(garment: Garment, knowledge: Knowledge) -> dict[str, str]:
     return {
         "outer garment": over,
         "hooded": "yes" if hooded(garment) else "no",
+        "has shoulders": "yes" if garment.single or _shouldered(garment) else "no",
         "sheer body": "yes" if garment.single or _sheer_body(garment, knowledge) else "no",
     }
+
+
+def _shouldered(garment: Garment) -> bool:
+    """Whether a place of it is called after a shoulder, or after what is joined to one."""
+    return any(SHOULDERED & set(_words(seam)) for seam in garment.seams)
 
 
 def _sheer_body(garment: Garment, knowledge: Knowledge) -> bool:

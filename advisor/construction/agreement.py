@@ -15,6 +15,7 @@ from advisor.claims.judgement import Judgement
 from advisor.construction.belonging import half_of, may_belong, namesakes, too_tall
 from advisor.construction.clothlist import too_wide_in
 from advisor.construction.disagreement import Disagreement, Figure
+from advisor.construction.elastics import slack
 from advisor.construction.fullness import fullness_of
 from advisor.construction.hemroom import deep_in_narrow
 from advisor.construction.inrows import LACING, apart_of, holes_for, is_row, number_in
@@ -44,6 +45,7 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
         found += _fullness(seam, garment)
         found += _pleats(seam, garment, knowledge)
         found += _stretched(seam, garment)
+        found += _slack(seam, garment, knowledge)
     found += _too_tall(garment)
     found += _ring_hems(garment)
     found += deep_in_narrow(judgement, knowledge)
@@ -254,6 +256,18 @@ def _stretched(seam: Seam, garment: Garment) -> Iterator[Disagreement]:
                 ),
                 cloth=use.cloth,
             )
+
+
+def _slack(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
+    """An elastic that is as long as its channel draws nothing in."""
+    for use in seam.uses:
+        cut = slack(knowledge.entries[garment.cloths[use.cloth].entry], seam, use.cloth)
+        if cut is not None:
+            figures = (
+                Figure(f"{use.cloth} draws nothing in; from the body that is said it is cut", cut),
+                Figure(f"{seam.name} has", seam.long_mm),
+            )
+            yield Disagreement("slack", seam.name, figures)
 
 
 def _buttons(garment: Garment, _knowledge: Knowledge) -> Iterator[Disagreement]:

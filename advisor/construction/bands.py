@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from advisor.construction.elastics import ELASTIC
+from advisor.construction.elastics import ELASTIC, across
 from advisor.construction.notionlist import cut_of, ends_of
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam, Use
@@ -28,7 +28,8 @@ class Band:
 
     `ends` is what the two ends of an elastic take besides; a knit has an allowance at each.
     `pieces` of one length make it up, where the project has more than one that is too short; one
-    that `laps` closes with one end over the other, and no piece of its name is cut long enough.
+    that `laps` closes with one end over the other, and no piece of its name is cut long enough. It
+    lies round `half` of the body that is said where it draws in one half alone.
     """
 
     cloth: str
@@ -36,6 +37,7 @@ class Band:
     ends: float | None = None
     pieces: int = 1
     laps: bool = False
+    half: bool = False
 
 
 def bands_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> list[Band]:
@@ -45,7 +47,9 @@ def bands_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> list[Band]:
         entry = knowledge.entries[garment.cloths[use.cloth].entry]
         if entry.kind == ELASTIC and (use.body or use.stretched > 1):
             length = cut_of(seam, use.cloth, entry)
-            found += [] if length is None else [Band(use.cloth, length, ends_of(entry, garment))]
+            half = bool(use.body) and across(seam, use.body or 0.0)
+            if length is not None:
+                found.append(Band(use.cloth, length, ends_of(entry, garment), half=half))
         elif entry.structure == "knit" and use.stretched > 1:
             found += _knit(seam, use, garment)
     return list(dict.fromkeys(found)) or _lapping(seam, garment)

@@ -2,6 +2,7 @@
 
 The file names it under `less`: 5 cm round a waist, 13 mm round a wrist (`trade-elastic-lengths`).
 Never more than `MOST` of the body, so that a child's waist is not cut as much as hers (`estimate`).
+One that lies across a back alone lies round half of a body that is measured all round.
 """
 
 from __future__ import annotations
@@ -11,11 +12,14 @@ from typing import Final
 from advisor.construction.widths import at_place
 from advisor.knowledge.model import Entry
 from advisor.project.garment import Seam
+from advisor.project.placing import singular_words
 
 ELASTIC: Final = "elastic"
 DRAWN_IN: Final = frozenset({"casing", "elastic-edge"})
 """Kinds of places that an elastic draws in; in a seam it only stays what gives."""
-EDGE: Final = "elastic-edge"
+EDGE, CASING = "elastic-edge", "casing"
+HALVES: Final = frozenset({"back", "front"})
+"""Words of a channel that lies across one half of a garment."""
 MOST: Final = 0.1
 
 
@@ -25,9 +29,28 @@ def less_than_body(entry: Entry, seam: Seam) -> float | None:
     return None if said is None else at_place(said, seam) or None
 
 
+def across(seam: Seam, body: float) -> bool:
+    """Whether it draws in half of a garment, and what is said goes round the whole body.
+
+    No elastic that draws in is as long as its channel, so such a length is no measure of a part.
+    """
+    half = bool(HALVES & set(singular_words(seam.name))) and seam.place == CASING
+    return half and 0 < seam.long_mm <= body
+
+
 def from_body(entry: Entry, seam: Seam, body: float) -> float:
-    """How long it lies round so much of a body, mm."""
-    return body - min(less_than_body(entry, seam) or 0.0, MOST * body)
+    """How long it lies round so much of a body, mm; across a part of it, round half."""
+    part = body / 2 if across(seam, body) else body
+    return part - min(less_than_body(entry, seam) or 0.0, MOST * part)
+
+
+def slack(entry: Entry, seam: Seam, name: str) -> float | None:
+    """How long an elastic is cut from the body that is no shorter than its channel, mm."""
+    body = next((use.body for use in seam.uses if use.cloth == name and use.body), None)
+    if body is None or seam.place not in DRAWN_IN or not seam.long_mm:
+        return None
+    cut = from_body(entry, seam, body)
+    return cut if cut >= seam.long_mm else None
 
 
 def is_tried(entry: Entry, places: list[Seam], name: str) -> bool:

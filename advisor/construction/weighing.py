@@ -264,6 +264,8 @@ def _hang(work: SeamWork, mass: float, garment: Garment, carrier: str) -> Hang:
     waist = not _is(seam, SHOULDERS)
     as_long = hanging.as_long_as(mass, long, sum(weight) / 2) if waist and long and weight else None
     heavy = as_long is not None and as_long > hanging.MUCH_M
+    if weight and sum(weight) / 2 >= hanging.FIRM_G:
+        heavy = heavy and mass >= hanging.LITTLE_G
     weak = None not in (per_cm, holds) and (per_cm or 0) * hanging.IN_MOTION > (holds or 0)
     stay = next((s.name for s in garment.seams if waist and _is(s, WAISTS) and _stays(s)), "")
     return Hang(mass, newton, per_cm, carrier, as_long, holds, heavy or weak, stay)

@@ -62,6 +62,8 @@ METRE_G: Final[dict[str, float]] = {
 }
 #: A place that carries more than so many metres of its own cloth would weigh sags (estimate).
 MUCH_M: Final = 3.0
+#: From what weight on a cloth is firm, g/m2, and what mass drags at no seam of it, g (estimate).
+FIRM_G, LITTLE_G = 150.0, 400.0
 #: What a step or a jump asks for, as a multiple of the load at rest (estimate).
 IN_MOTION: Final = 4.0
 

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from advisor.claims.collect import Place
 from advisor.claims.consistency import ENCLOSING
 from advisor.claims.drawn import drawn_by
+from advisor.claims.edged import straps_of
 from advisor.claims.glued import STIFFENS
 from advisor.claims.loaded import holds_by_backing
 from advisor.claims.speakers import STAYS
@@ -19,7 +20,7 @@ from advisor.construction.bands import bands_of
 from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
-from advisor.order import ascut, trimmed
+from advisor.order import ascut, ended, trimmed
 from advisor.order.cuffs import faced_with, is_made_up, is_ring
 from advisor.order.easing import ends_in_zip
 from advisor.order.fitting import HOLES_FOR_GOOD, NEEDLE_HOLES, PILE_LINE
@@ -69,6 +70,8 @@ BRACES = frozenset({"brace", "suspender"})
 OPEN_ENDED = "open-ended-zip"
 CLOSING = frozenset({"collar", "neckband", "cuff", "faced-edge", "bound-edge"})
 """Kinds of place whose layers take in what is sewn to one of them."""
+TRY_ON = "Try it on again, its straps as long as they are wanted"
+"""Only on the body is it seen where straps are buttoned."""
 PLEAT, FLAT_PLEATS, PLEATED_ROUND = "pleat", frozenset({"knife", "box", "kilt", "inverted"}), 4
 TO_THE_HEM = 250.0
 """From this length on a pleat is meant to run down to the edge, mm: estimate."""
@@ -104,6 +107,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
             b.pieces > 1 for b in bands_of(place.seam, facts.garment, facts.knowledge)
         ),
         **ascut.answers(place, facts),
+        **ended.answers(place, facts),
         **trimmed.answers(place, facts),
         "band with ends": lambda: (
             not is_ring(place, facts.places) and not ends_in_zip(place, facts.places)
@@ -282,7 +286,8 @@ def marked(place: SeamPlace, facts: Facts) -> str:
         way = "at the loops" if looped else "through the buttonholes"
         both = half_for_show(place.seam, sum(p.seam.making.times for p in holes))
         way = f"half of {place.name} {way} and half, for show, {MIRRORED}" if both else way
-        return f"Close the edge, mark {way if both else f'{place.name} {way}'}, and sew them on"
+        first = TRY_ON if any(straps_of(p.seam, facts.garment) for p in holes) else "Close the edge"
+        return f"{first}, mark {way if both else f'{place.name} {way}'}, and sew them on"
     if _at_vent(place, facts):
         return f"Sew {place.name} on at the marks, through the outer layers alone"
     if BRACES & set(_words(place.name)):

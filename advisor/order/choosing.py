@@ -16,6 +16,7 @@ from advisor.claims.valuesets import Choice
 from advisor.construction.fullness import drawn_up_by
 from advisor.knowledge.places import Method
 from advisor.order.kinds import SeamPlace
+from advisor.order.legs import with_channels_over_seats
 from advisor.order.rain import sealed
 from advisor.order.roles import holds_words
 from advisor.project.linings import hung_apart
@@ -39,7 +40,9 @@ WEIGHTS = {
 def with_methods(places: Iterable[SeamPlace], facts: Facts) -> tuple[SeamPlace, ...]:
     """The places, each with its method."""
     chosen = ((place, method_of(place, facts)) for place in places)
-    return tuple(replace(place, method=sealed(method, place, facts)) for place, method in chosen)
+    return with_channels_over_seats(
+        [replace(place, method=sealed(method, place, facts)) for place, method in chosen]
+    )
 
 
 def method_of(place: SeamPlace, facts: Facts) -> Method:

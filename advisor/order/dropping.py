@@ -44,11 +44,16 @@ def drops(facts: Facts, *, hemmed: bool) -> bool:
     lowest = [p for p in facts.places if p.role.last]
     if not lowest and hemmed:
         return False
-    cloths = {c for p in lowest for c in p.cloths} or set(_main(facts.places))
+    cloths = {c for p in lowest for c in _falling(p)} or set(_main(facts.places))
     circle = any(cut_in_a_circle(p, facts.places, facts.garment.name) for p in lowest)
     bias = any(p.said("bias") == "yes" for p in (lowest or facts.places))
     straight = _drawn_up(facts) if all(p.said("shape") != "curved" for p in lowest) else set()
     return circle or bias or any(_gives(cloth, facts, cloth in straight) for cloth in cloths)
+
+
+def _falling(place: SeamPlace) -> tuple[str, ...]:
+    """The cloths whose fall sets the line of an edge: a lining that is felled to it follows."""
+    return place.cloths[:1] if place.unit == "both" else place.cloths
 
 
 def _drawn_up(facts: Facts) -> set[str]:

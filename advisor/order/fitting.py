@@ -337,13 +337,13 @@ class Fitting:
         """Whether it is the plain waist of what is fitted to the body: the skirt hangs from it.
 
         It is only basted, so that the seams that run into it can be let out and neatened first. So
-        is what a bib is sewn to, where the garment hangs from the straps of the bib.
+        is what a bib is sewn to, where the garment hangs from the straps of the bib, however loose.
         """
-        degree = place.seam.fitting or self.degree
-        if degree != TO_BODY or place.op != "join":
+        waist, degree = place.role.id == WAIST, place.seam.fitting or self.degree
+        if degree == NOT or place.op != "join":
             return False
-        carries = "bib" in singular_words(place.name) or place.kind.id == "waistband"
-        return place.role.id == WAIST or (carries and self._strapped(place))
+        bib = waist or "bib" in singular_words(place.name) or place.kind.id == "waistband"
+        return (waist and degree == TO_BODY) or (bib and self._strapped(place))
 
     def _strapped(self, place: SeamPlace) -> bool:
         """Whether it joins pieces of the shell of what hangs from the straps of a bib."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 from itertools import pairwise
 
 from advisor.claims.combine import Verdict
@@ -36,6 +37,19 @@ def fusing_iron(notions: Iterable[Entry], verdicts: Mapping[str, Verdict]) -> Ir
         bed = _bed(verdicts.get(SURFACE))
         return IronState(math.ceil(heat), moisture, bed) if heat > COLD else None
     return None
+
+
+def no_damper(iron: IronState | None, lying: Iterable[Verdict | None]) -> IronState | None:
+    """The iron of a glue, no damper than what it is fused to is pressed by itself.
+
+    The sheet lets the glue give way there, for drops of water mark silk: so does the order.
+    """
+    spans = [v for v in lying if v is not None and isinstance(v.advised, Span)]
+    if iron is None or not spans:
+        return iron
+    words = spans[0].aspect.words
+    most = max(int(v.advised.high) for v in spans if isinstance(v.advised, Span))
+    return replace(iron, moisture=words[min(words.index(iron.moisture), most)])
 
 
 def fusing_time(notions: Sequence[Entry], dwell: Verdict | None) -> str:

@@ -55,8 +55,8 @@ PARTING, LOW = (
     frozenset({"front", "open", "leg", "ankle", "sleeve", "hem", "lower", "vent"}),
 )
 """Zips that open at their lower end, and words of one that may lie at the hem."""
-SKIRT, BODICE = "skirt", frozenset({"bodice", "neck", "neckline", "bust"})
-"""The word of what hangs from the waist, and words of what lies above it."""
+BIB, SKIRT, BODICE = "bib", "skirt", frozenset({"bodice", "neck", "neckline", "bust"})
+"""Words of what stands above the waist and what hangs from it, and of what else lies above."""
 DOWN = frozenset({"side", "centre", "panel", "seam"})
 """Words of a seam that runs down a skirt."""
 ABOVE_THE_WAIST = frozenset(
@@ -75,10 +75,11 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     role = other.role.id
     if one.role.id == "hem" and other.kind.id == "zip":
         return _ends_above(other, garment)
+    legs = _long_legs(garment) if one.role.id == "hem" else set()
     if one.role.id == "hem" and role == "waistband":
-        return _least_side(other, garment) >= LONG_MM
-    if one.role.id == "hem" and (legs := _long_legs(garment)):
-        high = role in ABOVE_THE_LEG | {"waist", "waistband"}
+        return bool(legs & set(one.cloths)) or _least_side(other, garment) >= LONG_MM
+    if legs:
+        high = role in ABOVE_THE_LEG | AT_WAIST or BIB in singular_words(other.name)
         return high or (not legs & set(other.cloths) and _ends_at_the_waist(other, one, garment))
     if one.role.id == "hem" and _above_the_waist(other):
         return _long_skirt(garment) and _ends_at_the_waist(other, one, garment)

@@ -180,11 +180,15 @@ def comes_in(joining: Task) -> frozenset[str]:
     place = joining.place
     if place is None:
         return frozenset()
-    drawn = any(stage.work == DRAWN for stage in place.method.stages)
-    notions = frozenset(place.notions)
-    if drawn:
-        return notions if joining.op == DRAWN else frozenset(place.cloths)
-    return frozenset(place.seam.cloths())
+    if joining.op == DRAWN:
+        return frozenset(place.notions)
+    return frozenset(place.cloths if _drawn_later(joining) else place.seam.cloths())
+
+
+def _drawn_later(joining: Task) -> bool:
+    """Whether something is only drawn through what a stage sews."""
+    stages = joining.place.method.stages if joining.place else ()
+    return joining.op != DRAWN and any(stage.work == DRAWN for stage in stages)
 
 
 def too_tender(hot: Task, joined: Task, setups: Setups) -> frozenset[str]:
@@ -207,7 +211,7 @@ def too_tender(hot: Task, joined: Task, setups: Setups) -> frozenset[str]:
         frozenset(n for n, most in found.items() if most is not None and most < heat)
         for found in (bears, behind)
     ]
-    return lower[0] or lower[1] or there
+    return lower[0] or lower[1] or (frozenset() if _drawn_later(joined) else there)
 
 
 def borne_near(hot: Task, joined: Task, setups: Setups) -> float | None:

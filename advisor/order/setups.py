@@ -25,7 +25,7 @@ from advisor.craft.irondial import mark_for, step_down
 from advisor.decide.apart import judge_apart, of_one_seam
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
 from advisor.order.cures import chosen_cures, fused_first
-from advisor.order.fusing import beside_glue, fusing_iron, too_hot
+from advisor.order.fusing import beside_glue, fusing_iron, no_damper, too_hot
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import hung, quilted
 from advisor.order.overlocking import on_the_overlocker
@@ -379,7 +379,8 @@ class Setups:
         """How the iron is set to fuse the interfacing of a seam to a single piece."""
         found = self.advice.judgement.verdicts.get(Place("seam", seam.name), {})
         entries = [self.knowledge.entries[self.garment.cloths[n].entry] for n in seam.notions]
-        return fusing_iron(entries, found)
+        lying = (self.verdict(self.alone((n, n)), "press.moisture") for n in self.fused_to(seam))
+        return no_damper(fusing_iron(entries, found), lying)
 
     def cloth_iron(self, cloth: str) -> IronState | None:
         """How the iron is set for what is made of one cloth alone, lying flat."""

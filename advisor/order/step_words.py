@@ -190,7 +190,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         "finish-free-opening": lambda: listed(list(free_at_zip(place, facts.garment))),
         "thin": lambda: listed(list(zips_over(place, facts.places))),
         "bone": lambda: show("length", BONES_CLEAR, units),
-        "gather": lambda: _gathers(place),
+        "gather": lambda: _gathers(place, facts),
         "draw-up": lambda: _drawn_up(place, units) if place.full else _ease(place, units),
         "lay-pleats": lambda: listed(list(place.full)),
         "stay": lambda: _laid_along(place, facts),
@@ -318,13 +318,19 @@ QUARTERED, LONG_ROW = " and at each quarter, so that no thread is drawn far", 30
 
 OVER_THE_CAP = " over the cap of {}, from notch to notch"
 """A sleeve is gathered over its cap alone: below the notches it lies smooth under the arm."""
+SLIPPERY = 2
+"""From which level of `slippery` a third row is sewn."""
+PULLED = "; once it is joined pull out the row that shows"
 LEFT_FLAT = ", their ends long, and leave it flat: nothing is drawn up yet"
 AT_MARKS = "pinned to the other edge at its marks"
 AT_NOTCHES = "pinned to the armhole at its notches, the underarm flat"
 
 
-def _gathers(place: SeamPlace) -> str:
-    """What draws a full edge up, as the project has it; two long rows where it says nothing."""
+def _gathers(place: SeamPlace, facts: Facts) -> str:
+    """What draws a full edge up, as the project has it; long rows where it says nothing.
+
+    Two, and a third where the cloth is slippery, as the sheet has it.
+    """
     full = listed(list(place.full))
     full += ", each by itself" if len(place.full) > 1 else ""
     ways = {
@@ -338,7 +344,9 @@ def _gathers(place: SeamPlace) -> str:
     else:
         flat = length * max((use.fullness for use in place.seam.uses), default=1.0)
         along = f" along {full}, broken at every cross seam" + QUARTERED * (flat > LONG_ROW)
-    return ways.get(drawn_up_by(place.seam), f"stitch two gathering rows{along}{LEFT_FLAT}")
+    slips = any(facts.least(name, "slippery") >= SLIPPERY for name in place.full)
+    rows = "three" if slips else "two"
+    return ways.get(drawn_up_by(place.seam), f"stitch {rows} gathering rows{along}{LEFT_FLAT}")
 
 
 def _drawn_up(place: SeamPlace, units: System) -> str:
@@ -354,7 +362,7 @@ def _drawn_up(place: SeamPlace, units: System) -> str:
             f"{AT_NOTCHES}, draw the rows up only now, until all of it measures {until}, the "
             "fullness at the top"
         )
-    return f"{AT_MARKS}, draw the rows up only now, to {until}, and spread the fullness"
+    return f"{AT_MARKS}, draw the rows up only now, to {until}, and spread the fullness{PULLED}"
 
 
 def _on_the_cap(place: SeamPlace) -> bool:

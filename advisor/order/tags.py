@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from advisor.knowledge.ordering import Operation
 from advisor.order.beside import ends_of, gone_through, is_frill
 from advisor.order.easing import is_foot
+from advisor.order.ended import back_of_straps, front_of_straps
 from advisor.order.facts import Facts
 from advisor.order.fitting import BEHIND, TO_BODY
 from advisor.order.kinds import SeamPlace, crosses
@@ -50,6 +51,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
     ends = ends_of(place)
     behind = fitting.cut_behind(place, op)
     cut = behind or fitting.cut_into(place)
+    edged = _upper_edge(place) and not front_of_straps(place, facts)
     tags = {
         "flat": role.flat and not tail,
         "closes": role.closes,
@@ -87,8 +89,8 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "opens the front": place.method.id == "open-ended-zip",
         "foot of the body": is_foot(place),
         "felled in the flat": any(closes_the_tube(p, place) for p in facts.places),
-        "edge of straps": _upper_edge(place) and place.kind.id != FACED,
-        "closes over straps": _upper_edge(place) and place.kind.id == FACED,
+        "edge of straps": (edged and place.kind.id != FACED) or back_of_straps(place, facts),
+        "closes over straps": edged and place.kind.id == FACED,
         "caught in an edge": place.method.id == "tab-made-up",
         "caught in a side": place.method.id == "strap-caught-in-the-side",
         "runs over a fitted shoulder": _over_shoulders(place, facts),

@@ -19,6 +19,8 @@ from advisor.project.placing import singular_words
 ARMHOLE = "armhole"
 CLOSINGS, BODY = frozenset({"hook", "button", "snap"}), frozenset({"back", "front", "side"})
 """Kinds and words of what closes a garment down the body."""
+ACROSS = frozenset({"elastic-across-the-back", "elastic-in-the-back-of-a-band"})
+"""Methods of an elastic that draws a part in, and is sewn after the fitting."""
 NO_PIN_ON_A_CHILD = (
     "; no pin stays in it on a child: baste, count the pins as they come out, or hold it to a "
     "garment that fits"
@@ -61,6 +63,9 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
             if shut
             else ""
         )
+    drawn = [p.name for p in places if p.method.id in ACROSS and p.unit != "lining"]
+    if drawn:
+        told += f"; baste the ends of the elastic over {listed(drawn)}, drawn up to its measure"
     if any("wrist" in ends_of(p) for p in cut):
         held = "baste the seam of the sleeve" if child else "pin the seam of the sleeve together"
         told += f" ({held}, and the sleeve in, for that)"

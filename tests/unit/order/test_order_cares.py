@@ -235,13 +235,13 @@ def test_a_fusible_that_no_layer_bears_is_neither_cut_nor_joined() -> None:
 
 
 def test_a_full_edge_is_drawn_up_as_the_project_has_it() -> None:
-    """Two rows where nothing is said; else by the foot, with the foot."""
+    """Rows where nothing is said, three in a chiffon that slips; else the foot, with the foot."""
     step = work_of(BONED).tasks["gather waist"].step
     assert "For waist, gather skirt with the gathering foot." == step.does
     assert step.machine is not None
     assert "gathering" == step.machine.foot
     rows = work_of(TIERS).tasks["gather tier 1 to tier 2"].step
-    assert "two gathering rows along cloth" in rows.does
+    assert "three gathering rows along cloth" in rows.does
 
 
 def test_the_edges_of_a_patch_pocket_are_turned_under_before_it_is_sewn_on() -> None:

@@ -1,0 +1,52 @@
+"""What takes in the ends of an elastic or of a strap, and which straps are buttoned at one end."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Final
+
+from advisor.claims.edged import straps_of
+from advisor.order.fitting import BEHIND
+from advisor.order.kinds import SeamPlace, crosses
+from advisor.project.buttons import HOLES
+from advisor.project.placing import singular_words
+
+if TYPE_CHECKING:
+    from advisor.order.facts import Facts
+
+CASING: Final = "casing"
+
+
+def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
+    """The facts of a place that are told here."""
+    return {
+        "ends taken in": lambda: _taken_in(place, facts),
+        "ends free": lambda: not _taken_in(place, facts),
+        "holes in it": lambda: bool(_holes_in(place, facts)) and not place.notions,
+    }
+
+
+def _taken_in(place: SeamPlace, facts: Facts) -> bool:
+    """Whether a seam is closed over its ends later."""
+    return any(p.op == "join" and crosses(p, place) for p in facts.places)
+
+
+def back_of_straps(place: SeamPlace, facts: Facts) -> bool:
+    """Whether it is the channel behind in which the sewn ends of buttoned straps are caught."""
+    behind = place.kind.id == CASING and BEHIND in singular_words(place.name)
+    return behind and _buttoned(facts)
+
+
+def front_of_straps(place: SeamPlace, facts: Facts) -> bool:
+    """Whether straps are only buttoned to this edge, so that no end of them is caught in it."""
+    return BEHIND not in singular_words(place.name) and _buttoned(facts)
+
+
+def _buttoned(facts: Facts) -> bool:
+    return any(_holes_in(place, facts) for place in facts.places)
+
+
+def _holes_in(strap: SeamPlace, facts: Facts) -> list[SeamPlace]:
+    """The places of holes that are worked in this strap."""
+    holes = (p for p in facts.places if p.kind.id == HOLES)
+    return [p for p in holes if strap.seam in straps_of(p.seam, facts.garment)]
