@@ -62,6 +62,8 @@ Fact = Literal[
     "canvas behind it",
     "edge stays as cut",
     "lace on an edge",
+    "lace over its mount",
+    "ribbon faces the waist",
     "free facing edge",
     "of a lining",
     "takes in a lining",

@@ -14,6 +14,7 @@ from advisor.project.hembands import AT_WAIST, ends_the_body, runs_to_the_zip
 from advisor.project.linings import LINING, Unit, of_a_part, of_part
 from advisor.project.placing import BONES, singular_words
 from advisor.project.pleated_hem import hemmed_before_pleats, pleats_run_down
+from advisor.project.together import FACES_A_WAIST
 from advisor.project.unjoined import drawn_up
 
 BY_KIND = {
@@ -107,6 +108,9 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
         return "pocket-edge"
     if kind == "faced-edge" and found is not None and found.id == "set-lining":
         return "facing"  # a neck that is turned to the lining closes nothing yet
+    at_waist = kind == "waistband" and found is not None and found.id == "waist"
+    if at_waist and any(e.id in FACES_A_WAIST for e in about):
+        return "waistband"  # it joins nothing: it ends what runs into it
     if kind == "pad" and any(e.id == SLEEVE_HEAD for e in about):
         return ROLL  # it lies along the cap, and the pad against it
     return POCKET_FLAP if kind == "faced-edge" and words[-1:] == (FLAP,) and not found else ""
