@@ -80,6 +80,8 @@ def _guessed(
     words = of_part(head_of(_words(seam.name)), unit)
     found = next((k for k in roles.values() if any(_holds(words, w) for w in k.words)), None)
     sewn_on = NECKBAND if kind == "front-band" and of_another_cloth(seam, about) else ""
+    if kind == "waistband" and any(e.id in FACES_A_WAIST for e in about):
+        sewn_on = kind  # a ribbon at the waist joins nothing there: it ends what runs into it
     fixed = sewn_on or _special(kind, about, found, words) or _by_kind(kind, about, found)
     return roles.get(fixed) or found or roles.get(_by_shape(seam, kind)) or roles["plain"]
 
@@ -108,9 +110,6 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
         return "pocket-edge"
     if kind == "faced-edge" and found is not None and found.id == "set-lining":
         return "facing"  # a neck that is turned to the lining closes nothing yet
-    at_waist = kind == "waistband" and found is not None and found.id == "waist"
-    if at_waist and any(e.id in FACES_A_WAIST for e in about):
-        return "waistband"  # it joins nothing: it ends what runs into it
     if kind == "pad" and any(e.id == SLEEVE_HEAD for e in about):
         return ROLL  # it lies along the cap, and the pad against it
     return POCKET_FLAP if kind == "faced-edge" and words[-1:] == (FLAP,) and not found else ""

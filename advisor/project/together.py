@@ -1,4 +1,4 @@
-"""What is made at a place that only the others tell: a hem under mounted lace, a waist on a tape."""
+"""What is made at a place as only the others tell: a hem under mounted lace, a waist on a tape."""
 
 from __future__ import annotations
 
