@@ -16,7 +16,7 @@ from advisor.construction.belonging import half_of, may_belong, namesakes, too_t
 from advisor.construction.clothlist import too_wide_in
 from advisor.construction.disagreement import Disagreement, Figure
 from advisor.construction.fullness import fullness_of
-from advisor.construction.hemroom import deep_in_narrow
+from advisor.construction.hemroom import deep_in_narrow, too_short_for_two
 from advisor.construction.inrows import LACING, apart_of, holes_for, is_row, number_in
 from advisor.construction.liningease import tight_across
 from advisor.construction.liningroom import too_wide_a_lining
@@ -47,6 +47,7 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
     found += _too_tall(garment)
     found += _ring_hems(garment)
     found += deep_in_narrow(judgement, knowledge)
+    found += too_short_for_two(judgement, knowledge)
     found += _buttons(garment, knowledge)
     found += _uncounted(garment, knowledge)
     found += _loose_lining(garment, knowledge)

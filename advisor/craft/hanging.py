@@ -60,8 +60,9 @@ METRE_G: Final[dict[str, float]] = {
     "drawcord": 8.0,
     "piping-cord": 5.0,
 }
-#: A place that carries more than so many metres of its own cloth would weigh sags (estimate).
-MUCH_M: Final = 3.0
+#: A place that carries more than so many metres of its own cloth would weigh sags: three times a
+#: full long skirt of that cloth, which any cloth carries (estimate).
+MUCH_M: Final = 10.0
 #: What a step or a jump asks for, as a multiple of the load at rest (estimate).
 IN_MOTION: Final = 4.0
 

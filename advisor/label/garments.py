@@ -18,12 +18,11 @@ def labels_of(garment: Garment, knowledge: Knowledge) -> str:
     """That each garment of a project has a label of its own; "" where it is one garment."""
     worn = worn_apart(garment, knowledge)
     own = "; ".join(f"{name} of {', '.join(cloths)}" for name, cloths in worn.items())
-    many = f"{len(worn)} garments, {own}: nothing joins them, so each gets a label of its "
-    return (
-        f"{many}own, with the fibres of its cloths; what the care below allows the whole, it allows each"
-        if worn
-        else ""
+    told = (
+        f"{len(worn)} garments, {own}: nothing joins them, so each gets a label of its own, with "
+        "the fibres of its cloths; what the care below allows the whole, it allows each"
     )
+    return told if worn else ""
 
 
 def worn_apart(garment: Garment, knowledge: Knowledge) -> dict[str, tuple[str, ...]]:
