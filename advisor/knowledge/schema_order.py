@@ -63,6 +63,7 @@ Fact = Literal[
     "edge stays as cut",
     "lace on an edge",
     "lace over its mount",
+    "tucks of no piece",
     "ribbon faces the waist",
     "free facing edge",
     "of a lining",

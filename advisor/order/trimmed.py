@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Final
 from advisor.order.gapfacts import ribbon_band
 from advisor.project.placing import lace_on_edge
 from advisor.project.together import over_its_mount, ribbon_at_the_waist
+from advisor.project.tucked import tucks_on_a_piece
 
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
@@ -32,6 +33,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
         "ribbon faces the waist": lambda: bool(
             ribbon_at_the_waist(place.seam, {n: facts.entry(n) for n in place.seam.cloths()})
         ),
+        "tucks of no piece": lambda: tucks_on_a_piece(place.seam, facts.garment) is None,
         "lace over its mount": lambda: _lace_edge(place, facts) and _mounted(place, facts),
     }
 
