@@ -63,6 +63,9 @@ BADLY: Final = 3
 SEAT: Final = frozenset({"seat", "crotch", "rise"})
 """Words of the seam that runs between the legs and up the middle of the back."""
 PLEAT: Final = "pleat"
+TIES: Final = "ties"
+HANGING: Final = frozenset({"tie", "sash", "belt", "bow", "string", "ribbon"})
+"""Words of what is tied, whose ends hang; a strap and a tab are sewn in at both."""
 BUTTON: Final = "button"
 BUTTONHOLE: Final = "buttonhole"
 NONE: Final = (0, 0)
@@ -85,6 +88,7 @@ def place_facts(seam: Seam, garment: Garment, knowledge: Knowledge) -> dict[str,
         "hangs from nothing": "yes" if strapless(seam, garment) else "no",
         "holds a pocket": "yes" if _holds_a_pocket(seam, garment) else "no",
         "closes a tube": "yes" if any(set(_words(seam)) >= w for w in TUBES) else "no",
+        "ends hang free": "yes" if seam.place == TIES and HANGING & set(_words(seam)) else "no",
         "through loops": "yes" if seam.place == BUTTON and through_loops(seam, garment) else "no",
         "closes the seat": "yes" if SEAT & set(_words(seam)) else "no",
     }
