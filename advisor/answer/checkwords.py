@@ -24,6 +24,8 @@ _AND_SO = {
     "ring": "write the hem as long as the outer edge, or change the depth or the share of a circle",
     "stretched": "cut it anew, or change how far it is stretched",
     "height": "one of the two is a slip; look for a lost fraction or another unit before you buy",
+    "slit": "the opening runs on through the seam below it: leave that open there, and the waist "
+    "that lies between, or make the slit shorter than the piece",
     "buttons": "as many of the one as of the other",
 }
 

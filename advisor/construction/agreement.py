@@ -20,6 +20,7 @@ from advisor.construction.hemroom import deep_in_narrow, too_short_for_two
 from advisor.construction.inrows import LACING, apart_of, holes_for, is_row, number_in
 from advisor.construction.liningease import tight_across
 from advisor.construction.liningroom import too_wide_a_lining
+from advisor.construction.openinglength import slit_past_its_piece
 from advisor.construction.partsagree import against_its_part, unended
 from advisor.construction.twice import said_twice
 from advisor.craft import fullness as table
@@ -45,6 +46,7 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
         found += _pleats(seam, garment, knowledge)
         found += _stretched(seam, garment)
     found += _too_tall(garment)
+    found += slit_past_its_piece(garment)
     found += _ring_hems(garment)
     found += deep_in_narrow(judgement, knowledge)
     found += too_short_for_two(judgement, knowledge)
