@@ -73,10 +73,12 @@ seams:
   - {name: back buttons, layers: [voile, lawn, {notion: shell button}], kind: button,
       method: button with its loop, times: 4}
   - {name: petticoat row, layers: [lawn, {use: mesh, fullness: 3}], length: 80 cm}
-  - {name: waist, layers: [voile, lawn, {use: voile, fullness: 2}], length: 54 cm}
+  - {name: waist, layers: [voile, lawn, {use: voile, fullness: 2}, {use: lawn, fullness: 1.6}],
+      length: 54 cm}
   - {name: sash ends, layers: [voile, lawn, bow], fastening: strap or ties, length: 60 cm, times: 2}
   - {name: skirt hem, layers: [voile], edge: hem, length: 108 cm, method: wide double hem}
 pieces:
+  - {name: underskirt, fabric: lawn, finished width: 54 cm, finished height: 44 cm, fullness: 1.6}
   - {name: bodice front, fabric: voile, width: 34 cm, height: 22 cm,
       tucks: {depth: 3 mm, number: 10, spacing: 10 mm}}
   - {name: bodice back, fabric: voile, width: 17 cm, height: 22 cm, number: 2}
