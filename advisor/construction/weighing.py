@@ -155,8 +155,15 @@ def _notions(garment: Garment, knowledge: Knowledge, used: set[str]) -> tuple[fl
     return mass, lost
 
 
-def hangs(works: Iterable[SeamWork], weighed: Weighed, garment: Garment) -> dict[str, Hang]:
-    """What each carrying place of a garment carries, by its name."""
+def hangs(
+    works: Iterable[SeamWork], weighed: Weighed, garment: Garment, apart: Iterable[str] = ()
+) -> dict[str, Hang]:
+    """What each carrying place of a garment carries, by its name.
+
+    No shoulder carries the pieces of the parts that are worn `apart`, as a skirt below a top.
+    """
+    named = set[str]().union(*map(_words, apart))
+    below = sum(mass for name, mass in weighed.pieces.items() if _words(name) & named & BELOW)
     found = {}
     every = list(works)
     shoulders = [w for w in every if _is(w.seam, SHOULDERS)]
@@ -166,7 +173,7 @@ def hangs(works: Iterable[SeamWork], weighed: Weighed, garment: Garment) -> dict
         seam = work.seam
         if work in shoulders:
             # Each shoulder or strap takes its part of the whole, as far as that is known.
-            share = weighed.middle * seam.making.times / number
+            share = (weighed.middle - below) * seam.making.times / number
             if complete or weighed.cloths:
                 found[seam.name] = _hang(work, share, garment, seam.uses[0].cloth)
         elif hung := _below(seam, garment):

@@ -159,6 +159,15 @@ def test_two_garments_have_two_labels() -> None:
     assert "garments" not in labelled(joined).split(":")[0]
 
 
+def test_a_shoulder_does_not_carry_the_skirt_of_another_garment() -> None:
+    """Worn apart, the skirt hangs from its own waist."""
+    weight = read(PIER).weight
+    assert weight is not None
+    carried = {hang.place: hang.mass_g for hang in weight.hangs}
+    whole = (weight.low_g + weight.high_g) / 2
+    assert carried["shoulder"] == pytest.approx(whole - carried["skirt waist petersham"], abs=1.0)
+
+
 def labelled(text: str) -> str:
     garment = garment_of(parse_yaml(text, "project.yaml"), known())
     label = answer(garment, known(), Parts(label=Asked("eu", "metric", frozenset()))).label
