@@ -136,6 +136,7 @@ def test_a_waist_is_faced_with_its_ribbon_when_the_zip_is_in() -> None:
     found = ordered(PIER)
     last = "turn and catch skirt waist petersham"
     assert stands(found, "set side zip", "join skirt side", "join skirt waist petersham", last)
+    assert stands(found, "stay-stitch skirt waist petersham", "baste skirt side")
     assert places(found)["skirt waist petersham"].kind.id == "waistband"
     above = PIER.replace("skirt waist petersham, layers", "waist stay, layers")
     assert places(ordered(above))["waist stay"].kind.id == "stay-tape"
