@@ -270,8 +270,11 @@ def _hang(work: SeamWork, mass: float, garment: Garment, carrier: str) -> Hang:
     weight = garment.cloths[carrier].weight
     waist = not _is(seam, SHOULDERS)
     as_long = hanging.as_long_as(mass, long, sum(weight) / 2) if waist and long and weight else None
-    heavy = as_long is not None and as_long > hanging.MUCH_M
-    weak = None not in (per_cm, holds) and (per_cm or 0) * hanging.IN_MOTION > (holds or 0)
+    moved = (per_cm or 0.0) * hanging.IN_MOTION
+    felt = holds is not None and moved > holds * hanging.FELT
+    much = hanging.MUCH_M if felt else hanging.MUCH_UNKNOWN_M
+    heavy = as_long is not None and as_long > much and (felt or holds is None)
+    weak = None not in (per_cm, holds) and moved > (holds or 0.0)
     stay = next((s.name for s in garment.seams if waist and _is(s, WAISTS) and _stays(s)), "")
     return Hang(mass, newton, per_cm, carrier, as_long, holds, heavy or weak, stay)
 

@@ -60,9 +60,12 @@ METRE_G: Final[dict[str, float]] = {
     "drawcord": 8.0,
     "piping-cord": 5.0,
 }
-#: A place that carries more than so many metres of its own cloth would weigh sags: three times a
-#: full long skirt of that cloth, which any cloth carries (estimate).
-MUCH_M: Final = 10.0
+#: A place that carries more than so many metres of its own cloth would weigh sags (estimate).
+MUCH_M: Final = 3.0
+#: So many where nobody knows what the cloth holds: three full long skirts of itself (estimate).
+MUCH_UNKNOWN_M: Final = 10.0
+#: The share of what a cloth holds below which a load in motion is nothing to it (estimate).
+FELT: Final = 1 / 400
 #: What a step or a jump asks for, as a multiple of the load at rest (estimate).
 IN_MOTION: Final = 4.0
 
