@@ -20,10 +20,13 @@ _AND_SO = {
     "at centre back, or every reach of the arms tears it",
     "pleats": "change the pleats or the piece",
     "hem": "write that hem for the piece, or a deep one here, as method: blind hem",
+    "hem twice": "so much is cut and bought here; write both turns as the hem of the piece",
     "ring": "write the hem as long as the outer edge, or change the depth or the share of a circle",
     "stretched": "cut it anew, or change how far it is stretched",
     "slack": "say what the body measures where it lies, or how far it is stretched",
     "height": "one of the two is a slip; look for a lost fraction or another unit before you buy",
+    "slit": "the opening runs on through the seam below it: leave that open there, and the waist "
+    "that lies between, or make the slit shorter than the piece",
     "buttons": "as many of the one as of the other",
 }
 

@@ -33,6 +33,7 @@ from advisor.knowledge.labels import Market, Told
 from advisor.knowledge.model import Knowledge
 from advisor.label.care import HAND_WASH, Care, CareLine, care_of, way_of_cleaning
 from advisor.label.content import Content, Missing, fibre_content
+from advisor.label.garments import labels_of
 from advisor.label.known import OnceKnown, once_known
 from advisor.label.mass import LESSER, SOURCES, whole_content
 from advisor.units import fahrenheit
@@ -99,6 +100,8 @@ class _Label:
     def told(self, conflicts: tuple[ToldConflict, ...]) -> ToldLabel:
         missing, market = self._missing(), self.market
         flame = market.flammability if self.content.flame else None
+        apart = labels_of(self.judgement.garment, self.teller.knowledge)
+        own = (ToldDuty(f"{apart}.", self.teller.cite(("derived",))),) if apart else ()
         adult = self.judgement.garment.maker.worn_by == "adult"
         return ToldLabel(
             market=market.id,
@@ -109,7 +112,7 @@ class _Label:
             content=self._content(),
             left_out=tuple(self._left(tuple(left.cloths), left.why) for left in self.content.left),
             animal=self._animal(),
-            rules=tuple(map(self._told, self.content.told)),
+            rules=(*own, *map(self._told, self.content.told)),
             care=self._caring(conflicts),
             duties=tuple(map(self._told, market.duties)),
             spared=tuple(map(self._told, market.spared)),
@@ -118,7 +121,7 @@ class _Label:
             children=self._told(market.adults if adult else market.children),
             authority=self._told(market.authority),
             closing=self.teller.say(market.closing),
-            whole=self._whole(),
+            whole=None if apart else self._whole(),
         )
 
     def _whole(self) -> ToldWhole | None:

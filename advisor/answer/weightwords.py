@@ -7,6 +7,7 @@ from advisor.answer.teller import Teller
 from advisor.claims.judgement import Judgement
 from advisor.construction.seamwork import SeamWork
 from advisor.construction.weighing import Hang, Weighed, hangs
+from advisor.project.unjoined import parts_alone
 from advisor.units import System
 from advisor.units.factors import GRAM_PER_OUNCE, NEWTON_PER_POUND, PULL
 
@@ -20,7 +21,8 @@ def told_weight(
     """The weight of a garment; None where no piece is said or nobody knows what it weighs."""
     if weighed is None or not weighed.cloths:
         return None
-    carried = hangs(works, weighed, judgement.garment)
+    apart = parts_alone(judgement.garment, teller.knowledge)
+    carried = hangs(works, weighed, judgement.garment, sorted(apart))
     low, high = weighed.whole
     return ToldWeight(
         low_g=round(low, 1),

@@ -11,6 +11,7 @@ from typing import Any, Final
 from advisor.claims.glued import STIFFENS
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.places import PLAIN
+from advisor.project.buttons import through_loops
 from advisor.project.garment import Garment, Seam
 from advisor.project.placing import fastening_kind, singular_words
 from advisor.project.strapless import strapless
@@ -66,6 +67,10 @@ SHOULDERED: Final = frozenset(
 )
 """Words of places of what hangs from the shoulders."""
 PLEAT: Final = "pleat"
+TIES: Final = "ties"
+HANGING: Final = frozenset({"tie", "sash", "belt", "bow", "string", "ribbon"})
+"""Words of what is tied, whose ends hang; a strap and a tab are sewn in at both."""
+BUTTON: Final = "button"
 BUTTONHOLE: Final = "buttonhole"
 NONE: Final = (0, 0)
 """The level of a trait that nobody mentions."""
@@ -87,6 +92,8 @@ def place_facts(seam: Seam, garment: Garment, knowledge: Knowledge) -> dict[str,
         "hangs from nothing": "yes" if strapless(seam, garment) else "no",
         "holds a pocket": "yes" if _holds_a_pocket(seam, garment) else "no",
         "closes a tube": "yes" if any(set(_words(seam)) >= w for w in TUBES) else "no",
+        "ends hang free": "yes" if seam.place == TIES and HANGING & set(_words(seam)) else "no",
+        "through loops": "yes" if seam.place == BUTTON and through_loops(seam, garment) else "no",
         "closes the seat": "yes" if SEAT & set(_words(seam)) else "no",
     }
     if fastening == BUTTONHOLE:

@@ -17,10 +17,11 @@ from advisor.construction.clothlist import too_wide_in
 from advisor.construction.disagreement import Disagreement, Figure
 from advisor.construction.elastics import slack
 from advisor.construction.fullness import fullness_of
-from advisor.construction.hemroom import deep_in_narrow
+from advisor.construction.hemroom import deep_in_narrow, too_short_for_two
 from advisor.construction.inrows import LACING, apart_of, holes_for, is_row, number_in
 from advisor.construction.liningease import tight_across
 from advisor.construction.liningroom import too_wide_a_lining
+from advisor.construction.openinglength import slit_past_its_piece
 from advisor.construction.partsagree import against_its_part, unended
 from advisor.construction.twice import said_twice
 from advisor.craft import fullness as table
@@ -47,8 +48,10 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
         found += _stretched(seam, garment)
         found += _slack(seam, garment, knowledge)
     found += _too_tall(garment)
+    found += slit_past_its_piece(garment)
     found += _ring_hems(garment)
     found += deep_in_narrow(judgement, knowledge)
+    found += too_short_for_two(judgement, knowledge)
     found += _buttons(garment, knowledge)
     found += _uncounted(garment, knowledge)
     found += _loose_lining(garment, knowledge)

@@ -17,6 +17,7 @@ from advisor.construction.backing import backing_of
 from advisor.construction.bulk import picked
 from advisor.construction.cutting import Cut, cuts_of, on_cloth
 from advisor.construction.finishing import allowance_of
+from advisor.construction.hemroom import with_both_turns
 from advisor.construction.notionlist import is_sheet
 from advisor.construction.widths import narrowest_said
 from advisor.craft import cloth as lay
@@ -126,14 +127,17 @@ def cloths_to_buy(judgement: Judgement, knowledge: Knowledge) -> list[Bought]:
 
 
 def as_sewn(piece: Piece, judgement: Judgement, knowledge: Knowledge) -> Piece:
-    """A band with the allowance of the place that is called after it, unless she says another."""
+    """A piece as its places are made: both turns of a double hem, and a band with its allowance.
+
+    The allowance is that of the place that is called after the band, unless she says another.
+    """
     kinds = knowledge.places.kinds
     for seam in judgement.garment.seams if not piece.own else ():
         band = seam.place in kinds and kinds[seam.place].family == BAND
         if band and seam.name.casefold() == piece.name.casefold() and piece.cloth in seam.cloths():
             sewn = allowance_of(seam, judgement.verdicts[Place("seam", seam.name)])
             return replace(piece, allowance=sewn or piece.allowance)
-    return piece
+    return with_both_turns(piece, judgement, knowledge)
 
 
 def _bought(

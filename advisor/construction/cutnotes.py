@@ -21,6 +21,7 @@ from advisor.craft import thread
 from advisor.craft.fullness import BIAS_RUFFLE, SOURCES, STRAIGHT_RUFFLE, Ratio, gather_ratio
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Seam, Use
+from advisor.project.tucked import tucks_on_a_piece
 
 AVOIDS: Final = {
     "tucks": ("tucks", "pressed pleats"),
@@ -60,7 +61,9 @@ def cut_note(cut: Cut, judgement: Judgement, knowledge: Knowledge) -> CutNote:
     against = tuple(word for word in AVOIDS.get(plain.shape, ()) if word in avoided)
     usual = _usual(cut, judgement, knowledge) if plain.shape == "gathers" else None
     seam = sewn_as(cloth, judgement.garment)
-    rows = None if cut.tucks is None or seam is None else _rows(cut, seam, judgement, knowledge)
+    own = any(tucks_on_a_piece(s, judgement.garment) == cut.piece for s in judgement.garment.seams)
+    counted = cut.tucks is None or seam is None or own  # a place for them has their thread
+    rows = None if counted or seam is None else _rows(cut, seam, judgement, knowledge)
     return CutNote(cut, against, usual, rows, seam)
 
 

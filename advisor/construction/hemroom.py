@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Final
 
 from advisor.claims.collect import Place
@@ -14,12 +15,17 @@ from advisor.construction.disagreement import Disagreement, Figure
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.places import Method
 from advisor.project.garment import Garment, Seam
+from advisor.project.making import Piece
 from advisor.units import show_size
 from advisor.units.reading import parse
 
 HEM: Final = "hem"
 USUAL: Final = re.compile(r"(?:\d[\d./ ]* to )?(\d[\d./ ]* (?:mm|cm|in)) deep(?!, twice)")
 """How deep a hem is usually turned, in the words of its method."""
+
+DEEP_TWICE: Final = re.compile(r"deep, twice")
+TWICE, LEAST_DEEP = 2, 50.0
+"""How often a wide double hem is turned, and its least depth, mm (`tx-l-1374`)."""
 
 
 def deep_in_narrow(judgement: Judgement, knowledge: Knowledge) -> Iterator[Disagreement]:
@@ -34,6 +40,40 @@ def deep_in_narrow(judgement: Judgement, knowledge: Knowledge) -> Iterator[Disag
                 has = Figure(f"the piece {name} has a hem of", deep)
                 takes = Figure(f"{seam.name} is made a {method.name}, which takes at most", most)
                 yield Disagreement(HEM, seam.name, (has, takes))
+
+
+def too_short_for_two(judgement: Judgement, knowledge: Knowledge) -> Iterator[Disagreement]:
+    """A piece with one depth below it where the hem is turned up twice by that depth."""
+    for seam in judgement.garment.seams:
+        for name, deep in _turned_twice(seam, judgement, knowledge):
+            has = Figure(f"the piece {name} has a hem of", deep)
+            takes = Figure(
+                f"{seam.name} is turned up twice by that depth, which takes", TWICE * deep
+            )
+            yield Disagreement("hem twice", seam.name, (has, takes))
+
+
+def with_both_turns(piece: Piece, judgement: Judgement, knowledge: Knowledge) -> Piece:
+    """The piece with both turns of its hem below it, where only the depth of one is said."""
+    for seam in judgement.garment.seams:
+        if piece.name in {name for name, _ in _turned_twice(seam, judgement, knowledge)}:
+            return replace(piece, hem=TWICE * (piece.hem or 0.0))
+    return piece
+
+
+def _turned_twice(
+    seam: Seam, judgement: Judgement, knowledge: Knowledge
+) -> list[tuple[str, float]]:
+    """The pieces of which no more than the finished depth of a hem of two deep turns is said."""
+    if seam.place != HEM or not DEEP_TWICE.search(_deep(_made(seam, judgement, knowledge))):
+        return []
+    least = 0.0 if seam.method else LEAST_DEEP
+    below = turned_up_below(seam, judgement.garment)
+    return [(name, deep) for name, deep in below if least <= deep < TWICE * LEAST_DEEP]
+
+
+def _deep(method: Method | None) -> str:
+    return method.turns.deep if method and method.turns else ""
 
 
 def _made(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> Method | None:

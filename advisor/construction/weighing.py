@@ -155,8 +155,15 @@ def _notions(garment: Garment, knowledge: Knowledge, used: set[str]) -> tuple[fl
     return mass, lost
 
 
-def hangs(works: Iterable[SeamWork], weighed: Weighed, garment: Garment) -> dict[str, Hang]:
-    """What each carrying place of a garment carries, by its name."""
+def hangs(
+    works: Iterable[SeamWork], weighed: Weighed, garment: Garment, apart: Iterable[str] = ()
+) -> dict[str, Hang]:
+    """What each carrying place of a garment carries, by its name.
+
+    No shoulder carries the pieces of the parts that are worn `apart`, as a skirt below a top.
+    """
+    named = set[str]().union(*map(_words, apart))
+    below = sum(mass for name, mass in weighed.pieces.items() if _words(name) & named & BELOW)
     found = {}
     every = list(works)
     shoulders = [w for w in every if _is(w.seam, SHOULDERS)]
@@ -166,7 +173,7 @@ def hangs(works: Iterable[SeamWork], weighed: Weighed, garment: Garment) -> dict
         seam = work.seam
         if work in shoulders:
             # Each shoulder or strap takes its part of the whole, as far as that is known.
-            share = weighed.middle * seam.making.times / number
+            share = (weighed.middle - below) * seam.making.times / number
             if complete or weighed.cloths:
                 found[seam.name] = _hang(work, share, garment, seam.uses[0].cloth)
         elif hung := _below(seam, garment):
@@ -263,10 +270,11 @@ def _hang(work: SeamWork, mass: float, garment: Garment, carrier: str) -> Hang:
     weight = garment.cloths[carrier].weight
     waist = not _is(seam, SHOULDERS)
     as_long = hanging.as_long_as(mass, long, sum(weight) / 2) if waist and long and weight else None
-    heavy = as_long is not None and as_long > hanging.MUCH_M
-    if weight and sum(weight) / 2 >= hanging.FIRM_G:
-        heavy = heavy and mass >= hanging.LITTLE_G
-    weak = None not in (per_cm, holds) and (per_cm or 0) * hanging.IN_MOTION > (holds or 0)
+    moved = (per_cm or 0.0) * hanging.IN_MOTION
+    felt = holds is not None and moved > holds * hanging.FELT
+    much = hanging.MUCH_M if felt else hanging.MUCH_UNKNOWN_M
+    heavy = as_long is not None and as_long > much and (felt or holds is None)
+    weak = None not in (per_cm, holds) and moved > (holds or 0.0)
     stay = next((s.name for s in garment.seams if waist and _is(s, WAISTS) and _stays(s)), "")
     return Hang(mass, newton, per_cm, carrier, as_long, holds, heavy or weak, stay)
 

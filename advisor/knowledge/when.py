@@ -48,6 +48,8 @@ SEAM_SAID: dict[str, tuple[str, ...]] = {
     "holds a pocket": YES_NO,
     "closes a tube": YES_NO,
     "closes the seat": YES_NO,
+    "through loops": YES_NO,
+    "ends hang free": YES_NO,
 }
 """What follows from a project's silence, its stress and the kind and name of a place.
 

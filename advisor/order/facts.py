@@ -39,7 +39,7 @@ from advisor.order.sidezip import side_left_open
 from advisor.order.topstitching import AT_THE_END
 from advisor.project.folded import pleated_apart
 from advisor.project.garment import Garment
-from advisor.project.placing import lace_on_edge, singular_words
+from advisor.project.placing import singular_words
 from advisor.project.waisttabs import end_the_body
 from advisor.project.zipping import runs_into
 
@@ -216,7 +216,6 @@ class Facts:
             "sheer": lambda: all(self.least(c, "sheer") >= called.SHEER for c in cloths),
             "topstitched": lambda: place.seam.making.topstitch > 0 or self.jeans(place),
             "more than one cloth": lambda: len(cloths) > 1,
-            "lace on an edge": lambda: lace_on_edge(place.seam, self.entry),
             "free facing edge": lambda: self._free_facing(place),
             "no machine buttonhole": lambda: any(self._avoids(c, BUTTONHOLES) for c in cloths),
             "topstitching suits": lambda: not any(self._avoids(c, TOPSTITCHING) for c in cloths),

@@ -198,4 +198,5 @@ def waist_edge(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     """Whether it takes in the upper edge of a skirt or of trousers, which is cut on a curve."""
     band = place.kind.id == "waistband"
     faced = place.kind.id == "faced-edge" and WAIST in singular_words(place.name)
-    return (band or faced) and not any(p.role.id in UPPER_ROLES for p in places)
+    own = (p for p in places if p.alone == place.alone)
+    return (band or faced) and not any(p.role.id in UPPER_ROLES for p in own)

@@ -14,6 +14,7 @@ from advisor.project.hembands import AT_WAIST, ends_the_body, runs_to_the_zip
 from advisor.project.linings import LINING, Unit, of_a_part, of_part
 from advisor.project.placing import BONES, singular_words
 from advisor.project.pleated_hem import hemmed_before_pleats, pleats_run_down
+from advisor.project.together import FACES_A_WAIST
 from advisor.project.unjoined import drawn_up
 
 BY_KIND = {
@@ -79,6 +80,8 @@ def _guessed(
     words = of_part(head_of(_words(seam.name)), unit)
     found = next((k for k in roles.values() if any(_holds(words, w) for w in k.words)), None)
     sewn_on = NECKBAND if kind == "front-band" and of_another_cloth(seam, about) else ""
+    if kind == "waistband" and any(e.id in FACES_A_WAIST for e in about):
+        sewn_on = kind  # a ribbon at the waist joins nothing there: it ends what runs into it
     fixed = sewn_on or _special(kind, about, found, words) or _by_kind(kind, about, found)
     return roles.get(fixed) or found or roles.get(_by_shape(seam, kind)) or roles["plain"]
 

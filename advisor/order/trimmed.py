@@ -1,4 +1,4 @@
-"""What ribbon and cord ask of a place: a band that is a ribbon, a cord to cover, rows all round."""
+"""What ribbon, cord and lace ask of a place: a band that is a ribbon, a cord to cover, an edge."""
 
 from __future__ import annotations
 
@@ -6,6 +6,9 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
 from advisor.order.gapfacts import ribbon_band
+from advisor.project.placing import lace_on_edge
+from advisor.project.together import over_its_mount, ribbon_at_the_waist
+from advisor.project.tucked import tucks_on_a_piece
 
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
@@ -26,7 +29,21 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
             place, {n: facts.entry(n) for n in place.seam.cloths()}
         ),
         "cord to be covered": lambda: bool(cover_of(place, facts)),
+        "lace on an edge": lambda: _lace_edge(place, facts) and not _mounted(place, facts),
+        "ribbon faces the waist": lambda: bool(
+            ribbon_at_the_waist(place.seam, {n: facts.entry(n) for n in place.seam.cloths()})
+        ),
+        "tucks of no piece": lambda: tucks_on_a_piece(place.seam, facts.garment) is None,
+        "lace over its mount": lambda: _lace_edge(place, facts) and _mounted(place, facts),
     }
+
+
+def _lace_edge(place: SeamPlace, facts: Facts) -> bool:
+    return lace_on_edge(place.seam, facts.entry)
+
+
+def _mounted(place: SeamPlace, facts: Facts) -> bool:
+    return over_its_mount(place.seam, facts.garment.seams)
 
 
 def cover_of(place: SeamPlace, facts: Facts) -> str:

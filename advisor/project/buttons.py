@@ -15,6 +15,8 @@ from advisor.project.garment import Garment, Seam, Use
 from advisor.project.placing import singular_words
 
 BUTTON, HOLES, LOOP = "button", "buttonhole", "loop"
+WITH_LOOP: Final = "button-with-its-loop"
+"""The method that makes the loop with its button."""
 SHOW: Final = frozenset({"decorative", "ornamental", "show", "ear", "eye", "nose", "antenna"})
 """Words of buttons that close nothing."""
 SEWN: Final = frozenset(
@@ -33,8 +35,15 @@ def for_show(seam: Seam) -> bool:
 
 
 def has_own_loop(seam: Seam) -> bool:
-    """Whether a loop is named together with its button."""
-    return {LOOP, BUTTON} <= set(singular_words(seam.name))
+    """Whether a loop is named together with its button, or the method makes both."""
+    return seam.method == WITH_LOOP or {LOOP, BUTTON} <= set(singular_words(seam.name))
+
+
+def through_loops(button: Seam, garment: Garment) -> bool:
+    """Whether these buttons go through loops, so that no hole is cut for them."""
+    holes = holes_of(button, garment)
+    looped = (LOOP in (*singular_words(h.name), *singular_words(h.method)) for h in holes)
+    return has_own_loop(button) or (bool(holes) and all(looped))
 
 
 def alike(one: Seam, other: Seam, garment: Garment | None = None) -> bool:

@@ -67,7 +67,7 @@ def _with_loose_parts(garment: Garment, knowledge: Knowledge) -> Garment:
         held = {cloth for seam in inside for cloth in seam.cloths()}
         others = {cloth for seam in garment.seams if seam not in inside for cloth in seam.cloths()}
         others |= {c for other in garment.parts if other != part for c in other.layers}
-        closes = any(_closes(seam, knowledge.places.kinds) for seam in inside)
+        closes = any(closes_round(seam, knowledge.places.kinds) for seam in inside)
         shared = {
             n for n in held & others if knowledge.entries[garment.cloths[n].entry].kind != "cloth"
         }
@@ -80,7 +80,8 @@ def _with_loose_parts(garment: Garment, knowledge: Knowledge) -> Garment:
     return replace(garment, cloths=cloths) if loose else garment
 
 
-def _closes(seam: Seam, kinds: Mapping[str, PlaceKind]) -> bool:
+def closes_round(seam: Seam, kinds: Mapping[str, PlaceKind]) -> bool:
+    """Whether a place holds what it lies on to the body."""
     kind = kinds.get(seam.place)
     return kind is not None and (kind.id in CLOSES or kind.family == FASTENING)
 

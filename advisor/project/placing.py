@@ -18,6 +18,7 @@ from advisor.project.garment import Cloth, Seam
 from advisor.project.headwords import head_of
 from advisor.project.hembands import BAND_BELOW, band_below, ends_the_body
 from advisor.project.plackets import is_whole_front
+from advisor.project.together import seen_together
 from advisor.project.waisttabs import hang_from_waist, is_tied
 
 GATHERED, SHUT_IN = 1.1, 3
@@ -46,7 +47,7 @@ LAID_WHERE = frozenset({"on", "over", "at", "along", "round", "around"})
 """Words after "lace" by which it is laid on the cloth that is named with it."""
 LET_IN = frozenset({"inset", "let"})
 """Words by which a lace is let into a cloth, which is cut away behind it."""
-LAID = "applique"
+LAID, LACE_EDGE = "applique", "the lace on its edge"
 POCKETS = frozenset({"set-in-pocket", "welt-pocket"})  # their bag hangs inside
 BANDED = POCKETS | {"hem", "cuff", "collar"}
 """Kinds that a name may mean where a knit stretched to the edge makes a band of it."""
@@ -85,7 +86,7 @@ def with_places(
             built.append(_placed_as(turned, Placed("yoke", found.because), ("edge",)))
         else:
             built.append(_placed_as(seam, found))
-    return tuple(built)
+    return seen_together(tuple(built), entries, LACE_EDGE)
 
 
 def _placed_as(seam: Seam, found: Placed, guessed: tuple[str, ...] = ()) -> Seam:
@@ -120,7 +121,7 @@ def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge
     if said in families(kinds):
         return Placed(_of_family(said, seam, about, kinds), f"its kind, {spoken(said)}")
     if not said and lace_on_edge(seam, about.get) and LAID in kinds:
-        return Placed(LAID, "the lace on its edge")
+        return Placed(LAID, LACE_EDGE)
     if not said and _lace_on_cloth(seam, about) and LAID in kinds:
         return Placed(LAID, "the lace on it")
     if seam.facts.get("edge") == "hem":

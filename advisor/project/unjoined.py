@@ -13,6 +13,8 @@ if TYPE_CHECKING:
 FRILLS, WAIST, BAND = "gathered-edge", "waist", "waistband"
 """What is drawn up on another cloth, but for a skirt: the same net on a sleeve joins no part. A
 waistband is of its own part, whatever it is cut of."""
+BOUND = "bound-edge"
+"""Its strip, named last, is cut of the same cloth and joins no part to another."""
 SLEEVE, ARMHOLE = "sleeve", "armhole"
 """A sleeve that is drawn up at the armhole is no frill of its own, either."""
 
@@ -52,11 +54,12 @@ def drawn_up(seam: Seam) -> tuple[str, ...]:
 
 
 def _joins(seam: Seam, shared: set[str], lines: tuple[tuple[str, ...], ...]) -> bool:
-    """Whether a place holds a cloth of a part otherwise than as a frill of its own."""
+    """Whether a place holds a cloth of a part otherwise than as a frill or a strip of its own."""
     words = singular_words(seam.name)
     in_line = any(words[i : i + len(w)] == w for w in lines for i in range(len(words)))
     frill = seam.place == FRILLS and not in_line
-    return bool(shared) and not (frill and shared <= set(drawn_up(seam)))
+    own = set(drawn_up(seam)) if frill else {seam.uses[-1].cloth} if seam.place == BOUND else set()
+    return bool(shared) and not shared <= own
 
 
 def _mixes(seam: Seam, cloths: set[str], own: set[str]) -> bool:

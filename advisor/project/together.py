@@ -1,0 +1,56 @@
+"""What is made at a place as only the others tell: a hem under mounted lace, a waist on a tape."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+from advisor.knowledge.model import Entry
+from advisor.knowledge.places import plain_word
+from advisor.project.garment import Seam
+
+MOUNT, HEM, BAND, PLAIN = "underlining", "hem", "waistband", "seam"
+WAIST, STAYED = "waist", frozenset({"stay", "stays", "tape", "tacked"})
+FACES_A_WAIST = frozenset({"petersham", "grosgrain-ribbon"})
+TAPED = "the {ribbon} that faces its waist"
+
+
+def seen_together(
+    seams: tuple[Seam, ...], entries: Mapping[str, Entry], lace: str
+) -> tuple[Seam, ...]:
+    """The places, each with the kind that the others leave it.
+
+    What was taken for lace laid on is a hem where the lace is mounted: its cloth is hemmed by
+    itself. A seam of one cloth and a ribbon at a waist that no other place joins or finishes is the
+    upper edge, which is faced with the ribbon when what runs into it is closed.
+    """
+    return tuple(_seen(seam, seams, entries, lace) for seam in seams)
+
+
+def _seen(seam: Seam, seams: Sequence[Seam], entries: Mapping[str, Entry], lace: str) -> Seam:
+    if seam.placed_by == lace and over_its_mount(seam, seams):
+        return replace(seam, place=HEM)
+    ribbon = ribbon_at_the_waist(seam, entries)
+    if seam.place != PLAIN or not seam.placed_by or not ribbon or _waist_beside(seam, seams):
+        return seam
+    return replace(seam, place=BAND, placed_by=TAPED.format(ribbon=ribbon))
+
+
+def over_its_mount(seam: Seam, seams: Sequence[Seam]) -> bool:
+    """Whether all that lies at an edge is held as one by an underlining already."""
+    cloths = set(seam.cloths())
+    return any(s.place == MOUNT and cloths <= set(s.cloths()) for s in seams)
+
+
+def ribbon_at_the_waist(seam: Seam, entries: Mapping[str, Entry]) -> str:
+    """The ribbon that is all that one cloth meets at its waist; "" where it is no such place."""
+    words = set(plain_word(seam.name).split())
+    ribbons = [name for name in seam.cloths() if entries[name].id in FACES_A_WAIST]
+    one = len(seam.uses) == len(ribbons) + 1 and all(use.fullness <= 1 for use in seam.uses)
+    return ribbons[0] if ribbons and one and WAIST in words and not STAYED & words else ""
+
+
+def _waist_beside(seam: Seam, seams: Sequence[Seam]) -> bool:
+    ours = set(seam.cloths())
+    others = (s for s in seams if s is not seam and ours & set(s.cloths()))
+    return any({WAIST, BAND} & set(plain_word(s.name).split()) for s in others)
