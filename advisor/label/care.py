@@ -24,8 +24,6 @@ from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Claim, Knowledge
 from advisor.project.garment import Cloth, Garment, Seam, Use
 
 WASH, BLEACH, DRY, IRON, CLEAN = CARE
-SELLER = "seller"
-"""The origin of what only the seller's word (`care: dry clean only`) says."""
 QUIET = {WASH: "do not wash", BLEACH: "no bleach", DRY: "on a line", CLEAN: "do not dry clean"}
 """What a cloth may have done to it of which nobody speaks; drying in the air is no treatment."""
 NEVER = {WASH: "do not wash", CLEAN: "do not dry clean"}
@@ -183,9 +181,7 @@ def _line(
     heard = {name for said in claims if len(said.cloths) == 1 for name in said.cloths}
     silent = []
     for cloth in cloths:
-        if aspect.id == WASH and cloth.care == "dry clean only":
-            claims.append(_seller(aspect, cloth))
-        elif cloth.name not in heard:
+        if cloth.name not in heard:
             known = _known_to_bear(aspect, cloth, knowledge)
             claims += known
             silent += [] if known else [cloth.name]
@@ -257,23 +253,6 @@ def _bounds(aspect: Aspect, claims: Iterable[Said]) -> tuple[Said, ...]:
         return (hardest, strength[said.claim.strength], said.claim.rank, said.key)
 
     return tuple(sorted(dict.fromkeys(claims), key=key))
-
-
-def _seller(aspect: Aspect, cloth: Cloth) -> Said:
-    mask = 1 << aspect.words.index(NEVER[aspect.id])
-    claim = Claim(
-        aspect.id,
-        None,
-        mask,
-        None,
-        "must",
-        "damage",
-        "You say that it is dry clean only.",
-        ("derived",),
-        2,
-        SELLER,
-    )
-    return Said(cloth.name, claim, (), True, frozenset((cloth.name,)))
 
 
 def _known_to_bear(aspect: Aspect, cloth: Cloth, knowledge: Knowledge) -> list[Said]:
