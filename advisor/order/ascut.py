@@ -25,6 +25,7 @@ NO_YARNS = frozenset({"skin", "film"})
 def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     """The facts of a place that are told here."""
     return {
+        "lining bound in": lambda: place.unit == "both",
         "line may give": lambda: line_may_give(place, facts),
         "rows laid on one face": lambda: in_rows(place, facts),
         "band of one layer that stays as cut": lambda: of_one_layer(place, facts),

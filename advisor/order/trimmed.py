@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
 from advisor.order.gapfacts import ribbon_band
+from advisor.order.legs import STRIPE
 
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
@@ -37,8 +38,11 @@ def cover_of(place: SeamPlace, facts: Facts) -> str:
 
 
 def seams_under(rows: SeamPlace, facts: Facts) -> list[SeamPlace]:
-    """The seams of a piece, two or more alike, that rows of ribbon run over in one length."""
-    if rows.kind.id != RIBBON:
+    """The seams of a piece, two or more alike, that rows of ribbon run over in one length.
+
+    A stripe that lies along the seam of a leg crosses none.
+    """
+    if rows.kind.id != RIBBON or rows.role.id == STRIPE:
         return []
     pieces = [p for p in facts.garment.plan.pieces if p.cloth in rows.cloths]
     wide = max(map(_wide, pieces), default=0.0)
