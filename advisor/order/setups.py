@@ -1,8 +1,9 @@
 """How machine and iron are set for a place, out of the verdicts of the sheet.
 
 The order of work uses the picks of the sheet, so that both say the same. Thread colour is not a
-verdict: it is taken to match the first cloth of the seam, and the overlocker's cones to be neutral
-and to stay (estimates of how people work). Irons are set in steps of 5 °C, downwards.
+verdict: it is taken to match the first cloth of the seam or what is laid on it, and the
+overlocker's cones to be neutral and to stay (estimates of how people work). Irons are set in steps
+of 5 °C, downwards.
 """
 
 from __future__ import annotations
@@ -20,7 +21,7 @@ from advisor.claims.valuesets import Span
 from advisor.claims.workarounds import GLUED
 from advisor.construction.fullness import drawn_up_by
 from advisor.construction.rack import FIBRE, SIZE
-from advisor.construction.threadshare import matched, sewn_as
+from advisor.construction.threadshare import matched, seen_of, sewn_as
 from advisor.craft.irondial import mark_for, step_down
 from advisor.decide.apart import judge_apart, of_one_seam
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
@@ -300,7 +301,7 @@ class Setups:
         """The first cloth of the garment that has the colour of the thread of this one."""
         shade = self.advice.judgement.shades.get(first)
         colour = shade.colour if shade else self.garment.cloths[first].colour
-        firsts = {seam.cloths()[0] for seam in self.garment.seams if seam.cloths()}
+        firsts = {seen_of(seam, seam.cloths()) for seam in self.garment.seams if seam.cloths()}
         alike = [n for n in firsts if colour and self.garment.cloths[n].colour == colour]
         return min(alike, default=first)  # as the list of thread has it first
 
@@ -387,5 +388,5 @@ class Setups:
 
 
 def _first(seam: SeamPlace) -> str:
-    """The first cloth of a seam, which its thread matches."""
-    return (seam.cloths or seam.seam.cloths())[0]
+    """The cloth of a seam that its thread matches: the first, or what is laid on from the face."""
+    return seen_of(seam.seam, seam.cloths or seam.seam.cloths())

@@ -82,7 +82,9 @@ def _of_its_mix(verdict: ToldVerdict) -> bool:
     """Whether a cloth keeps its own wish for heat or damp from itself, whatever else lies there."""
     claim = verdict.given_up[0]
     own = claim.who.split(" (")[0]
-    return verdict.aspect in FOR_ITSELF[:2] and own in {who.split(" (")[0] for who in claim.to or ()}
+    return verdict.aspect in FOR_ITSELF[:2] and own in {
+        who.split(" (")[0] for who in claim.to or ()
+    }
 
 
 def _harm(rank: int) -> str:

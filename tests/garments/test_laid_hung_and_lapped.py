@@ -180,3 +180,22 @@ def test_a_lining_of_the_body_that_is_held_at_its_fronts_alone_is_asked_for() ->
     held = held.replace("armhole, layers: [shell,", "armhole, layers: [shell, silk,")
     asked = {gap.id for gap in read(held).missing or ()}
     assert not {"lining-loose-at-the-neck", "lining-without-armholes"} & asked
+
+
+def test_what_is_stitched_on_from_the_face_is_sewn_in_its_own_colour() -> None:
+    """The thread of a stripe is bought and threaded to match the stripe, not the leg."""
+    machine = ordered(LEGS).tasks["stitch on side stripe"].step.machine
+    assert machine is not None
+    assert "to match stripe" in machine.thread_above
+    assert any("stripe" in thread.matches for thread in read(LEGS).thread or ())
+
+
+def test_a_cloth_lighter_than_its_kind_takes_the_low_end_of_needle_and_thread() -> None:
+    """Twill of 130 g/m2 for a bag is no twill for trousers; of 250 it is sewn as ever."""
+    twill = "fabrics:\n  bag: {{fabric: cotton twill, fibres: {{cotton: 100}}, weight: {} g/m2}}"
+    bag = "\n  - {name: pocket bag, layers: [bag, bag], length: 48 cm, times: 2}\npieces:"
+    place, found = Place("seam", "pocket bag"), []
+    for grams in (130, 250):
+        text = LEGS.replace("fabrics:", twill.format(grams)).replace("\npieces:", bag)
+        found.append(tuple(float(picked(text, place, a)) for a in ("needle.size", "thread.size")))
+    assert found == [(80.0, 27.0), (90.0, 40.0)]
