@@ -77,12 +77,13 @@ def thread_cloth(seam: Seam, garment: Garment, knowledge: Knowledge) -> str:
     """The cloth whose colour a place is sewn in: of those that are no notion, else of all."""
     cloths = seam.cloths()
     own = [n for n in cloths if knowledge.entries[garment.cloths[n].entry].kind == "cloth"]
-    return seen_of(seam, own or cloths)
+    return seen_of(seam, own or cloths, garment)
 
 
-def seen_of(seam: Seam, cloths: Sequence[str]) -> str:
+def seen_of(seam: Seam, cloths: Sequence[str], garment: Garment) -> str:
     """The one on which the row is seen: what is laid on or binds from the face, else the first."""
-    return cloths[-1 if seam.place in FROM_THE_FACE else 0]
+    laid = (n for n in reversed(cloths) if seam.place in FROM_THE_FACE and garment.cloths[n].trims)
+    return next(laid, cloths[0])
 
 
 def colour_of(cloth: str, judgement: Judgement) -> str:

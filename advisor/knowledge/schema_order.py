@@ -102,6 +102,7 @@ Fact = Literal[
     "band faced",
     "band with a curtain",
     "stiffened by a strip",
+    "band cut in halves",
     "line may give",
     "rows laid on one face",
     "band of one layer that stays as cut",

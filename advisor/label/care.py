@@ -244,13 +244,13 @@ def _setters(aspect: Aspect, claims: list[Said], word: int) -> tuple[Said, ...]:
 
 
 def _bounds(aspect: Aspect, claims: Iterable[Said]) -> tuple[Said, ...]:
-    """The claims in the order of their weight: the mildest answer, then musts, then the source."""
+    """The claims by their weight: the mildest answer, musts, what is sure, then the source."""
     strength = {"must": 0, "should": 1, "may": 2}
     sign = 1 if aspect.kind == "scale" else -1
 
     def key(said: Said) -> tuple[object, ...]:
         hardest = sign * _strongest(set_of(said.claim))
-        return (hardest, strength[said.claim.strength], said.claim.rank, said.key)
+        return (hardest, strength[said.claim.strength], not said.certain, said.claim.rank, said.key)
 
     return tuple(sorted(dict.fromkeys(claims), key=key))
 
@@ -291,7 +291,7 @@ def _ironing(
     """The ironing line: what is said of it, and the lowest iron limit of any part."""
     limits = sorted(
         (s for s in heat if is_heat_limit(s.claim)),
-        key=lambda s: (_highest(s), s.claim.rank, s.key),
+        key=lambda s: (_highest(s), not s.certain, s.claim.rank, s.key),
     )
     if limits:
         word = next((w for limit, w in MARKS if _highest(limits[0]) >= limit), aspect.words[0])

@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 from advisor.claims.collect import Place
+from advisor.decide.advise import advise
+from advisor.label.care import care_of
+from advisor.project.load import garment_of
 from advisor.render.gaveway import gave_way
-from tests.garments.whole import ordered, read, stands
+from advisor.textio.yamlfile import parse_yaml
+from tests.garments.whole import known, ordered, read, stands
 
 LEGS = """garment: Usher's trousers
 fitting: to the body
@@ -111,6 +115,10 @@ def test_a_curtain_hangs_below_a_band_and_its_stiffener_is_sewn_in() -> None:
     assert "catch its fold" in close
     assert "without allowances" in does(LEGS, "stiffen waistband")
     assert "stiffener" not in does(LEGS, "join waistband")
+    half = "  - {name: waistband, fabric: cloth, width: 46 cm, height: 9 cm, number: 4}\n"
+    halves = ordered(LEGS + half)
+    assert stands(halves, "join the halves of waistband", "join waistband")
+    assert "join the halves of waistband" not in ordered(LEGS + half.replace("46", "86")).order
     faced = LEGS.replace("stiffener}, cloth, strip]", "stiffener}, strip]")
     assert "hang free" not in does(faced, "close waistband")
     assert "stiffen waistband" in ordered(faced).order
@@ -199,3 +207,20 @@ def test_a_cloth_lighter_than_its_kind_takes_the_low_end_of_needle_and_thread() 
         text = LEGS.replace("fabrics:", twill.format(grams)).replace("\npieces:", bag)
         found.append(tuple(float(picked(text, place, a)) for a in ("needle.size", "thread.size")))
     assert found == [(80.0, 27.0), (90.0, 40.0)]
+
+
+def test_the_limit_of_the_iron_is_laid_to_what_surely_sets_it() -> None:
+    """Silk and wool are there; that the tape of a zip is polyester is only possible."""
+    garment = garment_of(parse_yaml(LEGS, "p.yaml"), known())
+    care = care_of(advise(garment, known()).judgement, known())
+    iron = next(line for line in care.lines if line.aspect == "care.iron")
+    assert iron.setters[0].certain
+    assert not iron.setters[0].cloths <= {"metal zip"}
+
+
+def test_loops_and_patches_of_a_toggle_are_bought_with_it() -> None:
+    """A wooden toggle that is named brings neither its loop nor what lies behind it."""
+    toggles = "  - {name: front toggles, layers: [shell, {notion: wooden toggle}], number: 3}\n"
+    bought = " ".join(row.item for row in read(CAPE + toggles).kit or ())
+    assert "for loops" in bought
+    assert "for patches" in bought
