@@ -104,6 +104,7 @@ Fact = Literal[
     "stiffened by a strip",
     "band cut in halves",
     "line may give",
+    "seat under strain",
     "rows laid on one face",
     "band of one layer that stays as cut",
     "lapel",
