@@ -34,7 +34,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
 
 
 def strained_seat(place: SeamPlace) -> bool:
-    """Whether it is the seam of a seat, by its name or by what pulls at it; pyjamas strain none."""
+    """Whether it is the seam of a seat, by its name or by what pulls at it."""
     called = place.name.casefold()
     named = any(words in called for words in ("seat seam", "crotch seam"))
     return place.role.id == "crotch" and (named or place.said("stress") == "high")
