@@ -78,6 +78,7 @@ def test_a_half_lining_is_not_under_the_iron_at_the_hem_of_the_leg() -> None:
     """It ends at a hem of its own, above; without that it may reach down."""
     hem = Place("seam", "leg hem")
     assert picked(LEGS, hem, DAMP) == "damp cloth"
+    assert not any("leg hem" in item.places for item in read(LEGS).instructions)
     whole = LEGS.replace("half lining hem, layers: [knee]", "knee side, layers: [knee, knee]")
     assert picked(whole.replace("36 cm, edge: hem", "36 cm"), hem, DAMP) == "dry"
 
