@@ -114,7 +114,7 @@ def test_a_curtain_hangs_below_a_band_and_its_stiffener_is_sewn_in() -> None:
     close = does(LEGS, "close waistband")
     assert "hang free" in close
     assert "catch its fold" in close
-    assert "without allowances" in does(LEGS, "stiffen waistband")
+    assert "no allowances" in does(LEGS, "stiffen waistband")
     assert "stiffener" not in does(LEGS, "join waistband")
     half = "  - {name: waistband, fabric: cloth, width: 46 cm, height: 9 cm, number: 4}\n"
     halves = ordered(LEGS + half)
