@@ -23,15 +23,20 @@ COVERING: Final = frozenset({"backing", "laid on", "stay"})
 def dart_may_move(place: SeamPlace, fitting: Fitting) -> bool:
     """Whether it is a dart of what nobody has cut before, and is basted to be tried on.
 
-    Sewn, it leaves its holes; and where the waist, a side or a seat is basted, all is tried on as a
-    whole. What is laid over a dart before that, as canvas, lace or a stay, has it sewn first.
+    Sewn, it leaves its holes; where the waist is basted, the bodice is tried on as a whole, and so
+    are trousers by their seat. Else darts are sewn first, as the published orders have it
+    (unit-method-text). What is laid over one before that, as canvas or lace, has it sewn first.
     """
     new = fitting.cut_anew and fitting.may_move(place) and fitting.concerned(place)
     if not new or place.op != DART or any(_covers(p, place) for p in fitting.places):
         return False
     others = fitting.places
-    basted = any(fitting.hangs(p) or closes_the_body(p, fitting) for p in others)
+    basted = any(fitting.hangs(p) or (_seat(p) and closes_the_body(p, fitting)) for p in others)
     return basted or bool(fitting.keeps(place))
+
+
+def _seat(place: SeamPlace) -> bool:
+    return place.role.id == CROTCH
 
 
 def _covers(over: SeamPlace, dart: SeamPlace) -> bool:

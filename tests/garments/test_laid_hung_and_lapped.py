@@ -126,7 +126,7 @@ def test_a_curtain_hangs_below_a_band_and_its_stiffener_is_sewn_in() -> None:
 
 
 def test_darts_of_a_new_pattern_wait_for_the_body_with_the_sides() -> None:
-    """Where the seams round the body are only basted to be tried on, so are its darts."""
+    """Where the seat and the sides of trousers are only basted to be tried on, so are the darts."""
     tried = "baste back dart", "fit", "stitch back dart", "press back dart", "join outseam"
     assert stands(ordered(LEGS), *tried)
     welt = "layers: [cloth, cloth], length: 14 cm, shape: corner, times: 2}\n  - {name: fly zip"
@@ -227,4 +227,4 @@ def test_loops_and_patches_of_a_toggle_are_bought_with_it() -> None:
     toggles = "  - {name: front toggles, layers: [shell, {notion: wooden toggle}], number: 3}\n"
     bought = " ".join(row.item for row in read(CAPE + toggles).kit or ())
     assert "for loops" in bought
-    assert "for patches" in bought
+    assert "patches of firm cloth" in bought
