@@ -40,7 +40,7 @@ if TYPE_CHECKING:
     from advisor.order.work import Work
 
 ASSUMED = (
-    "Thread matches each seam's first cloth and suits most seams; overlocker cones are neutral.",
+    "Thread matches each seam's first cloth, or what is laid on it; overlocker cones are neutral.",
     "All minutes are estimates, but the wait for an iron to cool; `order: costs:` takes your own.",
 )
 

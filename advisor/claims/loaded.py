@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from advisor.claims.lies_behind import may_lie
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
 
@@ -32,7 +33,7 @@ def mounts_near(seam: Seam, garment: Garment) -> list[tuple[str, ...]]:
     """
     own = next((set(part.layers) for part in garment.parts if part.name == seam.part), set())
     joins = seam.place in JOINS and not set(seam.cloths()) <= own
-    mounts = (s for s in garment.seams if s.place == MOUNTED)
+    mounts = (s for s in garment.seams if s.place == MOUNTED and may_lie(s, seam, garment))
     return [s.cloths() for s in mounts if joins or len({s.part, seam.part} - {""}) < 2]
 
 

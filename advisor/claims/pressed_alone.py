@@ -112,7 +112,8 @@ def _kept_from(
         return frozenset(n for n in tender if _dots(lids[n]) == _dots(least)), least
     if _dots(own) and not _dots(heat.advised.high):
         return frozenset(n for n in _unrested(by_aspect) if n != name and n in lids), COLD
-    return frozenset() if moist is None else _drier(name, moist), None
+    # What lies basted behind is pressed with its face in every seam, so no piece comes before it.
+    return frozenset() if moist is None else _drier(name, moist) & set(seam.cloths()), None
 
 
 def _cooler(

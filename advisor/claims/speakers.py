@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 from advisor.claims.claimsets import insisted
 from advisor.claims.conditions import Fact
 from advisor.claims.drawn import drawn_by
+from advisor.claims.lighter import as_weighed
 from advisor.claims.steaming import as_wish, lies_unpressed
 from advisor.claims.valuesets import Span
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Aspect, Claim, Entry, Fibre, Knowledge
@@ -149,7 +150,7 @@ def cloth_says(cloth: Cloth, knowledge: Knowledge) -> list[Said]:
     """What a cloth says of itself, and what its fibres say, known or possible."""
     entry = knowledge.entries[cloth.entry]
     about = frozenset((cloth.name,))
-    said = [Said(cloth.name, claim, (), True, about) for claim in entry.claims]
+    said = [Said(cloth.name, claim, (), True, about) for claim in as_weighed(cloth, entry)]
     laid = [knowledge.entries[id_] for id_ in cloth.laid]
     said += [
         Said(cloth.name, heard, (), True, about)

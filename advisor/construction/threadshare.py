@@ -11,7 +11,7 @@ read the same pick.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -41,6 +41,8 @@ THREADS: Final = frozenset({FIBRE, SIZE})
 WHY: Final = "More places take it, or it is on the rack: fewer reels, fewer re-threadings."
 ALIKE: Final = 1.15
 """Two sizes, tex, that hardly differ in the seam: 7 % of their thickness (`estimate`)."""
+FROM_THE_FACE: Final = frozenset({"ribbon", "applique", "bound-edge"})
+"""Kinds of place whose last layer is stitched down on the outside, in its own colour."""
 Thread = tuple[int, float]
 """Fibre as its place among the words of the aspect, and tex."""
 
@@ -72,10 +74,16 @@ class _Wanted:
 
 
 def thread_cloth(seam: Seam, garment: Garment, knowledge: Knowledge) -> str:
-    """The cloth whose colour a place is sewn in: its first that is no notion, else its first."""
+    """The cloth whose colour a place is sewn in: of those that are no notion, else of all."""
     cloths = seam.cloths()
-    own = (n for n in cloths if knowledge.entries[garment.cloths[n].entry].kind == "cloth")
-    return next(own, cloths[0])
+    own = [n for n in cloths if knowledge.entries[garment.cloths[n].entry].kind == "cloth"]
+    return seen_of(seam, own or cloths, garment)
+
+
+def seen_of(seam: Seam, cloths: Sequence[str], garment: Garment) -> str:
+    """The one on which the row is seen: what is laid on or binds from the face, else the first."""
+    laid = (n for n in reversed(cloths) if seam.place in FROM_THE_FACE and garment.cloths[n].trims)
+    return next(laid, cloths[0])
 
 
 def colour_of(cloth: str, judgement: Judgement) -> str:

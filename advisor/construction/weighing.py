@@ -23,6 +23,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
 
 SHOULDERS: Final = frozenset({"shoulder", "shoulders", "strap", "straps", "halter"})
+BAND: Final = "waistband"
 WAISTS: Final = frozenset({"waist", "waistband", "waistline"})
 _SKIRTS: Final = ("skirt", "overskirt", "underskirt", "petticoat", "peplum", "train", "basque")
 _FULL: Final = ("tier", "row", "flounce", "frill", "ruffle")
@@ -189,6 +190,8 @@ def _carrier(seam: Seam, hung: set[str], garment: Garment) -> str:
     cloths = [use.cloth for use in seam.uses]
     above = [name for name in cloths if name not in below and garment.cloths[name].weight]
     twice = [name for name in cloths if cloths.count(name) > 1]
+    if seam.place == BAND and twice:  # what hangs inside it, as a curtain, carries nothing
+        return twice[0]
     return [*above, *twice, *cloths][0]
 
 

@@ -24,8 +24,6 @@ from advisor.knowledge.model import LIMIT_ASPECT, Aspect, Claim, Knowledge
 from advisor.project.garment import Cloth, Garment, Seam, Use
 
 WASH, BLEACH, DRY, IRON, CLEAN = CARE
-SELLER = "seller"
-"""The origin of what only the seller's word (`care: dry clean only`) says."""
 QUIET = {WASH: "do not wash", BLEACH: "no bleach", DRY: "on a line", CLEAN: "do not dry clean"}
 """What a cloth may have done to it of which nobody speaks; drying in the air is no treatment."""
 NEVER = {WASH: "do not wash", CLEAN: "do not dry clean"}
@@ -183,9 +181,7 @@ def _line(
     heard = {name for said in claims if len(said.cloths) == 1 for name in said.cloths}
     silent = []
     for cloth in cloths:
-        if aspect.id == WASH and cloth.care == "dry clean only":
-            claims.append(_seller(aspect, cloth))
-        elif cloth.name not in heard:
+        if cloth.name not in heard:
             known = _known_to_bear(aspect, cloth, knowledge)
             claims += known
             silent += [] if known else [cloth.name]
@@ -248,32 +244,15 @@ def _setters(aspect: Aspect, claims: list[Said], word: int) -> tuple[Said, ...]:
 
 
 def _bounds(aspect: Aspect, claims: Iterable[Said]) -> tuple[Said, ...]:
-    """The claims in the order of their weight: the mildest answer, then musts, then the source."""
+    """The claims by their weight: the mildest answer, musts, what is sure, then the source."""
     strength = {"must": 0, "should": 1, "may": 2}
     sign = 1 if aspect.kind == "scale" else -1
 
     def key(said: Said) -> tuple[object, ...]:
         hardest = sign * _strongest(set_of(said.claim))
-        return (hardest, strength[said.claim.strength], said.claim.rank, said.key)
+        return (hardest, strength[said.claim.strength], not said.certain, said.claim.rank, said.key)
 
     return tuple(sorted(dict.fromkeys(claims), key=key))
-
-
-def _seller(aspect: Aspect, cloth: Cloth) -> Said:
-    mask = 1 << aspect.words.index(NEVER[aspect.id])
-    claim = Claim(
-        aspect.id,
-        None,
-        mask,
-        None,
-        "must",
-        "damage",
-        "You say that it is dry clean only.",
-        ("derived",),
-        2,
-        SELLER,
-    )
-    return Said(cloth.name, claim, (), True, frozenset((cloth.name,)))
 
 
 def _known_to_bear(aspect: Aspect, cloth: Cloth, knowledge: Knowledge) -> list[Said]:
@@ -312,7 +291,7 @@ def _ironing(
     """The ironing line: what is said of it, and the lowest iron limit of any part."""
     limits = sorted(
         (s for s in heat if is_heat_limit(s.claim)),
-        key=lambda s: (_highest(s), s.claim.rank, s.key),
+        key=lambda s: (_highest(s), not s.certain, s.claim.rank, s.key),
     )
     if limits:
         word = next((w for limit, w in MARKS if _highest(limits[0]) >= limit), aspect.words[0])

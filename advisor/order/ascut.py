@@ -25,10 +25,19 @@ NO_YARNS = frozenset({"skin", "film"})
 def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     """The facts of a place that are told here."""
     return {
+        "lining bound in": lambda: place.unit == "both",
+        "seat under strain": lambda: strained_seat(place),
         "line may give": lambda: line_may_give(place, facts),
         "rows laid on one face": lambda: in_rows(place, facts),
         "band of one layer that stays as cut": lambda: of_one_layer(place, facts),
     }
+
+
+def strained_seat(place: SeamPlace) -> bool:
+    """Whether it is the seam of a seat, by its name or by what pulls at it."""
+    called = place.name.casefold()
+    named = any(words in called for words in ("seat seam", "crotch seam"))
+    return place.role.id == "crotch" and (named or place.said("stress") == "high")
 
 
 def of_one_layer(place: SeamPlace, facts: Facts) -> bool:

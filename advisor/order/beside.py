@@ -21,7 +21,7 @@ from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
 from advisor.order import ascut, ended, trimmed
-from advisor.order.cuffs import faced_with, is_made_up, is_ring
+from advisor.order.cuffs import STIFFENER, faced_with, hung_with, in_halves, is_made_up, is_ring
 from advisor.order.easing import ends_in_zip
 from advisor.order.fitting import HOLES_FOR_GOOD, NEEDLE_HOLES, PILE_LINE
 from advisor.order.kinds import SeamPlace, crosses
@@ -114,6 +114,9 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         ),
         "collar made nowhere": lambda: not is_made_up(place, facts.places),
         "band faced": lambda: bool(faced_with(place, facts.places, facts.garment)),
+        "band with a curtain": lambda: hung_with(place, facts.places, facts.garment),
+        "band cut in halves": lambda: in_halves(place, facts.garment),
+        "stiffened by a strip": lambda: any(facts.entry(n).id == STIFFENER for n in place.notions),
         "opens end to end": lambda: _end_to_end(place, facts),
         "pocket lined": lambda: place.unit == "both" or _two_sided(place, facts),
         "flap over it": lambda: _flap_over(place, facts),

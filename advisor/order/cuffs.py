@@ -24,6 +24,13 @@ SEWN_TO, INNER = 3, frozenset({"facing", "lining", "inner", "inside", "under"})
 """Layers from which on the last is the inside of a band; words of such a piece."""
 
 
+BOTH_FACES = 2
+"""Layers of a band that faces itself; one more is the edge that it is sewn to."""
+HALF = 0.75
+"""Of its edge: what is cut shorter than that is joined to another piece (estimate)."""
+STIFFENER = "belt-stiffener"
+
+
 def is_ring(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     """Whether a cuff is a ring, for no opening is named.
 
@@ -67,6 +74,22 @@ def faced_with(place: SeamPlace, places: Sequence[SeamPlace], garment: Garment) 
     )
     own = any(place.kind.id in words and not INNER & words for words in named)
     return "" if hung or own else last
+
+
+def hung_with(place: SeamPlace, places: Sequence[SeamPlace], garment: Garment) -> bool:
+    """Whether its last layer hangs below it as a curtain: the band is faced with its own cloth."""
+    inside = faced_with(place, places, garment)
+    own = [
+        use.cloth for use in place.seam.uses if use.cloth in place.cloths and use.cloth != inside
+    ]
+    return bool(inside) and len(set(own)) < len(own) and len(own) <= BOTH_FACES
+
+
+def in_halves(band: SeamPlace, garment: Garment) -> bool:
+    """Whether the pieces that are called after a band are each much shorter than its edge."""
+    called = singular_words(band.name)
+    own = [p for p in garment.plan.pieces if singular_words(p.name) == called]
+    return any(p.number and p.number > 1 and p.width < HALF * band.seam.long_mm for p in own)
 
 
 def is_made_up(collar: SeamPlace, places: Sequence[SeamPlace]) -> bool:

@@ -18,7 +18,14 @@ from advisor.order.kinds import SeamPlace, below, crosses, joins_widths, related
 from advisor.order.legs import closes_the_tube, shuts_in_a_stripe
 from advisor.order.namewords import SHOULDERED
 from advisor.order.roles import POCKET_ZIP
-from advisor.order.untried import CROTCH, DART, closes_the_body, dart_may_move
+from advisor.order.untried import (
+    CROTCH,
+    DART,
+    closes_the_body,
+    dart_may_move,
+    hangs_a_sleeve,
+    sleeve_tried,
+)
 from advisor.project.garment import Garment
 from advisor.project.methods import FITTINGS
 from advisor.project.placing import BONES, POCKETS, singular_words
@@ -178,7 +185,7 @@ class Fitting:
     @cached_property
     def late(self) -> frozenset[str]:
         """The places that cannot be sewn before the fitting, and those that wait for them."""
-        works = {p.name: self._past_of(p) for p in self.places}
+        works = {p.name: self.past_of(p) for p in self.places}
         late = {p.name for p in self.places if p.op in works[p.name] or self.hangs(p)}
         ends = {
             p.name for p in self.places if works[p.name] & BEFORE_CROSSING and not self._cut_out(p)
@@ -245,7 +252,7 @@ class Fitting:
         """A fly goes in while the crotch is open below it, so the crotch waits for it, basted."""
         return place.role.id == CROTCH and related(place, fly)
 
-    def _past_of(self, place: SeamPlace) -> frozenset[str]:
+    def past_of(self, place: SeamPlace) -> frozenset[str]:
         """The pieces of work on a place that stand at its first one past recall, or after it."""
         works = self.stages(place)
         first = next((k for k, op in enumerate(works) if self.past_recall(place, op)), len(works))
@@ -259,9 +266,9 @@ class Fitting:
     def needed(self) -> frozenset[str]:
         """What the first fitting needs, and what ends in a seam that it needs: a sleeve in flat."""
         found = {p.name: p for p in self.places if self._first(p) or self._hangs_from_raglan(p)}
-        sleeves = {p.name: p for p in self.places if self._sleeve_shut_in(p)}
+        sleeves = {p.name: p for p in self.places if sleeve_tried(p, self)}
         if sleeves:
-            found |= sleeves | {p.name: p for p in self.places if self._basted_round(p)}
+            found |= sleeves | {p.name: p for p in self.places if hangs_a_sleeve(p)}
         while True:
             more = {
                 p.name: p
@@ -281,17 +288,6 @@ class Fitting:
         """Whether it closes a raglan sleeve, of which only a tube shows how it sits."""
         sleeve = place.role.id == "underarm" and place.op == "join" and place.unit != "lining"
         return sleeve and any(p.role.id == RAGLAN and p.unit != "lining" for p in self.places)
-
-    def _sleeve_shut_in(self, place: SeamPlace) -> bool:
-        """Whether the seam of a sleeve is past recall once it is sewn: it is basted before."""
-        seam = place.role.id == "underarm" and place.unit != "lining"
-        return seam and place.op == "join" and place.op in self._past_of(place)
-
-    @staticmethod
-    def _basted_round(place: SeamPlace) -> bool:
-        """Whether a sleeve hangs from it at the fitting; one with ease is only pinned in there."""
-        head = place.role.id == "armhole" and place.unit != "lining" and place.op == "join"
-        return head and all(stage.work != "gather" for stage in place.method.stages)
 
     def fitted(self, place: SeamPlace) -> bool:
         """Whether a fitting changes it by what it is: a side, or a seam that shapes the body."""

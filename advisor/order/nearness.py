@@ -6,6 +6,8 @@ and the body, a band of the hem and the shoulders. Whatever is not listed may be
 
 from __future__ import annotations
 
+from advisor.claims.lies_behind import may_lie
+from advisor.claims.loaded import MOUNTED
 from advisor.knowledge.places import PLAIN
 from advisor.order.kinds import SeamPlace
 from advisor.project.folded import ON_SLEEVE
@@ -68,7 +70,13 @@ SIDES, CLEAR_MM = frozenset({"side"}), 150.0
 
 def far_apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     """Whether two places are on parts of a garment that do not lie under one iron."""
-    return _apart(one, other, garment) or _apart(other, one, garment)
+    both = (one, other), (other, one)
+    return any(_apart(a, b, garment) or _backs_another(a, b, garment) for a, b in both)
+
+
+def _backs_another(mount: SeamPlace, place: SeamPlace, garment: Garment) -> bool:
+    """Whether what is mounted at the one place surely lies behind another panel than the other."""
+    return mount.kind.id == MOUNTED and not may_lie(mount.seam, place.seam, garment)
 
 
 def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:

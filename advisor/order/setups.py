@@ -1,8 +1,9 @@
 """How machine and iron are set for a place, out of the verdicts of the sheet.
 
 The order of work uses the picks of the sheet, so that both say the same. Thread colour is not a
-verdict: it is taken to match the first cloth of the seam, and the overlocker's cones to be neutral
-and to stay (estimates of how people work). Irons are set in steps of 5 °C, downwards.
+verdict: it is taken to match the first cloth of the seam or what is laid on it, and the
+overlocker's cones to be neutral and to stay (estimates of how people work). Irons are set in steps
+of 5 °C, downwards.
 """
 
 from __future__ import annotations
@@ -20,7 +21,7 @@ from advisor.claims.valuesets import Span
 from advisor.claims.workarounds import GLUED
 from advisor.construction.fullness import drawn_up_by
 from advisor.construction.rack import FIBRE, SIZE
-from advisor.construction.threadshare import matched, sewn_as
+from advisor.construction.threadshare import matched, seen_of, sewn_as
 from advisor.craft.irondial import mark_for, step_down
 from advisor.decide.apart import judge_apart, of_one_seam
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
@@ -117,7 +118,7 @@ class Setups:
 
     def seam_machine(self, seam: SeamPlace) -> MachineState | None:
         """How the machine is set to sew a seam; None for hand work."""
-        return self._machine(Place("seam", seam.name), _first(seam))
+        return self._machine(Place("seam", seam.name), self._first(seam))
 
     def lock_machine(self, seam: SeamPlace) -> MachineState | None:
         """How it is set where no overlocker can sew: as for the seam, but lockstitched.
@@ -130,7 +131,7 @@ class Setups:
         told = self.word(place, "stitch.type")
         swings = told if told in SWINGING else ZIGZAG
         lock = swings if elastic or seam.op == "hem" else "301"
-        return self._machine(place, _first(seam), lock)
+        return self._machine(place, self._first(seam), lock)
 
     def cloth_machine(self, cloth: str) -> MachineState | None:
         """How it is set to stitch a cloth to itself, flat, as in tucks."""
@@ -240,7 +241,7 @@ class Setups:
         stayed = self.stayed(seam)
         whole = stayed == seam.cloths
         place = Place("seam", seam.name) if whole else self.alone(stayed)
-        state = self._machine(place, _first(seam), STAY)
+        state = self._machine(place, self._first(seam), STAY)
         thread = self.thread(seam)
         if state is None:
             return None
@@ -278,7 +279,7 @@ class Setups:
 
     def thread(self, seam: SeamPlace) -> str:
         """The thread of the sewing machine in words: fibre, size and the colour it matches."""
-        return self._thread(Place("seam", seam.name), _first(seam))
+        return self._thread(Place("seam", seam.name), self._first(seam))
 
     def _thread(self, place: Place, cloth: str) -> str:
         if place.scope != "seam":
@@ -300,7 +301,11 @@ class Setups:
         """The first cloth of the garment that has the colour of the thread of this one."""
         shade = self.advice.judgement.shades.get(first)
         colour = shade.colour if shade else self.garment.cloths[first].colour
-        firsts = {seam.cloths()[0] for seam in self.garment.seams if seam.cloths()}
+        firsts = {
+            seen_of(seam, seam.cloths(), self.garment)
+            for seam in self.garment.seams
+            if seam.cloths()
+        }
         alike = [n for n in firsts if colour and self.garment.cloths[n].colour == colour]
         return min(alike, default=first)  # as the list of thread has it first
 
@@ -386,7 +391,6 @@ class Setups:
         """How the iron is set for what is made of one cloth alone, lying flat."""
         return self.iron(self.alone((cloth, cloth)))
 
-
-def _first(seam: SeamPlace) -> str:
-    """The first cloth of a seam, which its thread matches."""
-    return (seam.cloths or seam.seam.cloths())[0]
+    def _first(self, seam: SeamPlace) -> str:
+        """The cloth that the thread of a seam matches: the first, or what is laid on it."""
+        return seen_of(seam.seam, seam.cloths or seam.seam.cloths(), self.garment)

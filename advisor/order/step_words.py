@@ -49,8 +49,8 @@ STAY_FROM_SEAM = 3.0
 """How far outside the seam line it runs, mm: `trade-staystitch`."""
 JOINS = ("join", "set-lining")
 """The work by which a seam is closed but for the gap that is left in it."""
-LAID_AFTER = frozenset({"sealing-tape"})
-"""What lies on a seam once it is stitched, and is never caught in it."""
+LAID_AFTER = frozenset({"sealing-tape", "belt-stiffener"})
+"""What is laid on by itself, before a seam is stitched or after it, and is not caught in it."""
 SET_IN = "armhole"
 """The seam by which a sleeve is set in."""
 BONES_CLEAR = 6.0

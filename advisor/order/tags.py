@@ -32,6 +32,8 @@ EDGES = frozenset({"edge", "casing", "band"})
 AT_A_ZIP = frozenset({"lining-seam", "ribbon"})
 """Kinds of what is sewn over the tape of a zip where its name says so."""
 FACED = "faced-edge"
+DOWN = frozenset({"front", "opening", "wrap", "round"})
+"""Words of an edge that runs down to the lower end of what it closes."""
 FRONT_OR_NECK = frozenset({"front", "neck", "neckline"})
 """Words of a facing that meets a collar."""
 UPPER = frozenset({"top", "edge", "neck", "neckline", "bib", "bust", "bodice"})
@@ -86,6 +88,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "not a flap": role.id != POCKET_FLAP,
         "shell to lining": place.unit == "both" and place.kind.id == "faced-edge",
         "takes in the lining": place.unit == "both" and place.kind.family not in NO_SEAM,
+        "runs down to the hem": bool(DOWN & set(singular_words(place.name))),
         "opens the front": place.method.id == "open-ended-zip",
         "foot of the body": is_foot(place),
         "felled in the flat": any(closes_the_tube(p, place) for p in facts.places),

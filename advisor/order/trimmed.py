@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
 from advisor.order.gapfacts import ribbon_band
+from advisor.order.legs import STRIPE
 from advisor.project.placing import lace_on_edge
 from advisor.project.together import over_its_mount, ribbon_at_the_waist
 from advisor.project.tucked import tucks_on_a_piece
@@ -54,8 +55,11 @@ def cover_of(place: SeamPlace, facts: Facts) -> str:
 
 
 def seams_under(rows: SeamPlace, facts: Facts) -> list[SeamPlace]:
-    """The seams of a piece, two or more alike, that rows of ribbon run over in one length."""
-    if rows.kind.id != RIBBON:
+    """The seams of a piece, two or more alike, that rows of ribbon run over in one length.
+
+    A stripe that lies along the seam of a leg crosses none.
+    """
+    if rows.kind.id != RIBBON or rows.role.id == STRIPE:
         return []
     pieces = [p for p in facts.garment.plan.pieces if p.cloth in rows.cloths]
     wide = max(map(_wide, pieces), default=0.0)

@@ -13,6 +13,9 @@ if TYPE_CHECKING:
 
 DART, CROTCH = "dart", "crotch"
 TO_BODY: Final = FITTINGS[0]
+ARMHOLE, UNDERARM = "armhole", "underarm"
+SEWN_IN: Final = frozenset({"join", "lay-on"})
+"""How a sleeve goes into its armhole: joined, or lapped over it."""
 COVERING: Final = frozenset({"backing", "laid on", "stay"})
 """Families of places that are laid over a dart."""
 
@@ -20,13 +23,20 @@ COVERING: Final = frozenset({"backing", "laid on", "stay"})
 def dart_may_move(place: SeamPlace, fitting: Fitting) -> bool:
     """Whether it is a dart of what nobody has cut before, and is basted to be tried on.
 
-    Sewn, it leaves its holes; and where the waist is basted, the bodice is tried on as a whole.
-    What is laid over a dart before that, as canvas, lace or a stay, has it sewn first.
+    Sewn, it leaves its holes; where the waist is basted, the bodice is tried on as a whole, and so
+    are trousers by their seat. Else darts are sewn first, as the published orders have it
+    (unit-method-text). What is laid over one before that, as canvas or lace, has it sewn first.
     """
     new = fitting.cut_anew and fitting.may_move(place) and fitting.concerned(place)
     if not new or place.op != DART or any(_covers(p, place) for p in fitting.places):
         return False
-    return bool(fitting.keeps(place)) or any(map(fitting.hangs, fitting.places))
+    others = fitting.places
+    basted = any(fitting.hangs(p) or (_seat(p) and closes_the_body(p, fitting)) for p in others)
+    return basted or bool(fitting.keeps(place))
+
+
+def _seat(place: SeamPlace) -> bool:
+    return place.role.id == CROTCH
 
 
 def _covers(over: SeamPlace, dart: SeamPlace) -> bool:
@@ -43,3 +53,21 @@ def closes_the_body(place: SeamPlace, fitting: Fitting) -> bool:
     round_it = place.role.fitted and (place.role.closes or place.role.id == CROTCH)
     close = (place.seam.fitting or fitting.degree) == TO_BODY and fitting.concerned(place)
     return legs and round_it and close and place.op == "join" and place.unit != "lining"
+
+
+def sleeve_tried(place: SeamPlace, fitting: Fitting) -> bool:
+    """Whether it closes a sleeve that has to hang in its armhole at the fitting.
+
+    So it does where its own seam or that of the armhole, as one lapped over a cut edge, is past
+    recall once it is sewn.
+    """
+    if place.role.id != UNDERARM or place.unit == "lining" or place.op != "join":
+        return False
+    heads = (p for p in fitting.places if hangs_a_sleeve(p) and p.op != "join")
+    return any(p.op in fitting.past_of(p) for p in (place, *heads))
+
+
+def hangs_a_sleeve(place: SeamPlace) -> bool:
+    """Whether a sleeve hangs from it at the fitting; one with ease is only pinned in there."""
+    head = place.role.id == ARMHOLE and place.unit != "lining" and place.op in SEWN_IN
+    return head and all(stage.work != "gather" for stage in place.method.stages)

@@ -32,7 +32,7 @@ GRAVEST = (
 """What breaks a needle, spoils cloth or lets a seam burst, in this order; the rest only shows."""
 MOST_WANTED, FEW = 3, 2
 """So many things that would have done are told; of more the first few."""
-MOST = 3
+MOST = 4
 """So many are told; where room is short fewer, the gravest."""
 
 
@@ -41,9 +41,9 @@ def lost(verdicts: Verdicts, answer: Answer, place: str) -> list[str]:
 
     Not of an iron that does not come, and not who is told to be pressed by itself.
     """
-    alone = {name for item in answer.instructions if place in item.places for name in item.needy}
     pressed_first = sorted(
-        _lost(verdicts, alone), key=lambda found: not found[0].aspect.startswith("press.")
+        _lost(verdicts, _alone(answer, place)),
+        key=lambda found: not found[0].aspect.startswith("press."),
     )
     return list(dict.fromkeys(text for _, text in pressed_first))
 
@@ -54,12 +54,12 @@ def gave_way(answer: Answer, most: int = MOST) -> Section:
     What goes against the maker's own choice is told at its place.
     """
     places = by_place(answer)
-    alone = {name for item in answer.instructions for name in item.needy}
     notions = tuple(layer.name for layer in answer.layers if layer.kind != "cloth")
     alike: dict[tuple[int, str], list[str]] = {}
     for seam in answer.seams:
-        for verdict, text in _lost(places.get(("seam", seam.name), {}), alone):
-            if text.startswith(notions) or verdict.aspect not in GRAVEST:
+        found = places.get(("seam", seam.name), {})
+        for verdict, text in _lost(found, _alone(answer, seam.name)):
+            if text.startswith(notions) or verdict.aspect not in GRAVEST or _of_its_mix(verdict):
                 continue  # what a glue or a zip would rather have is told with how it goes in
             if not any(b.rule == "maker" for b in verdict.because):
                 said = f"{text}; set: {phrase_of(verdict.aspect, verdict.text)}."
@@ -73,10 +73,25 @@ def gave_way(answer: Answer, most: int = MOST) -> Section:
     return Section("gave-way", TITLE, items, close=more)
 
 
+def _alone(answer: Answer, place: str) -> set[str]:
+    """Who is told to be pressed by itself before a place, and so loses nothing there."""
+    return {n for item in answer.instructions if place in item.places for n in item.needy}
+
+
+def _of_its_mix(verdict: ToldVerdict) -> bool:
+    """Whether a cloth keeps its own wish for heat or damp from itself, whatever else lies there."""
+    claim = verdict.given_up[0]
+    own = claim.who.split(" (")[0]
+    return verdict.aspect in FOR_ITSELF[:2] and own in {
+        who.split(" (")[0] for who in claim.to or ()
+    }
+
+
 def _harm(rank: int) -> str:
-    """What a wish guards: the needle, the cloth under the iron, or the strength of the seam."""
-    room = GRAVEST[rank].partition(".")[0]
-    return room if room in ("needle", "press") else "strength"
+    """What a wish guards: the needle, the cloth by heat or by moisture, or the seam's strength."""
+    aspect = GRAVEST[rank]
+    room = aspect.partition(".")[0]
+    return aspect if room == "press" else room if room == "needle" else "strength"
 
 
 def _lost(verdicts: Verdicts, alone: Collection[str]) -> Iterator[tuple[ToldVerdict, str]]:

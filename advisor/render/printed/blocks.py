@@ -15,7 +15,7 @@ from advisor.answer.model.answer import Answer
 from advisor.answer.model.making import ToldPlace
 from advisor.answer.model.told import ToldConflict, ToldVerdict
 from advisor.render.gap_text import gap_section
-from advisor.render.gaveway import gave_way
+from advisor.render.gaveway import MOST, gave_way
 from advisor.render.lines import (
     CARE_LINE,
     FABRIC_PARAGRAPH,
@@ -102,7 +102,7 @@ class _Builder:
             self.checks(),
             gap_section(self.report),
             self.cautions(),
-            gave_way(self.report, min(3, TIGHTEST - self.tight) or 1),
+            gave_way(self.report, min(MOST, TIGHTEST + 1 - self.tight)),
             self.parts(),
             self.cloths(),
             self.seams(),

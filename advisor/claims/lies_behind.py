@@ -1,0 +1,52 @@
+"""Where a backing lies: not behind a panel that it is not basted to, by its pieces or its name.
+
+A half lining in the fronts of trousers is under no iron at a dart of the back, nor at the hem of a
+leg below its own hem. What names no panel may lie behind all of them.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from advisor.project.garment import Garment, Seam
+from advisor.project.linings import of_a_part
+from advisor.project.placing import singular_words
+
+PANELS: Final = frozenset({"front", "back"})
+FOLDED: Final = frozenset({"turn", "turned", "fold", "folded", "laid", "set"})
+"""Before `back` these say what is done with an edge, and not where it lies."""
+HEM: Final = "hem"
+
+
+def may_lie(mount: Seam, seam: Seam, garment: Garment) -> bool:
+    """Whether what is basted on at one place may lie behind another."""
+    on, here = (set(garment.wishes.joins.get(s.name, ())) for s in (mount, seam))
+    if on and here and not on & here:
+        return False
+    lies, runs = panels(mount, garment), panels(seam, garment)
+    if lies and runs and not lies & runs:
+        return False
+    return not (_edge(seam) == HEM and _ends_above(mount, garment))
+
+
+def panels(seam: Seam, garment: Garment) -> frozenset[str]:
+    """The panels that a place names, by itself and by the pieces that it joins."""
+    names = (seam.name, *garment.wishes.joins.get(seam.name, ()))
+    return frozenset(word for name in names for word in _panels_in(name))
+
+
+def _panels_in(name: str) -> set[str]:
+    words = singular_words(name)
+    before = ("", *words)
+    return {w for w, left in zip(words, before, strict=False) if w in PANELS and left not in FOLDED}
+
+
+def _edge(seam: Seam) -> object:
+    return seam.facts.get("edge")
+
+
+def _ends_above(mount: Seam, garment: Garment) -> bool:
+    """Whether what is mounted there reaches part of the way only, and has a hem of its own."""
+    behind = set(mount.cloths()[1:])
+    hems = (s for s in garment.seams if _edge(s) == HEM and set(s.cloths()) <= behind)
+    return of_a_part(mount) and any(hems)
