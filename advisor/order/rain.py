@@ -13,7 +13,8 @@ if TYPE_CHECKING:
 
 RAINWEAR = frozenset({"laminated-cotton", "softshell"})
 """Cloths against the rain that are no plain weave: each hole leaks; no imitation of leather."""
-UNTAPED = frozenset({"softshell", "waxed-cotton"})
+WAXED = "waxed-cotton"
+UNTAPED = frozenset({"softshell", WAXED})
 """Those of them on whose inside no sealing tape holds: a fleece, and wax on either side."""
 SEALING_TAPE = "sealing-tape"
 SEAL, LIQUID = "seal", "seam-rows-sealed"
@@ -69,6 +70,11 @@ def sealed(method: Method, place: SeamPlace, facts: Facts) -> Method:
     return replace(
         method, stages=(*method.stages, *stages), buys=(*method.buys, *lent.buys), says=says
     )
+
+
+def waxed(place: SeamPlace, facts: Facts) -> bool:
+    """Whether pieces of waxed cloth are joined there: its rows leak until they are waxed."""
+    return place.kind.id in OUTER and any(facts.entry(c).id == WAXED for c in place.cloths)
 
 
 def _sealable(cloth: str, facts: Facts) -> bool:

@@ -1,0 +1,151 @@
+"""A waxed gilet with rib panels, and a skirt gathered to a knit that is pulled on.
+
+What melts at a touch of warmth keeps every iron away, what has to stretch is bound by nothing, and
+a thread fills the hole of its needle. All is common practice of the trade.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from advisor.answer.gapwords import told_gaps
+from advisor.answer.teller import Teller
+from advisor.claims.collect import Place
+from advisor.construction.bulk import number, picked
+from advisor.craft.threadsize import suits
+from advisor.decide.advise import advise
+from advisor.project.load import garment_of
+from advisor.textio.yamlfile import parse_yaml
+from tests.garments.whole import FOLDER, advice, known, ordered, stands, work
+
+GILET = "more/reedcutter_gilet"
+SKATER = """
+garment: Dress of a pond warden
+fitting: to the body
+worn by: adult
+maker: {machine: household, overlocker: 4-thread}
+fabrics:
+  body: {fabric: stretch velvet, fibres: {polyester: 92, elastane: 8}, weight: 260 g/m2}
+  skirt: {fabric: chiffon, fibres: {silk: 100}, weight: 45 g/m2}
+seams:
+  - {name: princess, layers: [body, body], length: 46 cm, shape: curved, times: 2}
+  - {name: shoulder, layers: [body, body], length: 10 cm, times: 2}
+  - {name: side, layers: [body, body], length: 40 cm, times: 2}
+  - {name: crotch, layers: [body, body], length: 8 cm}
+  - {name: skirt seam, layers: [skirt, skirt], length: 30 cm, times: 2}
+  - {name: skirt hem, layers: [skirt], length: 140 cm, edge: hem}
+  - {name: skirt gather, layers: [body, {use: skirt, fullness: 1.8}], length: 72 cm}
+  - {name: nape hook, on: body, fastening: hook and eye, number: 1}
+pieces:
+  - {name: centre front, fabric: body, width: 26 cm, height: 66 cm}
+  - {name: back, fabric: body, width: 24 cm, height: 66 cm, number: 2}
+"""
+
+
+def _picked(text: str, place: str, aspect: str) -> str:
+    found = advise(garment_of(parse_yaml(text, "p.yaml"), known()), known())
+    return picked(found.judgement.verdicts[Place("seam", place)], aspect)
+
+
+def _of_gilet(place: str, aspect: str) -> str:
+    return picked(advice(GILET).judgement.verdicts[Place("seam", place)], aspect)
+
+
+def _gilet(old: str, new: str) -> str:
+    text = (FOLDER / f"{GILET}.yaml").read_text(encoding="utf-8")
+    assert old in text
+    return text.replace(old, new)
+
+
+def _gaps(text: str) -> set[str]:
+    return {
+        gap.id for gap in told_gaps(Teller(garment_of(parse_yaml(text, "p"), known()), known()))
+    }
+
+
+def test_a_seam_that_has_to_stretch_is_bound_by_nothing() -> None:
+    """The skirt of chiffon is gathered for the hips: both edges go under stitches that give."""
+    assert _picked(SKATER, "skirt gather", "seam.finish") == "overlocked"
+    assert _picked(SKATER, "skirt gather", "seam.kind") == "plain"
+
+
+def test_a_firm_body_keeps_the_binding() -> None:
+    """Of woven velvet nothing stretches, and the edges are bound against the sheer."""
+    firm = SKATER.replace("stretch velvet, fibres: {polyester: 92, elastane: 8}", "velvet")
+    assert _picked(firm, "skirt gather", "seam.finish") == "bound"
+
+
+def test_a_knit_with_elastane_gets_its_needle_beside_a_sheer() -> None:
+    """A universal point skips in it; the chiffon bears a fine stretch needle."""
+    assert _picked(SKATER, "skirt gather", "needle.point") == "stretch"
+    found = advise(garment_of(parse_yaml(SKATER, "p.yaml"), known()), known())
+    assert number(found.judgement.verdicts[Place("seam", "skirt gather")], "needle.size") == 75
+
+
+def test_two_halves_of_a_back_are_joined_by_no_princess_or_side() -> None:
+    """Seams beside the middle say nothing of the middle, nor does a short crotch."""
+    assert "back-in-two-halves" in _gaps(SKATER)
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [
+        ("{name: princess, layers: [body, body]", "{name: back panel, layers: [body, body]"),
+        (
+            "{name: crotch, layers: [body, body], length: 8",
+            "{name: crotch, layers: [body, body], length: 60",
+        ),
+        ("nape hook", "back hooks"),
+    ],
+)
+def test_what_may_join_the_halves_keeps_it_quiet(old: str, new: str) -> None:
+    """A seam of the back, the long seam of trousers, or hooks down the back."""
+    assert old in SKATER
+    assert "back-in-two-halves" not in _gaps(SKATER.replace(old, new))
+
+
+def test_no_iron_comes_to_a_bag_that_hangs_on_wax() -> None:
+    """It melts under whatever lies on it; a bag on a plain cloth is pressed as its cloth bears."""
+    assert work(GILET).tasks["press pocket bag"].step.iron is None
+    plain = ordered(_gilet("fabric: waxed cotton", "fabric: cotton canvas"))
+    assert plain.tasks["press pocket bag"].step.iron is not None
+
+
+def test_a_taped_seam_of_wax_and_rib_is_straight_and_off_the_overlocker() -> None:
+    """It need not stretch, each hole of a zigzag leaks, and wax clogs the loopers."""
+    assert _of_gilet("side panel", "seam.support") == "stay tape"
+    assert _of_gilet("side panel", "stitch.type") == "301"
+    assert _of_gilet("side panel", "seam.finish") == "none"
+    assert _of_gilet("armhole band", "stitch.type") == "304"  # stretched on, it has to give
+
+
+@pytest.mark.parametrize("place", ["pocket zip", "side panel", "facing to lining", "front zip"])
+def test_the_thread_of_wax_fills_the_hole_of_its_needle(place: str) -> None:
+    """A fine thread in the needle of a heavy cloth leaves a row of open holes."""
+    verdicts = advice(GILET).judgement.verdicts[Place("seam", place)]
+    tex, needle = number(verdicts, "thread.size"), number(verdicts, "needle.size")
+    assert tex is not None
+    assert needle is not None
+    assert suits(tex, needle)
+    assert tex >= 40
+
+
+@pytest.mark.parametrize("called", ["hem cord channel", "hem drawcord channel"])
+def test_a_channel_along_the_hem_is_the_hem(called: str) -> None:
+    """Nothing is levelled and turned up once its cord is in."""
+    found = ordered(_gilet("hem cord channel", called))
+    assert all(task.op != "hem-edge" for task in found.tasks.values())
+    assert f"draw through {called}" in found.tasks
+
+
+def test_a_channel_at_the_waist_is_no_hem() -> None:
+    """The lower edge is still to be turned up."""
+    found = ordered(_gilet("hem cord channel", "waist cord channel"))
+    assert any(task.op == "hem-edge" for task in found.tasks.values())
+
+
+def test_the_rows_are_waxed_when_all_is_sewn() -> None:
+    """Every hole that a needle makes afterwards leaks again; no other cloth has rows to wax."""
+    found = work(GILET)
+    assert stands(found, "set facing to lining", "wax the rows", "last press")
+    assert "wax the rows" not in ordered(SKATER).tasks
