@@ -20,6 +20,7 @@ _AND_SO = {
     "at centre back, or every reach of the arms tears it",
     "pleats": "change the pleats or the piece",
     "hem": "write that hem for the piece, or a deep one here, as method: blind hem",
+    "shallow hem": "write that hem for the piece, or a finer one here, as method: hand-rolled hem",
     "ring": "write the hem as long as the outer edge, or change the depth or the share of a circle",
     "stretched": "cut it anew, or change how far it is stretched",
     "height": "one of the two is a slip; look for a lost fraction or another unit before you buy",
