@@ -248,13 +248,14 @@ def _setters(aspect: Aspect, claims: list[Said], word: int) -> tuple[Said, ...]:
 
 
 def _bounds(aspect: Aspect, claims: Iterable[Said]) -> tuple[Said, ...]:
-    """The claims in the order of their weight: the mildest answer, then musts, then the source."""
+    """The claims by their weight: the mildest answer, then musts, what is sure, the source."""
     strength = {"must": 0, "should": 1, "may": 2}
     sign = 1 if aspect.kind == "scale" else -1
 
     def key(said: Said) -> tuple[object, ...]:
         hardest = sign * _strongest(set_of(said.claim))
-        return (hardest, strength[said.claim.strength], said.claim.rank, said.key)
+        weight = (strength[said.claim.strength], not said.certain, said.claim.rank)
+        return (hardest, *weight, said.key)
 
     return tuple(sorted(dict.fromkeys(claims), key=key))
 
