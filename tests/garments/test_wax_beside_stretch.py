@@ -10,10 +10,15 @@ import pytest
 
 from advisor.answer.gapwords import told_gaps
 from advisor.answer.teller import Teller
+from advisor.answer.uncleaned import told_uncleaned
 from advisor.claims.collect import Place
+from advisor.claims.conflicts import NO_METHOD
+from advisor.claims.judgement import Judgement
 from advisor.construction.bulk import number, picked
+from advisor.construction.hemroom import deep_in_narrow
 from advisor.craft.threadsize import suits
 from advisor.decide.advise import advise
+from advisor.label.care import staying_lines
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
 from tests.garments.whole import FOLDER, advice, known, ordered, stands, work
@@ -45,6 +50,14 @@ pieces:
 def _picked(text: str, place: str, aspect: str) -> str:
     found = advise(garment_of(parse_yaml(text, "p.yaml"), known()), known())
     return picked(found.judgement.verdicts[Place("seam", place)], aspect)
+
+
+def _judged(text: str) -> Judgement:
+    return advise(garment_of(parse_yaml(text, "p.yaml"), known()), known()).judgement
+
+
+def _teller(text: str) -> Teller:
+    return Teller(garment_of(parse_yaml(text, "p.yaml"), known()), known())
 
 
 def _of_gilet(place: str, aspect: str) -> str:
@@ -149,3 +162,57 @@ def test_the_rows_are_waxed_when_all_is_sewn() -> None:
     found = work(GILET)
     assert stands(found, "set facing to lining", "wax the rows", "last press")
     assert "wax the rows" not in ordered(SKATER).tasks
+
+
+def test_a_piece_with_too_little_below_it_is_told() -> None:
+    """A narrow rolled hem takes more than it; one that is cut for it says nothing."""
+    skirt = "  - {name: skirt, fabric: skirt, width: 74 cm, height: 30 cm, number: 2, hem: 4 mm}\n"
+    (found,) = deep_in_narrow(_judged(SKATER + skirt), known())
+    assert found.figures[0].value == 4
+    assert "at least" in found.figures[1].what
+    fit = SKATER + skirt.replace("4 mm", "12 mm")
+    assert not list(deep_in_narrow(_judged(fit), known()))
+
+
+def test_a_sheer_of_silk_is_washed_by_hand() -> None:
+    """In the drum it snags on the hook and chafes."""
+    lines = staying_lines(_judged(SKATER), known())
+    assert next(line.word for line in lines if line.aspect == "care.wash") == "hand wash"
+
+
+def test_wax_and_skin_are_both_wiped() -> None:
+    """Neither is washed nor cleaned, and neither needs it."""
+    skin = _gilet("rib: {fabric: rib knit, fibres: {wool: 70, nylon: 30}", "rib: {fabric: leather")
+    assert NO_METHOD not in {c.aspect for c in _judged(skin).conflicts}
+
+
+def test_the_bag_is_neatened_before_the_front_is_tried_on() -> None:
+    """It hangs free then, and the front lies flat."""
+    assert stands(work(GILET), "close pocket bag", "neaten pocket bag", "fit", "set front zip")
+
+
+def test_rain_comes_in_through_a_zip_that_only_a_facing_lies_behind() -> None:
+    """A facing is sewn to its tape and keeps nothing out; a flap does."""
+    text = (FOLDER / f"{GILET}.yaml").read_text(encoding="utf-8")
+    assert "zip-lets-rain-through" in _gaps(text)
+    flap = "  - {name: storm flap, layers: [wax, wax], length: 60 cm, edge: turned}\n"
+    with_flap = _gilet("  - {name: front zip", f"{flap}  - {{name: front zip")
+    assert "zip-lets-rain-through" not in _gaps(with_flap)
+
+
+def test_only_a_notion_that_is_a_button_has_a_loop() -> None:
+    """Of an elastic nobody asks for its loop, nor says that it bars a wash that it bears."""
+    layers = "[body, {notion: swimwear elastic, stretched: 1.15}]"
+    leg = f"  - {{name: leg elastic, layers: {layers}, length: 60 cm, edge: folded}}\n"
+    text = SKATER.replace("pieces:\n", leg + "pieces:\n")
+    (row,) = told_uncleaned(_judged(text), _teller(text))
+    assert "loop" not in row.effect
+    assert "bars dry cleaning the whole;" in row.effect
+
+
+def test_the_label_names_who_surely_rules_it() -> None:
+    """The wax forbids the iron whatever a webbing may be made of."""
+    loop = "  - {name: hanging loop, layers: [wax, {notion: webbing}], length: 3 cm}\npieces:\n"
+    lines = staying_lines(_judged(_gilet("pieces:\n", loop)), known())
+    iron = next(line for line in lines if line.aspect == "care.iron")
+    assert iron.setters[0].cloths == {"wax"}
