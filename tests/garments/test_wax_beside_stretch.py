@@ -9,6 +9,7 @@ from __future__ import annotations
 import pytest
 
 from advisor.answer.gapwords import told_gaps
+from advisor.answer.seamwords import warnings
 from advisor.answer.teller import Teller
 from advisor.answer.uncleaned import told_uncleaned
 from advisor.claims.collect import Place
@@ -16,8 +17,10 @@ from advisor.claims.conflicts import NO_METHOD
 from advisor.claims.judgement import Judgement
 from advisor.construction.bulk import number, picked
 from advisor.construction.hemroom import deep_in_narrow
+from advisor.construction.seamwork import seamwork
 from advisor.craft.threadsize import suits
 from advisor.decide.advise import advise
+from advisor.decide.usedup import used_up
 from advisor.label.care import staying_lines
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
@@ -162,6 +165,24 @@ def test_the_rows_are_waxed_when_all_is_sewn() -> None:
     found = work(GILET)
     assert stands(found, "set facing to lining", "wax the rows", "last press")
     assert "wax the rows" not in ordered(SKATER).tasks
+
+
+def test_wax_for_the_rows_is_bought_and_no_tape() -> None:
+    """Once for all of them; of a plain canvas none is."""
+    found = work(GILET)
+    bought = [
+        need.item for need in used_up(advice(GILET).judgement.garment, found.methods, known())
+    ]
+    assert sum("reproofing wax" in name for name in bought) == 1
+    assert not any("tape" in name or "sealer" in name for name in bought)
+
+
+def test_the_foot_that_lifts_less_is_named() -> None:
+    """Two machines lift by two figures, and the sheet says which."""
+    judged = advice(GILET).judgement
+    seams = {seam.name: seam for seam in judged.garment.seams}
+    told = warnings(seamwork(seams["lining side"], judged, known()), "metric")
+    assert any("the foot of the overlocker lifts" in text for text in told)
 
 
 def test_a_piece_with_too_little_below_it_is_told() -> None:
