@@ -26,6 +26,7 @@ from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
 from tests.garments.whole import FOLDER, advice, known, ordered, stands, work
 
+POINT = "needle.point"
 GILET = "more/reedcutter_gilet"
 SKATER = """
 garment: Dress of a pond warden
@@ -96,6 +97,15 @@ def test_a_knit_with_elastane_gets_its_needle_beside_a_sheer() -> None:
     assert _picked(SKATER, "skirt gather", "needle.point") == "stretch"
     found = advise(garment_of(parse_yaml(SKATER, "p.yaml"), known()), known())
     assert number(found.judgement.verdicts[Place("seam", "skirt gather")], "needle.size") == 75
+
+
+def test_a_film_keeps_its_own_point() -> None:
+    """A rounded one tears its coat; a universal one goes between the loops of the knit too."""
+    jersey = "jersey, fibres: {viscose: 92, elastane: 8}"
+    knit = SKATER.replace("stretch velvet, fibres: {polyester: 92, elastane: 8}", jersey)
+    film = knit.replace("chiffon, fibres: {silk: 100}", "laminated cotton").replace("1.8", "1")
+    assert _picked(film, "skirt gather", POINT) == "universal"
+    assert _picked(knit, "skirt gather", POINT) == "stretch"
 
 
 def test_two_halves_of_a_back_are_joined_by_no_princess_or_side() -> None:
