@@ -125,7 +125,8 @@ def _room_says(work: SeamWork, units: System) -> list[str]:
             "stitch, and turn the hand wheel over the thickest place."
         )
     if work.squeeze and work.spot and work.lift:
-        high = f"It lies {thin(work.spot.lies_mm, units)} high and the foot lifts "
+        foot = "foot of the overlocker" if work.overlocked else "foot"
+        high = f"It lies {thin(work.spot.lies_mm, units)} high and the {foot} lifts "
         high += f"{show('length', work.lift, units)}"
         if work.placing is not None and work.spot.lies_mm > work.placing:
             says.append(

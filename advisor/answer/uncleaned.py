@@ -9,6 +9,10 @@ from advisor.claims.judgement import Judgement
 from advisor.label.known import OnceKnown, answers_of, uncleaned_by
 from advisor.label.whole import verdict_of
 
+EITHER = "washing or cleaning of the whole"
+WAYS = {"care.wash": "washing the whole", "care.professional": "dry cleaning the whole"}
+"""What a line of care frees, as a sheet says what is barred until then."""
+
 
 def told_uncleaned(judgement: Judgement, teller: Teller) -> tuple[ToldUnknown, ...]:
     """A row for each such notion: what it may be, and what the garment bears once that is known."""
@@ -17,20 +21,23 @@ def told_uncleaned(judgement: Judgement, teller: Teller) -> tuple[ToldUnknown, .
 
 
 def _row(name: str, judgement: Judgement, teller: Teller) -> tuple[ToldUnknown, ...]:
+    cloth = judgement.garment.cloths[name]
     answers = answers_of(name, judgement, teller.knowledge)
     if not answers:
         return ()
     effect = "; ".join(_freed(one, teller) for one in answers)
-    fact = f"{name}: {wording.made_of_text(judgement.garment.cloths[name], teller.knowledge)}"
+    freed = {line.aspect for one in answers for line in one.lines if line.word is not None}
+    barred = wording.or_listed([way for aspect, way in WAYS.items() if aspect in freed] or [EITHER])
+    loop = ", and its loop" if teller.knowledge.entries[cloth.entry].kind == "button" else ""
+    fact = f"{name}: {wording.made_of_text(cloth, teller.knowledge)}"
     return (
         ToldUnknown(
             fact,
             teller.say(
-                f"it bars washing or cleaning of the whole; {effect}. Of what is the {name}, and "
-                "its loop? Ask before you buy it and write its stuff before its name, or let it "
-                "come off"
+                f"it bars {barred}; {effect}. Of what is the {name}{loop}? Ask before you buy it "
+                "and write its stuff before its name, or let it come off"
             ),
-            short=f"of what the {name} is: until then it bars washing or cleaning of the whole",
+            short=f"of what the {name} is: until then it bars {barred}",
         ),
     )
 

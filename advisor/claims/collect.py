@@ -17,6 +17,7 @@ from advisor.claims.bound_hem import OF_THE_SHELL, bound_hem_says
 from advisor.claims.conditions import Fact, facts_of, maker_facts, seam_facts, test_facts
 from advisor.claims.gathered import Fired, Gathered, Place
 from advisor.claims.glued import STIFFENS, borne_apart, lowest_lid, words_of
+from advisor.claims.hung_on_wax import hung_on_wax
 from advisor.claims.laid import laid_says
 from advisor.claims.mounted import drop_backing, mounted_says
 from advisor.claims.outcomes import Outcomes, keyed
@@ -98,7 +99,8 @@ class _Gatherer:
                 self._put(self.seams[seam.name], said)
             beside = zip_line_says(seam, self.garment, self.knowledge)
             hem = bound_hem_says(seam, self.garment, self.knowledge)
-            for said in (*beside, *hem, *mounted_says(seam, self.garment, self.knowledge)):
+            bag = hung_on_wax(seam, self.garment, self.knowledge)
+            for said in (*beside, *hem, *bag, *mounted_says(seam, self.garment, self.knowledge)):
                 self._put(self.seams[seam.name], said)
         facts = maker_facts(self.garment.maker) | garment_facts(self.garment, self.knowledge)
         for rule in self.asker.rules():

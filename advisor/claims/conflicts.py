@@ -77,8 +77,10 @@ class Conflict:
         return tuple(dict.fromkeys(said.who for said in self.clash))
 
 
-def find_conflicts(verdicts: dict[Place, dict[str, Verdict]]) -> list[Conflict]:
-    """Every conflict, place by place."""
+def find_conflicts(
+    verdicts: dict[Place, dict[str, Verdict]], skins: frozenset[str] = frozenset()
+) -> list[Conflict]:
+    """Every conflict, place by place; skins are wiped where the rest is only sponged."""
     found = []
     for place, by_aspect in verdicts.items():
         for name, verdict in by_aspect.items():
@@ -86,7 +88,7 @@ def find_conflicts(verdicts: dict[Place, dict[str, Verdict]]) -> list[Conflict]:
                 clash = smallest_clash(verdict.aspect, verdict.clash)
                 found.append(Conflict(name, place, clash, severity_of(clash)))
         if place.scope == "garment":
-            found += _no_method(place, by_aspect)
+            found += _no_method(place, by_aspect, skins)
     return found
 
 
@@ -181,7 +183,9 @@ def _risk(claim: Claim) -> str:
     return "damage" if claim.guards else "result"
 
 
-def _no_method(place: Place, by_aspect: dict[str, Verdict]) -> list[Conflict]:
+def _no_method(
+    place: Place, by_aspect: dict[str, Verdict], skins: frozenset[str]
+) -> list[Conflict]:
     """A garment that is to be neither washed nor dry cleaned has no way to be cleaned at all.
 
     Also where only wishes say so. A cloth that wants neither knows a way of its own: what it
@@ -199,7 +203,7 @@ def _no_method(place: Place, by_aspect: dict[str, Verdict]) -> list[Conflict]:
     sure = [wash.allowed, clean.allowed] == last
     one = {c for s in against[0] for c in s.cloths} & {c for s in against[1] for c in s.cloths}
     own = any(all(s.claim.strength != "must" and s.cloths <= one for s in way) for way in against)
-    if _is_sponged(against[0], one):
+    if _is_sponged([s for s in against[0] if not s.cloths or not s.cloths <= skins], one):
         return []
     if not sure and ((one and own) or [wash.advised, clean.advised] != last):
         return []

@@ -129,7 +129,9 @@ class _Settler:
         self.found: dict[tuple[str, frozenset[str], frozenset[str]], list[tuple[Place, Said]]] = {}
 
     def both(self) -> tuple[tuple[Conflict, ...], tuple[Instruction, ...]]:
-        kept = [c for c in map(self._real, find_conflicts(self.verdicts)) if c is not None]
+        skins = frozenset(n for n, e in self.entries.items() if e.structure == "skin")
+        found = find_conflicts(self.verdicts, skins)
+        kept = [c for c in map(self._real, found) if c is not None]
         conflicts = one_per_cause(in_order(kept, list(self.verdicts)))
         return conflicts, (*(told := self._instructions(conflicts)), *self._pressed_empty(told))
 

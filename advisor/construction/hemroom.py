@@ -20,6 +20,7 @@ from advisor.units import show_size
 from advisor.units.reading import parse
 
 HEM: Final = "hem"
+SHALLOW: Final = "shallow hem"
 USUAL: Final = re.compile(r"(?:\d[\d./ ]* to )?(\d[\d./ ]* (?:mm|cm|in)) deep(?!, twice)")
 """How deep a hem is usually turned, in the words of its method."""
 
@@ -29,17 +30,20 @@ TWICE, LEAST_DEEP = 2, 50.0
 
 
 def deep_in_narrow(judgement: Judgement, knowledge: Knowledge) -> Iterator[Disagreement]:
-    """A piece with more below it than the hem that is made there takes."""
+    """A piece with more or less below it than the hem that is made there takes."""
     for seam in judgement.garment.seams:
         method = _made(seam, judgement, knowledge) if seam.place == HEM else None
-        most = method.turns.most if method and method.turns else None
-        if method is None or most is None or len(seam.cloths()) > 1:
+        turns = method.turns if method and len(seam.cloths()) == 1 else None
+        if method is None or turns is None or turns.most is None or turns.least is None:
             continue
         for name, deep in turned_up_below(seam, judgement.garment):
-            if deep > most:
+            bound = turns.most if deep > turns.most else turns.least
+            if deep > turns.most or deep < turns.least:
                 has = Figure(f"the piece {name} has a hem of", deep)
-                takes = Figure(f"{seam.name} is made a {method.name}, which takes at most", most)
-                yield Disagreement(HEM, seam.name, (has, takes))
+                ends = "most" if deep > bound else "least"
+                takes = f"{seam.name} is made a {method.name}, which takes at {ends}"
+                kind = HEM if deep > bound else SHALLOW
+                yield Disagreement(kind, seam.name, (has, Figure(takes, bound)))
 
 
 def too_short_for_two(judgement: Judgement, knowledge: Knowledge) -> Iterator[Disagreement]:

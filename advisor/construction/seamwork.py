@@ -51,6 +51,7 @@ class SeamWork:
         lift: foot lift of the machine that sews it, mm.
         room: fine, warning, conflict or not known.
         overlocker: whether the maker has one.
+        overlocked: whether it is the one that joins it.
         squeeze: whether it lies higher than the lift, and has to be pressed in by hand.
         placing: what the lever gives when it is held up, mm.
         fine_needle: the needle picked and the one this stack wants, NM, where it is too fine, and
@@ -66,6 +67,7 @@ class SeamWork:
     room: str
     squeeze: bool
     overlocker: bool
+    overlocked: bool
     placing: float | None
     fine_needle: tuple[float, float, bool] | None
     too_dense: tuple[str, ...]
@@ -94,7 +96,7 @@ def seamwork(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> SeamWork
     kind = picked(verdicts, "seam.kind")
     spots = tuple(spots_of(seam, garment, knowledge, kinds_of(garment, judgement.verdicts)))
     spot = thickest(list(spots))
-    lift, _ = lift_of(garment, verdicts, knowledge)
+    lift, machine = lift_of(garment, verdicts, knowledge)
     finishing = finishing_of(seam, garment, verdicts)
     thick = tuple(_thickness(use, garment, knowledge) for use in seam.uses)
     full = fullness_of(seam, garment, knowledge)
@@ -109,6 +111,7 @@ def seamwork(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> SeamWork
         room=FINE if no_foot else _room(spot, verdicts),
         squeeze=bool(spot and lift and not no_foot and spot.lies_mm > lift),
         overlocker=bool(garment.maker.overlocker),
+        overlocked=machine != knowledge.machines[garment.maker.machine].name,
         placing=placing_lift(garment, lift) if lift else None,
         fine_needle=None if no_foot else _fine_needle(spot, verdicts),
         too_dense=tuple(n for n in seam.cloths() if too_dense(garment.cloths[n], knowledge)),

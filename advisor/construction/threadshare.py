@@ -29,6 +29,7 @@ from advisor.construction.rack import (
     rack_of,
     unsuited,
 )
+from advisor.craft import threadsize
 from advisor.craft.colour import SLIGHT, lab_of, match
 from advisor.craft.sharing import Thread as Candidate
 from advisor.craft.sharing import fewest
@@ -38,6 +39,8 @@ from advisor.project.garment import Garment, Seam
 from advisor.project.phrases.shading import BOTH
 
 THREADS: Final = frozenset({FIBRE, SIZE})
+NEEDLE: Final = "needle.size"
+FITS: Final = "It runs freely in the eye of this needle and fills the hole that it makes."
 WHY: Final = "More places take it, or it is on the rack: fewer reels, fewer re-threadings."
 ALIKE: Final = 1.15
 """Two sizes, tex, that hardly differ in the seam: 7 % of their thickness (`estimate`)."""
@@ -181,9 +184,20 @@ def _wanted(by_aspect: dict[str, Verdict]) -> _Wanted | None:
         return None
     if not isinstance(fibre.advised, Choice) or not isinstance(size.advised, Span):
         return None
-    steps = {step for step in size.aspect.steps if step in size.advised}
-    fibres = frozenset(fibre.advised.options())
-    return _Wanted(by_aspect, fibres, frozenset(steps | {size.pick}), (int(fibre.pick), size.pick))
+    steps = {step for step in size.aspect.steps if step in size.advised} | {size.pick}
+    sizes = _through_the_eye(steps, by_aspect.get(NEEDLE))
+    own = size.pick
+    pick = min(sizes, key=lambda step: (abs(step - own), step))
+    return _Wanted(by_aspect, frozenset(fibre.advised.options()), sizes, (int(fibre.pick), pick))
+
+
+def _through_the_eye(sizes: set[float], needle: Verdict | None) -> frozenset[float]:
+    """The sizes of thread that suit the needle of a place; the nearest where none does."""
+    if needle is None or needle.pick is None:
+        return frozenset(sizes)
+    number = needle.pick
+    near = min(sizes, key=lambda tex: (abs(threadsize.needle_for(tex) - number), tex))
+    return frozenset(tex for tex in sizes if threadsize.suits(tex, number)) or frozenset({near})
 
 
 def _threads(one: _Wanted) -> Iterator[Thread]:
@@ -233,5 +247,7 @@ def _take(one: _Wanted, thread: Thread) -> None:
     fibre, size = thread
     if fibre != one.pick[0]:
         one.by_aspect[FIBRE] = picking(one.by_aspect[FIBRE], fibre, WHY)
-    if size != one.pick[1]:
-        one.by_aspect[SIZE] = picking_number(one.by_aspect[SIZE], size, WHY)
+    own = one.by_aspect[SIZE].pick
+    if size != own:
+        why = WHY if own in one.sizes else FITS
+        one.by_aspect[SIZE] = picking_number(one.by_aspect[SIZE], size, why)

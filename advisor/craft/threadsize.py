@@ -33,6 +33,9 @@ SOLD_SOURCES: Final[tuple[str, ...]] = (
 )
 EYE_PER_THREAD: Final = 1.4
 EYE_PER_BLADE: Final = 0.4
+#: How much finer or thicker than worked out a needle may be for its thread: thicker, and its hole
+#: is not filled; finer, and the thread chafes in its eye (estimate).
+FINEST, THICKEST = 0.9, 1.5
 
 
 def diameter(tex: float) -> float:
@@ -60,3 +63,8 @@ def needle_sold(tex: float) -> int:
     """The sold needle size (NM) nearest to the worked-out one, the larger of two equals."""
     wanted = needle_for(tex)
     return min(NM_US, key=lambda size: (abs(size - wanted), -size))
+
+
+def suits(tex: float, needle: float) -> bool:
+    """Whether a thread runs freely in the eye of a needle (NM) and fills the hole that it makes."""
+    return FINEST <= needle / needle_for(tex) <= THICKEST

@@ -123,13 +123,14 @@ class Thing:
 class Turn:
     """How deep a hem is turned, on a straight edge and on a curve, and how its cut edge ends.
 
-    `most` is what it takes at most, mm; None where a deeper one may be made so too.
+    `least` and `most` are what it takes, mm; None where another depth may be made so too.
     """
 
     deep: str
     curved: str
     edge: str
     most: float | None = None
+    least: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -214,6 +215,7 @@ def _compiled_method(form: Any) -> dict[str, Any]:
         plain["turns"] |= {
             "deep": f"{_lengths(allowed['min'], allowed['max'])} allowed",
             "most": allowed["max"],
+            "least": allowed["min"],
         }
     return plain | {"fits": {key: words for key, words in plain["fits"].items() if words}}
 

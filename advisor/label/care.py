@@ -250,7 +250,8 @@ def _bounds(aspect: Aspect, claims: Iterable[Said]) -> tuple[Said, ...]:
 
     def key(said: Said) -> tuple[object, ...]:
         hardest = sign * _strongest(set_of(said.claim))
-        return (hardest, strength[said.claim.strength], not said.certain, said.claim.rank, said.key)
+        weight = (strength[said.claim.strength], not said.certain, said.claim.rank)
+        return (hardest, *weight, said.key)
 
     return tuple(sorted(dict.fromkeys(claims), key=key))
 

@@ -32,7 +32,7 @@ from advisor.order.kinds import SeamPlace
 from advisor.order.letout import edges_wait
 from advisor.order.namewords import FINISHED, GATHERED, LAID_ON, SHOULDERED, STAYED_ON_BIAS
 from advisor.order.openings import loose_at_zip, seam_below
-from advisor.order.rain import coated_throughout, proofed
+from advisor.order.rain import coated_throughout, proofed, waxed
 from advisor.order.setups import OVERLOCKS, Setups
 from advisor.order.shearing import with_shearing
 from advisor.order.sidezip import side_left_open
@@ -123,6 +123,8 @@ class Facts:
         if fact == "bias basted":
             loose = (p for p in self.places if not p.full and self.fitting.basted(p))
             return any(p.said("bias") == "yes" for p in loose)
+        if fact == "rows to be waxed":
+            return any(waxed(p, self) for p in self.places)
         return fact == "no hem named" and self._unhemmed()
 
     def _unhemmed(self) -> bool:

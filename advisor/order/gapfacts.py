@@ -17,9 +17,16 @@ BACKING, STAY = "backing", "stay-tape"
 LINING, PIECES = "lining", 2
 BACK: Final = "back"
 SMALL: Final = frozenset(
-    {"yoke", "pocket", "facing", "collar", "band", "waistband", "strap", "belt"}
+    {"yoke", "pocket", "facing", "collar", "band", "waistband", "strap", "belt", "side"}
 )
 """Words of a piece of a back that is cut twice for its two layers, or for two places."""
+ASIDE: Final = frozenset(
+    {"side", "side-and-sleeve", "shoulder", "armhole", "underarm", "raglan", "panel", "yoke"}
+    | {"sleeve-piece", "waist", "dart", "hood"}
+)
+"""Roles of what runs beside or across the middle of a back, and joins its halves nowhere."""
+SEAT, SEAT_MM = "crotch", 250.0
+"""The role of a seam that runs up the back, and how long one does so at least, mm: estimate."""
 SHOULDER, YOKE = "shoulder", "yoke"
 HELD: Final = HELD_UP | frozenset(
     {"waist", "waistband", "top-edge", "facing", "bagged-edge"}
@@ -61,8 +68,15 @@ def halves_not_joined(place: SeamPlace, places: Sequence[SeamPlace], garment: Ga
     words = [(set(singular_words(p.name)), p.cloth) for p in cut]
     halves = {cloth for said, cloth in words if BACK in said and not said & {*SMALL, LINING}}
     twice = (p for p in places if p.kind.family not in (FASTENING, "laid on", BACKING))
-    joined = {u.cloth for p in twice for u in p.seam.uses if _twice(u.cloth, p)}
+    joined = {u.cloth for p in twice if _middle(p) for u in p.seam.uses if _twice(u.cloth, p)}
     return bool(halves - joined)
+
+
+def _middle(place: SeamPlace) -> bool:
+    """Whether it may run down the middle of a back, by its role, its name and its length."""
+    if place.role.id == SEAT:
+        return not 0 < place.seam.long_mm < SEAT_MM
+    return place.role.id not in ASIDE or BACK in singular_words(place.name)
 
 
 def _twice(cloth: str, place: SeamPlace) -> bool:

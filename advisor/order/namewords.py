@@ -86,8 +86,8 @@ STAYED_ON_BIAS = frozenset(
     {"facing", "neckband", "binding", "shoulder", "waist", "panel", "front-band", "plain"}
 )
 """Where a bias edge is stayed at once; a bias side has to hang out first."""
-FINISHED = frozenset({"faced-edge", "neckband", "cuff"})
-"""Kinds of place by which a lower edge is finished as a hem is."""
+FINISHED = frozenset({"faced-edge", "neckband", "cuff", "casing"})
+"""Kinds of place by which a lower edge is finished as a hem is; a channel along it is its hem."""
 LAID_ON = frozenset({"patch-pocket", "applied"})
 """Kinds of seam that sew a piece on top of another, its edges turned under or left as they are."""
 ALONG_LIMBS = {

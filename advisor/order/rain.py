@@ -13,8 +13,11 @@ if TYPE_CHECKING:
 
 RAINWEAR = frozenset({"laminated-cotton", "softshell"})
 """Cloths against the rain that are no plain weave: each hole leaks; no imitation of leather."""
-UNTAPED = frozenset({"softshell", "waxed-cotton"})
+WAXED = "waxed-cotton"
+UNTAPED = frozenset({"softshell", WAXED})
 """Those of them on whose inside no sealing tape holds: a fleece, and wax on either side."""
+WITH_WAX = "seam-rows-waxed"
+"""The method by which the rows of waxed cloth are made tight, once all of them are sewn."""
 SEALING_TAPE = "sealing-tape"
 SEAL, LIQUID = "seal", "seam-rows-sealed"
 """The work that makes rows tight, and the method whose way of it every other seam is lent."""
@@ -57,9 +60,12 @@ def keeps_rain_out(place: SeamPlace, facts: Facts) -> bool:
 def sealed(method: Method, place: SeamPlace, facts: Facts) -> Method:
     """A method with the rows of its seam sealed at the end, where rain would come through them.
 
-    A method that seals by itself stays as it is.
+    A method that seals by itself stays as it is, and for waxed cloth wax is bought.
     """
-    lent = facts.knowledge.places.methods.get(LIQUID)
+    known = facts.knowledge.places.methods
+    if waxed(place, facts) and WITH_WAX in known:
+        return replace(method, buys=tuple(dict.fromkeys((*method.buys, *known[WITH_WAX].buys))))
+    lent = known.get(LIQUID)
     outer = place.kind.id in OUTER and place.unit != "lining" and keeps_rain_out(place, facts)
     wet = outer or (place.kind.id in LAID and _holed(place, facts))
     if lent is None or not wet or any(stage.work == SEAL for stage in method.stages):
@@ -69,6 +75,11 @@ def sealed(method: Method, place: SeamPlace, facts: Facts) -> Method:
     return replace(
         method, stages=(*method.stages, *stages), buys=(*method.buys, *lent.buys), says=says
     )
+
+
+def waxed(place: SeamPlace, facts: Facts) -> bool:
+    """Whether pieces of waxed cloth are joined there: its rows leak until they are waxed."""
+    return place.kind.id in OUTER and any(facts.entry(c).id == WAXED for c in place.cloths)
 
 
 def _sealable(cloth: str, facts: Facts) -> bool:

@@ -57,6 +57,7 @@ MISSING = {
     "saltmarsh_smock": ["zip-lets-rain-through"],
     "skating_jacket": [WRIST],
     "smoking_jacket": [SHOULDERS, ARMHOLES],
+    "reedcutter_gilet": ["zip-lets-rain-through"],
     "regatta_gown": ["nothing-holds-it-up"],
     "sorrel_wedding": [SHOULDERS, ARMHOLES],
     "stage_gown": [HEM],

@@ -199,6 +199,7 @@ def test_every_template_of_the_order_is_needed_somewhere() -> None:
         "boned_satin",
         "bib_dungarees",
         "slip_on_straps",
+        "reedcutter_gilet",
         "bandmaster_skirt",
         "skating_jacket",
         "glasshouse_dress",
