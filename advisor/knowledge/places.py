@@ -40,8 +40,6 @@ GROUPS: Mapping[str, tuple[str, ...]] = {
     "interfacing": ("interfacing.kind",),
 }
 """The aspects of a place that a kind may leave out, in groups; pressing and care always apply."""
-_IN_CM = 20.0
-"""From this on a length is said in cm, mm."""
 WAYS_TO_GATHER = ("hand rows", "gathering foot", "overlock", "elastic")
 PLAIN = "seam"
 """The kind of a place that nothing says more of."""
@@ -120,16 +118,27 @@ class Thing:
 
 
 @dataclass(frozen=True, slots=True)
+class Depth:
+    """The least and the most of a hem, mm; `told` says it, with `{depth}` for the figure."""
+
+    min: float
+    max: float
+    told: str
+
+
+@dataclass(frozen=True, slots=True)
 class Turn:
     """How deep a hem is turned, on a straight edge and on a curve, and how its cut edge ends.
 
-    `most` is what it takes at most, mm; None where a deeper one may be made so too.
+    `allowed` is what a hem takes at most that cannot be made deeper so; `deep` are the words of one
+    that no figure tells.
     """
 
     deep: str
-    curved: str
+    usual: Depth | None
+    curved: Depth | None
+    allowed: Depth | None
     edge: str
-    most: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -210,18 +219,7 @@ def _compiled_method(form: Any) -> dict[str, Any]:
     """A method with only those conditions of its choice that it has."""
     plain: dict[str, Any] = form.model_dump(mode="json")
     plain["example"] = form.example.model_dump(mode="json", by_alias=True)
-    if plain["turns"] and (allowed := plain["turns"].pop("allowed")):
-        plain["turns"] |= {
-            "deep": f"{_lengths(allowed['min'], allowed['max'])} allowed",
-            "most": allowed["max"],
-        }
     return plain | {"fits": {key: words for key, words in plain["fits"].items() if words}}
-
-
-def _lengths(least: float, most: float) -> str:
-    """Two lengths in mm as a sentence holds them, in cm where both are said so."""
-    size, unit = (10.0, "cm") if least >= _IN_CM else (1.0, "mm")
-    return f"{{{least / size:g} to {most / size:g} {unit}}}"
 
 
 def places_from_plain(raw: dict[str, Any]) -> PlaceKnowledge:
