@@ -76,10 +76,11 @@ class PlaceKind:
 class Stage:
     """One stage of a method; "" and None mean that the piece of work says it.
 
-    `lies` is how the pieces have to lie (flat, open, any), `closes` what is closed by it, and
-    `let_out` whether the place can still be let out after it: where not, it is past recall.
-    `cuts_in` says that a slit or a notch is cut into the piece itself, which closes no more, and
-    `cuts_behind` that what lies behind is cut away, which waits for the fitting by itself.
+    `act` is what nothing undoes of it, `lies` how the pieces have to lie (flat, open, any),
+    `closes` what is closed by it, and `let_out` whether the place can still be let out after it:
+    where not, it is past recall. `cuts_in` says that a slit or a notch is cut into the piece
+    itself, which closes no more, and `cuts_behind` that what lies behind is cut away, which waits
+    for the fitting by itself.
     """
 
     work: str
@@ -90,6 +91,7 @@ class Stage:
     iron: str = ""
     minutes: WorkMinutes | None = None
     undo: str = ""
+    act: str = ""
     lies: str = "any"
     closes: str = ""
     let_out: bool | None = None

@@ -63,6 +63,7 @@ class StageForm(Form):
     iron: Literal["none", "seam", "fuse"] | None = None
     minutes: Minutes | None = None
     undo: Literal["free", "easy", "hard", "never"] | None = None
+    act: Word | None = None
     lies: Literal["flat", "open", "any"] = "any"
     closes: Text | None = None
     let_out: YesNo | None = None

@@ -38,6 +38,8 @@ class ToldStep:
     change_min: float
     work_min: float
     undo: str
+    act: str
+    """What nothing undoes of it, in a word or two."""
     stop: bool
     warn: tuple[str, ...]
     number: int
