@@ -22,7 +22,7 @@ FIELDS_OF_KIND = {
 class ToldSource:
     """A work that a value rests on; `read` only where its own text was not seen.
 
-    `rank` is the standing of its kind, best first.
+    `rank` is its standing, best first: that of its kind, of memory where it was not seen at all.
     """
 
     id: str
