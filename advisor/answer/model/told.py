@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from advisor.claims.workarounds import INTERFACING
+from advisor.frozen import dataclass
 from advisor.records import OPTIONAL, UNWRITTEN
 
 Word = str
