@@ -12,6 +12,8 @@ from collections.abc import Callable, Sequence
 from operator import attrgetter
 from typing import TYPE_CHECKING, Any
 
+__all__ = ["dataclass"]
+
 if TYPE_CHECKING:
     from dataclasses import dataclass
 else:
@@ -80,9 +82,10 @@ def _values(names: Sequence[str]) -> Callable[[Any], tuple[Any, ...]]:
 
 def _equal(values: Callable[[Any], tuple[Any, ...]]) -> Callable[[Any, object], bool]:
     def same(self: Any, other: object) -> bool:
-        if other.__class__ is not self.__class__:
-            return NotImplemented
-        return values(self) == values(other)
+        same: bool = NotImplemented
+        if other.__class__ is self.__class__:
+            same = values(self) == values(other)
+        return same
 
     return same
 

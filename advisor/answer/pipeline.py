@@ -9,7 +9,6 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from advisor.answer.channelwords import channels
 from advisor.answer.conflicts import numbered, told_conflicts, told_cure_all
 from advisor.answer.core import (
     told_cautions,
@@ -18,7 +17,6 @@ from advisor.answer.core import (
     told_tasks,
     told_tests,
 )
-from advisor.answer.handwork import as_made, shut_in
 from advisor.answer.instructions import told_instruction
 from advisor.answer.model.answer import SCHEMA, Answer
 from advisor.answer.settings import told_settings
@@ -105,6 +103,8 @@ def decide(garment: Garment, knowledge: Knowledge, parts: Parts) -> Decided:
     advice, heat = _heated(advise(garment, knowledge), knowledge, parts)
     work = _ordered(advice, knowledge, plain=parts.plain)
     if work is not None:
+        from advisor.answer.handwork import as_made, shut_in
+
         advice = as_made(advice, work.methods, shut_in(work))
     return Decided(advice, heat, work)
 
@@ -178,6 +178,7 @@ def _with_making(found: Answer, decided: Decided, parts: Parts, teller: Teller) 
     judgement = decided.advice.judgement
     if judgement.garment.single:
         return replace(found, seams=told_places(judgement))
+    from advisor.answer.channelwords import channels
     from advisor.answer.checkwords import told_checks
     from advisor.answer.gapwords import told_gaps
     from advisor.answer.making import told_builds, told_shopping, with_settings

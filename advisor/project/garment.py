@@ -96,10 +96,15 @@ class Seam:
     fitting: str = ""
     part: str = ""
     fastening: str = ""
+    different: tuple[str, ...] = field(init=False, compare=False, repr=False)
+
+    def __post_init__(self) -> None:
+        named = tuple(dict.fromkeys(use.cloth for use in self.uses))
+        object.__setattr__(self, "different", named)
 
     def cloths(self) -> tuple[str, ...]:
         """The different cloths of the seam, in the order of the stack."""
-        return tuple(dict.fromkeys(use.cloth for use in self.uses))
+        return self.different
 
     @property
     def long_mm(self) -> float:
