@@ -186,18 +186,18 @@ def _with_making(found: Answer, decided: Decided, parts: Parts, teller: Teller) 
 
     built = told_builds(judgement, teller)
     methods = decided.work.methods if decided.work is not None else {}
-    found = replace(
-        found,
-        seams=told_places(
-            judgement, built, methods, teller.say, channels(judgement, teller.knowledge)
-        ),
-    )
+    wide = channels(judgement, teller.knowledge)
     buttons = told_buttons(judgement.garment, methods, teller.knowledge)
     full = (*told_double(judgement.garment), *told_fullness(judgement.garment))
-    found = replace(found, unknowns=(*found.unknowns, *buttons, *full))
-    found = replace(found, checks=told_checks(judgement, teller), missing=told_gaps(teller))
-    found = replace(found, parts=told_parts(judgement.garment, teller))
-    found = replace(found, tests=with_settings(found.tests, judgement))
+    found = replace(
+        found,
+        seams=told_places(judgement, built, methods, teller.say, wide),
+        unknowns=(*found.unknowns, *buttons, *full),
+        checks=told_checks(judgement, teller),
+        missing=told_gaps(teller),
+        parts=told_parts(judgement.garment, teller),
+        tests=with_settings(found.tests, judgement),
+    )
     if not parts.shopping:
         return found
     bought = told_shopping(judgement, teller, decided.work)
