@@ -16,7 +16,7 @@ from advisor.claims.judgement import Judgement
 from advisor.claims.telling import told_lines
 from advisor.claims.valuesets import Span
 from advisor.claims.workarounds import ALONE, INTERFACING, Instruction
-from advisor.construction.hemroom import as_she_has_it
+from advisor.construction.hemroom import how_deep
 from advisor.decide.trials import find_trials, guards, of_two_cloths, weight_of
 from advisor.knowledge.model import COLD, LIMIT_ASPECT
 from advisor.knowledge.places import Method
@@ -118,9 +118,7 @@ def _turned(method: Method, seam: Seam, judgement: Judgement) -> tuple[str, ...]
         return ()
     verdicts = judgement.verdicts.get(Place("seam", seam.name), {})
     given = ALLOWANCE in verdicts or "allowance" in seam.facts
-    curved = seam.facts.get("shape") == "curved"
-    deep = turn.curved if curved and turn.curved else turn.deep
-    return (turn.edge,) if given else (as_she_has_it(deep, seam, judgement.garment), turn.edge)
+    return (turn.edge,) if given else (how_deep(turn, seam, judgement.garment), turn.edge)
 
 
 def told_cautions(judgement: Judgement, teller: Teller) -> tuple[ToldCaution, ...]:

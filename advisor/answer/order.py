@@ -26,6 +26,7 @@ from advisor.answer.ordernotes import (
     needle_notes,
 )
 from advisor.answer.teller import Teller, told_source
+from advisor.knowledge.ordering import NEVER
 from advisor.order.overlocking import needle_words
 from advisor.units import System, needle
 
@@ -145,6 +146,7 @@ def _step(
         change_min=round(change.minutes, 2) if change else 0.0,
         work_min=task.step.minutes,
         undo=task.operation.undo if task.operation else "easy",
+        act=task.operation.act if task.operation and task.operation.undo == NEVER else "",
         stop=stop,
         warn=warn,
         number=work.numbers[name],

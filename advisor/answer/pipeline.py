@@ -6,10 +6,9 @@ same conflicts, with the same numbers, and the same exit code everywhere.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from advisor.answer.channelwords import channels
 from advisor.answer.conflicts import numbered, told_conflicts, told_cure_all
 from advisor.answer.core import (
     told_cautions,
@@ -18,7 +17,6 @@ from advisor.answer.core import (
     told_tasks,
     told_tests,
 )
-from advisor.answer.handwork import as_made, shut_in
 from advisor.answer.instructions import told_instruction
 from advisor.answer.model.answer import SCHEMA, Answer
 from advisor.answer.settings import told_settings
@@ -27,6 +25,7 @@ from advisor.answer.unknowns import told_buttons, told_double, told_fullness, to
 from advisor.answer.verdicts import told_verdicts
 from advisor.claims.judgement import Advice
 from advisor.decide.advise import advise
+from advisor.frozen import dataclass
 from advisor.heat.stacks import fusibles_in
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
@@ -104,6 +103,8 @@ def decide(garment: Garment, knowledge: Knowledge, parts: Parts) -> Decided:
     advice, heat = _heated(advise(garment, knowledge), knowledge, parts)
     work = _ordered(advice, knowledge, plain=parts.plain)
     if work is not None:
+        from advisor.answer.handwork import as_made, shut_in
+
         advice = as_made(advice, work.methods, shut_in(work))
     return Decided(advice, heat, work)
 
@@ -177,6 +178,7 @@ def _with_making(found: Answer, decided: Decided, parts: Parts, teller: Teller) 
     judgement = decided.advice.judgement
     if judgement.garment.single:
         return replace(found, seams=told_places(judgement))
+    from advisor.answer.channelwords import channels
     from advisor.answer.checkwords import told_checks
     from advisor.answer.gapwords import told_gaps
     from advisor.answer.making import told_builds, told_shopping, with_settings
@@ -184,18 +186,18 @@ def _with_making(found: Answer, decided: Decided, parts: Parts, teller: Teller) 
 
     built = told_builds(judgement, teller)
     methods = decided.work.methods if decided.work is not None else {}
-    found = replace(
-        found,
-        seams=told_places(
-            judgement, built, methods, teller.say, channels(judgement, teller.knowledge)
-        ),
-    )
+    wide = channels(judgement, teller.knowledge)
     buttons = told_buttons(judgement.garment, methods, teller.knowledge)
     full = (*told_double(judgement.garment), *told_fullness(judgement.garment))
-    found = replace(found, unknowns=(*found.unknowns, *buttons, *full))
-    found = replace(found, checks=told_checks(judgement, teller), missing=told_gaps(teller))
-    found = replace(found, parts=told_parts(judgement.garment, teller))
-    found = replace(found, tests=with_settings(found.tests, judgement))
+    found = replace(
+        found,
+        seams=told_places(judgement, built, methods, teller.say, wide),
+        unknowns=(*found.unknowns, *buttons, *full),
+        checks=told_checks(judgement, teller),
+        missing=told_gaps(teller),
+        parts=told_parts(judgement.garment, teller),
+        tests=with_settings(found.tests, judgement),
+    )
     if not parts.shopping:
         return found
     bought = told_shopping(judgement, teller, decided.work)

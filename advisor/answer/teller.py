@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from advisor.answer.model.told import ToldSource
 from advisor.knowledge.model import Knowledge
-from advisor.knowledge.standing import RANKS
+from advisor.knowledge.standing import GOOD_KINDS, RANKS
 from advisor.project.garment import Garment
 from advisor.units.sentences import render
 
@@ -39,7 +39,8 @@ class Teller:
 
 
 def told_source(id_: str, knowledge: Knowledge) -> ToldSource:
-    """A source as it is told."""
+    """A source as it is told; a work that was only remembered stands no higher than memory."""
     source = knowledge.sources[id_]
     read = None if source.read in ("whole", "part") else source.read
-    return ToldSource(id_, source.citation, source.kind, read, RANKS[source.kind])
+    rank = source.rank if source.kind in GOOD_KINDS else RANKS[source.kind]
+    return ToldSource(id_, source.citation, source.kind, read, rank)

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 from advisor.answer import wording
 from advisor.answer.model.told import ToldCheapest, ToldFreed, ToldUnknown
 from advisor.answer.teller import Teller
-from advisor.answer.uncleaned import told_uncleaned
 from advisor.claims.judgement import Judgement
 from advisor.decide.unknowns import Unknown, find_ruling, find_unknowns
 from advisor.decide.usedup import unnamed_buttons
@@ -42,6 +41,8 @@ def told_unknowns(judgement: Judgement, teller: Teller) -> tuple[ToldUnknown, ..
     unknowns = find_unknowns(judgement, teller.knowledge)
     rows = [_unknown(one, teller) for one in unknowns if kinds[one.cloth] == "cloth"]
     if not judgement.garment.single:
+        from advisor.answer.uncleaned import told_uncleaned
+
         rows += [_ruling(one, teller) for one in find_ruling(judgement, teller.knowledge)]
         rows += told_uncleaned(judgement, teller)
     rows.sort(key=lambda row: (row.limit_c or 0.0) - (row.most_c or 0.0))  # the costliest first

@@ -20,8 +20,8 @@ from advisor.project.garment import Garment
 EVERYDAY = "everyday"
 GROUP, NEEDLES = "tool", "needles"
 ADVISED = "where a line of the sheet advises it"
-NOT_BEFORE = r"(?<!\bno )(?<!\bnever )(?<!\bnor )"
-"""What leads a word that asks for nothing."""
+ASKED = re.compile(r"(?<!\bno )(?<!\bnever )(?<!\bnor )\b")
+"""Where a word begins that asks for something, as after "no" it does not."""
 
 
 def with_workroom(
@@ -76,8 +76,15 @@ def _lines(found: Answer) -> Iterator[str]:
 
 
 def _asks(thing: RoomThing, text: str) -> bool:
-    words = "|".join(re.escape(word.casefold()) for word in thing.words)
-    return re.search(rf"{NOT_BEFORE}\b(?:{words})", text) is not None
+    return any(ASKED.match(text, at) for word in thing.words for at in _at(word.casefold(), text))
+
+
+def _at(word: str, text: str) -> Iterator[int]:
+    """Every place of a word in a text."""
+    at = text.find(word)
+    while at >= 0:
+        yield at
+        at = text.find(word, at + 1)
 
 
 def _stands(thing: RoomThing, listed: Iterable[ToldNeed]) -> bool:

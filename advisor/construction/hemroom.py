@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from dataclasses import replace
 from typing import Final
@@ -13,18 +12,19 @@ from advisor.construction.belonging import may_belong
 from advisor.construction.bulk import picked
 from advisor.construction.disagreement import Disagreement, Figure
 from advisor.knowledge.model import Knowledge
-from advisor.knowledge.places import Method
+from advisor.knowledge.places import Depth, Method, Turn
 from advisor.project.garment import Garment, Seam
 from advisor.project.making import Piece
 from advisor.units import show_size
-from advisor.units.reading import parse
+from advisor.units.sentences import render
 
 HEM: Final = "hem"
 SHALLOW: Final = "shallow hem"
-USUAL: Final = re.compile(r"(?:\d[\d./ ]* to )?(\d[\d./ ]* (?:mm|cm|in)) deep(?!, twice)")
-"""How deep a hem is usually turned, in the words of its method."""
+CM: Final = 10.0
+"""Of a cm, mm."""
+IN_CM: Final = 20.0
+"""From this on a hem of whole cm is told in them, mm."""
 
-DEEP_TWICE: Final = re.compile(r"deep, twice")
 TWICE, LEAST_DEEP = 2, 50.0
 """How often a wide double hem is turned, and its least depth, mm (`tx-l-1374`)."""
 
@@ -33,17 +33,17 @@ def deep_in_narrow(judgement: Judgement, knowledge: Knowledge) -> Iterator[Disag
     """A piece with more or less below it than the hem that is made there takes."""
     for seam in judgement.garment.seams:
         method = _made(seam, judgement, knowledge) if seam.place == HEM else None
-        turns = method.turns if method and len(seam.cloths()) == 1 else None
-        if method is None or turns is None or turns.most is None or turns.least is None:
+        takes = method.turns.allowed if method and method.turns else None
+        if method is None or takes is None or len(seam.cloths()) > 1:
             continue
         for name, deep in turned_up_below(seam, judgement.garment):
-            bound = turns.most if deep > turns.most else turns.least
-            if deep > turns.most or deep < turns.least:
+            bound = takes.max if deep > takes.max else takes.min
+            if deep > takes.max or deep < takes.min:
                 has = Figure(f"the piece {name} has a hem of", deep)
                 ends = "most" if deep > bound else "least"
-                takes = f"{seam.name} is made a {method.name}, which takes at {ends}"
+                made = f"{seam.name} is made a {method.name}, which takes at {ends}"
                 kind = HEM if deep > bound else SHALLOW
-                yield Disagreement(kind, seam.name, (has, Figure(takes, bound)))
+                yield Disagreement(kind, seam.name, (has, Figure(made, bound)))
 
 
 def too_short_for_two(judgement: Judgement, knowledge: Knowledge) -> Iterator[Disagreement]:
@@ -69,15 +69,12 @@ def _turned_twice(
     seam: Seam, judgement: Judgement, knowledge: Knowledge
 ) -> list[tuple[str, float]]:
     """The pieces of which no more than the finished depth of a hem of two deep turns is said."""
-    if seam.place != HEM or not DEEP_TWICE.search(_deep(_made(seam, judgement, knowledge))):
+    method = _made(seam, judgement, knowledge) if seam.place == HEM else None
+    if method is None or method.turns is None or method.turns.times < TWICE:
         return []
     least = 0.0 if seam.method else LEAST_DEEP
     below = turned_up_below(seam, judgement.garment)
     return [(name, deep) for name, deep in below if least <= deep < TWICE * LEAST_DEEP]
-
-
-def _deep(method: Method | None) -> str:
-    return method.turns.deep if method and method.turns else ""
 
 
 def _made(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> Method | None:
@@ -88,19 +85,29 @@ def _made(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> Method | No
     return methods.get(seam.method) or next(fit, None)
 
 
-def as_she_has_it(deep: str, seam: Seam, garment: Garment) -> str:
+def how_deep(turn: Turn, seam: Seam, garment: Garment) -> str:
     """How deep a hem is turned, by what is cut for it where her pieces say that.
 
     On a curve what is deeper than the usual does not lie, and a narrow hem has its own measure.
     """
-    usual = USUAL.search(deep)
-    hers = sorted({mm for _, mm in turned_up_below(seam, garment)})
-    if usual is None or not hers:
-        return deep
-    if seam.facts.get("shape") == "curved" and hers[-1] > parse("length", usual[1]):
-        return deep
-    said = " to ".join(show_size(mm, garment.units) for mm in dict.fromkeys((hers[0], hers[-1])))
-    return deep.replace(usual[0], f"{said} deep")
+    curved = seam.facts.get("shape") == "curved"
+    depth = turn.allowed or (curved and turn.curved) or turn.usual
+    if not depth:
+        return turn.deep
+    hers = [] if depth is turn.allowed else sorted(mm for _, mm in turned_up_below(seam, garment))
+    if not hers or (curved and hers[-1] > depth.max):
+        told = render(_lengths(depth), garment.units)
+    else:
+        ends = dict.fromkeys((hers[0], hers[-1]))
+        told = " to ".join(show_size(mm, garment.units) for mm in ends)
+    return depth.told.replace("{depth}", told)
+
+
+def _lengths(depth: Depth) -> str:
+    """Two lengths in mm as a sentence holds them."""
+    whole = depth.min >= IN_CM and not depth.min % CM + depth.max % CM
+    size, unit = (CM, "cm") if whole else (1.0, "mm")
+    return f"{{{depth.min / size:g} to {depth.max / size:g} {unit}}}"
 
 
 def turned_up_below(seam: Seam, garment: Garment) -> list[tuple[str, float]]:

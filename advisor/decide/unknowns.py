@@ -55,7 +55,11 @@ def find_ruling(judgement: Judgement, knowledge: Knowledge) -> list[Unknown]:
     found = judgement.verdicts.get(_whole(judgement), {}).get(LIMIT_ASPECT)
     now = _whole_limit(judgement)
     rows = []
-    for name in sorted({n for said in found.because for n in said.cloths} if found else ()):
+    heard = found.because if found else ()
+    lowest = [s for s in heard if s.claim.span is not None and s.claim.span[1] <= now]
+    for name in sorted({n for said in heard for n in said.cloths}):
+        if any(name not in said.cloths for said in lowest):
+            continue  # another keeps the iron as low, whatever this one is of
         cloth = judgement.garment.cloths[name]
         if cloth.fibre_known or knowledge.entries[cloth.entry].kind == "cloth":
             continue

@@ -246,45 +246,38 @@ def best_of(tried: list[Fused], ways: tuple[str, ...]) -> Fused | None:
 def clash_of(best: Fused, units: System) -> Conflict:
     """The clash of a glue that wants heat with the layers that do not let it through."""
     trial = best.trial
-    glue = best.answer.glue
-    layer = next(x for x in best.answer.layers if x.name == trial.fusible)
-    after = dict(layer.at_s)[20.0] if glue is None else glue.usual_at_20_s
-    face = trial.through or trial.neighbour or trial.fusible
-    wants, limit = (show("temperature", c, units) for c in (trial.need_c, trial.limit))
-    comes_to = show_range("temperature", after.low, after.high, units)
-    why = (
-        f"Through {face} the glue of the {trial.fusible} does not get hot: it wants {wants}, and "
-        f"with the iron at {limit}, the most that every layer here bears, the {trial.fusible} is "
-        f"likely at {comes_to} after 20 s (computed, not measured)."
-    )
+    face = _face(trial)
     sources = tuple(dict.fromkeys((*trial.sources, "derived", "estimate")))
-    needs = Claim(
-        LIMIT_ASPECT,
-        (min(trial.limit + 1.0, 209.0), 210.0),
-        0,
-        None,
-        "must",
-        "result",
-        why,
-        sources,
-        3,
-        HEAT,
-    )
-    bears = Claim(
-        LIMIT_ASPECT,
-        (COLD, trial.limit),
-        0,
-        None,
-        "must",
-        "damage",
-        "No layer gets a hotter iron than it bears.",
-        ("derived",),
-        3,
-        HEAT,
-    )
+    hotter = (min(trial.limit + 1.0, 209.0), 210.0)
+    needs = _must(hotter, "result", _too_cool(best, units), sources)
+    whole = "No layer gets a hotter iron than it bears."
+    bears = _must((COLD, trial.limit), "damage", whole, ("derived",))
     far = frozenset(trial.through.split(", ")) if trial.through else frozenset((face,))
     clash = (
         Said(f"{trial.fusible} through {face}", needs, (), True, frozenset((trial.fusible,))),
         Said(face, bears, (), True, far),
     )
     return Conflict(LIMIT_ASPECT, Place("seam", trial.place), clash, "result")
+
+
+def _face(trial: FusingTrial) -> str:
+    """What the heat goes through to a glue."""
+    return trial.through or trial.neighbour or trial.fusible
+
+
+def _must(span: tuple[float, float], risk: str, why: str, sources: tuple[str, ...]) -> Claim:
+    return Claim(LIMIT_ASPECT, span, 0, None, "must", risk, why, sources, 3, HEAT)
+
+
+def _too_cool(best: Fused, units: System) -> str:
+    """How far a glue stays from what it wants, with the hottest iron that its layers bear."""
+    trial, glue = best.trial, best.answer.glue
+    layer = next(x for x in best.answer.layers if x.name == trial.fusible)
+    after = dict(layer.at_s)[20.0] if glue is None else glue.usual_at_20_s
+    wants, limit = (show("temperature", c, units) for c in (trial.need_c, trial.limit))
+    comes_to = show_range("temperature", after.low, after.high, units)
+    return (
+        f"Through {_face(trial)} the glue of the {trial.fusible} does not get hot: it wants "
+        f"{wants}, and with the iron at {limit}, the most that every layer here bears, the "
+        f"{trial.fusible} is likely at {comes_to} after 20 s (computed, not measured)."
+    )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from advisor.errors import Problem
 from advisor.knowledge.book import Book, BookItem
+from advisor.knowledge.ordering import NEVER, NO_ACT
 from advisor.knowledge.places import WAYS_TO_GATHER, plain_word
 
 FIELDS = frozenset(
@@ -24,6 +25,7 @@ class _PlaceChecker:
         order = book.order.form if book.order else None
         works = order.operations.items() if order else ()
         self.verbs = {id_: op.verb for id_, op in works if op.scope == "seam"}
+        self.acts = {id_: op.act for id_, op in works}
         self.works = set(self.verbs)
         self.roles = set(order.kinds) if order else set()
         self.notions = {*book.notions, *(item.form.kind for item in book.notions.values())}
@@ -90,6 +92,8 @@ class _PlaceChecker:
             at = ("stages", i, "work")
             self.problems += item.unknown(at, [stage.work], self.works, "piece of work")
             self._sentence(item, i, stage.does or "")
+            if stage.undo == NEVER and not (stage.act or self.acts.get(stage.work)):
+                self.problems.append(Problem(NO_ACT, item.where("stages", i, "undo")))
 
     def _sentence(self, item: BookItem, i: int, text: str) -> None:
         named = {part.split("}", 1)[0] for part in text.split("{")[1:]}

@@ -7,9 +7,10 @@ no pydantic, so that a warm start reads them from the cache.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any
 
+from advisor.frozen import dataclass
 from advisor.records import from_data
 
 FILES = ("labels", "cleaning")

@@ -6,9 +6,10 @@ They are built from the plain JSON of `compiling`. A set is a pair of numbers or
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TYPE_CHECKING, Any
 
+from advisor.frozen import dataclass
 from advisor.knowledge.index import RuleIndex
 from advisor.knowledge.purposes import GUARDS, Ends, unsaid
 from advisor.knowledge.registers import Registers
@@ -27,7 +28,7 @@ if TYPE_CHECKING:
 Mix = tuple[tuple[str, float | None], ...]
 """Fibres of one cloth with their shares in percent; None where the share is not known."""
 
-FORMAT = 20
+FORMAT = 21
 """Raised whenever the compiled form changes; a cache of another format is not read."""
 
 LIMIT_ASPECT = "press.temperature"

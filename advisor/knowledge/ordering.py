@@ -7,16 +7,20 @@ start reads them from the cache.
 from __future__ import annotations
 
 from collections.abc import Collection
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TYPE_CHECKING, Any
 
 from advisor.errors import Problem
+from advisor.frozen import dataclass
 from advisor.records import from_data
 
 if TYPE_CHECKING:
     from advisor.knowledge.book import BookItem
 
 FILE = "operations.yaml"
+NEVER = "never"
+"""Said of work that nothing undoes."""
+NO_ACT = "nothing undoes this: say in a word or two what is done, as `act: trim`"
 SEWN = (
     "join",
     "dart",
@@ -63,7 +67,8 @@ class WorkMinutes:
 class Operation:
     """A piece of work that a garment may need; minutes are work without changes of set-up.
 
-    `together` is the work that is done in one sitting with it.
+    `together` is the work that is done in one sitting with it, `act` what nothing undoes of it, in
+    a word or two.
     """
 
     id: str
@@ -79,6 +84,7 @@ class Operation:
     let_out: bool
     together: tuple[str, ...]
     sources: tuple[str, ...]
+    act: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,6 +150,8 @@ def check_order(item: BookItem | None, sources: Collection[str]) -> list[Problem
     for id_, entry in form.operations.items():
         at = ("operations", id_, "with")
         problems += item.unknown(at, entry.together, operations, "operation")
+        if entry.undo == NEVER and entry.act is None:
+            problems.append(Problem(NO_ACT, item.where("operations", id_, "undo")))
     for id_, entry in form.kinds.items():
         problems += item.unknown(("kinds", id_, "crosses"), entry.crosses, form.kinds, KIND)
     for id_, entry in form.precedences.items():

@@ -8,10 +8,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
+from advisor.frozen import dataclass
 from advisor.knowledge.names import KEPT
 from advisor.knowledge.ordering import WorkMinutes
 from advisor.records import from_data
@@ -40,8 +41,6 @@ GROUPS: Mapping[str, tuple[str, ...]] = {
     "interfacing": ("interfacing.kind",),
 }
 """The aspects of a place that a kind may leave out, in groups; pressing and care always apply."""
-_IN_CM = 20.0
-"""From this on a length is said in cm, mm."""
 WAYS_TO_GATHER = ("hand rows", "gathering foot", "overlock", "elastic")
 PLAIN = "seam"
 """The kind of a place that nothing says more of."""
@@ -78,10 +77,11 @@ class PlaceKind:
 class Stage:
     """One stage of a method; "" and None mean that the piece of work says it.
 
-    `lies` is how the pieces have to lie (flat, open, any), `closes` what is closed by it, and
-    `let_out` whether the place can still be let out after it: where not, it is past recall.
-    `cuts_in` says that a slit or a notch is cut into the piece itself, which closes no more, and
-    `cuts_behind` that what lies behind is cut away, which waits for the fitting by itself.
+    `act` is what nothing undoes of it, `lies` how the pieces have to lie (flat, open, any),
+    `closes` what is closed by it, and `let_out` whether the place can still be let out after it:
+    where not, it is past recall. `cuts_in` says that a slit or a notch is cut into the piece
+    itself, which closes no more, and `cuts_behind` that what lies behind is cut away, which waits
+    for the fitting by itself.
     """
 
     work: str
@@ -92,6 +92,7 @@ class Stage:
     iron: str = ""
     minutes: WorkMinutes | None = None
     undo: str = ""
+    act: str = ""
     lies: str = "any"
     closes: str = ""
     let_out: bool | None = None
@@ -120,17 +121,29 @@ class Thing:
 
 
 @dataclass(frozen=True, slots=True)
+class Depth:
+    """The least and the most of a hem, mm; `told` says it, with `{depth}` for the figure."""
+
+    min: float
+    max: float
+    told: str
+
+
+@dataclass(frozen=True, slots=True)
 class Turn:
     """How deep a hem is turned, on a straight edge and on a curve, and how its cut edge ends.
 
-    `least` and `most` are what it takes, mm; None where another depth may be made so too.
+    `allowed` is what a hem takes at most that cannot be made deeper so; `deep` are the words of one
+    that no figure tells.
     """
 
     deep: str
-    curved: str
+    usual: Depth | None
+    curved: Depth | None
+    allowed: Depth | None
     edge: str
-    most: float | None = None
-    least: float | None = None
+    times: int = 1
+    """How often it is turned up by that depth."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -211,19 +224,7 @@ def _compiled_method(form: Any) -> dict[str, Any]:
     """A method with only those conditions of its choice that it has."""
     plain: dict[str, Any] = form.model_dump(mode="json")
     plain["example"] = form.example.model_dump(mode="json", by_alias=True)
-    if plain["turns"] and (allowed := plain["turns"].pop("allowed")):
-        plain["turns"] |= {
-            "deep": f"{_lengths(allowed['min'], allowed['max'])} allowed",
-            "most": allowed["max"],
-            "least": allowed["min"],
-        }
     return plain | {"fits": {key: words for key, words in plain["fits"].items() if words}}
-
-
-def _lengths(least: float, most: float) -> str:
-    """Two lengths in mm as a sentence holds them, in cm where both are said so."""
-    size, unit = (10.0, "cm") if least >= _IN_CM else (1.0, "mm")
-    return f"{{{least / size:g} to {most / size:g} {unit}}}"
 
 
 def places_from_plain(raw: dict[str, Any]) -> PlaceKnowledge:

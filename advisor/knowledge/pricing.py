@@ -8,9 +8,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import Final
 
+from advisor.frozen import dataclass
 from advisor.knowledge.names import plain_name
 from advisor.units.factors import FEET_PER_M2, MM_PER_YARD
 

@@ -257,6 +257,8 @@ class OperationForm(Form):
     iron: Literal["none", "seam", "fuse", "cloth", "last"] = "none"
     minutes: Minutes
     undo: Literal["free", "easy", "hard", "never"]
+    act: Word | None = None
+    """What nothing undoes of it, in a word or two."""
     let_out: YesNo = "yes"
     together: tuple[Word, ...] = Field(default=(), alias="with")
     sources: Sources

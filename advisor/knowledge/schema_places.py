@@ -63,6 +63,7 @@ class StageForm(Form):
     iron: Literal["none", "seam", "fuse"] | None = None
     minutes: Minutes | None = None
     undo: Literal["free", "easy", "hard", "never"] | None = None
+    act: Word | None = None
     lies: Literal["flat", "open", "any"] = "any"
     closes: Text | None = None
     let_out: YesNo | None = None
@@ -108,29 +109,41 @@ class ThingForm(Form):
     """Whether it is a tool, which is wanted whatever the place holds."""
 
 
-class AllowedForm(Form):
-    """The least and the most that is cut on for a hem, mm."""
+class DepthForm(Form):
+    """The least and the most of a hem, mm, and how that is told where not as it usually is."""
 
     min: Annotated[float, Field(gt=0, le=300)]
     max: Annotated[float, Field(gt=0, le=300)]
+    told: Annotated[str, Field(pattern=r"\{depth\}")] = "{depth} deep"
+
+
+class AllowedForm(DepthForm):
+    """What is cut on for a hem."""
+
+    told: Literal["{depth} allowed"] = "{depth} allowed"
 
 
 class TurnForm(Form):
     """How deep a hem is turned, on a straight edge and on a curve, and how its cut edge ends.
 
-    A hem that takes no more than some `allowed` mm is told by them, any other in words.
+    A hem that takes no more than some `allowed` mm is told by them, one that may be made deeper by
+    what is `usual`, straight and curved, and in words only what is measured on no hem.
     """
 
-    deep: Text | None = None
+    deep: Text = ""
     allowed: AllowedForm | None = None
-    curved: Text | None = None
+    usual: DepthForm | None = None
+    curved: DepthForm | None = None
     edge: Text
+    times: int = 1
 
     @model_validator(mode="after")
     def told_once(self) -> TurnForm:
         """Its depth is said in words or in figures, never in both."""
-        if (self.deep is None) == (self.allowed is None):
-            raise ValueError("say how deep it is turned: `deep` in words, or `allowed` in mm")
+        if [bool(self.deep), self.allowed is not None, self.usual is not None].count(True) != 1:
+            raise ValueError(
+                "say how deep it is turned: `usual` or `allowed` in mm, or `deep` in words"
+            )
         return self
 
 

@@ -16,8 +16,9 @@ Waiting for the iron is priced in full, though a maker may sew meanwhile.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields
+from dataclasses import fields
 
+from advisor.frozen import dataclass
 from advisor.order.steps import IronState, MachineState
 
 SECONDS = 60

@@ -9,7 +9,7 @@ it, and so is one that can only be sewn once another is.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from advisor.knowledge.ordering import SEWN, Operation
@@ -378,18 +378,15 @@ FIT_ENDS = 460
 
 def staged(stage: Stage, op: Operation) -> Operation:
     """A piece of work as a stage of a method has it: its words, its set-up, its minutes."""
-    return Operation(
-        op.id,
-        stage.does or op.does,
-        stage.verb or op.verb,
-        op.scope,
-        op.rank,
-        op.when if stage.when is None else stage.when,
-        stage.machine or op.machine,
-        stage.iron or op.iron,
-        stage.minutes or op.minutes,
-        stage.undo or op.undo,
-        op.let_out if stage.let_out is None else stage.let_out,
-        op.together,
-        op.sources,
+    return replace(
+        op,
+        does=stage.does or op.does,
+        verb=stage.verb or op.verb,
+        when=op.when if stage.when is None else stage.when,
+        machine=stage.machine or op.machine,
+        iron=stage.iron or op.iron,
+        minutes=stage.minutes or op.minutes,
+        undo=stage.undo or op.undo,
+        act=stage.act or op.act,
+        let_out=op.let_out if stage.let_out is None else stage.let_out,
     )

@@ -8,8 +8,9 @@ panels that a seam joins, and the places that it crosses, which goes before ever
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from advisor.frozen import dataclass
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import SEWN, SeamKind
 from advisor.knowledge.places import PLAIN, Method, PlaceKind

@@ -21,14 +21,15 @@ PRESSINGS: Final = frozenset({"press", "turn"})
 
 def a_shade_cooler(tasks: Sequence[Task], setups: Setups) -> list[Task]:
     """The tasks, each iron within what is borne beside it where only a rounding parts the two."""
-    return [_cooler(task, tasks, setups) for task in tasks]
+    beside = {(id(t.place), t.op == "bone"): t for t in tasks if t.place is not None}
+    return [_cooler(task, list(beside.values()), setups) for task in tasks]
 
 
-def _cooler(task: Task, tasks: Sequence[Task], setups: Setups) -> Task:
+def _cooler(task: Task, beside: Sequence[Task], setups: Setups) -> Task:
     iron = task.step.iron
     if iron is None or task.op not in PRESSINGS:
         return task
-    borne = (borne_near(task, other, setups) for other in tasks)
+    borne = (borne_near(task, other, setups) for other in beside)
     lids = [b for b in borne if b is not None and 0 < iron.temperature_c - b <= ROUNDING]
     if not lids:
         return task

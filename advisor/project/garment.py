@@ -6,9 +6,10 @@ looked every name up. Lengths are mm, weights g/m².
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any
 
+from advisor.frozen import dataclass
 from advisor.knowledge.model import Mix
 from advisor.project.making import Making, Plan
 from advisor.project.wished import Wishes
@@ -95,10 +96,15 @@ class Seam:
     fitting: str = ""
     part: str = ""
     fastening: str = ""
+    different: tuple[str, ...] = field(init=False, compare=False, repr=False)
+
+    def __post_init__(self) -> None:
+        named = tuple(dict.fromkeys(use.cloth for use in self.uses))
+        object.__setattr__(self, "different", named)
 
     def cloths(self) -> tuple[str, ...]:
         """The different cloths of the seam, in the order of the stack."""
-        return tuple(dict.fromkeys(use.cloth for use in self.uses))
+        return self.different
 
     @property
     def long_mm(self) -> float:

@@ -6,8 +6,9 @@ Lengths are mm, shares plain numbers (0.03 is 3 %).
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from advisor.frozen import dataclass
 from advisor.knowledge.pricing import Quoting
 
 USUAL_ALLOWANCE = 15.0

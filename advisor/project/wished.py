@@ -6,7 +6,9 @@ is a step is known only when the steps are made, so that is asked there. Minutes
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
+
+from advisor.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from itertools import groupby
 
@@ -16,12 +15,6 @@ from advisor.render.layout import heading, wrap
 WIDTH = 110
 TOGETHER = frozenset({"shrink", "cut", "mark"})
 """Operations of which neighbours are told in one line."""
-CUTTING = re.compile(r"\b(cut|trim|pink|clip|slash|slit|pierce|grade)(?:med|ed)?\b", re.IGNORECASE)
-"""What scissors and awls do to cloth, as a step says it; the first word of it names the step."""
-HOLES = {"cut": "cut buttonholes"}
-"""What a fastening is called that is cut in."""
-OVERLOCKER, KNIFE = "overlocker", "join by overlocker"
-PIERCED = frozenset({"fasten", "open-for-cord"})
 SAME = frozenset({"clear", "sew-back"})
 """Work of which neighbours that differ in their place alone are told once."""
 VERBS = {"shrink": "Shrink", "cut": "Lay and cut", "mark": "Mark"}
@@ -101,7 +94,7 @@ def _price(data: ToldOrder) -> list[str]:
             f"{proof}. Seam by seam, as is the custom, they take {_min(cost.plain)}."
         )
     lines = _para(f"{text} The work itself: about {_hours(cost.work)}.")
-    never = dict.fromkeys(_past_recall(row) for row in rows if row.undo == "never")
+    never = dict.fromkeys(row.act for row in rows if row.undo == "never")
     tries = ", ".join(data.try_on)
     rows_drawn = any(row.operation == "gather" for row in rows)
     where = ["at the scrap tests", *(["in gathering rows"] if rows_drawn else [])]
@@ -110,16 +103,6 @@ def _price(data: ToldOrder) -> list[str]:
         f"No way back after ! ({', '.join(never)}). A mistake costs least {', '.join(where)}{stop}."
     )
     return lines
-
-
-def _past_recall(row: ToldStep) -> str:
-    """What is done in a step that nothing undoes, in a word or two."""
-    named = CUTTING.search(row.does)
-    word = named[1].lower() if named else ""
-    if row.operation in PIERCED:
-        return HOLES.get(word, "make holes")
-    knifed = row.machine is not None and row.machine.machine == OVERLOCKER
-    return word or (KNIFE if knifed else str(row.operation))
 
 
 def _steps(rows: Sequence[ToldStep], number: dict[str, str]) -> list[str]:

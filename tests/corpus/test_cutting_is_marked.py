@@ -3,11 +3,18 @@
 from __future__ import annotations
 
 import re
+import shutil
+from pathlib import Path
 
 import pytest
 
+from advisor.errors import InputError
+from advisor.knowledge.ordering import NEVER, NO_ACT
+from advisor.knowledge.place import knowledge_folder
 from advisor.order.fitting import staged
-from tests.garments.whole import known
+from advisor.overlay.cache import compile_folder
+from advisor.render.order_text import render_order
+from tests.garments.whole import known, read
 
 ACTS = (
     "cut(?! to)|trim|grade|slash|slit|clip|notch|snip|shear|pierce|punch|push the prongs|"
@@ -19,6 +26,12 @@ DONE = re.compile(
 """The words of an act that is asked for, and none of what is cut already or may not be cut."""
 LENGTHS = re.compile(r"\bcut (?:the (?:tape|elastic)|a thin cord|all alike|it slantwise)\b", re.I)
 """A length that is cut off something bought by the length, of which there is more."""
+STALL = """
+garment: Market stall collar
+fabrics: {o: cotton poplin, i: woven fusible interfacing}
+seams:
+  - {name: NAME, layers: [o, i], length: 40 cm, method: interfacing-fused}
+"""
 WORKS = {op.id: op for op in known().order.operations.values()}
 STAGES = {
     f"{method.id}: {op.verb}": op
@@ -33,12 +46,28 @@ def test_what_is_cut_is_past_recall(name: str) -> None:
     """Whoever cuts, pierces, fuses or glues as she is told has read that no way leads back."""
     op = WORKS.get(name) or STAGES[name]
     asks = DONE.search(LENGTHS.sub("", op.does)) is not None
-    assert not asks or op.undo == "never", op.does
+    assert not asks or op.undo == NEVER, op.does
+    assert op.undo != NEVER or op.act, "what nothing undoes has a name"
 
 
-def test_words_of_cutting_are_found() -> None:
-    """The reading of the words is no blind one: it finds an act, and leaves out what is none."""
-    assert DONE.search("Stitch {name} again beside the first row, and trim to it.")
-    assert DONE.search("Cut {name} clean.")
-    assert not DONE.search("Turn the cut edges under, clear of the trim.")
-    assert not DONE.search("Clip or baste both halves of {name}.")
+def test_what_is_past_recall_is_named_by_its_act() -> None:
+    """No name of a place is taken for an act."""
+    for name in ("backing", "clip backing"):
+        text = render_order(read(STALL.replace("NAME", name)))
+        assert "No way back after ! (shrink, cut, fuse)." in text
+
+
+@pytest.mark.parametrize("stage", ["operations", "methods"])
+def test_work_past_recall_without_an_act_is_refused(stage: str, tmp_path: Path) -> None:
+    """With the line of it, in the table and in a method."""
+    folder = tmp_path / "knowledge"
+    shutil.copytree(knowledge_folder(), folder)
+    file, line = {
+        "operations": ("operations.yaml", "    act: shear\n"),
+        "methods": ("methods/collar-with-stand.yaml", "    act: grade\n"),
+    }[stage]
+    path = folder / file
+    path.write_text(path.read_text("utf-8").replace(line, ""), "utf-8")
+    with pytest.raises(InputError) as caught:
+        compile_folder(folder)
+    assert [NO_ACT] == [p.message for p in caught.value.problems]

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from advisor.answer.model.told import ToldSource
+from advisor.frozen import dataclass
 from advisor.records import UNWRITTEN
 from advisor.units import System
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from advisor.frozen import dataclass
 from advisor.records import FLATTENED
 
 

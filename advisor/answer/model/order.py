@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from advisor.answer.model.told import ToldConflict, ToldLink, ToldSource
+from advisor.frozen import dataclass
 from advisor.order.steps import MachineState
 
 
@@ -38,6 +37,8 @@ class ToldStep:
     change_min: float
     work_min: float
     undo: str
+    act: str
+    """What nothing undoes of it, in a word or two."""
     stop: bool
     warn: tuple[str, ...]
     number: int

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from advisor.claims.workarounds import INTERFACING
+from advisor.frozen import dataclass
 from advisor.records import OPTIONAL, UNWRITTEN
 
 Word = str
@@ -22,7 +23,7 @@ FIELDS_OF_KIND = {
 class ToldSource:
     """A work that a value rests on; `read` only where its own text was not seen.
 
-    `rank` is the standing of its kind, best first.
+    `rank` is its standing, best first: that of its kind, of memory where it was not seen at all.
     """
 
     id: str

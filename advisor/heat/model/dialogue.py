@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from advisor.frozen import dataclass
 from advisor.heat.model.hardparts import HardPart
 from advisor.heat.model.materials import Range
 from advisor.heat.model.stack import Stack

@@ -18,7 +18,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from advisor.frozen import dataclass
 
 AIR_CONDUCTIVITY = 0.026  # W/(m K), instrument-maker-k-table
 WATER_SPECIFIC_HEAT = 4180.0  # J/(kg K), instrument-maker-k-table

@@ -19,8 +19,8 @@ STAR = (
     "* only memory or an estimate, or a danger that no work of good standing was found for: test "
     "before you trust it, and take the danger no less seriously"
 )
-_WEAK = frozenset({"memory", "estimate"})
 _UNPROVED = 2  # the first standing that is no published work of good standing
+_REMEMBERED = 4  # the standing of memory and estimates, and of a work that is only remembered
 _KINDS = {"trade-page": "trade page", "trade-journal": "trade journal"}
 
 
@@ -59,7 +59,7 @@ class Numbers:
         best = sorted(ids, key=lambda i: self.sources[i].rank)[: most or self.most]
         marks = dict.fromkeys(self._one(id_) for id_ in ids if id_ in best)
         cited = [self.sources[i] for i in ids]
-        weak = all(s.rank >= _UNPROVED if harm else s.kind in _WEAK for s in cited)
+        weak = all(s.rank >= (_UNPROVED if harm else _REMEMBERED) for s in cited)
         star = "*" if ids and weak else ""
         self.starred = self.starred or bool(star)
         return f"[{','.join(marks)}{star}]" if marks else ""

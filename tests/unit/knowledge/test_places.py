@@ -10,6 +10,7 @@ import pytest
 from advisor.errors import InputError
 from advisor.knowledge.place import knowledge_folder
 from advisor.overlay.cache import compile_folder
+from tests.garments.whole import known
 
 FRENCH = "methods/french-seam.yaml"
 WRONG = [
@@ -58,15 +59,10 @@ def test_a_word_that_names_nothing_is_told_with_its_line(
     assert (where.column or 0) >= 1
 
 
-@pytest.mark.parametrize(
-    ("hem", "words", "most"),
-    [
-        ("narrow-rolled-hem", "{10 to 15 mm} allowed", 15),
-        ("lining-hem", "{2 to 3 cm} allowed", 30),
-        ("horsehair-hem", "as deep as the braid is wide", None),
-    ],
-)
-def test_what_a_hem_takes_is_told_by_its_figures(hem: str, words: str, most: float | None) -> None:
-    """The words of a hem that takes no more are made of its figures, which stand beside them."""
-    turns = compile_folder(knowledge_folder())["places"]["methods"][hem]["turns"]
-    assert (words, most) == (turns["deep"], turns.get("most"))
+def test_a_hem_that_is_measured_has_its_figures() -> None:
+    """What is usual, what it takes at most, or words where something else measures it."""
+    methods = known().places.methods
+    turns = [m.turns for m in methods.values() if m.turns]
+    assert all(bool(t.deep) + bool(t.usual) + bool(t.allowed) == 1 for t in turns)
+    worded = {m.id for m in methods.values() if m.turns and m.turns.deep}
+    assert {"faced-hem", "horsehair-hem", "wide-double-hem"} == worded
