@@ -17,7 +17,7 @@ from advisor.claims.glued import STIFFENS
 from advisor.claims.hungup import HUNG, crushed, hanging_with
 from advisor.claims.judgement import Advice
 from advisor.claims.lifted import LIFTED, lifted_text
-from advisor.claims.workarounds import ALONE, gone_round
+from advisor.claims.workarounds import gone_round
 from advisor.craft.irondial import step_down
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
@@ -115,14 +115,6 @@ class _Maker:
                 met = frozenset(c for p in self.places if name in p.cloths for c in p.cloths)
                 if met & tender:
                     self.tender[name] = self.tender.get(name, frozenset()) | (tender & met)
-        self._with_the_drier()
-
-    def _with_the_drier(self) -> None:
-        """Who is pressed hot by itself anyway waits with no other that the sheet keeps from it."""
-        for item in self.judgement.instructions:
-            for name in item.needy & self.tender.keys() if item.kind == ALONE else ():
-                cloths = {c for p in self.places for c in p.cloths}
-                self.tender[name] |= item.tender & cloths
 
     def all(self) -> list[Task]:
         found: list[Task] = []

@@ -232,9 +232,11 @@ def _loose(hot: Task) -> bool:
 def _walked_round(hot: Task, place: SeamPlace) -> bool:
     """Whether a zip goes in all the same, while all is flat: at a seam the iron keeps off it.
 
-    One that parts runs down a whole front, and the loose pieces are pressed hot before it.
+    One that parts runs down a whole front, and the loose pieces are pressed hot before it, as they
+    are before one whose place holds a tender cloth.
     """
-    return place.kind.id == "zip" and not (hot.needy and place.method.id == FRONT_ZIP)
+    early = bool(hot.needy) and (place.method.id == FRONT_ZIP or place.name in hot.meets)
+    return place.kind.id == "zip" and not early
 
 
 def _same_place(a: Task, b: Task) -> bool:
