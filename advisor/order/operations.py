@@ -35,6 +35,7 @@ from advisor.order.pieces import grain_words, tucked
 from advisor.order.precedences import DRAWN
 from advisor.order.recall import marked
 from advisor.order.setups import Setups
+from advisor.order.steamwords import held_off
 from advisor.order.step_words import (
     NO_LAST_IRON,
     WITH_LINING,
@@ -209,6 +210,7 @@ class _Maker:
         does = op.does.format(name=name, how=how, cloths=name)
         if iron is not None and op.iron == "cloth":
             does = self._with_care(does, name, iron.temperature_c)
+            does = held_off(does, self.setups.alone((name, name)), self.setups)
         step = Step(
             f"{op.verb} {name}",
             does,
@@ -318,6 +320,8 @@ class _Maker:
         length = float(place.seam.facts.get("length", USUAL_LENGTH)) * place.seam.making.times
         minutes = op.minutes.each + op.minutes.per_metre * length / 1000
         text = step_words(op, place, self.facts, ironed=iron is not None)
+        if iron is not None and op.iron == "seam":
+            text = held_off(text, self._pressed(op, place), self.setups)
         step = Step(f"{op.verb} {place.name}", text, machine, iron, round(minutes, 1), rank)
         some = {"stay-stitch": self.setups.stayed, "clear": self.facts.hard}
         cloths = some[op.id](place) if op.id in some else place.seam.cloths()

@@ -119,3 +119,33 @@ def test_legs_are_pressed_damp_before_the_silk_is_mounted_and_pocketing_waits_fo
     lines = [one.text for one in read(TROUSERS).instructions if one.kind == ALONE]
     assert lines
     assert not any("hook" in line or "pocketing" in line for line in lines)
+
+
+COAT = """
+garment: Pilot's coat
+fabrics:
+  coat: {fabric: camel hair coating, fibres: {wool: 70, camel: 30}}
+  pile: {fabric: stretch velvet, fibres: {polyester: 90, elastane: 10}}
+seams:
+  - {name: side, layers: [coat, coat], length: 90 cm, times: 2}
+  - {name: collar seam, layers: [pile, pile], length: 40 cm}
+"""
+
+
+@pytest.mark.parametrize("place", ["side", "collar seam"])
+def test_what_is_only_steamed_is_told_so_where_it_is_pressed(place: str) -> None:
+    """Sheet and step say how far off the iron is held, and whence steam comes at a cool dial."""
+    found = read(COAT)
+    motion = next(v for v in found.verdicts if (v.place, v.aspect) == (place, "press.motion"))
+    assert "held 12 mm off, below two dots with a steamer" == motion.text
+    assert found.work is not None
+    assert [f"the iron {motion.text}."] == [
+        step.does.split("; ")[-1] for step in found.work.order if step.step == f"press {place}"
+    ]
+
+
+def test_nobody_is_told_to_touch_a_pile_that_is_only_steamed() -> None:
+    """'So that it touches the back of the seam' belongs to an iron that is set down."""
+    lines = " ".join(line.text for line in read(COAT).advice)
+    assert "touches the back" not in lines
+    assert "until it is cool and dry" in lines
