@@ -23,6 +23,7 @@ from advisor.answer.instructions import told_instruction
 from advisor.answer.model.answer import SCHEMA, Answer
 from advisor.answer.ownheat import with_irons
 from advisor.answer.settings import told_settings
+from advisor.answer.shaded import as_ordered
 from advisor.answer.teller import Teller
 from advisor.answer.unknowns import told_buttons, told_double, told_fullness, told_unknowns
 from advisor.answer.verdicts import told_verdicts
@@ -105,7 +106,8 @@ def decide(garment: Garment, knowledge: Knowledge, parts: Parts) -> Decided:
     advice, heat = _heated(advise(garment, knowledge), knowledge, parts)
     work = _ordered(advice, knowledge, plain=parts.plain)
     if work is not None:
-        advice = with_irons(as_made(advice, work.methods, shut_in(work)), work)
+        advice = as_made(as_ordered(advice, work), work.methods, shut_in(work))
+        advice = with_irons(advice, work)
     return Decided(advice, heat, work)
 
 

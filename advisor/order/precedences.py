@@ -146,10 +146,8 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
         # but a piece is fused while it lies apart, and the press is cooler over the glue.
         heat = hot.step.iron.temperature_c
         return joining.op == "interface" and bears_less(hot.needy, heat, place, setups)
-    if place.name in hot.meets:
-        return True
-    if joining.op == "baste" and place.kind.id != "zip":
-        return False  # a tape that is basted in is walked round
+    if place.name in hot.meets or (joining.op == "baste" and place.kind.id != "zip"):
+        return place.name in hot.meets  # a tape that is basted in is walked round
     if _same_place(hot, joining):
         # Fused for its own seam: the tender layer is joined by that very seam.
         return hot.op == "fuse" and bool(_cooler(hot, joining, setups))

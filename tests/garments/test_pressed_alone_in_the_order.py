@@ -7,13 +7,15 @@ from pathlib import Path
 import pytest
 
 from advisor.answer.ownheat import with_irons
+from advisor.claims.collect import Place
 from advisor.claims.judgement import Advice
 from advisor.claims.workarounds import ALONE, LINING, Instruction
 from advisor.decide.advise import advise
+from advisor.knowledge.model import LIMIT_ASPECT
 from advisor.order.tasks import Task
 from advisor.order.work import NEAR, Work, order_of
 from advisor.project.load import load_project
-from tests.garments.whole import FILES, known, read, stands
+from tests.garments.whole import FILES, decided, known, read, stands
 from tests.garments.whole import ordered as order_from
 
 BY_ITSELF = (ALONE, LINING)
@@ -149,3 +151,41 @@ def test_nobody_is_told_to_touch_a_pile_that_is_only_steamed() -> None:
     lines = " ".join(line.text for line in read(COAT).advice)
     assert "touches the back" not in lines
     assert "until it is cool and dry" in lines
+
+
+SMOCK = """
+garment: Beekeeper's smock
+fabrics:
+  shell: {fabric: linen suiting, fibres: {linen: 100}}
+  pocket: {fabric: organza, fibres: {nylon: 100}}
+seams:
+  - {name: shoulder, layers: [shell, shell], length: 14 cm, times: 2}
+  - {name: patch pocket, layers: [shell, pocket], length: 45 cm, times: 2}
+  - {name: side, layers: [shell, shell], length: 70 cm, times: 2}
+  - {name: hem, layers: [shell], length: 120 cm, edge: hem}
+"""
+
+
+def test_a_shell_is_pressed_hot_before_a_tender_pocket_is_laid_on() -> None:
+    """The pocket is the only place where the two meet, and no conflict speaks of it."""
+    work = order_from(SMOCK)
+    assert stands(work, "press shoulder", "hot press shell", "stitch on patch pocket", "join side")
+
+
+TROUSER_FILE = next(file for file in FILES if file.stem == "conductor_trousers")
+
+
+def test_sheet_and_order_hold_a_seam_to_one_number() -> None:
+    """300 °F beside the 150 mark: the cooler of the two stands in both."""
+    found = decided(TROUSER_FILE)
+    assert found.work is not None
+    tasks = [t for t in found.work.tasks.values() if t.op in ("press", "turn") and t.place]
+    unlike = []
+    for task in tasks:
+        assert task.place is not None
+        heat = found.advice.judgement.verdicts[Place("seam", task.place.name)][LIMIT_ASPECT]
+        high = getattr(heat.advised, "high", None)
+        if task.at_most is not None and high is not None and 0 < abs(high - task.at_most) <= 2:
+            unlike.append((task.id, high, task.at_most))
+    assert [] == unlike
+    assert any(task.at_most == 149 for task in tasks)
