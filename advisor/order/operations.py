@@ -35,7 +35,7 @@ from advisor.order.pieces import grain_words, tucked
 from advisor.order.precedences import DRAWN
 from advisor.order.recall import marked
 from advisor.order.setups import Setups
-from advisor.order.steamwords import held_off
+from advisor.order.steamwords import held_off, only_steamed
 from advisor.order.step_words import (
     NO_LAST_IRON,
     WITH_LINING,
@@ -207,12 +207,12 @@ class _Maker:
         how = listed(sorted(tender)) + (" is" if len(tender) == 1 else " are")
         if op.iron == "none":
             how = self._how_cloth(op.id, name)
-        does = op.does.format(name=name, how=how, cloths=name)
+        does, verb = op.does.format(name=name, how=how, cloths=name), op.verb
         if iron is not None and op.iron == "cloth":
             does = self._with_care(does, name, iron.temperature_c)
-            does = held_off(does, self.setups.alone((name, name)), self.setups)
+            does, verb = only_steamed(does, verb, name, self.setups)
         step = Step(
-            f"{op.verb} {name}",
+            f"{verb} {name}",
             does,
             None,
             iron,
