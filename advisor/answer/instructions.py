@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 
 from advisor.answer.model.told import ToldInstruction, ToldLine
+from advisor.answer.ownheat import own_heat
 from advisor.answer.teller import Teller
 from advisor.answer.wording import degrees
 from advisor.claims.behind import BEHIND
@@ -76,11 +77,11 @@ def _pressing(item: Instruction, garment: Garment, knowledge: Knowledge, units: 
     if item.kind == "lining":
         last = "" if item.alone else ", and in the last press,"
         return (
-            f"Press {needy} and {tender} each by itself; where they are joined{last} keep to the "
-            f"gentler iron: {tender} {bears}."
+            f"Press {needy} and {tender} each by itself{own_heat(item, units)}; where they are "
+            f"joined{last} keep to the gentler iron: {tender} {bears}."
         )
     if item.kind == ALONE:
-        return _alone(item, needy, tender, bears)
+        return f"{_alone(item, needy, tender, bears)}{own_heat(item, units)}."
     if item.kind == "unpressed":
         return f"Press {needy} before it is joined: the finished garment takes no iron."
     if item.kind == "last":
@@ -120,7 +121,7 @@ def _alone(item: Instruction, needy: str, tender: str, bears: str) -> str:
     if len(item.tender) > 1 and item.most is not None and mark_for(item.most):
         which = f"of which the coolest {bears}"
     verb = "are" if many else "is"
-    return f"Press the {needy} pieces by themselves before {tender}, {which}, {verb} joined."
+    return f"Press the {needy} pieces by themselves before {tender}, {which}, {verb} joined"
 
 
 def _parted(item: Instruction, units: System) -> str:

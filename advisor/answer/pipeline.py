@@ -19,7 +19,9 @@ from advisor.answer.core import (
 )
 from advisor.answer.instructions import told_instruction
 from advisor.answer.model.answer import SCHEMA, Answer
+from advisor.answer.ownheat import with_irons
 from advisor.answer.settings import told_settings
+from advisor.answer.shaded import as_ordered
 from advisor.answer.teller import Teller
 from advisor.answer.unknowns import told_buttons, told_double, told_fullness, told_unknowns
 from advisor.answer.verdicts import told_verdicts
@@ -105,7 +107,8 @@ def decide(garment: Garment, knowledge: Knowledge, parts: Parts) -> Decided:
     if work is not None:
         from advisor.answer.handwork import as_made, shut_in
 
-        advice = as_made(advice, work.methods, shut_in(work))
+        advice = as_made(as_ordered(advice, work), work.methods, shut_in(work))
+        advice = with_irons(advice, work)
     return Decided(advice, heat, work)
 
 

@@ -15,12 +15,20 @@ from advisor.claims.combine import HEARSAY, Verdict, decide, start_of
 from advisor.claims.conflicts import Conflict
 from advisor.claims.speakers import HEAT_ASPECTS, HOTTEST, Said, is_heat_limit, is_heat_need
 from advisor.claims.valuesets import Span
-from advisor.claims.workarounds import ALONE, PART, PARTS, RESTING, Instruction, is_lining
+from advisor.claims.workarounds import (
+    ALONE,
+    GLUED,
+    LINING,
+    PART,
+    PARTS,
+    RESTING,
+    Instruction,
+    is_lining,
+)
 from advisor.craft.irondial import MARKS, ROUNDING, mark_for
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry, Knowledge
 from advisor.project.garment import Garment, Seam
 
-LINING = "lining"
 MOISTURE = "press.moisture"
 Key = tuple[str, frozenset[str], frozenset[str]]
 Spot = tuple[Place, float | None]
@@ -59,6 +67,8 @@ def _found(
     """Who is pressed alone before whom, and where; with what the tender ones bear."""
     entries = {n: knowledge.entries[c.entry] for n, c in garment.cloths.items()}
     said = _said(conflicts, told)
+    stacks = [frozenset(seam.cloths()) for seam in garment.seams]
+    joined = {n: frozenset().union(*(s for s in stacks if n in s)) for n in entries}
     found: dict[Key, list[Spot]] = {}
     for seam in garment.seams:
         place = Place("seam", seam.name)
@@ -66,7 +76,7 @@ def _found(
         kept: dict[tuple[frozenset[str], float | None], set[str]] = {}
         for name in dict.fromkeys(seam.cloths()):
             if entries[name].kind == "cloth" and name not in early and (place, name) not in said:
-                tender = _kept_from(name, seam, verdicts.get(place, {}), entries)
+                tender = _kept_from(name, seam, verdicts.get(place, {}), entries, joined[name])
                 kept.setdefault(tender, set()).add(name)
         for (tender_ones, most), needy in kept.items():
             if tender_ones:
@@ -95,13 +105,22 @@ def _kind(tender: Iterable[str], entries: Mapping[str, Entry]) -> str:
 
 
 def _kept_from(
-    name: str, seam: Seam, by_aspect: Mapping[str, Verdict], entries: Mapping[str, Entry]
+    name: str,
+    seam: Seam,
+    by_aspect: Mapping[str, Verdict],
+    entries: Mapping[str, Entry],
+    joined: frozenset[str],
 ) -> tuple[frozenset[str], float | None]:
-    """The layers that keep the iron or the moisture of a seam from one that wants it."""
+    """The layers that keep the iron or the moisture of a seam from one that wants it.
+
+    Only what is `joined` to a cloth somewhere has to stay dry where that is pressed.
+    """
     heat, moist = by_aspect.get(LIMIT_ASPECT), by_aspect.get(MOISTURE)
     if heat is None or not isinstance(heat.advised, Span) or heat.advised.is_empty:
         return frozenset(), None
-    lids = {other: _lid(heat, other) for other in seam.cloths() if other not in seam.apart}
+    there = [other for other in seam.cloths() if other not in seam.apart]
+    # A glue comes to a cloth, not a cloth to it: how hot it may be pressed there, each step says.
+    lids = {other: _lid(heat, other) for other in there if entries[other].kind not in GLUED}
     own = lids.pop(name)
     tender = _cooler(own, lids, [low for low in _wants(heat, name) if low <= own], heat.advised)
     cooler = {n for n, lid in lids.items() if _dots(lid) < _dots(own)}
@@ -113,7 +132,9 @@ def _kept_from(
     if _dots(own) and not _dots(heat.advised.high):
         return frozenset(n for n in _unrested(by_aspect) if n != name and n in lids), COLD
     # What lies basted behind is pressed with its face in every seam, so no piece comes before it.
-    return frozenset() if moist is None else _drier(name, moist) & set(seam.cloths()), None
+    drier = frozenset() if moist is None else _drier(name, moist) & set(seam.cloths())
+    cloths = frozenset(n for n in drier if entries[n].kind not in PARTS)
+    return cloths or drier, None
 
 
 def _cooler(

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
@@ -43,7 +44,9 @@ ALONE, LAID_ON = "alone", "laid on"
 """An instruction for a cloth that is pressed as a piece, before a tender one is joined to it; and
 the family of places in which the laid piece is a small one, whose row is pressed alone afterwards.
 """
-_ORDER = (PART, "lining", ALONE, "last")
+LINING = "lining"
+"""An instruction for a lining, which is pressed alone, and so is its shell."""
+_ORDER = (PART, LINING, ALONE, "last")
 ROUND = "round"
 """An instruction for the last press, which goes round the parts that bear less."""
 
@@ -63,6 +66,7 @@ class Instruction:
         places: where they meet.
         most: what the tender ones bear, °C; None where it is only the moisture that they fear.
         alone: what the needy ones bear where no tender one lies behind them, °C.
+        irons: how the order of work presses the needy ones by themselves.
     """
 
     kind: str
@@ -71,6 +75,16 @@ class Instruction:
     places: tuple[Place, ...]
     most: float | None
     alone: float | None = None
+    irons: tuple[OwnIron, ...] = ()
+
+
+class OwnIron(NamedTuple):
+    """How a step presses a cloth by itself: from where and up to what, °C, and how moist."""
+
+    cloth: str
+    start: float
+    most: float
+    moisture: str
 
 
 def settle(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Advice, Cure, Judgement
 from advisor.claims.speakers import HOTTEST
-from advisor.claims.workarounds import GLUED
+from advisor.claims.workarounds import ALONE, GLUED, LINING
 from advisor.heat.stacks import layer_limits
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
 from advisor.project.garment import Garment, Seam
@@ -26,13 +26,13 @@ def chosen_cures(advice: Advice) -> dict[tuple[str, str], Cure]:
 def heat_pairs(
     advice: Advice, knowledge: Knowledge
 ) -> list[tuple[str, frozenset[str], frozenset[str]]]:
-    """Who is pressed earlier, where, and who cannot bear that: what was taken, what is lined,
-    and for a conflict that still stands its remedy that means earlier.
+    """Who is pressed earlier, where, and who cannot bear that: what was taken, what the sheet says
+    to press by itself, and for a conflict that still stands its remedy that means earlier.
     """
     judgement = advice.judgement
     pairs = [*_taken(judgement, knowledge)]
     for item in judgement.instructions:
-        if item.kind == "lining":
+        if item.kind in (LINING, ALONE):
             pairs += [(place.name, item.needy, item.tender) for place in item.places]
     chosen = chosen_cures(advice)
     for conflict in judgement.conflicts:

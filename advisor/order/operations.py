@@ -17,7 +17,7 @@ from advisor.claims.glued import STIFFENS
 from advisor.claims.hungup import HUNG, crushed, hanging_with
 from advisor.claims.judgement import Advice
 from advisor.claims.lifted import LIFTED, lifted_text
-from advisor.claims.workarounds import ALONE, gone_round
+from advisor.claims.workarounds import gone_round
 from advisor.craft.irondial import step_down
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
@@ -35,6 +35,7 @@ from advisor.order.pieces import grain_words, tucked
 from advisor.order.precedences import DRAWN
 from advisor.order.recall import marked
 from advisor.order.setups import Setups
+from advisor.order.steamwords import held_off, only_steamed
 from advisor.order.step_words import (
     NO_LAST_IRON,
     WITH_LINING,
@@ -115,14 +116,6 @@ class _Maker:
                 met = frozenset(c for p in self.places if name in p.cloths for c in p.cloths)
                 if met & tender:
                     self.tender[name] = self.tender.get(name, frozenset()) | (tender & met)
-        self._with_the_drier()
-
-    def _with_the_drier(self) -> None:
-        """Who is pressed hot by itself anyway waits with no other that the sheet keeps from it."""
-        for item in self.judgement.instructions:
-            for name in item.needy & self.tender.keys() if item.kind == ALONE else ():
-                cloths = {c for p in self.places for c in p.cloths}
-                self.tender[name] |= item.tender & cloths
 
     def all(self) -> list[Task]:
         found: list[Task] = []
@@ -214,11 +207,12 @@ class _Maker:
         how = listed(sorted(tender)) + (" is" if len(tender) == 1 else " are")
         if op.iron == "none":
             how = self._how_cloth(op.id, name)
-        does = op.does.format(name=name, how=how, cloths=name)
+        does, verb = op.does.format(name=name, how=how, cloths=name), op.verb
         if iron is not None and op.iron == "cloth":
             does = self._with_care(does, name, iron.temperature_c)
+            does, verb = only_steamed(does, verb, name, self.setups)
         step = Step(
-            f"{op.verb} {name}",
+            f"{verb} {name}",
             does,
             None,
             iron,
@@ -326,6 +320,8 @@ class _Maker:
         length = float(place.seam.facts.get("length", USUAL_LENGTH)) * place.seam.making.times
         minutes = op.minutes.each + op.minutes.per_metre * length / 1000
         text = step_words(op, place, self.facts, ironed=iron is not None)
+        if iron is not None and op.iron == "seam":
+            text = held_off(text, self._pressed(op, place), self.setups)
         step = Step(f"{op.verb} {place.name}", text, machine, iron, round(minutes, 1), rank)
         some = {"stay-stitch": self.setups.stayed, "clear": self.facts.hard}
         cloths = some[op.id](place) if op.id in some else place.seam.cloths()

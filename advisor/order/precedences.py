@@ -146,8 +146,8 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
         # but a piece is fused while it lies apart, and the press is cooler over the glue.
         heat = hot.step.iron.temperature_c
         return joining.op == "interface" and bears_less(hot.needy, heat, place, setups)
-    if place.name in hot.meets:
-        return True
+    if place.name in hot.meets or (joining.op == "baste" and place.kind.id != "zip"):
+        return place.name in hot.meets  # a tape that is basted in is walked round
     if _same_place(hot, joining):
         # Fused for its own seam: the tender layer is joined by that very seam.
         return hot.op == "fuse" and bool(_cooler(hot, joining, setups))
@@ -236,9 +236,11 @@ def _loose(hot: Task) -> bool:
 def _walked_round(hot: Task, place: SeamPlace) -> bool:
     """Whether a zip goes in all the same, while all is flat: at a seam the iron keeps off it.
 
-    One that parts runs down a whole front, and the loose pieces are pressed hot before it.
+    One that parts runs down a whole front, and the loose pieces are pressed hot before it, as they
+    are before one whose place holds a tender cloth.
     """
-    return place.kind.id == "zip" and not (hot.needy and place.method.id == FRONT_ZIP)
+    early = bool(hot.needy) and (place.method.id == FRONT_ZIP or place.name in hot.meets)
+    return place.kind.id == "zip" and not early
 
 
 def _same_place(a: Task, b: Task) -> bool:

@@ -14,6 +14,9 @@ _WOVEN = frozenset({"woven", "weave", "shirting", "suiting", "shirt", "trouser",
 _KNITTED, _FOR_SWIMMING = 4.5, 14.0
 """The shares of elastane from which a cloth is mostly a knit, and one for swimming: estimate."""
 _OTHERS = 4
+_SYNTHETIC = frozenset({"nylon", "polyester"})
+_HAIRS = frozenset({"wool", "cashmere", "camel", "mohair", "alpaca", "angora"})
+"""What is spun and woven as wool is, and what strengthens it."""
 _SPOKEN = {
     "swim": "swim-knit",
     "swimming": "swim-knit",
@@ -147,10 +150,16 @@ def family_of(words: list[str], shares: Mix, knowledge: Knowledge) -> FamilyPick
 
 
 def _leading(shares: Mix) -> str | None:
-    """The fibre that a cloth is named by: of the greatest share, else the first of `FAMILIES`."""
+    """The fibre that a cloth is named by: of the greatest share, else the first of `FAMILIES`.
+
+    Wool or hair that is mixed with a synthetic is spun and woven as wool is, however much of it.
+    """
     known = [(share or 0.0, fibre) for fibre, share in shares if fibre in FAMILIES]
     order = list(FAMILIES)
-    return max(known, key=lambda pair: (pair[0], -order.index(pair[1])), default=(0.0, None))[1]
+    found = sorted(known, key=lambda pair: (-pair[0], order.index(pair[1])))
+    names = [fibre for _, fibre in found]
+    hairs = [fibre for fibre in names if fibre in _HAIRS] if _SYNTHETIC & set(names[:1]) else []
+    return next(iter((*hairs, *names)), None)
 
 
 def _rather(entry: str, fibre: str, knowledge: Knowledge) -> bool:

@@ -159,8 +159,8 @@ def _table(
         here = verdicts.get(("seam", place), {})
         told = [text for text, _ in line_parts(here, SHORT)]
         motion = here.get(MOTION)
-        if motion is not None and motion.text == HOVERED:
-            told.insert(0, HOVERED)  # who reads only this row would set the iron down
+        if motion is not None and motion.pick == HOVERED:
+            told.insert(0, motion.text)  # who reads only this row would set the iron down
         how = ", ".join(told) if iron.mark else ""
         most = at_most_words(here.get(DWELL), longest_press(answer, place), answer)
         most = most if iron.mark else ""
