@@ -67,8 +67,6 @@ def _found(
     """Who is pressed alone before whom, and where; with what the tender ones bear."""
     entries = {n: knowledge.entries[c.entry] for n, c in garment.cloths.items()}
     said = _said(conflicts, told)
-    stacks = [frozenset(seam.cloths()) for seam in garment.seams]
-    joined = {n: frozenset().union(*(s for s in stacks if n in s)) for n in entries}
     found: dict[Key, list[Spot]] = {}
     for seam in garment.seams:
         place = Place("seam", seam.name)
@@ -76,7 +74,7 @@ def _found(
         kept: dict[tuple[frozenset[str], float | None], set[str]] = {}
         for name in dict.fromkeys(seam.cloths()):
             if entries[name].kind == "cloth" and name not in early and (place, name) not in said:
-                tender = _kept_from(name, seam, verdicts.get(place, {}), entries, joined[name])
+                tender = _kept_from(name, seam, verdicts.get(place, {}), entries)
                 kept.setdefault(tender, set()).add(name)
         for (tender_ones, most), needy in kept.items():
             if tender_ones:
@@ -109,12 +107,8 @@ def _kept_from(
     seam: Seam,
     by_aspect: Mapping[str, Verdict],
     entries: Mapping[str, Entry],
-    joined: frozenset[str],
 ) -> tuple[frozenset[str], float | None]:
-    """The layers that keep the iron or the moisture of a seam from one that wants it.
-
-    Only what is `joined` to a cloth somewhere has to stay dry where that is pressed.
-    """
+    """The layers that keep the iron or the moisture of a seam from one that wants it."""
     heat, moist = by_aspect.get(LIMIT_ASPECT), by_aspect.get(MOISTURE)
     if heat is None or not isinstance(heat.advised, Span) or heat.advised.is_empty:
         return frozenset(), None
