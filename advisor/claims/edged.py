@@ -15,6 +15,8 @@ FASTENED: Final = frozenset({"buttonhole", "button", "lacing", "snap", "hook", "
 """Kinds of place that are made through an edge, or sewn to it."""
 EDGES: Final = frozenset({"faced-edge", "bound-edge", "front-band", "waistband", "cuff"})
 """Kinds of place that are such an edge."""
+BAND: Final = "front-band"
+"""What is made to be buttoned; beside it, what closes another edge is called after that."""
 MADE_UP, CALLED = "ties", frozenset({"strap", "tab", "belt", "sash"})
 """What is made up by itself, and words of it: holes that are called so go through its layers."""
 SLIT: Final = "slit"
@@ -24,7 +26,8 @@ SLIT: Final = "slit"
 def edge_cloths(seam: Seam, garment: Garment) -> tuple[str, ...]:
     """The other cloths of the edges that a fastening lies on.
 
-    Those that it is said to cross or is called after; where none is, whichever holds its cloth.
+    Those that it is said to cross or is called after, of these a band down the front; where none
+    is, whichever holds its cloth.
     """
     if seam.place not in FASTENED:
         return ()
@@ -33,7 +36,8 @@ def edge_cloths(seam: Seam, garment: Garment) -> tuple[str, ...]:
     edges = [s for s in edges if not (s.part and seam.part) or s.part == seam.part]
     said = [s for s in edges if s.name in seam.making.crosses]
     called = straps_of(seam, garment) or [s for s in edges if alike(seam, s, garment)]
-    near = said or called or edges
+    bands = [s for s in called if s.place == BAND]
+    near = said or bands or called or edges
     return tuple(sorted({name for s in near for name in s.cloths()} - here))
 
 

@@ -276,7 +276,8 @@ def _hang(work: SeamWork, mass: float, garment: Garment, carrier: str) -> Hang:
     moved = (per_cm or 0.0) * hanging.IN_MOTION
     felt = holds is not None and moved > holds * hanging.FELT
     much = hanging.MUCH_M if felt else hanging.MUCH_UNKNOWN_M
-    heavy = as_long is not None and as_long > much and (felt or holds is None)
+    little = mass < hanging.LITTLE_G and bool(weight) and sum(weight or ()) / 2 >= hanging.FIRM_G
+    heavy = as_long is not None and as_long > much and (felt or holds is None) and not little
     weak = None not in (per_cm, holds) and moved > (holds or 0.0)
     stay = next((s.name for s in garment.seams if waist and _is(s, WAISTS) and _stays(s)), "")
     return Hang(mass, newton, per_cm, carrier, as_long, holds, heavy or weak, stay)

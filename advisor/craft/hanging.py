@@ -62,6 +62,8 @@ METRE_G: Final[dict[str, float]] = {
 }
 #: A place that carries more than so many metres of its own cloth would weigh sags (estimate).
 MUCH_M: Final = 3.0
+#: From what weight on a cloth is firm, g/m2, and what mass drags at no seam of it, g (estimate).
+FIRM_G, LITTLE_G = 150.0, 400.0
 #: So many where nobody knows what the cloth holds: three full long skirts of itself (estimate).
 MUCH_UNKNOWN_M: Final = 10.0
 #: The share of what a cloth holds below which a load in motion is nothing to it (estimate).

@@ -45,7 +45,7 @@ def over_its_mount(seam: Seam, seams: Sequence[Seam]) -> bool:
 def ribbon_at_the_waist(seam: Seam, entries: Mapping[str, Entry]) -> str:
     """The ribbon that is all that one cloth meets at its waist; "" where it is no such place."""
     words = set(plain_word(seam.name).split())
-    ribbons = [name for name in seam.cloths() if entries[name].id in FACES_A_WAIST]
+    ribbons = [n for n in seam.cloths() if n in entries and entries[n].id in FACES_A_WAIST]
     one = len(seam.uses) == len(ribbons) + 1 and all(use.fullness <= 1 for use in seam.uses)
     return ribbons[0] if ribbons and one and WAIST in words and not STAYED & words else ""
 

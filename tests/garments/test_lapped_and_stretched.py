@@ -119,7 +119,7 @@ def test_a_lapped_yoke_is_lapped_in_the_order() -> None:
 
 def test_the_coat_is_pressed_before_its_zip() -> None:
     """Nobody walks an iron round a zip over all loose pieces."""
-    assert stands(ordered(COAT), "hot press coat", "baste front zip", "set front zip")
+    assert stands(ordered(COAT), "steam coat", "baste front zip", "set front zip")
 
 
 def test_a_stretching_joint_holds_no_interfacing() -> None:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from advisor.frozen import dataclass
+from dataclasses import dataclass
+
 from advisor.heat.model.hardparts import HardPart
 from advisor.heat.model.materials import Range
 from advisor.heat.model.stack import Stack

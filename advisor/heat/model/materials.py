@@ -18,8 +18,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-
-from advisor.frozen import dataclass
+from dataclasses import dataclass
 
 AIR_CONDUCTIVITY = 0.026  # W/(m K), instrument-maker-k-table
 WATER_SPECIFIC_HEAT = 4180.0  # J/(kg K), instrument-maker-k-table
