@@ -228,3 +228,33 @@ def test_loops_and_patches_of_a_toggle_are_bought_with_it() -> None:
     bought = " ".join(row.item for row in read(CAPE + toggles).kit or ())
     assert "for loops" in bought
     assert "patches of firm cloth" in bought
+
+
+BOUND = """
+garment: Lighthouse keeper's sundress
+fitting: to the body
+pattern: new
+maker: {machine: household}
+fabrics:
+  shell: {fabric: cotton pique, weight: 180 g/m2}
+  lining: {fabric: viscose lining}
+  strip: {fabric: cotton poplin}
+seams:
+  - {name: side, layers: [shell, shell], length: 40 cm, times: 2}
+  - {name: shoulder, layers: [shell, shell], length: 8 cm, times: 2}
+  - {name: lining side, layers: [lining, lining], length: 40 cm, times: 2}
+  - {name: lining shoulder, layers: [lining, lining], length: 8 cm, times: 2}
+  - {name: armhole facing to lining, layers: [shell, lining], length: 44 cm, shape: curved,
+     edge: turned, times: 2}
+  - {name: neck binding, layers: [shell, lining, strip], length: 62 cm, shape: curved, edge: bound}
+  - {name: hem, layers: [shell], length: 120 cm, edge: hem}
+"""
+
+
+def test_a_lining_is_made_up_and_turned_before_it_is_bound_in() -> None:
+    """Nobody lays flat pieces in a garment before it is tried on, or turns what is basted shut."""
+    found = ordered(BOUND)
+    laid = "lay the lining in at neck binding"
+    assert stands(found, "fit", "join lining side", laid, "join neck binding")
+    assert stands(found, "join lining shoulder", laid)
+    assert stands(found, "turn armhole facing to lining", laid)
