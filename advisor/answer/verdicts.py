@@ -19,6 +19,7 @@ from advisor.claims.valuesets import Choice, Span
 from advisor.claims.whose_word import against, deciders, overrun, to_itself
 from advisor.claims.workarounds import Instruction, kept_off
 from advisor.knowledge.model import LIMIT_ASPECT, Aspect
+from advisor.knowledge.places import SEWN_ON
 from advisor.order.pieces import with_bias
 
 GRAIN, MOTION = "cut.grain", "press.motion"
@@ -28,11 +29,20 @@ def told_verdicts(judgement: Judgement, teller: Teller) -> tuple[ToldVerdict, ..
     """Every verdict of a garment, place by place."""
     items = judgement.instructions
     parted, off = by_parts(items), f"{over(hanging(items))}{apart(items)}"
+    unpressed = never_pressed(judgement)
     return tuple(
         told_verdict(place, verdict, teller, parted, off)
         for place, by_aspect in judgement.verdicts.items()
         for verdict in by_aspect.values()
+        if not (verdict.aspect.id.startswith("press.") and place.name in unpressed)
     )
+
+
+def never_pressed(judgement: Judgement) -> frozenset[str]:
+    """The places of a whole garment at which something is only sewn on."""
+    garment = judgement.garment
+    seams = () if garment.single else garment.seams
+    return frozenset(seam.name for seam in seams if seam.place in SEWN_ON)
 
 
 def told_verdict(
