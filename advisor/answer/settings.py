@@ -8,6 +8,7 @@ from dataclasses import replace
 from advisor.answer.instructions import apart, by_parts, hanging, over, parted_text
 from advisor.answer.model.plan import ToldIronSetting
 from advisor.answer.teller import Teller
+from advisor.answer.verdicts import never_pressed
 from advisor.answer.wording import SAME, degrees
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
@@ -29,10 +30,11 @@ def told_settings(judgement: Judgement, teller: Teller) -> tuple[ToldIronSetting
         if one.kind == PART
         for place in one.places
     }
+    unpressed = never_pressed(judgement)
     found = tuple(
         _setting(place, verdict, teller.units, beside.get(place, ""), held=_held(by_aspect))
         for place, by_aspect in judgement.verdicts.items()
-        if (verdict := by_aspect.get(LIMIT_ASPECT)) is not None
+        if (verdict := by_aspect.get(LIMIT_ASPECT)) is not None and place.name not in unpressed
     )
     hung = over(hanging(judgement.instructions)) + apart(judgement.instructions, teller.units)
 

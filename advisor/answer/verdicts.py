@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from advisor.answer import wording
@@ -18,7 +19,8 @@ from advisor.claims.speakers import IRONING, Said
 from advisor.claims.valuesets import Choice, Span
 from advisor.claims.whose_word import against, deciders, overrun, to_itself
 from advisor.claims.workarounds import Instruction, kept_off
-from advisor.knowledge.model import LIMIT_ASPECT, Aspect
+from advisor.knowledge.model import COLD, LIMIT_ASPECT, Aspect
+from advisor.knowledge.places import SEWN_ON
 from advisor.order.pieces import with_bias
 
 GRAIN, MOTION = "cut.grain", "press.motion"
@@ -28,11 +30,33 @@ def told_verdicts(judgement: Judgement, teller: Teller) -> tuple[ToldVerdict, ..
     """Every verdict of a garment, place by place."""
     items = judgement.instructions
     parted, off = by_parts(items), f"{over(hanging(items))}{apart(items)}"
+    unpressed = never_pressed(judgement)
     return tuple(
         told_verdict(place, verdict, teller, parted, off)
         for place, by_aspect in judgement.verdicts.items()
         for verdict in by_aspect.values()
+        if not (verdict.aspect.id.startswith("press.") and place.name in unpressed)
     )
+
+
+def never_pressed(judgement: Judgement) -> frozenset[str]:
+    """The places of a whole garment at which something is only sewn on.
+
+    One from which a rule keeps every iron says so all the same.
+    """
+    garment = judgement.garment
+    seams = () if garment.single else garment.seams
+    sewn = {seam.name for seam in seams if seam.place in SEWN_ON}
+    return frozenset(
+        place.name
+        for place, by_aspect in judgement.verdicts.items()
+        if place.scope == "seam" and place.name in sewn and not _keeps_cold(by_aspect)
+    )
+
+
+def _keeps_cold(by_aspect: Mapping[str, Verdict]) -> bool:
+    heat = by_aspect.get(LIMIT_ASPECT)
+    return heat is not None and isinstance(heat.advised, Span) and heat.advised.high <= COLD
 
 
 def told_verdict(

@@ -26,6 +26,7 @@ from advisor.claims.speakers import HEAT_ASPECTS, KEPT_OFF, Said, is_heat_need
 from advisor.claims.valuesets import Span
 from advisor.craft.irondial import mark_for
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry, Knowledge
+from advisor.knowledge.places import SEWN_ON
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
 
@@ -194,6 +195,8 @@ class _Settler:
             elif kind != "own":
                 key = (kind, need.cloths, lid.cloths - need.cloths)
                 self.found.setdefault(key, []).append((conflict.place, lid))
+        if self._sewn_on(conflict.place):  # its cloths are pressed where they are joined
+            left = [pair for pair in left if self._of_the_fastening(pair)]
         if not left:
             return None
         clash = min(left, key=_worst)
@@ -206,6 +209,14 @@ class _Settler:
             cause=cause,
             behind=causes - {cause},
         )
+
+    def _sewn_on(self, place: Place) -> bool:
+        """Whether a hook, a snap or a button is sewn to what is pressed already."""
+        return place.name in self.seams and self.seams[place.name].place in SEWN_ON
+
+    def _of_the_fastening(self, pair: Pair) -> bool:
+        """Whether what is sewn on has a say in a clash: from that the iron is kept all the same."""
+        return any(self.entries[name].kind != "cloth" for said in pair for name in said.cloths)
 
     def _cause(self, conflict: Conflict, clash: tuple[Said, ...]) -> object:
         return cause_of(conflict.place, conflict.aspect, clash, self.glues)

@@ -44,6 +44,8 @@ GROUPS: Mapping[str, tuple[str, ...]] = {
 WAYS_TO_GATHER = ("hand rows", "gathering foot", "overlock", "elastic")
 PLAIN = "seam"
 """The kind of a place that nothing says more of."""
+SEWN_ON = frozenset({"hook", "snap", "button"})
+"""Kinds of place in which nothing is joined: what is sewn on there is not pressed."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -212,10 +212,17 @@ def _near(
     hot, damp = [], []
     for k, task in enumerate(tasks):
         if task.op in PRESSINGS:
-            before = [b for b in tasks[:k] if b.op in NEAR]
+            before = [b for b in tasks[:k] if b.op in NEAR and not _by_itself(b)]
             hot.append((task.id, frozenset().union(*(too_tender(task, b, setups) for b in before))))
             damp.append((task.id, damp_near(task, before, setups)))
     return tuple(item for item in hot if item[1]), tuple(item for item in damp if item[1])
+
+
+def _by_itself(task: Task) -> bool:
+    """Whether only a loose piece is backed yet, and a later stage of the place joins it."""
+    if task.op != "baste-backing" or task.place is None:
+        return False
+    return any(stage.work == "join" for stage in task.place.method.stages)
 
 
 def cost_table(knowledge: Knowledge, own: dict[str, float]) -> CostTable:
