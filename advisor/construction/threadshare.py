@@ -35,6 +35,7 @@ from advisor.craft.sharing import Thread as Candidate
 from advisor.craft.sharing import fewest
 from advisor.knowledge.mine import Reel
 from advisor.knowledge.model import Knowledge
+from advisor.knowledge.places import PLAIN
 from advisor.project.garment import Garment, Seam
 from advisor.project.phrases.shading import BOTH
 
@@ -107,9 +108,12 @@ def matched(cloth: str, garment: Garment) -> str:
 
 
 def sewn_as(cloth: str, garment: Garment) -> Seam | None:
-    """A seam that shows how a cloth is sewn; one in its own colour first."""
+    """A seam that shows how a cloth is sewn; one in its own colour, and a plain one, first."""
     seams = [seam for seam in garment.seams if cloth in seam.cloths()]
-    return min(seams, key=lambda s: s.uses[0].cloth != cloth, default=None)
+    plain = (PLAIN, "")
+    return min(
+        seams, key=lambda s: (s.uses[0].cloth != cloth, s.place not in plain, s.name), default=None
+    )
 
 
 def share_threads(
@@ -145,13 +149,18 @@ def _fewer(group: list[_Wanted], picks: list[Thread], had: tuple[Reel, ...]) -> 
     nothing and stays.
     """
     hers = _reels_as_threads(group[0], had) if group else []
-    for thread, _ in reversed(Counter(picks).most_common()):
+    for thread in reversed(_by_use(picks)):
         places = [one for one, picked in zip(group, picks, strict=True) if picked == thread]
-        used = (other for other, _ in Counter(picks).most_common() if other != thread)
+        used = (other for other in _by_use(picks) if other != thread)
         into = next((o for o in (*hers, *used) if all(one.takes(o) for one in places)), None)
         if into is not None and not any(_is_had(thread, one, had) for one in places):
             picks = [into if picked == thread else picked for picked in picks]
     return picks
+
+
+def _by_use(picks: list[Thread]) -> list[Thread]:
+    """The threads, the most used first; of two alike the finer one."""
+    return sorted(set(picks), key=lambda one: (-Counter(picks)[one], one))
 
 
 def _shades(

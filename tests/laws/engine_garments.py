@@ -316,6 +316,7 @@ def maker_leaf(maker: Maker) -> Any:
         "worn by": maker.worn_by,
         "outer garment": "yes",  # each of these garments is called a coat
         "hooded": "no",
+        "has shoulders": "no",  # nor after a shoulder
         "sheer body": "no",  # no seam of these is called after a bodice or a skirt
     }
     return lambda key, value: frozenset({facts[key] in _words(value)})
