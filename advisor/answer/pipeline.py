@@ -6,7 +6,7 @@ same conflicts, with the same numbers, and the same exit code everywhere.
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from advisor.answer.conflicts import numbered, told_conflicts, told_cure_all
@@ -27,7 +27,6 @@ from advisor.answer.unknowns import told_buttons, told_double, told_fullness, to
 from advisor.answer.verdicts import told_verdicts
 from advisor.claims.judgement import Advice
 from advisor.decide.advise import advise
-from advisor.frozen import dataclass
 from advisor.heat.stacks import fusibles_in
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment

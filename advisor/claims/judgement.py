@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from advisor.claims.collect import Gathered, Place
 from advisor.claims.combine import Verdict
 from advisor.claims.conflicts import Conflict, Spot
 from advisor.claims.speakers import Said
 from advisor.claims.workarounds import Instruction
-from advisor.frozen import dataclass
 from advisor.project.garment import Garment
 from advisor.project.lines import Line
 

@@ -8,13 +8,13 @@ with an allowance inside its seam line, a hem outside, and an allowance at each 
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 from typing import Final
 
 from advisor.craft import cloth as lay
 from advisor.craft import fullness as table
 from advisor.craft.checks import TooWideError
 from advisor.craft.laying import bias_span
-from advisor.frozen import dataclass
 from advisor.project.making import Flounce, Piece, Tucks
 
 BIAS: Final = math.sqrt(2)

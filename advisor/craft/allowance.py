@@ -9,11 +9,11 @@ layers `rough-sewing`. Clip spacing `apparel-1-3-03`. Turn of cloth `threads-131
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 from enum import StrEnum
 from typing import Final
 
 from advisor.craft import checks
-from advisor.frozen import dataclass
 from advisor.units.factors import MM_PER_INCH as INCH
 
 SOURCES: Final[tuple[str, ...]] = (

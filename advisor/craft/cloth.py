@@ -11,13 +11,12 @@ shorter. Length and shrinkage `derived`; rounding up as shops sell `common-pract
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Final
 
 from advisor.craft import checks, laying, slanted
 from advisor.craft.allowance import strip_length, strip_square
 from advisor.craft.strip import Box, Packing, pack
-from advisor.frozen import dataclass
 
 SOURCES: Final[tuple[str, ...]] = ("derived", "estimate", "common-practice", "memory")
 

@@ -9,11 +9,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 from enum import StrEnum
 from typing import Final
 
 from advisor.craft import checks
-from advisor.frozen import dataclass
 
 SOURCES: Final[tuple[str, ...]] = (
     "trade-fullness",

@@ -8,7 +8,7 @@ every seam that wanted the tool, finds no new clash.
 from __future__ import annotations
 
 from collections.abc import Container, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from advisor.claims.collect import Place
@@ -29,7 +29,6 @@ from advisor.construction.stays import taped_elsewhere
 from advisor.construction.widths import Width, usual_width
 from advisor.craft.allowance import BOUND_STRIP_MM, STRIP_JOINS, hong_kong_strip, strip_square
 from advisor.decide.instead import substitutes
-from advisor.frozen import dataclass
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name
 from advisor.project.garment import Garment

@@ -11,7 +11,7 @@ No numbers are made here and nothing heavy is imported: `answers` of the heat mo
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
@@ -20,7 +20,6 @@ from advisor.claims.speakers import is_heat_limit, is_heat_need
 from advisor.claims.valuesets import Span
 from advisor.construction.bulk import picked
 from advisor.craft.irondial import mark_for
-from advisor.frozen import dataclass
 from advisor.heat.layers import FUSIBLES, laid_cloth, layer_of, part_in
 from advisor.heat.model.materials import Layer, Range
 from advisor.heat.model.stack import DOTS, Stack, felt_board, sole_for_dots, under_iron

@@ -6,10 +6,10 @@ The values here carry no pydantic, so that a warm start reads them from the cach
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from advisor.errors import Problem, nearest
-from advisor.frozen import dataclass
 from advisor.records import from_data
 
 if TYPE_CHECKING:

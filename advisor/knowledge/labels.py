@@ -7,10 +7,9 @@ no pydantic, so that a warm start reads them from the cache.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import Any
 
-from advisor.frozen import dataclass
 from advisor.records import from_data
 
 FILES = ("labels", "cleaning")

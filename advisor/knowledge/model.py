@@ -6,10 +6,9 @@ They are built from the plain JSON of `compiling`. A set is a pair of numbers or
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
-from advisor.frozen import dataclass
 from advisor.knowledge.index import RuleIndex
 from advisor.knowledge.purposes import GUARDS, Ends, unsaid
 from advisor.knowledge.registers import Registers

@@ -7,11 +7,10 @@ start reads them from the cache.
 from __future__ import annotations
 
 from collections.abc import Collection
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
 from advisor.errors import Problem
-from advisor.frozen import dataclass
 from advisor.records import from_data
 
 if TYPE_CHECKING:

@@ -8,11 +8,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
-from advisor.frozen import dataclass
 from advisor.knowledge.names import KEPT
 from advisor.knowledge.ordering import WorkMinutes
 from advisor.records import from_data

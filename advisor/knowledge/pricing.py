@@ -8,10 +8,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from typing import Final
 
-from advisor.frozen import dataclass
 from advisor.knowledge.names import plain_name
 from advisor.units.factors import FEET_PER_M2, MM_PER_YARD
 

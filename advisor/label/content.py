@@ -6,10 +6,10 @@ Nothing is invented: a cloth of which the fibre or the share is not known gives 
 from __future__ import annotations
 
 from collections.abc import Collection
+from dataclasses import dataclass
 
 from advisor.claims.judgement import Judgement
 from advisor.craft.fibrelabel import FibreLine, Share, Small, content, content_text, without_test
-from advisor.frozen import dataclass
 from advisor.knowledge.labels import Market, Told
 from advisor.knowledge.model import Knowledge, Mix
 from advisor.label.nicknames import misnamed

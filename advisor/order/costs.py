@@ -16,9 +16,8 @@ Waiting for the iron is priced in full, though a maker may sew meanwhile.
 
 from __future__ import annotations
 
-from dataclasses import fields
+from dataclasses import dataclass, fields
 
-from advisor.frozen import dataclass
 from advisor.order.steps import IronState, MachineState
 
 SECONDS = 60

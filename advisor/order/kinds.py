@@ -8,9 +8,8 @@ panels that a seam joins, and the places that it crosses, which goes before ever
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
-from advisor.frozen import dataclass
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import SEWN, SeamKind
 from advisor.knowledge.places import PLAIN, Method, PlaceKind

@@ -8,11 +8,10 @@ done stand first and cost nothing more; only what is left is planned.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from advisor.claims.judgement import Advice
-from advisor.frozen import dataclass
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import SEWN
 from advisor.knowledge.places import Method

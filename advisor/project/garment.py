@@ -6,10 +6,9 @@ looked every name up. Lengths are mm, weights g/m².
 
 from __future__ import annotations
 
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import Any
 
-from advisor.frozen import dataclass
 from advisor.knowledge.model import Mix
 from advisor.project.making import Making, Plan
 from advisor.project.wished import Wishes

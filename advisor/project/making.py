@@ -6,9 +6,8 @@ Lengths are mm, shares plain numbers (0.03 is 3 %).
 
 from __future__ import annotations
 
-from dataclasses import field
+from dataclasses import dataclass, field
 
-from advisor.frozen import dataclass
 from advisor.knowledge.pricing import Quoting
 
 USUAL_ALLOWANCE = 15.0

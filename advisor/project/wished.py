@@ -6,9 +6,7 @@ is a step is known only when the steps are made, so that is asked there. Minutes
 
 from __future__ import annotations
 
-from dataclasses import field
-
-from advisor.frozen import dataclass
+from dataclasses import dataclass, field
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,7 +17,7 @@ LONGEST = 400
 
 # Each room of the house and the rooms whose things it may use. Its own are always allowed.
 # The package's own __init__ and __main__ are the doorstep.
-GROUND = {"errors", "frozen", "records", "units"}
+GROUND = {"errors", "records", "units"}
 KNOWLEDGE = GROUND | {"textio"}
 PROJECT = KNOWLEDGE | {"knowledge"}
 # Rules never know about files, so nothing that decides may read YAML.
@@ -33,7 +33,6 @@ PAGE = WRITING | {"render", "explain", "writing"}
 CLI = PAGE | {"page"}
 MAY_USE: dict[str, set[str]] = {
     "errors": set(),
-    "frozen": set(),
     "records": set(),
     "units": {"errors"},
     "textio": GROUND,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from advisor.answer.model.heat import ToldHeat, ToldIron
@@ -31,7 +31,6 @@ from advisor.answer.model.told import (
     ToldVerdict,
 )
 from advisor.errors import Exit
-from advisor.frozen import dataclass
 from advisor.records import FLATTENED, OPTIONAL, UNWRITTEN
 from advisor.units import System
 

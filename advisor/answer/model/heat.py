@@ -6,9 +6,8 @@ a minute by the calculation, which is no permission: the limits stand.
 
 from __future__ import annotations
 
-from dataclasses import field
+from dataclasses import dataclass, field
 
-from advisor.frozen import dataclass
 from advisor.records import FLATTENED, OPTIONAL
 
 Band = tuple[float, ...]

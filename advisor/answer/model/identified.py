@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from advisor.answer.model.told import ToldSource
-from advisor.frozen import dataclass
 from advisor.records import UNWRITTEN
 from advisor.units import System
 

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import field
+from dataclasses import dataclass, field
 
-from advisor.frozen import dataclass
 from advisor.records import FLATTENED
 
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from advisor.answer.model.told import ToldConflict, ToldLink, ToldSource
-from advisor.frozen import dataclass
 from advisor.order.steps import MachineState
 
 

@@ -5,7 +5,7 @@ Money is in the currency that the maker names, to hundredths; amounts are m or p
 
 from __future__ import annotations
 
-from advisor.frozen import dataclass
+from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True)

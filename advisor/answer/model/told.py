@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from advisor.claims.workarounds import INTERFACING
-from advisor.frozen import dataclass
 from advisor.records import OPTIONAL, UNWRITTEN
 
 Word = str
