@@ -59,8 +59,8 @@ def instruction_text(
         return _behind(item, units)
     if item.kind == HUNG:
         return (
-            f"In the last press no {_listed(item.tender, 'or')} lies under the iron: hang the "
-            f"{_listed(item.tender)} up and let the creases drop."
+            f"In the last press hang the {_listed(item.tender)} up and let the creases drop: no "
+            "iron comes on it."
         )
     if item.kind == LIFTED:
         gentle = "" if item.most is None else f", at most {degrees(item.most, units)}"

@@ -6,23 +6,28 @@ overlocked, so is this one, if overlocking is advised there as well.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Final
 
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict, narrowed
 from advisor.claims.valuesets import Choice
+from advisor.knowledge.model import Entry
 from advisor.project.garment import Garment
 
 FINISH: Final = "seam.finish"
 OVERLOCKED, PINKED = "overlocked", "pinked"
 
 
-def finish_alike(garment: Garment, verdicts: dict[Place, dict[str, Verdict]]) -> None:
-    """Overlock what is pinked beside a seam of the same cloths that is overlocked."""
+def finish_alike(
+    garment: Garment, verdicts: dict[Place, dict[str, Verdict]], entries: Mapping[str, Entry]
+) -> None:
+    """Overlock what is pinked beside an overlocked seam of the same cloths, zip or no zip."""
     found: dict[tuple[frozenset[str], str], list[str]] = {}
     for seam in garment.seams:
         word = _word(verdicts[Place("seam", seam.name)].get(FINISH))
-        found.setdefault((frozenset(seam.cloths()), word), []).append(seam.name)
+        own = (n for n in seam.cloths() if entries[garment.cloths[n].entry].kind == "cloth")
+        found.setdefault((frozenset(own), word), []).append(seam.name)
     for (cloths, word), names in found.items():
         beside = found.get((cloths, OVERLOCKED))
         if word != PINKED or not beside:

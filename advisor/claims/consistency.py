@@ -91,7 +91,7 @@ def agree(
             if place.name in zips:
                 _beside_a_zip(by_aspect)
             idle_glue(garment, apart[place.name], by_aspect, knowledge)
-    finish_alike(garment, verdicts)
+    finish_alike(garment, verdicts, knowledge.entries)
 
 
 def _no_iron(by_aspect: dict[str, Verdict]) -> None:

@@ -17,7 +17,7 @@ LIES_IN: Final = frozenset({"back", "front", "sleeve"})
 def slit_past_its_piece(garment: Garment) -> Iterator[Disagreement]:
     """The length of a placket against the highest piece that it is called after."""
     for seam in garment.seams:
-        length = float(seam.facts.get("length") or 0.0)
+        length = seam.long_mm
         where = LIES_IN & set(singular_words(seam.name))
         into = [
             piece

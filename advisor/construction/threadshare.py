@@ -160,7 +160,8 @@ def _fewer(group: list[_Wanted], picks: list[Thread], had: tuple[Reel, ...]) -> 
 
 def _by_use(picks: list[Thread]) -> list[Thread]:
     """The threads, the most used first; of two alike the finer one."""
-    return sorted(set(picks), key=lambda one: (-Counter(picks)[one], one))
+    taken = Counter(picks)
+    return sorted(taken, key=lambda one: (-taken[one], one))
 
 
 def _shades(

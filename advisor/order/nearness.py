@@ -105,7 +105,7 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
 def _long_legs(garment: Garment) -> set[str]:
     """The cloths of legs that are long enough for no iron to reach both of their ends."""
     seams = (s for s in garment.seams if s.place == PLAIN and INSEAM & set(singular_words(s.name)))
-    long = [s for s in seams if float(s.facts.get("length", 0.0)) >= LONG_MM]
+    long = [s for s in seams if s.long_mm >= LONG_MM]
     return {name for seam in long for name in seam.cloths()}
 
 
@@ -135,7 +135,7 @@ def _long_skirt(garment: Garment) -> bool:
     """Whether a skirt has seams of its own, all so long that no iron reaches both of their ends."""
     seams = [s for s in garment.seams if s.place == PLAIN and SKIRT in singular_words(s.name)]
     down = [s for s in seams if DOWN & set(singular_words(s.name))]
-    return bool(down) and all(float(s.facts.get("length", 0.0)) >= LONG_MM for s in down)
+    return bool(down) and all(s.long_mm >= LONG_MM for s in down)
 
 
 def _ends_at_the_waist(place: SeamPlace, hem: SeamPlace, garment: Garment) -> bool:

@@ -35,7 +35,7 @@ from advisor.order.pieces import grain_words, tucked
 from advisor.order.precedences import DRAWN
 from advisor.order.recall import marked
 from advisor.order.setups import Setups
-from advisor.order.steamwords import held_off, only_steamed
+from advisor.order.steamwords import STEAMED, held_off, off_alone, steamed_alone
 from advisor.order.step_words import (
     NO_LAST_IRON,
     WITH_LINING,
@@ -207,12 +207,14 @@ class _Maker:
         how = listed(sorted(tender)) + (" is" if len(tender) == 1 else " are")
         if op.iron == "none":
             how = self._how_cloth(op.id, name)
-        does, verb = op.does.format(name=name, how=how, cloths=name), op.verb
-        if iron is not None and op.iron == "cloth":
+        alone = iron is not None and op.iron == "cloth"
+        steamed = alone and steamed_alone(name, self.setups)
+        does = (STEAMED if steamed else op.does).format(name=name, how=how, cloths=name)
+        if iron is not None and alone:
             does = self._with_care(does, name, iron.temperature_c)
-            does, verb = only_steamed(does, verb, name, self.setups)
+            does = off_alone(does, name, self.setups) if steamed else does
         step = Step(
-            f"{verb} {name}",
+            f"{STEAM if steamed else op.verb} {name}",
             does,
             None,
             iron,

@@ -9,7 +9,8 @@ from advisor.order.setups import Setups
 from advisor.units.sentences import render
 
 MOTION = "press.motion"
-PRESSED, STEAMED = "Press {} now with the heat and moisture that it wants", "Steam {} now"
+STEAMED = "Steam {name} now, loose pieces and what is sewn of it; {how} not in yet."
+"""The sentence of a cloth that is pressed by itself, and no more than with steam."""
 
 
 def held_off(does: str, place: Place, setups: Setups) -> str:
@@ -17,24 +18,23 @@ def held_off(does: str, place: Place, setups: Setups) -> str:
     return _off(does, place, setups) if setups.word(place, MOTION) == HOVER else does
 
 
-def only_steamed(does: str, verb: str, cloth: str, setups: Setups) -> tuple[str, str]:
-    """How a cloth is pressed by itself, and what that is called: some are only steamed.
+def steamed_alone(cloth: str, setups: Setups) -> bool:
+    """Whether a cloth that is pressed by itself is only steamed.
 
-    Those are what is steamed in a seam of its own, and what by its own word is flattened by weight.
+    So is what is steamed in a seam of its own, and what by its own word is flattened by weight.
     """
-    place = setups.alone((cloth, cloth))
-    verdict = setups.verdict(place, MOTION)
+    verdict = setups.verdict(setups.alone((cloth, cloth)), MOTION)
     claims = setups.knowledge.entries[setups.garment.cloths[cloth].entry].claims
     if verdict is None or not isinstance(verdict.advised, Choice):
-        return does, verb
+        return False
     at = verdict.aspect.words.index(HOVER)
-    best = at in verdict.advised.options() and any(
-        claim.aspect == MOTION and claim.best == at for claim in claims
-    )
-    if verdict.pick != at and not best:
-        return does, verb
-    told = _off(does, place, setups)
-    return told.replace(PRESSED.format(cloth), STEAMED.format(cloth)), "steam"
+    best = any(claim.aspect == MOTION and claim.best == at for claim in claims)
+    return verdict.pick == at or (best and at in verdict.advised.options())
+
+
+def off_alone(does: str, cloth: str, setups: Setups) -> str:
+    """The same of a cloth that is steamed by itself."""
+    return _off(does, setups.alone((cloth, cloth)), setups)
 
 
 def _off(does: str, place: Place, setups: Setups) -> str:

@@ -338,7 +338,7 @@ def _gathers(place: SeamPlace, facts: Facts) -> str:
         "overlock": f"gather {full} on the overlocker",
         "elastic": f"sew elastic, stretched, along {full}",
     }
-    length = float(place.seam.facts.get("length") or 0.0)
+    length = place.seam.long_mm
     if _on_the_cap(place):
         along = OVER_THE_CAP.format(full)
     else:

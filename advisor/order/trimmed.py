@@ -63,7 +63,7 @@ def seams_under(rows: SeamPlace, facts: Facts) -> list[SeamPlace]:
         return []
     pieces = [p for p in facts.garment.plan.pieces if p.cloth in rows.cloths]
     wide = max(map(_wide, pieces), default=0.0)
-    if not wide or float(rows.seam.facts.get("length", 0.0)) <= wide:
+    if not wide or rows.seam.long_mm <= wide:
         return []
     many = (p for p in facts.places if p.kind.id == "seam" and p.seam.making.times >= PAIR)
     near = (p for p in many if set(p.cloths) <= set(rows.cloths) and p.seam.part == rows.seam.part)

@@ -35,6 +35,8 @@ FASTENING: Final = "fastening"
 def with_parts(garment: Garment, data: Any, findings: Findings, knowledge: Knowledge) -> Garment:
     """The garment with its parts, and each place in its own."""
     said = data.get("parts") if isinstance(data, dict) else None
+    if said is not None and not isinstance(said, dict):
+        return garment  # told by its form already: a place that names one of them is no slip more
     unread = _unread(data, garment)
     parts = tuple(
         _part(name, about, garment, findings, unread)

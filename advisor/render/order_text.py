@@ -120,7 +120,8 @@ def _steps(rows: Sequence[ToldStep], number: dict[str, str]) -> list[str]:
 
 
 def _kind(row: ToldStep) -> str:
-    if row.operation in SAME and not (row.set_up or row.why or row.warn or row.done):
+    plain = not (row.set_up or row.why or row.warn or row.done)
+    if row.operation in SAME and plain and row.does.count(row.on[0]) == 1:
         return f"{row.operation} {row.does.replace(row.on[0], '')}"
     return str(row.operation) if row.operation in TOGETHER else str(row.step)
 

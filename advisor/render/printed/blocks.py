@@ -309,9 +309,10 @@ class _Builder:
         items = [
             Item(part.label, parts=(Part(part.text, marks=part.marks),)) for part in found if part
         ]
-        lone = self.chosen.by_place.get(key, ())[:2]
+        lone, general = self.chosen.by_place.get(key, ())[:2], self.chosen.general
         told = OF_GARMENT[self.tight] + self.for_garment
-        todos = tuple(self._kept((*lone, *self.chosen.general), told))
+        first = general[: told < len(lone) + 1]  # of the last press its own line tells as well
+        todos = tuple(self._kept((*first, *lone, *general[len(first) :]), told))
         if todos:
             items.append(Item("do", parts=todos))
         if self.report.work is not None:

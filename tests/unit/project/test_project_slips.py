@@ -181,6 +181,20 @@ def test_a_cloth_that_is_not_understood_is_told_once_where_a_part_holds_it() -> 
     assert second.message == "no fabric of this project is called 'c'"
 
 
+def test_parts_in_another_form_are_told_once_however_many_places_name_them() -> None:
+    """That the project names none would be said of each, and is not so."""
+    text = (
+        "garment: Coat\nfabrics: {a: cotton poplin}\n"
+        "parts:\n  - {name: skirt, layers: [a]}\n"
+        "seams:\n  - {name: side, layers: [a, a], part: skirt, length: 40 cm}\n"
+        "  - {name: seam, layers: [a, a], part: skirt, length: 40 cm}\n"
+    )
+    with pytest.raises(InputError) as caught:
+        garment_of(parse_yaml(text, "coat.yaml"), knowledge())
+    (one,) = caught.value.problems
+    assert "'parts' must be keys with their values" in one.message.replace("':", "'")
+
+
 def test_her_own_word_for_a_key_of_a_piece_or_a_place_is_one_message_too() -> None:
     """The key that it stands for is not told to be missing as well."""
     text = (
