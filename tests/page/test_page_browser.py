@@ -172,18 +172,18 @@ def test_from_nothing_to_a_printed_booklet(opened: Opening, folder: Path, tmp_pa
     page.get_by_label("What do you call the garment?").fill("Small bag")
     page.get_by_label("Its cloths").fill("out: linen suitng\nfrill: nylon organza")
     page.get_by_label("Its places").fill("mouth: out, frill")
-    page.get_by_role("button", name="Write the project").click()
+    with page.expect_navigation():  # a press does not wait for what it asks for
+        page.get_by_role("button", name="Write the project").click()
     assert "linen suitng" in page.get_by_label("Its cloths").input_value()
     page.get_by_label("Its cloths").fill("out: linen suiting\nfrill: nylon organza")
     page.get_by_role("button", name="Write the project").click()
-    assert page.url.endswith("/project/small-bag.yaml")
+    page.wait_for_url("**/project/small-bag.yaml")
     page.get_by_role("button", name="Take this").first.click()
     # A press is answered when the garment is decided anew, so each answer is waited for.
     page.get_by_text("Written into the project:").wait_for(state="visible")
     page.get_by_role("link", name="Order of work").click()
     page.get_by_role("button", name="Tick step 1 off").click()
-    page.get_by_role("button", name="Step 1 is done").wait_for(state="visible")
-    assert page.url.endswith("/order#next")
+    page.wait_for_url("**/order#next")
     assert page.get_by_role("button", name="Step 1 is done").count() == 1
     page.reload()
     page.go_back()
@@ -203,12 +203,13 @@ def test_a_phone_is_let_in_and_ticks(opened: Opening, server: Server, folder: Pa
     page, small = desk.new_page(), phone.new_page()
     page.goto("/share")
     page.get_by_role("button", name="Make a code").click()
+    page.get_by_role("button", name="Make another code").wait_for(state="visible")
     small.goto(server.shared.way_in())
     said = Axe().run(small, options={"resultTypes": ["violations"]}).response["violations"]
     assert [] == [v["id"] for v in said]
     small.get_by_role("button", name="Let this phone in").tap()
     small.get_by_role("link", name="order of work of jacket.yaml").tap()
-    small.wait_for_load_state("load")  # the style sheet is in
+    small.wait_for_url("**/order")  # waits for its load too: the style sheet is in
     box = small.get_by_role("button", name="Tick step 1 off").bounding_box()
     assert box is not None
     assert min(box["width"], box["height"]) >= 44
