@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -37,9 +38,15 @@ def seen(width: int, folder: Path, *typed: str) -> list[str]:
 
 
 @pytest.fixture(scope="module", autouse=True)
-def _read_before(tmp_path_factory: pytest.TempPathFactory) -> None:
-    """The knowledge is read anew once, and said to be; here only what is always said counts."""
-    seen(80, tmp_path_factory.mktemp("first"), "fabrics", "poplin")
+def _read_before(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """The knowledge is read anew once, and said to be; here only what is always said counts.
+
+    It is kept where no other test can sweep it away, or it would be read and told anew.
+    """
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("ADVISOR_CACHE", str(tmp_path_factory.mktemp("kept")))
+        seen(80, tmp_path_factory.mktemp("first"), "fabrics", "poplin")
+        yield
 
 
 @pytest.mark.parametrize("width", [60, 80])
