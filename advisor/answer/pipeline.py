@@ -180,6 +180,7 @@ def _with_making(found: Answer, decided: Decided, parts: Parts, teller: Teller) 
     judgement = decided.advice.judgement
     if judgement.garment.single:
         return replace(found, seams=told_places(judgement))
+    from advisor.answer.bulkwords import fine_bulk
     from advisor.answer.channelwords import channels
     from advisor.answer.checkwords import told_checks
     from advisor.answer.gapwords import told_gaps
@@ -198,6 +199,7 @@ def _with_making(found: Answer, decided: Decided, parts: Parts, teller: Teller) 
         checks=told_checks(judgement, teller),
         missing=told_gaps(teller),
         parts=told_parts(judgement.garment, teller),
+        bulk=fine_bulk(built),
         tests=with_settings(found.tests, judgement),
     )
     if not parts.shopping:

@@ -72,6 +72,7 @@ class Answer:
     cut: tuple[ToldCut, ...] | None = field(default=None, metadata=OPTIONAL)
     thread: tuple[ToldThread, ...] | None = field(default=None, metadata=OPTIONAL)
     weight: ToldWeight | None = field(default=None, metadata=OPTIONAL)
+    bulk: str | None = field(default=None, metadata=OPTIONAL)
     kit: tuple[ToldNeed, ...] | None = field(default=None, metadata=OPTIONAL)
     heat: tuple[ToldHeat, ...] | None = field(default=None, metadata=OPTIONAL)
     iron: tuple[ToldIron, ...] | None = field(default=None, metadata=OPTIONAL)

@@ -126,11 +126,10 @@ class _Builder:
         offered = [remedy.take for remedy in found if remedy.take and remedy.lines]
         if not offered:
             return ""
-        first = offered[0]
         whole = len(offered) > 1 and self.report.cure_all is not None
         more = ", --take all the cheapest that cure every one" if whole else ""
-        said = f"writes the remedy of {first} into the project"
-        return f"advisor check FILE --take {first} {said}{more}."
+        said = f"writes the remedy of {offered[0]} into the project"
+        return f"advisor check FILE --take {offered[0]} {said}{more}."
 
     def checks(self) -> Section:
         """Quantities of the project that do not agree."""
@@ -280,14 +279,13 @@ class _Builder:
         return self.todos(kept)
 
     def bulk(self, seam: ToldPlace) -> list[Part]:
-        """How thick a seam is; where room is short, only what is not fine."""
+        """What is to be minded in building a seam, and how thick it is where that is not fine."""
         if seam.built is None:
             return []  # a question has no lengths to build from
         from advisor.render.making_blocks import seam_parts
 
-        parts = seam_parts(seam, self.numbers, self.shared)
         fine = seam.built.room == "fine" and not seam.built.squeeze
-        return parts[1:] if self.tight and fine else parts
+        return seam_parts(seam, self.numbers, self.shared)[int(fine) :]
 
     def to_buy(self) -> Section:
         """The shopping list; where room is short, the cloth and where the rest is."""
@@ -315,9 +313,11 @@ class _Builder:
         todos = tuple(self._kept((*first, *lone, *general[len(first) :]), told))
         if todos:
             items.append(Item("do", parts=todos))
+        if self.report.bulk and not self.tight:
+            items.append(Item("bulk", parts=(Part(f"{self.report.bulk}."),)))
         if self.report.work is not None:
-            line = order_line(self.report.work, self.report.file)
-            items.append(Item("order", parts=(Part(line),)))
+            part = Part(order_line(self.report.work, self.report.file))
+            items.append(Item("order", parts=(part,)))
         return Section("garment", "The whole garment", tuple(items))
 
     def tests(self) -> Section:

@@ -16,6 +16,8 @@ _MADE = ("needle.", "thread.", "stitch.", "machine.", "interfacing.", "seam.bulk
 """Aspects of which a clash keeps the work from being made at all, where nobody is harmed."""
 SETTINGS = ("needle.size", "needle.point", "stitch.length", "press.temperature")
 """What a scrap test tries."""
+PRESSING = "press."
+"""How the aspects of pressing begin."""
 PRESS = "press"
 """The label of what is set at the iron."""
 
@@ -32,7 +34,12 @@ def degree(conflict: ToldConflict) -> str:
 
 
 def press_anew(report: Answer, place: str, parts: Iterable[Part]) -> list[str]:
-    """What the heat model adds at a place; nothing that the place named for its press says."""
+    """What the heat model adds at a place; nothing that the place named for its press says.
+
+    Where no press is told, as at a button, there is no time to count either.
+    """
+    if not any(v.place == place and v.aspect.startswith(PRESSING) for v in report.verdicts):
+        return []
     told = press_clauses(report, place)
     earlier = next((part.same for part in parts if part.label == PRESS and part.same), "")
     return [] if earlier and told == press_clauses(report, earlier) else told

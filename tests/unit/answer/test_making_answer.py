@@ -112,10 +112,14 @@ def test_every_section_can_be_printed_alone(name: str) -> None:
 
 
 def test_the_sheet_says_the_bulk_of_each_seam_and_what_to_buy() -> None:
-    """A clause a seam, and a few lines at the end."""
+    """A clause where a seam is thick, one line for all that are fine, and a few at the end."""
     text = " ".join(render_sheet(told(JACKET)).split())
+    fine = [seam for seam in data(JACKET)["seams"] if seam["room"] == "fine"]
+    assert fine
     for seam in data(JACKET)["seams"]:
-        assert f"{seam['build']}." in text
+        assert (f"{seam['build']}." in text) != (seam in fine)
+    most = max(seam["under_foot_mm"] for seam in fine)
+    assert f"{most:.1f} under the foot." in text.partition("Bulk: fine wherever")[2]
     assert "TO BUY Cloth: shell" in text
 
 
