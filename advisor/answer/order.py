@@ -6,7 +6,7 @@ estimates but the wait for an iron to cool (`trade-iron-wait`).
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from advisor.answer.model.order import (
     ToldIronState,
@@ -20,15 +20,14 @@ from advisor.answer.model.order import (
 from advisor.answer.model.told import ToldConflict, ToldLink, ToldRemedy, ToldSource
 from advisor.answer.ordernotes import (
     button_notes,
-    heat_words,
     keep_off,
     keep_off_notes,
     needle_notes,
 )
+from advisor.answer.ordersettings import set_ups
+from advisor.answer.orderwhys import whys
 from advisor.answer.teller import Teller, told_source
 from advisor.knowledge.ordering import NEVER
-from advisor.order.overlocking import needle_words
-from advisor.units import System, needle
 
 if TYPE_CHECKING:
     from advisor.claims.judgement import Advice
@@ -36,7 +35,6 @@ if TYPE_CHECKING:
     from advisor.order.cycles import Cycle
     from advisor.order.plan import Change
     from advisor.order.steps import IronState, Precedence
-    from advisor.order.tasks import Task
     from advisor.order.wished_steps import PinAnswer
     from advisor.order.work import Work
 
@@ -69,7 +67,7 @@ def told_order(
         keep_off_notes(work, teller.units),
     )
     sewn_on = button_notes(work, advice, teller.knowledge)
-    may_stop = set(work.stops())
+    may_stop, reasons, settings = set(work.stops()), whys(work), set_ups(work, teller.units)
     length = sitting or garment.wishes.sitting
     steps = tuple(
         _step(
@@ -77,8 +75,12 @@ def told_order(
             name,
             changes.get(name),
             teller,
-            stop=name in may_stop,
-            warn=tuple(w for w in (eyes.get(name), kept.get(name), sewn_on.get(name)) if w),
+            Said(
+                settings[name],
+                reasons.get(name, ""),
+                name in may_stop,
+                tuple(filter(None, (eyes.get(name), kept.get(name), sewn_on.get(name)))),
+            ),
         )
         for name in work.order
     )
@@ -118,15 +120,16 @@ def _cost(work: Work, steps: tuple[ToldStep, ...]) -> ToldOrderCost:
     )
 
 
-def _step(
-    work: Work,
-    name: str,
-    change: Change | None,
-    teller: Teller,
-    *,
-    stop: bool,
-    warn: tuple[str, ...],
-) -> ToldStep:
+class Said(NamedTuple):
+    """What is told beside a step: its settings, its reason, whether to stop, what to beware of."""
+
+    set_up: str
+    why: str
+    stop: bool
+    warn: tuple[str, ...]
+
+
+def _step(work: Work, name: str, change: Change | None, teller: Teller, said: Said) -> ToldStep:
     task = work.tasks[name]
     reasons = work.reasons.get(name, ())
     return ToldStep(
@@ -140,29 +143,17 @@ def _step(
         iron=_iron(task.step.iron, task.at_most),
         after=tuple(dict.fromkeys(p.before for p in reasons)),
         because=tuple(_link(p) for p in reasons),
-        why=why_here(work, task),
-        set_up=setting_words(task, change, teller.units, first=_first_use(work, name)),
+        why=said.why,
+        set_up=said.set_up,
         change=tuple(change.what) if change else (),
         change_min=round(change.minutes, 2) if change else 0.0,
         work_min=task.step.minutes,
         undo=task.operation.undo if task.operation else "easy",
         act=task.operation.act if task.operation and task.operation.undo == NEVER else "",
-        stop=stop,
-        warn=warn,
+        stop=said.stop,
+        warn=said.warn,
         number=work.numbers[name],
     )
-
-
-def _first_use(work: Work, name: str) -> tuple[bool, bool]:
-    """Whether the machine and the iron of a step are used for the first time."""
-    machine, iron = work.tasks[name].step.machine, work.tasks[name].step.iron
-    before = [work.tasks[n].step for n in work.left()]
-    cut = next((i for i, step in enumerate(before) if step.id == name), 0)
-    used = before[:cut]
-    seen = machine is not None and any(
-        s.machine is not None and s.machine.machine == machine.machine for s in used
-    )
-    return (machine is not None and not seen, iron is not None and not any(s.iron for s in used))
 
 
 def _iron(state: IronState | None, at_most: float | None = None) -> ToldIronState | None:
@@ -170,65 +161,6 @@ def _iron(state: IronState | None, at_most: float | None = None) -> ToldIronStat
     if state is None:
         return None
     return ToldIronState(state.temperature_c, at_most, state.moisture, state.surface)
-
-
-def setting_words(
-    task: Task, change: Change | None, units: System, *, first: tuple[bool, bool]
-) -> str:
-    """What is to be set before a step: all of it the first time, then only what changes."""
-    parts: list[str] = []
-    state, what = task.step.machine, set(change.what if change else ())
-    if state is not None:
-        words = {
-            "thread": f"thread {state.thread_above}",
-            "threads": f"threads: {state.thread_above}",
-            "needle": f"needle {needle(state.size)} {needle_words(state)}",
-            "foot": f"{state.foot} foot",
-            "plate": f"{state.plate} plate",
-            "stitch": f"stitch {state.stitch}",
-            "tension": f"tension {state.tension}",
-        }
-        if first[0]:
-            unsaid = {"threads"} | ({"plate"} if state.plate == "wide" else set())
-            unsaid |= {"tension"} if state.tension.startswith("balanced") else set()
-            told = [text for key, text in words.items() if key not in unsaid]
-            parts.append(f"set {state.machine}: {', '.join(told)}")
-        elif what & (set(words) | {"machine"}):
-            told = [text for key, text in words.items() if key in what]
-            back = f"to the {state.machine}" if "machine" in what else ""
-            told_all = f"set {', '.join(told)}" if told else "set as it was"
-            parts.append(": ".join(p for p in (back, told_all) if p))
-    if task.step.iron is not None:
-        iron, heat = task.step.iron, heat_words(task, units)
-        anew = first[1] or what & {"hotter", "cooler", "moisture", "surface"}
-        whole = f"iron {heat}, {iron.moisture}, {iron.surface}"
-        parts.append(f"set {whole}" if anew else f"iron as it is, {heat}")
-    return "; ".join(parts)
-
-
-def why_here(work: Work, task: Task) -> str:
-    """The one reason that says most about a step's place."""
-    place = {name: k for k, name in enumerate(work.order)}
-    before = [p for p in work.reasons.get(task.id, ()) if _telling(work, p, task)]
-    after = [p for p in work.leads.get(task.id, ()) if _telling(work, p, task)]
-    looks_on = task.op in ("press", "turn", "hot press", "press-alone", "fuse", "grade") or (
-        task.op.startswith("neaten")
-    )
-    if after and (looks_on or not before):
-        best = min(after, key=lambda p: (p.strength != "must", place[p.after], p.why))
-        return f"before {best.after}: {best.why}"
-    if before:
-        best = max(before, key=lambda p: (p.strength == "must", place[p.before], p.why))
-        return f"after {best.before}: {best.why}"
-    return ""
-
-
-def _telling(work: Work, item: Precedence, task: Task) -> bool:
-    """Whether a reason says more than what every garment does."""
-    other = work.tasks[item.before if item.after == task.id else item.after]
-    if other.op in ("cut", "mark", "shrink", "last-press", "label", "test", "stay-stitch"):
-        return False
-    return not (other.place and task.place and other.place.name == task.place.name)
 
 
 def _link(item: Precedence) -> ToldLink:
