@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -21,13 +22,15 @@ def whys(work: Work) -> dict[str, str]:
     A reason that an earlier step has told of other places is not told again: "why FILE STEP
     order" has them all.
     """
+    places = {task.place.name.lower() for task in work.tasks.values() if task.place}
+    names = sorted(places, key=lambda name: (-len(name), name))
     told: set[str] = set()
     found: dict[str, str] = {}
     for name in work.order:
         side, link = _best(work, work.tasks[name])
         if link is None or name in work.done:
             continue
-        said = _without_names(work, link)
+        said = _without_names(link.why, names)
         if said not in told:
             told.add(said)
             other = link.after if side == "before" else link.before
@@ -56,11 +59,9 @@ def _telling(work: Work, item: Precedence, task: Task) -> bool:
     return not (other.place and task.place and other.place.name == task.place.name)
 
 
-def _without_names(work: Work, link: Precedence) -> str:
+def _without_names(said: str, names: Sequence[str]) -> str:
     """A reason without the places that it is told of."""
-    said = link.why.lower()
-    ends = (work.tasks[link.before], work.tasks[link.after])
-    names = {end.place.name.lower() for end in ends if end.place}
-    for name in sorted(names, key=lambda name: (-len(name), name)):
-        said = said.replace(name, "§")
+    said = said.lower()
+    for name in names:
+        said = said.replace(name, "")
     return said
