@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.places import PLAIN, PlaceKind
+from advisor.project.companions import with_companions
 from advisor.project.edgewords import NEVER_HEMMED
 from advisor.project.garment import Cloth, Seam
 from advisor.project.headwords import the_words
@@ -84,7 +85,7 @@ def with_places(
             built.append(_placed_as(turned, Placed("yoke", found.because), ("edge",)))
         else:
             built.append(_placed_as(seam, found))
-    return seen_together(tuple(built), entries, LACE_EDGE)
+    return with_companions(seen_together(tuple(built), entries, LACE_EDGE), kinds, entries)
 
 
 def _placed_as(seam: Seam, found: Placed, guessed: tuple[str, ...] = ()) -> Seam:
