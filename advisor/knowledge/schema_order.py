@@ -146,6 +146,10 @@ Fact = Literal[
     "allowance is kept",
     "band is a ribbon",
     "cord to be covered",
+    "lined by another place",
+    "ring not told",
+    "lining sewn by hand",
+    "open inner edge",
 ]
 Tag = Literal[
     "flat",
@@ -219,6 +223,8 @@ Where = Literal[
     "tender",
     "free of the tender",
     "drawn up of it",
+    "made for it",
+    "made upon it",
     "garment",
 ]
 MachineWord = Literal[

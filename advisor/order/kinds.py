@@ -15,6 +15,7 @@ from advisor.knowledge.ordering import SEWN, SeamKind
 from advisor.knowledge.places import PLAIN, Method, PlaceKind
 from advisor.order import namewords as called
 from advisor.order.alone import TROUSERS, legs_alone
+from advisor.order.belonging import made_apart, role_beside
 from advisor.order.roles import role_of
 from advisor.order.sidezip import with_side_open
 from advisor.project.garment import Garment, Seam
@@ -100,7 +101,7 @@ def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]
         else p
         for p in places
     )
-    places = with_side_open(places)
+    places = with_side_open(_among_their_hosts(places, knowledge))
     bagged = _bagged(places)
     hung = any(p.role.id == called.STRAP for p in places) and not any(
         p.role.id in called.TURNS for p in places
@@ -111,6 +112,20 @@ def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]
             p.name for p in _turned(places) if called.UPPER_EDGE & set(singular_words(p.name))
         }
     return tuple(replace(p, role=role) if role and p.name in bagged else p for p in places)
+
+
+def _among_their_hosts(
+    places: tuple[SeamPlace, ...], knowledge: Knowledge
+) -> tuple[SeamPlace, ...]:
+    """The places, those that belong to another with the role that this gives them."""
+    roles = {place.name: place.role for place in places}
+    own = ((p, p.seam.companion) for p in places)
+    found = {
+        p.name: role_beside([roles[host] for host in c.hosts], p.kind.id, c, knowledge.order.kinds)
+        for p, c in own
+        if c is not None
+    }
+    return tuple(replace(p, role=found.get(p.name, p.role)) for p in places)
 
 
 def _bagged(places: tuple[SeamPlace, ...]) -> frozenset[str]:
@@ -230,6 +245,8 @@ def _no_cloth_in_common(later: SeamPlace, earlier: SeamPlace) -> bool:
 def related(one: SeamPlace, other: SeamPlace) -> bool:
     """Whether two seams lie on the same pieces, as far as anybody can tell."""
     if one.name == other.name or not same_unit(one, other) or not _share_panels(one, other):
+        return False
+    if made_apart(one, other) or made_apart(other, one):
         return False
     said = one.panels is not None and other.panels is not None
     return said or bool(set(one.lies_on) & set(other.lies_on))

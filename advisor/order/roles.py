@@ -8,6 +8,7 @@ from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import SeamKind
 from advisor.order import namewords as called
 from advisor.order.legwords import on_a_leg, with_both_seams
+from advisor.order.rolewords import holds, read_role, words_of_place
 from advisor.project.garment import Garment, Seam
 from advisor.project.headwords import head_of
 from advisor.project.hembands import AT_WAIST, ends_the_body, runs_to_the_zip
@@ -78,7 +79,8 @@ def _guessed(
 ) -> SeamKind:
     """The role of a place that nobody says one of."""
     words = of_part(head_of(_words(seam.name)), unit)
-    found = next((k for k in roles.values() if any(_holds(words, w) for w in k.words)), None)
+    entries = dict(zip(seam.cloths(), about, strict=True))
+    found = read_role(words, seam, entries, roles.values())
     sewn_on = NECKBAND if kind == "front-band" and of_another_cloth(seam, about) else ""
     if kind == "waistband" and any(e.id in FACES_A_WAIST for e in about):
         sewn_on = kind  # a ribbon at the waist joins nothing there: it ends what runs into it
@@ -158,12 +160,7 @@ _words = singular_words
 
 def holds_words(name: str, phrase: str) -> bool:
     """Whether a name holds the words of a phrase side by side."""
-    return _holds(_words(name), phrase)
-
-
-def _holds(words: tuple[str, ...], phrase: str) -> bool:
-    wanted = _words(phrase)
-    return any(words[i : i + len(wanted)] == wanted for i in range(len(words)))
+    return holds(_words(name), phrase)
 
 
 def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
@@ -188,7 +185,7 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     if role == "casing" and called.HOOD in words:
         return "hood-casing"
     if role == "dart" and (called.HALVES | called.HIPS) & words:
-        above = any(called.UPPER_WORDS & set(singular_words(other.name)) for other in garment.seams)
+        above = any(called.UPPER_WORDS & words_of_place(other) for other in garment.seams)
         return "waist-dart" if called.HIPS & words or not above else ""
     if kind == "ribbon" and seam.name not in garment.wishes.joins and not seam.making.crosses:
         return "edge-trim" if _round_the_edges(seam, words) else ""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from advisor.knowledge.ordering import Operation
+from advisor.order.belonging import MADE_FIRST
 from advisor.order.beside import ends_of, gone_through, is_frill
 from advisor.order.easing import is_foot
 from advisor.order.ended import back_of_straps, front_of_straps
@@ -85,7 +86,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "not hemmed apart": role.id != PART_HEM,
         "not of a collar": place.method.id != "collar-padded-by-hand",
         "not of a back": BEHIND not in singular_words(place.name),
-        "not a flap": role.id != POCKET_FLAP,
+        "not a flap": role.id not in (POCKET_FLAP, MADE_FIRST),
         "shell to lining": place.unit == "both" and place.kind.id == "faced-edge",
         "takes in the lining": place.unit == "both" and place.kind.family not in NO_SEAM,
         "runs down to the hem": bool(DOWN & set(singular_words(place.name))),

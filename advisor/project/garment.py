@@ -69,6 +69,18 @@ class Use:
 
 
 @dataclass(frozen=True, slots=True)
+class Companion:
+    """What a place is to others that it belongs to, as the piping of an edge.
+
+    `first` says that it is made before them, and not upon them.
+    """
+
+    hosts: tuple[str, ...]
+    what: str
+    first: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Seam:
     """A place where layers are joined, from the side under the iron downwards.
 
@@ -77,7 +89,7 @@ class Seam:
     place, "" where only cloths are asked about; `placed_by` is what it was inferred from, and
     `method` the way of making that the maker named; `fitting` how this place is fitted, and `part`
     the part of the garment that it belongs to; `fastening` the project's own word for what closes
-    it.
+    it; `companion` what it is to another place, where it belongs to one.
     """
 
     name: str
@@ -95,6 +107,7 @@ class Seam:
     fitting: str = ""
     part: str = ""
     fastening: str = ""
+    companion: Companion | None = None
     different: tuple[str, ...] = field(init=False, compare=False, repr=False)
 
     def __post_init__(self) -> None:

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from itertools import pairwise
+
+from advisor.knowledge.places import plain_word
 
 BESIDE = frozenset({"with", "below", "above", "beside", "behind"})
 """Words of a name after which it speaks of something else than the place itself."""
@@ -15,3 +18,17 @@ def head_of(words: tuple[str, ...]) -> tuple[str, ...]:
     pairs = enumerate(pairwise(words), start=1)
     at = (i for i, (a, b) in pairs if b in BESIDE or (b == "on" and a not in NOT_ALONE))
     return words[: next(at, len(words))]
+
+
+@lru_cache(maxsize=4096)
+def the_words(name: str) -> tuple[str, ...]:
+    """The words of a name, each as one of it, as far as sewing words need it; no numbers."""
+    plain = "".join(c if c.isalnum() else " " for c in plain_word(name))
+    return tuple(_single(word) for word in plain.split() if not word.isdigit())
+
+
+def _single(word: str) -> str:
+    if word.endswith(("ches", "shes", "xes", "sses")):
+        return word[:-2]
+    plural = len(word) > 3 and word.endswith("s") and not word.endswith("ss")
+    return word[:-1] if plural else word

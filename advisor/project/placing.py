@@ -9,18 +9,21 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
 
 from advisor.knowledge.model import Entry, Knowledge
-from advisor.knowledge.places import PLAIN, PlaceKind, plain_word
+from advisor.knowledge.places import PLAIN, PlaceKind
+from advisor.project.companions import with_companions
 from advisor.project.edgewords import NEVER_HEMMED
 from advisor.project.garment import Cloth, Seam
-from advisor.project.headwords import head_of
+from advisor.project.headwords import the_words
 from advisor.project.hembands import BAND_BELOW, band_below, ends_the_body
+from advisor.project.kindnames import named, read_in
 from advisor.project.plackets import is_whole_front
 from advisor.project.together import seen_together
 from advisor.project.waisttabs import hang_from_waist, is_tied
 
+singular_words = the_words
+"""The words of a name, each as one of it."""
 GATHERED, SHUT_IN = 1.1, 3
 """The fullness from which an edge is gathered (estimate); layers of a yoke that shuts one in."""
 BACKS = frozenset({"sheers", "linings"})
@@ -32,10 +35,6 @@ ELASTICS_ON_AN_EDGE = frozenset({"picot-elastic"})
 """Elastics that are made to be sewn to an edge and seen there, whatever the cloth gives."""
 OF_THEIR_OWN = frozenset({"fold-over-elastic", "elastic-thread"})
 """Elastics that are neither drawn into a channel nor sewn to an edge as they are."""
-SIDES = frozenset({"side", "centre", "center", "inseam", "outseam"})
-"""What a seam of a part is called after its part: the side of a tier, the centre back of a band."""
-OF_PARTS = frozenset({"gathers", "band", "casing", "edge"})
-"""Families of places that have such seams before they are joined to anything."""
 LONE = frozenset({"raw-edge", "pleat"})
 """Kinds of one piece by itself: a lone layer there meets no like of its own."""
 BONES = ("boning", "boned-seam")
@@ -86,7 +85,7 @@ def with_places(
             built.append(_placed_as(turned, Placed("yoke", found.because), ("edge",)))
         else:
             built.append(_placed_as(seam, found))
-    return seen_together(tuple(built), entries, LACE_EDGE)
+    return with_companions(seen_together(tuple(built), entries, LACE_EDGE), kinds, entries)
 
 
 def _placed_as(seam: Seam, found: Placed, guessed: tuple[str, ...] = ()) -> Seam:
@@ -126,7 +125,8 @@ def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge
         return Placed(LAID, "the lace on it")
     if seam.facts.get("edge") == "hem":
         return Placed("hem")
-    return _placed_by(named(said or seam.name, kinds), seam, entries, kinds)
+    called = named(said, kinds) if said else read_in(seam, about, kinds)
+    return _placed_by(called, seam, entries, kinds)
 
 
 def families(kinds: Mapping[str, PlaceKind]) -> frozenset[str]:
@@ -346,23 +346,6 @@ def _of(entry: Entry, kinds: Mapping[str, PlaceKind]) -> str | None:
     return None
 
 
-def named(name: str, kinds: Mapping[str, PlaceKind]) -> str:
-    """The kind whose word stands last in a name; "" where it holds none, or means a plain seam."""
-    words = head_of(singular_words(name))
-    best, found = (-1, 0), ""
-    for kind in kinds.values():
-        for phrase in kind.words:
-            wanted = singular_words(phrase)
-            at = _last(words, wanted)
-            if at >= 0 and (at + len(wanted), len(wanted)) > best:
-                best, found = (at + len(wanted), len(wanted)), kind.id
-    rest = set(words[best[0] :]) if found else set()
-    family = kinds[found].family if found else ""
-    of_part = bool(rest & SIDES) and family in OF_PARTS
-    widths = "seam" in rest and (family == "gathers" or found == "ties")
-    return "" if of_part or widths or found == PLAIN else found
-
-
 def fastening_kind(word: str, fastenings: Mapping[str, PlaceKind]) -> str:
     """The kind that a word under `fastening:` means: loops are those of buttons; "" for none."""
     if not word.strip():
@@ -375,22 +358,3 @@ def fastening_kind(word: str, fastenings: Mapping[str, PlaceKind]) -> str:
         or singular_words(word) == singular_words(kind.name)
     )
     return named(word, fastenings) or next(ways, "")
-
-
-def _last(words: Sequence[str], wanted: Sequence[str]) -> int:
-    places = range(len(words) - len(wanted), -1, -1)
-    return next((i for i in places if tuple(words[i : i + len(wanted)]) == tuple(wanted)), -1)
-
-
-@lru_cache(maxsize=4096)
-def singular_words(name: str) -> tuple[str, ...]:
-    """The words of a name, each as one of it, as far as sewing words need it; no numbers."""
-    plain = "".join(c if c.isalnum() else " " for c in plain_word(name))
-    return tuple(_single(word) for word in plain.split() if not word.isdigit())
-
-
-def _single(word: str) -> str:
-    if word.endswith(("ches", "shes", "xes", "sses")):
-        return word[:-2]
-    plural = len(word) > 3 and word.endswith("s") and not word.endswith("ss")
-    return word[:-1] if plural else word

@@ -7,10 +7,11 @@ from typing import TYPE_CHECKING, Any
 
 from advisor.errors import nearest, shown
 from advisor.knowledge.ordering import CHANGES
+from advisor.project.kindnames import named
 from advisor.project.kindwords import known_kinds
 from advisor.project.linings import with_lined
 from advisor.project.names import tidy_name
-from advisor.project.placing import families, fastening_kind, named, with_places
+from advisor.project.placing import families, fastening_kind, with_places
 from advisor.project.wished import Added, Pinned, Wishes
 
 if TYPE_CHECKING:

@@ -1,0 +1,51 @@
+"""Where a place that belongs to another stands in the order: before that is sewn, or upon it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Final
+
+from advisor.order.belonging import SET_LINING
+from advisor.order.kinds import SeamPlace
+from advisor.project.companions import INNER, LINING, RING
+from advisor.project.headwords import the_words
+
+if TYPE_CHECKING:
+    from advisor.order.facts import Facts
+
+WRISTS: Final = frozenset({"cuff", "wrist", "rib", "hem"})
+"""Words of the ends at which a lining is felled in a way of its own."""
+MADE_FOR: Final = "made for it"
+"""How precedences call what is made before the place that it belongs to."""
+
+
+def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
+    """The facts of a place that follow from those that belong to it."""
+    return {
+        "lined by another place": lambda: _has(place, facts, LINING),
+        "ring not told": lambda: not _has(place, facts, RING),
+        "open inner edge": lambda: not _has(place, facts, INNER),
+        "lining sewn by hand": lambda: (
+            place.said("stitched by") == "hand"
+            and place.role.id == SET_LINING
+            and not WRISTS & set(the_words(place.name))
+        ),
+    }
+
+
+def _has(place: SeamPlace, facts: Facts, what: str) -> bool:
+    return any(_of(other, place, what) for other in facts.places)
+
+
+def _of(one: SeamPlace, host: SeamPlace, what: str) -> bool:
+    belongs = one.seam.companion
+    return belongs is not None and belongs.what == what and host.name in belongs.hosts
+
+
+def stands(where: str, a: SeamPlace, b: SeamPlace) -> bool:
+    """Whether a place is made for another that comes after it, or upon one before it."""
+    if where == MADE_FOR:
+        belongs = a.seam.companion
+        return belongs is not None and belongs.first and b.name in belongs.hosts
+    belongs = b.seam.companion
+    return belongs is not None and not belongs.first and a.name in belongs.hosts
