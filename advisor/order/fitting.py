@@ -21,9 +21,13 @@ from advisor.order.roles import POCKET_ZIP
 from advisor.order.untried import (
     CROTCH,
     DART,
+    HOLES_FOR_GOOD,
+    NEEDLE_HOLES,
+    PILE_LINE,
     closes_the_body,
     dart_may_move,
     hangs_a_sleeve,
+    pierced_once,
     sleeve_tried,
 )
 from advisor.project.garment import Garment
@@ -31,7 +35,6 @@ from advisor.project.methods import FITTINGS
 from advisor.project.placing import BONES, POCKETS, singular_words
 from advisor.project.zipping import runs_into
 
-NEEDLE_HOLES, PILE_LINE, HOLES_FOR_GOOD = "holes", "line", "holes for good"
 HOLED, STAYS = (NEEDLE_HOLES, HOLES_FOR_GOOD), (PILE_LINE, HOLES_FOR_GOOD)
 TO_BODY, LOOSELY, NOT = FITTINGS
 BANDS = "band"
@@ -311,7 +314,7 @@ class Fitting:
         So is every seam that shapes or closes what nobody has cut before, and every dart. Where the
         pattern is known bones are tried on in their channels, over seams that are sewn.
         """
-        if dart_may_move(place, self):
+        if dart_may_move(place, self) or pierced_once(place, self):
             return True
         if self.garment.pattern == NEW and (self.shapes(place) or closes_the_body(place, self)):
             return True

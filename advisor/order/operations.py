@@ -330,7 +330,7 @@ class _Maker:
         finish = self.setups.finish(place) if op.id.startswith("neaten") else ""
         return Task(
             step,
-            marked(op, machine, finish),
+            marked(op, machine, finish, frozenset(self.facts.entry(c).structure for c in cloths)),
             place,
             cloths,
             tags_of(op, place, self.facts, past),

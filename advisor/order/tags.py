@@ -17,6 +17,7 @@ from advisor.order.legs import closes_the_tube
 from advisor.order.letout import edges_wait
 from advisor.order.namewords import AFTER_HEM, SHEER, UPPER_ROLES
 from advisor.order.roles import PART_HEM, POCKET_FLAP
+from advisor.order.waistwords import tape_round_waist
 from advisor.project.placing import singular_words
 from advisor.project.strapless import strapless
 
@@ -109,6 +110,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "not at the wrist": "wrist" not in ends,
         "shuts in the lining": shuts_in_lining(place, facts.places),
         "over pleats": bool({"hip", "pleat", "waist"} & set(singular_words(place.name))),
+        "round the waist": tape_round_waist(place, facts.places),
         "sheer": any(facts.least(c, "sheer") >= SHEER for c in place.full),
         "last": role.last,
         "tender face": tender and not tail,
