@@ -171,11 +171,12 @@ def _canvas_behind(place: SeamPlace, facts: Facts) -> bool:
 
 def keeps(facts: Facts, place: SeamPlace) -> str:
     """What of a row that is taken out again stays in a cloth: holes, or a line in the pile."""
+    if ascut.holed_for_good(place, facts):
+        return HOLES_FOR_GOOD
     marks = {c: facts.least(c, "pin marks") for c in place.cloths}
     if any(level and facts.least(c, "pile") for c, level in marks.items()):
         return PILE_LINE
-    holed = NEEDLE_HOLES if any(level >= MARKED for level in marks.values()) else ""
-    return HOLES_FOR_GOOD if ascut.holed_for_good(place, facts) else holed
+    return NEEDLE_HOLES if any(level >= MARKED for level in marks.values()) else ""
 
 
 def knifed(facts: Facts, place: SeamPlace) -> bool:

@@ -14,6 +14,7 @@ from functools import cached_property
 
 from advisor.knowledge.ordering import SEWN, Operation
 from advisor.knowledge.places import Stage
+from advisor.order.bandlining import takes_whole_lining
 from advisor.order.kinds import SeamPlace, below, crosses, joins_widths, related
 from advisor.order.legs import closes_the_tube, shuts_in_a_stripe
 from advisor.order.namewords import SHOULDERED
@@ -330,6 +331,7 @@ class Fitting:
         flat = flat and not (place.kind.id == BAND and WAIST in place.role.crosses)
         sewn = place.op in ("join", "dart", "pleat", "zip", "lay-on")
         needed = (sewn and flat) or self.hangs(place)
+        needed = needed and not takes_whole_lining(place, self.places)
         return needed and place.unit != "lining" and self.concerned(place)
 
     def hangs(self, place: SeamPlace) -> bool:

@@ -5,9 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
+from advisor.claims.byparts import lines_all
 from advisor.claims.collect import Place
 from advisor.claims.glued import STIFFENS
 from advisor.construction.fullness import BY_MACHINE, drawn_up_by
+from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import PLAIN
 from advisor.order.ascut import holed_for_good
@@ -69,6 +71,8 @@ the waist"""
 SOFT_MM = 200.0
 """How far above an unfinished edge a fold is not set yet, mm: estimate."""
 NO_LAST_IRON = "Smooth the whole garment with the hands: no iron suits all of it"
+LINED = """Hang the whole garment up and let the creases drop: {} lies behind all of it and takes \
+no iron, so the shell has had its last press before that went in"""
 ROUND_MOTIFS = ", round its motifs"
 LEVEL = "Trim both allowances of {name} to one width: they are neatened as one."
 """In place of grading, after which no row would catch both edges."""
@@ -147,6 +151,12 @@ def tuck_words(op: Operation, piece: Piece, garment: Garment, *, ironed: bool) -
 
 WITH_LINING = "the lining, and what cannot be parted from it,"
 """What the last press comes on first where the shell is pressed without its lining."""
+
+
+def no_last_iron(garment: Garment, knowledge: Knowledge) -> str:
+    """What is done in place of a last press: where a lining forbids it the shell was pressed."""
+    behind = sorted(lines_all(garment, knowledge))
+    return LINED.format(listed(behind)) if behind else NO_LAST_IRON
 
 
 def by_parts(pressed: Iterable[str], tender: Iterable[str], hung: Iterable[str]) -> str:

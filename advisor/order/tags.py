@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from advisor.knowledge.ordering import Operation
+from advisor.order.bandlining import takes_whole_lining
 from advisor.order.beside import ends_of, gone_through, is_frill
 from advisor.order.easing import is_foot
 from advisor.order.ended import back_of_straps, front_of_straps
@@ -49,6 +50,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
     See `schema_order.Tag` for what each is asked for.
     """
     role, fitting = place.role, facts.fitting
+    whole = takes_whole_lining(place, facts.places)
     tail = role.last or place.op in ENDS or role.id in AFTER_HEM
     tender = facts.tender_face(place)
     ends = ends_of(place)
@@ -68,7 +70,9 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "may come before fitting": not past[-1],
         "lining closes": place.unit == "lining" and (role.closes or role.fitted),
         "before lining": not tail and place.op != "hem" and place.unit != "both",
+        "takes in the whole lining": whole,
         "before hem": not role.last
+        and not whole
         and place.op not in ("fasten", "glue")
         and role.id not in AFTER_HEM,
         "before last press": op.id not in UNPRESSED and place.method.id not in HOLED,
