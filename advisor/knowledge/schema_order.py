@@ -209,6 +209,7 @@ Tag = Literal[
     "at the wrist",
     "not at the wrist",
     "round the waist",
+    "turned hem",
     "takes in the whole lining",
 ]
 Where = Literal[

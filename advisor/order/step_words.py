@@ -20,6 +20,7 @@ from advisor.order.cuffs import faced_with
 from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
 from advisor.order.fusing import DWELL, fusing_time, too_hot
+from advisor.order.hemsmeet import LEFT_RAW, beside_raw, turned_hem
 from advisor.order.holdwords import ALONE, clear_of_skins, instead, skins_alone, without_holes
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
@@ -109,6 +110,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
         gap += waits(place, facts.places) + zip_gap(place, facts.places, units)
     if op.id == "hem" and place.role.id == PLEATED_HEM:
         gap += ", while the widths lie flat, all but a hand's breadth beside each seam still open"
+    gap += beside_raw(place, facts.places) if op.id == "hem" and turned_hem(place) else ""
     gap += boned_backing(op, place, facts.places) + clear_of_bones(op, place, facts)
     gap += clear_of_skins(place, facts) if op.id == "interface" and does != ALONE else ""
     text = f"{text.removesuffix('.')}{gap}." if gap else text
@@ -176,6 +178,8 @@ def listed(names: list[str]) -> str:
 
 def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
     units = facts.garment.units
+    if op == "hem":
+        return beside_raw(place, facts.places) if place.method.id == LEFT_RAW else ""
     if op in ("fuse", "interface"):
         return _interfacing(op, place, facts)
     if op in ("press", "turn", "join", "fold-under"):

@@ -158,3 +158,18 @@ def test_loops_of_a_skirt_hang_at_its_sides() -> None:
     does = ordered(NAPPA).tasks["baste on hanging loops"].step.does
     assert "at each side of the waist" in does
     assert "neck" not in does
+
+
+def test_a_raw_edge_is_cut_level_with_the_fold_beside_it() -> None:
+    """The turned hem comes first and is told how it ends; of layers that only hang it is silent."""
+    work = ordered(NAPPA)
+    assert stands(work, "hang", "sew hem of the sides", "cut hem of the hide")
+    assert "level with the finished fold of hem of the sides" in (
+        work.tasks["cut hem of the hide"].step.does
+    )
+    assert "turn the hem in behind it" in work.tasks["sew hem of the sides"].step.does
+    loose = NAPPA.replace(
+        "name: back to side panel, layers: [hide, side]",
+        "name: back to side panel, layers: [side, side]",
+    )
+    assert "level with" not in ordered(loose).tasks["cut hem of the hide"].step.does
