@@ -210,6 +210,7 @@ Tag = Literal[
     "not at the wrist",
     "round the waist",
     "turned hem",
+    "placed on the body",
     "takes in the whole lining",
 ]
 Where = Literal[

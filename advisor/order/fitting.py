@@ -16,14 +16,15 @@ from advisor.knowledge.ordering import SEWN, Operation
 from advisor.knowledge.places import Stage
 from advisor.order.bandlining import takes_whole_lining
 from advisor.order.kinds import SeamPlace, below, crosses, joins_widths, related
+from advisor.order.laidlate import LAY_ON, placed_on_the_body
 from advisor.order.legs import closes_the_tube, shuts_in_a_stripe
 from advisor.order.namewords import SHOULDERED
 from advisor.order.roles import POCKET_ZIP
 from advisor.order.untried import (
     CROTCH,
     DART,
+    HOLED,
     HOLES_FOR_GOOD,
-    NEEDLE_HOLES,
     PILE_LINE,
     closes_the_body,
     dart_may_move,
@@ -36,7 +37,7 @@ from advisor.project.methods import FITTINGS
 from advisor.project.placing import BONES, POCKETS, singular_words
 from advisor.project.zipping import runs_into
 
-HOLED, STAYS = (NEEDLE_HOLES, HOLES_FOR_GOOD), (PILE_LINE, HOLES_FOR_GOOD)
+STAYS = (PILE_LINE, HOLES_FOR_GOOD)
 TO_BODY, LOOSELY, NOT = FITTINGS
 BANDS = "band"
 JOINED = frozenset({"seam", "gathers", "band"})
@@ -126,6 +127,8 @@ class Fitting:
         if op.id == "grade" and place.kind.id == YOKE and close and self.may_move(place):
             return True
         if self.cut_behind(place, op) or (not op.let_out and self._holed(place)):
+            return True
+        if op.id == LAY_ON and placed_on_the_body(place, self):
             return True
         if op.id in ("join", DART) and (self._marked(place) or self._drops(place)):
             return True

@@ -222,8 +222,14 @@ ALL_BUT_ONE = (
 )
 
 
+PATCH, REINFORCED = "patch-pocket", " over a bit of tape or firm cloth behind it"
+"""A pocket that is pulled at, and what keeps its corners from tearing out."""
+
+
 def _over_seams(place: SeamPlace, facts: Facts) -> str:
     """What is joined before rows of ribbon go on that are longer than a piece."""
+    if place.kind.id == PATCH and place.said("stress") == "high":
+        return REINFORCED
     seams = seams_under(place, facts)
     return ALL_BUT_ONE.format(seams=listed([p.name for p in seams])) if seams else ""
 

@@ -13,6 +13,7 @@ from advisor.order.facts import Facts
 from advisor.order.fitting import BEHIND, TO_BODY
 from advisor.order.hemsmeet import turned_hem
 from advisor.order.kinds import SeamPlace, crosses
+from advisor.order.laidlate import placed_on_the_body
 from advisor.order.lapels import SHAWL
 from advisor.order.layering import shuts_in_lining
 from advisor.order.legs import closes_the_tube
@@ -115,6 +116,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "not at the wrist": "wrist" not in ends,
         "shuts in the lining": shuts_in_lining(place, facts.places),
         "over pleats": bool({"hip", "pleat", "waist"} & set(singular_words(place.name))),
+        "placed on the body": placed_on_the_body(place, fitting),
         "turned hem": turned_hem(place),
         "round the waist": tape_round_waist(place, facts.places),
         "sheer": any(facts.least(c, "sheer") >= SHEER for c in place.full),

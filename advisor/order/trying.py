@@ -11,6 +11,7 @@ from advisor.order.facts import Facts
 from advisor.order.fitting import RAGLAN, TO_BODY
 from advisor.order.holdwords import taken_off
 from advisor.order.kinds import SeamPlace, related
+from advisor.order.laidlate import placed_on_the_body
 from advisor.order.letout import CORRECTED, SLEEVE
 from advisor.order.namewords import ZIPS
 from advisor.order.openings import held_shut
@@ -63,6 +64,9 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
         told += (
             f", and {taken_off(shut, facts)}, so that each piece lies flat for it" if shut else ""
         )
+    laid = [p for p in places if placed_on_the_body(p, fitting)]
+    if laid:
+        told += f"; tape {listed([p.name for p in laid])} on, and mark the height of each"
     drawn = [p.name for p in places if p.method.id in ACROSS and p.unit != "lining"]
     if drawn:
         told += f"; baste the ends of the elastic over {listed(drawn)}, drawn up to its measure"

@@ -13,10 +13,12 @@ if TYPE_CHECKING:
 
 NEEDLE_HOLES, PILE_LINE, HOLES_FOR_GOOD = "holes", "line", "holes for good"
 """What of a row that is taken out again stays in a cloth."""
+HOLED = (NEEDLE_HOLES, HOLES_FOR_GOOD)
 DART, CROTCH = "dart", "crotch"
 TO_BODY: Final = FITTINGS[0]
 NOT: Final = FITTINGS[2]
 NEW: Final = "new"
+TRIED: Final = "tried"
 ARMHOLE, UNDERARM = "armhole", "underarm"
 SEWN_IN: Final = frozenset({"join", "lay-on"})
 """How a sleeve goes into its armhole: joined, or lapped over it."""

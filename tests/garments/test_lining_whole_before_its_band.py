@@ -78,6 +78,28 @@ def test_the_label_is_in_before_the_band_closes_the_lining() -> None:
     )
 
 
+def test_what_is_laid_on_a_cloth_that_keeps_holes_waits_for_the_fitting() -> None:
+    """Pocket and loop are taped on there; the pocket is sewn flat, with the side still open."""
+    work = ordered(GOWN)
+    assert "tape patch pocket and belt loop on" in work.tasks["fit"].step.does
+    assert stands(work, "baste side", "fit", "stitch on patch pocket", "join side")
+    assert stands(work, "fit", "bar on belt loop")
+    assert "firm cloth behind it" in work.tasks["stitch on patch pocket"].step.does
+    tried = ordered(GOWN.replace("fabrics:", "pattern: tried\nfabrics:"))
+    assert stands(tried, "stitch on patch pocket", "join side", "fit")
+
+
+def test_a_pocket_on_a_cloth_that_keeps_no_hole_is_sewn_flat_at_once() -> None:
+    """As before: it can be moved."""
+    work = ordered(
+        GOWN.replace(
+            "face: {fabric: brocade, fibres: unknown",
+            "face: {fabric: flannel, fibres: {cotton: 100}",
+        )
+    )
+    assert stands(work, "stitch on patch pocket", "join side", "fit")
+
+
 def test_a_loop_of_ribbon_is_cut_and_not_folded() -> None:
     """Ribbon has edges of its own."""
     work = ordered(GOWN)
