@@ -173,3 +173,10 @@ def test_a_raw_edge_is_cut_level_with_the_fold_beside_it() -> None:
         "name: back to side panel, layers: [side, side]",
     )
     assert "level with" not in ordered(loose).tasks["cut hem of the hide"].step.does
+
+
+def test_what_is_never_washed_has_its_tapes_steamed() -> None:
+    """A tape shrinks in water that it never meets; a glue shrinks under the iron all the same."""
+    told = {v.place: v.text for v in answer(NAPPA).verdicts if v.aspect == "prepare.preshrink"}
+    assert ("steam", "steam") == (told["twill tape"], told["metal zip"])
+    assert "soak and dry flat" == told["woven fusible interfacing"]
