@@ -16,6 +16,7 @@ from advisor.claims.workarounds import Instruction
 from advisor.craft.irondial import mark_for
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
 from advisor.project.garment import Garment, Seam
+from advisor.project.linings import lining_by_seams, of_a_part, unit_of
 
 PARTS = "by parts"
 AFTERWARDS = frozenset({"feather-trim", "glass-stone"})
@@ -48,10 +49,27 @@ def pressed_by_parts(
     under = {name for seam in warm for name in seam.cloths()}
     pressed = {name for name in under if kinds.get(name) == "cloth"} - hung
     tender = {name for name, kind in kinds.items() if kind in TENDER} - under - hung
-    if not tender or not pressed:
+    if not tender or not pressed or lines_all(garment, knowledge) & tender:
         return ()
     best = (max(highs[s.name] for s in warm if n in s.cloths()) for n in pressed)
     return (Instruction(PARTS, frozenset(pressed), frozenset(tender), (whole,), min(best)),)
+
+
+def lines_all(garment: Garment, knowledge: Knowledge) -> frozenset[str]:
+    """The cloths of a lining that lies behind the whole shell: no part of that is pressed alone.
+
+    Its own seams come to more than half of the shell's.
+    """
+    kinds, entries = knowledge.places.kinds, knowledge.entries
+    there = {name: entries[cloth.entry] for name, cloth in garment.cloths.items()}
+    linings = lining_by_seams(garment.seams, there, kinds)
+    seams = [s for s in garment.seams if s.place in kinds and kinds[s.place].family == "seam"]
+    units = [(unit_of(s, there, linings), s) for s in seams]
+    lined, shell = (
+        sum(length_of(seam) for unit, seam in units if unit == one and not of_a_part(seam))
+        for one in ("lining", "shell")
+    )
+    return linings if 2 * lined > shell > 0 else frozenset()
 
 
 def smoothed(parted: Instruction | None, garment: Garment, knowledge: Knowledge) -> frozenset[str]:

@@ -18,6 +18,8 @@ SHRINK: Final = "prepare.preshrink"
 WASH: Final = "care.wash"
 AS_WASHED: Final = "wash as it will be washed"
 WET: Final = (AS_WASHED, "soak and dry flat")
+NARROW: Final = frozenset({"zip", "tape", "trim", "elastic"})
+"""Kinds of what draws a seam up only in a wash; a glue shrinks under the iron all the same."""
 STEAMED: Final = "steam"
 
 
@@ -41,10 +43,14 @@ def shrink_as_cleaned(
         if shrink is None or shrink.pick is None or cloth.detachable:
             continue
         words = shrink.aspect.words
-        if dry and words[int(shrink.pick)] == AS_WASHED:
+        way = words[int(shrink.pick)]
+        narrow = knowledge.entries[cloth.entry].kind in NARROW
+        if dry and (way == AS_WASHED or (narrow and way in WET)):
             # What never gets wet again is better not wetted now, where anything drier will do.
             left = [word for word in words if word not in WET]
             if not _leaves(shrink, left):
+                if way != AS_WASHED:
+                    continue
                 left = [word for word in words if word != AS_WASHED]
             found = narrowed(shrink, left, "The garment that it goes into is not washed.")
         elif not (dry or gently) and _only_steamed(cloth.entry, shrink, knowledge):

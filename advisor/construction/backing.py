@@ -25,6 +25,14 @@ CANVAS: Final = "canvas"
 INTERFACING: Final = "interfacing.kind"
 BACKED: Final = "backing"
 """The family of places whose length is that of what is laid there, and no edge's."""
+PLACKET: Final = "placket"
+STRIP: Final = 80.0
+"""How wide what backs a vent or a slit is cut, mm (`estimate`)."""
+HALF: Final = "half"
+SHARES: Final = frozenset({HALF, "piece", "strip", "part"})
+"""Words of a piece that say only what share of a thing it is."""
+SIDES: Final = frozenset({"front", "back", "side"})
+"""Words of a piece that say where it lies, as of the facings of one edge."""
 TRIMMED: Final = 30.0
 """What a canvas is cut longer than it lies, to be trimmed once it is padded, mm (`estimate`)."""
 
@@ -48,11 +56,14 @@ def backing_of(name: str, garment: Garment, knowledge: Knowledge) -> Backing:
         backed = _backed(seam, name, garment, knowledge)
         if not backed:
             without.append(seam.name)
-        for piece in backed:
+        for whole in backed:
             number, high = (
-                _number(piece, seam, name),
-                _height(piece, seam, name, garment, knowledge),
+                _number(whole, seam, name),
+                _height(whole, seam, name, garment, knowledge),
             )
+            piece = whole
+            if kind is not None and kind.id == PLACKET:
+                piece, number, high = _strip(whole, seam, name)
             if (before := found.get(piece.name)) is not None:
                 number, high = max(number, before.number or 1), max(high, before.height)
             found[piece.name] = replace(
@@ -70,17 +81,28 @@ def _backed(seam: Seam, name: str, garment: Garment, knowledge: Knowledge) -> li
         return [piece for piece in garment.plan.pieces if piece.cloth in cloths]
     fronts = knowledge.entries[garment.cloths[name].entry].kind == CANVAS
     where -= {FACING} if fronts else set()
+    pieces = garment.plan.pieces
+    told = any(_alike(p, where, cloths, SHARES, fronts=fronts) is not None for p in pieces)
+    unsaid = SHARES if told else SHARES | SIDES
     alike: dict[tuple[int, int], list[Piece]] = {}
-    for piece in garment.plan.pieces:
-        words = set(singular_words(piece.name))
-        if fronts and FACING in words:
-            continue
-        if piece.cloth in cloths and where and (words <= where or where <= words):
-            alike.setdefault((len(words & where), -len(words - where)), []).append(piece)
+    for piece in pieces:
+        if (rank := _alike(piece, where, cloths, unsaid, fronts=fronts)) is not None:
+            alike.setdefault(rank, []).append(piece)
     best = alike[max(alike)] if alike else []
     faced = [piece for piece in best if FACING in singular_words(piece.name)]
     once = sum(use.cloth == name for use in seam.uses) == 1
     return faced if faced and once else best  # a layer that is there once backs one side of an edge
+
+
+def _alike(
+    piece: Piece, where: set[str], cloths: set[str], unsaid: frozenset[str], *, fronts: bool
+) -> tuple[int, int] | None:
+    """How well a piece is called after a place; None where it is not, or is of another cloth."""
+    words = set(singular_words(piece.name))
+    if piece.cloth not in cloths or not where or (fronts and FACING in words):
+        return None
+    words = words - unsaid or words
+    return (len(words & where), -len(words - where)) if words <= where or where <= words else None
 
 
 def _ruled_out(name: str, cloth: str, garment: Garment, knowledge: Knowledge) -> bool:
@@ -99,10 +121,18 @@ def _number(piece: Piece, seam: Seam, name: str) -> int:
     plies = sum(use.cloth == piece.cloth for use in seam.uses)
     rows = sum(use.cloth == name for use in seam.uses)
     each = seam.facts.get("edge") == "folded" or seam.place == QUILTING
-    each = each or FACING in singular_words(piece.name)
+    each = each or bool({FACING, HALF} & set(singular_words(piece.name)))
     if each or plies < 2 or cut < 2 * seam.making.times:
         return cut
     return min(cut, math.ceil(cut / 2) * rows)
+
+
+def _strip(piece: Piece, seam: Seam, name: str) -> tuple[Piece, int, float]:
+    """What backs a vent or a slit: a strip of the piece beside it, as long as that is."""
+    rows = sum(use.cloth == name for use in seam.uses)
+    high = min(piece.height, seam.long_mm + TRIMMED)
+    strip = replace(piece, name=seam.name, width=min(piece.width, STRIP))
+    return strip, rows * seam.making.times, high
 
 
 def _height(piece: Piece, seam: Seam, name: str, garment: Garment, knowledge: Knowledge) -> float:

@@ -14,6 +14,7 @@ from typing import Final
 from advisor.claims.collect import Gathered, Place
 from advisor.claims.combine import Verdict, decide
 from advisor.claims.speakers import OVERLOCKS, Said
+from advisor.construction.leftraw import left_as_cut
 from advisor.construction.stack import Spot, counted, spots_of
 from advisor.craft.thickness import BLOCK_SHARE, WARN_SHARE
 from advisor.knowledge.model import Claim, Knowledge
@@ -65,7 +66,7 @@ def bulk_says(
     kinds: dict[str, str],
 ) -> list[Said]:
     """What the stack needs, and what the machine can take."""
-    if no_machine(seam, knowledge):
+    if no_machine(seam, knowledge) or left_as_cut(seam, garment, knowledge):
         return []
     spots = spots_of(seam, garment, knowledge, kinds)
     spot = thickest(spots)

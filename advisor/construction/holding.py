@@ -15,6 +15,7 @@ from typing import Final
 from advisor.claims.subjects import subject_of
 from advisor.claims.valuesets import Span
 from advisor.construction.bulk import Verdicts, number, picked
+from advisor.construction.leftraw import keeps_holes
 from advisor.craft import strength
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Cloth, Garment, Seam
@@ -90,7 +91,8 @@ def holding_of(
         if found.by_cloth and not found.enough and stay:
             return Holding(None, needs, None, f"the {stay} in it takes the pull", slips=slips)
         shorter, thickest = found.shorten_to, _advised(verdicts, "thread.size")
-        if shorter is not None and shorter < _advised(verdicts, "stitch.length")[0]:
+        torn = any(keeps_holes(knowledge.entries[garment.cloths[n].entry]) for n in seam.cloths())
+        if shorter is not None and (torn or shorter < _advised(verdicts, "stitch.length")[0]):
             shorter = None  # a line to tear along
         return replace(found, shorten_to=shorter, thicker=thickest[1] >= tex * STRONGER)
     return Holding(None, needs, None, why, slips=slips)

@@ -28,6 +28,7 @@ from advisor.construction.finishing import (
 )
 from advisor.construction.fullness import Fullness, fullness_of
 from advisor.construction.holding import Holding, holding_of
+from advisor.construction.leftraw import left_as_cut
 from advisor.construction.needlestack import NEEDLE, needed_needle
 from advisor.construction.parting import LiningEase, Parting, lining_ease, parting_of
 from advisor.construction.stack import Spot, ply_of, spots_of, too_dense
@@ -101,7 +102,7 @@ def seamwork(seam: Seam, judgement: Judgement, knowledge: Knowledge) -> SeamWork
     thick = tuple(_thickness(use, garment, knowledge) for use in seam.uses)
     full = fullness_of(seam, garment, knowledge)
     rows = 2 if kind in ROWS_THAT_HOLD else 1
-    no_foot = no_machine(seam, knowledge)
+    no_foot = no_machine(seam, knowledge) or left_as_cut(seam, garment, knowledge)
     line = next((s.foot_mm for s in spots if s.sewn), 0.0)
     return SeamWork(
         seam=seam,

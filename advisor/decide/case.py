@@ -18,6 +18,10 @@ from advisor.project.garment import Cloth, Garment, Seam, Use
 
 SEAMED = frozenset({"seam", "yoke", "dart"})
 """Kinds of place that hold a garment together: what is sewn in there never comes off."""
+NO_YARNS = frozenset({"skin", "film"})
+"""Structures of what keeps every hole."""
+BASTED_IN = "basted in by hand"
+HELD_BY_NO_NEEDLE = "held in the allowance by clips or a touch of glue"
 KEY_OF = {aspect: key for key, aspect in CHOICES.items()}
 
 
@@ -119,11 +123,18 @@ class Case:
             "loose": listed(self.loose()[:1]),
             "notion": self.replaced or listed(notions),
             "bought": self.bought,
+            "held": self._held(),
             "place": listed(self.conflict.places),
             "choice": self.conflict.aspect,
             "neighbour": listed(dict.fromkeys(filter(None, map(self.neighbour, self.seams)))),
             "you": ", ".join(s.who for s in self.conflict.clash if s.who != YOU),
         }
+
+    def _held(self) -> str:
+        """How what stiffens is held to its piece: by no needle where all of them keep its holes."""
+        cloths = [name for name in self.cloths() if self.entry(name).kind == "cloth"]
+        holed = cloths and all(self.entry(name).structure in NO_YARNS for name in cloths)
+        return HELD_BY_NO_NEEDLE if holed else BASTED_IN
 
     def loose(self) -> list[str]:
         """The cloths that clash and could come off: not what the garment is made of or sewn into.

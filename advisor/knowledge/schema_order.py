@@ -136,6 +136,9 @@ Fact = Literal[
     "hemmed before its pleats",
     "hairs caught in it",
     "waistband beside",
+    "tape at a waist edge",
+    "loops of ribbon",
+    "hangs from the waist",
     "edge of its own",
     "slit of its own",
     "thick",
@@ -209,6 +212,10 @@ Tag = Literal[
     "at the neck",
     "at the wrist",
     "not at the wrist",
+    "round the waist",
+    "turned hem",
+    "placed on the body",
+    "takes in the whole lining",
 ]
 Where = Literal[
     "same seam",

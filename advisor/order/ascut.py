@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 
 from advisor.construction.fullness import drawn_up_by
 from advisor.order.kinds import SeamPlace
+from advisor.order.waistwords import from_the_waist, tape_round_waist
+from advisor.project.placing import singular_words
 
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
@@ -18,6 +20,10 @@ DOWN_THE_BODY = frozenset({"side", "panel", "centre", "underarm", "inseam"})
 """Roles of seams of which the curve keeps its line where all its cloths are thick."""
 BULKY = 2
 """The level of `bulky` from which a cloth is thick in a seam."""
+HUNG_BY = frozenset({"hanging", "hanger", "towel"})
+"""Words of a loop that is caught in a seam and carries no belt."""
+WITH_EDGES = frozenset({"trim", "tape"})
+"""Kinds of what is woven narrow, and is neither folded nor hemmed along its length."""
 NO_YARNS = frozenset({"skin", "film"})
 """Structures of what keeps each hole, however it is steamed or rubbed."""
 
@@ -29,8 +35,19 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
         "seat under strain": lambda: strained_seat(place),
         "line may give": lambda: line_may_give(place, facts),
         "rows laid on one face": lambda: in_rows(place, facts),
+        "tape at a waist edge": lambda: tape_round_waist(place, facts.places),
+        "hangs from the waist": lambda: from_the_waist(place, facts.places),
+        "loops of ribbon": lambda: of_ribbon(place, facts),
         "band of one layer that stays as cut": lambda: of_one_layer(place, facts),
     }
+
+
+def of_ribbon(place: SeamPlace, facts: Facts) -> bool:
+    """Whether loops are cut of what has edges of its own, as ribbon, tape or webbing."""
+    kinds = {facts.entry(name).kind for name in place.notions}
+    single = len([use for use in place.seam.uses if use.cloth in place.cloths]) == 1
+    hung = HUNG_BY & {*singular_words(place.name)}
+    return single and not hung and bool(kinds & WITH_EDGES)
 
 
 def strained_seat(place: SeamPlace) -> bool:

@@ -18,6 +18,10 @@ BASTE: Final = "baste"
 CLIPPED: Final = (
     "Clip {name} along its line, to try it on: no pin and no basting, every hole beside the row "
 )
+TAPED: Final = (
+    "Tape {name} shut along its line, on the wrong side, to try it on: no pin and no basting, "
+    "every hole beside the row "
+)
 LEAKS, STAYS = "leaks.", "stays."
 DRAWN_UP: Final = "Draw {name} up roughly on a basting thread and baste it{how}, to try it on."
 LINE, GIVING = " along its line", " along its line in a long machine zigzag that gives"
@@ -38,8 +42,10 @@ def as_basted(listed: Sequence[Operation], place: SeamPlace, facts: Facts) -> li
 def _basted(op: Operation, usual: Operation, place: SeamPlace, facts: Facts) -> Operation:
     leaks = any(map(facts.proofed, place.cloths))
     if (leaks or holed_for_good(place, facts)) and place.method.id != OPEN_ENDED:
-        does = CLIPPED + (LEAKS if leaks else STAYS)
-        op = replace(usual, verb="clip", does=does) if op.verb == BASTE else op
+        inside = place.op == "dart"  # no clip reaches its line
+        does = (TAPED if inside else CLIPPED) + (LEAKS if leaks else STAYS)
+        verb = "tape shut" if inside else "clip"
+        op = replace(usual, verb=verb, does=does) if op.verb == BASTE else op
     gives = op.verb == BASTE and "{how}" in op.does and _pulled_on(place, facts)
     if op == usual and facts.of_seam("gathered", place):
         op = replace(op, does=DRAWN_UP + TAKEN_OUT * gives)

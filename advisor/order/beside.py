@@ -23,7 +23,6 @@ from advisor.knowledge.model import Mix
 from advisor.order import ascut, companions, ended, trimmed
 from advisor.order.cuffs import STIFFENER, faced_with, hung_with, in_halves, is_made_up, is_ring
 from advisor.order.easing import ends_in_zip
-from advisor.order.fitting import HOLES_FOR_GOOD, NEEDLE_HOLES, PILE_LINE
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.lapels import turned_back
 from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
@@ -40,6 +39,7 @@ from advisor.order.roles import (
 )
 from advisor.order.shearing import deep_pile, wadded
 from advisor.order.topstitching import no_stage_for
+from advisor.order.untried import HOLES_FOR_GOOD, NEEDLE_HOLES, PILE_LINE
 from advisor.project.buttons import buttons_of, for_show, half_for_show, has_own_loop, holes_of
 from advisor.project.folded import ON_SLEEVE
 from advisor.project.linings import LINING
@@ -172,11 +172,12 @@ def _canvas_behind(place: SeamPlace, facts: Facts) -> bool:
 
 def keeps(facts: Facts, place: SeamPlace) -> str:
     """What of a row that is taken out again stays in a cloth: holes, or a line in the pile."""
+    if ascut.holed_for_good(place, facts):
+        return HOLES_FOR_GOOD
     marks = {c: facts.least(c, "pin marks") for c in place.cloths}
     if any(level and facts.least(c, "pile") for c, level in marks.items()):
         return PILE_LINE
-    holed = NEEDLE_HOLES if any(level >= MARKED for level in marks.values()) else ""
-    return HOLES_FOR_GOOD if ascut.holed_for_good(place, facts) else holed
+    return NEEDLE_HOLES if any(level >= MARKED for level in marks.values()) else ""
 
 
 def knifed(facts: Facts, place: SeamPlace) -> bool:

@@ -10,10 +10,12 @@ from advisor.heat.stacks import layer_limits
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
 from advisor.project.garment import Garment, Seam
 
+FUSED = "fuse-before-joining"
+
 
 def chosen_cures(advice: Advice) -> dict[tuple[str, str], Cure]:
     """For each conflict the remedy that the order carries out: the cheapest that means earlier."""
-    earlier = ("press-before-joining", "fuse-before-joining")
+    earlier = ("press-before-joining", FUSED)
     chosen: dict[tuple[str, str], Cure] = {}
     for key, cures in advice.cures.items():
         best = next((cure for cure in cures if cure.remedy in earlier), None)
@@ -51,6 +53,12 @@ def heat_pairs(
 def fused_first(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:
     """Whether the project fuses an interfacing of a seam before the seam is sewn."""
     return any(knowledge.entries[garment.cloths[n].entry].kind in GLUED for n in seam.apart)
+
+
+def cured_earlier(place: str, advice: Advice) -> bool:
+    """Whether what is told first against a clash of a place is to fuse it to a piece by itself."""
+    told = (c.key for c in advice.judgement.conflicts if place in c.places)
+    return any(cures[0].remedy == FUSED for key in told if (cures := advice.cures.get(key)))
 
 
 def _is_cloth(name: str, advice: Advice, knowledge: Knowledge) -> bool:

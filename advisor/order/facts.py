@@ -27,7 +27,7 @@ from advisor.order.easing import (
     stretched_band,
     two_ended,
 )
-from advisor.order.fitting import NOT, Fitting, staged
+from advisor.order.fitting import Fitting, staged
 from advisor.order.kinds import SeamPlace
 from advisor.order.letout import edges_wait
 from advisor.order.namewords import FINISHED, GATHERED, LAID_ON, SHOULDERED, STAYED_ON_BIAS
@@ -37,6 +37,7 @@ from advisor.order.setups import OVERLOCKS, Setups
 from advisor.order.shearing import with_shearing
 from advisor.order.sidezip import side_left_open
 from advisor.order.topstitching import AT_THE_END
+from advisor.order.untried import toile_first
 from advisor.project.folded import pleated_apart
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
@@ -115,7 +116,7 @@ class Facts:
         if fact == "something to fit":
             return self.fitting.degree != "not at all"
         if fact == "pattern not tried":
-            return self.fitting.degree != NOT and self.garment.pattern == "new"
+            return toile_first(self.fitting)
         if fact == "lengths tried":
             return any(not t.places for t in find_trials(self.setups.advice.judgement))
         if fact == "bias or knit drops":

@@ -14,16 +14,22 @@ from functools import cached_property
 
 from advisor.knowledge.ordering import SEWN, Operation
 from advisor.knowledge.places import Stage
+from advisor.order.bandlining import takes_whole_lining
 from advisor.order.kinds import SeamPlace, below, crosses, joins_widths, related
+from advisor.order.laidlate import LAY_ON, placed_on_the_body
 from advisor.order.legs import closes_the_tube, shuts_in_a_stripe
 from advisor.order.namewords import SHOULDERED
 from advisor.order.roles import POCKET_ZIP
 from advisor.order.untried import (
     CROTCH,
     DART,
+    HOLED,
+    HOLES_FOR_GOOD,
+    PILE_LINE,
     closes_the_body,
     dart_may_move,
     hangs_a_sleeve,
+    pierced_once,
     sleeve_tried,
 )
 from advisor.project.garment import Garment
@@ -31,8 +37,7 @@ from advisor.project.methods import FITTINGS
 from advisor.project.placing import BONES, POCKETS, singular_words
 from advisor.project.zipping import runs_into
 
-NEEDLE_HOLES, PILE_LINE, HOLES_FOR_GOOD = "holes", "line", "holes for good"
-HOLED, STAYS = (NEEDLE_HOLES, HOLES_FOR_GOOD), (PILE_LINE, HOLES_FOR_GOOD)
+STAYS = (PILE_LINE, HOLES_FOR_GOOD)
 TO_BODY, LOOSELY, NOT = FITTINGS
 BANDS = "band"
 JOINED = frozenset({"seam", "gathers", "band"})
@@ -122,6 +127,8 @@ class Fitting:
         if op.id == "grade" and place.kind.id == YOKE and close and self.may_move(place):
             return True
         if self.cut_behind(place, op) or (not op.let_out and self._holed(place)):
+            return True
+        if op.id == LAY_ON and placed_on_the_body(place, self):
             return True
         if op.id in ("join", DART) and (self._marked(place) or self._drops(place)):
             return True
@@ -311,7 +318,7 @@ class Fitting:
         So is every seam that shapes or closes what nobody has cut before, and every dart. Where the
         pattern is known bones are tried on in their channels, over seams that are sewn.
         """
-        if dart_may_move(place, self):
+        if dart_may_move(place, self) or pierced_once(place, self):
             return True
         if self.garment.pattern == NEW and (self.shapes(place) or closes_the_body(place, self)):
             return True
@@ -327,6 +334,7 @@ class Fitting:
         flat = flat and not (place.kind.id == BAND and WAIST in place.role.crosses)
         sewn = place.op in ("join", "dart", "pleat", "zip", "lay-on")
         needed = (sewn and flat) or self.hangs(place)
+        needed = needed and not takes_whole_lining(place, self.places)
         return needed and place.unit != "lining" and self.concerned(place)
 
     def hangs(self, place: SeamPlace) -> bool:

@@ -10,7 +10,7 @@ from itertools import pairwise
 from advisor.claims.combine import Verdict
 from advisor.claims.valuesets import Choice, Span
 from advisor.craft.irondial import step_down
-from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry
+from advisor.knowledge.model import COLD, LIMIT_ASPECT, Claim, Entry
 from advisor.order.steps import IronState
 from advisor.project.garment import Seam
 
@@ -91,3 +91,20 @@ def too_hot(iron: IronState | None, bears: Iterable[float | None]) -> bool:
     """Whether no cloth of a place bears the heat that its glue wants; `bears` are their limits."""
     known = [most for most in bears if most is not None]
     return iron is not None and bool(known) and max(known) < iron.temperature_c
+
+
+def too_long(notions: Sequence[Entry], bearing: Sequence[Verdict | None]) -> bool:
+    """Whether no cloth bears the iron for as long as the glue has to lie under it.
+
+    Args:
+        notions: what lies in the place.
+        bearing: of each cloth that it may be fused to, how long the iron rests on it.
+    """
+    glues = [entry for entry in notions if "fusible" in entry.kind]
+    needs = [c.span[0] for e in glues for c in e.claims if _must_lie(c) and c.span]
+    most = [v.allowed.high if v and isinstance(v.allowed, Span) else math.inf for v in bearing]
+    return bool(needs and most) and max(most) < max(needs)
+
+
+def _must_lie(claim: Claim) -> bool:
+    return claim.aspect == DWELL and claim.strength == "must"

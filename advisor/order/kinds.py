@@ -16,6 +16,7 @@ from advisor.knowledge.places import PLAIN, Method, PlaceKind
 from advisor.order import namewords as called
 from advisor.order.alone import TROUSERS, legs_alone
 from advisor.order.belonging import made_apart, role_beside
+from advisor.order.flatsleeves import with_sleeves_flat
 from advisor.order.roles import role_of
 from advisor.order.sidezip import with_side_open
 from advisor.project.garment import Garment, Seam
@@ -101,7 +102,7 @@ def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]
         else p
         for p in places
     )
-    places = with_side_open(_among_their_hosts(places, knowledge))
+    places = with_sleeves_flat(with_side_open(_among_their_hosts(places, knowledge)))
     bagged = _bagged(places)
     hung = any(p.role.id == called.STRAP for p in places) and not any(
         p.role.id in called.TURNS for p in places

@@ -37,10 +37,10 @@ from advisor.order.recall import marked
 from advisor.order.setups import Setups
 from advisor.order.steamwords import STEAMED, held_off, off_alone, steamed_alone
 from advisor.order.step_words import (
-    NO_LAST_IRON,
     WITH_LINING,
     by_parts,
     listed,
+    no_last_iron,
     step_words,
     tuck_words,
 )
@@ -165,8 +165,9 @@ class _Maker:
         iron, beside = self.setups.iron(whole), self._beside(whole, frozenset(hung))
         if iron is None:
             rest = self.setups.iron_most(whole) is not None  # something else is there
-            smooth = f". {NO_LAST_IRON.replace('whole garment', 'rest')}" if rest else ""
-            return f"{left}{smooth}" if hung else NO_LAST_IRON, None, None
+            none = no_last_iron(self.garment, self.knowledge)
+            smooth = f". {none.replace('whole garment', 'rest')}" if rest else ""
+            return f"{left}{smooth}" if hung else none, None, None
         round_them = f", and go round the {listed(beside)} with the iron" if beside else ""
         apart = next((i for i in self.judgement.instructions if i.kind == LIFTED), None)
         what, where = "the rest" if hung else "the whole garment", ""
@@ -330,7 +331,7 @@ class _Maker:
         finish = self.setups.finish(place) if op.id.startswith("neaten") else ""
         return Task(
             step,
-            marked(op, machine, finish),
+            marked(op, machine, finish, frozenset(self.facts.entry(c).structure for c in cloths)),
             place,
             cloths,
             tags_of(op, place, self.facts, past),

@@ -24,9 +24,9 @@ from advisor.construction.rack import FIBRE, SIZE
 from advisor.construction.threadshare import matched, seen_of, sewn_as
 from advisor.craft.irondial import mark_for, step_down
 from advisor.decide.apart import judge_apart, of_one_seam
-from advisor.knowledge.model import COLD, LIMIT_ASPECT, Knowledge
-from advisor.order.cures import chosen_cures, fused_first
-from advisor.order.fusing import beside_glue, fusing_iron, no_damper, too_hot
+from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry, Knowledge
+from advisor.order.cures import chosen_cures, cured_earlier, fused_first
+from advisor.order.fusing import DWELL, beside_glue, fusing_iron, no_damper, too_hot, too_long
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import hung, quilted
 from advisor.order.overlocking import on_the_overlocker
@@ -365,9 +365,14 @@ class Setups:
         found = self.advice.judgement.verdicts.get(Place("seam", seam.name), {})
         clash = bool((kind := found.get("interfacing.kind")) and kind.clash)
         first = fused_first(seam.seam, self.garment, self.knowledge)
-        return (clash and not first) or too_hot(
-            self.fuse_iron(seam), map(self.bears_alone, self.fused_to(seam))
-        )
+        first = first or cured_earlier(seam.name, self.advice)
+        lying = self.fused_to(seam)
+        hot = too_hot(self.fuse_iron(seam), map(self.bears_alone, lying))
+        times = [self.verdict(self.alone((n, n)), DWELL) for n in lying]
+        return (clash and not first) or hot or too_long(self._notions(seam), times)
+
+    def _notions(self, seam: SeamPlace) -> list[Entry]:
+        return [self.knowledge.entries[self.garment.cloths[n].entry] for n in seam.notions]
 
     def glues_left_out(self, seam: SeamPlace) -> frozenset[str]:
         """The fusibles of a seam that some layer of it does not bear."""
@@ -383,9 +388,8 @@ class Setups:
     def fuse_iron(self, seam: SeamPlace) -> IronState | None:
         """How the iron is set to fuse the interfacing of a seam to a single piece."""
         found = self.advice.judgement.verdicts.get(Place("seam", seam.name), {})
-        entries = [self.knowledge.entries[self.garment.cloths[n].entry] for n in seam.notions]
         lying = (self.verdict(self.alone((n, n)), "press.moisture") for n in self.fused_to(seam))
-        return no_damper(fusing_iron(entries, found), lying)
+        return no_damper(fusing_iron(self._notions(seam), found), lying)
 
     def cloth_iron(self, cloth: str) -> IronState | None:
         """How the iron is set for what is made of one cloth alone, lying flat."""

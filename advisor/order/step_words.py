@@ -5,13 +5,14 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
+from advisor.claims.byparts import lines_all
 from advisor.claims.collect import Place
 from advisor.claims.glued import STIFFENS
-from advisor.claims.valuesets import Choice
-from advisor.claims.workarounds import INTERFACING
 from advisor.construction.fullness import BY_MACHINE, drawn_up_by
+from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import PLAIN
+from advisor.order.ascut import holed_for_good
 from advisor.order.backed import BEHIND, as_worked, backed_with, boned_backing, clear_of_bones
 from advisor.order.basting import BASTE, along
 from advisor.order.beside import STRIPS, is_frill, marked, pleats_above
@@ -19,6 +20,8 @@ from advisor.order.cuffs import faced_with
 from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
 from advisor.order.fusing import DWELL, fusing_time, too_hot
+from advisor.order.hemsmeet import LEFT_RAW, beside_raw, turned_hem
+from advisor.order.holdwords import ALONE, clear_of_skins, instead, skins_alone, without_holes
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
 from advisor.order.letout import left_whole
@@ -28,6 +31,7 @@ from advisor.order.roles import PLEATED_HEM
 from advisor.order.shearing import deep_pile, wadded
 from advisor.order.topstitching import rows_told
 from advisor.order.trimmed import rows_over, seams_under
+from advisor.order.waistwords import hung_by
 from advisor.project.garment import Garment
 from advisor.project.linings import LINING
 from advisor.project.making import Piece
@@ -68,6 +72,8 @@ the waist"""
 SOFT_MM = 200.0
 """How far above an unfinished edge a fold is not set yet, mm: estimate."""
 NO_LAST_IRON = "Smooth the whole garment with the hands: no iron suits all of it"
+LINED = """Hang the whole garment up and let the creases drop: {} lies behind all of it and takes \
+no iron, so the shell has had its last press before that went in"""
 ROUND_MOTIFS = ", round its motifs"
 LEVEL = "Trim both allowances of {name} to one width: they are neatened as one."
 """In place of grading, after which no row would catch both edges."""
@@ -93,19 +99,24 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
         how = f": {listed(list(dict.fromkeys(layers)))} alone, no stitch through the lining"
     units = facts.garment.units
     opening = opening_fields(place, facts.places, units) | {"facing": facing}
+    opening["hang"] = hung_by(place, facts.places)
     opening["marked"] = marked(place, facts) if "{marked}" in op.does else ""
     does = LEVEL if op.id == "grade" and _level_edges(place, facts) else op.does
+    holed = holed_for_good(place, facts)
+    does = ALONE if holed and op.id == "interface" and skins_alone(place, facts) else does
     text = does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
     gap = left_open(place, units) if op.id in JOINS and "{leave}" not in op.does else ""
     if op.id == "join":
         gap += waits(place, facts.places) + zip_gap(place, facts.places, units)
     if op.id == "hem" and place.role.id == PLEATED_HEM:
         gap += ", while the widths lie flat, all but a hand's breadth beside each seam still open"
+    gap += beside_raw(place, facts.places) if op.id == "hem" and turned_hem(place) else ""
     gap += boned_backing(op, place, facts.places) + clear_of_bones(op, place, facts)
-    gap += _clear_of_skins(place, facts) if op.id == "interface" else ""
+    gap += clear_of_skins(place, facts) if op.id == "interface" and does != ALONE else ""
     text = f"{text.removesuffix('.')}{gap}." if gap else text
     if facts.setups.word(Place("seam", place.name), "pin.place") == "no pins":
         text = PINNED.sub(lambda pin: CLIPS[pin[0]], text)
+    text = without_holes(text) if holed and op.id != "interface" else text
     return text[:1].upper() + text[1:]
 
 
@@ -113,13 +124,6 @@ def _level_edges(place: SeamPlace, facts: Facts) -> bool:
     """Whether one row or one strip takes both edges of a closed seam, as wide as each other."""
     over = facts.setups.finish(place) in OVER_BOTH and not facts.open_seam(place)
     return over and facts.neatened(place)
-
-
-def _clear_of_skins(place: SeamPlace, facts: Facts) -> str:
-    """How what stiffens is held to a skin, which keeps every hole."""
-    skins = [name for name in place.cloths if facts.entry(name).structure == "skin"]
-    kept = f"; no needle through {listed(skins)}: hold it there by clips, or a touch of glue"
-    return f"{kept} in the allowance" if skins else ""
 
 
 def _falls_apart(op: Operation, place: SeamPlace, facts: Facts) -> frozenset[str]:
@@ -151,6 +155,12 @@ WITH_LINING = "the lining, and what cannot be parted from it,"
 """What the last press comes on first where the shell is pressed without its lining."""
 
 
+def no_last_iron(garment: Garment, knowledge: Knowledge) -> str:
+    """What is done in place of a last press: where a lining forbids it the shell was pressed."""
+    behind = sorted(lines_all(garment, knowledge))
+    return LINED.format(listed(behind)) if behind else NO_LAST_IRON
+
+
 def by_parts(pressed: Iterable[str], tender: Iterable[str], hung: Iterable[str]) -> str:
     """The last press where a part of the garment takes no iron, and one may hang instead."""
     kept = sorted(tender)
@@ -168,6 +178,8 @@ def listed(names: list[str]) -> str:
 
 def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
     units = facts.garment.units
+    if op == "hem":
+        return beside_raw(place, facts.places) if place.method.id == LEFT_RAW else ""
     if op in ("fuse", "interface"):
         return _interfacing(op, place, facts)
     if op in ("press", "turn", "join", "fold-under"):
@@ -210,8 +222,14 @@ ALL_BUT_ONE = (
 )
 
 
+PATCH, REINFORCED = "patch-pocket", " over a bit of tape or firm cloth behind it"
+"""A pocket that is pulled at, and what keeps its corners from tearing out."""
+
+
 def _over_seams(place: SeamPlace, facts: Facts) -> str:
     """What is joined before rows of ribbon go on that are longer than a piece."""
+    if place.kind.id == PATCH and place.said("stress") == "high":
+        return REINFORCED
     seams = seams_under(place, facts)
     return ALL_BUT_ONE.format(seams=listed([p.name for p in seams])) if seams else ""
 
@@ -232,7 +250,7 @@ def _finish(finish: str) -> str:
 def _interfacing(op: str, place: SeamPlace, facts: Facts) -> str:
     ruled_out = facts.ruled_out(place)
     if op == "interface" and ruled_out:
-        return f"{_instead(place, facts)} instead of the {listed(sorted(ruled_out))}"
+        return f"{instead(place, facts)} instead of the {listed(sorted(ruled_out))}"
     bones = facts.setups.bones(place)
     names = [n for n in place.notions if n not in bones and facts.entry(n).kind in STIFFENS]
     dwell = facts.setups.judged(Place("seam", place.name)).get(DWELL)
@@ -245,14 +263,6 @@ def _interfacing(op: str, place: SeamPlace, facts: Facts) -> str:
     )
     onto = next((f" onto {name}" for name in bearing), "")
     return f"{listed(names)}{onto}" + (f", {time} in each spot without gliding" if time else "")
-
-
-def _instead(place: SeamPlace, facts: Facts) -> str:
-    """What the sheet advises where a glue is ruled out."""
-    kinds = facts.setups.judged(Place("seam", place.name)).get(INTERFACING)
-    if kinds is None or not isinstance(kinds.advised, Choice) or kinds.advised.is_empty:
-        return "what the sheet names"
-    return " or ".join(kinds.aspect.words[i] for i in kinds.advised.options())
 
 
 def _boned(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:

@@ -5,19 +5,23 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from advisor.knowledge.ordering import Operation
+from advisor.order.bandlining import takes_whole_lining
 from advisor.order.belonging import MADE_FIRST
 from advisor.order.beside import ends_of, gone_through, is_frill
 from advisor.order.easing import is_foot
 from advisor.order.ended import back_of_straps, front_of_straps
 from advisor.order.facts import Facts
 from advisor.order.fitting import BEHIND, TO_BODY
+from advisor.order.hemsmeet import turned_hem
 from advisor.order.kinds import SeamPlace, crosses
+from advisor.order.laidlate import placed_on_the_body
 from advisor.order.lapels import SHAWL
 from advisor.order.layering import shuts_in_lining
 from advisor.order.legs import closes_the_tube
 from advisor.order.letout import edges_wait
 from advisor.order.namewords import AFTER_HEM, SHEER, UPPER_ROLES
 from advisor.order.roles import PART_HEM, POCKET_FLAP
+from advisor.order.waistwords import tape_round_waist
 from advisor.project.placing import singular_words
 from advisor.project.strapless import strapless
 
@@ -49,6 +53,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
     See `schema_order.Tag` for what each is asked for.
     """
     role, fitting = place.role, facts.fitting
+    whole = takes_whole_lining(place, facts.places)
     tail = role.last or place.op in ENDS or role.id in AFTER_HEM
     tender = facts.tender_face(place)
     ends = ends_of(place)
@@ -68,7 +73,9 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "may come before fitting": not past[-1],
         "lining closes": place.unit == "lining" and (role.closes or role.fitted),
         "before lining": not tail and place.op != "hem" and place.unit != "both",
+        "takes in the whole lining": whole,
         "before hem": not role.last
+        and not whole
         and place.op not in ("fasten", "glue")
         and role.id not in AFTER_HEM,
         "before last press": op.id not in UNPRESSED and place.method.id not in HOLED,
@@ -110,6 +117,9 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "not at the wrist": "wrist" not in ends,
         "shuts in the lining": shuts_in_lining(place, facts.places),
         "over pleats": bool({"hip", "pleat", "waist"} & set(singular_words(place.name))),
+        "placed on the body": placed_on_the_body(place, fitting),
+        "turned hem": turned_hem(place),
+        "round the waist": tape_round_waist(place, facts.places),
         "sheer": any(facts.least(c, "sheer") >= SHEER for c in place.full),
         "last": role.last,
         "tender face": tender and not tail,

@@ -9,7 +9,10 @@ from advisor.order.fitting import NOT, TO_BODY
 from advisor.order.hanging import cut_in_a_circle
 from advisor.order.kinds import SeamPlace
 from advisor.order.topstitching import rows_asked, rows_suit
+from advisor.order.untried import toile_first
 from advisor.project.hembands import BAND_BELOW
+
+SKIN = "a toile comes first, for the holes of its seams stay; 'pattern: tried' leaves it out"
 
 
 def taken(facts: Facts) -> tuple[str, ...]:
@@ -22,9 +25,8 @@ def taken(facts: Facts) -> tuple[str, ...]:
             "where that is wrong."
         )
     if fitting.degree == TO_BODY and not facts.garment.pattern:
-        told.append(
-            "Nobody says whether the pattern has been tried: 'pattern: new' puts a toile first."
-        )
+        says = SKIN if toile_first(fitting) else "'pattern: new' puts a toile first"
+        told.append(f"Nobody says whether the pattern has been tried: {says}.")
     told += _circles(facts)
     guessed = [p for p in facts.places if p.seam.placed_by and p.kind.family != "seam"]
     guessed += [p for p in facts.places if p.seam.placed_by == BAND_BELOW]

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from advisor.order.ascut import holed_for_good
 from advisor.order.backed import boned_after
 from advisor.order.beside import ends_of
 from advisor.order.facts import Facts
 from advisor.order.fitting import RAGLAN, TO_BODY
+from advisor.order.holdwords import taken_off
 from advisor.order.kinds import SeamPlace, related
+from advisor.order.laidlate import placed_on_the_body
 from advisor.order.letout import CORRECTED, SLEEVE
 from advisor.order.namewords import ZIPS
 from advisor.order.openings import held_shut
@@ -52,17 +55,18 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     told += held_shut(places) or _shut_for_now(places, facts, "baste" if child else "pin")
     told += boned_after(places, fitting)
     if SLEEVE in {p.role.id for p in ready} and not {ARMHOLE, RAGLAN} & {p.role.id for p in ready}:
-        told += "; baste the sleeves in" if child else "; pin the basted sleeves in"
+        told += _sleeves_in(ready, facts, child=child)
     cut = [p for p in places if fitting.cut_into(p) and not fitting.tries(p)]
     if cut:
         names = [p.name for p in cut]
         told += f"; mark anew where {listed(names)} will lie, before anything is cut there"
-        shut = [p.name for p in places if fitting.basted(p) and any(related(p, c) for c in cut)]
+        shut = [p for p in places if fitting.basted(p) and any(related(p, c) for c in cut)]
         told += (
-            f", and open the basting of {listed(shut)}, so that each piece lies flat for it"
-            if shut
-            else ""
+            f", and {taken_off(shut, facts)}, so that each piece lies flat for it" if shut else ""
         )
+    laid = [p for p in places if placed_on_the_body(p, fitting)]
+    if laid:
+        told += f"; tape {listed([p.name for p in laid])} on, and mark the height of each"
     drawn = [p.name for p in places if p.method.id in ACROSS and p.unit != "lining"]
     if drawn:
         told += f"; baste the ends of the elastic over {listed(drawn)}, drawn up to its measure"
@@ -75,14 +79,24 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     return told + (NO_PIN_ON_A_CHILD if child else "")
 
 
+def _sleeves_in(ready: Sequence[SeamPlace], facts: Facts, *, child: bool) -> str:
+    """How sleeves are held in for the fitting: by no pin in what keeps its holes."""
+    if any(p.role.id == SLEEVE and holed_for_good(p, facts) for p in ready):
+        return "; clip the sleeves in"
+    return "; baste the sleeves in" if child else "; pin the basted sleeves in"
+
+
 def _shut_for_now(places: Sequence[SeamPlace], facts: Facts, held: str) -> str:
     """How what is closed at last is held along its line, or nobody sees how close it lies."""
     doors = [
-        p.name
+        p
         for p in places
         if facts.fitting.degree == TO_BODY
         and not facts.fitting.tried(p)
         and p.unit != "lining"
         and (p.role.id in ZIPS or (p.kind.id in CLOSINGS and BODY & set(singular_words(p.name))))
     ]
-    return f"; {held} it shut along the line of {doors[0]}" if doors else ""
+    if not doors:
+        return ""
+    held = "clip" if holed_for_good(doors[0], facts) else held
+    return f"; {held} it shut along the line of {doors[0].name}"

@@ -11,11 +11,20 @@ from advisor.project.placing import POCKETS
 if TYPE_CHECKING:
     from advisor.order.fitting import Fitting
 
+NEEDLE_HOLES, PILE_LINE, HOLES_FOR_GOOD = "holes", "line", "holes for good"
+"""What of a row that is taken out again stays in a cloth."""
+HOLED = (NEEDLE_HOLES, HOLES_FOR_GOOD)
 DART, CROTCH = "dart", "crotch"
 TO_BODY: Final = FITTINGS[0]
+NOT: Final = FITTINGS[2]
+NEW: Final = "new"
+TRIED: Final = "tried"
 ARMHOLE, UNDERARM = "armhole", "underarm"
 SEWN_IN: Final = frozenset({"join", "lay-on"})
 """How a sleeve goes into its armhole: joined, or lapped over it."""
+STAY: Final = "stay"
+DOWN_THE_BODY: Final = frozenset({"centre", "panel", "side", "shoulder"})
+"""Roles of the seams by which a garment is taken in or let out."""
 COVERING: Final = frozenset({"backing", "laid on", "stay"})
 """Families of places that are laid over a dart."""
 
@@ -33,6 +42,27 @@ def dart_may_move(place: SeamPlace, fitting: Fitting) -> bool:
     others = fitting.places
     basted = any(fitting.hangs(p) or (_seat(p) and closes_the_body(p, fitting)) for p in others)
     return basted or bool(fitting.keeps(place))
+
+
+def pierced_once(place: SeamPlace, fitting: Fitting) -> bool:
+    """Whether it is a seam or a dart of what keeps each hole, which a fitting may still move.
+
+    A skin or a film takes one row for good, so it is only held for the fitting, and not sewn. What
+    is laid over a dart has it sewn first.
+    """
+    sewn = place.op in (DART, *SEWN_IN) and fitting.keeps(place) == HOLES_FOR_GOOD
+    close = (place.seam.fitting or fitting.degree) == TO_BODY
+    if not (sewn and close and fitting.may_move(place) and fitting.concerned(place)):
+        return False
+    body = place.role.fitted or place.op == DART or place.role.id in DOWN_THE_BODY
+    return body and not any(_covers(p, place) for p in fitting.places if p.kind.family != STAY)
+
+
+def toile_first(fitting: Fitting) -> bool:
+    """Whether a toile is sewn: of a new pattern, and of a skin unless the pattern is known."""
+    if fitting.garment.pattern or fitting.degree != TO_BODY:
+        return fitting.garment.pattern == NEW and fitting.degree != NOT
+    return any(pierced_once(place, fitting) for place in fitting.places)
 
 
 def _seat(place: SeamPlace) -> bool:

@@ -175,3 +175,22 @@ def test_pieces_that_are_said_go_first() -> None:
     own = "  - {name: strip, fabric: woven fusible interfacing, width: 5 cm, height: 30 cm}\n"
     row = backed("name: collar edge, edge: turned", pieces=cut("collar", number=2) + own)
     assert (["strip"], False) == ([one.name for one in row.cuts], row.backs)
+
+
+def test_a_half_and_a_facing_of_one_side_are_of_their_place() -> None:
+    """A band is cut in halves, and the facing of a waist in front and back: each is backed."""
+    half = cut("band half", "width: 26 cm, height: 140 cm", 2)
+    row = backed("name: shawl band, length: 270 cm", pieces=half)
+    assert [("band half", 2)] == [(one.name, one.number) for one in row.cuts]
+    both = cut("front facing") + cut("back facing", number=2) + cut("armhole facing")
+    row = backed("name: waist facing, edge: turned", pieces=both)
+    assert ["front facing", "back facing"] == [one.name for one in row.cuts]
+
+
+def test_a_vent_is_backed_by_a_strip_of_its_own_length() -> None:
+    """20 cm and 3 to trim, and not the 66 cm of the back beside it."""
+    piece = cut("back", "width: 24 cm, height: 66 cm", 2)
+    row = backed("name: back vent, kind: placket, length: 20 cm", pieces=piece)
+    assert [("back vent", 1, 80, 230)] == [
+        (one.name, one.number, one.width, one.height) for one in row.cuts
+    ]

@@ -1,0 +1,42 @@
+"""What lies at the upper edge of a skirt or of trousers: the tape in its seam, hanging loops."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from advisor.order.fitting import JOINED
+from advisor.order.kinds import SeamPlace
+from advisor.order.layering import waist_edge
+from advisor.order.namewords import UPPER_ROLES
+from advisor.project.placing import singular_words
+
+STAY_TAPE, WAIST = "stay-tape", "waist"
+AT_THE_NECK: Final = "at the middle of the back neck, or where the garment hangs from"
+AT_THE_SIDES: Final = "at each side of the waist"
+HANGS_ABOVE: Final = frozenset({"shoulder", "neck", "neckline", "strap", "bodice", "bib", "bust"})
+"""Words of places above a waist."""
+
+
+def from_the_waist(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether it belongs to what hangs from a waist and has nothing above that."""
+    own = [p for p in places if p.alone == place.alone]
+    joined = (p for p in own if p.kind.family in JOINED)
+    above = any(p.role.id in UPPER_ROLES or _above(p) for p in own)
+    above = above or any(p.role.id == WAIST for p in joined)
+    return not above and any(waist_edge(p, places) for p in own)
+
+
+def _above(place: SeamPlace) -> bool:
+    return bool(HANGS_ABOVE & {*singular_words(place.name), *singular_words(place.seam.part)})
+
+
+def tape_round_waist(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether it is a tape along the upper edge of a skirt, caught in the seam of that."""
+    called = WAIST in singular_words(place.name)
+    return place.kind.id == STAY_TAPE and called and from_the_waist(place, places)
+
+
+def hung_by(place: SeamPlace, places: Sequence[SeamPlace]) -> str:
+    """Where loops to hang it by are caught in."""
+    return AT_THE_SIDES if from_the_waist(place, places) else AT_THE_NECK
