@@ -199,11 +199,13 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         ),
         "topstitch": lambda: rows_told(place),
         "trim": lambda: ROUND_MOTIFS * any(facts.entry(c).family == "lace" for c in place.cloths),
+        "set-lining": lambda: TEETH * any(p.kind.id == "zip" for p in facts.places),
         "grade": lambda: CLIPPED.get(place.said("shape"), ""),
     }
     return words[op]() if op in words else ""
 
 
+TEETH = ", clear of the teeth of a zip"
 CLOSED_OVER = " (the last of them; the others were joined first), over the ends of {rows}"
 ALL_BUT_ONE = (
     " (all but one of {seams} joined and pressed before it, for it runs over them in one length)"

@@ -10,6 +10,7 @@ from advisor.order.easing import is_foot
 from advisor.order.ended import back_of_straps, front_of_straps
 from advisor.order.facts import Facts
 from advisor.order.fitting import BEHIND, TO_BODY
+from advisor.order.hungapart import joins_hung_apart
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.lapels import SHAWL
 from advisor.order.layering import shuts_in_lining
@@ -70,6 +71,8 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "before hem": not role.last
         and place.op not in ("fasten", "glue")
         and role.id not in AFTER_HEM,
+        "joins what hangs apart": joins_hung_apart(place, facts),
+        "may be sewn before hanging": not joins_hung_apart(place, facts),
         "before last press": op.id not in UNPRESSED and place.method.id not in HOLED,
         "after last press": place.method.id in HOLED,
         "shell or lining seam": place.kind.family in SEAMS and not behind,
