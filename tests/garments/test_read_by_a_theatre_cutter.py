@@ -5,10 +5,12 @@ All is common practice of the trade.
 
 from __future__ import annotations
 
+from functools import cache
+
 import pytest
 
+from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import WHOLE, decide, tell
-from advisor.order.work import Work
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
 from tests.garments.whole import known, ordered, places, stands
@@ -43,12 +45,37 @@ pieces:
   - {name: back, fabric: shell, width: 80 cm, height: 138 cm, number: 2}
   - {name: front, fabric: shell, width: 80 cm, height: 138 cm, number: 2}
 """
-LINED = "{name: hand slits, layers: [shell, shell], length: 26 cm, times: 2, edge: faced}"
+DOUBLET = """garment: Bailiff's doublet
+fitting: to the body
+pattern: new
+maker: {machine: household}
+fabrics:
+  face: {fabric: brocade, fibres: {polyester: 100}, weight: 240 g/m2}
+  firm: {fabric: canvas, fibres: {cotton: 100}, weight: 280 g/m2}
+  lining: {fabric: calico, fibres: {cotton: 100}, weight: 130 g/m2}
+seams:
+  - {name: centre back, layers: [face, firm, firm, face], length: 46 cm, stress: high}
+  - {name: side back, layers: [face, firm, firm, face], length: 44 cm, shape: curved, stress: high}
+  - {name: side, layers: [face, firm, firm, face], length: 24 cm, times: 2, stress: high}
+  - {name: shoulder, layers: [face, firm, firm, face], length: 13 cm, times: 2}
+  - {name: lining side, layers: [lining, lining], length: 24 cm, times: 2}
+  - {name: collar seam, layers: [face, face, lining], length: 44 cm, shape: curved}
+  - {name: wing edge, layers: [face, lining], length: 34 cm, times: 2, shape: curved, edge: turned}
+  - {name: armhole, layers: [face, face, lining], length: 48 cm, times: 2, shape: curved}
+  - {name: armhole lining, layers: [face, lining], length: 48 cm, times: 2, stitched by: hand}
+  - {name: tab edge, layers: [face, lining], length: 36 cm, times: 8, shape: corner, edge: turned}
+  - {name: waist seam, layers: [face, face, lining], length: 92 cm, stress: high}
+  - {name: lining to waist, layers: [face, lining], length: 92 cm, stitched by: hand}
+  - {name: front boning, layers: [firm, {notion: spiral boning}, lining], length: 48 cm, times: 2}
+"""
+MOUNTING = "  - {name: mounting, layers: [face, firm], length: 300 cm}\n  - {name: centre back,"
 
 
-def said(work: Work) -> str:
-    """All that the steps of an order say."""
-    return "\n".join(task.step.does for task in work.tasks.values())
+@cache
+def told(text: str) -> Answer:
+    """All that is told of a project but its label."""
+    garment = garment_of(parse_yaml(text, "p.yaml"), known())
+    return tell(decide(garment, known(), WHOLE), known(), WHOLE)
 
 
 @pytest.mark.parametrize("name", ["hand slits", "arm slit", "sleeve slit", "keyhole"])
@@ -101,8 +128,7 @@ def test_a_lining_felled_by_hand_has_nothing_to_grade() -> None:
 
 def test_the_clasp_of_a_cloak_carries_it_and_is_never_pressed() -> None:
     """It lies on the face, sewn through all layers, and no conflict is made of its cloths' heat."""
-    garment = garment_of(parse_yaml(CLOAK, "p.yaml"), known())
-    answer = tell(decide(garment, known(), WHOLE), known(), WHOLE)
+    answer = told(CLOAK)
     assert () == tuple(answer.conflicts)
     assert answer.weight is not None
     assert {"neck stay", "throat clasp"} == {hang.place for hang in answer.weight.hangs}
@@ -116,3 +142,61 @@ def test_the_clasp_of_a_coat_is_sewn_to_what_is_behind_its_edge() -> None:
     sleeve = "  - {name: armhole, layers: [shell, shell], length: 50 cm, times: 2}\n  - {name: hem,"
     work = ordered(CLOAK.replace("  - {name: hem,", sleeve))
     assert "never through to the face" in work.tasks["fasten throat clasp"].step.does
+
+
+@pytest.mark.parametrize("name", ["wing edge", "shoulder wing", "epaulettes"])
+def test_a_wing_is_made_before_the_armhole_that_holds_it(name: str) -> None:
+    """Whatever it is called, the seam takes in its open edge, which is basted on for that."""
+    work = ordered(DOUBLET.replace("wing edge", name))
+    assert stands(work, f"turn {name}", f"baste on {name}", "join armhole")
+    assert stands(work, "press shoulder", f"baste on {name}")
+
+
+@pytest.mark.parametrize("name", ["tab edge", "waist tab", "tabs"])
+def test_tabs_are_caught_in_the_waist_once_it_is_fitted(name: str) -> None:
+    """Not in the collar; and they are the lower edge, so that none is left to hem."""
+    work = ordered(DOUBLET.replace("tab edge", name))
+    assert stands(work, "fit", f"baste on {name}", "join waist seam")
+    assert "hem" not in work.tasks
+
+
+def test_a_tab_that_is_no_hem_goes_where_it_did() -> None:
+    """The near miss: two tabs at a shoulder hang from no waist, and the lower edge is hemmed."""
+    work = ordered(DOUBLET.replace("{name: tab edge,", "{name: shoulder tab,").replace("8,", "2,"))
+    assert "hem" in work.tasks
+
+
+def test_a_lining_is_felled_over_the_seam_that_it_covers() -> None:
+    """Felled by hand it has no edge to pink or to grade, and it waits for the seam below it."""
+    work = ordered(DOUBLET)
+    assert stands(work, "join waist seam", "fell lining to waist")
+    for name in ("armhole lining", "lining to waist"):
+        assert not {f"neaten {name}", f"grade {name}"} & work.tasks.keys()
+
+
+def test_bones_are_tried_on_after_the_first_fitting() -> None:
+    """At the first one the seams are basted; at the second they are sewn, and the bones are in."""
+    work = ordered(DOUBLET)
+    steps = ("fit", "join side", "insert bones in front boning", "try on with bones")
+    assert stands(work, *steps, "close front boning")
+    assert stands(work, "press lining side", "insert bones in front boning")
+
+
+def test_two_cloths_in_every_seam_are_asked_for_their_mounting() -> None:
+    """Nobody bastes them to one unless a line says so; with it nothing is asked."""
+    asked = {gap.line for gap in told(DOUBLET).missing or ()}
+    assert "{name: mounting, layers: [face, firm]}" in asked
+    mounted = told(DOUBLET.replace("  - {name: centre back,", MOUNTING))
+    assert not any("mounting" in gap.line for gap in mounted.missing or ())
+
+
+@pytest.mark.parametrize("line", ["", MOUNTING])
+def test_a_firm_backing_stays_the_seams_that_it_lies_in(line: str) -> None:
+    """A strip of the cloth on top would add plies where there are too many, and hold nothing."""
+    work = ordered(DOUBLET.replace("  - {name: centre back,", line) if line else DOUBLET)
+    assert not {"stay centre back", "stay side back", "stay side"} & work.tasks.keys()
+
+
+def test_a_seam_of_the_slipping_cloth_alone_is_stayed() -> None:
+    """The near miss: where no canvas lies in the seam, a strip takes the pull."""
+    assert "stay waist seam" in ordered(DOUBLET).tasks
