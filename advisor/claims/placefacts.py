@@ -180,6 +180,7 @@ def garment_facts(garment: Garment, knowledge: Knowledge) -> dict[str, str]:
         "outer garment": over,
         "hooded": "yes" if hooded(garment) else "no",
         "has shoulders": "yes" if garment.single or _shouldered(garment) else "no",
+        "hangs from shoulders": "yes" if _hung(garment) else "no",
         "sheer body": "yes" if garment.single or _sheer_body(garment, knowledge) else "no",
     }
 
@@ -187,6 +188,11 @@ def garment_facts(garment: Garment, knowledge: Knowledge) -> dict[str, str]:
 def _shouldered(garment: Garment) -> bool:
     """Whether a place of it is called after a shoulder, or after what is joined to one."""
     return any(SHOULDERED & set(_words(seam)) for seam in garment.seams)
+
+
+def _hung(garment: Garment) -> bool:
+    """Whether a garment has shoulder seams to hang from; from straps alone a bodice slips."""
+    return not garment.single and any("shoulder" in _words(seam) for seam in garment.seams)
 
 
 def _sheer_body(garment: Garment, knowledge: Knowledge) -> bool:

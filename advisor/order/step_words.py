@@ -26,6 +26,7 @@ from advisor.order.namewords import LAID_ON, OVER_BOTH
 from advisor.order.openings import free_at_zip, left_open, opening_fields, waits, zip_gap, zips_over
 from advisor.order.roles import PLEATED_HEM
 from advisor.order.shearing import deep_pile, wadded
+from advisor.order.supports import supports
 from advisor.order.topstitching import rows_told
 from advisor.order.trimmed import rows_over, seams_under
 from advisor.project.garment import Garment
@@ -237,6 +238,7 @@ def _interfacing(op: str, place: SeamPlace, facts: Facts) -> str:
         return f"{_instead(place, facts)} instead of the {listed(sorted(ruled_out))}"
     bones = facts.setups.bones(place)
     names = [n for n in place.notions if n not in bones and facts.entry(n).kind in STIFFENS]
+    names += supports(place, facts) if op != "fuse" else ()
     dwell = facts.setups.judged(Place("seam", place.name)).get(DWELL)
     if op != "fuse":
         return listed(names)

@@ -200,3 +200,39 @@ def test_a_firm_backing_stays_the_seams_that_it_lies_in(line: str) -> None:
 def test_a_seam_of_the_slipping_cloth_alone_is_stayed() -> None:
     """The near miss: where no canvas lies in the seam, a strip takes the pull."""
     assert "stay waist seam" in ordered(DOUBLET).tasks
+
+
+def test_a_doublet_hangs_from_its_shoulders() -> None:
+    """No ribbon round the waist has to carry it; without shoulders one is told of."""
+    stay = "waist stay of grosgrain ribbon"
+    assert stay not in str(told(DOUBLET))
+    hung = "  - {name: shoulder, layers: [face, firm, firm, face], length: 13 cm, times: 2}\n"
+    assert stay in str(told(DOUBLET.replace(hung, "")))
+
+
+PIPED = """
+  - {name: neck facing, layers: [face, lining, {notion: piping cord}, lining], length: 40 cm, edge: turned, allowance: 20 mm}
+pieces:
+  - {name: piping strip, fabric: lining, width: WIDE, height: 140 cm, grain: bias, number: 6, joined: yes}
+"""  # noqa: E501
+
+
+@pytest.mark.parametrize(("wide", "narrow"), [("4 cm", True), ("5.3 cm", False), ("7 cm", False)])
+def test_a_strip_covers_its_cord_and_two_allowances(wide: str, narrow: bool) -> None:
+    """Round a cord of 4 mm, with 20 mm on each side, a strip takes 40 + 4 pi = 52.6 mm."""
+    answer = told(DOUBLET.rstrip() + PIPED.replace("WIDE", wide))
+    found = [check for check in answer.checks or () if check.id == "piping strip"]
+    assert narrow == bool(found)
+    assert all(52.57 == check.values[1] for check in found)
+
+
+def test_a_canvas_in_one_place_is_basted_to_its_piece() -> None:
+    """It makes nothing of its own, so something has to hold it; one that is mounted is held."""
+    canvassed = CLOAK.replace("{name: hand slits, layers: [shell, shell]", SLIT_WITH_CANVAS)
+    does = ordered(canvassed).tasks["interface hand slits"].step.does
+    assert "Baste canvas to its piece" in does
+    assert "interface hand slits" not in ordered(CLOAK).tasks
+    assert not any(step.startswith("interface") for step in ordered(DOUBLET).tasks)
+
+
+SLIT_WITH_CANVAS = "{name: hand slits, layers: [shell, canvas, shell]"
