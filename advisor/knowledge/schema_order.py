@@ -140,6 +140,7 @@ Fact = Literal[
     "slit of its own",
     "slit that is faced",
     "lines a cut slit",
+    "border along an edge",
     "caught in the armhole",
     "lining felled in",
     "carries the garment",

@@ -40,6 +40,7 @@ from advisor.order.roles import (
 )
 from advisor.order.shearing import deep_pile, wadded
 from advisor.order.topstitching import no_stage_for
+from advisor.project.borders import laid_along
 from advisor.project.buttons import buttons_of, for_show, half_for_show, has_own_loop, holes_of
 from advisor.project.folded import ON_SLEEVE
 from advisor.project.linings import LINING
@@ -139,6 +140,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "canvas behind it": lambda: _canvas_behind(place, facts),
         "piping in it": lambda: any(facts.entry(n).id == PIPING for n in place.notions),
         "no piping in it": lambda: all(facts.entry(n).id != PIPING for n in place.notions),
+        "border along an edge": lambda: laid_along(place.seam, facts.garment.seams),
         "carries the garment": lambda: carries(place.seam, facts.garment.seams),
         "slit of its own": lambda: _slit(place, facts),
         "edge stays as cut": lambda: _left_raw(place, facts),

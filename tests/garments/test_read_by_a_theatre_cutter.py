@@ -236,3 +236,23 @@ def test_a_canvas_in_one_place_is_basted_to_its_piece() -> None:
 
 
 SLIT_WITH_CANVAS = "{name: hand slits, layers: [shell, canvas, shell]"
+
+
+BORDERED = """  - {name: front border, layers: [gilt, shell], length: 132 cm, times: 2}
+  - {name: front edge, layers: [gilt, shell, satin], length: 132 cm, times: 2, edge: turned}
+"""
+EDGE = "  - {name: front edge, layers: [shell, satin], length: 132 cm, times: 2, edge: turned}\n"
+
+
+def test_a_border_lies_on_the_edge_that_is_turned_over_it() -> None:
+    """It has an inner edge to sew and corners to mitre, and no allowance to overlock."""
+    work = ordered(CLOAK.replace(EDGE, BORDERED))
+    assert "border-laid-on" == places(work)["front border"].method.id
+    assert stands(work, "turn under front border", "sew on front border", "join front edge")
+    assert "neaten front border" not in work.tasks
+
+
+def test_a_border_without_such_an_edge_is_joined_as_before() -> None:
+    """The near miss: where no turned edge holds both cloths it may be a band of its own."""
+    work = ordered(CLOAK.replace(EDGE, BORDERED.split("\n", maxsplit=1)[0] + "\n" + EDGE))
+    assert "join front border" in work.tasks
