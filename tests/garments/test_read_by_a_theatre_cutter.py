@@ -256,3 +256,15 @@ def test_a_border_without_such_an_edge_is_joined_as_before() -> None:
     """The near miss: where no turned edge holds both cloths it may be a band of its own."""
     work = ordered(CLOAK.replace(EDGE, BORDERED.split("\n", maxsplit=1)[0] + "\n" + EDGE))
     assert "join front border" in work.tasks
+
+
+def test_a_covered_cord_is_sewn_with_the_thread_of_its_seams() -> None:
+    """Over a cord no row shows on the silk, and the place is pulled; alone silk asks for silk."""
+    silk = "  silk: {fabric: taffeta, fibres: {silk: 100}, weight: 90 g/m2}\nseams:"
+    cord = "\n  - {name: edge, layers: [face, silk, {notion: piping cord}, lining], edge: turned}\n"
+    text = DOUBLET.replace("seams:", silk).rstrip() + cord
+    text += "  - {name: puff, layers: [silk, silk], length: 30 cm}\n"
+    picks = {v.place: v.text for v in told(text).verdicts if v.aspect == "thread.fibre"}
+    assert "silk" not in picks["edge"]
+    assert "cotton" not in picks["edge"]
+    assert "silk" in picks["puff"]
