@@ -21,6 +21,7 @@ _AND_SO = {
     "pleats": "change the pleats or the piece",
     "hem": "write that hem for the piece, or a deep one here, as method: blind hem",
     "hem twice": "so much is cut and bought here; write both turns as the hem of the piece",
+    "piping strip": "cut the strip wider, or say a narrower allowance where it is piped",
     "shallow hem": "write that hem for the piece, or a finer one here, as method: hand-rolled hem",
     "ring": "write the hem as long as the outer edge, or change the depth or the share of a circle",
     "stretched": "cut it anew, or change how far it is stretched",

@@ -90,6 +90,7 @@ def place_facts(seam: Seam, garment: Garment, knowledge: Knowledge) -> dict[str,
         "at hood or neck": "yes" if _at_the_neck(seam, garment) else "no",
         "beside a velvet": "yes" if _beside_velvet(seam, garment, knowledge) else "no",
         "hangs from nothing": "yes" if strapless(seam, garment) else "no",
+        "holds a cord": "yes" if _corded(seam, garment) else "no",
         "holds a pocket": "yes" if _holds_a_pocket(seam, garment) else "no",
         "closes a tube": "yes" if any(set(_words(seam)) >= w for w in TUBES) else "no",
         "ends hang free": "yes" if seam.place == TIES and HANGING & set(_words(seam)) else "no",
@@ -180,6 +181,7 @@ def garment_facts(garment: Garment, knowledge: Knowledge) -> dict[str, str]:
         "outer garment": over,
         "hooded": "yes" if hooded(garment) else "no",
         "has shoulders": "yes" if garment.single or _shouldered(garment) else "no",
+        "hangs from shoulders": "yes" if _hung(garment) else "no",
         "sheer body": "yes" if garment.single or _sheer_body(garment, knowledge) else "no",
     }
 
@@ -187,6 +189,16 @@ def garment_facts(garment: Garment, knowledge: Knowledge) -> dict[str, str]:
 def _shouldered(garment: Garment) -> bool:
     """Whether a place of it is called after a shoulder, or after what is joined to one."""
     return any(SHOULDERED & set(_words(seam)) for seam in garment.seams)
+
+
+def _corded(seam: Seam, garment: Garment) -> bool:
+    """Whether a covered cord is sewn in, so that what covers it shows no row on its face."""
+    return any(garment.cloths[name].entry == "piping-cord" for name in seam.cloths())
+
+
+def _hung(garment: Garment) -> bool:
+    """Whether a garment has shoulder seams to hang from; from straps alone a bodice slips."""
+    return not garment.single and any("shoulder" in _words(seam) for seam in garment.seams)
 
 
 def _sheer_body(garment: Garment, knowledge: Knowledge) -> bool:

@@ -23,6 +23,7 @@ from advisor.construction.liningease import tight_across
 from advisor.construction.liningroom import too_wide_a_lining
 from advisor.construction.openinglength import slit_past_its_piece
 from advisor.construction.partsagree import against_its_part, unended
+from advisor.construction.pipedstrip import too_narrow_for_its_cord
 from advisor.construction.twice import said_twice
 from advisor.craft import fullness as table
 from advisor.knowledge.model import Knowledge
@@ -52,6 +53,7 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
     found += _ring_hems(garment)
     found += deep_in_narrow(judgement, knowledge)
     found += too_short_for_two(judgement, knowledge)
+    found += too_narrow_for_its_cord(judgement, knowledge)
     found += _buttons(garment, knowledge)
     found += _uncounted(garment, knowledge)
     found += _loose_lining(garment, knowledge)

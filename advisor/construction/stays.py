@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import TYPE_CHECKING, Final
 
 from advisor.claims.collect import Place
+from advisor.construction.canvassed import stayed_by_backing
+from advisor.knowledge.model import Entry
 from advisor.project.garment import Garment, Seam
 from advisor.project.placing import singular_words
 
@@ -27,8 +30,13 @@ def taped_elsewhere(seam: Seam, garment: Garment) -> bool:
     )
 
 
-def stayed_once(garment: Garment, verdicts: dict[Place, dict[str, Verdict]]) -> None:
-    """Advise no stay in a seam that a place of its own stays: it would have no step."""
+def stayed_once(
+    garment: Garment, verdicts: dict[Place, dict[str, Verdict]], entries: Mapping[str, Entry]
+) -> None:
+    """Advise no stay in a seam that a tape of its own stays, or a firm cloth behind its pieces."""
+    about = {name: entries[cloth.entry] for name, cloth in garment.cloths.items()}
     for seam in garment.seams:
-        if taped_elsewhere(seam, garment):
+        said = any(aspect == SUPPORT for aspect, _ in seam.choices)
+        backed = not said and stayed_by_backing(seam, garment, about)
+        if backed or taped_elsewhere(seam, garment):
             verdicts.get(Place("seam", seam.name), {}).pop(SUPPORT, None)

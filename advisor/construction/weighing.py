@@ -21,6 +21,7 @@ from advisor.construction.threadlist import ThreadBought
 from advisor.craft import hanging
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
+from advisor.project.neckhung import carries, hangs_from_neck
 
 SHOULDERS: Final = frozenset({"shoulder", "shoulders", "strap", "straps", "halter"})
 BAND: Final = "waistband"
@@ -167,7 +168,8 @@ def hangs(
     below = sum(mass for name, mass in weighed.pieces.items() if _words(name) & named & BELOW)
     found = {}
     every = list(works)
-    shoulders = [w for w in every if _is(w.seam, SHOULDERS)]
+    cloak = hangs_from_neck(garment.seams)
+    shoulders = [w for w in every if _is(w.seam, SHOULDERS) and not cloak]
     number = sum(w.seam.making.times for w in shoulders)
     complete = not weighed.unknown and not weighed.uncounted
     for work in every:
@@ -177,6 +179,8 @@ def hangs(
             share = (weighed.middle - below) * seam.making.times / number
             if complete or weighed.cloths:
                 found[seam.name] = _hang(work, share, garment, seam.uses[0].cloth)
+        elif cloak and carries(seam, garment.seams) and (complete or weighed.cloths):
+            found[seam.name] = _hang(work, weighed.middle, garment, seam.uses[0].cloth)
         elif hung := _below(seam, garment):
             mass = sum(weighed.pieces.get(name, 0.0) for name in hung)
             if mass > 0:
@@ -271,7 +275,7 @@ def _hang(work: SeamWork, mass: float, garment: Garment, carrier: str) -> Hang:
     per_cm = None if long is None else hanging.load(mass, long)
     holds = work.holding.has
     weight = garment.cloths[carrier].weight
-    waist = not _is(seam, SHOULDERS)
+    waist = not (_is(seam, SHOULDERS) or carries(seam, garment.seams))
     as_long = hanging.as_long_as(mass, long, sum(weight) / 2) if waist and long and weight else None
     moved = (per_cm or 0.0) * hanging.IN_MOTION
     felt = holds is not None and moved > holds * hanging.FELT

@@ -43,7 +43,7 @@ GROUPS: Mapping[str, tuple[str, ...]] = {
 WAYS_TO_GATHER = ("hand rows", "gathering foot", "overlock", "elastic")
 PLAIN = "seam"
 """The kind of a place that nothing says more of."""
-SEWN_ON = frozenset({"hook", "snap", "button"})
+SEWN_ON = frozenset({"hook", "snap", "button", "clasp"})
 """Kinds of place in which nothing is joined: what is sewn on there is not pressed."""
 
 

@@ -29,6 +29,7 @@ Known = Literal[
     "closes nowhere",
     "nothing for a bag",
     "halves not joined",
+    "mounted nowhere",
     "ribbon band",
     "band of cloth",
 ]  # fmt: skip

@@ -45,6 +45,7 @@ SEAM_SAID: dict[str, tuple[str, ...]] = {
     "at hood or neck": YES_NO,
     "beside a velvet": YES_NO,
     "hangs from nothing": YES_NO,
+    "holds a cord": YES_NO,
     "holds a pocket": YES_NO,
     "closes a tube": YES_NO,
     "closes the seat": YES_NO,
@@ -63,6 +64,7 @@ MAKER_WORDS: dict[str, tuple[str, ...]] = {
     "outer garment": YES_NO,
     "hooded": YES_NO,
     "has shoulders": YES_NO,
+    "hangs from shoulders": YES_NO,
     "sheer body": YES_NO,
 }
 ROLES = ("layer", "pair", "every", "some", "seam", "maker", "garment pair")

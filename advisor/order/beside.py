@@ -20,7 +20,7 @@ from advisor.construction.bands import bands_of
 from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
-from advisor.order import ascut, companions, ended, trimmed
+from advisor.order import ascut, companions, ended, slits, trimmed
 from advisor.order.cuffs import STIFFENER, faced_with, hung_with, in_halves, is_made_up, is_ring
 from advisor.order.easing import ends_in_zip
 from advisor.order.kinds import SeamPlace, crosses
@@ -40,9 +40,11 @@ from advisor.order.roles import (
 from advisor.order.shearing import deep_pile, wadded
 from advisor.order.topstitching import no_stage_for
 from advisor.order.untried import HOLES_FOR_GOOD, NEEDLE_HOLES, PILE_LINE
+from advisor.project.borders import laid_along
 from advisor.project.buttons import buttons_of, for_show, half_for_show, has_own_loop, holes_of
 from advisor.project.folded import ON_SLEEVE
 from advisor.project.linings import LINING
+from advisor.project.neckhung import carries
 from advisor.project.placing import POCKETS
 from advisor.project.placing import singular_words as _words
 from advisor.project.pleated_hem import pleats_run_down, taken_in_to_the_waist
@@ -108,6 +110,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         ),
         **ascut.answers(place, facts),
         **ended.answers(place, facts),
+        **slits.answers(place, facts),
         **trimmed.answers(place, facts),
         **companions.answers(place, facts),
         "band with ends": lambda: (
@@ -138,6 +141,8 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "canvas behind it": lambda: _canvas_behind(place, facts),
         "piping in it": lambda: any(facts.entry(n).id == PIPING for n in place.notions),
         "no piping in it": lambda: all(facts.entry(n).id != PIPING for n in place.notions),
+        "border along an edge": lambda: laid_along(place.seam, facts.garment.seams),
+        "carries the garment": lambda: carries(place.seam, facts.garment.seams),
         "slit of its own": lambda: _slit(place, facts),
         "edge stays as cut": lambda: _left_raw(place, facts),
         "edge of its own": lambda: not _on_turned_edge(place, facts),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING, Final
 
 from advisor.claims.edged import straps_of
@@ -10,6 +10,7 @@ from advisor.order.fitting import BEHIND
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.project.buttons import HOLES
 from advisor.project.placing import singular_words
+from advisor.project.waisttabs import end_the_body
 
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
@@ -22,8 +23,20 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     return {
         "ends taken in": lambda: _taken_in(place, facts),
         "ends free": lambda: not _taken_in(place, facts),
+        "caught in the armhole": lambda: _wing(place, facts),
         "holes in it": lambda: bool(_holes_in(place, facts)) and not place.notions,
     }
+
+
+def tabs_of_waist(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
+    """Whether tabs are made up that hang all round from a waist, which is sewn over their ends."""
+    waist = any(p.role.id == "waist" and p.unit != "lining" and p is not place for p in places)
+    return place.kind.id == "ties" and end_the_body(place.seam) and waist
+
+
+def _wing(place: SeamPlace, facts: Facts) -> bool:
+    """Whether it is a wing at the shoulder, and an armhole is there to take its open edge in."""
+    return place.role.id == "wing" and any(p.role.id == "armhole" for p in facts.places)
 
 
 def _taken_in(place: SeamPlace, facts: Facts) -> bool:

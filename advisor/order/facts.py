@@ -36,8 +36,9 @@ from advisor.order.rain import coated_throughout, proofed, waxed
 from advisor.order.setups import OVERLOCKS, Setups
 from advisor.order.shearing import with_shearing
 from advisor.order.sidezip import side_left_open
+from advisor.order.supports import supports
 from advisor.order.topstitching import AT_THE_END
-from advisor.order.untried import toile_first
+from advisor.order.untried import NOT, toile_first
 from advisor.project.folded import pleated_apart
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
@@ -49,8 +50,7 @@ OVERLOCKED = "overlocked"
 """The finish of which the knife cuts both edges in the same run."""
 NEATENED = "neaten-after"
 CHANNEL, LEG = "bone-channel", "leg-band"
-BAGGED = "bagged-lining"
-STITCH = "stitch.type"
+BAGGED, STITCH = "bagged-lining", "stitch.type"
 BUTTONHOLES, TOPSTITCHING = "machine buttonholes", "topstitching"
 CORD_EYELETS = 6
 """More eyelets than this lace an opening; a drawn cord comes out of two or four: estimate."""
@@ -114,7 +114,7 @@ class Facts:
     def of_garment(self, fact: str) -> bool:
         """A fact of the whole."""
         if fact == "something to fit":
-            return self.fitting.degree != "not at all"
+            return self.fitting.degree != NOT
         if fact == "pattern not tried":
             return toile_first(self.fitting)
         if fact == "lengths tried":
@@ -170,6 +170,7 @@ class Facts:
             "no pile": lambda: not self.tender_face(place),
             "sewn-in interfacing": lambda: (
                 self._has(place, ("sew-in", "canvas"))
+                or bool(supports(place, self))
                 or (self._has(place, FUSIBLE) and self.setups.glue_ruled_out(place))
             ),
             "fusible interfacing": lambda: (

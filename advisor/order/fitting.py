@@ -15,6 +15,7 @@ from functools import cached_property
 from advisor.knowledge.ordering import SEWN, Operation
 from advisor.knowledge.places import Stage
 from advisor.order.bandlining import takes_whole_lining
+from advisor.order.hooded import depth_open, hood_tried
 from advisor.order.kinds import SeamPlace, below, crosses, joins_widths, related
 from advisor.order.laidlate import LAY_ON, placed_on_the_body
 from advisor.order.legs import closes_the_tube, shuts_in_a_stripe
@@ -125,6 +126,8 @@ class Fitting:
             return any(stage.work == op.id for stage in place.method.stages)
         close = (place.seam.fitting or self.degree) == TO_BODY
         if op.id == "grade" and place.kind.id == YOKE and close and self.may_move(place):
+            return True
+        if op.id == "grade" and depth_open(place, self):
             return True
         if self.cut_behind(place, op) or (not op.let_out and self._holed(place)):
             return True
@@ -325,7 +328,9 @@ class Fitting:
         boned = any(p.kind.id == "boning" for p in self.places)
         kept = self.keeps(place)
         shaped = bool(kept) and self.shapes(place)
-        return not boned and (shaped or (kept in STAYS and place.role.fitted))
+        shoulder = place.role.id == SHOULDER and place.op == "join" and self.may_move(place)
+        corrected = place.role.fitted or (shoulder and self.concerned(place))
+        return not boned and (shaped or (kept in STAYS and corrected))
 
     def _first(self, place: SeamPlace) -> bool:
         """Whether the first fitting needs this place by what it is."""
@@ -333,7 +338,7 @@ class Fitting:
         flat = early and (place.role.pressed == "open" or place.role.id == RAGLAN)
         flat = flat and not (place.kind.id == BAND and WAIST in place.role.crosses)
         sewn = place.op in ("join", "dart", "pleat", "zip", "lay-on")
-        needed = (sewn and flat) or self.hangs(place)
+        needed = (sewn and flat) or self.hangs(place) or hood_tried(place, self)
         needed = needed and not takes_whole_lining(place, self.places)
         return needed and place.unit != "lining" and self.concerned(place)
 

@@ -25,6 +25,7 @@ from advisor.order.gapfacts import (
     ribbon_band,
     stops_at_a_yoke,
 )
+from advisor.order.gapmounts import unmounted
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import LENGTHWISE, SLEEVE_HEM, WAIST, lining_ends, lining_ends_at_waist
 from advisor.order.rain import RAINWEAR, UNTAPED
@@ -43,6 +44,7 @@ GIVES: Final = 1
 """From this level of `stretch` on, slight, a cloth may go over shoulders or hips by itself."""
 BOTH, LINING = "both", "lining"
 PILES: Final = "piles"
+MOUNTS: Final = "mounted nowhere"
 FILMED: Final = "water-resistant-zip"
 PARTING: Final = frozenset({"open-ended-zip", "two-way-zip"})
 SLEEVED: Final = frozenset({"sleeve-hem", "cuff", "sleeve-vent", "sleeve-head-roll"})
@@ -93,6 +95,7 @@ class _Search:
             "lining in pieces": lambda p: lining_in_pieces(p, garment),
             "stops at a yoke": lambda p: stops_at_a_yoke(p, self.places),
             "shoulders of its own": lambda p: not stops_at_a_yoke(p, self.places),
+            MOUNTS: lambda p: bool(unmounted(p, self.places, self.entries)),
             "ribbon band": lambda p: ribbon_band(p, self.entries),
             "band of cloth": lambda p: not ribbon_band(p, self.entries),
             "halves not joined": lambda p: halves_not_joined(p, self.places, garment),
@@ -115,7 +118,9 @@ class _Search:
             if key in found or not self.calls(place, near, rule):
                 continue
             name = rule.write.name if rule.write else ""
-            found[key] = Gap(rule, place, cloths_of(name, place, self.garment, self.knowledge))
+            pair = unmounted(place, self.places, self.entries) if MOUNTS in rule.facts else ()
+            cloths = pair or cloths_of(name, place, self.garment, self.knowledge)
+            found[key] = Gap(rule, place, cloths)
         return list(found.values())
 
     def is_near(self, one: SeamPlace, place: SeamPlace, parts: frozenset[str]) -> bool:

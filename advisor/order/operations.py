@@ -29,6 +29,7 @@ from advisor.order.damp import marks_from_drops
 from advisor.order.facings import facing_machine
 from advisor.order.facts import Facts
 from advisor.order.gluewords import over_glue
+from advisor.order.hungapart import APART, hung_apart
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import with_linings_hung
 from advisor.order.pieces import grain_words, tucked
@@ -136,6 +137,7 @@ class _Maker:
             return
         name = self.garment.name
         text = what_to_fit(self.places, self.facts) if op.id == "fit" else ""
+        text = APART if op.id == "hang" and hung_apart(self.facts) else text
         text = what_to_find_out(self.garment) if op.id == "try-lengths" else text
         iron, limit = None, None
         if op.iron == "last":

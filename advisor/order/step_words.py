@@ -29,6 +29,7 @@ from advisor.order.namewords import LAID_ON, OVER_BOTH
 from advisor.order.openings import free_at_zip, left_open, opening_fields, waits, zip_gap, zips_over
 from advisor.order.roles import PLEATED_HEM
 from advisor.order.shearing import deep_pile, wadded
+from advisor.order.supports import supports
 from advisor.order.topstitching import rows_told
 from advisor.order.trimmed import rows_over, seams_under
 from advisor.order.waistwords import hung_by
@@ -211,11 +212,13 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         ),
         "topstitch": lambda: rows_told(place),
         "trim": lambda: ROUND_MOTIFS * any(facts.entry(c).family == "lace" for c in place.cloths),
+        "set-lining": lambda: TEETH * any(p.kind.id == "zip" for p in facts.places),
         "grade": lambda: CLIPPED.get(place.said("shape"), ""),
     }
     return words[op]() if op in words else ""
 
 
+TEETH = ", clear of the teeth of a zip"
 CLOSED_OVER = " (the last of them; the others were joined first), over the ends of {rows}"
 ALL_BUT_ONE = (
     " (all but one of {seams} joined and pressed before it, for it runs over them in one length)"
@@ -253,6 +256,7 @@ def _interfacing(op: str, place: SeamPlace, facts: Facts) -> str:
         return f"{instead(place, facts)} instead of the {listed(sorted(ruled_out))}"
     bones = facts.setups.bones(place)
     names = [n for n in place.notions if n not in bones and facts.entry(n).kind in STIFFENS]
+    names += supports(place, facts) if op != "fuse" else ()
     dwell = facts.setups.judged(Place("seam", place.name)).get(DWELL)
     if op != "fuse":
         return listed(names)

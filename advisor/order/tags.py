@@ -5,14 +5,16 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from advisor.knowledge.ordering import Operation
+from advisor.order.backed import boned_after
 from advisor.order.bandlining import takes_whole_lining
 from advisor.order.belonging import MADE_FIRST
 from advisor.order.beside import ends_of, gone_through, is_frill
 from advisor.order.easing import is_foot
-from advisor.order.ended import back_of_straps, front_of_straps
+from advisor.order.ended import back_of_straps, front_of_straps, tabs_of_waist
 from advisor.order.facts import Facts
 from advisor.order.fitting import BEHIND, TO_BODY
 from advisor.order.hemsmeet import turned_hem
+from advisor.order.hungapart import joins_hung_apart
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.laidlate import placed_on_the_body
 from advisor.order.lapels import SHAWL
@@ -36,7 +38,7 @@ EDGES = frozenset({"edge", "casing", "band"})
 """Families of places that finish an edge."""
 AT_A_ZIP = frozenset({"lining-seam", "ribbon"})
 """Kinds of what is sewn over the tape of a zip where its name says so."""
-FACED = "faced-edge"
+FACED, TAB = "faced-edge", "tab-made-up"
 DOWN = frozenset({"front", "opening", "wrap", "round"})
 """Words of an edge that runs down to the lower end of what it closes."""
 FRONT_OR_NECK = frozenset({"front", "neck", "neckline"})
@@ -78,6 +80,8 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         and not whole
         and place.op not in ("fasten", "glue")
         and role.id not in AFTER_HEM,
+        "joins what hangs apart": joins_hung_apart(place, facts),
+        "may be sewn before hanging": not joins_hung_apart(place, facts),
         "before last press": op.id not in UNPRESSED and place.method.id not in HOLED,
         "after last press": place.method.id in HOLED,
         "shell or lining seam": place.kind.family in SEAMS and not behind,
@@ -102,7 +106,9 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "felled in the flat": any(closes_the_tube(p, place) for p in facts.places),
         "edge of straps": (edged and place.kind.id != FACED) or back_of_straps(place, facts),
         "closes over straps": edged and place.kind.id == FACED,
-        "caught in an edge": place.method.id == "tab-made-up",
+        "caught in an edge": place.method.id == TAB and not tabs_of_waist(place, facts.places),
+        "tried on with bones later": bool(boned_after(facts.places, fitting)),
+        "caught in the waist": tabs_of_waist(place, facts.places),
         "caught in a side": place.method.id == "strap-caught-in-the-side",
         "runs over a fitted shoulder": _over_shoulders(place, facts),
         "ends in a waist": place.method.id == "strap-turned" and not _strap(place),

@@ -20,6 +20,8 @@ from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
 
 ARMHOLE = "armhole"
+OPEN_BELOW = frozenset({"shoulder", "collar-attach"})
+"""Roles of basted seams beside which a piece lies flat all the same: they only hold its top."""
 CLOSINGS, BODY = frozenset({"hook", "button", "snap"}), frozenset({"back", "front", "side"})
 """Kinds and words of what closes a garment down the body."""
 ACROSS = frozenset({"elastic-across-the-back", "elastic-in-the-back-of-a-band"})
@@ -60,7 +62,8 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     if cut:
         names = [p.name for p in cut]
         told += f"; mark anew where {listed(names)} will lie, before anything is cut there"
-        shut = [p for p in places if fitting.basted(p) and any(related(p, c) for c in cut)]
+        lies_shut = (p for p in places if fitting.basted(p) and p.role.id not in OPEN_BELOW)
+        shut = [p for p in lies_shut if any(related(p, c) for c in cut)]
         told += (
             f", and {taken_off(shut, facts)}, so that each piece lies flat for it" if shut else ""
         )

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from typing import Any
 
+from advisor.knowledge.places import plain_word
+
 MADE = {"faced": "faced edge", "bound": "bound edge", "raw": "raw edge", "elastic": "elastic edge"}
 """What an edge is made as, by the word said for it."""
 
@@ -25,7 +27,18 @@ def told_apart(row: dict[str, Any]) -> dict[str, Any]:
     said = {key: value for key, value in row.items() if key != "edge"}
     if made == "faced edge":
         said["edge"] = "turned"
+        if is_slit(str(row.get("name", ""))) and kind in (None, "edge"):
+            return {key: value for key, value in said.items() if key != "kind"}  # cut first
     return said | ({"kind": made} if kind in (None, "edge") else {})
+
+
+SLITS = frozenset({"slit", "slits", "keyhole", "keyholes"})
+"""Last words of what is cut into a piece."""
+
+
+def is_slit(name: str) -> bool:
+    """Whether a place is called a slit: it has no edge before it is slashed."""
+    return bool(SLITS & set(plain_word(name).split()[-1:]))
 
 
 NEVER_HEMMED = frozenset({"neck", "neckline", "armhole", "front", "wrap", "collar", "waist"})

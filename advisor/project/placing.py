@@ -178,6 +178,8 @@ def _placed_by(
         return by_notion
     if words == "placket" and _lines(seam, about):
         return Placed("lining-seam", "the lining in it")
+    if not words and seam.by_hand and _lines(seam, about):
+        return Placed("lining-seam", "the lining in it, sewn by hand")
     if words == "hem" and band_below(seam, about):
         return Placed(PLAIN, BAND_BELOW)
     if words and not (_made_up(seam, words) or _neck_turned(seam, words) or hang_from_waist(seam)):
@@ -192,7 +194,8 @@ def _lines(seam: Seam, about: Mapping[str, Entry]) -> bool:
     """Whether a vent or slit is named after the lining that is felled to it, and holds a shell."""
     shell = {name for name, entry in about.items() if entry.kind == "cloth"}
     shell -= {n for n in shell if about[n].family == "linings" or "lining" in singular_words(n)}
-    return "lining" in singular_words(seam.name) and bool(shell) and len(about) > len(shell)
+    two = len(about) > len(shell) or len(shell) > 1
+    return "lining" in singular_words(seam.name) and bool(shell) and two
 
 
 def _neck_turned(seam: Seam, words: str) -> bool:

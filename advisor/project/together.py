@@ -7,11 +7,13 @@ from dataclasses import replace
 
 from advisor.knowledge.model import Entry
 from advisor.knowledge.places import plain_word
+from advisor.project.borders import laid_along
 from advisor.project.garment import Seam
 
 MOUNT, HEM, BAND, PLAIN = "underlining", "hem", "waistband", "seam"
 WAIST, STAYED = "waist", frozenset({"stay", "stays", "tape", "tacked"})
 FACES_A_WAIST = frozenset({"petersham", "grosgrain-ribbon"})
+LAID, ALONG = "applique", "the turned edge that it lies along"
 TAPED = "the {ribbon} that faces its waist"
 
 
@@ -22,7 +24,8 @@ def seen_together(
 
     What was taken for lace laid on is a hem where the lace is mounted: its cloth is hemmed by
     itself. A seam of one cloth and a ribbon at a waist that no other place joins or finishes is the
-    upper edge, which is faced with the ribbon when what runs into it is closed.
+    upper edge, which is faced with the ribbon when what runs into it is closed. A border of which
+    the cloth is taken in by a turned edge lies on its piece.
     """
     return tuple(_seen(seam, seams, entries, lace) for seam in seams)
 
@@ -30,6 +33,8 @@ def seen_together(
 def _seen(seam: Seam, seams: Sequence[Seam], entries: Mapping[str, Entry], lace: str) -> Seam:
     if seam.placed_by == lace and over_its_mount(seam, seams):
         return replace(seam, place=HEM)
+    if seam.place == PLAIN and seam.placed_by and laid_along(seam, seams):
+        return replace(seam, place=LAID, placed_by=ALONG)
     ribbon = ribbon_at_the_waist(seam, entries)
     if seam.place != PLAIN or not seam.placed_by or not ribbon or _waist_beside(seam, seams):
         return seam

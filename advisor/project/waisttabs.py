@@ -8,6 +8,8 @@ from advisor.project.garment import Seam
 TABS, WAIST = frozenset({"tab", "tabs"}), "waist"
 ROUND, MANY = frozenset({WAIST, "peplum", "doublet", "jerkin", "lower"}), 4
 """What else tabs round a waist are called after; so many go round it (estimate)."""
+OF_A_TAB = frozenset({"edge", "edges", "piping"})
+"""What of each tab a place is called after."""
 TIED = frozenset({"tie", "ties", "lacing", "string", "strings", "drawstring"})
 """Words of what is tied, so that its ends hang out; a strap and a tab do not."""
 
@@ -26,6 +28,6 @@ def hang_from_waist(seam: Seam) -> bool:
 
 def end_the_body(seam: Seam) -> bool:
     """Whether tabs hang all round below the waist, so that no other lower edge is left to hem."""
-    words = plain_word(seam.name).split()
-    around = words[-1:] == ["tabs"] and set(words[:-1]) <= ROUND
+    words = set(plain_word(seam.name).split())
+    around = bool(TABS & words) and words - TABS <= ROUND | OF_A_TAB
     return hang_from_waist(seam) or (around and seam.making.times >= MANY)

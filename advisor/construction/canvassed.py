@@ -1,0 +1,56 @@
+"""Cloths that are worked as one with a firm one behind them, and seams that this stays already."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Final
+
+from advisor.claims.loaded import FIRM_FROM, MOUNTED
+from advisor.knowledge.model import Entry
+from advisor.project.garment import Garment, Seam
+
+OFTEN: Final = 2
+"""In so many seams two cloths lie doubled before they are taken for mounted ones (estimate)."""
+DOUBLED, PAIR = 4, 2
+STIFF, SLIPS = "stiffness", "slips at seams"
+
+
+def doubled(seam: Seam, entries: Mapping[str, Entry]) -> tuple[str, ...]:
+    """The shell and what lies behind it, where a seam joins each of the two to its own like."""
+    plies = [use.cloth for use in seam.uses if entries[use.cloth].kind == "cloth"]
+    if len(plies) != DOUBLED or plies != plies[::-1] or len(set(plies)) != PAIR:
+        return ()
+    first, second = plies[0], plies[1]
+    levels = {name: entries[name].traits.get(STIFF, (0, 0))[0] for name in (first, second)}
+    return (first, second) if levels[second] >= levels[first] else (second, first)
+
+
+def backed_pairs(garment: Garment, entries: Mapping[str, Entry]) -> set[tuple[str, ...]]:
+    """Every shell with the cloth behind it: mounted by a place, or doubled in seam after seam."""
+    told = {s.cloths()[:PAIR] for s in garment.seams if s.place == MOUNTED}
+    found = [pair for s in garment.seams if (pair := doubled(s, entries))]
+    return told | {pair for pair in found if found.count(pair) >= OFTEN}
+
+
+def stayed_by_backing(seam: Seam, garment: Garment, entries: Mapping[str, Entry]) -> bool:
+    """Whether every cloth of a seam whose yarns slip is held by a firm weave behind it."""
+    pairs = backed_pairs(garment, entries)
+    here = [name for name in seam.cloths() if entries[name].kind == "cloth"]
+    slipping = [name for name in here if _level(name, SLIPS, entries)]
+    behind = {
+        face: back
+        for face, *rest in pairs
+        for back in rest
+        if back in here and _firm(back, garment, entries)
+    }
+    return bool(slipping) and all(name in behind for name in slipping)
+
+
+def _firm(name: str, garment: Garment, entries: Mapping[str, Entry]) -> bool:
+    weight, least = garment.cloths[name].weight, FIRM_FROM.get(entries[name].structure)
+    heavy = weight is not None and least is not None and weight[0] >= least
+    return heavy and not _level(name, SLIPS, entries)
+
+
+def _level(name: str, trait: str, entries: Mapping[str, Entry]) -> int:
+    return entries[name].traits.get(trait, (0, 0))[1]

@@ -1,0 +1,45 @@
+"""Slits that are cut into a piece, and linings that are felled in by hand, also round a slit."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Final
+
+from advisor.order.kinds import SeamPlace
+from advisor.project.placing import singular_words
+
+if TYPE_CHECKING:
+    from advisor.order.facts import Facts
+
+KEYHOLE, SLIT = "keyhole", "slit"
+LININGS_SEAM: Final = "lining-seam"
+NOT_CUT: Final = frozenset({"seam-slit", "vent", "seam-gap", "fall"})
+"""Roles of slits at the end of a seam or in it, where nothing is cut into a piece."""
+
+
+def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
+    """The facts of a place that are told here."""
+    return {
+        "slit that is faced": lambda: _faced(place),
+        "lines a cut slit": lambda: bool(_slits_lined(place, facts)),
+    }
+
+
+def _cut(place: SeamPlace) -> bool:
+    """Whether a slit is cut there, by its name and by what it is in the garment."""
+    called = {KEYHOLE, SLIT} & set(singular_words(place.name))
+    return bool(called) and place.role.id not in NOT_CUT
+
+
+def _faced(place: SeamPlace) -> bool:
+    """Whether a facing finishes a slit: the edge that is turned has to be slashed first."""
+    turned = place.said("edge") == "turned" and place.kind.id != LININGS_SEAM
+    return KEYHOLE in singular_words(place.name) or (turned and _cut(place))
+
+
+def _slits_lined(place: SeamPlace, facts: Facts) -> list[SeamPlace]:
+    """The slits in a piece of the shell that the lining of this place is felled round."""
+    if place.kind.id != LININGS_SEAM or SLIT not in singular_words(place.name):
+        return []
+    near = (p for p in facts.places if p.kind.id != LININGS_SEAM and p.unit != "lining")
+    return [p for p in near if _cut(p) and set(p.cloths) & set(place.cloths)]

@@ -1,0 +1,39 @@
+"""A firm cloth that lies in a place or two behind another, and is basted to its piece there."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from advisor.construction.canvassed import backed_pairs
+from advisor.order.kinds import SeamPlace
+
+if TYPE_CHECKING:
+    from advisor.order.facts import Facts
+
+STIFF, LEVEL = "stiffness", 3
+"""The level of `stiffness` of a cloth that holds another: canvas (estimate)."""
+BACKING: Final = "backing"
+
+
+def supports(place: SeamPlace, facts: Facts) -> tuple[str, ...]:
+    """The firm cloths of a place that make nothing of their own, and so stiffen what they lie by.
+
+    What is mounted behind whole pieces is basted to those at once, and what has a seam or an edge
+    to itself is a cloth like any other.
+    """
+    own = place.cloths[1:] if place.unit != "lining" else ()
+    return tuple(name for name in own if _firm(name, facts) and not _made_up(name, facts))
+
+
+def _firm(name: str, facts: Facts) -> bool:
+    entry = facts.entry(name)
+    return entry.structure == "woven" and entry.traits.get(STIFF, (0, 0))[0] >= LEVEL
+
+
+def _made_up(name: str, facts: Facts) -> bool:
+    """Whether it is seen, joined to its own like, or held behind another all over."""
+    entries = {n: facts.entry(n) for n in facts.garment.cloths}
+    mine = [p for p in facts.places if name in p.cloths]
+    first = any(p.cloths[0] == name for p in mine)
+    held = any(p.kind.family == BACKING for p in mine)
+    return first or held or any(name in pair for pair in backed_pairs(facts.garment, entries))
