@@ -22,6 +22,7 @@ from advisor.construction.laced import CORD, cords
 from advisor.construction.widths import Width, usual_width, width_of
 from advisor.craft import boning
 from advisor.knowledge.model import Entry, Knowledge
+from advisor.project.covering import sets_it
 from advisor.project.garment import Cloth, Garment, Seam
 from advisor.units.factors import MM_PER_INCH
 
@@ -106,8 +107,9 @@ def notions_to_buy(garment: Garment, knowledge: Knowledge) -> list[NotionBought]
         if entry.kind == "cloth":
             continue
         widths: dict[Width | None, list[Seam]] = {}
+        holding = [seam for seam in garment.seams if name in seam.cloths()]
         for seam in garment.seams:
-            if name in seam.cloths():
+            if name in seam.cloths() and (entry.kind != "zip" or sets_it(seam, holding)):
                 sized = _by_length(entry) or _by_piece(entry)
                 wide = width_of(name, seam, entry, garment) if sized else None
                 widths.setdefault(wide, []).append(seam)

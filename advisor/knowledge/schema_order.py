@@ -146,6 +146,9 @@ Fact = Literal[
     "allowance is kept",
     "band is a ribbon",
     "cord to be covered",
+    "covers what is sewn",
+    "top of the pocket open",
+    "top of the pocket finished",
 ]
 Tag = Literal[
     "flat",
@@ -205,6 +208,8 @@ Tag = Literal[
     "at the neck",
     "at the wrist",
     "not at the wrist",
+    "covers a neck seam",
+    "covered at the neck",
 ]
 Where = Literal[
     "same seam",

@@ -54,6 +54,8 @@ SLEEVE_HEAD, ROLL = "sleeve-head", "sleeve-head-roll"
 ARMS = frozenset({"underarm", "arm", "sleeve", "side", "armhole"})
 """Words of a gusset that is let in below an arm."""
 GUSSET, LEG_SEAMS = "gusset", frozenset({"crotch", "inseam", "rise"})
+TOPS = frozenset({"edge", "top", "opening", "facing", "mouth"})
+"""Words of the upper edge of a pocket."""
 FLAP, POCKET_FLAP = "flap", "pocket-flap"
 
 
@@ -106,7 +108,7 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
         return "applied"  # it lies on a piece there, and is sewn on while that is flat
     if kind == "hem" and called.NECK & set(words):
         return "facing"  # hemmed in the flat, and levelled on no hanger
-    if kind == "bound-edge" and "pocket" in words:
+    if "pocket" in words and (kind == "bound-edge" or (kind == "faced-edge" and TOPS & {*words})):
         return "pocket-edge"
     if kind == "faced-edge" and found is not None and found.id == "set-lining":
         return "facing"  # a neck that is turned to the lining closes nothing yet

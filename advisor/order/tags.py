@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from advisor.knowledge.ordering import Operation
 from advisor.order.beside import ends_of, gone_through, is_frill
+from advisor.order.covering import covered_by, covered_neck, covered_zip
 from advisor.order.easing import is_foot
 from advisor.order.ended import back_of_straps, front_of_straps
 from advisor.order.facts import Facts
@@ -79,7 +80,9 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "of the lining": place.unit == "lining",
         "lining of a new pattern": place.unit == "lining" and fitting.cut_anew,
         "not of the lining": place.unit != "lining",
-        "at the zip": place.kind.id in AT_A_ZIP and "zip" in singular_words(place.name),
+        "at the zip": _at_zip(place, facts),
+        "covers a neck seam": covered_neck(place, facts.places),
+        "covered at the neck": covered_by(place, facts.places),
         "left as it is cut": place.method.id == "hem-left-raw",
         "not at a vent": role.id != "vent-lining",
         "not hemmed apart": role.id != PART_HEM,
@@ -116,6 +119,12 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "not fastening": place.op not in ("fasten", "glue") and place.kind.family != "fastening",
     }
     return frozenset(name for name, holds in tags.items() if holds)
+
+
+def _at_zip(place: SeamPlace, facts: Facts) -> bool:
+    """Whether it is sewn over the tape of a zip, by its name or by the zip that it holds."""
+    named = place.kind.id in AT_A_ZIP and "zip" in singular_words(place.name)
+    return named or covered_zip(place, facts.places)
 
 
 def _over_shoulders(place: SeamPlace, facts: Facts) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
+from advisor.order.covering import COVER, covered_neck, covered_zip
 from advisor.order.gapfacts import ribbon_band
 from advisor.order.legs import STRIPE
 from advisor.project.placing import lace_on_edge
@@ -17,6 +18,8 @@ if TYPE_CHECKING:
     from advisor.project.making import Piece
 
 RIBBON: Final = "ribbon"
+POCKET_EDGE: Final = "pocket-edge"
+"""The role of the top of a pocket that is finished while the pocket lies by itself."""
 CORD: Final = "piping-cord"
 CLOSED_OVER: Final = frozenset({"side", "centre", "inseam", "panel", "plain"})
 """Roles of the seams that a row round a skirt runs over."""
@@ -28,6 +31,11 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     return {
         "band is a ribbon": lambda: ribbon_band(
             place, {n: facts.entry(n) for n in place.seam.cloths()}
+        ),
+        "top of the pocket open": lambda: not _top_finished(place, facts),
+        "top of the pocket finished": lambda: _top_finished(place, facts),
+        "covers what is sewn": lambda: (
+            covered_zip(place, facts.places) or covered_neck(place, facts.places)
         ),
         "cord to be covered": lambda: bool(cover_of(place, facts)),
         "lace on an edge": lambda: _lace_edge(place, facts) and not _mounted(place, facts),
@@ -54,12 +62,18 @@ def cover_of(place: SeamPlace, facts: Facts) -> str:
     return next((n for n in place.cloths if corded and n in strips), "")
 
 
+def _top_finished(pocket: SeamPlace, facts: Facts) -> bool:
+    """Whether a place of its own binds or faces the top of a pocket that is laid on."""
+    tops = (p for p in facts.places if p.role.id == POCKET_EDGE)
+    return any(set(p.cloths) <= set(pocket.cloths) for p in tops)
+
+
 def seams_under(rows: SeamPlace, facts: Facts) -> list[SeamPlace]:
     """The seams of a piece, two or more alike, that rows of ribbon run over in one length.
 
-    A stripe that lies along the seam of a leg crosses none.
+    A stripe that lies along the seam of a leg crosses none, nor does a tape over a seam.
     """
-    if rows.kind.id != RIBBON or rows.role.id == STRIPE:
+    if rows.kind.id != RIBBON or rows.role.id in (STRIPE, COVER):
         return []
     pieces = [p for p in facts.garment.plan.pieces if p.cloth in rows.cloths]
     wide = max(map(_wide, pieces), default=0.0)

@@ -1,0 +1,123 @@
+"""What a maker of knits and sports clothes found wrong, and must not come back.
+
+A hooded jacket with a zip and its facing tape, a shirt with a taped neck, a wrapped dress with an
+elastic waist. All is common practice of the trade.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from advisor.construction.notionlist import notions_to_buy
+from advisor.project.garment import Garment
+from advisor.project.load import garment_of
+from advisor.textio.yamlfile import parse_yaml
+from tests.garments.whole import known, ordered, places, stands
+
+HOODED = """garment: Rowing jacket
+fitting: loosely
+maker: {overlocker: 4-thread}
+fabrics:
+  fleece: {fabric: sweatshirt fleece, fibres: {cotton: 80, polyester: 20}, weight: 300 g/m2}
+  rib: {fabric: rib knit, fibres: {cotton: 95, elastane: 5}, weight: 330 g/m2}
+  lining: {fabric: jersey, fibres: {cotton: 100}, weight: 160 g/m2}
+  tape: {fabric: twill tape, fibres: {cotton: 100}}
+seams:
+  - {name: patch pocket, layers: [fleece, fleece], length: 56 cm, times: 2}
+  - {name: shoulder, layers: [fleece, fleece], length: 14 cm, times: 2}
+  - {name: armhole, layers: [fleece, fleece], length: 52 cm, shape: curved, times: 2}
+  - {name: side, layers: [fleece, fleece], length: 44 cm, times: 2}
+  - {name: sleeve seam, layers: [fleece, fleece], length: 46 cm, times: 2}
+  - {name: cuff, layers: [fleece, {use: rib, stretched: 1.25}], length: 26 cm, times: 2}
+  - {name: hem band, layers: [fleece, {use: rib, stretched: 1.15}], length: 104 cm}
+  - {name: hood seam, layers: [fleece, fleece], length: 48 cm, shape: curved}
+  - {name: hood lining seam, layers: [lining, lining], length: 48 cm, shape: curved}
+  - {name: hood edge, layers: [fleece, lining], length: 66 cm, edge: turned}
+  - {name: hood to neck, layers: [fleece, lining, fleece], length: 50 cm, shape: curved}
+  - {name: front zip, layers: [fleece, {notion: open-ended zip}], length: 62 cm, times: 2}
+  - {name: neck tape, layers: [tape, fleece], length: 50 cm, shape: curved}
+"""
+TAPED = {
+    "zip among its layers": "{name: zip facing tape, layers: [tape, {notion: open-ended zip}, "
+    "fleece], length: 62 cm, times: 2}",
+    "called a stay": "{name: zip facing tape, kind: stay tape, layers: [tape, fleece], "
+    "length: 62 cm, times: 2}",
+}
+"""Two ways in which she wrote the tape over the zip."""
+
+
+def garment(text: str) -> Garment:
+    """A project that stands here as text."""
+    return garment_of(parse_yaml(text, "project.yaml"), known())
+
+
+@pytest.mark.parametrize("written", TAPED)
+def test_a_tape_that_faces_a_zip_is_sewn_over_it(written: str) -> None:
+    """One zip is set and bought; its tape is covered when it is in."""
+    text = f"{HOODED}  - {TAPED[written]}\n"
+    found = ordered(text)
+    assert stands(found, "join hem band", "set front zip", "sew on zip facing tape")
+    assert ["set front zip"] == [step for step in found.order if step.startswith("set front")]
+    assert "set zip facing tape" not in found.order
+    zips = [b for b in notions_to_buy(garment(text), known()) if "zip" in b.name]
+    assert [1] == [bought.number for bought in zips]
+
+
+def test_a_neck_tape_covers_the_seam_of_the_hood() -> None:
+    """It hides the allowances, so it can only be sewn when they are there."""
+    assert stands(ordered(HOODED), "join hood to neck", "press hood to neck", "sew on neck tape")
+
+
+def test_a_tape_of_a_neck_that_nothing_is_joined_to_stays_its_line() -> None:
+    """A facing turns it, and the tape lies under that."""
+    faced = HOODED.replace(
+        "{name: hood to neck, layers: [fleece, lining, fleece], length: 50 cm, shape: curved}",
+        "{name: neck facing, layers: [fleece, fleece], length: 50 cm, edge: turned}",
+    )
+    found = ordered(faced)
+    assert "tape-sewn-along" == places(found)["neck tape"].method.id
+    assert stands(found, "tape neck tape", "join neck facing")
+
+
+TRIMMED = (
+    HOODED.replace(
+        "  tape: {",
+        "  nylon: {fabric: ripstop, fibres: {nylon: 100}, weight: 75 g/m2, "
+        "traits: {coated: yes}}\n  net: {fabric: mesh, fibres: {polyester: 100}}\n  tape: {",
+    )
+    .replace("patch pocket, layers: [fleece, fleece]", "patch pocket, layers: [nylon, net, fleece]")
+    .replace("shoulder, layers: [fleece, fleece]", "shoulder, layers: [nylon, nylon]")
+    + """  - {name: yoke seam, layers: [nylon, fleece], length: 24 cm, times: 2, topstitch: 2}
+  - {name: pocket edge, layers: [nylon, net], length: 17 cm, edge: turned, times: 2}
+"""
+)
+"""The same with a yoke and pockets of a coated cloth, the top of a pocket faced with net."""
+
+
+@pytest.mark.parametrize("text", [HOODED, TRIMMED], ids=["one cloth", "coated pockets"])
+def test_a_patch_pocket_is_sewn_to_a_flat_front(text: str) -> None:
+    """No shoulder, no hood and no basting hangs on it, however hot those are pressed."""
+    found = ordered(text)
+    first = found.order.index("press patch pocket")
+    after = ("join shoulder", "join hood to neck", "baste side", "join side")
+    assert all(first < found.order.index(step) for step in after)
+
+
+def test_the_turned_top_of_a_patch_pocket_is_a_faced_edge() -> None:
+    """No second bag hangs from it, and it is faced before the pocket is turned under."""
+    found = ordered(TRIMMED)
+    top = places(found)["pocket edge"]
+    assert ("faced-edge", "pocket-edge") == (top.kind.id, top.role.id)
+    pocket = "press under the edges of patch pocket"
+    assert stands(found, "join pocket edge", "turn pocket edge", pocket, "stitch on patch pocket")
+    assert not any(step.startswith("close pocket") for step in found.order)
+
+
+def test_coated_trimmings_make_no_raincoat_of_fleece() -> None:
+    """Rain comes in through the body, so no row of yoke and pockets is sealed or kept from pins."""
+    found = ordered(TRIMMED)
+    assert not [s for s in found.order if s.startswith(("seal", "clip", "brush", "trim shoulder"))]
+    coat = ordered(
+        TRIMMED.replace("side, layers: [fleece, fleece]", "side, layers: [nylon, nylon]")
+    )
+    assert "seal shoulder" in coat.order
