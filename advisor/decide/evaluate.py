@@ -48,7 +48,7 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     agree(garment, verdicts, knowledge)
     shrink_as_cleaned(garment, verdicts, knowledge)
     give_room(garment, verdicts)
-    stayed_once(garment, verdicts)
+    stayed_once(garment, verdicts, knowledge)
     shades = share_threads(garment, verdicts, knowledge)
     add_bulk(garment, gathered, verdicts, knowledge)
     add_needles(garment, gathered, verdicts, knowledge)

@@ -147,6 +147,7 @@ Fact = Literal[
     "band is a ribbon",
     "cord to be covered",
     "covers what is sewn",
+    "elastic lies on a seam",
     "top of the pocket open",
     "top of the pocket finished",
 ]
@@ -210,6 +211,7 @@ Tag = Literal[
     "not at the wrist",
     "covers a neck seam",
     "covered at the neck",
+    "drawn up after it is tried on",
 ]
 Where = Literal[
     "same seam",

@@ -62,6 +62,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "tried": fitting.tried(place) and not any(past),
         "basted to try on": op.id == "baste" and fitting.basted(place),
         "basted to look": op.id == "baste" and _looked_at(place) and not fitting.basted(place),
+        "drawn up after it is tried on": op.id == "gather" and fitting.basted(place),
         "layers laid together": op.id == "baste" and op.verb != op.id,
         "past recall": past[-1] and not cut,
         "cut into what is fitted": past[-1] and cut,

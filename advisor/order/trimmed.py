@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 from advisor.order.covering import COVER, covered_neck, covered_zip
 from advisor.order.gapfacts import ribbon_band
 from advisor.order.legs import STRIPE
-from advisor.project.placing import lace_on_edge
+from advisor.project.placing import lace_on_edge, singular_words
 from advisor.project.together import over_its_mount, ribbon_at_the_waist
 from advisor.project.tucked import tucks_on_a_piece
 
@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from advisor.project.making import Piece
 
 RIBBON: Final = "ribbon"
+WAIST: Final = "waist"
 POCKET_EDGE: Final = "pocket-edge"
 """The role of the top of a pocket that is finished while the pocket lies by itself."""
 CORD: Final = "piping-cord"
@@ -34,6 +35,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
         ),
         "top of the pocket open": lambda: not _top_finished(place, facts),
         "top of the pocket finished": lambda: _top_finished(place, facts),
+        "elastic lies on a seam": lambda: _elastic_on_seam(place, facts),
         "covers what is sewn": lambda: (
             covered_zip(place, facts.places) or covered_neck(place, facts.places)
         ),
@@ -60,6 +62,16 @@ def cover_of(place: SeamPlace, facts: Facts) -> str:
     corded = any(facts.entry(n).id == CORD for n in place.notions)
     strips = {p.cloth for p in facts.garment.plan.pieces if p.grain == "bias"}
     return next((n for n in place.cloths if corded and n in strips), "")
+
+
+def _elastic_on_seam(place: SeamPlace, facts: Facts) -> bool:
+    """Whether it draws in a waist at which a seam hangs a skirt: no edge is there to fold."""
+    elastic = any(facts.entry(n).kind == "elastic" for n in place.notions)
+    seams = (
+        p for p in facts.places if p.role.id == WAIST and p.kind.id in ("seam", "gathered-edge")
+    )
+    joined = any(set(p.cloths) & set(place.cloths) for p in seams)
+    return elastic and joined and "waist" in singular_words(place.name) and place.unit != "lining"
 
 
 def _top_finished(pocket: SeamPlace, facts: Facts) -> bool:

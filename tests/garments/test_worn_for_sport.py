@@ -121,3 +121,102 @@ def test_coated_trimmings_make_no_raincoat_of_fleece() -> None:
         TRIMMED.replace("side, layers: [fleece, fleece]", "side, layers: [nylon, nylon]")
     )
     assert "seal shoulder" in coat.order
+
+
+DRESS = """garment: Weir dress
+units: us
+fitting: to the body
+maker: {overlocker: 4-thread}
+fabrics:
+  jersey: {fabric: jersey, fibres: {viscose: 95, elastane: 5}, weight: 6.5 oz/yd2}
+  chiffon: {fabric: chiffon, fibres: {silk: 100}, weight: 8 momme}
+  net: {fabric: mesh, fibres: {nylon: 85, elastane: 15}, weight: 3 oz/yd2}
+  satin: {fabric: satin, fibres: {polyester: 100}, weight: 4 oz/yd2}
+seams:
+  - {name: shoulder, layers: [jersey, {notion: clear elastic}, jersey], length: 4.5 in, times: 2}
+  - {name: net shoulder, layers: [net, net], length: 4.5 in, times: 2}
+  - {name: wrap edge, layers: [jersey, {notion: clear elastic}, net], length: 24 in, times: 2,
+     edge: turned, bias: yes}
+  - {name: underbust gathers, kind: gathers, layers: [jersey, {use: jersey, fullness: 1.5}],
+     length: 5 in, times: 2}
+  - {name: side, layers: [jersey, jersey], length: 9 in, times: 2}
+  - {name: net side, layers: [net, net], length: 9 in, times: 2}
+  - {name: armhole, layers: [jersey, net, {use: chiffon, fullness: 1.2}], length: 18 in,
+     shape: curved, stress: high, times: 2}
+  - {name: skirt side, layers: [chiffon, chiffon], length: 26 in, times: 2}
+  - {name: underskirt side, layers: [jersey, jersey], length: 24 in, times: 2}
+  - {name: waist, layers: [jersey, net, jersey, {use: chiffon, fullness: 2}], length: 29 in,
+     stress: high, crosses: [side, skirt side]}
+  - {name: waist elastic, layers: [jersey, {notion: elastic, body: 28 in}], length: 29 in}
+  - {name: underskirt hem, layers: [jersey], length: 62 in, edge: hem}
+  - {name: belt loop, layers: [satin], number: 2}
+"""
+WITHOUT = DRESS.replace(
+    "  - {name: waist elastic, layers: [jersey, {notion: elastic, body: 28 in}], length: 29 in}\n",
+    "",
+)
+
+
+@pytest.mark.parametrize("kind", ["", "kind: wrap edge, "])
+def test_a_lapped_front_is_finished_before_the_waist_takes_it_in(kind: str) -> None:
+    """It is too short to run down the skirt, so its end lies in the waist."""
+    found = ordered(DRESS.replace("{name: wrap edge, ", f"{{name: wrap edge, {kind}"))
+    assert stands(found, "fit", "join wrap edge", "turn wrap edge", "join waist")
+
+
+def test_clear_elastic_in_a_lapped_edge_is_laid_in_and_the_edge_understitched() -> None:
+    """It is sewn along the line before the facing, and the facing is held inside."""
+    found = ordered(DRESS)
+    assert stands(found, "tape wrap edge", "join wrap edge", "understitch wrap edge")
+    assert "a little shorter" in found.tasks["tape wrap edge"].step.does
+
+
+@pytest.mark.parametrize("seam", ["shoulder", "underbust gathers", "underskirt side", "side"])
+def test_what_the_knife_cuts_waits_for_the_fitting(seam: str) -> None:
+    """Fitted to the body, an overlocked seam is basted first, whatever lies in it."""
+    assert stands(ordered(DRESS), f"baste {seam}", "fit", f"join {seam}")
+
+
+def test_rows_are_stitched_when_the_basting_is_out() -> None:
+    """What is drawn up on a basting thread is opened again before it is gathered."""
+    assert stands(ordered(DRESS), "fit", "gather underbust gathers", "draw up underbust gathers")
+
+
+def test_gathers_of_a_front_and_a_side_below_the_waist_share_no_piece() -> None:
+    """Neither waits for the other."""
+    found = ordered(DRESS)
+    before = {p.before for p in found.reasons["join underskirt side"]}
+    assert not {step for step in before if "underbust" in step}
+
+
+def test_elastic_lies_on_the_seam_of_a_waist() -> None:
+    """No edge is left there to fold: it goes onto the allowances, then the loops over it."""
+    found = ordered(DRESS)
+    loops = "bar on belt loop"
+    assert stands(found, "join waist", "neaten waist", "zigzag on waist elastic", loops)
+    assert "fold waist elastic" not in found.order
+
+
+@pytest.mark.parametrize("text", [DRESS, WITHOUT], ids=["elastic", "no opening"])
+def test_no_rigid_tape_keeps_a_waist_from_going_over_the_body(text: str) -> None:
+    """The elastic holds the measure, and a knit with no opening has to stretch."""
+    assert "stay waist" not in ordered(text.replace("wrap edge", "front edge")).order
+
+
+def test_no_rigid_tape_lies_in_the_armhole_of_a_knit_with_a_gathered_sleeve() -> None:
+    """The gathers give with the bodice."""
+    assert "stay tape" not in ordered(DRESS).tasks["stay armhole"].step.does
+
+
+def test_an_iron_at_the_hem_is_far_from_what_ends_at_the_waist() -> None:
+    """Nothing that is sewn in the bodice alone is guarded there."""
+    found = ordered(DRESS)
+    assert "press underskirt hem" in found.order
+    near = dict(found.hot_near).get("press underskirt hem", frozenset())
+    assert not near & {"net", "clear elastic", "elastic"}
+
+
+def test_a_lapped_front_is_pinned_for_the_fitting() -> None:
+    """So are the edges that a zip closes later, however loose the garment is."""
+    assert "lap the fronts and pin them" in ordered(DRESS).tasks["fit"].step.does
+    assert "pin it shut along the line of front zip" in ordered(HOODED).tasks["fit"].step.does
