@@ -147,6 +147,7 @@ Fact = Literal[
     "band is a ribbon",
     "cord to be covered",
     "covers what is sewn",
+    "knit sleeve without ease",
     "elastic lies on a seam",
     "top of the pocket open",
     "top of the pocket finished",
@@ -212,6 +213,7 @@ Tag = Literal[
     "covers a neck seam",
     "covered at the neck",
     "drawn up after it is tried on",
+    "in one run with the other",
 ]
 Where = Literal[
     "same seam",

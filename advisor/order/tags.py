@@ -11,6 +11,7 @@ from advisor.order.easing import is_foot
 from advisor.order.ended import back_of_straps, front_of_straps
 from advisor.order.facts import Facts
 from advisor.order.fitting import BEHIND, TO_BODY
+from advisor.order.flatsleeves import run_with
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.lapels import SHAWL
 from advisor.order.layering import shuts_in_lining
@@ -63,6 +64,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "basted to try on": op.id == "baste" and fitting.basted(place),
         "basted to look": op.id == "baste" and _looked_at(place) and not fitting.basted(place),
         "drawn up after it is tried on": op.id == "gather" and fitting.basted(place),
+        "in one run with the other": bool(run_with(place, facts)),
         "layers laid together": op.id == "baste" and op.verb != op.id,
         "past recall": past[-1] and not cut,
         "cut into what is fitted": past[-1] and cut,

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
 from advisor.order.covering import COVER, covered_neck, covered_zip
+from advisor.order.flatsleeves import goes_in_flat
 from advisor.order.gapfacts import ribbon_band
 from advisor.order.legs import STRIPE
 from advisor.project.placing import lace_on_edge, singular_words
@@ -36,6 +37,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
         "top of the pocket open": lambda: not _top_finished(place, facts),
         "top of the pocket finished": lambda: _top_finished(place, facts),
         "elastic lies on a seam": lambda: _elastic_on_seam(place, facts),
+        "knit sleeve without ease": lambda: goes_in_flat(place, facts),
         "covers what is sewn": lambda: (
             covered_zip(place, facts.places) or covered_neck(place, facts.places)
         ),
