@@ -6,13 +6,19 @@ elastic waist. All is common practice of the trade.
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
+from advisor.claims.collect import Place
+from advisor.construction.bulk import number
 from advisor.construction.notionlist import notions_to_buy
+from advisor.decide.advise import advise
 from advisor.project.garment import Garment
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
 from tests.garments.whole import known, ordered, places, stands
+from tests.typed import typed
 
 HOODED = """garment: Rowing jacket
 fitting: loosely
@@ -220,3 +226,60 @@ def test_a_lapped_front_is_pinned_for_the_fitting() -> None:
     """So are the edges that a zip closes later, however loose the garment is."""
     assert "lap the fronts and pin them" in ordered(DRESS).tasks["fit"].step.does
     assert "pin it shut along the line of front zip" in ordered(HOODED).tasks["fit"].step.does
+
+
+def test_more_plies_take_no_finer_needle() -> None:
+    """A seam of two fleeces and a jersey is sewn as one of two fleeces is."""
+    verdicts = advise(garment(HOODED), known()).judgement.verdicts
+    picks = [
+        number(verdicts[Place("seam", name)], "needle.size") for name in ("armhole", "hood to neck")
+    ]
+    assert picks[0] == picks[1]
+
+
+def test_an_overlocked_sleeve_without_ease_goes_in_flat() -> None:
+    """Then side and sleeve are closed in one run, and pressed after it."""
+    found = ordered(HOODED)
+    assert stands(found, "fit", "join armhole", "join side", "press side")
+    assert stands(found, "join armhole", "join sleeve seam", "press side")
+    assert "in one run with sleeve seam" in found.tasks["join side"].step.does
+    assert "neaten armhole" not in found.order
+
+
+@pytest.mark.parametrize(
+    "eased",
+    [
+        (
+            "armhole, layers: [fleece, fleece]",
+            "armhole, layers: [fleece, {use: fleece, ease: 2 cm}]",
+        ),
+        ("fabric: sweatshirt fleece, fibres: {cotton: 80, polyester: 20}", "fabric: poplin"),
+    ],
+    ids=["with ease", "woven"],
+)
+def test_any_other_sleeve_goes_into_a_closed_armhole(eased: tuple[str, str]) -> None:
+    """Ease, or a cloth that gives none, asks for a whole armhole."""
+    found = ordered(HOODED.replace(*eased))
+    assert stands(found, "join side", "join armhole")
+
+
+@pytest.mark.parametrize("metres", ["48 cm", "40 cm", "33 cm", "71 cm"])
+def test_thread_for_the_overlocker_alone_has_no_bobbin(tmp_path: Path, metres: str) -> None:
+    """What rounding leaves over is no length of thread."""
+    file = tmp_path / "hooded.yaml"
+    text = HOODED.replace("[lining, lining], length: 48 cm", f"[lining, lining], length: {metres}")
+    coloured = text.replace("weight: 160 g/m2}", 'weight: 160 g/m2, colour: "#e3b23c"}')
+    file.write_text(coloured, "utf-8")
+    page = " ".join(typed("sheet", str(file), "--only", "shopping").out.split())
+    row = page.split("to match lining")[1].split("of it comes off")[0]
+    assert "looper" in row
+    assert "bobbin" not in row
+
+
+def test_an_edge_that_she_stays_for_its_zip_is_not_stayed_again() -> None:
+    """An interfacing called after the zip, or as long as it on the same cloth, holds the edge."""
+    assert "stay the opening of front zip" in ordered(HOODED).order
+    for name in ("zip edge stay", "front strip"):
+        line = f"  - {{name: {name}, kind: interfacing, layers: [fleece, {{notion: knit fusible "
+        stayed = f"{HOODED}{line}interfacing}}], length: 62 cm, times: 2}}\n"
+        assert "stay the opening of front zip" not in ordered(stayed).order
