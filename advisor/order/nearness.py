@@ -97,7 +97,8 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     if one.role.id == "hem" and _above_the_waist(other):
         return _long_skirt(garment) and _ends_at_the_waist(other, one, garment)
     if one.role.id in HOOD:
-        return role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
+        band = role == "neckband" and bool(AT_THE_HEM & set(singular_words(other.name)))
+        return band or role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
     if at_sleeve_end(one):
         above = role in UP_THE_ARM and _long(SLEEVES, garment)
         return above or role in OF_BODY | HOOD | LEG_END

@@ -89,7 +89,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     apart = _falls_apart(op, place, facts)
     absent |= apart
     layers = [use.cloth for use in place.seam.uses if use.cloth not in absent]
-    how = along(op) if op.id == BASTE else _how(op.id, place, facts, ironed=ironed)
+    how = along(op, facts) if op.id == BASTE else _how(op.id, place, facts, ironed=ironed)
     if apart:
         how = f": {listed(list(dict.fromkeys(layers)))} alone, no stitch through the lining"
     units = facts.garment.units

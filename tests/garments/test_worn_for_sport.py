@@ -283,3 +283,23 @@ def test_an_edge_that_she_stays_for_its_zip_is_not_stayed_again() -> None:
         line = f"  - {{name: {name}, kind: interfacing, layers: [fleece, {{notion: knit fusible "
         stayed = f"{HOODED}{line}interfacing}}], length: 62 cm, times: 2}}\n"
         assert "stay the opening of front zip" not in ordered(stayed).order
+
+
+def test_what_no_machine_bastes_is_basted_by_hand() -> None:
+    """The others are basted in a zigzag that gives, with another needle."""
+    found = ordered(DRESS)
+    assert "by hand along its line" in found.tasks["baste net side"].step.does
+    assert "machine zigzag" in found.tasks["baste side"].step.does
+    loose = ordered(HOODED).tasks["baste side"].step.does
+    assert "by hand" not in loose
+
+
+def test_a_band_at_the_foot_is_pressed_far_from_the_cord_of_the_hood() -> None:
+    """The cord waits for what is pressed at the neck and not for the rib at the hem."""
+    corded = HOODED + (
+        "  - {name: hood drawcord, kind: casing, layers: [fleece, lining, {notion: drawcord}], "
+        "length: 66 cm}\n"
+    )
+    found = ordered(corded)
+    reasons = {p.before for p in found.reasons["draw through hood drawcord"]}
+    assert "press hem band" not in reasons
