@@ -12,6 +12,8 @@ from advisor.units import System, show_size
 
 _AND_SO = {
     "fullness": "write the same fullness in both, and the hem as wide as what hangs from it",
+    "flare": "where it flares, write the width of the hem for the piece, and its upper edge as "
+    "narrow end",
     "both edges": "write that fullness here, or the narrow end of the piece where it is shaped",
     "width": "the finished width of the piece is that of the whole place, and its number says in "
     "how many panels it is cut",

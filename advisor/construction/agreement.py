@@ -110,12 +110,13 @@ def _along(seam: Seam) -> float:
 def _compared(seam: Seam, use: Use, piece: Piece, garment: Garment) -> Iterator[Disagreement]:
     asks = table.cut_width(_along(seam), use.fullness)
     gives = table.cut_width(piece.width, piece.fullness)
-    hems = [
-        Figure(f"{s.name} is said to be", _along(s))
+    edges = [
+        s
         for s in garment.seams
         if s.facts.get("edge") == "hem" and s.cloths() == (use.cloth,) and "length" in s.facts
         if may_belong(piece, s, garment)
     ]
+    hems = [Figure(f"{s.name} is said to be", _along(s)) for s in edges]
     wrong = [hem for hem in hems if _far(hem.value, gives)] if len(hems) == 1 else []
     other = _other_edge(seam, use, piece, garment)
     if other is not None:
@@ -127,9 +128,11 @@ def _compared(seam: Seam, use: Use, piece: Piece, garment: Garment) -> Iterator[
     meant = (asks, *(hem.value for hem in hems))
     each = ratio and number > 1 and not any(_far(one, gives * number) for one in meant)
     alike = each or (ratio and not wrong)
+    flared = not _far(asks, gives) and any(map(_flares, edges)) and hems[0].value > gives
+    odd = "flare" if flared and ratio else "fullness"
     often = f", {seam.making.times} times," if seam.making.times > 1 else ""
     yield Disagreement(
-        "width" if alike else "fullness",
+        "width" if alike else odd,
         seam.name,
         (
             Figure(f"{seam.name}{often} asks of {use.cloth}", use.fullness, "ratio"),
@@ -141,6 +144,11 @@ def _compared(seam: Seam, use: Use, piece: Piece, garment: Garment) -> Iterator[
         cloth=use.cloth,
         together=(piece.width, number, _panels(piece, garment)) if each else None,
     )
+
+
+def _flares(hem: Seam) -> bool:
+    """Whether a hem hangs from a piece that widens towards it: it is curved or runs on the bias."""
+    return hem.facts.get("bias") == "yes" or hem.facts.get("shape") == "curved"
 
 
 def _panels(piece: Piece, garment: Garment) -> int:

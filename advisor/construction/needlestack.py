@@ -10,12 +10,15 @@ most one size finer than such a hump wants.
 
 from __future__ import annotations
 
+from collections import Counter
+from dataclasses import replace
 from typing import Final
 
 from advisor.claims.collect import Gathered, Place
 from advisor.claims.combine import Verdict, decide
 from advisor.claims.speakers import Said
-from advisor.construction.bulk import kinds_of, thickest
+from advisor.claims.valuesets import Span
+from advisor.construction.bulk import kinds_of, number, thickest
 from advisor.construction.stack import (
     FOLDED_SEAMS,
     ON_A_PLEAT,
@@ -25,9 +28,12 @@ from advisor.construction.stack import (
     spots_of,
 )
 from advisor.knowledge.model import Claim, Knowledge
-from advisor.project.garment import Garment
+from advisor.project.garment import Garment, Seam
 
 NEEDLE: Final = "needle.size"
+JOINED: Final = frozenset({"seam", "gathers", "band"})
+"""Families of places that are sewn through all of their layers."""
+DERIVED: Final = ("derived",)
 BREAKS_MM: Final = 2.5
 """From here on under the foot the stack is heard before the cloths, mm: estimate, for safety."""
 FIRST, LAST = 0, 3
@@ -59,6 +65,50 @@ def add_needles(
             said = [Said(seam.name, claim, (), True, about) for claim in claims]
             gathered.said[place][NEEDLE] = [*gathered.said[place][NEEDLE], *said]
             verdicts[place][NEEDLE] = decide(aspect, gathered.said[place][NEEDLE])
+
+
+def never_finer(
+    garment: Garment,
+    gathered: Gathered,
+    verdicts: dict[Place, dict[str, Verdict]],
+    knowledge: Knowledge,
+) -> None:
+    """Let no seam of more plies be sewn with a finer needle than one of fewer of the same cloths.
+
+    Only where what suits all of its layers holds that size: none of them gives way to it.
+    """
+    aspect = knowledge.aspects.get(NEEDLE)
+    kinds = knowledge.places.kinds
+    sewn = {id_ for id_, kind in kinds.items() if kind.family in JOINED}
+    seams = [s for s in garment.seams if not s.by_hand and s.place in sewn]
+    plies = {s.name: _plies(s, garment, knowledge) for s in seams}
+    for seam in sorted(seams, key=lambda s: (plies[s.name].total(), s.name)):
+        place = Place("seam", seam.name)
+        verdict = verdicts[place].get(NEEDLE)
+        if aspect is None or verdict is None or verdict.pick is None:
+            continue
+        thinner = [s for s in seams if plies[s.name] < plies[seam.name]]
+        picks = {s.name: number(verdicts[Place("seam", s.name)], NEEDLE) for s in thinner}
+        larger = {name: n for name, n in picks.items() if n and n > verdict.pick}
+        fits = {
+            name: n
+            for name, n in larger.items()
+            if isinstance(verdict.advised, Span) and n in verdict.advised
+        }
+        if fits:
+            name = max(fits, key=lambda found: (fits[found], found))
+            why = f"As in {name}: more plies of the same cloths take no finer needle."
+            claim = replace(_claim(fits[name], aspect.high, why, "should", LAST), sources=DERIVED)
+            said = Said(seam.name, claim, (), True, frozenset(seam.cloths()))
+            gathered.said[place][NEEDLE] = [*gathered.said[place][NEEDLE], said]
+            verdicts[place][NEEDLE] = decide(aspect, gathered.said[place][NEEDLE])
+
+
+def _plies(seam: Seam, garment: Garment, knowledge: Knowledge) -> Counter[str]:
+    """How often each cloth lies in a seam; its notions are sewn beside or within."""
+    uses = (use.cloth for use in seam.uses)
+    entries = knowledge.entries
+    return Counter(n for n in uses if entries[garment.cloths[n].entry].kind == "cloth")
 
 
 def needle_claims(spots: list[Spot], top: float) -> list[Claim]:

@@ -23,6 +23,7 @@ from advisor.construction.widths import Width, usual_width, width_of
 from advisor.craft import boning
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.project.companions import buys_its_notions
+from advisor.project.covering import sets_it
 from advisor.project.garment import Cloth, Garment, Seam
 from advisor.units.factors import MM_PER_INCH
 
@@ -107,8 +108,10 @@ def notions_to_buy(garment: Garment, knowledge: Knowledge) -> list[NotionBought]
         if entry.kind == "cloth":
             continue
         widths: dict[Width | None, list[Seam]] = {}
+        holding = [seam for seam in garment.seams if name in seam.cloths()]
         for seam in garment.seams:
-            if name in seam.cloths() and buys_its_notions(seam):
+            sets = entry.kind != "zip" or sets_it(seam, holding)
+            if name in seam.cloths() and buys_its_notions(seam) and sets:
                 sized = _by_length(entry) or _by_piece(entry)
                 wide = width_of(name, seam, entry, garment) if sized else None
                 widths.setdefault(wide, []).append(seam)

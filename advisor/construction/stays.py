@@ -1,13 +1,15 @@
-"""Which seams another place of the garment already stays, so that nothing is laid there twice."""
+"""Which seams another place of the garment already stays, so that nothing is laid there twice.
+
+Nor is a waist stayed that an elastic holds, or that has to give until the wearer is in.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import TYPE_CHECKING, Final
 
 from advisor.claims.collect import Place
 from advisor.construction.canvassed import stayed_by_backing
-from advisor.knowledge.model import Entry
+from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
 from advisor.project.placing import singular_words
 
@@ -16,6 +18,18 @@ if TYPE_CHECKING:
 
 STAY_TAPE: Final = "stay-tape"
 SUPPORT: Final = "seam.support"
+WAIST, ZIP, TIED, CAUGHT_IN = "waist", "zip", "ties", "clear-elastic"
+WAISTS: Final = frozenset({"seam", "gathered-edge"})
+"""Kinds of place that join a bodice and a skirt."""
+DRAWN_IN: Final = frozenset({"casing", "elastic-edge"})
+STIFFENED: Final = frozenset({"interfacing", "stay-tape"})
+ALIKE: Final = 0.05
+"""Up to which share two lengths are taken for those of one edge: estimate."""
+FLAT: Final = 1.1
+"""The fullness up to which a layer is not gathered: estimate."""
+OPEN: Final = frozenset({"placket", "front-band"})
+OPENINGS: Final = frozenset({"opening", "wrap", "wrapover", "slit", "lap", "lacing", "open"})
+"""Kinds of place, and words of one, that let the wearer in."""
 
 
 def taped_elsewhere(seam: Seam, garment: Garment) -> bool:
@@ -30,13 +44,76 @@ def taped_elsewhere(seam: Seam, garment: Garment) -> bool:
     )
 
 
+def drawn_in_elsewhere(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:
+    """Whether a place of its own lays an elastic at the waist that a seam joins.
+
+    The elastic holds the measure; a tape beside it would keep the waist from going over the body.
+    """
+    if WAIST not in singular_words(seam.name) or seam.place not in WAISTS:
+        return False
+    return any(
+        WAIST in singular_words(other.name)
+        and other.place in DRAWN_IN
+        and bool(set(seam.cloths()) & set(other.cloths()))
+        and any(_elastic(name, garment, knowledge) for name in other.cloths())
+        for other in garment.seams
+        if other.name != seam.name
+    )
+
+
+def edge_stayed_for_zip(seam: Seam, garment: Garment) -> bool:
+    """Whether a place of its own interfaces or tapes the edge that a zip is set into.
+
+    It is called after the zip, or is as long as the zip and lies as often on its cloth.
+    """
+    if seam.place != ZIP:
+        return False
+    return any(
+        other.place in STIFFENED
+        and bool(set(seam.cloths()) & set(other.cloths()))
+        and (ZIP in singular_words(other.name) or _as_long(seam, other))
+        for other in garment.seams
+    )
+
+
+def stretched_on(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:
+    """Whether a knit waist has to go over shoulders or hips, for nothing lets the wearer in."""
+    if WAIST not in singular_words(seam.name) or seam.place not in WAISTS:
+        return False
+    flat = (use.cloth for use in seam.uses if use.fullness <= FLAT)
+    entries = [knowledge.entries[garment.cloths[name].entry] for name in flat]
+    gives = [e for e in entries if e.structure == "knit" and e.traits.get("stretch", (0, 0))[0] > 1]
+    return bool(gives) and not any(_opens(other, knowledge) for other in garment.seams)
+
+
+def _opens(seam: Seam, knowledge: Knowledge) -> bool:
+    kind = knowledge.places.kinds.get(seam.place)
+    fastens = kind is not None and kind.family == "fastening" and seam.place != TIED
+    return fastens or seam.place in OPEN or bool(OPENINGS & set(singular_words(seam.name)))
+
+
+def _elastic(name: str, garment: Garment, knowledge: Knowledge) -> bool:
+    entry = knowledge.entries[garment.cloths[name].entry]
+    return entry.kind == "elastic" and entry.id != CAUGHT_IN
+
+
+def _as_long(seam: Seam, other: Seam) -> bool:
+    alike = abs(seam.long_mm - other.long_mm) <= ALIKE * seam.long_mm
+    return bool(seam.long_mm) and alike and seam.making.times == other.making.times
+
+
 def stayed_once(
-    garment: Garment, verdicts: dict[Place, dict[str, Verdict]], entries: Mapping[str, Entry]
+    garment: Garment, verdicts: dict[Place, dict[str, Verdict]], knowledge: Knowledge
 ) -> None:
-    """Advise no stay in a seam that a tape of its own stays, or a firm cloth behind its pieces."""
-    about = {name: entries[cloth.entry] for name, cloth in garment.cloths.items()}
+    """Advise no stay where a place of its own or a firm backing stays the line, or it must give."""
+    about = {name: knowledge.entries[cloth.entry] for name, cloth in garment.cloths.items()}
     for seam in garment.seams:
         said = any(aspect == SUPPORT for aspect, _ in seam.choices)
-        backed = not said and stayed_by_backing(seam, garment, about)
-        if backed or taped_elsewhere(seam, garment):
+        if (
+            (not said and stayed_by_backing(seam, garment, about))
+            or taped_elsewhere(seam, garment)
+            or drawn_in_elsewhere(seam, garment, knowledge)
+            or edge_stayed_for_zip(seam, garment)
+            or stretched_on(seam, garment, knowledge)
+        ):
             verdicts.get(Place("seam", seam.name), {}).pop(SUPPORT, None)

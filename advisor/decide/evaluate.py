@@ -17,7 +17,7 @@ from advisor.claims.speakers import Said
 from advisor.claims.workarounds import PART, gone_round, is_lining, pressed_after_all, settle
 from advisor.construction.bulk import add_bulk
 from advisor.construction.edgeroom import give_room
-from advisor.construction.needlestack import add_needles
+from advisor.construction.needlestack import add_needles, never_finer
 from advisor.construction.stays import stayed_once
 from advisor.construction.threadshare import share_threads
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
@@ -48,10 +48,11 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     agree(garment, verdicts, knowledge)
     shrink_as_cleaned(garment, verdicts, knowledge)
     give_room(garment, verdicts)
-    stayed_once(garment, verdicts, knowledge.entries)
+    stayed_once(garment, verdicts, knowledge)
     shades = share_threads(garment, verdicts, knowledge)
     add_bulk(garment, gathered, verdicts, knowledge)
     add_needles(garment, gathered, verdicts, knowledge)
+    never_finer(garment, gathered, verdicts, knowledge)
     conflicts, instructions = settle(garment, verdicts, knowledge)
     instructions = pressed_alone(garment, verdicts, knowledge, conflicts, instructions)
     if garment.single:  # a garment's order of work presses each seam as its pieces bear

@@ -158,6 +158,11 @@ Fact = Literal[
     "ring not told",
     "lining sewn by hand",
     "open inner edge",
+    "covers what is sewn",
+    "knit sleeve without ease",
+    "elastic lies on a seam",
+    "top of the pocket open",
+    "top of the pocket finished",
 ]
 Tag = Literal[
     "flat",
@@ -225,6 +230,10 @@ Tag = Literal[
     "turned hem",
     "placed on the body",
     "takes in the whole lining",
+    "covers a neck seam",
+    "covered at the neck",
+    "drawn up after it is tried on",
+    "in one run with the other",
 ]
 Where = Literal[
     "same seam",

@@ -24,7 +24,11 @@ TAPED: Final = (
 )
 LEAKS, STAYS = "leaks.", "stays."
 DRAWN_UP: Final = "Draw {name} up roughly on a basting thread and baste it{how}, to try it on."
-LINE, GIVING = " along its line", " along its line in a long machine zigzag that gives"
+LINE, BY_HAND, GIVING = (
+    " along its line",
+    " by hand along its line",
+    " along its line in a long machine zigzag that gives",
+)
 ZIGZAG: Final = "zigzag"
 TAKEN_OUT: Final = " Take the drawing thread out first."
 MODERATE: Final = 2
@@ -59,6 +63,12 @@ def _pulled_on(place: SeamPlace, facts: Facts) -> bool:
     return close and gives and not facts.tender_face(place)
 
 
-def along(op: Operation) -> str:
-    """How it is basted: a row that a machine sews gives as the garment is pulled on."""
-    return GIVING if op.machine == ZIGZAG else LINE
+def along(op: Operation, facts: Facts | None = None) -> str:
+    """How it is basted: a row that a machine sews gives as the garment is pulled on.
+
+    Where the machine bastes some seams of a garment, the others are told to be basted by hand.
+    """
+    if op.machine == ZIGZAG:
+        return GIVING
+    basted = [p for p in facts.places if facts.fitting.basted(p)] if facts else []
+    return BY_HAND if facts and any(_pulled_on(p, facts) for p in basted) else LINE

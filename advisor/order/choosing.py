@@ -15,6 +15,7 @@ from advisor.claims.collect import Place
 from advisor.claims.valuesets import Choice
 from advisor.construction.fullness import drawn_up_by
 from advisor.knowledge.places import Method
+from advisor.order.covering import COVER, OVER_A_SEAM
 from advisor.order.kinds import SeamPlace
 from advisor.order.legs import with_channels_over_seats
 from advisor.order.rain import sealed
@@ -41,8 +42,17 @@ def with_methods(places: Iterable[SeamPlace], facts: Facts) -> tuple[SeamPlace, 
     """The places, each with its method."""
     chosen = ((place, method_of(place, facts)) for place in places)
     return with_channels_over_seats(
-        [replace(place, method=sealed(method, place, facts)) for place, method in chosen]
+        [
+            replace(_lying(place, method, facts), method=sealed(method, place, facts))
+            for place, method in chosen
+        ]
     )
+
+
+def _lying(place: SeamPlace, method: Method, facts: Facts) -> SeamPlace:
+    """The place with the role of what covers a finished seam, wherever its name says it lies."""
+    role = facts.knowledge.order.kinds.get(COVER)
+    return replace(place, role=role) if role and method.id == OVER_A_SEAM else place
 
 
 def method_of(place: SeamPlace, facts: Facts) -> Method:

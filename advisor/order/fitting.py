@@ -148,7 +148,8 @@ class Fitting:
     def _trimmed(self, place: SeamPlace, op: Operation) -> bool:
         """Whether a knife cuts away, as it is joined, what may be let out where it is basted."""
         basted = any(stage.work == "baste" for stage in place.method.stages)
-        return op.id == "join" and basted and self.knifed(place)
+        close = (place.seam.fitting or self.degree) == TO_BODY
+        return op.id == "join" and (basted or close) and self.knifed(place)
 
     def _ends_at_neck(self, place: SeamPlace) -> bool:
         """Whether it is a zip down a whole front that nobody has cut before, or with a collar.

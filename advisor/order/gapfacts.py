@@ -30,7 +30,7 @@ SEAT, SEAT_MM = "crotch", 250.0
 SHOULDER, YOKE = "shoulder", "yoke"
 HELD: Final = HELD_UP | frozenset(
     {"waist", "waistband", "top-edge", "facing", "bagged-edge"}
-    | {"collar-attach", "wrap-edge", "crotch"}
+    | {"collar-attach", "wrap-edge", "wrap-to-waist", "crotch"}
 )
 """Roles of what holds a thing on the body."""
 HOLDS_UP: Final = frozenset({"casing", "elastic-edge", "waistband", "ties", "shirring", "hook"})

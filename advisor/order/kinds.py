@@ -16,8 +16,8 @@ from advisor.knowledge.places import PLAIN, Method, PlaceKind
 from advisor.order import namewords as called
 from advisor.order.alone import TROUSERS, legs_alone
 from advisor.order.belonging import made_apart, role_beside
-from advisor.order.flatsleeves import with_sleeves_flat
 from advisor.order.roles import role_of
+from advisor.order.sidedsleeves import with_sleeves_flat
 from advisor.order.sidezip import with_side_open
 from advisor.project.garment import Garment, Seam
 from advisor.project.linings import Unit, lining_by_seams, unit_of
@@ -285,6 +285,7 @@ def joins_widths(seam: SeamPlace, gathered: SeamPlace) -> bool:
         or taken_in_to_the_waist(gathered.seam)
         or seam.said("shape") == "curved"
         or not feeds(seam, gathered)
+        or (_above(gathered) and _below(seam))
     ):
         return False
     words = set(singular_words(seam.name))
@@ -357,7 +358,8 @@ def _on_sleeve_only(one: SeamPlace, other: SeamPlace) -> bool:
 
 
 def _above(place: SeamPlace) -> bool:
-    return place.role.id in called.UPPER_ROLES or called.BODICE in _where(place)
+    high = place.role.id in called.UPPER_ROLES | {called.BUST_GATHERS}
+    return high or called.BODICE in _where(place)
 
 
 def _where(place: SeamPlace) -> frozenset[str]:
@@ -369,7 +371,7 @@ def _below(place: SeamPlace) -> bool:
     """Whether it is a seam of the skirt and nothing else; the waist and the zip join both parts."""
     words = _where(place)
     return (
-        called.SKIRT in words
+        bool(called.HANGING & words)
         and not {called.BODICE, "waist"} & words
         and place.role.id not in called.ZIPS
     )

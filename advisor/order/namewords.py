@@ -48,6 +48,10 @@ UPPER_ROLES = frozenset(
 BODICE, SKIRT, HOOD = "bodice", "skirt", "hood"
 SKIRTS = frozenset({SKIRT, "underskirt", "overskirt", "petticoat", "tier", "frill", "flounce"})
 """Words of a name that say that it lies below a waist or in what is drawn up."""
+HANGING = frozenset({SKIRT, "underskirt", "overskirt", "petticoat"})
+"""Words of a seam that lies below a waist and nowhere else."""
+BUST_GATHERS, BUST = "bust-gathers", frozenset({"bust", "underbust"})
+"""The role of gathers on the fronts of a bodice, and its words."""
 BODY, WRIST = HALVES | {BODICE, SKIRT}, frozenset({"wrist", "cuff"})
 NECK, ARMHOLE = frozenset({"neck", "neckline", "cowl"}), frozenset({"armhole", "armscye"})
 BAGGED_EDGE, TOP_EDGE, STRAP = "bagged-edge", "top-edge", "strap"
@@ -83,7 +87,10 @@ GATHERED = 1.1
 SHOULDERED = frozenset({"shoulder", "armhole", "raglan"})
 """Roles of seams by which a garment has shoulders and armholes, where its lining is caught."""
 STAYED_ON_BIAS = frozenset(
-    {"facing", "neckband", "binding", "shoulder", "waist", "panel", "front-band", "plain"}
+    {
+        *("facing", "neckband", "binding", "shoulder", "waist", "panel", "front-band", "plain"),
+        *("wrap-edge", "wrap-to-waist"),
+    }
 )
 """Where a bias edge is stayed at once; a bias side has to hang out first."""
 FINISHED = frozenset({"faced-edge", "neckband", "cuff", "casing"})

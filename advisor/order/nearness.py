@@ -10,8 +10,9 @@ from advisor.claims.lies_behind import may_lie
 from advisor.claims.loaded import MOUNTED
 from advisor.knowledge.places import PLAIN
 from advisor.order.kinds import SeamPlace
+from advisor.order.namewords import HANGING
 from advisor.project.folded import ON_SLEEVE
-from advisor.project.garment import Garment
+from advisor.project.garment import Garment, Seam
 from advisor.project.placing import singular_words
 
 HOOD = frozenset({"hood", "hood-edge", "hood-casing"})
@@ -59,10 +60,14 @@ PARTING, LOW = (
 """Zips that open at their lower end, and words of one that may lie at the hem."""
 BIB, SKIRT, BODICE = "bib", "skirt", frozenset({"bodice", "neck", "neckline", "bust"})
 """Words of what stands above the waist and what hangs from it, and of what else lies above."""
+SHOULDERS = frozenset({"shoulder", "armhole", "collar"})
 DOWN = frozenset({"side", "centre", "panel", "seam"})
 """Words of a seam that runs down a skirt."""
 ABOVE_THE_WAIST = frozenset(
-    {"shoulder", "collar", "collar-attach", "neckband", "armhole", "raglan", "yoke", "underarm"}
+    {
+        *("shoulder", "collar", "collar-attach", "neckband", "armhole", "raglan", "yoke"),
+        *("underarm", "bust-gathers", "wrap-to-waist"),
+    }
 )
 SIDES, CLEAR_MM = frozenset({"side"}), 150.0
 """Words of a seam that runs down to the hem, and how far off an iron at that is, mm: estimate."""
@@ -92,7 +97,8 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     if one.role.id == "hem" and _above_the_waist(other):
         return _long_skirt(garment) and _ends_at_the_waist(other, one, garment)
     if one.role.id in HOOD:
-        return role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
+        band = role == "neckband" and bool(AT_THE_HEM & set(singular_words(other.name)))
+        return band or role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
     if at_sleeve_end(one):
         above = role in UP_THE_ARM and _long(SLEEVES, garment)
         return above or role in OF_BODY | HOOD | LEG_END
@@ -133,7 +139,7 @@ def _above_the_waist(place: SeamPlace) -> bool:
 
 def _long_skirt(garment: Garment) -> bool:
     """Whether a skirt has seams of its own, all so long that no iron reaches both of their ends."""
-    seams = [s for s in garment.seams if s.place == PLAIN and SKIRT in singular_words(s.name)]
+    seams = [s for s in garment.seams if s.place == PLAIN and HANGING & {*singular_words(s.name)}]
     down = [s for s in seams if DOWN & set(singular_words(s.name))]
     return bool(down) and all(s.long_mm >= LONG_MM for s in down)
 
@@ -144,9 +150,40 @@ def _ends_at_the_waist(place: SeamPlace, hem: SeamPlace, garment: Garment) -> bo
     A lining of which nobody says where it is sewn may hang down to the hem.
     """
     cloths = {n for n in place.cloths if n not in hem.cloths}
-    own = [s for s in garment.seams if s.place == PLAIN and set(s.cloths()) & cloths]
-    high = all((BODICE | SLEEVES) & set(singular_words(s.name)) for s in own)
-    return not cloths or (bool(own) and high)
+    return all(_sewn_above(name, garment) for name in cloths)
+
+
+def clear_of_hem(hot: SeamPlace, place: SeamPlace, garment: Garment) -> frozenset[str]:
+    """What of a place at the waist or above lies so high that the iron at a hem never meets it.
+
+    A notion that is sewn in there ends there; a cloth that is seamed in a skirt hangs down.
+    """
+    at_waist = place.role.id in {*AT_WAIST, *ABOVE_THE_WAIST} or _above_the_waist(place)
+    if hot.role.id != "hem" or not at_waist or not _long_skirt(garment):
+        return frozenset()
+    others = set(place.seam.cloths()) - set(hot.cloths)
+    return frozenset(n for n in others if n in place.notions or _sewn_above(n, garment))
+
+
+def _sewn_above(cloth: str, garment: Garment) -> bool:
+    """Whether every seam of a cloth is called after what lies high, or is too short to reach down.
+
+    A lining of which nobody says where it is sewn may hang down to the hem.
+    """
+    own = [s for s in garment.seams if s.place == PLAIN and cloth in s.cloths()]
+    return bool(own) and all(_high(s, garment) for s in own)
+
+
+def _high(seam: Seam, garment: Garment) -> bool:
+    words = set(singular_words(seam.name))
+    if (BODICE | SLEEVES | SHOULDERS) & words:
+        return True
+    sides = [s for s in garment.seams if s.place == PLAIN and SIDES & set(singular_words(s.name))]
+    below = [s.long_mm for s in sides if HANGING & set(singular_words(s.name))]
+    above = [s.long_mm for s in sides if not HANGING & set(singular_words(s.name))]
+    whole = min(below, default=0.0) + min(above, default=0.0)
+    down = bool(SIDES & words) and not HANGING & words
+    return down and all(above) and 0 < seam.long_mm <= whole - LONG_MM
 
 
 def _long(words: frozenset[str], garment: Garment) -> bool:

@@ -66,6 +66,7 @@ CHAINSTITCH = "401"
 """Sewn without a knife, so that it may sew a hem."""
 CAUGHT_IN = "clear-elastic"
 """What is overlocked into a shoulder with the seam, as no other elastic is."""
+TAPE = "tape"
 STEAM, THROUGH_A_CLOTH = "steam", " through a dry cloth, once a corner has come out clean"
 PILE_BOARD = "needle board"
 TRIED_BONED = "fit-boned"
@@ -310,11 +311,16 @@ class _Maker:
         listed = self.facts.listed(place)
         held = any(op.id == "baste" and self.facts.wanted(op, place) for op in listed)
         if self.facts.fitting.basted(place) and not held:
-            listed.insert(len(place.kind.prepares), works["baste"])
+            listed.insert(len(place.kind.prepares) + self._taped_first(place), works["baste"])
         listed = as_basted(listed, place, self.facts)
         chosen = [op for op in listed if self.facts.wanted(op, place)]
         past = [self.facts.fitting.past_recall(place, op) for op in chosen]
         return [self._stage(op, place, k, past[: k + 1]) for k, op in enumerate(chosen)]
+
+    @staticmethod
+    def _taped_first(place: SeamPlace) -> bool:
+        """Whether a method lays a tape along one edge before the two are basted together."""
+        return place.method.stages[0].work == TAPE if place.method.stages else False
 
     def _stage(self, op: Operation, place: SeamPlace, k: int, past: list[bool]) -> Task:
         machine, iron = self._machine(op, place), self._iron(op, place)

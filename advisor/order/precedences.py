@@ -13,7 +13,7 @@ from advisor.order.fitting import FRONT_ZIP
 from advisor.order.kinds import SeamPlace, below, crosses, crosses_by_custom, feeds, related
 from advisor.order.lapels import LAPELS
 from advisor.order.namewords import AFTER_HEM
-from advisor.order.nearness import far_apart
+from advisor.order.nearness import clear_of_hem, far_apart
 from advisor.order.setups import Setups
 from advisor.order.steps import Precedence, Strength
 from advisor.order.tasks import Task
@@ -214,7 +214,9 @@ def too_tender(hot: Task, joined: Task, setups: Setups) -> frozenset[str]:
         frozenset(n for n, most in found.items() if most is not None and most < heat)
         for found in (bears, behind)
     ]
-    return lower[0] or lower[1] or (frozenset() if _drawn_later(joined) else there)
+    found = lower[0] or lower[1] or (frozenset() if _drawn_later(joined) else there)
+    clear = clear_of_hem(hot.place, place, setups.garment) if hot.place else frozenset()
+    return found - clear
 
 
 def borne_near(hot: Task, joined: Task, setups: Setups) -> float | None:

@@ -27,8 +27,27 @@ LAID = frozenset({"patch-pocket", "ribbon", "applique"})
 """Kinds of place whose rows go through a piece, so that rain comes in behind what is laid on."""
 
 
+BODY = frozenset({"side", "side-and-sleeve", "armhole", "raglan", "centre", "crotch", "inseam"})
+"""Roles of the seams that close a garment round the body and the limbs."""
+
+
 def proofed(cloth: str, facts: Facts) -> bool:
     """Whether it is a coated cloth that keeps rain out, so that every hole in it leaks."""
+    made_for_it = facts.entry(cloth).id in RAINWEAR
+    return _coated(cloth, facts) and (made_for_it or not lets_rain_in(facts))
+
+
+def lets_rain_in(facts: Facts) -> bool:
+    """Whether no seam round the body holds a cloth against the rain: yoke and pockets only trim it.
+
+    Then no row of it is worth sealing, unless a sealing tape is laid on it.
+    """
+    body = [p for p in facts.places if p.role.id in BODY and p.unit != "lining"]
+    body = [p for p in body if p.kind.family == "seam"]
+    return bool(body) and not any(_coated(c, facts) for p in body for c in p.cloths)
+
+
+def _coated(cloth: str, facts: Facts) -> bool:
     entry = facts.entry(cloth)
     rain = entry.structure == "woven" or entry.id in RAINWEAR
     return rain and facts.least(cloth, "coated") > 0

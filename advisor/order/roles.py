@@ -7,6 +7,7 @@ from dataclasses import replace
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import SeamKind
 from advisor.order import namewords as called
+from advisor.order.frontgathers import TO_WAIST, WRAP, ends_at_waist, on_the_fronts
 from advisor.order.legwords import on_a_leg, with_both_seams
 from advisor.order.rolewords import holds, read_role, words_of_place
 from advisor.project.garment import Garment, Seam
@@ -55,6 +56,8 @@ SLEEVE_HEAD, ROLL = "sleeve-head", "sleeve-head-roll"
 ARMS = frozenset({"underarm", "arm", "sleeve", "side", "armhole"})
 """Words of a gusset that is let in below an arm."""
 GUSSET, LEG_SEAMS = "gusset", frozenset({"crotch", "inseam", "rise"})
+TOPS = frozenset({"edge", "top", "opening", "facing", "mouth"})
+"""Words of the upper edge of a pocket."""
 FLAP, POCKET_FLAP = "flap", "pocket-flap"
 
 
@@ -67,7 +70,9 @@ def role_of(
     role = roles.get(wished) or _guessed(seam, kind, unit, about, roles)
     of_part_only = role.id == "hem" and unit == LINING and of_a_part(seam)
     leg = on_a_leg(role.id, _words(seam.name))
-    narrow = PART_HEM if of_part_only else leg or _narrower(role.id, seam, garment, kind)
+    lapped = TO_WAIST if role.id == WRAP and ends_at_waist(seam, garment) else ""
+    narrow = PART_HEM if of_part_only else leg or lapped
+    narrow = narrow or _narrower(role.id, seam, garment, kind)
     role = with_both_seams(roles.get(narrow) or role, _words(seam.name))
     if role.id == FRONT_BAND and seam.long_mm >= called.WHOLE_FRONT_MM:
         return replace(role, crosses=(*role.crosses, "waist"))
@@ -82,6 +87,8 @@ def _guessed(
     entries = dict(zip(seam.cloths(), about, strict=True))
     found = read_role(words, seam, entries, roles.values())
     sewn_on = NECKBAND if kind == "front-band" and of_another_cloth(seam, about) else ""
+    if kind == "gathered-edge" and found and found.id in ("tier", "waist") and on_the_fronts(seam):
+        sewn_on = called.BUST_GATHERS
     if kind == "waistband" and any(e.id in FACES_A_WAIST for e in about):
         sewn_on = kind  # a ribbon at the waist joins nothing there: it ends what runs into it
     fixed = sewn_on or _special(kind, about, found, words) or _by_kind(kind, about, found)
@@ -108,7 +115,7 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
         return "applied"  # it lies on a piece there, and is sewn on while that is flat
     if kind == "hem" and called.NECK & set(words):
         return "facing"  # hemmed in the flat, and levelled on no hanger
-    if kind == "bound-edge" and "pocket" in words:
+    if "pocket" in words and (kind == "bound-edge" or (kind == "faced-edge" and TOPS & {*words})):
         return "pocket-edge"
     if kind == "faced-edge" and found is not None and found.id == "set-lining":
         return "facing"  # a neck that is turned to the lining closes nothing yet

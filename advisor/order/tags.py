@@ -9,10 +9,12 @@ from advisor.order.backed import boned_after
 from advisor.order.bandlining import takes_whole_lining
 from advisor.order.belonging import MADE_FIRST
 from advisor.order.beside import ends_of, gone_through, is_frill
+from advisor.order.covering import covered_by, covered_neck, covered_zip
 from advisor.order.easing import is_foot
 from advisor.order.ended import back_of_straps, front_of_straps, tabs_of_waist
 from advisor.order.facts import Facts
 from advisor.order.fitting import BEHIND, TO_BODY
+from advisor.order.flatsleeves import run_with
 from advisor.order.hemsmeet import turned_hem
 from advisor.order.hungapart import joins_hung_apart
 from advisor.order.kinds import SeamPlace, crosses
@@ -69,6 +71,8 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "tried": fitting.tried(place) and not any(past),
         "basted to try on": op.id == "baste" and fitting.basted(place),
         "basted to look": op.id == "baste" and _looked_at(place) and not fitting.basted(place),
+        "drawn up after it is tried on": op.id == "gather" and fitting.basted(place),
+        "in one run with the other": bool(run_with(place, facts)),
         "layers laid together": op.id == "baste" and op.verb != op.id,
         "past recall": past[-1] and not cut,
         "cut into what is fitted": past[-1] and cut,
@@ -91,7 +95,9 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "of the lining": place.unit == "lining",
         "lining of a new pattern": place.unit == "lining" and fitting.cut_anew,
         "not of the lining": place.unit != "lining",
-        "at the zip": place.kind.id in AT_A_ZIP and "zip" in singular_words(place.name),
+        "at the zip": _at_zip(place, facts),
+        "covers a neck seam": covered_neck(place, facts.places),
+        "covered at the neck": covered_by(place, facts.places),
         "left as it is cut": place.method.id == "hem-left-raw",
         "not at a vent": role.id != "vent-lining",
         "not hemmed apart": role.id != PART_HEM,
@@ -133,6 +139,12 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "not fastening": place.op not in ("fasten", "glue") and place.kind.family != "fastening",
     }
     return frozenset(name for name, holds in tags.items() if holds)
+
+
+def _at_zip(place: SeamPlace, facts: Facts) -> bool:
+    """Whether it is sewn over the tape of a zip, by its name or by the zip that it holds."""
+    named = place.kind.id in AT_A_ZIP and "zip" in singular_words(place.name)
+    return named or covered_zip(place, facts.places)
 
 
 def _over_shoulders(place: SeamPlace, facts: Facts) -> bool:

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
+from advisor.order.covering import COVER, covered_neck, covered_zip
+from advisor.order.flatsleeves import goes_in_flat
 from advisor.order.gapfacts import ribbon_band
 from advisor.order.legs import STRIPE
-from advisor.project.placing import lace_on_edge
+from advisor.project.placing import lace_on_edge, singular_words
 from advisor.project.together import over_its_mount, ribbon_at_the_waist
 from advisor.project.tucked import tucks_on_a_piece
 
@@ -17,6 +19,9 @@ if TYPE_CHECKING:
     from advisor.project.making import Piece
 
 RIBBON: Final = "ribbon"
+WAIST: Final = "waist"
+POCKET_EDGE: Final = "pocket-edge"
+"""The role of the top of a pocket that is finished while the pocket lies by itself."""
 CORD: Final = "piping-cord"
 CLOSED_OVER: Final = frozenset({"side", "centre", "inseam", "panel", "plain"})
 """Roles of the seams that a row round a skirt runs over."""
@@ -28,6 +33,13 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     return {
         "band is a ribbon": lambda: ribbon_band(
             place, {n: facts.entry(n) for n in place.seam.cloths()}
+        ),
+        "top of the pocket open": lambda: not _top_finished(place, facts),
+        "top of the pocket finished": lambda: _top_finished(place, facts),
+        "elastic lies on a seam": lambda: _elastic_on_seam(place, facts),
+        "knit sleeve without ease": lambda: goes_in_flat(place, facts),
+        "covers what is sewn": lambda: (
+            covered_zip(place, facts.places) or covered_neck(place, facts.places)
         ),
         "cord to be covered": lambda: bool(cover_of(place, facts)),
         "lace on an edge": lambda: _lace_edge(place, facts) and not _mounted(place, facts),
@@ -54,12 +66,28 @@ def cover_of(place: SeamPlace, facts: Facts) -> str:
     return next((n for n in place.cloths if corded and n in strips), "")
 
 
+def _elastic_on_seam(place: SeamPlace, facts: Facts) -> bool:
+    """Whether it draws in a waist at which a seam hangs a skirt: no edge is there to fold."""
+    elastic = any(facts.entry(n).kind == "elastic" for n in place.notions)
+    seams = (
+        p for p in facts.places if p.role.id == WAIST and p.kind.id in ("seam", "gathered-edge")
+    )
+    joined = any(set(p.cloths) & set(place.cloths) for p in seams)
+    return elastic and joined and "waist" in singular_words(place.name) and place.unit != "lining"
+
+
+def _top_finished(pocket: SeamPlace, facts: Facts) -> bool:
+    """Whether a place of its own binds or faces the top of a pocket that is laid on."""
+    tops = (p for p in facts.places if p.role.id == POCKET_EDGE)
+    return any(set(p.cloths) <= set(pocket.cloths) for p in tops)
+
+
 def seams_under(rows: SeamPlace, facts: Facts) -> list[SeamPlace]:
     """The seams of a piece, two or more alike, that rows of ribbon run over in one length.
 
-    A stripe that lies along the seam of a leg crosses none.
+    A stripe that lies along the seam of a leg crosses none, nor does a tape over a seam.
     """
-    if rows.kind.id != RIBBON or rows.role.id == STRIPE:
+    if rows.kind.id != RIBBON or rows.role.id in (STRIPE, COVER):
         return []
     pieces = [p for p in facts.garment.plan.pieces if p.cloth in rows.cloths]
     wide = max(map(_wide, pieces), default=0.0)

@@ -8,7 +8,8 @@ from advisor.order.ascut import holed_for_good
 from advisor.order.backed import boned_after
 from advisor.order.beside import ends_of
 from advisor.order.facts import Facts
-from advisor.order.fitting import RAGLAN, TO_BODY
+from advisor.order.fitting import FRONT_ZIP, RAGLAN, TO_BODY
+from advisor.order.frontgathers import TO_WAIST, WRAP
 from advisor.order.holdwords import taken_off
 from advisor.order.kinds import SeamPlace, related
 from advisor.order.laidlate import placed_on_the_body
@@ -54,7 +55,9 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     names = list(open_still) or [p.name for p in ready]
     child = facts.garment.maker.worn_by == "child"
     told = f": {', '.join(names)} may still be changed" if names else ""
-    told += held_shut(places) or _shut_for_now(places, facts, "baste" if child else "pin")
+    held = "baste" if child else "pin"
+    told += held_shut(places) or _shut_for_now(places, facts, held)
+    told += f"; lap the fronts and {held} them" if any(map(_laps, places)) else ""
     told += boned_after(places, fitting)
     if SLEEVE in {p.role.id for p in ready} and not {ARMHOLE, RAGLAN} & {p.role.id for p in ready}:
         told += _sleeves_in(ready, facts, child=child)
@@ -74,8 +77,8 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     if drawn:
         told += f"; baste the ends of the elastic over {listed(drawn)}, drawn up to its measure"
     if any("wrist" in ends_of(p) for p in cut):
-        held = "baste the seam of the sleeve" if child else "pin the seam of the sleeve together"
-        told += f" ({held}, and the sleeve in, for that)"
+        sleeve = "baste the seam of the sleeve" if child else "pin the seam of the sleeve together"
+        told += f" ({sleeve}, and the sleeve in, for that)"
     body = (p for p in places if not p.role.id.startswith("hood"))
     if any(p.kind.id == "lining-seam" or p.unit == "lining" for p in body):
         told += "; make every correction in the lining as well"
@@ -89,12 +92,17 @@ def _sleeves_in(ready: Sequence[SeamPlace], facts: Facts, *, child: bool) -> str
     return "; baste the sleeves in" if child else "; pin the basted sleeves in"
 
 
+def _laps(place: SeamPlace) -> bool:
+    """Whether it is the edge of a front that laps over the other, with nothing to close it yet."""
+    return place.role.id in (WRAP, TO_WAIST) and place.unit != "lining"
+
+
 def _shut_for_now(places: Sequence[SeamPlace], facts: Facts, held: str) -> str:
     """How what is closed at last is held along its line, or nobody sees how close it lies."""
     doors = [
         p
         for p in places
-        if facts.fitting.degree == TO_BODY
+        if (facts.fitting.degree == TO_BODY or p.method.id == FRONT_ZIP)
         and not facts.fitting.tried(p)
         and p.unit != "lining"
         and (p.role.id in ZIPS or (p.kind.id in CLOSINGS and BODY & set(singular_words(p.name))))

@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.places import PLAIN, PlaceKind
 from advisor.project.companions import with_companions
+from advisor.project.covering import OVER_ZIP, TRIMMED, tape_over_zip
 from advisor.project.edgewords import NEVER_HEMMED
 from advisor.project.garment import Cloth, Seam
 from advisor.project.headwords import the_words
@@ -28,8 +29,6 @@ GATHERED, SHUT_IN = 1.1, 3
 """The fullness from which an edge is gathered (estimate); layers of a yoke that shuts one in."""
 BACKS = frozenset({"sheers", "linings"})
 """Families of cloths that back another, where they lie in the middle of a seam with it."""
-TRIMMED = "ribbon"
-"""The kind of place of what is laid on an edge, which may be called after that edge."""
 SHOWN = frozenset({"feather-trim", "fringe", "bead-trim", "sequin-trim"})
 ELASTICS_ON_AN_EDGE = frozenset({"picot-elastic"})
 """Elastics that are made to be sewn to an edge and seen there, whatever the cloth gives."""
@@ -80,6 +79,8 @@ def with_places(
         stretched = found.because and _band_of_knit(seam, entries)
         if found.kind == "waistband" and stretched and ends_the_body(seam, seams):
             found = Placed(RIB, RIB_STRETCHED)
+        if found.because and tape_over_zip(seam, seams, entries):
+            found = Placed(TRIMMED, OVER_ZIP)
         if found.kind in (PLAIN, "yoke") and _shut_in(seam, seams, pieces):
             turned = replace(seam, facts=seam.facts | {"edge": "turned"})
             built.append(_placed_as(turned, Placed("yoke", found.because), ("edge",)))

@@ -14,6 +14,8 @@ MOUNT, HEM, BAND, PLAIN = "underlining", "hem", "waistband", "seam"
 WAIST, STAYED = "waist", frozenset({"stay", "stays", "tape", "tacked"})
 FACES_A_WAIST = frozenset({"petersham", "grosgrain-ribbon"})
 LAID, ALONG = "applique", "the turned edge that it lies along"
+SET_IN, PATCH, FACED = "set-in-pocket", "patch-pocket", "faced-edge"
+TOP_OF_PATCH = "the patch pocket that it ends"
 TAPED = "the {ribbon} that faces its waist"
 
 
@@ -35,10 +37,19 @@ def _seen(seam: Seam, seams: Sequence[Seam], entries: Mapping[str, Entry], lace:
         return replace(seam, place=HEM)
     if seam.place == PLAIN and seam.placed_by and laid_along(seam, seams):
         return replace(seam, place=LAID, placed_by=ALONG)
+    if seam.placed_by and seam.place == SET_IN and _tops_a_patch(seam, seams):
+        return replace(seam, place=FACED, placed_by=TOP_OF_PATCH)
     ribbon = ribbon_at_the_waist(seam, entries)
     if seam.place != PLAIN or not seam.placed_by or not ribbon or _waist_beside(seam, seams):
         return seam
     return replace(seam, place=BAND, placed_by=TAPED.format(ribbon=ribbon))
+
+
+def _tops_a_patch(seam: Seam, seams: Sequence[Seam]) -> bool:
+    """Whether it is the turned upper edge of a pocket that is laid on, which has no bag to hang."""
+    words = set(plain_word(seam.name).split())
+    patches = [s for s in seams if s.place == PATCH and set(seam.cloths()) <= set(s.cloths())]
+    return bool(patches) and seam.facts.get("edge") == "turned" and not {"bag", "bags"} & words
 
 
 def over_its_mount(seam: Seam, seams: Sequence[Seam]) -> bool:

@@ -29,10 +29,16 @@ def _of_tex(row: ToldThread) -> str:
 
 
 def _takes(row: ToldThread, units: System) -> str:
-    """What needle and bobbin take, rounded so that with the looper they add up to the total."""
+    """What needle and bobbin take, rounded so that with the looper they add up to the total.
+
+    What is sewn by the overlocker alone has no bobbin.
+    """
     metre = 0.9144 if units == "us" else 1.0
     needle_m = round(row.needle_m / metre)
     rest = round(row.total_m / metre) - round(row.looper_m / metre) - needle_m
+    if not row.bobbin_m:
+        return f"needle {long((needle_m + rest) * metre, units)}"
+    needle_m, rest = needle_m + min(rest, 0), max(rest, 0)
     return f"needle {long(needle_m * metre, units)}, bobbin {long(rest * metre, units)}"
 
 

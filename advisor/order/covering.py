@@ -1,0 +1,58 @@
+"""What a tape covers: the seam of a neck or the tape of a zip, which is there before it.
+
+A tape that is called after a line keeps that line from stretching, and comes first. One that is
+called after the neck, where a hood, a rib or a collar without a facing leaves a seam there, hides
+the allowances of that; and one that faces a zip hides its inner edge.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from advisor.order.kinds import SeamPlace
+from advisor.project.placing import singular_words
+
+OVER_A_SEAM, COVER = "tape-over-a-seam", "cover-tape"
+"""The method of such a tape, and the role that it has wherever it lies."""
+TAPED: Final = frozenset({"stay-tape", "ribbon"})
+"""Kinds of place of a tape that is stitched to one piece."""
+STAYS: Final = frozenset({"stay", "stayed", "staying", "roll", "bridle"})
+"""Words of a tape that holds a line."""
+HIDES: Final = frozenset({"facing", "cover", "covering"})
+"""Words of a tape that lies over what is sewn."""
+NECK: Final = frozenset({"neck", "neckline"})
+JOINED_TO_NECK: Final = frozenset({"collar-attach", "neckband"})
+OPEN_INSIDE: Final = frozenset({"seam", "neckband"})
+"""Kinds of place that leave their allowances open on the inside."""
+
+
+def covered_zip(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether a tape lies over the tape of a zip that another place sets."""
+    words = set(singular_words(place.name))
+    zips = (p for p in places if p.kind.id == "zip")
+    held = any(set(p.notions) & set(place.notions) for p in zips)
+    named = "zip" in words and bool(HIDES & words) and any(p.kind.id == "zip" for p in places)
+    return place.kind.id in TAPED and (held or named)
+
+
+def covered_neck(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether a tape is called after the neck, to which another place joins a hood or a rib."""
+    words = set(singular_words(place.name))
+    if place.kind.id not in TAPED or not NECK & words or STAYS & words:
+        return False
+    return any(_leaves_a_seam(p, place) for p in places)
+
+
+def _leaves_a_seam(joined: SeamPlace, tape: SeamPlace) -> bool:
+    at_neck = joined.role.id in JOINED_TO_NECK and joined.kind.id in OPEN_INSIDE
+    turned = joined.said("edge") == "turned"
+    there = bool(NECK & set(singular_words(joined.name))) or joined.role.id == "collar-attach"
+    shared = bool(set(joined.cloths) & set(tape.cloths))
+    return at_neck and there and shared and not turned and joined.unit != "lining"
+
+
+def covered_by(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether a tape hides the allowances of this seam of the neck."""
+    tapes = (p for p in places if covered_neck(p, places))
+    return any(_leaves_a_seam(place, tape) for tape in tapes)
