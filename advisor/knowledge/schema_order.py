@@ -64,6 +64,8 @@ Fact = Literal[
     "edge stays as cut",
     "lace on an edge",
     "lace over its mount",
+    "lace laid over seams",
+    "lace on a finished edge",
     "tucks of no piece",
     "ribbon faces the waist",
     "free facing edge",

@@ -83,7 +83,7 @@ class Facts:
         """All that its kind prepares and its method does, wanted here or not."""
         works = self.knowledge.order.operations
         listed = [works[id_] for id_ in place.kind.prepares]
-        listed += [staged(stage, works[stage.work]) for stage in place.method.stages]
+        listed += [staged(s, works[s.work], place.seam.by_hand) for s in place.method.stages]
         listed = with_shearing(listed, works)
         listed += [works[id_] for id_ in AT_THE_END if id_ in works]
         if self.setups.finish(place) not in called.CLOSED_FINISHES:

@@ -201,6 +201,8 @@ def _by_roles(later: SeamPlace, earlier: SeamPlace) -> bool:
         return False  # the strip is hemmed while it is long and flat, before it is drawn up there
     if earlier.role.id == "applied" and not _reaches(later, earlier):
         return False
+    if later.kind.id == "stay-tape" and not _runs_through(earlier):
+        return False  # what may end anywhere keeps no edge from being stayed
     return _share_panels(later, earlier) and not _no_cloth_in_common(later, earlier)
 
 
@@ -238,8 +240,11 @@ def related(one: SeamPlace, other: SeamPlace) -> bool:
 def below(seam: SeamPlace, zip_: SeamPlace) -> bool:
     """Whether a seam runs on below a zip: on its pieces, or called after its line.
 
-    A zip is often told by the upper cloth alone, and ends in another one that hangs from it.
+    A zip is often told by the upper cloth alone, and ends in another one that hangs from it. One
+    that lies at a side by its name has no middle seam below it.
     """
+    if seam.role.id == "centre" and called.SIDE in singular_words(zip_.name):
+        return False
     return related(seam, zip_) or (same_unit(seam, zip_) and in_its_line(seam.seam, zip_.seam))
 
 

@@ -13,6 +13,7 @@ from functools import lru_cache
 
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.places import PLAIN, PlaceKind, plain_word
+from advisor.project import lacewords
 from advisor.project.edgewords import NEVER_HEMMED
 from advisor.project.garment import Cloth, Seam
 from advisor.project.headwords import head_of
@@ -40,13 +41,6 @@ LONE = frozenset({"raw-edge", "pleat"})
 """Kinds of one piece by itself: a lone layer there meets no like of its own."""
 BONES = ("boning", "boned-seam")
 """Channels of bones by themselves, and a seam that holds them between its edges."""
-LACE = 4
-"""The level of `openwork` of a lace, whose motifs hide a row of stitches."""
-EDGES = frozenset({"hem", "edge", "edging", "border"})  # nothing goes on beyond these
-LAID_WHERE = frozenset({"on", "over", "at", "along", "round", "around"})
-"""Words after "lace" by which it is laid on the cloth that is named with it."""
-LET_IN = frozenset({"inset", "let"})
-"""Words by which a lace is let into a cloth, which is cut away behind it."""
 LAID, LACE_EDGE = "applique", "the lace on its edge"
 POCKETS = frozenset({"set-in-pocket", "welt-pocket"})  # their bag hangs inside
 BANDED = POCKETS | {"hem", "cuff", "collar"}
@@ -122,7 +116,11 @@ def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge
         return Placed(_of_family(said, seam, about, kinds), f"its kind, {spoken(said)}")
     if not said and lace_on_edge(seam, about.get) and LAID in kinds:
         return Placed(LAID, LACE_EDGE)
-    if not said and _lace_on_cloth(seam, about) and LAID in kinds:
+    if (
+        not said
+        and lacewords.lace_on_cloth(seam, about, singular_words(seam.name))
+        and LAID in kinds
+    ):
         return Placed(LAID, "the lace on it")
     if seam.facts.get("edge") == "hem":
         return Placed("hem")
@@ -216,40 +214,8 @@ def _made_up(seam: Seam, words: str) -> bool:
 
 
 def lace_on_edge(seam: Seam, entry: Callable[[str], Entry | None]) -> bool:
-    """Whether a lace of its own is laid on the edge of a cloth, and so is neither seam nor hem.
-
-    The name says so ("lace hem"), or the lace is named last at a hem of which nothing else is
-    said; what is turned is turned, and a lace on a lining is its shell.
-    """
-    about = {name: found for name in seam.cloths() if (found := entry(name)) is not None}
-    cloths = {name: found for name, found in about.items() if found.kind == "cloth"}
-    laces = [name for name, found in cloths.items() if _is_lace(found)]
-    others = [e for e in cloths.values() if e.family not in ("lace", "nets", "linings")]
-    words, edge = singular_words(seam.name), seam.facts.get("edge", "")
-    if not laces or not others or edge == "turned" or not words:
-        return False
-    if "lace" in words and (EDGES & set(words[-2:]) or edge == "hem"):
-        return True
-    return words[-1] == "hem" and not edge and seam.cloths()[-1] in laces
-
-
-def _lace_on_cloth(seam: Seam, about: Mapping[str, Entry]) -> bool:
-    """Whether its name lays a lace on another cloth, or lets one into it: it joins no two edges."""
-    words = singular_words(seam.name)
-    at = words.index("lace") + 1 if "lace" in words else len(words)
-    laid = bool(LAID_WHERE & set(words[at : at + 1])) or bool(LET_IN & set(words[at:]))
-    laces = [name for name, entry in about.items() if entry.kind == "cloth" and _is_lace(entry)]
-    one = len(laces) == 1 and len(about) > 1
-    return laid and one and not {"edge", "seam.kind"} & _settled(seam)
-
-
-def _settled(seam: Seam) -> set[str]:
-    """What the maker says herself of an edge or of the kind of a seam."""
-    return {*seam.facts, *(aspect for aspect, _ in seam.choices)} - set(seam.assumed)
-
-
-def _is_lace(entry: Entry) -> bool:
-    return entry.traits.get("openwork", (0, 0))[0] >= LACE
+    """Whether a lace of its own is laid on the edge of a cloth, and so is neither seam nor hem."""
+    return lacewords.lace_on_edge(seam, entry, singular_words(seam.name))
 
 
 def _band_of_knit(seam: Seam, entries: Mapping[str, Entry]) -> bool:
@@ -332,7 +298,7 @@ def _an_edge(seam: Seam, cloths: set[str]) -> bool:
 def _gives(entry: Entry) -> bool:
     """Whether elastic is sewn to its edge as it is: what stretches and springs back, or a lace."""
     stretch, springs = (entry.traits.get(trait, (0, 0))[0] for trait in ("stretch", "springy"))
-    if _is_lace(entry):
+    if lacewords.is_lace(entry):
         return True  # a casing would show through it
     return entry.structure == "knit" and stretch > 1 and springs > 0
 
