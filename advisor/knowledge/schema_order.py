@@ -191,6 +191,7 @@ Tag = Literal[
     "opens the front",
     "foot of the body",
     "felled in the flat",
+    "joined by the waist",
     "edge of straps",
     "closes over straps",
     "caught in an edge",

@@ -18,6 +18,7 @@ from advisor.order import namewords as called
 from advisor.order.backed import backings, beside_bones
 from advisor.order.beside import cords_out, keeps, knifed, of_place, taken_in
 from advisor.order.choosing import with_methods
+from advisor.order.drawnin import left_to_the_waist
 from advisor.order.dropping import drops
 from advisor.order.easing import (
     eases_away,
@@ -46,8 +47,7 @@ from advisor.project.zipping import runs_into
 FUSIBLE = ("fusible", "low-temperature fusible")
 OVERLOCKED = "overlocked"
 """The finish of which the knife cuts both edges in the same run."""
-NEATENED = "neaten-after"
-CHANNEL, LEG = "bone-channel", "leg-band"
+CHANNEL, LEG, NEATENED = "bone-channel", "leg-band", "neaten-after"
 BAGGED = "bagged-lining"
 STITCH = "stitch.type"
 BUTTONHOLES, TOPSTITCHING = "machine buttonholes", "topstitching"
@@ -92,8 +92,9 @@ class Facts:
 
     def wanted(self, op: Operation, place: SeamPlace) -> bool:
         """Whether a piece of work is called for at a place."""
-        holds = self.hold(op.when, lambda fact: self.of_seam(fact, place))
-        return holds and self.called_for(op.id, place)
+        here = self.hold(op.when, lambda fact: self.of_seam(fact, place))
+        here = here and not left_to_the_waist(op.id, place, self)
+        return here and self.called_for(op.id, place)
 
     @staticmethod
     def hold(when: Iterable[Iterable[str]], true: Callable[[str], bool]) -> bool:

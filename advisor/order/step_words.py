@@ -12,7 +12,14 @@ from advisor.claims.workarounds import INTERFACING
 from advisor.construction.fullness import BY_MACHINE, drawn_up_by
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import PLAIN
-from advisor.order.backed import BEHIND, as_worked, backed_with, boned_backing, clear_of_bones
+from advisor.order.backed import (
+    BEHIND,
+    as_worked,
+    backed_with,
+    boned_backing,
+    clear_of_bones,
+    slid_in,
+)
 from advisor.order.basting import BASTE, along
 from advisor.order.beside import STRIPS, is_frill, marked, pleats_above
 from advisor.order.cuffs import faced_with
@@ -95,6 +102,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     opening = opening_fields(place, facts.places, units) | {"facing": facing}
     opening["marked"] = marked(place, facts) if "{marked}" in op.does else ""
     does = LEVEL if op.id == "grade" and _level_edges(place, facts) else op.does
+    does = slid_in(op, facts) or does
     text = does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
     gap = left_open(place, units) if op.id in JOINS and "{leave}" not in op.does else ""
     if op.id == "join":
