@@ -123,6 +123,7 @@ Fact = Literal[
     "lining faces the edge",
     "lining ends at the waist",
     "lining swings free",
+    "felled at the waist",
     "takes a nail",
     "slit to be stayed",
     "band with ends",

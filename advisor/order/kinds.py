@@ -15,6 +15,7 @@ from advisor.knowledge.ordering import SEWN, SeamKind
 from advisor.knowledge.places import PLAIN, Method, PlaceKind
 from advisor.order import namewords as called
 from advisor.order.alone import TROUSERS, legs_alone
+from advisor.order.bodicelining import with_linings_felled
 from advisor.order.roles import role_of
 from advisor.order.sidezip import with_side_open
 from advisor.project.garment import Garment, Seam
@@ -100,7 +101,7 @@ def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]
         else p
         for p in places
     )
-    places = with_side_open(places)
+    places = with_linings_felled(with_side_open(places), knowledge.order.kinds)
     bagged = _bagged(places)
     hung = any(p.role.id == called.STRAP for p in places) and not any(
         p.role.id in called.TURNS for p in places

@@ -171,6 +171,9 @@ def _placed_by(
     unnamed = not words and "band" in singular_words(seam.name)
     if (unnamed or words in BANDED) and _band_of_knit(seam, entries):
         return Placed(RIB, RIB_STRETCHED)
+    fastens = words and kinds[words].family == "fastening"
+    if fastens and any(_of(e, kinds) == words for e in about.values() if e.kind != "cloth"):
+        return Placed(words, "its name")  # what its notion is sewn to besides, a tape, says no more
     by_notion = _by_notion(seam, about, words, kinds)
     if by_notion is not None:
         return by_notion
