@@ -22,6 +22,7 @@ from advisor.construction.laced import CORD, cords
 from advisor.construction.widths import Width, usual_width, width_of
 from advisor.craft import boning
 from advisor.knowledge.model import Entry, Knowledge
+from advisor.knowledge.places import SEWN_ON
 from advisor.project.garment import Cloth, Garment, Seam
 from advisor.units.factors import MM_PER_INCH
 
@@ -107,13 +108,19 @@ def notions_to_buy(garment: Garment, knowledge: Knowledge) -> list[NotionBought]
             continue
         widths: dict[Width | None, list[Seam]] = {}
         for seam in garment.seams:
-            if name in seam.cloths():
+            if name in seam.cloths() and not _only_sewn_to(seam, name, entry, garment):
                 sized = _by_length(entry) or _by_piece(entry)
                 wide = width_of(name, seam, entry, garment) if sized else None
                 widths.setdefault(wide, []).append(seam)
         for width, places in widths.items():
             found.append(replace(_bought(name, places, garment, knowledge), width=width))
     return found
+
+
+def _only_sewn_to(seam: Seam, name: str, entry: Entry, garment: Garment) -> bool:
+    """Whether hooks or snaps are sewn here to a tape that some other place lays along its line."""
+    fastens = seam.place in SEWN_ON and entry.kind not in BY_PIECE and "length" not in seam.facts
+    return fastens and any(name in s.cloths() and s.place not in SEWN_ON for s in garment.seams)
 
 
 def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledge) -> NotionBought:
