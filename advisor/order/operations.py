@@ -31,7 +31,7 @@ from advisor.order.facts import Facts
 from advisor.order.gluewords import over_glue
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import with_linings_hung
-from advisor.order.pieces import grain_words, tucked
+from advisor.order.pieces import as_cut, grain_words, tucked
 from advisor.order.precedences import DRAWN
 from advisor.order.recall import marked
 from advisor.order.setups import Setups
@@ -138,6 +138,7 @@ class _Maker:
         text = what_to_fit(self.places, self.facts) if op.id == "fit" else ""
         text = what_to_find_out(self.garment) if op.id == "try-lengths" else text
         text = bones_cut(self.facts) if op.id == "baste-bones" else text
+        text = as_cut(self.garment) if op.id == "toile" else text
         iron, limit = None, None
         if op.iron == "last":
             text, iron, limit = self._last_press(Place("garment", name))

@@ -34,6 +34,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
         "lace on an edge": lambda: (
             _lace_edge(place, facts) and not _mounted(place, facts) and not _finished(place, facts)
         ),
+        "stays an edge": lambda: _finished(place, facts),
         "lace on a finished edge": lambda: _lace_edge(place, facts) and _finished(place, facts),
         "lace laid over seams": lambda: (
             spread(singular_words(place.name)) and place.said("stitched by") != "machine"
@@ -55,7 +56,7 @@ def _mounted(place: SeamPlace, facts: Facts) -> bool:
 
 
 def _finished(place: SeamPlace, facts: Facts) -> bool:
-    """Whether the edge below a lace is finished by itself, so that nothing is cut away behind."""
+    """Whether the edge that it lies on is turned or bound as a place of its own."""
     return finished_below(place.seam, facts.garment.seams, singular_words) is not None
 
 

@@ -5,8 +5,11 @@ from __future__ import annotations
 from typing import Final
 
 from advisor.project.garment import Garment, Seam
+from advisor.project.making import Piece
 
 BIAS: Final = "bias"
+HAND_MM: Final = 150.0
+"""Up to this width a piece is a strip and hangs nowhere, mm: estimate."""
 
 
 def hangs_on_the_bias(edge: Seam, garment: Garment) -> bool:
@@ -17,12 +20,12 @@ def hangs_on_the_bias(edge: Seam, garment: Garment) -> bool:
     """
     cloths = set(edge.cloths())
     cut = any(
-        p.grain == BIAS and p.cloth in cloths and min(p.width, p.height) > HAND_MM
-        for p in garment.plan.pieces
+        p.grain == BIAS and p.cloth in cloths and not is_strip(p) for p in garment.plan.pieces
     )
     own = (s for s in garment.seams if set(s.cloths()) <= cloths)
     return cut or any(s.facts.get(BIAS) == "yes" for s in own)
 
 
-HAND_MM: Final = 150.0
-"""Up to this width a piece is a strip and hangs nowhere, mm: estimate."""
+def is_strip(piece: Piece) -> bool:
+    """Whether a piece is a strip for a strap or a binding."""
+    return min(piece.width, piece.height) <= HAND_MM
