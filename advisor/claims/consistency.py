@@ -28,7 +28,8 @@ from advisor.claims.valuesets import Choice, Span
 from advisor.craft.irondial import mark_for, starts_too_cool, steam_possible
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Claim, Knowledge
 from advisor.project.garment import Garment, Seam
-from advisor.project.placing import LACE, LAID
+from advisor.project.lacewords import LACE
+from advisor.project.placing import LAID
 from advisor.project.zipping import ZIP
 
 KIND, FINISH, STITCH, DWELL = "seam.kind", "seam.finish", "stitch.type", "press.dwell"

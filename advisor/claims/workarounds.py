@@ -141,6 +141,7 @@ class _Settler:
         self.entries = {n: knowledge.entries[c.entry] for n, c in garment.cloths.items()}
         self.kinds = knowledge.places.kinds
         self.glues = frozenset(n for n, e in self.entries.items() if e.kind in GLUED)
+        self.parts = garment.parts
         self.found: dict[tuple[str, frozenset[str], frozenset[str]], list[tuple[Place, Said]]] = {}
 
     def both(self) -> tuple[tuple[Conflict, ...], tuple[Instruction, ...]]:
@@ -262,7 +263,7 @@ class _Settler:
         if place.scope == "garment":
             return "last"
         lined = self._all(needy, self._lines) or self._all(tender, self._lines)
-        if self._laid(place):
+        if self._laid(place) or self._all(needy, lambda name: self._covered(place, name)):
             return ALONE
         return "lining" if lined else ""
 
@@ -270,6 +271,19 @@ class _Settler:
         """Whether one cloth is laid on another: each is pressed before, the row as both bear."""
         kind = self.kinds.get(self.seams[place.name].place) if place.name in self.seams else None
         return kind is not None and kind.family == LAID_ON
+
+    def _covered(self, place: Place, name: str) -> bool:
+        """Whether a cloth lies under an opaque one of its part at a place, so that it never shows.
+
+        What heat makes of its look is seen on its own pieces, which are pressed before.
+        """
+        cloths = self.seams[place.name].cloths() if place.name in self.seams else ()
+        over = (p.layers[p.layers.index(name) + 1 :] for p in self.parts if name in p.layers)
+        seen = (outer for layers in over for outer in layers if outer in cloths)
+        return any(
+            not any(self.entries[outer].traits.get(t, (0, 0))[1] for t in ("sheer", "openwork"))
+            for outer in seen
+        )
 
     def _meet(self, needy: frozenset[str], tender: frozenset[str]) -> bool:
         """Whether some of the one lie in a seam with some of the other."""

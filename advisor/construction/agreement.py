@@ -24,7 +24,7 @@ from advisor.construction.liningroom import too_wide_a_lining
 from advisor.construction.openinglength import slit_past_its_piece
 from advisor.construction.partsagree import against_its_part, unended
 from advisor.construction.pipedstrip import too_narrow_for_its_cord
-from advisor.construction.twice import said_twice
+from advisor.construction.twice import drawn_into_a_waist, said_twice
 from advisor.craft import fullness as table
 from advisor.knowledge.model import Knowledge
 from advisor.project.buttons import HOLES, alike, buttons_of, half_for_show, holes_of
@@ -61,6 +61,7 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
     found += tight_across(garment, knowledge)
     found += _unused(garment, knowledge)
     found += said_twice(garment, knowledge)
+    found += drawn_into_a_waist(garment, knowledge)
     found += unended(garment, knowledge)
     for seam in garment.seams:
         found += against_its_part(seam, garment, knowledge)

@@ -26,8 +26,8 @@ from advisor.craft.checks import TooWideError
 from advisor.craft.lying import Lies, lying
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Cloth
+from advisor.project.lacewords import LACE
 from advisor.project.making import Bolt, Piece
-from advisor.project.placing import LACE
 
 USUAL_WIDTH: Final = 1400.0
 """Width of a cloth of which nobody says it, mm (estimate)."""

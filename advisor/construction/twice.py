@@ -10,6 +10,7 @@ from typing import Final
 from advisor.construction.disagreement import Disagreement
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
+from advisor.project.onewaist import waist_that_joins
 from advisor.project.placing import singular_words
 
 ALIKE: Final = 0.05
@@ -35,6 +36,22 @@ def said_twice(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]
                 "apart"
             )
             yield Disagreement("said-twice", later.name, (), text)
+
+
+def drawn_into_a_waist(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
+    """A gathered edge on the line of a waist that joins the same cloths."""
+    role = knowledge.order.kinds.get("waist")
+    for seam in garment.seams:
+        waist = waist_that_joins(seam, garment.seams, role.words if role else ())
+        if waist is None:
+            continue
+        full = max(seam.uses, key=lambda use: use.fullness)
+        text = (
+            f"is as long as {waist.name}, which joins the same cloths: taken as one line, sewn "
+            f"once, there. Then write {{use: {full.cloth}, fullness: {full.fullness:g}}} in that "
+            "and strike this out; if it lies elsewhere, give it its own length"
+        )
+        yield Disagreement("said-twice", seam.name, (), text)
 
 
 def _same_layers(first: Seam, later: Seam) -> bool:

@@ -21,6 +21,7 @@ from advisor.construction.threadlist import ThreadBought
 from advisor.craft import hanging
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
+from advisor.project.making import Piece
 from advisor.project.neckhung import carries, hangs_from_neck
 
 SHOULDERS: Final = frozenset({"shoulder", "shoulders", "strap", "straps", "halter"})
@@ -219,10 +220,16 @@ def _below(seam: Seam, garment: Garment) -> set[str]:
             p.name
             for p in garment.plan.pieces
             if p.cloth in cloths
-            and _words(p.name) & BELOW
+            and (_words(p.name) & BELOW or _drawn_up_to(p, seam))
             and (lined or p.cloth in seam.cloths() or "lining" not in _words(p.name))
         }
     return hung
+
+
+def _drawn_up_to(piece: Piece, seam: Seam) -> bool:
+    """Whether a piece, whatever it is called, is gathered to the length of a waist."""
+    length, wide = seam.long_mm, piece.width * (piece.number or 1)
+    return piece.fullness >= GATHERED and bool(length) and abs(wide - length) <= SAME * length
 
 
 def _hung_cloths(seam: Seam, garment: Garment) -> set[str]:

@@ -238,7 +238,7 @@ def _ways(piece: CutPiece, cloth: BoughtCloth, across: float) -> _Ways:
         side = min(strip_square(*strip), across - SAME_MM)
         return [[Box(side, strip_length(*strip, side))]]
     if piece.bias:
-        return [[Box(wide, long, slanted=True)] * count]
+        return [_on_the_bias(wide, long, count)]
     step = cloth.step_mm if piece.matched else 0.0
     ways = [[Box(wide, long, turns=piece.turns, step=step)] * count]
     if piece.narrow_mm is not None and not cloth.one_way:
@@ -247,6 +247,12 @@ def _ways(piece: CutPiece, cloth: BoughtCloth, across: float) -> _Ways:
         ways.append([replace(box, step=step) for box in rows])
         ways.append([replace(box, step=step) for box in pairs] + ways[0][: count % 2])
     return ways
+
+
+def _on_the_bias(wide: float, long: float, count: int) -> list[Box]:
+    """Pieces on the bias, a pair of them left and right: one leans to each side, or it twists."""
+    pairs = [Box(wide, long, slanted=True, leans=leans) for leans in (1, -1)] * (count // 2)
+    return pairs + [Box(wide, long, slanted=True)] * (count % 2)
 
 
 def _folded(pieces: Sequence[CutPiece], cloth: BoughtCloth) -> tuple[Laid, ...]:

@@ -68,7 +68,8 @@ def _item(box: Box, across: int) -> _SlantedItem:
     if box.slanted:
         span = math.ceil((wide + long) / ROOT2 - 0.01)
         one, other = math.ceil(wide * ROOT2), math.ceil(long * ROOT2)
-        ways = {(span, span, one, other), (span, span, other, one)}
+        both_ways = ((1, (span, span, one, other)), (-1, (span, span, other, one)))
+        ways = {way for leans, way in both_ways if box.leans in (0, leans)}
     else:
         both = wide + long
         ways = {(wide, long, both, both)}

@@ -38,7 +38,7 @@ class Box:
 
     `turns` lets it lie either way; `step` lets it begin only at multiples of that length;
     `at_edge` keeps it at the left edge of the strip, where a cloth is folded; `slanted` lays its
-    length at 45° (see `slanted`).
+    length at 45° (see `slanted`), and `leans` says to which side, 1 or -1; 0 to either.
     """
 
     width: float
@@ -47,6 +47,7 @@ class Box:
     step: float = 0.0
     at_edge: bool = False
     slanted: bool = False
+    leans: int = 0
 
 
 @dataclass(frozen=True, slots=True)

@@ -64,8 +64,10 @@ def _cleared(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:
 
 
 def _sewn_on(seam: Seam, thing: Thing, garment: Garment, methods: Mapping[str, Method]) -> bool:
-    """Whether a place of their own sews on the buttons of these holes, and so buys them."""
-    sewn = (methods.get(other.name) for other in buttons_of(seam, garment))
+    """Whether a place of its own sews on the buttons of these holes, or hooks to this ribbon."""
+    held = {name for name in seam.cloths() if garment.cloths[name].put_in}
+    others = [s for s in garment.seams if s is not seam and held & set(s.cloths())]
+    sewn = (methods.get(other.name) for other in (*buttons_of(seam, garment), *others))
     return any(method is not None and method.id in thing.unless for method in sewn)
 
 

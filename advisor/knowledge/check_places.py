@@ -103,7 +103,8 @@ class _PlaceChecker:
             verbs.add(verb)
             at = ("stages", i, "work")
             self.problems += item.unknown(at, [stage.work], self.works, "piece of work")
-            self._sentence(item, i, stage.does or "")
+            for text in (stage.does, stage.does_by_hand):
+                self._sentence(item, i, text or "")
             if stage.undo == NEVER and not (stage.act or self.acts.get(stage.work)):
                 self.problems.append(Problem(NO_ACT, item.where("stages", i, "undo")))
 

@@ -88,6 +88,7 @@ class Stage:
     work: str
     verb: str = ""
     does: str = ""
+    does_by_hand: str = ""
     when: tuple[tuple[str, ...], ...] | None = None
     machine: str = ""
     iron: str = ""

@@ -58,6 +58,7 @@ class StageForm(Form):
     work: Word
     verb: Word | None = None
     does: Text | None = None
+    does_by_hand: Text | None = None
     when: tuple[tuple[Fact, ...], ...] | None = None
     machine: MachineWord | None = None
     iron: Literal["none", "seam", "fuse"] | None = None

@@ -17,6 +17,14 @@ UNDERLINING = "underlining"
 BEHIND = ", on the backing and the open allowances alone, the shell held clear of every row"
 OFF_THE_SEAMS = "; a channel for bones that lies on no seam is sewn to the backing before"
 """No machine comes between shell and backing once both are basted all round."""
+SPIRAL = "spiral-boning"
+NIPPED = ", nipped off coil by coil with side cutters, goggles on, a tip pressed on both ends"
+ROUNDED = ", their ends rounded or capped, goggles on for steel"
+SLID = (
+    "Slide each bone into its channel of {name}, shortened first where the fitting asks for it, "
+    "its end capped anew, {how} or more short of every seam."
+)
+"""What is told of bones that the fitting has seen."""
 OVER_BONES = frozenset({"join", "row", "neaten-after"})
 CLEAR = ", any bone that is in by then drawn back clear of needle and knife"
 """What is told of a row that runs over the end of a channel."""
@@ -62,6 +70,18 @@ def boned_after(places: Sequence[SeamPlace], fitting: Fitting) -> str:
     if not boned or not any(fitting.basted(p) and fitting.shapes(p) for p in places):
         return ""
     return "; try it on once more when the bones are in, before their channels are closed"
+
+
+def bones_cut(facts: Facts) -> str:
+    """How the bones of a garment are cut for the fitting: spirals are nipped off and tipped."""
+    spiral = any(facts.entry(n).id == SPIRAL for p in facts.places for n in p.notions)
+    return NIPPED if spiral else ROUNDED
+
+
+def slid_in(op: Operation, facts: Facts) -> str:
+    """The sentence of a bone that was tried on already; "" for one that was not."""
+    tried = op.id == "bone" and boned_after(facts.places, facts.fitting)
+    return SLID if tried else ""
 
 
 def as_worked(names: Sequence[str], facts: Facts) -> str:

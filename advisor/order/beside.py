@@ -21,6 +21,7 @@ from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
 from advisor.order import ascut, companions, ended, slits, trimmed
+from advisor.order.bodicelining import EDGE
 from advisor.order.cuffs import STIFFENER, faced_with, hung_with, in_halves, is_made_up, is_ring
 from advisor.order.easing import ends_in_zip
 from advisor.order.kinds import SeamPlace, crosses
@@ -108,6 +109,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "band in pieces": lambda: any(
             b.pieces > 1 for b in bands_of(place.seam, facts.garment, facts.knowledge)
         ),
+        "felled at the waist": lambda: place.role.id == EDGE,
         **ascut.answers(place, facts),
         **ended.answers(place, facts),
         **slits.answers(place, facts),

@@ -16,12 +16,16 @@ if TYPE_CHECKING:
     from advisor.order.facts import Facts
 
 CASING: Final = "casing"
+ROUND: Final = frozenset({"rouleau", "rouleaux", "spaghetti"})
+"""Words of a strap that is a narrow bias tube, which fills itself with its allowances."""
 
 
 def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     """The facts of a place that are told here."""
     return {
         "ends taken in": lambda: _taken_in(place, facts),
+        "rouleau": lambda: bool(ROUND & set(singular_words(place.name))),
+        "no rouleau": lambda: not ROUND & set(singular_words(place.name)),
         "ends free": lambda: not _taken_in(place, facts),
         "caught in the armhole": lambda: _wing(place, facts),
         "holes in it": lambda: bool(_holes_in(place, facts)) and not place.notions,

@@ -18,6 +18,7 @@ from advisor.order import namewords as called
 from advisor.order.backed import backings, beside_bones
 from advisor.order.beside import cords_out, keeps, knifed, of_place, taken_in
 from advisor.order.choosing import with_methods
+from advisor.order.drawnin import left_to_the_waist
 from advisor.order.dropping import drops
 from advisor.order.easing import (
     eases_away,
@@ -48,8 +49,7 @@ from advisor.project.zipping import runs_into
 FUSIBLE = ("fusible", "low-temperature fusible")
 OVERLOCKED = "overlocked"
 """The finish of which the knife cuts both edges in the same run."""
-NEATENED = "neaten-after"
-CHANNEL, LEG = "bone-channel", "leg-band"
+CHANNEL, LEG, NEATENED = "bone-channel", "leg-band", "neaten-after"
 BAGGED, STITCH = "bagged-lining", "stitch.type"
 BUTTONHOLES, TOPSTITCHING = "machine buttonholes", "topstitching"
 CORD_EYELETS = 6
@@ -84,7 +84,7 @@ class Facts:
         """All that its kind prepares and its method does, wanted here or not."""
         works = self.knowledge.order.operations
         listed = [works[id_] for id_ in place.kind.prepares]
-        listed += [staged(stage, works[stage.work]) for stage in place.method.stages]
+        listed += [staged(s, works[s.work], place.seam.by_hand) for s in place.method.stages]
         listed = with_shearing(listed, works)
         listed += [works[id_] for id_ in AT_THE_END if id_ in works]
         if self.setups.finish(place) not in called.CLOSED_FINISHES:
@@ -93,8 +93,9 @@ class Facts:
 
     def wanted(self, op: Operation, place: SeamPlace) -> bool:
         """Whether a piece of work is called for at a place."""
-        holds = self.hold(op.when, lambda fact: self.of_seam(fact, place))
-        return holds and self.called_for(op.id, place)
+        here = self.hold(op.when, lambda fact: self.of_seam(fact, place))
+        here = here and not left_to_the_waist(op.id, place, self)
+        return here and self.called_for(op.id, place)
 
     @staticmethod
     def hold(when: Iterable[Iterable[str]], true: Callable[[str], bool]) -> bool:

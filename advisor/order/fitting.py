@@ -390,11 +390,11 @@ FIT_ENDS = 460
 """The stage up to which seams are sewn before the first fitting."""
 
 
-def staged(stage: Stage, op: Operation) -> Operation:
-    """A piece of work as a stage of a method has it: its words, its set-up, its minutes."""
+def staged(stage: Stage, op: Operation, hand: bool = False) -> Operation:
+    """A piece of work as a stage has it: its words, also those of a place by hand, its set-up."""
     return replace(
         op,
-        does=stage.does or op.does,
+        does=(hand and stage.does_by_hand) or stage.does or op.does,
         verb=stage.verb or op.verb,
         when=op.when if stage.when is None else stage.when,
         machine=stage.machine or op.machine,

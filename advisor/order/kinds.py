@@ -16,6 +16,7 @@ from advisor.knowledge.places import PLAIN, Method, PlaceKind
 from advisor.order import namewords as called
 from advisor.order.alone import TROUSERS, legs_alone
 from advisor.order.belonging import made_apart, role_beside
+from advisor.order.bodicelining import with_linings_felled
 from advisor.order.roles import role_of
 from advisor.order.sidedsleeves import with_sleeves_flat
 from advisor.order.sidezip import with_side_open
@@ -103,6 +104,7 @@ def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]
         for p in places
     )
     places = with_sleeves_flat(with_side_open(_among_their_hosts(places, knowledge)))
+    places = with_linings_felled(places, knowledge.order.kinds)
     bagged = _bagged(places)
     hung = any(p.role.id == called.STRAP for p in places) and not any(
         p.role.id in called.TURNS for p in places
@@ -217,6 +219,8 @@ def _by_roles(later: SeamPlace, earlier: SeamPlace) -> bool:
         return False  # the strip is hemmed while it is long and flat, before it is drawn up there
     if earlier.role.id == "applied" and not _reaches(later, earlier):
         return False
+    if later.kind.id == "stay-tape" and not _runs_through(earlier):
+        return False  # what may end anywhere keeps no edge from being stayed
     return _share_panels(later, earlier) and not _no_cloth_in_common(later, earlier)
 
 
@@ -256,8 +260,11 @@ def related(one: SeamPlace, other: SeamPlace) -> bool:
 def below(seam: SeamPlace, zip_: SeamPlace) -> bool:
     """Whether a seam runs on below a zip: on its pieces, or called after its line.
 
-    A zip is often told by the upper cloth alone, and ends in another one that hangs from it.
+    A zip is often told by the upper cloth alone, and ends in another one that hangs from it. One
+    that lies at a side by its name has no middle seam below it.
     """
+    if seam.role.id == "centre" and called.SIDE in singular_words(zip_.name):
+        return False
     return related(seam, zip_) or (same_unit(seam, zip_) and in_its_line(seam.seam, zip_.seam))
 
 

@@ -58,7 +58,7 @@ BAGGED_EDGE, TOP_EDGE, STRAP = "bagged-edge", "top-edge", "strap"
 TURNS = frozenset({"shoulder", "raglan", "yoke"})
 """Roles of the seams through which an upper edge is turned. What hangs from straps alone has none:
 its edge goes round the body, over closed sides."""
-UPPER_EDGE = NECK | ARMHOLE | {"upper", "top"}
+UPPER_EDGE = NECK | ARMHOLE | {"upper", "top", "underarm"}
 CHANNEL = "bone-channel"
 ON_ITS_CLOTH = frozenset({"hem", "casing"})
 """Kinds of edge that are turned in from the cloth itself, which is therefore always told."""

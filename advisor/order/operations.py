@@ -21,7 +21,7 @@ from advisor.claims.workarounds import gone_round
 from advisor.craft.irondial import step_down
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
-from advisor.order.backed import boned_after
+from advisor.order.backed import boned_after, bones_cut
 from advisor.order.basting import as_basted
 from advisor.order.beside import laid_on
 from advisor.order.cures import heat_pairs
@@ -32,7 +32,7 @@ from advisor.order.gluewords import over_glue
 from advisor.order.hungapart import APART, hung_apart
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import with_linings_hung
-from advisor.order.pieces import grain_words, tucked
+from advisor.order.pieces import as_cut, grain_words, tucked
 from advisor.order.precedences import DRAWN
 from advisor.order.recall import marked
 from advisor.order.setups import Setups
@@ -69,7 +69,7 @@ CAUGHT_IN = "clear-elastic"
 TAPE = "tape"
 STEAM, THROUGH_A_CLOTH = "steam", " through a dry cloth, once a corner has come out clean"
 PILE_BOARD = "needle board"
-TRIED_BONED = "fit-boned"
+TRIED_BONED = frozenset({"fit-boned", "baste-bones"})
 PLEATS_SET = (
     " Press or steam its basted pleats with it, as sharp or as soft as they are to be, and let "
     "them lie until they are cold."
@@ -134,12 +134,14 @@ class _Maker:
     def _garment(self, op: Operation) -> Iterator[Task]:
         if not self.facts.hold(op.when, self.facts.of_garment):
             return
-        if op.id == TRIED_BONED and not boned_after(self.places, self.facts.fitting):
+        if op.id in TRIED_BONED and not boned_after(self.places, self.facts.fitting):
             return
         name = self.garment.name
         text = what_to_fit(self.places, self.facts) if op.id == "fit" else ""
         text = APART if op.id == "hang" and hung_apart(self.facts) else text
         text = what_to_find_out(self.garment) if op.id == "try-lengths" else text
+        text = bones_cut(self.facts) if op.id == "baste-bones" else text
+        text = as_cut(self.garment) if op.id == "toile" else text
         iron, limit = None, None
         if op.iron == "last":
             text, iron, limit = self._last_press(Place("garment", name))

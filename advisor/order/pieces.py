@@ -6,10 +6,14 @@ A project need not list its pieces; then nothing here says anything.
 from __future__ import annotations
 
 from advisor.project.garment import Garment
+from advisor.project.grain import is_strip
 from advisor.project.making import Piece
 from advisor.project.placing import singular_words
 
 BIAS, STRAIGHT = "bias", ("lengthwise", "crosswise")
+ON_THE_BIAS = ", cut on the bias where the pattern is"
+OPPOSITE = ", a pair leaning to opposite sides"
+"""Left and right of one slant twist round the body: each of a pair lies on the other bias."""
 IN_STRIPS = "on the bias, in strips"
 STRIPS_TOO, BOUND = "strips on the bias, four times their finished width", "bound-edge"
 STRIP_WORDS = frozenset({"binding", "strip"})
@@ -37,6 +41,12 @@ def bias_seams(garment: Garment, cloth: str) -> tuple[str, ...]:
         for seam in garment.seams
         if seam.place in JOINED and seam.facts.get("bias") == "yes" and cloth in seam.cloths()
     )
+
+
+def as_cut(garment: Garment) -> str:
+    """How a toile lies on its cloth, where the garment leaves the straight grain."""
+    cut = any(p.grain == BIAS and not is_strip(p) for p in garment.plan.pieces)
+    return ON_THE_BIAS if cut else ""
 
 
 def _strips_for(garment: Garment, cloth: str) -> tuple[str, ...]:
@@ -73,7 +83,8 @@ def grain_words(garment: Garment, cloth: str, usual: str) -> str:
         return with_bias(garment, cloth, usual)
     pieces = pieces_of(garment, cloth)
     said = {grain: [p.name for p in pieces if p.grain == grain] for grain in ("crosswise", "bias")}
-    told = {"crosswise": "crosswise grain", "bias": "on the bias"}
+    paired = any(p.grain == BIAS and (p.number or 1) > 1 and not is_strip(p) for p in pieces)
+    told = {"crosswise": "crosswise grain", "bias": f"on the bias{OPPOSITE * paired}"}
     for grain, names in said.items():
         if pieces and len(names) == len(pieces):
             return told[grain]

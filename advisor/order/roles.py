@@ -11,8 +11,10 @@ from advisor.order.frontgathers import TO_WAIST, WRAP, ends_at_waist, on_the_fro
 from advisor.order.legwords import on_a_leg, with_both_seams
 from advisor.order.rolewords import holds, read_role, words_of_place
 from advisor.project.garment import Garment, Seam
+from advisor.project.grain import hangs_on_the_bias
 from advisor.project.headwords import head_of
 from advisor.project.hembands import AT_WAIST, ends_the_body, runs_to_the_zip
+from advisor.project.lacewords import finished_below, spread
 from advisor.project.linings import LINING, Unit, of_a_part, of_part
 from advisor.project.placing import BONES, singular_words
 from advisor.project.pleated_hem import hemmed_before_pleats, pleats_run_down
@@ -49,7 +51,7 @@ FRILLED = frozenset({"frill", "ruff", "ruffle", "flounce", "petal", "ruche"})
 """Words of the hem of a strip that is hemmed while it is long and flat, before it is drawn up."""
 LIES_AT = {
     "ribbon": frozenset({"armhole"}),
-    "applique": frozenset({"armhole", "shoulder", "side", "underarm"}),
+    "applique": frozenset({"armhole", "shoulder", "side", "underarm", "panel", "centre", "godet"}),
 }
 """Seams after which what is sewn on top of a piece is called, and joins nothing there."""
 SLEEVE_HEAD, ROLL = "sleeve-head", "sleeve-head-roll"
@@ -69,6 +71,7 @@ def role_of(
     wished = garment.wishes.kinds.get(seam.name, "")
     role = roles.get(wished) or _guessed(seam, kind, unit, about, roles)
     of_part_only = role.id == "hem" and unit == LINING and of_a_part(seam)
+    of_part_only = of_part_only and not hangs_on_the_bias(seam, garment)
     leg = on_a_leg(role.id, _words(seam.name))
     lapped = TO_WAIST if role.id == WRAP and ends_at_waist(seam, garment) else ""
     narrow = PART_HEM if of_part_only else leg or lapped
@@ -91,7 +94,7 @@ def _guessed(
         sewn_on = called.BUST_GATHERS
     if kind == "waistband" and any(e.id in FACES_A_WAIST for e in about):
         sewn_on = kind  # a ribbon at the waist joins nothing there: it ends what runs into it
-    fixed = sewn_on or _special(kind, about, found, words) or _by_kind(kind, about, found)
+    fixed = sewn_on or _special(kind, about, found, words) or _by_kind(kind, about, found, words)
     return roles.get(fixed) or found or roles.get(_by_shape(seam, kind)) or roles["plain"]
 
 
@@ -117,20 +120,21 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
         return "facing"  # hemmed in the flat, and levelled on no hanger
     if "pocket" in words and (kind == "bound-edge" or (kind == "faced-edge" and TOPS & {*words})):
         return "pocket-edge"
-    if kind == "faced-edge" and found is not None and found.id == "set-lining":
-        return "facing"  # a neck that is turned to the lining closes nothing yet
+    if kind == "faced-edge" and found is not None and found.id in ("set-lining", "underarm"):
+        return "facing"  # a neck that is turned to the lining closes nothing yet, nor an armhole
     if kind == "pad" and any(e.id == SLEEVE_HEAD for e in about):
         return ROLL  # it lies along the cap, and the pad against it
     return POCKET_FLAP if kind == "faced-edge" and words[-1:] == (FLAP,) and not found else ""
 
 
-def _by_kind(kind: str, about: list[Entry], found: SeamKind | None) -> str:
+def _by_kind(kind: str, about: list[Entry], found: SeamKind | None, words: tuple[str, ...]) -> str:
     """The role that what is made here has wherever it lies; "" where the name tells."""
     if kind == "zip":
         hidden = any("concealed" in e.id for e in about) or (found and found.id == "concealed-zip")
         beside = "side-zip" if found and found.id == "side-zip" else "zip"
         return "concealed-zip" if hidden else beside
-    if kind == "hem" and (found is None or not (found.last or found.id in HEMMED_FLAT)):
+    lower = kind == "hem" or (kind == "raw-edge" and "hem" in words)
+    if lower and (found is None or not (found.last or found.id in HEMMED_FLAT)):
         return "hem"
     if kind in FASTENED:
         return "fastening"
@@ -178,7 +182,8 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     set at a vent but felled to it.
     """
     words = set(singular_words(seam.name))
-    beside = (
+    lace = lace_role(seam, garment) if kind == "applique" else ""
+    beside = lace or (
         NECKBAND if _at_the_foot(role, seam, garment, kind) else _of_a_frill(role, seam, garment)
     )
     if beside:
@@ -197,6 +202,15 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     if kind == "ribbon" and seam.name not in garment.wishes.joins and not seam.making.crosses:
         return "edge-trim" if _round_the_edges(seam, words) else ""
     return "vent-lining" if kind == "lining-seam" and called.VENTS & words else ""
+
+
+def lace_role(seam: Seam, garment: Garment) -> str:
+    """Where a lace lies that is laid over whole seams or lapped over an edge; "" for others."""
+    if spread(singular_words(seam.name)):
+        return "overlay"
+    lace = "lace" in singular_words(seam.name)
+    lapped = lace and finished_below(seam, garment.seams, singular_words)
+    return "edge-lace" if lapped else ""
 
 
 def _at_the_foot(role: str, seam: Seam, garment: Garment, kind: str) -> bool:

@@ -13,7 +13,14 @@ from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import PLAIN
 from advisor.order.ascut import holed_for_good
-from advisor.order.backed import BEHIND, as_worked, backed_with, boned_backing, clear_of_bones
+from advisor.order.backed import (
+    BEHIND,
+    as_worked,
+    backed_with,
+    boned_backing,
+    clear_of_bones,
+    slid_in,
+)
 from advisor.order.basting import BASTE, along
 from advisor.order.beside import STRIPS, is_frill, marked, pleats_above
 from advisor.order.cuffs import faced_with
@@ -106,6 +113,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     does = LEVEL if op.id == "grade" and _level_edges(place, facts) else op.does
     holed = holed_for_good(place, facts)
     does = ALONE if holed and op.id == "interface" and skins_alone(place, facts) else does
+    does = slid_in(op, facts) or does
     text = does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
     gap = left_open(place, units) if op.id in JOINS and "{leave}" not in op.does else ""
     if op.id == "join":

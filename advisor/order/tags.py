@@ -10,6 +10,7 @@ from advisor.order.bandlining import takes_whole_lining
 from advisor.order.belonging import MADE_FIRST
 from advisor.order.beside import ends_of, gone_through, is_frill
 from advisor.order.covering import covered_by, covered_neck, covered_zip
+from advisor.order.drawnin import joined_by_the_waist
 from advisor.order.easing import is_foot
 from advisor.order.ended import back_of_straps, front_of_straps, tabs_of_waist
 from advisor.order.facts import Facts
@@ -109,6 +110,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "runs down to the hem": bool(DOWN & set(singular_words(place.name))),
         "opens the front": place.method.id == "open-ended-zip",
         "foot of the body": is_foot(place),
+        "joined by the waist": joined_by_the_waist(place, facts),
         "felled in the flat": any(closes_the_tube(p, place) for p in facts.places),
         "edge of straps": (edged and place.kind.id != FACED) or back_of_straps(place, facts),
         "closes over straps": edged and place.kind.id == FACED,

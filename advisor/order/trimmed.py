@@ -9,6 +9,7 @@ from advisor.order.covering import COVER, covered_neck, covered_zip
 from advisor.order.flatsleeves import goes_in_flat
 from advisor.order.gapfacts import ribbon_band
 from advisor.order.legs import STRIPE
+from advisor.project.lacewords import finished_below, spread
 from advisor.project.placing import lace_on_edge, singular_words
 from advisor.project.together import over_its_mount, ribbon_at_the_waist
 from advisor.project.tucked import tucks_on_a_piece
@@ -42,7 +43,14 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
             covered_zip(place, facts.places) or covered_neck(place, facts.places)
         ),
         "cord to be covered": lambda: bool(cover_of(place, facts)),
-        "lace on an edge": lambda: _lace_edge(place, facts) and not _mounted(place, facts),
+        "lace on an edge": lambda: (
+            _lace_edge(place, facts) and not _mounted(place, facts) and not _finished(place, facts)
+        ),
+        "stays an edge": lambda: _finished(place, facts),
+        "lace on a finished edge": lambda: _lace_edge(place, facts) and _finished(place, facts),
+        "lace laid over seams": lambda: (
+            spread(singular_words(place.name)) and place.said("stitched by") != "machine"
+        ),
         "ribbon faces the waist": lambda: bool(
             ribbon_at_the_waist(place.seam, {n: facts.entry(n) for n in place.seam.cloths()})
         ),
@@ -57,6 +65,11 @@ def _lace_edge(place: SeamPlace, facts: Facts) -> bool:
 
 def _mounted(place: SeamPlace, facts: Facts) -> bool:
     return over_its_mount(place.seam, facts.garment.seams)
+
+
+def _finished(place: SeamPlace, facts: Facts) -> bool:
+    """Whether the edge that it lies on is turned or bound as a place of its own."""
+    return finished_below(place.seam, facts.garment.seams, singular_words) is not None
 
 
 def cover_of(place: SeamPlace, facts: Facts) -> str:

@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.places import PLAIN, PlaceKind
+from advisor.project import lacewords
 from advisor.project.companions import with_companions
 from advisor.project.covering import OVER_ZIP, TRIMMED, tape_over_zip
 from advisor.project.edgewords import NEVER_HEMMED
@@ -38,13 +39,6 @@ LONE = frozenset({"raw-edge", "pleat"})
 """Kinds of one piece by itself: a lone layer there meets no like of its own."""
 BONES = ("boning", "boned-seam")
 """Channels of bones by themselves, and a seam that holds them between its edges."""
-LACE = 4
-"""The level of `openwork` of a lace, whose motifs hide a row of stitches."""
-EDGES = frozenset({"hem", "edge", "edging", "border"})  # nothing goes on beyond these
-LAID_WHERE = frozenset({"on", "over", "at", "along", "round", "around"})
-"""Words after "lace" by which it is laid on the cloth that is named with it."""
-LET_IN = frozenset({"inset", "let"})
-"""Words by which a lace is let into a cloth, which is cut away behind it."""
 LAID, LACE_EDGE = "applique", "the lace on its edge"
 POCKETS = frozenset({"set-in-pocket", "welt-pocket"})  # their bag hangs inside
 BANDED = POCKETS | {"hem", "cuff", "collar"}
@@ -122,7 +116,11 @@ def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge
         return Placed(_of_family(said, seam, about, kinds), f"its kind, {spoken(said)}")
     if not said and lace_on_edge(seam, about.get) and LAID in kinds:
         return Placed(LAID, LACE_EDGE)
-    if not said and _lace_on_cloth(seam, about) and LAID in kinds:
+    if (
+        not said
+        and lacewords.lace_on_cloth(seam, about, singular_words(seam.name))
+        and LAID in kinds
+    ):
         return Placed(LAID, "the lace on it")
     if seam.facts.get("edge") == "hem":
         return Placed("hem")
@@ -167,20 +165,10 @@ def _placed_by(
 ) -> Placed:
     """What is made where only the name, the notions, the edge and the fullness tell."""
     about = {name: entries[name] for name in seam.cloths() if name in entries}
-    if words == "placket" and is_whole_front(seam):
-        words = "front-band"
-    if words == "neckband" and not any(e.structure == "knit" for e in about.values()):
-        words = "collar"  # a woven band stretches onto nothing: it takes the neck in like a stand
-    unnamed = not words and "band" in singular_words(seam.name)
-    if (unnamed or words in BANDED) and _band_of_knit(seam, entries):
-        return Placed(RIB, RIB_STRETCHED)
-    by_notion = _by_notion(seam, about, words, kinds)
-    if by_notion is not None:
-        return by_notion
-    if words == "placket" and _lines(seam, about):
-        return Placed("lining-seam", "the lining in it")
-    if not words and seam.by_hand and _lines(seam, about):
-        return Placed("lining-seam", "the lining in it, sewn by hand")
+    words = _meant(words, seam, about)
+    told = _by_layers(words, seam, about, kinds)
+    if told is not None:
+        return told
     if words == "hem" and band_below(seam, about):
         return Placed(PLAIN, BAND_BELOW)
     if words and not (_made_up(seam, words) or _neck_turned(seam, words) or hang_from_waist(seam)):
@@ -189,6 +177,35 @@ def _placed_by(
         return Placed("faced-edge", "its edge, which is turned")
     full = _full(PLAIN, seam)
     return Placed(full, "its fullness" if full != PLAIN else "nothing that says more")
+
+
+def _meant(words: str, seam: Seam, about: Mapping[str, Entry]) -> str:
+    """The kind that its name says, where its measure or its cloth makes another of it."""
+    if words == "placket" and is_whole_front(seam):
+        return "front-band"
+    if words == "neckband" and not any(e.structure == "knit" for e in about.values()):
+        return "collar"  # a woven band stretches onto nothing: it takes the neck in like a stand
+    return words
+
+
+def _by_layers(
+    words: str, seam: Seam, about: Mapping[str, Entry], kinds: Mapping[str, PlaceKind]
+) -> Placed | None:
+    """The kind that what lies in it makes of a place, whatever else its name says."""
+    unnamed = not words and "band" in singular_words(seam.name)
+    if (unnamed or words in BANDED) and _band_of_knit(seam, about):
+        return Placed(RIB, RIB_STRETCHED)
+    fastens = words and kinds[words].family == "fastening"
+    if fastens and any(_of(e, kinds) == words for e in about.values() if e.kind != "cloth"):
+        return Placed(words, "its name")  # what its notion is sewn to besides, a tape, says no more
+    by_notion = _by_notion(seam, about, words, kinds)
+    if by_notion is not None:
+        return by_notion
+    if words == "placket" and _lines(seam, about):
+        return Placed("lining-seam", "the lining in it")
+    if not words and seam.by_hand and _lines(seam, about):
+        return Placed("lining-seam", "the lining in it, sewn by hand")
+    return None
 
 
 def _lines(seam: Seam, about: Mapping[str, Entry]) -> bool:
@@ -220,40 +237,8 @@ def _made_up(seam: Seam, words: str) -> bool:
 
 
 def lace_on_edge(seam: Seam, entry: Callable[[str], Entry | None]) -> bool:
-    """Whether a lace of its own is laid on the edge of a cloth, and so is neither seam nor hem.
-
-    The name says so ("lace hem"), or the lace is named last at a hem of which nothing else is
-    said; what is turned is turned, and a lace on a lining is its shell.
-    """
-    about = {name: found for name in seam.cloths() if (found := entry(name)) is not None}
-    cloths = {name: found for name, found in about.items() if found.kind == "cloth"}
-    laces = [name for name, found in cloths.items() if _is_lace(found)]
-    others = [e for e in cloths.values() if e.family not in ("lace", "nets", "linings")]
-    words, edge = singular_words(seam.name), seam.facts.get("edge", "")
-    if not laces or not others or edge == "turned" or not words:
-        return False
-    if "lace" in words and (EDGES & set(words[-2:]) or edge == "hem"):
-        return True
-    return words[-1] == "hem" and not edge and seam.cloths()[-1] in laces
-
-
-def _lace_on_cloth(seam: Seam, about: Mapping[str, Entry]) -> bool:
-    """Whether its name lays a lace on another cloth, or lets one into it: it joins no two edges."""
-    words = singular_words(seam.name)
-    at = words.index("lace") + 1 if "lace" in words else len(words)
-    laid = bool(LAID_WHERE & set(words[at : at + 1])) or bool(LET_IN & set(words[at:]))
-    laces = [name for name, entry in about.items() if entry.kind == "cloth" and _is_lace(entry)]
-    one = len(laces) == 1 and len(about) > 1
-    return laid and one and not {"edge", "seam.kind"} & _settled(seam)
-
-
-def _settled(seam: Seam) -> set[str]:
-    """What the maker says herself of an edge or of the kind of a seam."""
-    return {*seam.facts, *(aspect for aspect, _ in seam.choices)} - set(seam.assumed)
-
-
-def _is_lace(entry: Entry) -> bool:
-    return entry.traits.get("openwork", (0, 0))[0] >= LACE
+    """Whether a lace of its own is laid on the edge of a cloth, and so is neither seam nor hem."""
+    return lacewords.lace_on_edge(seam, entry, singular_words(seam.name))
 
 
 def _band_of_knit(seam: Seam, entries: Mapping[str, Entry]) -> bool:
@@ -336,7 +321,7 @@ def _an_edge(seam: Seam, cloths: set[str]) -> bool:
 def _gives(entry: Entry) -> bool:
     """Whether elastic is sewn to its edge as it is: what stretches and springs back, or a lace."""
     stretch, springs = (entry.traits.get(trait, (0, 0))[0] for trait in ("stretch", "springy"))
-    if _is_lace(entry):
+    if lacewords.is_lace(entry):
         return True  # a casing would show through it
     return entry.structure == "knit" and stretch > 1 and springs > 0
 

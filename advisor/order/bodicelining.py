@@ -1,0 +1,52 @@
+"""The lower edge of a lining that ends with its bodice: felled at the waist, and hung at no hem."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from typing import TYPE_CHECKING, Final
+
+from advisor.project.placing import singular_words
+
+if TYPE_CHECKING:
+    from advisor.knowledge.ordering import SeamKind
+    from advisor.order.kinds import SeamPlace
+
+EDGE: Final = "bodice-lining-edge"
+AT_WAIST: Final = "felled at the waist"
+WAIST, HEM, LINING, SHELL, SEAM = "waist", "hem", "lining", "shell", "seam"
+BELOW: Final = frozenset({"skirt", "underskirt", "petticoat", "slip", "sleeve", "hood", "leg"})
+"""Words of a lining that hangs below the waist, or is no part of a bodice."""
+BODICE_MM: Final = 550.0
+"""The seams of a bodice are shorter than this, from the neck or the armhole down, mm: estimate."""
+
+
+def with_linings_felled(
+    places: tuple[SeamPlace, ...], roles: Mapping[str, SeamKind]
+) -> tuple[SeamPlace, ...]:
+    """The places, the lower edge of the lining of a bodice among them as what it is."""
+    role = roles.get(EDGE)
+    if role is None:
+        return places
+    return tuple(replace(p, role=role) if ends_a_bodice(p, places) else p for p in places)
+
+
+def ends_a_bodice(hem: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether it finishes a lining of which no seam reaches below a waist of the shell."""
+    if hem.role.id != HEM or hem.kind.id != HEM or hem.unit != LINING:
+        return False
+    waist = any(p.role.id == WAIST and p.unit == SHELL for p in places)
+    own = [p for p in places if _of_its_lining(p, hem)]
+    long = any(p.seam.long_mm > BODICE_MM for p in own)
+    low = any(BELOW & _called(p) for p in (hem, *own))
+    return waist and bool(own) and not long and not low
+
+
+def _of_its_lining(place: SeamPlace, hem: SeamPlace) -> bool:
+    seam = place.unit == LINING and place.kind.family == SEAM
+    parts = {place.seam.part, hem.seam.part} - {""}
+    return seam and len(parts) < 2 and bool(set(place.cloths) & set(hem.cloths))
+
+
+def _called(place: SeamPlace) -> set[str]:
+    return {*singular_words(place.name), *singular_words(place.seam.part)}
