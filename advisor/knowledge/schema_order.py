@@ -60,6 +60,8 @@ Fact = Literal[
     "lengths tried",
     "piping in it",
     "rows asked for",
+    "set by its own seam",
+    "sets a stand",
     "canvas behind it",
     "edge stays as cut",
     "lace on an edge",
@@ -203,6 +205,7 @@ Tag = Literal[
     "loops caught in",
     "collar or its facing",
     "at the neck",
+    "made up by itself",
     "at the wrist",
     "not at the wrist",
 ]

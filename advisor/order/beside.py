@@ -20,7 +20,7 @@ from advisor.construction.bands import bands_of
 from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
-from advisor.order import ascut, ended, trimmed
+from advisor.order import ascut, ended, madeup, trimmed
 from advisor.order.cuffs import STIFFENER, faced_with, hung_with, in_halves, is_made_up, is_ring
 from advisor.order.easing import ends_in_zip
 from advisor.order.fitting import HOLES_FOR_GOOD, NEEDLE_HOLES, PILE_LINE
@@ -108,9 +108,12 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         ),
         **ascut.answers(place, facts),
         **ended.answers(place, facts),
+        **madeup.answers(place, facts),
         **trimmed.answers(place, facts),
         "band with ends": lambda: (
-            not is_ring(place, facts.places) and not ends_in_zip(place, facts.places)
+            not is_ring(place, facts.places)
+            and not ends_in_zip(place, facts.places)
+            and not madeup.ends_made(place, facts.places)
         ),
         "collar made nowhere": lambda: not is_made_up(place, facts.places),
         "band faced": lambda: bool(faced_with(place, facts.places, facts.garment)),

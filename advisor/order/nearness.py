@@ -35,19 +35,19 @@ FROM_A_HOOD = frozenset({"yoke", "shoulder", "armhole", "raglan", "patch-pocket"
 """What else a hood is not sewn to: it lies apart until it is sewn on at the neck."""
 OF_BODY = frozenset(
     {
-        *("shoulder", "collar", "collar-attach", "neckband", "centre", "crotch", "inseam"),
+        *("shoulder", "collar", "stand", "collar-attach", "neckband", "centre", "crotch", "inseam"),
         *("hem", "lower-edge", "waist", "waistband", "yoke", "set-lining", "dart", "waist-dart"),
     }
 )
 """What no sleeve reaches with its end."""
 ABOVE_THE_LEG = frozenset(
-    {"shoulder", "collar", "collar-attach", "neckband", "armhole", "yoke", "underarm"}
+    {"shoulder", "collar", "stand", "collar-attach", "neckband", "armhole", "yoke", "underarm"}
 )
 
 
 AT_THE_HEM, FROM_THE_HEM = (
     frozenset({"hem", "waist", "lower"}),
-    frozenset({"shoulder", "collar", "collar-attach", "armhole", "yoke"}),
+    frozenset({"shoulder", "collar", "stand", "collar-attach", "armhole", "yoke"}),
 )
 """Words of a band of rib that ends the body, and what lies so high that its iron stays away."""
 
@@ -62,7 +62,7 @@ BIB, SKIRT, BODICE = "bib", "skirt", frozenset({"bodice", "neck", "neckline", "b
 DOWN = frozenset({"side", "centre", "panel", "seam"})
 """Words of a seam that runs down a skirt."""
 ABOVE_THE_WAIST = frozenset(
-    {"shoulder", "collar", "collar-attach", "neckband", "armhole", "raglan", "yoke", "underarm"}
+    {"shoulder", "collar", "stand", "collar-attach", "neckband", "armhole", "raglan", "yoke", "underarm"}
 )
 SIDES, CLEAR_MM = frozenset({"side"}), 150.0
 """Words of a seam that runs down to the hem, and how far off an iron at that is, mm: estimate."""

@@ -21,7 +21,8 @@ from advisor.project.placing import singular_words
 from advisor.project.zipping import runs_into
 
 STAGES = "The stages of a place follow one another."
-LOOSE, TIES, TURNED = frozenset({"collar", "flap"}), "ties", "faced-edge"
+LOOSE = frozenset({"collar", "stand", "cuff-edge", "flap"})
+TIES, TURNED = "ties", "faced-edge"
 """What is made up by itself, so that all of its pressing comes before it is sewn on."""
 GLUED_TO_THE_BODY = frozenset({"front-band"})
 """Kinds of place whose support is fused to an edge of the body itself, late enough."""

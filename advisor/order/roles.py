@@ -14,6 +14,7 @@ from advisor.project.hembands import AT_WAIST, ends_the_body, runs_to_the_zip
 from advisor.project.linings import LINING, Unit, of_a_part, of_part
 from advisor.project.placing import BONES, singular_words
 from advisor.project.pleated_hem import hemmed_before_pleats, pleats_run_down
+from advisor.project.stands import SET_BY
 from advisor.project.together import FACES_A_WAIST
 from advisor.project.unjoined import drawn_up
 
@@ -185,6 +186,8 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
         return "panel"
     if role == "armhole" and _of_the_sleeve(words, seam, garment):
         return "underarm"
+    if role == "collar-attach" and seam.placed_by == SET_BY:
+        return "stand"
     if role == "casing" and called.HOOD in words:
         return "hood-casing"
     if role == "dart" and (called.HALVES | called.HIPS) & words:

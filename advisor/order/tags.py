@@ -15,6 +15,7 @@ from advisor.order.lapels import SHAWL
 from advisor.order.layering import shuts_in_lining
 from advisor.order.legs import closes_the_tube
 from advisor.order.letout import edges_wait
+from advisor.order.madeup import made_up
 from advisor.order.namewords import AFTER_HEM, SHEER, UPPER_ROLES
 from advisor.order.roles import PART_HEM, POCKET_FLAP
 from advisor.project.placing import singular_words
@@ -105,6 +106,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "loops caught in": place.method.id == "button-loops-caught-in",
         "collar or its facing": _collar_or_facing(place),
         "at the neck": "neck" in ends,
+        "made up by itself": made_up(place, facts.places),
         "at the wrist": "wrist" in ends,
         "not at the wrist": "wrist" not in ends,
         "shuts in the lining": shuts_in_lining(place, facts.places),
