@@ -62,6 +62,7 @@ Fact = Literal[
     "rows asked for",
     "set by its own seam",
     "sets a stand",
+    "backed here",
     "canvas behind it",
     "edge stays as cut",
     "lace on an edge",

@@ -40,7 +40,16 @@ SLEEVE_ENDS = frozenset({"underarm", "cuff", "sleeve-hem", "sleeve-vent"})
 """What lies on a sleeve, which no placket of the body meets."""
 UPPER_ROLES = frozenset(
     {
-        *("shoulder", "armhole", "underarm", "collar", "stand", "collar-attach", "neckband", "cuff"),
+        *(
+            "shoulder",
+            "armhole",
+            "underarm",
+            "collar",
+            "stand",
+            "collar-attach",
+            "neckband",
+            "cuff",
+        ),
         *("cuff-edge", "sleeve-hem", "sleeve-vent", "bagged-edge"),
     }
 )

@@ -62,7 +62,17 @@ BIB, SKIRT, BODICE = "bib", "skirt", frozenset({"bodice", "neck", "neckline", "b
 DOWN = frozenset({"side", "centre", "panel", "seam"})
 """Words of a seam that runs down a skirt."""
 ABOVE_THE_WAIST = frozenset(
-    {"shoulder", "collar", "stand", "collar-attach", "neckband", "armhole", "raglan", "yoke", "underarm"}
+    {
+        "shoulder",
+        "collar",
+        "stand",
+        "collar-attach",
+        "neckband",
+        "armhole",
+        "raglan",
+        "yoke",
+        "underarm",
+    }
 )
 SIDES, CLEAR_MM = frozenset({"side"}), 150.0
 """Words of a seam that runs down to the hem, and how far off an iron at that is, mm: estimate."""
