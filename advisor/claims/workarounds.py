@@ -247,10 +247,15 @@ class _Settler:
         own = "maker" in (need.claim.origin, lid.claim.origin)
         if own or not needy or not lid.cloths:
             return ""
+        parts = self._all(tender, self._is_part)
         if needy & self.glues:  # it is fused to a flat piece, long before anything is sewn on
-            return "own" if self._sewn_on(place) and self._all(tender, self._is_part) else ""
+            return "own" if self._sewn_on(place) and parts else ""
         if not tender:
             return "own"
+        return self._way_past(place, needy, tender)
+
+    def _way_past(self, place: Place, needy: frozenset[str], tender: frozenset[str]) -> str:
+        """What keeps the iron that some layers need from others that do not bear it."""
         if place.scope == "garment" and self._all(tender, self._is_part):
             return "own"  # the last press keeps to what its parts bear, or goes round them
         if place.scope == "garment" and not self._meet(needy, tender):

@@ -8,7 +8,19 @@ from advisor.knowledge.ordering import NEVER, NO_ACT
 from advisor.knowledge.places import WAYS_TO_GATHER, plain_word
 
 FIELDS = frozenset(
-    {"name", "cloths", "how", "leave", "foot", "hung", "facing", "opened", "below", "marked"}
+    {
+        "name",
+        "cloths",
+        "how",
+        "leave",
+        "foot",
+        "hung",
+        "facing",
+        "opened",
+        "below",
+        "marked",
+        "round",
+    }
 )
 """What the sentence of a stage may name in braces."""
 

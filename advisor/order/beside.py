@@ -38,6 +38,7 @@ from advisor.order.roles import (
     holds_words,
     of_another_cloth,
 )
+from advisor.order.seambags import run_round
 from advisor.order.shearing import deep_pile, wadded
 from advisor.order.topstitching import no_stage_for
 from advisor.project.buttons import buttons_of, for_show, half_for_show, has_own_loop, holes_of
@@ -109,6 +110,8 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         **ascut.answers(place, facts),
         **ended.answers(place, facts),
         **madeup.answers(place, facts),
+        "run round with its seam": lambda: bool(run_round(place, facts.places)),
+        "not run round with its seam": lambda: not run_round(place, facts.places),
         **trimmed.answers(place, facts),
         "band with ends": lambda: (
             not is_ring(place, facts.places)

@@ -90,17 +90,9 @@ def _backs_another(mount: SeamPlace, place: SeamPlace, garment: Garment) -> bool
 
 
 def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
+    if one.role.id == "hem" and (apart := _from_a_hem(one, other, garment)) is not None:
+        return apart
     role = other.role.id
-    if one.role.id == "hem" and other.kind.id == "zip":
-        return _ends_above(other, garment)
-    legs = _long_legs(garment) if one.role.id == "hem" else set()
-    if one.role.id == "hem" and role == "waistband":
-        return bool(legs & set(one.cloths)) or _least_side(other, garment) >= LONG_MM
-    if legs:
-        high = role in ABOVE_THE_LEG | AT_WAIST or BIB in singular_words(other.name)
-        return high or (not legs & set(other.cloths) and _ends_at_the_waist(other, one, garment))
-    if one.role.id == "hem" and _above_the_waist(other):
-        return _long_skirt(garment) and _ends_at_the_waist(other, one, garment)
     if one.role.id in HOOD:
         return role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
     if at_sleeve_end(one):
@@ -112,11 +104,35 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     return one.role.id in LEG_END and up_the_leg
 
 
+def _from_a_hem(hem: SeamPlace, other: SeamPlace, garment: Garment) -> bool | None:
+    """Whether a place is clear of an iron at a hem; None where no length tells."""
+    role = other.role.id
+    if other.kind.id == "zip":
+        return _ends_above(other, garment)
+    legs = _long_legs(garment)
+    if role == "waistband":
+        return bool(legs & set(hem.cloths)) or _least_side(other, garment) >= LONG_MM
+    if legs:
+        high = role in ABOVE_THE_LEG | AT_WAIST or BIB in singular_words(other.name)
+        return high or (not legs & set(other.cloths) and _ends_at_the_waist(other, hem, garment))
+    if role in ABOVE_THE_LEG and _long_sides(garment):
+        return True
+    if _above_the_waist(other):
+        return _long_skirt(garment) and _ends_at_the_waist(other, hem, garment)
+    return None
+
+
 def _long_legs(garment: Garment) -> set[str]:
     """The cloths of legs that are long enough for no iron to reach both of their ends."""
     seams = (s for s in garment.seams if s.place == PLAIN and INSEAM & set(singular_words(s.name)))
     long = [s for s in seams if s.long_mm >= LONG_MM]
     return {name for seam in long for name in seam.cloths()}
+
+
+def _long_sides(garment: Garment) -> bool:
+    """Whether a side seam is so long that no iron at the hem reaches the armhole above it."""
+    sides = (s for s in garment.seams if s.place == PLAIN and set(singular_words(s.name)) >= SIDES)
+    return any(s.long_mm >= LONG_MM for s in sides if not SLEEVES & set(singular_words(s.name)))
 
 
 def _ends_above(fastened: SeamPlace, garment: Garment) -> bool:

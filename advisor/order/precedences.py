@@ -13,6 +13,7 @@ from advisor.order.kinds import SeamPlace, below, crosses, crosses_by_custom, fe
 from advisor.order.lapels import LAPELS
 from advisor.order.namewords import AFTER_HEM
 from advisor.order.nearness import far_apart
+from advisor.order.runsdown import met_under_the_iron
 from advisor.order.setups import Setups
 from advisor.order.steps import Precedence, Strength
 from advisor.order.tasks import Task
@@ -220,7 +221,7 @@ def borne_near(hot: Task, joined: Task, setups: Setups) -> float | None:
     place = joined.place
     if place is None or hot.place is None or _same_place(hot, joined) or _loose(hot):
         return None
-    if not related(hot.place, place) or far_apart(hot.place, place, setups.garment):
+    if not met_under_the_iron(hot.place, place) or far_apart(hot.place, place, setups.garment):
         return None
     boned = joined.op == "bone"
     return setups.limit(Place("seam", place.name)) if boned else setups.bears(place)

@@ -14,6 +14,7 @@ from advisor.project.hembands import AT_WAIST, ends_the_body, runs_to_the_zip
 from advisor.project.linings import LINING, Unit, of_a_part, of_part
 from advisor.project.placing import BONES, singular_words
 from advisor.project.pleated_hem import hemmed_before_pleats, pleats_run_down
+from advisor.project.seampockets import SEAM_BAG, is_bag_of_one
 from advisor.project.stands import SET_BY
 from advisor.project.together import FACES_A_WAIST
 from advisor.project.unjoined import drawn_up
@@ -178,7 +179,7 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     beside = (
         NECKBAND if _at_the_foot(role, seam, garment, kind) else _of_a_frill(role, seam, garment)
     )
-    if beside:
+    if beside := beside or _told_apart(role, seam, garment):
         return beside
     if GUSSET in words and (ARMS & words or role in ("crotch", "inseam")):
         return _gusset(words, seam, garment)
@@ -186,8 +187,6 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
         return "panel"
     if role == "armhole" and _of_the_sleeve(words, seam, garment):
         return "underarm"
-    if role == "collar-attach" and seam.placed_by == SET_BY:
-        return "stand"
     if role == "casing" and called.HOOD in words:
         return "hood-casing"
     if role == "dart" and (called.HALVES | called.HIPS) & words:
@@ -196,6 +195,13 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     if kind == "ribbon" and seam.name not in garment.wishes.joins and not seam.making.crosses:
         return "edge-trim" if _round_the_edges(seam, words) else ""
     return "vent-lining" if kind == "lining-seam" and called.VENTS & words else ""
+
+
+def _told_apart(role: str, seam: Seam, garment: Garment) -> str:
+    """What is half of a thing whose other half is a place of its own; "" where it is whole."""
+    if is_bag_of_one(seam, garment.seams):
+        return SEAM_BAG
+    return "stand" if role == "collar-attach" and seam.placed_by == SET_BY else ""
 
 
 def _at_the_foot(role: str, seam: Seam, garment: Garment, kind: str) -> bool:

@@ -25,6 +25,8 @@ from advisor.order.letout import left_whole
 from advisor.order.namewords import LAID_ON, OVER_BOTH
 from advisor.order.openings import free_at_zip, left_open, opening_fields, waits, zip_gap, zips_over
 from advisor.order.roles import PLEATED_HEM
+from advisor.order.runsdown import closed_over_its_end
+from advisor.order.seambags import run_round
 from advisor.order.shearing import deep_pile, wadded
 from advisor.order.topstitching import rows_told
 from advisor.order.trimmed import rows_over, seams_under
@@ -93,6 +95,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
         how = f": {listed(list(dict.fromkeys(layers)))} alone, no stitch through the lining"
     units = facts.garment.units
     opening = opening_fields(place, facts.places, units) | {"facing": facing}
+    opening["round"] = listed([p.name for p in run_round(place, facts.places)])
     opening["marked"] = marked(place, facts) if "{marked}" in op.does else ""
     does = LEVEL if op.id == "grade" and _level_edges(place, facts) else op.does
     text = does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
@@ -101,6 +104,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
         gap += waits(place, facts.places) + zip_gap(place, facts.places, units)
     if op.id == "hem" and place.role.id == PLEATED_HEM:
         gap += ", while the widths lie flat, all but a hand's breadth beside each seam still open"
+    gap += closed_over_its_end(place, facts.places) if op.id == "hem" else ""
     gap += boned_backing(op, place, facts.places) + clear_of_bones(op, place, facts)
     gap += _clear_of_skins(place, facts) if op.id == "interface" else ""
     text = f"{text.removesuffix('.')}{gap}." if gap else text

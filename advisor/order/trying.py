@@ -13,12 +13,15 @@ from advisor.order.letout import CORRECTED, SLEEVE
 from advisor.order.namewords import ZIPS
 from advisor.order.openings import held_shut
 from advisor.order.step_words import listed
+from advisor.project.buttons import SEWN
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
 
 ARMHOLE = "armhole"
 CLOSINGS, BODY = frozenset({"hook", "button", "snap"}), frozenset({"back", "front", "side"})
 """Kinds and words of what closes a garment down the body."""
+ROW = 4
+"""From so many on fastenings that are told no place close the garment: estimate."""
 ACROSS = frozenset({"elastic-across-the-back", "elastic-in-the-back-of-a-band"})
 """Methods of an elastic that draws a part in, and is sewn after the fitting."""
 NO_PIN_ON_A_CHILD = (
@@ -83,6 +86,16 @@ def _shut_for_now(places: Sequence[SeamPlace], facts: Facts, held: str) -> str:
         if facts.fitting.degree == TO_BODY
         and not facts.fitting.tried(p)
         and p.unit != "lining"
-        and (p.role.id in ZIPS or (p.kind.id in CLOSINGS and BODY & set(singular_words(p.name))))
+        and (p.role.id in ZIPS or _down_the_body(p))
     ]
     return f"; {held} it shut along the line of {doors[0]}" if doors else ""
+
+
+def _down_the_body(place: SeamPlace) -> bool:
+    """Whether it closes front, back or side: by its name, or as a long row that is told no place.
+
+    The buttons of a cuff are called after it.
+    """
+    words = set(singular_words(place.name))
+    row = not words - SEWN and place.seam.making.times >= ROW
+    return place.kind.id in CLOSINGS and (bool(BODY & words) or row)

@@ -6,7 +6,6 @@ a collar is, and the neck seam is closed by its inner layer: nothing there is jo
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
