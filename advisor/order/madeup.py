@@ -9,7 +9,7 @@ from advisor.claims.glued import STIFFENS
 from advisor.order.kinds import SeamPlace
 from advisor.order.lapels import turned_back
 from advisor.project.placing import singular_words
-from advisor.project.stands import SET_BY, SETTING
+from advisor.project.stands import SET_BY, SETTING, STAND
 
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
@@ -43,9 +43,9 @@ def _backed_elsewhere(place: SeamPlace, facts: Facts) -> bool:
 
 
 def _at_neck(place: SeamPlace) -> bool:
-    """Whether it sews a finished collar to the neck."""
+    """Whether it sews a finished collar to the neck; a stand has a support of its own."""
     words = set(singular_words(place.name))
-    return place.role.id in SETS and bool(words & COLLAR_WORDS)
+    return place.role.id in SETS and bool(words & COLLAR_WORDS) and STAND not in words
 
 
 def ends_made(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
