@@ -17,6 +17,7 @@ from advisor.construction.seamwork import seamwork
 from advisor.decide.usedup import unnamed_buttons
 from advisor.knowledge.ordering import SEWN
 from advisor.order.kinds import crosses
+from advisor.order.runsdown import ends_in
 from advisor.units import System
 
 if TYPE_CHECKING:
@@ -105,7 +106,7 @@ def _ending_in(work: Work, step: str, tender: Collection[str]) -> dict[str, floa
         if task.op != "press" or place is None or other is None or most is None:
             continue
         near = (place.name, other.name) not in work.apart
-        ends = near and other.role.id != YOKE and crosses(place, other)
+        ends = near and other.role.id != YOKE and (crosses(place, other) or ends_in(place, other))
         for name in set(other.cloths) & set(tender) if ends else ():
             found[name] = min(most, found.get(name, most))
     return found

@@ -12,7 +12,7 @@ from advisor.claims.judgement import Judgement
 from advisor.decide.unknowns import Unknown, find_ruling, find_unknowns
 from advisor.decide.usedup import unnamed_buttons
 from advisor.knowledge.model import Knowledge, Mix
-from advisor.project.buttons import HOLES, buttons_of, half_for_show
+from advisor.project.buttons import HOLES, buttons_of, half_for_show, holes_of
 from advisor.project.mainfibre import vouched_for
 from advisor.project.placing import singular_words
 from advisor.units import System, show_range
@@ -152,7 +152,8 @@ def told_double(garment: Garment) -> tuple[ToldUnknown, ...]:
     for hole in garment.seams:
         number = hole.making.times
         for seam in buttons_of(hole, garment) if hole.place == HOLES else ():
-            if half_for_show(seam, number):
+            every = sum(h.making.times for h in holes_of(seam, garment))
+            if half_for_show(seam, every) and every == number:
                 fact = f"{seam.name}: {seam.making.times} for {number} of {hole.name}"
                 effect = (
                     f"taken as double-breasted: {number} close and {number} are for show, as far "

@@ -72,7 +72,10 @@ def _base(
     beside = [two for one, two in pairs if one == glue]
     kind = by_aspect.get(INTERFACING)
     against = set() if kind is None else {n for s in kind.clash for n in s.cloths}
-    in_turn = sorted(dict.fromkeys((*beside, *names)), key=lambda n: entries[n].family == LINING)
+    cut = names.count  # a band is cut twice, or folded; the edge that it takes in lies there once
+    in_turn = sorted(
+        dict.fromkeys((*beside, *names)), key=lambda n: (entries[n].family == LINING, -cut(n))
+    )
     for other in in_turn:
         able = all(_bears(entries[glue], other, by_aspect.get(a)) for a in HEAT_ASPECTS)
         if entries[other].kind == "cloth" and other not in against and able:

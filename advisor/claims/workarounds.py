@@ -28,6 +28,7 @@ from advisor.craft.irondial import mark_for
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry, Knowledge
 from advisor.knowledge.places import SEWN_ON
 from advisor.project.garment import Garment
+from advisor.project.glue_first import BAND, neighbours
 from advisor.project.placing import singular_words
 
 PARTS = frozenset({"zip", "elastic", "button", "hook-and-loop", "tape", "trim", "bone"})
@@ -237,23 +238,25 @@ class _Settler:
             for name in s.cloths
         }
         names = [use.cloth for use in seam.uses]
-        beside = {
-            names[j]
-            for i, name in enumerate(names)
-            if name in glues
-            for j in (i - 1, i + 1)
-            if 0 <= j < len(names)
-        }
-        return bool(beside - against - self.glues)
+        kind = self.kinds.get(seam.place)
+        beside = set(names) if kind is not None and kind.family == BAND else neighbours(seam, glues)
+        return bool({n for n in beside if self.entries[n].kind == "cloth"} - against - self.glues)
 
     def _way(self, place: Place, need: Said, lid: Said) -> str:
         """What avoids the clash of two claims; nothing where nothing does."""
         needy, tender = need.cloths, lid.cloths - need.cloths
         own = "maker" in (need.claim.origin, lid.claim.origin)
-        if own or not needy or not lid.cloths or needy & self.glues:
+        if own or not needy or not lid.cloths:
             return ""
+        parts = self._all(tender, self._is_part)
+        if needy & self.glues:  # it is fused to a flat piece, long before anything is sewn on
+            return "own" if self._sewn_on(place) and parts else ""
         if not tender:
             return "own"
+        return self._way_past(place, needy, tender)
+
+    def _way_past(self, place: Place, needy: frozenset[str], tender: frozenset[str]) -> str:
+        """What keeps the iron that some layers need from others that do not bear it."""
         if place.scope == "garment" and self._all(tender, self._is_part):
             return "own"  # the last press keeps to what its parts bear, or goes round them
         if place.scope == "garment" and not self._meet(needy, tender):

@@ -24,6 +24,7 @@ from advisor.heat.layers import FUSIBLES
 from advisor.heat.questions import Heat, ask_trials, heat_of_garment
 from advisor.heat.stacks import fusibles_in
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
+from advisor.knowledge.places import SEWN_ON
 from advisor.project.garment import Garment, Seam
 from advisor.project.glue_first import fused_as_made
 
@@ -63,7 +64,8 @@ def _clashes(
     """Each fusible whose best way in the seam is hopeless: its clash, that way, all its ways."""
     known = set(judgement.clashes)
     groups: dict[tuple[str, str], list[Fused]] = {}
-    for one in tried:
+    sewn_on = {s.name for s in judgement.garment.seams if s.place in SEWN_ON}
+    for one in (t for t in tried if t.trial.place not in sewn_on):  # fused long before a button
         groups.setdefault((one.trial.place, one.trial.fusible), []).append(one)
     garment = judgement.garment
     first = {s.name: _flat_first(s, garment, knowledge) for s in garment.seams}

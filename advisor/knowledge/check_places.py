@@ -20,6 +20,7 @@ FIELDS = frozenset(
         "below",
         "marked",
         "hang",
+        "round",
     }
 )
 """What the sentence of a stage may name in braces."""

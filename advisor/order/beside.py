@@ -20,7 +20,7 @@ from advisor.construction.bands import bands_of
 from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
-from advisor.order import ascut, companions, ended, slits, trimmed
+from advisor.order import ascut, companions, ended, madeup, slits, trimmed
 from advisor.order.bodicelining import EDGE
 from advisor.order.cuffs import STIFFENER, faced_with, hung_with, in_halves, is_made_up, is_ring
 from advisor.order.easing import ends_in_zip
@@ -38,6 +38,7 @@ from advisor.order.roles import (
     holds_words,
     of_another_cloth,
 )
+from advisor.order.seambags import run_round
 from advisor.order.shearing import deep_pile, wadded
 from advisor.order.topstitching import no_stage_for
 from advisor.order.untried import HOLES_FOR_GOOD, NEEDLE_HOLES, PILE_LINE
@@ -113,10 +114,15 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         **ascut.answers(place, facts),
         **ended.answers(place, facts),
         **slits.answers(place, facts),
+        **madeup.answers(place, facts),
+        "run round with its seam": lambda: bool(run_round(place, facts.places)),
+        "not run round with its seam": lambda: not run_round(place, facts.places),
         **trimmed.answers(place, facts),
         **companions.answers(place, facts),
         "band with ends": lambda: (
-            not is_ring(place, facts.places) and not ends_in_zip(place, facts.places)
+            not is_ring(place, facts.places)
+            and not ends_in_zip(place, facts.places)
+            and not madeup.ends_made(place, facts.places)
         ),
         "collar made nowhere": lambda: not is_made_up(place, facts.places),
         "band faced": lambda: bool(faced_with(place, facts.places, facts.garment)),

@@ -40,8 +40,17 @@ SLEEVE_ENDS = frozenset({"underarm", "cuff", "sleeve-hem", "sleeve-vent"})
 """What lies on a sleeve, which no placket of the body meets."""
 UPPER_ROLES = frozenset(
     {
-        *("shoulder", "armhole", "underarm", "collar", "collar-attach", "neckband", "cuff"),
-        *("sleeve-hem", "sleeve-vent", "bagged-edge"),
+        *(
+            "shoulder",
+            "armhole",
+            "underarm",
+            "collar",
+            "stand",
+            "collar-attach",
+            "neckband",
+            "cuff",
+        ),
+        *("cuff-edge", "sleeve-hem", "sleeve-vent", "bagged-edge"),
     }
 )
 """What lies above the waist whatever the garment is."""

@@ -36,19 +36,19 @@ FROM_A_HOOD = frozenset({"yoke", "shoulder", "armhole", "raglan", "patch-pocket"
 """What else a hood is not sewn to: it lies apart until it is sewn on at the neck."""
 OF_BODY = frozenset(
     {
-        *("shoulder", "collar", "collar-attach", "neckband", "centre", "crotch", "inseam"),
+        *("shoulder", "collar", "stand", "collar-attach", "neckband", "centre", "crotch", "inseam"),
         *("hem", "lower-edge", "waist", "waistband", "yoke", "set-lining", "dart", "waist-dart"),
     }
 )
 """What no sleeve reaches with its end."""
 ABOVE_THE_LEG = frozenset(
-    {"shoulder", "collar", "collar-attach", "neckband", "armhole", "yoke", "underarm"}
+    {"shoulder", "collar", "stand", "collar-attach", "neckband", "armhole", "yoke", "underarm"}
 )
 
 
 AT_THE_HEM, FROM_THE_HEM = (
     frozenset({"hem", "waist", "lower"}),
-    frozenset({"shoulder", "collar", "collar-attach", "armhole", "yoke"}),
+    frozenset({"shoulder", "collar", "stand", "collar-attach", "armhole", "yoke"}),
 )
 """Words of a band of rib that ends the body, and what lies so high that its iron stays away."""
 
@@ -65,7 +65,7 @@ DOWN = frozenset({"side", "centre", "panel", "seam"})
 """Words of a seam that runs down a skirt."""
 ABOVE_THE_WAIST = frozenset(
     {
-        *("shoulder", "collar", "collar-attach", "neckband", "armhole", "raglan", "yoke"),
+        *("shoulder", "collar", "stand", "collar-attach", "neckband", "armhole", "raglan", "yoke"),
         *("underarm", "bust-gathers", "wrap-to-waist"),
     }
 )
@@ -85,17 +85,9 @@ def _backs_another(mount: SeamPlace, place: SeamPlace, garment: Garment) -> bool
 
 
 def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
+    if one.role.id == "hem" and (apart := _from_a_hem(one, other, garment)) is not None:
+        return apart
     role = other.role.id
-    if one.role.id == "hem" and other.kind.id == "zip":
-        return _ends_above(other, garment)
-    legs = _long_legs(garment) if one.role.id == "hem" else set()
-    if one.role.id == "hem" and role == "waistband":
-        return bool(legs & set(one.cloths)) or _least_side(other, garment) >= LONG_MM
-    if legs:
-        high = role in ABOVE_THE_LEG | AT_WAIST or BIB in singular_words(other.name)
-        return high or (not legs & set(other.cloths) and _ends_at_the_waist(other, one, garment))
-    if one.role.id == "hem" and _above_the_waist(other):
-        return _long_skirt(garment) and _ends_at_the_waist(other, one, garment)
     if one.role.id in HOOD:
         band = role == "neckband" and bool(AT_THE_HEM & set(singular_words(other.name)))
         return band or role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
@@ -108,11 +100,35 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     return one.role.id in LEG_END and up_the_leg
 
 
+def _from_a_hem(hem: SeamPlace, other: SeamPlace, garment: Garment) -> bool | None:
+    """Whether a place is clear of an iron at a hem; None where no length tells."""
+    role = other.role.id
+    if other.kind.id == "zip":
+        return _ends_above(other, garment)
+    legs = _long_legs(garment)
+    if role == "waistband":
+        return bool(legs & set(hem.cloths)) or _least_side(other, garment) >= LONG_MM
+    if legs:
+        high = role in ABOVE_THE_LEG | AT_WAIST or BIB in singular_words(other.name)
+        return high or (not legs & set(other.cloths) and _ends_at_the_waist(other, hem, garment))
+    if role in ABOVE_THE_LEG and _long_sides(garment):
+        return True
+    if _above_the_waist(other):
+        return _long_skirt(garment) and _ends_at_the_waist(other, hem, garment)
+    return None
+
+
 def _long_legs(garment: Garment) -> set[str]:
     """The cloths of legs that are long enough for no iron to reach both of their ends."""
     seams = (s for s in garment.seams if s.place == PLAIN and INSEAM & set(singular_words(s.name)))
     long = [s for s in seams if s.long_mm >= LONG_MM]
     return {name for seam in long for name in seam.cloths()}
+
+
+def _long_sides(garment: Garment) -> bool:
+    """Whether a side seam is so long that no iron at the hem reaches the armhole above it."""
+    sides = (s for s in garment.seams if s.place == PLAIN and set(singular_words(s.name)) >= SIDES)
+    return any(s.long_mm >= LONG_MM for s in sides if not SLEEVES & set(singular_words(s.name)))
 
 
 def _ends_above(fastened: SeamPlace, garment: Garment) -> bool:

@@ -14,6 +14,7 @@ from advisor.order.kinds import SeamPlace, below, crosses, crosses_by_custom, fe
 from advisor.order.lapels import LAPELS
 from advisor.order.namewords import AFTER_HEM
 from advisor.order.nearness import clear_of_hem, far_apart
+from advisor.order.runsdown import met_under_the_iron
 from advisor.order.setups import Setups
 from advisor.order.steps import Precedence, Strength
 from advisor.order.tasks import Task
@@ -22,7 +23,8 @@ from advisor.project.placing import singular_words
 from advisor.project.zipping import runs_into
 
 STAGES = "The stages of a place follow one another."
-LOOSE, TIES, TURNED = frozenset({"collar", "flap"}), "ties", "faced-edge"
+LOOSE = frozenset({"collar", "stand", "cuff-edge", "flap"})
+TIES, TURNED = "ties", "faced-edge"
 """What is made up by itself, so that all of its pressing comes before it is sewn on."""
 GLUED_TO_THE_BODY = frozenset({"front-band"})
 """Kinds of place whose support is fused to an edge of the body itself, late enough."""
@@ -224,7 +226,7 @@ def borne_near(hot: Task, joined: Task, setups: Setups) -> float | None:
     place = joined.place
     if place is None or hot.place is None or _same_place(hot, joined) or _loose(hot):
         return None
-    if not related(hot.place, place) or far_apart(hot.place, place, setups.garment):
+    if not met_under_the_iron(hot.place, place) or far_apart(hot.place, place, setups.garment):
         return None
     boned = joined.op == "bone"
     return setups.limit(Place("seam", place.name)) if boned else setups.bears(place)

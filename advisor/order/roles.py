@@ -18,6 +18,8 @@ from advisor.project.lacewords import finished_below, spread
 from advisor.project.linings import LINING, Unit, of_a_part, of_part
 from advisor.project.placing import BONES, singular_words
 from advisor.project.pleated_hem import hemmed_before_pleats, pleats_run_down
+from advisor.project.seampockets import SEAM_BAG, is_bag_of_one
+from advisor.project.stands import SET_BY
 from advisor.project.together import FACES_A_WAIST
 from advisor.project.unjoined import drawn_up
 
@@ -186,7 +188,7 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     beside = lace or (
         NECKBAND if _at_the_foot(role, seam, garment, kind) else _of_a_frill(role, seam, garment)
     )
-    if beside:
+    if beside := beside or _told_apart(role, seam, garment):
         return beside
     if GUSSET in words and (ARMS & words or role in ("crotch", "inseam")):
         return _gusset(words, seam, garment)
@@ -211,6 +213,13 @@ def lace_role(seam: Seam, garment: Garment) -> str:
     lace = "lace" in singular_words(seam.name)
     lapped = lace and finished_below(seam, garment.seams, singular_words)
     return "edge-lace" if lapped else ""
+
+
+def _told_apart(role: str, seam: Seam, garment: Garment) -> str:
+    """What is half of a thing whose other half is a place of its own; "" where it is whole."""
+    if is_bag_of_one(seam, garment.seams):
+        return SEAM_BAG
+    return "stand" if role == "collar-attach" and seam.placed_by == SET_BY else ""
 
 
 def _at_the_foot(role: str, seam: Seam, garment: Garment, kind: str) -> bool:

@@ -27,6 +27,7 @@ from advisor.decide.apart import judge_apart, of_one_seam
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry, Knowledge
 from advisor.order.cures import chosen_cures, cured_earlier, fused_first
 from advisor.order.fusing import DWELL, beside_glue, fusing_iron, no_damper, too_hot, too_long
+from advisor.order.heldalready import held_already
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import hung, quilted
 from advisor.order.overlocking import on_the_overlocker
@@ -211,9 +212,11 @@ class Setups:
         No strip on the bias either: it has to give to lie round the edge.
         """
         drawn = {use.cloth for use in seam.seam.uses if use.stretched > 1} | self.strips(seam)
-        drawn |= quilted(self.garment.seams) | hung(
-            seam, {n: self.knowledge.entries[self.garment.cloths[n].entry] for n in seam.cloths}
-        )
+        about = {
+            n: self.knowledge.entries[self.garment.cloths[n].entry] for n in seam.seam.cloths()
+        }
+        drawn |= quilted(self.garment.seams) | hung(seam, {n: about[n] for n in seam.cloths})
+        drawn |= held_already(seam, {name: entry.kind for name, entry in about.items()})
         return tuple(
             name
             for name in seam.cloths

@@ -17,8 +17,6 @@ from advisor.order.backed import (
     BEHIND,
     as_worked,
     backed_with,
-    boned_backing,
-    clear_of_bones,
     slid_in,
 )
 from advisor.order.basting import BASTE, along
@@ -28,15 +26,16 @@ from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
 from advisor.order.flatsleeves import run_with
 from advisor.order.fusing import DWELL, fusing_time, too_hot
-from advisor.order.hemsmeet import LEFT_RAW, beside_raw, turned_hem
-from advisor.order.holdwords import ALONE, clear_of_skins, instead, skins_alone, without_holes
+from advisor.order.hemsmeet import LEFT_RAW, beside_raw
+from advisor.order.holdwords import ALONE, instead, skins_alone, without_holes
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
 from advisor.order.letout import left_whole
 from advisor.order.namewords import LAID_ON, OVER_BOTH
-from advisor.order.openings import free_at_zip, left_open, opening_fields, waits, zip_gap, zips_over
-from advisor.order.roles import PLEATED_HEM
+from advisor.order.openings import free_at_zip, opening_fields, zips_over
+from advisor.order.seambags import run_round
 from advisor.order.shearing import deep_pile, wadded
+from advisor.order.stepends import end_of
 from advisor.order.supports import supports
 from advisor.order.topstitching import rows_told
 from advisor.order.trimmed import rows_over, seams_under
@@ -60,8 +59,6 @@ the bust, flat under the arms, and hold it by hand inside the allowance. It must
 body; this seam takes it in"""
 STAY_FROM_SEAM = 3.0
 """How far outside the seam line it runs, mm: `trade-staystitch`."""
-JOINS = ("join", "set-lining")
-"""The work by which a seam is closed but for the gap that is left in it."""
 LAID_AFTER = frozenset({"sealing-tape", "belt-stiffener"})
 """What is laid on by itself, before a seam is stitched or after it, and is not caught in it."""
 SET_IN = "armhole"
@@ -109,20 +106,14 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     units = facts.garment.units
     opening = opening_fields(place, facts.places, units) | {"facing": facing}
     opening["hang"] = hung_by(place, facts.places)
+    opening["round"] = listed([p.name for p in run_round(place, facts.places)])
     opening["marked"] = marked(place, facts) if "{marked}" in op.does else ""
     does = LEVEL if op.id == "grade" and _level_edges(place, facts) else op.does
     holed = holed_for_good(place, facts)
     does = ALONE if holed and op.id == "interface" and skins_alone(place, facts) else does
     does = slid_in(op, facts) or does
     text = does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
-    gap = left_open(place, units) if op.id in JOINS and "{leave}" not in op.does else ""
-    if op.id == "join":
-        gap += waits(place, facts.places) + zip_gap(place, facts.places, units)
-    if op.id == "hem" and place.role.id == PLEATED_HEM:
-        gap += ", while the widths lie flat, all but a hand's breadth beside each seam still open"
-    gap += beside_raw(place, facts.places) if op.id == "hem" and turned_hem(place) else ""
-    gap += boned_backing(op, place, facts.places) + clear_of_bones(op, place, facts)
-    gap += clear_of_skins(place, facts) if op.id == "interface" and does != ALONE else ""
+    gap = end_of(op, place, facts, alone=does == ALONE)
     text = f"{text.removesuffix('.')}{gap}." if gap else text
     if facts.setups.word(Place("seam", place.name), "pin.place") == "no pins":
         text = PINNED.sub(lambda pin: CLIPS[pin[0]], text)

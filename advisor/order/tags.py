@@ -24,9 +24,12 @@ from advisor.order.lapels import SHAWL
 from advisor.order.layering import shuts_in_lining
 from advisor.order.legs import closes_the_tube
 from advisor.order.letout import edges_wait
+from advisor.order.madeup import made_up
 from advisor.order.namewords import AFTER_HEM, SHEER, UPPER_ROLES
 from advisor.order.roles import PART_HEM, POCKET_FLAP
+from advisor.order.seambags import runs_round_a_bag
 from advisor.order.waistwords import tape_round_waist
+from advisor.project.hembands import AT_WAIST
 from advisor.project.placing import singular_words
 from advisor.project.strapless import strapless
 
@@ -127,6 +130,9 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "loops caught in": place.method.id == "button-loops-caught-in",
         "collar or its facing": _collar_or_facing(place),
         "at the neck": "neck" in ends,
+        "at the waist": bool(AT_WAIST & set(singular_words(place.name))),
+        "runs round a bag": runs_round_a_bag(place, facts.places),
+        "made up by itself": made_up(place, facts.places),
         "at the wrist": "wrist" in ends,
         "not at the wrist": "wrist" not in ends,
         "shuts in the lining": shuts_in_lining(place, facts.places),

@@ -17,6 +17,7 @@ from advisor.order.letout import CORRECTED, SLEEVE
 from advisor.order.namewords import ZIPS
 from advisor.order.openings import held_shut
 from advisor.order.step_words import listed
+from advisor.project.buttons import SEWN
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
 
@@ -25,6 +26,8 @@ OPEN_BELOW = frozenset({"shoulder", "collar-attach"})
 """Roles of basted seams beside which a piece lies flat all the same: they only hold its top."""
 CLOSINGS, BODY = frozenset({"hook", "button", "snap"}), frozenset({"back", "front", "side"})
 """Kinds and words of what closes a garment down the body."""
+ROW = 4
+"""From so many on fastenings that are told no place close the garment: estimate."""
 ACROSS = frozenset({"elastic-across-the-back", "elastic-in-the-back-of-a-band"})
 """Methods of an elastic that draws a part in, and is sewn after the fitting."""
 NO_PIN_ON_A_CHILD = (
@@ -105,9 +108,19 @@ def _shut_for_now(places: Sequence[SeamPlace], facts: Facts, held: str) -> str:
         if (facts.fitting.degree == TO_BODY or p.method.id == FRONT_ZIP)
         and not facts.fitting.tried(p)
         and p.unit != "lining"
-        and (p.role.id in ZIPS or (p.kind.id in CLOSINGS and BODY & set(singular_words(p.name))))
+        and (p.role.id in ZIPS or _down_the_body(p))
     ]
     if not doors:
         return ""
     held = "clip" if holed_for_good(doors[0], facts) else held
     return f"; {held} it shut along the line of {doors[0].name}"
+
+
+def _down_the_body(place: SeamPlace) -> bool:
+    """Whether it closes front, back or side: by its name, or as a long row that is told no place.
+
+    The buttons of a cuff are called after it.
+    """
+    words = set(singular_words(place.name))
+    row = not words - SEWN and place.seam.making.times >= ROW
+    return place.kind.id in CLOSINGS and (bool(BODY & words) or row)

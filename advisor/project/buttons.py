@@ -26,6 +26,13 @@ SEWN: Final = frozenset(
 """Words of a name that say what is fastened with, and not where."""
 DOUBLE: Final = 2
 """Buttons to a hole of a double-breasted front."""
+LINES: Final = (
+    frozenset({"front", "stand", "collar", "neck", "neckband", "waistband", "band", "fly"}),
+    frozenset({"cuff", "placket", "sleeve", "wrist"}),
+)
+"""Words of holes that lie in one line, or at one end, with the buttons of a neighbour."""
+NO_FRONT: Final = LINES[1] | {"pocket", "shoulder", "epaulette", "strap", "flap", "stand", "tab"}
+"""Words of buttons that lie on no front."""
 PLAIN: Final = frozenset({(BUTTON,), (HOLES,), ("covered", BUTTON)})
 
 
@@ -62,8 +69,12 @@ def _where(seam: Seam, garment: Garment | None) -> set[str]:
 
 
 def half_for_show(button: Seam, holes: int) -> bool:
-    """Whether there are twice as many as holes: one half closes, the other adorns the front."""
-    return holes > 1 and button.making.times == DOUBLE * holes
+    """Whether there are twice as many as holes: one half closes, the other adorns the front.
+
+    Only a front is double-breasted; a cuff with two buttons to a hole is closed to two widths.
+    """
+    front = not NO_FRONT & set(singular_words(button.name))
+    return front and holes > 1 and button.making.times == DOUBLE * holes
 
 
 def buttons_of(hole: Seam, garment: Garment) -> tuple[Seam, ...]:
@@ -73,7 +84,33 @@ def buttons_of(hole: Seam, garment: Garment) -> tuple[Seam, ...]:
     ]
     own = tuple(s for s in closing if alike(hole, s, garment))
     holes = [s for s in garment.seams if s.place == HOLES]
-    return own or tuple(s for s in closing if not any(alike(h, s, garment) for h in holes))
+    spare = tuple(s for s in closing if not any(alike(h, s, garment) for h in holes))
+    return own or spare or _left_over(hole, holes, closing, garment)
+
+
+def _left_over(
+    hole: Seam, holes: Sequence[Seam], closing: Sequence[Seam], garment: Garment
+) -> tuple[Seam, ...]:
+    """The one row that has just as many buttons over as these holes ask for, where they lie.
+
+    The hole of a collar stand is the top one of the front, that of a placket the next to the cuff.
+    """
+    if not hole.making.counted:
+        return ()
+    lone = [h for h in holes if not any(alike(h, s, garment) for s in closing)]
+    rows = []
+    for row in (s for s in closing if s.making.counted and _beside(hole, s)):
+        taken = sum(h.making.times for h in holes if alike(h, row, garment))
+        shared = sum(h.making.times for h in lone if _beside(h, row))
+        if taken and row.making.times in (taken + hole.making.times, taken + shared):
+            rows.append(row)
+    return tuple(rows) if len(rows) == 1 else ()
+
+
+def _beside(hole: Seam, button: Seam) -> bool:
+    """Whether a hole lies in the line of a row of buttons, or at the same end of a sleeve."""
+    ours, theirs = set(singular_words(hole.name)), set(singular_words(button.name))
+    return any(ours & line and theirs & line for line in LINES)
 
 
 def holes_of(button: Seam, garment: Garment) -> tuple[Seam, ...]:

@@ -13,7 +13,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Collection, Mapping
 
     from advisor.knowledge.model import Knowledge
     from advisor.project.garment import Garment, Seam
@@ -22,6 +22,8 @@ GLUES: Final = frozenset({"fusible", "low-temperature fusible"})
 LININGS: Final = "linings"
 MEETS_FIRST: Final = ("seam", "gathers")
 """Families of place in which the layers may be joined before the glue is hot."""
+BAND: Final = "band"
+"""The family of places whose own piece is stiffened before it takes in an edge."""
 FEWEST: Final = 2
 """So many layers besides the glue make a seam in which it need not be hot."""
 
@@ -53,11 +55,25 @@ def fusing_flat(garment: Garment, knowledge: Knowledge) -> Garment:
     glues = frozenset(name for name, entry in entries.items() if entry.kind in GLUES)
     seams = (
         replace(seam, apart=seam.apart | (glues & set(seam.cloths())))
-        if fused_as_made(seam, knowledge) and _on_the_shell(seam, glues, lining)
+        if fused_as_made(seam, knowledge)
+        and (_on_the_shell(seam, glues, lining) or _of_a_band(seam, glues, knowledge))
         else seam
         for seam in garment.seams
     )
     return replace(garment, seams=tuple(seams))
+
+
+def _of_a_band(seam: Seam, glues: frozenset[str], knowledge: Knowledge) -> bool:
+    """Whether it stiffens the piece of a band, which takes in the edge of another cloth later."""
+    cloths = {n for n in seam.cloths() if n not in glues}
+    return knowledge.places.kinds[seam.place].family == BAND and len(cloths) >= FEWEST
+
+
+def neighbours(seam: Seam, glues: Collection[str]) -> set[str]:
+    """What lies beside some glues in a place."""
+    names = [use.cloth for use in seam.uses]
+    pairs = (*pairwise(names), *pairwise(reversed(names)))
+    return {other for one, other in pairs if one in glues}
 
 
 def fused_as_made(seam: Seam, knowledge: Knowledge) -> bool:

@@ -12,6 +12,7 @@ from advisor.project.kindwords import known_kinds
 from advisor.project.linings import with_lined
 from advisor.project.names import tidy_name
 from advisor.project.placing import families, fastening_kind, with_places
+from advisor.project.stands import seen_at_a_stand
 from advisor.project.wished import Added, Pinned, Wishes
 
 if TYPE_CHECKING:
@@ -44,7 +45,7 @@ def with_wishes(garment: Garment, data: Any, findings: Findings, knowledge: Know
     wishes = reader.order(about) if isinstance(about, dict) else Wishes()
     kinds, joins = reader.seams(data.get("seams"))
     done = reader.names(data.get("done"))
-    seams = with_places(garment.seams, kinds, garment.cloths, knowledge)
+    seams = seen_at_a_stand(with_places(garment.seams, kinds, garment.cloths, knowledge))
     words = reader.fastenings_said(data.get("seams"))
     seams = tuple(replace(seam, fastening=words.get(seam.name, "")) for seam in seams)
     if knowledge.places.kinds:

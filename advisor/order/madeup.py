@@ -1,0 +1,62 @@
+"""What is made up by itself before a seam sets it: a collar, its stand, the edge of a cuff."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING, Final
+
+from advisor.claims.glued import STIFFENS
+from advisor.order.kinds import SeamPlace
+from advisor.order.lapels import turned_back
+from advisor.project.placing import singular_words
+from advisor.project.stands import SET_BY, SETTING, STAND
+
+if TYPE_CHECKING:
+    from advisor.order.facts import Facts
+
+FACED, CUFF, CUFF_EDGE = "faced-edge", "cuff", "cuff-edge"
+ALONE: Final = frozenset({"collar", "stand", CUFF_EDGE})
+"""Roles of an edge that is sewn and turned while its piece belongs to nothing yet."""
+COLLARS, SETS = frozenset({"collar", "stand"}), frozenset({"collar-attach", "facing"})
+BACKED_WITH: Final = {CUFF: frozenset({CUFF_EDGE})}
+"""Kinds of place that sew on what another has made, by its role."""
+COLLAR_WORDS: Final = frozenset({"collar", "neck", "neckline"})
+
+
+def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
+    """The facts of a place that are told here."""
+    return {
+        "set by its own seam": lambda: place.seam.placed_by == SET_BY,
+        "backed here": lambda: not _backed_elsewhere(place, facts),
+        "sets a stand": lambda: place.seam.placed_by == SETTING,
+    }
+
+
+def _backed_elsewhere(place: SeamPlace, facts: Facts) -> bool:
+    """Whether what it sets is made up at another place, with the same support: it is in by then."""
+    supports = {n for n in place.notions if facts.entry(n).kind in STIFFENS}
+    maker = BACKED_WITH.get(place.kind.id, frozenset()) | (COLLARS if _at_neck(place) else set())
+    made = [p for p in facts.places if p.name != place.name and p.role.id in maker]
+    return bool(supports) and any(
+        supports <= set(p.notions) and made_up(p, facts.places) for p in made
+    )
+
+
+def _at_neck(place: SeamPlace) -> bool:
+    """Whether it sews a finished collar to the neck; a stand has a support of its own."""
+    words = set(singular_words(place.name))
+    return place.role.id in SETS and bool(words & COLLAR_WORDS) and STAND not in words
+
+
+def ends_made(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether another place sews the outer edge of a cuff and closes its ends with that."""
+    return place.kind.id == CUFF and any(p.role.id == CUFF_EDGE for p in places)
+
+
+def made_up(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether it is turned and pressed before it is set.
+
+    Beside a lapel the edge of a collar is sewn on in one run with that, when the collar is set.
+    """
+    alone = place.kind.id == FACED and place.role.id in ALONE
+    return alone and not any(turned_back(p, places) for p in places)

@@ -1,0 +1,38 @@
+"""The edges that run down to the hem and end in it, though they hold no cloth of that."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Final
+
+from advisor.order import namewords as called
+from advisor.order.kinds import SeamPlace, crosses, related, same_unit
+from advisor.project.placing import singular_words
+
+EDGES: Final = frozenset({"facing", "wrap-edge"})
+FRONT: Final = frozenset({"front", "wrap", "opening"})
+"""Roles and words of an edge that opens a garment from the neck to the hem."""
+
+
+def ends_in(hem: SeamPlace, edge: SeamPlace) -> bool:
+    """Whether a front edge that is as long as the whole front ends in a hem, whatever it is of.
+
+    A hem that is said to run over other edges only is believed.
+    """
+    if crosses(hem, edge):
+        return edge.role.id in EDGES and hem.role.last
+    whole = edge.seam.long_mm >= called.WHOLE_FRONT_MM
+    front = edge.role.id in EDGES and bool(FRONT & set(singular_words(edge.name)))
+    return hem.role.last and front and whole and hem.crosses is None and same_unit(hem, edge)
+
+
+def met_under_the_iron(hot: SeamPlace, place: SeamPlace) -> bool:
+    """Whether the iron at the one comes over what the other has joined."""
+    said = place.name in (hot.crosses or ())
+    return related(hot, place) or said or ends_in(hot, place)
+
+
+def closed_over_its_end(hem: SeamPlace, places: Iterable[SeamPlace]) -> str:
+    """What is said of the facings whose lower end lies at a hem; "" where none does."""
+    feet = [p.name for p in places if p.kind.id == "faced-edge" and ends_in(hem, p)]
+    return f", the foot of {' and '.join(feet)} closed over its end" if feet else ""

@@ -1,0 +1,38 @@
+"""How the sentence of a step ends: what is left open, what waits, what is kept clear of."""
+
+from __future__ import annotations
+
+from advisor.knowledge.ordering import Operation
+from advisor.order.backed import boned_backing, clear_of_bones
+from advisor.order.facts import Facts
+from advisor.order.hemsmeet import beside_raw, turned_hem
+from advisor.order.holdwords import clear_of_skins
+from advisor.order.kinds import SeamPlace
+from advisor.order.openings import left_open, waits, zip_gap
+from advisor.order.roles import PLEATED_HEM
+from advisor.order.runsdown import closed_over_its_end
+
+JOINS = ("join", "set-lining")
+"""The work by which a seam is closed but for the gap that is left in it."""
+WIDTHS_FLAT = ", while the widths lie flat, all but a hand's breadth beside each seam still open"
+
+
+def end_of(op: Operation, place: SeamPlace, facts: Facts, *, alone: bool) -> str:
+    """What follows the sentence of a stage; "" where nothing does.
+
+    Args:
+        op: the work.
+        place: where.
+        facts: about the garment.
+        alone: what stiffens has no cloth beside it that it could be basted to.
+    """
+    units, places = facts.garment.units, facts.places
+    said = left_open(place, units) if op.id in JOINS and "{leave}" not in op.does else ""
+    if op.id == "join":
+        said += waits(place, places) + zip_gap(place, places, units)
+    if op.id == "hem":
+        said += WIDTHS_FLAT if place.role.id == PLEATED_HEM else ""
+        said += beside_raw(place, places) if turned_hem(place) else ""
+        said += closed_over_its_end(place, places)
+    said += boned_backing(op, place, places) + clear_of_bones(op, place, facts)
+    return said + (clear_of_skins(place, facts) if op.id == "interface" and not alone else "")

@@ -1,0 +1,58 @@
+"""A collar stand and the seam that sets it, told as two places: one makes it, the other sews it on.
+
+Told alone, the stand is both. Beside a neck or collar seam of its own it is made up by itself, as
+a collar is, and the neck seam is closed by its inner layer: nothing there is joined twice.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from advisor.project.garment import Seam
+from advisor.project.placing import singular_words
+
+STAND: Final = "stand"
+COLLAR, FACED, PLAIN = "collar", "faced-edge", "seam"
+SETS: Final = frozenset({"neck", "neckline", "collar"})
+JOINS: Final = frozenset({"seam", "join", "joining", "attach", "set", "to"})
+SET_BY, SETTING = "the seam that sets it", "the stand that it sets"
+
+
+def seen_at_a_stand(seams: tuple[Seam, ...]) -> tuple[Seam, ...]:
+    """The places, a stand and the seam that sets it each as what it is beside the other."""
+    stands = [seam for seam in seams if is_stand(seam)]
+    setting = [seam for seam in seams if any(_sets(seam, stand) for stand in stands)]
+    if not setting:
+        return seams
+    made = [stand for stand in stands if any(_sets(seam, stand) for seam in setting)]
+    return tuple(
+        _as(seam, FACED, SET_BY)
+        if seam in made
+        else _as(seam, COLLAR, SETTING)
+        if seam in setting
+        else seam
+        for seam in seams
+    )
+
+
+def is_stand(seam: Seam) -> bool:
+    """Whether it is the stand of a collar, of which nobody says how it is made."""
+    words = singular_words(seam.name)
+    guessed = seam.place == COLLAR and bool(seam.placed_by) and not seam.method
+    return guessed and words[-1:] == (STAND,) and not JOINS & set(words)
+
+
+def _sets(seam: Seam, stand: Seam) -> bool:
+    """Whether a seam joins a stand to the neck: by its name, and a cloth of the stand in it."""
+    words = set(singular_words(seam.name))
+    named = bool(words & SETS) and bool(words & JOINS) and words <= SETS | JOINS | {STAND, "the"}
+    plain = seam.place in (PLAIN, COLLAR) and bool(seam.placed_by) and not seam.method
+    turned = seam.facts.get("edge") == "turned" and seam.place != COLLAR
+    cloth = bool(set(seam.cloths()) & set(stand.cloths()))
+    return seam is not stand and named and plain and cloth and not turned
+
+
+def _as(seam: Seam, kind: str, why: str) -> Seam:
+    assumed = seam.assumed if "kind" in seam.assumed else (*seam.assumed, "kind")
+    return replace(seam, place=kind, placed_by=why, assumed=assumed)
