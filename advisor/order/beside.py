@@ -20,13 +20,13 @@ from advisor.construction.bands import bands_of
 from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
-from advisor.order import ascut, ended, trimmed
+from advisor.order import ascut, ended, felled, sashes, trimmed
 from advisor.order.cuffs import STIFFENER, faced_with, hung_with, in_halves, is_made_up, is_ring
 from advisor.order.easing import ends_in_zip
 from advisor.order.fitting import HOLES_FOR_GOOD, NEEDLE_HOLES, PILE_LINE
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.lapels import turned_back
-from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
+from advisor.order.layering import lining_cloths, lining_swings
 from advisor.order.namewords import MARKED, NECK, PARTLY
 from advisor.order.openings import closed_here, free_at_zip, turned_here, zips_over
 from advisor.order.overlocking import OVERLOCKER
@@ -89,7 +89,6 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "turned through here": lambda: turned_here(place, facts.places),
         "gap closed here": lambda: closed_here(place, facts.places),
         "flap named": lambda: _flap(facts),
-        "lining ends at the waist": lambda: lining_ends_at_waist(place, facts.places),
         "lining swings free": lambda: (
             lining_swings(place, facts.places)
             and not any(facts.entry(c).structure == "knit" for c in place.cloths)
@@ -108,6 +107,8 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         ),
         **ascut.answers(place, facts),
         **ended.answers(place, facts),
+        **felled.answers(place, facts),
+        **sashes.answers(place, facts),
         **trimmed.answers(place, facts),
         "band with ends": lambda: (
             not is_ring(place, facts.places) and not ends_in_zip(place, facts.places)

@@ -25,10 +25,12 @@ from advisor.order.gapfacts import (
     ribbon_band,
     stops_at_a_yoke,
 )
+from advisor.order.gaphung import open_rings, unopened
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import LENGTHWISE, SLEEVE_HEM, WAIST, lining_ends, lining_ends_at_waist
 from advisor.order.rain import RAINWEAR, UNTAPED
 from advisor.order.roles import holds_words
+from advisor.order.sashes import asks_for_its_seam
 from advisor.project.buttons import BUTTON, for_show, has_own_loop, holes_of
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
@@ -100,6 +102,9 @@ class _Search:
             "opens above alone": lambda p: opens_above_alone(p, self.places),
             "ends raw below": lambda p: ends_raw_below(p, self.places, garment),
             "closes nowhere": lambda p: closes_nowhere(p, self.places, garment),
+            "raw end in no seam": lambda p: asks_for_its_seam(p, self.places),
+            "a layer opens nowhere": lambda p: bool(unopened(p, self.places)),
+            "ring not closed": lambda p: bool(open_rings(p, self.places)),
             "nothing for a bag": lambda p: nothing_for_a_bag(p, garment, self.entries),
         }
 
@@ -115,8 +120,16 @@ class _Search:
             if key in found or not self.calls(place, near, rule):
                 continue
             name = rule.write.name if rule.write else ""
-            found[key] = Gap(rule, place, cloths_of(name, place, self.garment, self.knowledge))
+            cloths = self.hanging(rule, place)
+            cloths = cloths or cloths_of(name, place, self.garment, self.knowledge)
+            found[key] = Gap(rule, place, cloths)
         return list(found.values())
+
+    def hanging(self, rule: GapRule, place: SeamPlace) -> tuple[str, ...]:
+        """The cloths that a rule on what hangs there means; none of any other rule."""
+        if "a layer opens nowhere" in rule.facts:
+            return unopened(place, self.places)
+        return open_rings(place, self.places) if "ring not closed" in rule.facts else ()
 
     def is_near(self, one: SeamPlace, place: SeamPlace, parts: frozenset[str]) -> bool:
         """Whether one may speak for another: it lies in no other of some parts.

@@ -25,6 +25,7 @@ from advisor.order.letout import left_whole
 from advisor.order.namewords import LAID_ON, OVER_BOTH
 from advisor.order.openings import free_at_zip, left_open, opening_fields, waits, zip_gap, zips_over
 from advisor.order.roles import PLEATED_HEM
+from advisor.order.sashes import laid_in
 from advisor.order.shearing import deep_pile, wadded
 from advisor.order.topstitching import rows_told
 from advisor.order.trimmed import rows_over, seams_under
@@ -89,6 +90,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     absent |= apart
     layers = [use.cloth for use in place.seam.uses if use.cloth not in absent]
     how = along(op) if op.id == BASTE else _how(op.id, place, facts, ironed=ironed)
+    how = laid_in(op, place, facts.places) or how
     if apart:
         how = f": {listed(list(dict.fromkeys(layers)))} alone, no stitch through the lining"
     units = facts.garment.units

@@ -17,6 +17,7 @@ from advisor.order.legs import closes_the_tube
 from advisor.order.letout import edges_wait
 from advisor.order.namewords import AFTER_HEM, SHEER, UPPER_ROLES
 from advisor.order.roles import PART_HEM, POCKET_FLAP
+from advisor.order.sashes import CAUGHT_IN, asks_for_its_seam
 from advisor.project.placing import singular_words
 from advisor.project.strapless import strapless
 
@@ -32,6 +33,7 @@ EDGES = frozenset({"edge", "casing", "band"})
 AT_A_ZIP = frozenset({"lining-seam", "ribbon"})
 """Kinds of what is sewn over the tape of a zip where its name says so."""
 FACED = "faced-edge"
+IN_A_BLOCK = "pleats-in-a-block"
 DOWN = frozenset({"front", "opening", "wrap", "round"})
 """Words of an edge that runs down to the lower end of what it closes."""
 FRONT_OR_NECK = frozenset({"front", "neck", "neckline"})
@@ -95,6 +97,10 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "edge of straps": (edged and place.kind.id != FACED) or back_of_straps(place, facts),
         "closes over straps": edged and place.kind.id == FACED,
         "caught in an edge": place.method.id == "tab-made-up",
+        "caught in a seam": place.method.id == CAUGHT_IN,
+        "cut from a block": place.method.id == IN_A_BLOCK,
+        "not cut from a block": place.method.id != IN_A_BLOCK,
+        "in no seam yet": asks_for_its_seam(place, facts.places),
         "caught in a side": place.method.id == "strap-caught-in-the-side",
         "runs over a fitted shoulder": _over_shoulders(place, facts),
         "ends in a waist": place.method.id == "strap-turned" and not _strap(place),
