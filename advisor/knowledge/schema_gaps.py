@@ -31,6 +31,8 @@ Known = Literal[
     "raw end in no seam",
     "a layer opens nowhere",
     "ring not closed",
+    "wadding bare",
+    "worn by a child",
     "halves not joined",
     "ribbon band",
     "band of cloth",

@@ -20,6 +20,9 @@ CLIPPED: Final = (
 )
 LEAKS, STAYS = "leaks.", "stays."
 DRAWN_UP: Final = "Draw {name} up roughly on a basting thread and baste it{how}, to try it on."
+IN_ALLOWANCE: Final = (
+    "Baste {name} just inside its allowance, to try it on: in a coated cloth each hole shows."
+)
 LINE, GIVING = " along its line", " along its line in a long machine zigzag that gives"
 ZIGZAG: Final = "zigzag"
 TAKEN_OUT: Final = " Take the drawing thread out first."
@@ -40,6 +43,9 @@ def _basted(op: Operation, usual: Operation, place: SeamPlace, facts: Facts) -> 
     if (leaks or holed_for_good(place, facts)) and place.method.id != OPEN_ENDED:
         does = CLIPPED + (LEAKS if leaks else STAYS)
         op = replace(usual, verb="clip", does=does) if op.verb == BASTE else op
+    coated = any(facts.least(c, "coated") for c in place.cloths)
+    if coated and not leaks and op == usual:
+        op = replace(op, does=IN_ALLOWANCE)
     gives = op.verb == BASTE and "{how}" in op.does and _pulled_on(place, facts)
     if op == usual and facts.of_seam("gathered", place):
         op = replace(op, does=DRAWN_UP + TAKEN_OUT * gives)

@@ -20,7 +20,7 @@ from advisor.construction.bands import bands_of
 from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
-from advisor.order import ascut, ended, felled, sashes, trimmed
+from advisor.order import ascut, ended, felled, sashes, shearing, trimmed
 from advisor.order.cuffs import STIFFENER, faced_with, hung_with, in_halves, is_made_up, is_ring
 from advisor.order.easing import ends_in_zip
 from advisor.order.fitting import HOLES_FOR_GOOD, NEEDLE_HOLES, PILE_LINE
@@ -108,6 +108,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         **ascut.answers(place, facts),
         **ended.answers(place, facts),
         **felled.answers(place, facts),
+        **shearing.answers(place, facts),
         **sashes.answers(place, facts),
         **trimmed.answers(place, facts),
         "band with ends": lambda: (
@@ -122,6 +123,10 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "pocket lined": lambda: place.unit == "both" or _two_sided(place, facts),
         "flap over it": lambda: _flap_over(place, facts),
         "laid piece stays as cut": lambda: all(map(facts.stays_cut, laid_on(place, facts.places))),
+        "laid piece frays": lambda: (
+            not all(map(facts.stays_cut, laid_on(place, facts.places)))
+            and any(facts.least(c, "frays") for c in laid_on(place, facts.places))
+        ),
         "cinches the body": lambda: any(p.role.id in HELD_ABOVE for p in facts.places),
         "band of another cloth": lambda: of_another_cloth(
             place.seam, [facts.entry(name) for name in place.seam.cloths()]

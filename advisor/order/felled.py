@@ -17,6 +17,19 @@ ARMHOLE: Final = "armhole"
 HANGS: Final = frozenset({JOINED, "faced-edge"})
 """Kinds of place from which a lining hangs."""
 UPPER: Final = frozenset({"neck", "neckline", ARMHOLE})
+BAGGED: Final = frozenset(
+    {
+        "facing",
+        "neckband",
+        "collar-attach",
+        "lower-edge",
+        "cuff",
+        "leg-band",
+        "set-lining",
+        "binding",
+    }
+)
+"""Roles of what joins a whole shell to a whole lining."""
 LOWER: Final = frozenset(
     {WAIST, "hem", "vent", "slit", "sleeve", "cuff", "wrist", "zip", "rib", "band"}
 )
@@ -67,3 +80,14 @@ def felled_over_a_seam(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
 
 def _joins(place: SeamPlace) -> bool:
     return place.kind.family in ("seam", "gathers")
+
+
+def bagged(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether shell and lining are joined here wrong side out, to be turned through a gap.
+
+    Edges that are turned through the shoulders are joined while the sides are still open, and a
+    hood, a pocket or a flap is turned by itself.
+    """
+    joins = place.unit == "both" and place.kind.family in ("edge", "band", "seam")
+    gap = any(p.seam.making.left_open for p in places)
+    return joins and gap and place.role.id in BAGGED

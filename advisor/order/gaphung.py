@@ -18,6 +18,7 @@ OPENS: Final = frozenset(
     {"opening", "slit", "wrap", "placket", "split", "back", "center", "centre"}
 )
 """Words of a place at which one layer of a skirt opens, or is left open above a seam."""
+OPENING: Final = frozenset({"front", "back", "opening"})
 ANYWHERE: Final = frozenset({"plain", "panel", "centre"})
 """Roles of a seam that may lie at the fastening, and be left open there."""
 RING, SIDE = "ring-tier", "side"
@@ -51,3 +52,9 @@ def open_rings(place: SeamPlace, places: Sequence[SeamPlace]) -> tuple[str, ...]
     seams = (p for p in places if p.kind.family == "seam" and p.name != place.name)
     closed = {c for p in seams if set(p.cloths) <= own for c in p.cloths}
     return tuple(c for c in place.full if c in own - closed)
+
+
+def runs_beside(place: SeamPlace) -> bool:
+    """Whether it is the edge of an opening, or runs from arm to foot, of whatever part."""
+    edge = place.kind.id == "faced-edge" and bool(OPENING & set(singular_words(place.name)))
+    return place.unit != LINING and (edge or place.role.id == "side-and-sleeve")

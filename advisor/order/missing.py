@@ -10,6 +10,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Final
 
+from advisor.construction.cleared import quilted_to_wadding
 from advisor.knowledge.gaps import GapRule, Sign
 from advisor.knowledge.model import Knowledge
 from advisor.order.frilled import ends_as_cut
@@ -25,12 +26,13 @@ from advisor.order.gapfacts import (
     ribbon_band,
     stops_at_a_yoke,
 )
-from advisor.order.gaphung import open_rings, unopened
+from advisor.order.gaphung import open_rings, runs_beside, unopened
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import LENGTHWISE, SLEEVE_HEM, WAIST, lining_ends, lining_ends_at_waist
 from advisor.order.rain import RAINWEAR, UNTAPED
 from advisor.order.roles import holds_words
 from advisor.order.sashes import asks_for_its_seam
+from advisor.order.shearing import is_bare
 from advisor.project.buttons import BUTTON, for_show, has_own_loop, holes_of
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
@@ -43,7 +45,7 @@ ABOVE_SIDE: Final = 300.0
 """How far a centre line runs on above the end of a side seam, mm: estimate."""
 GIVES: Final = 1
 """From this level of `stretch` on, slight, a cloth may go over shoulders or hips by itself."""
-BOTH, LINING = "both", "lining"
+BOTH, LINING, CHILD = "both", "lining", "child"
 PILES: Final = "piles"
 FILMED: Final = "water-resistant-zip"
 PARTING: Final = frozenset({"open-ended-zip", "two-way-zip"})
@@ -104,6 +106,8 @@ class _Search:
             "closes nowhere": lambda p: closes_nowhere(p, self.places, garment),
             "raw end in no seam": lambda p: asks_for_its_seam(p, self.places),
             "a layer opens nowhere": lambda p: bool(unopened(p, self.places)),
+            "wadding bare": lambda p: is_bare(p, garment),
+            "worn by a child": lambda _: garment.maker.worn_by == CHILD,
             "ring not closed": lambda p: bool(open_rings(p, self.places)),
             "nothing for a bag": lambda p: nothing_for_a_bag(p, garment, self.entries),
         }
@@ -177,7 +181,8 @@ class _Search:
 
     def leaks(self, place: SeamPlace) -> bool:
         """Whether rain comes in beside cloth that keeps it out; a filmed zip slows it at least."""
-        tight = [n for n in place.cloths if self.level(n, "coated") > 0]
+        pierced = quilted_to_wadding(self.garment)  # rain comes in through its rows anyway
+        tight = [n for n in place.cloths if self.level(n, "coated") > 0 and n not in pierced]
         woven = any(self.entries[n].structure == "woven" for n in tight)
         rain = woven or any(self.entries[n].id in RAINWEAR - UNTAPED for n in tight)
         return rain and FILMED not in {self.entries[n].id for n in place.notions}
@@ -201,6 +206,8 @@ class _Search:
     def is_overlong(self, place: SeamPlace) -> bool:
         """Whether a zip is longer than every line of the shell that it may lie in."""
         length = place.seam.long_mm
+        if any(p.seam.long_mm >= length and runs_beside(p) for p in self.places):
+            return False
         near = [p for p in self.places if not (_worn_apart(p, place) or _apart(p, place))]
         shell = [p for p in near if p.unit != LINING and p.kind.id == "seam"]
         known = sum(p.seam.long_mm for p in shell if p.role.id in LENGTHWISE)

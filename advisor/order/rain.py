@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from advisor.construction.cleared import quilted_to_wadding
 from advisor.knowledge.places import Method
 from advisor.order.kinds import SeamPlace
 
@@ -28,10 +29,14 @@ LAID = frozenset({"patch-pocket", "ribbon", "applique"})
 
 
 def proofed(cloth: str, facts: Facts) -> bool:
-    """Whether it is a coated cloth that keeps rain out, so that every hole in it leaks."""
+    """Whether it is a coated cloth that keeps rain out, so that every hole in it leaks.
+
+    One that is quilted has rows of holes all over, and its coated side is shut in.
+    """
     entry = facts.entry(cloth)
     rain = entry.structure == "woven" or entry.id in RAINWEAR
-    return rain and facts.least(cloth, "coated") > 0
+    pierced = cloth in quilted_to_wadding(facts.garment)  # in rows that nobody can seal
+    return rain and not pierced and facts.least(cloth, "coated") > 0
 
 
 def _holed(place: SeamPlace, facts: Facts) -> bool:

@@ -9,6 +9,7 @@ from advisor.claims.collect import Place
 from advisor.claims.glued import STIFFENS
 from advisor.claims.valuesets import Choice
 from advisor.claims.workarounds import INTERFACING
+from advisor.construction.cleared import cleared
 from advisor.construction.fullness import BY_MACHINE, drawn_up_by
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import PLAIN
@@ -26,7 +27,7 @@ from advisor.order.namewords import LAID_ON, OVER_BOTH
 from advisor.order.openings import free_at_zip, left_open, opening_fields, waits, zip_gap, zips_over
 from advisor.order.roles import PLEATED_HEM
 from advisor.order.sashes import laid_in
-from advisor.order.shearing import deep_pile, wadded
+from advisor.order.shearing import deep_pile, laid_out, wadded
 from advisor.order.topstitching import rows_told
 from advisor.order.trimmed import rows_over, seams_under
 from advisor.project.garment import Garment
@@ -88,7 +89,8 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
         absent |= {facing}
     apart = _falls_apart(op, place, facts)
     absent |= apart
-    layers = [use.cloth for use in place.seam.uses if use.cloth not in absent]
+    sewn = cleared(place.seam, facts.garment, facts.knowledge)
+    layers = [use.cloth for use in sewn.uses if use.cloth not in absent]
     how = along(op) if op.id == BASTE else _how(op.id, place, facts, ironed=ironed)
     how = laid_in(op, place, facts.places) or how
     if apart:
@@ -186,6 +188,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         "stay-stitch": lambda: as_worked(facts.setups.stayed(place), facts) + _stay(place, units),
         "press-folds": lambda: listed([p.name for p in pleats_above(place, facts)]),
         "shear": lambda: listed(deep_pile(place, facts, knitted=True)),
+        "baste-backing": lambda: laid_out(place, facts.garment),
         "unwad": lambda: listed(wadded(place, facts)),
         "clear": lambda: listed(list(facts.hard(place))),
         "sew-back": lambda: listed(list(facts.hard(place))),

@@ -9,6 +9,7 @@ from advisor.order.beside import ends_of, gone_through, is_frill
 from advisor.order.easing import is_foot
 from advisor.order.ended import back_of_straps, front_of_straps
 from advisor.order.facts import Facts
+from advisor.order.felled import bagged
 from advisor.order.fitting import BEHIND, TO_BODY
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.lapels import SHAWL
@@ -110,6 +111,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "frill": is_frill(place),
         "loops caught in": place.method.id == "button-loops-caught-in",
         "collar or its facing": _collar_or_facing(place),
+        "bagged": bagged(place, facts.places),
         "at the neck": "neck" in ends,
         "at the wrist": "wrist" in ends,
         "not at the wrist": "wrist" not in ends,

@@ -7,8 +7,11 @@ from __future__ import annotations
 
 import pytest
 
+from advisor.construction.cutting import cuts_of
 from advisor.order.work import Work
-from tests.garments.whole import ordered, read, stands
+from advisor.project.load import garment_of
+from advisor.textio.yamlfile import parse_yaml
+from tests.garments.whole import known, ordered, read, stands
 
 DRESS = """
 garment: Lampion dress
@@ -146,3 +149,22 @@ def test_a_row_of_pleats_is_laid_in_a_block_that_is_cut_and_stayed_afterwards() 
         assert stands(found, cut, step)
     few = ordered(DRESS.replace("number: 8", "number: 2"))
     assert cut not in few.tasks
+
+
+def test_a_sash_is_folded_along_its_length() -> None:
+    """One of 9 by 75 cm was laid as 12 by 153: folded across its length."""
+    said = "finished width: {}, finished height: {}, doubled: yes"
+    for wide, high in ((90.0, 750.0), (750.0, 90.0)):
+        piece = said.format(f"{wide:.0f} mm", f"{high:.0f} mm")
+        text = f"{DRESS}pieces:\n  - {{name: sash end, fabric: satin, {piece}}}\n"
+        garment = garment_of(parse_yaml(text, "p.yaml"), known())
+        (cut,) = cuts_of(garment.plan.pieces[0], 1500.0)
+        assert {cut.width, cut.height} == {780.0, 210.0}
+
+
+def test_elastic_of_rubber_alone_is_swapped_for_one_that_is_cleaned_with_the_silk() -> None:
+    """Only where a packet may hold another fibre was any cure offered."""
+    for elastic in ("knitted", "braided"):
+        told = read(DRESS.replace("knitted elastic", f"{elastic} elastic"))
+        care = next(c for c in told.conflicts if c.aspect.startswith("care."))
+        assert any("knitted elastic of" in remedy.text for remedy in care.remedies)
