@@ -89,9 +89,9 @@ def test_wadding_is_cut_out_of_the_allowances_once_and_counted_in_no_seam() -> N
     """Twenty-four plies of 146 mm were told where two quilted seams cross."""
     found = ordered(OVERALL)
     clear = "clear the allowances of quilting"
-    for seam in ("shoulder", "armhole", "side and sleeve", "seat seam"):
-        assert stands(found, "quilt quilting", "cut to the pattern quilting", clear, f"join {seam}")
-        assert "wadding" not in found.tasks[f"join {seam}"].step.does
+    for name in ("shoulder", "armhole", "side and sleeve", "seat seam"):
+        assert stands(found, "quilt quilting", "cut to the pattern quilting", clear, f"join {name}")
+        assert "wadding" not in found.tasks[f"join {name}"].step.does
     garment = garment_of(parse_yaml(OVERALL, "p.yaml"), known())
     seams = {seam.name: seam for seam in garment.seams}
     for seam in seams.values():
