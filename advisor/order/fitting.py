@@ -14,6 +14,7 @@ from functools import cached_property
 
 from advisor.knowledge.ordering import SEWN, Operation
 from advisor.knowledge.places import Stage
+from advisor.order.infull import lies_in_fullness
 from advisor.order.kinds import SeamPlace, below, crosses, joins_widths, related
 from advisor.order.legs import closes_the_tube, shuts_in_a_stripe
 from advisor.order.namewords import SHOULDERED
@@ -157,7 +158,7 @@ class Fitting:
         has been tried has settled that.
         """
         cut = any(stage.cuts_in for stage in place.method.stages)
-        return cut and self.may_move(place)
+        return cut and self.may_move(place) and not lies_in_fullness(place, self.places)
 
     def cut_behind(self, place: SeamPlace, op: Operation) -> bool:
         """Whether what lies behind a lace is cut away there, of a piece that a fitting may move.

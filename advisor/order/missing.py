@@ -221,6 +221,8 @@ class _Search:
         near = [p for p in self.places if not _worn_apart(p, place)]
         hems = any(lining_ends(p, near) for p in near if p.role.id != SLEEVE_HEM)
         joins = [p for p in near if p.kind.id == "lining-seam"]
+        if any(WAIST in singular_words(p.name) for p in joins):
+            return False
         return not hems and not any(lining_ends_at_waist(p, near) for p in joins)
 
     def hangs_from_band(self, place: SeamPlace) -> bool:

@@ -168,3 +168,20 @@ def test_elastic_of_rubber_alone_is_swapped_for_one_that_is_cleaned_with_the_sil
         told = read(DRESS.replace("knitted elastic", f"{elastic} elastic"))
         care = next(c for c in told.conflicts if c.aspect.startswith("care."))
         assert any("knitted elastic of" in remedy.text for remedy in care.remedies)
+
+
+def test_what_is_gathered_at_a_waist_is_slit_and_closed_before_it_is_tried_on() -> None:
+    """Its side waited for a slit that no fitting moves, and so hung open at the fitting."""
+    sheer = "  over: {fabric: organza, fibres: {nylon: 100}}\nparts:"
+    full = "{use: lawn, fullness: 1.5}"
+    places = """\
+  - {name: overskirt side, layers: [over, over], length: 50 cm, times: 2, seam: French, part: skirt}
+  - {name: overskirt back slit, layers: [over, over], length: 14 cm, kind: placket, part: skirt}
+"""
+    text = DRESS.replace("parts:", sheer) + places
+    text = text.replace(full, f"{{use: over, fullness: 2.2}}, {full}")
+    text = text.replace("layers: [lawn, net, dupion]", "layers: [lawn, net, dupion, over]")
+    found = ordered(text)
+    assert stands(found, "slash overskirt back slit", "press overskirt side", "fit")
+    flat = ordered(text.replace("fullness: 2.2", "fullness: 1"))
+    assert stands(flat, "fit", "slash overskirt back slit")
