@@ -23,4 +23,10 @@ def _told(gap: Gap, teller: Teller) -> ToldGap:
     wanted = rule.write and replace(rule.write, name=rule.write.name.format(place=place.name))
     line = new_place(wanted, gap.cloths, part, first, names) if wanted else ""
     sources = teller.cite(rule.sources)
-    return ToldGap(rule.id, place.name, rule.says, line, sources)
+    return ToldGap(rule.id, place.name, _says(gap), line, sources)
+
+
+def _says(gap: Gap) -> str:
+    """The sentence of a gap with its place and its cloths."""
+    cloths = " and ".join(gap.cloths)
+    return gap.rule.says.replace("{at}", gap.place.name).replace("{cloth}", cloths)

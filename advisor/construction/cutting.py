@@ -8,7 +8,7 @@ with an allowance inside its seam line, a hem outside, and an allowance at each 
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from advisor.craft import cloth as lay
@@ -83,6 +83,8 @@ def cuts_of(piece: Piece, usable: float, *, raw: bool = False) -> tuple[Cut, ...
         return (_rings(piece, piece.flounce, raw),)
     if piece.tiers is not None:
         return _tiers(piece, usable, raw)
+    if _folds_upright(piece):
+        return _upright(piece, usable, raw=raw)
     wide, high, number = piece.width, piece.height, piece.number or 1
     edge = None
     if not piece.cut:
@@ -98,6 +100,18 @@ def cuts_of(piece: Piece, usable: float, *, raw: bool = False) -> tuple[Cut, ...
     if marks is not None:
         wide += marks.takes
     return (Cut(piece, piece.name, number, wide, high, piece.fullness, edge, tucks=marks),)
+
+
+def _folds_upright(piece: Piece) -> bool:
+    """Whether a doubled strip stands on its end: a sash or a band folds along its length."""
+    return piece.doubled and piece.fullness <= 1 and not piece.cut and piece.height > piece.width
+
+
+def _upright(piece: Piece, usable: float, *, raw: bool) -> tuple[Cut, ...]:
+    """The cut of such a strip: twice as wide, and as long as it is said."""
+    lying = replace(piece, width=piece.height, height=piece.width)
+    (cut,) = cuts_of(lying, usable, raw=raw)
+    return (replace(cut, piece=piece, width=cut.height, height=cut.width),)
 
 
 def _room(piece: Piece, high: float, usable: float) -> float:

@@ -38,7 +38,9 @@ def unended(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
 
 LINED = "lining-seam"
 """What joins the lining to the shell: it is called after one of them and holds both."""
-BANDS = ("waistband", "cuff")
+ENDING = frozenset({"band", "stay"})
+ENDED_BY = ("faced-edge", "bound-edge", "ties")
+"""Families and kinds of place that end a part or hold it in a cloth that is no layer of it."""
 LENGTHWISE = frozenset({"side", "panel", "centre", "center", "inseam", "hem", "gore", "godet"})
 """Words of places that run down a part, where a layer that hangs free is sewn by itself."""
 
@@ -50,10 +52,15 @@ def against_its_part(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iter
         return
     kinds = {name: knowledge.entries[garment.cloths[name].entry].kind for name in seam.cloths()}
     cloths = [name for name, kind in kinds.items() if kind == "cloth"]
-    # A bag, the inside of a band and what binds or covers a cord are seen in no layer of the part.
-    whole = seam.place in (*POCKETS, *BANDS, LINED)
+    # A bag, a band or a facing and what binds or covers a cord are seen in no layer of the part;
+    # and a seam that holds a layer of it may join it to what another part is cut of.
+    kind = knowledge.places.kinds.get(seam.place)
+    ends = kind is not None and kind.family in ENDING
+    whole = seam.place in (*POCKETS, *ENDED_BY, LINED) or ends
+    joined = {n for p in garment.parts if set(cloths) & set(part.layers) for n in p.layers}
     seen = not whole and bool(part.layers)
-    other = [n for n in cloths if seen and not (n in part.layers or garment.cloths[n].trims)]
+    known = {*part.layers, *joined}
+    other = [n for n in cloths if seen and not (n in known or garment.cloths[n].trims)]
     if other:
         text = f"holds {' and '.join(other)}, which the layers of {part.name} do not name"
         yield Disagreement("part-layers", seam.name, (), text)

@@ -13,6 +13,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Final
 
+from advisor.construction.cleared import cleared
 from advisor.craft.pleats import Pleat, layers
 from advisor.craft.thickness import (
     USUAL_PACKING,
@@ -140,6 +141,7 @@ def spots_of(
         knowledge: for thickness and density.
         kinds: the kind that was picked for each seam.
     """
+    seam = cleared(seam, garment, knowledge)
     plies = {name: ply_of(garment.cloths[name], knowledge) for name in seam.cloths()}
     for other in garment.seams:
         if other.name in seam.making.crosses:
@@ -201,7 +203,8 @@ def _stacks(
             c: n * 2 for c, n in line.items()
         }  # cloth with its turned allowance, and the tape's end folded away
         found.append(("at the end of the zip", zipped, True))
-    found += _crossings(seam, garment, kinds, doubled, banded=plies == "band")
+    crossed = [cleared(other, garment, knowledge) for other in garment.seams]
+    found += _crossings(seam, crossed, kinds, doubled, banded=plies == "band")
     return found
 
 
@@ -264,7 +267,12 @@ def _over_a_seam(seam: Seam, line: Stack) -> Stack:
 
 
 def _crossings(
-    seam: Seam, garment: Garment, kinds: Mapping[str, str], doubled: frozenset[str], *, banded: bool
+    seam: Seam,
+    others: Iterable[Seam],
+    kinds: Mapping[str, str],
+    doubled: frozenset[str],
+    *,
+    banded: bool,
 ) -> list[tuple[str, Stack, bool]]:
     """Where it runs over other seams: (plies of a panel in this seam) × (plies that it brings).
 
@@ -272,7 +280,7 @@ def _crossings(
     """
     found: list[tuple[str, Stack, bool]] = []
     folded = 2.0 if kinds.get(seam.name) in FOLDED_SEAMS else 1.0
-    for other in garment.seams:
+    for other in others:
         if other.name not in seam.making.crosses:
             continue
         brought = _brought(other, kinds, opened="open" in seam.making.helps)

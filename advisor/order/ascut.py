@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from advisor.construction.fullness import drawn_up_by
 from advisor.order.kinds import SeamPlace
+from advisor.order.namewords import SKIRTS
 from advisor.order.waistwords import from_the_waist, tape_round_waist
 from advisor.project.placing import singular_words
 
@@ -14,8 +15,11 @@ if TYPE_CHECKING:
     from advisor.order.facts import Facts
 
 BY_ROWS = "hand rows"
+FELLED_OVER = "lining-felled-over-a-seam"
 PAIR = 2
 """Up to so many gathered edges lie one at each side; more of one cloth stand in rows (estimate)."""
+ROW, OVER_A_PIECE = 4, frozenset({"bodice", "bib", "yoke", "shirt", "blouse", "chest", "plastron"})
+"""From how many pleats on they are a row of them, and where such a row lies (estimate)."""
 DOWN_THE_BODY = frozenset({"side", "panel", "centre", "underarm", "inseam"})
 """Roles of seams of which the curve keeps its line where all its cloths are thick."""
 BULKY = 2
@@ -31,6 +35,7 @@ NO_YARNS = frozenset({"skin", "film"})
 def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     """The facts of a place that are told here."""
     return {
+        "pleated before it is cut": lambda: pleated_in_a_block(place),
         "lining bound in": lambda: place.unit == "both",
         "seat under strain": lambda: strained_seat(place),
         "line may give": lambda: line_may_give(place, facts),
@@ -48,6 +53,16 @@ def of_ribbon(place: SeamPlace, facts: Facts) -> bool:
     single = len([use for use in place.seam.uses if use.cloth in place.cloths]) == 1
     hung = HUNG_BY & {*singular_words(place.name)}
     return single and not hung and bool(kinds & WITH_EDGES)
+
+
+def pleated_in_a_block(place: SeamPlace) -> bool:
+    """Whether so many pleats lie over a piece above the waist that it is cut when they are laid.
+
+    Few are marked from the pattern, and those of a skirt run down its whole widths.
+    """
+    laid, words = place.seam.making.pleats, set(singular_words(f"{place.name} {place.seam.part}"))
+    above = bool(OVER_A_PIECE & words) and not SKIRTS & words
+    return laid is not None and laid.number >= ROW and above and len(place.seam.uses) == 1
 
 
 def strained_seat(place: SeamPlace) -> bool:
@@ -72,7 +87,9 @@ def in_rows(place: SeamPlace, facts: Facts) -> bool:
 
 
 def line_may_give(place: SeamPlace, facts: Facts) -> bool:
-    """Whether a curve may stretch while it is handled."""
+    """Whether a curve may stretch while it is handled; that of a lining felled there is free."""
+    if place.method.id == FELLED_OVER:
+        return False
     thin = any(facts.least(c, "bulky") < BULKY for c in place.cloths)
     return thin or place.role.id not in DOWN_THE_BODY
 

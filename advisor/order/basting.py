@@ -29,6 +29,9 @@ LINE, BY_HAND, GIVING = (
     " by hand along its line",
     " along its line in a long machine zigzag that gives",
 )
+IN_ALLOWANCE: Final = (
+    "Baste {name} just inside its allowance, to try it on: in a coated cloth each hole shows."
+)
 ZIGZAG: Final = "zigzag"
 TAKEN_OUT: Final = " Take the drawing thread out first."
 MODERATE: Final = 2
@@ -50,6 +53,9 @@ def _basted(op: Operation, usual: Operation, place: SeamPlace, facts: Facts) -> 
         does = (TAPED if inside else CLIPPED) + (LEAKS if leaks else STAYS)
         verb = "tape shut" if inside else "clip"
         op = replace(usual, verb=verb, does=does) if op.verb == BASTE else op
+    coated = any(facts.least(c, "coated") for c in place.cloths)
+    if coated and not leaks and op == usual:
+        op = replace(op, does=IN_ALLOWANCE)
     gives = op.verb == BASTE and "{how}" in op.does and _pulled_on(place, facts)
     if op == usual and facts.of_seam("gathered", place):
         op = replace(op, does=DRAWN_UP + TAKEN_OUT * gives)

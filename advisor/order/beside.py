@@ -20,13 +20,13 @@ from advisor.construction.bands import bands_of
 from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
-from advisor.order import ascut, companions, ended, madeup, slits, trimmed
+from advisor.order import ascut, companions, ended, felled, madeup, sashes, shearing, slits, trimmed
 from advisor.order.bodicelining import EDGE
 from advisor.order.cuffs import STIFFENER, faced_with, hung_with, in_halves, is_made_up, is_ring
 from advisor.order.easing import ends_in_zip
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.lapels import turned_back
-from advisor.order.layering import lining_cloths, lining_ends_at_waist, lining_swings
+from advisor.order.layering import lining_cloths, lining_swings
 from advisor.order.namewords import MARKED, NECK, PARTLY
 from advisor.order.openings import closed_here, free_at_zip, turned_here, zips_over
 from advisor.order.overlocking import OVERLOCKER
@@ -93,7 +93,6 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "turned through here": lambda: turned_here(place, facts.places),
         "gap closed here": lambda: closed_here(place, facts.places),
         "flap named": lambda: _flap(facts),
-        "lining ends at the waist": lambda: lining_ends_at_waist(place, facts.places),
         "lining swings free": lambda: (
             lining_swings(place, facts.places)
             and not any(facts.entry(c).structure == "knit" for c in place.cloths)
@@ -117,6 +116,9 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         **madeup.answers(place, facts),
         "run round with its seam": lambda: bool(run_round(place, facts.places)),
         "not run round with its seam": lambda: not run_round(place, facts.places),
+        **felled.answers(place, facts),
+        **shearing.answers(place, facts),
+        **sashes.answers(place, facts),
         **trimmed.answers(place, facts),
         **companions.answers(place, facts),
         "band with ends": lambda: (
@@ -133,6 +135,10 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "pocket lined": lambda: place.unit == "both" or _two_sided(place, facts),
         "flap over it": lambda: _flap_over(place, facts),
         "laid piece stays as cut": lambda: all(map(facts.stays_cut, laid_on(place, facts.places))),
+        "laid piece frays": lambda: (
+            not all(map(facts.stays_cut, laid_on(place, facts.places)))
+            and any(facts.least(c, "frays") for c in laid_on(place, facts.places))
+        ),
         "cinches the body": lambda: any(p.role.id in HELD_ABOVE for p in facts.places),
         "band of another cloth": lambda: of_another_cloth(
             place.seam, [facts.entry(name) for name in place.seam.cloths()]

@@ -16,6 +16,7 @@ from advisor.knowledge.ordering import SEWN, Operation
 from advisor.knowledge.places import Stage
 from advisor.order.bandlining import takes_whole_lining
 from advisor.order.hooded import depth_open, hood_tried
+from advisor.order.infull import lies_in_fullness
 from advisor.order.kinds import SeamPlace, below, crosses, joins_widths, related
 from advisor.order.laidlate import LAY_ON, placed_on_the_body
 from advisor.order.legs import closes_the_tube, shuts_in_a_stripe
@@ -168,7 +169,7 @@ class Fitting:
         has been tried has settled that.
         """
         cut = any(stage.cuts_in for stage in place.method.stages)
-        return cut and self.may_move(place)
+        return cut and self.may_move(place) and not lies_in_fullness(place, self.places)
 
     def cut_behind(self, place: SeamPlace, op: Operation) -> bool:
         """Whether what lies behind a lace is cut away there, of a piece that a fitting may move.

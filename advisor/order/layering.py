@@ -21,6 +21,7 @@ SHUT = frozenset({"edge", "band", "seam"})
 """Families of places in which a lining may be caught between or against the shell."""
 WAIST, LININGS = "waist", "linings"
 YOKE, TWO = "yoke", 2
+JOINED = "lining-seam"
 HELD_AT_ENDS = frozenset(
     {"hem", "vent", "slit", "zip", "zipper", "fly", "pocket", "flap", "placket"}
 )
@@ -112,8 +113,17 @@ def lining_ends_at_waist(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     below = any(p.role.id == WAIST or "skirt" in singular_words(p.name) for p in others)
     waist = any(p.role.id == WAIST and p.unit == "shell" for p in places)
     own = [p for p in others if p.unit == "lining" and p.kind.family == "seam"]
+    joins = [p for p in places if p.kind.id == JOINED]
+    if any(WAIST in singular_words(p.name) for p in joins) or _told_before(place, joins):
+        return False
     ends = below or _runs_on(own, places) or any(_ends_lining(p) for p in others)
     return waist and bool(own) and not ends
+
+
+def _told_before(place: SeamPlace, joins: Sequence[SeamPlace]) -> bool:
+    """Whether a lining is joined to the shell at an edge that stands before this: told once."""
+    edges = [p.name for p in joins if not HELD_AT_ENDS & set(singular_words(p.name))]
+    return place.kind.id == JOINED and place.name in edges[1:]
 
 
 def _runs_on(own: Sequence[SeamPlace], places: Sequence[SeamPlace]) -> bool:

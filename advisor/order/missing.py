@@ -10,6 +10,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Final
 
+from advisor.construction.cleared import quilted_to_wadding
 from advisor.knowledge.gaps import GapRule, Sign
 from advisor.knowledge.model import Knowledge
 from advisor.order.frilled import ends_as_cut
@@ -25,11 +26,14 @@ from advisor.order.gapfacts import (
     ribbon_band,
     stops_at_a_yoke,
 )
+from advisor.order.gaphung import open_rings, runs_beside, unopened
 from advisor.order.gapmounts import unmounted
 from advisor.order.kinds import SeamPlace, seam_places
 from advisor.order.layering import LENGTHWISE, SLEEVE_HEM, WAIST, lining_ends, lining_ends_at_waist
 from advisor.order.rain import RAINWEAR, UNTAPED
 from advisor.order.roles import holds_words
+from advisor.order.sashes import asks_for_its_seam
+from advisor.order.shearing import is_bare
 from advisor.project.buttons import BUTTON, for_show, has_own_loop, holes_of
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
@@ -42,7 +46,7 @@ ABOVE_SIDE: Final = 300.0
 """How far a centre line runs on above the end of a side seam, mm: estimate."""
 GIVES: Final = 1
 """From this level of `stretch` on, slight, a cloth may go over shoulders or hips by itself."""
-BOTH, LINING = "both", "lining"
+BOTH, LINING, CHILD = "both", "lining", "child"
 PILES: Final = "piles"
 MOUNTS: Final = "mounted nowhere"
 FILMED: Final = "water-resistant-zip"
@@ -103,6 +107,11 @@ class _Search:
             "opens above alone": lambda p: opens_above_alone(p, self.places),
             "ends raw below": lambda p: ends_raw_below(p, self.places, garment),
             "closes nowhere": lambda p: closes_nowhere(p, self.places, garment),
+            "raw end in no seam": lambda p: asks_for_its_seam(p, self.places),
+            "a layer opens nowhere": lambda p: bool(unopened(p, self.places)),
+            "wadding bare": lambda p: is_bare(p, garment),
+            "worn by a child": lambda _: garment.maker.worn_by == CHILD,
+            "ring not closed": lambda p: bool(open_rings(p, self.places)),
             "nothing for a bag": lambda p: nothing_for_a_bag(p, garment, self.entries),
         }
 
@@ -119,9 +128,16 @@ class _Search:
                 continue
             name = rule.write.name if rule.write else ""
             pair = unmounted(place, self.places, self.entries) if MOUNTS in rule.facts else ()
-            cloths = pair or cloths_of(name, place, self.garment, self.knowledge)
+            cloths = pair or self.hanging(rule, place)
+            cloths = cloths or cloths_of(name, place, self.garment, self.knowledge)
             found[key] = Gap(rule, place, cloths)
         return list(found.values())
+
+    def hanging(self, rule: GapRule, place: SeamPlace) -> tuple[str, ...]:
+        """The cloths that a rule on what hangs there means; none of any other rule."""
+        if "a layer opens nowhere" in rule.facts:
+            return unopened(place, self.places)
+        return open_rings(place, self.places) if "ring not closed" in rule.facts else ()
 
     def is_near(self, one: SeamPlace, place: SeamPlace, parts: frozenset[str]) -> bool:
         """Whether one may speak for another: it lies in no other of some parts.
@@ -169,7 +185,8 @@ class _Search:
 
     def leaks(self, place: SeamPlace) -> bool:
         """Whether rain comes in beside cloth that keeps it out; a filmed zip slows it at least."""
-        tight = [n for n in place.cloths if self.level(n, "coated") > 0]
+        pierced = quilted_to_wadding(self.garment)  # rain comes in through its rows anyway
+        tight = [n for n in place.cloths if self.level(n, "coated") > 0 and n not in pierced]
         woven = any(self.entries[n].structure == "woven" for n in tight)
         rain = woven or any(self.entries[n].id in RAINWEAR - UNTAPED for n in tight)
         return rain and FILMED not in {self.entries[n].id for n in place.notions}
@@ -193,6 +210,8 @@ class _Search:
     def is_overlong(self, place: SeamPlace) -> bool:
         """Whether a zip is longer than every line of the shell that it may lie in."""
         length = place.seam.long_mm
+        if any(p.seam.long_mm >= length and runs_beside(p) for p in self.places):
+            return False
         near = [p for p in self.places if not (_worn_apart(p, place) or _apart(p, place))]
         shell = [p for p in near if p.unit != LINING and p.kind.id == "seam"]
         known = sum(p.seam.long_mm for p in shell if p.role.id in LENGTHWISE)
@@ -206,6 +225,8 @@ class _Search:
         near = [p for p in self.places if not _worn_apart(p, place)]
         hems = any(lining_ends(p, near) for p in near if p.role.id != SLEEVE_HEM)
         joins = [p for p in near if p.kind.id == "lining-seam"]
+        if any(WAIST in singular_words(p.name) for p in joins):
+            return False
         return not hems and not any(lining_ends_at_waist(p, near) for p in joins)
 
     def hangs_from_band(self, place: SeamPlace) -> bool:

@@ -34,6 +34,8 @@ BELOW = frozenset(
 """What begins at the armhole or below it."""
 FROM_A_HOOD = frozenset({"yoke", "shoulder", "armhole", "raglan", "patch-pocket"})
 """What else a hood is not sewn to: it lies apart until it is sewn on at the neck."""
+LIMBS = frozenset({"knee", "leg", "ankle", "elbow", "sleeve"})
+"""Words of a patch that lies on a limb."""
 OF_BODY = frozenset(
     {
         *("shoulder", "collar", "stand", "collar-attach", "neckband", "centre", "crotch", "inseam"),
@@ -90,7 +92,8 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     role = other.role.id
     if one.role.id in HOOD:
         band = role == "neckband" and bool(AT_THE_HEM & set(singular_words(other.name)))
-        return band or role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
+        limb = role == "applied" and bool(LIMBS & set(singular_words(other.name)))
+        return band or limb or role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
     if at_sleeve_end(one):
         above = role in UP_THE_ARM and _long(SLEEVES, garment)
         return above or role in OF_BODY | HOOD | LEG_END

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from advisor.construction.cleared import quilted_to_wadding
 from advisor.knowledge.places import Method
 from advisor.order.kinds import SeamPlace
 
@@ -32,7 +33,10 @@ BODY = frozenset({"side", "side-and-sleeve", "armhole", "raglan", "centre", "cro
 
 
 def proofed(cloth: str, facts: Facts) -> bool:
-    """Whether it is a coated cloth that keeps rain out, so that every hole in it leaks."""
+    """Whether it is a coated cloth that keeps rain out, so that every hole in it leaks.
+
+    One that is quilted has rows of holes all over, and its coated side is shut in.
+    """
     made_for_it = facts.entry(cloth).id in RAINWEAR
     return _coated(cloth, facts) and (made_for_it or not lets_rain_in(facts))
 
@@ -50,7 +54,8 @@ def lets_rain_in(facts: Facts) -> bool:
 def _coated(cloth: str, facts: Facts) -> bool:
     entry = facts.entry(cloth)
     rain = entry.structure == "woven" or entry.id in RAINWEAR
-    return rain and facts.least(cloth, "coated") > 0
+    pierced = cloth in quilted_to_wadding(facts.garment)  # in rows that nobody can seal
+    return rain and not pierced and facts.least(cloth, "coated") > 0
 
 
 def _holed(place: SeamPlace, facts: Facts) -> bool:

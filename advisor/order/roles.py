@@ -264,11 +264,27 @@ def _drawn_up_elsewhere(hem: Seam, garment: Garment) -> bool:
 
 
 def _closed_by_itself(tier: Seam, garment: Garment) -> bool:
-    """Whether what is drawn up has side seams of its own: a ring, set when all is round."""
+    """Whether what is drawn up has side seams of its own: a ring, set when all is round.
+
+    A tier is, too, where the sides hold only the cloth that it hangs from: none runs on over it.
+    """
     full = set(drawn_up(tier))
-    own = full - {use.cloth for use in tier.uses if use.fullness <= called.GATHERED}
-    seams = (other for other in garment.seams if set(other.cloths()) <= own and other is not tier)
-    return any("side" in singular_words(other.name) for other in seams)
+    flat = {use.cloth for use in tier.uses if use.fullness <= called.GATHERED}
+    own, above = full - flat, flat - full if "tier" in singular_words(tier.name) else set()
+    seams = [
+        set(other.cloths())
+        for other in garment.seams
+        if other is not tier and "side" in singular_words(other.name) and _beside(other, tier)
+    ]
+    through = any(own and above and own | above <= cloths for cloths in seams)
+    return not through and any(cloths <= own or (above and cloths <= above) for cloths in seams)
+
+
+def _beside(one: Seam, other: Seam) -> bool:
+    """Whether both may lie in one part, and both in the lining or both in the shell."""
+    lined = {LINING in singular_words(seam.name) for seam in (one, other)}
+    parts = {one.part, other.part} - {""}
+    return len(parts) <= 1 and len(lined) == 1
 
 
 def _of_the_sleeve(words: set[str], seam: Seam, garment: Garment) -> bool:

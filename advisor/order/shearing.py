@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING
 
+from advisor.construction.cleared import is_wadding
 from advisor.knowledge.ordering import Operation
 from advisor.order.kinds import SeamPlace
+from advisor.project.garment import Garment
 
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
 
+TWO = 2
 THINNED, CATCHING = ("unwad", "shear"), ("join", "set-lining")
 """Work on wadding and on a deep pile before a seam, and the work that catches them."""
 POCKET, WADDED = "patch-pocket", "quilted"
@@ -43,3 +46,25 @@ def deep_pile(place: SeamPlace, facts: Facts, *, knitted: bool = False) -> list[
         return []
     deep = [c for c in place.cloths if facts.least(c, "pile") >= DEEP]
     return [c for c in deep if not knitted or facts.entry(c).structure == "knit"]
+
+
+def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
+    """The facts of a place that are told here."""
+    loose = [n for n in place.seam.cloths() if is_wadding(n, facts.garment)]
+    return {
+        "loose wadding in it": lambda: bool(loose),
+    }
+
+
+def is_bare(place: SeamPlace, garment: Garment) -> bool:
+    """Whether loose wadding is quilted to one cloth alone, and its other side lies bare."""
+    layers = place.seam.cloths()
+    loose = [n for n in layers if is_wadding(n, garment)]
+    return bool(loose) and len(layers) - len(loose) < TWO
+
+
+def laid_out(place: SeamPlace, garment: Garment) -> str:
+    """How the layers of a quilting lie on each other while they are basted."""
+    if is_bare(place, garment):
+        return "the wadding below and the shell face up on it"
+    return "lining face down, wadding on it and the shell face up"

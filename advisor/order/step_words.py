@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from advisor.claims.byparts import lines_all
 from advisor.claims.collect import Place
 from advisor.claims.glued import STIFFENS
+from advisor.construction.cleared import cleared
 from advisor.construction.fullness import BY_MACHINE, drawn_up_by
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import Operation
@@ -33,8 +34,9 @@ from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
 from advisor.order.letout import left_whole
 from advisor.order.namewords import LAID_ON, OVER_BOTH
 from advisor.order.openings import free_at_zip, opening_fields, zips_over
+from advisor.order.sashes import laid_in
 from advisor.order.seambags import run_round
-from advisor.order.shearing import deep_pile, wadded
+from advisor.order.shearing import deep_pile, laid_out, wadded
 from advisor.order.stepends import end_of
 from advisor.order.supports import supports
 from advisor.order.topstitching import rows_told
@@ -99,8 +101,10 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
         absent |= {facing}
     apart = _falls_apart(op, place, facts)
     absent |= apart
-    layers = [use.cloth for use in place.seam.uses if use.cloth not in absent]
+    sewn = cleared(place.seam, facts.garment, facts.knowledge)
+    layers = [use.cloth for use in sewn.uses if use.cloth not in absent]
     how = along(op, facts) if op.id == BASTE else _how(op.id, place, facts, ironed=ironed)
+    how = laid_in(op, place, facts.places) or how
     if apart:
         how = f": {listed(list(dict.fromkeys(layers)))} alone, no stitch through the lining"
     units = facts.garment.units
@@ -197,6 +201,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         "stay-stitch": lambda: as_worked(facts.setups.stayed(place), facts) + _stay(place, units),
         "press-folds": lambda: listed([p.name for p in pleats_above(place, facts)]),
         "shear": lambda: listed(deep_pile(place, facts, knitted=True)),
+        "baste-backing": lambda: laid_out(place, facts.garment),
         "unwad": lambda: listed(wadded(place, facts)),
         "clear": lambda: listed(list(facts.hard(place))),
         "sew-back": lambda: listed(list(facts.hard(place))),

@@ -14,6 +14,7 @@ from advisor.order.drawnin import joined_by_the_waist
 from advisor.order.easing import is_foot
 from advisor.order.ended import back_of_straps, front_of_straps, tabs_of_waist
 from advisor.order.facts import Facts
+from advisor.order.felled import bagged
 from advisor.order.fitting import BEHIND, TO_BODY
 from advisor.order.flatsleeves import run_with
 from advisor.order.hemsmeet import turned_hem
@@ -27,6 +28,7 @@ from advisor.order.letout import edges_wait
 from advisor.order.madeup import made_up
 from advisor.order.namewords import AFTER_HEM, SHEER, UPPER_ROLES
 from advisor.order.roles import PART_HEM, POCKET_FLAP
+from advisor.order.sashes import CAUGHT_IN, asks_for_its_seam
 from advisor.order.seambags import runs_round_a_bag
 from advisor.order.waistwords import tape_round_waist
 from advisor.project.hembands import AT_WAIST
@@ -45,6 +47,7 @@ EDGES = frozenset({"edge", "casing", "band"})
 AT_A_ZIP = frozenset({"lining-seam", "ribbon"})
 """Kinds of what is sewn over the tape of a zip where its name says so."""
 FACED, TAB = "faced-edge", "tab-made-up"
+IN_A_BLOCK = "pleats-in-a-block"
 DOWN = frozenset({"front", "opening", "wrap", "round"})
 """Words of an edge that runs down to the lower end of what it closes."""
 FRONT_OR_NECK = frozenset({"front", "neck", "neckline"})
@@ -120,6 +123,10 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "caught in an edge": place.method.id == TAB and not tabs_of_waist(place, facts.places),
         "tried on with bones later": bool(boned_after(facts.places, fitting)),
         "caught in the waist": tabs_of_waist(place, facts.places),
+        "caught in a seam": place.method.id == CAUGHT_IN,
+        "cut from a block": place.method.id == IN_A_BLOCK,
+        "not cut from a block": place.method.id != IN_A_BLOCK,
+        "in no seam yet": asks_for_its_seam(place, facts.places),
         "caught in a side": place.method.id == "strap-caught-in-the-side",
         "runs over a fitted shoulder": _over_shoulders(place, facts),
         "ends in a waist": place.method.id == "strap-turned" and not _strap(place),
@@ -129,6 +136,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "frill": is_frill(place),
         "loops caught in": place.method.id == "button-loops-caught-in",
         "collar or its facing": _collar_or_facing(place),
+        "bagged": bagged(place, facts.places),
         "at the neck": "neck" in ends,
         "at the waist": bool(AT_WAIST & set(singular_words(place.name))),
         "runs round a bag": runs_round_a_bag(place, facts.places),

@@ -25,8 +25,7 @@ from advisor.project.phrase import (
     short_name,
 )
 from advisor.project.phrases.abroad import FIBRES
-from advisor.project.phrases.beside import names_a_knit
-from advisor.project.phrases.composition import possible_mixes
+from advisor.project.phrases.composition import parts_laid, possible_mixes
 from advisor.project.phrases.reading import stretching
 from advisor.project.phrases.shares import Fibres
 from advisor.project.phrases.tokens import singular
@@ -245,8 +244,8 @@ def _made_of(found: tuple[Mix, ...], reading: Reading, knowledge: Knowledge) -> 
         mixes += some
         notes += told
     stated = len(found) > 1 or all(share is not None for _, share in found[0])
-    about = (knowledge.entries[id_] for id_ in reading.laid)
-    laid = [m for e in about if not (stated and names_a_knit(e, entry)) for m in e.mixes]
+    about = [knowledge.entries[id_] for id_ in reading.laid]
+    laid = [m for e in about for m in (parts_laid(mixes, e) if stated else e.mixes)]
     give = {stretching(reading.entry, mix) for mix in found}
     return replace(
         reading,

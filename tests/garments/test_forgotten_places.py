@@ -54,7 +54,7 @@ MISSING = {
     "orangery_dress": ["no-way-in", SLEEVE, COLLAR, SHOULDERS, ARMHOLES],
     "overblouse": [HOLES],
     "quilted_jacket": [END, "lower-edge-not-finished"],
-    "saltmarsh_smock": ["zip-lets-rain-through"],
+    "saltmarsh_smock": ["zip-at-the-chin-of-a-child", "zip-lets-rain-through"],
     "skating_jacket": [WRIST],
     "smoking_jacket": [SHOULDERS, ARMHOLES],
     "reedcutter_gilet": ["zip-lets-rain-through"],

@@ -65,6 +65,15 @@ def always_in(entry: Entry) -> tuple[str, ...]:
     return tuple(dict.fromkeys(fibre for some in parts for fibre in some))
 
 
+def parts_laid(mixes: Iterable[Mix], laid: Entry) -> tuple[Mix, ...]:
+    """Mixes that are fixed by shares, each with what always lies on a ground such as `laid`.
+
+    Its other fibres are those of grounds that this cloth is not: a coat changes no stated ground.
+    """
+    every = [some for mix in mixes for some in _with_always(mix, laid)]
+    return tuple(mix for mix in every if mix not in mixes)
+
+
 def _with_always(mix: Mix, entry: Entry) -> tuple[Mix, ...]:
     """A mix that names none of the parts that are always there, with each of them in turn."""
     parts = always_in(entry)

@@ -1,0 +1,93 @@
+"""What is told of a lining at the edge that it is joined to, once and where it belongs."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING, Final
+
+from advisor.order.kinds import SeamPlace
+from advisor.order.layering import JOINED, WAIST, lining_ends_at_waist
+from advisor.order.namewords import SHOULDERED
+from advisor.project.placing import singular_words
+
+if TYPE_CHECKING:
+    from advisor.order.facts import Facts
+
+ARMHOLE: Final = "armhole"
+HANGS: Final = frozenset({JOINED, "faced-edge"})
+"""Kinds of place from which a lining hangs."""
+UPPER: Final = frozenset({"neck", "neckline", ARMHOLE})
+BAGGED: Final = frozenset(
+    {
+        "facing",
+        "neckband",
+        "collar-attach",
+        "lower-edge",
+        "cuff",
+        "leg-band",
+        "set-lining",
+        "binding",
+    }
+)
+"""Roles of what joins a whole shell to a whole lining."""
+LOWER: Final = frozenset(
+    {WAIST, "hem", "vent", "slit", "sleeve", "cuff", "wrist", "zip", "rib", "band"}
+)
+"""Words of a place where a lining hangs from an edge above, or ends in one below."""
+
+
+def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
+    """The facts of a place that are told here."""
+    return {
+        "catches the lining": lambda: catches_the_lining(place, facts.places),
+        "felled over a seam": lambda: felled_over_a_seam(place, facts.places),
+        "lining ends at the waist": lambda: lining_ends_at_waist(place, facts.places),
+    }
+
+
+def catches_the_lining(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether its step holds the allowances of the lining at shoulders and underarms: one does.
+
+    What is felled there holds it already, and no lower edge reaches so far up.
+    """
+    joins = [p for p in places if p.kind.id == JOINED]
+    if any(felled_over_a_seam(p, places) and ARMHOLE in singular_words(p.name) for p in joins):
+        return False
+    upper = [p.name for p in joins if not LOWER & set(singular_words(p.name))]
+    shouldered = any(p.role.id in SHOULDERED for p in places)
+    return shouldered and place.name in upper[:1]
+
+
+def felled_over_a_seam(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether a lining is turned under over a seam that is sewn and shut in from the other side.
+
+    At an armhole that a sleeve is set into, or at a waist where the lining hangs from an edge
+    above it already: in so small a ring no machine reaches the line.
+    """
+    words = set(singular_words(place.name))
+    if place.kind.id != JOINED:
+        return False
+    if ARMHOLE in words:
+        return any(p.role.id == ARMHOLE and p.unit == "shell" and _joins(p) for p in places)
+    above = any(
+        p.kind.id in HANGS and p.name != place.name and UPPER & set(singular_words(p.name))
+        for p in places
+        if set(place.cloths) <= set(p.cloths)
+    )
+    waist = any(p.role.id == WAIST and p.unit == "shell" for p in places)
+    return WAIST in words and waist and above
+
+
+def _joins(place: SeamPlace) -> bool:
+    return place.kind.family in ("seam", "gathers")
+
+
+def bagged(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether shell and lining are joined here wrong side out, to be turned through a gap.
+
+    Edges that are turned through the shoulders are joined while the sides are still open, and a
+    hood, a pocket or a flap is turned by itself.
+    """
+    joins = place.unit == "both" and place.kind.family in ("edge", "band", "seam")
+    gap = any(p.seam.making.left_open for p in places)
+    return joins and gap and place.role.id in BAGGED
