@@ -7,8 +7,6 @@ from collections.abc import Iterable
 
 from advisor.claims.collect import Place
 from advisor.claims.glued import STIFFENS
-from advisor.claims.valuesets import Choice
-from advisor.claims.workarounds import INTERFACING
 from advisor.construction.fullness import BY_MACHINE, drawn_up_by
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import PLAIN
@@ -230,9 +228,9 @@ def _finish(finish: str) -> str:
 
 
 def _interfacing(op: str, place: SeamPlace, facts: Facts) -> str:
-    ruled_out = facts.ruled_out(place)
-    if op == "interface" and ruled_out:
-        return f"{_instead(place, facts)} instead of the {listed(sorted(ruled_out))}"
+    ruled_out = facts.setups.glues_left_out(place)
+    if op == "interface" and ruled_out:  # nobody has settled what does instead
+        return listed(sorted(ruled_out))
     bones = facts.setups.bones(place)
     names = [n for n in place.notions if n not in bones and facts.entry(n).kind in STIFFENS]
     dwell = facts.setups.judged(Place("seam", place.name)).get(DWELL)
@@ -245,14 +243,6 @@ def _interfacing(op: str, place: SeamPlace, facts: Facts) -> str:
     )
     onto = next((f" onto {name}" for name in bearing), "")
     return f"{listed(names)}{onto}" + (f", {time} in each spot without gliding" if time else "")
-
-
-def _instead(place: SeamPlace, facts: Facts) -> str:
-    """What the sheet advises where a glue is ruled out."""
-    kinds = facts.setups.judged(Place("seam", place.name)).get(INTERFACING)
-    if kinds is None or not isinstance(kinds.advised, Choice) or kinds.advised.is_empty:
-        return "what the sheet names"
-    return " or ".join(kinds.aspect.words[i] for i in kinds.advised.options())
 
 
 def _boned(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:

@@ -31,6 +31,8 @@ EDGES = frozenset({"edge", "casing", "band"})
 """Families of places that finish an edge."""
 AT_A_ZIP = frozenset({"lining-seam", "ribbon"})
 """Kinds of what is sewn over the tape of a zip where its name says so."""
+SETTLED_LATE = frozenset({"waistband", "band", "hem"})
+"""Words of a strip of interfacing that is cut when the length of what it backs is settled."""
 FACED = "faced-edge"
 DOWN = frozenset({"front", "opening", "wrap", "round"})
 """Words of an edge that runs down to the lower end of what it closes."""
@@ -61,6 +63,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "tried": fitting.tried(place) and not any(past),
         "basted to try on": op.id == "baste" and fitting.basted(place),
         "basted to look": op.id == "baste" and _looked_at(place) and not fitting.basted(place),
+        "sleeve looked at": _looked_at(place),
         "layers laid together": op.id == "baste" and op.verb != op.id,
         "past recall": past[-1] and not cut,
         "cut into what is fitted": past[-1] and cut,
@@ -86,6 +89,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "not of a collar": place.method.id != "collar-padded-by-hand",
         "not of a back": BEHIND not in singular_words(place.name),
         "not a flap": role.id != POCKET_FLAP,
+        "not of a band": not SETTLED_LATE & set(singular_words(place.name)),
         "shell to lining": place.unit == "both" and place.kind.id == "faced-edge",
         "takes in the lining": place.unit == "both" and place.kind.family not in NO_SEAM,
         "runs down to the hem": bool(DOWN & set(singular_words(place.name))),
