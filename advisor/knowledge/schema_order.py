@@ -178,6 +178,7 @@ Tag = Literal[
     "not of the lining",
     "not a flap",
     "not of a band",
+    "not down a front",
     "not of a collar",
     "not of a back",
     "not at a vent",

@@ -31,6 +31,8 @@ EDGES = frozenset({"edge", "casing", "band"})
 """Families of places that finish an edge."""
 AT_A_ZIP = frozenset({"lining-seam", "ribbon"})
 """Kinds of what is sewn over the tape of a zip where its name says so."""
+FRONT_EDGE = frozenset({"front", "edge"})
+"""Words of a line from the neck to the hem, which meets no shoulder."""
 SETTLED_LATE = frozenset({"waistband", "band", "hem"})
 """Words of a strip of interfacing that is cut when the length of what it backs is settled."""
 FACED = "faced-edge"
@@ -90,6 +92,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "not of a back": BEHIND not in singular_words(place.name),
         "not a flap": role.id != POCKET_FLAP,
         "not of a band": not SETTLED_LATE & set(singular_words(place.name)),
+        "not down a front": not set(singular_words(place.name)) >= FRONT_EDGE,
         "shell to lining": place.unit == "both" and place.kind.id == "faced-edge",
         "takes in the lining": place.unit == "both" and place.kind.family not in NO_SEAM,
         "runs down to the hem": bool(DOWN & set(singular_words(place.name))),

@@ -16,7 +16,7 @@ from advisor.order.step_words import listed
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
 
-ARMHOLE = "armhole"
+ARMHOLE, SHOULDER, PAD = "armhole", "shoulder", "pad"
 CLOSINGS, BODY = frozenset({"hook", "button", "snap"}), frozenset({"back", "front", "side"})
 """Kinds and words of what closes a garment down the body."""
 ACROSS = frozenset({"elastic-across-the-back", "elastic-in-the-back-of-a-band"})
@@ -63,6 +63,8 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
             if shut
             else ""
         )
+    pads = [p.name for p in places if p.role.id == PAD and p.unit != "lining"]
+    told += f"; pin {listed(pads)} in" if pads and SHOULDER in {p.role.id for p in ready} else ""
     drawn = [p.name for p in places if p.method.id in ACROSS and p.unit != "lining"]
     if drawn:
         told += f"; baste the ends of the elastic over {listed(drawn)}, drawn up to its measure"
