@@ -180,7 +180,10 @@ class _Label:
         """What stands on the label instead once somebody knows what a notion is made of."""
         fibres = or_listed([mix_text(mix, self.teller.knowledge) for mix in known.mixes])
         lines = "; ".join(self._printed(line) or "" for line in known.lines)
-        text = f"Ask what {known.cloth} is made of; until then the stricter line stands. If it is "
+        text = (
+            f"Ask what {known.cloth} is made of before you write this; until then the stricter "
+            "line stands. If it is "
+        )
         return self.teller.say(f"{text}{fibres}: {lines[:1].lower()}{lines[1:]}.")
 
     def _missing(self) -> tuple[ToldLack, ...]:

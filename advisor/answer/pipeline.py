@@ -75,11 +75,21 @@ WHOLE = Parts(shopping=True, heat=True, iron=True, order=True)
 
 @dataclass(frozen=True, slots=True)
 class Decided:
-    """A garment decided: the advice with all its clashes, the heat and the order behind it."""
+    """A garment decided: the advice with all its clashes, the heat and the order behind it.
+
+    `as_written` is the advice on what the project says, before the methods that the order chose
+    took the machine from some places: remedies are proved on it, for no file says more.
+    """
 
     advice: Advice
     heat: Heat | None
     work: Work | None
+    as_written: Advice | None = None
+
+    @property
+    def remedied(self) -> Advice:
+        """The advice of which remedies are taken."""
+        return self.as_written or self.advice
 
 
 def answer(garment: Garment, knowledge: Knowledge, parts: Parts | None = None) -> Answer:
@@ -103,12 +113,13 @@ def decide(garment: Garment, knowledge: Knowledge, parts: Parts) -> Decided:
     knowledge = knowledge.told(garment.units)
     advice, heat = _heated(advise(garment, knowledge), knowledge, parts)
     work = _ordered(advice, knowledge, plain=parts.plain)
+    as_written = advice
     if work is not None:
         from advisor.answer.handwork import as_made, shut_in
 
         advice = as_made(as_ordered(advice, work), work.methods, shut_in(work))
         advice = with_irons(advice, work)
-    return Decided(advice, heat, work)
+    return Decided(advice, heat, work, as_written)
 
 
 def _heated(advice: Advice, knowledge: Knowledge, parts: Parts) -> tuple[Advice, Heat | None]:
@@ -155,7 +166,7 @@ def tell(decided: Decided, knowledge: Knowledge, parts: Parts) -> Answer:
         verdicts=told_verdicts(_labelled(judgement, knowledge), teller),
         irons=told_settings(judgement, teller),
         conflicts=clashes,
-        cure_all=told_cure_all(decided.advice, teller),
+        cure_all=told_cure_all(decided.remedied, teller),
         instructions=tuple(told_instruction(i, teller) for i in judgement.instructions),
         cautions=told_cautions(judgement, teller),
         advice=told_tasks(judgement, teller),

@@ -21,6 +21,7 @@ from advisor.construction.hemroom import deep_in_narrow, too_short_for_two
 from advisor.construction.inrows import LACING, apart_of, holes_for, is_row, number_in
 from advisor.construction.liningease import tight_across
 from advisor.construction.liningroom import too_wide_a_lining
+from advisor.construction.needlessgap import needless_gap
 from advisor.construction.openinglength import slit_past_its_piece
 from advisor.construction.partsagree import against_its_part, unended
 from advisor.construction.pipedstrip import too_narrow_for_its_cord
@@ -57,6 +58,7 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
     found += _buttons(garment, knowledge)
     found += _uncounted(garment, knowledge)
     found += _loose_lining(garment, knowledge)
+    found += needless_gap(garment, knowledge)
     found += too_wide_a_lining(garment, knowledge)
     found += tight_across(garment, knowledge)
     found += _unused(garment, knowledge)

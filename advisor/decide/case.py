@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from collections import Counter
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
+from typing import Any
 
 from advisor.claims.collect import Place
 from advisor.claims.conflicts import Conflict
@@ -79,6 +81,8 @@ class Case:
             return False
         if needs.get("place") not in (None, self.conflict.place.scope):
             return False
+        if not self._suits(needs):
+            return False
         kinds = needs.get("notion")
         if kinds is not None and not self.notions(kinds):
             return False
@@ -86,6 +90,21 @@ class Case:
         if entries & set(needs.get("not", ())):
             return False
         return "only" not in needs or bool(entries & set(needs["only"]))
+
+    def _suits(self, needs: Mapping[str, Any]) -> bool:
+        """Whether it is meant for the kind of these places, and for cloth as heavy as theirs."""
+        at = needs.get("at")
+        if at is not None and not {seam.place for seam in self.seams} <= set(at):
+            return False
+        heaviest = max((self._weight(n) for n in self.cloths()), default=0.0)
+        most, least = needs.get("cloth at most", math.inf), needs.get("cloth at least", 0)
+        return float(least) <= heaviest <= float(most)
+
+    def _weight(self, name: str) -> float:
+        """What a cloth weighs at least, g/m2; nothing where it is a notion or nobody says."""
+        entry, own = self.entry(name), self.garment.cloths[name].weight
+        weight = own or entry.weight
+        return weight[0] if weight and entry.kind == "cloth" else 0.0
 
     def notions(self, kinds: Iterable[str]) -> list[str]:
         """The notions of some kinds in the seams."""

@@ -20,6 +20,7 @@ from advisor.errors import InputError
 from advisor.project.cloths import notion_cloth
 from advisor.project.facts import NO_IRON
 from advisor.project.garment import Cloth, Garment, Seam, Use
+from advisor.project.glue_first import fusing_flat
 from advisor.project.placing import LONE
 
 
@@ -51,7 +52,10 @@ def _swap_notion(case: Case) -> Garment | None:
         return None
     said = str(case.remedy.change.get("named", to.name))
     new = notion_cloth(said, said, case.knowledge)
-    if case.before.garment.cloths.get(said, new) != new:  # hers has that name already
+    there = case.before.garment.cloths.get(said, new)
+    if there.entry == to.id and case.knowledge.entries[to.id].kind != "cloth":
+        new = there  # the same is in another place already
+    elif there != new:  # hers has that name already
         new = replace(new, name=f"{said} (notion)")
     return _instead(case, olds, new)
 
@@ -61,12 +65,14 @@ def _instead(case: Case, olds: set[str], new: Cloth) -> Garment | None:
 
     def swapped(seam: Seam) -> Seam | None:
         uses = tuple(Use(new.name) if u.cloth in olds else u for u in seam.uses)
-        return replace(seam, uses=uses) if uses != seam.uses else None
+        return replace(seam, uses=uses, apart=seam.apart - olds) if uses != seam.uses else None
 
     changed = case.each(swapped, [s for s in case.garment.seams if olds & set(s.cloths())])
     if changed is None:
         return None
     changed = replace(changed, cloths={**changed.cloths, new.name: new})
+    if not changed.single:  # a project that is read says of itself what is fused flat
+        changed = fusing_flat(changed, case.knowledge)
     return without_unused(changed, case.knowledge)
 
 

@@ -94,7 +94,7 @@ def _named(seam: Seam, thing: Thing, garment: Garment, knowledge: Knowledge | No
     anywhere = thing.unit == LACED
     names = garment.cloths if anywhere else seam.cloths()
     entries = [knowledge.entries[garment.cloths[name].entry] for name in names]
-    either = set(thing.name.split(" or "))
+    either = set(thing.name.split(" for ")[0].split(" or "))
     if any(e.kind != "cloth" and either & {e.name, *e.also} for e in entries):
         return True
     closes = thing.unit not in (ONCE, LACED) and _fastens(seam, knowledge)

@@ -335,5 +335,11 @@ def _highest(said: Said) -> float:
 
 
 def _as_ironing(aspect: Aspect, said: Said, at: float) -> Said:
-    claim = replace(said.claim, aspect=aspect.id, span=(0.0, at), best=None)
+    """A limit of the iron as a mark of the label, and why that is lower where it is."""
+    limit, marks = _highest(said), [mark for mark, _ in MARKS]
+    above = min((mark for mark in marks if mark > limit), default=limit)
+    why = said.claim.why
+    if limit not in marks and limit > min(marks) and why:
+        why = f"{why} It bears {{{limit:g} °C}}, less than the mark of {{{above:g} °C}}."
+    claim = replace(said.claim, aspect=aspect.id, span=(0.0, at), best=None, why=why)
     return replace(said, claim=claim)

@@ -61,7 +61,7 @@ STRIPS = {
 }
 """What is laid along a seam that has to keep its length, by what the sheet advises."""
 RAW = "raw edge"
-THICK = 1.2
+THICK, PILE = 1.2, "pile"
 """From this thickness of a ply on a dart that is folded to one side stands out, mm: estimate."""
 SEAMED = frozenset({"side", "seam", "inseam", "yoke", "panel"})
 """Words of a pocket zip that lies in a seam, which is closed above and below it."""
@@ -407,7 +407,11 @@ def _loops(place: SeamPlace) -> bool:
 
 
 def _thick(place: SeamPlace, facts: Facts) -> bool:
-    """Whether one ply of it is so thick that a fold of two shows from the face."""
-    bulky = (c for c in place.cloths if facts.least(c, "bulky") >= ascut.BULKY)
+    """Whether one ply of it is so thick that a fold of two shows from the face.
+
+    A woven pile gives under the iron, and its cut edges ravel: its darts lie to one side.
+    """
+    firm = (c for c in place.cloths if facts.entry(c).weave != PILE)
+    bulky = (c for c in firm if facts.least(c, "bulky") >= ascut.BULKY)
     plies = [ply_of(facts.garment.cloths[c], facts.knowledge) for c in bulky]
     return any(ply is not None and ply.thickness_mm >= THICK for ply in plies)

@@ -1,4 +1,4 @@
-"""What is left open for as short a time as the set-ups allow: rows, and allowances to be graded.
+"""What is left open for as short a time as the set-ups allow: rows, slits, allowances to be graded.
 
 The search does a step as soon as it is free of charge, so gathering rows are stitched long before
 the seam that they are for, and pull out while the piece is handled; drawn up, they are lost. What

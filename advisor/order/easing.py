@@ -19,7 +19,7 @@ from advisor.project.placing import singular_words
 
 HAIR = frozenset({"wool", "mohair", "cashmere", "alpaca", "camel", "angora"})
 """Fibres that steam draws together; silk and plants keep the fullness that is put into them."""
-ALL = 100.0
+ALL, PILE = 100.0, "pile"
 BANDS = frozenset({"neckband", "waistband"})
 
 
@@ -38,6 +38,11 @@ def steamed_flat(place: SeamPlace, setups: Setups) -> bool:
     hot = heat is not None and isinstance(heat.advised, Span) and steam_possible(heat.advised.high)
     wet = moist is not None and isinstance(moist.advised, Span) and moist.advised.high >= DAMP
     return hot and wet
+
+
+def woven_pile(place: SeamPlace, entry: Callable[[str], Entry]) -> bool:
+    """Whether its face is a pile that steam under the hand crushes; a raised nap only lies down."""
+    return any(entry(cloth).weave == PILE for cloth in place.cloths)
 
 
 def stretched_band(place: SeamPlace, entry: Callable[[str], Entry]) -> bool:

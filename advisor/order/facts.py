@@ -27,6 +27,7 @@ from advisor.order.easing import (
     steamed_flat,
     stretched_band,
     two_ended,
+    woven_pile,
 )
 from advisor.order.fitting import Fitting, staged
 from advisor.order.kinds import SeamPlace
@@ -214,7 +215,7 @@ class Facts:
             "wool eased in": lambda: (
                 eases_away(place, self.garment)
                 and steamed_flat(place, self.setups)
-                and not self.tender_face(place)
+                and not (self.hard(place) or woven_pile(place, self.entry))
             ),
             "very full": lambda: full > VERY_FULL and not self._pleats(place),
             "coated throughout": lambda: coated_throughout(place, self),

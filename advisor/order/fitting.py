@@ -31,6 +31,7 @@ from advisor.order.untried import (
     closes_the_body,
     dart_may_move,
     hangs_a_sleeve,
+    not_cut_before,
     pierced_once,
     sleeve_tried,
 )
@@ -325,7 +326,9 @@ class Fitting:
         """
         if dart_may_move(place, self) or pierced_once(place, self):
             return True
-        if self.garment.pattern == NEW and (self.shapes(place) or closes_the_body(place, self)):
+        if self.garment.pattern == NEW and self.shapes(place):
+            return True
+        if closes_the_body(place, self) and not_cut_before(place, self):
             return True
         boned = any(p.kind.id == "boning" for p in self.places)
         kept = self.keeps(place)

@@ -11,6 +11,9 @@ if TYPE_CHECKING:
 SLEEVE: Final = "underarm"
 CORRECTED: Final = frozenset({"shoulder", SLEEVE})
 """Roles of seams that a fitting corrects as often as a side; only an edge that is cut waits."""
+CROTCH: Final = "crotch"
+LEG_SEAMS: Final = frozenset({CROTCH, "inseam", "side"})
+OVERLOCKED: Final = "overlocked"
 PINKED: Final = "pinked"
 """The finish that cuts off an allowance what may be wanted when the seam is let out."""
 
@@ -22,12 +25,26 @@ def corrected(place: SeamPlace, facts: Facts) -> bool:
 
 
 def edges_wait(place: SeamPlace, facts: Facts) -> bool:
-    """Whether the edges of a seam are left alone until it is fitted."""
+    """Whether the edges of a seam are left alone until it is fitted.
+
+    Inside a closed leg no overlocker reaches: there the edges are neatened on the flat pieces, and
+    nothing is trimmed off them.
+    """
+    if neatened_before_the_leg(place, facts):
+        return False
     cut = corrected(place, facts) and facts.setups.finish(place) == PINKED
     return facts.fitting.fitted(place) or cut
 
 
+def neatened_before_the_leg(place: SeamPlace, facts: Facts) -> bool:
+    """Whether it is a seam of legs that is pressed open, and an overlocker neatens its edges."""
+    leg = place.role.id in LEG_SEAMS and any(p.role.id == CROTCH for p in facts.places)
+    over = leg and facts.setups.finish(place) == OVERLOCKED and place.op == "join"
+    return over and bool(facts.garment.maker.overlocker) and facts.open_seam(place)
+
+
 def left_whole(place: SeamPlace, facts: Facts) -> bool:
     """Whether an edge that is neatened before the fitting keeps its whole allowance for it."""
-    moves = facts.fitting.fitted(place) and facts.fitting.may_move(place)
+    fitted = facts.fitting.fitted(place) or neatened_before_the_leg(place, facts)
+    moves = fitted and facts.fitting.may_move(place)
     return facts.setups.finish(place) != PINKED and (moves or corrected(place, facts))

@@ -55,6 +55,7 @@ from advisor.order.swings import (
 from advisor.order.tags import tags_of
 from advisor.order.tasks import Task
 from advisor.order.trying import what_to_find_out, what_to_fit
+from advisor.order.unsettled import with_unsettled
 from advisor.order.worked_with import iron_with
 
 USUAL_LENGTH = 500.0
@@ -314,7 +315,7 @@ class _Maker:
         held = any(op.id == "baste" and self.facts.wanted(op, place) for op in listed)
         if self.facts.fitting.basted(place) and not held:
             listed.insert(len(place.kind.prepares) + self._taped_first(place), works["baste"])
-        listed = as_basted(listed, place, self.facts)
+        listed = with_unsettled(as_basted(listed, place, self.facts), place, self.facts)
         chosen = [op for op in listed if self.facts.wanted(op, place)]
         past = [self.facts.fitting.past_recall(place, op) for op in chosen]
         return [self._stage(op, place, k, past[: k + 1]) for k, op in enumerate(chosen)]

@@ -28,7 +28,7 @@ from advisor.order.facts import Facts
 from advisor.order.flatsleeves import run_with
 from advisor.order.fusing import DWELL, fusing_time, too_hot
 from advisor.order.hemsmeet import LEFT_RAW, beside_raw
-from advisor.order.holdwords import ALONE, instead, skins_alone, without_holes
+from advisor.order.holdwords import ALONE, skins_alone, without_holes
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
 from advisor.order.letout import left_whole
@@ -256,9 +256,9 @@ def _finish(finish: str) -> str:
 
 
 def _interfacing(op: str, place: SeamPlace, facts: Facts) -> str:
-    ruled_out = facts.ruled_out(place)
-    if op == "interface" and ruled_out:
-        return f"{instead(place, facts)} instead of the {listed(sorted(ruled_out))}"
+    ruled_out = facts.setups.glues_left_out(place)
+    if op == "interface" and ruled_out:  # nobody has settled what does instead
+        return listed(sorted(ruled_out))
     bones = facts.setups.bones(place)
     names = [n for n in place.notions if n not in bones and facts.entry(n).kind in STIFFENS]
     names += supports(place, facts) if op != "fuse" else ()

@@ -48,6 +48,10 @@ AT_A_ZIP = frozenset({"lining-seam", "ribbon"})
 """Kinds of what is sewn over the tape of a zip where its name says so."""
 FACED, TAB = "faced-edge", "tab-made-up"
 IN_A_BLOCK = "pleats-in-a-block"
+FRONT_EDGE = frozenset({"front", "edge"})
+"""Words of a line from the neck to the hem, which meets no shoulder."""
+SETTLED_LATE = frozenset({"waistband", "band", "hem"})
+"""Words of a strip of interfacing that is cut when the length of what it backs is settled."""
 DOWN = frozenset({"front", "opening", "wrap", "round"})
 """Words of an edge that runs down to the lower end of what it closes."""
 FRONT_OR_NECK = frozenset({"front", "neck", "neckline"})
@@ -80,6 +84,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "basted to look": op.id == "baste" and _looked_at(place) and not fitting.basted(place),
         "drawn up after it is tried on": op.id == "gather" and fitting.basted(place),
         "in one run with the other": bool(run_with(place, facts)),
+        "sleeve looked at": _looked_at(place),
         "layers laid together": op.id == "baste" and op.verb != op.id,
         "past recall": past[-1] and not cut,
         "cut into what is fitted": past[-1] and cut,
@@ -111,6 +116,8 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "not of a collar": place.method.id != "collar-padded-by-hand",
         "not of a back": BEHIND not in singular_words(place.name),
         "not a flap": role.id not in (POCKET_FLAP, MADE_FIRST),
+        "not of a band": not SETTLED_LATE & set(singular_words(place.name)),
+        "not down a front": not set(singular_words(place.name)) >= FRONT_EDGE,
         "shell to lining": place.unit == "both" and place.kind.id == "faced-edge",
         "takes in the lining": place.unit == "both" and place.kind.family not in NO_SEAM,
         "runs down to the hem": bool(DOWN & set(singular_words(place.name))),

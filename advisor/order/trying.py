@@ -21,7 +21,7 @@ from advisor.project.buttons import SEWN
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
 
-ARMHOLE = "armhole"
+ARMHOLE, SHOULDER, PAD = "armhole", "shoulder", "pad"
 OPEN_BELOW = frozenset({"shoulder", "collar-attach"})
 """Roles of basted seams beside which a piece lies flat all the same: they only hold its top."""
 CLOSINGS, BODY = frozenset({"hook", "button", "snap"}), frozenset({"back", "front", "side"})
@@ -76,6 +76,8 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     laid = [p for p in places if placed_on_the_body(p, fitting)]
     if laid:
         told += f"; tape {listed([p.name for p in laid])} on, and mark the height of each"
+    pads = [p.name for p in places if p.role.id == PAD and p.unit != "lining"]
+    told += f"; pin {listed(pads)} in" if pads and SHOULDER in {p.role.id for p in ready} else ""
     drawn = [p.name for p in places if p.method.id in ACROSS and p.unit != "lining"]
     if drawn:
         told += f"; baste the ends of the elastic over {listed(drawn)}, drawn up to its measure"

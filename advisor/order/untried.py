@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from advisor.order.kinds import SeamPlace, crosses
-from advisor.project.methods import FITTINGS
+from advisor.project.methods import FITTINGS, PATTERNS
 from advisor.project.placing import POCKETS
 
 if TYPE_CHECKING:
@@ -14,11 +14,10 @@ if TYPE_CHECKING:
 NEEDLE_HOLES, PILE_LINE, HOLES_FOR_GOOD = "holes", "line", "holes for good"
 """What of a row that is taken out again stays in a cloth."""
 HOLED = (NEEDLE_HOLES, HOLES_FOR_GOOD)
-DART, CROTCH = "dart", "crotch"
+DART, CROTCH, INSEAM = "dart", "crotch", "inseam"
 TO_BODY: Final = FITTINGS[0]
 NOT: Final = FITTINGS[2]
-NEW: Final = "new"
-TRIED: Final = "tried"
+TRIED, NEW = PATTERNS
 ARMHOLE, UNDERARM = "armhole", "underarm"
 SEWN_IN: Final = frozenset({"join", "lay-on"})
 """How a sleeve goes into its armhole: joined, or lapped over it."""
@@ -36,12 +35,22 @@ def dart_may_move(place: SeamPlace, fitting: Fitting) -> bool:
     are trousers by their seat. Else darts are sewn first, as the published orders have it
     (unit-method-text). What is laid over one before that, as canvas or lace, has it sewn first.
     """
-    new = fitting.cut_anew and fitting.may_move(place) and fitting.concerned(place)
-    if not new or place.op != DART or any(_covers(p, place) for p in fitting.places):
+    others, moves = fitting.places, fitting.may_move(place) and fitting.concerned(place)
+    if not moves or place.op != DART or any(_covers(p, place) for p in others):
         return False
-    others = fitting.places
-    basted = any(fitting.hangs(p) or (_seat(p) and closes_the_body(p, fitting)) for p in others)
-    return basted or bool(fitting.keeps(place))
+    seat = any(
+        _seat(p) and closes_the_body(p, fitting) and not_cut_before(p, fitting) for p in others
+    )
+    if not fitting.cut_anew:
+        return seat
+    return seat or any(fitting.hangs(p) for p in others) or bool(fitting.keeps(place))
+
+
+def not_cut_before(place: SeamPlace, fitting: Fitting) -> bool:
+    """Whether a pattern is new, or she fits the place to the body and does not call it tried."""
+    pattern, garment = fitting.garment.pattern, fitting.garment
+    said = TO_BODY in {place.seam.fitting, garment.fitting, *(p.fitting for p in garment.parts)}
+    return pattern == NEW or (said and pattern != TRIED)
 
 
 def pierced_once(place: SeamPlace, fitting: Fitting) -> bool:
@@ -80,7 +89,8 @@ def closes_the_body(place: SeamPlace, fitting: Fitting) -> bool:
     The sides of a dress are sewn before it is tried on (`sewing-book-ch4`), and let out there.
     """
     legs = any(p.role.id == CROTCH for p in fitting.places)
-    round_it = place.role.fitted and (place.role.closes or place.role.id == CROTCH)
+    fitted = place.role.fitted or place.role.id == INSEAM
+    round_it = fitted and (place.role.closes or place.role.id == CROTCH)
     close = (place.seam.fitting or fitting.degree) == TO_BODY and fitting.concerned(place)
     return legs and round_it and close and place.op == "join" and place.unit != "lining"
 

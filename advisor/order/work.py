@@ -291,9 +291,16 @@ def _loose(tasks: Sequence[Task]) -> list[Couple]:
     follows = {(t.place.name, t.stage - 1): t.id for t in tasks if t.place is not None}
     drawn = {(t.place.name, t.stage + 1) for t in tasks if t.op == DRAWN_UP and t.place is not None}
     shrunk = [t for t in tasks if t.op == SHRUNK and t.place and (t.place.name, t.stage) in drawn]
-    found = (*shrunk, *(t for op in LOOSE for t in tasks if t.op == op and t.place is not None))
+    rows = (t for op in LOOSE for t in tasks if t.op == op and t.place is not None)
+    found = (*shrunk, *rows, *(t for t in tasks if _cut_open(t)))
     pairs = ((t.id, follows.get((t.place.name, t.stage))) for t in found if t.place)
     return [Couple(one, other) for one, other in pairs if other is not None]
+
+
+def _cut_open(task: Task) -> bool:
+    """Whether a slit is cut here, that ravels and stretches until what comes next turns it."""
+    stages = task.place.method.stages if task.place is not None else ()
+    return any(stage.cuts_in and stage.work == task.op for stage in stages)
 
 
 def _reasons(

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam, Use
+from advisor.project.glue_first import fusing_flat
 from advisor.project.making import LESS_BULK
 from advisor.project.placing import placed
 from advisor.textio.flow import flow
@@ -71,9 +72,13 @@ def lines_between(old: Garment, new: Garment, knowledge: Knowledge) -> tuple[Lin
         knowledge: which of its cloths are notions.
     """
     found: list[Line] = []
-    for before, after in zip(old.seams, new.seams, strict=True):
+    unsaid = fusing_flat(
+        replace(new, seams=tuple(replace(seam, apart=frozenset()) for seam in new.seams)), knowledge
+    )
+    for before, after, read in zip(old.seams, new.seams, unsaid.seams, strict=True):
         if before != after:
-            found += _seam_lines(before, after, old, new, knowledge)
+            said = replace(after, apart=after.apart - read.apart)
+            found += _seam_lines(before, said, old, new, knowledge)
     found += _cloth_lines(old, new)
     if old.maker.feet != new.maker.feet:
         found.append(Line(("maker", "feet"), list(new.maker.feet or ())))

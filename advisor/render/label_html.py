@@ -161,7 +161,7 @@ class _LabelMaker:
 
     def care_notes(self) -> tuple[Part, ...]:
         care = self.label.care
-        found = []
+        found = [Part(text) for text in care.once_known]
         if care.cleaning == "none" and not care.conflicts:
             found.append(Part(UNWASHED))
         for clash in self.report.conflicts:
@@ -170,7 +170,6 @@ class _LabelMaker:
                 found.append(self.part(text, clash.cited()))
         if silence := silence_text(care.lines):
             found.append(Part(silence))
-        found += map(Part, care.once_known)
         return (*found, self.part(self.label.basis.text, self.label.basis.sources))
 
     def warnings(self) -> tuple[Part, ...]:

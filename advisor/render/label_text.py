@@ -120,6 +120,8 @@ class _Page:
     def _care(self) -> list[str]:
         care = self.label.care
         lines = heading("Care of the whole, in this order")
+        for text in care.once_known:  # what to settle first, for it may change the lines below
+            lines += wrap(text, "  - ")
         lines += [line for about in said_care(care.lines) for line in self._care_line(about)]
         if care.cleaning == "none" and not care.conflicts:
             lines += wrap(UNWASHED, "  - ")
@@ -128,8 +130,8 @@ class _Page:
             lines += wrap(f"{part.cloth} comes off and has a care label of its own:", "  ")
             lines += [line for about in said_care(part.lines) for line in self._care_line(about, 4)]
         silence = silence_text(care.lines)
-        for text in (*([silence] if silence else []), *care.once_known):
-            lines += wrap(text, "  - ")
+        if silence:
+            lines += wrap(silence, "  - ")
         basis = self.label.basis
         return lines + wrap(f"{basis.text} {self._mark(basis.sources)}", "  - ")
 

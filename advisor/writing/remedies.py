@@ -47,23 +47,34 @@ def take_remedies(file: Path, words: str, known: Knowledge, seen: str = "") -> T
     """
     from advisor.answer.pipeline import Parts, decide
     from advisor.decide.taking import chosen
-    from advisor.project.load import garment_of, load_project
-    from advisor.project.taking import with_lines
+    from advisor.project.load import load_project
     from advisor.textio.files import update_file
-    from advisor.textio.yamlfile import parse_yaml
 
-    advice = decide(load_project(file, known), known, Parts(file=str(file))).advice
+    advice = decide(load_project(file, known), known, Parts(file=str(file))).remedied
     together = chosen(advice, words, known)
 
     def change(text: str) -> str:
         refuse_changed(text, seen, file)
-        new = with_lines(text, together.lines, str(file))
-        _must_be(garment_of(parse_yaml(new, str(file)), known), together.after, known, file)
-        return new
+        return rewritten(text, together, known, file)
 
     notes = update_file(file, change)
     numbers = _numbers(advice.judgement, together, known)
     return Taken(tuple(line.text for line in together.lines), notes, numbers)
+
+
+def rewritten(text: str, together: Together, known: Knowledge, file: Path) -> str:
+    """The text of a project with remedies in it, read back as the garment that was proved.
+
+    Raises:
+        InputError: the lines have no place in it, or would not say what was proved.
+    """
+    from advisor.project.load import garment_of
+    from advisor.project.taking import with_lines
+    from advisor.textio.yamlfile import parse_yaml
+
+    new = with_lines(text, together.lines, str(file))
+    _must_be(garment_of(parse_yaml(new, str(file)), known), together.after, known, file)
+    return new
 
 
 CLEANING = "how it is cleaned"

@@ -26,7 +26,8 @@ ORDERS = [
     (COAT, ["tape shoulder", "join shoulder", "join collar seam"]),
     (COAT, ["baste shoulder", "baste side", "fit", "slash welt pocket", "close welt pocket"]),
     (COAT, ["close welt pocket", "join side", "join armhole", "trim armhole"]),
-    (COAT, ["sew sleeve hem", "join armhole", "sew in shoulder pads", "set facing to lining"]),
+    (COAT, ["join armhole", "sew sleeve hem", "set facing to lining"]),
+    (COAT, ["join armhole", "sew in shoulder pads", "set facing to lining"]),
     (
         COAT,
         [

@@ -1,0 +1,34 @@
+"""A gap to turn a garment through where the lining hangs open below, so that nobody needs it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from advisor.construction.disagreement import Disagreement
+from advisor.knowledge.model import Knowledge
+from advisor.project.garment import Garment
+from advisor.project.linings import unit_of
+from advisor.project.placing import singular_words
+
+HEM, ENDS_A_PART = "hem", frozenset({"sleeve", "pocket", "hood"})
+"""A hem of the lining, and words of one that leaves its body closed."""
+
+
+def needless_gap(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
+    """Each opening that is left in a lining whose lower edge is hemmed by itself and hangs free."""
+    entries = {name: knowledge.entries[cloth.entry] for name, cloth in garment.cloths.items()}
+    units = {seam.name: unit_of(seam, entries) for seam in garment.seams}
+    free = [
+        seam.name
+        for seam in garment.seams
+        if seam.place == HEM
+        and units[seam.name] == "lining"
+        and not ENDS_A_PART & set(singular_words(seam.name))
+    ]
+    for seam in garment.seams:
+        if free and seam.making.left_open and units[seam.name] != "shell":
+            text = (
+                f"is left open to turn through, but {free[0]} hangs free, and the garment is "
+                "turned there: take 'left open' out, or join the lining to the hem of the shell"
+            )
+            yield Disagreement("needless gap", seam.name, (), text)
