@@ -24,6 +24,11 @@ SEWN: Final = frozenset(
     | {LOOP, "rouleau", "shank", "tack"}
 )
 """Words of a name that say what is fastened with, and not where."""
+SPOTS: Final = frozenset(
+    {"front", "back", "cuff", "sleeve", "wrist", "neck", "collar", "waist", "waistband", "fly"}
+    | {"fall", "pocket", "shoulder", "strap", "side", "knee", "leg", "hip", "bib"}
+)
+"""Words of a name that say at which spot of the garment something is buttoned."""
 DOUBLE: Final = 2
 """Buttons to a hole of a double-breasted front."""
 PLAIN: Final = frozenset({(BUTTON,), (HOLES,), ("covered", BUTTON)})
@@ -73,7 +78,14 @@ def buttons_of(hole: Seam, garment: Garment) -> tuple[Seam, ...]:
     ]
     own = tuple(s for s in closing if alike(hole, s, garment))
     holes = [s for s in garment.seams if s.place == HOLES]
-    return own or tuple(s for s in closing if not any(alike(h, s, garment) for h in holes))
+    left = (s for s in closing if not any(alike(h, s, garment) for h in holes))
+    return own or tuple(s for s in left if not _elsewhere(hole, s))
+
+
+def _elsewhere(hole: Seam, button: Seam) -> bool:
+    """Whether the two say that they lie at different spots: no front closes in a cuff."""
+    ours, theirs = (SPOTS & set(singular_words(seam.name)) for seam in (hole, button))
+    return bool(ours and theirs) and not ours & theirs
 
 
 def holes_of(button: Seam, garment: Garment) -> tuple[Seam, ...]:
