@@ -25,6 +25,8 @@ INNER: Final = "inner edge"
 AT_ZIP: Final = "lining"
 CORD, ZIP, POCKET, BAND = "piping-cord", "zip", "patch-pocket", "band"
 TOPSTITCHED = frozenset({"topstitching", "topstitch", "edgestitching"})
+BELONGING = TOPSTITCHED | {PIPING}
+"""Last words of a name that say what it is to another place, and nothing of its own."""
 WITHIN = frozenset({"inner", "inside"})
 BANDS = frozenset({"waistband", "cuff", "collar", "neckband", "front-band"})
 """Kinds of band that are made up by themselves before they are set."""

@@ -10,8 +10,11 @@ import pytest
 
 from advisor.construction.notionlist import notions_to_buy
 from advisor.project.load import garment_of
+from advisor.render.answers import render_check
+from advisor.render.screen.sheet import sheet_text
 from advisor.textio.yamlfile import parse_yaml
 from tests.garments.whole import known, ordered, places, stands
+from tests.garments.whole import read as telling
 
 GOWN = """garment: Steward's dressing gown
 fitting: loosely
@@ -125,3 +128,21 @@ def test_nothing_is_made_or_bought_twice() -> None:
     }
     zips = [row for row in notions_to_buy(skirt, known()) if row.name == "metal zip"]
     assert [(1, ("back zip",))] == [(row.number, row.places) for row in zips]
+
+
+def test_what_only_a_name_tells_is_said_early_on_sheet_and_check() -> None:
+    """In one line with the way out; and nothing is said where the file leaves no doubt."""
+    told = telling(GOWN)
+    line = "cuff seam as the seam of cuff"
+    for text in (render_check(told), sheet_text(told)):
+        assert line in " ".join(text.split())
+        assert "say kind: where that is wrong" in " ".join(text.split())
+    sure = GOWN.replace("name: cuff seam,", "name: cuff seam, kind: seam,")
+    assert "cuff seam as" not in " ".join(render_check(telling(sure)).split())
+
+
+def test_a_cord_that_belongs_nowhere_is_asked_about() -> None:
+    """Piping with no place of its name is a place by itself, and the sheet says so."""
+    text = DOUBLET.replace("name: collar piping", "name: gusset piping")
+    found = next(seam for seam in telling(text).seams if seam.name == "gusset piping")
+    assert found.guess.endswith("of no other place")
