@@ -76,6 +76,17 @@ seams:
   - {name: waist seam, layers: [shell, shell, lining], length: 92 cm}
 """
 ON, ROWS = "stitch on patch pocket", "topstitch panel topstitching"
+CLOAK = """garment: Pilot's cloak
+fabrics:
+  shell: {fabric: velvet, fibres: {cotton: 100}}
+  satin: {fabric: satin, fibres: {polyester: 100}}
+seams:
+  - {name: side, layers: [shell, shell], length: 140 cm, times: 2}
+  - {name: hand slits, layers: [shell, shell], length: 28 cm, times: 2, edge: faced}
+  - {name: lining side, layers: [satin, satin], length: 136 cm, times: 2}
+  - {name: lining round slits, layers: [shell, satin], length: 56 cm, times: 2, stitched by: hand}
+  - {name: hem, layers: [shell], length: 380 cm, edge: hem}
+"""
 BELONGING = [
     (
         GOWN,
@@ -97,6 +108,7 @@ BELONGING = [
     (SKIRT, "lining to zip", "lining-seam", "set back zip", "fell lining to zip"),
     (DOUBLET, "collar piping", "piping", "baste on collar piping", "join collar edge"),
     (DOUBLET, "tab piping", "piping", "baste on tab piping", "join tab edge"),
+    (CLOAK, "lining round slits", "lining-seam", "turn hand slits", "fell lining round slits"),
     (DOUBLET, "armhole lining", "lining-seam", "press armhole", "fell armhole lining"),
 ]
 
@@ -112,7 +124,7 @@ def test_what_belongs_to_a_place_is_made_for_it_or_upon_it(
     assert not found.cycles
 
 
-@pytest.mark.parametrize("text", [GOWN, SKIRT, DOUBLET])
+@pytest.mark.parametrize("text", [GOWN, SKIRT, DOUBLET, CLOAK])
 def test_a_kind_of_hers_goes_before_what_a_name_seems_to_mean(text: str) -> None:
     """Whatever she writes, it is told as hers and belongs to nothing."""
     for _, place, *_ in (row for row in BELONGING if row[0] == text):
