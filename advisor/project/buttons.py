@@ -73,13 +73,18 @@ def half_for_show(button: Seam, holes: int) -> bool:
 
 def buttons_of(hole: Seam, garment: Garment) -> tuple[Seam, ...]:
     """The places whose buttons go through these holes or loops."""
-    closing = [
-        s for s in garment.seams if s.place == BUTTON and not (for_show(s) or has_own_loop(s))
-    ]
-    own = tuple(s for s in closing if alike(hole, s, garment))
+    own = tuple(s for s in _closing(garment) if alike(hole, s, garment))
+    return own or tuple(s for s in without_holes(garment) if not _elsewhere(hole, s))
+
+
+def without_holes(garment: Garment) -> tuple[Seam, ...]:
+    """The closing buttons of which no hole or loop has a like name."""
     holes = [s for s in garment.seams if s.place == HOLES]
-    left = (s for s in closing if not any(alike(h, s, garment) for h in holes))
-    return own or tuple(s for s in left if not _elsewhere(hole, s))
+    return tuple(s for s in _closing(garment) if not any(alike(h, s, garment) for h in holes))
+
+
+def _closing(garment: Garment) -> list[Seam]:
+    return [s for s in garment.seams if s.place == BUTTON and not (for_show(s) or has_own_loop(s))]
 
 
 def _elsewhere(hole: Seam, button: Seam) -> bool:
