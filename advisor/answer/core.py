@@ -86,6 +86,7 @@ def told_places(
             built=None if built is None else built[seam.name],
             kind=seam.place,
             kind_from=seam.placed_by,
+            guess=seam.guess,
             **_way(ways.get(seam.name), seam, judgement, say, (channels or {}).get(seam.name, "")),
         )
         for seam in judgement.garment.seams

@@ -28,7 +28,7 @@ from advisor.construction.pipedstrip import too_narrow_for_its_cord
 from advisor.construction.twice import drawn_into_a_waist, said_twice
 from advisor.craft import fullness as table
 from advisor.knowledge.model import Knowledge
-from advisor.project.buttons import HOLES, alike, buttons_of, half_for_show, holes_of
+from advisor.project.buttons import HOLES, alike, buttons_of, half_for_show, holes_of, without_holes
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.linings import unit_of
 from advisor.project.making import Bolt, Piece
@@ -289,8 +289,10 @@ def _slack(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator[Disag
 def _buttons(garment: Garment, _knowledge: Knowledge) -> Iterator[Disagreement]:
     """As many of holes as of their buttons; twice as many make a double-breasted front."""
     for hole in garment.seams:
-        buttons = buttons_of(hole, garment) if hole.place == HOLES else ()
-        if len(buttons) != 1 or len(holes_of(buttons[0], garment)) != 1:
+        if hole.place != HOLES:
+            continue
+        buttons = buttons_of(hole, garment) or without_holes(garment)
+        if len(buttons) != 1 or len(holes_of(buttons[0], garment)) > 1:
             continue
         button, holes = buttons[0], hole.making.times
         counted, number = button.making.counted, button.making.times

@@ -34,12 +34,12 @@ from advisor.order.rain import RAINWEAR, UNTAPED
 from advisor.order.roles import holds_words
 from advisor.order.sashes import asks_for_its_seam
 from advisor.order.shearing import is_bare
+from advisor.order.sleeved import sleeve_goes_in
 from advisor.project.buttons import BUTTON, for_show, has_own_loop, holes_of
 from advisor.project.garment import Garment
-from advisor.project.placing import singular_words
 from advisor.project.strapless import strapless
 
-TO_THE_BODY, SLEEVE, BAND = "to the body", "sleeve", "waistband"
+TO_THE_BODY, BAND = "to the body", "waistband"
 UPPER: Final = frozenset({"shoulder", "raglan", "armhole", "collar-attach", "bagged-edge"})
 """Roles of what lies above the armhole, to where a side seam does not reach."""
 ABOVE_SIDE: Final = 300.0
@@ -251,7 +251,8 @@ class _Search:
 
     def closes(self, place: SeamPlace) -> bool:
         """Whether its buttons close something, and are not only for show."""
-        button = any(BUTTON in self.entries[name].id for name in place.notions)
+        told = any(BUTTON in self.entries[name].id for name in place.notions)
+        button = told or (place.kind.id == BUTTON and not place.notions)
         return button and not for_show(place.seam) and not has_own_loop(place.seam)
 
     def has_no_hole(self, place: SeamPlace) -> bool:
@@ -260,14 +261,7 @@ class _Search:
 
     def is_sleeved(self, place: SeamPlace) -> bool:
         """Whether a sleeve goes in: two layers are said, or it is told of elsewhere."""
-        words = (set(singular_words(p.name)) for p in self.places)
-        told = any(p.role.id in SLEEVED for p in self.places) or any(SLEEVE in w for w in words)
-        bare = bool(SLEEVELESS & {*singular_words(self.garment.name)}) and place.unit == BOTH
-        return told or ("layers" not in place.seam.assumed and not bare)
-
-
-SLEEVELESS = frozenset({"gilet", "vest", "waistcoat", "sleeveless", "pinafore", "tabard", "jerkin"})
-"""Words of what is worn without sleeves: its lining is joined to it at the armhole."""
+        return any(p.role.id in SLEEVED for p in self.places) or sleeve_goes_in(place, self.garment)
 
 
 def _same_side(one: SeamPlace, other: SeamPlace) -> bool:

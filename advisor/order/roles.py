@@ -140,8 +140,8 @@ def _by_kind(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
         return "hem"
     if kind in FASTENED:
         return "fastening"
-    if kind == "placket" and found is not None and found.closes:
-        return "placket"  # an opening at the end of a side seam closes nothing
+    if kind == "placket" and found is not None and (found.closes or found.id == "cuff"):
+        return "placket"  # at the end of a side seam it closes nothing; above a cuff it lies flat
     if kind in BONES and (found is None or found.id == "casing"):
         return "bone-channel"
     if kind == "lining-seam":

@@ -39,6 +39,8 @@ UNPRESSED = frozenset({"glue", "sew-on-last"})
 """What comes after the last press, because no iron may come near it."""
 HOLED = frozenset({"grommets-set", "laced-through-grommets", "lacing-threaded"})
 """Methods that set metal holes or lace through them: no iron lies flat on them."""
+WORKED = "laced-through-eyelets"
+"""The method whose holes are pressed with the edge that they lie in, before the cord goes in."""
 ENDS = frozenset({"fasten", "set-lining", "glue"})
 NO_SEAM = frozenset({"fastening", "backing", "stay", "laid on"})
 """Families of places that close no garment, whatever cloths lie in them."""
@@ -74,6 +76,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
     ends = ends_of(place)
     behind = fitting.cut_behind(place, op)
     cut = behind or fitting.cut_into(place)
+    laced = place.method.id in HOLED or (place.method.id == WORKED and op.id == "finish-by-hand")
     edged = _upper_edge(place) and not front_of_straps(place, facts)
     tags = {
         "flat": role.flat and not tail,
@@ -98,8 +101,8 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         and role.id not in AFTER_HEM,
         "joins what hangs apart": joins_hung_apart(place, facts),
         "may be sewn before hanging": not joins_hung_apart(place, facts),
-        "before last press": op.id not in UNPRESSED and place.method.id not in HOLED,
-        "after last press": place.method.id in HOLED,
+        "before last press": op.id not in UNPRESSED and not laced,
+        "after last press": laced,
         "shell or lining seam": place.kind.family in SEAMS and not behind,
         "cut away behind": behind,
         "hangs from nothing": strapless(place.seam, facts.garment),

@@ -24,6 +24,11 @@ SEWN: Final = frozenset(
     | {LOOP, "rouleau", "shank", "tack"}
 )
 """Words of a name that say what is fastened with, and not where."""
+SPOTS: Final = frozenset(
+    {"front", "back", "cuff", "sleeve", "wrist", "neck", "collar", "waist", "waistband", "fly"}
+    | {"fall", "pocket", "shoulder", "strap", "side", "knee", "leg", "hip", "bib"}
+)
+"""Words of a name that say at which spot of the garment something is buttoned."""
 DOUBLE: Final = 2
 """Buttons to a hole of a double-breasted front."""
 LINES: Final = (
@@ -79,13 +84,27 @@ def half_for_show(button: Seam, holes: int) -> bool:
 
 def buttons_of(hole: Seam, garment: Garment) -> tuple[Seam, ...]:
     """The places whose buttons go through these holes or loops."""
-    closing = [
-        s for s in garment.seams if s.place == BUTTON and not (for_show(s) or has_own_loop(s))
-    ]
+    closing = _closing(garment)
     own = tuple(s for s in closing if alike(hole, s, garment))
+    spare = tuple(s for s in without_holes(garment) if not _elsewhere(hole, s))
     holes = [s for s in garment.seams if s.place == HOLES]
-    spare = tuple(s for s in closing if not any(alike(h, s, garment) for h in holes))
     return own or spare or _left_over(hole, holes, closing, garment)
+
+
+def without_holes(garment: Garment) -> tuple[Seam, ...]:
+    """The closing buttons of which no hole or loop has a like name."""
+    holes = [s for s in garment.seams if s.place == HOLES]
+    return tuple(s for s in _closing(garment) if not any(alike(h, s, garment) for h in holes))
+
+
+def _closing(garment: Garment) -> list[Seam]:
+    return [s for s in garment.seams if s.place == BUTTON and not (for_show(s) or has_own_loop(s))]
+
+
+def _elsewhere(hole: Seam, button: Seam) -> bool:
+    """Whether the two say that they lie at different spots: no front closes in a cuff."""
+    ours, theirs = (SPOTS & set(singular_words(seam.name)) for seam in (hole, button))
+    return bool(ours and theirs) and not ours & theirs
 
 
 def _left_over(

@@ -25,6 +25,9 @@ INNER: Final = "inner edge"
 AT_ZIP: Final = "lining"
 CORD, ZIP, POCKET, BAND = "piping-cord", "zip", "patch-pocket", "band"
 TOPSTITCHED = frozenset({"topstitching", "topstitch", "edgestitching"})
+BELONGING = TOPSTITCHED | {PIPING}
+"""Last words of a name that say what it is to another place, and nothing of its own."""
+ROUND = frozenset({"round", "around"})
 WITHIN = frozenset({"inner", "inside"})
 BANDS = frozenset({"waistband", "cuff", "collar", "neckband", "front-band"})
 """Kinds of band that are made up by themselves before they are set."""
@@ -123,10 +126,12 @@ def _pocket_lining(place: Beside) -> Seam | None:
 
 
 def _felled_lining(place: Beside) -> Seam | None:
-    """A lining that is felled by hand over a seam which another place sews."""
-    hosts = [host for host in place.called(place.words[:-1])[:1] if host.place in SEWN_FLAT]
+    """A lining that is felled over a seam which another place sews, or round a slit of another."""
     by_hand = place.seam.facts.get("stitched by") == "hand"
-    fits = place.words[-1:] == (LINING,) and by_hand and len(place.cloths) > 1
+    round_it = place.words[:1] == (LINING,) and bool(ROUND & set(place.words[1:2]))
+    hosts = place.called(place.words[2:] if round_it else place.words[:-1])[:1]
+    hosts = [host for host in hosts if round_it or host.place in SEWN_FLAT]
+    fits = (round_it or (place.words[-1:] == (LINING,) and by_hand)) and len(place.cloths) > 1
     return _as(place, JOINED, LINING, hosts, first=False) if fits and hosts else None
 
 

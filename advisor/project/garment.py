@@ -89,7 +89,8 @@ class Seam:
     place, "" where only cloths are asked about; `placed_by` is what it was inferred from, and
     `method` the way of making that the maker named; `fitting` how this place is fitted, and `part`
     the part of the garment that it belongs to; `fastening` the project's own word for what closes
-    it; `companion` what it is to another place, where it belongs to one.
+    it; `companion` what it is to another place, where it belongs to one, and `guess` what its name
+    alone was taken to mean, where another reading is possible.
     """
 
     name: str
@@ -108,6 +109,7 @@ class Seam:
     part: str = ""
     fastening: str = ""
     companion: Companion | None = None
+    guess: str = ""
     different: tuple[str, ...] = field(init=False, compare=False, repr=False)
 
     def __post_init__(self) -> None:

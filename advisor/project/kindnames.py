@@ -18,14 +18,14 @@ OF_PARTS = frozenset({"gathers", "band", "casing", "edge"})
 
 def named(name: str, kinds: Mapping[str, PlaceKind]) -> str:
     """The kind whose word stands last in a name; "" where it holds none, or means a plain seam."""
-    return _meant(head_of(the_words(name)), kinds)[0]
+    return meant_in(head_of(the_words(name)), kinds)[0]
 
 
 def read_in(seam: Seam, about: Mapping[str, Entry], kinds: Mapping[str, PlaceKind]) -> str:
     """The kind that the name of a place means, where it does not only name the cloth there."""
     words = head_of(the_words(seam.name))
     spans = spans_of(words, seam, about)
-    found, span = _meant(words, kinds)
+    found, span = meant_in(words, kinds)
     if not found or by_itself(words, spans):
         return ""
     return "" if inside(span, spans) else found
@@ -37,7 +37,7 @@ def spans_of(words: tuple[str, ...], seam: Seam, about: Mapping[str, Entry]) -> 
     return own_spans(words, {the_words(name): name for name in cloths}, cloths)
 
 
-def _meant(words: tuple[str, ...], kinds: Mapping[str, PlaceKind]) -> tuple[str, Span]:
+def meant_in(words: tuple[str, ...], kinds: Mapping[str, PlaceKind]) -> tuple[str, Span]:
     """The kind that words mean, "" for none, and where the word stands that means it."""
     best, found = (-1, 0), ""
     for kind in kinds.values():

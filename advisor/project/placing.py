@@ -17,6 +17,7 @@ from advisor.project.companions import with_companions
 from advisor.project.covering import OVER_ZIP, TRIMMED, tape_over_zip
 from advisor.project.edgewords import NEVER_HEMMED
 from advisor.project.garment import Cloth, Seam
+from advisor.project.guesses import with_guesses
 from advisor.project.headwords import the_words
 from advisor.project.hembands import BAND_BELOW, band_below, ends_the_body
 from advisor.project.kindnames import named, read_in
@@ -80,7 +81,8 @@ def with_places(
             built.append(_placed_as(turned, Placed("yoke", found.because), ("edge",)))
         else:
             built.append(_placed_as(seam, found))
-    return with_companions(seen_together(tuple(built), entries, LACE_EDGE), kinds, entries)
+    whole = with_companions(seen_together(tuple(built), entries, LACE_EDGE), kinds, entries)
+    return with_guesses(whole, kinds, entries, known.places.kinds)
 
 
 def _placed_as(seam: Seam, found: Placed, guessed: tuple[str, ...] = ()) -> Seam:

@@ -67,6 +67,8 @@ class MakerForm(Form):
     feet: list[Plain] | None = None
 
 
+_FITTED = ("fit", "fitted", "fits")
+"""What makers write for how it is fitted."""
 _MANY = ("count", "cut", "how many", "quantity")
 """What makers call a number of pieces or of fastenings."""
 
@@ -264,16 +266,18 @@ _HEAT = (
 class SeamForm(Form):
     """A place where layers are joined."""
 
-    INSTEAD: ClassVar[dict[str, str]] = dict.fromkeys(
-        ("iron", "ironing", "temperature", "heat", "press"), _HEAT
-    )
+    INSTEAD: ClassVar[dict[str, str]] = {
+        **dict.fromkeys(("iron", "ironing", "temperature", "heat", "press"), _HEAT),
+        "band": "'kind: cuff', or waistband, collar or front band",
+    }
     """What a maker may write that is no key, and what does instead."""
     OTHER_WORDS: ClassVar[dict[str, str]] = {
         **dict.fromkeys(_MANY, "number"),
         **dict.fromkeys(("cloths", "fabrics"), "layers"),
         **dict.fromkeys(("how", "made", "made by", "technique"), "method"),
+        **dict.fromkeys(("role", "type"), "kind"),
+        **dict.fromkeys(_FITTED, "fitting"),
         "edge finish": "finish",
-        "type": "kind",
     }
 
     name: Name
@@ -317,6 +321,8 @@ class SeamForm(Form):
 class PartForm(Form):
     """A part of the garment: its layers from the body outwards, and how it is fitted."""
 
+    OTHER_WORDS: ClassVar[dict[str, str]] = dict.fromkeys(_FITTED, "fitting")
+
     layers: Annotated[list[Name], Field(min_length=1, max_length=MOST_LAYERS)] | None = None
     separate: list[Name] | Name | None = None
     fitting: Plain = None
@@ -327,6 +333,7 @@ class ProjectForm(Form):
 
     OTHER_WORDS: ClassVar[dict[str, str]] = {
         "cloths": "fabrics",
+        **dict.fromkeys(_FITTED, "fitting"),
         "materials": "fabrics",
         "name": "garment",
         "places": "seams",

@@ -7,6 +7,7 @@ from dataclasses import replace
 from advisor.answer.model.answer import Answer
 from advisor.errors import for_shell
 from advisor.render.gap_text import gap_lines
+from advisor.render.guess_text import guess_lines
 from advisor.render.heat_text import heat_lines
 from advisor.render.iron_text import render_iron
 from advisor.render.layout import heading, wrap
@@ -27,7 +28,8 @@ def render_check(report: Answer) -> str:
     if report.taken is not None:
         lines += heading("Written into the project") + [f"  {text}" for text in report.taken]
     lines += conflict_lines(report, numbers) + _how_to_take(report)
-    lines += check_lines(report) + gap_lines(report) + gave_way_lines(report)
+    lines += check_lines(report) + guess_lines(report)
+    lines += gap_lines(report) + gave_way_lines(report)
     if report.instructions:
         lines += heading("Work it so")
         for item in report.instructions:

@@ -7,6 +7,7 @@ from typing import Final
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.told import ToldGap
 from advisor.errors import for_shell
+from advisor.render.guess_text import guess_section
 from advisor.render.layout import heading, wrap
 from advisor.render.printed.section import Item, Part, Section
 
@@ -53,3 +54,8 @@ def gap_section(report: Answer) -> Section:
     more = f" {len(gaps) - MOST} more: advisor check {for_shell(report.file)}."
     close = UNTIL_WRITTEN + (more if len(gaps) > MOST else "")
     return Section("missing", TITLE, items, close=close if items else "")
+
+
+def not_said(report: Answer) -> tuple[Section, Section]:
+    """What names were taken to mean, and what seems to be missing."""
+    return guess_section(report), gap_section(report)

@@ -10,8 +10,11 @@ import pytest
 
 from advisor.construction.notionlist import notions_to_buy
 from advisor.project.load import garment_of
+from advisor.render.answers import render_check
+from advisor.render.screen.sheet import sheet_text
 from advisor.textio.yamlfile import parse_yaml
 from tests.garments.whole import known, ordered, places, stands
+from tests.garments.whole import read as telling
 
 GOWN = """garment: Steward's dressing gown
 fitting: loosely
@@ -73,6 +76,17 @@ seams:
   - {name: waist seam, layers: [shell, shell, lining], length: 92 cm}
 """
 ON, ROWS = "stitch on patch pocket", "topstitch panel topstitching"
+CLOAK = """garment: Pilot's cloak
+fabrics:
+  shell: {fabric: velvet, fibres: {cotton: 100}}
+  satin: {fabric: satin, fibres: {polyester: 100}}
+seams:
+  - {name: side, layers: [shell, shell], length: 140 cm, times: 2}
+  - {name: hand slits, layers: [shell, shell], length: 28 cm, times: 2, edge: faced}
+  - {name: lining side, layers: [satin, satin], length: 136 cm, times: 2}
+  - {name: lining round slits, layers: [shell, satin], length: 56 cm, times: 2, stitched by: hand}
+  - {name: hem, layers: [shell], length: 380 cm, edge: hem}
+"""
 BELONGING = [
     (
         GOWN,
@@ -94,6 +108,7 @@ BELONGING = [
     (SKIRT, "lining to zip", "lining-seam", "set back zip", "fell lining to zip"),
     (DOUBLET, "collar piping", "piping", "baste on collar piping", "join collar edge"),
     (DOUBLET, "tab piping", "piping", "baste on tab piping", "join tab edge"),
+    (CLOAK, "lining round slits", "lining-seam", "turn hand slits", "fell lining round slits"),
     (DOUBLET, "armhole lining", "lining-seam", "press armhole", "fell armhole lining"),
 ]
 
@@ -109,7 +124,7 @@ def test_what_belongs_to_a_place_is_made_for_it_or_upon_it(
     assert not found.cycles
 
 
-@pytest.mark.parametrize("text", [GOWN, SKIRT, DOUBLET])
+@pytest.mark.parametrize("text", [GOWN, SKIRT, DOUBLET, CLOAK])
 def test_a_kind_of_hers_goes_before_what_a_name_seems_to_mean(text: str) -> None:
     """Whatever she writes, it is told as hers and belongs to nothing."""
     for _, place, *_ in (row for row in BELONGING if row[0] == text):
@@ -125,3 +140,21 @@ def test_nothing_is_made_or_bought_twice() -> None:
     }
     zips = [row for row in notions_to_buy(skirt, known()) if row.name == "metal zip"]
     assert [(1, ("back zip",))] == [(row.number, row.places) for row in zips]
+
+
+def test_what_only_a_name_tells_is_said_early_on_sheet_and_check() -> None:
+    """In one line with the way out; and nothing is said where the file leaves no doubt."""
+    told = telling(GOWN)
+    line = "cuff seam as the seam of cuff"
+    for text in (render_check(told), sheet_text(told)):
+        assert line in " ".join(text.split())
+        assert "say kind: where that is wrong" in " ".join(text.split())
+    sure = GOWN.replace("name: cuff seam,", "name: cuff seam, kind: seam,")
+    assert "cuff seam as" not in " ".join(render_check(telling(sure)).split())
+
+
+def test_a_cord_that_belongs_nowhere_is_asked_about() -> None:
+    """Piping with no place of its name is a place by itself, and the sheet says so."""
+    text = DOUBLET.replace("name: collar piping", "name: gusset piping")
+    found = next(seam for seam in telling(text).seams if seam.name == "gusset piping")
+    assert found.guess.endswith("of no other place")

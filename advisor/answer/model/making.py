@@ -333,6 +333,7 @@ class ToldPlace:
     """A place where something is made; `built` is None for a question without lengths.
 
     `kind` is what is made there, and `kind_from` what that was inferred from; "" where it was said.
+    `guess` is that in words, where only a name tells it and may be read otherwise; else "".
     `method` is the way in which the order of work makes it, `made` what a sheet says of that, and
     `allowance_as` an allowance that is another thing's width; "" where there is none to tell.
     """
@@ -344,6 +345,7 @@ class ToldPlace:
     built: ToldBuild | None = field(default=None, metadata=FLATTENED)
     kind: str = ""
     kind_from: str = ""
+    guess: str = ""
     method: str = ""
     made: str = ""
     allowance_as: str = ""

@@ -14,7 +14,7 @@ from typing import NamedTuple
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.making import ToldPlace
 from advisor.answer.model.told import ToldConflict, ToldVerdict
-from advisor.render.gap_text import gap_section
+from advisor.render.gap_text import not_said
 from advisor.render.gaveway import MOST, gave_way
 from advisor.render.lines import (
     CARE_LINE,
@@ -100,7 +100,7 @@ class _Builder:
         found = [
             self.conflicts(),
             self.checks(),
-            gap_section(self.report),
+            *not_said(self.report),
             self.cautions(),
             gave_way(self.report, min(MOST, TIGHTEST + 1 - self.tight)),
             self.parts(),

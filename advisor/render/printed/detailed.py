@@ -14,6 +14,7 @@ from advisor.answer.model.told import ToldLayer, ToldUnknown
 from advisor.answer.press_clause import press_clauses
 from advisor.render.gap_text import gap_lines
 from advisor.render.gaveway import gave_way
+from advisor.render.guess_text import guess_lines
 from advisor.render.layout import heading, row, wrap
 from advisor.render.lines import (
     FABRIC_LINES,
@@ -129,7 +130,8 @@ class _Sheet:
     def whole(self, title: str) -> list[str]:
         report = self.report
         lines = heading(f"{report.garment}: {title}", 1)
-        lines += conflict_lines(report, self.numbers) + check_lines(report) + gap_lines(report)
+        lines += conflict_lines(report, self.numbers) + check_lines(report)
+        lines += guess_lines(report) + gap_lines(report)
         lines += caution_lines(report, self.numbers) + gave_way_lines(report)
         lines += heading("Cloths: prepare, cut, mark")
         for layer in report.layers:

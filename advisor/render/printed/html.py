@@ -55,7 +55,7 @@ class Table:
     rows: tuple[Row, ...]
 
 
-FIRST = ("conflicts", "checks", "missing", "cautions", "gave-way", "parts")
+FIRST = ("conflicts", "checks", "guesses", "missing", "cautions", "gave-way", "parts")
 """What stands before the pictures: what goes wrong or does not agree, what to mind, the parts."""
 
 

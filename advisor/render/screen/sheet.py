@@ -16,6 +16,8 @@ from advisor.answer.model.order import ToldStep
 from advisor.errors import for_shell
 from advisor.render.gap_text import MOST, TITLE, gap_text
 from advisor.render.gaveway import gave_way
+from advisor.render.guess_text import TITLE as TAKEN
+from advisor.render.guess_text import guess_text
 from advisor.render.lines import Verdicts, by_place, phrase_of, said_once
 from advisor.render.printed.parts import degree
 from advisor.render.screen.ask import CLEAR, CUTTING, ROOMS, SETTINGS, rest_rows, told_rows
@@ -92,6 +94,9 @@ def _checks(answer: Answer) -> Iterator[Block]:
         yield Heading("Figures that do not agree")
     for text, places in alike.items():
         yield Para(f"{', '.join(places)}: {text}", False, "  - ")
+    if taken := guess_text(answer):
+        yield Heading(TAKEN)
+        yield Para(taken)
 
 
 def _gave_way(answer: Answer) -> Iterator[Block]:

@@ -1,0 +1,63 @@
+"""What a place was taken for by its name alone, where the name can be read otherwise as well."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
+from typing import Final
+
+from advisor.knowledge.model import Entry
+from advisor.knowledge.places import PlaceKind
+from advisor.project.companions import BELONGING
+from advisor.project.garment import Seam
+from advisor.project.headwords import head_of, the_words
+from advisor.project.kindnames import meant_in, spans_of
+from advisor.project.ownwords import inside
+
+BY_NAME: Final = "its name"
+PARTS: Final = frozenset({"edge", "end", "top", "lining", "facing", "tape", "stay", "interfacing"})
+"""Words by which a name may speak of a part of another place."""
+
+
+def with_guesses(
+    seams: Sequence[Seam],
+    said: Iterable[str],
+    entries: Mapping[str, Entry],
+    kinds: Mapping[str, PlaceKind],
+) -> tuple[Seam, ...]:
+    """The places, each with what it was taken for where another reading is possible."""
+    own = frozenset(said)
+    return tuple(
+        seam if seam.name in own else replace(seam, guess=_guess(seam, seams, entries, kinds))
+        for seam in seams
+    )
+
+
+def _guess(
+    seam: Seam,
+    seams: Sequence[Seam],
+    entries: Mapping[str, Entry],
+    kinds: Mapping[str, PlaceKind],
+) -> str:
+    """What is told of a guess; "" where the name leaves no doubt, or something else told."""
+    if seam.companion is not None:
+        return f"the {seam.companion.what} of {' and '.join(seam.companion.hosts)}"
+    words = head_of(the_words(seam.name))
+    kind = kinds[seam.place].name if seam.place in kinds else ""
+    if not kind or not seam.placed_by:
+        return ""
+    if words[-1:] and words[-1] in BELONGING:
+        return f"{kind} by itself, of no other place"
+    found, span = meant_in(words, kinds)
+    about = {name: entries[name] for name in seam.cloths() if name in entries}
+    if found and found != seam.place and inside(span, spans_of(words, seam, about)):
+        return f"{kind} of the cloth '{' '.join(words[span[0] : span[1]])}'"
+    stem, behind = words[: span[1]], words[span[1] :]
+    part = seam.placed_by == BY_NAME and bool(behind) and set(behind) <= PARTS
+    return kind if part and _called(stem, seam, seams) else ""
+
+
+def _called(stem: tuple[str, ...], seam: Seam, seams: Sequence[Seam]) -> bool:
+    """Whether another place is called so, of which this one may be a part."""
+    others = (the_words(other.name) for other in seams if other is not seam)
+    return any(words[-len(stem) :] == stem for words in others)
