@@ -37,6 +37,7 @@ from advisor.order.shearing import is_bare
 from advisor.order.sleeved import sleeve_goes_in
 from advisor.project.buttons import BUTTON, for_show, has_own_loop, holes_of
 from advisor.project.garment import Garment
+from advisor.project.placing import singular_words
 from advisor.project.strapless import strapless
 
 TO_THE_BODY, BAND = "to the body", "waistband"
