@@ -147,6 +147,7 @@ Fact = Literal[
     "band is a ribbon",
     "cord to be covered",
     "covers what is sewn",
+    "edge of the zip open",
     "knit sleeve without ease",
     "elastic lies on a seam",
     "top of the pocket open",

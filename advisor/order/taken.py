@@ -11,6 +11,9 @@ from advisor.order.kinds import SeamPlace
 from advisor.order.topstitching import rows_asked, rows_suit
 from advisor.project.hembands import BAND_BELOW
 
+HOLED = frozenset({"eyelets-for-a-cord", "grommets-set", "laced-through-grommets", "rivet-set"})
+"""Methods of what is placed like a button, and is none."""
+
 
 def taken(facts: Facts) -> tuple[str, ...]:
     """What nobody says and is assumed, one sentence each."""
@@ -29,9 +32,14 @@ def taken(facts: Facts) -> tuple[str, ...]:
     guessed = [p for p in facts.places if p.seam.placed_by and p.kind.family != "seam"]
     guessed += [p for p in facts.places if p.seam.placed_by == BAND_BELOW]
     if guessed:
-        listed = ", ".join(f"{p.name} as {p.kind.name}" for p in guessed)
+        listed = ", ".join(f"{p.name} as {_made_as(p)}" for p in guessed)
         told.append(f"What is made is taken from names, notions and edges: {listed}.")
     return tuple(told)
+
+
+def _made_as(place: SeamPlace) -> str:
+    """What is made there; metal holes count as buttons and are called by what they are."""
+    return place.method.name if place.method.id in HOLED else place.kind.name
 
 
 def _circles(facts: Facts) -> list[str]:
