@@ -177,6 +177,7 @@ Fact = Literal[
     "lining sewn by hand",
     "open inner edge",
     "covers what is sewn",
+    "edge of the zip open",
     "knit sleeve without ease",
     "elastic lies on a seam",
     "top of the pocket open",

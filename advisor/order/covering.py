@@ -15,6 +15,9 @@ from advisor.project.placing import singular_words
 
 OVER_A_SEAM, COVER = "tape-over-a-seam", "cover-tape"
 """The method of such a tape, and the role that it has wherever it lies."""
+FACES: Final = frozenset({"faced-edge", "lining-seam", "bound-edge", "front-band"})
+FRONTS: Final = frozenset({"front", "zip", "opening", "facing", "lining"})
+"""Kinds of place that take an edge in, and words of one that may lie at a front."""
 TAPED: Final = frozenset({"stay-tape", "ribbon"})
 """Kinds of place of a tape that is stitched to one piece."""
 STAYS: Final = frozenset({"stay", "stayed", "staying", "roll", "bridle"})
@@ -56,3 +59,11 @@ def covered_by(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     """Whether a tape hides the allowances of this seam of the neck."""
     tapes = (p for p in places if covered_neck(p, places))
     return any(_leaves_a_seam(place, tape) for tape in tapes)
+
+
+def zip_edge_open(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether a zip is set to one layer, whose edge no facing and no lining takes in."""
+    plies = [use.cloth for use in place.seam.uses if use.cloth in place.cloths]
+    turned = (p for p in places if p.kind.id in FACES and p.name != place.name)
+    faced = any(FRONTS & set(singular_words(p.name)) for p in turned)
+    return place.kind.id == "zip" and place.unit == "shell" and len(plies) == 1 and not faced

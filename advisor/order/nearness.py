@@ -13,6 +13,7 @@ from advisor.order.kinds import SeamPlace
 from advisor.order.namewords import HANGING
 from advisor.project.folded import ON_SLEEVE
 from advisor.project.garment import Garment, Seam
+from advisor.project.linings import LINING
 from advisor.project.placing import singular_words
 
 HOOD = frozenset({"hood", "hood-edge", "hood-casing"})
@@ -187,6 +188,7 @@ def clear_of_hem(hot: SeamPlace, place: SeamPlace, garment: Garment) -> frozense
 def _sewn_above(cloth: str, garment: Garment) -> bool:
     """Whether every seam of a cloth is called after what lies high, or is too short to reach down.
 
+    Even from the waist its side would end well above the hem.
     A lining of which nobody says where it is sewn may hang down to the hem.
     """
     own = [s for s in garment.seams if s.place == PLAIN and cloth in s.cloths()]
@@ -199,10 +201,8 @@ def _high(seam: Seam, garment: Garment) -> bool:
         return True
     sides = [s for s in garment.seams if s.place == PLAIN and SIDES & set(singular_words(s.name))]
     below = [s.long_mm for s in sides if HANGING & set(singular_words(s.name))]
-    above = [s.long_mm for s in sides if not HANGING & set(singular_words(s.name))]
-    whole = min(below, default=0.0) + min(above, default=0.0)
-    down = bool(SIDES & words) and not HANGING & words
-    return down and all(above) and 0 < seam.long_mm <= whole - LONG_MM
+    down = bool(SIDES & words) and not (HANGING | {LINING}) & words
+    return down and 0 < seam.long_mm <= min(below, default=0.0) - LONG_MM
 
 
 def _long(words: frozenset[str], garment: Garment) -> bool:

@@ -13,6 +13,8 @@ from advisor.order.untried import toile_first
 from advisor.project.hembands import BAND_BELOW
 
 SKIN = "a toile comes first, for the holes of its seams stay; 'pattern: tried' leaves it out"
+HOLED = frozenset({"eyelets-for-a-cord", "grommets-set", "laced-through-grommets", "rivet-set"})
+"""Methods of what is placed like a button, and is none."""
 
 
 def taken(facts: Facts) -> tuple[str, ...]:
@@ -31,9 +33,14 @@ def taken(facts: Facts) -> tuple[str, ...]:
     guessed = [p for p in facts.places if p.seam.placed_by and p.kind.family != "seam"]
     guessed += [p for p in facts.places if p.seam.placed_by == BAND_BELOW]
     if guessed:
-        listed = ", ".join(f"{p.name} as {p.kind.name}" for p in guessed)
+        listed = ", ".join(f"{p.name} as {_made_as(p)}" for p in guessed)
         told.append(f"What is made is taken from names, notions and edges: {listed}.")
     return tuple(told)
+
+
+def _made_as(place: SeamPlace) -> str:
+    """What is made there; metal holes count as buttons and are called by what they are."""
+    return place.method.name if place.method.id in HOLED else place.kind.name
 
 
 def _circles(facts: Facts) -> list[str]:

@@ -174,11 +174,15 @@ def test_net_is_neither_hemmed_nor_hung_nor_gathered_by_rows() -> None:
 
 
 def test_a_knit_sleeve_may_be_set_in_flat() -> None:
-    """03 MUST 2: before the side seam is closed, where the maker names that."""
+    """03 MUST 2: before the side seam is closed, as one that is overlocked and has no ease is."""
     flat = changed(TOP, "{name: armhole,", "{name: armhole, method: sleeve set in flat,")
     assert () == flat.cycles
     assert stands(flat, "join armhole", "join side")
-    assert stands(work(TOP), "join side", "join armhole")
+    assert stands(work(TOP), "join armhole", "join side")
+    eased = changed(
+        TOP, "armhole, layers: [body, body]", "armhole, layers: [body, {use: body, ease: 2 cm}]"
+    )
+    assert stands(eased, "join side", "join armhole")
 
 
 def test_a_top_without_buttonholes_has_none() -> None:

@@ -303,3 +303,13 @@ def test_a_band_at_the_foot_is_pressed_far_from_the_cord_of_the_hood() -> None:
     found = ordered(corded)
     reasons = {p.before for p in found.reasons["draw through hood drawcord"]}
     assert "press hem band" not in reasons
+
+
+def test_the_edge_of_a_front_that_no_facing_takes_in_is_neatened_before_its_zip() -> None:
+    """The sheet says how, so the order has a step for it."""
+    found = ordered(HOODED)
+    assert stands(found, "neaten front zip", "baste front zip", "set front zip")
+    faced = HOODED.replace(
+        "[fleece, {notion: open-ended zip}]", "[fleece, {notion: open-ended zip}, fleece]"
+    )
+    assert "neaten front zip" not in ordered(faced).order
