@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from advisor.claims.collect import Place
+from advisor.claims.combine import Verdict
 from advisor.claims.judgement import Advice, Cure, Judgement
 from advisor.claims.speakers import HOTTEST
+from advisor.claims.valuesets import Choice
 from advisor.claims.workarounds import ALONE, GLUED, LINING
 from advisor.heat.stacks import layer_limits
 from advisor.knowledge.model import LIMIT_ASPECT, Knowledge
@@ -55,8 +57,15 @@ def fused_first(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:
     return any(knowledge.entries[garment.cloths[n].entry].kind in GLUED for n in seam.apart)
 
 
-def cured_earlier(place: str, advice: Advice) -> bool:
-    """Whether what is told first against a clash of a place is to fuse it to a piece by itself."""
+def cured_earlier(place: str, advice: Advice, kind: Verdict | None) -> bool:
+    """Whether what is told first against a clash of a place is to fuse it to a piece by itself.
+
+    Where the sheet names what to lay there instead, and not also nothing, that is done.
+    """
+    if kind and isinstance(kind.advised, Choice):
+        words = {kind.aspect.words[i] for i in kind.advised.options()}
+        if words and "none" not in words:
+            return False
     told = (c.key for c in advice.judgement.conflicts if place in c.places)
     return any(cures[0].remedy == FUSED for key in told if (cures := advice.cures.get(key)))
 

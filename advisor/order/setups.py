@@ -368,7 +368,7 @@ class Setups:
         found = self.advice.judgement.verdicts.get(Place("seam", seam.name), {})
         clash = bool((kind := found.get("interfacing.kind")) and kind.clash)
         first = fused_first(seam.seam, self.garment, self.knowledge)
-        first = first or cured_earlier(seam.name, self.advice)
+        first = first or cured_earlier(seam.name, self.advice, found.get("interfacing.kind"))
         lying = self.fused_to(seam)
         hot = too_hot(self.fuse_iron(seam), map(self.bears_alone, lying))
         times = [self.verdict(self.alone((n, n)), DWELL) for n in lying]

@@ -158,6 +158,9 @@ def test_loops_of_a_skirt_hang_at_its_sides() -> None:
     does = ordered(NAPPA).tasks["baste on hanging loops"].step.does
     assert "at each side of the waist" in does
     assert "neck" not in does
+    sides = "  - {name: facing side, layers: [inner, inner], length: 6 cm, times: 2}\n"
+    work = ordered(NAPPA.replace("seams:\n", f"seams:\n{sides}"))
+    assert stands(work, "press facing side", "baste on hanging loops", "join waist facing")
 
 
 def test_a_raw_edge_is_cut_level_with_the_fold_beside_it() -> None:

@@ -73,7 +73,7 @@ def test_a_sleeve_head_lies_in_the_cap_before_the_pad() -> None:
     assert "shoulder" not in told
 
 
-@pytest.mark.parametrize(("garment", "tried"), [(BLAZER, "baste side"), (JACKET, "join side")])
+@pytest.mark.parametrize(("garment", "tried"), [(BLAZER, "baste side"), (JACKET, "baste side")])
 def test_a_sleeve_is_basted_in_when_it_is_one(garment: str, tried: str) -> None:
     """Its own seam and the body are closed, and the body is fitted."""
     found = work(garment)
