@@ -268,3 +268,22 @@ def test_a_covered_cord_is_sewn_with_the_thread_of_its_seams() -> None:
     assert "silk" not in picks["edge"]
     assert "cotton" not in picks["edge"]
     assert "silk" in picks["puff"]
+
+
+TAPERED = """  - {name: gore, fabric: satin, width: 82 cm, height: 140 cm, number: 4, narrow end: 26 cm}
+"""
+
+
+@pytest.mark.parametrize(
+    ("cloth", "taper", "told_so"),
+    [("satin", True, True), ("satin", False, False), ("shell", True, False)],
+)
+def test_tapered_pieces_of_a_plain_satin_may_lie_head_to_tail(
+    cloth: str, taper: bool, told_so: bool
+) -> None:
+    """Of 82 and 26 cm two want 108 cm of a width, head to tail; a pile keeps its way."""
+    piece = TAPERED.replace("fabric: satin", f"fabric: {cloth}")
+    piece = piece if taper else piece.replace(", narrow end: 26 cm", "")
+    answer = told(CLOAK.rstrip() + "\n" + piece)
+    says = [line for bought in answer.cloth or () for line in bought.says]
+    assert told_so == any("head to tail" in line for line in says)
