@@ -16,6 +16,8 @@ PAIR = 2
 """Up to so many gathered edges lie one at each side; more of one cloth stand in rows (estimate)."""
 DOWN_THE_BODY = frozenset({"side", "panel", "centre", "underarm", "inseam"})
 """Roles of seams of which the curve keeps its line where all its cloths are thick."""
+WHOLE_LENGTH = 1000.0
+"""From this length on a seam runs down a whole cloak or gown, mm: estimate."""
 BULKY = 2
 """The level of `bulky` from which a cloth is thick in a seam."""
 NO_YARNS = frozenset({"skin", "film"})
@@ -55,9 +57,10 @@ def in_rows(place: SeamPlace, facts: Facts) -> bool:
 
 
 def line_may_give(place: SeamPlace, facts: Facts) -> bool:
-    """Whether a curve may stretch while it is handled."""
+    """Whether a curve may stretch while it is handled; one down a whole length hardly curves."""
     thin = any(facts.least(c, "bulky") < BULKY for c in place.cloths)
-    return thin or place.role.id not in DOWN_THE_BODY
+    short = thin and place.seam.long_mm < WHOLE_LENGTH
+    return short or place.role.id not in DOWN_THE_BODY
 
 
 def holed_for_good(place: SeamPlace, facts: Facts) -> bool:

@@ -270,8 +270,7 @@ def test_a_covered_cord_is_sewn_with_the_thread_of_its_seams() -> None:
     assert "silk" in picks["puff"]
 
 
-TAPERED = """  - {name: gore, fabric: satin, width: 82 cm, height: 140 cm, number: 4, narrow end: 26 cm}
-"""
+TAPERED = "  - {name: gore, fabric: satin, width: 82 cm, height: 140 cm, number: 4, NARROW}"
 
 
 @pytest.mark.parametrize(
@@ -283,7 +282,20 @@ def test_tapered_pieces_of_a_plain_satin_may_lie_head_to_tail(
 ) -> None:
     """Of 82 and 26 cm two want 108 cm of a width, head to tail; a pile keeps its way."""
     piece = TAPERED.replace("fabric: satin", f"fabric: {cloth}")
-    piece = piece if taper else piece.replace(", narrow end: 26 cm", "")
+    end = "narrow end: 26 cm" if taper else "finished: no"
+    piece = piece.replace("NARROW", end).replace(", finished: no", "")
     answer = told(CLOAK.rstrip() + "\n" + piece)
     says = [line for bought in answer.cloth or () for line in bought.says]
     assert told_so == any("head to tail" in line for line in says)
+
+
+def test_a_seam_down_the_whole_length_is_not_stay_stitched() -> None:
+    """Its curve is slight, and the row marks a pile; a shoulder and a short side give."""
+    tasks = ordered(CLOAK).tasks
+    assert "stay-stitch side" not in tasks
+    assert "stay-stitch shoulder" in tasks
+    short = CLOAK.replace("{name: side, layers: [shell, shell], length: 130 cm", SHORT_SIDE)
+    assert "stay-stitch side" in ordered(short).tasks
+
+
+SHORT_SIDE = "{name: side, layers: [shell, shell], length: 40 cm"
