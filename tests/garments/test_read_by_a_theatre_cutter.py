@@ -195,6 +195,15 @@ def test_a_firm_backing_stays_the_seams_that_it_lies_in(line: str) -> None:
     """A strip of the cloth on top would add plies where there are too many, and hold nothing."""
     work = ordered(DOUBLET.replace("  - {name: centre back,", line) if line else DOUBLET)
     assert not {"stay centre back", "stay side back", "stay side"} & work.tasks.keys()
+    text = DOUBLET.replace("  - {name: centre back,", line) if line else DOUBLET
+    for seam in told(text).seams:
+        assert ("stay the seam" in str(seam)) == (seam.name == "waist seam")
+
+
+def test_a_clasp_has_no_iron_and_no_allowance() -> None:
+    """It is sewn on when all is pressed: nothing is told of pressing it, nor of its allowance."""
+    assert not [t for t in told(CLOAK).advice if t.place == "throat clasp" and "ress" in t.text]
+    assert "allowance" not in str([s for s in told(CLOAK).seams if s.name == "throat clasp"])
 
 
 def test_a_seam_of_the_slipping_cloth_alone_is_stayed() -> None:
