@@ -140,6 +140,11 @@ def lay_says(bought: Bought, units: System) -> list[str]:
         says.append("Folded along its length, odd pieces on the fold.")
     if bought.open_buy is not None:
         says.append(f"Opened out in a single layer, {_buy(bought.open_buy, units)} would do.")
+    if bought.turned_buy is not None:
+        says.append(
+            f"Laid head to tail {_buy(bought.turned_buy, units)} would do, where two lengths, one "
+            "of them upside down, look alike across the room."
+        )
     if bought.if_across is not None:
         says.append(
             f"If it shrinks across as well, {_buy(bought.if_across, units)}: measure a washed "

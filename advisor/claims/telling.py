@@ -11,8 +11,11 @@ from advisor.claims.collect import Fired, Place
 from advisor.claims.combine import Verdict
 from advisor.claims.judgement import Judgement
 from advisor.claims.valuesets import Choice, Span
+from advisor.knowledge.places import SEWN_ON
 from advisor.knowledge.telling import HURTS, ToldWhere
+from advisor.project.garment import Seam
 
+PRESS = "press."
 CARE = "care."
 """What is asked of the whole garment, and holds for every line about a part of it."""
 Around = tuple[bool, dict[str, Verdict], list[dict[str, Verdict]], frozenset[str]]
@@ -62,10 +65,18 @@ def _around(fired: Fired, judgement: Judgement, places: frozenset[str] | None) -
             about = not set(fired.cloths).isdisjoint(seam.cloths())
         if about and (places is None or seam.name in places):
             nowhere = False
-            here = {**care, **verdicts.get(Place("seam", seam.name), {})}
+            here = {**care, **_asked_at(seam, judgement)}
             yield seam.by_hand, here, own, asked - here.keys()
     if nowhere:
         yield False, care, own, frozenset()
+
+
+def _asked_at(seam: Seam, judgement: Judgement) -> dict[str, Verdict]:
+    """What is decided at a seam: of pressing nothing where a hook or a clasp is only sewn on."""
+    own = judgement.verdicts.get(Place("seam", seam.name), {})
+    if judgement.garment.single or seam.place not in SEWN_ON:
+        return own
+    return {name: one for name, one in own.items() if not name.startswith(PRESS)}
 
 
 def _holds(condition: ToldWhere, here: Around, *, open_holds: bool) -> bool:

@@ -17,6 +17,7 @@ from advisor.construction.backing import backing_of
 from advisor.construction.bulk import picked
 from advisor.construction.cutting import Cut, cuts_of, on_cloth
 from advisor.construction.finishing import allowance_of
+from advisor.construction.headtotail import head_to_tail
 from advisor.construction.hemroom import with_both_turns
 from advisor.construction.notionlist import is_sheet
 from advisor.construction.widths import narrowest_said
@@ -56,6 +57,7 @@ class Bought:
         shrinks, shrinks_across: shares along and across.
         folded: whether the pieces are laid on the cloth folded along its length.
         open_buy: length when laid open in a single layer, where that saves some.
+        turned_buy: length with tapered pieces head to tail, where only a sheen speaks against it.
         too_wide: the piece that does not fit, what it spans and what there is.
         used: the share of the lay that ends in the pieces; the lay is `packed` long.
         if_across: length if the cloth shrinks across too, where nobody said so and it matters.
@@ -82,6 +84,7 @@ class Bought:
     too_wide: TooWideError | None = None
     folded: bool = False
     open_buy: lay.Estimate | None = None
+    turned_buy: lay.Estimate | None = None
     if_across: lay.Estimate | None = None
     cuts: tuple[Cut, ...] = ()
     sources: tuple[str, ...] = lay.SOURCES
@@ -176,6 +179,13 @@ def _bought(
         packed=found.packed_mm,
         folded=found is not opened,
         open_buy=saves,
+        turned_buy=head_to_tail(
+            cuts,
+            sold,
+            found.length_mm,
+            knowledge.entries[cloth.entry],
+            judgement.verdicts.get(Place("fabric", cloth.name), {}).get("cut.direction"),
+        ),
         if_across=_if_across(pieces, sold, found, cloth, judgement, knowledge),
         cuts=cuts,
         usable=sold.usable_mm,

@@ -15,6 +15,7 @@ from typing import Final
 from advisor.claims.subjects import subject_of
 from advisor.claims.valuesets import Span
 from advisor.construction.bulk import Verdicts, number, picked
+from advisor.construction.canvassed import stayed_by_backing
 from advisor.construction.leftraw import keeps_holes
 from advisor.craft import strength
 from advisor.knowledge.model import Knowledge
@@ -63,10 +64,13 @@ def holding_of(
     """A seam's strength against its place; `rows` that share the pull carry alike."""
     stress = _STRESS.get(str(seam.facts.get("stress", "medium")), strength.Stress.NORMAL)
     needs = strength.needed(stress, moves=seam.making.moves)
+    entries = {name: knowledge.entries[cloth.entry] for name, cloth in garment.cloths.items()}
+    held = stayed_by_backing(seam, garment, entries)
     slips = tuple(
         name
         for name in seam.cloths()
         if subject_of(garment.cloths[name], None, knowledge).levels.get(SLIP, (0, 0))[1] > 0
+        and not held
     )
     thread, stitch = picked(verdicts, "thread.fibre"), picked(verdicts, "stitch.type")
     tex, length = number(verdicts, "thread.size"), number(verdicts, "stitch.length")
@@ -95,7 +99,7 @@ def holding_of(
         if shorter is not None and (torn or shorter < _advised(verdicts, "stitch.length")[0]):
             shorter = None  # a line to tear along
         return replace(found, shorten_to=shorter, thicker=thickest[1] >= tex * STRONGER)
-    return Holding(None, needs, None, why, slips=slips)
+    return Holding(None, needs, None, why, slips=slips if why else ())
 
 
 def weaker_side(seam: Seam, garment: Garment, knowledge: Knowledge) -> float | None:

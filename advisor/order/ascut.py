@@ -22,6 +22,8 @@ ROW, OVER_A_PIECE = 4, frozenset({"bodice", "bib", "yoke", "shirt", "blouse", "c
 """From how many pleats on they are a row of them, and where such a row lies (estimate)."""
 DOWN_THE_BODY = frozenset({"side", "panel", "centre", "underarm", "inseam"})
 """Roles of seams of which the curve keeps its line where all its cloths are thick."""
+WHOLE_LENGTH = 1000.0
+"""From this length on a seam runs down a whole cloak or gown, mm: estimate."""
 BULKY = 2
 """The level of `bulky` from which a cloth is thick in a seam."""
 HUNG_BY = frozenset({"hanging", "hanger", "towel"})
@@ -87,11 +89,15 @@ def in_rows(place: SeamPlace, facts: Facts) -> bool:
 
 
 def line_may_give(place: SeamPlace, facts: Facts) -> bool:
-    """Whether a curve may stretch while it is handled; that of a lining felled there is free."""
+    """Whether a curve may stretch while it is handled; one down a whole length hardly curves.
+
+    That of a lining which is felled there is free.
+    """
     if place.method.id == FELLED_OVER:
         return False
     thin = any(facts.least(c, "bulky") < BULKY for c in place.cloths)
-    return thin or place.role.id not in DOWN_THE_BODY
+    short = thin and place.seam.long_mm < WHOLE_LENGTH
+    return short or place.role.id not in DOWN_THE_BODY
 
 
 def holed_for_good(place: SeamPlace, facts: Facts) -> bool:

@@ -195,6 +195,19 @@ def test_a_firm_backing_stays_the_seams_that_it_lies_in(line: str) -> None:
     """A strip of the cloth on top would add plies where there are too many, and hold nothing."""
     work = ordered(DOUBLET.replace("  - {name: centre back,", line) if line else DOUBLET)
     assert not {"stay centre back", "stay side back", "stay side"} & work.tasks.keys()
+    text = DOUBLET.replace("  - {name: centre back,", line) if line else DOUBLET
+    for seam in told(text).seams:
+        assert ("stay the seam" in str(seam)) == (seam.name == "waist seam")
+
+
+def test_a_clasp_has_no_iron_and_no_allowance() -> None:
+    """It is sewn on when all is pressed: no seam of it is pressed open, and none can slip."""
+    answer = told(CLOAK.replace("{name: hand slits, layers: [shell, shell]", SLIT_WITH_CANVAS))
+    opened = [t.place for t in answer.advice if "flat as stitched, then open" in t.text]
+    assert opened
+    assert "throat clasp" not in opened
+    clasp = next(place for place in answer.seams if place.name == "throat clasp")
+    assert "part from the stitches" not in str(clasp)
 
 
 def test_a_seam_of_the_slipping_cloth_alone_is_stayed() -> None:
@@ -268,3 +281,34 @@ def test_a_covered_cord_is_sewn_with_the_thread_of_its_seams() -> None:
     assert "silk" not in picks["edge"]
     assert "cotton" not in picks["edge"]
     assert "silk" in picks["puff"]
+
+
+TAPERED = "  - {name: gore, fabric: satin, width: 82 cm, height: 140 cm, number: 4, NARROW}"
+
+
+@pytest.mark.parametrize(
+    ("cloth", "taper", "told_so"),
+    [("satin", True, True), ("satin", False, False), ("shell", True, False)],
+)
+def test_tapered_pieces_of_a_plain_satin_may_lie_head_to_tail(
+    cloth: str, taper: bool, told_so: bool
+) -> None:
+    """Of 82 and 26 cm two want 108 cm of a width, head to tail; a pile keeps its way."""
+    piece = TAPERED.replace("fabric: satin", f"fabric: {cloth}")
+    end = "narrow end: 26 cm" if taper else "finished: no"
+    piece = piece.replace("NARROW", end).replace(", finished: no", "")
+    answer = told(CLOAK.rstrip() + "\n" + piece)
+    says = [line for bought in answer.cloth or () for line in bought.says]
+    assert told_so == any("head to tail" in line for line in says)
+
+
+def test_a_seam_down_the_whole_length_is_not_stay_stitched() -> None:
+    """Its curve is slight, and the row marks a pile; a shoulder and a short side give."""
+    tasks = ordered(CLOAK).tasks
+    assert "stay-stitch side" not in tasks
+    assert "stay-stitch shoulder" in tasks
+    short = CLOAK.replace("{name: side, layers: [shell, shell], length: 130 cm", SHORT_SIDE)
+    assert "stay-stitch side" in ordered(short).tasks
+
+
+SHORT_SIDE = "{name: side, layers: [shell, shell], length: 40 cm"

@@ -284,6 +284,7 @@ def seam_leaf(seam: Seam, garment: Garment) -> Any:
         "sleeve head": "no",
         "at hood or neck": "no",
         "hangs from nothing": "no",
+        "holds a cord": holds_a_cord(seam, garment),
         "holds a pocket": "no",
         "closes a tube": "no",
         "lies flat": lies_flat(seam),
@@ -317,9 +318,16 @@ def maker_leaf(maker: Maker) -> Any:
         "outer garment": "yes",  # each of these garments is called a coat
         "hooded": "no",
         "has shoulders": "no",  # nor after a shoulder
+        "hangs from shoulders": "no",
         "sheer body": "no",  # no seam of these is called after a bodice or a skirt
     }
     return lambda key, value: frozenset({facts[key] in _words(value)})
+
+
+def holds_a_cord(seam: Seam, garment: Garment) -> str:
+    """Whether a piping cord lies among the layers of a seam."""
+    corded = any(garment.cloths[use.cloth].entry == "piping-cord" for use in seam.uses)
+    return "yes" if corded else "no"
 
 
 def beside_velvet(seam: Seam, garment: Garment) -> str:
