@@ -351,3 +351,22 @@ def test_a_pair_on_the_bias_leans_to_both_sides() -> None:
     one, other = ((p.down, p.width - p.down) for p in laid)
     assert one == pytest.approx(other[::-1], abs=0.01)
     assert estimate([back, back], sold).length_mm <= estimate([pair], sold).length_mm
+
+
+def test_a_hidden_foundation_shows_nothing() -> None:
+    """Its own cloth is pressed hot on its pieces; under dupion no cooler press is ever seen."""
+    judgement = advise(garment_of(parse_yaml(GOWN, "project.yaml"), known()), known()).judgement
+    assert [] == [c for c in judgement.conflicts if c.place.name == "waist seam"]
+    alone = [i for i in judgement.instructions if i.kind == "alone" and "corselet" in i.needy]
+    assert alone
+    seen = GOWN.replace("[lining, corselet, shell, lace]", "[lining, shell, lace, corselet]")
+    shown = advise(garment_of(parse_yaml(seen, "project.yaml"), known()), known()).judgement
+    assert "waist seam" in {c.place.name for c in shown.conflicts}
+
+
+def test_a_length_to_the_floor_is_marked_on_the_body() -> None:
+    """In her shoes, when all above is done; a slip to the calf and trousers need no such step."""
+    found = ordered(GOWN)
+    assert stands(found, "join waist seam", "try on for the length", "sew hem")
+    assert stands(found, "try on for the length", "cut net hem")
+    assert "try on for the length" not in ordered(SLIP).order
