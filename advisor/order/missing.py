@@ -43,6 +43,7 @@ GIVES: Final = 1
 """From this level of `stretch` on, slight, a cloth may go over shoulders or hips by itself."""
 BOTH, LINING = "both", "lining"
 PILES: Final = "piles"
+BONE: Final = "bone"
 FILMED: Final = "water-resistant-zip"
 PARTING: Final = frozenset({"open-ended-zip", "two-way-zip"})
 SLEEVED: Final = frozenset({"sleeve-hem", "cuff", "sleeve-vent", "sleeve-head-roll"})
@@ -100,6 +101,7 @@ class _Search:
             "opens above alone": lambda p: opens_above_alone(p, self.places),
             "ends raw below": lambda p: ends_raw_below(p, self.places, garment),
             "closes nowhere": lambda p: closes_nowhere(p, self.places, garment),
+            "no bone anywhere": lambda _: all(e.kind != BONE for e in self.entries.values()),
             "nothing for a bag": lambda p: nothing_for_a_bag(p, garment, self.entries),
         }
 

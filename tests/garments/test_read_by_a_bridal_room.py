@@ -19,6 +19,7 @@ from advisor.craft.cloth import BoughtCloth, CutPiece, estimate
 from advisor.decide.advise import advise
 from advisor.decide.usedup import used_up
 from advisor.order.kinds import crosses
+from advisor.order.missing import missing
 from advisor.order.work import Work
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
@@ -382,3 +383,19 @@ def test_no_seam_is_left_in_the_middle_of_a_front() -> None:
     assert told(GOWN, "skirt")
     assert not told(GOWN, "net layer")
     assert not told(GOWN.replace("centre back below the zip", "left side below"), "skirt")
+
+
+def test_channels_without_bones_are_asked_about() -> None:
+    """A tape is no bone: nobody slides in or buys what the file does not name."""
+
+    def told(text: str) -> set[str]:
+        found = missing(garment_of(parse_yaml(text, "project.yaml"), known()), known())
+        return {gap.rule.id for gap in found}
+
+    bones = (
+        "  - {name: bones, layers: [corselet, {notion: spiral steel boning}], length: 26 cm, "
+        "times: 8,\n      part: bodice}\n"
+    )
+    assert bones in GOWN
+    assert "channel-without-bones" in told(GOWN.replace(bones, ""))
+    assert "channel-without-bones" not in told(GOWN)
