@@ -34,7 +34,7 @@ from advisor.order.openings import free_at_zip, left_open, opening_fields, waits
 from advisor.order.roles import PLEATED_HEM
 from advisor.order.shearing import deep_pile, wadded
 from advisor.order.topstitching import rows_told
-from advisor.order.trimmed import rows_over, seams_under
+from advisor.order.trimmed import lace_edge, rows_over, seams_under
 from advisor.project.garment import Garment
 from advisor.project.linings import LINING
 from advisor.project.making import Piece
@@ -102,7 +102,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     opening = opening_fields(place, facts.places, units) | {"facing": facing}
     opening["marked"] = marked(place, facts) if "{marked}" in op.does else ""
     does = LEVEL if op.id == "grade" and _level_edges(place, facts) else op.does
-    does = slid_in(op, facts) or does
+    does = slid_in(op, facts) or lace_edge(op, place, facts) or does
     text = does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
     gap = left_open(place, units) if op.id in JOINS and "{leave}" not in op.does else ""
     if op.id == "join":

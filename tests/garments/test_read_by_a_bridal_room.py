@@ -283,6 +283,12 @@ def test_a_hem_comes_after_the_seams_that_it_runs_over(file) -> None:  # type: i
     assert [] == wrong
 
 
+def test_a_lace_edge_keeps_its_scallops() -> None:
+    """A lace is laid with its border at the edge; net is cut clean in long strokes."""
+    assert "scallop" in words(ordered(SLIP), "cut godet hem")
+    assert "long strokes" in words(ordered(GOWN), "cut net hem")
+
+
 def test_a_bias_neck_is_stayed_before_it_hangs() -> None:
     """By hand and in its allowance: a row along both edges would show through the satin."""
     found = ordered(SLIP)
@@ -399,3 +405,13 @@ def test_channels_without_bones_are_asked_about() -> None:
     assert bones in GOWN
     assert "channel-without-bones" in told(GOWN.replace(bones, ""))
     assert "channel-without-bones" not in told(GOWN)
+
+
+def test_a_stay_at_an_edge_is_no_layer_of_its_part() -> None:
+    """A strip at neck and zip need not be listed; a cloth in a seam of the part is asked about."""
+    strip = SLIP.replace("layers: [inner, strip, satin, lace]", "layers: [inner, satin, lace]")
+    assert not [text for _, text in asked(strip) if "strip" in text]
+    seamed = strip.replace(
+        "centre back, layers: [satin, satin]", "centre back, layers: [satin, strip]"
+    )
+    assert [text for _, text in asked(seamed) if "strip" in text]
