@@ -20,6 +20,10 @@ _SOURCES = {
     "flounce": ("derived", "clothing-text-1916", "common-practice"),
 }
 _FULLER = 1.2
+FRONT_SEAM = (
+    "{number} equal widths with {seam} behind put a seam down the middle of the front: cut a whole "
+    "width for the front and halve one for the back."
+)
 EASES = 0.03
 """The share that most woven cloth eases in along a curved edge (memory)."""
 
@@ -152,6 +156,8 @@ def cut_says(note: CutNote, units: System) -> list[str]:
     if note.shape == "flounce":
         stay = "Staystitch or tape the inner edge before you clip it, let the flounce hang, and "
         says.append(f"{stay}make the hem narrow.")
+    if note.opens:
+        says.append(FRONT_SEAM.format(number=note.cut.number, seam=note.opens))
     return says + _fullness_says(note)
 
 

@@ -6,6 +6,7 @@ tucks are straight lockstitch through two plies.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Final
 
@@ -21,6 +22,7 @@ from advisor.craft import thread
 from advisor.craft.fullness import BIAS_RUFFLE, SOURCES, STRAIGHT_RUFFLE, Ratio, gather_ratio
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Seam, Use
+from advisor.project.placing import singular_words
 from advisor.project.tucked import tucks_on_a_piece
 
 AVOIDS: Final = {
@@ -29,6 +31,7 @@ AVOIDS: Final = {
     "gathers": ("gathers", "ruffles"),
 }
 """What of a cloth's design speaks against a shape."""
+MIDDLE: Final = frozenset({"centre", "center"})
 USUAL_STITCH: Final = 2.5
 
 
@@ -42,6 +45,8 @@ class CutNote:
     thread: thread.ThreadUse | None
     sewn_as: Seam | None
     sources: tuple[str, ...] = SOURCES
+    opens: str = ""
+    """The seam in the middle behind that leaves another one in the middle of the front."""
 
     @property
     def shape(self) -> str:
@@ -64,7 +69,17 @@ def cut_note(cut: Cut, judgement: Judgement, knowledge: Knowledge) -> CutNote:
     own = any(tucks_on_a_piece(s, judgement.garment) == cut.piece for s in judgement.garment.seams)
     counted = cut.tucks is None or seam is None or own  # a place for them has their thread
     rows = None if counted or seam is None else _rows(cut, seam, judgement, knowledge)
-    return CutNote(cut, against, usual, rows, seam)
+    opens = _middle_behind(cut, judgement.garment.seams) if plain.shape == "gathers" else ""
+    return CutNote(cut, against, usual, rows, seam, opens=opens)
+
+
+def _middle_behind(cut: Cut, seams: Iterable[Seam]) -> str:
+    """The centre back seam of a cloth whose whole round is cut in an even number of panels."""
+    if cut.piece.cut or (cut.piece.number or 1) > 1 or cut.number % 2:
+        return ""
+    own = (s for s in seams if len(s.uses) > 1 and {u.cloth for u in s.uses} == {cut.piece.cloth})
+    called = ((s.name, {*singular_words(s.name)}) for s in own)
+    return next((name for name, words in called if "back" in words and MIDDLE & words), "")
 
 
 def _avoided(cloth: str, judgement: Judgement) -> tuple[str, ...]:

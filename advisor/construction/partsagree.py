@@ -36,6 +36,16 @@ def unended(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
                 yield Disagreement("unended", name, (), text)
 
 
+AT_EDGES = frozenset({"stay-tape", "faced-edge", "bound-edge", "zip"})
+"""Kinds of place where a stay, a facing or a strip lies, and is a layer of no whole part."""
+
+
+def _at_edges_alone(name: str, garment: Garment) -> bool:
+    """Whether a cloth only stays or faces edges, so that no part has it for a layer."""
+    held = (seam.place in AT_EDGES for seam in garment.seams if name in seam.cloths())
+    return all(held) and not any(name in part.layers for part in garment.parts)
+
+
 LINED = "lining-seam"
 """What joins the lining to the shell: it is called after one of them and holds both."""
 ENDING = frozenset({"band", "stay"})
@@ -61,6 +71,7 @@ def against_its_part(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iter
     seen = not whole and bool(part.layers)
     known = {*part.layers, *joined}
     other = [n for n in cloths if seen and not (n in known or garment.cloths[n].trims)]
+    other = [n for n in other if not _at_edges_alone(n, garment)]
     if other:
         text = f"holds {' and '.join(other)}, which the layers of {part.name} do not name"
         yield Disagreement("part-layers", seam.name, (), text)

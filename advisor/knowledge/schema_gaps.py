@@ -27,6 +27,7 @@ Known = Literal[
     "opens above alone",
     "ends raw below",
     "closes nowhere",
+    "no bone anywhere",
     "nothing for a bag",
     "raw end in no seam",
     "a layer opens nowhere",

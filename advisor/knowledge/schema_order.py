@@ -37,6 +37,7 @@ Fact = Literal[
     "something to fit",
     "bias or knit drops",
     "bias basted",
+    "reaches the floor",
     "rows to be waxed",
     "no hem named",
     "wants heat before it meets a tender cloth",

@@ -40,6 +40,7 @@ from advisor.order.shearing import with_shearing
 from advisor.order.sidezip import side_left_open
 from advisor.order.supports import supports
 from advisor.order.topstitching import AT_THE_END
+from advisor.order.tothefloor import WHOLE
 from advisor.order.untried import NOT, toile_first
 from advisor.project.folded import pleated_apart
 from advisor.project.garment import Garment
@@ -123,9 +124,8 @@ class Facts:
             return any(not t.places for t in find_trials(self.setups.advice.judgement))
         if fact == "bias or knit drops":
             return drops(self, hemmed=not self._unhemmed())
-        if fact == "bias basted":
-            loose = (p for p in self.places if not p.full and self.fitting.basted(p))
-            return any(p.said("bias") == "yes" for p in loose)
+        if fact in WHOLE:
+            return WHOLE[fact](self)
         if fact == "rows to be waxed":
             return any(waxed(p, self) for p in self.places)
         return fact == "no hem named" and self._unhemmed()

@@ -50,6 +50,7 @@ GIVES: Final = 1
 BOTH, LINING, CHILD = "both", "lining", "child"
 PILES: Final = "piles"
 MOUNTS: Final = "mounted nowhere"
+BONE: Final = "bone"
 FILMED: Final = "water-resistant-zip"
 PARTING: Final = frozenset({"open-ended-zip", "two-way-zip"})
 SLEEVED: Final = frozenset({"sleeve-hem", "cuff", "sleeve-vent", "sleeve-head-roll"})
@@ -113,6 +114,7 @@ class _Search:
             "wadding bare": lambda p: is_bare(p, garment),
             "worn by a child": lambda _: garment.maker.worn_by == CHILD,
             "ring not closed": lambda p: bool(open_rings(p, self.places)),
+            "no bone anywhere": lambda _: all(e.kind != BONE for e in self.entries.values()),
             "nothing for a bag": lambda p: nothing_for_a_bag(p, garment, self.entries),
         }
 

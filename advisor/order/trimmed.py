@@ -9,12 +9,13 @@ from advisor.order.covering import COVER, covered_neck, covered_zip, zip_edge_op
 from advisor.order.flatsleeves import goes_in_flat
 from advisor.order.gapfacts import ribbon_band
 from advisor.order.legs import STRIPE
-from advisor.project.lacewords import finished_below, spread
+from advisor.project.lacewords import finished_below, is_lace, spread
 from advisor.project.placing import lace_on_edge, singular_words
 from advisor.project.together import over_its_mount, ribbon_at_the_waist
 from advisor.project.tucked import tucks_on_a_piece
 
 if TYPE_CHECKING:
+    from advisor.knowledge.ordering import Operation
     from advisor.order.facts import Facts
     from advisor.order.kinds import SeamPlace
     from advisor.project.making import Piece
@@ -23,6 +24,7 @@ RIBBON: Final = "ribbon"
 WAIST: Final = "waist"
 POCKET_EDGE: Final = "pocket-edge"
 """The role of the top of a pocket that is finished while the pocket lies by itself."""
+LACES: Final = "lace"
 CORD: Final = "piping-cord"
 CLOSED_OVER: Final = frozenset({"side", "centre", "inseam", "panel", "plain"})
 """Roles of the seams that a row round a skirt runs over."""
@@ -73,6 +75,19 @@ def _mounted(place: SeamPlace, facts: Facts) -> bool:
 def _finished(place: SeamPlace, facts: Facts) -> bool:
     """Whether the edge that it lies on is turned or bound as a place of its own."""
     return finished_below(place.seam, facts.garment.seams, singular_words) is not None
+
+
+SCALLOPED: Final = (
+    "Level {name}. Where the scalloped border of the lace lies along it, cut nothing; else trim it "
+    "round its motifs."
+)
+
+
+def lace_edge(op: Operation, place: SeamPlace, facts: Facts) -> str:
+    """The sentence of a lace edge that is left as it is; "" of every other edge and work."""
+    laces = all(is_lace(facts.entry(c)) and facts.entry(c).family == LACES for c in place.cloths)
+    raw = op.id == "trim" and place.kind.id == "raw-edge" and bool(place.cloths)
+    return SCALLOPED if raw and laces else ""
 
 
 def cover_of(place: SeamPlace, facts: Facts) -> str:

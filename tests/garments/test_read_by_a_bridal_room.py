@@ -19,6 +19,7 @@ from advisor.craft.cloth import BoughtCloth, CutPiece, estimate
 from advisor.decide.advise import advise
 from advisor.decide.usedup import used_up
 from advisor.order.kinds import crosses
+from advisor.order.missing import missing
 from advisor.order.work import Work
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
@@ -282,6 +283,12 @@ def test_a_hem_comes_after_the_seams_that_it_runs_over(file) -> None:  # type: i
     assert [] == wrong
 
 
+def test_a_lace_edge_keeps_its_scallops() -> None:
+    """A lace is laid with its border at the edge; net is cut clean in long strokes."""
+    assert "scallop" in words(ordered(SLIP), "cut godet hem")
+    assert "long strokes" in words(ordered(GOWN), "cut net hem")
+
+
 def test_a_bias_neck_is_stayed_before_it_hangs() -> None:
     """By hand and in its allowance: a row along both edges would show through the satin."""
     found = ordered(SLIP)
@@ -293,8 +300,8 @@ def test_a_bias_neck_is_stayed_before_it_hangs() -> None:
 def test_the_lining_is_closed_before_an_edge_takes_it_in() -> None:
     """Under the arm as at the neck."""
     found = ordered(SLIP)
-    assert stands(found, "press half lining side", "join underarm edge")
-    assert stands(found, "press right side", "join underarm edge")
+    before = found.graph.forced_before("join underarm edge")
+    assert {"press half lining side", "press right side"} <= {*before}
 
 
 def test_a_lace_panel_is_set_in_over_its_cloth() -> None:
@@ -351,3 +358,60 @@ def test_a_pair_on_the_bias_leans_to_both_sides() -> None:
     one, other = ((p.down, p.width - p.down) for p in laid)
     assert one == pytest.approx(other[::-1], abs=0.01)
     assert estimate([back, back], sold).length_mm <= estimate([pair], sold).length_mm
+
+
+def test_a_hidden_foundation_shows_nothing() -> None:
+    """Its own cloth is pressed hot on its pieces; under dupion no cooler press is ever seen."""
+    judgement = advise(garment_of(parse_yaml(GOWN, "project.yaml"), known()), known()).judgement
+    assert [] == [c for c in judgement.conflicts if c.place.name == "waist seam"]
+    alone = [i for i in judgement.instructions if i.kind == "alone" and "corselet" in i.needy]
+    assert alone
+    seen = GOWN.replace("[lining, corselet, shell, lace]", "[lining, shell, lace, corselet]")
+    shown = advise(garment_of(parse_yaml(seen, "project.yaml"), known()), known()).judgement
+    assert "waist seam" in {c.place.name for c in shown.conflicts}
+
+
+def test_a_length_to_the_floor_is_marked_on_the_body() -> None:
+    """In her shoes, when all above is done; a slip to the calf and trousers need no such step."""
+    found = ordered(GOWN)
+    assert stands(found, "join waist seam", "try on for the length", "sew hem")
+    assert stands(found, "try on for the length", "cut net hem")
+    assert "try on for the length" not in ordered(SLIP).order
+
+
+def test_no_seam_is_left_in_the_middle_of_a_front() -> None:
+    """Two widths with a seam behind meet in front too: that is told; of three, or closed, not."""
+
+    def told(text: str, name: str) -> bool:
+        cuts = (cut for cut in read(text).cut or () if cut.name == name)
+        return any("middle of the front" in says for cut in cuts for says in cut.says)
+
+    assert told(GOWN, "skirt")
+    assert not told(GOWN, "net layer")
+    assert not told(GOWN.replace("centre back below the zip", "left side below"), "skirt")
+
+
+def test_channels_without_bones_are_asked_about() -> None:
+    """A tape is no bone: nobody slides in or buys what the file does not name."""
+
+    def told(text: str) -> set[str]:
+        found = missing(garment_of(parse_yaml(text, "project.yaml"), known()), known())
+        return {gap.rule.id for gap in found}
+
+    bones = (
+        "  - {name: bones, layers: [corselet, {notion: spiral steel boning}], length: 26 cm, "
+        "times: 8,\n      part: bodice}\n"
+    )
+    assert bones in GOWN
+    assert "channel-without-bones" in told(GOWN.replace(bones, ""))
+    assert "channel-without-bones" not in told(GOWN)
+
+
+def test_a_stay_at_an_edge_is_no_layer_of_its_part() -> None:
+    """A strip at neck and zip need not be listed; a cloth in a seam of the part is asked about."""
+    strip = SLIP.replace("layers: [inner, strip, satin, lace]", "layers: [inner, satin, lace]")
+    assert not [text for _, text in asked(strip) if "strip" in text]
+    seamed = strip.replace(
+        "centre back, layers: [satin, satin]", "centre back, layers: [satin, strip]"
+    )
+    assert [text for _, text in asked(seamed) if "strip" in text]

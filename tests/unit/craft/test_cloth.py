@@ -82,8 +82,9 @@ def test_a_bias_piece_spans_both_its_sides() -> None:
 
 
 def test_a_second_bias_piece_nests() -> None:
-    """The next of its kind begins √2 times the shorter side further on."""
-    two = cloth.estimate([CutPiece(1000, 1120, 2, bias=True)], BoughtCloth(1500)).packed_mm
+    """The next that leans as it does begins √2 times the shorter side further on."""
+    alike = [CutPiece(1000, 1120, bias=True)] * 2
+    two = cloth.estimate(alike, BoughtCloth(1500)).packed_mm
     assert 2120 / 2**0.5 + 2**0.5 * 1000 - 1 <= two <= 2120 / 2**0.5 + 2**0.5 * 1000
 
 
