@@ -20,7 +20,7 @@ from advisor.construction.bands import bands_of
 from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
-from advisor.order import ascut, ended, madeup, trimmed
+from advisor.order import ascut, ended, flatsleeve, madeup, trimmed
 from advisor.order.cuffs import STIFFENER, faced_with, hung_with, in_halves, is_made_up, is_ring
 from advisor.order.easing import ends_in_zip
 from advisor.order.fitting import HOLES_FOR_GOOD, NEEDLE_HOLES, PILE_LINE
@@ -38,7 +38,6 @@ from advisor.order.roles import (
     holds_words,
     of_another_cloth,
 )
-from advisor.order.seambags import run_round
 from advisor.order.shearing import deep_pile, wadded
 from advisor.order.topstitching import no_stage_for
 from advisor.project.buttons import buttons_of, for_show, half_for_show, has_own_loop, holes_of
@@ -110,8 +109,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         **ascut.answers(place, facts),
         **ended.answers(place, facts),
         **madeup.answers(place, facts),
-        "run round with its seam": lambda: bool(run_round(place, facts.places)),
-        "not run round with its seam": lambda: not run_round(place, facts.places),
+        **flatsleeve.answers(place, facts),
         **trimmed.answers(place, facts),
         "band with ends": lambda: (
             not is_ring(place, facts.places)

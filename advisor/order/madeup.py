@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Final
 from advisor.claims.glued import STIFFENS
 from advisor.order.kinds import SeamPlace
 from advisor.order.lapels import turned_back
+from advisor.order.seambags import run_round
 from advisor.project.placing import singular_words
 from advisor.project.stands import SET_BY, SETTING, STAND
 
@@ -28,6 +29,8 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     return {
         "set by its own seam": lambda: place.seam.placed_by == SET_BY,
         "backed here": lambda: not _backed_elsewhere(place, facts),
+        "run round with its seam": lambda: bool(run_round(place, facts.places)),
+        "not run round with its seam": lambda: not run_round(place, facts.places),
         "sets a stand": lambda: place.seam.placed_by == SETTING,
     }
 

@@ -18,6 +18,7 @@ from advisor.order.beside import STRIPS, is_frill, marked, pleats_above
 from advisor.order.cuffs import faced_with
 from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
+from advisor.order.flatsleeve import run_on_from
 from advisor.order.fusing import DWELL, fusing_time, too_hot
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
@@ -101,6 +102,8 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     text = does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
     gap = left_open(place, units) if op.id in JOINS and "{leave}" not in op.does else ""
     if op.id == "join":
+        side = run_on_from(place, facts.places)
+        gap += f", the row of {side} run on into the sleeve" if side else ""
         gap += waits(place, facts.places) + zip_gap(place, facts.places, units)
     if op.id == "hem" and place.role.id == PLEATED_HEM:
         gap += ", while the widths lie flat, all but a hand's breadth beside each seam still open"

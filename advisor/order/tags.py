@@ -10,6 +10,7 @@ from advisor.order.easing import is_foot
 from advisor.order.ended import back_of_straps, front_of_straps
 from advisor.order.facts import Facts
 from advisor.order.fitting import BEHIND, TO_BODY
+from advisor.order.flatsleeve import one_run
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.lapels import SHAWL
 from advisor.order.layering import shuts_in_lining
@@ -56,6 +57,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
     ends = ends_of(place)
     behind = fitting.cut_behind(place, op)
     cut = behind or fitting.cut_into(place)
+    pair = one_run(facts.places) or (None, None)
     edged = _upper_edge(place) and not front_of_straps(place, facts)
     tags = {
         "flat": role.flat and not tail,
@@ -108,6 +110,8 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "loops caught in": place.method.id == "button-loops-caught-in",
         "collar or its facing": _collar_or_facing(place),
         "at the neck": "neck" in ends,
+        "first of one run": place == pair[0],
+        "second of one run": place == pair[1],
         "at the waist": bool(AT_WAIST & set(singular_words(place.name))),
         "runs round a bag": runs_round_a_bag(place, facts.places),
         "made up by itself": made_up(place, facts.places),
