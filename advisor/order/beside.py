@@ -36,7 +36,6 @@ from advisor.order.roles import (
     POCKET_FLAP,
     POCKET_ZIP,
     holds_words,
-    of_another_cloth,
 )
 from advisor.order.shearing import deep_pile, wadded
 from advisor.order.topstitching import no_stage_for
@@ -126,9 +125,6 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "flap over it": lambda: _flap_over(place, facts),
         "laid piece stays as cut": lambda: all(map(facts.stays_cut, laid_on(place, facts.places))),
         "cinches the body": lambda: any(p.role.id in HELD_ABOVE for p in facts.places),
-        "band of another cloth": lambda: of_another_cloth(
-            place.seam, [facts.entry(name) for name in place.seam.cloths()]
-        ),
         "no button named": lambda: not buttons_of(place.seam, facts.garment),
         "buttons for show": lambda: for_show(place.seam),
         "loop of its own": lambda: has_own_loop(place.seam),

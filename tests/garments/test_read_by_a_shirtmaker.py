@@ -155,7 +155,8 @@ def test_a_shirt_sleeve_is_set_in_flat() -> None:
     """Then side and sleeve are closed in one run, with one thread, over a placket that is done."""
     found = ordered(SHIRT)
     run = ("join side", "join sleeve underarm", "trim side", "enclose side", "join cuff")
-    assert stands(found, "close sleeve placket", *run) and stands(found, "join armhole", *run)
+    assert stands(found, "stitch on the upper band of sleeve placket", *run)
+    assert stands(found, "join armhole", *run)
     assert stands(found, "enclose side", "enclose sleeve underarm", "press side")
     assert found.order.index("join sleeve underarm") == found.order.index("join side") + 1
     states = [found.tasks[f"join {name}"].step.machine for name in ("side", "sleeve underarm")]
@@ -221,3 +222,19 @@ def test_a_bag_behind_a_turned_opening_is_closed_by_itself() -> None:
 def test_a_row_of_buttons_that_is_told_no_place_closes_the_body() -> None:
     """At the fitting it is pinned shut along its line."""
     assert "pin it shut along the line of buttons" in ordered(DRESS).tasks["fit"].step.does
+
+
+def test_a_placket_that_is_buttoned_has_bands() -> None:
+    """A bound slit is bound with a strip of 6 mm, which holds no buttonhole."""
+    assert "placket-tower" == places(ordered(SHIRT))["sleeve placket"].method.id
+    bare = SHIRT.replace("name: placket buttonholes", "name: second cuff buttonholes")
+    assert "placket-bound" == places(ordered(bare))["sleeve placket"].method.id
+
+
+def test_a_band_that_is_cut_by_itself_is_joined() -> None:
+    """A piece of its own is sewn to the front edge, and finished before the neck ends it."""
+    piece = "pieces:\n  - {name: band, fabric: body, width: 8 cm, height: 76 cm, number: 2}\n"
+    found = ordered(SHIRT + piece)
+    band = ("join front button band", "fold front button band", "stitch front button band")
+    assert stands(found, *band, "join neck seam", "sew shirt-tail hem")
+    assert "join front button band" not in ordered(SHIRT).order
