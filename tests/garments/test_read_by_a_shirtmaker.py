@@ -9,6 +9,7 @@ from itertools import permutations
 
 import pytest
 
+from advisor.construction.agreement import disagreements
 from advisor.decide.advise import advise
 from advisor.project.buttons import half_for_show, holes_of, number_of_holes
 from advisor.project.garment import Garment
@@ -238,3 +239,13 @@ def test_a_band_that_is_cut_by_itself_is_joined() -> None:
     band = ("join front button band", "fold front button band", "stitch front button band")
     assert stands(found, *band, "join neck seam", "sew shirt-tail hem")
     assert "join front button band" not in ordered(SHIRT).order
+
+
+@pytest.mark.parametrize(("number", "told"), [(1, False), (8, True)])
+def test_a_pleat_in_the_middle_of_a_piece_need_not_span_it(number: int, told: bool) -> None:
+    """It takes no more than the piece has: only what takes more cannot be laid."""
+    wide = f"length: {4 * number} cm, pleats: {{kind: box, number: {number}, depth: 20 mm}}"
+    row = f"  - {{name: back pleat, layers: [body], {wide}}}\n"
+    piece = "pieces:\n  - {name: back, fabric: body, width: 60 cm, height: 72 cm}\n"
+    judgement = advise(garment(SHIRT + row + piece), known()).judgement
+    assert told == ("back pleat" in {one.place for one in disagreements(judgement, known())})
