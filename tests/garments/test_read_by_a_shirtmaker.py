@@ -249,3 +249,10 @@ def test_a_pleat_in_the_middle_of_a_piece_need_not_span_it(number: int, told: bo
     piece = "pieces:\n  - {name: back, fabric: body, width: 60 cm, height: 72 cm}\n"
     judgement = advise(garment(SHIRT + row + piece), known()).judgement
     assert told == ("back pleat" in {one.place for one in disagreements(judgement, known())})
+
+
+def test_a_skirt_is_closed_before_its_waist_is_basted_to_be_tried_on() -> None:
+    """A bust dart, which waits for the fitting, reaches no pocket in the side of the skirt."""
+    dart = "  - {name: bust dart, layers: [crepe], length: 9 cm, times: 2, kind: dart}\n"
+    found = ordered(DRESS + dart)
+    assert stands(found, "join skirt side", "baste waist seam", "fit", "stitch bust dart")
