@@ -29,6 +29,7 @@ from advisor.construction.twice import drawn_into_a_waist, said_twice
 from advisor.craft import fullness as table
 from advisor.knowledge.model import Knowledge
 from advisor.project.buttons import HOLES, alike, buttons_of, half_for_show, holes_of, without_holes
+from advisor.project.folded import PLEAT
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.linings import unit_of
 from advisor.project.making import Bolt, Piece
@@ -239,6 +240,8 @@ def _pleats(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator[Disa
     takes = full.cut * seam.making.times
     off = 2 * piece.allowance * number if piece.cut else 0.0
     has = piece.width * piece.fullness * (number if piece.fullness == 1 else 1) - off
+    if seam.place == PLEAT and takes <= has:
+        return  # a pleat in the middle of its piece need not take all of it
     if _far(has, takes) and _far(piece.height * number - off, takes):  # folded along either side
         yield Disagreement(
             "pleats",

@@ -20,7 +20,18 @@ from advisor.construction.bands import bands_of
 from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
-from advisor.order import ascut, companions, ended, felled, madeup, sashes, shearing, slits, trimmed
+from advisor.order import (
+    ascut,
+    companions,
+    ended,
+    felled,
+    flatsleeve,
+    madeup,
+    sashes,
+    shearing,
+    slits,
+    trimmed,
+)
 from advisor.order.bodicelining import EDGE
 from advisor.order.cuffs import STIFFENER, faced_with, hung_with, in_halves, is_made_up, is_ring
 from advisor.order.easing import ends_in_zip
@@ -36,9 +47,7 @@ from advisor.order.roles import (
     POCKET_FLAP,
     POCKET_ZIP,
     holds_words,
-    of_another_cloth,
 )
-from advisor.order.seambags import run_round
 from advisor.order.shearing import deep_pile, wadded
 from advisor.order.topstitching import no_stage_for
 from advisor.order.untried import HOLES_FOR_GOOD, NEEDLE_HOLES, PILE_LINE
@@ -114,11 +123,10 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         **ended.answers(place, facts),
         **slits.answers(place, facts),
         **madeup.answers(place, facts),
-        "run round with its seam": lambda: bool(run_round(place, facts.places)),
-        "not run round with its seam": lambda: not run_round(place, facts.places),
         **felled.answers(place, facts),
         **shearing.answers(place, facts),
         **sashes.answers(place, facts),
+        **flatsleeve.answers(place, facts),
         **trimmed.answers(place, facts),
         **companions.answers(place, facts),
         "band with ends": lambda: (
@@ -140,9 +148,6 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
             and any(facts.least(c, "frays") for c in laid_on(place, facts.places))
         ),
         "cinches the body": lambda: any(p.role.id in HELD_ABOVE for p in facts.places),
-        "band of another cloth": lambda: of_another_cloth(
-            place.seam, [facts.entry(name) for name in place.seam.cloths()]
-        ),
         "no button named": lambda: not buttons_of(place.seam, facts.garment),
         "buttons for show": lambda: for_show(place.seam),
         "loop of its own": lambda: has_own_loop(place.seam),

@@ -24,6 +24,7 @@ from advisor.project.garment import Garment, Seam
 from advisor.project.linings import Unit, lining_by_seams, unit_of
 from advisor.project.placing import POCKETS, singular_words
 from advisor.project.pleated_hem import taken_in_to_the_waist
+from advisor.project.seampockets import opens_in_a_seam
 from advisor.project.unjoined import drawn_up, parts_alone
 from advisor.project.zipping import in_its_line
 
@@ -334,9 +335,13 @@ def _share_panels(one: SeamPlace, other: SeamPlace) -> bool:
 
 
 def _high_dart(one: SeamPlace, other: SeamPlace) -> bool:
-    """Whether one is a dart that ends at the side or the neck, and the other lies at the waist."""
+    """Whether one is a dart that ends at the side or the neck, and the other lies below it.
+
+    A pocket in a side seam is reached by the hand, at the hip.
+    """
     high = one.role.id == "dart" and called.DART_ENDS_HIGH & set(singular_words(one.name))
-    return bool(high) and other.role.id in called.AT_THE_WAIST
+    low = other.role.id in called.AT_THE_WAIST or opens_in_a_seam(other.seam) or _below(other)
+    return bool(high) and low
 
 
 def _body_placket(one: SeamPlace, other: SeamPlace) -> bool:

@@ -8,8 +8,11 @@ from typing import TYPE_CHECKING, Final
 from advisor.claims.glued import STIFFENS
 from advisor.order.kinds import SeamPlace
 from advisor.order.lapels import turned_back
+from advisor.order.roles import of_another_cloth
+from advisor.order.seambags import run_round
+from advisor.project.folded import ON_SLEEVE
 from advisor.project.placing import singular_words
-from advisor.project.stands import SET_BY, SETTING, STAND
+from advisor.project.stands import COLLAR, SET_BY, SETTING, STAND
 
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
@@ -20,6 +23,7 @@ ALONE: Final = frozenset({"collar", "stand", CUFF_EDGE})
 COLLARS, SETS = frozenset({"collar", "stand"}), frozenset({"collar-attach", "facing"})
 BACKED_WITH: Final = {CUFF: frozenset({CUFF_EDGE})}
 """Kinds of place that sew on what another has made, by its role."""
+HOLES, PLACKET, BAND = "buttonhole", "placket", "band"
 COLLAR_WORDS: Final = frozenset({"collar", "neck", "neckline"})
 
 
@@ -28,6 +32,12 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     return {
         "set by its own seam": lambda: place.seam.placed_by == SET_BY,
         "backed here": lambda: not _backed_elsewhere(place, facts),
+        "run round with its seam": lambda: bool(run_round(place, facts.places)),
+        "not run round with its seam": lambda: not run_round(place, facts.places),
+        "buttoned through": lambda: _buttoned_through(place, facts),
+        "band cut by itself": lambda: _cut_by_itself(place, facts),
+        "collar above it": lambda: any(p.kind.id == COLLAR for p in facts.places),
+        "no collar above it": lambda: all(p.kind.id != COLLAR for p in facts.places),
         "sets a stand": lambda: place.seam.placed_by == SETTING,
     }
 
@@ -46,6 +56,24 @@ def _at_neck(place: SeamPlace) -> bool:
     """Whether it sews a finished collar to the neck; a stand has a support of its own."""
     words = set(singular_words(place.name))
     return place.role.id in SETS and bool(words & COLLAR_WORDS) and STAND not in words
+
+
+def _buttoned_through(place: SeamPlace, facts: Facts) -> bool:
+    """Whether buttonholes are worked in a placket of a sleeve, which a narrow strip cannot hold."""
+    words = set(singular_words(place.name))
+    holes = (p for p in facts.places if p.kind.id == HOLES)
+    near = (set(singular_words(p.name)) for p in holes)
+    return bool(words & ON_SLEEVE) and any(PLACKET in there for there in near)
+
+
+def _cut_by_itself(place: SeamPlace, facts: Facts) -> bool:
+    """Whether a band is of another cloth, or a piece of its own is cut for it."""
+    entries = [facts.entry(name) for name in place.seam.cloths()]
+    words = set(singular_words(place.name))
+    pieces = (p for p in facts.garment.plan.pieces if p.cloth in place.cloths)
+    named = (set(singular_words(p.name)) for p in pieces)
+    own = any(BAND in called and called <= words for called in named)
+    return own or of_another_cloth(place.seam, entries)
 
 
 def ends_made(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:

@@ -28,6 +28,7 @@ from advisor.order.cures import heat_pairs
 from advisor.order.damp import marks_from_drops
 from advisor.order.facings import facing_machine
 from advisor.order.facts import Facts
+from advisor.order.flatsleeve import ONE_ROW, as_one_row
 from advisor.order.gluewords import over_glue
 from advisor.order.hungapart import APART, hung_apart
 from advisor.order.kinds import SeamPlace, seam_places
@@ -370,6 +371,8 @@ class _Maker:
             maker = self.setups.stay_machine
         elif op.machine == "seam" and self._locked(op, place):
             maker = self.setups.lock_machine
+        if maker is not None and op.id in ONE_ROW:
+            return as_one_row(maker, place, self.places)
         return maker(place) if maker else None
 
     def _locked(self, op: Operation, place: SeamPlace) -> bool:

@@ -25,7 +25,6 @@ from advisor.order.beside import STRIPS, is_frill, marked, pleats_above
 from advisor.order.cuffs import faced_with
 from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
-from advisor.order.flatsleeves import run_with
 from advisor.order.fusing import DWELL, fusing_time, too_hot
 from advisor.order.hemsmeet import LEFT_RAW, beside_raw
 from advisor.order.holdwords import ALONE, skins_alone, without_holes
@@ -281,8 +280,6 @@ def _boned(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         by_hand = " by hand" if facts.setups.seam_machine(place) is None else ""
         if place.role.id in LAID_ON and place.said("edge") == "turned":
             by_hand += ", its edges turned under and pressed first"
-        together = run_with(place, facts)
-        by_hand += f", in one run with {together}" if together else ""
         over = rows_over(place, facts)
         by_hand += CLOSED_OVER.format(rows=listed(over)) if over else ""
         return by_hand + (_channels(place, facts) if boned else "")

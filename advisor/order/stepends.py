@@ -5,6 +5,7 @@ from __future__ import annotations
 from advisor.knowledge.ordering import Operation
 from advisor.order.backed import boned_backing, clear_of_bones
 from advisor.order.facts import Facts
+from advisor.order.flatsleeve import run_on_from
 from advisor.order.hemsmeet import beside_raw, turned_hem
 from advisor.order.holdwords import clear_of_skins
 from advisor.order.kinds import SeamPlace
@@ -29,6 +30,8 @@ def end_of(op: Operation, place: SeamPlace, facts: Facts, *, alone: bool) -> str
     units, places = facts.garment.units, facts.places
     said = left_open(place, units) if op.id in JOINS and "{leave}" not in op.does else ""
     if op.id == "join":
+        side = run_on_from(place, places)
+        said += f", the row of {side} run on into the sleeve" if side else ""
         said += waits(place, places) + zip_gap(place, places, units)
     if op.id == "hem":
         said += WIDTHS_FLAT if place.role.id == PLEATED_HEM else ""

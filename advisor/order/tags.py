@@ -16,7 +16,7 @@ from advisor.order.ended import back_of_straps, front_of_straps, tabs_of_waist
 from advisor.order.facts import Facts
 from advisor.order.felled import bagged
 from advisor.order.fitting import BEHIND, TO_BODY
-from advisor.order.flatsleeves import run_with
+from advisor.order.flatsleeve import one_run
 from advisor.order.hemsmeet import turned_hem
 from advisor.order.hungapart import joins_hung_apart
 from advisor.order.kinds import SeamPlace, crosses
@@ -77,6 +77,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
     behind = fitting.cut_behind(place, op)
     cut = behind or fitting.cut_into(place)
     laced = place.method.id in HOLED or (place.method.id == WORKED and op.id == "finish-by-hand")
+    pair = one_run(facts.places) or (None, None)
     edged = _upper_edge(place) and not front_of_straps(place, facts)
     tags = {
         "flat": role.flat and not tail,
@@ -86,7 +87,6 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "basted to try on": op.id == "baste" and fitting.basted(place),
         "basted to look": op.id == "baste" and _looked_at(place) and not fitting.basted(place),
         "drawn up after it is tried on": op.id == "gather" and fitting.basted(place),
-        "in one run with the other": bool(run_with(place, facts)),
         "sleeve looked at": _looked_at(place),
         "layers laid together": op.id == "baste" and op.verb != op.id,
         "past recall": past[-1] and not cut,
@@ -148,6 +148,8 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "collar or its facing": _collar_or_facing(place),
         "bagged": bagged(place, facts.places),
         "at the neck": "neck" in ends,
+        "first of one run": place == pair[0],
+        "second of one run": place == pair[1],
         "at the waist": bool(AT_WAIST & set(singular_words(place.name))),
         "runs round a bag": runs_round_a_bag(place, facts.places),
         "made up by itself": made_up(place, facts.places),

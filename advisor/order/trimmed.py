@@ -6,7 +6,6 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
 from advisor.order.covering import COVER, covered_neck, covered_zip, zip_edge_open
-from advisor.order.flatsleeves import goes_in_flat
 from advisor.order.gapfacts import ribbon_band
 from advisor.order.legs import STRIPE
 from advisor.project.lacewords import finished_below, is_lace, spread
@@ -40,7 +39,6 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
         "top of the pocket open": lambda: not _top_finished(place, facts),
         "top of the pocket finished": lambda: _top_finished(place, facts),
         "elastic lies on a seam": lambda: _elastic_on_seam(place, facts),
-        "knit sleeve without ease": lambda: goes_in_flat(place, facts),
         "edge of the zip open": lambda: (
             zip_edge_open(place, facts.places) and bool(facts.setups.finish(place))
         ),

@@ -14,7 +14,7 @@ ON_SLEEVE = frozenset({"sleeve", "cuff", "wrist"})
 
 def pleated_apart(seam: Seam, seams: Iterable[Seam]) -> bool:
     """Whether its full cloth is laid in pleats elsewhere, so that nothing is drawn up here."""
-    full = {use.cloth for use in seam.uses if use.fullness > GATHERED}
+    full = {use.cloth for use in seam.uses if use.fullness >= GATHERED}
     told = seam.making.gathers is not None or seam.making.pleats is not None
     if not full or told or {"gather", "frill", "ruffle"} & set(singular_words(seam.name)):
         return False

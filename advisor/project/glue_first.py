@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING, Final
 if TYPE_CHECKING:
     from collections.abc import Collection, Mapping
 
-    from advisor.knowledge.model import Knowledge
+    from advisor.knowledge.model import Entry, Knowledge
     from advisor.project.garment import Garment, Seam
 
 GLUES: Final = frozenset({"fusible", "low-temperature fusible"})
@@ -24,6 +24,10 @@ MEETS_FIRST: Final = ("seam", "gathers")
 """Families of place in which the layers may be joined before the glue is hot."""
 BAND: Final = "band"
 """The family of places whose own piece is stiffened before it takes in an edge."""
+STRIKES_THROUGH: Final = 2
+"""The level of `sheer` from which the glue shows through."""
+NEVER_FUSED: Final = frozenset({"nets", "lace", "piles", "skins"})
+"""Families of cloths that a glue spoils, which a band takes in all the same."""
 FEWEST: Final = 2
 """So many layers besides the glue make a seam in which it need not be hot."""
 
@@ -56,17 +60,27 @@ def fusing_flat(garment: Garment, knowledge: Knowledge) -> Garment:
     seams = (
         replace(seam, apart=seam.apart | (glues & set(seam.cloths())))
         if fused_as_made(seam, knowledge)
-        and (_on_the_shell(seam, glues, lining) or _of_a_band(seam, glues, knowledge))
+        and (_on_the_shell(seam, glues, lining) or _of_a_band(seam, glues, entries, knowledge))
         else seam
         for seam in garment.seams
     )
     return replace(garment, seams=tuple(seams))
 
 
-def _of_a_band(seam: Seam, glues: frozenset[str], knowledge: Knowledge) -> bool:
-    """Whether it stiffens the piece of a band, which takes in the edge of another cloth later."""
-    cloths = {n for n in seam.cloths() if n not in glues}
-    return knowledge.places.kinds[seam.place].family == BAND and len(cloths) >= FEWEST
+def _of_a_band(
+    seam: Seam, glues: frozenset[str], entries: Mapping[str, Entry], knowledge: Knowledge
+) -> bool:
+    """Whether it stiffens the piece of a band that takes in a cloth on which no glue is fused."""
+    names = [name for name in seam.cloths() if name not in glues]
+    barred = [name for name in names if _never_fused(entries[name])]
+    band = knowledge.places.kinds[seam.place].family == BAND
+    return band and bool(barred) and len(barred) < len(names)
+
+
+def _never_fused(entry: Entry) -> bool:
+    """Whether a glue strikes through a cloth, or is pressed into its face."""
+    sheer = entry.traits.get("sheer", (0, 0))[0] >= STRIKES_THROUGH
+    return sheer or entry.family in NEVER_FUSED
 
 
 def neighbours(seam: Seam, glues: Collection[str]) -> set[str]:

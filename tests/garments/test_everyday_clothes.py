@@ -28,13 +28,13 @@ def test_a_pocket_is_in_its_edges_before_the_side_is_basted() -> None:
 
 
 def test_a_sleeve_that_she_wants_felled_is_felled_whatever_its_ease() -> None:
-    """Else its cap is left raw: sewn twice and trimmed at the underarm, as an eased one is."""
+    """Unsaid it is set in flat all the same: side and sleeve are one seam (sewing-shirts-ch6)."""
     found = work(SHIRT)
     assert "sleeve-felled-flat" == places(found)["armhole"].method.id
     steps = ["ease armhole", "join armhole", "trim armhole", "fold armhole", "fell armhole"]
     assert stands(found, "ease armhole", "baste armhole", "fit", *steps[1:], "join side and sleeve")
     plain = changed(SHIRT, ", shape: curved, seam: felled, times: 2", ", shape: curved, times: 2")
-    assert "sleeve-set-in-with-ease" == places(plain)["armhole"].method.id
+    assert "sleeve-set-in-flat" == places(plain)["armhole"].method.id
 
 
 def test_a_yoke_lined_with_another_cloth_takes_the_back_between_its_layers() -> None:
