@@ -20,7 +20,7 @@ from advisor.construction.bands import bands_of
 from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
-from advisor.order import ascut, ended, felled, sashes, shearing, trimmed
+from advisor.order import ascut, collarsin, ended, felled, sashes, shearing, trimmed
 from advisor.order.cuffs import STIFFENER, faced_with, hung_with, in_halves, is_made_up, is_ring
 from advisor.order.easing import ends_in_zip
 from advisor.order.fitting import HOLES_FOR_GOOD, NEEDLE_HOLES, PILE_LINE
@@ -108,6 +108,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         **ascut.answers(place, facts),
         **ended.answers(place, facts),
         **felled.answers(place, facts),
+        **collarsin.answers(place, facts),
         **shearing.answers(place, facts),
         **sashes.answers(place, facts),
         **trimmed.answers(place, facts),

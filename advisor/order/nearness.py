@@ -94,8 +94,9 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     if one.role.id == "hem" and _above_the_waist(other):
         return _long_skirt(garment) and _ends_at_the_waist(other, one, garment)
     if one.role.id in HOOD:
-        limb = role == "applied" and LIMBS & set(singular_words(other.name))
-        return bool(limb) or role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
+        limb = role == "applied" and bool(LIMBS & set(singular_words(other.name)))
+        elsewhere = limb or _backs_no_hood(other, one, garment)
+        return elsewhere or role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
     if at_sleeve_end(one):
         above = role in UP_THE_ARM and _long(SLEEVES, garment)
         return above or role in OF_BODY | HOOD | LEG_END
@@ -103,6 +104,13 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
         return role in FROM_THE_HEM
     up_the_leg = role in ABOVE_THE_LEG or (role in AT_WAIST and _long(LEGS, garment))
     return one.role.id in LEG_END and up_the_leg
+
+
+def _backs_no_hood(backing: SeamPlace, hood: SeamPlace, garment: Garment) -> bool:
+    """Whether what is quilted or mounted there is no layer of the hood, as its part has them."""
+    layers = {name for part in garment.parts if part.name == hood.seam.part for name in part.layers}
+    known = bool(layers) and backing.kind.family == "backing"
+    return known and not set(backing.seam.cloths()) <= layers
 
 
 def _long_legs(garment: Garment) -> set[str]:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from advisor.knowledge.ordering import Operation
 from advisor.order.beside import ends_of, gone_through, is_frill
+from advisor.order.collarsin import catches_a_collar
 from advisor.order.easing import is_foot
 from advisor.order.ended import back_of_straps, front_of_straps
 from advisor.order.facts import Facts
@@ -111,6 +112,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "frill": is_frill(place),
         "loops caught in": place.method.id == "button-loops-caught-in",
         "collar or its facing": _collar_or_facing(place),
+        "takes in a collar": catches_a_collar(place, facts),
         "bagged": bagged(place, facts.places),
         "at the neck": "neck" in ends,
         "at the wrist": "wrist" in ends,

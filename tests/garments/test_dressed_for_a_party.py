@@ -210,3 +210,17 @@ def test_every_full_layer_of_a_waist_is_told_with_its_width() -> None:
     told = [says for says in waist.built.build_says if says.startswith("Here too")]
     assert 1 == len(told)
     assert "lawn 1.5 to 1" in told[0]
+
+
+def test_a_collar_between_neck_and_lining_is_basted_on_before_they_are_joined() -> None:
+    """Its two halves were sewn in with no step that laid them there."""
+    inside = "{notion: sew-in interfacing}"
+    made = f"""\
+  - {{name: collar edge, layers: [lawn, {inside}, lawn], length: 40 cm, times: 2, shape: curved,
+     edge: turned, part: bodice}}
+"""
+    neck = "neck edge, layers: [dupion, lawn"
+    found = ordered(DRESS.replace(neck, f"{neck}, lawn, lawn") + made)
+    steps = ("turn collar edge", "lay the collar in neck edge", "join neck edge")
+    assert stands(found, *steps)
+    assert "lay the collar in neck edge" not in ordered(DRESS).tasks
