@@ -122,7 +122,7 @@ def _layers(seam: Seam, use: Use) -> int:
 
 
 def _others_say(seam: Seam, main: Use, edge: float | str | None, shown: Shown) -> list[str]:
-    """Other full layers of the same place, each with its own width."""
+    """Other full layers of the same place, each with its own width, in one sentence."""
     others = dict.fromkeys(u for u in seam.uses if u.fullness > 1)
     says = []
     for use in others:
@@ -131,8 +131,8 @@ def _others_say(seam: Seam, main: Use, edge: float | str | None, shown: Shown) -
         wide = "" if edge is None else f", {shown(table.cut_width(float(edge), use.fullness))} wide"
         number = _layers(seam, use)
         each = "" if number == 1 else f", {number} layers"
-        says.append(f"Here too: {use.cloth} {use.fullness:.3g} to 1{wide}{each}.")
-    return says
+        says.append(f"{use.cloth} {use.fullness:.3g} to 1{wide}{each}")
+    return [f"Here too: {'; '.join(says)}."] if says else []
 
 
 def _gather_says(

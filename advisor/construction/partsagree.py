@@ -67,7 +67,8 @@ def against_its_part(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iter
     kind = knowledge.places.kinds.get(seam.place)
     ends = kind is not None and kind.family in ENDING
     whole = seam.place in (*POCKETS, *ENDED_BY, LINED) or ends
-    joined = {n for p in garment.parts if set(cloths) & set(part.layers) for n in p.layers}
+    across = set(cloths) & set(part.layers) and not LENGTHWISE & set(singular_words(seam.name))
+    joined = {name for p in garment.parts if across for name in p.layers}
     seen = not whole and bool(part.layers)
     known = {*part.layers, *joined}
     other = [n for n in cloths if seen and not (n in known or garment.cloths[n].trims)]

@@ -22,6 +22,7 @@ from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge.model import Mix
 from advisor.order import (
     ascut,
+    collarsin,
     companions,
     ended,
     felled,
@@ -124,6 +125,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         **slits.answers(place, facts),
         **madeup.answers(place, facts),
         **felled.answers(place, facts),
+        **collarsin.answers(place, facts),
         **shearing.answers(place, facts),
         **sashes.answers(place, facts),
         **flatsleeve.answers(place, facts),

@@ -94,7 +94,8 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     if one.role.id in HOOD:
         band = role == "neckband" and bool(AT_THE_HEM & set(singular_words(other.name)))
         limb = role == "applied" and bool(LIMBS & set(singular_words(other.name)))
-        return band or limb or role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
+        elsewhere = band or limb or _backs_no_hood(other, one, garment)
+        return elsewhere or role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
     if at_sleeve_end(one):
         above = role in UP_THE_ARM and _long(SLEEVES, garment)
         return above or role in OF_BODY | HOOD | LEG_END
@@ -120,6 +121,13 @@ def _from_a_hem(hem: SeamPlace, other: SeamPlace, garment: Garment) -> bool | No
     if _above_the_waist(other):
         return _long_skirt(garment) and _ends_at_the_waist(other, hem, garment)
     return None
+
+
+def _backs_no_hood(backing: SeamPlace, hood: SeamPlace, garment: Garment) -> bool:
+    """Whether what is quilted or mounted there is no layer of the hood, as its part has them."""
+    layers = {name for part in garment.parts if part.name == hood.seam.part for name in part.layers}
+    known = bool(layers) and backing.kind.family == "backing"
+    return known and not set(backing.seam.cloths()) <= layers
 
 
 def _long_legs(garment: Garment) -> set[str]:

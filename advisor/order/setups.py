@@ -31,6 +31,7 @@ from advisor.order.heldalready import held_already
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import hung, quilted
 from advisor.order.overlocking import on_the_overlocker
+from advisor.order.rowneedle import with_the_point_of
 from advisor.order.steps import IronState, MachineState
 from advisor.project.garment import Seam, Use
 from advisor.project.hemstrips import bias_strips
@@ -188,10 +189,13 @@ class Setups:
     def rows_machine(self, seam: SeamPlace) -> MachineState | None:
         """How it is set to draw a full edge up, with needle and thread of that edge alone."""
         alone = self.cloth_machine(seam.full[0]) if len(seam.full) == 1 else None
-        state = alone or self.lock_machine(seam)
-        method = drawn_up_by(seam.seam)
+        usual, method = self.lock_machine(seam), drawn_up_by(seam.seam)
+        state = alone or usual
         if state is None:
             return None
+        if alone:
+            place = self.alone((seam.full[0], seam.full[0]))
+            state = with_the_point_of(alone, usual, self.judged(place).get("needle.point"))
         if method == "overlock" and self.garment.maker.overlocker:
             return on_the_overlocker(state, self.knowledge)
         state = replace(state, machine=self.machine_name, stitch="301, long")

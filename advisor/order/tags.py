@@ -9,6 +9,7 @@ from advisor.order.backed import boned_after
 from advisor.order.bandlining import takes_whole_lining
 from advisor.order.belonging import MADE_FIRST
 from advisor.order.beside import ends_of, gone_through, is_frill
+from advisor.order.collarsin import catches_a_collar
 from advisor.order.covering import covered_by, covered_neck, covered_zip
 from advisor.order.drawnin import joined_by_the_waist
 from advisor.order.easing import is_foot
@@ -146,6 +147,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "frill": is_frill(place),
         "loops caught in": place.method.id == "button-loops-caught-in",
         "collar or its facing": _collar_or_facing(place),
+        "takes in a collar": catches_a_collar(place, facts),
         "bagged": bagged(place, facts.places),
         "at the neck": "neck" in ends,
         "first of one run": place == pair[0],

@@ -185,3 +185,42 @@ def test_what_is_gathered_at_a_waist_is_slit_and_closed_before_it_is_tried_on() 
     assert stands(found, "slash overskirt back slit", "press overskirt side", "fit")
     flat = ordered(text.replace("fullness: 2.2", "fullness: 1"))
     assert stands(flat, "fit", "slash overskirt back slit")
+
+
+def test_rows_take_the_needle_of_their_seam_where_the_edge_bears_it() -> None:
+    """A universal needle was set for the rows of a net that is joined with a sharp one."""
+    found = ordered(DRESS)
+    rows, seam = (
+        found.tasks[f"{work} yoke to net tier"].step.machine for work in ("gather", "join")
+    )
+    assert rows is not None
+    assert seam is not None
+    assert seam.point == rows.point
+
+
+def test_every_full_layer_of_a_waist_is_told_with_its_width() -> None:
+    """Of three the third was cut off: the lawn of a petticoat stood nowhere."""
+    full = "{use: lawn, fullness: 1.5}"
+    waist = next(
+        s
+        for s in read(DRESS.replace(full, f"{{use: net, fullness: 2}}, {full}")).seams
+        if s.name == "waist"
+    )
+    assert waist.built is not None
+    told = [says for says in waist.built.build_says if says.startswith("Here too")]
+    assert 1 == len(told)
+    assert "lawn 1.5 to 1" in told[0]
+
+
+def test_a_collar_between_neck_and_lining_is_basted_on_before_they_are_joined() -> None:
+    """Its two halves were sewn in with no step that laid them there."""
+    inside = "{notion: sew-in interfacing}"
+    made = f"""\
+  - {{name: collar edge, layers: [lawn, {inside}, lawn], length: 40 cm, times: 2, shape: curved,
+     edge: turned, part: bodice}}
+"""
+    neck = "neck edge, layers: [dupion, lawn"
+    found = ordered(DRESS.replace(neck, f"{neck}, lawn, lawn") + made)
+    steps = ("turn collar edge", "lay the collar in neck edge", "join neck edge")
+    assert stands(found, *steps)
+    assert "lay the collar in neck edge" not in ordered(DRESS).tasks

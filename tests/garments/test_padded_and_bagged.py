@@ -151,3 +151,12 @@ def test_what_the_lining_lacks_is_asked_and_no_length_is_doubted() -> None:
         gap.id for gap in read(OVERALL.replace("worn by: child", "worn by: adult")).missing or ()
     }
     assert "zip-at-the-chin-of-a-child" not in grown
+
+
+def test_what_is_quilted_lies_behind_no_hood_whose_part_has_none_of_it() -> None:
+    """The iron at a hood of two cloths was warned of wadding that lies in the body alone."""
+    assert "press hood centre" not in dict(ordered(OVERALL).hot_near)
+    padded = OVERALL.replace(
+        "hood: {layers: [fleece, outer]", "hood: {layers: [fleece, wadding, outer]"
+    )
+    assert "wadding" in dict(ordered(padded).hot_near)["press hood centre"]

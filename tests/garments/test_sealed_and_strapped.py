@@ -174,8 +174,9 @@ def test_what_is_never_shrunk_first_is_bought_without_shrinking() -> None:
 
 
 def test_a_zip_without_a_flap_lets_the_rain_in() -> None:
-    """It is told with the line that mends it."""
-    assert ["zip-lets-rain-through"] == [gap.id for gap in told(FILE).missing or ()]
+    """It is told with the line that mends it; on a child its teeth lie bare at the chin as well."""
+    asked = ["zip-at-the-chin-of-a-child", "zip-lets-rain-through"]
+    assert asked == [gap.id for gap in told(FILE).missing or ()]
 
 
 def test_thread_is_called_after_the_same_cloth_in_every_view() -> None:
