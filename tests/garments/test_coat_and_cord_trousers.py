@@ -186,7 +186,7 @@ def test_a_remedy_suits_the_weight_of_its_cloth() -> None:
     """Organza holds no front of 480 g; it does one of 200 g."""
     for text, wanted in ((BLEND, "canvas-instead"), (BLEND.replace("480", "200"), "organza")):
         first = next(c for c in read(text).conflicts if c.place == "front interfacing")
-        offered = [one.id for one in first.remedies]
+        offered = [str(one.id) for one in first.remedies]
         assert offered[0].startswith(wanted)
         assert ("organza-instead" in offered) == (wanted == "organza")
 
@@ -224,6 +224,9 @@ def test_a_knee_lining_hangs_free_below() -> None:
         found = ordered(text)
         assert "join knee lining" not in found.order
         assert "let the lower edge hang free" in found.tasks["baste knee lining"].step.does
+        garment = garment_of(parse_yaml(text, "project.yaml"), known())
+        told = disagreements(advise(garment, known()).judgement, known())
+        assert not any(one.id == "unended" for one in told)
 
 
 def test_a_tape_that_is_named_is_bought_once() -> None:
