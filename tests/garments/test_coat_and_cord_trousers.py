@@ -141,6 +141,17 @@ def test_a_gap_is_asked_about_where_the_lining_hangs_free() -> None:
         assert gaps == sum(one.id == "needless gap" for one in told)
 
 
+def test_the_halves_of_a_shawl_collar_are_asked_to_be_joined() -> None:
+    """Cut twice, it meets at centre back; once there is a seam nothing is asked."""
+    pieces = "pieces:\n  - {name: collar, fabric: fur, width: 20 cm, height: 80 cm, number: 2}\n"
+    seam = "  - {name: collar centre back, layers: [fur, fur], length: 20 cm}\n"
+    shawl = WOOL.replace("collar edge", "shawl collar edge")
+    for text, asked in ((shawl + pieces, 1), (shawl + seam + pieces, 0), (WOOL + pieces, 0)):
+        garment = garment_of(parse_yaml(text, "project.yaml"), known())
+        told = disagreements(advise(garment, known()).judgement, known())
+        assert asked == sum(one.id == "halves" for one in told)
+
+
 def test_a_sleeve_is_hemmed_where_it_hangs() -> None:
     """Its length is judged from the armhole, and its ease is shrunk away before it is set."""
     found = ordered(WOOL)
