@@ -13,6 +13,7 @@ from advisor.answer.label import Asked
 from advisor.answer.pipeline import Parts, decide, tell
 from advisor.construction.agreement import disagreements
 from advisor.decide.advise import advise
+from advisor.order.missing import missing
 from advisor.project.load import garment_of
 from advisor.project.placing import singular_words
 from advisor.textio.yamlfile import parse_yaml
@@ -238,6 +239,17 @@ def test_a_knee_lining_hangs_free_below() -> None:
         garment = garment_of(parse_yaml(text, "project.yaml"), known())
         told = disagreements(advise(garment, known()).judgement, known())
         assert not any(one.id == "unended" for one in told)
+
+
+def test_a_waist_button_wants_its_hole_though_a_hook_is_there() -> None:
+    """The hook takes the strain and the button closes the overlap; a hole of its own fills it."""
+    hook = "  - {name: waistband hook, on: cord, fastening: hooks, number: 1}\n"
+    button = "  - {name: waist button, layers: [cord, cord, {notion: plastic button}]}\n"
+    hole = "  - {name: waist buttonhole, on: cord, fastening: buttonholes, number: 1}\n"
+    for text, wanted in ((hook + button, 1), (hook + button + hole, 0)):
+        garment = garment_of(parse_yaml(TROUSERS + text, "project.yaml"), known())
+        found = [one.rule.id for one in missing(garment, known())]
+        assert wanted == found.count("waist-button-without-a-hole")
 
 
 def test_a_tape_that_is_named_is_bought_once() -> None:
