@@ -177,6 +177,14 @@ def test_no_false_reason_is_given_for_a_tape_or_a_lining() -> None:
     assert ("neaten lining armhole", "sew in shoulder pads") not in pairs
 
 
+def test_a_front_edge_is_taped_over_the_edge_of_its_canvas() -> None:
+    """The canvas is cut out of the allowance after the fitting, and the tape holds its edge."""
+    canvas = "  - {name: chest canvas, layers: [coating, {notion: hair canvas}], times: 2}\n"
+    steps = ("baste chest canvas", "trim chest canvas", "tape front edge stay tape")
+    assert stands(ordered(WOOL + canvas), "fit", *steps[1:], "join facing to front")
+    assert stands(ordered(WOOL + canvas), *steps)
+
+
 def test_milled_edges_lie_raw_under_a_lining() -> None:
     """Pinking there is an hour for nothing; the lining's own edges ravel."""
     steps = [name for name in ordered(WOOL).order if name.startswith("neaten")]
