@@ -222,6 +222,7 @@ Tag = Literal[
     "not of the lining",
     "not a flap",
     "not of a band",
+    "down a front",
     "not down a front",
     "not of a collar",
     "not of a back",

@@ -121,6 +121,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "not of a back": BEHIND not in singular_words(place.name),
         "not a flap": role.id not in (POCKET_FLAP, MADE_FIRST),
         "not of a band": not SETTLED_LATE & set(singular_words(place.name)),
+        "down a front": set(singular_words(place.name)) >= FRONT_EDGE,
         "not down a front": not set(singular_words(place.name)) >= FRONT_EDGE,
         "shell to lining": place.unit == "both" and place.kind.id == "faced-edge",
         "takes in the lining": place.unit == "both" and place.kind.family not in NO_SEAM,

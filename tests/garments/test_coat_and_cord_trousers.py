@@ -13,6 +13,7 @@ from advisor.answer.label import Asked
 from advisor.answer.pipeline import Parts, decide, tell
 from advisor.construction.agreement import disagreements
 from advisor.decide.advise import advise
+from advisor.order.missing import missing
 from advisor.project.load import garment_of
 from advisor.project.placing import singular_words
 from advisor.textio.yamlfile import parse_yaml
@@ -141,6 +142,17 @@ def test_a_gap_is_asked_about_where_the_lining_hangs_free() -> None:
         assert gaps == sum(one.id == "needless gap" for one in told)
 
 
+def test_the_halves_of_a_shawl_collar_are_asked_to_be_joined() -> None:
+    """Cut twice, it meets at centre back; once there is a seam nothing is asked."""
+    pieces = "pieces:\n  - {name: collar, fabric: fur, width: 20 cm, height: 80 cm, number: 2}\n"
+    seam = "  - {name: collar centre back, layers: [fur, fur], length: 20 cm}\n"
+    shawl = WOOL.replace("collar edge", "shawl collar edge")
+    for text, asked in ((shawl + pieces, 1), (shawl + seam + pieces, 0), (WOOL + pieces, 0)):
+        garment = garment_of(parse_yaml(text, "project.yaml"), known())
+        told = disagreements(advise(garment, known()).judgement, known())
+        assert asked == sum(one.id == "halves" for one in told)
+
+
 def test_a_sleeve_is_hemmed_where_it_hangs() -> None:
     """Its length is judged from the armhole, and its ease is shrunk away before it is set."""
     found = ordered(WOOL)
@@ -165,6 +177,14 @@ def test_no_false_reason_is_given_for_a_tape_or_a_lining() -> None:
     assert ("neaten lining armhole", "sew in shoulder pads") not in pairs
 
 
+def test_a_front_edge_is_taped_over_the_edge_of_its_canvas() -> None:
+    """The canvas is cut out of the allowance after the fitting, and the tape holds its edge."""
+    canvas = "  - {name: chest canvas, layers: [coating, {notion: hair canvas}], times: 2}\n"
+    steps = ("baste chest canvas", "trim chest canvas", "tape front edge stay tape")
+    assert stands(ordered(WOOL + canvas), "fit", *steps[1:], "join facing to front")
+    assert stands(ordered(WOOL + canvas), *steps)
+
+
 def test_milled_edges_lie_raw_under_a_lining() -> None:
     """Pinking there is an hour for nothing; the lining's own edges ravel."""
     steps = [name for name in ordered(WOOL).order if name.startswith("neaten")]
@@ -186,7 +206,7 @@ def test_a_remedy_suits_the_weight_of_its_cloth() -> None:
     """Organza holds no front of 480 g; it does one of 200 g."""
     for text, wanted in ((BLEND, "canvas-instead"), (BLEND.replace("480", "200"), "organza")):
         first = next(c for c in read(text).conflicts if c.place == "front interfacing")
-        offered = [one.id for one in first.remedies]
+        offered = [str(one.id) for one in first.remedies]
         assert offered[0].startswith(wanted)
         assert ("organza-instead" in offered) == (wanted == "organza")
 
@@ -224,6 +244,20 @@ def test_a_knee_lining_hangs_free_below() -> None:
         found = ordered(text)
         assert "join knee lining" not in found.order
         assert "let the lower edge hang free" in found.tasks["baste knee lining"].step.does
+        garment = garment_of(parse_yaml(text, "project.yaml"), known())
+        told = disagreements(advise(garment, known()).judgement, known())
+        assert not any(one.id == "unended" for one in told)
+
+
+def test_a_waist_button_wants_its_hole_though_a_hook_is_there() -> None:
+    """The hook takes the strain and the button closes the overlap; a hole of its own fills it."""
+    hook = "  - {name: waistband hook, on: cord, fastening: hooks, number: 1}\n"
+    button = "  - {name: waist button, layers: [cord, cord, {notion: plastic button}]}\n"
+    hole = "  - {name: waist buttonhole, on: cord, fastening: buttonholes, number: 1}\n"
+    for text, wanted in ((hook + button, 1), (hook + button + hole, 0)):
+        garment = garment_of(parse_yaml(TROUSERS + text, "project.yaml"), known())
+        found = [one.rule.id for one in missing(garment, known())]
+        assert wanted == found.count("waist-button-without-a-hole")
 
 
 def test_a_tape_that_is_named_is_bought_once() -> None:

@@ -29,7 +29,7 @@ COLLAR, END, HOLES = "collar-not-set", "sleeve-end-not-finished", "buttons-witho
 ARMHOLES, WRIST = "lining-without-armholes", "lining-ends-at-a-cuff"
 MISSING = {
     "clock_keeper_coat": ["collar-with-nothing-inside"],
-    "04_trousers": [HOLES],
+    "04_trousers": ["waist-button-without-a-hole"],
     "06_raincoat": [SLEEVE, SHOULDERS, ARMHOLES],
     "seam_tape_is_not_stay_tape": [SLEEVE, SHOULDERS, ARMHOLES],
     "cotton_trousers_elastic_is_ordinary": ["lower-edge-below-its-band-not-finished"],
