@@ -75,7 +75,7 @@ def told_order(
             name,
             changes.get(name),
             teller,
-            Said(
+            BesideStep(
                 settings[name],
                 reasons.get(name, ""),
                 name in may_stop,
@@ -120,7 +120,7 @@ def _cost(work: Work, steps: tuple[ToldStep, ...]) -> ToldOrderCost:
     )
 
 
-class Said(NamedTuple):
+class BesideStep(NamedTuple):
     """What is told beside a step: its settings, its reason, whether to stop, what to beware of."""
 
     set_up: str
@@ -129,7 +129,9 @@ class Said(NamedTuple):
     warn: tuple[str, ...]
 
 
-def _step(work: Work, name: str, change: Change | None, teller: Teller, said: Said) -> ToldStep:
+def _step(
+    work: Work, name: str, change: Change | None, teller: Teller, said: BesideStep
+) -> ToldStep:
     task = work.tasks[name]
     reasons = work.reasons.get(name, ())
     return ToldStep(

@@ -19,28 +19,16 @@ from advisor.claims.speakers import STAYS
 from advisor.construction.bands import bands_of
 from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
-from advisor.knowledge.model import Mix
-from advisor.order import (
-    ascut,
-    collarsin,
-    companions,
-    ended,
-    felled,
-    flatsleeve,
-    madeup,
-    sashes,
-    shearing,
-    slits,
-    trimmed,
-)
-from advisor.order.bodicelining import EDGE
+from advisor.order.ascut import BULKY, holed_for_good
 from advisor.order.cuffs import STIFFENER, faced_with, hung_with, in_halves, is_made_up, is_ring
 from advisor.order.easing import ends_in_zip
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.lapels import turned_back
 from advisor.order.layering import lining_cloths, lining_swings
+from advisor.order.madeup import ends_made
 from advisor.order.namewords import MARKED, NECK, PARTLY
 from advisor.order.openings import closed_here, free_at_zip, turned_here, zips_over
+from advisor.order.otherfacts import facts_of
 from advisor.order.overlocking import OVERLOCKER
 from advisor.order.roles import (
     FRILLED,
@@ -89,7 +77,6 @@ TRY_ON = "Try it on again, its straps as long as they are wanted"
 PLEAT, FLAT_PLEATS, PLEATED_ROUND = "pleat", frozenset({"knife", "box", "kilt", "inverted"}), 4
 TO_THE_HEM = 250.0
 """From this length on a pleat is meant to run down to the edge, mm: estimate."""
-PLANT, HALF, ALL = frozenset({"cotton", "linen", "hemp", "ramie"}), 50.0, 100.0
 HELD_ABOVE = frozenset({"shoulder", "armhole", "crotch", "inseam", "waistband", "raglan"})
 """Roles of a garment that does not hang from straps."""
 
@@ -108,7 +95,6 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
             and not any(facts.entry(c).structure == "knit" for c in place.cloths)
         ),
         "lining faces the edge": lambda: "facing" not in _words(place.name),
-        "takes a nail": lambda: _takes_a_nail(place, facts),
         "lapel": lambda: turned_back(place, facts.places),
         "no lapel": lambda: not turned_back(place, facts.places),
         "tape in it": lambda: any(facts.entry(n).kind == "tape" for n in place.notions),
@@ -119,22 +105,11 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         "band in pieces": lambda: any(
             b.pieces > 1 for b in bands_of(place.seam, facts.garment, facts.knowledge)
         ),
-        "felled at the waist": lambda: place.role.id == EDGE,
-        **ascut.answers(place, facts),
-        **ended.answers(place, facts),
-        **slits.answers(place, facts),
-        **madeup.answers(place, facts),
-        **felled.answers(place, facts),
-        **collarsin.answers(place, facts),
-        **shearing.answers(place, facts),
-        **sashes.answers(place, facts),
-        **flatsleeve.answers(place, facts),
-        **trimmed.answers(place, facts),
-        **companions.answers(place, facts),
+        **facts_of(place, facts),
         "band with ends": lambda: (
             not is_ring(place, facts.places)
             and not ends_in_zip(place, facts.places)
-            and not madeup.ends_made(place, facts.places)
+            and not ends_made(place, facts.places)
         ),
         "collar made nowhere": lambda: not is_made_up(place, facts.places),
         "band faced": lambda: bool(faced_with(place, facts.places, facts.garment)),
@@ -198,7 +173,7 @@ def _canvas_behind(place: SeamPlace, facts: Facts) -> bool:
 
 def keeps(facts: Facts, place: SeamPlace) -> str:
     """What of a row that is taken out again stays in a cloth: holes, or a line in the pile."""
-    if ascut.holed_for_good(place, facts):
+    if holed_for_good(place, facts):
         return HOLES_FOR_GOOD
     marks = {c: facts.least(c, "pin marks") for c in place.cloths}
     if any(level and facts.least(c, "pile") for c, level in marks.items()):
@@ -291,18 +266,6 @@ def _two_sided(place: SeamPlace, facts: Facts) -> bool:
     """Whether a pocket holds the cloth that lines the garment, whatever that is called."""
     lining = lining_cloths(facts.places) & set(place.cloths)
     return bool(lining) and lining != set(place.cloths)
-
-
-def _takes_a_nail(place: SeamPlace, facts: Facts) -> bool:
-    """Whether a cloth of it is mostly of cotton or flax, or a skin: others tear round the hole."""
-    skins = any(facts.entry(c).structure == "skin" for c in place.cloths)
-    mixes = [facts.garment.cloths[c].mixes for c in place.cloths]
-    firm = (all(_plant(mix) >= HALF for mix in found) for found in mixes if found)
-    return skins or any(firm)
-
-
-def _plant(mix: Mix) -> float:
-    return sum(share or ALL for fibre, share in mix if fibre in PLANT)
 
 
 MIRRORED = "as far beyond the middle of the front"
@@ -419,6 +382,6 @@ def _thick(place: SeamPlace, facts: Facts) -> bool:
     A woven pile gives under the iron, and its cut edges ravel: its darts lie to one side.
     """
     firm = (c for c in place.cloths if facts.entry(c).weave != PILE)
-    bulky = (c for c in firm if facts.least(c, "bulky") >= ascut.BULKY)
+    bulky = (c for c in firm if facts.least(c, "bulky") >= BULKY)
     plies = [ply_of(facts.garment.cloths[c], facts.knowledge) for c in bulky]
     return any(ply is not None and ply.thickness_mm >= THICK for ply in plies)

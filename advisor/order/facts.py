@@ -29,7 +29,7 @@ from advisor.order.easing import (
     two_ended,
     woven_pile,
 )
-from advisor.order.fitting import Fitting, staged
+from advisor.order.fitting import Fitting
 from advisor.order.kinds import SeamPlace
 from advisor.order.letout import edges_wait
 from advisor.order.namewords import FINISHED, GATHERED, LAID_ON, SHOULDERED, STAYED_ON_BIAS
@@ -38,6 +38,7 @@ from advisor.order.rain import coated_throughout, proofed, waxed
 from advisor.order.setups import OVERLOCKS, Setups
 from advisor.order.shearing import with_shearing
 from advisor.order.sidezip import side_left_open
+from advisor.order.staging import staged
 from advisor.order.supports import supports
 from advisor.order.topstitching import AT_THE_END
 from advisor.order.tothefloor import WHOLE
@@ -388,16 +389,12 @@ class Facts:
         kind = self.setups.word(Place("seam", place.name), "seam.kind", "plain")
         seen = set(place.cloths) - backings(place, self.places)
         sheer = any(self.least(cloth, "sheer") for cloth in seen)
-        if kind not in called.OPEN_SEAMS or sheer:
-            return False
-        return place.role.pressed == "open"
+        return place.role.pressed == "open" and kind in called.OPEN_SEAMS and not sheer
 
     def tender_face(self, place: SeamPlace) -> bool:
         """Whether pile or sequins in it suffer from handling."""
-        return any(
-            self.least(c, "pile") >= 1 or self.least(c, "embellished") >= called.HARD
-            for c in place.cloths
-        )
+        hard = any(self.least(c, "embellished") >= called.HARD for c in place.cloths)
+        return hard or any(self.least(c, "pile") >= 1 for c in place.cloths)
 
     def _has(self, place: SeamPlace, kinds: tuple[str, ...]) -> bool:
         return any(self.entry(name).kind in kinds for name in place.notions)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Final
 
+from advisor.order.bodicelining import EDGE
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import JOINED, WAIST, lining_ends_at_waist
 from advisor.order.namewords import SHOULDERED
@@ -41,6 +42,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     return {
         "catches the lining": lambda: catches_the_lining(place, facts.places),
         "felled over a seam": lambda: felled_over_a_seam(place, facts.places),
+        "felled at the waist": lambda: place.role.id == EDGE,
         "lining ends at the waist": lambda: lining_ends_at_waist(place, facts.places),
     }
 

@@ -9,11 +9,10 @@ it, and so is one that can only be sewn once another is.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
 
 from advisor.knowledge.ordering import SEWN, Operation
-from advisor.knowledge.places import Stage
 from advisor.order.bandlining import takes_whole_lining
 from advisor.order.hooded import depth_open, hood_tried
 from advisor.order.infull import lies_in_fullness
@@ -392,19 +391,3 @@ RAGLAN = "raglan"
 """The seam from which a sleeve hangs: nothing is tried on without it, though it lies closed."""
 FIT_ENDS = 460
 """The stage up to which seams are sewn before the first fitting."""
-
-
-def staged(stage: Stage, op: Operation, hand: bool = False) -> Operation:
-    """A piece of work as a stage has it: its words, also those of a place by hand, its set-up."""
-    return replace(
-        op,
-        does=(hand and stage.does_by_hand) or stage.does or op.does,
-        verb=stage.verb or op.verb,
-        when=op.when if stage.when is None else stage.when,
-        machine=stage.machine or op.machine,
-        iron=stage.iron or op.iron,
-        minutes=stage.minutes or op.minutes,
-        undo=stage.undo or op.undo,
-        act=stage.act or op.act,
-        let_out=op.let_out if stage.let_out is None else stage.let_out,
-    )

@@ -8,24 +8,18 @@ panels that a seam joins, and the places that it crosses, which goes before ever
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
-from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import SEWN, SeamKind
 from advisor.knowledge.places import PLAIN, Method, PlaceKind
 from advisor.order import namewords as called
-from advisor.order.alone import TROUSERS, legs_alone
-from advisor.order.belonging import made_apart, role_beside
-from advisor.order.bodicelining import with_linings_felled
-from advisor.order.roles import role_of
-from advisor.order.sidedsleeves import with_sleeves_flat
-from advisor.order.sidezip import with_side_open
-from advisor.project.garment import Garment, Seam
-from advisor.project.linings import Unit, lining_by_seams, unit_of
+from advisor.order.belonging import made_apart
+from advisor.project.garment import Seam
+from advisor.project.linings import Unit
 from advisor.project.placing import POCKETS, singular_words
 from advisor.project.pleated_hem import taken_in_to_the_waist
 from advisor.project.seampockets import opens_in_a_seam
-from advisor.project.unjoined import drawn_up, parts_alone
+from advisor.project.unjoined import drawn_up
 from advisor.project.zipping import in_its_line
 
 NO_METHOD = Method("", "", (), (), "", {}, (), "", ())
@@ -90,74 +84,6 @@ class SeamPlace:
     def full(self) -> tuple[str, ...]:
         """The cloths that are gathered or pleated into it; the last where none is told to be."""
         return drawn_up(self.seam)
-
-
-def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]:
-    """Every seam of a garment with what it is."""
-    entries = {name: knowledge.entries[cloth.entry] for name, cloth in garment.cloths.items()}
-    linings = lining_by_seams(garment.seams, entries, knowledge.places.kinds)
-    places = tuple(_place(seam, garment, knowledge, linings) for seam in garment.seams)
-    alone, legs = parts_alone(garment, knowledge), legs_alone(places)
-    places = tuple(
-        replace(p, alone=TROUSERS if p.name in legs else p.seam.part)
-        if p.name in legs or p.seam.part in alone
-        else p
-        for p in places
-    )
-    places = with_sleeves_flat(with_side_open(_among_their_hosts(places, knowledge)))
-    places = with_linings_felled(places, knowledge.order.kinds)
-    bagged = _bagged(places)
-    hung = any(p.role.id == called.STRAP for p in places) and not any(
-        p.role.id in called.TURNS for p in places
-    )
-    role = knowledge.order.kinds.get(called.TOP_EDGE if hung else called.BAGGED_EDGE)
-    if hung:
-        bagged |= {
-            p.name for p in _turned(places) if called.UPPER_EDGE & set(singular_words(p.name))
-        }
-    return tuple(replace(p, role=role) if role and p.name in bagged else p for p in places)
-
-
-def _among_their_hosts(
-    places: tuple[SeamPlace, ...], knowledge: Knowledge
-) -> tuple[SeamPlace, ...]:
-    """The places, those that belong to another with the role that this gives them."""
-    roles = {place.name: place.role for place in places}
-    own = ((p, p.seam.companion) for p in places)
-    found = {
-        p.name: role_beside([roles[host] for host in c.hosts], p.kind.id, c, knowledge.order.kinds)
-        for p, c in own
-        if c is not None
-    }
-    return tuple(replace(p, role=found.get(p.name, p.role)) for p in places)
-
-
-def _bagged(places: tuple[SeamPlace, ...]) -> frozenset[str]:
-    """The armholes, and the neck, where they and another edge are turned to the lining.
-
-    What is sewn round several edges is turned through the shoulders, and that goes only while the
-    sides are open; an armhole that is turned alone is turned past its closed seams.
-    """
-    turned = _turned(places)
-    necks, armholes = (
-        {p.name for p in turned if words & set(singular_words(p.name))}
-        for words in (called.NECK, called.ARMHOLE)
-    )
-    joined = [p for p in places if p.unit == "both" and p.kind.id in ("faced-edge", "lining-seam")]
-    whole = {p.name for p in joined if _all_round(p)}
-    others = any(p.name not in armholes for p in joined)
-    return frozenset(whole | necks | armholes if others and armholes else whole)
-
-
-def _turned(places: tuple[SeamPlace, ...]) -> list[SeamPlace]:
-    """The edges that are turned to the lining."""
-    return [p for p in places if p.unit == "both" and p.kind.id == "faced-edge"]
-
-
-def _all_round(place: SeamPlace) -> bool:
-    """Whether one place says that neck and armholes are joined to the lining together."""
-    words = set(singular_words(place.name))
-    return bool(words & called.NECK and words & called.ARMHOLE)
 
 
 def crosses(later: SeamPlace, earlier: SeamPlace) -> bool:
@@ -386,27 +312,4 @@ def _below(place: SeamPlace) -> bool:
         bool(called.HANGING & words)
         and not {called.BODICE, "waist"} & words
         and place.role.id not in called.ZIPS
-    )
-
-
-def _place(
-    seam: Seam, garment: Garment, knowledge: Knowledge, linings: frozenset[str]
-) -> SeamPlace:
-    entries = {name: knowledge.entries[garment.cloths[name].entry] for name in seam.cloths()}
-    cloths = tuple(name for name, entry in entries.items() if entry.kind == "cloth")
-    notions = tuple(name for name, entry in entries.items() if entry.kind != "cloth")
-    unit = unit_of(seam, entries, linings)
-    kind = knowledge.places.kinds.get(seam.place or PLAIN, NO_KIND)
-    role = role_of(seam, kind.id, unit, list(entries.values()), garment, knowledge)
-    panels = garment.wishes.joins.get(seam.name)
-    making = seam.making
-    return SeamPlace(
-        seam,
-        role,
-        kind,
-        unit,
-        cloths,
-        notions,
-        frozenset(panels) if panels else None,
-        frozenset(making.crosses) if making.crosses or making.crosses_said else None,
     )

@@ -28,11 +28,12 @@ from advisor.order.gapfacts import (
 )
 from advisor.order.gaphung import open_rings, runs_beside, unopened
 from advisor.order.gapmounts import unmounted
-from advisor.order.kinds import SeamPlace, seam_places
+from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LENGTHWISE, SLEEVE_HEM, WAIST, lining_ends, lining_ends_at_waist
 from advisor.order.rain import RAINWEAR, UNTAPED
 from advisor.order.roles import holds_words
 from advisor.order.sashes import asks_for_its_seam
+from advisor.order.seamplaces import seam_places
 from advisor.order.shearing import is_bare
 from advisor.order.sleeved import sleeve_goes_in
 from advisor.project.buttons import BUTTON, for_show, has_own_loop, holes_of

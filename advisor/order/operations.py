@@ -8,7 +8,6 @@ an order.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import replace
 from functools import partial
 
 from advisor.claims.byparts import PARTS
@@ -31,11 +30,12 @@ from advisor.order.facts import Facts
 from advisor.order.flatsleeve import ONE_ROW, as_one_row
 from advisor.order.gluewords import over_glue
 from advisor.order.hungapart import APART, hung_apart
-from advisor.order.kinds import SeamPlace, seam_places
+from advisor.order.kinds import SeamPlace
 from advisor.order.layering import with_linings_hung
 from advisor.order.pieces import as_cut, grain_words, tucked
 from advisor.order.precedences import DRAWN
 from advisor.order.recall import marked
+from advisor.order.seamplaces import seam_places
 from advisor.order.setups import Setups
 from advisor.order.steamwords import STEAMED, held_off, off_alone, steamed_alone
 from advisor.order.step_words import (
@@ -54,6 +54,7 @@ from advisor.order.swings import (
     twin_machine,
 )
 from advisor.order.tags import tags_of
+from advisor.order.tasknames import each_named
 from advisor.order.tasks import Task
 from advisor.order.trying import what_to_find_out, what_to_fit
 from advisor.order.unsettled import with_unsettled
@@ -89,21 +90,6 @@ def tasks_and_facts(advice: Advice, knowledge: Knowledge) -> tuple[list[Task], F
     return maker.all(), maker.facts
 
 
-def _each_named(tasks: list[Task]) -> list[Task]:
-    """The tasks with a name for each: two pieces, or a piece and a seam, may be called alike."""
-    taken: set[str] = set()
-    found = []
-    for task in tasks:
-        name, count = task.id, 2
-        if name in taken and task.place is None and len(task.cloths) == 1:
-            name = f"{task.id} of {task.cloths[0]}"
-        while name in taken:
-            name, count = f"{task.id} {count}", count + 1
-        taken.add(name)
-        found.append(task if name == task.id else replace(task, step=replace(task.step, id=name)))
-    return found
-
-
 class _Maker:
     def __init__(self, advice: Advice, knowledge: Knowledge) -> None:
         self.garment = advice.judgement.garment
@@ -131,7 +117,7 @@ class _Maker:
                 found += [task for name in names for task in self._cloth(operation, name)]
         for place in self.places:
             found += self._stages(place)
-        return _each_named(found)
+        return each_named(found)
 
     def _garment(self, op: Operation) -> Iterator[Task]:
         if not self.facts.hold(op.when, self.facts.of_garment):

@@ -21,7 +21,7 @@ from advisor.claims.valuesets import Span
 from advisor.claims.workarounds import GLUED
 from advisor.construction.fullness import drawn_up_by
 from advisor.construction.rack import FIBRE, SIZE
-from advisor.construction.threadshare import matched, seen_of, sewn_as
+from advisor.construction.threadshare import seen_of, sewn_as
 from advisor.craft.irondial import mark_for, step_down
 from advisor.decide.apart import judge_apart, of_one_seam
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry, Knowledge
@@ -33,6 +33,7 @@ from advisor.order.layering import hung, quilted
 from advisor.order.overlocking import on_the_overlocker
 from advisor.order.rowneedle import with_the_point_of
 from advisor.order.steps import IronState, MachineState
+from advisor.order.threadwords import colour_of, colour_words
 from advisor.project.garment import Seam, Use
 from advisor.project.hemstrips import bias_strips
 
@@ -299,22 +300,11 @@ class Setups:
 
     def _colour_words(self, first: str) -> str:
         """The colour of the thread of a cloth: a reel of hers, or the cloth that it matches."""
-        shade = self.advice.judgement.shades.get(first)
-        if shade is not None and shade.reel:
-            return f"from the reel {shade.colour}"
-        return f"to match {matched(self.colour_of(first), self.garment)}"
+        return colour_words(first, self.advice.judgement)
 
     def colour_of(self, first: str) -> str:
         """The first cloth of the garment that has the colour of the thread of this one."""
-        shade = self.advice.judgement.shades.get(first)
-        colour = shade.colour if shade else self.garment.cloths[first].colour
-        firsts = {
-            seen_of(seam, seam.cloths(), self.garment)
-            for seam in self.garment.seams
-            if seam.cloths()
-        }
-        alike = [n for n in firsts if colour and self.garment.cloths[n].colour == colour]
-        return min(alike, default=first)  # as the list of thread has it first
+        return colour_of(first, self.advice.judgement)
 
     def iron(self, place: Place) -> IronState | None:
         """How the iron is set in a place that allows one."""

@@ -11,7 +11,7 @@ import pytest
 from advisor.errors import InputError
 from advisor.knowledge.ordering import NEVER, NO_ACT
 from advisor.knowledge.place import knowledge_folder
-from advisor.order.fitting import staged
+from advisor.order.staging import staged
 from advisor.overlay.cache import compile_folder
 from advisor.render.order_text import render_order
 from tests.garments.whole import known, read

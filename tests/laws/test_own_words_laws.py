@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 import yaml
 
-from advisor.order.kinds import seam_places
+from advisor.order.seamplaces import seam_places
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
 from tests.garments.whole import FILES, NAMES, known, ordered

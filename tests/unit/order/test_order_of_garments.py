@@ -6,9 +6,10 @@ import pytest
 
 from advisor.claims.collect import Place
 from advisor.knowledge.ordering import SEWN
-from advisor.order.kinds import crosses, seam_places
+from advisor.order.kinds import crosses
 from advisor.order.operations import tasks_and_facts
 from advisor.order.precedences import precedences_of
+from advisor.order.seamplaces import seam_places
 from advisor.order.setups import Setups
 from advisor.order.work import order_of
 from tests.garments.whole import advice as whole_advice
