@@ -80,7 +80,8 @@ def bones_cut(facts: Facts) -> str:
 
 def slid_in(op: Operation, facts: Facts) -> str:
     """The sentence of a bone that was tried on already; "" for one that was not."""
-    tried = op.id == "bone" and boned_after(facts.places, facts.fitting)
+    usual = facts.knowledge.order.operations["bone"].does
+    tried = op.id == "bone" and op.does == usual and boned_after(facts.places, facts.fitting)
     return SLID if tried else ""
 
 

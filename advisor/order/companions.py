@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from advisor.order.belonging import SET_LINING
 from advisor.order.kinds import SeamPlace
+from advisor.order.slits import slits_lined
 from advisor.project.companions import INNER, LINING, RING
 from advisor.project.headwords import the_words
 
@@ -29,6 +30,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
             place.said("stitched by") == "hand"
             and place.role.id == SET_LINING
             and not WRISTS & set(the_words(place.name))
+            and not slits_lined(place, facts)
         ),
     }
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from advisor.order.kinds import SeamPlace
@@ -17,7 +18,11 @@ CAUGHT_IN: Final = "loop-caught-in"
 
 
 def placed_on_the_body(place: SeamPlace, fitting: Fitting) -> bool:
-    """Whether its height is settled at the fitting, since no row of it can be moved unseen."""
+    """Whether its height is settled at the fitting, since no row of it can be moved unseen.
+
+    That is told by the cloth that it lies on, which is named last: a pocket of a coated cloth on
+    another is sewn while the piece lies flat.
+    """
     set_on = place.kind.id in BY_EYE and place.unit != "lining" and place.method.id != CAUGHT_IN
     tries = fitting.degree != NOT and fitting.garment.pattern != TRIED
-    return set_on and tries and fitting.keeps(place) in HOLED
+    return set_on and tries and fitting.keeps(replace(place, cloths=place.cloths[-1:])) in HOLED

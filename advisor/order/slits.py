@@ -21,7 +21,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     """The facts of a place that are told here."""
     return {
         "slit that is faced": lambda: _faced(place),
-        "lines a cut slit": lambda: bool(_slits_lined(place, facts)),
+        "lines a cut slit": lambda: bool(slits_lined(place, facts)),
     }
 
 
@@ -37,7 +37,7 @@ def _faced(place: SeamPlace) -> bool:
     return KEYHOLE in singular_words(place.name) or (turned and _cut(place))
 
 
-def _slits_lined(place: SeamPlace, facts: Facts) -> list[SeamPlace]:
+def slits_lined(place: SeamPlace, facts: Facts) -> list[SeamPlace]:
     """The slits in a piece of the shell that the lining of this place is felled round."""
     if place.kind.id != LININGS_SEAM or SLIT not in singular_words(place.name):
         return []

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 
 RIBBON: Final = "ribbon"
 WAIST: Final = "waist"
+CHANNELS: Final = frozenset({"casing", "channel"})
+"""Words of what an elastic is drawn through."""
 POCKET_EDGE: Final = "pocket-edge"
 """The role of the top of a pocket that is finished while the pocket lies by itself."""
 LACES: Final = "lace"
@@ -49,7 +51,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
         "lace on an edge": lambda: (
             _lace_edge(place, facts) and not _mounted(place, facts) and not _finished(place, facts)
         ),
-        "stays an edge": lambda: _finished(place, facts),
+        "stays an edge": lambda: len(set(place.cloths)) > 1 and _finished(place, facts),
         "lace on a finished edge": lambda: _lace_edge(place, facts) and _finished(place, facts),
         "lace laid over seams": lambda: (
             spread(singular_words(place.name)) and place.said("stitched by") != "machine"
@@ -96,13 +98,18 @@ def cover_of(place: SeamPlace, facts: Facts) -> str:
 
 
 def _elastic_on_seam(place: SeamPlace, facts: Facts) -> bool:
-    """Whether it draws in a waist at which a seam hangs a skirt: no edge is there to fold."""
+    """Whether it draws in a waist at which a seam hangs a skirt: no edge is there to fold.
+
+    What is called a casing is one: a strip over the seam, or its allowances stitched down.
+    """
     elastic = any(facts.entry(n).kind == "elastic" for n in place.notions)
     seams = (
         p for p in facts.places if p.role.id == WAIST and p.kind.id in ("seam", "gathered-edge")
     )
     joined = any(set(p.cloths) & set(place.cloths) for p in seams)
-    return elastic and joined and "waist" in singular_words(place.name) and place.unit != "lining"
+    words = set(singular_words(place.name))
+    laid = WAIST in words and not words & CHANNELS and place.unit != "lining"
+    return elastic and joined and laid
 
 
 def _top_finished(pocket: SeamPlace, facts: Facts) -> bool:

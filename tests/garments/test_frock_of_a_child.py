@@ -115,6 +115,7 @@ fabrics:
 seams:
   - {name: side, layers: [shell, shell], length: 20 cm, times: 2}
   - {name: waist, layers: [shell, knit, {use: shell, fullness: 2.5}], length: 60 cm}
+  - {name: back zip, layers: [shell, {notion: concealed zip}], length: 40 cm}
 """
 
 

@@ -256,9 +256,9 @@ def test_a_lining_is_caught_at_the_shoulder_where_there_is_one(place: str, caugh
         "garment: Sample\nfabrics: {wool: wool crepe, lining: viscose lining}\nseams:\n"
         f"  - {{name: {place}, layers: [wool, wool], length: 50 cm}}\n"
         "  - {name: back zip, layers: [wool, {notion: concealed zip}], length: 20 cm}\n"
-        "  - {name: lining to zip, layers: [lining, wool], length: 40 cm}\n"
+        "  - {name: lining to facing, layers: [lining, wool], length: 40 cm}\n"
     )
-    assert caught == ("catch lining to zip" in ordered(text).order)
+    assert caught == ("catch lining to facing" in ordered(text).order)
 
 
 def sheet_of(text: str, folder: Path, *more: str) -> str:

@@ -223,7 +223,7 @@ def test_what_is_caught_in_an_edge_is_there_before_the_edge_is_sewn() -> None:
 def test_a_braid_is_laid_on_while_the_leg_lies_flat() -> None:
     """Over the seam that it covers, and before the other seam of the leg closes it."""
     found = work(TROUSERS)
-    assert stands(found, "join outseam", "fit", "stitch on outseam braid", "join inseam")
+    assert stands(found, "fit", "join outseam", "stitch on outseam braid", "join inseam")
     assert stands(found, "baste inseam", "fit")
 
 

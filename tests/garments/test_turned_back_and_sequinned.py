@@ -77,18 +77,18 @@ def test_a_taped_lapel_does_so_too_and_a_plain_front_does_not() -> None:
 
 
 def test_a_glue_that_is_ruled_out_is_one_thing_everywhere() -> None:
-    """The order names what the sheet does, and nobody buys the glue before it is settled."""
+    """Nobody buys the glue, or is told what takes its place, before she has settled that."""
     found = gown()
     step = does(found, "interface shawl collar edge")
-    assert "silk organza" in step
-    assert "what the sheet names" not in step
+    assert step.startswith("Settle first what backs shawl collar edge")
+    assert "silk organza" not in step
     assert not [n for _, tender in found.hot_near for n in tender if "fusible" in n]
 
 
 def test_a_piece_is_fused_as_soon_as_it_is_cut() -> None:
     """Before any seam of its cloth; the hot press is cooler over the glue."""
     found = work(SUIT)
-    assert stands(found, "fuse shawl collar edge", "join trouser inseam", "fit")
+    assert stands(found, "fuse shawl collar edge", "baste trouser inseam", "fit")
     assert stands(found, "fuse shawl collar edge", "hot press drill")
     assert "woven fusible interfacing is fused to it, at most 150 °C" in does(
         found, "hot press drill"
