@@ -20,6 +20,9 @@ from advisor.project.placing import singular_words
 from advisor.project.unjoined import parts_alone
 
 
+VENT_LINING = "vent-lining"
+
+
 def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]:
     """Every seam of a garment with what it is."""
     entries = {name: knowledge.entries[cloth.entry] for name, cloth in garment.cloths.items()}
@@ -55,7 +58,7 @@ def _among_their_hosts(
     found = {
         p.name: role_beside([roles[host] for host in c.hosts], p.kind.id, c, knowledge.order.kinds)
         for p, c in own
-        if c is not None
+        if c is not None and p.role.id != VENT_LINING  # which is felled when the hem is done
     }
     return tuple(replace(p, role=found.get(p.name, p.role)) for p in places)
 
