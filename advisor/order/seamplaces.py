@@ -19,7 +19,6 @@ from advisor.project.linings import lining_by_seams, unit_of
 from advisor.project.placing import singular_words
 from advisor.project.unjoined import parts_alone
 
-
 VENT_LINING = "vent-lining"
 
 
