@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import groupby
+from itertools import groupby, zip_longest
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.order import ToldOrder, ToldStep
@@ -15,7 +15,7 @@ from advisor.render.layout import heading, wrap
 WIDTH = 110
 TOGETHER = frozenset({"shrink", "cut", "mark"})
 """Operations of which neighbours are told in one line."""
-SAME = frozenset({"clear", "sew-back"})
+SAME = frozenset({"clear", "sew-back", "stay"})
 """Work of which neighbours that differ in their place alone are told once."""
 VERBS = {"shrink": "Shrink", "cut": "Lay and cut", "mark": "Mark"}
 
@@ -180,13 +180,10 @@ def _after(data: ToldOrder) -> list[str]:
     if not rows:
         return lines + _para("Everything is ticked.")
     letter = "p" * (data.order_cost.shown == "plain")
-    stuck = _spans([row.number for row in rows if not row.stop], letter)
-    safe = _spans([row.number for row in rows if row.stop], letter)
     text = "Nothing is left half-done after any step."
-    if stuck and len(safe) < len(stuck):
-        text = f"Stop after {safe}: then nothing is left half-done."
-    elif stuck:
-        text = f"Nothing is left half-done after any step but {stuck}."
+    if not all(row.stop for row in rows):
+        told = ", ".join(f"{letter}{number}" for number in _good_stops(rows))
+        text = f"Stop best after {told}: then nothing is left half-done."
     if not data.sittings:
         text += " --sitting 90min cuts the work into sittings."
     lines += _para(text)
@@ -199,17 +196,13 @@ def _after(data: ToldOrder) -> list[str]:
     return lines
 
 
-def _spans(numbers: list[int], letter: str = "") -> str:
-    """`3, 5 to 7` out of 3, 5, 6, 7, each with a letter before it."""
-    parts: list[list[int]] = []
-    for k in numbers:
-        if parts and parts[-1][-1] == k - 1:
-            parts[-1].append(k)
-        else:
-            parts.append([k])
-    return ", ".join(
-        f"{letter}{p[0]}" if len(p) == 1 else f"{letter}{p[0]} to {letter}{p[-1]}" for p in parts
-    )
+def _good_stops(rows: Sequence[ToldStep]) -> list[int]:
+    """The last step of each run after which nothing is half-done."""
+    return [
+        row.number
+        for row, after in zip_longest(rows, rows[1:])
+        if row.stop and (after is None or not after.stop)
+    ]
 
 
 def _box(row: ToldStep) -> str:
