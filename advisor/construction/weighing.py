@@ -20,6 +20,7 @@ from advisor.construction.seamwork import SeamWork
 from advisor.construction.threadlist import ThreadBought
 from advisor.craft import hanging
 from advisor.knowledge.model import Knowledge
+from advisor.project.attached import sews_on
 from advisor.project.garment import Garment, Seam
 from advisor.project.making import Piece
 from advisor.project.neckhung import carries, hangs_from_neck
@@ -170,7 +171,7 @@ def hangs(
     found = {}
     every = list(works)
     cloak = hangs_from_neck(garment.seams)
-    shoulders = [w for w in every if _is(w.seam, SHOULDERS) and not cloak]
+    shoulders = [w for w in every if _on_shoulder(w.seam) and not cloak]
     number = sum(w.seam.making.times for w in shoulders)
     complete = not weighed.unknown and not weighed.uncounted
     for work in every:
@@ -187,6 +188,11 @@ def hangs(
             if mass > 0:
                 found[seam.name] = _hang(work, mass, garment, _carrier(seam, hung, garment))
     return found
+
+
+def _on_shoulder(seam: Seam) -> bool:
+    """Whether it lies on a shoulder; where a strap is sewn on, that strap is told by itself."""
+    return _is(seam, SHOULDERS) and not sews_on(seam)
 
 
 def _carrier(seam: Seam, hung: set[str], garment: Garment) -> str:

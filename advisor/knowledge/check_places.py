@@ -21,6 +21,8 @@ FIELDS = frozenset(
         "marked",
         "hang",
         "round",
+        "host",
+        "channels",
     }
 )
 """What the sentence of a stage may name in braces."""

@@ -181,6 +181,8 @@ Fact = Literal[
     "cord to be covered",
     "lined by another place",
     "ring not told",
+    "ends told here",
+    "ends of another strap",
     "lining sewn by hand",
     "open inner edge",
     "covers what is sewn",

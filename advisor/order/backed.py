@@ -21,8 +21,8 @@ SPIRAL = "spiral-boning"
 NIPPED = ", nipped off coil by coil with side cutters, goggles on, a tip pressed on both ends"
 ROUNDED = ", their ends rounded or capped, goggles on for steel"
 SLID = (
-    "Slide each bone into its channel of {name}, shortened first where the fitting asks for it, "
-    "its end capped anew, {how} or more short of every seam."
+    "Slide the bones into {channels}, each shortened first where the fitting asks for it, its end "
+    "capped anew, {how} or more short of every seam."
 )
 """What is told of bones that the fitting has seen."""
 OVER_BONES = frozenset({"join", "row", "neaten-after"})

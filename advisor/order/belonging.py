@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from advisor.knowledge.ordering import SeamKind
+from advisor.project.attached import BONES, ENDS
 from advisor.project.companions import JOINED, ROWS
 from advisor.project.garment import Companion
 
@@ -31,7 +32,7 @@ def role_beside(
     if belongs.first:
         first = roles.get(MADE_FIRST, last)
         return replace(first, stage=last.stage - 1)
-    if belongs.what == ROWS:
+    if belongs.what in (ROWS, BONES, ENDS):
         return replace(last, stage=last.stage + 1, closes=False, fitted=False)
     own = roles.get(MADE_FIRST, last)
     return replace(own, stage=last.stage + 1, flat=False)

@@ -8,12 +8,15 @@ from typing import TYPE_CHECKING, Final
 from advisor.order.belonging import SET_LINING
 from advisor.order.kinds import SeamPlace
 from advisor.order.slits import slits_lined
+from advisor.project.attached import BONES, ENDS
 from advisor.project.companions import INNER, LINING, RING
 from advisor.project.headwords import the_words
 
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
 
+CHANNEL: Final = frozenset({"channel", "casing"})
+"""Words of what a bone goes into."""
 WRISTS: Final = frozenset({"cuff", "wrist", "rib", "hem"})
 """Words of the ends at which a lining is felled in a way of its own."""
 MADE_FOR: Final = "made for it"
@@ -25,6 +28,8 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     return {
         "lined by another place": lambda: _has(place, facts, LINING),
         "ring not told": lambda: not _has(place, facts, RING),
+        "ends told here": lambda: not _has(place, facts, ENDS),
+        "ends of another strap": lambda: _is(place, ENDS),
         "open inner edge": lambda: not _has(place, facts, INNER),
         "lining sewn by hand": lambda: (
             place.said("stitched by") == "hand"
@@ -37,6 +42,24 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
 
 def _has(place: SeamPlace, facts: Facts, what: str) -> bool:
     return any(_of(other, place, what) for other in facts.places)
+
+
+def _is(place: SeamPlace, what: str) -> bool:
+    belongs = place.seam.companion
+    return belongs is not None and belongs.what == what
+
+
+def host_words(place: SeamPlace) -> dict[str, str]:
+    """What a sentence calls the places that this one belongs to, and the channels of its bones."""
+    belongs = place.seam.companion
+    host = " and ".join(belongs.hosts) if belongs is not None else place.name
+    channels = host if CHANNEL & set(the_words(host)) else f"the channels of {host}"
+    return {"host": host, "channels": channels}
+
+
+def filled_by_another(place: SeamPlace, facts: Facts) -> bool:
+    """Whether it is a channel that is left empty for the bones of another place."""
+    return _has(place, facts, BONES)
 
 
 def _of(one: SeamPlace, host: SeamPlace, what: str) -> bool:

@@ -34,6 +34,7 @@ from advisor.order.untried import (
     pierced_once,
     sleeve_tried,
 )
+from advisor.project.attached import ends_elsewhere
 from advisor.project.garment import Garment
 from advisor.project.methods import FITTINGS
 from advisor.project.placing import BONES, POCKETS, singular_words
@@ -375,12 +376,15 @@ class Fitting:
 
     def _carries(self, place: SeamPlace) -> bool:
         """Whether the garment hangs from these straps, so that nobody fits it without them."""
-        straps = place.method.id == STRAP and "strap" in singular_words(place.name)
+        straps = place.method.id in STRAPS and "strap" in singular_words(place.name)
         shoulders = any(p.role.id in SHOULDERED for p in self.places)
-        return straps and not shoulders and self.degree != NOT
+        sewn_on = ends_elsewhere(place.seam, self.garment.seams)
+        return straps and not sewn_on and not shoulders and self.degree != NOT
 
 
-FRONT_ZIP, COLLAR, STRAP = "open-ended-zip", "collar", "strap-turned"
+FRONT_ZIP, COLLAR = "open-ended-zip", "collar"
+STRAPS = frozenset({"strap-turned", "strap-ends-sewn-on"})
+"""How a strap is made whose ends are basted on, to try on what hangs from it."""
 HOODED = "collar-attach"
 NEW, TRIED, SHOULDER = "new", "tried", "shoulder"
 BEHIND = "back"

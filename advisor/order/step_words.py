@@ -22,6 +22,7 @@ from advisor.order.backed import (
 )
 from advisor.order.basting import BASTE, along
 from advisor.order.beside import STRIPS, is_frill, marked, pleats_above
+from advisor.order.companions import filled_by_another, host_words
 from advisor.order.cuffs import faced_with
 from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
@@ -109,6 +110,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
         how = f": {listed(list(dict.fromkeys(layers)))} alone, no stitch through the lining"
     units = facts.garment.units
     opening = opening_fields(place, facts.places, units) | {"facing": facing}
+    opening |= host_words(place)
     opening["hang"] = hung_by(place, facts.places)
     opening["round"] = listed([p.name for p in run_round(place, facts.places)])
     opening["marked"] = marked(place, facts) if "{marked}" in op.does else ""
@@ -277,7 +279,7 @@ def _interfacing(op: str, place: SeamPlace, facts: Facts) -> str:
 
 def _boned(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
     """How a seam is joined or pressed; bones go in only when both are done."""
-    boned = bool(facts.setups.bones(place))
+    boned = bool(facts.setups.bones(place)) or filled_by_another(place, facts)
     if op == "join":
         by_hand = " by hand" if facts.setups.seam_machine(place) is None else ""
         if place.role.id in LAID_ON and place.said("edge") == "turned":

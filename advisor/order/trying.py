@@ -26,6 +26,8 @@ OPEN_BELOW = frozenset({"shoulder", "collar-attach"})
 """Roles of basted seams beside which a piece lies flat all the same: they only hold its top."""
 CLOSINGS, BODY = frozenset({"hook", "button", "snap"}), frozenset({"back", "front", "side"})
 """Kinds and words of what closes a garment down the body."""
+BACKING = "backing"
+"""The family of what is only held behind a closing, as its interfacing."""
 ROW = 4
 """From so many on fastenings that are told no place close the garment: estimate."""
 ACROSS = frozenset({"elastic-across-the-back", "elastic-in-the-back-of-a-band"})
@@ -110,6 +112,7 @@ def _shut_for_now(places: Sequence[SeamPlace], facts: Facts, held: str) -> str:
         if (facts.fitting.degree == TO_BODY or p.method.id == FRONT_ZIP)
         and not facts.fitting.tried(p)
         and p.unit != "lining"
+        and p.kind.family != BACKING
         and (p.role.id in ZIPS or _down_the_body(p))
     ]
     if not doors:

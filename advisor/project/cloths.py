@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from advisor.errors import InputError, Problem, nearest, shown
 from advisor.knowledge.factwords import CLOTH_WORDS, YES_NO
-from advisor.knowledge.model import Knowledge, Mix
+from advisor.knowledge.model import Entry, Knowledge, Mix
 from advisor.knowledge.names import plain_name
 from advisor.project.bareweights import refuse_doubtful
 from advisor.project.colours import read_colour
@@ -27,8 +27,8 @@ from advisor.project.phrase import (
 from advisor.project.phrases.abroad import FIBRES
 from advisor.project.phrases.composition import parts_laid, possible_mixes
 from advisor.project.phrases.reading import stretching
-from advisor.project.phrases.shares import Fibres
-from advisor.project.phrases.tokens import singular
+from advisor.project.phrases.shares import Fibres, read_shares
+from advisor.project.phrases.tokens import singular, words_of
 from advisor.units import parse
 
 if TYPE_CHECKING:
@@ -56,9 +56,12 @@ def read_notion(said: str, knowledge: Knowledge) -> Reading:
     if entry is not None and knowledge.entries[entry].kind == "cloth":
         entry = _notion_of(said, knowledge) or entry
     if entry is not None:
-        return Reading(entry, knowledge.entries[entry].mixes)
+        return Reading(entry, _called_after(said, knowledge.entries[entry], knowledge))
     try:
-        return read_phrase(said, knowledge)
+        found = read_phrase(said, knowledge)
+        about = knowledge.entries[found.entry]
+        whole = found.mixes == about.mixes
+        return replace(found, mixes=_called_after(said, about, knowledge)) if whole else found
     except InputError:
         notions = [e for e in knowledge.entries.values() if e.kind != "cloth"]
         known = nearest(said, [name for e in notions for name in (e.name, *e.also)])
@@ -66,6 +69,16 @@ def read_notion(said: str, knowledge: Knowledge) -> Reading:
         raise InputError(
             Problem(f"unknown notion {shown(said)}", None, None if known else listed, known)
         ) from None
+
+
+def _called_after(said: str, entry: Entry, knowledge: Knowledge) -> tuple[Mix, ...]:
+    """What a notion may be of whose name says a fibre that it is sold in: "cotton tape"."""
+    words = [word for word in words_of(said) if not word[:1].isdigit()]
+    fibres = read_shares(words, (), knowledge)
+    held = {fibre for mix in entry.mixes for fibre, _ in mix}
+    if entry.kind == "cloth" or not fibres.shares or {f for f, _ in fibres.shares} - held:
+        return entry.mixes
+    return possible_mixes(entry, fibres, knowledge)[0]
 
 
 def _notion_of(said: str, knowledge: Knowledge) -> str | None:

@@ -8,13 +8,14 @@ where no `kind:` says what it is. What was taken so is told.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Final
 
 from advisor.knowledge.model import Entry
-from advisor.project.garment import Companion, Seam
+from advisor.project.attached import guard, slid_in, strap_ends
+from advisor.project.garment import Seam
 from advisor.project.headwords import the_words
+from advisor.project.nextto import EDGE, Beside, belongs_as
 from advisor.project.ownwords import cloths_among
 
 PIPING: Final = "piping"
@@ -31,41 +32,12 @@ ROUND = frozenset({"round", "around"})
 WITHIN = frozenset({"inner", "inside"})
 BANDS = frozenset({"waistband", "cuff", "collar", "neckband", "front-band"})
 """Kinds of band that are made up by themselves before they are set."""
-EDGE, PAIR = ("edge",), 2
+PAIR = 2
 PIECED = (("seam",), ("centre", "back"), ("center", "back"), ("join",))
 """How the seam is called by which a band is pieced, or closed to a ring."""
 JOINED: Final = "lining-seam"
 SEWN_FLAT = frozenset({"seam", "gathered-edge", "yoke"})
 """Kinds of place that rows of topstitching lie along."""
-
-
-@dataclass(frozen=True, slots=True)
-class Beside:
-    """A place as it is asked about: its words, its layers, and all the others."""
-
-    seam: Seam
-    words: tuple[str, ...]
-    cloths: tuple[str, ...]
-    entries: Mapping[str, Entry]
-    others: tuple[Seam, ...]
-
-    def called(self, stem: tuple[str, ...]) -> list[Seam]:
-        """The other places that a stem is the name of, or the head; the nearest name first."""
-        ends: tuple[Callable[[tuple[str, ...]], bool], ...] = (
-            lambda words: words == stem,
-            lambda words: words == stem + EDGE,
-            lambda words: words[-len(stem) :] == stem,
-        )
-        found = (
-            other for fits in ends for other in self.others if stem and fits(the_words(other.name))
-        )
-        shared = [other for other in found if set(other.cloths()) & set(self.cloths)]
-        return list({other.name: other for other in shared}.values())
-
-    def holds(self, what: str) -> bool:
-        """Whether a notion lies there, by its id or its kind."""
-        found = (self.entries[n] for n in self.seam.cloths() if n in self.entries)
-        return any(what in (entry.id, entry.kind) for entry in found)
 
 
 def with_companions(
@@ -79,35 +51,26 @@ def with_companions(
         entries: what each cloth and notion is.
     """
     own = frozenset(said)
-    free = [seam for seam in seams if seam.name not in own and seam.cloths()]
-    found = {seam.name: made for seam in free if (made := _belonging(seam, seams, entries))}
+    held = [seam for seam in seams if seam.cloths()]
+    found = {s.name: made for s in held if (made := _belonging(s, seams, entries, s.name in own))}
     return tuple(found.get(seam.name, seam) for seam in seams)
 
 
-def _belonging(seam: Seam, seams: Sequence[Seam], entries: Mapping[str, Entry]) -> Seam | None:
+def _belonging(
+    seam: Seam, seams: Sequence[Seam], entries: Mapping[str, Entry], said: bool
+) -> Seam | None:
+    """What a place is to others; of those whose kind is said only bones belong to another."""
     words = the_words(seam.name)
     others = tuple(other for other in seams if other.name != seam.name)
     place = Beside(seam, words, tuple(cloths_among(seam.cloths(), entries)), entries, others)
-    for ask in (_piping, _rows, _pocket_lining, _felled_lining, _ring, _inner_edge, _at_zip):
-        found = ask(place)
-        if found is not None:
-            return found
-    return None
-
-
-def _as(place: Beside, kind: str, what: str, hosts: Sequence[Seam], *, first: bool) -> Seam:
-    names = tuple(host.name for host in hosts)
-    assumed = tuple(dict.fromkeys((*place.seam.assumed, "kind")))
-    why = f"its name, as the {what} of {' and '.join(names)}"
-    belongs = Companion(names, what, first=first)
-    return replace(place.seam, place=kind, placed_by=why, companion=belongs, assumed=assumed)
+    return next((found for ask in (KEPT if said else ASKED) if (found := ask(place))), None)
 
 
 def _piping(place: Beside) -> Seam | None:
     """A covered cord along the edge of what is faced or turned afterwards."""
     hosts = place.called(place.words[:-1])[:1]
     fits = place.words[-1:] == (PIPING,) and place.holds(CORD)
-    return _as(place, PIPING, PIPING, hosts, first=True) if fits and hosts else None
+    return belongs_as(place, PIPING, PIPING, hosts, first=True) if fits and hosts else None
 
 
 def _rows(place: Beside) -> Seam | None:
@@ -115,14 +78,14 @@ def _rows(place: Beside) -> Seam | None:
     hosts = place.called(place.words[:-1])
     hosts = [h for h in hosts if h.place in SEWN_FLAT and set(h.cloths()) <= set(place.cloths)]
     fits = bool(TOPSTITCHED & set(place.words[-1:]))
-    return _as(place, ROWS, ROWS, hosts, first=False) if fits and hosts else None
+    return belongs_as(place, ROWS, ROWS, hosts, first=False) if fits and hosts else None
 
 
 def _pocket_lining(place: Beside) -> Seam | None:
     """The lining of a pocket that is turned before the pocket is stitched on."""
     hosts = [host for host in place.called(place.words[:-1])[:1] if host.place == POCKET]
     fits = place.words[-1:] == (LINING,) and len(place.cloths) > 1
-    return _as(place, "faced-edge", LINING, hosts, first=True) if fits and hosts else None
+    return belongs_as(place, "faced-edge", LINING, hosts, first=True) if fits and hosts else None
 
 
 def _felled_lining(place: Beside) -> Seam | None:
@@ -132,7 +95,7 @@ def _felled_lining(place: Beside) -> Seam | None:
     hosts = place.called(place.words[2:] if round_it else place.words[:-1])[:1]
     hosts = [host for host in hosts if round_it or host.place in SEWN_FLAT]
     fits = (round_it or (place.words[-1:] == (LINING,) and by_hand)) and len(place.cloths) > 1
-    return _as(place, JOINED, LINING, hosts, first=False) if fits and hosts else None
+    return belongs_as(place, JOINED, LINING, hosts, first=False) if fits and hosts else None
 
 
 def _ring(place: Beside) -> Seam | None:
@@ -142,7 +105,7 @@ def _ring(place: Beside) -> Seam | None:
         return None
     stem = place.words[: -len(tail)]
     hosts = [host for host in place.called(stem)[:1] if host.place in BANDS or stem == (BAND,)]
-    return _as(place, "seam", RING, hosts, first=True) if hosts else None
+    return belongs_as(place, "seam", RING, hosts, first=True) if hosts else None
 
 
 def _inner_edge(place: Beside) -> Seam | None:
@@ -151,7 +114,7 @@ def _inner_edge(place: Beside) -> Seam | None:
     named = len(place.words) > 2 and place.words[-1:] == EDGE and place.words[-2] in WITHIN
     folded = place.seam.facts.get("edge") in ("folded", None)
     fits = named and folded and len(place.cloths) > 1
-    return _as(place, "inner-edge", INNER, hosts, first=False) if fits and hosts else None
+    return belongs_as(place, "inner-edge", INNER, hosts, first=False) if fits and hosts else None
 
 
 def _at_zip(place: Beside) -> Seam | None:
@@ -160,9 +123,18 @@ def _at_zip(place: Beside) -> Seam | None:
     hosts = [o for o in place.others if o.place == ZIP and notions & set(o.cloths())][:1]
     named = place.words[:2] == (LINING, "to") and ZIP in place.words
     fits = named and place.holds(ZIP)
-    return _as(place, JOINED, AT_ZIP, hosts, first=False) if fits and hosts else None
+    return belongs_as(place, JOINED, AT_ZIP, hosts, first=False) if fits and hosts else None
 
 
 def buys_its_notions(seam: Seam) -> bool:
     """Whether its notions are its own: a lining at a zip is felled to the one that is there."""
     return seam.companion is None or seam.place != JOINED
+
+
+KEPT: Final = (slid_in,)
+"""What a place is to another even where its kind is said."""
+ASKED: Final = (
+    *(_piping, _rows, _pocket_lining, _felled_lining, _ring, _inner_edge, _at_zip),
+    *(guard, strap_ends, *KEPT),
+)
+"""What a place may be to another, the first that fits."""

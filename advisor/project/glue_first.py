@@ -73,7 +73,8 @@ def _of_a_band(
     """Whether it stiffens the piece of a band that takes in a cloth on which no glue is fused."""
     names = [name for name in seam.cloths() if name in entries and name not in glues]
     barred = [name for name in names if _never_fused(entries[name])]
-    band = knowledge.places.kinds[seam.place].family == BAND
+    kind = knowledge.places.kinds.get(seam.place)
+    band = kind is not None and kind.family == BAND
     return band and bool(barred) and len(barred) < len(names)
 
 

@@ -68,3 +68,42 @@ def test_a_word_of_a_mixture_never_raises_the_limit(word: str, name: str, before
     except InputError:
         return
     assert limit(reading) <= limit(read_phrase(name, knowledge()))
+
+
+CLOTHS = (
+    *(("wool", "coating"), ("wool", "flannel"), ("cotton", "denim"), ("cotton", "poplin")),
+    *(("silk", "satin"), ("linen", "suiting"), ("viscose", "jersey"), ("polyester", "crepe")),
+)
+OTHERS = ("nylon", "elastane", "polyester", "cotton", "viscose", "acrylic")
+FORMS = (
+    "{a} {p} % {b} {q} % {cloth}",
+    "{a} {p} % {b} {q} % {a} {cloth}",
+    "{a} {p} {b} {q} {a} {cloth}",
+    "{p} % {a} {q} % {b} {cloth}",
+    "{p} % {a} {q} % {b} {a} {cloth}",
+    "{a} {cloth} {p} % {a} {q} % {b}",
+    "{a} {cloth} {a} {p} % {b} {q} %",
+    "{cloth} {a} {p}% {b} {q}%",
+    "{cloth} {q}% {b} {p}% {a}",
+    "{a} {p} % {b} {cloth}",
+    "{a} {q} % {b} {cloth}",
+)
+"""Ways to say that a cloth is `p` of one fibre and `q` of another, its own fibre said again."""
+
+
+@given(
+    st.sampled_from(CLOTHS),
+    st.sampled_from(OTHERS),
+    st.integers(min_value=51, max_value=97),
+    st.sampled_from(FORMS),
+)
+def test_a_share_never_goes_to_the_other_fibre(
+    cloth: tuple[str, str], other: str, share: int, form: str
+) -> None:
+    """Name before share or share before name, and the fibre of the cloth's name once more."""
+    main, name = cloth
+    if main == other:
+        return
+    text = form.format(a=main, b=other, p=share, q=100 - share, cloth=name)
+    mixes = read_phrase(text, knowledge()).mixes
+    assert {main: share, other: 100 - share} == dict(mixes[0]), text

@@ -11,7 +11,8 @@ from collections.abc import Iterable
 
 from advisor.knowledge.model import LIMIT_ASPECT, Entry, Knowledge, Mix
 from advisor.project.phrases.lexicon import TENDER_PARTS
-from advisor.project.phrases.shares import PARTS, Fibres
+from advisor.project.phrases.pairing import PARTS
+from advisor.project.phrases.shares import Fibres
 
 Note = tuple[str, str]
 """What was not known or taken for granted, and what follows from it."""

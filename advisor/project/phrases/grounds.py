@@ -304,12 +304,25 @@ _FIGURING = frozenset({"jacquard"})
 
 
 def without(words: list[str], taken: tuple[str, ...]) -> list[str]:
-    """The words less those that are taken, each as often as it is taken."""
-    left = Counter(taken)
-    kept = []
-    for word in words:
-        if left[word]:
-            left[word] -= 1
-        else:
-            kept.append(word)
-    return kept
+    """The words less those that are taken, each as often as it is taken.
+
+    Of a word that stands there twice that goes which the others are beside, or else one that has
+    no share: in "wool 80 % nylon 20 % wool coating" the coating is the last wool.
+    """
+    size = len(taken)
+    runs = [at for at in range(len(words) - size + 1) if tuple(words[at : at + size]) == taken]
+    if taken and runs:
+        at = min(runs, key=lambda run: size == 1 and _by_a_share(words, run))
+        return [*words[:at], *words[at + size :]]
+    gone: set[int] = set()
+    for word in taken:
+        places = [at for at, other in enumerate(words) if other == word and at not in gone]
+        gone |= {min(places, key=lambda at: _by_a_share(words, at))} if places else set()
+    return [word for at, word in enumerate(words) if at not in gone]
+
+
+def _by_a_share(words: list[str], at: int) -> bool:
+    """Whether a number stands beside a word."""
+    return any(
+        word[:1].isdigit() for word in (*words[max(at - 1, 0) : at], *words[at + 1 : at + 2])
+    )

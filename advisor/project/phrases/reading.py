@@ -103,6 +103,7 @@ class _Phrase:
         self.knowledge = knowledge
         self.notes: list[Note] = []
         self.unsure = False
+        self.words: list[str] = []
         self.parts: tuple[str, ...] = ()
         self.also: tuple[str, ...] = ()
 
@@ -117,7 +118,7 @@ class _Phrase:
         self.unsure = unknown = unknown or bool(unfiled)
         unknown = unknown or any(word in _UNSURE for word in words)
         looks = take_looks(words, self.knowledge)
-        words = looks.words
+        self.words = words = looks.words
         shared = bool(ratio) or any(word[0].isdigit() or word in lexicon.PURE for word in words)
         grounds = self._grounds(words, shared=shared) or self._family(words, ratio)
         grounds, knit = as_knit(looks.grounded(grounds), words, self.knowledge)
@@ -151,7 +152,7 @@ class _Phrase:
         fibre that has its own share is given up where the shares make no sense with it.
         """
         try:
-            return grounds, read_shares(self._about_fibres(words, grounds), ratio, self.knowledge)
+            return grounds, self._shares(self._about_fibres(words, grounds), ratio)
         except InputError:
             other = find_grounds(self._unshared(words), self.knowledge)
             if other is None:
@@ -162,10 +163,13 @@ class _Phrase:
                 raise
             return other, fibres
 
+    def _shares(self, words: list[str], ratio: tuple[float, ...]) -> Fibres:
+        return read_shares(words, ratio, self.knowledge, self.words)
+
     def _beside(self, grounds: Grounds, ratio: tuple[float, ...]) -> Fibres | None:
         """What stands beside the cloth's name, where its shares make a whole by themselves."""
         try:
-            found = read_shares(list(grounds.left), ratio, self.knowledge)
+            found = self._shares(list(grounds.left), ratio)
         except InputError:
             return None
         return found if found.whole else None

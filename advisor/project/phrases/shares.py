@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from advisor.errors import InputError, Problem, shown
 from advisor.knowledge.model import Knowledge
 from advisor.project.phrases import lexicon
 from advisor.project.phrases.grounds import general_words, names_of
+from advisor.project.phrases.pairing import PARTS, Share, paired
 from advisor.project.phrases.suggestions import slip_of
 from advisor.project.phrases.tokens import singulars, words_of
 
-Share = tuple[str, float | None]
 _RATIO = re.compile(
     r"(?<![\w./])(\d{1,2}(?:\.\d+)?)\s*%?\s*[/:-]\s*(\d{1,2}(?:\.\d+)?)\s*%?"
     r"(?:\s*[/:-]\s*(\d{1,2}(?:\.\d+)?)\s*%?)?(?![\w/])"
@@ -20,8 +21,6 @@ _RATIO = re.compile(
 _NUMBER = re.compile(r"\d+(?:[.,]\d+)?%?")
 _ALL, _SLACK = 100.0, 0.5
 HALF = 50.0
-PARTS = frozenset({"elastane", "rubber", "metallic-film"})
-"""Fibres of which no cloth is made alone: what gives one its stretch or its glitter."""
 _UNNAMED = ""
 """A fibre that a label gives a share to in a word that names none."""
 _OTHER = singulars(lexicon.OTHER)
@@ -59,8 +58,13 @@ def said_of(words: list[str]) -> float:
     )
 
 
-def read_shares(words: list[str], ratio: tuple[float, ...], knowledge: Knowledge) -> Fibres:
-    """The fibres among some words.
+def read_shares(
+    words: list[str],
+    ratio: tuple[float, ...],
+    knowledge: Knowledge,
+    phrase: Sequence[str] = (),
+) -> Fibres:
+    """The fibres among some words; `phrase` are all words, with the name that stands between them.
 
     Raises:
         InputError: shares that cannot be of one cloth.
@@ -80,7 +84,7 @@ def read_shares(words: list[str], ratio: tuple[float, ...], knowledge: Knowledge
             expected = f"its unit, where it is a weight: '{said} g/m2'; or {expected}"
         raise InputError(Problem(f"not understood: {shown(said)}", None, expected))
     if numbers:
-        return _checked(_paired(items), left, blend=blend)
+        return _checked(paired(items, _ends([*phrase] or words, knowledge)), left, blend=blend)
     if pure and len(names) == 1 and not blend:
         return Fibres(((names[0], _ALL),), whole=True, left=left)
     return Fibres(tuple((name, None) for name in names), blend=blend, left=left)
@@ -170,31 +174,16 @@ _WEIGHT = 20.0
 """What a number alone hardly is below, where it means a weight, g/m²: estimate."""
 
 
-def _paired(items: list[str | float]) -> tuple[Share, ...]:
-    """Each number beside its fibre, always on the same side; one that is missing is the rest.
-
-    A fibre in the cloth's name and again with its share is one fibre: "wool crepe, 100% wool".
-    """
-    numbers = [item for item in items if not isinstance(item, str)]
-    names = [item for item in items if isinstance(item, str)]
-    if len(numbers) == len(names) > 1 and items in ([*numbers, *names], [*names, *numbers]):
-        return tuple(zip(names, numbers, strict=True))
-    first = isinstance(items[0], float) or isinstance(items[-1], str)
-    found: list[Share] = []
-    number: float | None = None
-    for item in items:
-        if isinstance(item, str):
-            found.append((item, number))
-            number = None
-        elif first and number is None:
-            number = item
-        elif not first and found and found[-1][1] is None:
-            found[-1] = (found[-1][0], item)
-        else:
-            expected = "a share beside each fibre: 'cotton 97 elastane 3'"
-            raise InputError(Problem(f"not understood: '{item:g}'", None, expected))
-    shared = {fibre for fibre, share in found if share is not None}
-    return tuple(dict.fromkeys(item for item in found if item[1] or item[0] not in shared))
+def _ends(words: list[str], knowledge: Knowledge) -> tuple[bool, bool]:
+    """Whether a fibre stands right before the first number, and one right behind the last."""
+    numbers = [at for at, word in enumerate(words) if _NUMBER.fullmatch(word)]
+    spans, at = [], 0
+    while at < len(words):
+        found, used = fibres_at(words, at, knowledge)
+        spans += [(at, at + used)] if found else []
+        at += used
+    before, behind = numbers[0], numbers[-1] + 1
+    return any(end == before for _, end in spans), any(start == behind for start, _ in spans)
 
 
 def _checked(shares: tuple[Share, ...], left: tuple[str, ...], *, blend: bool) -> Fibres:

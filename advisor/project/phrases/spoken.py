@@ -31,9 +31,9 @@ _METAL_PRINT = re.compile(
 """A print of that colour is as often a metal-coated film as a pigment, and is taken for one."""
 _COATING = re.compile(
     r"\bcoating (?=on\b|at\b|inside\b)"
-    r"|\b(?:pu|pvc|rubber|silicone|acrylic|waterproof|plastic|wax) coating\b"
+    r"|(?<![\d%] )\b(?:pu|pvc|rubber|silicone|acrylic|waterproof|plastic|wax) coating\b"
 )
-"""What lies on a cloth; "coating" by itself is the cloth for coats."""
+"""What lies on a cloth; "coating" by itself, or behind a fibre with a share, is cloth for coats."""
 _WET_LOOK = re.compile(r"\bwet[\s-]*look(?= (?!knit|cloth|fabric)\w)")
 _RUBBERISED = re.compile(r"\brubberi[sz]ed\b")
 """A coat of rubber bears less than the coats that a cloth mostly has."""
