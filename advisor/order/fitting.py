@@ -55,7 +55,7 @@ SLIPPED_ON = frozenset({"front", "half", "quarter", "neck"})
 """Words of a zip that opens a loose garment, and makes no close one."""
 SLEEVES = frozenset({"sleeve", "cuff"})
 """Words of a place or a part that is made up by itself, while it lies flat."""
-SET_IN = frozenset({"insert", "godet", "style"})
+SET_IN = frozenset({"insert", "inset", "godet", "style"})
 """Words of a panel that ornaments or widens, and shapes nothing."""
 HANGING = frozenset({"side", "centre"})
 """Roles of the seams that hang down a skirt: on the bias they drop with it."""

@@ -8,6 +8,7 @@ from itertools import pairwise
 from advisor.claims.collect import Place
 from advisor.claims.mounted import backings
 from advisor.knowledge.ordering import SEWN, Pick, PrecedenceRule
+from advisor.order.bastedin import both_basted
 from advisor.order.companions import stands
 from advisor.order.fitting import FRONT_ZIP
 from advisor.order.kinds import SeamPlace, below, crosses, crosses_by_custom, feeds, related
@@ -16,6 +17,7 @@ from advisor.order.namewords import AFTER_HEM
 from advisor.order.nearness import clear_of_hem, far_apart
 from advisor.order.runsdown import met_under_the_iron
 from advisor.order.setups import Setups
+from advisor.order.staylaid import LAYS, STAY, melts
 from advisor.order.steps import Precedence, Strength
 from advisor.order.tasks import Task
 from advisor.order.worked_with import bears_less
@@ -156,8 +158,9 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
     if _same_place(hot, joining):
         # Fused for its own seam: the tender layer is joined by that very seam.
         return hot.op == "fuse" and bool(_cooler(hot, joining, setups))
-    if joining.op == "fuse" and place.kind.id not in GLUED_TO_THE_BODY:
-        return False  # its piece lies apart until it is joined, or is shaped on the glue
+    if joining.op in LAYS or (joining.op == "fuse" and place.kind.id not in GLUED_TO_THE_BODY):
+        # What is fused lies apart until it is joined, or is shaped on the glue.
+        return hot.needy in place.cloths and bool(melts(hot, joining, setups))
     laid = place.kind.family == LAID_ON and "flat" not in hot.tags  # the iron keeps off it later
     if hot.place is not None and (laid or far_apart(hot.place, place, setups.garment)):
         return False
@@ -169,7 +172,8 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
 def _in_already(hot: Task, joining: Task, tasks: list[Task], setups: Setups) -> bool:
     """Whether what a joining brings in is joined elsewhere before the place of a hot task anyway.
 
-    The place runs over that seam, so that its iron goes round the tender layer in any case.
+    The place runs over that seam, so that its iron goes round the tender layer in any case; or
+    both were basted for the fitting, and what is basted in is in.
     """
     place, here = hot.place, joining.place
     if place is None or here is None or hot.op not in PRESSED or _same_place(hot, joining):
@@ -177,6 +181,8 @@ def _in_already(hot: Task, joining: Task, tasks: list[Task], setups: Setups) -> 
     tender = set(_cooler(hot, joining, setups)) & comes_in(joining)
     sewn = (t for t in tasks if t.op in SEWN and t.place and t.place.name != here.name)
     before = (t for t in sewn if t.place and crosses(place, t.place) and _hotter(hot, t, setups))
+    if both_basted(hot, joining, tasks):
+        return True
     return bool(tender) and any(tender <= set(_cooler(hot, t, setups)) for t in before)
 
 
@@ -198,6 +204,9 @@ def _drawn_later(joining: Task) -> bool:
 
 def too_tender(hot: Task, joined: Task, setups: Setups) -> frozenset[str]:
     """The layers that a task joined and that a hotter task should not meet; notions among them."""
+    if joined.op == STAY:
+        near = borne_near(hot, joined, setups) is not None
+        return melts(hot, joined, setups) if near else frozenset()
     place, limit, boned = joined.place, borne_near(hot, joined, setups), joined.op == "bone"
     if place is None or hot.step.iron is None:
         return frozenset()
@@ -297,7 +306,7 @@ def _delicate(task: Task, setups: Setups) -> str:
 
 
 def _precedence(rule: PrecedenceRule, a: Task, b: Task, setups: Setups) -> Precedence:
-    tender = sorted(a.tender & set(b.cloths)) or _cooler(a, b, setups)
+    tender = sorted(melts(a, b, setups) or a.tender & set(b.cloths)) or _cooler(a, b, setups)
     words = {
         "before": a.place.name if a.place else a.id,
         "after": b.place.name if b.place else b.id,

@@ -13,8 +13,8 @@ from typing import Any
 
 from advisor.claims.judgement import Advice
 from advisor.knowledge.model import Knowledge
-from advisor.knowledge.ordering import SEWN
 from advisor.knowledge.places import Method
+from advisor.order.bastedin import brings_in
 from advisor.order.closeup import LOOSE, PROMPT, closed_up
 from advisor.order.costs import CostTable
 from advisor.order.cycles import Cycle, settled
@@ -24,7 +24,7 @@ from advisor.order.kinds import SeamPlace
 from advisor.order.nearness import far_apart
 from advisor.order.operations import tasks_and_facts
 from advisor.order.plan import OrderPlan, changes_of
-from advisor.order.precedences import DRAWN, precedences_of, too_tender
+from advisor.order.precedences import precedences_of, too_tender
 from advisor.order.rounding import PRESSINGS, a_shade_cooler
 from advisor.order.search import Effort, Setting, plan_graph
 from advisor.order.setups import Setups
@@ -40,8 +40,6 @@ QUICK = Effort(states=4000, bounds=20_000, beam=8)
 """How hard to search while somebody waits; a garment of a dozen seams is proved within it."""
 BACKING = "backing"
 """The family of what is held behind a piece."""
-NEAR = frozenset({*SEWN, "bone", "baste-backing", DRAWN})
-"""The work that brings a layer to where a later pressing reaches it."""
 PROVED = 80
 """Steps up to which that is so. Beyond them a state costs more, and so fewer are looked at: the
 order stays as good as the beam and the mending make it, and its bound is told."""
@@ -211,7 +209,7 @@ def _near(
     hot, damp = [], []
     for k, task in enumerate(tasks):
         if task.op in PRESSINGS:
-            before = [b for b in tasks[:k] if b.op in NEAR and not _by_itself(b)]
+            before = [b for b in tasks[:k] if brings_in(b) and not _by_itself(b)]
             hot.append((task.id, frozenset().union(*(too_tender(task, b, setups) for b in before))))
             damp.append((task.id, damp_near(task, before, setups)))
     return tuple(item for item in hot if item[1]), tuple(item for item in damp if item[1])
