@@ -374,13 +374,15 @@ class Fitting:
         return late or self._carries(place)
 
     def _carries(self, place: SeamPlace) -> bool:
-        """Whether the garment hangs from these straps, so that nobody fits it without them."""
-        straps = place.method.id == STRAP and "strap" in singular_words(place.name)
+        """Whether the garment hangs from these straps, or their own stretch is tried with it."""
+        if self.degree == NOT or "strap" not in singular_words(place.name):
+            return False
         shoulders = any(p.role.id in SHOULDERED for p in self.places)
-        return straps and not shoulders and self.degree != NOT
+        return place.method.id == ELASTIC_STRAP or (place.method.id == STRAP and not shoulders)
 
 
-FRONT_ZIP, COLLAR, STRAP = "open-ended-zip", "collar", "strap-turned"
+FRONT_ZIP, COLLAR = "open-ended-zip", "collar"
+STRAP, ELASTIC_STRAP = "strap-turned", "strap-of-elastic"
 HOODED = "collar-attach"
 NEW, TRIED, SHOULDER = "new", "tried", "shoulder"
 BEHIND = "back"
