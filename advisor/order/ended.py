@@ -17,9 +17,7 @@ if TYPE_CHECKING:
 
 CASING: Final = "casing"
 ELASTIC: Final = "elastic"
-HELD_ABOVE: Final = frozenset(
-    {"shoulder", "armhole", "crotch", "inseam", "waistband", "raglan"}
-)
+HELD_ABOVE: Final = frozenset({"shoulder", "armhole", "crotch", "inseam", "waistband", "raglan"})
 ROUND: Final = frozenset({"rouleau", "rouleaux", "spaghetti"})
 """Words of a strap that is a narrow bias tube, which fills itself with its allowances."""
 

@@ -8,7 +8,7 @@ from itertools import pairwise
 from advisor.claims.collect import Place
 from advisor.claims.mounted import backings
 from advisor.knowledge.ordering import SEWN, Pick, PrecedenceRule
-from advisor.order.bastedin import both_basted
+from advisor.order.bastedin import as_tried, basted_tasks, both_basted
 from advisor.order.companions import stands
 from advisor.order.fitting import FRONT_ZIP
 from advisor.order.kinds import SeamPlace, below, crosses, crosses_by_custom, feeds, related
@@ -50,11 +50,12 @@ def precedences_of(
     Of two templates of one strength that contradict, the one that stands first goes first.
     """
     weights: dict[Precedence, int] = {}
+    basted = basted_tasks(tasks)
     for weight, rule in enumerate(rules):
         firsts = [task for task in tasks if _fits(rule.before, task)]
         seconds = [task for task in tasks if _fits(rule.after, task)]
         found = [
-            _precedence(rule, a, b, setups)
+            _precedence(rule, as_tried(a, b, basted), b, setups)
             for a in firsts
             for b in seconds
             if a.id != b.id
@@ -202,15 +203,21 @@ def _drawn_later(joining: Task) -> bool:
     return joining.op != DRAWN and any(stage.work == DRAWN for stage in stages)
 
 
-def too_tender(hot: Task, joined: Task, setups: Setups) -> frozenset[str]:
-    """The layers that a task joined and that a hotter task should not meet; notions among them."""
+def too_tender(
+    hot: Task, joined: Task, setups: Setups, heat: float | None = None
+) -> frozenset[str]:
+    """The layers that a task joined and that a hotter task should not meet; notions among them.
+
+    It is as hot as its iron starts, or as said.
+    """
     if joined.op == STAY:
         near = borne_near(hot, joined, setups) is not None
         return melts(hot, joined, setups) if near else frozenset()
     place, limit, boned = joined.place, borne_near(hot, joined, setups), joined.op == "bone"
     if place is None or hot.step.iron is None:
         return frozenset()
-    if limit is None or limit >= hot.step.iron.temperature_c:
+    heat = hot.step.iron.temperature_c if heat is None else heat
+    if limit is None or limit >= heat:
         return frozenset()
     bones = setups.bones(place)
     if boned:
@@ -218,7 +225,6 @@ def too_tender(hot: Task, joined: Task, setups: Setups) -> frozenset[str]:
     there = (frozenset(place.seam.cloths()) & comes_in(joined)) - set(hot.cloths) - bones
     there -= setups.glues_left_out(place)
     bears = {name: setups.bears_alone(name) for name in there}
-    heat = hot.step.iron.temperature_c
     # Where each alone would bear it, it is what is basted behind them, or the place as a whole.
     behind = {name: setups.bears_alone(name) for name in backings(place.seam, setups.garment)}
     lower = [

@@ -21,6 +21,7 @@ from advisor.order.cycles import Cycle, settled
 from advisor.order.damp import damp_near
 from advisor.order.graph import Graph, build
 from advisor.order.kinds import SeamPlace
+from advisor.order.nearcap import Capped, capped_near
 from advisor.order.nearness import far_apart
 from advisor.order.operations import tasks_and_facts
 from advisor.order.plan import OrderPlan, changes_of
@@ -60,6 +61,7 @@ class Work:
     printed means the same step for good.
     `hot_near` and `damp_near` are the pressings too hot, or too damp, for what is in by then.
     `faces` are the cloths that, unlike what lies inside, can be covered while a seam is pressed.
+    `capped` are the pressings that what is in by then keeps below what their own place bears.
     `apart` are the pairs of places that lie too far from each other for one iron.
     """
 
@@ -84,6 +86,7 @@ class Work:
     methods: dict[str, Method] = field(default_factory=dict)
     numbers: dict[str, int] = field(default_factory=dict)
     apart: frozenset[tuple[str, str]] = frozenset()
+    capped: Capped = ()
 
     def left(self) -> tuple[str, ...]:
         """The steps still to do, in order."""
@@ -154,6 +157,8 @@ def order_of(
         left = [task.step for task in wished.tasks if task.id not in done]
         alive = [p for p in held if p.before not in done and p.after not in done]
         plan = planned.rest(build(left, alive), plan)
+    done_and_left = [byid[name] for name in (*done, *plan.order)]
+    byid, capped = capped_near(done_and_left, setups)
     return Work(
         byid,
         (*done, *plan.order),
@@ -168,12 +173,13 @@ def order_of(
         (*refusals(facts), *wished.remarks, *remarks),
         plain,
         *_reasons(whole),
-        *_near([byid[name] for name in (*done, *plan.order)], setups),
+        *_near(done_and_left, setups),
         _faces(tasks),
         taken(facts),
         {place.name: place.method for place in facts.places},
         numbers,
         _far(facts.places, advice.judgement.garment),
+        capped,
     )
 
 
