@@ -62,6 +62,8 @@ ARMS = frozenset({"underarm", "arm", "sleeve", "side", "armhole"})
 GUSSET, LEG_SEAMS = "gusset", frozenset({"crotch", "inseam", "rise"})
 TOPS = frozenset({"edge", "top", "opening", "facing", "mouth"})
 """Words of the upper edge of a pocket."""
+HEM_FACING = ("hem", "facing")
+"""The last words of a hem that is faced: it lies at the lower edge, and not at a neck."""
 FLAP, POCKET_FLAP = "flap", "pocket-flap"
 
 
@@ -122,6 +124,8 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
         return "facing"  # hemmed in the flat, and levelled on no hanger
     if "pocket" in words and (kind == "bound-edge" or (kind == "faced-edge" and TOPS & {*words})):
         return "pocket-edge"
+    if kind == "faced-edge" and words[-2:] == HEM_FACING:
+        return "sleeve-hem" if called.SLEEVE in words else "hem"
     if kind == "faced-edge" and found is not None and found.id in ("set-lining", "underarm"):
         return "facing"  # a neck that is turned to the lining closes nothing yet, nor an armhole
     if kind == "pad" and any(e.id == SLEEVE_HEAD for e in about):

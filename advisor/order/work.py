@@ -24,6 +24,7 @@ from advisor.order.kinds import SeamPlace
 from advisor.order.nearcap import Capped, capped_near
 from advisor.order.nearness import far_apart
 from advisor.order.operations import tasks_and_facts
+from advisor.order.partruns import in_one_run
 from advisor.order.plan import OrderPlan, changes_of
 from advisor.order.precedences import precedences_of, too_tender
 from advisor.order.rounding import PRESSINGS, a_shade_cooler
@@ -141,6 +142,8 @@ def order_of(
     wished = apply_wishes(tasks, yielding(tasks, weights, rules, wishes), wishes)
     kept, given_up, cycles = settled(wished.tasks, wished.precedences, weights)
     first = build([t.step for t in wished.tasks], kept)
+    if not wishes.pin:
+        kept = (*kept, *in_one_run(wished.tasks, first))
     customary = [step.id for step in first.steps]
     held, pins = honour_pins(wished.tasks, list(kept), wishes.pin, customary)
     byid = {task.id: task for task in wished.tasks}
