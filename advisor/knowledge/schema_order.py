@@ -107,6 +107,7 @@ Fact = Literal[
     "topstitching suits",
     "closed round",
     "ends taken in",
+    "lower edge faced",
     "ends of a sash",
     "a seam takes it in",
     "ends free",

@@ -124,13 +124,20 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
         return "facing"  # hemmed in the flat, and levelled on no hanger
     if "pocket" in words and (kind == "bound-edge" or (kind == "faced-edge" and TOPS & {*words})):
         return "pocket-edge"
-    if kind == "faced-edge" and words[-2:] == HEM_FACING:
-        return "sleeve-hem" if called.SLEEVE in words else "hem"
-    if kind == "faced-edge" and found is not None and found.id in ("set-lining", "underarm"):
-        return "facing"  # a neck that is turned to the lining closes nothing yet, nor an armhole
+    if kind == "faced-edge" and (faced := _faced(found, words)):
+        return faced
     if kind == "pad" and any(e.id == SLEEVE_HEAD for e in about):
         return ROLL  # it lies along the cap, and the pad against it
-    return POCKET_FLAP if kind == "faced-edge" and words[-1:] == (FLAP,) and not found else ""
+    return ""
+
+
+def _faced(found: SeamKind | None, words: tuple[str, ...]) -> str:
+    """Where a faced edge lies, if its name tells it better than its role; "" otherwise."""
+    if words[-2:] == HEM_FACING:
+        return "sleeve-hem" if called.SLEEVE in words else "hem"
+    if found is not None and found.id in ("set-lining", "underarm"):
+        return "facing"  # a neck that is turned to the lining closes nothing yet, nor an armhole
+    return POCKET_FLAP if words[-1:] == (FLAP,) and not found else ""
 
 
 def _by_kind(kind: str, about: list[Entry], found: SeamKind | None, words: tuple[str, ...]) -> str:
