@@ -49,8 +49,7 @@ APRON_HEM = "apron-hem"
 HEMMED_FLAT = frozenset({"sleeve-hem", "top-edge", "hood-edge", "foundation-hem", APRON_HEM})
 """Roles of a hem that no floor levels: it ends nothing that hangs."""
 FASTENED = frozenset({"button", "buttonhole", "hook", "snap", "clasp", "hook-and-loop"})
-FRILLED = frozenset({"frill", "ruff", "ruffle", "flounce", "petal", "ruche"})
-"""Words of the hem of a strip that is hemmed while it is long and flat, before it is drawn up."""
+FRILLED = called.FRILLED
 LIES_AT = {
     "ribbon": frozenset({"armhole"}),
     "applique": frozenset({"armhole", "shoulder", "side", "underarm", "panel", "centre", "godet"}),

@@ -6,6 +6,7 @@ from advisor.knowledge.ordering import Operation
 from advisor.order.backed import boned_backing, clear_of_bones
 from advisor.order.facts import Facts
 from advisor.order.flatsleeve import run_on_from
+from advisor.order.frillstrips import DRAWN, made_before
 from advisor.order.hemsmeet import beside_raw, turned_hem
 from advisor.order.holdwords import clear_of_skins
 from advisor.order.kinds import SeamPlace
@@ -37,5 +38,7 @@ def end_of(op: Operation, place: SeamPlace, facts: Facts, *, alone: bool) -> str
         said += WIDTHS_FLAT if place.role.id == PLEATED_HEM else ""
         said += beside_raw(place, places) if turned_hem(place) else ""
         said += closed_over_its_end(place, places)
+    if op.id in DRAWN:
+        said += made_before(place, places, facts.garment)
     said += boned_backing(op, place, places) + clear_of_bones(op, place, facts)
     return said + (clear_of_skins(place, facts) if op.id == "interface" and not alone else "")
