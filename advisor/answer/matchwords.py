@@ -13,13 +13,9 @@ if TYPE_CHECKING:
     from advisor.answer.teller import Teller
     from advisor.project.garment import Garment
 
-HOW: Final = (
-    "Match {cloth} line on line at {seams}, on the seam line and not at the cut edge: lay each "
-    "piece on the one that it meets, and pin every line before the seam is sewn."
-)
+HOW: Final = "Match {cloth} line on line at {seams}, on the seam line and not at the cut edge: pin each line."
 LENGTH: Final = (
-    " Its repeat of {repeat} is reckoned along the length; stripes down the cloth repeat across it "
-    "and take none there: leave repeat: out for them."
+    " Its repeat of {repeat} is reckoned along the length: leave repeat: out where stripes run so."
 )
 
 
