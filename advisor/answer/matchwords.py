@@ -13,7 +13,9 @@ if TYPE_CHECKING:
     from advisor.answer.teller import Teller
     from advisor.project.garment import Garment
 
-HOW: Final = "Match {cloth} line on line at {seams}, on the seam line and not at the cut edge: pin each line."
+HOW: Final = (
+    "Match {cloth} line on line at {seams}, on the seam line, not at the edge: pin each line."
+)
 LENGTH: Final = (
     " Its repeat of {repeat} is reckoned along the length: leave repeat: out where stripes run so."
 )
