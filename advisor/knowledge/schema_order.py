@@ -267,6 +267,7 @@ Tag = Literal[
     "runs round a bag",
     "made up by itself",
     "at the wrist",
+    "ends a tried sleeve",
     "not at the wrist",
     "round the waist",
     "turned hem",

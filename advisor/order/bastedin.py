@@ -9,7 +9,7 @@ from advisor.knowledge.ordering import SEWN
 from advisor.order.tasks import Task
 
 TRIED: Final = "basted to try on"
-NEAR: Final = frozenset({*SEWN, "bone", "baste-backing", "stay", "draw-in"})
+NEAR: Final = frozenset({*SEWN, "bone", "baste-backing", "stay", "tape", "draw-in"})
 """The work that brings a layer to where a later pressing reaches it."""
 
 

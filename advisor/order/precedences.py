@@ -17,7 +17,7 @@ from advisor.order.namewords import AFTER_HEM
 from advisor.order.nearness import clear_of_hem, far_apart
 from advisor.order.runsdown import met_under_the_iron
 from advisor.order.setups import Setups
-from advisor.order.staylaid import LAYS, STAY, melts
+from advisor.order.staylaid import LAYS, melts
 from advisor.order.steps import Precedence, Strength
 from advisor.order.tasks import Task
 from advisor.order.worked_with import bears_less
@@ -182,7 +182,7 @@ def _in_already(hot: Task, joining: Task, tasks: list[Task], setups: Setups) -> 
     tender = set(_cooler(hot, joining, setups)) & comes_in(joining)
     sewn = (t for t in tasks if t.op in SEWN and t.place and t.place.name != here.name)
     before = (t for t in sewn if t.place and crosses(place, t.place) and _hotter(hot, t, setups))
-    if both_basted(hot, joining, tasks):
+    if tender & set(here.cloths) and both_basted(hot, joining, tasks):
         return True
     return bool(tender) and any(tender <= set(_cooler(hot, t, setups)) for t in before)
 
@@ -210,7 +210,7 @@ def too_tender(
 
     It is as hot as its iron starts, or as said.
     """
-    if joined.op == STAY:
+    if joined.op in LAYS:
         near = borne_near(hot, joined, setups) is not None
         return melts(hot, joined, setups) if near else frozenset()
     place, limit, boned = joined.place, borne_near(hot, joined, setups), joined.op == "bone"
@@ -224,6 +224,7 @@ def too_tender(
         return bones
     there = (frozenset(place.seam.cloths()) & comes_in(joined)) - set(hot.cloths) - bones
     there -= setups.glues_left_out(place)
+    there &= set(place.cloths) if joined.op == "baste" else there  # a tape there is walked round
     bears = {name: setups.bears_alone(name) for name in there}
     # Where each alone would bear it, it is what is basted behind them, or the place as a whole.
     behind = {name: setups.bears_alone(name) for name in backings(place.seam, setups.garment)}

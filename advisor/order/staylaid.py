@@ -17,8 +17,8 @@ from advisor.order.tasks import Task
 STAY, TAPE = "stay", "tape"
 LAYS: Final = frozenset({STAY, TAPE})
 """The work that lays something along a seam."""
-HOLDS: Final = frozenset({"elastic", "tape"})
-"""Kinds of notion that a method lays along its seam."""
+HOLDS: Final = "elastic"
+"""The kind of notion that a method lays along its seam and that an iron melts; a tape is woven."""
 
 
 def melts(hot: Task, laying: Task, setups: Setups) -> frozenset[str]:
@@ -40,6 +40,6 @@ def _laid(laying: Task, setups: Setups) -> dict[str, float]:
         lids = [c.span[1] for c in claims if c.aspect == LIMIT_ASPECT and c.guards and c.span]
         return {entry.name: min(lids)} if entry is not None and lids else {}
     entries, cloths = setups.knowledge.entries, setups.garment.cloths
-    held = [n for n in place.notions if entries[cloths[n].entry].kind in HOLDS]
+    held = [n for n in place.notions if entries[cloths[n].entry].kind == HOLDS]
     bears = {name: setups.bears_alone(name) for name in held}
     return {name: most for name, most in bears.items() if most is not None}
