@@ -14,6 +14,7 @@ from advisor.decide.advise import advise
 from advisor.knowledge.model import LIMIT_ASPECT
 from advisor.order.bastedin import NEAR
 from advisor.order.tasks import Task
+from advisor.order.work import Work, order_of
 from advisor.project.load import load_project
 from tests.garments.whole import FILES, decided, known, read, stands
 from tests.garments.whole import ordered as order_from
