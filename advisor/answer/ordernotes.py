@@ -77,6 +77,9 @@ def keep_off_notes(work: Work, units: System) -> dict[str, str]:
         tender = dict(work.hot_near).get(name, frozenset()) | dict(work.damp_near).get(name, set())
         if name not in work.done:
             notes[name] = f"Near it {_names(tender)}: {shield(work, name, tender, units)}."
+    for name, tender in work.capped:
+        if name not in work.done and name not in notes:
+            notes[name] = f"Near it {_names(tender)}: no hotter than told here."
     return notes
 
 
@@ -153,7 +156,25 @@ def keep_off(work: Work, units: System) -> tuple[ToldKeepOff, ...]:
             f"{_listed(tuple(where))} {'is' if len(where) == 1 else 'are'} pressed {harm}: {how}."
         )
         rows.append(ToldKeepOff(tuple(steps), names, heat, text))
-    return tuple(rows)
+    return (*rows, *_capped(work, units))
+
+
+def _capped(work: Work, units: System) -> Iterator[ToldKeepOff]:
+    """Pressings that are kept below what their own place bears, told once for all alike."""
+    groups: dict[tuple[tuple[str, ...], float], list[str]] = {}
+    for step, tender in work.capped:
+        most = work.tasks[step].at_most
+        if most is not None and step not in work.done:
+            groups.setdefault((tuple(sorted(tender)), most), []).append(step)
+    for (names, most), steps in groups.items():
+        tasks = [work.tasks[name] for name in steps]
+        where = tuple(dict.fromkeys(task.place.name for task in tasks if task.place))
+        text = (
+            f"{_listed(names)} {'is' if len(names) == 1 else 'are'} in by the time that "
+            f"{_listed(where)} {'is' if len(where) == 1 else 'are'} pressed: then no hotter than "
+            f"{degrees(most, units)} there."
+        )
+        yield ToldKeepOff(tuple(steps), names, most, text)
 
 
 def _harms(work: Work, units: System) -> dict[tuple[str, tuple[str, ...]], list[str]]:

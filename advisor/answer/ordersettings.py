@@ -14,6 +14,8 @@ if TYPE_CHECKING:
 
 ANEW = frozenset({"hotter", "cooler", "moisture", "surface"})
 """Changes at the iron after which all of it is told again."""
+SAME, LOWER = "iron as it is,", "iron as it is but no hotter:"
+"""What is said where nothing is changed, though it may have been turned up within its mark."""
 
 
 def set_ups(work: Work, units: System) -> dict[str, str]:
@@ -25,6 +27,7 @@ def set_ups(work: Work, units: System) -> dict[str, str]:
     changes = {change.step: frozenset(change.what) for change in work.plan.changes}
     used: set[str] = set()
     warm = False
+    last: float | None = None
     found = {}
     for name in work.order:
         task, what = work.tasks[name], changes.get(name, frozenset())
@@ -38,7 +41,9 @@ def set_ups(work: Work, units: System) -> dict[str, str]:
             if done or not warm or what & ANEW:
                 parts.append(f"set iron {whole}, {iron.moisture}, {iron.surface}")
             else:
-                parts.append(f"iron as it is, {whole}")
+                cooler = last is not None and task.at_most is not None and task.at_most < last
+                parts.append(f"{LOWER if cooler else SAME} {whole}")
+            last = task.at_most
         if not done:
             used |= {machine.machine} if machine else set()
             warm = warm or iron is not None

@@ -248,13 +248,14 @@ def _with_heat(found: Answer, decided: Decided, parts: Parts, teller: Teller) ->
 def _with_order(found: Answer, decided: Decided, parts: Parts, teller: Teller) -> Answer:
     if decided.work is None:
         return found
+    from advisor.answer.matchwords import matching
     from advisor.answer.order import order_conflicts, told_order
     from advisor.answer.ordernotes import done_near, told_near
 
     every = numbered((*found.conflicts, *order_conflicts(decided.work, teller)))
     near = told_near(decided.work, teller)
     told_of = (*found.instructions, *near)
-    advice = (*done_near(near), *found.advice)
+    advice = (*done_near(near), *matching(teller.garment, teller), *found.advice)
     found = replace(found, conflicts=every, instructions=told_of, advice=advice)
     if not parts.order:
         return found

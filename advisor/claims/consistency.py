@@ -22,6 +22,7 @@ from advisor.claims.combine import (
 )
 from advisor.claims.glued import GLUES
 from advisor.claims.idleglue import idle_glue
+from advisor.claims.laidalong import stay_bears
 from advisor.claims.speakers import OVERLOCKS, Said, is_heat_need
 from advisor.claims.steaming import HOVER, STEAMY, for_some
 from advisor.claims.valuesets import Choice, Span
@@ -72,6 +73,7 @@ def agree(
     glues = frozenset(name for name, kind in kinds.items() if kind in GLUES)
     covered = {seam.name for seam in garment.seams if _cut_edge_laid_on(seam, garment, knowledge)}
     for place, by_aspect in verdicts.items():
+        stay_bears(place, by_aspect, knowledge)
         _no_iron(by_aspect)
         _iron_moves(by_aspect)
         _below_steam(by_aspect)

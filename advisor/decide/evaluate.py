@@ -11,6 +11,7 @@ from advisor.claims.fused_first import fused_first
 from advisor.claims.hungup import hanging_with, hung_up, left_hanging
 from advisor.claims.judgement import Judgement
 from advisor.claims.lifted import lining_lifted
+from advisor.claims.linedup import cut_singly
 from advisor.claims.pressed_alone import heard_apart, pressed_alone
 from advisor.claims.shrinking import shrink_as_cleaned
 from advisor.claims.speakers import Said
@@ -46,6 +47,7 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
         for place, by_aspect in decided.items()
     }
     agree(garment, verdicts, knowledge)
+    cut_singly(garment, verdicts)
     shrink_as_cleaned(garment, verdicts, knowledge)
     give_room(garment, verdicts)
     stayed_once(garment, verdicts, knowledge)

@@ -35,6 +35,8 @@ OF_THE_LENGTH = frozenset({"prepare", "cut", "care"})
 
 UNVOUCHED = "main fibre known"
 """The fact on which a test rests that comes first, for nothing else is known of the cloth."""
+UNSEWN = "safety"
+"""The area of rules whose tests are made where nothing is sewn as well, as of a glue."""
 OF_SEWING = frozenset({"stitch", "stack", "seam", "pin", "press"})
 """Areas of rules whose tests are sewn and pressed: nothing for a rivet or a button."""
 
@@ -126,11 +128,16 @@ def _look_for(judgement: Judgement, places: list[str], rules: list[Fired]) -> tu
     sewn = {name for name in places if _sewn(name, judgement)}
     cloths = {c for seam in garment.seams if seam.name in sewn for c in seam.cloths()}
     here = frozenset(places)
+    laid = {c for seam in garment.seams if seam.name in here for c in seam.cloths()}
     found = [
         fired.rule.tests[i]
         for fired in rules
         if _fired_at(fired, here, sewn)
-        or (fired.place.scope != "seam" and set(fired.cloths) <= cloths and not _of_length(fired))
+        or (
+            fired.place.scope != "seam"
+            and set(fired.cloths) <= (laid if fired.rule.area == UNSEWN else cloths)
+            and not _of_length(fired)
+        )
         for i in told_lines(fired, "tests", judgement, here)
     ]
     return tuple(dict.fromkeys(found))

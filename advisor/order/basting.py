@@ -29,6 +29,8 @@ LINE, BY_HAND, GIVING = (
     " by hand along its line",
     " along its line in a long machine zigzag that gives",
 )
+GIVING_BESIDE: Final = " just inside its allowance in a long machine zigzag that gives"
+"""Of a pile, which keeps the track of a row along the line itself."""
 IN_ALLOWANCE: Final = (
     "Baste {name} just inside its allowance, to try it on: in a coated cloth each hole shows."
 )
@@ -63,18 +65,19 @@ def _basted(op: Operation, usual: Operation, place: SeamPlace, facts: Facts) -> 
 
 
 def _pulled_on(place: SeamPlace, facts: Facts) -> bool:
-    """Whether it is tried on by being stretched, which snaps a hand thread; no row marks pile."""
+    """Whether it is tried on by being stretched, which snaps a hand thread."""
     close = facts.fitting.degree == TO_BODY and facts.garment.maker.machine != "hand"
     gives = any(facts.least(c, "stretch") >= MODERATE for c in place.cloths)
-    return close and gives and not facts.tender_face(place)
+    return close and gives
 
 
-def along(op: Operation, facts: Facts | None = None) -> str:
+def along(op: Operation, place: SeamPlace | None = None, facts: Facts | None = None) -> str:
     """How it is basted: a row that a machine sews gives as the garment is pulled on.
 
     Where the machine bastes some seams of a garment, the others are told to be basted by hand.
     """
     if op.machine == ZIGZAG:
-        return GIVING
+        beside = facts is not None and place is not None and facts.tender_face(place)
+        return GIVING_BESIDE if beside else GIVING
     basted = [p for p in facts.places if facts.fitting.basted(p)] if facts else []
     return BY_HAND if facts and any(_pulled_on(p, facts) for p in basted) else LINE

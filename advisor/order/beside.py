@@ -77,7 +77,6 @@ TRY_ON = "Try it on again, its straps as long as they are wanted"
 PLEAT, FLAT_PLEATS, PLEATED_ROUND = "pleat", frozenset({"knife", "box", "kilt", "inverted"}), 4
 TO_THE_HEM = 250.0
 """From this length on a pleat is meant to run down to the edge, mm: estimate."""
-HELD_ABOVE = frozenset({"shoulder", "armhole", "crotch", "inseam", "waistband", "raglan"})
 """Roles of a garment that does not hang from straps."""
 
 
@@ -124,7 +123,6 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
             not all(map(facts.stays_cut, laid_on(place, facts.places)))
             and any(facts.least(c, "frays") for c in laid_on(place, facts.places))
         ),
-        "cinches the body": lambda: any(p.role.id in HELD_ABOVE for p in facts.places),
         "no button named": lambda: not buttons_of(place.seam, facts.garment),
         "buttons for show": lambda: for_show(place.seam),
         "loop of its own": lambda: has_own_loop(place.seam),

@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from advisor.order.facts import Facts
 
 CASING: Final = "casing"
+ELASTIC: Final = "elastic"
+HELD_ABOVE: Final = frozenset({"shoulder", "armhole", "crotch", "inseam", "waistband", "raglan"})
 ROUND: Final = frozenset({"rouleau", "rouleaux", "spaghetti"})
 """Words of a strap that is a narrow bias tube, which fills itself with its allowances."""
 
@@ -26,6 +28,10 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
         "ends taken in": lambda: _taken_in(place, facts),
         "rouleau": lambda: bool(ROUND & set(singular_words(place.name))),
         "no rouleau": lambda: not ROUND & set(singular_words(place.name)),
+        "cinches the body": lambda: (
+            any(p.role.id in HELD_ABOVE for p in facts.places) and not bought_ready(place, facts)
+        ),
+        "lower edge faced": lambda: place.role.last and place.kind.id == "faced-edge",
         "ends free": lambda: not _taken_in(place, facts),
         "caught in the armhole": lambda: _wing(place, facts),
         "holes in it": lambda: bool(_holes_in(place, facts)) and not place.notions,
@@ -36,6 +42,15 @@ def tabs_of_waist(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
     """Whether tabs are made up that hang all round from a waist, which is sewn over their ends."""
     waist = any(p.role.id == "waist" and p.unit != "lining" and p is not place for p in places)
     return place.kind.id == "ties" and end_the_body(place.seam) and waist
+
+
+def bought_ready(strap: SeamPlace, facts: Facts) -> bool:
+    """Whether a strap is an elastic with one cloth beside it: that is what its ends are sewn to.
+
+    Two plies of cloth make a tube, which may be drawn up by an elastic within.
+    """
+    elastic = any(facts.entry(name).kind == ELASTIC for name in strap.notions)
+    return elastic and sum(u.cloth in strap.cloths for u in strap.seam.uses) <= 1
 
 
 def _wing(place: SeamPlace, facts: Facts) -> bool:

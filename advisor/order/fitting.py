@@ -56,7 +56,7 @@ SLIPPED_ON = frozenset({"front", "half", "quarter", "neck"})
 """Words of a zip that opens a loose garment, and makes no close one."""
 SLEEVES = frozenset({"sleeve", "cuff"})
 """Words of a place or a part that is made up by itself, while it lies flat."""
-SET_IN = frozenset({"insert", "godet", "style"})
+SET_IN = frozenset({"insert", "inset", "godet", "style"})
 """Words of a panel that ornaments or widens, and shapes nothing."""
 HANGING = frozenset({"side", "centre"})
 """Roles of the seams that hang down a skirt: on the bias they drop with it."""
@@ -375,15 +375,18 @@ class Fitting:
         return late or self._carries(place)
 
     def _carries(self, place: SeamPlace) -> bool:
-        """Whether the garment hangs from these straps, so that nobody fits it without them."""
-        straps = place.method.id in STRAPS and "strap" in singular_words(place.name)
+        """Whether the garment hangs from these straps, or their own stretch is tried with it."""
+        if self.degree == NOT or "strap" not in singular_words(place.name):
+            return False
         shoulders = any(p.role.id in SHOULDERED for p in self.places)
         sewn_on = ends_elsewhere(place.seam, self.garment.seams)
-        return straps and not sewn_on and not shoulders and self.degree != NOT
+        hung = place.method.id in STRAPS and not sewn_on and not shoulders
+        return place.method.id == ELASTIC_STRAP or hung
 
 
 FRONT_ZIP, COLLAR = "open-ended-zip", "collar"
-STRAPS = frozenset({"strap-turned", "strap-ends-sewn-on"})
+STRAP, ELASTIC_STRAP = "strap-turned", "strap-of-elastic"
+STRAPS = frozenset({STRAP, "strap-ends-sewn-on"})
 """How a strap is made whose ends are basted on, to try on what hangs from it."""
 HOODED = "collar-attach"
 NEW, TRIED, SHOULDER = "new", "tried", "shoulder"

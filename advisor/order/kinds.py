@@ -205,6 +205,10 @@ def feeds(seam: SeamPlace, gathered: SeamPlace) -> bool:
     halves = called.HALVES & set(singular_words(gathered.name))
     if seam.role.id == called.SIDE and (len(halves) == 1 or _on_sleeve_only(gathered, seam)):
         return False
+    frill = called.FRILLED & set(singular_words(gathered.name))
+    strips = {p for p in seam.panels or () if frill & set(singular_words(p))}
+    if frill and seam.panels and not strips:
+        return False  # it joins named pieces, and none of them is a strip of that
     return bool(seam.cloths) and set(seam.cloths) <= set(gathered.full)
 
 
@@ -250,6 +254,8 @@ def _share_panels(one: SeamPlace, other: SeamPlace) -> bool:
         return False
     if _high_dart(one, other) or _high_dart(other, one):
         return False
+    if _off_the_sleeve(one, other) or _off_the_sleeve(other, one):
+        return False
     if _body_placket(one, other) or _body_placket(other, one):
         return False
     if _at_wrist(one, other) or _at_wrist(other, one):
@@ -293,6 +299,13 @@ def _on_sleeve_only(one: SeamPlace, other: SeamPlace) -> bool:
     """Whether one lies on a sleeve, which meets the body through the armhole alone."""
     named = called.SLEEVE in singular_words(one.name) and one.role.id not in called.SETS_SLEEVES
     return (named or one.role.id in called.SLEEVE_ENDS) and other.role.id in called.OF_THE_BODY
+
+
+def _off_the_sleeve(one: SeamPlace, other: SeamPlace) -> bool:
+    """Whether one is called after the sleeve that it lies on, and the other joins other pieces."""
+    named = called.SLEEVE in singular_words(one.name) and one.role.id not in called.SETS_SLEEVES
+    pieces = [singular_words(panel) for panel in other.panels or ()]
+    return named and bool(pieces) and not any(called.SLEEVE in words for words in pieces)
 
 
 def _above(place: SeamPlace) -> bool:

@@ -129,3 +129,5 @@ PLEATED = "pleated"
 HARD = SHEER = MARKED = 2
 """The levels of `embellished` with sequins or stones, of `sheer` with all showing through, of
 `pin marks` with holes that stay."""
+FRILLED = frozenset({"frill", "ruff", "ruffle", "flounce", "petal", "ruche"})
+"""Words of a strip that is hemmed while it is long and flat, before it is drawn up."""

@@ -41,6 +41,7 @@ OF_BODY = frozenset(
     {
         *("shoulder", "collar", "stand", "collar-attach", "neckband", "centre", "crotch", "inseam"),
         *("hem", "lower-edge", "waist", "waistband", "yoke", "set-lining", "dart", "waist-dart"),
+        "bone-channel",
     }
 )
 """What no sleeve reaches with its end."""

@@ -16,6 +16,7 @@ from advisor.claims.glued import STIFFENS
 from advisor.claims.hungup import HUNG, crushed, hanging_with
 from advisor.claims.judgement import Advice
 from advisor.claims.lifted import LIFTED, lifted_text
+from advisor.claims.linedup import matched_at
 from advisor.claims.workarounds import gone_round
 from advisor.craft.irondial import step_down
 from advisor.knowledge.model import Entry, Knowledge
@@ -289,6 +290,8 @@ class _Maker:
             self.setups.word(place, "cut.tool"),
         ]
         usual = ("either way", "", "any way")
+        if seams := matched_at(self.garment, name):
+            words.append(f"matched at {listed(list(seams))}")
         return ", ".join(word for word in words if word not in usual) or "as the pattern lies"
 
     def _crushed(self, name: str) -> bool:

@@ -8,6 +8,7 @@ from itertools import pairwise
 from advisor.claims.collect import Place
 from advisor.claims.mounted import backings
 from advisor.knowledge.ordering import SEWN, Pick, PrecedenceRule
+from advisor.order.bastedin import as_tried, basted_tasks, both_basted
 from advisor.order.companions import stands
 from advisor.order.fitting import FRONT_ZIP
 from advisor.order.kinds import SeamPlace, below, crosses, crosses_by_custom, feeds, related
@@ -16,6 +17,7 @@ from advisor.order.namewords import AFTER_HEM
 from advisor.order.nearness import clear_of_hem, far_apart
 from advisor.order.runsdown import met_under_the_iron
 from advisor.order.setups import Setups
+from advisor.order.staylaid import LAYS, melts
 from advisor.order.steps import Precedence, Strength
 from advisor.order.tasks import Task
 from advisor.order.worked_with import bears_less
@@ -48,11 +50,12 @@ def precedences_of(
     Of two templates of one strength that contradict, the one that stands first goes first.
     """
     weights: dict[Precedence, int] = {}
+    basted = basted_tasks(tasks)
     for weight, rule in enumerate(rules):
         firsts = [task for task in tasks if _fits(rule.before, task)]
         seconds = [task for task in tasks if _fits(rule.after, task)]
         found = [
-            _precedence(rule, a, b, setups)
+            _precedence(rule, as_tried(a, b, basted), b, setups)
             for a in firsts
             for b in seconds
             if a.id != b.id
@@ -156,8 +159,9 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
     if _same_place(hot, joining):
         # Fused for its own seam: the tender layer is joined by that very seam.
         return hot.op == "fuse" and bool(_cooler(hot, joining, setups))
-    if joining.op == "fuse" and place.kind.id not in GLUED_TO_THE_BODY:
-        return False  # its piece lies apart until it is joined, or is shaped on the glue
+    if joining.op in LAYS or (joining.op == "fuse" and place.kind.id not in GLUED_TO_THE_BODY):
+        # What is fused lies apart until it is joined, or is shaped on the glue.
+        return hot.needy in place.cloths and bool(melts(hot, joining, setups))
     laid = place.kind.family == LAID_ON and "flat" not in hot.tags  # the iron keeps off it later
     if hot.place is not None and (laid or far_apart(hot.place, place, setups.garment)):
         return False
@@ -169,7 +173,8 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
 def _in_already(hot: Task, joining: Task, tasks: list[Task], setups: Setups) -> bool:
     """Whether what a joining brings in is joined elsewhere before the place of a hot task anyway.
 
-    The place runs over that seam, so that its iron goes round the tender layer in any case.
+    The place runs over that seam, so that its iron goes round the tender layer in any case; or
+    both were basted for the fitting, and what is basted in is in.
     """
     place, here = hot.place, joining.place
     if place is None or here is None or hot.op not in PRESSED or _same_place(hot, joining):
@@ -177,6 +182,8 @@ def _in_already(hot: Task, joining: Task, tasks: list[Task], setups: Setups) -> 
     tender = set(_cooler(hot, joining, setups)) & comes_in(joining)
     sewn = (t for t in tasks if t.op in SEWN and t.place and t.place.name != here.name)
     before = (t for t in sewn if t.place and crosses(place, t.place) and _hotter(hot, t, setups))
+    if tender & set(here.cloths) and both_basted(hot, joining, tasks):
+        return True
     return bool(tender) and any(tender <= set(_cooler(hot, t, setups)) for t in before)
 
 
@@ -196,20 +203,29 @@ def _drawn_later(joining: Task) -> bool:
     return joining.op != DRAWN and any(stage.work == DRAWN for stage in stages)
 
 
-def too_tender(hot: Task, joined: Task, setups: Setups) -> frozenset[str]:
-    """The layers that a task joined and that a hotter task should not meet; notions among them."""
+def too_tender(
+    hot: Task, joined: Task, setups: Setups, heat: float | None = None
+) -> frozenset[str]:
+    """The layers that a task joined and that a hotter task should not meet; notions among them.
+
+    It is as hot as its iron starts, or as said.
+    """
+    if joined.op in LAYS:
+        near = borne_near(hot, joined, setups) is not None
+        return melts(hot, joined, setups) if near else frozenset()
     place, limit, boned = joined.place, borne_near(hot, joined, setups), joined.op == "bone"
     if place is None or hot.step.iron is None:
         return frozenset()
-    if limit is None or limit >= hot.step.iron.temperature_c:
+    heat = hot.step.iron.temperature_c if heat is None else heat
+    if limit is None or limit >= heat:
         return frozenset()
     bones = setups.bones(place)
     if boned:
         return bones
     there = (frozenset(place.seam.cloths()) & comes_in(joined)) - set(hot.cloths) - bones
     there -= setups.glues_left_out(place)
+    there &= set(place.cloths) if joined.op == "baste" else there  # a tape there is walked round
     bears = {name: setups.bears_alone(name) for name in there}
-    heat = hot.step.iron.temperature_c
     # Where each alone would bear it, it is what is basted behind them, or the place as a whole.
     behind = {name: setups.bears_alone(name) for name in backings(place.seam, setups.garment)}
     lower = [
@@ -297,7 +313,7 @@ def _delicate(task: Task, setups: Setups) -> str:
 
 
 def _precedence(rule: PrecedenceRule, a: Task, b: Task, setups: Setups) -> Precedence:
-    tender = sorted(a.tender & set(b.cloths)) or _cooler(a, b, setups)
+    tender = sorted(melts(a, b, setups) or a.tender & set(b.cloths)) or _cooler(a, b, setups)
     words = {
         "before": a.place.name if a.place else a.id,
         "after": b.place.name if b.place else b.id,

@@ -49,8 +49,7 @@ APRON_HEM = "apron-hem"
 HEMMED_FLAT = frozenset({"sleeve-hem", "top-edge", "hood-edge", "foundation-hem", APRON_HEM})
 """Roles of a hem that no floor levels: it ends nothing that hangs."""
 FASTENED = frozenset({"button", "buttonhole", "hook", "snap", "clasp", "hook-and-loop"})
-FRILLED = frozenset({"frill", "ruff", "ruffle", "flounce", "petal", "ruche"})
-"""Words of the hem of a strip that is hemmed while it is long and flat, before it is drawn up."""
+FRILLED = called.FRILLED
 LIES_AT = {
     "ribbon": frozenset({"armhole"}),
     "applique": frozenset({"armhole", "shoulder", "side", "underarm", "panel", "centre", "godet"}),
@@ -62,6 +61,8 @@ ARMS = frozenset({"underarm", "arm", "sleeve", "side", "armhole"})
 GUSSET, LEG_SEAMS = "gusset", frozenset({"crotch", "inseam", "rise"})
 TOPS = frozenset({"edge", "top", "opening", "facing", "mouth"})
 """Words of the upper edge of a pocket."""
+HEM_FACING = ("hem", "facing")
+"""The last words of a hem that is faced: it lies at the lower edge, and not at a neck."""
 FLAP, POCKET_FLAP = "flap", "pocket-flap"
 
 
@@ -122,11 +123,20 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
         return "facing"  # hemmed in the flat, and levelled on no hanger
     if "pocket" in words and (kind == "bound-edge" or (kind == "faced-edge" and TOPS & {*words})):
         return "pocket-edge"
-    if kind == "faced-edge" and found is not None and found.id in ("set-lining", "underarm"):
-        return "facing"  # a neck that is turned to the lining closes nothing yet, nor an armhole
+    if kind == "faced-edge" and (faced := _faced(found, words)):
+        return faced
     if kind == "pad" and any(e.id == SLEEVE_HEAD for e in about):
         return ROLL  # it lies along the cap, and the pad against it
-    return POCKET_FLAP if kind == "faced-edge" and words[-1:] == (FLAP,) and not found else ""
+    return ""
+
+
+def _faced(found: SeamKind | None, words: tuple[str, ...]) -> str:
+    """Where a faced edge lies, if its name tells it better than its role; "" otherwise."""
+    if words[-2:] == HEM_FACING:
+        return "sleeve-hem" if called.SLEEVE in words else "hem"
+    if found is not None and found.id in ("set-lining", "underarm"):
+        return "facing"  # a neck that is turned to the lining closes nothing yet, nor an armhole
+    return POCKET_FLAP if words[-1:] == (FLAP,) and not found else ""
 
 
 def _by_kind(kind: str, about: list[Entry], found: SeamKind | None, words: tuple[str, ...]) -> str:

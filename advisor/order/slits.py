@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING, Final
 
 from advisor.order.kinds import SeamPlace
@@ -15,6 +15,15 @@ KEYHOLE, SLIT = "keyhole", "slit"
 LININGS_SEAM: Final = "lining-seam"
 NOT_CUT: Final = frozenset({"seam-slit", "vent", "seam-gap", "fall"})
 """Roles of slits at the end of a seam or in it, where nothing is cut into a piece."""
+
+PLACKET: Final = "placket"
+BAND: Final = "waistband"
+SEAM: Final = "seam"
+OF_A_SLEEVE: Final = frozenset({"sleeve", "cuff", "wrist", "neck", "neckline", "front", "collar"})
+RUNS_UP: Final = frozenset({"plain", "panel", "side", "centre"})
+"""Roles of a seam that runs up into a waistband."""
+BELOW_MM: Final = 100.0
+"""How far a seam goes on at least below an opening in it, mm: estimate."""
 
 
 def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
@@ -43,3 +52,19 @@ def slits_lined(place: SeamPlace, facts: Facts) -> list[SeamPlace]:
         return []
     near = (p for p in facts.places if p.kind.id != LININGS_SEAM and p.unit != "lining")
     return [p for p in near if _cut(p) and set(p.cloths) & set(place.cloths)]
+
+
+def seam_instead(place: SeamPlace, places: Iterable[SeamPlace]) -> str:
+    """Which seam could stay open where a slit is cut for a waistband; "" where none runs up there.
+
+    Of a skirt in gathers any seam will do, for its fullness hides where the opening lies.
+    """
+    words = set(singular_words(place.name))
+    if place.kind.id != PLACKET or words & OF_A_SLEEVE or place.role.id in NOT_CUT:
+        return ""
+    near = [p for p in places if p.seam.part == place.seam.part and set(p.cloths) & {*place.cloths}]
+    if not any(p.kind.id == BAND and p.full for p in near):
+        return ""
+    runs = (p for p in near if p.kind.id == SEAM and p.role.id in RUNS_UP and len(p.cloths) == 1)
+    long = [p for p in runs if p.seam.long_mm >= place.seam.long_mm + BELOW_MM]
+    return long[0].name if long else ""

@@ -104,7 +104,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     absent |= apart
     sewn = cleared(place.seam, facts.garment, facts.knowledge)
     layers = [use.cloth for use in sewn.uses if use.cloth not in absent]
-    how = along(op, facts) if op.id == BASTE else _how(op.id, place, facts, ironed=ironed)
+    how = along(op, place, facts) if op.id == BASTE else _how(op.id, place, facts, ironed=ironed)
     how = laid_in(op, place, facts.places) or how
     if apart:
         how = f": {listed(list(dict.fromkeys(layers)))} alone, no stitch through the lining"

@@ -6,16 +6,24 @@ from advisor.knowledge.ordering import Operation
 from advisor.order.backed import boned_backing, clear_of_bones
 from advisor.order.facts import Facts
 from advisor.order.flatsleeve import run_on_from
+from advisor.order.frillstrips import DRAWN, made_before
 from advisor.order.hemsmeet import beside_raw, turned_hem
 from advisor.order.holdwords import clear_of_skins
 from advisor.order.kinds import SeamPlace
 from advisor.order.openings import left_open, waits, zip_gap
 from advisor.order.roles import PLEATED_HEM
 from advisor.order.runsdown import closed_over_its_end
+from advisor.order.slits import seam_instead
 
 JOINS = ("join", "set-lining")
 """The work by which a seam is closed but for the gap that is left in it."""
 WIDTHS_FLAT = ", while the widths lie flat, all but a hand's breadth beside each seam still open"
+
+SLASH = "slash"
+LEFT_OPEN = (
+    "; or cut nothing and leave the upper end of {seam} open for it (method: opening at the end of "
+    "a seam)"
+)
 
 
 def end_of(op: Operation, place: SeamPlace, facts: Facts, *, alone: bool) -> str:
@@ -37,5 +45,9 @@ def end_of(op: Operation, place: SeamPlace, facts: Facts, *, alone: bool) -> str
         said += WIDTHS_FLAT if place.role.id == PLEATED_HEM else ""
         said += beside_raw(place, places) if turned_hem(place) else ""
         said += closed_over_its_end(place, places)
+    if op.act == SLASH and (seam := seam_instead(place, places)):
+        said += LEFT_OPEN.format(seam=seam)
+    if op.id in DRAWN:
+        said += made_before(place, places, facts.garment)
     said += boned_backing(op, place, places) + clear_of_bones(op, place, facts)
     return said + (clear_of_skins(place, facts) if op.id == "interface" and not alone else "")

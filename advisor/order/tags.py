@@ -28,9 +28,11 @@ from advisor.order.legs import closes_the_tube
 from advisor.order.letout import edges_wait
 from advisor.order.madeup import made_up
 from advisor.order.namewords import AFTER_HEM, SHEER, UPPER_ROLES
+from advisor.order.nearness import at_sleeve_end
 from advisor.order.roles import PART_HEM, POCKET_FLAP
 from advisor.order.sashes import CAUGHT_IN, asks_for_its_seam
 from advisor.order.seambags import runs_round_a_bag
+from advisor.order.untried import sleeve_tried
 from advisor.order.waistwords import tape_round_waist
 from advisor.project.hembands import AT_WAIST
 from advisor.project.placing import singular_words
@@ -157,6 +159,8 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "runs round a bag": runs_round_a_bag(place, facts.places),
         "made up by itself": made_up(place, facts.places),
         "at the wrist": "wrist" in ends,
+        "ends a tried sleeve": at_sleeve_end(place)
+        and any(sleeve_tried(p, fitting) for p in facts.places),
         "not at the wrist": "wrist" not in ends,
         "shuts in the lining": shuts_in_lining(place, facts.places),
         "over pleats": bool({"hip", "pleat", "waist"} & set(singular_words(place.name))),

@@ -98,12 +98,12 @@ def closes_the_body(place: SeamPlace, fitting: Fitting) -> bool:
 def sleeve_tried(place: SeamPlace, fitting: Fitting) -> bool:
     """Whether it closes a sleeve that has to hang in its armhole at the fitting.
 
-    So it does where its own seam or that of the armhole, as one lapped over a cut edge, is past
-    recall once it is sewn.
+    So it does where its own seam or that of the armhole, as one that is lapped over a cut edge or
+    piped, is past recall once it is sewn.
     """
     if place.role.id != UNDERARM or place.unit == "lining" or place.op != "join":
         return False
-    heads = (p for p in fitting.places if hangs_a_sleeve(p) and p.op != "join")
+    heads = (p for p in fitting.places if hangs_a_sleeve(p))
     return any(p.op in fitting.past_of(p) for p in (place, *heads))
 
 

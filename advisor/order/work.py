@@ -13,18 +13,20 @@ from typing import Any
 
 from advisor.claims.judgement import Advice
 from advisor.knowledge.model import Knowledge
-from advisor.knowledge.ordering import SEWN
 from advisor.knowledge.places import Method
+from advisor.order.bastedin import brings_in
 from advisor.order.closeup import LOOSE, PROMPT, closed_up
 from advisor.order.costs import CostTable
 from advisor.order.cycles import Cycle, settled
 from advisor.order.damp import damp_near
 from advisor.order.graph import Graph, build
 from advisor.order.kinds import SeamPlace
+from advisor.order.nearcap import Capped, capped_near
 from advisor.order.nearness import far_apart
 from advisor.order.operations import tasks_and_facts
+from advisor.order.partruns import in_one_run
 from advisor.order.plan import OrderPlan, changes_of
-from advisor.order.precedences import DRAWN, precedences_of, too_tender
+from advisor.order.precedences import precedences_of, too_tender
 from advisor.order.rounding import PRESSINGS, a_shade_cooler
 from advisor.order.search import Effort, Setting, plan_graph
 from advisor.order.setups import Setups
@@ -40,8 +42,6 @@ QUICK = Effort(states=4000, bounds=20_000, beam=8)
 """How hard to search while somebody waits; a garment of a dozen seams is proved within it."""
 BACKING = "backing"
 """The family of what is held behind a piece."""
-NEAR = frozenset({*SEWN, "bone", "baste-backing", DRAWN})
-"""The work that brings a layer to where a later pressing reaches it."""
 PROVED = 80
 """Steps up to which that is so. Beyond them a state costs more, and so fewer are looked at: the
 order stays as good as the beam and the mending make it, and its bound is told."""
@@ -62,6 +62,7 @@ class Work:
     printed means the same step for good.
     `hot_near` and `damp_near` are the pressings too hot, or too damp, for what is in by then.
     `faces` are the cloths that, unlike what lies inside, can be covered while a seam is pressed.
+    `capped` are the pressings that what is in by then keeps below what their own place bears.
     `apart` are the pairs of places that lie too far from each other for one iron.
     """
 
@@ -86,6 +87,7 @@ class Work:
     methods: dict[str, Method] = field(default_factory=dict)
     numbers: dict[str, int] = field(default_factory=dict)
     apart: frozenset[tuple[str, str]] = frozenset()
+    capped: Capped = ()
 
     def left(self) -> tuple[str, ...]:
         """The steps still to do, in order."""
@@ -140,6 +142,8 @@ def order_of(
     wished = apply_wishes(tasks, yielding(tasks, weights, rules, wishes), wishes)
     kept, given_up, cycles = settled(wished.tasks, wished.precedences, weights)
     first = build([t.step for t in wished.tasks], kept)
+    if not wishes.pin:
+        kept = (*kept, *in_one_run(wished.tasks, first))
     customary = [step.id for step in first.steps]
     held, pins = honour_pins(wished.tasks, list(kept), wishes.pin, customary)
     byid = {task.id: task for task in wished.tasks}
@@ -156,6 +160,8 @@ def order_of(
         left = [task.step for task in wished.tasks if task.id not in done]
         alive = [p for p in held if p.before not in done and p.after not in done]
         plan = planned.rest(build(left, alive), plan)
+    done_and_left = [byid[name] for name in (*done, *plan.order)]
+    byid, capped = capped_near(done_and_left, setups)
     return Work(
         byid,
         (*done, *plan.order),
@@ -170,12 +176,13 @@ def order_of(
         (*refusals(facts), *wished.remarks, *remarks),
         plain,
         *_reasons(whole),
-        *_near([byid[name] for name in (*done, *plan.order)], setups),
+        *_near(done_and_left, setups),
         _faces(tasks),
         taken(facts),
         {place.name: place.method for place in facts.places},
         numbers,
         _far(facts.places, advice.judgement.garment),
+        capped,
     )
 
 
@@ -211,7 +218,7 @@ def _near(
     hot, damp = [], []
     for k, task in enumerate(tasks):
         if task.op in PRESSINGS:
-            before = [b for b in tasks[:k] if b.op in NEAR and not _by_itself(b)]
+            before = [b for b in tasks[:k] if brings_in(b) and not _by_itself(b)]
             hot.append((task.id, frozenset().union(*(too_tender(task, b, setups) for b in before))))
             damp.append((task.id, damp_near(task, before, setups)))
     return tuple(item for item in hot if item[1]), tuple(item for item in damp if item[1])

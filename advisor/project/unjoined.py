@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from advisor.project.ownband import worn_by_band
 from advisor.project.placing import GATHERED, singular_words
 
 if TYPE_CHECKING:
@@ -42,7 +43,7 @@ def parts_alone(garment: Garment, knowledge: Knowledge) -> frozenset[str]:
         met = met or any(_mixes(seam, held[seam.name], own) for seam in inside)
         if inside and own and not met:
             found.add(part.name)
-    return frozenset(found)
+    return frozenset(found) or worn_by_band(garment, knowledge)
 
 
 def drawn_up(seam: Seam) -> tuple[str, ...]:

@@ -12,8 +12,9 @@ from advisor.claims.judgement import Advice
 from advisor.claims.workarounds import ALONE, LINING, Instruction
 from advisor.decide.advise import advise
 from advisor.knowledge.model import LIMIT_ASPECT
+from advisor.order.bastedin import NEAR
 from advisor.order.tasks import Task
-from advisor.order.work import NEAR, Work, order_of
+from advisor.order.work import Work, order_of
 from advisor.project.load import load_project
 from tests.garments.whole import FILES, decided, known, read, stands
 from tests.garments.whole import ordered as order_from
