@@ -20,6 +20,7 @@ from advisor.order.kinds import SeamPlace, below, crosses, joins_widths, related
 from advisor.order.laidlate import LAY_ON, placed_on_the_body
 from advisor.order.legs import closes_the_tube, shuts_in_a_stripe
 from advisor.order.namewords import SHOULDERED
+from advisor.order.quilting import cut_after_the_fitting, waits_for_the_fitting
 from advisor.order.roles import POCKET_ZIP
 from advisor.order.untried import (
     CROTCH,
@@ -132,7 +133,8 @@ class Fitting:
             return True
         if self.cut_behind(place, op) or (not op.let_out and self._holed(place)):
             return True
-        if op.id == LAY_ON and placed_on_the_body(place, self):
+        laid = op.id == LAY_ON and placed_on_the_body(place, self)
+        if laid or waits_for_the_fitting(place, self):
             return True
         if op.id in ("join", DART) and (self._marked(place) or self._drops(place)):
             return True
@@ -323,7 +325,8 @@ class Fitting:
         So is every seam that shapes or closes what nobody has cut before, and every dart. Where the
         pattern is known bones are tried on in their channels, over seams that are sewn.
         """
-        if dart_may_move(place, self) or pierced_once(place, self):
+        held = pierced_once(place, self) or cut_after_the_fitting(place, self)
+        if held or dart_may_move(place, self):
             return True
         if self.garment.pattern == NEW and self.shapes(place):
             return True

@@ -76,6 +76,13 @@ SIDES, CLEAR_MM = frozenset({"side"}), 150.0
 """Words of a seam that runs down to the hem, and how far off an iron at that is, mm: estimate."""
 
 
+ARMHOLE = frozenset({"armhole", "armscye"})
+CLEAR_OF_SLEEVES = frozenset(
+    {"facing", "wrap-edge", "patch-pocket", "pocket", "pocket-flap", "hem", "shoulder"}
+)
+"""Roles of what lies on a body, where no iron in a sleeve comes."""
+
+
 def far_apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     """Whether two places are on parts of a garment that do not lie under one iron."""
     both = (one, other), (other, one)
@@ -96,6 +103,8 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
         limb = role == "applied" and bool(LIMBS & set(singular_words(other.name)))
         elsewhere = band or limb or _backs_no_hood(other, one, garment)
         return elsewhere or role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
+    if one.role.id == "underarm" and _set_in(garment):
+        return other.kind.id == "quilting" or other.role.id in CLEAR_OF_SLEEVES
     if at_sleeve_end(one):
         above = role in UP_THE_ARM and _long(SLEEVES, garment)
         return above or role in OF_BODY | HOOD | LEG_END
@@ -224,3 +233,9 @@ def at_sleeve_end(place: SeamPlace) -> bool:
     channel = place.role.id in ("casing", "elastic-edge", "tier")
     words = set(singular_words(place.name))
     return place.role.id in SLEEVE_END or (channel and bool(words & ON_SLEEVE))
+
+
+def _set_in(garment: Garment) -> bool:
+    """Whether sleeves are set in by a seam, so that their own are pressed while they lie apart."""
+    seams = (s for s in garment.seams if s.place == PLAIN)
+    return any(ARMHOLE & set(singular_words(s.name)) for s in seams)

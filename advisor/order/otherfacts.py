@@ -14,6 +14,7 @@ from advisor.order import (
     flatsleeve,
     madeup,
     nailed,
+    quilting,
     sashes,
     shearing,
     slits,
@@ -37,6 +38,7 @@ ROOMS = (
     trimmed,
     companions,
     nailed,
+    quilting,
 )
 
 

@@ -28,9 +28,11 @@ from advisor.order.legs import closes_the_tube
 from advisor.order.letout import edges_wait
 from advisor.order.madeup import made_up
 from advisor.order.namewords import AFTER_HEM, SHEER, UPPER_ROLES
+from advisor.order.quilting import on_the_quilted
 from advisor.order.roles import PART_HEM, POCKET_FLAP
 from advisor.order.sashes import CAUGHT_IN, asks_for_its_seam
 from advisor.order.seambags import runs_round_a_bag
+from advisor.order.twopiece import closes_the_sleeve, outer_of
 from advisor.order.waistwords import tape_round_waist
 from advisor.project.hembands import AT_WAIST
 from advisor.project.placing import singular_words
@@ -110,6 +112,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "of the shell": place.unit == "shell",
         "of the lining": place.unit == "lining",
         "lining of a new pattern": place.unit == "lining" and fitting.cut_anew,
+        "made of the lining": place.unit == "lining" and place.kind.family != "laid on",
         "not of the lining": place.unit != "lining",
         "at the zip": _at_zip(place, facts),
         "covers a neck seam": covered_neck(place, facts.places),
@@ -151,6 +154,9 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "takes in a collar": catches_a_collar(place, facts),
         "bagged": bagged(place, facts.places),
         "at the neck": "neck" in ends,
+        "worked on the quilted": on_the_quilted(op, place, fitting),
+        "inner seam of a sleeve": outer_of(place, facts.places) is not None,
+        "outer seam of a sleeve": closes_the_sleeve(place, facts.places),
         "first of one run": place == pair[0],
         "second of one run": place == pair[1],
         "at the waist": bool(AT_WAIST & set(singular_words(place.name))),
