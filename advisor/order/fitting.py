@@ -14,6 +14,7 @@ from functools import cached_property
 
 from advisor.knowledge.ordering import SEWN, Operation
 from advisor.order.bandlining import takes_whole_lining
+from advisor.order.channels import level_open
 from advisor.order.hooded import depth_open, hood_tried
 from advisor.order.infull import lies_in_fullness
 from advisor.order.kinds import SeamPlace, below, crosses, joins_widths, related
@@ -134,6 +135,7 @@ class Fitting:
         if self.cut_behind(place, op) or (not op.let_out and self._holed(place)):
             return True
         laid = op.id == LAY_ON and placed_on_the_body(place, self)
+        laid = laid or level_open(place, op.id, self)
         if laid or waits_for_the_fitting(place, self):
             return True
         if op.id in ("join", DART) and (self._marked(place) or self._drops(place)):

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from advisor.order import (
     ascut,
+    channels,
     collarsin,
     companions,
     ended,
@@ -27,6 +28,7 @@ if TYPE_CHECKING:
 
 ROOMS = (
     ascut,
+    channels,
     ended,
     slits,
     madeup,

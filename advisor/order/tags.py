@@ -9,6 +9,7 @@ from advisor.order.backed import boned_after
 from advisor.order.bandlining import takes_whole_lining
 from advisor.order.belonging import MADE_FIRST
 from advisor.order.beside import ends_of, gone_through, is_frill
+from advisor.order.channels import of_a_strip
 from advisor.order.collarsin import catches_a_collar
 from advisor.order.covering import covered_by, covered_neck, covered_zip
 from advisor.order.drawnin import joined_by_the_waist
@@ -157,6 +158,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "worked on the quilted": on_the_quilted(op, place, fitting),
         "inner seam of a sleeve": outer_of(place, facts.places) is not None,
         "outer seam of a sleeve": closes_the_sleeve(place, facts.places),
+        "channel laid on": of_a_strip(place),
         "first of one run": place == pair[0],
         "second of one run": place == pair[1],
         "at the waist": bool(AT_WAIST & set(singular_words(place.name))),

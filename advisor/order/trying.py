@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from advisor.order.ascut import holed_for_good
 from advisor.order.backed import boned_after
 from advisor.order.beside import ends_of
+from advisor.order.channels import levels_to_mark
 from advisor.order.facts import Facts
 from advisor.order.fitting import FRONT_ZIP, RAGLAN, TO_BODY
 from advisor.order.frontgathers import TO_WAIST, WRAP
@@ -66,7 +67,7 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     if SLEEVE in {p.role.id for p in ready} and not {ARMHOLE, RAGLAN} & {p.role.id for p in ready}:
         told += _sleeves_in(ready, facts, child=child)
     flat = flat_for_quilting(places, facts)
-    told += flat
+    told += flat + levels_to_mark(places, fitting)
     cut = [p for p in places if fitting.cut_into(p) and not fitting.tries(p)]
     if cut:
         told += _cut_later(cut, places, facts, flat=bool(flat))
