@@ -271,6 +271,8 @@ Tag = Literal[
     "inner seam of a sleeve",
     "outer seam of a sleeve",
     "channel laid on",
+    "on a pocket",
+    "on what is finished",
     "first of one run",
     "second of one run",
     "at the waist",

@@ -324,7 +324,9 @@ def _flap_over(place: SeamPlace, facts: Facts) -> bool:
     named = (words - {"flap", "pocket", "patch"} for words in flaps)
     here = set(_words(place.name))
     patches = any(p.kind.id == PATCH and p.name != place.name for p in facts.places)
-    any_pocket = place.kind.id == PATCH or not patches  # what only is called a flap hangs over those
+    any_pocket = (
+        place.kind.id == PATCH or not patches
+    )  # what only is called a flap hangs over those
     hangs = any(bool(words & here) if words else any_pocket for words in named)
     return place.unit != "lining" and hangs
 

@@ -77,6 +77,8 @@ SIDES, CLEAR_MM = frozenset({"side"}), 150.0
 
 
 ARMHOLE = frozenset({"armhole", "armscye"})
+MADE_BY_ITSELF = frozenset({"pocket-flap", "flap", "patch-pocket", "pocket"})
+"""Roles of what is made of shell and lining by itself, or on the shell before that is lined."""
 CLEAR_OF_SLEEVES = frozenset(
     {"facing", "wrap-edge", "patch-pocket", "pocket", "pocket-flap", "hem", "shoulder"}
 )
@@ -95,6 +97,8 @@ def _backs_another(mount: SeamPlace, place: SeamPlace, garment: Garment) -> bool
 
 
 def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
+    if one.unit == LINING and other.role.id in MADE_BY_ITSELF and _hung_last(garment):
+        return True
     if one.role.id == "hem" and (apart := _from_a_hem(one, other, garment)) is not None:
         return apart
     role = other.role.id
@@ -239,3 +243,8 @@ def _set_in(garment: Garment) -> bool:
     """Whether sleeves are set in by a seam, so that their own are pressed while they lie apart."""
     seams = (s for s in garment.seams if s.place == PLAIN)
     return any(ARMHOLE & set(singular_words(s.name)) for s in seams)
+
+
+def _hung_last(garment: Garment) -> bool:
+    """Whether the lining is made up by itself and joined to the shell by a place of its own."""
+    return any(seam.place == "lining-seam" for seam in garment.seams)

@@ -24,7 +24,7 @@ from advisor.order.hungapart import joins_hung_apart
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.laidlate import placed_on_the_body
 from advisor.order.lapels import SHAWL
-from advisor.order.layering import shuts_in_lining
+from advisor.order.layering import FLAP, shuts_in_lining
 from advisor.order.legs import closes_the_tube
 from advisor.order.letout import edges_wait
 from advisor.order.madeup import made_up
@@ -34,6 +34,7 @@ from advisor.order.roles import PART_HEM, POCKET_FLAP
 from advisor.order.sashes import CAUGHT_IN, asks_for_its_seam
 from advisor.order.seambags import runs_round_a_bag
 from advisor.order.twopiece import closes_the_sleeve, outer_of
+from advisor.order.untried import lining_waits
 from advisor.order.waistwords import tape_round_waist
 from advisor.project.hembands import AT_WAIST
 from advisor.project.placing import singular_words
@@ -112,7 +113,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "hangs from nothing": strapless(place.seam, facts.garment),
         "of the shell": place.unit == "shell",
         "of the lining": place.unit == "lining",
-        "lining of a new pattern": place.unit == "lining" and fitting.cut_anew,
+        "lining of a new pattern": lining_waits(place, fitting),
         "made of the lining": place.unit == "lining" and place.kind.family != "laid on",
         "not of the lining": place.unit != "lining",
         "at the zip": _at_zip(place, facts),
@@ -128,7 +129,9 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "down a front": set(singular_words(place.name)) >= FRONT_EDGE,
         "not down a front": not set(singular_words(place.name)) >= FRONT_EDGE,
         "shell to lining": place.unit == "both" and place.kind.id == "faced-edge",
-        "takes in the lining": place.unit == "both" and place.kind.family not in NO_SEAM,
+        "takes in the lining": place.unit == "both"
+        and place.kind.family not in NO_SEAM
+        and role.id != FLAP,
         "runs down to the hem": bool(DOWN & set(singular_words(place.name))),
         "opens the front": place.method.id == "open-ended-zip",
         "foot of the body": is_foot(place),
@@ -159,6 +162,8 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "inner seam of a sleeve": outer_of(place, facts.places) is not None,
         "outer seam of a sleeve": closes_the_sleeve(place, facts.places),
         "channel laid on": of_a_strip(place),
+        "on a pocket": "pocket" in singular_words(place.name),
+        "on what is finished": not _on_a_pocket(place, facts),
         "first of one run": place == pair[0],
         "second of one run": place == pair[1],
         "at the waist": bool(AT_WAIST & set(singular_words(place.name))),
@@ -178,6 +183,12 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "not fastening": place.op not in ("fasten", "glue") and place.kind.family != "fastening",
     }
     return frozenset(name for name, holds in tags.items() if holds)
+
+
+def _on_a_pocket(place: SeamPlace, facts: Facts) -> bool:
+    """Whether snaps are set in a pocket that is laid on, while that lies by itself."""
+    named = place.kind.id == "snap" and "pocket" in singular_words(place.name)
+    return named and any(p.kind.id == "patch-pocket" for p in facts.places)
 
 
 def _at_zip(place: SeamPlace, facts: Facts) -> bool:
