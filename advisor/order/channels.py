@@ -18,7 +18,7 @@ HOLES: Final = "open-for-cord"
 """The work that makes holes where a cord comes out."""
 
 
-def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
+def answers(place: SeamPlace, _: Facts) -> dict[str, Callable[[], bool]]:
     """The facts of a place that are told here."""
     return {"channel of a strip": lambda: of_a_strip(place)}
 

@@ -156,7 +156,8 @@ def _lining_set(places: Sequence[SeamPlace]) -> bool:
 
 def _ends_lining(place: SeamPlace) -> bool:
     """Whether the lower edge of a lining is finished here."""
-    return place.kind.id in ("hem", "cuff", "elastic-edge", "bound-edge", "casing")
+    rib = place.kind.id == "neckband" and place.role.id == "cuff"
+    return rib or place.kind.id in ("hem", "cuff", "elastic-edge", "bound-edge", "casing")
 
 
 def with_linings_hung(places: Sequence[SeamPlace]) -> tuple[SeamPlace, ...]:

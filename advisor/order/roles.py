@@ -76,7 +76,9 @@ def role_of(
     """The role of a place: as the project says, else as its name and its notions tell."""
     roles = knowledge.order.kinds
     wished = garment.wishes.kinds.get(seam.name, "")
-    role = roles.get(wished) or _guessed(seam, kind, unit, about, roles)
+    role = _guessed(seam, kind, unit, about, roles)
+    if not (wished == "hem" and role.id in HEMMED_FLAT):  # a hem, and still that of a sleeve
+        role = roles.get(wished) or role
     of_part_only = role.id == "hem" and unit == LINING and of_a_part(seam)
     of_part_only = of_part_only and not hangs_on_the_bias(seam, garment)
     leg = on_a_leg(role.id, _words(seam.name))
