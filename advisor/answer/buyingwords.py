@@ -135,7 +135,9 @@ def lay_says(bought: Bought, units: System) -> list[str]:
         says.append(f"Not in it, for no piece is called so: {', '.join(bought.without)}.")
     if bought.places:
         repeat = show("length", bought.places, units)
-        says.append(f"One repeat of {repeat} is in it, for the shop cuts anywhere in the pattern.")
+        each = f", for each of {bought.rows} rows of matched pieces" if bought.rows > 1 else ""
+        shop = "the shop cuts anywhere in the pattern"
+        says.append(f"One repeat of {repeat} is in it{each}, for {shop}.")
     if bought.folded:
         says.append("Folded along its length, odd pieces on the fold.")
     if bought.open_buy is not None:

@@ -27,8 +27,8 @@ STITCH, FINISH, DRAWN = "stitch.type", "seam.finish", "edge.drawn"
 HAND, GATHERS = "hand", "gathers"
 IDLE: Final = frozenset(GROUPS["machine"]) - {STITCH}
 RAW: Final = "raw-edge"
-TAPED: Final = "seam-sealed-by-tape"
-"""The method whose trimmed allowances lie under a tape, so that nothing else is done to them."""
+COVERED: Final = frozenset({"seam-sealed-by-tape", "lining-seam-felled-by-hand"})
+"""Methods whose trimmed allowances lie under a tape or a fold: nothing else is done to them."""
 
 
 def as_made(
@@ -53,7 +53,7 @@ def shut_in(work: Work) -> frozenset[str]:
     Frills in a band, rows laid on a face, and what a tape lies over.
     """
     places = {t.place.name: t.place for t in work.tasks.values() if t.place is not None}
-    taped = {name for name, place in places.items() if place.method.id == TAPED}
+    taped = {name for name, place in places.items() if place.method.id in COVERED}
     laid = {p.name for p in places.values() if p.kind.family == GATHERS and not _neatened(p)}
     taken = {p.name for p in places.values() if taken_in(p, places.values())}
     return frozenset(taped | laid | taken)

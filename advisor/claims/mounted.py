@@ -20,7 +20,7 @@ from advisor.knowledge.purposes import GUARDS
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.placing import POCKETS, singular_words
 
-MOUNTED, BAG, MOISTURE = "underlining", "bag", "press.moisture"
+MOUNTED, QUILTING, BAG, MOISTURE = "underlining", "quilting", "bag", "press.moisture"
 SEWN = ("needle.", "stitch.", "machine.", "thread.", "seam.", "hem.")
 """The aspects of how a place is sewn and what its edges come to, by their beginnings."""
 CHANNEL, FACED, HOOD = "casing", "faced-edge", "hood"
@@ -89,6 +89,14 @@ def _faced_with(seam: Seam, garment: Garment) -> tuple[str, ...]:
     return tuple(sorted({n for s in edges for n in s.cloths()} - set(seam.cloths()))) * along
 
 
+def quilted_behind(seam: Seam, garment: Garment) -> tuple[str, ...]:
+    """What a lining is quilted to: it lies right behind every seam of that lining."""
+    here = set(seam.cloths())
+    rows = (s.cloths() for s in garment.seams if s.place == QUILTING and s is not seam)
+    found = {n for names in rows if here & set(names[1:]) and names[0] not in here for n in names}
+    return tuple(sorted(found - here))
+
+
 def drop_backing(
     seam: Seam, said: dict[str, list[Said]], garment: Garment, knowledge: Knowledge
 ) -> None:
@@ -141,6 +149,7 @@ def mounted_says(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator
     yield from _behind(seam, garment, knowledge)
     near = [(n, f"The bag is pressed where it hangs, over {n}.") for n in under_bag(seam, garment)]
     near += [(n, f"A pocket lies in it, and its bag of {n}.") for n in bags_in(seam, garment)]
+    near += [(n, f"It is quilted to {n}.") for n in quilted_behind(seam, garment)]
     near += [(n, f"It runs along a faced edge, over {n}.") for n in _faced_with(seam, garment)]
     near += [(n, f"The edge that it lies on holds {n}.") for n in edge_cloths(seam, garment)]
     for name, why in near:

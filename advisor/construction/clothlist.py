@@ -19,6 +19,7 @@ from advisor.construction.cutting import Cut, cuts_of, on_cloth
 from advisor.construction.finishing import allowance_of
 from advisor.construction.headtotail import head_to_tail
 from advisor.construction.hemroom import with_both_turns
+from advisor.construction.matching import rows_of, with_rows
 from advisor.construction.notionlist import is_sheet
 from advisor.construction.widths import narrowest_said
 from advisor.craft import cloth as lay
@@ -63,6 +64,7 @@ class Bought:
         if_across: length if the cloth shrinks across too, where nobody said so and it matters.
         laid: where the pieces of `cuts` lie, on the `usable` width of the cloth once shrunk.
         places: the repeat, mm, that placing a matched pattern takes once; 0 where nothing is.
+        rows: how many rows of matched pieces lie along the cloth, each with such a repeat.
         area: of skins, which have no length, mm².
         backs: whether the pieces are those of the cloth that it backs, for none of it is said;
             `without` names the places whose pieces were not found.
@@ -91,6 +93,7 @@ class Bought:
     usable: float = 0.0
     laid: tuple[Lies, ...] = ()
     places: float = 0.0
+    rows: int = 1
     area: float | None = None
     backs: bool = False
     without: tuple[str, ...] = ()
@@ -163,6 +166,9 @@ def _bought(
         if knowledge.entries[cloth.entry].structure == SKIN:
             return _skins(bare, cuts)
         opened = lay.estimate([on_cloth(cut) for cut in cuts], sold)
+        if bare.places and (rows := rows_of(cuts, opened)) > 1:
+            bare, sold = replace(bare, rows=rows), with_rows(sold, rows)
+            opened = lay.estimate([on_cloth(cut) for cut in cuts], sold)
     except TooWideError as error:
         return replace(bare, wrong=str(error), too_wide=error)
     except ValueError as error:

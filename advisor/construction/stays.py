@@ -22,6 +22,8 @@ WAIST, ZIP, TIED, CAUGHT_IN = "waist", "zip", "ties", "clear-elastic"
 WAISTS: Final = frozenset({"seam", "gathered-edge"})
 """Kinds of place that join a bodice and a skirt."""
 DRAWN_IN: Final = frozenset({"casing", "elastic-edge"})
+A_LINE: Final = frozenset({"edge", "seam", "line"})
+"""Words of a place that say nothing of where it lies."""
 STIFFENED: Final = frozenset({"interfacing", "stay-tape"})
 ALIKE: Final = 0.05
 """Up to which share two lengths are taken for those of one edge: estimate."""
@@ -34,7 +36,8 @@ OPENINGS: Final = frozenset({"opening", "wrap", "wrapover", "slit", "lap", "laci
 
 def taped_elsewhere(seam: Seam, garment: Garment) -> bool:
     """Whether a place of its own lays the tape of a seam, by its name and what they share."""
-    named = set(singular_words(seam.name))
+    words = set(singular_words(seam.name))
+    named = words - A_LINE or words
     return any(
         other.place == STAY_TAPE
         and other.name != seam.name

@@ -35,6 +35,8 @@ Known = Literal[
     "wadding bare",
     "worn by a child",
     "halves not joined",
+    "panels not joined",
+    "sleeve ends nowhere",
     "mounted nowhere",
     "ribbon band",
     "band of cloth",

@@ -7,7 +7,7 @@ left to turn the garment through, a strap cinches a back or hangs from a shoulde
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from advisor.claims.collect import Place
 from advisor.claims.consistency import ENCLOSING
@@ -65,6 +65,7 @@ SEAMED = frozenset({"side", "seam", "inseam", "yoke", "panel"})
 """Words of a pocket zip that lies in a seam, which is closed above and below it."""
 HOOD_CASING, HOOD_EDGE = "hood-casing", "hood-edge"
 """Roles of the channel round the face, and of the edge that it may lie along."""
+PATCH: Final = "patch-pocket"
 PIPING, CUT_OPEN = "piping-cord", "dart-cut-open"
 LOOPS, CHILD = frozenset({"loop", "rouleau"}), "child"
 BRACES = frozenset({"brace", "suspender"})
@@ -320,7 +321,12 @@ def _flap_over(place: SeamPlace, facts: Facts) -> bool:
     flaps = (set(_words(p.name)) for p in facts.places if p.role.id == POCKET_FLAP)
     named = (words - {"flap", "pocket", "patch"} for words in flaps)
     here = set(_words(place.name))
-    return place.unit != "lining" and any(not words or bool(words & here) for words in named)
+    patches = any(p.kind.id == PATCH and p.name != place.name for p in facts.places)
+    any_pocket = (
+        place.kind.id == PATCH or not patches
+    )  # what only is called a flap hangs over those
+    hangs = any(bool(words & here) if words else any_pocket for words in named)
+    return place.unit != "lining" and hangs
 
 
 def laid_on(place: SeamPlace, places: Iterable[SeamPlace]) -> tuple[str, ...]:

@@ -39,7 +39,7 @@ from advisor.order.setups import OVERLOCKS, Setups
 from advisor.order.shearing import with_shearing
 from advisor.order.sidezip import side_left_open
 from advisor.order.staging import staged
-from advisor.order.supports import supports
+from advisor.order.supports import stayed_alone, supports
 from advisor.order.topstitching import AT_THE_END
 from advisor.order.tothefloor import WHOLE
 from advisor.order.untried import NOT, toile_first
@@ -292,7 +292,7 @@ class Facts:
     def called_for(self, op: str, place: SeamPlace) -> bool:
         """Whether a seam has what some pieces of work are all about."""
         if op == "stay-stitch":
-            return bool(self.setups.stayed(place)) and place.role.id not in LAID_ON
+            return bool(stayed_alone(place, self)) and place.role.id not in LAID_ON
         if op in ("bone", "close-bones"):
             return bool(self.setups.bones(place))
         if op == "clear":

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from advisor.order.bodicelining import EDGE
 from advisor.order.kinds import SeamPlace
-from advisor.order.layering import JOINED, WAIST, lining_ends_at_waist
+from advisor.order.layering import JOINED, WAIST, lining_cloths, lining_ends_at_waist
 from advisor.order.namewords import SHOULDERED
 from advisor.project.placing import singular_words
 
@@ -15,7 +15,8 @@ if TYPE_CHECKING:
     from advisor.order.facts import Facts
 
 ARMHOLE: Final = "armhole"
-HANGS: Final = frozenset({JOINED, "faced-edge"})
+FACED: Final = "faced-edge"
+HANGS: Final = frozenset({JOINED, FACED})
 """Kinds of place from which a lining hangs."""
 UPPER: Final = frozenset({"neck", "neckline", ARMHOLE})
 BAGGED: Final = frozenset(
@@ -31,6 +32,7 @@ BAGGED: Final = frozenset(
     }
 )
 """Roles of what joins a whole shell to a whole lining."""
+OVER_ITS_SEAM: Final = "lining-seam-felled-by-hand"
 LOWER: Final = frozenset(
     {WAIST, "hem", "vent", "slit", "sleeve", "cuff", "wrist", "zip", "rib", "band"}
 )
@@ -42,6 +44,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     return {
         "catches the lining": lambda: catches_the_lining(place, facts.places),
         "felled over a seam": lambda: felled_over_a_seam(place, facts.places),
+        "lining felled to its edge": lambda: felled_to_its_edge(place, facts.places),
         "felled at the waist": lambda: place.role.id == EDGE,
         "lining ends at the waist": lambda: lining_ends_at_waist(place, facts.places),
     }
@@ -58,6 +61,15 @@ def catches_the_lining(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     upper = [p.name for p in joins if not LOWER & set(singular_words(p.name))]
     shouldered = any(p.role.id in SHOULDERED for p in places)
     return shouldered and place.name in upper[:1]
+
+
+def felled_to_its_edge(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether an edge is turned in by itself and the lining felled to it by hand.
+
+    So it is where the file sews the edge by hand and its last layer has seams of the lining.
+    """
+    edge = place.kind.id == FACED and place.said("stitched by") == "hand"
+    return edge and place.unit == "both" and place.cloths[-1] in lining_cloths(places)
 
 
 def felled_over_a_seam(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
@@ -93,3 +105,9 @@ def bagged(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     joins = place.unit == "both" and place.kind.family in ("edge", "band", "seam")
     gap = any(p.seam.making.left_open for p in places)
     return joins and gap and place.role.id in BAGGED
+
+
+def felled_over_it(shell: SeamPlace, lining: SeamPlace) -> bool:
+    """Whether the seam of a quilted lining is felled by hand over this one of the shell."""
+    seams = shell.kind.family == "seam" and shell.unit == "shell"
+    return seams and lining.method.id == OVER_ITS_SEAM and shell.role.id == lining.role.id

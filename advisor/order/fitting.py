@@ -14,12 +14,14 @@ from functools import cached_property
 
 from advisor.knowledge.ordering import SEWN, Operation
 from advisor.order.bandlining import takes_whole_lining
+from advisor.order.channels import level_open
 from advisor.order.hooded import depth_open, hood_tried
 from advisor.order.infull import lies_in_fullness
 from advisor.order.kinds import SeamPlace, below, crosses, joins_widths, related
 from advisor.order.laidlate import LAY_ON, placed_on_the_body
 from advisor.order.legs import closes_the_tube, shuts_in_a_stripe
 from advisor.order.namewords import SHOULDERED
+from advisor.order.quilting import cut_after_the_fitting, waits_for_the_fitting
 from advisor.order.roles import POCKET_ZIP
 from advisor.order.untried import (
     CROTCH,
@@ -133,7 +135,9 @@ class Fitting:
             return True
         if self.cut_behind(place, op) or (not op.let_out and self._holed(place)):
             return True
-        if op.id == LAY_ON and placed_on_the_body(place, self):
+        laid = op.id == LAY_ON and placed_on_the_body(place, self)
+        laid = laid or level_open(place, op.id, self)
+        if laid or waits_for_the_fitting(place, self):
             return True
         if op.id in ("join", DART) and (self._marked(place) or self._drops(place)):
             return True
@@ -324,7 +328,8 @@ class Fitting:
         So is every seam that shapes or closes what nobody has cut before, and every dart. Where the
         pattern is known bones are tried on in their channels, over seams that are sewn.
         """
-        if dart_may_move(place, self) or pierced_once(place, self):
+        held = pierced_once(place, self) or cut_after_the_fitting(place, self)
+        if held or dart_may_move(place, self):
             return True
         if self.garment.pattern == NEW and self.shapes(place):
             return True

@@ -80,7 +80,7 @@ def one_run(places: Sequence[SeamPlace]) -> tuple[SeamPlace, SeamPlace] | None:
 
     Both have to be made alike, or each is its own row.
     """
-    sleeves = [p for p in places if p.role.id == ARMHOLE and UNDERARM in p.method.crossed_by]
+    sleeves = [p for p in places if p.role.id == ARMHOLE and _open_at_the_side(p, places)]
     for sleeve in sleeves:
         mine = [p for p in places if p.kind.id == "seam" and same_unit(p, sleeve)]
         sides = [p for p in mine if p.role.id == SIDE and set(p.cloths) & set(sleeve.cloths)]
@@ -90,6 +90,13 @@ def one_run(places: Sequence[SeamPlace]) -> tuple[SeamPlace, SeamPlace] | None:
             if found is not None and len(sides) == 1:
                 return side, found
     return None
+
+
+def _open_at_the_side(sleeve: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether a sleeve goes in before its side is closed: by its method, or as the file says."""
+    sides = (p for p in places if p.role.id == SIDE and same_unit(p, sleeve))
+    told = any(sleeve.name in (p.crosses or ()) for p in sides)
+    return told or UNDERARM in sleeve.method.crossed_by
 
 
 def run_on_from(place: SeamPlace, places: Sequence[SeamPlace]) -> str:

@@ -19,7 +19,7 @@ from advisor.project.placing import singular_words
 
 SHUT = frozenset({"edge", "band", "seam"})
 """Families of places in which a lining may be caught between or against the shell."""
-WAIST, LININGS = "waist", "linings"
+WAIST, LININGS, FLAP = "waist", "linings", "flap"
 YOKE, TWO = "yoke", 2
 JOINED = "lining-seam"
 HELD_AT_ENDS = frozenset(
@@ -156,7 +156,8 @@ def _lining_set(places: Sequence[SeamPlace]) -> bool:
 
 def _ends_lining(place: SeamPlace) -> bool:
     """Whether the lower edge of a lining is finished here."""
-    return place.kind.id in ("hem", "cuff", "elastic-edge", "bound-edge", "casing")
+    rib = place.kind.id == "neckband" and place.role.id == "cuff"
+    return rib or place.kind.id in ("hem", "cuff", "elastic-edge", "bound-edge", "casing")
 
 
 def with_linings_hung(places: Sequence[SeamPlace]) -> tuple[SeamPlace, ...]:
@@ -200,7 +201,7 @@ def of_a_yoke(cloth: str, place: SeamPlace) -> bool:
 
 def shuts_in_lining(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     """Whether the lining is not to be got at from inside once this place is sewn."""
-    flap = place.role.id == POCKET_FLAP
+    flap = place.role.id in (POCKET_FLAP, FLAP)
     return place.kind.family in SHUT and not flap and takes_in_lining(place, places)
 
 

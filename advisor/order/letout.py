@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from advisor.order.quilting import cut_after_the_fitting
+
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
     from advisor.order.kinds import SeamPlace
@@ -32,6 +34,8 @@ def edges_wait(place: SeamPlace, facts: Facts) -> bool:
     """
     if neatened_before_the_leg(place, facts):
         return False
+    if cut_after_the_fitting(place, facts.fitting):
+        return True
     cut = corrected(place, facts) and facts.setups.finish(place) == PINKED
     return facts.fitting.fitted(place) or cut
 

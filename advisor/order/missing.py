@@ -27,6 +27,7 @@ from advisor.order.gapfacts import (
     stops_at_a_yoke,
 )
 from advisor.order.gaphung import open_rings, runs_beside, unopened
+from advisor.order.gaplinings import panels_not_joined, sleeve_ends_nowhere
 from advisor.order.gapmounts import unmounted
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LENGTHWISE, SLEEVE_HEM, WAIST, lining_ends, lining_ends_at_waist
@@ -106,6 +107,8 @@ class _Search:
             "ribbon band": lambda p: ribbon_band(p, self.entries),
             "band of cloth": lambda p: not ribbon_band(p, self.entries),
             "halves not joined": lambda p: halves_not_joined(p, self.places, garment),
+            "panels not joined": lambda p: panels_not_joined(p, self.places, garment),
+            "sleeve ends nowhere": lambda _: sleeve_ends_nowhere(self.places),
             "joined to nothing": lambda p: joined_to_nothing(p, self.places),
             "opens above alone": lambda p: opens_above_alone(p, self.places),
             "ends raw below": lambda p: ends_raw_below(p, self.places, garment),
@@ -227,7 +230,8 @@ class _Search:
     def ends_nowhere(self, place: SeamPlace) -> bool:
         """Whether the order of work fells the lower edge of the lining neither at hem nor waist."""
         near = [p for p in self.places if not _worn_apart(p, place)]
-        hems = any(lining_ends(p, near) for p in near if p.role.id != SLEEVE_HEM)
+        ends = (p for p in near if p.role.id != SLEEVE_HEM and lining_ends(p, near))
+        hems = any(not any(self.level(c, "coated") > 0 for c in p.cloths) for p in ends)
         joins = [p for p in near if p.kind.id == "lining-seam"]
         if any(WAIST in singular_words(p.name) for p in joins):
             return False

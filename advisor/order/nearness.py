@@ -77,6 +77,15 @@ SIDES, CLEAR_MM = frozenset({"side"}), 150.0
 """Words of a seam that runs down to the hem, and how far off an iron at that is, mm: estimate."""
 
 
+ARMHOLE = frozenset({"armhole", "armscye"})
+MADE_BY_ITSELF = frozenset({"pocket-flap", "flap", "patch-pocket", "pocket"})
+"""Roles of what is made of shell and lining by itself, or on the shell before that is lined."""
+CLEAR_OF_SLEEVES = frozenset(
+    {"facing", "wrap-edge", "patch-pocket", "pocket", "pocket-flap", "hem", "shoulder"}
+)
+"""Roles of what lies on a body, where no iron in a sleeve comes."""
+
+
 def far_apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     """Whether two places are on parts of a garment that do not lie under one iron."""
     both = (one, other), (other, one)
@@ -89,6 +98,8 @@ def _backs_another(mount: SeamPlace, place: SeamPlace, garment: Garment) -> bool
 
 
 def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
+    if one.unit == LINING and other.role.id in MADE_BY_ITSELF and _hung_last(garment):
+        return True
     if one.role.id == "hem" and (apart := _from_a_hem(one, other, garment)) is not None:
         return apart
     role = other.role.id
@@ -97,6 +108,8 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
         limb = role == "applied" and bool(LIMBS & set(singular_words(other.name)))
         elsewhere = band or limb or _backs_no_hood(other, one, garment)
         return elsewhere or role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
+    if one.role.id == "underarm" and _set_in(garment):
+        return other.kind.id == "quilting" or other.role.id in CLEAR_OF_SLEEVES
     if at_sleeve_end(one):
         above = role in UP_THE_ARM and _long(SLEEVES, garment)
         return above or role in OF_BODY | HOOD | LEG_END
@@ -225,3 +238,14 @@ def at_sleeve_end(place: SeamPlace) -> bool:
     channel = place.role.id in ("casing", "elastic-edge", "tier")
     words = set(singular_words(place.name))
     return place.role.id in SLEEVE_END or (channel and bool(words & ON_SLEEVE))
+
+
+def _set_in(garment: Garment) -> bool:
+    """Whether sleeves are set in by a seam, so that their own are pressed while they lie apart."""
+    seams = (s for s in garment.seams if s.place == PLAIN)
+    return any(ARMHOLE & set(singular_words(s.name)) for s in seams)
+
+
+def _hung_last(garment: Garment) -> bool:
+    """Whether the lining is made up by itself and joined to the shell by a place of its own."""
+    return any(seam.place == "lining-seam" for seam in garment.seams)

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from advisor.order import (
     ascut,
+    channels,
     collarsin,
     companions,
     ended,
@@ -14,6 +15,7 @@ from advisor.order import (
     flatsleeve,
     madeup,
     nailed,
+    quilting,
     sashes,
     shearing,
     slits,
@@ -26,6 +28,7 @@ if TYPE_CHECKING:
 
 ROOMS = (
     ascut,
+    channels,
     ended,
     slits,
     madeup,
@@ -37,6 +40,7 @@ ROOMS = (
     trimmed,
     companions,
     nailed,
+    quilting,
 )
 
 

@@ -10,6 +10,7 @@ from advisor.claims.mounted import backings
 from advisor.knowledge.ordering import SEWN, Pick, PrecedenceRule
 from advisor.order.bastedin import as_tried, basted_tasks, both_basted
 from advisor.order.companions import stands
+from advisor.order.felled import felled_over_it
 from advisor.order.fitting import FRONT_ZIP
 from advisor.order.kinds import SeamPlace, below, crosses, crosses_by_custom, feeds, related
 from advisor.order.lapels import LAPELS
@@ -129,6 +130,8 @@ def _of_places(where: str, a: SeamPlace, b: SeamPlace) -> bool:
         return a.name == b.name
     if where in ("made for it", "made upon it"):
         return stands(where, a, b)
+    if where == "felled over it":
+        return felled_over_it(a, b)
     if where == "fed":
         return feeds(a, b)
     if where == "zip line":

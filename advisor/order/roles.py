@@ -10,6 +10,7 @@ from advisor.order import namewords as called
 from advisor.order.frontgathers import TO_WAIST, WRAP, ends_at_waist, on_the_fronts
 from advisor.order.legwords import on_a_leg, with_both_seams
 from advisor.order.rolewords import holds, read_role, words_of_place
+from advisor.project.folded import ON_SLEEVE
 from advisor.project.garment import Garment, Seam
 from advisor.project.grain import hangs_on_the_bias
 from advisor.project.headwords import head_of
@@ -51,13 +52,17 @@ HEMMED_FLAT = frozenset({"sleeve-hem", "top-edge", "hood-edge", "foundation-hem"
 FASTENED = frozenset({"button", "buttonhole", "hook", "snap", "clasp", "hook-and-loop"})
 FRILLED = called.FRILLED
 LIES_AT = {
-    "ribbon": frozenset({"armhole"}),
-    "applique": frozenset({"armhole", "shoulder", "side", "underarm", "panel", "centre", "godet"}),
+    "ribbon": frozenset({"armhole", "cuff"}),
+    "applique": frozenset(
+        {"cuff", "armhole", "shoulder", "side", "underarm", "panel", "centre", "godet"}
+    ),
 }
 """Seams after which what is sewn on top of a piece is called, and joins nothing there."""
 SLEEVE_HEAD, ROLL = "sleeve-head", "sleeve-head-roll"
 ARMS = frozenset({"underarm", "arm", "sleeve", "side", "armhole"})
 """Words of a gusset that is let in below an arm."""
+WRIST = frozenset({"cuff", "wrist"})
+"""Words of the end of a sleeve."""
 GUSSET, LEG_SEAMS = "gusset", frozenset({"crotch", "inseam", "rise"})
 TOPS = frozenset({"edge", "top", "opening", "facing", "mouth"})
 """Words of the upper edge of a pocket."""
@@ -72,7 +77,9 @@ def role_of(
     """The role of a place: as the project says, else as its name and its notions tell."""
     roles = knowledge.order.kinds
     wished = garment.wishes.kinds.get(seam.name, "")
-    role = roles.get(wished) or _guessed(seam, kind, unit, about, roles)
+    role = _guessed(seam, kind, unit, about, roles)
+    if not (wished == "hem" and role.id in HEMMED_FLAT):  # a hem, and still that of a sleeve
+        role = roles.get(wished) or role
     of_part_only = role.id == "hem" and unit == LINING and of_a_part(seam)
     of_part_only = of_part_only and not hangs_on_the_bias(seam, garment)
     leg = on_a_leg(role.id, _words(seam.name))
@@ -118,7 +125,7 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
     if kind == "gathered-edge" and FRILLED & set(words[-1:]) and found and found.id == "armhole":
         return "tier"  # a frill of a sleeve lies at its end; only the sleeve itself at its head
     if found is not None and found.id in LIES_AT.get(kind, ()):
-        return "applied"  # it lies on a piece there, and is sewn on while that is flat
+        return "applied"  # it lies on a piece there, flat; what is laid on at a cuff is none
     if kind == "hem" and called.NECK & set(words):
         return "facing"  # hemmed in the flat, and levelled on no hanger
     if "pocket" in words and (kind == "bound-edge" or (kind == "faced-edge" and TOPS & {*words})):
@@ -212,7 +219,8 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
         above = any(called.UPPER_WORDS & words_of_place(other) for other in garment.seams)
         return "waist-dart" if called.HIPS & words or not above else ""
     if kind == "ribbon" and seam.name not in garment.wishes.joins and not seam.making.crosses:
-        return "edge-trim" if _round_the_edges(seam, words) else ""
+        ends = _round_the_edges(seam, words) or _at_a_hemmed_wrist(words, garment)
+        return "edge-trim" if ends else ""
     return "vent-lining" if kind == "lining-seam" and called.VENTS & words else ""
 
 
@@ -311,6 +319,12 @@ def _round_the_edges(seam: Seam, words: set[str]) -> bool:
     """
     long = seam.long_mm >= called.ROUND_MM and seam.making.times <= called.PAIR
     return bool(called.EDGES & words) or (long and not called.PIECES & words)
+
+
+def _at_a_hemmed_wrist(words: set[str], garment: Garment) -> bool:
+    """Whether a trimming is called after the end of a sleeve, which a hem of its own finishes."""
+    hems = (set(singular_words(seam.name)) for seam in garment.seams if seam.place == "hem")
+    return bool(WRIST & words) and any(ON_SLEEVE & hem for hem in hems)
 
 
 def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKind:

@@ -7,11 +7,17 @@ from typing import Final
 
 from advisor.order import namewords as called
 from advisor.order.kinds import SeamPlace, crosses, related, same_unit
+from advisor.project.folded import ON_SLEEVE
 from advisor.project.placing import singular_words
 
 EDGES: Final = frozenset({"facing", "wrap-edge"})
 FRONT: Final = frozenset({"front", "wrap", "opening"})
 """Roles and words of an edge that opens a garment from the neck to the hem."""
+
+ELSEWHERE: Final = frozenset(
+    {"neck", "neckline", "hood", "face", "collar", "armhole", "pocket", "flap", "cuff", "sleeve"}
+)
+"""Words of an edge that lies round an opening or on a piece, and runs down to nothing."""
 
 
 def ends_in(hem: SeamPlace, edge: SeamPlace) -> bool:
@@ -34,5 +40,14 @@ def met_under_the_iron(hot: SeamPlace, place: SeamPlace) -> bool:
 
 def closed_over_its_end(hem: SeamPlace, places: Iterable[SeamPlace]) -> str:
     """What is said of the facings whose lower end lies at a hem; "" where none does."""
-    feet = [p.name for p in places if p.kind.id == "faced-edge" and ends_in(hem, p)]
+    if ON_SLEEVE & set(singular_words(hem.name)):
+        return ""  # no edge of the body runs down a sleeve
+    edges = (p for p in places if p.kind.id == "faced-edge" and ends_in(hem, p))
+    feet = [p.name for p in edges if _runs_down(p)]
     return f", the foot of {' and '.join(feet)} closed over its end" if feet else ""
+
+
+def _runs_down(edge: SeamPlace) -> bool:
+    """Whether the lower end of an edge may lie at a hem: round a neck or a face there is none."""
+    words = set(singular_words(edge.name))
+    return bool(FRONT & words) or not ELSEWHERE & words

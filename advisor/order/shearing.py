@@ -67,4 +67,6 @@ def laid_out(place: SeamPlace, garment: Garment) -> str:
     """How the layers of a quilting lie on each other while they are basted."""
     if is_bare(place, garment):
         return "the wadding below and the shell face up on it"
+    if not any(is_wadding(name, garment) for name in place.seam.cloths()):
+        return "lining face down and the shell face up on it"
     return "lining face down, wadding on it and the shell face up"

@@ -38,7 +38,7 @@ from advisor.order.sashes import laid_in
 from advisor.order.seambags import run_round
 from advisor.order.shearing import deep_pile, laid_out, wadded
 from advisor.order.stepends import end_of
-from advisor.order.supports import supports
+from advisor.order.supports import stayed_alone, supports
 from advisor.order.topstitching import rows_told
 from advisor.order.trimmed import lace_edge, rows_over, seams_under
 from advisor.order.unsettled import TO_SETTLE
@@ -201,7 +201,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         return _finish(facts.setups.finish(place)) + EDGE_ALONE * whole
     words = {
         "lay-on": lambda: _over_seams(place, facts),
-        "stay-stitch": lambda: as_worked(facts.setups.stayed(place), facts) + _stay(place, units),
+        "stay-stitch": lambda: as_worked(stayed_alone(place, facts), facts) + _stay(place, units),
         "press-folds": lambda: listed([p.name for p in pleats_above(place, facts)]),
         "shear": lambda: listed(deep_pile(place, facts, knitted=True)),
         "baste-backing": lambda: laid_out(place, facts.garment),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from advisor.claims.collect import Place
 from advisor.knowledge.ordering import Operation
 from advisor.order.backed import boned_backing, clear_of_bones
 from advisor.order.facts import Facts
@@ -14,9 +15,11 @@ from advisor.order.openings import left_open, waits, zip_gap
 from advisor.order.roles import PLEATED_HEM
 from advisor.order.runsdown import closed_over_its_end
 from advisor.order.slits import seam_instead
+from advisor.order.twopiece import ROUND_A_ROLL, closes_the_sleeve
 
 JOINS = ("join", "set-lining")
 """The work by which a seam is closed but for the gap that is left in it."""
+ROLL, SURFACE = "roll", "press.surface"
 WIDTHS_FLAT = ", while the widths lie flat, all but a hand's breadth beside each seam still open"
 
 SLASH = "slash"
@@ -41,6 +44,8 @@ def end_of(op: Operation, place: SeamPlace, facts: Facts, *, alone: bool) -> str
         side = run_on_from(place, places)
         said += f", the row of {side} run on into the sleeve" if side else ""
         said += waits(place, places) + zip_gap(place, places, units)
+    if op.id == "press" and ROLL not in facts.setups.word(Place("seam", place.name), SURFACE):
+        said += ROUND_A_ROLL if closes_the_sleeve(place, places) else ""
     if op.id == "hem":
         said += WIDTHS_FLAT if place.role.id == PLEATED_HEM else ""
         said += beside_raw(place, places) if turned_hem(place) else ""

@@ -36,4 +36,14 @@ def _made_up(name: str, facts: Facts) -> bool:
     mine = [p for p in facts.places if name in p.cloths]
     first = any(p.cloths[0] == name for p in mine)
     held = any(p.kind.family == BACKING for p in mine)
-    return first or held or any(name in pair for pair in backed_pairs(facts.garment, entries))
+    return (
+        first
+        or held
+        or bool(facts.backs(name))
+        or any(name in pair for pair in backed_pairs(facts.garment, entries))
+    )
+
+
+def stayed_alone(place: SeamPlace, facts: Facts) -> tuple[str, ...]:
+    """The cloths whose edge is stay-stitched: what is basted behind another has none by itself."""
+    return tuple(name for name in facts.setups.stayed(place) if not facts.backs(name))

@@ -9,6 +9,7 @@ from advisor.order.backed import boned_after
 from advisor.order.bandlining import takes_whole_lining
 from advisor.order.belonging import MADE_FIRST
 from advisor.order.beside import ends_of, gone_through, is_frill
+from advisor.order.channels import of_a_strip
 from advisor.order.collarsin import catches_a_collar
 from advisor.order.covering import covered_by, covered_neck, covered_zip
 from advisor.order.drawnin import joined_by_the_waist
@@ -23,16 +24,18 @@ from advisor.order.hungapart import joins_hung_apart
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.laidlate import placed_on_the_body
 from advisor.order.lapels import SHAWL
-from advisor.order.layering import shuts_in_lining
+from advisor.order.layering import FLAP, shuts_in_lining
 from advisor.order.legs import closes_the_tube
 from advisor.order.letout import edges_wait
 from advisor.order.madeup import made_up
 from advisor.order.namewords import AFTER_HEM, SHEER, UPPER_ROLES
 from advisor.order.nearness import at_sleeve_end
+from advisor.order.quilting import on_the_quilted
 from advisor.order.roles import PART_HEM, POCKET_FLAP
 from advisor.order.sashes import CAUGHT_IN, asks_for_its_seam
 from advisor.order.seambags import runs_round_a_bag
-from advisor.order.untried import sleeve_tried
+from advisor.order.twopiece import closes_the_sleeve, outer_of
+from advisor.order.untried import lining_waits, sleeve_tried
 from advisor.order.waistwords import tape_round_waist
 from advisor.project.hembands import AT_WAIST
 from advisor.project.placing import singular_words
@@ -111,7 +114,8 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "hangs from nothing": strapless(place.seam, facts.garment),
         "of the shell": place.unit == "shell",
         "of the lining": place.unit == "lining",
-        "lining of a new pattern": place.unit == "lining" and fitting.cut_anew,
+        "lining of a new pattern": lining_waits(place, fitting),
+        "made of the lining": place.unit == "lining" and place.kind.family != "laid on",
         "not of the lining": place.unit != "lining",
         "at the zip": _at_zip(place, facts),
         "covers a neck seam": covered_neck(place, facts.places),
@@ -126,7 +130,9 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "down a front": set(singular_words(place.name)) >= FRONT_EDGE,
         "not down a front": not set(singular_words(place.name)) >= FRONT_EDGE,
         "shell to lining": place.unit == "both" and place.kind.id == "faced-edge",
-        "takes in the lining": place.unit == "both" and place.kind.family not in NO_SEAM,
+        "takes in the lining": place.unit == "both"
+        and place.kind.family not in NO_SEAM
+        and role.id != FLAP,
         "runs down to the hem": bool(DOWN & set(singular_words(place.name))),
         "opens the front": place.method.id == "open-ended-zip",
         "foot of the body": is_foot(place),
@@ -153,6 +159,12 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "takes in a collar": catches_a_collar(place, facts),
         "bagged": bagged(place, facts.places),
         "at the neck": "neck" in ends,
+        "worked on the quilted": on_the_quilted(op, place, fitting),
+        "inner seam of a sleeve": outer_of(place, facts.places) is not None,
+        "outer seam of a sleeve": closes_the_sleeve(place, facts.places),
+        "channel laid on": of_a_strip(place),
+        "on a pocket": "pocket" in singular_words(place.name),
+        "on what is finished": not _on_a_pocket(place, facts),
         "first of one run": place == pair[0],
         "second of one run": place == pair[1],
         "at the waist": bool(AT_WAIST & set(singular_words(place.name))),
@@ -174,6 +186,12 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "not fastening": place.op not in ("fasten", "glue") and place.kind.family != "fastening",
     }
     return frozenset(name for name, holds in tags.items() if holds)
+
+
+def _on_a_pocket(place: SeamPlace, facts: Facts) -> bool:
+    """Whether snaps are set in a pocket that is laid on, while that lies by itself."""
+    named = place.kind.id == "snap" and "pocket" in singular_words(place.name)
+    return named and any(p.kind.id == "patch-pocket" for p in facts.places)
 
 
 def _at_zip(place: SeamPlace, facts: Facts) -> bool:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from advisor.order.covering import COVER, covered_neck, covered_zip, zip_edge_open
 from advisor.order.gapfacts import ribbon_band
+from advisor.order.layering import lining_cloths
 from advisor.order.legs import STRIPE
 from advisor.project.lacewords import finished_below, is_lace, spread
 from advisor.project.placing import lace_on_edge, singular_words
@@ -23,6 +24,7 @@ RIBBON: Final = "ribbon"
 WAIST: Final = "waist"
 CHANNELS: Final = frozenset({"casing", "channel"})
 """Words of what an elastic is drawn through."""
+EDGES: Final = "edge-trim"
 POCKET_EDGE: Final = "pocket-edge"
 """The role of the top of a pocket that is finished while the pocket lies by itself."""
 LACES: Final = "lace"
@@ -30,6 +32,12 @@ CORD: Final = "piping-cord"
 CLOSED_OVER: Final = frozenset({"side", "centre", "inseam", "panel", "plain"})
 """Roles of the seams that a row round a skirt runs over."""
 PAIR: Final = 2
+
+
+def on_the_lining(place: SeamPlace, facts: Facts) -> bool:
+    """Whether what is laid on is said to lie on the lining, and on nothing of the shell."""
+    linings = lining_cloths(facts.places)
+    return bool(place.cloths) and set(place.cloths) <= linings
 
 
 def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
@@ -47,6 +55,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
         "covers what is sewn": lambda: (
             covered_zip(place, facts.places) or covered_neck(place, facts.places)
         ),
+        "lies on the lining": lambda: on_the_lining(place, facts),
         "cord to be covered": lambda: bool(cover_of(place, facts)),
         "lace on an edge": lambda: (
             _lace_edge(place, facts) and not _mounted(place, facts) and not _finished(place, facts)
@@ -121,9 +130,10 @@ def _top_finished(pocket: SeamPlace, facts: Facts) -> bool:
 def seams_under(rows: SeamPlace, facts: Facts) -> list[SeamPlace]:
     """The seams of a piece, two or more alike, that rows of ribbon run over in one length.
 
-    A stripe that lies along the seam of a leg crosses none, nor does a tape over a seam.
+    A stripe that lies along the seam of a leg crosses none, nor does a tape over a seam; what is
+    sewn round finished edges comes when every seam is closed.
     """
-    if rows.kind.id != RIBBON or rows.role.id in (STRIPE, COVER):
+    if rows.kind.id != RIBBON or rows.role.id in (STRIPE, COVER, EDGES):
         return []
     pieces = [p for p in facts.garment.plan.pieces if p.cloth in rows.cloths]
     wide = max(map(_wide, pieces), default=0.0)

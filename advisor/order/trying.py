@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from advisor.order.ascut import holed_for_good
 from advisor.order.backed import boned_after
 from advisor.order.beside import ends_of
+from advisor.order.channels import levels_to_mark
 from advisor.order.facts import Facts
 from advisor.order.fitting import FRONT_ZIP, RAGLAN, TO_BODY
 from advisor.order.frontgathers import TO_WAIST, WRAP
@@ -16,6 +17,7 @@ from advisor.order.laidlate import placed_on_the_body
 from advisor.order.letout import CORRECTED, SLEEVE
 from advisor.order.namewords import ZIPS
 from advisor.order.openings import held_shut
+from advisor.order.quiltwords import flat_for_quilting
 from advisor.order.step_words import listed
 from advisor.project.buttons import SEWN
 from advisor.project.garment import Garment
@@ -66,15 +68,11 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     told += boned_after(places, fitting)
     if SLEEVE in {p.role.id for p in ready} and not {ARMHOLE, RAGLAN} & {p.role.id for p in ready}:
         told += _sleeves_in(ready, facts, child=child)
+    flat = flat_for_quilting(places, facts)
+    told += flat + levels_to_mark(places, fitting)
     cut = [p for p in places if fitting.cut_into(p) and not fitting.tries(p)]
     if cut:
-        names = [p.name for p in cut]
-        told += f"; mark anew where {listed(names)} will lie, before anything is cut there"
-        lies_shut = (p for p in places if fitting.basted(p) and p.role.id not in OPEN_BELOW)
-        shut = [p for p in lies_shut if any(related(p, c) for c in cut)]
-        told += (
-            f", and {taken_off(shut, facts)}, so that each piece lies flat for it" if shut else ""
-        )
+        told += _cut_later(cut, places, facts, flat=bool(flat))
     laid = [p for p in places if placed_on_the_body(p, fitting)]
     if laid:
         told += f"; tape {listed([p.name for p in laid])} on, and mark the height of each"
@@ -90,6 +88,19 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     if any(p.kind.id == "lining-seam" or p.unit == "lining" for p in body):
         told += "; make every correction in the lining as well"
     return told + (NO_PIN_ON_A_CHILD if child else "")
+
+
+def _cut_later(
+    cut: Sequence[SeamPlace], places: Sequence[SeamPlace], facts: Facts, *, flat: bool
+) -> str:
+    """What is marked for a slit, and opened again so that its piece lies flat, if it does not."""
+    names = listed([p.name for p in cut])
+    told = f"; mark anew where {names} will lie, before anything is cut there"
+    basted = (p for p in places if facts.fitting.basted(p) and p.role.id not in OPEN_BELOW)
+    shut = [p for p in basted if any(related(p, c) for c in cut)]
+    if flat or not shut:
+        return told
+    return f"{told}, and {taken_off(shut, facts)}, so that each piece lies flat for it"
 
 
 def _sleeves_in(ready: Sequence[SeamPlace], facts: Facts, *, child: bool) -> str:

@@ -111,3 +111,10 @@ def hangs_a_sleeve(place: SeamPlace) -> bool:
     """Whether a sleeve hangs from it at the fitting; one with ease is only pinned in there."""
     head = place.role.id == ARMHOLE and place.unit != "lining" and place.op in SEWN_IN
     return head and all(stage.work != "gather" for stage in place.method.stages)
+
+
+def lining_waits(place: SeamPlace, fitting: Fitting) -> bool:
+    """Whether a seam of the lining is closed as the shell was fitted, for the pattern is new."""
+    body = place.role.id in DOWN_THE_BODY and fitting.degree != NOT
+    new = fitting.cut_anew or (body and fitting.garment.pattern == NEW)
+    return place.unit == "lining" and new

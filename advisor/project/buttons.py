@@ -14,7 +14,7 @@ from typing import Any, Final
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.placing import singular_words
 
-BUTTON, HOLES, LOOP = "button", "buttonhole", "loop"
+BUTTON, HOLES, LOOP, SNAP = "button", "buttonhole", "loop", "snap"
 WITH_LOOP: Final = "button-with-its-loop"
 """The method that makes the loop with its button."""
 SHOW: Final = frozenset({"decorative", "ornamental", "show", "ear", "eye", "nose", "antenna"})
@@ -151,7 +151,7 @@ def number_of_holes(button: Seam, garment: Garment) -> int | None:
 def with_named(
     seams: Sequence[Seam], rows: Sequence[Mapping[str, Any]], notion: Callable[[str], str | None]
 ) -> tuple[Seam, ...]:
-    """The places on a cloth, with the buttons that their `fastening` names among the layers.
+    """The places on a cloth, with the buttons or snaps of a sort that their `fastening` names.
 
     At holes that is done only where no place of its own sews the buttons on.
 
@@ -167,7 +167,10 @@ def with_named(
         button = singular_words(said)[-1:] == (BUTTON,) and singular_words(said) not in PLAIN
         hole = HOLES in words or row.get("kind") == HOLES
         there = hole and any(alike(seam, other) for other in sewn)
-        named = notion(said) if button and "layers" not in row and not there else None
-        uses = (*seam.uses[: 2 if hole else 1], *([Use(named)] if named else []))
+        snap = singular_words(said)[-1:] == (SNAP,) and len(singular_words(said)) > 1
+        unsaid = "layers" not in row and not there
+        named = notion(said) if (button and unsaid) or (snap and not hole) else None
+        on = seam.uses if "layers" in row else seam.uses[: 2 if hole else 1]
+        uses = (*(use for use in on if use.cloth != named), *([Use(named)] if named else []))
         found.append(replace(seam, uses=uses) if named else seam)
     return tuple(found)

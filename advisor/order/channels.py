@@ -1,0 +1,41 @@
+"""The channel of a cord at the waist of a coat or an anorak: a strip laid on inside, at a level."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING, Final
+
+from advisor.order.kinds import SeamPlace
+from advisor.project.hembands import AT_WAIST
+from advisor.project.placing import singular_words
+
+if TYPE_CHECKING:
+    from advisor.order.facts import Facts
+    from advisor.order.fitting import Fitting
+
+CASING, HOOD = "casing", "hood"
+HOLES: Final = "open-for-cord"
+"""The work that makes holes where a cord comes out."""
+
+
+def answers(place: SeamPlace, _: Facts) -> dict[str, Callable[[], bool]]:
+    """The facts of a place that are told here."""
+    return {"channel of a strip": lambda: of_a_strip(place)}
+
+
+def of_a_strip(place: SeamPlace) -> bool:
+    """Whether a channel is a strip of another cloth, laid on: no edge is folded for it."""
+    other = len(set(place.cloths)) > 1 and place.said("edge") not in ("folded", "turned")
+    return place.kind.id == CASING and other and HOOD not in singular_words(place.name)
+
+
+def level_open(place: SeamPlace, work: str, fitting: Fitting) -> bool:
+    """Whether holes lie at a level of the body that only the fitting settles."""
+    waist = place.kind.id == CASING and bool(AT_WAIST & set(singular_words(place.name)))
+    return work == HOLES and waist and of_a_strip(place) and fitting.may_move(place)
+
+
+def levels_to_mark(places: Sequence[SeamPlace], fitting: Fitting) -> str:
+    """What is marked at the fitting for such holes; "" where there are none."""
+    open_still = [p.name for p in places if level_open(p, HOLES, fitting)]
+    return f"; tie a tape round and mark the level of {open_still[0]}" if open_still else ""

@@ -1,0 +1,36 @@
+"""What a lining calls for that no place names: a seam of its panels, the end of a sleeve."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from advisor.order.kinds import SeamPlace
+from advisor.order.layering import lining_ends
+from advisor.project.garment import Garment
+from advisor.project.placing import singular_words
+
+PANEL, SLEEVE_HEM, SIDE = "panel", "sleeve-hem", "side"
+HALVES: Final = ("front", "back")
+
+
+def panels_not_joined(place: SeamPlace, places: Sequence[SeamPlace], garment: Garment) -> bool:
+    """Whether the lining of a place is cut in fronts and side fronts, and nothing joins these.
+
+    So it is with a back and side backs; darts or pleats take no piece in.
+    """
+    pieces = [set(singular_words(p.name)) for p in garment.plan.pieces if p.cloth in place.cloths]
+    halves = [
+        half
+        for half in HALVES
+        if any(half in words and SIDE in words for words in pieces)
+        and any(half in words and SIDE not in words for words in pieces)
+    ]
+    joined = any(p.role.id == PANEL and set(p.cloths) <= set(place.cloths) for p in places)
+    return bool(halves) and not joined
+
+
+def sleeve_ends_nowhere(places: Sequence[SeamPlace]) -> bool:
+    """Whether the order of work fells no lining of a sleeve to its hem."""
+    hems = [p for p in places if p.role.id == SLEEVE_HEM]
+    return bool(hems) and not any(lining_ends(p, places) for p in hems)
