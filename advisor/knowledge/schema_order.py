@@ -183,6 +183,11 @@ Fact = Literal[
     "ring not told",
     "lining sewn by hand",
     "open inner edge",
+    "outer edge of a band",
+    "ends of a band",
+    "ends closed here",
+    "plain net",
+    "open end of a seam",
     "covers what is sewn",
     "edge of the zip open",
     "elastic lies on a seam",
@@ -268,6 +273,7 @@ Tag = Literal[
     "at the wrist",
     "not at the wrist",
     "round the waist",
+    "fastens the band",
     "turned hem",
     "placed on the body",
     "takes in the whole lining",
@@ -290,6 +296,7 @@ Where = Literal[
     "drawn up of it",
     "made for it",
     "made upon it",
+    "its band",
     "garment",
 ]
 MachineWord = Literal[

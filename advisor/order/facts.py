@@ -19,6 +19,7 @@ from advisor.order.backed import backings, beside_bones
 from advisor.order.beside import cords_out, keeps, knifed, of_place, taken_in
 from advisor.order.choosing import with_methods
 from advisor.order.drawnin import left_to_the_waist
+from advisor.order.companions import bound_elsewhere
 from advisor.order.dropping import drops
 from advisor.order.easing import (
     eases_away,
@@ -150,7 +151,7 @@ class Facts:
         """Whether an edge of it neither frays nor curls, so that it may be left as it is cut."""
         entry = self.entry(cloth)
         plain = entry.structure in ("net", "skin", "film") or entry.family == "nets"
-        return plain and not self.least(cloth, "frays") and not self.least(cloth, "curls")
+        return plain and not (self.least(cloth, "frays") or self.least(cloth, "curls"))
 
     def close(self) -> bool:
         """Whether the garment lies close to the body, so that nothing of it hangs."""
@@ -372,12 +373,13 @@ class Facts:
     def neatened(self, place: SeamPlace) -> bool:
         """Whether the edges of the seam are neatened as work of their own."""
         joined = place.op in ("join", "set-lining") and place.role.id != CHANNEL
-        if not joined or place.said("edge") == "turned" or taken_in(place, self.places):
+        done = taken_in(place, self.places) or bound_elsewhere(place, self.places)
+        if not joined or done or place.said("edge") == "turned":
             return False
         finish, entries = self.setups.finish(place), [self.entry(u.cloth) for u in place.seam.uses]
         one = sum(entry.kind == "cloth" for entry in entries) < 2
-        bound = any(entry.id == "bias-binding" for entry in entries)  # it encloses the edge
-        return bool(finish) and not (one and (bound or finish in called.CLOSED_FINISHES))
+        taped = any(entry.id == "bias-binding" for entry in entries)  # it encloses the edge
+        return bool(finish) and not (one and (taped or finish in called.CLOSED_FINISHES))
 
     def open_seam(self, place: SeamPlace) -> bool:
         """Whether the allowances are pressed apart, each neatened by itself."""

@@ -100,6 +100,8 @@ def crosses(later: SeamPlace, earlier: SeamPlace) -> bool:
         return True
     if earlier.crosses and later.name in earlier.crosses:
         return False
+    if takes_in_both(later, earlier):
+        return True
     if later.crosses is not None and (earlier.kind.family not in UNLISTED or not later.crosses):
         return False  # a list of seams for the plies says nothing of a zip or of a pocket
     if same_unit(later, earlier) and _share_panels(later, earlier):
@@ -108,6 +110,14 @@ def crosses(later: SeamPlace, earlier: SeamPlace) -> bool:
         if earlier.role.id in later.method.crossed_by:
             return False
     return _by_roles(later, earlier)
+
+
+def takes_in_both(band: SeamPlace, seam: SeamPlace) -> bool:
+    """Whether all that a seam at the waist joins lies in the waistband, which closes over it."""
+    joined = set(seam.cloths)
+    at_waist = seam.role.id == "waist" and seam.kind.family in ("seam", "gathers")
+    whole = len(joined) > 1 and joined <= set(band.cloths)
+    return band.kind.id == "waistband" and at_waist and whole and same_unit(band, seam)
 
 
 def _ends_at(channel: SeamPlace, edge: SeamPlace) -> bool:

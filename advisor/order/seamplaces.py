@@ -16,6 +16,7 @@ from advisor.order.sidedsleeves import with_sleeves_flat
 from advisor.order.sidezip import with_side_open
 from advisor.project.garment import Garment, Seam
 from advisor.project.linings import lining_by_seams, unit_of
+from advisor.project.nolining import lined_by
 from advisor.project.placing import singular_words
 from advisor.project.unjoined import parts_alone
 
@@ -95,6 +96,7 @@ def _place(
     cloths = tuple(name for name, entry in entries.items() if entry.kind == "cloth")
     notions = tuple(name for name, entry in entries.items() if entry.kind != "cloth")
     unit = unit_of(seam, entries, linings)
+    unit = "shell" if unit == "both" and not lined_by(seam, entries, garment, linings) else unit
     kind = knowledge.places.kinds.get(seam.place or PLAIN, NO_KIND)
     role = role_of(seam, kind.id, unit, list(entries.values()), garment, knowledge)
     panels = garment.wishes.joins.get(seam.name)

@@ -15,6 +15,7 @@ from advisor.claims.judgement import Advice
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import SEWN
 from advisor.knowledge.places import Method
+from advisor.order.behindhem import too_tender_behind
 from advisor.order.closeup import LOOSE, PROMPT, closed_up
 from advisor.order.costs import CostTable
 from advisor.order.cycles import Cycle, settled
@@ -62,6 +63,7 @@ class Work:
     printed means the same step for good.
     `hot_near` and `damp_near` are the pressings too hot, or too damp, for what is in by then.
     `faces` are the cloths that, unlike what lies inside, can be covered while a seam is pressed.
+    `hung_low` are the pressings of a hem behind which something hangs that its iron would spoil.
     `apart` are the pairs of places that lie too far from each other for one iron.
     """
 
@@ -86,6 +88,7 @@ class Work:
     methods: dict[str, Method] = field(default_factory=dict)
     numbers: dict[str, int] = field(default_factory=dict)
     apart: frozenset[tuple[str, str]] = frozenset()
+    hung_low: tuple[tuple[str, frozenset[str]], ...] = ()
 
     def left(self) -> tuple[str, ...]:
         """The steps still to do, in order."""
@@ -176,6 +179,7 @@ def order_of(
         {place.name: place.method for place in facts.places},
         numbers,
         _far(facts.places, advice.judgement.garment),
+        _hung_low([byid[name] for name in (*done, *plan.order)], setups),
     )
 
 
@@ -215,6 +219,19 @@ def _near(
             hot.append((task.id, frozenset().union(*(too_tender(task, b, setups) for b in before))))
             damp.append((task.id, damp_near(task, before, setups)))
     return tuple(item for item in hot if item[1]), tuple(item for item in damp if item[1])
+
+
+def _hung_low(tasks: Sequence[Task], setups: Setups) -> tuple[tuple[str, frozenset[str]], ...]:
+    """What hangs behind each hem that is pressed, and bears less than its iron may have."""
+    told = dict(_near(tasks, setups)[0])
+    found = []
+    for k, task in enumerate(tasks):
+        if task.op in PRESSINGS and task.place is not None and task.step.iron is not None:
+            most = max(task.at_most or 0.0, task.step.iron.temperature_c)
+            joined = [b.place for b in tasks[:k] if b.op in NEAR and b.place is not None]
+            low = too_tender_behind(task.place, most, joined, setups)
+            found.append((task.id, low - told.get(task.id, frozenset())))
+    return tuple(item for item in found if item[1])
 
 
 def _by_itself(task: Task) -> bool:
