@@ -7,6 +7,7 @@ from advisor.claims.byparts import pressed_by_parts
 from advisor.claims.collect import Gathered, Place, gather
 from advisor.claims.combine import Verdict, decide
 from advisor.claims.consistency import agree
+from advisor.claims.folding import cut_singly
 from advisor.claims.fused_first import fused_first
 from advisor.claims.hungup import hanging_with, hung_up, left_hanging
 from advisor.claims.judgement import Judgement
@@ -47,6 +48,7 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     }
     agree(garment, verdicts, knowledge)
     shrink_as_cleaned(garment, verdicts, knowledge)
+    cut_singly(garment, verdicts)
     give_room(garment, verdicts)
     stayed_once(garment, verdicts, knowledge)
     shades = share_threads(garment, verdicts, knowledge)

@@ -39,7 +39,7 @@ def hung_behind(
     near = [p for p in joined if p.alone == hem.alone and p.kind.family not in NO_SEAM]
     found: dict[str, SeamPlace] = {}
     for place in near:
-        if place.role.id == HEM or far_apart(hem, place, garment) and place.unit != BOTH:
+        if place.role.id == HEM or (far_apart(hem, place, garment) and place.unit != BOTH):
             continue
         for name in _brought(place, hem, near, garment) - clear_of_hem(hem, place, garment):
             found.setdefault(name, place)

@@ -22,8 +22,8 @@ def role_beside(
     """The role of what is made for others, or upon them.
 
     What is made first lies by itself yet. Rows and bindings run where their seams run, so that
-    whatever crosses those crosses them; a lining at a zip closes as every lining does; and the inner edge of a band
-    comes when the band is on.
+    whatever crosses those crosses them; a lining at a zip closes as every lining does; and the
+    inner edge of a band comes when the band is on.
     """
     last = max(hosts, key=lambda role: role.stage)
     if kind == JOINED:

@@ -18,8 +18,8 @@ from advisor.order import namewords as called
 from advisor.order.backed import backings, beside_bones
 from advisor.order.beside import cords_out, keeps, knifed, of_place, taken_in
 from advisor.order.choosing import with_methods
-from advisor.order.drawnin import left_to_the_waist
 from advisor.order.companions import bound_elsewhere
+from advisor.order.drawnin import left_to_the_waist
 from advisor.order.dropping import drops
 from advisor.order.easing import (
     eases_away,

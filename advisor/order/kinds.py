@@ -94,9 +94,7 @@ def crosses(later: SeamPlace, earlier: SeamPlace) -> bool:
     """
     if later.name == earlier.name or _ends_at(later, earlier):
         return False
-    if _ends_at(earlier, later):
-        return True
-    if later.crosses is not None and earlier.name in later.crosses:
+    if _ends_at(earlier, later) or (later.crosses is not None and earlier.name in later.crosses):
         return True
     if earlier.crosses and later.name in earlier.crosses:
         return False

@@ -142,10 +142,8 @@ def _of_places(where: str, a: SeamPlace, b: SeamPlace) -> bool:
 def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
     """Whether a task is done with more heat than the layers bear that another task joins to it."""
     place = joining.place
-    if place is None:
-        return _backed_beside_the_tender(hot, joining)
-    if hot.step.iron is None or _loose(hot) or _walked_round(hot, place):
-        return False
+    if place is None or hot.step.iron is None or _loose(hot) or _walked_round(hot, place):
+        return place is None and _backed_beside_the_tender(hot, joining)
     if joining.op in ("bone", "close-bones"):
         limit = setups.limit(Place("seam", place.name))
         beside = related(hot.place, place) if hot.place else hot.needy in place.cloths

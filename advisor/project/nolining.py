@@ -1,4 +1,4 @@
-"""A cloth that is called a lining, or is one by its sort, and lines nothing: bags and facings of it.
+"""A cloth that is a lining by name or sort, and lines nothing: bags, bindings, facings of it.
 
 A maker takes the lining that she has for pocket bags, bindings and the inside of a band. It hangs
 in a garment only where a seam, an edge or a part of the garment says so.
