@@ -187,6 +187,7 @@ Fact = Literal[
     "ends of a band",
     "ends closed here",
     "plain net",
+    "shaping curve pressed open",
     "open end of a seam",
     "covers what is sewn",
     "edge of the zip open",

@@ -16,9 +16,8 @@ from advisor.knowledge.ordering import Operation
 from advisor.order import layering
 from advisor.order import namewords as called
 from advisor.order.backed import backings, beside_bones
-from advisor.order.beside import cords_out, keeps, knifed, of_place, taken_in
+from advisor.order.beside import cords_out, keeps, knifed, of_place
 from advisor.order.choosing import with_methods
-from advisor.order.companions import bound_elsewhere
 from advisor.order.drawnin import left_to_the_waist
 from advisor.order.dropping import drops
 from advisor.order.easing import (
@@ -30,6 +29,7 @@ from advisor.order.easing import (
     two_ended,
     woven_pile,
 )
+from advisor.order.edgesleft import finished_elsewhere, waits_for_lining
 from advisor.order.fitting import Fitting
 from advisor.order.kinds import SeamPlace
 from advisor.order.letout import edges_wait
@@ -321,10 +321,9 @@ class Facts:
         turned under, a trimming has no allowance, what the overlocker sewed is cut already, and
         no clip may run through a neatened edge.
         """
-        if self._overlocked(place):
-            return False
         joined = place.op in ("join", "set-lining") and place.role.id not in LAID_ON
-        if not joined or place.said("edge") == "hem":
+        kept = self._overlocked(place) or waits_for_lining(place, self.places)
+        if kept or not joined or place.said("edge") == "hem":
             return False
         turned = place.said("edge") == "turned"
         if not turned and (place.binds or self._knit_band(place) or self._neatened_as_one(place)):
@@ -373,8 +372,7 @@ class Facts:
     def neatened(self, place: SeamPlace) -> bool:
         """Whether the edges of the seam are neatened as work of their own."""
         joined = place.op in ("join", "set-lining") and place.role.id != CHANNEL
-        done = taken_in(place, self.places) or bound_elsewhere(place, self.places)
-        if not joined or done or place.said("edge") == "turned":
+        if not joined or finished_elsewhere(place, self.places) or place.said("edge") == "turned":
             return False
         finish, entries = self.setups.finish(place), [self.entry(u.cloth) for u in place.seam.uses]
         one = sum(entry.kind == "cloth" for entry in entries) < 2

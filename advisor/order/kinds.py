@@ -27,6 +27,8 @@ NO_KIND = PlaceKind(
     PLAIN, PLAIN, PLAIN, "", (), (), (), True, True, "none", "", "joined", (), "", ()
 )
 FRILL_HEM = "frill-hem"
+FAR_ABOVE = frozenset({"neck", "neckline", "shoulder", "armhole", "armscye", "collar"})
+"""Words of places that no dart at the waist reaches."""
 UNLISTED = frozenset({"fastening", "laid on"})
 """Families of places that a list of the seams which one crosses leaves out."""
 MAIN = ("zip", "set-lining", *(work for work in SEWN if work not in ("zip", "set-lining")))
@@ -258,6 +260,8 @@ def _share_panels(one: SeamPlace, other: SeamPlace) -> bool:
         return False
     if _high_dart(one, other) or _high_dart(other, one):
         return False
+    if _low_dart(one, other) or _low_dart(other, one):
+        return False
     if _body_placket(one, other) or _body_placket(other, one):
         return False
     if _at_wrist(one, other) or _at_wrist(other, one):
@@ -276,6 +280,12 @@ def _high_dart(one: SeamPlace, other: SeamPlace) -> bool:
     high = one.role.id == "dart" and called.DART_ENDS_HIGH & set(singular_words(one.name))
     low = other.role.id in called.AT_THE_WAIST or opens_in_a_seam(other.seam) or _below(other)
     return bool(high) and low
+
+
+def _low_dart(one: SeamPlace, other: SeamPlace) -> bool:
+    """Whether one is a dart at the waist, pointed at both ends, and the other lies far above it."""
+    low = one.role.id == "dart" and "waist" in singular_words(one.name)
+    return low and bool(FAR_ABOVE & set(singular_words(other.name)))
 
 
 def _body_placket(one: SeamPlace, other: SeamPlace) -> bool:

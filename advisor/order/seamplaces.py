@@ -14,6 +14,7 @@ from advisor.order.kinds import NO_KIND, SeamPlace
 from advisor.order.roles import role_of
 from advisor.order.sidedsleeves import with_sleeves_flat
 from advisor.order.sidezip import with_side_open
+from advisor.order.yokelining import below_the_shoulders
 from advisor.project.garment import Garment, Seam
 from advisor.project.linings import lining_by_seams, unit_of
 from advisor.project.nolining import lined_by
@@ -74,6 +75,7 @@ def _bagged(places: tuple[SeamPlace, ...]) -> frozenset[str]:
     )
     joined = [p for p in places if p.unit == "both" and p.kind.id in ("faced-edge", "lining-seam")]
     whole = {p.name for p in joined if _all_round(p)}
+    armholes -= {p.name for p in turned if below_the_shoulders(p, places)}
     others = any(p.name not in armholes for p in joined)
     return frozenset(whole | necks | armholes if others and armholes else whole)
 
