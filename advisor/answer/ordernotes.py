@@ -80,7 +80,18 @@ def keep_off_notes(work: Work, units: System) -> dict[str, str]:
     for name, tender in work.capped:
         if name not in work.done and name not in notes:
             notes[name] = f"Near it {_names(tender)}: no hotter than told here."
+    for name, low in work.hung_low:
+        if name not in work.done:
+            text = f"Behind it hangs {_names(low)}: {lifted(work, name, low, units)}."
+            notes[name] = " ".join([*([notes[name]] if name in notes else []), text])
     return notes
+
+
+def lifted(work: Work, step: str, low: Collection[str], units: System) -> str:
+    """What is done with what hangs behind a hem while that is pressed."""
+    task, it = work.tasks[step], "it" if len(low) == 1 else "them"
+    most = max(task.at_most or 0.0, task.step.iron.temperature_c if task.step.iron else 0.0)
+    return f"lift {it} well clear of the iron, for {degrees(most, units)} would spoil {it}"
 
 
 def shield(work: Work, step: str, tender: Collection[str], units: System) -> str:
@@ -206,8 +217,21 @@ def told_near(work: Work, teller: Teller) -> tuple[ToldInstruction, ...]:
             text=row.text[:1].upper() + row.text[1:],
             sources=teller.cite(("common-practice",)),
         )
-        for row in keep_off(work, teller.units)
+        for row in (*keep_off(work, teller.units), *_kept_clear(work, teller.units))
     )
+
+
+def _kept_clear(work: Work, units: System) -> tuple[ToldKeepOff, ...]:
+    """What hangs behind the hems that are left to press."""
+    rows = []
+    for step, low in work.hung_low:
+        place = work.tasks[step].place
+        if place is not None and step not in work.done:
+            heat = work.tasks[step].at_most or 0.0
+            names, how = tuple(sorted(low)), lifted(work, step, low, units)
+            text = f"Behind {place.name} hangs {_names(low)} by the time that it is pressed: {how}."
+            rows.append(ToldKeepOff((step,), names, heat, text))
+    return tuple(rows)
 
 
 def done_near(near: Iterable[ToldInstruction]) -> tuple[ToldTask, ...]:

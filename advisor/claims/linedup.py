@@ -17,7 +17,7 @@ JOINED: Final = frozenset({"seam", "yoke", "zip", "placket"})
 """Kinds of place whose two sides are looked at side by side."""
 
 
-def cut_singly(garment: Garment, verdicts: dict[Place, dict[str, Verdict]]) -> None:
+def matched_singly(garment: Garment, verdicts: dict[Place, dict[str, Verdict]]) -> None:
     """Lay each cloth of matched pieces in a single layer, where it may be laid so."""
     for name in sorted({p.cloth for p in garment.plan.pieces if p.matched}):
         by_aspect = verdicts.get(Place("fabric", name), {})

@@ -7,11 +7,12 @@ from advisor.claims.byparts import pressed_by_parts
 from advisor.claims.collect import Gathered, Place, gather
 from advisor.claims.combine import Verdict, decide
 from advisor.claims.consistency import agree
+from advisor.claims.folding import cut_singly
 from advisor.claims.fused_first import fused_first
 from advisor.claims.hungup import hanging_with, hung_up, left_hanging
 from advisor.claims.judgement import Judgement
 from advisor.claims.lifted import lining_lifted
-from advisor.claims.linedup import cut_singly
+from advisor.claims.linedup import matched_singly
 from advisor.claims.pressed_alone import heard_apart, pressed_alone
 from advisor.claims.shrinking import shrink_as_cleaned
 from advisor.claims.speakers import Said
@@ -49,6 +50,7 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     agree(garment, verdicts, knowledge)
     cut_singly(garment, verdicts)
     shrink_as_cleaned(garment, verdicts, knowledge)
+    matched_singly(garment, verdicts)
     give_room(garment, verdicts)
     stayed_once(garment, verdicts, knowledge)
     shades = share_threads(garment, verdicts, knowledge)

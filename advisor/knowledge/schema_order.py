@@ -192,6 +192,12 @@ Fact = Literal[
     "ends of another strap",
     "lining sewn by hand",
     "open inner edge",
+    "outer edge of a band",
+    "ends of a band",
+    "ends closed here",
+    "plain net",
+    "shaping curve pressed open",
+    "open end of a seam",
     "covers what is sewn",
     "edge of the zip open",
     "elastic lies on a seam",
@@ -285,6 +291,7 @@ Tag = Literal[
     "ends a tried sleeve",
     "not at the wrist",
     "round the waist",
+    "fastens the band",
     "turned hem",
     "placed on the body",
     "takes in the whole lining",
@@ -308,6 +315,7 @@ Where = Literal[
     "made for it",
     "made upon it",
     "felled over it",
+    "its band",
     "garment",
 ]
 MachineWord = Literal[

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from advisor.knowledge.ordering import SeamKind
 from advisor.project.attached import BONES, ENDS
-from advisor.project.companions import JOINED, ROWS
+from advisor.project.companions import BOUND, JOINED, ROWS
 from advisor.project.garment import Companion
 
 if TYPE_CHECKING:
@@ -22,9 +22,9 @@ def role_beside(
 ) -> SeamKind:
     """The role of what is made for others, or upon them.
 
-    What is made first lies by itself yet. Rows run where their seams run, so that whatever crosses
-    those crosses them; a lining at a zip closes as every lining does; and the inner edge of a band
-    comes when the band is on.
+    What is made first lies by itself yet. Rows and bindings run where their seams run, so that
+    whatever crosses those crosses them; a lining at a zip closes as every lining does; and the
+    inner edge of a band comes when the band is on.
     """
     last = max(hosts, key=lambda role: role.stage)
     if kind == JOINED:
@@ -32,7 +32,7 @@ def role_beside(
     if belongs.first:
         first = roles.get(MADE_FIRST, last)
         return replace(first, stage=last.stage - 1)
-    if belongs.what in (ROWS, BONES, ENDS):
+    if belongs.what in (ROWS, BONES, ENDS, BOUND):
         return replace(last, stage=last.stage + 1, closes=False, fitted=False)
     own = roles.get(MADE_FIRST, last)
     return replace(own, stage=last.stage + 1, flat=False)

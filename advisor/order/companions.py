@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Final
 
 from advisor.order.belonging import SET_LINING
 from advisor.order.kinds import SeamPlace
 from advisor.order.slits import slits_lined
 from advisor.project.attached import BONES, ENDS
-from advisor.project.companions import INNER, LINING, RING
+from advisor.project.companions import BAND_ENDS, BOUND, INNER, LINING, OUTER, RING
 from advisor.project.headwords import the_words
 
 if TYPE_CHECKING:
@@ -19,6 +19,8 @@ CHANNEL: Final = frozenset({"channel", "casing"})
 """Words of what a bone goes into."""
 WRISTS: Final = frozenset({"cuff", "wrist", "rib", "hem"})
 """Words of the ends at which a lining is felled in a way of its own."""
+ITS_BAND: Final = "its band"
+"""How precedences call a band whose outer edge or ends are places of their own."""
 MADE_FOR: Final = "made for it"
 """How precedences call what is made before the place that it belongs to."""
 
@@ -30,6 +32,9 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
         "ring not told": lambda: not _has(place, facts, RING),
         "ends told here": lambda: not _has(place, facts, ENDS),
         "ends of another strap": lambda: _is(place, ENDS),
+        "outer edge of a band": lambda: _is(place, OUTER),
+        "ends of a band": lambda: _is(place, BAND_ENDS),
+        "ends closed here": lambda: not _has(place, facts, BAND_ENDS),
         "open inner edge": lambda: not _has(place, facts, INNER),
         "lining sewn by hand": lambda: (
             place.said("stitched by") == "hand"
@@ -38,6 +43,20 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
             and not slits_lined(place, facts)
         ),
     }
+
+
+def edged_apart(band: SeamPlace, places: Sequence[SeamPlace], *, faced: bool = False) -> bool:
+    """Whether places of their own sew the facing to a waistband, or close its ends.
+
+    With `faced`, whether one of them sews the facing on.
+    """
+    whats = (OUTER,) if faced else (OUTER, BAND_ENDS)
+    return any(_of(other, band, what) for other in places for what in whats)
+
+
+def bound_elsewhere(seam: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether a place of its own binds the edges of a seam, so that nothing else neatens them."""
+    return any(_of(other, seam, BOUND) for other in places)
 
 
 def _has(place: SeamPlace, facts: Facts, what: str) -> bool:
@@ -72,5 +91,7 @@ def stands(where: str, a: SeamPlace, b: SeamPlace) -> bool:
     if where == MADE_FOR:
         belongs = a.seam.companion
         return belongs is not None and belongs.first and b.name in belongs.hosts
+    if where == ITS_BAND:
+        return _of(a, b, OUTER) or _of(a, b, BAND_ENDS)
     belongs = b.seam.companion
     return belongs is not None and not belongs.first and a.name in belongs.hosts

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from advisor.order.kinds import SeamPlace
+from advisor.order.companions import edged_apart
+from advisor.order.kinds import SeamPlace, crosses
 from advisor.project.folded import ON_SLEEVE
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
@@ -73,7 +74,24 @@ def faced_with(place: SeamPlace, places: Sequence[SeamPlace], garment: Garment) 
         set(singular_words(piece.name)) for piece in garment.plan.pieces if piece.cloth == last
     )
     own = any(place.kind.id in words and not INNER & words for words in named)
-    return "" if hung or own else last
+    hung = hung or edged_apart(place, places, faced=True) or _hangs_in(last, place, places)
+    return "" if hung or own or _of_another_piece(place, last, garment) else last
+
+
+def _hangs_in(cloth: str, band: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether a cloth is a piece that hangs in the band: the band runs over its own seams."""
+    own = (p for p in places if p.kind.family == "seam" and p.cloths == (cloth,))
+    return any(crosses(band, p) for p in own)
+
+
+def _of_another_piece(band: SeamPlace, last: str, garment: Garment) -> bool:
+    """Whether a piece that is called the facing of the band is cut of another cloth than this."""
+    named = [
+        p.cloth
+        for p in garment.plan.pieces
+        if {band.kind.id, "facing"} <= set(singular_words(p.name))
+    ]
+    return bool(named) and last not in named
 
 
 def hung_with(place: SeamPlace, places: Sequence[SeamPlace], garment: Garment) -> bool:

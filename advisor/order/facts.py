@@ -16,7 +16,7 @@ from advisor.knowledge.ordering import Operation
 from advisor.order import layering
 from advisor.order import namewords as called
 from advisor.order.backed import backings, beside_bones
-from advisor.order.beside import cords_out, keeps, knifed, of_place, taken_in
+from advisor.order.beside import cords_out, keeps, knifed, of_place
 from advisor.order.choosing import with_methods
 from advisor.order.drawnin import left_to_the_waist
 from advisor.order.dropping import drops
@@ -29,6 +29,7 @@ from advisor.order.easing import (
     two_ended,
     woven_pile,
 )
+from advisor.order.edgesleft import finished_elsewhere, waits_for_lining
 from advisor.order.fitting import Fitting
 from advisor.order.kinds import SeamPlace
 from advisor.order.letout import edges_wait
@@ -150,7 +151,7 @@ class Facts:
         """Whether an edge of it neither frays nor curls, so that it may be left as it is cut."""
         entry = self.entry(cloth)
         plain = entry.structure in ("net", "skin", "film") or entry.family == "nets"
-        return plain and not self.least(cloth, "frays") and not self.least(cloth, "curls")
+        return plain and not (self.least(cloth, "frays") or self.least(cloth, "curls"))
 
     def close(self) -> bool:
         """Whether the garment lies close to the body, so that nothing of it hangs."""
@@ -320,10 +321,9 @@ class Facts:
         turned under, a trimming has no allowance, what the overlocker sewed is cut already, and
         no clip may run through a neatened edge.
         """
-        if self._overlocked(place):
-            return False
         joined = place.op in ("join", "set-lining") and place.role.id not in LAID_ON
-        if not joined or place.said("edge") == "hem":
+        kept = self._overlocked(place) or waits_for_lining(place, self.places)
+        if kept or not joined or place.said("edge") == "hem":
             return False
         turned = place.said("edge") == "turned"
         if not turned and (place.binds or self._knit_band(place) or self._neatened_as_one(place)):
@@ -372,12 +372,12 @@ class Facts:
     def neatened(self, place: SeamPlace) -> bool:
         """Whether the edges of the seam are neatened as work of their own."""
         joined = place.op in ("join", "set-lining") and place.role.id != CHANNEL
-        if not joined or place.said("edge") == "turned" or taken_in(place, self.places):
+        if not joined or finished_elsewhere(place, self.places) or place.said("edge") == "turned":
             return False
         finish, entries = self.setups.finish(place), [self.entry(u.cloth) for u in place.seam.uses]
         one = sum(entry.kind == "cloth" for entry in entries) < 2
-        bound = any(entry.id == "bias-binding" for entry in entries)  # it encloses the edge
-        return bool(finish) and not (one and (bound or finish in called.CLOSED_FINISHES))
+        taped = any(entry.id == "bias-binding" for entry in entries)  # it encloses the edge
+        return bool(finish) and not (one and (taped or finish in called.CLOSED_FINISHES))
 
     def open_seam(self, place: SeamPlace) -> bool:
         """Whether the allowances are pressed apart, each neatened by itself."""

@@ -9,6 +9,7 @@ from advisor.order.bodicelining import EDGE
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import JOINED, WAIST, lining_cloths, lining_ends_at_waist
 from advisor.order.namewords import SHOULDERED
+from advisor.order.yokelining import ends_at_a_yoke
 from advisor.project.placing import singular_words
 
 if TYPE_CHECKING:
@@ -60,7 +61,7 @@ def catches_the_lining(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
         return False
     upper = [p.name for p in joins if not LOWER & set(singular_words(p.name))]
     shouldered = any(p.role.id in SHOULDERED for p in places)
-    return shouldered and place.name in upper[:1]
+    return shouldered and place.name in upper[:1] and not ends_at_a_yoke(place, places)
 
 
 def felled_to_its_edge(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:

@@ -7,10 +7,16 @@ from typing import Final
 
 from advisor.order.fusing import beside_glue
 from advisor.order.kinds import SeamPlace
+from advisor.project.garment import Garment, Seam
 from advisor.project.stands import SETTING
 
 SETS_A_SLEEVE, ALONE = "armhole", frozenset({"collar", "stand"})
 GLUED: Final = "fusible"
+BAND: Final = "waistband"
+OF_THE_BAND: Final = frozenset({BAND, "faced-edge", "inner-edge", "hook", "button", "buttonhole"})
+"""Kinds of place where the piece of a band lies."""
+SEWN: Final = frozenset({"seam", "yoke"})
+"""Kinds of a seam along which a lining or a band may be sewn once more."""
 
 
 def held_already(place: SeamPlace, kinds: Mapping[str, str]) -> frozenset[str]:
@@ -35,3 +41,25 @@ def held_already(place: SeamPlace, kinds: Mapping[str, str]) -> frozenset[str]:
     names = [use.cloth for use in uses]
     fused = beside_glue(place.seam, kinds) if place.seam.placed_by == SETTING else []
     return frozenset(name for name in fused if names.count(name) > 1 and len(place.cloths) > 1)
+
+
+def stayed_elsewhere(seam: Seam, garment: Garment) -> frozenset[str]:
+    """The cloths of a place whose edge has its row at another, or is the straight piece of a band.
+
+    A seam that lies whole in this one, with more layers here, has both of its edges stayed there.
+    """
+    here = set(seam.cloths())
+    alike = (s for s in garment.seams if s.name != seam.name and s.place in SEWN)
+    curved = (s for s in alike if s.facts.get("shape") == "curved")
+    sewn = [set(s.cloths()) for s in curved]
+    found = {name for cloths in sewn if len(cloths) > 1 and cloths < here for name in cloths}
+    if seam.place == BAND:
+        found |= {name for name in here if _piece_of_a_band(name, garment)}
+    return frozenset(found)
+
+
+def _piece_of_a_band(cloth: str, garment: Garment) -> bool:
+    """Whether a cloth lies in a band alone, of which a straight piece is told."""
+    places = [s.place for s in garment.seams if cloth in s.cloths()]
+    pieces = [p for p in garment.plan.pieces if p.cloth == cloth]
+    return bool(pieces) and all(p.grain != "bias" for p in pieces) and set(places) <= OF_THE_BAND

@@ -27,6 +27,8 @@ NO_KIND = PlaceKind(
     PLAIN, PLAIN, PLAIN, "", (), (), (), True, True, "none", "", "joined", (), "", ()
 )
 FRILL_HEM = "frill-hem"
+FAR_ABOVE = frozenset({"neck", "neckline", "shoulder", "armhole", "armscye", "collar"})
+"""Words of places that no dart at the waist reaches."""
 UNLISTED = frozenset({"fastening", "laid on"})
 """Families of places that a list of the seams which one crosses leaves out."""
 MAIN = ("zip", "set-lining", *(work for work in SEWN if work not in ("zip", "set-lining")))
@@ -94,12 +96,12 @@ def crosses(later: SeamPlace, earlier: SeamPlace) -> bool:
     """
     if later.name == earlier.name or _ends_at(later, earlier):
         return False
-    if _ends_at(earlier, later):
-        return True
-    if later.crosses is not None and earlier.name in later.crosses:
+    if _ends_at(earlier, later) or (later.crosses is not None and earlier.name in later.crosses):
         return True
     if earlier.crosses and later.name in earlier.crosses:
         return False
+    if takes_in_both(later, earlier):
+        return True
     if later.crosses is not None and (earlier.kind.family not in UNLISTED or not later.crosses):
         return False  # a list of seams for the plies says nothing of a zip or of a pocket
     if same_unit(later, earlier) and _share_panels(later, earlier):
@@ -108,6 +110,14 @@ def crosses(later: SeamPlace, earlier: SeamPlace) -> bool:
         if earlier.role.id in later.method.crossed_by:
             return False
     return _by_roles(later, earlier)
+
+
+def takes_in_both(band: SeamPlace, seam: SeamPlace) -> bool:
+    """Whether all that a seam at the waist joins lies in the waistband, which closes over it."""
+    joined = set(seam.cloths)
+    at_waist = seam.role.id == "waist" and seam.kind.family in ("seam", "gathers")
+    whole = len(joined) > 1 and joined <= set(band.cloths)
+    return band.kind.id == "waistband" and at_waist and whole and same_unit(band, seam)
 
 
 def _ends_at(channel: SeamPlace, edge: SeamPlace) -> bool:
@@ -252,15 +262,7 @@ def _share_panels(one: SeamPlace, other: SeamPlace) -> bool:
         return bool(one.panels & other.panels)
     if (_above(one) and _below(other)) or (_above(other) and _below(one)):
         return False
-    if _high_dart(one, other) or _high_dart(other, one):
-        return False
-    if _off_the_sleeve(one, other) or _off_the_sleeve(other, one):
-        return False
-    if _body_placket(one, other) or _body_placket(other, one):
-        return False
-    if _at_wrist(one, other) or _at_wrist(other, one):
-        return False
-    if _on_sleeve_only(one, other) or _on_sleeve_only(other, one):
+    if any(apart(one, other) or apart(other, one) for apart in APART):
         return False
     ours, theirs = (called.HALVES & set(singular_words(place.name)) for place in (one, other))
     return not ours or not theirs or bool(ours & theirs)
@@ -274,6 +276,12 @@ def _high_dart(one: SeamPlace, other: SeamPlace) -> bool:
     high = one.role.id == "dart" and called.DART_ENDS_HIGH & set(singular_words(one.name))
     low = other.role.id in called.AT_THE_WAIST or opens_in_a_seam(other.seam) or _below(other)
     return bool(high) and low
+
+
+def _low_dart(one: SeamPlace, other: SeamPlace) -> bool:
+    """Whether one is a dart at the waist, pointed at both ends, and the other lies far above it."""
+    low = one.role.id == "dart" and "waist" in singular_words(one.name)
+    return low and bool(FAR_ABOVE & set(singular_words(other.name)))
 
 
 def _body_placket(one: SeamPlace, other: SeamPlace) -> bool:
@@ -326,3 +334,7 @@ def _below(place: SeamPlace) -> bool:
         and not {called.BODICE, "waist"} & words
         and place.role.id not in called.ZIPS
     )
+
+
+APART = (_high_dart, _off_the_sleeve, _low_dart, _body_placket, _at_wrist, _on_sleeve_only)
+"""What tells of two places that they lie on different pieces."""

@@ -6,10 +6,12 @@ from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Final
 
 from advisor.claims.glued import STIFFENS
+from advisor.order.companions import edged_apart
 from advisor.order.kinds import SeamPlace
 from advisor.order.lapels import turned_back
 from advisor.order.roles import of_another_cloth
 from advisor.order.seambags import run_round
+from advisor.project.companions import BAND_ENDS, OUTER
 from advisor.project.folded import ON_SLEEVE
 from advisor.project.placing import singular_words
 from advisor.project.stands import COLLAR, SET_BY, SETTING, STAND
@@ -23,6 +25,8 @@ ALONE: Final = frozenset({"collar", "stand", CUFF_EDGE})
 COLLARS, SETS = frozenset({"collar", "stand"}), frozenset({"collar-attach", "facing"})
 BACKED_WITH: Final = {CUFF: frozenset({CUFF_EDGE})}
 """Kinds of place that sew on what another has made, by its role."""
+OF_A_BAND: Final = frozenset({BAND_ENDS, OUTER})
+"""What a place may be to a waistband whose support is in when that is set."""
 HOLES, PLACKET, BAND = "buttonhole", "placket", "band"
 COLLAR_WORDS: Final = frozenset({"collar", "neck", "neckline"})
 
@@ -47,6 +51,10 @@ def _backed_elsewhere(place: SeamPlace, facts: Facts) -> bool:
     supports = {n for n in place.notions if facts.entry(n).kind in STIFFENS}
     maker = BACKED_WITH.get(place.kind.id, frozenset()) | (COLLARS if _at_neck(place) else set())
     made = [p for p in facts.places if p.name != place.name and p.role.id in maker]
+    belongs = place.seam.companion
+    hosts = belongs.hosts if belongs is not None and belongs.what in OF_A_BAND else ()
+    if supports and any(supports <= set(p.notions) for p in facts.places if p.name in hosts):
+        return True
     return bool(supports) and any(
         supports <= set(p.notions) and made_up(p, facts.places) for p in made
     )
@@ -77,7 +85,12 @@ def _cut_by_itself(place: SeamPlace, facts: Facts) -> bool:
 
 
 def ends_made(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
-    """Whether another place sews the outer edge of a cuff and closes its ends with that."""
+    """Whether another place sews the outer edge of a cuff and closes its ends with that.
+
+    A waistband may have its ends closed at a place of their own, too.
+    """
+    if edged_apart(place, places):
+        return True
     return place.kind.id == CUFF and any(p.role.id == CUFF_EDGE for p in places)
 
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from advisor.order import (
     ascut,
     channels,
+    clipped,
     collarsin,
     companions,
     ended,
@@ -29,6 +30,7 @@ if TYPE_CHECKING:
 ROOMS = (
     ascut,
     channels,
+    clipped,
     ended,
     slits,
     madeup,

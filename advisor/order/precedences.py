@@ -35,6 +35,8 @@ LAID_ON = "laid on"
 """The family of what is stitched to a single piece."""
 PRESSED = frozenset({"press", "turn", "fold-under"})
 """Work under the iron that comes after its place is sewn."""
+BACKED = "back"
+"""The work that bastes a cloth behind the whole of its pieces."""
 DRAWN = "draw-in"
 """The work that draws elastic or a cord through what is sewn already."""
 FACES = {"embellished": 2, "pile": 1}
@@ -128,7 +130,7 @@ def _of_places(where: str, a: SeamPlace, b: SeamPlace) -> bool:
     """Whether two places stand to each other as a template asks."""
     if where == "same seam":
         return a.name == b.name
-    if where in ("made for it", "made upon it"):
+    if where in ("made for it", "made upon it", "its band"):
         return stands(where, a, b)
     if where == "felled over it":
         return felled_over_it(a, b)
@@ -147,7 +149,7 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
     """Whether a task is done with more heat than the layers bear that another task joins to it."""
     place = joining.place
     if place is None or hot.step.iron is None or _loose(hot) or _walked_round(hot, place):
-        return False
+        return place is None and _backed_beside_the_tender(hot, joining)
     if joining.op in ("bone", "close-bones"):
         limit = setups.limit(Place("seam", place.name))
         beside = related(hot.place, place) if hot.place else hot.needy in place.cloths
@@ -171,6 +173,17 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
     near = set(hot.cloths) & set(place.lies_on)
     cooler = set(_cooler(hot, joining, setups)) & comes_in(joining)
     return bool(near) and bool(cooler)
+
+
+def _backed_beside_the_tender(hot: Task, backing: Task) -> bool:
+    """Whether a cloth is basted behind its pieces that would spoil them, or be spoilt, in a press.
+
+    Once it is basted all round, neither can be pressed by itself any more.
+    """
+    if backing.op != BACKED or hot.step.iron is None or not hot.needy:
+        return False
+    behind = set(backing.cloths)
+    return bool(behind & hot.tender) or (hot.needy in behind and bool(hot.meets))
 
 
 def _in_already(hot: Task, joining: Task, tasks: list[Task], setups: Setups) -> bool:
@@ -317,6 +330,8 @@ def _delicate(task: Task, setups: Setups) -> str:
 
 def _precedence(rule: PrecedenceRule, a: Task, b: Task, setups: Setups) -> Precedence:
     tender = sorted(melts(a, b, setups) or a.tender & set(b.cloths)) or _cooler(a, b, setups)
+    if b.op == BACKED and not tender:
+        tender = sorted(a.tender)
     words = {
         "before": a.place.name if a.place else a.id,
         "after": b.place.name if b.place else b.id,

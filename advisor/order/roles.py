@@ -19,6 +19,7 @@ from advisor.project.lacewords import finished_below, spread
 from advisor.project.linings import LINING, Unit, of_a_part, of_part
 from advisor.project.placing import BONES, singular_words
 from advisor.project.pleated_hem import hemmed_before_pleats, pleats_run_down
+from advisor.project.seamends import ends_a_seam
 from advisor.project.seampockets import SEAM_BAG, is_bag_of_one
 from advisor.project.stands import SET_BY
 from advisor.project.together import FACES_A_WAIST
@@ -237,6 +238,8 @@ def _told_apart(role: str, seam: Seam, garment: Garment) -> str:
     """What is half of a thing whose other half is a place of its own; "" where it is whole."""
     if is_bag_of_one(seam, garment.seams):
         return SEAM_BAG
+    if ends_a_seam(seam, garment.seams):
+        return "seam-end"
     return "stand" if role == "collar-attach" and seam.placed_by == SET_BY else ""
 
 

@@ -15,8 +15,10 @@ from advisor.order.ringseam import with_rings_closed
 from advisor.order.roles import role_of
 from advisor.order.sidedsleeves import with_sleeves_flat
 from advisor.order.sidezip import with_side_open
+from advisor.order.yokelining import below_the_shoulders
 from advisor.project.garment import Garment, Seam
 from advisor.project.linings import lining_by_seams, unit_of
+from advisor.project.nolining import lined_by
 from advisor.project.placing import singular_words
 from advisor.project.unjoined import parts_alone
 
@@ -77,6 +79,7 @@ def _bagged(places: tuple[SeamPlace, ...]) -> frozenset[str]:
     )
     joined = [p for p in places if p.unit == "both" and p.kind.id in ("faced-edge", "lining-seam")]
     whole = {p.name for p in joined if _all_round(p)}
+    armholes -= {p.name for p in turned if below_the_shoulders(p, places)}
     others = any(p.name not in armholes for p in joined)
     return frozenset(whole | necks | armholes if others and armholes else whole)
 
@@ -99,6 +102,7 @@ def _place(
     cloths = tuple(name for name, entry in entries.items() if entry.kind == "cloth")
     notions = tuple(name for name, entry in entries.items() if entry.kind != "cloth")
     unit = unit_of(seam, entries, linings)
+    unit = "shell" if unit == "both" and not lined_by(seam, entries, garment, linings) else unit
     kind = knowledge.places.kinds.get(seam.place or PLAIN, NO_KIND)
     role = role_of(seam, kind.id, unit, list(entries.values()), garment, knowledge)
     panels = garment.wishes.joins.get(seam.name)

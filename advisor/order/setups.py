@@ -27,7 +27,7 @@ from advisor.decide.apart import judge_apart, of_one_seam
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry, Knowledge
 from advisor.order.cures import chosen_cures, cured_earlier, fused_first
 from advisor.order.fusing import DWELL, beside_glue, fusing_iron, no_damper, too_hot, too_long
-from advisor.order.heldalready import held_already
+from advisor.order.heldalready import held_already, stayed_elsewhere
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import hung, quilted
 from advisor.order.overlocking import on_the_overlocker
@@ -221,6 +221,7 @@ class Setups:
             n: self.knowledge.entries[self.garment.cloths[n].entry] for n in seam.seam.cloths()
         }
         drawn |= quilted(self.garment.seams) | hung(seam, {n: about[n] for n in seam.cloths})
+        drawn |= stayed_elsewhere(seam.seam, self.garment)
         drawn |= held_already(seam, {name: entry.kind for name, entry in about.items()})
         return tuple(
             name

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from advisor.order.kinds import SeamPlace
 from advisor.project.placing import singular_words
+from advisor.project.seamends import ends_a_seam
 
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
@@ -29,6 +30,7 @@ BELOW_MM: Final = 100.0
 def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     """The facts of a place that are told here."""
     return {
+        "open end of a seam": lambda: ends_a_seam(place.seam, facts.garment.seams),
         "slit that is faced": lambda: _faced(place),
         "lines a cut slit": lambda: bool(slits_lined(place, facts)),
     }

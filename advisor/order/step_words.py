@@ -44,6 +44,7 @@ from advisor.order.trimmed import lace_edge, rows_over, seams_under
 from advisor.order.unsettled import TO_SETTLE
 from advisor.order.waistwords import hung_by
 from advisor.project.garment import Garment
+from advisor.project.lacewords import is_lace
 from advisor.project.linings import LINING
 from advisor.project.making import Piece
 from advisor.project.placing import singular_words
@@ -219,7 +220,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
             facts.setups.word(Place("seam", place.name), "seam.support"), STEADY
         ),
         "topstitch": lambda: rows_told(place),
-        "trim": lambda: ROUND_MOTIFS * any(facts.entry(c).family == "lace" for c in place.cloths),
+        "trim": lambda: ROUND_MOTIFS * any(is_lace(facts.entry(c)) for c in place.cloths),
         "set-lining": lambda: TEETH * any(p.kind.id == "zip" for p in facts.places),
         "grade": lambda: CLIPPED.get(place.said("shape"), ""),
     }

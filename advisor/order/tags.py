@@ -36,7 +36,7 @@ from advisor.order.sashes import CAUGHT_IN, asks_for_its_seam
 from advisor.order.seambags import runs_round_a_bag
 from advisor.order.twopiece import closes_the_sleeve, outer_of
 from advisor.order.untried import lining_waits, sleeve_tried
-from advisor.order.waistwords import tape_round_waist
+from advisor.order.waistwords import fastens_the_band, tape_round_waist
 from advisor.project.hembands import AT_WAIST
 from advisor.project.placing import singular_words
 from advisor.project.strapless import strapless
@@ -177,6 +177,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "shuts in the lining": shuts_in_lining(place, facts.places),
         "over pleats": bool({"hip", "pleat", "waist"} & set(singular_words(place.name))),
         "placed on the body": placed_on_the_body(place, fitting),
+        "fastens the band": fastens_the_band(place, facts.places),
         "turned hem": turned_hem(place),
         "round the waist": tape_round_waist(place, facts.places),
         "sheer": any(facts.least(c, "sheer") >= SHEER for c in place.full),

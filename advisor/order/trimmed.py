@@ -60,6 +60,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
         "lace on an edge": lambda: (
             _lace_edge(place, facts) and not _mounted(place, facts) and not _finished(place, facts)
         ),
+        "plain net": lambda: bool(place.cloths) and all(_plain_net(c, facts) for c in place.cloths),
         "stays an edge": lambda: len(set(place.cloths)) > 1 and _finished(place, facts),
         "lace on a finished edge": lambda: _lace_edge(place, facts) and _finished(place, facts),
         "lace laid over seams": lambda: (
@@ -71,6 +72,11 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
         "tucks of no piece": lambda: tucks_on_a_piece(place.seam, facts.garment) is None,
         "lace over its mount": lambda: _lace_edge(place, facts) and _mounted(place, facts),
     }
+
+
+def _plain_net(cloth: str, facts: Facts) -> bool:
+    """Whether a cloth is a net with no motifs to cut round, of which no edge ravels."""
+    return facts.entry(cloth).structure == "net" and facts.stays_cut(cloth)
 
 
 def _lace_edge(place: SeamPlace, facts: Facts) -> bool:

@@ -15,6 +15,7 @@ from advisor.claims.judgement import Advice
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.places import Method
 from advisor.order.bastedin import brings_in
+from advisor.order.behindhem import too_tender_behind
 from advisor.order.closeup import LOOSE, PROMPT, closed_up
 from advisor.order.costs import CostTable
 from advisor.order.cycles import Cycle, settled
@@ -63,6 +64,7 @@ class Work:
     `hot_near` and `damp_near` are the pressings too hot, or too damp, for what is in by then.
     `faces` are the cloths that, unlike what lies inside, can be covered while a seam is pressed.
     `capped` are the pressings that what is in by then keeps below what their own place bears.
+    `hung_low` are the pressings of a hem behind which something hangs that its iron would spoil.
     `apart` are the pairs of places that lie too far from each other for one iron.
     """
 
@@ -88,6 +90,7 @@ class Work:
     numbers: dict[str, int] = field(default_factory=dict)
     apart: frozenset[tuple[str, str]] = frozenset()
     capped: Capped = ()
+    hung_low: tuple[tuple[str, frozenset[str]], ...] = ()
 
     def left(self) -> tuple[str, ...]:
         """The steps still to do, in order."""
@@ -183,6 +186,7 @@ def order_of(
         numbers,
         _far(facts.places, advice.judgement.garment),
         capped,
+        _hung_low([byid[name] for name in (*done, *plan.order)], setups),
     )
 
 
@@ -222,6 +226,19 @@ def _near(
             hot.append((task.id, frozenset().union(*(too_tender(task, b, setups) for b in before))))
             damp.append((task.id, damp_near(task, before, setups)))
     return tuple(item for item in hot if item[1]), tuple(item for item in damp if item[1])
+
+
+def _hung_low(tasks: Sequence[Task], setups: Setups) -> tuple[tuple[str, frozenset[str]], ...]:
+    """What hangs behind each hem that is pressed, and bears less than its iron may have."""
+    told = dict(_near(tasks, setups)[0])
+    found = []
+    for k, task in enumerate(tasks):
+        if task.op in PRESSINGS and task.place is not None and task.step.iron is not None:
+            most = max(task.at_most or 0.0, task.step.iron.temperature_c)
+            joined = [b.place for b in tasks[:k] if brings_in(b) and b.place is not None]
+            low = too_tender_behind(task.place, most, joined, setups)
+            found.append((task.id, low - told.get(task.id, frozenset())))
+    return tuple(item for item in found if item[1])
 
 
 def _by_itself(task: Task) -> bool:

@@ -24,6 +24,9 @@ LINING: Final = "lining"
 RING: Final = "seam"
 INNER: Final = "inner edge"
 AT_ZIP: Final = "lining"
+BOUND: Final = "binding of the edges"
+OUTER: Final = "outer edge"
+BAND_ENDS: Final = "ends"
 CORD, ZIP, POCKET, BAND = "piping-cord", "zip", "patch-pocket", "band"
 TOPSTITCHED = frozenset({"topstitching", "topstitch", "edgestitching"})
 BELONGING = TOPSTITCHED | {PIPING}
@@ -33,6 +36,11 @@ WITHIN = frozenset({"inner", "inside"})
 BANDS = frozenset({"waistband", "cuff", "collar", "neckband", "front-band"})
 """Kinds of band that are made up by themselves before they are set."""
 PAIR = 2
+BINDING, BOUND_EDGE = "binding", "bound-edge"
+WAISTBAND, FACED, FACING = "waistband", "faced-edge", "facing"
+OUTER_EDGES = frozenset({"top", "upper", "outer"})
+"""How the edge of a waistband is called that no garment hangs from."""
+CLOSED = frozenset({"end", "ends"})
 PIECED = (("seam",), ("centre", "back"), ("center", "back"), ("join",))
 """How the seam is called by which a band is pieced, or closed to a ring."""
 JOINED: Final = "lining-seam"
@@ -59,7 +67,7 @@ def with_companions(
 def _belonging(
     seam: Seam, seams: Sequence[Seam], entries: Mapping[str, Entry], said: bool
 ) -> Seam | None:
-    """What a place is to others; of those whose kind is said only bones belong to another."""
+    """What a place is to others; of those whose kind is said only bones and bindings belong."""
     words = the_words(seam.name)
     others = tuple(other for other in seams if other.name != seam.name)
     place = Beside(seam, words, tuple(cloths_among(seam.cloths(), entries)), entries, others)
@@ -126,15 +134,64 @@ def _at_zip(place: Beside) -> Seam | None:
     return belongs_as(place, JOINED, AT_ZIP, hosts, first=False) if fits and hosts else None
 
 
+def _outer_edge(place: Beside) -> Seam | None:
+    """The edge of a waistband along which its facing is sewn: no second band."""
+    named = place.words[-1:] == EDGE and bool(OUTER_EDGES & set(place.words[-2:-1]))
+    turned = place.seam.facts.get("edge") in ("turned", None)
+    hosts = _bands(place.called(place.words[:-2])) if named and turned else []
+    return belongs_as(place, FACED, OUTER, hosts, first=False) if hosts else None
+
+
+def _ends(place: Beside) -> Seam | None:
+    """The short ends of a waistband, closed once its facing is on."""
+    hosts = _bands(place.called(place.words[:-1])) if CLOSED & set(place.words[-1:]) else []
+    stem = place.words[:-1]
+    edges = [o for o in place.others if _is_outer_edge(o, stem)]
+    return belongs_as(place, FACED, BAND_ENDS, [*hosts, *edges], first=False) if hosts else None
+
+
+def _facing_felled(place: Beside) -> Seam | None:
+    """The free edge of the facing of a waistband, felled by hand over the seam that sets that."""
+    by_hand = place.seam.facts.get("stitched by") == "hand"
+    stem = place.words[:-1] if place.words[-1:] == (FACING,) else ()
+    hosts = _bands(place.called(stem)) if by_hand and len(place.cloths) > 1 else []
+    before = [o for o in place.others if _is_outer_edge(o, stem) or _is_end(o, stem)]
+    return belongs_as(place, "inner-edge", INNER, [*hosts, *before], first=False) if hosts else None
+
+
+def _bound_edges(place: Beside) -> Seam | None:
+    """The strip over the allowances of a seam, which finishes them in place of any other finish."""
+    bound = place.words[-1:] == (BINDING,) and place.seam.place == BOUND_EDGE
+    hosts = [h for h in place.called(place.words[:-1])[:1] if h.place in SEWN_FLAT] if bound else []
+    strip = [h for h in hosts if set(h.cloths()) < set(place.cloths) and len(set(h.cloths())) > 1]
+    return belongs_as(place, BOUND_EDGE, BOUND, strip, first=False) if strip else None
+
+
+def _bands(found: Sequence[Seam]) -> list[Seam]:
+    """The waistband among the places that a name fits, and no edge of it."""
+    bands = [o for o in found if o.place == WAISTBAND]
+    return [o for o in bands if not CLOSED & set(the_words(o.name)[-1:])][:1]
+
+
+def _is_outer_edge(other: Seam, stem: tuple[str, ...]) -> bool:
+    words = the_words(other.name)
+    return words[:-2] == stem and words[-1:] == EDGE and bool(OUTER_EDGES & set(words[-2:-1]))
+
+
+def _is_end(other: Seam, stem: tuple[str, ...]) -> bool:
+    words = the_words(other.name)
+    return words[:-1] == stem and bool(CLOSED & set(words[-1:]))
+
+
 def buys_its_notions(seam: Seam) -> bool:
     """Whether its notions are its own: a lining at a zip is felled to the one that is there."""
     return seam.companion is None or seam.place != JOINED
 
 
-KEPT: Final = (slid_in,)
+KEPT: Final = (slid_in, _bound_edges)
 """What a place is to another even where its kind is said."""
 ASKED: Final = (
     *(_piping, _rows, _pocket_lining, _felled_lining, _ring, _inner_edge, _at_zip),
-    *(guard, strap_ends, *KEPT),
+    *(guard, strap_ends, _outer_edge, _ends, _facing_felled, *KEPT),
 )
 """What a place may be to another, the first that fits."""

@@ -17,15 +17,27 @@ ELSEWHERE: Final = frozenset({"slant", "slanted", "slash", "welt", "jetted", "zi
 
 
 def opens_in_a_seam(seam: Seam) -> bool:
-    """Whether a pocket opens between the two edges of a seam: no edge of it is turned."""
+    """Whether a pocket opens between the two edges of a seam: no edge of it is turned.
+
+    So does one of which the place says that its bag is sewn to a piece of another cloth.
+    """
     words = set(singular_words(seam.name))
     plain = seam.facts.get("edge") != "turned" and seam.method in ("", IN_SEAM)
     in_seam = plain and bool(words & LIES_IN) and not words & (ELSEWHERE | {BAG})
-    return seam.place == POCKET and in_seam
+    return seam.place == POCKET and (in_seam or (plain and _joins_its_bag(seam)))
+
+
+def _joins_its_bag(seam: Seam) -> bool:
+    """Whether it is the seam by which a bag hangs on an edge, and not the outline of the bag."""
+    words = singular_words(seam.name)
+    onto = BAG in words and words[words.index(BAG) + 1 :][:1] == ("to",)
+    return onto and len(set(seam.cloths())) > 1 and not ELSEWHERE & set(words)
 
 
 def is_bag_of_one(seam: Seam, seams: Iterable[Seam]) -> bool:
     """Whether it is the bag of such pockets, told apart from their openings."""
     bag = seam.place == POCKET and BAG in singular_words(seam.name) and not seam.method
-    openings = [s for s in seams if s.place == POCKET and BAG not in singular_words(s.name)]
-    return bag and bool(openings) and all(map(opens_in_a_seam, openings))
+    others = [s for s in seams if s.place == POCKET and s.name != seam.name]
+    openings = [s for s in others if BAG not in singular_words(s.name) or _joins_its_bag(s)]
+    own = bag and not _joins_its_bag(seam)
+    return own and bool(openings) and all(map(opens_in_a_seam, openings))

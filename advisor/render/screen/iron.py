@@ -36,6 +36,7 @@ SHORT = (MOISTURE, "press.cloth")
 """What the table of all places has room for; a place by itself tells all of it."""
 MOST_CAUTIONS = 2
 CLEAR = "In no one place is a layer too hot for another; try the iron on a scrap all the same."
+BESIDE = CLEAR.replace(";", ", but mind what lies beside or behind it, below;")
 OVER = (
     "At first a sole overshoots its mark by {} degrees (from memory): let it settle, and try it on "
     "a scrap."
@@ -92,7 +93,8 @@ def _clashes(answer: Answer, places: list[str]) -> Iterator[Block]:
         if any(aspect.startswith("press.") for aspect in c.aspects)
         and (not places or set(places) & set(c.places))
     ]
-    yield Title(f"{answer.garment}: the iron", "" if found else CLEAR)
+    clear = BESIDE if any(item.kind == "near" for item in answer.instructions) else CLEAR
+    yield Title(f"{answer.garment}: the iron", "" if found else clear)
     for conflict in found:
         where = f"{', '.join(conflict.places)}: " if len(answer.seams) > 1 else ""
         text = f"{where}{degree(conflict)}. {conflict.message}"

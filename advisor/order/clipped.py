@@ -1,0 +1,24 @@
+"""Curved seams that shape the body: open, their edges pull on one side and ripple on the other."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Final
+
+if TYPE_CHECKING:
+    from advisor.order.facts import Facts
+    from advisor.order.kinds import SeamPlace
+
+PANEL: Final = "panel"
+
+
+def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
+    """The facts of a place that are told here."""
+    return {"shaping curve pressed open": lambda: _clipped(place, facts)}
+
+
+def _clipped(place: SeamPlace, facts: Facts) -> bool:
+    """Whether it is a curved seam between panels of wovens that lies open when it is pressed."""
+    curved = place.role.id == PANEL and place.said("shape") == "curved"
+    woven = all(facts.entry(name).structure == "woven" for name in place.cloths)
+    return curved and woven and place.op == "join" and facts.open_seam(place)

@@ -1,0 +1,21 @@
+"""Whose cut edges no row of their own neatens: another place takes them in, or binds them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from advisor.order.beside import taken_in
+from advisor.order.companions import bound_elsewhere
+from advisor.order.kinds import SeamPlace
+from advisor.order.yokelining import lined_later
+
+
+def finished_elsewhere(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether a frill is shut in, a strip binds the edges, or a lining is sewn into the seam."""
+    elsewhere = (taken_in, bound_elsewhere, lined_later)
+    return any(told(place, places) for told in elsewhere)
+
+
+def waits_for_lining(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether a lining is still sewn into a seam, so that nothing is trimmed off it before."""
+    return lined_later(place, places)

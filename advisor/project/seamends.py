@@ -1,0 +1,33 @@
+"""An opening where a seam ends: its two edges are turned in beyond a mark, and nothing is cut."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Final
+
+from advisor.project.garment import Seam
+from advisor.project.headwords import the_words
+
+PLACKET, OPENING = "placket", "opening"
+SEAMS: Final = frozenset({"seam"})
+"""Kinds of place that may end in an opening."""
+CUT: Final = frozenset({"slit", "keyhole", "slash"})
+"""Words of an opening that is cut into a piece."""
+
+
+def ends_a_seam(seam: Seam, seams: Iterable[Seam]) -> bool:
+    """Whether an opening is the end of a seam that is called alike and joins the same cloth.
+
+    Its edge is said to be turned: nobody lays a strip along it. One that holds a second cloth is
+    faced with that.
+    """
+    words = the_words(seam.name)
+    cloths = set(seam.cloths())
+    turned = seam.place == PLACKET and seam.facts.get("edge") == "turned" and len(cloths) == 1
+    if not turned or words[-1:] != (OPENING,) or CUT & set(words):
+        return False
+    stem = words[:-1]
+    named = (stem, (*stem, "seam"))
+    return any(
+        s.place in SEAMS and the_words(s.name) in named and set(s.cloths()) == cloths for s in seams
+    )
