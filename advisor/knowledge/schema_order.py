@@ -38,6 +38,7 @@ Fact = Literal[
     "bias or knit drops",
     "bias basted",
     "reaches the floor",
+    "ends in a band",
     "rows to be waxed",
     "no hem named",
     "wants heat before it meets a tender cloth",
@@ -125,6 +126,8 @@ Fact = Literal[
     "pocket lined",
     "round cuff",
     "collar made nowhere",
+    "strap of cloth",
+    "channel in a band of its own",
     "band faced",
     "band with a curtain",
     "stiffened by a strip",
@@ -273,6 +276,7 @@ Tag = Literal[
     "takes in the whole lining",
     "covers a neck seam",
     "covered at the neck",
+    "side of a band",
     "drawn up after it is tried on",
 ]
 Where = Literal[
@@ -289,6 +293,7 @@ Where = Literal[
     "free of the tender",
     "drawn up of it",
     "made for it",
+    "made of it",
     "made upon it",
     "garment",
 ]

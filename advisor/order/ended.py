@@ -26,6 +26,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
         "ends taken in": lambda: _taken_in(place, facts),
         "rouleau": lambda: bool(ROUND & set(singular_words(place.name))),
         "no rouleau": lambda: not ROUND & set(singular_words(place.name)),
+        "strap of cloth": lambda: bool(place.cloths),
         "ends free": lambda: not _taken_in(place, facts),
         "caught in the armhole": lambda: _wing(place, facts),
         "holes in it": lambda: bool(_holes_in(place, facts)) and not place.notions,

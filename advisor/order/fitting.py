@@ -375,12 +375,14 @@ class Fitting:
 
     def _carries(self, place: SeamPlace) -> bool:
         """Whether the garment hangs from these straps, so that nobody fits it without them."""
-        straps = place.method.id == STRAP and "strap" in singular_words(place.name)
-        shoulders = any(p.role.id in SHOULDERED for p in self.places)
+        straps = place.method.id in STRAPS and "strap" in singular_words(place.name)
+        worn = (p for p in self.places if p.alone == place.alone)
+        shoulders = any(p.role.id in SHOULDERED for p in worn)
         return straps and not shoulders and self.degree != NOT
 
 
-FRONT_ZIP, COLLAR, STRAP = "open-ended-zip", "collar", "strap-turned"
+FRONT_ZIP, COLLAR = "open-ended-zip", "collar"
+STRAPS = frozenset({"strap-turned", "strap-turned-with-its-slider"})
 HOODED = "collar-attach"
 NEW, TRIED, SHOULDER = "new", "tried", "shoulder"
 BEHIND = "back"

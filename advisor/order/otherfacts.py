@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from advisor.order import (
     ascut,
+    bandrings,
     collarsin,
     companions,
     ended,
@@ -26,6 +27,7 @@ if TYPE_CHECKING:
 
 ROOMS = (
     ascut,
+    bandrings,
     ended,
     slits,
     madeup,

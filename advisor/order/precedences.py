@@ -126,6 +126,8 @@ def _of_places(where: str, a: SeamPlace, b: SeamPlace) -> bool:
         return a.name == b.name
     if where in ("made for it", "made upon it"):
         return stands(where, a, b)
+    if where == "made of it":
+        return stands("made for it", b, a)
     if where == "fed":
         return feeds(a, b)
     if where == "zip line":

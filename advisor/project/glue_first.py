@@ -71,7 +71,7 @@ def _of_a_band(
     seam: Seam, glues: frozenset[str], entries: Mapping[str, Entry], knowledge: Knowledge
 ) -> bool:
     """Whether it stiffens the piece of a band that takes in a cloth on which no glue is fused."""
-    names = [name for name in seam.cloths() if name not in glues]
+    names = [name for name in seam.cloths() if name in entries.keys() - glues]
     barred = [name for name in names if _never_fused(entries[name])]
     band = knowledge.places.kinds[seam.place].family == BAND
     return band and bool(barred) and len(barred) < len(names)
