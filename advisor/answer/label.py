@@ -167,7 +167,8 @@ class _Label:
         return ToldCaring(
             lines=self._lines(self.care.lines),
             apart=tuple(
-                ToldApart(name, self._lines(lines)) for name, lines in self.care.apart.items()
+                ToldApart(name, self._lines(lines), way_of_cleaning(lines))
+                for name, lines in self.care.apart.items()
             ),
             cleaning=self.care.cleaning,
             conflicts=tuple(

@@ -176,6 +176,9 @@ def _band_says(band: Band, units: System) -> str:
     if band.ends is not None:
         more = show_size(band.ends, units)
         half = ", round half of the body that is said," if band.half else ""
+        if band.round_ is not None:
+            body, flat = (show("length", each, units) for each in band.round_)
+            half = f", for what is left of {body} beside the {flat} that stay flat,"
         return f"Cut {band.cloth} {long} long{half} and {more} more for its ends; try it on first."
     ends = "with an allowance at each end"
     if band.pieces > 1:

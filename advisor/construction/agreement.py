@@ -282,7 +282,9 @@ def _stretched(seam: Seam, garment: Garment) -> Iterator[Disagreement]:
 def _slack(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
     """An elastic that is as long as its channel draws nothing in."""
     for use in seam.uses:
-        cut = slack(knowledge.entries[garment.cloths[use.cloth].entry], seam, use.cloth)
+        cut = slack(
+            knowledge.entries[garment.cloths[use.cloth].entry], seam, use.cloth, garment.seams
+        )
         if cut is not None:
             figures = (
                 Figure(f"{use.cloth} draws nothing in; from the body that is said it is cut", cut),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from advisor.construction.elastics import ELASTIC, across
+from advisor.construction.elastics import ELASTIC, across, flat_beside
 from advisor.construction.notionlist import cut_of, ends_of
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam, Use
@@ -29,7 +29,8 @@ class Band:
     `ends` is what the two ends of an elastic take besides; a knit has an allowance at each.
     `pieces` of one length make it up, where the project has more than one that is too short; one
     that `laps` closes with one end over the other, and no piece of its name is cut long enough. It
-    lies round `half` of the body that is said where it draws in one half alone.
+    lies round `half` of the body that is said where it draws in one half alone, or `round_` a body,
+    mm, less a flat band in front.
     """
 
     cloth: str
@@ -38,6 +39,7 @@ class Band:
     pieces: int = 1
     laps: bool = False
     half: bool = False
+    round_: tuple[float, float] | None = None
 
 
 def bands_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> list[Band]:
@@ -46,10 +48,13 @@ def bands_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> list[Band]:
     for use in seam.uses:
         entry = knowledge.entries[garment.cloths[use.cloth].entry]
         if entry.kind == ELASTIC and (use.body or use.stretched > 1):
-            length = cut_of(seam, use.cloth, entry)
-            half = bool(use.body) and across(seam, use.body or 0.0)
+            length, body = cut_of(seam, use.cloth, entry, garment.seams), use.body or 0.0
+            flat = flat_beside(seam, body, garment.seams)
+            half = bool(body) and not flat and across(seam, body)
+            round_ = (body, flat) if flat else None
             if length is not None:
-                found.append(Band(use.cloth, length, ends_of(entry, garment), half=half))
+                ends = ends_of(entry, garment)
+                found.append(Band(use.cloth, length, ends, half=half, round_=round_))
         elif entry.structure == "knit" and use.stretched > 1:
             found += _knit(seam, use, garment)
     return list(dict.fromkeys(found)) or _lapping(seam, garment)

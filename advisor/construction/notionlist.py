@@ -165,7 +165,7 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
     cut, whole = lengths_of(
         cords(seam, garment, knowledge)
         if laced
-        else (seam.making.times, cut_of(seam, name, entry, bone=bone))
+        else (seam.making.times, cut_of(seam, name, entry, garment.seams, bone=bone))
         for seam in places
     )
     bends = _bends(garment.cloths[name]) if entry.kind == BONE else ()
@@ -219,7 +219,9 @@ def _by_piece(entry: Entry) -> bool:
     return entry.kind in BY_PIECE if said is None else bool(said == "piece")
 
 
-def cut_of(seam: Seam, name: str, entry: Entry, *, bone: bool = False) -> float | None:
+def cut_of(
+    seam: Seam, name: str, entry: Entry, seams: Iterable[Seam] = (), *, bone: bool = False
+) -> float | None:
     """How long it is cut for one time of its place: shorter by what it is stretched.
 
     A bone is shorter than its channel by what is left free at its ends; an elastic of which the
@@ -227,7 +229,7 @@ def cut_of(seam: Seam, name: str, entry: Entry, *, bone: bool = False) -> float 
     """
     body = next((use.body for use in seam.uses if use.cloth == name and use.body), None)
     if body is not None:
-        return from_body(entry, seam, body)
+        return from_body(entry, seam, body, seams)
     length = seam.facts.get("length")
     if length is None:
         return None

@@ -12,7 +12,7 @@ from advisor.knowledge.schema_order import YesNo
 Which = Literal["shell", "lining", "both"]
 Known = Literal[
     "woven", "close", "overlong", "closing buttons",
-    "no hole", "closed end", "not elastic", "frays", "rain comes in",
+    "no hole", "holes of other buttons", "closed end", "not elastic", "frays", "rain comes in",
     "sleeved",
     "ends nowhere",
     "hangs from a band",

@@ -13,7 +13,8 @@ from typing import Annotated, Any, Literal
 from pydantic import Field, model_validator
 
 from advisor.knowledge.form import Form, Id, Sources, Text, Word
-from advisor.knowledge.schema_order import Fact, MachineWord, Minutes, YesNo
+from advisor.knowledge.orderfacts import Fact
+from advisor.knowledge.schema_order import MachineWord, Minutes, YesNo
 
 Family = Literal[
     "seam", "dart", "fold", "gathers", "edge", "casing", "band", "backing", "laid on",

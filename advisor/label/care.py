@@ -71,8 +71,11 @@ class Care:
 
     @property
     def cleaning(self) -> str:
-        """`some` where a method is known, `none` where none may be used, else `unknown`."""
-        return way_of_cleaning(self.lines)
+        """`some` where a method is known, `none` where none may be used, else `unknown`.
+
+        Where every part comes off there is no whole to clean: each is told by itself.
+        """
+        return way_of_cleaning(self.lines) if self.lines or not self.apart else "some"
 
 
 def way_of_cleaning(lines: tuple[CareLine, ...]) -> str:

@@ -20,8 +20,10 @@ def labels_of(garment: Garment, knowledge: Knowledge) -> str:
     own = "; ".join(f"{name} of {', '.join(cloths)}" for name, cloths in worn.items())
     told = (
         f"{len(worn)} garments, {own}: nothing joins them, so each gets a label of its own, with "
-        "the fibres of its cloths; what the care below allows the whole, it allows each"
+        "the fibres of its cloths"
     )
+    whole = not all(cloth.detachable for cloth in garment.cloths.values())
+    told += "; what the care below allows the whole, it allows each" if whole else ""
     return told if worn else ""
 
 

@@ -20,6 +20,7 @@ from advisor.construction.bands import bands_of
 from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
 from advisor.order.ascut import BULKY, holed_for_good
+from advisor.order.bandrings import closed_round, shut_in
 from advisor.order.cuffs import STIFFENER, faced_with, hung_with, in_halves, is_made_up, is_ring
 from advisor.order.easing import ends_in_zip
 from advisor.order.kinds import SeamPlace, crosses
@@ -108,6 +109,7 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         **facts_of(place, facts),
         "band with ends": lambda: (
             not is_ring(place, facts.places)
+            and not closed_round(place, facts.places)
             and not ends_in_zip(place, facts.places)
             and not ends_made(place, facts.places)
         ),
@@ -210,7 +212,9 @@ def ends_of(place: SeamPlace) -> frozenset[str]:
 
 
 def taken_in(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
-    """Whether a frill lies between the layers of what closes its neck or wrist, edges and all."""
+    """Whether it lies between the layers of a band or of what closes a neck or wrist, edges too."""
+    if shut_in(place, places := tuple(places)):
+        return True
     ends = ends_of(place)
     closing = (p for p in places if p.kind.id in CLOSING and set(p.cloths) & set(place.cloths))
     return is_frill(place) and any(ends & ends_of(p) for p in closing)

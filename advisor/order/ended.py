@@ -32,6 +32,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
             any(p.role.id in HELD_ABOVE for p in facts.places) and not bought_ready(place, facts)
         ),
         "lower edge faced": lambda: place.role.last and place.kind.id == "faced-edge",
+        "strap of cloth": lambda: bool(place.cloths),
         "ends free": lambda: not _taken_in(place, facts),
         "caught in the armhole": lambda: _wing(place, facts),
         "holes in it": lambda: bool(_holes_in(place, facts)) and not place.notions,

@@ -20,9 +20,9 @@ from advisor.order.infull import lies_in_fullness
 from advisor.order.kinds import SeamPlace, below, crosses, joins_widths, related
 from advisor.order.laidlate import LAY_ON, placed_on_the_body
 from advisor.order.legs import closes_the_tube, shuts_in_a_stripe
-from advisor.order.namewords import SHOULDERED
 from advisor.order.quilting import cut_after_the_fitting, waits_for_the_fitting
 from advisor.order.roles import POCKET_ZIP
+from advisor.order.strapped import hung_from
 from advisor.order.untried import (
     CROTCH,
     DART,
@@ -36,7 +36,6 @@ from advisor.order.untried import (
     pierced_once,
     sleeve_tried,
 )
-from advisor.project.attached import ends_elsewhere
 from advisor.project.garment import Garment
 from advisor.project.methods import FITTINGS
 from advisor.project.placing import BONES, POCKETS, singular_words
@@ -381,18 +380,10 @@ class Fitting:
 
     def _carries(self, place: SeamPlace) -> bool:
         """Whether the garment hangs from these straps, or their own stretch is tried with it."""
-        if self.degree == NOT or "strap" not in singular_words(place.name):
-            return False
-        shoulders = any(p.role.id in SHOULDERED for p in self.places)
-        sewn_on = ends_elsewhere(place.seam, self.garment.seams)
-        hung = place.method.id in STRAPS and not sewn_on and not shoulders
-        return place.method.id == ELASTIC_STRAP or hung
+        return hung_from(place, self)
 
 
 FRONT_ZIP, COLLAR = "open-ended-zip", "collar"
-STRAP, ELASTIC_STRAP = "strap-turned", "strap-of-elastic"
-STRAPS = frozenset({STRAP, "strap-ends-sewn-on"})
-"""How a strap is made whose ends are basted on, to try on what hangs from it."""
 HOODED = "collar-attach"
 NEW, TRIED, SHOULDER = "new", "tried", "shoulder"
 BEHIND = "back"

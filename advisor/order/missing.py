@@ -37,7 +37,7 @@ from advisor.order.sashes import asks_for_its_seam
 from advisor.order.seamplaces import seam_places
 from advisor.order.shearing import is_bare
 from advisor.order.sleeved import sleeve_goes_in
-from advisor.project.buttons import BUTTON, for_show, has_own_loop, holes_of
+from advisor.project.buttons import BUTTON, for_show, has_own_loop, holes_of, left_over
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
 from advisor.project.strapless import strapless
@@ -87,6 +87,7 @@ class _Search:
             "overlong": self.is_overlong,
             "closing buttons": self.closes,
             "no hole": self.has_no_hole,
+            "holes of other buttons": lambda p: left_over(p.seam, garment),
             "closed end": lambda p: not any(self.entries[n].id in PARTING for n in p.notions),
             "not elastic": lambda p: not any(self.stretches(n) for n in p.seam.cloths()),
             "frays": lambda p: any(self.level(n, "frays") > 0 for n in p.cloths),

@@ -26,6 +26,7 @@ from advisor.order.basting import as_basted
 from advisor.order.beside import laid_on
 from advisor.order.cures import heat_pairs
 from advisor.order.damp import marks_from_drops
+from advisor.order.eachpressed import each_pressed
 from advisor.order.facings import facing_machine
 from advisor.order.facts import Facts
 from advisor.order.flatsleeve import ONE_ROW, as_one_row
@@ -133,7 +134,9 @@ class _Maker:
         text = as_cut(self.garment) if op.id == "toile" else text
         iron, limit = None, None
         if op.iron == "last":
-            text, iron, limit = self._last_press(Place("garment", name))
+            each = each_pressed(self.garment, self.places, self.setups)
+            own = (each, None, None)
+            text, iron, limit = own if each else self._last_press(Place("garment", name))
         step = Step(
             op.verb,
             op.does.format(name=name, how=text, cloths=""),

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from advisor.order import (
     ascut,
+    bandrings,
     channels,
     clipped,
     collarsin,
@@ -31,6 +32,7 @@ ROOMS = (
     ascut,
     channels,
     clipped,
+    bandrings,
     ended,
     slits,
     madeup,

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from itertools import pairwise
+from typing import Final
 
 from advisor.claims.collect import Place
 from advisor.claims.mounted import backings
@@ -128,21 +129,26 @@ def _joined(where: str, a: Task, b: Task, setups: Setups) -> bool:
 
 def _of_places(where: str, a: SeamPlace, b: SeamPlace) -> bool:
     """Whether two places stand to each other as a template asks."""
-    if where == "same seam":
-        return a.name == b.name
     if where in ("made for it", "made upon it", "its band"):
         return stands(where, a, b)
-    if where == "felled over it":
-        return felled_over_it(a, b)
-    if where == "fed":
-        return feeds(a, b)
-    if where == "zip line":
-        return not b.one_waits and (runs_into(b.seam, a.seam) or runs_into(a.seam, b.seam))
-    if where == "below a zip":
-        return below(b, a)
-    if where == "custom":
-        return crosses_by_custom(b, a)
-    return crosses(b, a) if where == "crossed" else related(a, b)
+    return RELATIONS.get(where, related)(a, b)
+
+
+def _in_a_zips_line(a: SeamPlace, b: SeamPlace) -> bool:
+    return not b.one_waits and (runs_into(b.seam, a.seam) or runs_into(a.seam, b.seam))
+
+
+RELATIONS: Final[dict[str, Callable[[SeamPlace, SeamPlace], bool]]] = {
+    "same seam": lambda a, b: a.name == b.name,
+    "felled over it": felled_over_it,
+    "made of it": lambda a, b: stands("made for it", b, a),
+    "fed": feeds,
+    "zip line": _in_a_zips_line,
+    "below a zip": lambda a, b: below(b, a),
+    "custom": lambda a, b: crosses_by_custom(b, a),
+    "crossed": lambda a, b: crosses(b, a),
+}
+"""How two places lie to each other, by the word of a template; else they share a piece."""
 
 
 def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:

@@ -8,20 +8,23 @@ from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import SeamKind
 from advisor.order import namewords as called
 from advisor.order.frontgathers import TO_WAIST, WRAP, ends_at_waist, on_the_fronts
+from advisor.order.lacerole import lace_role
 from advisor.order.legwords import on_a_leg, with_both_seams
 from advisor.order.rolewords import holds, read_role, words_of_place
+from advisor.project.edgings import edge_under
 from advisor.project.folded import ON_SLEEVE
 from advisor.project.garment import Garment, Seam
 from advisor.project.grain import hangs_on_the_bias
 from advisor.project.headwords import head_of
 from advisor.project.hembands import AT_WAIST, ends_the_body, runs_to_the_zip
-from advisor.project.lacewords import finished_below, spread
 from advisor.project.linings import LINING, Unit, of_a_part, of_part
 from advisor.project.placing import BONES, singular_words
 from advisor.project.pleated_hem import hemmed_before_pleats, pleats_run_down
 from advisor.project.seamends import ends_a_seam
 from advisor.project.seampockets import SEAM_BAG, is_bag_of_one
 from advisor.project.stands import SET_BY
+from advisor.project.stripes import STRIPE, caught_in_its_seam
+from advisor.project.tiecollars import makes_up_a_collar
 from advisor.project.together import FACES_A_WAIST
 from advisor.project.unjoined import drawn_up
 
@@ -202,7 +205,7 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     set at a vent but felled to it.
     """
     words = set(singular_words(seam.name))
-    lace = lace_role(seam, garment) if kind == "applique" else ""
+    lace = lace_role(seam, garment) if kind == "applique" else edging_role(seam, garment)
     beside = lace or (
         NECKBAND if _at_the_foot(role, seam, garment, kind) else _of_a_frill(role, seam, garment)
     )
@@ -225,13 +228,9 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     return "vent-lining" if kind == "lining-seam" and called.VENTS & words else ""
 
 
-def lace_role(seam: Seam, garment: Garment) -> str:
-    """Where a lace lies that is laid over whole seams or lapped over an edge; "" for others."""
-    if spread(singular_words(seam.name)):
-        return "overlay"
-    lace = "lace" in singular_words(seam.name)
-    lapped = lace and finished_below(seam, garment.seams, singular_words)
-    return "edge-lace" if lapped else ""
+def edging_role(seam: Seam, garment: Garment) -> str:
+    """Where an edging lies that is sewn by its heading to an edge of its own; "" for others."""
+    return "edge-lace" if edge_under(seam, garment) else ""
 
 
 def _told_apart(role: str, seam: Seam, garment: Garment) -> str:
@@ -240,6 +239,8 @@ def _told_apart(role: str, seam: Seam, garment: Garment) -> str:
         return SEAM_BAG
     if ends_a_seam(seam, garment.seams):
         return "seam-end"
+    if makes_up_a_collar(seam, garment):
+        return "collar"
     return "stand" if role == "collar-attach" and seam.placed_by == SET_BY else ""
 
 
@@ -261,6 +262,8 @@ def _of_a_frill(role: str, seam: Seam, garment: Garment) -> str:
     """What is hemmed before it is drawn up or pleated, a ring that is set when all is round."""
     if role == "hem" and hemmed_before_pleats(seam, garment):
         return PLEATED_HEM
+    if role == STRIPE and caught_in_its_seam(seam, garment):
+        return "applied"
     if role == "tier":
         return "ring-tier" if _closed_by_itself(seam, garment) else ""
     frilled = role == "hem" and FRILLED & set(singular_words(seam.name))

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from advisor.knowledge.ordering import Operation
 from advisor.order.backed import boned_after
 from advisor.order.bandlining import takes_whole_lining
+from advisor.order.bandrings import side_of_a_band
 from advisor.order.belonging import MADE_FIRST
 from advisor.order.beside import ends_of, gone_through, is_frill
 from advisor.order.channels import of_a_strip
@@ -34,6 +35,7 @@ from advisor.order.quilting import on_the_quilted
 from advisor.order.roles import PART_HEM, POCKET_FLAP
 from advisor.order.sashes import CAUGHT_IN, asks_for_its_seam
 from advisor.order.seambags import runs_round_a_bag
+from advisor.order.strapped import STRAPS
 from advisor.order.twopiece import closes_the_sleeve, outer_of
 from advisor.order.untried import lining_waits, sleeve_tried
 from advisor.order.waistwords import fastens_the_band, tape_round_waist
@@ -125,7 +127,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "not hemmed apart": role.id != PART_HEM,
         "not of a collar": place.method.id != "collar-padded-by-hand",
         "not of a back": BEHIND not in singular_words(place.name),
-        "not a flap": role.id not in (POCKET_FLAP, MADE_FIRST),
+        "not a flap": role.id not in (POCKET_FLAP, MADE_FIRST, "collar"),
         "not of a band": not SETTLED_LATE & set(singular_words(place.name)),
         "down a front": set(singular_words(place.name)) >= FRONT_EDGE,
         "not down a front": not set(singular_words(place.name)) >= FRONT_EDGE,
@@ -149,11 +151,12 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "in no seam yet": asks_for_its_seam(place, facts.places),
         "caught in a side": place.method.id == "strap-caught-in-the-side",
         "runs over a fitted shoulder": _over_shoulders(place, facts),
-        "ends in a waist": place.method.id == "strap-turned" and not _strap(place),
+        "ends in a waist": place.method.id in STRAPS and not _strap(place),
         "goes through a hole": bool(gone_through(place, facts)),
         "hangs from it": _strap(place),
         "hangs from the band": _strap(place) and hangs_from_band(facts.places),
         "frill": is_frill(place),
+        "side of a band": side_of_a_band(place),
         "loops caught in": place.method.id == "button-loops-caught-in",
         "collar or its facing": _collar_or_facing(place),
         "takes in a collar": catches_a_collar(place, facts),

@@ -19,6 +19,8 @@ AT_THE_END = (
 """What is done last at a place, however it is made: rows that are asked for, a gap closed."""
 SEWN_THROUGH = frozenset({"hem", "patch-pocket", "zip"})
 """Kinds of place whose own row is sewn through to the face, and counts for one of topstitching."""
+LAID_ON = {"ribbon": 2, "applique": 1}
+"""Rows that sew what is laid on, along both edges of a band: they are its topstitching."""
 FELLED = "felled-seam-topstitched"
 """The fold of such a seam is stitched down in the first row."""
 UNSEWN = frozenset({"fastening", "backing", "stay"})
@@ -27,8 +29,9 @@ UNSEWN = frozenset({"fastening", "backing", "stay"})
 
 def rows_asked(place: SeamPlace) -> int:
     """How many rows are asked for that its own is none of; what is sewn by hand has no row."""
-    own = place.kind.id in SEWN_THROUGH and not place.method.by_hand
-    own = own or place.method.id == FELLED
+    own = int(place.kind.id in SEWN_THROUGH) or LAID_ON.get(place.kind.id, 0)
+    own = 0 if place.method.by_hand else own
+    own = own or int(place.method.id == FELLED)
     return max(place.seam.making.topstitch - own, 0)
 
 

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
 from advisor.order.fitting import TO_BODY
+from advisor.order.untried import NOT
 
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
@@ -16,6 +17,7 @@ FROM_ABOVE_MM: Final = 1250.0
 LEGS: Final = frozenset({"inseam", "crotch"})
 """Roles of what has legs, whose length is no skirt's."""
 DOWN: Final = frozenset({"side", "centre", "panel", "plain"})
+HEM_BAND: Final = "hem-band"
 WAIST, HEMS, SHELL, SEAM = "waist", ("hem", "raw-edge"), "shell", "seam"
 
 
@@ -40,8 +42,15 @@ def bias_basted(facts: Facts) -> bool:
     return any(p.said("bias") == "yes" for p in loose)
 
 
+def ends_in_a_band(facts: Facts) -> bool:
+    """Whether a band of its own is joined below: what hangs down ends at that seam."""
+    bands = (p for p in facts.places if p.role.id == HEM_BAND and p.kind.id == SEAM)
+    return facts.fitting.degree != NOT and any(p.unit == SHELL for p in bands)
+
+
 WHOLE: Final[dict[str, Callable[[Facts], bool]]] = {
     "bias basted": bias_basted,
     "reaches the floor": reaches_the_floor,
+    "ends in a band": ends_in_a_band,
 }
 """Facts of the whole garment that are told here."""

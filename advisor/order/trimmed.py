@@ -11,6 +11,7 @@ from advisor.order.layering import lining_cloths
 from advisor.order.legs import STRIPE
 from advisor.project.lacewords import finished_below, is_lace, spread
 from advisor.project.placing import lace_on_edge, singular_words
+from advisor.project.stripes import caught_in_its_seam
 from advisor.project.together import over_its_mount, ribbon_at_the_waist
 from advisor.project.tucked import tucks_on_a_piece
 
@@ -140,6 +141,8 @@ def seams_under(rows: SeamPlace, facts: Facts) -> list[SeamPlace]:
     sewn round finished edges comes when every seam is closed.
     """
     if rows.kind.id != RIBBON or rows.role.id in (STRIPE, COVER, EDGES):
+        return []
+    if caught_in_its_seam(rows.seam, facts.garment):
         return []
     pieces = [p for p in facts.garment.plan.pieces if p.cloth in rows.cloths]
     wide = max(map(_wide, pieces), default=0.0)

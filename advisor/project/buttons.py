@@ -29,6 +29,7 @@ SPOTS: Final = frozenset(
     | {"fall", "pocket", "shoulder", "strap", "side", "knee", "leg", "hip", "bib"}
 )
 """Words of a name that say at which spot of the garment something is buttoned."""
+PAIR: Final = 2
 DOUBLE: Final = 2
 """Buttons to a hole of a double-breasted front."""
 LINES: Final = (
@@ -85,16 +86,38 @@ def half_for_show(button: Seam, holes: int) -> bool:
 def buttons_of(hole: Seam, garment: Garment) -> tuple[Seam, ...]:
     """The places whose buttons go through these holes or loops."""
     closing = _closing(garment)
-    own = tuple(s for s in closing if alike(hole, s, garment))
+    own = _own(hole, closing, garment)
     spare = tuple(s for s in without_holes(garment) if not _elsewhere(hole, s))
     holes = [s for s in garment.seams if s.place == HOLES]
     return own or spare or _left_over(hole, holes, closing, garment)
 
 
+def _own(hole: Seam, closing: Sequence[Seam], garment: Garment) -> tuple[Seam, ...]:
+    """The buttons at the place of a hole; where its name says none, those that are as many.
+
+    Five loops that nobody placed are those of the one row of five, and not of six at the cuffs.
+    """
+    found = tuple(s for s in closing if alike(hole, s, garment))
+    if len(found) < PAIR or _where(hole, garment) or not hole.making.counted:
+        return found
+    rows = tuple(s for s in found if s.making.counted and s.making.times == hole.making.times)
+    return rows if len(rows) == 1 and all(s.making.counted for s in found) else found
+
+
 def without_holes(garment: Garment) -> tuple[Seam, ...]:
     """The closing buttons of which no hole or loop has a like name."""
+    closing = _closing(garment)
     holes = [s for s in garment.seams if s.place == HOLES]
-    return tuple(s for s in _closing(garment) if not any(alike(h, s, garment) for h in holes))
+    taken = {s.name for hole in holes for s in _own(hole, closing, garment)}
+    return tuple(s for s in closing if s.name not in taken)
+
+
+def left_over(button: Seam, garment: Garment) -> bool:
+    """Whether all holes are counted, and are those of other buttons, just as many."""
+    holes = [s for s in garment.seams if s.place == HOLES]
+    rows = [buttons_of(hole, garment) for hole in holes]
+    counted = all(hole.making.counted for hole in holes)
+    return bool(holes) and counted and all(rows) and not any(button in row for row in rows)
 
 
 def _closing(garment: Garment) -> list[Seam]:

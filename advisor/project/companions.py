@@ -31,6 +31,7 @@ CORD, ZIP, POCKET, BAND = "piping-cord", "zip", "patch-pocket", "band"
 TOPSTITCHED = frozenset({"topstitching", "topstitch", "edgestitching"})
 BELONGING = TOPSTITCHED | {PIPING}
 """Last words of a name that say what it is to another place, and nothing of its own."""
+FACING_HEM = ("facing", "hem")
 ROUND = frozenset({"round", "around"})
 WITHIN = frozenset({"inner", "inside"})
 BANDS = frozenset({"waistband", "cuff", "collar", "neckband", "front-band"})
@@ -43,6 +44,10 @@ OUTER_EDGES = frozenset({"top", "upper", "outer"})
 CLOSED = frozenset({"end", "ends"})
 PIECED = (("seam",), ("centre", "back"), ("center", "back"), ("join",))
 """How the seam is called by which a band is pieced, or closed to a ring."""
+SIDES = (("side", "seam"), ("side",))
+"""How the seams are called that join the front of a band to its back."""
+HALVES = frozenset({"front", "back"})
+CHANNEL, CUT_SO = "casing", frozenset({"waistband", "band", "waist"})
 JOINED: Final = "lining-seam"
 SEWN_FLAT = frozenset({"seam", "gathered-edge", "yoke"})
 """Kinds of place that rows of topstitching lie along."""
@@ -116,13 +121,39 @@ def _ring(place: Beside) -> Seam | None:
     return belongs_as(place, "seam", RING, hosts, first=True) if hosts else None
 
 
+def _sides(place: Beside) -> Seam | None:
+    """The side seams of a band whose front and back are told as two places, set on as one ring."""
+    tail = next((tail for tail in SIDES if place.words[-len(tail) :] == tail), None)
+    if tail is None or len(place.cloths) != 1 or len(place.seam.uses) != PAIR:
+        return None
+    stem = set(place.words[: -len(tail)])
+    hosts = [
+        other
+        for other in place.others
+        if stem <= set(the_words(other.name))
+        and HALVES & set(the_words(other.name))
+        and other.place in BANDS | {CHANNEL}
+        and set(other.cloths()) & set(place.cloths)
+    ]
+    both = len({tuple(HALVES & set(the_words(h.name))) for h in hosts}) == PAIR
+    return belongs_as(place, "seam", RING, hosts, first=True) if stem & CUT_SO and both else None
+
+
 def _inner_edge(place: Beside) -> Seam | None:
     """The inner edge of a band, folded and felled over the seam that sets it."""
     hosts = place.called(place.words[:-2])[:1]
     named = len(place.words) > 2 and place.words[-1:] == EDGE and place.words[-2] in WITHIN
+    if place.words[-2:] == FACING_HEM:
+        named, hosts = True, _faced(place)
     folded = place.seam.facts.get("edge") in ("folded", None)
     fits = named and folded and len(place.cloths) > 1
     return belongs_as(place, "inner-edge", INNER, hosts, first=False) if fits and hosts else None
+
+
+def _faced(place: Beside) -> list[Seam]:
+    """The facing whose free edge is turned under and felled to what it faces."""
+    ends = [other for other in place.others if the_words(other.name)[-1:] == FACING_HEM[:1]]
+    return [o for o in ends if o.facts.get("edge") == "turned" and place.cloths[0] in o.cloths()]
 
 
 def _at_zip(place: Beside) -> Seam | None:
@@ -191,7 +222,7 @@ def buys_its_notions(seam: Seam) -> bool:
 KEPT: Final = (slid_in, _bound_edges)
 """What a place is to another even where its kind is said."""
 ASKED: Final = (
-    *(_piping, _rows, _pocket_lining, _felled_lining, _ring, _inner_edge, _at_zip),
+    *(_piping, _rows, _pocket_lining, _felled_lining, _ring, _sides, _inner_edge, _at_zip),
     *(guard, strap_ends, _outer_edge, _ends, _facing_felled, *KEPT),
 )
 """What a place may be to another, the first that fits."""

@@ -29,7 +29,18 @@ def told_apart(row: dict[str, Any]) -> dict[str, Any]:
         said["edge"] = "turned"
         if is_slit(str(row.get("name", ""))) and kind in (None, "edge"):
             return {key: value for key, value in said.items() if key != "kind"}  # cut first
+    if made == "bound edge" and kind in (None, "edge") and _slashed(str(row.get("name", ""))):
+        return {key: value for key, value in said.items() if key != "kind"}  # cut first
     return said | ({"kind": made} if kind in (None, "edge") else {})
+
+
+PLACKET, SLIT, FRONT = "placket", "slit", "front"
+
+
+def _slashed(name: str) -> bool:
+    """Whether a place is called a placket or a slit; that of a front is its whole edge."""
+    words = plain_word(name).replace("plackets", PLACKET).replace("slits", SLIT).split()
+    return words[-1:] in ([PLACKET], [SLIT]) and FRONT not in words
 
 
 SLITS = frozenset({"slit", "slits", "keyhole", "keyholes"})

@@ -57,6 +57,7 @@ class Placed:
     because: str = ""
 
 
+BUCKLE, SLIDER = "buckle", "rings-and-sliders"
 STRIPS = frozenset({"binding", "bias"})
 
 
@@ -273,6 +274,7 @@ def _by_notion(
                 return Placed(channel, why)
         kind = _of(entry, kinds)
         elsewhere = {"button": "buttonhole", TRIMMED: "ties" if is_tied(seam.name) else ""}
+        elsewhere[BUCKLE] = "ties" if entry.id == SLIDER and cloths else ""
         if words and elsewhere.get(kind or "") == words:
             continue  # the button goes through them; a ribbon that is tied lies on nothing
         if kind is None or (kind in SINGLE and sum(u.cloth in joined for u in seam.uses) > 1):

@@ -9,13 +9,15 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from advisor.answer.model.answer import Answer
-from advisor.answer.model.label import ToldCare, ToldLabel
+from advisor.answer.model.label import ToldApart, ToldCare, ToldLabel
 from advisor.render.label_text import (
     CARE,
     UNWASHED,
     care_caution,
+    care_heading,
     not_written,
     of_whom,
+    own_label,
     said_care,
     silence_text,
 )
@@ -45,6 +47,7 @@ class LabelView:
     content: tuple[LabelLine, ...]
     rules: tuple[Part, ...]
     care: tuple[LabelLine, ...]
+    care_heading: str
     apart: tuple[tuple[str, tuple[LabelLine, ...]], ...]
     care_notes: tuple[Part, ...]
     warnings: tuple[Part, ...]
@@ -75,7 +78,7 @@ class _LabelMaker:
         lacks, content = self.lacks(), self.content()
         rules = tuple(self.part(rule.text, rule.sources) for rule in label.rules)
         lines = self.care(care.lines)
-        apart = tuple((part.cloth, self.care(part.lines)) for part in care.apart)
+        apart = tuple((own_label(part, care), self.apart(part)) for part in care.apart)
         notes, warnings = self.care_notes(), self.warnings()
         said = (*label.duties, *label.spared, label.authority)
         duties = tuple(self.part(told.text, told.sources) for told in said)
@@ -88,6 +91,7 @@ class _LabelMaker:
             content=content,
             rules=rules,
             care=lines,
+            care_heading=care_heading(care),
             apart=apart,
             care_notes=notes,
             warnings=warnings,
@@ -149,6 +153,10 @@ class _LabelMaker:
 
     def care(self, lines: Sequence[ToldCare]) -> tuple[LabelLine, ...]:
         return tuple(self.care_line(line) for line in said_care(lines))
+
+    def apart(self, part: ToldApart) -> tuple[LabelLine, ...]:
+        unclean = (LabelLine("", "", (Part(UNWASHED),)),) if part.cleaning == "none" else ()
+        return (*self.care(part.lines), *unclean)
 
     def care_line(self, line: ToldCare) -> LabelLine:
         about = []

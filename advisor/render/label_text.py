@@ -5,7 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from advisor.answer.model.answer import Answer
-from advisor.answer.model.label import ToldAnimal, ToldCare, ToldContent, ToldLabel
+from advisor.answer.model.label import (
+    ToldAnimal,
+    ToldApart,
+    ToldCare,
+    ToldCaring,
+    ToldContent,
+    ToldLabel,
+)
 from advisor.answer.model.told import ToldCaution
 from advisor.render.layout import heading, row, wrap
 from advisor.render.printed.numbers import Numbers
@@ -24,6 +31,17 @@ UNWASHED = (
     "Neither washing nor dry cleaning is left, and the label has to say just that. Tell the buyer "
     "before she pays, or let what forbids it come off."
 )
+
+
+def care_heading(care: ToldCaring) -> str:
+    """Of what the lines of care are: of the whole, or of garments that nothing joins."""
+    return f"Care of {'the whole' if care.lines else 'each'}, in this order"
+
+
+def own_label(part: ToldApart, care: ToldCaring) -> str:
+    """What stands above the care of a part: beside a whole it comes off that."""
+    off = " comes off and" if care.lines else ""
+    return f"{part.cloth}{off} has a care label of its own:"
 
 
 def render_label(report: Answer) -> str:
@@ -119,7 +137,7 @@ class _Page:
 
     def _care(self) -> list[str]:
         care = self.label.care
-        lines = heading("Care of the whole, in this order")
+        lines = heading(care_heading(care))
         for text in care.once_known:  # what to settle first, for it may change the lines below
             lines += wrap(text, "  - ")
         lines += [line for about in said_care(care.lines) for line in self._care_line(about)]
@@ -127,8 +145,9 @@ class _Page:
             lines += wrap(UNWASHED, "  - ")
         lines += self._clashes(care.conflicts)
         for part in care.apart:
-            lines += wrap(f"{part.cloth} comes off and has a care label of its own:", "  ")
+            lines += wrap(own_label(part, care), "  ")
             lines += [line for about in said_care(part.lines) for line in self._care_line(about, 4)]
+            lines += wrap(UNWASHED, "    - ") if part.cleaning == "none" else []
         silence = silence_text(care.lines)
         if silence:
             lines += wrap(silence, "  - ")

@@ -102,10 +102,11 @@ class ToldCare:
 
 @dataclass(frozen=True, slots=True)
 class ToldApart:
-    """The care of a part that comes off."""
+    """The care of a part that comes off, and whether anything cleans it."""
 
     cloth: str
     lines: tuple[ToldCare, ...]
+    cleaning: str = "some"
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,16 @@
+"""Where a lace lies: over whole seams, or lapped over an edge."""
+
+from __future__ import annotations
+
+from advisor.project.garment import Garment, Seam
+from advisor.project.lacewords import finished_below, spread
+from advisor.project.placing import singular_words
+
+
+def lace_role(seam: Seam, garment: Garment) -> str:
+    """Where a lace lies that is laid over whole seams or lapped over an edge; "" for others."""
+    if spread(singular_words(seam.name)):
+        return "overlay"
+    lace = "lace" in singular_words(seam.name)
+    lapped = lace and finished_below(seam, garment.seams, singular_words)
+    return "edge-lace" if lapped else ""
