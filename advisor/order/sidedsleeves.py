@@ -28,6 +28,7 @@ def _over_its_armhole(sleeve: SeamPlace, places: Sequence[SeamPlace]) -> SeamPla
         p.name
         for p in own
         if p.role.id == ARMHOLE
+        and set(p.cloths) & set(sleeve.cloths)
         and sleeve.name not in (p.crosses or ())
         and any(p.name in (side.crosses or ()) for side in sides)
     )
