@@ -115,7 +115,8 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     opening["marked"] = marked(place, facts) if "{marked}" in op.does else ""
     does = LEVEL if op.id == "grade" and _level_edges(place, facts) else op.does
     holed = holed_for_good(place, facts)
-    does = ALONE if holed and op.id == "interface" and skins_alone(place, facts) else does
+    alone = holed and op.id == "interface" and skins_alone(place, facts)
+    does = ALONE if alone and not facts.setups.glues_left_out(place) else does
     does = slid_in(op, facts) or lace_edge(op, place, facts) or does
     text = does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
     gap = end_of(op, place, facts, alone=does == ALONE)
