@@ -7,6 +7,7 @@ a place says so, as `lining hem`, and where its seams are those of the other clo
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from itertools import permutations
 from typing import Final
 
 from advisor.knowledge.model import Entry
@@ -24,7 +25,8 @@ def second_bodies(seams: Sequence[Seam], entries: Mapping[str, Entry]) -> frozen
     for seam in seams:
         cloths = {n for n in seam.cloths() if n in entries and entries[n].kind == "cloth"}
         if LINING in the_words(seam.name) and len(cloths) == TWINS:
-            found |= {n for n in cloths if _called_after(n, *(cloths - {n}), seams)}
+            pairs = permutations(sorted(cloths), TWINS)
+            found |= {inner for inner, outer in pairs if _called_after(inner, outer, seams)}
     return frozenset(found)
 
 
