@@ -57,3 +57,11 @@ def test_a_glue_that_clashes_is_not_laid_in_as_if_it_were_none() -> None:
     found = ordered(SKIRT)
     step = next(t.step.does for t in found.tasks.values() if t.op == "interface")
     assert step.startswith("Settle first what backs back vent")
+
+
+@pytest.mark.parametrize(
+    ("name", "place"), [("cardigan", "button band"), ("ponte_dress", "neck facing")]
+)
+def test_no_kind_of_a_glue_is_told_where_it_is_not_fused(name: str, place: str) -> None:
+    """Beside "settle first what backs it" a fusible is no answer."""
+    assert ("interfacing.kind", place) not in {(v.aspect, v.place) for v in _told(name).verdicts}
