@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from advisor.answer import wording
@@ -14,6 +14,7 @@ from advisor.claims.conflicts import Conflict
 from advisor.claims.judgement import Advice, Cure
 from advisor.claims.speakers import Said
 from advisor.decide.case import listed
+from advisor.order.unsettled import REPLACING
 
 
 def told_conflicts(advice: Advice, teller: Teller) -> tuple[ToldConflict, ...]:
@@ -82,7 +83,15 @@ def _conflict(number: int, conflict: Conflict, advice: Advice, teller: Teller) -
             for which, cure in enumerate(cures, 1)
         ),
         no_cure="" if cures else _no_cure(claims, label=conflict.aspect.startswith("care.")),
+        replaces=_replaced(cures, teller),
     )
+
+
+def _replaced(cures: Sequence[Cure], teller: Teller) -> tuple[str, ...]:
+    """What the remedy that is offered first puts another in place of, or leaves out."""
+    how = {remedy.id: remedy.change.get("do") for remedy in teller.knowledge.remedies}
+    first = (cure for cure in cures[:1] if how[cure.remedy] in REPLACING and cure.words)
+    return tuple(str(cure.words["notion"]) for cure in first if "notion" in cure.words)
 
 
 def _remedy(take: str, cure: Cure, conflict: Conflict, teller: Teller) -> ToldRemedy:

@@ -116,9 +116,10 @@ def decide(garment: Garment, knowledge: Knowledge, parts: Parts) -> Decided:
     as_written = advice
     if work is not None:
         from advisor.answer.handwork import as_made, shut_in
+        from advisor.answer.openglue import with_glue_open
 
         advice = as_made(as_ordered(advice, work), work.methods, shut_in(work))
-        advice = with_irons(advice, work)
+        advice = with_glue_open(with_irons(advice, work), work)
     return Decided(advice, heat, work, as_written)
 
 

@@ -43,8 +43,8 @@ GROUPS: Mapping[str, tuple[str, ...]] = {
 WAYS_TO_GATHER = ("hand rows", "gathering foot", "overlock", "elastic")
 PLAIN = "seam"
 """The kind of a place that nothing says more of."""
-SEWN_ON = frozenset({"hook", "snap", "button", "clasp"})
-"""Kinds of place in which nothing is joined: what is sewn on there is not pressed."""
+SEWN_ON = frozenset({"hook", "snap", "button", "clasp", "bones-slid-in"})
+"""Kinds of place in which nothing is joined: what is sewn on or slid in there is not pressed."""
 
 
 @dataclass(frozen=True, slots=True)

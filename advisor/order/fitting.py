@@ -22,6 +22,7 @@ from advisor.order.laidlate import LAY_ON, placed_on_the_body
 from advisor.order.legs import closes_the_tube, shuts_in_a_stripe
 from advisor.order.quilting import cut_after_the_fitting, waits_for_the_fitting
 from advisor.order.roles import POCKET_ZIP
+from advisor.order.slitpleats import laid_to_a_slit
 from advisor.order.strapped import hung_from
 from advisor.order.untried import (
     CROTCH,
@@ -348,7 +349,8 @@ class Fitting:
         flat = flat and not (place.kind.id == BAND and WAIST in place.role.crosses)
         sewn = place.op in ("join", "dart", "pleat", "zip", "lay-on")
         needed = (sewn and flat) or self.hangs(place) or hood_tried(place, self)
-        needed = needed and not takes_whole_lining(place, self.places)
+        late = takes_whole_lining(place, self.places) or laid_to_a_slit(place, self)
+        needed = needed and not late
         return needed and place.unit != "lining" and self.concerned(place)
 
     def hangs(self, place: SeamPlace) -> bool:

@@ -306,7 +306,8 @@ def _at_wrist(one: SeamPlace, other: SeamPlace) -> bool:
 def _on_sleeve_only(one: SeamPlace, other: SeamPlace) -> bool:
     """Whether one lies on a sleeve, which meets the body through the armhole alone."""
     named = called.SLEEVE in singular_words(one.name) and one.role.id not in called.SETS_SLEEVES
-    return (named or one.role.id in called.SLEEVE_ENDS) and other.role.id in called.OF_THE_BODY
+    body = other.role.id in called.OF_THE_BODY and called.SLEEVE not in singular_words(other.name)
+    return (named or one.role.id in called.SLEEVE_ENDS) and body
 
 
 def _off_the_sleeve(one: SeamPlace, other: SeamPlace) -> bool:

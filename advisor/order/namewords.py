@@ -73,7 +73,7 @@ ON_ITS_CLOTH = frozenset({"hem", "casing"})
 """Kinds of edge that are turned in from the cloth itself, which is therefore always told."""
 SLEEVE, SETS_SLEEVES = "sleeve", frozenset({"armhole", "raglan", "side-and-sleeve"})
 """The word of what lies on a sleeve, and the roles of what joins a sleeve to the body."""
-OF_THE_BODY = frozenset({"side", "centre", "waist", "waistband", "crotch", "inseam"})
+OF_THE_BODY = frozenset({"side", "centre", "waist", "waistband", "crotch", "inseam", "yoke"})
 """Roles of seams of the body that no sleeve has."""
 ALL_TOLD = frozenset({"seam", "gathers", "laid on", "dart", "fold"})
 """Families of places whose layers are all the cloths that meet there."""

@@ -11,6 +11,8 @@ from advisor.project.folded import ON_SLEEVE
 from advisor.project.placing import singular_words
 
 EDGES: Final = frozenset({"facing", "wrap-edge"})
+CUT_APART: Final = "front-band-cut-apart"
+"""How a band is made whose foot is left for the hem."""
 FRONT: Final = frozenset({"front", "wrap", "opening"})
 """Roles and words of an edge that opens a garment from the neck to the hem."""
 
@@ -38,12 +40,18 @@ def met_under_the_iron(hot: SeamPlace, place: SeamPlace) -> bool:
     return related(hot, place) or said or ends_in(hot, place)
 
 
+def _ends_a_band(hem: SeamPlace, band: SeamPlace) -> bool:
+    """Whether the open foot of a band cut by itself lies at a hem, which takes it in."""
+    return hem.role.last and same_unit(hem, band) and (crosses(hem, band) or related(hem, band))
+
+
 def closed_over_its_end(hem: SeamPlace, places: Iterable[SeamPlace]) -> str:
     """What is said of the facings whose lower end lies at a hem; "" where none does."""
     if ON_SLEEVE & set(singular_words(hem.name)):
         return ""  # no edge of the body runs down a sleeve
     edges = (p for p in places if p.kind.id == "faced-edge" and ends_in(hem, p))
     feet = [p.name for p in edges if _runs_down(p)]
+    feet += [p.name for p in places if p.method.id == CUT_APART and _ends_a_band(hem, p)]
     return f", the foot of {' and '.join(feet)} closed over its end" if feet else ""
 
 

@@ -25,8 +25,8 @@ from advisor.construction.threadshare import seen_of, sewn_as
 from advisor.craft.irondial import mark_for, step_down
 from advisor.decide.apart import judge_apart, of_one_seam
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry, Knowledge
-from advisor.order.cures import chosen_cures, cured_earlier, fused_first
-from advisor.order.fusing import DWELL, beside_glue, fusing_iron, no_damper, too_hot, too_long
+from advisor.order.cures import chosen_cures
+from advisor.order.fusing import beside_glue, fusing_iron, no_damper
 from advisor.order.heldalready import held_already, stayed_elsewhere
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import hung, quilted
@@ -34,6 +34,7 @@ from advisor.order.overlocking import on_the_overlocker
 from advisor.order.rowneedle import with_the_point_of
 from advisor.order.steps import IronState, MachineState
 from advisor.order.threadwords import colour_of, colour_words
+from advisor.order.unsettled import glue_ruled_out
 from advisor.project.garment import Seam, Use
 from advisor.project.hemstrips import bias_strips
 
@@ -360,16 +361,10 @@ class Setups:
 
     def glue_ruled_out(self, seam: SeamPlace) -> bool:
         """Whether a layer bars a glue that is not fused before, or nothing beside it bears it."""
-        found = self.advice.judgement.verdicts.get(Place("seam", seam.name), {})
-        clash = bool((kind := found.get("interfacing.kind")) and kind.clash)
-        first = fused_first(seam.seam, self.garment, self.knowledge)
-        first = first or cured_earlier(seam.name, self.advice, found.get("interfacing.kind"))
-        lying = self.fused_to(seam)
-        hot = too_hot(self.fuse_iron(seam), map(self.bears_alone, lying))
-        times = [self.verdict(self.alone((n, n)), DWELL) for n in lying]
-        return (clash and not first) or hot or too_long(self._notions(seam), times)
+        return glue_ruled_out(seam, self)
 
-    def _notions(self, seam: SeamPlace) -> list[Entry]:
+    def about_notions(self, seam: SeamPlace) -> list[Entry]:
+        """What is known of each notion of a seam."""
         return [self.knowledge.entries[self.garment.cloths[n].entry] for n in seam.notions]
 
     def glues_left_out(self, seam: SeamPlace) -> frozenset[str]:
@@ -387,7 +382,7 @@ class Setups:
         """How the iron is set to fuse the interfacing of a seam to a single piece."""
         found = self.advice.judgement.verdicts.get(Place("seam", seam.name), {})
         lying = (self.verdict(self.alone((n, n)), "press.moisture") for n in self.fused_to(seam))
-        return no_damper(fusing_iron(self._notions(seam), found), lying)
+        return no_damper(fusing_iron(self.about_notions(seam), found), lying)
 
     def cloth_iron(self, cloth: str) -> IronState | None:
         """How the iron is set for what is made of one cloth alone, lying flat."""

@@ -41,7 +41,6 @@ from advisor.order.stepends import end_of
 from advisor.order.supports import stayed_alone, supports
 from advisor.order.topstitching import rows_told
 from advisor.order.trimmed import lace_edge, rows_over, seams_under
-from advisor.order.unsettled import TO_SETTLE
 from advisor.order.waistwords import hung_by
 from advisor.project.garment import Garment
 from advisor.project.lacewords import is_lace
@@ -117,8 +116,8 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     opening["marked"] = marked(place, facts) if "{marked}" in op.does else ""
     does = LEVEL if op.id == "grade" and _level_edges(place, facts) else op.does
     holed = holed_for_good(place, facts)
-    settled = op.id == "interface" and op.does != TO_SETTLE
-    does = ALONE if holed and settled and skins_alone(place, facts) else does
+    alone = holed and op.id == "interface" and skins_alone(place, facts)
+    does = ALONE if alone and not facts.setups.glues_left_out(place) else does
     does = slid_in(op, facts) or lace_edge(op, place, facts) or does
     text = does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
     gap = end_of(op, place, facts, alone=does == ALONE)

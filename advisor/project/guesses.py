@@ -47,7 +47,7 @@ def _guess(
     if not kind or not seam.placed_by:
         return ""
     if words[-1:] and words[-1] in BELONGING:
-        return f"{kind} by itself, of no other place"
+        return f"{kind} by itself{_whose(seam, seams)}, of no other place"
     found, span = meant_in(words, kinds)
     about = {name: entries[name] for name in seam.cloths() if name in entries}
     if found and found != seam.place and inside(span, spans_of(words, seam, about)):
@@ -55,6 +55,19 @@ def _guess(
     stem, behind = words[: span[1]], words[span[1] :]
     part = seam.placed_by == BY_NAME and bool(behind) and set(behind) <= PARTS
     return kind if part and _called(stem, seam, seams) else ""
+
+
+def _whose(seam: Seam, seams: Sequence[Seam]) -> str:
+    """The name by which it would belong to a place as long as it, of a cloth of it; "" for none."""
+    named = seam.name.split()[-1]
+    alike = (
+        other.name
+        for other in seams
+        if other is not seam
+        and other.long_mm == seam.long_mm > 0
+        and set(other.cloths()) & set(seam.cloths())
+    )
+    return next((f" (called '{name} {named}' it would be that of {name})" for name in alike), "")
 
 
 def _called(stem: tuple[str, ...], seam: Seam, seams: Sequence[Seam]) -> bool:

@@ -17,6 +17,7 @@ from advisor.knowledge.model import Entry
 from advisor.knowledge.places import PlaceKind
 from advisor.project.garment import Seam
 from advisor.project.placing import POCKETS, singular_words
+from advisor.project.secondbody import second_bodies
 
 Unit = Literal["shell", "lining", "both"]
 
@@ -75,9 +76,8 @@ def lining_by_seams(
     joins = [(s, unit) for s, unit in joins if kinds[s.place].family == "seam"]
     cloths = [({n for n in s.cloths() if entries[n].kind == "cloth"}, unit) for s, unit in joins]
     own = {n for names, unit in cloths if unit == "lining" for n in names}
-    return frozenset(
-        own - {n for names, unit in cloths if unit != "lining" and len(names) == 1 for n in names}
-    )
+    shell = {n for names, unit in cloths if unit != "lining" and len(names) == 1 for n in names}
+    return frozenset(own - shell) | second_bodies(seams, entries)
 
 
 def with_lined(

@@ -340,7 +340,7 @@ def _tool_name(row: ToldNeed) -> str:
 def _not_yet(row: ToldNeed, report: Answer) -> str:
     """That what hurts somebody, or is ruled out, is not bought before its conflict is settled."""
     for one in report.conflicts:
-        if one.bars_buying and row.item in one.between and {*one.places} & {*row.for_}:
+        if one.bars_buying(row.item, row.for_):
             return f"not to be bought before number {one.number} of what can go wrong is settled"
     return ""
 

@@ -69,6 +69,12 @@ def _wrong(data: ToldOrder) -> list[str]:
             f"What clashes at {', '.join(clashes)} is settled by no order of work: change "
             "something there first; advisor check FILE says what."
         )
+    carried = dict.fromkeys(row.place for row in data.settled)
+    if carried:
+        lines += _para(
+            f"Nothing is decided yet at {', '.join(carried)}: this order goes by the first way out "
+            "that advisor check FILE offers there; take it or another."
+        )
     for row in data.keep_off:
         lines += _para(f"Take care: {row.text}")
     return lines

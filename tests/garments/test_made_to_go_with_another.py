@@ -128,3 +128,16 @@ def test_bones_of_their_own_channels_stay_what_they_were() -> None:
     """Beside no empty channel bones are channel and bone in one."""
     alone = "\n".join(row for row in BODICE.splitlines() if "name: bone channels" not in row)
     assert stands(ordered(alone), "join bones", "press bones", "insert bones in bones")
+
+
+def test_a_cord_of_no_place_is_told_the_name_that_would_say_whose_it_is() -> None:
+    """As long as another place and of a cloth of it; and by that name it belongs there."""
+    row = "  - {name: side piping, layers: [satin, {notion: piping cord}], length: 70 cm}\n"
+    text = SLIP.replace("  - {name: hem,", f"{row}  - {{name: hem,")
+    loose = text.replace("name: side seam,", "name: long seam,")
+    found = next(seam for seam in read(loose).seams if seam.name == "side piping")
+    assert "called 'neck edge piping' it would be that of neck edge" in found.guess
+    named = places(ordered(loose.replace("name: side piping", "name: neck edge piping")))
+    belongs = named["neck edge piping"].seam.companion
+    assert belongs is not None
+    assert ("neck edge",) == belongs.hosts

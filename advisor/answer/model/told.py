@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import dataclass, field
 
 from advisor.claims.workarounds import INTERFACING
@@ -184,11 +185,16 @@ class ToldConflict:
     remedies: tuple[ToldRemedy, ...]
 
     no_cure: str = ""
+    replaces: tuple[str, ...] = ()
 
-    @property
-    def bars_buying(self) -> bool:
-        """Whether what it is about is not bought before it is settled: it hurts or is barred."""
-        return self.severity == "injury" or INTERFACING in self.aspects
+    def bars_buying(self, item: str, places: Collection[str]) -> bool:
+        """Whether a thing for some places is not bought before this is settled.
+
+        It hurts, a layer rules it out, or what is offered first puts another in its place.
+        """
+        barred = self.severity == "injury" or INTERFACING in self.aspects
+        here = self.scope == "garment" or bool({*self.places} & {*places})
+        return here and (item in self.replaces or (barred and item in self.between))
 
     def cited(self) -> list[str]:
         """The sources of its reasons."""

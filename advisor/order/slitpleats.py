@@ -1,0 +1,25 @@
+"""Pleats at the end of a sleeve that are laid towards a slit which waits for the fitting."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from advisor.order.kinds import SeamPlace, related
+from advisor.project.folded import ON_SLEEVE
+from advisor.project.placing import singular_words
+
+if TYPE_CHECKING:
+    from advisor.order.fitting import Fitting
+
+PLEAT, PLACKET = "pleat", "placket"
+
+
+def laid_to_a_slit(place: SeamPlace, fitting: Fitting) -> bool:
+    """Whether its folds lie beside a slit of the sleeve that is cut after the fitting.
+
+    Nobody tries them on: they are pinned for that, and laid when the slit is finished.
+    """
+    if place.kind.id != PLEAT or not ON_SLEEVE & set(singular_words(place.name)):
+        return False
+    slits = (p for p in fitting.places if p.kind.id == PLACKET and related(place, p))
+    return any(ON_SLEEVE & set(singular_words(p.name)) and fitting.cut_into(p) for p in slits)
