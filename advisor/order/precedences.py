@@ -213,7 +213,8 @@ def too_tender(
     It is as hot as its iron starts, or as said.
     """
     if joined.op in LAYS:
-        near = borne_near(hot, joined, setups) is not None
+        last = hot.place is not None and hot.place.role.last  # no hem lies along what is stayed
+        near = not last and borne_near(hot, joined, setups) is not None
         return melts(hot, joined, setups) if near else frozenset()
     place, limit, boned = joined.place, borne_near(hot, joined, setups), joined.op == "bone"
     if place is None or hot.step.iron is None:
