@@ -10,6 +10,7 @@ from typing import Final
 from advisor.claims.lies_behind import may_lie
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
+from advisor.project.placing import singular_words
 
 MOUNTED: Final = "underlining"
 JOINS: Final = frozenset({"seam", "boned-seam", "gathered-edge"})
@@ -22,6 +23,7 @@ FIRM_FROM: Final = {"woven": 120.0, "net": 50.0}
 """From this weight on a backing carries the load, by its structure, g/m²: estimate."""
 THREAD: Final = "thread.fibre"
 NEEDLE: Final = "needle.size"
+SLEEVE: Final = "sleeve"
 HOLDS: Final = (THREAD, "thread.size", NEEDLE, "stitch.length")
 """What makes a seam hold; a net is too fine to ask for more than a firm thread."""
 
@@ -64,6 +66,8 @@ def holds_by_backing(seam: Seam, garment: Garment, knowledge: Knowledge) -> tupl
     )
     if seam.place in EDGES and seam.facts.get("stress") != "high":
         return (NEEDLE,) if "woven" in firm else ()
-    if not firm or not (seam.facts.get("stress") == "high" or any(drawn)):
+    on_sleeve = SLEEVE in singular_words(seam.name) and seam.place == "seam"
+    pulled = not on_sleeve and any(drawn)  # no lacing and no bone draws on a sleeve
+    if not firm or not (seam.facts.get("stress") == "high" or pulled):
         return ()
     return HOLDS if "woven" in firm else (THREAD,)

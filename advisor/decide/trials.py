@@ -35,8 +35,8 @@ OF_THE_LENGTH = frozenset({"prepare", "cut", "care"})
 
 UNVOUCHED = "main fibre known"
 """The fact on which a test rests that comes first, for nothing else is known of the cloth."""
-UNSEWN = "safety"
-"""The area of rules whose tests are made where nothing is sewn as well, as of a glue."""
+UNSEWN, STONES = "safety", "stones"
+"""The area of rules whose tests are made where nothing is sewn, and the kind of place: of glue."""
 OF_SEWING = frozenset({"stitch", "stack", "seam", "pin", "press"})
 """Areas of rules whose tests are sewn and pressed: nothing for a rivet or a button."""
 
@@ -128,7 +128,8 @@ def _look_for(judgement: Judgement, places: list[str], rules: list[Fired]) -> tu
     sewn = {name for name in places if _sewn(name, judgement)}
     cloths = {c for seam in garment.seams if seam.name in sewn for c in seam.cloths()}
     here = frozenset(places)
-    laid = {c for seam in garment.seams if seam.name in here for c in seam.cloths()}
+    glued = (s for s in garment.seams if s.name in here and s.place == STONES)
+    laid = {c for seam in glued for c in seam.cloths()} | cloths
     found = [
         fired.rule.tests[i]
         for fired in rules

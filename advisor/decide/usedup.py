@@ -26,6 +26,8 @@ LACED = "laced"
 BUTTONHOLE = "buttonhole"
 LOST = frozenset({"button", "hook", "snap"})
 """What one more is bought of, for one gets lost; nobody keeps a second buckle."""
+GLUE = frozenset({"glue"})
+"""A glue of any name is the one that a place wants."""
 FASTENERS = frozenset({"zip", "button", "hook-and-loop", "trim", "tape"})
 """Kinds of notion that close a garment; a frog is a trim, a row of snaps may be a tape."""
 
@@ -95,7 +97,7 @@ def _named(seam: Seam, thing: Thing, garment: Garment, knowledge: Knowledge | No
     names = garment.cloths if anywhere else seam.cloths()
     entries = [knowledge.entries[garment.cloths[name].entry] for name in names]
     either = set(thing.name.split(" for ")[0].split(" or "))
-    if any(e.kind != "cloth" and either & {e.name, *e.also} for e in entries):
+    if any(e.kind != "cloth" and either & {e.name, *e.also, *GLUE & {e.kind}} for e in entries):
         return True
     closes = thing.unit not in (ONCE, LACED) and _fastens(seam, knowledge)
     return closes and any(entry.kind in FASTENERS for entry in entries)

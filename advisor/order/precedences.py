@@ -156,6 +156,8 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
     place = joining.place
     if place is None or hot.step.iron is None or _loose(hot) or _walked_round(hot, place):
         return place is None and _backed_beside_the_tender(hot, joining)
+    if joining.op in LAYS:
+        return hot.needy in place.cloths and bool(melts(hot, joining, setups))
     if joining.op in ("bone", "close-bones"):
         limit = setups.limit(Place("seam", place.name))
         beside = related(hot.place, place) if hot.place else hot.needy in place.cloths
@@ -170,11 +172,11 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
     if _same_place(hot, joining):
         # Fused for its own seam: the tender layer is joined by that very seam.
         return hot.op == "fuse" and bool(_cooler(hot, joining, setups))
-    if joining.op in LAYS or (joining.op == "fuse" and place.kind.id not in GLUED_TO_THE_BODY):
-        # What is fused lies apart until it is joined, or is shaped on the glue.
-        return hot.needy in place.cloths and bool(melts(hot, joining, setups))
     laid = place.kind.family == LAID_ON and "flat" not in hot.tags  # the iron keeps off it later
-    if hot.place is not None and (laid or far_apart(hot.place, place, setups.garment)):
+    # What is fused lies apart until it is joined, or is shaped on the glue.
+    apart = joining.op == "fuse" and place.kind.id not in GLUED_TO_THE_BODY
+    far = hot.place is not None and (laid or far_apart(hot.place, place, setups.garment))
+    if apart or far:
         return False
     near = set(hot.cloths) & set(place.lies_on)
     cooler = set(_cooler(hot, joining, setups)) & comes_in(joining)
@@ -233,7 +235,8 @@ def too_tender(
     It is as hot as its iron starts, or as said.
     """
     if joined.op in LAYS:
-        near = borne_near(hot, joined, setups) is not None
+        last = hot.place is not None and hot.place.role.last  # no hem lies along what is stayed
+        near = not last and borne_near(hot, joined, setups) is not None
         return melts(hot, joined, setups) if near else frozenset()
     place, limit, boned = joined.place, borne_near(hot, joined, setups), joined.op == "bone"
     if place is None or hot.step.iron is None:

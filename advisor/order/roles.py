@@ -70,6 +70,7 @@ WRIST = frozenset({"cuff", "wrist"})
 GUSSET, LEG_SEAMS = "gusset", frozenset({"crotch", "inseam", "rise"})
 TOPS = frozenset({"edge", "top", "opening", "facing", "mouth"})
 """Words of the upper edge of a pocket."""
+INSET = "inset"
 HEM_FACING = ("hem", "facing")
 """The last words of a hem that is faced: it lies at the lower edge, and not at a neck."""
 FLAP, POCKET_FLAP = "flap", "pocket-flap"
@@ -128,8 +129,8 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
         return POCKET_ZIP
     if kind == "gathered-edge" and FRILLED & set(words[-1:]) and found and found.id == "armhole":
         return "tier"  # a frill of a sleeve lies at its end; only the sleeve itself at its head
-    if found is not None and found.id in LIES_AT.get(kind, ()):
-        return "applied"  # it lies on a piece there, flat; what is laid on at a cuff is none
+    if at_once := _while_flat(kind, found, words):
+        return at_once
     if kind == "hem" and called.NECK & set(words):
         return "facing"  # hemmed in the flat, and levelled on no hanger
     if "pocket" in words and (kind == "bound-edge" or (kind == "faced-edge" and TOPS & {*words})):
@@ -139,6 +140,13 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
     if kind == "pad" and any(e.id == SLEEVE_HEAD for e in about):
         return ROLL  # it lies along the cap, and the pad against it
     return ""
+
+
+def _while_flat(kind: str, found: SeamKind | None, words: tuple[str, ...]) -> str:
+    """What is laid on a flat piece or let into one by a seam; a lace is let in otherwise."""
+    if found is not None and found.id in LIES_AT.get(kind, ()):
+        return "applied"
+    return "panel" if kind == "seam" and found is None and INSET in words else ""
 
 
 def _faced(found: SeamKind | None, words: tuple[str, ...]) -> str:

@@ -36,7 +36,7 @@ def _laid(laying: Task, setups: Setups) -> dict[str, float]:
         return {}
     if laying.op == STAY:
         entry = laid_in(setups.judged(Place("seam", place.name)), setups.knowledge)
-        claims = entry.claims if entry is not None else ()
+        claims = entry.claims if entry is not None and entry.kind == HOLDS else ()
         lids = [c.span[1] for c in claims if c.aspect == LIMIT_ASPECT and c.guards and c.span]
         return {entry.name: min(lids)} if entry is not None and lids else {}
     entries, cloths = setups.knowledge.entries, setups.garment.cloths

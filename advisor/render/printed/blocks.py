@@ -261,8 +261,9 @@ class _Builder:
 
     def own(self, place: tuple[str, str]) -> list[Part]:
         """The first thing to do at a place, where there is room for it; the rest is counted."""
-        told = self._roomy(place) or place in self.favoured
-        return self._kept(self.chosen.by_place.get(place, ())[:1], int(told))
+        todos = self.chosen.by_place.get(place, ())[:1]
+        grave = place in self.favoured or any(t.harms for t in todos)
+        return self._kept(todos, int(grave or self._roomy(place)))
 
     def _roomy(self, place: tuple[str, str]) -> bool:
         return self.tight < OWN_UNTIL[place[0]]
@@ -337,10 +338,8 @@ class _Builder:
         return Section("tests", "Try on scraps first, set as for the seam", tuple(items))
 
     def unknowns(self) -> Section:
-        items = tuple(
-            Item(_short_fact(unknown.fact), parts=(Part(f"{unknown.effect}."),))
-            for unknown in self.report.unknowns
-        )
+        told = ((_short_fact(u.fact), Part(f"{u.effect}.")) for u in self.report.unknowns)
+        items = tuple(Item(fact, parts=(effect,)) for fact, effect in told)
         left = self.chosen.left_out + self.dropped
         close = (
             f"{left} lesser cautions and things to do are left out: --all prints them, --reasons "

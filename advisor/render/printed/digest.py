@@ -22,6 +22,8 @@ LENGTHS = 2
 PER_KIND = {"damage": 2}
 NAMED = 3
 MANY = 10_000
+IN_BY_THEN = " in by the time that "
+"""How it is told what lies beside a seam that is pressed hotter than that bears."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,6 +34,11 @@ class Todo:
     places: tuple[str, ...]
     sources: tuple[str, ...]
     weight: tuple[int, int, str] = (0, 0, "")
+
+    @property
+    def harms(self) -> bool:
+        """Whether it tells of an iron near what it spoils, which is never left out."""
+        return IN_BY_THEN in self.text
 
 
 @dataclass(frozen=True, slots=True)
