@@ -8,7 +8,7 @@ from advisor.order.backed import boned_backing, clear_of_bones
 from advisor.order.facts import Facts
 from advisor.order.flatsleeve import run_on_from
 from advisor.order.hemsmeet import beside_raw, turned_hem
-from advisor.order.holdwords import clear_of_skins
+from advisor.order.holdwords import between_the_rows, clear_of_skins
 from advisor.order.kinds import SeamPlace
 from advisor.order.openings import left_open, waits, zip_gap
 from advisor.order.roles import PLEATED_HEM
@@ -42,5 +42,6 @@ def end_of(op: Operation, place: SeamPlace, facts: Facts, *, alone: bool) -> str
         said += WIDTHS_FLAT if place.role.id == PLEATED_HEM else ""
         said += beside_raw(place, places) if turned_hem(place) else ""
         said += closed_over_its_end(place, places)
+    said += between_the_rows(op, place, facts)
     said += boned_backing(op, place, places) + clear_of_bones(op, place, facts)
     return said + (clear_of_skins(place, facts) if op.id == "interface" and not alone else "")

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from advisor.claims.collect import Place
-from advisor.claims.valuesets import Choice
+from advisor.claims.valuesets import Choice, Span
 from advisor.knowledge.model import LIMIT_ASPECT
 from advisor.order.missing import missing
 from advisor.order.work import Work
@@ -86,6 +86,8 @@ def test_a_lining_is_pressed_as_what_lies_behind_it_bears(seam: str) -> None:
     verdicts = advice(JACKET).judgement.verdicts
     behind = verdicts[Place("seam", "side")][LIMIT_ASPECT].allowed
     here = verdicts[Place("seam", seam)][LIMIT_ASPECT].allowed
+    assert isinstance(behind, Span)
+    assert isinstance(here, Span)
     assert behind.high >= here.high
 
 
@@ -246,3 +248,12 @@ def test_the_list_of_the_parka_is_whole() -> None:
     assert 1 == listed.count("reproofing wax")
     cautions = " ".join(c.text for c in told(Path(FOLDER / f"{PARKA}.yaml")).cautions)
     assert "greases what is sewn next" in cautions
+
+
+def test_what_leaks_is_clipped_and_not_basted() -> None:
+    """For the fitting its seams are clipped, and so opened; a strip is basted where it is cut."""
+    found = work(PARKA)
+    assert "clip it shut along the line of front zip" in says(found, "fit")
+    assert "take the clips off" in says(found, "fit")
+    assert "open the basting" not in says(found, "fit")
+    assert "between the two rows alone" in says(found, "stay the slit of chest welt pocket")
