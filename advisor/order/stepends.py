@@ -5,6 +5,7 @@ from __future__ import annotations
 from advisor.claims.collect import Place
 from advisor.knowledge.ordering import Operation
 from advisor.order.backed import boned_backing, clear_of_bones
+from advisor.order.easing import with_a_steamer
 from advisor.order.facts import Facts
 from advisor.order.flatsleeve import run_on_from
 from advisor.order.hemsmeet import beside_raw, turned_hem
@@ -42,6 +43,7 @@ def end_of(op: Operation, place: SeamPlace, facts: Facts, *, alone: bool) -> str
         said += WIDTHS_FLAT if place.role.id == PLEATED_HEM else ""
         said += beside_raw(place, places) if turned_hem(place) else ""
         said += closed_over_its_end(place, places)
+    said += with_a_steamer(op.verb, place, facts.setups)
     said += between_the_rows(op, place, facts)
     said += boned_backing(op, place, places) + clear_of_bones(op, place, facts)
     return said + (clear_of_skins(place, facts) if op.id == "interface" and not alone else "")
