@@ -158,8 +158,8 @@ def _lining_set(places: Sequence[SeamPlace]) -> bool:
 def _ends_lining(place: SeamPlace) -> bool:
     """Whether the lower edge of a lining is finished here."""
     rib = place.kind.id == "neckband" and place.role.id == "cuff"
-    if of_a_strip(place):
-        return False  # at the waist of the shell: the lining hangs on behind it
+    if of_a_strip(place) or place.role.id == "hood-casing":
+        return False  # at the waist of the shell, or round the face: the lining hangs on below
     return rib or place.kind.id in ("hem", "cuff", "elastic-edge", "bound-edge", "casing")
 
 

@@ -228,7 +228,7 @@ def test_nothing_made_by_itself_waits_for_the_iron_of_the_lining() -> None:
 
 
 def test_the_ends_of_a_lining_are_asked_for() -> None:
-    """A rib ends the sleeve lining, and nothing holds it; no channel at the waist ends the body's."""
+    """A rib ends the sleeve lining, and nothing holds that; no channel ends the body's."""
     assert "sleeve lining seam" == gaps(PARKA)["sleeve-lining-ends-nowhere"]
     assert "fell the lining at hem" in work(PARKA).order
 
