@@ -23,6 +23,10 @@ ALL, PILE = 100.0, "pile"
 BANDS = frozenset({"neckband", "waistband"})
 
 
+SHRINK_EASE = "shrink the ease of"
+FROM_A_STEAMER = ", a steamer held above it: so cool an iron gives no steam"
+
+
 def eases_away(place: SeamPlace, garment: Garment) -> bool:
     """Whether what is eased in is mostly hair, so that steam shrinks the ease away."""
     eased = [use.cloth for use in place.seam.uses if 1.0 < use.fullness <= GATHERED]
@@ -32,12 +36,18 @@ def eases_away(place: SeamPlace, garment: Garment) -> bool:
 
 
 def steamed_flat(place: SeamPlace, setups: Setups) -> bool:
-    """Whether it gets the heat and the moisture that shrink ease away."""
-    here = Place("seam", place.name)
-    heat, moist = (setups.verdict(here, name) for name in (LIMIT_ASPECT, "press.moisture"))
+    """Whether it gets the moisture that shrinks ease away: where no hot iron, from a steamer."""
+    moist = setups.verdict(Place("seam", place.name), "press.moisture")
+    return moist is not None and isinstance(moist.advised, Span) and moist.advised.high >= DAMP
+
+
+def with_a_steamer(work: str, place: SeamPlace, setups: Setups) -> str:
+    """What is told of the steam for its ease where the iron stays too cool to give any."""
+    if work != SHRINK_EASE:
+        return ""
+    heat = setups.verdict(Place("seam", place.name), LIMIT_ASPECT)
     hot = heat is not None and isinstance(heat.advised, Span) and steam_possible(heat.advised.high)
-    wet = moist is not None and isinstance(moist.advised, Span) and moist.advised.high >= DAMP
-    return hot and wet
+    return "" if hot else FROM_A_STEAMER
 
 
 def woven_pile(place: SeamPlace, entry: Callable[[str], Entry]) -> bool:

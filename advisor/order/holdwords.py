@@ -13,11 +13,14 @@ from advisor.order.ascut import NO_YARNS, holed_for_good
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from advisor.knowledge.ordering import Operation
     from advisor.order.facts import Facts
     from advisor.order.kinds import SeamPlace
 
 BASTING: Final = re.compile(r"(?<!no )\b([Bb])ast(e|ed|ing)\b")
 IN_PLACE: Final = {"Baste": "Tape", "baste": "tape", "basted": "taped", "basting": "tape"}
+STAYS_A_SLIT: Final = "stay the slit of"
+SHUT_IN: Final = "; baste it between the two rows alone, for every other hole leaks"
 PRESSED_OVER: Final = "press it open"
 """What no iron does over a tape."""
 OPENED: Final = "finger-press it open"
@@ -33,9 +36,20 @@ def without_holes(text: str) -> str:
     return told.replace(PRESSED_OVER, OPENED) if told != text else text
 
 
+def is_clipped(place: SeamPlace, facts: Facts) -> bool:
+    """Whether it is held by clips for the fitting: each hole would stay, or leak."""
+    return holed_for_good(place, facts) or any(map(facts.proofed, place.cloths))
+
+
+def between_the_rows(op: Operation, place: SeamPlace, facts: Facts) -> str:
+    """Where what stays a slit is basted on a cloth that leaks: there it is cut away or shut in."""
+    slit = op.verb == STAYS_A_SLIT and any(map(facts.proofed, place.lies_on))
+    return SHUT_IN if slit else ""
+
+
 def taken_off(places: Sequence[SeamPlace], facts: Facts) -> str:
     """How what was held for the fitting is opened again: a basting, or clips."""
-    clipped = all(holed_for_good(place, facts) for place in places)
+    clipped = all(is_clipped(place, facts) for place in places)
     names = [place.name for place in places]
     listed = " and ".join([", ".join(names[:-1]), names[-1]] if names[1:] else names)
     return f"take the clips off {listed}" if clipped else f"open the basting of {listed}"

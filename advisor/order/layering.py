@@ -10,6 +10,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from advisor.knowledge.model import Entry
+from advisor.order.channels import of_a_strip
 from advisor.order.kinds import SeamPlace
 from advisor.order.namewords import UPPER_ROLES
 from advisor.order.roles import POCKET_FLAP
@@ -157,6 +158,8 @@ def _lining_set(places: Sequence[SeamPlace]) -> bool:
 def _ends_lining(place: SeamPlace) -> bool:
     """Whether the lower edge of a lining is finished here."""
     rib = place.kind.id == "neckband" and place.role.id == "cuff"
+    if of_a_strip(place) or place.role.id == "hood-casing":
+        return False  # at the waist of the shell, or round the face: the lining hangs on below
     return rib or place.kind.id in ("hem", "cuff", "elastic-edge", "bound-edge", "casing")
 
 

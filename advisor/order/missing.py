@@ -231,8 +231,7 @@ class _Search:
     def ends_nowhere(self, place: SeamPlace) -> bool:
         """Whether the order of work fells the lower edge of the lining neither at hem nor waist."""
         near = [p for p in self.places if not _worn_apart(p, place)]
-        ends = (p for p in near if p.role.id != SLEEVE_HEM and lining_ends(p, near))
-        hems = any(not any(self.level(c, "coated") > 0 for c in p.cloths) for p in ends)
+        hems = any(lining_ends(p, near) for p in near if p.role.id != SLEEVE_HEM)
         joins = [p for p in near if p.kind.id == "lining-seam"]
         if any(WAIST in singular_words(p.name) for p in joins):
             return False

@@ -5,11 +5,12 @@ from __future__ import annotations
 from advisor.claims.collect import Place
 from advisor.knowledge.ordering import Operation
 from advisor.order.backed import boned_backing, clear_of_bones
+from advisor.order.easing import with_a_steamer
 from advisor.order.facts import Facts
 from advisor.order.flatsleeve import run_on_from
 from advisor.order.frillstrips import DRAWN, made_before
 from advisor.order.hemsmeet import beside_raw, turned_hem
-from advisor.order.holdwords import clear_of_skins
+from advisor.order.holdwords import between_the_rows, clear_of_skins
 from advisor.order.kinds import SeamPlace
 from advisor.order.openings import left_open, waits, zip_gap
 from advisor.order.roles import PLEATED_HEM
@@ -54,5 +55,7 @@ def end_of(op: Operation, place: SeamPlace, facts: Facts, *, alone: bool) -> str
         said += LEFT_OPEN.format(seam=seam)
     if op.id in DRAWN:
         said += made_before(place, places, facts.garment)
+    said += with_a_steamer(op.verb, place, facts.setups)
+    said += between_the_rows(op, place, facts)
     said += boned_backing(op, place, places) + clear_of_bones(op, place, facts)
     return said + (clear_of_skins(place, facts) if op.id == "interface" and not alone else "")

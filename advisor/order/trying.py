@@ -11,7 +11,7 @@ from advisor.order.channels import levels_to_mark
 from advisor.order.facts import Facts
 from advisor.order.fitting import FRONT_ZIP, RAGLAN, TO_BODY
 from advisor.order.frontgathers import TO_WAIST, WRAP
-from advisor.order.holdwords import taken_off
+from advisor.order.holdwords import is_clipped, taken_off
 from advisor.order.kinds import SeamPlace, related
 from advisor.order.laidlate import placed_on_the_body
 from advisor.order.letout import CORRECTED, SLEEVE
@@ -128,7 +128,7 @@ def _shut_for_now(places: Sequence[SeamPlace], facts: Facts, held: str) -> str:
     ]
     if not doors:
         return ""
-    held = "clip" if holed_for_good(doors[0], facts) else held
+    held = "clip" if is_clipped(doors[0], facts) else held
     return f"; {held} it shut along the line of {doors[0].name}"
 
 

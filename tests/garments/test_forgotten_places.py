@@ -28,6 +28,8 @@ SLEEVE, SHOULDERS, HEM = "sleeve-not-closed", "lining-without-shoulders", "linin
 COLLAR, END, HOLES = "collar-not-set", "sleeve-end-not-finished", "buttons-without-holes"
 ARMHOLES, WRIST = "lining-without-armholes", "lining-ends-at-a-cuff"
 MISSING = {
+    "lightship_parka": ["sleeve-lining-ends-nowhere"],
+    "weir_jacket": ["lining-panels-not-joined"],
     "clock_keeper_coat": ["collar-with-nothing-inside"],
     "04_trousers": ["waist-button-without-a-hole"],
     "06_raincoat": [SLEEVE, SHOULDERS, ARMHOLES],
