@@ -221,7 +221,8 @@ def _below(seam: Seam, garment: Garment) -> set[str]:
         return {p.name for p in garment.plan.pieces if not _words(p.name) & OF_A_BAND}
     full = {use.cloth for use in seam.uses[1:] if use.fullness >= GATHERED}
     hung = {p.name for p in garment.plan.pieces if p.cloth in full and _fits(p.name, seam, garment)}
-    if _words(seam.name) & WAISTS and not _words(seam.name) & NO_SEAM:
+    joins = seam.companion is None and not _words(seam.name) & NO_SEAM
+    if _words(seam.name) & WAISTS and joins:
         lined = "lining" in _words(seam.name)
         cloths = _hung_cloths(seam, garment)
         hung |= {
