@@ -237,7 +237,9 @@ def _below(seam: Seam, garment: Garment) -> set[str]:
 
 def _nothing_above(garment: Garment) -> bool:
     """Whether all of a garment hangs from its waistband, as a skirt or trousers do."""
-    names = (each.name for each in (*garment.seams, *garment.plan.pieces, *garment.parts))
+    names = [seam.name for seam in garment.seams]
+    names += [piece.name for piece in garment.plan.pieces]
+    names += [part.name for part in garment.parts]
     return not any(_words(name) & ABOVE for name in names)
 
 
