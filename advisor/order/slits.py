@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Final
 
 from advisor.order.kinds import SeamPlace
@@ -45,3 +45,9 @@ def _slits_lined(place: SeamPlace, facts: Facts) -> list[SeamPlace]:
         return []
     near = (p for p in facts.places if p.kind.id != LININGS_SEAM and p.unit != "lining")
     return [p for p in near if _cut(p) and set(p.cloths) & set(place.cloths)]
+
+
+def short_of_its_opening(seam: SeamPlace, places: Sequence[SeamPlace]) -> str:
+    """That a seam is sewn only to the mark where it opens; "" where it opens nowhere."""
+    openings = [p for p in places if ends_a_seam(p.seam, [seam.seam])]
+    return f", as far as the mark where {openings[0].name} begins" if openings else ""

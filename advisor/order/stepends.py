@@ -12,6 +12,7 @@ from advisor.order.kinds import SeamPlace
 from advisor.order.openings import left_open, waits, zip_gap
 from advisor.order.roles import PLEATED_HEM
 from advisor.order.runsdown import closed_over_its_end
+from advisor.order.slits import short_of_its_opening
 
 JOINS = ("join", "set-lining")
 """The work by which a seam is closed but for the gap that is left in it."""
@@ -32,6 +33,7 @@ def end_of(op: Operation, place: SeamPlace, facts: Facts, *, alone: bool) -> str
     if op.id == "join":
         side = run_on_from(place, places)
         said += f", the row of {side} run on into the sleeve" if side else ""
+        said += short_of_its_opening(place, places)
         said += waits(place, places) + zip_gap(place, places, units)
     if op.id == "hem":
         said += WIDTHS_FLAT if place.role.id == PLEATED_HEM else ""

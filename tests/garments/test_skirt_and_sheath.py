@@ -138,6 +138,8 @@ def test_the_open_end_of_a_seam_is_turned_in_and_not_slashed() -> None:
     """Its edge is said to be turned; a slit of the same cloth is cut all the same."""
     found = ordered(SKIRT)
     assert ["turn in basque opening", "stitch down basque opening"] == of(found, "basque opening")
+    seam = found.tasks["join basque seam"].step.does
+    assert "as far as the mark where basque opening begins" in seam
     slit = ordered(SKIRT.replace("basque opening", "basque slit"))
     assert any("slash" in name for name in of(slit, "basque slit"))
 
@@ -280,3 +282,16 @@ def test_a_dart_at_the_waist_runs_into_no_neckline() -> None:
     found = ordered(SHEATH)
     edges = {(p.before, p.after) for reasons in found.reasons.values() for p in reasons}
     assert not [pair for pair in edges if "waist dart" in pair[0] and "neckline" in pair[1]]
+
+
+def test_the_allowances_of_a_sheer_lie_on_the_firm_cloth() -> None:
+    """They would be seen through the yoke; of two firm cloths nothing is said."""
+    found = ordered(SHEATH)
+    assert "both allowances laid onto silk" in found.tasks["press front yoke seam"].step.does
+    assert "laid onto" not in found.tasks["press side"].step.does
+
+
+def test_the_label_is_in_before_the_facing_of_the_band_is_felled() -> None:
+    """No needle comes behind the facing once it is closed."""
+    found = ordered(SKIRT)
+    assert at(found, "label") < at(found, "fell waistband facing") < len(found.order)
