@@ -26,6 +26,8 @@ AT_ZIP: Final = "lining"
 BOUND: Final = "binding of the edges"
 OUTER: Final = "outer edge"
 ENDS: Final = "ends"
+OF_A_BAND: Final = frozenset({OUTER, ENDS, INNER})
+"""What is told of the band alone, though it stands upon its other edges as well."""
 CORD, ZIP, POCKET, BAND = "piping-cord", "zip", "patch-pocket", "band"
 TOPSTITCHED = frozenset({"topstitching", "topstitch", "edgestitching"})
 BELONGING = TOPSTITCHED | {PIPING}
@@ -112,7 +114,8 @@ def _belonging(
 def _as(place: Beside, kind: str, what: str, hosts: Sequence[Seam], *, first: bool) -> Seam:
     names = tuple(host.name for host in hosts)
     assumed = tuple(dict.fromkeys((*place.seam.assumed, "kind")))
-    why = f"its name, as the {what} of {' and '.join(names)}"
+    told = names[:1] if what in OF_A_BAND else names
+    why = f"its name, as the {what} of {' and '.join(told)}"
     belongs = Companion(names, what, first=first)
     return replace(place.seam, place=kind, placed_by=why, companion=belongs, assumed=assumed)
 
