@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Final
 from advisor.claims.collect import Place
 from advisor.construction.canvassed import stayed_by_backing
 from advisor.knowledge.model import Knowledge
+from advisor.project.companions import AT_ZIP, JOINED
 from advisor.project.garment import Garment, Seam
 from advisor.project.placing import singular_words
 
@@ -29,6 +30,7 @@ ALIKE: Final = 0.05
 """Up to which share two lengths are taken for those of one edge: estimate."""
 FLAT: Final = 1.1
 """The fullness up to which a layer is not gathered: estimate."""
+STAY, CLOTH = "stay", "cloth"
 OPEN: Final = frozenset({"placket", "front-band"})
 OPENINGS: Final = frozenset({"opening", "wrap", "wrapover", "slit", "lap", "lacing", "open"})
 """Kinds of place, and words of one, that let the wearer in."""
@@ -79,6 +81,26 @@ def edge_stayed_for_zip(seam: Seam, garment: Garment) -> bool:
     )
 
 
+def _stay_among_its_layers(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:
+    """Whether a layer of a zip's place is a cloth that she calls a stay: no second strip is laid.
+
+    So is one of which a piece is called after both, as `zip stay`.
+    """
+    if seam.place != ZIP:
+        return False
+    cloths = [n for n in seam.cloths() if knowledge.entries[garment.cloths[n].entry].kind == CLOTH]
+    pieces = [p for p in garment.plan.pieces if {ZIP, STAY} <= set(singular_words(p.name))]
+    called = {n for n in cloths if STAY in singular_words(n)} | {p.cloth for p in pieces}
+    return len(cloths) > 1 and bool(called & set(cloths))
+
+
+def _felled_to_a_zip(seam: Seam) -> bool:
+    """Whether a lining is felled by hand to a zip that another place sets: it carries nothing."""
+    belongs = seam.companion
+    by_hand = seam.facts.get("stitched by") == "hand"
+    return seam.place == JOINED and belongs is not None and belongs.what == AT_ZIP and by_hand
+
+
 def stretched_on(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:
     """Whether a knit waist has to go over shoulders or hips, for nothing lets the wearer in."""
     if WAIST not in singular_words(seam.name) or seam.place not in WAISTS:
@@ -117,6 +139,8 @@ def stayed_once(
             or taped_elsewhere(seam, garment)
             or drawn_in_elsewhere(seam, garment, knowledge)
             or edge_stayed_for_zip(seam, garment)
+            or _stay_among_its_layers(seam, garment, knowledge)
+            or _felled_to_a_zip(seam)
             or stretched_on(seam, garment, knowledge)
         ):
             verdicts.get(Place("seam", seam.name), {}).pop(SUPPORT, None)

@@ -33,6 +33,12 @@ _FULL: Final = ("tier", "row", "flounce", "frill", "ruffle")
 _LEGS: Final = ("leg", "trouser", "trousers", "shorts")
 BELOW: Final = frozenset((*_SKIRTS, *_FULL, *_LEGS))
 """In the name of a piece: it hangs from a waist."""
+ABOVE: Final = SHOULDERS | {
+    *("neck", "neckline", "armhole", "armscye", "bodice", "bust", "bib", "sleeve", "sleeves"),
+    *("collar", "jacket", "shirt", "blouse", "coat", "brace", "braces"),
+}
+"""In the name of a place or a piece: something of the garment lies above its waist."""
+OF_A_BAND: Final = frozenset({"waistband", "band", "belt"})
 INSIDE: Final = frozenset({"lining", "pad", "pads", "elastic"})
 """In the name of a place: it does not carry the garment by itself."""
 NO_SEAM: Final = frozenset({"button", "hook", "clasp", "buttonhole", "zip", "buckle", "cinch"})
@@ -217,9 +223,12 @@ def _is(seam: Seam, words: frozenset[str]) -> bool:
 
 def _below(seam: Seam, garment: Garment) -> set[str]:
     """The pieces that hang from a waist or a gathered edge; none where that is not told."""
+    if seam.place == BAND and _nothing_above(garment):
+        return {p.name for p in garment.plan.pieces if not _words(p.name) & OF_A_BAND}
     full = {use.cloth for use in seam.uses[1:] if use.fullness >= GATHERED}
     hung = {p.name for p in garment.plan.pieces if p.cloth in full and _fits(p.name, seam, garment)}
-    if _words(seam.name) & WAISTS and not _words(seam.name) & NO_SEAM:
+    joins = seam.companion is None and not _words(seam.name) & NO_SEAM
+    if _words(seam.name) & WAISTS and joins:
         lined = "lining" in _words(seam.name)
         cloths = _hung_cloths(seam, garment)
         hung |= {
@@ -230,6 +239,14 @@ def _below(seam: Seam, garment: Garment) -> set[str]:
             and (lined or p.cloth in seam.cloths() or "lining" not in _words(p.name))
         }
     return hung
+
+
+def _nothing_above(garment: Garment) -> bool:
+    """Whether all of a garment hangs from its waistband, as a skirt or trousers do."""
+    names = [seam.name for seam in garment.seams]
+    names += [piece.name for piece in garment.plan.pieces]
+    names += [part.name for part in garment.parts]
+    return not any(_words(name) & ABOVE for name in names)
 
 
 def _drawn_up_to(piece: Piece, seam: Seam) -> bool:

@@ -280,7 +280,7 @@ def _high_dart(one: SeamPlace, other: SeamPlace) -> bool:
 
 def _low_dart(one: SeamPlace, other: SeamPlace) -> bool:
     """Whether one is a dart at the waist, pointed at both ends, and the other lies far above it."""
-    low = one.role.id == "dart" and "waist" in singular_words(one.name)
+    low = one.role.id in ("dart", "waist-dart") and "waist" in singular_words(one.name)
     return low and bool(FAR_ABOVE & set(singular_words(other.name)))
 
 

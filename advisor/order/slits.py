@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from typing import TYPE_CHECKING, Final
 
 from advisor.order.kinds import SeamPlace
@@ -70,3 +70,9 @@ def seam_instead(place: SeamPlace, places: Iterable[SeamPlace]) -> str:
     runs = (p for p in near if p.kind.id == SEAM and p.role.id in RUNS_UP and len(p.cloths) == 1)
     long = [p for p in runs if p.seam.long_mm >= place.seam.long_mm + BELOW_MM]
     return long[0].name if long else ""
+
+
+def short_of_its_opening(seam: SeamPlace, places: Sequence[SeamPlace]) -> str:
+    """That a seam is sewn only to the mark where it opens; "" where it opens nowhere."""
+    openings = [p for p in places if ends_a_seam(p.seam, [seam.seam])]
+    return f", as far as the mark where {openings[0].name} begins" if openings else ""

@@ -37,6 +37,7 @@ from advisor.order.openings import free_at_zip, opening_fields, zips_over
 from advisor.order.sashes import laid_in
 from advisor.order.seambags import run_round
 from advisor.order.shearing import deep_pile, laid_out, wadded
+from advisor.order.sheeredge import laid_onto_the_firm
 from advisor.order.stepends import end_of
 from advisor.order.supports import stayed_alone, supports
 from advisor.order.topstitching import rows_told
@@ -193,6 +194,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
     if op in ("press", "turn", "join", "fold-under"):
         soft = op == "press" and any(place in pleats_above(p, facts) for p in facts.places)
         left = SOFT.format(high=show("length", SOFT_MM, units)) if soft else ""
+        left += laid_onto_the_firm(place, facts) if op == "press" else ""
         return _boned(op, place, facts, ironed=ironed) + left
     if op == "neaten-facing":
         return _finish(facing_finish(facts, place))

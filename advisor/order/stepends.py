@@ -15,7 +15,7 @@ from advisor.order.kinds import SeamPlace
 from advisor.order.openings import left_open, waits, zip_gap
 from advisor.order.roles import PLEATED_HEM
 from advisor.order.runsdown import closed_over_its_end
-from advisor.order.slits import seam_instead
+from advisor.order.slits import seam_instead, short_of_its_opening
 from advisor.order.twopiece import ROUND_A_ROLL, closes_the_sleeve
 
 JOINS = ("join", "set-lining")
@@ -44,6 +44,7 @@ def end_of(op: Operation, place: SeamPlace, facts: Facts, *, alone: bool) -> str
     if op.id == "join":
         side = run_on_from(place, places)
         said += f", the row of {side} run on into the sleeve" if side else ""
+        said += short_of_its_opening(place, places)
         said += waits(place, places) + zip_gap(place, places, units)
     if op.id == "press" and ROLL not in facts.setups.word(Place("seam", place.name), SURFACE):
         said += ROUND_A_ROLL if closes_the_sleeve(place, places) else ""

@@ -77,7 +77,8 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
 
 def _plain_net(cloth: str, facts: Facts) -> bool:
     """Whether a cloth is a net with no motifs to cut round, of which no edge ravels."""
-    return facts.entry(cloth).structure == "net" and facts.stays_cut(cloth)
+    entry = facts.entry(cloth)
+    return entry.structure == "net" and not is_lace(entry) and facts.stays_cut(cloth)
 
 
 def _lace_edge(place: SeamPlace, facts: Facts) -> bool:

@@ -8,7 +8,7 @@ from typing import Final
 
 from advisor.knowledge.model import Entry
 from advisor.knowledge.places import PlaceKind
-from advisor.project.companions import BELONGING
+from advisor.project.companions import BELONGING, OF_A_BAND
 from advisor.project.garment import Seam
 from advisor.project.headwords import head_of, the_words
 from advisor.project.kindnames import meant_in, spans_of
@@ -41,7 +41,9 @@ def _guess(
 ) -> str:
     """What is told of a guess; "" where the name leaves no doubt, or something else told."""
     if seam.companion is not None:
-        return f"the {seam.companion.what} of {' and '.join(seam.companion.hosts)}"
+        belongs = seam.companion
+        hosts = belongs.hosts[:1] if belongs.what in OF_A_BAND else belongs.hosts
+        return f"the {belongs.what} of {' and '.join(hosts)}"
     words = head_of(the_words(seam.name))
     kind = kinds[seam.place].name if seam.place in kinds else ""
     if not kind or not seam.placed_by:

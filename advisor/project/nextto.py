@@ -11,6 +11,8 @@ from advisor.project.garment import Companion, Seam
 from advisor.project.headwords import the_words
 
 EDGE: Final = ("edge",)
+OF_A_BAND: Final = frozenset({"outer edge", "ends", "inner edge"})
+"""What is told of the band alone, though it stands upon its other edges as well."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +48,7 @@ def belongs_as(place: Beside, kind: str, what: str, hosts: Sequence[Seam], *, fi
     """The place as one that belongs to others: what it is to them, and what is made there."""
     names = tuple(host.name for host in hosts)
     assumed = tuple(dict.fromkeys((*place.seam.assumed, "kind")))
-    why = f"its name, as the {what} of {' and '.join(names)}"
+    told = names[:1] if what in OF_A_BAND else names
+    why = f"its name, as the {what} of {' and '.join(told)}"
     belongs = Companion(names, what, first=first)
     return replace(place.seam, place=kind, placed_by=why, companion=belongs, assumed=assumed)
