@@ -127,6 +127,7 @@ Fact = Literal[
     "round cuff",
     "collar made nowhere",
     "strap of cloth",
+    "no second row all round",
     "channel in a band of its own",
     "band faced",
     "band with a curtain",

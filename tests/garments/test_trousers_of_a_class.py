@@ -73,9 +73,8 @@ def test_what_is_stitched_along_both_edges_has_its_topstitching() -> None:
 
 def test_a_band_in_two_parts_is_one_ring_before_it_is_set_on() -> None:
     """What stiffens the front is on it by then, the fitting has told its length, no end is left."""
-    assert before(
-        "fuse front waistband", "join waistband side seam", "join front waistband"
-    ) and before("fit", "join waistband side seam", "join back waistband casing")
+    assert before("fuse front waistband", "join waistband side seam", "join front waistband")
+    assert before("fit", "join waistband side seam", "join back waistband casing")
     assert before(
         "join back waistband casing",
         "fold back waistband casing",
