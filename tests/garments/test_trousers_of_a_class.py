@@ -121,3 +121,18 @@ def test_what_a_band_shuts_in_is_not_overlocked() -> None:
     bare = "\n".join(line for line in QUAYSIDE.splitlines() if "facing" not in line)
     assert "neaten hem band" in made(bare).tasks
     assert "seam" == places(made())["hem band"].kind.id
+
+
+def test_a_pile_takes_the_needle_that_is_published_for_it() -> None:
+    """80 for velveteen, and no finer one because other piles are finer."""
+    picks = {v.place: v.pick for v in read(QUAYSIDE).verdicts if v.aspect == "needle.size"}
+    assert (80, 80) == (picks["band seam"], picks["hem band"])
+
+
+def test_what_is_pulled_hard_is_not_sewn_with_cotton_thread() -> None:
+    """Nothing is published of its strength; where nothing pulls, cotton is as good."""
+    found = {v.place: v for v in read(QUAYSIDE).verdicts if v.aspect == "thread.fibre"}
+    hard = read(QUAYSIDE.replace("length: 55 cm, shape", "stress: high, length: 55 cm, shape"))
+    (bag,) = [v for v in hard.verdicts if (v.place, v.aspect) == ("pocket bag", "thread.fibre")]
+    assert "cotton" in found["pocket bag"].options
+    assert "cotton" not in bag.options
