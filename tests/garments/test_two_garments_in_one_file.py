@@ -178,5 +178,34 @@ def test_an_armhole_is_trimmed_to_its_second_row_once() -> None:
     assert "trim armhole" in ordered(wool).tasks
 
 
+def test_what_is_washed_with_its_blouse_is_wetted_before_it_is_cut() -> None:
+    """Steam alone shrinks the support less than the first wash of the cuff will."""
+    picks = {v.place: v for v in read(LANTERN).verdicts if v.aspect == "prepare.preshrink"}
+    assert "wash as it will be washed" == picks["voile"].pick
+    assert picks["support"].pick in ("wash as it will be washed", "soak and dry flat")
+
+
+HALVES = """pieces:
+  - {name: front, fabric: voile, width: 56 cm, height: 68 cm}
+  - {name: back, fabric: voile, width: 30 cm, height: 70 cm, number: 2}
+"""
+
+
+def test_a_back_in_halves_is_joined_below_an_opening_that_ends_above_the_hem() -> None:
+    """40 of 70 cm: asked for, until a seam is told or it opens all the way down."""
+    seam = "  - {name: centre back, layers: [voile, voile], length: 30 cm, part: blouse}\n"
+    whole = LANTERN.replace("length: 40 cm, edge: turned", "length: 69 cm, edge: turned")
+    for text, asked in ((LANTERN, True), (LANTERN + seam, False), (whole, False)):
+        gaps = {gap.rule.id for gap in missing(lantern(text + HALVES), known())}
+        assert asked == ("back-open-below-its-opening" in gaps)
+
+
+def test_a_hem_closes_over_no_facing_that_ends_above_it() -> None:
+    """An opening shorter than the side below its armhole reaches no hem."""
+    assert "foot of" not in made().tasks["sew blouse hem"].step.does
+    whole = LANTERN.replace("length: 40 cm, edge: turned", "length: 69 cm, edge: turned")
+    assert "foot of back opening facing" in ordered(whole).tasks["sew blouse hem"].step.does
+
+
 def text_of(text: str) -> str:
     return " ".join(render_sheet(read(text)).split())
