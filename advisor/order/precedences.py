@@ -203,7 +203,7 @@ def too_tender(hot: Task, joined: Task, setups: Setups) -> frozenset[str]:
     place, limit, boned = joined.place, borne_near(hot, joined, setups), joined.op == "bone"
     if place is None or hot.step.iron is None:
         return frozenset()
-    if limit is None or limit >= hot.step.iron.temperature_c:
+    if limit is None or limit >= hot.hottest:
         return frozenset()
     bones = setups.bones(place)
     if boned:
@@ -211,7 +211,7 @@ def too_tender(hot: Task, joined: Task, setups: Setups) -> frozenset[str]:
     there = (frozenset(place.seam.cloths()) & comes_in(joined)) - set(hot.cloths) - bones
     there -= setups.glues_left_out(place)
     bears = {name: setups.bears_alone(name) for name in there}
-    heat = hot.step.iron.temperature_c
+    heat = hot.hottest
     # Where each alone would bear it, it is what is basted behind them, or the place as a whole.
     behind = {name: setups.bears_alone(name) for name in backings(place.seam, setups.garment)}
     lower = [

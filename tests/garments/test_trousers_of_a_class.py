@@ -136,3 +136,12 @@ def test_what_is_pulled_hard_is_not_sewn_with_cotton_thread() -> None:
     (bag,) = [v for v in hard.verdicts if (v.place, v.aspect) == ("pocket bag", "thread.fibre")]
     assert "cotton" in found["pocket bag"].options
     assert "cotton" not in bag.options
+
+
+def test_an_iron_that_may_be_turned_up_is_kept_off_what_bears_only_its_start() -> None:
+    """The side starts at 110 °C and may go to 150; the tape of the pocket bears 110."""
+    satin = QUAYSIDE.replace("fibres: {linen: 100}", "fibres: {linen: 55, viscose: 45}")
+    task = made(satin).tasks["press side seam"]
+    assert task.step.iron is not None
+    assert (110, 150) == (task.step.iron.temperature_c, task.hottest)
+    assert "stay tape" in dict(made(satin).hot_near)["press side seam"]
