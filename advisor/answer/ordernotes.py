@@ -197,7 +197,7 @@ def _harms(work: Work, units: System) -> dict[tuple[str, tuple[str, ...]], list[
             if iron is not None and step not in work.done:
                 names = tuple(sorted(tender))
                 text = harm.format(
-                    heat=degrees(iron.temperature_c, units),
+                    heat=degrees(work.tasks[step].hottest, units),
                     damp=MOIST.get(iron.moisture, "with steam"),
                     it="it" if len(names) == 1 else "them",
                 )

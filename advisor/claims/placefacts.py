@@ -215,6 +215,10 @@ def _sheer_body(garment: Garment, knowledge: Knowledge) -> bool:
         for name, levels in traits.items()
         if name not in free and levels.get("sheer", NONE)[1] and not levels.get("openwork", NONE)[0]
     }
+    behind = {n for n, c in garment.cloths.items() if not c.detachable} - free - sheers
+    kinds = (knowledge.entries[garment.cloths[name].entry].kind for name in behind)
+    if garment.parts and "cloth" not in kinds:
+        return False  # what lies beneath it is a garment or a layer that hangs by itself
     return any(
         set(seam.cloths()) & sheers and BODY & set(_words(seam)) and not LOOSE & set(_words(seam))
         for seam in garment.seams

@@ -32,6 +32,7 @@ def shrink_as_cleaned(
     water in the finished garment shrinks, puckers and lets its size go there. A mere question names
     no garment, and there a wash by hand asks for no more than the cloth does by itself.
     """
+    _as_its_neighbours(garment, verdicts, knowledge)
     wash = verdicts[Place("garment", garment.name)].get(WASH)
     if wash is None or wash.pick is None:
         return
@@ -58,6 +59,26 @@ def shrink_as_cleaned(
         else:
             continue
         verdicts[Place("fabric", name)][SHRINK] = found
+
+
+def _as_its_neighbours(
+    garment: Garment, verdicts: dict[Place, dict[str, Verdict]], knowledge: Knowledge
+) -> None:
+    """A cloth of a garment by itself gets wet first where what it is sewn to is washed first.
+
+    Of such a garment no washing is decided with the rest, but its cloths meet water together.
+    """
+    shrinks = {n: verdicts[Place("fabric", n)].get(SHRINK) for n in garment.cloths}
+    ways = {n: v.aspect.words[int(v.pick)] for n, v in shrinks.items() if v and v.pick is not None}
+    for name, cloth in garment.cloths.items():
+        shrink = shrinks[name]
+        sewn_to = {n for s in garment.seams if name in s.cloths() for n in s.cloths()}
+        washed = any(ways.get(n) == AS_WASHED and garment.cloths[n].detachable for n in sewn_to)
+        if not (cloth.detachable and washed) or shrink is None:
+            continue
+        if _only_steamed(cloth.entry, shrink, knowledge):
+            found = narrowed(shrink, WET, "What it is sewn to is washed, and this shrinks with it.")
+            verdicts[Place("fabric", name)][SHRINK] = found
 
 
 def _leaves(shrink: Verdict, words: list[str]) -> bool:

@@ -196,4 +196,5 @@ Fact = Literal[
     "elastic lies on a seam",
     "top of the pocket open",
     "top of the pocket finished",
+    "no second row all round",
 ]

@@ -20,7 +20,7 @@ Known = Literal[
     "worn apart",
     "frill ends as it is cut",
     "pile with nothing inside",
-    "lining in pieces",
+    "lining in pieces", "open below",
     "stops at a yoke",
     "shoulders of its own",
     "joined to nothing",

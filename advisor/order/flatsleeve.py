@@ -35,6 +35,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     return {
         "sleeve set flat": lambda: set_flat(place, facts),
         "sleeve set in the round": lambda: not set_flat(place, facts),
+        "no second row all round": lambda: not (facts.neatened(place) and facts.cut_down(place)),
     }
 
 

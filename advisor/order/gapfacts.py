@@ -9,6 +9,7 @@ from advisor.knowledge.model import Entry
 from advisor.order.kinds import SeamPlace
 from advisor.order.namewords import LOWER_EDGE, UPPER_EDGE
 from advisor.project.garment import Garment
+from advisor.project.making import Piece
 from advisor.project.placing import singular_words
 from advisor.project.strapless import HELD_UP
 
@@ -27,6 +28,8 @@ ASIDE: Final = frozenset(
 """Roles of what runs beside or across the middle of a back, and joins its halves nowhere."""
 SEAT, SEAT_MM = "crotch", 250.0
 """The role of a seam that runs up the back, and how long one does so at least, mm: estimate."""
+PART: Final = 0.75
+"""The share of a back that an opening takes at most which ends above its hem: estimate."""
 SHOULDER, YOKE = "shoulder", "yoke"
 HELD: Final = HELD_UP | frozenset(
     {"waist", "waistband", "top-edge", "facing", "bagged-edge"}
@@ -64,12 +67,30 @@ def stops_at_a_yoke(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
 
 def halves_not_joined(place: SeamPlace, places: Sequence[SeamPlace], garment: Garment) -> bool:
     """Whether a back is cut in two pieces that lie at a place, and nothing joins the two."""
-    cut = [p for p in garment.plan.pieces if p.number == PIECES and p.cloth in place.cloths]
-    words = [(set(singular_words(p.name)), p.cloth) for p in cut]
-    halves = {cloth for said, cloth in words if BACK in said and not said & {*SMALL, LINING}}
-    twice = (p for p in places if p.kind.family not in (FASTENING, "laid on", BACKING))
-    joined = {u.cloth for p in twice if _middle(p) for u in p.seam.uses if _twice(u.cloth, p)}
+    halves = {piece.cloth for piece in _halves(place, garment)}
+    joined = {u.cloth for p in _joining(places) for u in p.seam.uses if _twice(u.cloth, p)}
     return bool(halves - joined)
+
+
+def _halves(place: SeamPlace, garment: Garment) -> list[Piece]:
+    """The pieces of a back that is cut in two, of a cloth of the place."""
+    cut = [p for p in garment.plan.pieces if p.number == PIECES and p.cloth in place.cloths]
+    words = [(set(singular_words(p.name)), p) for p in cut]
+    return [piece for said, piece in words if BACK in said and not said & {*SMALL, LINING}]
+
+
+def _joining(places: Sequence[SeamPlace]) -> list[SeamPlace]:
+    """What may run down the middle of a back."""
+    twice = (p for p in places if p.kind.family not in (FASTENING, "laid on", BACKING))
+    return [p for p in twice if _middle(p)]
+
+
+def open_below(place: SeamPlace, places: Sequence[SeamPlace], garment: Garment) -> bool:
+    """Whether a back in two halves opens part of the way down, and nothing joins it below that."""
+    tall = max((piece.height for piece in _halves(place, garment)), default=0.0)
+    down = [p for p in _joining(places) if BACK in singular_words(p.name)]
+    edges = [p for p in down if p.kind.family == "edge" and 0 < p.seam.long_mm < PART * tall]
+    return bool(edges) and not any(p.kind.family == "seam" for p in down)
 
 
 def _middle(place: SeamPlace) -> bool:

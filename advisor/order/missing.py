@@ -22,6 +22,7 @@ from advisor.order.gapfacts import (
     joined_to_nothing,
     lining_in_pieces,
     nothing_for_a_bag,
+    open_below,
     opens_above_alone,
     ribbon_band,
     stops_at_a_yoke,
@@ -101,6 +102,7 @@ class _Search:
                 p, self.places, garment, self.entries.__getitem__
             ),
             "pile with nothing inside": self.is_soft_pile,
+            "open below": lambda p: open_below(p, self.places, garment),
             "lining in pieces": lambda p: lining_in_pieces(p, garment),
             "stops at a yoke": lambda p: stops_at_a_yoke(p, self.places),
             "shoulders of its own": lambda p: not stops_at_a_yoke(p, self.places),

@@ -241,7 +241,7 @@ def too_tender(
     place, limit, boned = joined.place, borne_near(hot, joined, setups), joined.op == "bone"
     if place is None or hot.step.iron is None:
         return frozenset()
-    heat = hot.step.iron.temperature_c if heat is None else heat
+    heat = hot.hottest if heat is None else heat
     if limit is None or limit >= heat:
         return frozenset()
     bones = setups.bones(place)

@@ -13,6 +13,7 @@ from advisor.project.placing import singular_words
 EDGES: Final = frozenset({"facing", "wrap-edge"})
 CUT_APART: Final = "front-band-cut-apart"
 """How a band is made whose foot is left for the hem."""
+SIDE: Final = "side"
 FRONT: Final = frozenset({"front", "wrap", "opening"})
 """Roles and words of an edge that opens a garment from the neck to the hem."""
 
@@ -34,6 +35,13 @@ def ends_in(hem: SeamPlace, edge: SeamPlace) -> bool:
     return hem.role.last and front and whole and hem.crosses is None and same_unit(hem, edge)
 
 
+def _stops_above(edge: SeamPlace, places: Iterable[SeamPlace]) -> bool:
+    """Whether an edge from the neck is no longer than the side below its armhole: it ends above."""
+    sides = (p for p in places if p.role.id == SIDE and same_unit(p, edge))
+    longest = max((p.seam.long_mm for p in sides), default=0.0)
+    return 0 < edge.seam.long_mm <= longest
+
+
 def met_under_the_iron(hot: SeamPlace, place: SeamPlace) -> bool:
     """Whether the iron at the one comes over what the other has joined."""
     said = place.name in (hot.crosses or ())
@@ -49,9 +57,10 @@ def closed_over_its_end(hem: SeamPlace, places: Iterable[SeamPlace]) -> str:
     """What is said of the facings whose lower end lies at a hem; "" where none does."""
     if ON_SLEEVE & set(singular_words(hem.name)):
         return ""  # no edge of the body runs down a sleeve
-    edges = (p for p in places if p.kind.id == "faced-edge" and ends_in(hem, p))
-    feet = [p.name for p in edges if _runs_down(p)]
-    feet += [p.name for p in places if p.method.id == CUT_APART and _ends_a_band(hem, p)]
+    every = tuple(places)
+    edges = (p for p in every if p.kind.id == "faced-edge" and ends_in(hem, p))
+    feet = [p.name for p in edges if _runs_down(p) and not _stops_above(p, every)]
+    feet += [p.name for p in every if p.method.id == CUT_APART and _ends_a_band(hem, p)]
     return f", the foot of {' and '.join(feet)} closed over its end" if feet else ""
 
 

@@ -47,3 +47,9 @@ class Task:
     def op(self) -> str:
         """The operation's id; `own` for a step of the maker's."""
         return self.operation.id if self.operation else "own"
+
+    @property
+    def hottest(self) -> float:
+        """How hot the iron may be set for it, °C: one that starts low may be turned up."""
+        start = self.step.iron.temperature_c if self.step.iron else 0.0
+        return max(start, self.at_most or 0.0)

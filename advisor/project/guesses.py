@@ -8,10 +8,11 @@ from typing import Final
 
 from advisor.knowledge.model import Entry
 from advisor.knowledge.places import PlaceKind
-from advisor.project.companions import BELONGING, OF_A_BAND
+from advisor.project.companions import BELONGING
 from advisor.project.garment import Seam
 from advisor.project.headwords import head_of, the_words
 from advisor.project.kindnames import meant_in, spans_of
+from advisor.project.nextto import OF_A_BAND
 from advisor.project.ownwords import inside
 
 BY_NAME: Final = "its name"

@@ -73,9 +73,8 @@ def test_what_is_stitched_along_both_edges_has_its_topstitching() -> None:
 
 def test_a_band_in_two_parts_is_one_ring_before_it_is_set_on() -> None:
     """What stiffens the front is on it by then, the fitting has told its length, no end is left."""
-    assert before(
-        "fuse front waistband", "join waistband side seam", "join front waistband"
-    ) and before("fit", "join waistband side seam", "join back waistband casing")
+    assert before("fuse front waistband", "join waistband side seam", "join front waistband")
+    assert before("fit", "join waistband side seam", "join back waistband casing")
     assert before(
         "join back waistband casing",
         "fold back waistband casing",
@@ -122,3 +121,27 @@ def test_what_a_band_shuts_in_is_not_overlocked() -> None:
     bare = "\n".join(line for line in QUAYSIDE.splitlines() if "facing" not in line)
     assert "neaten hem band" in made(bare).tasks
     assert "seam" == places(made())["hem band"].kind.id
+
+
+def test_a_pile_takes_the_needle_that_is_published_for_it() -> None:
+    """80 for velveteen, and no finer one because other piles are finer."""
+    picks = {v.place: v.pick for v in read(QUAYSIDE).verdicts if v.aspect == "needle.size"}
+    assert (80, 80) == (picks["band seam"], picks["hem band"])
+
+
+def test_what_is_pulled_hard_is_not_sewn_with_cotton_thread() -> None:
+    """Nothing is published of its strength; where nothing pulls, cotton is as good."""
+    found = {v.place: v for v in read(QUAYSIDE).verdicts if v.aspect == "thread.fibre"}
+    hard = read(QUAYSIDE.replace("length: 55 cm, shape", "stress: high, length: 55 cm, shape"))
+    (bag,) = [v for v in hard.verdicts if (v.place, v.aspect) == ("pocket bag", "thread.fibre")]
+    assert "cotton" in (found["pocket bag"].options or ())
+    assert "cotton" not in (bag.options or ("cotton",))
+
+
+def test_an_iron_that_may_be_turned_up_is_kept_off_what_bears_only_its_start() -> None:
+    """The side starts at 110 °C and may go to 150; the tape of the pocket bears 110."""
+    satin = QUAYSIDE.replace("fibres: {linen: 100}", "fibres: {linen: 55, viscose: 45}")
+    task = made(satin).tasks["press side seam"]
+    assert task.step.iron is not None
+    assert (110, 150) == (task.step.iron.temperature_c, task.hottest)
+    assert "stay tape" in dict(made(satin).hot_near)["press side seam"]

@@ -16,8 +16,9 @@ from advisor.order.work import Work
 from advisor.project.garment import Garment
 from advisor.project.load import garment_of
 from advisor.render.label_text import render_label
+from advisor.render.printed.compact import render_sheet
 from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import known, ordered, places, stands
+from tests.garments.whole import known, ordered, places, read, stands
 
 LANTERN = """
 garment: Lantern blouse and slip
@@ -139,3 +140,72 @@ def test_a_bound_placket_is_slashed_before_it_is_bound() -> None:
     assert before("slash sleeve placket", "bind sleeve placket")
     front = LANTERN.replace("sleeve placket", "front placket")
     assert "placket" != next(s for s in lantern(front).seams if s.name == "front placket").place
+
+
+def test_a_sheer_over_a_garment_of_its_own_is_not_told_to_be_underlined() -> None:
+    """What hangs beneath it by itself is no lining; joined in one part it is."""
+    assert "underline it" not in text_of(LANTERN)
+    dress = LANTERN.replace("separate: [satin], ", "").replace("part: slip", "part: blouse")
+    dress = dress.replace("layers: [voile], fitting", "layers: [satin, voile], fitting")
+    dress = dress.replace("  slip: {layers: [satin], fitting: to the body}\n", "")
+    assert "underline it" in text_of(dress)
+
+
+def test_a_dart_that_pins_mark_is_basted_by_hand() -> None:
+    """It has no allowance for a pin to go in; where pins leave nothing the fold is pinned."""
+    assert "baste the fold by hand along its line" in text_of(LANTERN)
+    assert "Pin the fold across its line" not in text_of(LANTERN)
+    twill = LANTERN.replace(
+        "{fabric: satin, fibres: {acetate: 100}, weight: 110 g/m2}", "cotton twill"
+    )
+    assert "Pin the fold across its line" in text_of(twill)
+
+
+def test_a_french_seam_is_told_from_its_line_whatever_is_allowed() -> None:
+    """Nine, three and six make up fifteen millimetres and no other allowance."""
+    text = text_of(LANTERN)
+    assert "6 mm outside the seam line" in text
+    assert "at 9 mm" not in text
+
+
+def test_an_armhole_is_trimmed_to_its_second_row_once() -> None:
+    """Where the finish is a second row all round, none is sewn under the arm before that."""
+    assert "neaten armhole" in made().tasks
+    assert "trim armhole" not in made().tasks
+    wool = LANTERN.replace(
+        "{fabric: chiffon, fibres: {silk: 100}, weight: 40 g/m2}", "wool flannel"
+    )
+    assert "trim armhole" in ordered(wool).tasks
+
+
+def test_what_is_washed_with_its_blouse_is_wetted_before_it_is_cut() -> None:
+    """Steam alone shrinks the support less than the first wash of the cuff will."""
+    picks = {v.place: v for v in read(LANTERN).verdicts if v.aspect == "prepare.preshrink"}
+    assert "wash as it will be washed" == picks["voile"].pick
+    assert picks["support"].pick in ("wash as it will be washed", "soak and dry flat")
+
+
+HALVES = """pieces:
+  - {name: front, fabric: voile, width: 56 cm, height: 68 cm}
+  - {name: back, fabric: voile, width: 30 cm, height: 70 cm, number: 2}
+"""
+
+
+def test_a_back_in_halves_is_joined_below_an_opening_that_ends_above_the_hem() -> None:
+    """40 of 70 cm: asked for, until a seam is told or it opens all the way down."""
+    seam = "  - {name: centre back, layers: [voile, voile], length: 30 cm, part: blouse}\n"
+    whole = LANTERN.replace("length: 40 cm, edge: turned", "length: 69 cm, edge: turned")
+    for text, asked in ((LANTERN, True), (LANTERN + seam, False), (whole, False)):
+        gaps = {gap.rule.id for gap in missing(lantern(text + HALVES), known())}
+        assert asked == ("back-open-below-its-opening" in gaps)
+
+
+def test_a_hem_closes_over_no_facing_that_ends_above_it() -> None:
+    """An opening shorter than the side below its armhole reaches no hem."""
+    assert "foot of" not in made().tasks["sew blouse hem"].step.does
+    whole = LANTERN.replace("length: 40 cm, edge: turned", "length: 69 cm, edge: turned")
+    assert "foot of back opening facing" in ordered(whole).tasks["sew blouse hem"].step.does
+
+
+def text_of(text: str) -> str:
+    return " ".join(render_sheet(read(text)).split())
