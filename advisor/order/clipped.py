@@ -10,6 +10,7 @@ if TYPE_CHECKING:
     from advisor.order.kinds import SeamPlace
 
 PANEL: Final = "panel"
+BONED: Final = frozenset({"boning", "boned-seam"})
 
 
 def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
@@ -18,7 +19,12 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
 
 
 def _clipped(place: SeamPlace, facts: Facts) -> bool:
-    """Whether it is a curved seam between panels of wovens that lies open when it is pressed."""
+    """Whether it is a curved seam between panels of wovens that lies open when it is pressed.
+
+    Beside bones the allowances are kept whole: they hold the channels, and no iron comes back.
+    """
+    if any(p.kind.id in BONED for p in facts.places):
+        return False
     curved = place.role.id == PANEL and place.said("shape") == "curved"
     woven = all(facts.entry(name).structure == "woven" for name in place.cloths)
     return curved and woven and place.op == "join" and facts.open_seam(place)
