@@ -148,7 +148,7 @@ class _ContentGatherer:
             self._lack(
                 cloth,
                 "unknown",
-                "its fibre is not known"
+                self._not_sure(cloth)
                 if len(cloth.mixes) > 1
                 else "nobody has said its fibre; it is only sold in one",
             )
@@ -198,6 +198,14 @@ class _ContentGatherer:
         if market.small_amounts and any(line.others for line in lines):
             ids += market.small_amounts.sources
         return ids
+
+    def _not_sure(self, cloth: Cloth) -> str:
+        """What is to be asked of a cloth that several mixes are sold as."""
+        named = " and ".join(sorted(self.knowledge.fibres[f].name for f in cloth.named))
+        said = (
+            f"its name says {named}, and it is sold in other mixes too: ask, and write the shares"
+        )
+        return said if named else "its fibre is not known"
 
     def _lack(
         self, cloth: Cloth, kind: str, fact: str, sources: tuple[str, ...] = ("derived",)
