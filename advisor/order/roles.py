@@ -8,10 +8,9 @@ from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import SeamKind
 from advisor.order import namewords as called
 from advisor.order.frontgathers import TO_WAIST, WRAP, ends_at_waist, on_the_fronts
-from advisor.order.lacerole import lace_role
+from advisor.order.lacerole import edging_role, lace_role
 from advisor.order.legwords import on_a_leg, with_both_seams
 from advisor.order.rolewords import holds, read_role, words_of_place
-from advisor.project.edgings import edge_under
 from advisor.project.folded import ON_SLEEVE
 from advisor.project.garment import Garment, Seam
 from advisor.project.grain import hangs_on_the_bias
@@ -234,11 +233,6 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
         ends = _round_the_edges(seam, words) or _at_a_hemmed_wrist(words, garment)
         return "edge-trim" if ends else ""
     return "vent-lining" if kind == "lining-seam" and called.VENTS & words else ""
-
-
-def edging_role(seam: Seam, garment: Garment) -> str:
-    """Where an edging lies that is sewn by its heading to an edge of its own; "" for others."""
-    return "edge-lace" if edge_under(seam, garment) else ""
 
 
 def _told_apart(role: str, seam: Seam, garment: Garment) -> str:
