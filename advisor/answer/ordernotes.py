@@ -31,7 +31,7 @@ YOKE = "yoke"
 """A seam that is sewn before a shoulder, and may end at the armholes."""
 EYE = "Eye:"
 """How the sheet begins what may break into somebody's face."""
-HOT, DAMP = "at {heat}, which is too hot for {it}", "{damp}, and water leaves rings on {it}"
+HOT, DAMP = "at {heat}, too hot for {it}", "{damp}, and water leaves rings on {it}"
 MOIST = {"damp cloth": "under a damp cloth"}
 
 
@@ -163,7 +163,7 @@ def keep_off(work: Work, units: System) -> tuple[ToldKeepOff, ...]:
         where = dict.fromkeys(task.place.name for task in tasks if task.place)
         heat = max(task.step.iron.temperature_c for task in tasks if task.step.iron)
         text = (
-            f"{_listed(names)} {'is' if len(names) == 1 else 'are'} in by the time that "
+            f"{_listed(names)} {'is' if len(names) == 1 else 'are'} in when "
             f"{_listed(tuple(where))} {'is' if len(where) == 1 else 'are'} pressed {harm}: {how}."
         )
         rows.append(ToldKeepOff(tuple(steps), names, heat, text))
@@ -181,7 +181,7 @@ def _capped(work: Work, units: System) -> Iterator[ToldKeepOff]:
         tasks = [work.tasks[name] for name in steps]
         where = tuple(dict.fromkeys(task.place.name for task in tasks if task.place))
         text = (
-            f"{_listed(names)} {'is' if len(names) == 1 else 'are'} in by the time that "
+            f"{_listed(names)} {'is' if len(names) == 1 else 'are'} in when "
             f"{_listed(where)} {'is' if len(where) == 1 else 'are'} pressed: then no hotter than "
             f"{degrees(most, units)} there."
         )

@@ -20,6 +20,8 @@ OFF_THE_SEAMS = "; a channel for bones that lies on no seam is sewn to the backi
 SPIRAL = "spiral-boning"
 NIPPED = ", nipped off coil by coil with side cutters, goggles on, a tip pressed on both ends"
 ROUNDED = ", their ends rounded or capped, goggles on for steel"
+HOOP = "slide the steel into"
+"""How a hoop goes into its channel: no fitting has seen that."""
 SLID = (
     "Slide the bones into {channels}, each shortened first where the fitting asks for it, its end "
     "capped anew, {how} or more short of every seam."
@@ -80,8 +82,7 @@ def bones_cut(facts: Facts) -> str:
 
 def slid_in(op: Operation, facts: Facts) -> str:
     """The sentence of a bone that was tried on already; "" for one that was not."""
-    usual = facts.knowledge.order.operations["bone"].does
-    tried = op.id == "bone" and op.does == usual and boned_after(facts.places, facts.fitting)
+    tried = op.id == "bone" and op.verb != HOOP and boned_after(facts.places, facts.fitting)
     return SLID if tried else ""
 
 

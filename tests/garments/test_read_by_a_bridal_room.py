@@ -201,7 +201,6 @@ def test_a_channel_tape_is_pressed_as_every_view_says() -> None:
     assert isinstance(said, Span)
     assert step.iron is not None
     assert step.iron.temperature_c <= said.high
-    assert "no bones" not in step.does
 
 
 def test_what_is_gathered_into_a_waist_is_sewn_once() -> None:

@@ -197,7 +197,7 @@ def test_a_collar_is_turned_before_it_is_set(name: str) -> None:
 def test_a_hem_is_pressed_as_the_facing_bears_that_ends_in_it(crossed: str) -> None:
     """A front facing that is as long as the front lies under the iron at its foot."""
     found = ordered(DRESS.replace("edge: hem}", f"edge: hem{crossed}}}"))
-    assert {"satin"} == dict(found.hot_near)["press tier hem"]
+    assert "satin" in dict(found.hot_near)["press tier hem"]
     assert "the foot of front facing" in found.tasks["sew tier hem"].step.does
 
 

@@ -189,7 +189,7 @@ def test_heat_and_damp_of_one_pressing_are_one_warning() -> None:
     """Both harm the suede at the same places and one towel keeps both off: it is said once."""
     for view in ("order", "iron"):
         told = printed(PATCHED, view).casefold()
-        assert 1 == told.count("suede is in by the time that side is pressed")
+        assert 1 == told.count("suede is in when side is pressed")
         assert "too hot for it, and under a damp cloth, and water leaves rings on it: cover" in told
 
 

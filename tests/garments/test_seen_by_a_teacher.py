@@ -308,9 +308,11 @@ def test_a_circle_hangs_before_it_is_hemmed(old: str, new: str, hangs: bool) -> 
 
 
 def test_the_rows_of_a_french_seam_lie_in_its_allowance() -> None:
-    """9 and 6 mm make 15."""
+    """Whatever that is, the first row lies 6 mm outside the line on which the second is sewn."""
     assert picked(BODICE, "chiffon side", "seam.allowance") == 15.0
-    assert "at 9 mm, trim to 3 mm, press, turn, and stitch at 6 mm" in told(BODICE)
+    assert "6 mm outside the seam line, trim to 3 mm, press, turn, and stitch on the line" in told(
+        BODICE
+    )
 
 
 def test_a_concealed_zip_is_bought_longer_than_its_opening() -> None:

@@ -194,8 +194,9 @@ def test_no_fold_holds_what_is_wider_than_half_of_the_cloth() -> None:
 def test_what_hangs_behind_a_hem_is_lifted_from_its_iron() -> None:
     """A net below a skirt, a lining that ends above the hem: no seam holds both."""
     assert {"net"} == dict(ordered(SKIRT).hung_low)["press hem"]
-    assert {"lining"} == dict(ordered(SHEATH).hung_low)["press hem"]
-    assert any(i.kind == "near" and "lift it" in i.text for i in read(SHEATH).instructions)
+    sheath = ordered(SHEATH)
+    assert "lining" in (dict(sheath.hung_low) | dict(sheath.hot_near))["press hem"]
+    assert sheath.tasks["press hem"].hottest <= 110
     cotton = SHEATH.replace("fabric: lining, fibres: {acetate: 100}", "fabric: cotton lawn")
     assert not ordered(cotton.replace("silk dupion, fibres: {silk: 100}", "linen suiting")).hung_low
 

@@ -22,7 +22,7 @@ LENGTHS = 2
 PER_KIND = {"damage": 2}
 NAMED = 3
 MANY = 10_000
-IN_BY_THEN = " in by the time that "
+IN_BY_THEN = " in when "
 """How it is told what lies beside a seam that is pressed hotter than that bears."""
 
 
