@@ -24,7 +24,7 @@ seams:
     layers:
       - pile
       - {notion: woven fusible interfacing}
-      - shell
+      - pile
     length: 40 cm
 """
 
