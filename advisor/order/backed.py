@@ -19,7 +19,7 @@ OFF_THE_SEAMS = "; a channel for bones that lies on no seam is sewn to the backi
 """No machine comes between shell and backing once both are basted all round."""
 SPIRAL = "spiral-boning"
 NIPPED = ", nipped off coil by coil with side cutters, goggles on, a tip pressed on both ends"
-ROUNDED = ", their ends rounded or capped, goggles on for steel"
+ROUNDED, STEEL, GOGGLES = ", their ends rounded or capped", "flat-steel-boning", ", goggles on"
 HOOP = "slide the steel into"
 """How a hoop goes into its channel: no fitting has seen that."""
 SLID = (
@@ -77,7 +77,8 @@ def boned_after(places: Sequence[SeamPlace], fitting: Fitting) -> str:
 def bones_cut(facts: Facts) -> str:
     """How the bones of a garment are cut for the fitting: spirals are nipped off and tipped."""
     spiral = any(facts.entry(n).id == SPIRAL for p in facts.places for n in p.notions)
-    return NIPPED if spiral else ROUNDED
+    steel = any(facts.entry(n).id == STEEL for p in facts.places for n in p.notions)
+    return NIPPED if spiral else ROUNDED + GOGGLES * steel
 
 
 def slid_in(op: Operation, facts: Facts) -> str:

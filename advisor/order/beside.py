@@ -25,7 +25,7 @@ from advisor.order.cuffs import STIFFENER, faced_with, hung_with, in_halves, is_
 from advisor.order.easing import ends_in_zip
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.lapels import turned_back
-from advisor.order.layering import lining_cloths, lining_swings
+from advisor.order.layering import LININGS, lining_cloths, lining_swings
 from advisor.order.madeup import ends_made
 from advisor.order.namewords import MARKED, NECK, PARTLY
 from advisor.order.openings import closed_here, free_at_zip, turned_here, zips_over
@@ -268,6 +268,7 @@ def cords_out(place: SeamPlace, facts: Facts) -> frozenset[str]:
 def _two_sided(place: SeamPlace, facts: Facts) -> bool:
     """Whether a pocket holds the cloth that lines the garment, whatever that is called."""
     lining = lining_cloths(facts.places) & set(place.cloths)
+    lining |= {name for name in place.cloths if facts.entry(name).family == LININGS}
     return bool(lining) and lining != set(place.cloths)
 
 

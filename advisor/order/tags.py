@@ -37,7 +37,7 @@ from advisor.order.sashes import CAUGHT_IN, asks_for_its_seam
 from advisor.order.seambags import runs_round_a_bag
 from advisor.order.strapped import STRAPS
 from advisor.order.twopiece import closes_the_sleeve, outer_of
-from advisor.order.untried import lining_waits, sleeve_tried
+from advisor.order.untried import NEW, lining_waits, sleeve_tried
 from advisor.order.waistwords import fastens_the_band, tape_round_waist
 from advisor.project.hembands import AT_WAIST
 from advisor.project.placing import singular_words
@@ -56,6 +56,8 @@ EDGES = frozenset({"edge", "casing", "band"})
 """Families of places that finish an edge."""
 AT_A_ZIP = frozenset({"lining-seam", "ribbon"})
 """Kinds of what is sewn over the tape of a zip where its name says so."""
+PADDED = frozenset({"pad", "canvas"})
+"""Kinds and roles of what shapes a shoulder or a front."""
 FACED, TAB = "faced-edge", "tab-made-up"
 IN_A_BLOCK = "pleats-in-a-block"
 FRONT_EDGE = frozenset({"front", "edge"})
@@ -95,7 +97,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "basted to try on": op.id == "baste" and fitting.basted(place),
         "basted to look": op.id == "baste" and _looked_at(place) and not fitting.basted(place),
         "drawn up after it is tried on": op.id == "gather" and fitting.basted(place),
-        "sleeve looked at": _looked_at(place),
+        "sleeve looked at": _looked_at(place) and _hangs_anew(facts),
         "layers laid together": op.id == "baste" and op.verb != op.id,
         "past recall": past[-1] and not cut,
         "cut into what is fitted": past[-1] and cut,
@@ -228,6 +230,15 @@ def _collar_or_facing(place: SeamPlace) -> bool:
 
 def _strap(place: SeamPlace) -> bool:
     return place.kind.id == "ties" and "strap" in singular_words(place.name)
+
+
+def _hangs_anew(facts: Facts) -> bool:
+    """Whether how long a sleeve is shows only where it hangs: a new pattern, or over a pad.
+
+    Else the published order hems a sleeve before it is set in (unit-method-text).
+    """
+    padded = any(p.kind.id in PADDED or p.role.id in PADDED for p in facts.places)
+    return padded or facts.garment.pattern == NEW
 
 
 def _looked_at(place: SeamPlace) -> bool:

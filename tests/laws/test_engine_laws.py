@@ -406,6 +406,7 @@ def _is_true(who: str, name: str, value: str, certain: bool, garment: Garment) -
             "may be pleated": "no" if seam.place else "yes",
             "sleeve head": "no",
             "at hood or neck": "no",
+            "through loops": "no",
             "hangs from nothing": "no",
             "holds a cord": holds_a_cord(seam, garment),
             "holds a pocket": "no",

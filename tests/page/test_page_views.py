@@ -238,7 +238,7 @@ def test_the_label_is_what_the_command_prints(client: TestClient) -> None:
     page = said(client.get(f"{JACKET}/label?market=eu").text)
     assert "Not ready" in page
     assert "100 % acetate" in page
-    assert "its fibre is not known" in page
+    assert "its name says linen, and it is sold in other mixes too" in page
 
 
 def test_an_unknown_fibre_is_narrowed_down_step_by_step(client: TestClient) -> None:

@@ -262,7 +262,8 @@ class _Builder:
     def own(self, place: tuple[str, str]) -> list[Part]:
         """The first thing to do at a place, where there is room for it; the rest is counted."""
         todos = self.chosen.by_place.get(place, ())[:1]
-        grave = place in self.favoured or any(t.harms for t in todos)
+        harms = self.tight < TIGHTEST and any(t.harms for t in todos)
+        grave = place in self.favoured or harms
         return self._kept(todos, int(grave or self._roomy(place)))
 
     def _roomy(self, place: tuple[str, str]) -> bool:

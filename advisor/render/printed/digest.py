@@ -37,7 +37,7 @@ class Todo:
 
     @property
     def harms(self) -> bool:
-        """Whether it tells of an iron near what it spoils, which is never left out."""
+        """Whether it tells of an iron near what it spoils; the order says it at each step too."""
         return IN_BY_THEN in self.text
 
 
