@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
+
 from advisor.answer.model.heat import ToldCeiling, ToldIron, ToldLayerIron
 from advisor.answer.teller import Teller
 from advisor.answer.wording import who_text
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
 from advisor.claims.judgement import Judgement
+from advisor.claims.laidalong import laid_in
 from advisor.claims.mounted import backings, shells
 from advisor.claims.speakers import Said, is_heat_limit
 from advisor.claims.valuesets import Span
@@ -31,7 +34,10 @@ def told_iron(judgement: Judgement, teller: Teller) -> tuple[ToldIron, ...]:
             ToldIron(
                 place=place.name,
                 scope=place.scope,
-                layers=tuple(_layer(name, said, teller) for name in names),
+                layers=(
+                    *(_layer(name, said, teller) for name in names),
+                    *_laid(place, by_aspect, said, teller),
+                ),
                 range_c=(max(verdict.allowed.low, COLD), limit),
                 pick_c=verdict.pick,
                 advised_c=_advised(verdict),
@@ -56,14 +62,28 @@ def _names(garment: Garment, place: Place) -> list[str]:
     return sorted(garment.cloths)
 
 
+def _laid(
+    place: Place, by_aspect: Mapping[str, Verdict], said: list[Said], teller: Teller
+) -> tuple[ToldLayerIron, ...]:
+    """What the sheet advises to lay in a seam: a layer that nobody named has its row as well."""
+    entry = laid_in(by_aspect, teller.knowledge) if place.scope == "seam" else None
+    own = [s for s in said if entry is not None and s.who == entry.name and not s.cloths]
+    return (_row(own[0].who, frozenset(), own, teller),) if own else ()
+
+
 def _layer(name: str, said: list[Said], teller: Teller) -> ToldLayerIron:
-    """The range of one layer: its lowest ceiling, its highest need, and who says so."""
-    own = [s for s in said if name in s.cloths and s.claim.span]
+    """The range of one layer of a place."""
+    fibres = frozenset(f for mix in teller.garment.cloths[name].mixes for f, _ in mix)
+    return _row(name, fibres, [s for s in said if name in s.cloths], teller)
+
+
+def _row(name: str, fibres: frozenset[str], said: Sequence[Said], teller: Teller) -> ToldLayerIron:
+    """A range of the iron: the lowest ceiling, the highest need, and who says so."""
+    own = [s for s in said if s.claim.span]
     lids = [s for s in own if is_heat_limit(s.claim)]
     lid = min(lids, key=lambda s: (s.claim.span or (0, 999))[1], default=None)
     needs = [s.claim.span[0] for s in own if s.claim.span and s.claim.strength == "must"]
     starts = [s.claim.best for s in lids if s.claim.best is not None]
-    fibres = {f for mix in teller.garment.cloths[name].mixes for f, _ in mix}
     published = tuple(
         ToldCeiling(fibre, c.max, teller.cite(c.sources), c.note, c.good)
         for fibre in sorted(fibres)

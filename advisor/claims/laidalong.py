@@ -7,6 +7,7 @@ stay is advised.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Final
 
 from advisor.claims.collect import Place
@@ -19,7 +20,7 @@ SUPPORT: Final = "seam.support"
 TOO_COOL: Final = "It melts below the heat that this seam cannot do without."
 
 
-def laid_in(by_aspect: dict[str, Verdict], knowledge: Knowledge) -> Entry | None:
+def laid_in(by_aspect: Mapping[str, Verdict], knowledge: Knowledge) -> Entry | None:
     """What the sheet advises to lay along a place, as the knowledge has it; None if nothing."""
     held = by_aspect.get(SUPPORT)
     if held is None or held.pick is None:

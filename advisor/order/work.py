@@ -164,7 +164,7 @@ def order_of(
         alive = [p for p in held if p.before not in done and p.after not in done]
         plan = planned.rest(build(left, alive), plan)
     done_and_left = [byid[name] for name in (*done, *plan.order)]
-    byid, capped = capped_near(done_and_left, setups)
+    byid, capped = capped_near(done_and_left, setups)  # what was kept cool enough warns of nothing
     return Work(
         byid,
         (*done, *plan.order),
@@ -179,7 +179,7 @@ def order_of(
         (*refusals(facts), *wished.remarks, *remarks),
         plain,
         *_reasons(whole),
-        *_near(done_and_left, setups),
+        *_near([byid[task.id] for task in done_and_left], setups),
         _faces(tasks),
         taken(facts),
         {place.name: place.method for place in facts.places},
