@@ -8,8 +8,7 @@ from pydantic import TypeAdapter
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.heat import ToldHeat
-from advisor.answer.model.making import ToldPlace
-from advisor.answer.model.told import ToldVerdict
+from advisor.answer.model.told import ToldPlace, ToldVerdict
 from advisor.answer.pipeline import Parts, answer
 from advisor.claims.judgement import Advice
 from advisor.decide.gluing import with_clashes

@@ -14,7 +14,7 @@ from advisor.claims.conflicts import Conflict
 from advisor.claims.judgement import Advice, Cure
 from advisor.claims.speakers import Said
 from advisor.decide.case import listed
-from advisor.order.unsettled import REPLACING
+from advisor.decide.changes import REPLACING
 
 
 def told_conflicts(advice: Advice, teller: Teller) -> tuple[ToldConflict, ...]:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from advisor.answer import wording
 from advisor.answer.instructions import instruction_text
-from advisor.answer.model.making import ToldBuild, ToldPlace
-from advisor.answer.model.told import ToldCaution, ToldLayer, ToldTask, ToldTest
+from advisor.answer.model.told import ToldCaution, ToldLayer, ToldPlace, ToldTask, ToldTest
 from advisor.answer.own_limits import own_limits
 from advisor.answer.teller import Teller
 from advisor.claims.collect import ALLOWANCE, Fired, Place
@@ -16,11 +16,13 @@ from advisor.claims.judgement import Judgement
 from advisor.claims.telling import told_lines
 from advisor.claims.valuesets import Span
 from advisor.claims.workarounds import ALONE, INTERFACING, Instruction
-from advisor.construction.hemroom import how_deep
 from advisor.decide.trials import find_trials, guards, of_two_cloths, weight_of
 from advisor.knowledge.model import COLD, LIMIT_ASPECT
 from advisor.knowledge.places import Method
 from advisor.project.garment import Seam
+
+if TYPE_CHECKING:
+    from advisor.answer.model.making import ToldBuild
 
 TOLD_ELSEWHERE = frozenset({"cloth", "thread"})
 """Kinds of which the rules say what is to be done, or the settings."""
@@ -117,6 +119,8 @@ def _turned(method: Method, seam: Seam, judgement: Judgement) -> tuple[str, ...]
     turn = method.turns
     if turn is None:
         return ()
+    from advisor.construction.hemroom import how_deep
+
     verdicts = judgement.verdicts.get(Place("seam", seam.name), {})
     given = ALLOWANCE in verdicts or "allowance" in seam.facts
     return (turn.edge,) if given else (how_deep(turn, seam, judgement.garment), turn.edge)

@@ -10,7 +10,6 @@ from advisor.answer.model.told import ToldCheapest, ToldFreed, ToldUnknown
 from advisor.answer.teller import Teller
 from advisor.claims.judgement import Judgement
 from advisor.decide.unknowns import Unknown, find_ruling, find_unknowns
-from advisor.decide.usedup import unnamed_buttons
 from advisor.knowledge.model import Knowledge, Mix
 from advisor.project.buttons import HOLES, buttons_of, half_for_show, holes_of
 from advisor.project.mainfibre import vouched_for
@@ -134,6 +133,8 @@ def told_buttons(
     garment: Garment, methods: Mapping[str, Method], knowledge: Knowledge
 ) -> tuple[ToldUnknown, ...]:
     """Buttonholes whose buttons nobody names: one is taken for each."""
+    from advisor.decide.usedup import unnamed_buttons
+
     holes = unnamed_buttons(garment, methods, knowledge)
     if not holes:
         return ()

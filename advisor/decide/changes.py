@@ -232,3 +232,5 @@ CHANGES: dict[str, Callable[[Case], Garment | None]] = {
     "lessen bulk": _lessen_bulk,
 }
 """Everything that a remedy can do."""
+REPLACING = frozenset({"swap notion", "buy of", "drop notion"})
+"""Changes after which a notion is no longer there, or is bought as another."""

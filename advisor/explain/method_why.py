@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from advisor.answer.model.answer import Answer
-from advisor.answer.model.making import ToldPlace
+from advisor.answer.model.told import ToldPlace
 from advisor.errors import InputError, Problem, shown
 from advisor.explain.typed import listed, same
 from advisor.knowledge.model import Knowledge

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 
 from advisor.knowledge.names import KEPT
 from advisor.knowledge.ordering import WorkMinutes
+from advisor.knowledge.when_asked import WhenAsked
 from advisor.records import from_data
 
 if TYPE_CHECKING:
@@ -183,7 +184,7 @@ class PlaceKnowledge:
     """Kinds of place and methods, by id."""
 
     kinds: dict[str, PlaceKind] = field(default_factory=dict)
-    methods: dict[str, Method] = field(default_factory=dict)
+    methods: Mapping[str, Method] = field(default_factory=dict)
 
     def named(self, word: str) -> Method | None:
         """The method of a name or an id, capitals and hyphens or not."""
@@ -233,5 +234,5 @@ def places_from_plain(raw: dict[str, Any]) -> PlaceKnowledge:
     """The light values of what `compile_places` gave; empty where there is none."""
     return PlaceKnowledge(
         {id_: from_data(PlaceKind, row, id=id_) for id_, row in raw.get("kinds", {}).items()},
-        {id_: from_data(Method, row, id=id_) for id_, row in raw.get("methods", {}).items()},
+        WhenAsked(raw.get("methods", {}), lambda id_, row: from_data(Method, row, id=id_)),
     )

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Final
 
 from advisor.claims.collect import Place
 from advisor.claims.workarounds import INTERFACING
+from advisor.decide.changes import REPLACING
 from advisor.order.cures import cured_earlier, fused_first
 from advisor.order.fusing import DWELL, too_hot, too_long
 
@@ -19,8 +20,6 @@ if TYPE_CHECKING:
     from advisor.order.kinds import SeamPlace
     from advisor.order.setups import Setups
 
-REPLACING: Final = frozenset({"swap notion", "buy of", "drop notion"})
-"""Changes after which a notion is no longer there, or is bought as another."""
 INTERFACE: Final = "interface"
 TO_SETTLE: Final = (
     "Settle first what backs {name} instead of the {how}, as the sheet offers it; then back its "

@@ -10,8 +10,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 
 from advisor.answer.model.answer import Answer
-from advisor.answer.model.making import ToldPlace
-from advisor.answer.model.told import ToldClaim
+from advisor.answer.model.told import ToldClaim, ToldPlace
 from advisor.errors import InputError
 from advisor.knowledge.model import Knowledge
 from advisor.page.blocks import shown

@@ -10,7 +10,7 @@ import re
 from collections.abc import Mapping
 from html import escape
 
-from advisor.answer.model.making import ToldPlace
+from advisor.answer.model.told import ToldPlace
 from advisor.units import System, show
 
 _NAMESPACE = "http://www.w3.org/2000/svg"

@@ -7,10 +7,13 @@ Each answer is followed by who decides it and the numbers of the sources.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING
 
 from advisor.answer.model.answer import Answer
-from advisor.answer.model.making import ToldCheck, ToldPlace
-from advisor.answer.model.told import ToldClaim, ToldVerdict
+from advisor.answer.model.told import ToldClaim, ToldPlace, ToldVerdict
+
+if TYPE_CHECKING:
+    from advisor.answer.model.making import ToldCheck
 
 Verdicts = dict[str, ToldVerdict]
 

@@ -11,11 +11,10 @@ from advisor.answer.model.making import (
     ToldClass,
     ToldCloth,
     ToldCut,
-    ToldPlace,
     ToldThread,
 )
 from advisor.answer.model.needed import ToldNeed
-from advisor.answer.model.told import ToldVerdict
+from advisor.answer.model.told import ToldPlace, ToldVerdict
 from advisor.answer.seamwords import thin
 from advisor.render import weight_blocks
 from advisor.render.bought_words import IN_THE_SEAM, bought_text, strip_text, uncut_text

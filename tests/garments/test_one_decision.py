@@ -13,8 +13,8 @@ import pytest
 
 from advisor.answer.label import Asked
 from advisor.answer.model.answer import Answer
-from advisor.answer.model.making import ToldPlace
 from advisor.answer.model.needed import ToldNeed
+from advisor.answer.model.told import ToldPlace
 from advisor.answer.pipeline import WHOLE, Parts, answer, tell
 from advisor.claims.collect import Place
 from advisor.construction.bulk import number, picked

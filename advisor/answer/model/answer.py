@@ -5,17 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from advisor.answer.model.heat import ToldHeat, ToldIron
-from advisor.answer.model.making import (
-    ToldCheck,
-    ToldCloth,
-    ToldCut,
-    ToldPart,
-    ToldPlace,
-    ToldThread,
-    ToldWeight,
-)
-from advisor.answer.model.needed import ToldNeed
 from advisor.answer.model.plan import ToldIronSetting
 from advisor.answer.model.told import (
     ToldCaution,
@@ -24,6 +13,7 @@ from advisor.answer.model.told import (
     ToldGap,
     ToldInstruction,
     ToldLayer,
+    ToldPlace,
     ToldSource,
     ToldTask,
     ToldTest,
@@ -35,7 +25,17 @@ from advisor.records import FLATTENED, OPTIONAL, UNWRITTEN
 from advisor.units import System
 
 if TYPE_CHECKING:  # a question has none of them, and is answered sooner without
+    from advisor.answer.model.heat import ToldHeat, ToldIron
     from advisor.answer.model.label import ToldLabel
+    from advisor.answer.model.making import (
+        ToldCheck,
+        ToldCloth,
+        ToldCut,
+        ToldPart,
+        ToldThread,
+        ToldWeight,
+    )
+    from advisor.answer.model.needed import ToldNeed
     from advisor.answer.model.order import ToldOrder
     from advisor.answer.model.quote import ToldQuote
 

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-
-from advisor.records import FLATTENED
+from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True)
@@ -326,26 +324,3 @@ class ToldThread:
     sources: tuple[str, ...]
     needles_set: tuple[float, ...] = ()
     to_match: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class ToldPlace:
-    """A place where something is made; `built` is None for a question without lengths.
-
-    `kind` is what is made there, and `kind_from` what that was inferred from; "" where it was said.
-    `guess` is that in words, where only a name tells it and may be read otherwise; else "".
-    `method` is the way in which the order of work makes it, `made` what a sheet says of that, and
-    `allowance_as` an allowance that is another thing's width; "" where there is none to tell.
-    """
-
-    name: str
-    layers: tuple[str, ...]
-    facts: dict[str, str | float]
-    assumed: tuple[str, ...]
-    built: ToldBuild | None = field(default=None, metadata=FLATTENED)
-    kind: str = ""
-    kind_from: str = ""
-    guess: str = ""
-    method: str = ""
-    made: str = ""
-    allowance_as: str = ""

@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import fields, is_dataclass
 from typing import Any
 
-from advisor.answer.model import answer, heat, label, making, order, plan, quote, told
+from advisor.answer.model import answer, heat, label, making, needed, order, plan, quote, told
 from advisor.records import FLAT, NEVER, WRITTEN, json_name, left_out
 
-_MODULES = (answer, heat, label, making, order, plan, quote, told)
+_MODULES = (answer, heat, label, making, needed, order, plan, quote, told)
 
 
 def answer_schema() -> dict[str, Any]:

@@ -4,9 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Collection
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 from advisor.claims.workarounds import INTERFACING
-from advisor.records import OPTIONAL, UNWRITTEN
+from advisor.records import FLATTENED, OPTIONAL, UNWRITTEN
+
+if TYPE_CHECKING:  # nothing is built for a question, which is answered sooner without
+    from advisor.answer.model.making import ToldBuild
 
 Word = str
 Written = bool | int | float | str | list[str] | dict[str, str] | None
@@ -317,3 +321,26 @@ class ToldUnknown:
     most_c: float | None = field(default=None, metadata=OPTIONAL)
     test: ToldCheapest | None = field(default=None, metadata=OPTIONAL)
     short: str | None = field(default=None, metadata=OPTIONAL)
+
+
+@dataclass(frozen=True, slots=True)
+class ToldPlace:
+    """A place where something is made; `built` is None for a question without lengths.
+
+    `kind` is what is made there, and `kind_from` what that was inferred from; "" where it was said.
+    `guess` is that in words, where only a name tells it and may be read otherwise; else "".
+    `method` is the way in which the order of work makes it, `made` what a sheet says of that, and
+    `allowance_as` an allowance that is another thing's width; "" where there is none to tell.
+    """
+
+    name: str
+    layers: tuple[str, ...]
+    facts: dict[str, str | float]
+    assumed: tuple[str, ...]
+    built: ToldBuild | None = field(default=None, metadata=FLATTENED)
+    kind: str = ""
+    kind_from: str = ""
+    guess: str = ""
+    method: str = ""
+    made: str = ""
+    allowance_as: str = ""

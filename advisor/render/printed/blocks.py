@@ -12,8 +12,7 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from advisor.answer.model.answer import Answer
-from advisor.answer.model.making import ToldPlace
-from advisor.answer.model.told import ToldConflict, ToldVerdict
+from advisor.answer.model.told import ToldConflict, ToldPlace, ToldVerdict
 from advisor.render.gap_text import not_said
 from advisor.render.gaveway import MOST, gave_way
 from advisor.render.lines import (

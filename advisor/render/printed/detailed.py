@@ -9,8 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from advisor.answer.model.answer import Answer
-from advisor.answer.model.making import ToldPlace
-from advisor.answer.model.told import ToldLayer, ToldUnknown
+from advisor.answer.model.told import ToldLayer, ToldPlace, ToldUnknown
 from advisor.answer.press_clause import press_clauses
 from advisor.render.gap_text import gap_lines
 from advisor.render.gaveway import gave_way

@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from advisor.answer.model.answer import Answer
-from advisor.answer.model.making import ToldPlace
-from advisor.answer.model.told import ToldConflict, ToldLayer
+from advisor.answer.model.told import ToldConflict, ToldLayer, ToldPlace
 from advisor.answer.press_clause import press_clauses
 from advisor.render.printed.section import Part
 from advisor.units import System, show, show_range
