@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, ValuesView
 from typing import Any, TypeVar
 
 T = TypeVar("T")
@@ -17,6 +17,7 @@ class WhenAsked(Mapping[str, T]):
         self._raw = raw
         self._make = make
         self._built: dict[str, T] = {}
+        self._all: dict[str, T] = {}
 
     def __getitem__(self, id_: str) -> T:
         found = self._built.get(id_)
@@ -27,6 +28,12 @@ class WhenAsked(Mapping[str, T]):
     def kind_of(self, id_: str) -> str:
         """The kind of an entry, which is not built for it."""
         return str(self._raw[id_]["kind"])
+
+    def values(self) -> ValuesView[T]:
+        """All of them, built once for all who walk over them."""
+        if len(self._all) < len(self._raw):
+            self._all = {id_: self[id_] for id_ in self._raw}
+        return self._all.values()
 
     def __iter__(self) -> Iterator[str]:
         return iter(self._raw)

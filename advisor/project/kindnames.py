@@ -39,11 +39,11 @@ def spans_of(words: tuple[str, ...], seam: Seam, about: Mapping[str, Entry]) -> 
 
 def meant_in(words: tuple[str, ...], kinds: Mapping[str, PlaceKind]) -> tuple[str, Span]:
     """The kind that words mean, "" for none, and where the word stands that means it."""
-    best, found = (-1, 0), ""
+    best, found, have = (-1, 0), "", set(words)
     for kind in kinds.values():
         for phrase in kind.words:
             wanted = the_words(phrase)
-            at = _last(words, wanted)
+            at = _last(words, wanted) if have.issuperset(wanted) else -1
             if at >= 0 and (at + len(wanted), len(wanted)) > best:
                 best, found = (at + len(wanted), len(wanted)), kind.id
     rest = set(words[best[0] :]) if found else set()

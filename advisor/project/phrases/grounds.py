@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 from itertools import pairwise
 from typing import Any
 
@@ -133,19 +133,35 @@ class Names:
         have = Counter((*grounds.name, *grounds.left))
         return tuple(
             name
-            for name in self.all
+            for name in (self.all if strange else ())
             if name.cloth and strange & set(name.words) and not Counter(name.words) - have
         )
 
     def only_of(self, entries: set[str]) -> frozenset[str]:
         """The words that stand in names of some cloths and in no other's: they say nothing more."""
-        mine = {word for name in self.all if name.entry in entries for word in name.words}
-        others = {word for name in self.all if name.entry not in entries for word in name.words}
-        return frozenset(mine - others - self.weak)
+        mine = {word for entry in entries for word in self.of_one(entry)} - self.weak
+        return frozenset(word for word in mine if self._named_by[word] <= entries)
 
     def of_one(self, entry: str) -> frozenset[str]:
         """Every word of the names of one entry: beside one of them the others say nothing more."""
-        return frozenset(word for name in self.all if name.entry == entry for word in name.words)
+        return frozenset(self._of_entry.get(entry, ()))
+
+    @cached_property
+    def _of_entry(self) -> dict[str, set[str]]:
+        """The words of all names of an entry."""
+        found: dict[str, set[str]] = {}
+        for name in self.all:
+            found.setdefault(name.entry, set()).update(name.words)
+        return found
+
+    @cached_property
+    def _named_by(self) -> dict[str, set[str]]:
+        """The entries that have a word in some name."""
+        found: dict[str, set[str]] = {}
+        for entry, words in self._of_entry.items():
+            for word in words:
+                found.setdefault(word, set()).add(entry)
+        return found
 
     def also_said(self, entries: set[str], words: list[str]) -> frozenset[str]:
         """The words of every further name of some cloths that a phrase holds as a whole."""
