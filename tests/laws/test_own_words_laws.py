@@ -36,7 +36,7 @@ def renamed(text: str, word: str) -> str:
     }
     new = _spelt(data, main, word, calls)
     new["fabrics"] = {word if c == main else c: about for c, about in data["fabrics"].items()}
-    return str(yaml.safe_dump(new, sort_keys=False, allow_unicode=True))
+    return str(yaml.dump(new, Dumper=yaml.CSafeDumper, sort_keys=False, allow_unicode=True))
 
 
 def _of(row: dict[str, Any]) -> set[str]:
