@@ -6,7 +6,7 @@ left to turn the garment through, a strap cinches a back or hangs from a shoulde
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from typing import TYPE_CHECKING, Final
 
 from advisor.claims.collect import Place
@@ -29,7 +29,7 @@ from advisor.order.layering import LININGS, lining_cloths, lining_swings
 from advisor.order.madeup import ends_made
 from advisor.order.namewords import MARKED, NECK, PARTLY
 from advisor.order.openings import closed_here, free_at_zip, turned_here, zips_over
-from advisor.order.otherfacts import facts_of
+from advisor.order.otherfacts import Answers, facts_of
 from advisor.order.overlocking import OVERLOCKER
 from advisor.order.roles import (
     FRILLED,
@@ -82,9 +82,9 @@ TO_THE_HEM = 250.0
 """Roles of a garment that does not hang from straps."""
 
 
-def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
-    """A fact of a place among the others."""
-    answers: dict[str, Callable[[], bool]] = {
+def of_place(place: SeamPlace, facts: Facts) -> Answers:
+    """The facts of a place among the others."""
+    return {
         "opening of its own": lambda: bool(_pockets(place, facts, bags=False)),
         "bag apart": lambda: bool(_pockets(place, facts, bags=True)),
         "bag not apart": lambda: not _pockets(place, facts, bags=True),
@@ -161,7 +161,6 @@ def of_place(fact: str, place: SeamPlace, facts: Facts) -> bool:
         ),
         "no enclosed seam asked for": lambda: _seam_said(place) not in ENCLOSING,
     }
-    return answers[fact]()
 
 
 def _canvas_behind(place: SeamPlace, facts: Facts) -> bool:

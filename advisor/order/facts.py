@@ -35,6 +35,7 @@ from advisor.order.kinds import SeamPlace
 from advisor.order.letout import edges_wait
 from advisor.order.namewords import FINISHED, GATHERED, LAID_ON, SHOULDERED, STAYED_ON_BIAS
 from advisor.order.openings import loose_at_zip, seam_below
+from advisor.order.otherfacts import Answers, Told
 from advisor.order.rain import coated_throughout, proofed, waxed
 from advisor.order.setups import OVERLOCKS, Setups
 from advisor.order.shearing import with_shearing
@@ -75,8 +76,8 @@ class Facts:
         self.garment = garment
         self.knowledge = knowledge
         self.setups = setups
-        self.places = places
-        self.places = with_methods(places, self)
+        self.places, self.of_seam = places, Told(self._answers).of
+        self.places, self.of_seam = with_methods(places, self), Told(self._answers).of
         told = (partial(keeps, self), partial(knifed, self))
         self.fitting = Fitting(garment, self.places, self._works, *told)
 
@@ -158,9 +159,11 @@ class Facts:
         held = any(p.kind.id in ("elastic-edge", "casing") for p in self.places)
         return held and any(p.role.id == "crotch" for p in self.places)
 
-    def of_seam(self, fact: str, place: SeamPlace) -> bool:
-        """A fact of a seam."""
-        answers: dict[str, Callable[[], bool]] = {
+    def _answers(self, place: SeamPlace) -> Answers:
+        """Every fact of a place by its name."""
+        return {
+            **of_place(place, self),
+            **self._of_layers(place),
             "curved": lambda: place.said("shape") == "curved",
             "one cut edge": lambda: place.op in ("join", "set-lining") and not place.full,
             "bias": lambda: place.said("bias") == "yes" and place.role.id in STAYED_ON_BIAS,
@@ -186,12 +189,11 @@ class Facts:
             "sewn seam": lambda: place.op not in ("fasten", "zip"),
             "tried on": lambda: self.fitting.basted(place),
         }
-        return answers[fact]() if fact in answers else self._of_layers(fact, place)
 
-    def _of_layers(self, fact: str, place: SeamPlace) -> bool:
-        """A fact of what lies in a place, whatever its method."""
+    def _of_layers(self, place: SeamPlace) -> Answers:
+        """The facts of what lies in a place, whatever its method."""
         cloths, full = place.cloths, max((u.fullness for u in place.seam.uses), default=1.0)
-        answers: dict[str, Callable[[], bool]] = {
+        return {
             "lining loose at the zip": lambda: loose_at_zip(place, self.places, self.garment.parts),
             "of a lining": lambda: place.unit == "lining",
             "takes in a lining": lambda: layering.hangs_lined(place, self.places),
@@ -230,7 +232,6 @@ class Facts:
             "knit band stretched on": lambda: stretched_band(place, self.entry),
             "tender face": lambda: self.tender_face(place),
         }
-        return answers[fact]() if fact in answers else of_place(fact, place, self)
 
     def steamed(self, place: SeamPlace) -> bool:
         """Whether steam is held above a place instead of an iron set down on it."""
@@ -246,8 +247,7 @@ class Facts:
         found = self.setups.judged(Place("fabric", cloth)).get("design.avoids")
         if found is None or not isinstance(found.advised, Choice):
             return False
-        kept = {found.aspect.words[i] for i in found.advised.options()}
-        return work not in kept
+        return work not in {found.aspect.words[i] for i in found.advised.options()}
 
     def _free_facing(self, place: SeamPlace) -> bool:
         """Whether it has a facing whose inner edge frays and that no lining takes in."""

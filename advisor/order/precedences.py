@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from functools import partial
 from itertools import pairwise
 from typing import Final
 
@@ -54,16 +55,15 @@ def precedences_of(
     Of two templates of one strength that contradict, the one that stands first goes first.
     """
     weights: dict[Precedence, int] = {}
-    basted = basted_tasks(tasks)
+    basted, picked, of_places = basted_tasks(tasks), _Picked(tasks), _Standing()
     for weight, rule in enumerate(rules):
-        firsts = [task for task in tasks if _fits(rule.before, task)]
-        seconds = [task for task in tasks if _fits(rule.after, task)]
+        firsts, seconds = picked.by(rule.before), picked.by(rule.after)
         found = [
             _precedence(rule, as_tried(a, b, basted), b, setups)
             for a in firsts
             for b in seconds
             if a.id != b.id
-            and _joined(rule.where, a, b, setups)
+            and _joined(rule.where, a, b, setups, of_places)
             and not (rule.before.op == ("any",) and b.op in ("label", a.op))
             and not (rule.before.op == ("any",) and a.op == "label")
             and not (rule.where == "tender" and _in_already(a, b, tasks, setups))
@@ -97,10 +97,24 @@ def _against(item: Precedence, stage: dict[str, tuple[str, int]]) -> bool:
     return bool(first and second and first[0] == second[0] and first[1] > second[1])
 
 
+class _Picked:
+    """The tasks that a template may mean, found by their work."""
+
+    def __init__(self, tasks: list[Task]) -> None:
+        self._tasks = tasks
+        self._of: dict[str, list[tuple[int, Task]]] = {}
+        for at, task in enumerate(tasks):
+            self._of.setdefault(task.op, []).append((at, task))
+
+    def by(self, pick: Pick) -> list[Task]:
+        """The tasks that are picked, in their order."""
+        works = {*pick.op, *(SEWN if "sew" in pick.op else ())}
+        meant = sorted(row for work in works for row in self._of.get(work, ()))
+        some = self._tasks if "any" in pick.op else [task for _, task in meant]
+        return [task for task in some if _fits(pick, task)]
+
+
 def _fits(pick: Pick, task: Task) -> bool:
-    meant = "any" in pick.op or task.op in pick.op or ("sew" in pick.op and task.op in SEWN)
-    if not meant:
-        return False
     if pick.kind and (task.place is None or task.place.role.id not in pick.kind):
         return False
     if pick.place and (task.place is None or task.place.kind.id not in pick.place):
@@ -108,7 +122,7 @@ def _fits(pick: Pick, task: Task) -> bool:
     return all(tag in task.tags for tag in pick.tag)
 
 
-def _joined(where: str, a: Task, b: Task, setups: Setups) -> bool:
+def _joined(where: str, a: Task, b: Task, setups: Setups, of_places: _Standing) -> bool:
     """Whether two tasks stand to each other as a template asks."""
     if a.place is not None and b.place is not None and a.place.alone != b.place.alone:
         return False  # what is put on by itself waits for nothing of the rest
@@ -124,14 +138,23 @@ def _joined(where: str, a: Task, b: Task, setups: Setups) -> bool:
         return _free(a, b, setups)
     if a.place is None or b.place is None:
         return where == "drawn up of it" and a.place is not None and b.needy in a.place.full
-    return _of_places(where, a.place, b.place)
+    return of_places.ask(where, a.place, b.place)
 
 
-def _of_places(where: str, a: SeamPlace, b: SeamPlace) -> bool:
-    """Whether two places stand to each other as a template asks."""
-    if where in ("made for it", "made upon it", "its band"):
-        return stands(where, a, b)
-    return RELATIONS.get(where, related)(a, b)
+class _Standing:
+    """How the places of some tasks stand to each other: asked of many tasks, found out once."""
+
+    def __init__(self) -> None:
+        self._found: dict[tuple[str, int, int], bool] = {}
+
+    def ask(self, where: str, a: SeamPlace, b: SeamPlace) -> bool:
+        """Whether two places stand to each other as a template asks."""
+        key = (where, id(a), id(b))
+        if key not in self._found:
+            made = where in ("made for it", "made upon it", "its band")
+            way = partial(stands, where) if made else RELATIONS.get(where, related)
+            self._found[key] = way(a, b)
+        return self._found[key]
 
 
 def _in_a_zips_line(a: SeamPlace, b: SeamPlace) -> bool:
