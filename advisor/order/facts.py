@@ -35,7 +35,7 @@ from advisor.order.kinds import SeamPlace
 from advisor.order.letout import edges_wait
 from advisor.order.namewords import FINISHED, GATHERED, LAID_ON, SHOULDERED, STAYED_ON_BIAS
 from advisor.order.openings import loose_at_zip, seam_below
-from advisor.order.otherfacts import Answers, Told
+from advisor.order.otherfacts import Answers, AskedOnce
 from advisor.order.rain import coated_throughout, proofed, waxed
 from advisor.order.setups import OVERLOCKS, Setups
 from advisor.order.shearing import with_shearing
@@ -76,8 +76,8 @@ class Facts:
         self.garment = garment
         self.knowledge = knowledge
         self.setups = setups
-        self.places, self.of_seam = places, Told(self._answers).of
-        self.places, self.of_seam = with_methods(places, self), Told(self._answers).of
+        self.places, self.of_seam = places, AskedOnce(self._answers).of
+        self.places, self.of_seam = with_methods(places, self), AskedOnce(self._answers).of
         told = (partial(keeps, self), partial(knifed, self))
         self.fitting = Fitting(garment, self.places, self._works, *told)
 

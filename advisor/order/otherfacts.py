@@ -56,7 +56,7 @@ def facts_of(place: SeamPlace, facts: Facts) -> Answers:
     return {name: told for room in ROOMS for name, told in room.answers(place, facts).items()}
 
 
-class Told:
+class AskedOnce:
     """The facts of places that stay as they are: each is worked out when it is first asked."""
 
     def __init__(self, answers: Callable[[SeamPlace], Answers]) -> None:

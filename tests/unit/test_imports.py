@@ -71,6 +71,15 @@ LIGHT = (
     "advisor.cli.ask",
 )
 HEAVY = ("pydantic", "yaml", "rich", "numpy")
+# What is told of a garment and never of a question, which is answered sooner without.
+OF_GARMENTS = (
+    "advisor.answer.model.making",
+    "advisor.answer.model.needed",
+    "advisor.construction.hemroom",
+    "advisor.construction.notionlist",
+    "advisor.decide.kit",
+    "advisor.order.unsettled",
+)
 
 
 def modules() -> list[Path]:
@@ -200,11 +209,11 @@ def test_no_module_is_too_long() -> None:
     assert {} == {name: n for name, n in lengths.items() if n > LONGEST}
 
 
-def heavy_after_importing(module: str) -> list[str]:
-    """The heavy libraries that a fresh interpreter holds after importing one module."""
+def held_after_importing(module: str, asked: tuple[str, ...] = HEAVY) -> list[str]:
+    """The modules among some that a fresh interpreter holds after importing one."""
     script = (
         f"import sys, json; sys.path.insert(0, {str(CHECKOUT)!r}); import {module}; "
-        f"print(json.dumps([name for name in {HEAVY!r} if name in sys.modules]))"
+        f"print(json.dumps([name for name in {asked!r} if name in sys.modules]))"
     )
     done = subprocess.run(
         [sys.executable, "-c", script], capture_output=True, text=True, check=False
@@ -217,10 +226,17 @@ def heavy_after_importing(module: str) -> list[str]:
 @pytest.mark.parametrize("module", LIGHT)
 def test_a_light_module_imports_no_heavy_library(module: str) -> None:
     """A module of the quick path is imported without pydantic, yaml, rich or numpy."""
-    assert [] == heavy_after_importing(module)
+    assert [] == held_after_importing(module)
 
 
 @pytest.mark.parametrize("library", HEAVY)
 def test_a_heavy_library_is_noticed(library: str) -> None:
     """The check above does see each heavy library when one is imported."""
-    assert library in heavy_after_importing(library)
+    assert library in held_after_importing(library)
+
+
+@pytest.mark.parametrize("module", ["advisor.answer.pipeline", "advisor.render.screen.ask"])
+def test_a_question_is_answered_without_what_only_a_garment_is_told(module: str) -> None:
+    """How a garment is built, and what is bought for it, is loaded where there is one."""
+    assert [] == held_after_importing(module, OF_GARMENTS)
+    assert [OF_GARMENTS[0]] == held_after_importing(OF_GARMENTS[0], OF_GARMENTS)
