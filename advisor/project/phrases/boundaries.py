@@ -137,6 +137,8 @@ def join_words(words: Sequence[str], knowledge: Knowledge) -> list[str]:
         return _notions_joined(words, knowledge)
     if _fibres_alone(words, knowledge):
         return list(words)
+    if any(word.strip()[-1:] in _LISTING for word in words[:-1]):  # she parts them herself
+        return [" ".join(words)]
     worn = _worn(words, knowledge)
     found: list[list[str]] = []
     open_: list[str] = []

@@ -64,7 +64,13 @@ def _near(typed: str, name: str) -> bool:
 
     if len(typed) > _SHORT + 1:
         return len(name) >= _ALIKE * len(typed)
-    return any(OSA.distance(typed, word) <= 1 for word in name.split() if len(word) >= _SHORT)
+    # Of three letters one was left out, or two are turned about.
+    short = len(typed) <= _SHORT
+    return any(
+        OSA.distance(typed, word) <= 1
+        for word in name.split()
+        if not short or len(word) > _SHORT or sorted(word) == sorted(typed)
+    )
 
 
 def slip_of(word: str, knowledge: Knowledge, *, notions: bool = False) -> tuple[str, ...]:
