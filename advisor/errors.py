@@ -21,7 +21,7 @@ MOST_SHOWN = 20
 _LONGEST_COMPARED = 80
 _LONGEST_QUOTED = 40
 _SHORTEST = 0.5
-"""Half of a word was never meant by it, as "on" by "iron": estimate."""
+"""Half of a word was never meant by it, as "on" by "iron", but its beginning: estimate."""
 # Terminal codes, and characters that are not seen or that turn the direction of what follows.
 _UNSEEN = (
     r"\x00-\x08\x0b-\x1f\x7f-\x9f\u00ad\u034f\u061c\u115f\u1160\u17b4\u17b5\u180b-\u180f"
@@ -137,7 +137,11 @@ def nearest(word: str, known: Iterable[str], n: int = 3) -> tuple[str, ...]:
         spelling.setdefault(name.casefold(), name)
     said = word.strip().casefold()[:_LONGEST_COMPARED]
     close = difflib.get_close_matches(said, spelling, n)
-    return tuple(spelling[name] for name in close if len(name) > len(said) * _SHORTEST)
+    return tuple(
+        spelling[name]
+        for name in close
+        if len(name) > len(said) * _SHORTEST or said.startswith(name)
+    )
 
 
 def shown(text: str) -> str:

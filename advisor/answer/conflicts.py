@@ -105,7 +105,7 @@ def _remedy(take: str, cure: Cure, conflict: Conflict, teller: Teller) -> ToldRe
         id=cure.remedy,
         text=teller.say(remedy.text.format_map(words)),
         price=ToldPrice(cure.effort, cure.look),
-        then=teller.say(remedy.then + then),
+        then=teller.say(remedy.then + then).strip(),
         earlier=remedy.earlier,
         checked=True,
         lines=lines,

@@ -296,7 +296,7 @@ def _shortened(
         return conflict
     said = f" At most {seconds(longest)} at a time ({BY_MODEL})."
     remedies = tuple(
-        replace(r, then=f"{r.then or ''}{said}", press_at_most_s=longest)
+        replace(r, then=f"{r.then or ''}{said}".strip(), press_at_most_s=longest)
         if r.earlier or r.id == "settle-for-a-softer-press"
         else r
         for r in conflict.remedies

@@ -299,7 +299,7 @@ def full_says(work: SeamWork, units: System) -> list[str]:
         how += f", {show('length', full.pitch, units)} from pleat to pleat"
     if full.layers > 1:
         all_of_it = show_size(full.cut * full.layers, units)
-        how += f", {full.layers} layers, so {all_of_it} in all"
+        how += f", {full.layers} layers, so {all_of_it} together"
     return [f"Cut {full.cloth} {wide} long for {edge}, {how}; its own joins and ends come on top."]
 
 

@@ -73,10 +73,13 @@ def span_text(aspect: Aspect, span: Span, units: System) -> str:  # noqa: PLR091
         return "no iron"
     if span.low == span.high:
         return number_text(aspect, span.low, units)
+    most, least = "at most", "at least"
+    if aspect.id == "stitch.length" and units == "us":  # the shorter a stitch, the more of them
+        most, least = least, most
     if span.low <= aspect.low:
-        return f"at most {number_text(aspect, span.high, units)}"
+        return f"{most} {number_text(aspect, span.high, units)}"
     if span.high >= aspect.high:
-        return f"at least {number_text(aspect, span.low, units)}"
+        return f"{least} {number_text(aspect, span.low, units)}"
     if aspect.unit == "NM":
         return show_range("needle", span.low, span.high, units)
     if aspect.unit == "°C":
@@ -113,7 +116,8 @@ def says_text(said: Said, aspect: Aspect, units: System) -> str:
         return "avoid " + ", ".join(others)
     if len(words) <= len(others) or not others:
         return " or ".join(words)
-    return "not " + ", not ".join(others)
+    denied = (w.removeprefix("not ") if w.startswith("not ") else f"not {w}" for w in others)
+    return ", ".join(denied)
 
 
 _WANTS = {("pin.place", (1.0, 2.0)): "some pins, if only in the allowance"}
@@ -156,9 +160,14 @@ def _options_text(verdict: Verdict, advised: Choice) -> str:
     first = aspect.labels.get(aspect.words[int(pick)], aspect.words[int(pick)])
     if not aspect.several or advised.mask == (1 << len(aspect.words)) - 1:
         return first
-    rest = [word for word in option_words(aspect, advised) if word != first]
-    most = len(rest) if aspect.id.startswith("design.") else MOST_OPTIONS - 1
-    shown = [first, *rest[:most]]
+    shown = [first]
+    for word in option_words(aspect, advised):
+        # "pins or pins in the allowance" says one of them twice.
+        pairs = ((a, b) for said in shown for a, b in ((word, said), (said, word)))
+        if not any(a == b or a.startswith(f"{b} in ") for a, b in pairs):
+            shown.append(word)
+    if not aspect.id.startswith("design."):
+        shown = shown[:MOST_OPTIONS]
     if aspect.id.startswith("design.") or len(shown) == 1:
         return ", ".join(shown)
     return f"{', '.join(shown[:-1])} or {shown[-1]}"

@@ -112,7 +112,7 @@ class RemedyForm(Form):
     """A concrete change that may cure a conflict."""
 
     text: Text
-    then: Text
+    then: Text = ""
     cures: Annotated[tuple[Word, ...], Field(min_length=1)]
     needs: dict[str, Any] = Field(default_factory=dict)
     change: dict[str, Any]

@@ -58,9 +58,9 @@ EASED_OFF_MM = (10.0, 20.0)
 ON_ONE_EDGE = """on one of its edges only{edge}, never a gathered or eased one: cut it for each \
 piece as long as the line of that is on the pattern, and hold it inside the allowance. This seam \
 takes it in, and those that end here take in its ends"""
-ON_STRAPLESS = """from one end of it to the other, {less} shorter in all: ease the edge to it over \
-the bust, flat under the arms, and hold it by hand inside the allowance. It must lie against the \
-body; this seam takes it in"""
+ON_STRAPLESS = """from one end of it to the other, {less} shorter altogether: ease the edge to it \
+over the bust, flat under the arms, and hold it by hand inside the allowance. It must lie against \
+the body; this seam takes it in"""
 STAY_FROM_SEAM = 3.0
 """How far outside the seam line it runs, mm: `trade-staystitch`."""
 LAID_AFTER = frozenset({"sealing-tape", "belt-stiffener"})

@@ -43,7 +43,7 @@ def read_fibres(text: str, knowledge: Knowledge) -> Mix:
     said = _read_shares(words, ratio, knowledge)
     strange = [word for word in said.left if word not in ("pure", "all")]
     if strange:
-        known = nearest(strange[0], [*knowledge.fibre_names])
+        known = nearest(strange[0], [*knowledge.fibre_names, "unknown"])
         raise refuse(strange[0], f"a fibre in '{text.strip()}'", known)
     if not said.shares:
         raise refuse(text[:40], "fibres, such as 'silk' or 'cotton 97 elastane 3'")

@@ -71,7 +71,7 @@ def _wide_text(row: ToldNeed, units: System) -> str:
 def _cut_text(row: ToldNeed, lengths: list[str], units: System) -> str:
     """The lengths that are cut, finished, and what each takes besides for its ends."""
     several = sum(number or 0 for number, _ in row.cut_mm) > 1
-    whole = f", {show_size(row.length_mm, units)} in all" if several and row.length_mm else ""
+    whole = f", {show_size(row.length_mm, units)} together" if several and row.length_mm else ""
     each = "on each for its" if several else "for its"
     ends = f", and {show_size(row.ends_mm, units)} more {each} ends" if row.ends_mm else ""
     tried = TRIED if row.tried else ""

@@ -314,7 +314,7 @@ def _cloth_item(row: ToldCloth, report: Answer, numbers: Numbers) -> Item:
     parts.append(Part(f"{number}, {way}, {shrinks}; {row.used_percent:.0f} % of it is used."))
     parts += [Part(sentence) for sentence in row.says]
     needs = (need for need in report.kit or () if need.item == row.fabric)
-    parts += [Part(text.capitalize()) for need in needs if (text := _not_yet(need, report))]
+    parts += [Part(f"{text.capitalize()}.") for need in needs if (text := _not_yet(need, report))]
     parts += [
         Part(check.text.rstrip("."), "before you buy, for it does not agree")
         for check in report.checks or ()
@@ -353,7 +353,7 @@ def _tool_item(row: ToldNeed, report: Answer, numbers: Numbers) -> Item:
             Part(strip_text(row, row.strip, units), "cut", numbers.mark(row.strip.sources))
         )
     elif warned := _not_yet(row, report):
-        parts.append(Part(warned.capitalize()))
+        parts.append(Part(f"{warned.capitalize()}."))
     elif bought := bought_text(row, units):
         parts.append(Part(bought, "buy"))
     for bend in row.bends:
@@ -362,7 +362,7 @@ def _tool_item(row: ToldNeed, report: Answer, numbers: Numbers) -> Item:
         parts.append(Part(text, marks=numbers.mark(bend.sources)))
     parts += [Part(s.text, "or", numbers.mark(s.sources)) for s in row.instead[:2]]
     if row.ruled_out and not row.instead:
-        parts.append(Part(f"the cloths rule out {row.ruled_out[0]}"))
+        parts.append(Part(f"The cloths rule out {row.ruled_out[0]}."))
     return Item(name, about, tuple(parts))
 
 

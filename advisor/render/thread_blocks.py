@@ -64,7 +64,7 @@ def thread_item(row: ToldThread, units: System, numbers: Numbers) -> Item:
     parts += [Part(_reel(reel), "rack", numbers.mark(reel.sources)) for reel in row.rack]
     if row.not_counted:
         names = ", ".join(row.not_counted)
-        parts.append(Part(f"not counted, because no length is given: {names}"))
+        parts.append(Part(f"Not counted, because no length is given: {names}."))
     return Item(f"to match {' and '.join(row.to_match)}", f"{row.fibre}{tex}", tuple(parts))
 
 

@@ -68,6 +68,7 @@ _KINDS: Mapping[str, _Kind] = {
     "weight": _Kind(
         (
             _Unit(("g/m2", "gsm", "g/sq m"), 1.0),
+            _Unit(("kg/m2", "kg/sq m"), 1000.0),
             _Unit(("oz", "oz/yd2", "oz/sq yd", "oz per sq yd"), OUNCE_PER_SQUARE_YARD),
             _Unit(("momme",), MOMME),
         ),

@@ -57,7 +57,7 @@ def row(garment: str, item: str) -> ToldNeed:
             "rubber elastic",
             (
                 "3 1/8 yd, 3/8 in wide as is usual (1 of 26 in, 2 of 20 7/8 in, 2 of 18 in, "
-                "103 3/4 in in all, and 1 in more on each for its ends)"
+                "103 3/4 in together, and 1 in more on each for its ends)"
             ),
         ),
         (

@@ -54,7 +54,7 @@ def test_the_elastic_of_the_waist_is_not_that_of_the_wrists() -> None:
             "said, so try it on before you cut it)"
         ),
         (
-            "50 cm, 10 mm wide as is usual (2 of 20 cm, 40 cm in all, and 25 mm more on each for "
+            "50 cm, 10 mm wide as is usual (2 of 20 cm, 40 cm together, and 25 mm more on each for "
             "its ends)"
         ),
     ] == [bought_text(row, "metric") for row in rows("woven elastic")]

@@ -92,7 +92,7 @@ def test_a_strapless_edge_is_eased_to_one_tape_after_the_fitting() -> None:
     """No pattern says how far: the edge has to lie against the body; then it is closed over it."""
     found = work(GOWN)
     assert stands(found, "join bodice side", "fit", "stay top edge", "join top edge")
-    assert "10 to 20 mm shorter in all" in _does(found, "stay top edge")
+    assert "10 to 20 mm shorter altogether" in _does(found, "stay top edge")
 
 
 def test_an_edge_that_hangs_from_straps_is_not_eased() -> None:

@@ -96,6 +96,11 @@ def test_the_nearest_name_is_found_whatever_the_capitals(
     assert expected == nearest(word, ["organza", "velvet", "Denim"])
 
 
+def test_the_beginning_of_a_word_is_a_nearest_name() -> None:
+    """Half of it, where it is that: "hem" of "hemmed"."""
+    assert ("hem",) == nearest("hemmed", ["open", "hem", "folded"])
+
+
 def test_half_a_word_is_no_nearest_name() -> None:
     """Nobody who types 'iron' means 'on'."""
     assert nearest("iron", ["on", "edge"]) == ()

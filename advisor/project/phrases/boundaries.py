@@ -14,7 +14,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.project.phrases import lexicon
 from advisor.project.phrases.composition import Note
 from advisor.project.phrases.families import CUT_UP, WORN_KNITS
-from advisor.project.phrases.grounds import find_grounds
+from advisor.project.phrases.grounds import LAID_FIRST, Grounds, find_grounds
 from advisor.project.phrases.shares import fibres_at
 from advisor.project.phrases.tokens import singulars, words_of
 from advisor.project.phrases.weights import take_weight
@@ -133,18 +133,27 @@ def join_words(words: Sequence[str], knowledge: Knowledge) -> list[str]:
     """
     if len(words) > _MOST_WORDS or any(" " in word.strip() for word in words):
         return list(words)
-    if all(_stands(word, knowledge) for word in words) or _fibres_alone(words, knowledge):
+    if all(_stands(word, knowledge) for word in words):
+        return _notions_joined(words, knowledge)
+    if _fibres_alone(words, knowledge):
         return list(words)
+    if any(word.strip()[-1:] in _LISTING for word in words[:-1]):  # she parts them herself
+        return [" ".join(words)]
     worn = _worn(words, knowledge)
     found: list[list[str]] = []
     open_: list[str] = []
     at = 0
     while at < len(words):
         length = 1 if at in worn else _name_at(words, at, knowledge)
+        if length and open_ and _not_of(open_, words[at : at + length], knowledge):
+            found.append(open_)
+            open_ = []
         open_ += words[at : at + max(length, 1)]
         at += max(length, 1)
         if length:
-            found.append(open_)
+            weighed = _weight_at(words, at) if not _weight_at(words, 0) else 0
+            found.append([*open_, *words[at : at + weighed]])
+            at += weighed
             open_ = []
     if (
         open_
@@ -156,6 +165,42 @@ def join_words(words: Sequence[str], knowledge: Knowledge) -> list[str]:
         found.append(open_)
     bare = [_bare(group) for group in found]
     return [" ".join(group) for group in bare if group]
+
+
+def _notions_joined(words: Sequence[str], knowledge: Knowledge) -> list[str]:
+    """Cloths of a word each, but for two that name a notion: "velvet satin ribbon" are two."""
+    for at in range(len(words) - 1) if len(words) > 2 else ():
+        name = " ".join(words[at : at + 2])
+        grounds = find_grounds(words_of(name), knowledge)
+        if (
+            grounds is not None
+            and not grounds.left
+            and not grounds.laid
+            and knowledge.entries[grounds.entry].kind != "cloth"
+        ):
+            return [*words[:at], name, *words[at + 2 :]]
+    return list(words)
+
+
+def _not_of(open_: Sequence[str], name: Sequence[str], knowledge: Knowledge) -> bool:
+    """Whether fibres before a notion's name are a cloth, as the notion is sold in none of them."""
+    grounds = find_grounds(words_of(" ".join(name)), knowledge)
+    said = words_of(" ".join(_bare(open_)))
+    fibres = [fibre for at in range(len(said)) for fibre in fibres_at(said, at, knowledge)[0]]
+    if grounds is None or not fibres or knowledge.entries[grounds.entry].kind == "cloth":
+        return False
+    sold = {fibre for mix in knowledge.entries[grounds.entry].mixes for fibre, _ in mix}
+    return sold.isdisjoint(fibres)
+
+
+def _weight_at(words: Sequence[str], at: int) -> int:
+    """How many words from a place on are a weight: "200gsm", "200 gsm"; 0 where none are."""
+    for length in (1, 2):
+        said = " ".join(words[at : at + length])
+        rest, weight, _ = take_weight(said)
+        if weight is not None and not rest.strip():
+            return length
+    return 0
 
 
 def _worn(words: Sequence[str], knowledge: Knowledge) -> list[int]:
@@ -186,13 +231,21 @@ def _name_at(words: Sequence[str], at: int, knowledge: Knowledge) -> int:
         some = words_of(" ".join(words[at : at + length]))
         grounds = find_grounds(some, knowledge)
         whole = grounds is not None and sorted(grounds.name) == sorted(some)
-        if (
-            grounds is not None
-            and whole
-            and not all(_is_fibre([word], 0, knowledge) for word in some)
-        ):
+        if grounds is None or not whole or _laid_beside(grounds, knowledge):
+            continue
+        behind = words_of(" ".join(words[at + length : at + length + 1]))
+        skin = knowledge.entries[grounds.entry].structure == "skin"
+        likened = not lexicon.LOOK.isdisjoint(behind)
+        if not all(_is_fibre([word], 0, knowledge) for word in some) or (skin and not likened):
             return length
     return 0
+
+
+def _laid_beside(grounds: Grounds, knowledge: Knowledge) -> bool:
+    """Whether a name is put together from two cloths: "organza wool crepe" is no one cloth."""
+    family = knowledge.entries[grounds.entry].family
+    others = {knowledge.entries[id_].family for id_ in grounds.laid} - {family}
+    return bool(others) and family not in LAID_FIRST
 
 
 def cloths_said(arguments: Sequence[str], knowledge: Knowledge) -> tuple[list[str], Note | None]:
@@ -205,5 +258,5 @@ def cloths_said(arguments: Sequence[str], knowledge: Knowledge) -> tuple[list[st
     taken = " | ".join(cloths)
     return cloths, (
         f"your words '{said}'",
-        f"taken as {taken}; a comma between two cloths parts them",
+        f"read as {taken} (a comma parts two cloths)",
     )

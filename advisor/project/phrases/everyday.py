@@ -32,7 +32,8 @@ PATTERNS = words_in(
     "hunting scene scenes "
     "nailhead pinhead pincheck pindot microcheck overcheck candystripe breton nautical bengal "
     "regency baroque deco nouveau aztec ethnic tribal boho bohemian retro mod psychedelic marble "
-    "marbled watercolour watercolor brushstroke splash trellis lattice medallion ogee tie dye "
+    "marbled watercolour watercolor brushstroke splash trellis lattice medallion ogee tie dip dye "
+    "railroad railway "
     "dyes leaf leaves leafy palm daisy tulip peony hydrangea magnolia bird birds cat dog horse "
     "unicorn dinosaur mermaid star moon heart anchor sailor boat fruit strawberry mushroom "
     "kente woodland christmas xmas halloween easter holiday kalamkari bandhani bandhej leheriya "
@@ -42,6 +43,7 @@ PATTERNS = words_in(
     "embossed"
 )
 USES = words_in(
+    "poncho ponchos fly flysheet hamam hammam "
     "bath towel kilt hooded grandad picnic baselayer necktie neckties "
     "overcoat waistcoat cardigan hoodie hoody sweatpants jogger joggers tracksuit polo leotard "
     "gymnastics football rugby cricket tennis netball ski skiing golf riding equestrian hiking "
@@ -59,6 +61,7 @@ USES = words_in(
     "table army blazer blazers trousering trouserings lapel lapels revers facing facings"
 )
 QUALITIES = words_in(
+    "washer dry "
     "downproof upcycled hardanger pin tucked tucks pintucked pintucks evenweave delustred "
     "flat bubble butter bark curly deep dimple draping ice pinpoint rigid string techno thermal "
     "body bodied gloss "
@@ -79,6 +82,7 @@ QUALITIES = words_in(
 )
 """How a cloth looks, feels or was sold, and where it comes from."""
 FILLERS = words_in(
+    "ground "
     "ex fleck flecks flecked leaded sewing well that which who whose but so too also its was were "
     "are be been being has had having can could may would will your his her their our out inside "
     "outside both one ones there here where when than then them they she he we you me cheap "

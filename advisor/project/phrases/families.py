@@ -141,7 +141,7 @@ def family_of(words: list[str], shares: Mix, knowledge: Knowledge) -> FamilyPick
     if entry not in knowledge.entries:
         return None
     said = " ".join(words)
-    others = _others(entry, fibre, knowledge)
+    others = _others(entry, None if entry == spoken else fibre, knowledge)
     effect = f"taken as {knowledge.entries[entry].name}, the commonest"
     if others:
         effect += f"; others are {', '.join(others)}"
@@ -176,4 +176,5 @@ def _others(entry: str, fibre: str | None, knowledge: Knowledge) -> list[str]:
             :_OTHERS
         ]
     sold = [e for e in knowledge.fabrics() if e.id != entry and e.mixes[0][0][0] == fibre]
+    sold.sort(key=lambda e: e.family != knowledge.entries[entry].family)
     return [e.name for e in sold if e.family not in LAID_FIRST][:_OTHERS]

@@ -129,7 +129,7 @@ QUALITIES = everyday.QUALITIES | words_in(
     "thin chunky superfine supersoft buttery featherweight feather gossamer wispy narrow big "
     "small large tiny wee mini micro jumbo pinwale fancy novelty unknown-brand surplus sample "
     "cutting end roll thai-style knitwear bias straight true sumptuous rich heavyduty duty "
-    "long-staple staple short sharp ordinary usual back backed goat calf cow deer pretreated "
+    "long-staple staple short sharp ordinary usual back backed goat calf cow deer split pretreated "
     "untreated finished unfinished "
     "hammered rolled cuddle cuddly shaggy lamb elephant harsh smocking "
     "loomstate greige grey-state ready prepared"
@@ -159,7 +159,8 @@ SURFACES = _by_meaning(
         "sequinned": "sequin sequins sequinned sequined paillette paillettes spangled",
         "beaded": "bead beads beaded beading rhinestone rhinestones crystal crystals diamante "
         "pearls pearled jewelled jeweled studded studs zardozi zardosi mirrorwork",
-        "embroidered": "embroidered embroidery chikankari chikan kantha phulkari schiffli hakoba "
+        "embroidered": "embroidered embroidery monogrammed monogram "
+        "chikankari chikan kantha phulkari schiffli hakoba "
         "crewel crewelwork",
         "foil-knit": "foil foiled hologram holographic",
         "glued-on": "glitter glittery glittered sparkle sparkly sparkling glued adhesive sticky "
@@ -169,7 +170,7 @@ SURFACES = _by_meaning(
         "rubberised rubberized pul cire",
         "waxed-cotton": "waxed oiled",
         "laminated-cotton": "laminated lacquered varnished",
-        "bonded": "bonded",
+        "bonded": "bonded laminate",
         "satin": "satinbacked",
         "pleated": "pleated plisse-pleated",
         "devore": "burnout",

@@ -31,7 +31,7 @@ from advisor.project.phrases.shading import shade_in
 from advisor.project.phrases.shares import HALF, Fibres, fibres_at, read_shares, said_of, take_ratio
 from advisor.project.phrases.spacing import respaced
 from advisor.project.phrases.spoken import plain_words
-from advisor.project.phrases.suggestions import likest, slip_of
+from advisor.project.phrases.suggestions import likest, slip_of, whole_slip
 from advisor.project.phrases.tokens import singulars, words_of
 from advisor.project.phrases.traits import traits_of
 from advisor.project.phrases.weights import Weight, take_weight, weight_in_words
@@ -360,7 +360,9 @@ class _Phrase:
                 raise refuse(word, f"a fibre, a fabric or a weight in '{self.text}'", close)
         if len(strange) > _MOST_UNKNOWN or (strange and not grounds.name):
             raise refuse(
-                " ".join(strange), f"a fibre, a fabric or a weight in '{self.text}'; {_OWN}"
+                " ".join(strange),
+                f"a fibre, a fabric or a weight in '{self.text}'; {_OWN}",
+                whole_slip(self.text, self.knowledge),
             )
         self._left_out(tuple(strange))
         return bool(strange)

@@ -46,6 +46,8 @@ _EASY_CARE = re.compile(r"\beasy[\s-]*care\b")
 _EASY_NAMES = frozenset({"cotton", "cloth"})
 """What is a cloth of its own where it is called easy-care."""
 _PU_LEATHER = re.compile(r"\bpu[\s-]*leather\b")
+_SKIN_TONE = re.compile(r"\bskin[\s-]*(?:ton(?:e|ed|es)|colou?r(?:ed)?)\b")
+_PAPERY = re.compile(r"\bpaper[\s-]+(?=taffeta|touch|feel)")
 _BASE_LAYER = re.compile(r"\bbase layers?\b")
 _FLOCK = re.compile(r"\b(?:velvet|chenille) (?:flock(?:ed|ing)?|spot|dot|motif|flower|pattern)s?\b")
 _HAIRED = re.compile(r"\b(?:long|short)[\s-]?hair(?:ed)?\b")
@@ -67,7 +69,7 @@ def plain_words(text: str) -> tuple[list[str], bool]:
     text = _COATING.sub("coated ", _FLOCK.sub("flocked", _METAL_YARN.sub("metallic", text)))
     text = _BED_SHEET.sub("bedsheet", _TEA_TOWEL.sub("napkin", _HAIRED.sub("shaggy", text)))
     text = _CORDED_LACE.sub("corded lace", text)
-    text = _PU_LEATHER.sub("pleather", text)
+    text = _SKIN_TONE.sub("flesh", _PAPERY.sub("crisp ", _PU_LEATHER.sub("pleather", text)))
     if not _EASY_NAMES & set(text.split()):
         text = _EASY_CARE.sub(" ", text)
     text = _T_SHIRT.sub("tshirt", _BASE_LAYER.sub("baselayer", text))

@@ -15,7 +15,10 @@ _LONG = 7
 _PLAINLY = 6
 """From so many letters on one slip is plain, even in the first letter: estimate."""
 _CLOSELY, _LOOSELY = 75.0, 72.0
+_WHOLLY = 90.0
 _SHORT = 3
+_ALIKE = 0.7
+"""So much of what was typed a name must have, in letters: estimate."""
 
 
 def likest(text: str, knowledge: Knowledge, most: int = 3) -> tuple[str, ...]:
@@ -35,6 +38,7 @@ def likest(text: str, knowledge: Knowledge, most: int = 3) -> tuple[str, ...]:
     # What says nothing of a cloth, as "stuff", is a part of many names and speaks for none.
     for scorer, least in ((fuzz.ratio, _CLOSELY), (fuzz.WRatio, _LOOSELY))[: 2 if telling else 1]:
         rows = process.extract(typed, known, scorer=scorer, limit=4 * most, score_cutoff=least)
+        rows = [row for row in rows if scorer is fuzz.ratio or _near(typed, row[0])]
         found += sorted(rows, key=lambda row: (-row[1], abs(len(row[0]) - len(typed)), row[0]))
     names: dict[str, str] = {}
     for name, _, _ in found:
@@ -43,14 +47,40 @@ def likest(text: str, knowledge: Knowledge, most: int = 3) -> tuple[str, ...]:
     return tuple(names.values())[:most]
 
 
+def whole_slip(text: str, knowledge: Knowledge) -> tuple[str, ...]:
+    """The name that a whole phrase is a slip of: "linen suuiting" of "linen suiting"."""
+    from rapidfuzz import fuzz
+
+    plain = plain_name(text)
+    found = likest(text, knowledge)
+    return tuple(n for n in found if fuzz.ratio(plain, plain_name(n)) >= _WHOLLY)[:1]
+
+
+def _near(typed: str, name: str) -> bool:
+    """Whether a name that holds some of the letters looks like what was typed, and is no "borg"
+    for "orgnza"; a word of four letters or fewer has to be a slip of one of the name's.
+    """
+    from rapidfuzz.distance import OSA
+
+    if len(typed) > _SHORT + 1:
+        return len(name) >= _ALIKE * len(typed)
+    # Of three letters one was left out, or two are turned about.
+    short = len(typed) <= _SHORT
+    return any(
+        OSA.distance(typed, word) <= 1
+        for word in name.split()
+        if not short or len(word) > _SHORT or sorted(word) == sorted(typed)
+    )
+
+
 def slip_of(word: str, knowledge: Knowledge, *, notions: bool = False) -> tuple[str, ...]:
     """The known words that one may be a slip of: fibres, cloths, and what is laid on them.
 
     A word of a notion's name matters only where a notion is named. Hardly anybody mistypes a
     word's first letter, so a word that begins otherwise is another word: "clipped" is no slip
-    of "slipper".
+    of "slipper". Three letters are a slip only where one was left out: "nol" of "noil".
     """
-    if len(word) <= _SHORT:
+    if len(word) < _SHORT:
         return ()
     from rapidfuzz import process
     from rapidfuzz.distance import OSA
@@ -63,6 +93,7 @@ def slip_of(word: str, knowledge: Knowledge, *, notions: bool = False) -> tuple[
     return tuple(
         name
         for name, slips, _ in found
+        if len(word) > _SHORT or len(name) > len(word)
         if name[0] == word[0] or (slips == 1 and len(word) >= _PLAINLY)
     )
 

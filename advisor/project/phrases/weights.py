@@ -22,7 +22,7 @@ _AREA = (
 )
 _WEIGHT = re.compile(
     rf"(?<![\w.]){_NUMBER}\s*-?\s*"
-    rf"(gsm\b|g(?:rams?|r|ms?)?(?![a-z](?<!m)){_AREA}|oz\.?{_AREA}|ounces?{_AREA}|mommes?\b|mm\b)",
+    rf"(gsm\b|kg\s*/\s*(?:sq\.?\s*m\b|m\s*(?:2\b|²|\^2))|g(?:rams?|r|ms?)?(?![a-z](?<!m)){_AREA}|oz\.?{_AREA}|ounces?{_AREA}|mommes?\b|mm\b)",
     re.IGNORECASE,
 )
 _RUNNING = re.compile(
@@ -31,8 +31,8 @@ _RUNNING = re.compile(
 _ASIDE = re.compile(
     rf"(?<![\w.])(?:super\s*\d+\s*'?s?\b"
     rf"|{_NUMBER}\s*-?\s*(?:cm|inch(?:es)?|in|m|met(?:re|er)s?|yds?|yards?)\b(?:\s*wide|\s*width)?"
-    rf"|{_NUMBER}\s*-?\s*(?:wales?|den(?:ier)?|d|dtex|tex|tc|threads?(?:\s*count)?|count|ply|layers?|gauge|ne|nm)\b"
-    rf"|upf\s*\d+\+?|{_NUMBER}\s*-?\s*lea\b|\d\d+\s*[x×]\s*\d\d+\b"
+    rf"|{_NUMBER}\s*-?\s*(?:wales?|microns?|µm|den(?:ier)?|d|dtex|tex|tc|threads?(?:\s*count)?|count|ply|layers?|gauge|ne|nm)\b"
+    rf"|{_NUMBER}w\b(?!/)|upf\s*\d+\+?|{_NUMBER}\s*-?\s*lea\b|\d\d+\s*[x×]\s*\d\d+\b"
     rf"|{_NUMBER}\s*\"|{_NUMBER}'?s\b|\d+\s*/\s*\d+\s*(?:\"|in\b|inch(?:es)?\b))",
     re.IGNORECASE,
 )
@@ -82,7 +82,8 @@ def take_weight(text: str) -> tuple[str, Weight | None, tuple[str, ...]]:
 
 def _grams(number: str, unit: str) -> float:
     plain = unit.casefold()
-    kind = "momme" if plain.startswith("m") else "oz" if plain.startswith("o") else "gsm"
+    kinds = {"m": "momme", "o": "oz", "k": "kg/m2"}
+    kind = kinds.get(plain[0], "gsm")
     text = f"{number}{unit}".strip()
     try:
         grams = parse("weight", f"{number.replace(',', '.')} {kind}")

@@ -216,7 +216,7 @@ class _Sheet:
         if built is None:
             return []  # a question has no lengths to build from
         marks = self.numbers.mark(built.build_sources)
-        return row("build", f"{built.build}. {' '.join(built.build_says)} {marks}", 2, _COLUMN)
+        return row("build", " ".join((f"{built.build}.", *built.build_says, marks)), 2, _COLUMN)
 
     def todos(self, scope: str, place: str) -> list[str]:
         lines: list[str] = []

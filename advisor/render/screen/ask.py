@@ -77,7 +77,8 @@ class ScreenRoom:
     """How many of each kind there is room for; what is left out, `--more` prints.
 
     `brief` has a few lines for each of many cloths in place of a table, and no usual weights;
-    `bare` has no weights of few cloths either, and no blank line between its parts.
+    `bare` has no weights of few cloths either, and no blank line before what is told last;
+    `close` has none at all.
     """
 
     tasks: int
@@ -89,6 +90,7 @@ class ScreenRoom:
     long: bool = False
     brief: bool = False
     bare: bool = False
+    close: bool = False
 
 
 ROOMS = (
@@ -101,6 +103,7 @@ ROOMS = (
     ScreenRoom(1, 1, 1, 1, 1, 1, brief=True),
     ScreenRoom(0, 1, 1, 1, 1, 1, brief=True),
     ScreenRoom(0, 1, 1, 1, 1, 1, brief=True, bare=True),
+    ScreenRoom(0, 1, 1, 1, 1, 1, brief=True, bare=True, close=True),
 )
 """From the widest to the closest; no clash, no setting and no danger to eyes is ever left out."""
 
@@ -153,7 +156,7 @@ def _settings(
     answer: Answer, place: str, places: dict[tuple[str, str], Verdicts], room: ScreenRoom
 ) -> Iterator[Block]:
     verdicts = places.get(("seam", place), {})
-    yield Heading(f"Set for {place}")
+    yield Heading(f"Set for {place}", room.close)
     iron = next((i for i in answer.irons if (i.scope, i.place) == ("seam", place)), None)
     rows = [] if iron is None else [("iron", iron.text)]
     longest, dwell = longest_press(answer, place), verdicts.get(DWELL)
@@ -186,6 +189,8 @@ def _short(aspect: str, text: str, most: int) -> str:
     """An answer without the words that its label says already, and with few choices."""
     if aspect == "thread.fibre":
         return " or ".join(two_threads(text.removeprefix("thread ")))
+    if aspect == "stitch.length":
+        return text.replace("stitches per inch", "per inch")
     for said in ("needle ", "hold with ", "hem: ", "closure "):
         text = text.removeprefix(said)
     if aspect in ("cut.hold", "mark.method"):
@@ -204,7 +209,7 @@ def _cutting(
         name: dict(told_rows(places.get(("fabric", name), {}), CUTTING, room.choices))
         for name in names
     }
-    yield Heading("Prepare, cut and mark")
+    yield Heading("Prepare, cut and mark", room.close)
     if room.brief and len(names) > FEW:
         for name in names:
             said = (IN_A_LINE[label].format(text) for label, text in told[name].items())

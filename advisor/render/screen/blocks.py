@@ -15,9 +15,10 @@ class Title:
 
 @dataclass(frozen=True, slots=True)
 class Heading:
-    """A heading of a part."""
+    """A heading of a part; `close` where there is no room for a blank line before it."""
 
     text: str
+    close: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -59,10 +59,9 @@ def _draw(block: Block, console: Console) -> None:
             console.print(_words(text, style="bold"))
             if state:
                 console.print(_indented(_words(state), "  "))
-        case Heading(text):
-            console.print()
-            if text:
-                console.print(_words(text.upper(), style="bold"))
+        case Heading(text, close):
+            above = "\n" if text and not close else ""
+            console.print(_words(f"{above}{text.upper()}", style="bold"))
         case Para(text, grave, first):
             console.print(_indented(_words(text, style="bold" if grave else ""), first or "  "))
         case Rows(rows):

@@ -11,7 +11,7 @@ from advisor.errors import InputError
 from advisor.knowledge.model import Mix
 from advisor.knowledge.when_asked import WhenAsked
 from advisor.overlay.cache import load_knowledge
-from advisor.project.phrase import Reading, read_phrase
+from advisor.project.phrase import Reading, read_fibres, read_phrase
 from advisor.project.phrases.boundaries import cloths_said
 from advisor.project.phrases.grounds import TABLE, Names, table_of
 from advisor.project.phrases.suggestions import likest
@@ -20,7 +20,13 @@ from tests.typed import shipped as knowledge
 
 FILES = [
     Path(__file__).with_name(name)
-    for name in ("phrases.tsv", "phrases_spoken.tsv", "phrases_glossaries.tsv", "phrases_shops.tsv")
+    for name in (
+        "phrases.tsv",
+        "phrases_spoken.tsv",
+        "phrases_glossaries.tsv",
+        "phrases_shops.tsv",
+        "phrases_slips.tsv",
+    )
 ]
 ROWS = [
     tuple(line.split("\t"))
@@ -121,6 +127,21 @@ def test_what_could_do_harm_is_refused(row: tuple[str, ...]) -> None:
         (["brocade", "lining"], ["brocade", "lining"]),
         (["jersey and lace"], ["jersey", "lace"]),
         (["velvet vs satin"], ["velvet", "satin"]),
+        (["silk", "dupion,", "organza", "lining"], ["silk dupion", "organza lining"]),
+        (["linen,", "silk"], ["linen", "silk"]),
+        (["65%", "poly,", "35%", "cotton", "twill"], ["65% poly, 35% cotton twill"]),
+        (["silk", "organza", "wool", "crepe"], ["silk organza", "wool crepe"]),
+        (["linen", "iron-on", "interfacing"], ["linen", "iron-on interfacing"]),
+        (["cotton", "iron-on", "interfacing", "denim"], ["cotton iron-on interfacing", "denim"]),
+        (["jersey", "clear", "elastic", "lace"], ["jersey", "clear elastic", "lace"]),
+        (["organza", "30gsm", "linen", "200gsm"], ["organza 30gsm", "linen 200gsm"]),
+        (["organza", "30", "gsm", "linen"], ["organza 30 gsm", "linen"]),
+        (["14oz", "denim", "60gsm", "lining"], ["14oz denim", "60gsm lining"]),
+        (["velvet", "satin", "ribbon"], ["velvet", "satin ribbon"]),
+        (["denim", "jeans", "zip"], ["denim", "jeans zip"]),
+        (["leather", "silk", "lining", "metal", "zip"], ["leather", "silk lining", "metal zip"]),
+        (["corded", "chantilly", "lace", "linen"], ["corded chantilly lace", "linen"]),
+        (["beaded", "tulle", "silk", "satin"], ["beaded tulle", "silk satin"]),
         (["silk", "wool"], ["silk", "wool"]),
         (["silk wool"], ["silk wool"]),
         (["poly", "cotton"], ["poly cotton"]),
@@ -235,3 +256,41 @@ def test_names_of_the_cache_are_those_that_are_worked_out() -> None:
     assert Names(replace(knowledge(), plain={})).all == Names(knowledge()).all
     more = {**knowledge().names, "marsh cloth": "organza"}
     assert ("marsh", "cloth") in Names(replace(knowledge(), names=more)).whole
+
+
+@pytest.mark.parametrize(
+    ("typed", "meant"),
+    [("silk nol", "noil"), ("wol crepe", "wool"), ("sik georgette", "silk"), ("lce", "lace")],
+)
+def test_a_letter_left_out_of_a_short_word_is_a_slip(typed: str, meant: str) -> None:
+    """Three letters of a word of four are refused with the word, and not left out."""
+    with pytest.raises(InputError) as caught:
+        read_phrase(typed, knowledge())
+    assert f"'{meant}'" in str(caught.value)
+
+
+@pytest.mark.parametrize(
+    ("typed", "unlike"),
+    [("orgnza", "borg"), ("corduory", "cork"), ("gabardien", "gazar"), ("rigilin", "net")],
+)
+def test_a_name_of_a_few_of_the_letters_is_not_suggested(typed: str, unlike: str) -> None:
+    """A short name that happens to stand within a long word was not meant by it."""
+    assert unlike not in likest(typed, knowledge())
+
+
+def test_a_colour_called_after_skin_is_no_name_of_a_mesh() -> None:
+    """The words of a colour do not make up a name with a word from afar."""
+    assert read_phrase("power mesh, skin tone", knowledge()).entry == "power-mesh"
+    assert read_phrase("skin mesh", knowledge()).entry == "soft-mesh"
+
+
+def test_a_slip_of_unknown_is_told_among_the_fibres() -> None:
+    """Who does not know a fibre may say so, and mistype it."""
+    with pytest.raises(InputError, match="Did you mean 'unknown'"):
+        read_fibres("unkown", knowledge())
+
+
+def test_a_slip_of_a_word_of_use_is_told_with_its_name() -> None:
+    """As a part of the name that the whole phrase is a slip of."""
+    with pytest.raises(InputError, match="Did you mean 'linen suiting'"):
+        read_phrase("linen suuiting", knowledge())
