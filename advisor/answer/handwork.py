@@ -17,18 +17,17 @@ from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict, only
 from advisor.claims.judgement import Advice, Judgement
 from advisor.claims.shrinking import SHRINK
+from advisor.construction.bulk import picked
 from advisor.knowledge.places import GROUPS, Method
-from advisor.order.beside import taken_in
-from advisor.order.kinds import SeamPlace
+from advisor.order.setups import OVERLOCKS, UNFINISHED
 from advisor.order.work import Work
 from advisor.project.garment import Seam
 
 STITCH, FINISH, DRAWN = "stitch.type", "seam.finish", "edge.drawn"
-HAND, GATHERS = "hand", "gathers"
+HAND: Final = "hand"
 IDLE: Final = frozenset(GROUPS["machine"]) - {STITCH}
 RAW: Final = "raw-edge"
-COVERED: Final = frozenset({"seam-sealed-by-tape", "lining-seam-felled-by-hand"})
-"""Methods whose trimmed allowances lie under a tape or a fold: nothing else is done to them."""
+CLOSE_ROW: Final = frozenset({"row", "trim"})
 
 
 def as_made(
@@ -36,7 +35,7 @@ def as_made(
 ) -> Advice:
     """The advice as it is told once the methods are chosen, by the names of places.
 
-    Of the places `shut_in` no finish of the edges is told.
+    Of the places `shut_in` no finish of the edges is told, unless the seam is one by itself.
     """
     by_hand = {
         name: made.by_hand for name, made in methods.items() if made.by_hand or not made.sewn
@@ -48,29 +47,37 @@ def as_made(
 
 
 def shut_in(work: Work) -> frozenset[str]:
-    """The places of an order whose edges nobody neatens.
+    """The places of an order whose edges no step neatens.
 
-    Frills in a band, rows laid on a face, and what a tape lies over.
+    Frills in a band, rows laid on a face, what a tape lies over, a zip behind its facing.
     """
-    places = {t.place.name: t.place for t in work.tasks.values() if t.place is not None}
-    taped = {name for name, place in places.items() if place.method.id in COVERED}
-    laid = {p.name for p in places.values() if p.kind.family == GATHERS and not _neatened(p)}
-    taken = {p.name for p in places.values() if taken_in(p, places.values())}
-    return frozenset(taped | laid | taken)
+    done: dict[str, set[str]] = {}
+    for task in work.tasks.values():
+        if task.place is not None:
+            done.setdefault(task.place.name, set()).add(task.operation.id if task.operation else "")
+    return frozenset(name for name, ids in done.items() if not _neatened(ids))
 
 
-def _neatened(place: SeamPlace) -> bool:
-    return any(stage.work.startswith("neaten") for stage in place.method.stages)
+def _neatened(operations: set[str]) -> bool:
+    """Whether one of these neatens edges, or a second row is sewn and they are cut back to it."""
+    return operations >= CLOSE_ROW or any(each.startswith("neaten") for each in operations)
 
 
 def _shut_in(judgement: Judgement, names: frozenset[str]) -> Judgement:
     verdicts = {
         place: {aspect: one for aspect, one in found.items() if aspect != FINISH}
-        if place.scope == "seam" and place.name in names
+        if place.scope == "seam" and place.name in names and not _by_itself(dict(found))
         else found
         for place, found in judgement.verdicts.items()
     }
     return replace(judgement, verdicts=verdicts)
+
+
+def _by_itself(found: dict[str, Verdict]) -> bool:
+    """Whether the seam is its own finish: it encloses its edges, or the overlocker sewed it."""
+    word = picked(found, FINISH) or ""
+    sewn = picked(found, STITCH) in OVERLOCKS and word == "overlocked"
+    return sewn or word in UNFINISHED
 
 
 def _barred(judgement: Judgement) -> frozenset[str]:

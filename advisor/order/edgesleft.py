@@ -3,11 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Final
 
 from advisor.order.beside import taken_in
 from advisor.order.companions import bound_elsewhere
 from advisor.order.kinds import SeamPlace
 from advisor.order.yokelining import lined_later
+
+IN_A_SEAM: Final = frozenset({"centred-zip", "concealed-zip", "hand-picked-zip", "lapped-zip"})
+
+
+def set_in_a_seam(place: SeamPlace) -> bool:
+    """Whether it is a zip between the two edges of a seam, which are neatened before it is set."""
+    return place.method.id in IN_A_SEAM
 
 
 def finished_elsewhere(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:

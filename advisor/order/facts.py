@@ -29,7 +29,7 @@ from advisor.order.easing import (
     two_ended,
     woven_pile,
 )
-from advisor.order.edgesleft import finished_elsewhere, waits_for_lining
+from advisor.order.edgesleft import finished_elsewhere, set_in_a_seam, waits_for_lining
 from advisor.order.fitting import Fitting
 from advisor.order.kinds import SeamPlace
 from advisor.order.letout import edges_wait
@@ -365,14 +365,15 @@ class Facts:
         An edge that a zip is set to is neatened before: no machine comes under the tape later. Nor
         does a knife come beside a bone: what is let out there has its edge all the same.
         """
-        zipped = any(runs_into(place.seam, other.seam) for other in self.places)
+        zipped = set_in_a_seam(place) or any(runs_into(place.seam, p.seam) for p in self.places)
         settled = zipped or beside_bones(place, self)
         return not settled and edges_wait(place, self) and self.of_garment("something to fit")
 
     def neatened(self, place: SeamPlace) -> bool:
         """Whether the edges of the seam are neatened as work of their own."""
         joined = place.op in ("join", "set-lining") and place.role.id != CHANNEL
-        if not joined or finished_elsewhere(place, self.places) or place.said("edge") == "turned":
+        joined = (joined or set_in_a_seam(place)) and place.said("edge") != "turned"
+        if not joined or finished_elsewhere(place, self.places):
             return False
         finish, entries = self.setups.finish(place), [self.entry(u.cloth) for u in place.seam.uses]
         one = sum(entry.kind == "cloth" for entry in entries) < 2
@@ -381,11 +382,10 @@ class Facts:
 
     def open_seam(self, place: SeamPlace) -> bool:
         """Whether the allowances are pressed apart, each neatened by itself."""
-        finish = self.setups.finish(place)
         if self._has(place, ("elastic",)):
             return True  # neatened before it is on, so that no knife comes near it
-        if finish in called.CLOSED_FINISHES or place.full:
-            return False
+        if set_in_a_seam(place) or self.cut_down(place) or place.full:
+            return set_in_a_seam(place)
         kind = self.setups.word(Place("seam", place.name), "seam.kind", "plain")
         seen = set(place.cloths) - backings(place, self.places)
         sheer = any(self.least(cloth, "sheer") for cloth in seen)

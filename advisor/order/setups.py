@@ -39,6 +39,7 @@ from advisor.project.garment import Seam, Use
 from advisor.project.hemstrips import bias_strips
 
 OVERLOCKS = frozenset({"503", "504", "514", "516", "401"})
+ZIP_FEET = frozenset({"zip", "concealed zip"})
 UNFINISHED = frozenset({"none", "enclosed in the seam", ""})
 BY_HAND = frozenset({"pinked", "hand overcast", "edge sealant"})
 BONE = "bone"
@@ -282,6 +283,7 @@ class Setups:
             return None
         if finish == "overlocked" and self.garment.maker.overlocker:
             return on_the_overlocker(state, self.knowledge)
+        state = replace(state, foot="standard") if state.foot in ZIP_FEET else state
         if finish in ("overlocked", "zigzag"):
             foot = "standard" if state.foot == "straight-stitch" else state.foot
             return replace(state, plate="wide", stitch="zigzag", foot=foot)
