@@ -40,6 +40,7 @@ from advisor.order.shearing import deep_pile, laid_out, wadded
 from advisor.order.sheeredge import laid_onto_the_firm
 from advisor.order.stepends import end_of
 from advisor.order.supports import stayed_alone, supports
+from advisor.order.swings import without_zigzag
 from advisor.order.topstitching import rows_told
 from advisor.order.trimmed import lace_edge, rows_over, seams_under
 from advisor.order.waistwords import hung_by
@@ -126,6 +127,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     if facts.setups.word(Place("seam", place.name), "pin.place") == "no pins":
         text = PINNED.sub(lambda pin: CLIPS[pin[0]], text)
     text = without_holes(text) if holed and op.id != "interface" else text
+    text = without_zigzag(text, facts.setups)
     return text[:1].upper() + text[1:]
 
 
