@@ -239,7 +239,8 @@ def seam_says(
         said += _put_here(cloth, knowledge.entries[garment.cloths[cloth].entry], knowledge)
     if seam.cold:
         cold = _choice(LIMIT_ASPECT, COLD, knowledge)
-        said.append(replace(cold, claim=replace(cold.claim, best=None, why="It is finger-pressed.")))
+        by_fingers = replace(cold.claim, best=None, why="It is finger-pressed.")
+        said.append(replace(cold, claim=by_fingers))
     for aspect, answer in seam.choices:
         if asked(knowledge.aspects[aspect], seam):
             said.append(_choice(aspect, answer, knowledge))

@@ -51,6 +51,8 @@ Tag = Literal[
     "down a front",
     "not down a front",
     "not of a collar",
+    "of a collar",
+    "set at lapels",
     "not of a back",
     "not at a vent",
     "not hemmed apart",

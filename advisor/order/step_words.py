@@ -32,6 +32,7 @@ from advisor.order.holdwords import ALONE, skins_alone, without_holes
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
 from advisor.order.letout import left_whole
+from advisor.order.madeup import padded_in
 from advisor.order.namewords import LAID_ON, OVER_BOTH
 from advisor.order.openings import free_at_zip, opening_fields, zips_over
 from advisor.order.sashes import laid_in
@@ -99,6 +100,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     absent = facts.setups.bones(place) | facts.ruled_out(place)
     if op.id == "join":
         absent |= {name for name in place.notions if facts.entry(name).id in LAID_AFTER}
+        absent |= padded_in(place, facts)
     facing = faced_with(place, facts.places, facts.garment)
     if op.id == "join" and any(stage.verb == FACE for stage in place.method.stages):
         absent |= {facing}

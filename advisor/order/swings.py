@@ -43,7 +43,7 @@ def zigzag_machine(setups: Setups, place: SeamPlace) -> MachineState | None:
 
 
 def without_zigzag(text: str, setups: Setups) -> str:
-    """What is told of work that only a needle which swings could do, where the machine's does not."""
+    """What is told of work for a needle that swings, where the machine makes no zigzag."""
     if setups.zigzags:
         return text
     text = EDGE.sub(BY_NEEDLE, text)

@@ -18,7 +18,7 @@ from advisor.order.easing import is_foot
 from advisor.order.ended import back_of_straps, front_of_straps, tabs_of_waist
 from advisor.order.facts import Facts
 from advisor.order.felled import bagged
-from advisor.order.fitting import BEHIND, TO_BODY
+from advisor.order.fitting import TO_BODY
 from advisor.order.flatsleeve import one_run
 from advisor.order.hemsmeet import turned_hem
 from advisor.order.hungapart import joins_hung_apart
@@ -37,7 +37,7 @@ from advisor.order.sashes import CAUGHT_IN, asks_for_its_seam
 from advisor.order.seambags import runs_round_a_bag
 from advisor.order.strapped import STRAPS
 from advisor.order.twopiece import closes_the_sleeve, outer_of
-from advisor.order.untried import NEW, lining_waits, sleeve_tried
+from advisor.order.untried import BEHIND, NEW, lining_waits, sleeve_tried
 from advisor.order.waistwords import fastens_the_band, tape_round_waist
 from advisor.project.hembands import AT_WAIST
 from advisor.project.placing import singular_words
@@ -128,6 +128,8 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "not at a vent": role.id != "vent-lining",
         "not hemmed apart": role.id != PART_HEM,
         "not of a collar": place.method.id != "collar-padded-by-hand",
+        "of a collar": place.method.id == "collar-padded-by-hand",
+        "set at lapels": place.method.id == "collar-set-at-lapels",
         "not of a back": BEHIND not in singular_words(place.name),
         "not a flap": role.id not in (POCKET_FLAP, MADE_FIRST, "collar"),
         "not of a band": not SETTLED_LATE & set(singular_words(place.name)),
