@@ -58,6 +58,7 @@ AT_A_ZIP = frozenset({"lining-seam", "ribbon"})
 """Kinds of what is sewn over the tape of a zip where its name says so."""
 PADDED = frozenset({"pad", "canvas"})
 """Kinds and roles of what shapes a shoulder or a front."""
+VENT = "vent-lapped"
 FACED, TAB = "faced-edge", "tab-made-up"
 IN_A_BLOCK = "pleats-in-a-block"
 FRONT_EDGE = frozenset({"front", "edge"})
@@ -98,6 +99,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "basted to look": op.id == "baste" and _looked_at(place) and not fitting.basted(place),
         "drawn up after it is tried on": op.id == "gather" and fitting.basted(place),
         "sleeve looked at": _looked_at(place) and _hangs_anew(facts),
+        "sleeve with a vent": any(map(_slit_of_a_sleeve, facts.places)),
         "layers laid together": op.id == "baste" and op.verb != op.id,
         "past recall": past[-1] and not cut,
         "cut into what is fitted": past[-1] and cut,
@@ -239,8 +241,16 @@ def _hangs_anew(facts: Facts) -> bool:
 
     Else the published order hems a sleeve before it is set in (unit-method-text).
     """
+    if any(_slit_of_a_sleeve(p) for p in facts.places):
+        return False  # its corner is turned with the hem, on the loose sleeve
     padded = any(p.kind.id in PADDED or p.role.id in PADDED for p in facts.places)
     return padded or facts.garment.pattern == NEW
+
+
+def _slit_of_a_sleeve(place: SeamPlace) -> bool:
+    """Whether it is the vent at the end of a sleeve, which was marked at the fitting."""
+    vent = place.method.id == VENT and place.unit != "lining"
+    return vent and "sleeve" in singular_words(place.name)
 
 
 def _looked_at(place: SeamPlace) -> bool:
