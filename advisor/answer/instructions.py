@@ -96,6 +96,12 @@ def _pressing(item: Instruction, garment: Garment, knowledge: Knowledge, units: 
     if item.kind == ROUND:
         which = "the coolest of them" if item.tender - {tender} else "it"
         return f"In the last press go round the {tender} with the iron; {which} {bears}."
+    return _beside_a_part(item, garment, knowledge, bears)
+
+
+def _beside_a_part(item: Instruction, garment: Garment, knowledge: Knowledge, bears: str) -> str:
+    """How a cloth is pressed that meets what is kept from the iron."""
+    needy, tender = _listed(item.needy), _listed(item.tender)
     kinds = {
         n: knowledge.entries[garment.cloths[n].entry].kind for n in (*item.needy, *item.tender)
     }
