@@ -22,6 +22,7 @@ from advisor.project.lines import Line, as_yaml
 from advisor.units import System, show_range
 
 _SEWN_ON = frozenset({"button"})
+TAPE, COTTON = "tape", "cotton"
 _PUT_IN = frozenset({"elastic", "bone"})
 _PLURAL = re.compile(r"[^aisu]s$")
 
@@ -95,13 +96,30 @@ def _pressing(item: Instruction, garment: Garment, knowledge: Knowledge, units: 
     if item.kind == ROUND:
         which = "the coolest of them" if item.tender - {tender} else "it"
         return f"In the last press go round the {tender} with the iron; {which} {bears}."
+    return _beside_a_part(item, garment, knowledge, bears)
+
+
+def _beside_a_part(item: Instruction, garment: Garment, knowledge: Knowledge, bears: str) -> str:
+    """How a cloth is pressed that meets what is kept from the iron."""
+    needy, tender = _listed(item.needy), _listed(item.tender)
     kinds = {
         n: knowledge.entries[garment.cloths[n].entry].kind for n in (*item.needy, *item.tender)
     }
     if not all(kinds[name] in PARTS for name in item.tender):
         return f"Press the {needy} before it goes on; afterwards keep the hot iron off {tender}."
+    if all(kinds[name] == TAPE and _may_be_cotton(name, garment) for name in item.tender):
+        return (
+            f"Take {tender} of cotton, which bears the iron of the {needy}, and name it so (cotton "
+            f"{min(item.tender)}); of an unknown fibre it {bears}, and is kept from a hotter iron."
+        )
     which = f"they {_plural(bears)}" if _many(item.tender) else f"the {tender} {bears}"
     return f"{_before(item, kinds, needy, tender)}; {which}."
+
+
+def _may_be_cotton(name: str, garment: Garment) -> bool:
+    """Whether it is sold in cotton among other fibres, and nobody says of which this one is."""
+    mixes = garment.cloths[name].mixes
+    return len(mixes) > 1 and any({fibre for fibre, _ in mix} == {COTTON} for mix in mixes)
 
 
 def _behind(item: Instruction, units: System) -> str:

@@ -130,7 +130,7 @@ def _room_says(work: SeamWork, units: System) -> list[str]:
         high += f"{show('length', work.lift, units)}"
         if work.placing is not None and work.spot.lies_mm > work.placing:
             says.append(
-                f"{high}: clear the pile or wadding out of the allowances, and baste the "
+                f"{high}: thin the allowances, pile or wadding first, and baste the "
                 "stack flat by hand before it goes in."
             )
         else:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from advisor.project.buttons import HOLES, alike
+from advisor.project.buttons import HOLES, SEWN, alike
 from advisor.project.garment import Garment, Seam
 from advisor.project.placing import singular_words
 
@@ -19,6 +19,7 @@ BAND: Final = "front-band"
 """What is made to be buttoned; beside it, what closes another edge is called after that."""
 MADE_UP, CALLED = "ties", frozenset({"strap", "tab", "belt", "sash"})
 """What is made up by itself, and words of it: holes that are called so go through its layers."""
+FRONT: Final = "front"
 SLIT: Final = "slit"
 """What a strap is passed through: it is cut in the garment, and not in the strap."""
 
@@ -27,7 +28,7 @@ def edge_cloths(seam: Seam, garment: Garment) -> tuple[str, ...]:
     """The other cloths of the edges that a fastening lies on.
 
     Those that it is said to cross or is called after, of these a band down the front; where none
-    is, whichever holds its cloth.
+    is and it names no spot, the edges of a front; else whichever holds its cloth.
     """
     if seam.place not in FASTENED:
         return ()
@@ -37,8 +38,15 @@ def edge_cloths(seam: Seam, garment: Garment) -> tuple[str, ...]:
     said = [s for s in edges if s.name in seam.making.crosses]
     called = straps_of(seam, garment) or [s for s in edges if alike(seam, s, garment)]
     bands = [s for s in called if s.place == BAND]
-    near = said or bands or called or edges
+    near = said or bands or _fronts(seam, edges) or called or edges
     return tuple(sorted({name for s in near for name in s.cloths()} - here))
+
+
+def _fronts(seam: Seam, edges: list[Seam]) -> list[Seam]:
+    """The edges of a front, for what only says with what it fastens, as bound buttonholes."""
+    if set(singular_words(seam.name)) - SEWN:
+        return []
+    return [s for s in edges if FRONT in singular_words(s.name)]
 
 
 def straps_of(seam: Seam, garment: Garment) -> list[Seam]:

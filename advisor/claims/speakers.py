@@ -209,6 +209,7 @@ RULING_SHARE = 80.0
 """From this percentage on a fibre has to be pressed as itself, whatever is mixed in (estimate)."""
 
 
+FINISH, ZIGZAG = "seam.finish", "304"
 OVERLOCKS = frozenset({"503", "504", "514", "516"})
 """Stitches whose knife trims the edge that they sew."""
 STAYS = {"stay-tape": "stay tape", "clear-elastic": "clear elastic"}
@@ -237,24 +238,9 @@ def seam_says(
     for cloth in seam.cloths():
         said += _put_here(cloth, knowledge.entries[garment.cloths[cloth].entry], knowledge)
     if seam.cold:
-        why = "It is finger-pressed."
-        said.append(
-            Said(
-                YOU,
-                Claim(
-                    LIMIT_ASPECT,
-                    (COLD, COLD),
-                    0,
-                    None,
-                    "must",
-                    "result",
-                    why,
-                    ("derived",),
-                    2,
-                    "maker",
-                ),
-            )
-        )
+        cold = _choice(LIMIT_ASPECT, COLD, knowledge)
+        by_fingers = replace(cold.claim, best=None, why="It is finger-pressed.")
+        said.append(replace(cold, claim=by_fingers))
     for aspect, answer in seam.choices:
         if asked(knowledge.aspects[aspect], seam):
             said.append(_choice(aspect, answer, knowledge))
@@ -316,11 +302,14 @@ def machine_says(garment: Garment, knowledge: Knowledge) -> list[Said]:
     machine = knowledge.machines[maker.machine]
     said = [Said(machine.name, claim) for claim in machine.claims]
     stitches = list(machine.stitches)
+    why = "Your machines make no other stitch."
+    if ZIGZAG not in stitches and maker.machine != "hand":
+        rest = [word for word in knowledge.aspects[FINISH].words if word != "zigzag"]
+        said.append(_option(FINISH, rest, f"{why[:-1]}: no zigzag.", knowledge, machine.name))
     if maker.overlocker:
         stitches += knowledge.machines[maker.overlocker].stitches
     else:
         said += _no_overlocker(garment, knowledge, machine.name)
-    why = "Your machines make no other stitch."
     said.append(_option("stitch.type", stitches, why, knowledge, machine.name))
     if maker.feet is not None:
         why = "These are the feet that you have."
@@ -341,7 +330,7 @@ def _no_overlocker(garment: Garment, knowledge: Knowledge, machine: str) -> list
         return []
     why = "You have no overlocker." if stated else "No overlocker is named."
     said = []
-    for aspect in ("seam.kind", "seam.finish"):
+    for aspect in ("seam.kind", FINISH):
         rest = [word for word in knowledge.aspects[aspect].words if word != OVERLOCKED]
         said.append(_option(aspect, rest, why, knowledge, machine))
     return said

@@ -23,6 +23,7 @@ from advisor.construction.widths import Width, usual_width, width_of
 from advisor.craft import boning
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.places import SEWN_ON
+from advisor.project.buttons import BUTTON, on_a_front
 from advisor.project.companions import buys_its_notions
 from advisor.project.covering import sets_it
 from advisor.project.garment import Cloth, Garment, Seam
@@ -108,7 +109,7 @@ def notions_to_buy(garment: Garment, knowledge: Knowledge) -> list[NotionBought]
         entry = knowledge.entries[cloth.entry]
         if entry.kind == "cloth":
             continue
-        widths: dict[Width | None, list[Seam]] = {}
+        lots: dict[tuple[Width | None, bool], list[Seam]] = {}
         holding = [seam for seam in garment.seams if name in seam.cloths()]
         for seam in garment.seams:
             sets = entry.kind != "zip" or sets_it(seam, holding)
@@ -116,8 +117,9 @@ def notions_to_buy(garment: Garment, knowledge: Knowledge) -> list[NotionBought]
             if name in seam.cloths() and buys_its_notions(seam) and sets:
                 sized = _by_length(entry) or _by_piece(entry)
                 wide = width_of(name, seam, entry, garment) if sized else None
-                widths.setdefault(wide, []).append(seam)
-        for width, places in widths.items():
+                small = entry.kind == BUTTON and not on_a_front(seam)
+                lots.setdefault((wide, small), []).append(seam)
+        for (width, _), places in lots.items():
             found.append(replace(_bought(name, places, garment, knowledge), width=width))
     return found
 

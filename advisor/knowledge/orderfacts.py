@@ -129,6 +129,8 @@ Fact = Literal[
     "band of one layer that stays as cut",
     "lapel",
     "no lapel",
+    "under collar padded here",
+    "set at lapels",
     "no piping in it",
     "tape in it",
     "lining faces the edge",

@@ -66,7 +66,7 @@ def _basted(op: Operation, usual: Operation, place: SeamPlace, facts: Facts) -> 
 
 def _pulled_on(place: SeamPlace, facts: Facts) -> bool:
     """Whether it is tried on by being stretched, which snaps a hand thread."""
-    close = facts.fitting.degree == TO_BODY and facts.garment.maker.machine != "hand"
+    close = facts.fitting.degree == TO_BODY and facts.setups.zigzags
     gives = any(facts.least(c, "stretch") >= MODERATE for c in place.cloths)
     return close and gives
 

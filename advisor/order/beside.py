@@ -40,7 +40,7 @@ from advisor.order.roles import (
 )
 from advisor.order.shearing import deep_pile, wadded
 from advisor.order.topstitching import no_stage_for
-from advisor.order.untried import HOLES_FOR_GOOD, NEEDLE_HOLES, PILE_LINE
+from advisor.order.untried import HOLES_FOR_GOOD, NEEDLE_HOLES, PILE_LINE, canvas_waits
 from advisor.project.borders import laid_along
 from advisor.project.buttons import buttons_of, for_show, half_for_show, has_own_loop, holes_of
 from advisor.project.folded import ON_SLEEVE
@@ -167,6 +167,7 @@ def _canvas_behind(place: SeamPlace, facts: Facts) -> bool:
     """Whether a canvas is basted in behind a pocket before that is cut, for the fitting."""
     near = [p for p in facts.places if set(p.cloths) & set(place.lies_on)]
     late = any(p.method.id == CUT_OPEN for p in near)  # such a dart is open before a canvas is in
+    late = late or canvas_waits(facts.fitting)
     backed = any(p.kind.id == "canvas" for p in near)
     return backed and not late and facts.fitting.cut_into(place)
 

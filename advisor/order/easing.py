@@ -16,6 +16,7 @@ from advisor.order.setups import Setups
 from advisor.project.garment import Garment
 from advisor.project.hembands import AT_WAIST, ends_the_body
 from advisor.project.placing import singular_words
+from advisor.units import System, show
 
 HAIR = frozenset({"wool", "mohair", "cashmere", "alpaca", "camel", "angora"})
 """Fibres that steam draws together; silk and plants keep the fullness that is put into them."""
@@ -33,6 +34,24 @@ def eases_away(place: SeamPlace, garment: Garment) -> bool:
     mixes = [mix for cloth in eased for mix in garment.cloths[cloth].mixes]
     hair = (sum(share or ALL for fibre, share in mix if fibre in HAIR) >= ALL / 2 for mix in mixes)
     return bool(eased) and all(hair)
+
+
+def eased_in(place: SeamPlace, garment: Garment) -> str:
+    """How a seam takes in a longer edge, where no stage of its method runs a row for that."""
+    fullest = max((use.fullness for use in place.seam.uses), default=1.0)
+    rows = any(stage.work == "gather" for stage in place.method.stages)
+    if rows or place.kind.id != "seam" or not 1.0 < fullest <= GATHERED:
+        return ""
+    ease = ease_of(place, garment.units)
+    return f", the longer edge below, {ease} drawn up on a long row beside the line"
+
+
+def ease_of(place: SeamPlace, units: System) -> str:
+    """How much is eased in: the share, and the length of it where the seam has one."""
+    share = max(use.fullness for use in place.seam.uses) - 1
+    length = place.seam.facts.get("length")
+    told = f"{share * 100:.2g} %"
+    return f"{show('length', float(length) * share, units)} of ease ({told})" if length else told
 
 
 def steamed_flat(place: SeamPlace, setups: Setups) -> bool:

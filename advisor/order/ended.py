@@ -6,8 +6,8 @@ from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING, Final
 
 from advisor.claims.edged import straps_of
-from advisor.order.fitting import BEHIND
 from advisor.order.kinds import SeamPlace, crosses
+from advisor.order.untried import BEHIND
 from advisor.project.buttons import HOLES
 from advisor.project.placing import singular_words
 from advisor.project.waisttabs import end_the_body

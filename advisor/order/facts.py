@@ -243,10 +243,11 @@ class Facts:
         return any(self.entry(n).id == notion for p in beside for n in p.notions)
 
     def _avoids(self, cloth: str, work: str) -> bool:
-        """Whether a cloth is better without some work, as it is judged by itself."""
+        """Whether a cloth is better without some work, or the machine does none of it."""
         found = self.setups.judged(Place("fabric", cloth)).get("design.avoids")
-        if found is None or not isinstance(found.advised, Choice):
-            return False
+        unable = work == BUTTONHOLES and not self.setups.zigzags
+        if unable or found is None or not isinstance(found.advised, Choice):
+            return unable
         return work not in {found.aspect.words[i] for i in found.advised.options()}
 
     def _free_facing(self, place: SeamPlace) -> bool:

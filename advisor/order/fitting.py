@@ -36,6 +36,7 @@ from advisor.order.untried import (
     not_cut_before,
     pierced_once,
     sleeve_tried,
+    under_canvas,
 )
 from advisor.project.garment import Garment
 from advisor.project.methods import FITTINGS
@@ -316,7 +317,7 @@ class Fitting:
         Canvas covers the edges of such a seam in a front, so behind it the seam is finished before.
         """
         words = set(singular_words(place.name))
-        if any(p.kind.id == "canvas" for p in self.places) and BEHIND not in words:
+        if under_canvas(place, self) and not not_cut_before(place, self):
             return False
         curved = place.said("shape") == "curved" and not SET_IN & words
         shaped = place.role.id == "panel" and (curved or bool(SHAPING & words))
@@ -331,7 +332,7 @@ class Fitting:
         held = pierced_once(place, self) or cut_after_the_fitting(place, self)
         if held or dart_may_move(place, self):
             return True
-        if self.garment.pattern == NEW and self.shapes(place):
+        if (self.garment.pattern == NEW or under_canvas(place, self)) and self.shapes(place):
             return True
         if closes_the_body(place, self) and not_cut_before(place, self):
             return True
@@ -388,8 +389,6 @@ class Fitting:
 FRONT_ZIP, COLLAR = "open-ended-zip", "collar"
 HOODED = "collar-attach"
 NEW, TRIED, SHOULDER = "new", "tried", "shoulder"
-BEHIND = "back"
-"""The word of a seam that lies clear of the canvas, which is in the fronts."""
 YOKE, BAND, WAIST = "yoke", "front-band", "waist"
 """A band down the whole front waits for the waist that it runs over: the front is pinned shut."""
 RAGLAN = "raglan"

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 from advisor.claims.glued import STIFFENS
 from advisor.order.companions import edged_apart
 from advisor.order.kinds import SeamPlace
-from advisor.order.lapels import turned_back
+from advisor.order.lapels import SHAWL, turned_back
 from advisor.order.roles import of_another_cloth
 from advisor.order.seambags import run_round
 from advisor.project.companions import BAND_ENDS, OUTER
@@ -19,6 +19,7 @@ from advisor.project.stands import COLLAR, SET_BY, SETTING, STAND
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
 
+CANVAS, UNDER_COLLAR, COLLAR_PADDED = "canvas", "collar-padded-by-hand", "collar-edge-padded"
 FACED, CUFF, CUFF_EDGE = "faced-edge", "cuff", "cuff-edge"
 ALONE: Final = frozenset({"collar", "stand", CUFF_EDGE})
 """Roles of an edge that is sewn and turned while its piece belongs to nothing yet."""
@@ -34,6 +35,8 @@ COLLAR_WORDS: Final = frozenset({"collar", "neck", "neckline"})
 def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     """The facts of a place that are told here."""
     return {
+        "under collar padded here": lambda: all(p.method.id != UNDER_COLLAR for p in facts.places),
+        "set at lapels": lambda: _tailored(facts.places),
         "set by its own seam": lambda: place.seam.placed_by == SET_BY,
         "backed here": lambda: not _backed_elsewhere(place, facts),
         "run round with its seam": lambda: bool(run_round(place, facts.places)),
@@ -49,6 +52,8 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
 def _backed_elsewhere(place: SeamPlace, facts: Facts) -> bool:
     """Whether what it sets is made up at another place, with the same support: it is in by then."""
     supports = {n for n in place.notions if facts.entry(n).kind in STIFFENS}
+    if padded_in(place, facts):
+        return True
     maker = BACKED_WITH.get(place.kind.id, frozenset()) | (COLLARS if _at_neck(place) else set())
     made = [p for p in facts.places if p.name != place.name and p.role.id in maker]
     belongs = place.seam.companion
@@ -57,6 +62,27 @@ def _backed_elsewhere(place: SeamPlace, facts: Facts) -> bool:
         return True
     return bool(supports) and any(
         supports <= set(p.notions) and made_up(p, facts.places) for p in made
+    )
+
+
+def _tailored(places: Sequence[SeamPlace]) -> bool:
+    """Whether fronts with a canvas turn back below a collar that is no shawl."""
+    canvas = any(p.kind.id == CANVAS for p in places)
+    lapels = (p for p in places if turned_back(p, places) and p.role.id == "facing")
+    return canvas and any(not set(singular_words(p.name)) >= SHAWL for p in lapels)
+
+
+def padded_in(place: SeamPlace, facts: Facts) -> frozenset[str]:
+    """The canvas of a place that is padded to its cloth and cut out of the allowances elsewhere."""
+    canvas = {n for n in place.notions if facts.entry(n).kind == CANVAS}
+    others = (p for p in facts.places if p.kind.id == CANVAS and p.name != place.name)
+    if place.kind.id == CANVAS or not canvas:
+        return frozenset()
+    here = place.method.id == COLLAR_PADDED
+    return frozenset(
+        n
+        for n in canvas
+        if here or any(n in p.notions and set(p.cloths) & set(place.cloths) for p in others)
     )
 
 
@@ -100,4 +126,6 @@ def made_up(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     Beside a lapel the edge of a collar is sewn on in one run with that, when the collar is set.
     """
     alone = place.kind.id == FACED and place.role.id in ALONE
+    if alone and place.method.id == COLLAR_PADDED:
+        return True
     return alone and not any(turned_back(p, places) for p in places)

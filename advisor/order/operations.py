@@ -54,6 +54,7 @@ from advisor.order.swings import (
     straight_machine,
     topstitching_machine,
     twin_machine,
+    zigzag_machine,
 )
 from advisor.order.tags import tags_of
 from advisor.order.tasknames import each_named
@@ -351,7 +352,7 @@ class _Maker:
             "finish": self.setups.finish_machine,
             "zip": self.setups.zip_machine,
             "lock": self.setups.lock_machine,
-            "zigzag": self.setups.zigzag_machine,
+            "zigzag": partial(zigzag_machine, self.setups),
             "facing": partial(facing_machine, self.facts),
             "straight": partial(straight_machine, self.setups),
             "twin": partial(twin_machine, self.setups),

@@ -62,6 +62,7 @@ class Setups:
         self.knowledge = knowledge
         self.garment = advice.judgement.garment
         self.machine_name = self.garment.maker.machine
+        self.zigzags = ZIGZAG in knowledge.machines[self.machine_name].stitches
         self.chosen = chosen_cures(advice)
         self.apart: dict[Place, dict[str, Verdict]] = {}
 
@@ -182,13 +183,6 @@ class Setups:
         asked = [w for s in others if (w := self.word(Place("seam", s.name), PRESSURE))]
         return "light" if asked and set(asked) == {"light"} else USUAL_PRESSURE
 
-    def zigzag_machine(self, seam: SeamPlace) -> MachineState | None:
-        """How it is set to sew elastic on or to zigzag an edge flat: always in zigzag."""
-        state = self.lock_machine(seam)
-        if state is None:
-            return None
-        return state if state.stitch in SWINGING else state.swinging()
-
     def rows_machine(self, seam: SeamPlace) -> MachineState | None:
         """How it is set to draw a full edge up, with needle and thread of that edge alone."""
         alone = self.cloth_machine(seam.full[0]) if len(seam.full) == 1 else None
@@ -279,6 +273,8 @@ class Setups:
     def finish_machine(self, seam: SeamPlace) -> MachineState | None:
         """How a machine is set to neaten the edges; None for hand work."""
         finish, state = self.finish(seam), self.lock_machine(seam)
+        if not finish and seam.op == "hem":  # neatened before it is turned up, as the machine can
+            finish = "zigzag" if self.zigzags else "hand overcast"
         if finish in BY_HAND or state is None:
             return None
         if finish == "overlocked" and self.garment.maker.overlocker:

@@ -24,6 +24,7 @@ from advisor.order.basting import BASTE, along
 from advisor.order.beside import STRIPS, is_frill, marked, pleats_above
 from advisor.order.companions import filled_by_another, host_words
 from advisor.order.cuffs import faced_with
+from advisor.order.easing import ease_of, eased_in
 from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
 from advisor.order.fusing import DWELL, fusing_time, too_hot
@@ -32,6 +33,7 @@ from advisor.order.holdwords import ALONE, skins_alone, without_holes
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
 from advisor.order.letout import left_whole
+from advisor.order.madeup import padded_in
 from advisor.order.namewords import LAID_ON, OVER_BOTH
 from advisor.order.openings import free_at_zip, opening_fields, zips_over
 from advisor.order.sashes import laid_in
@@ -40,6 +42,7 @@ from advisor.order.shearing import deep_pile, laid_out, wadded
 from advisor.order.sheeredge import laid_onto_the_firm
 from advisor.order.stepends import end_of
 from advisor.order.supports import stayed_alone, supports
+from advisor.order.swings import without_zigzag
 from advisor.order.topstitching import rows_told
 from advisor.order.trimmed import lace_edge, rows_over, seams_under
 from advisor.order.waistwords import hung_by
@@ -98,6 +101,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     absent = facts.setups.bones(place) | facts.ruled_out(place)
     if op.id == "join":
         absent |= {name for name in place.notions if facts.entry(name).id in LAID_AFTER}
+        absent |= padded_in(place, facts)
     facing = faced_with(place, facts.places, facts.garment)
     if op.id == "join" and any(stage.verb == FACE for stage in place.method.stages):
         absent |= {facing}
@@ -126,6 +130,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     if facts.setups.word(Place("seam", place.name), "pin.place") == "no pins":
         text = PINNED.sub(lambda pin: CLIPS[pin[0]], text)
     text = without_holes(text) if holed and op.id != "interface" else text
+    text = without_zigzag(text, facts.setups)
     return text[:1].upper() + text[1:]
 
 
@@ -214,7 +219,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         "thin": lambda: listed(list(zips_over(place, facts.places))),
         "bone": lambda: show("length", BONES_CLEAR, units),
         "gather": lambda: _gathers(place, facts),
-        "draw-up": lambda: _drawn_up(place, units) if place.full else _ease(place, units),
+        "draw-up": lambda: _drawn_up(place, units) if place.full else ease_of(place, units),
         "lay-pleats": lambda: listed(list(place.full)),
         "stay": lambda: _laid_along(place, facts),
         "stay-opening": lambda: BEHIND_ZIP.get(
@@ -286,6 +291,7 @@ def _boned(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         by_hand = " by hand" if facts.setups.seam_machine(place) is None else ""
         if place.role.id in LAID_ON and place.said("edge") == "turned":
             by_hand += ", its edges turned under and pressed first"
+        by_hand += eased_in(place, facts.garment)
         over = rows_over(place, facts)
         by_hand += CLOSED_OVER.format(rows=listed(over)) if over else ""
         return by_hand + (_channels(place, facts) if boned else "")
@@ -325,14 +331,6 @@ def _giving_edge(place: SeamPlace, facts: Facts) -> str:
     """Which edge of a seam a stay is laid along, where only one of them gives: that of the knit."""
     knits = [n for n in dict.fromkeys(place.cloths) if facts.entry(n).structure == "knit"]
     return f", that of {knits[0]}" if len(knits) == 1 and knits != list(set(place.cloths)) else ""
-
-
-def _ease(place: SeamPlace, units: System) -> str:
-    """How much is eased in: the share, and the length of it where the seam has one."""
-    share = max(use.fullness for use in place.seam.uses) - 1
-    length = place.seam.facts.get("length")
-    told = f"{share * 100:.2g} %"
-    return f"{show('length', float(length) * share, units)} of ease ({told})" if length else told
 
 
 OVER_A_CORD = "gathered-over-cord"

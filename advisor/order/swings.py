@@ -6,6 +6,7 @@ straight stitch, as a needle for thick thread may, so each is a set-up of its ow
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from advisor.claims.consistency import SWINGING
@@ -20,6 +21,9 @@ BUTTONHOLE = "buttonhole"
 THICK_NEEDLE = 100
 """The smallest needle, NM, whose eye takes a topstitching thread well: `trade-needle-sizing`."""
 TO_MATCH = " to match "
+ZIGZAGS, EDGE = re.compile(r"(?<!the )\b[Zz]igzag"), re.compile(r"\bneaten its edge\b")
+BY_NEEDLE = "overcast its edge by hand"
+HERRINGBONE = "No zigzag is made here: work it by hand in herringbone stitch, which gives as much."
 ONE_HOLE_FEET = frozenset({"straight-stitch"})
 
 
@@ -28,6 +32,22 @@ def straight_machine(setups: Setups, place: SeamPlace) -> MachineState | None:
     state = setups.lock_machine(place)
     swings = state is not None and state.stitch in SWINGING
     return replace(state, stitch=STRAIGHT) if state and swings else state
+
+
+def zigzag_machine(setups: Setups, place: SeamPlace) -> MachineState | None:
+    """Always in zigzag, as to sew elastic on; by hand where the machine makes none."""
+    state = setups.lock_machine(place)
+    if state is None or not setups.zigzags:
+        return None
+    return state if state.stitch in SWINGING else state.swinging()
+
+
+def without_zigzag(text: str, setups: Setups) -> str:
+    """What is told of work for a needle that swings, where the machine makes no zigzag."""
+    if setups.zigzags:
+        return text
+    text = EDGE.sub(BY_NEEDLE, text)
+    return f"{text} {HERRINGBONE}" if ZIGZAGS.search(text) else text
 
 
 def twin_machine(setups: Setups, place: SeamPlace) -> MachineState | None:

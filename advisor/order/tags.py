@@ -18,7 +18,7 @@ from advisor.order.easing import is_foot
 from advisor.order.ended import back_of_straps, front_of_straps, tabs_of_waist
 from advisor.order.facts import Facts
 from advisor.order.felled import bagged
-from advisor.order.fitting import BEHIND, TO_BODY
+from advisor.order.fitting import TO_BODY
 from advisor.order.flatsleeve import one_run
 from advisor.order.hemsmeet import turned_hem
 from advisor.order.hungapart import joins_hung_apart
@@ -37,7 +37,7 @@ from advisor.order.sashes import CAUGHT_IN, asks_for_its_seam
 from advisor.order.seambags import runs_round_a_bag
 from advisor.order.strapped import STRAPS
 from advisor.order.twopiece import closes_the_sleeve, outer_of
-from advisor.order.untried import NEW, lining_waits, sleeve_tried
+from advisor.order.untried import BEHIND, NEW, lining_waits, sleeve_tried
 from advisor.order.waistwords import fastens_the_band, tape_round_waist
 from advisor.project.hembands import AT_WAIST
 from advisor.project.placing import singular_words
@@ -58,6 +58,7 @@ AT_A_ZIP = frozenset({"lining-seam", "ribbon"})
 """Kinds of what is sewn over the tape of a zip where its name says so."""
 PADDED = frozenset({"pad", "canvas"})
 """Kinds and roles of what shapes a shoulder or a front."""
+VENT = "vent-lapped"
 FACED, TAB = "faced-edge", "tab-made-up"
 IN_A_BLOCK = "pleats-in-a-block"
 FRONT_EDGE = frozenset({"front", "edge"})
@@ -98,6 +99,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "basted to look": op.id == "baste" and _looked_at(place) and not fitting.basted(place),
         "drawn up after it is tried on": op.id == "gather" and fitting.basted(place),
         "sleeve looked at": _looked_at(place) and _hangs_anew(facts),
+        "sleeve with a vent": any(map(_slit_of_a_sleeve, facts.places)),
         "layers laid together": op.id == "baste" and op.verb != op.id,
         "past recall": past[-1] and not cut,
         "cut into what is fitted": past[-1] and cut,
@@ -128,6 +130,8 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "not at a vent": role.id != "vent-lining",
         "not hemmed apart": role.id != PART_HEM,
         "not of a collar": place.method.id != "collar-padded-by-hand",
+        "of a collar": place.method.id == "collar-padded-by-hand",
+        "set at lapels": place.method.id == "collar-set-at-lapels",
         "not of a back": BEHIND not in singular_words(place.name),
         "not a flap": role.id not in (POCKET_FLAP, MADE_FIRST, "collar"),
         "not of a band": not SETTLED_LATE & set(singular_words(place.name)),
@@ -237,8 +241,16 @@ def _hangs_anew(facts: Facts) -> bool:
 
     Else the published order hems a sleeve before it is set in (unit-method-text).
     """
+    if any(_slit_of_a_sleeve(p) for p in facts.places):
+        return False  # its corner is turned with the hem, on the loose sleeve
     padded = any(p.kind.id in PADDED or p.role.id in PADDED for p in facts.places)
     return padded or facts.garment.pattern == NEW
+
+
+def _slit_of_a_sleeve(place: SeamPlace) -> bool:
+    """Whether it is the vent at the end of a sleeve, which was marked at the fitting."""
+    vent = place.method.id == VENT and place.unit != "lining"
+    return vent and "sleeve" in singular_words(place.name)
 
 
 def _looked_at(place: SeamPlace) -> bool:

@@ -19,6 +19,7 @@ from advisor.order.namewords import ZIPS
 from advisor.order.openings import held_shut
 from advisor.order.quiltwords import flat_for_quilting
 from advisor.order.step_words import listed
+from advisor.order.untried import canvas_waits
 from advisor.project.buttons import SEWN
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
@@ -28,8 +29,8 @@ OPEN_BELOW = frozenset({"shoulder", "collar-attach"})
 """Roles of basted seams beside which a piece lies flat all the same: they only hold its top."""
 CLOSINGS, BODY = frozenset({"hook", "button", "snap"}), frozenset({"back", "front", "side"})
 """Kinds and words of what closes a garment down the body."""
-BACKING = "backing"
-"""The family of what is only held behind a closing, as its interfacing."""
+BACKING, CANVAS, OF_A_COLLAR = "backing", "canvas", "collar-padded-by-hand"
+"""The family of what is only held behind a closing, as its interfacing; canvas, and its method."""
 ROW = 4
 """From so many on fastenings that are told no place close the garment: estimate."""
 ACROSS = frozenset({"elastic-across-the-back", "elastic-in-the-back-of-a-band"})
@@ -69,7 +70,7 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     if SLEEVE in {p.role.id for p in ready} and not {ARMHOLE, RAGLAN} & {p.role.id for p in ready}:
         told += _sleeves_in(ready, facts, child=child)
     flat = flat_for_quilting(places, facts)
-    told += flat + levels_to_mark(places, fitting)
+    told += flat + levels_to_mark(places, fitting) + _canvas_in(places, facts)
     cut = [p for p in places if fitting.cut_into(p) and not fitting.tries(p)]
     if cut:
         told += _cut_later(cut, places, facts, flat=bool(flat))
@@ -88,6 +89,14 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     if any(p.kind.id == "lining-seam" or p.unit == "lining" for p in body):
         told += "; make every correction in the lining as well"
     return told + (NO_PIN_ON_A_CHILD if child else "")
+
+
+def _canvas_in(places: Sequence[SeamPlace], facts: Facts) -> str:
+    """The canvas that a front is tried on with, though it is padded to it only after that."""
+    fronts = [p.name for p in places if p.kind.id == CANVAS and p.method.id != OF_A_COLLAR]
+    if not fronts or not canvas_waits(facts.fitting):
+        return ""
+    return f"; lay the canvas of {listed(fronts)} in on a few basting stitches for it"
 
 
 def _cut_later(

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.project.methods import FITTINGS, PATTERNS
-from advisor.project.placing import POCKETS
+from advisor.project.placing import POCKETS, singular_words
 
 if TYPE_CHECKING:
     from advisor.order.fitting import Fitting
@@ -22,6 +22,8 @@ ARMHOLE, UNDERARM = "armhole", "underarm"
 SEWN_IN: Final = frozenset({"join", "lay-on"})
 """How a sleeve goes into its armhole: joined, or lapped over it."""
 STAY: Final = "stay"
+BEHIND: Final = "back"
+"""The word of a seam that lies clear of the canvas, which is in the fronts."""
 DOWN_THE_BODY: Final = frozenset({"centre", "panel", "side", "shoulder"})
 """Roles of the seams by which a garment is taken in or let out."""
 COVERING: Final = frozenset({"backing", "laid on", "stay"})
@@ -51,6 +53,20 @@ def not_cut_before(place: SeamPlace, fitting: Fitting) -> bool:
     pattern, garment = fitting.garment.pattern, fitting.garment
     said = TO_BODY in {place.seam.fitting, garment.fitting, *(p.fitting for p in garment.parts)}
     return pattern == NEW or (said and pattern != TRIED)
+
+
+def under_canvas(place: SeamPlace, fitting: Fitting) -> bool:
+    """Whether a canvas is laid over a seam of a front: its edges are not come at any more then.
+
+    Where nobody has cut the pattern before it is basted, tried on and sewn before the canvas is in.
+    """
+    canvas = any(p.kind.id == "canvas" for p in fitting.places)
+    return canvas and BEHIND not in singular_words(place.name) and place.unit != "lining"
+
+
+def canvas_waits(fitting: Fitting) -> bool:
+    """Whether a front is tried on in basted seams, and its canvas padded over them after that."""
+    return any(under_canvas(p, fitting) and fitting.shapes(p) for p in fitting.places)
 
 
 def pierced_once(place: SeamPlace, fitting: Fitting) -> bool:

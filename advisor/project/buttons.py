@@ -42,6 +42,11 @@ NO_FRONT: Final = LINES[1] | {"pocket", "shoulder", "epaulette", "strap", "flap"
 PLAIN: Final = frozenset({(BUTTON,), (HOLES,), ("covered", BUTTON)})
 
 
+def on_a_front(seam: Seam) -> bool:
+    """Whether its buttons may lie down a front: those of a cuff or a pocket are smaller ones."""
+    return not NO_FRONT & set(singular_words(seam.name))
+
+
 def for_show(seam: Seam) -> bool:
     """Whether its buttons are said to close nothing."""
     return seam.place == BUTTON and bool(SHOW & set(singular_words(seam.name)))

@@ -58,6 +58,7 @@ class Placed:
 
 
 BUCKLE, SLIDER = "buckle", "rings-and-sliders"
+NO_SLIT = frozenset({"side", "seam", "sideseam", "inseam", "patch", "bag", "slant", "slanted"})
 STRIPS = frozenset({"binding", "bias"})
 
 
@@ -186,9 +187,26 @@ def _meant(words: str, seam: Seam, about: Mapping[str, Entry]) -> str:
     """The kind that its name says, where its measure or its cloth makes another of it."""
     if words == "placket" and is_whole_front(seam):
         return "front-band"
+    if words == "set-in-pocket" and _slashed_under_a_flap(seam):
+        return "welt-pocket"
+    if words == "collar" and _canvas_alone(seam, about):
+        return "canvas"
     if words == "neckband" and not any(e.structure == "knit" for e in about.values()):
         return "collar"  # a woven band stretches onto nothing: it takes the neck in like a stand
     return words
+
+
+def _slashed_under_a_flap(seam: Seam) -> bool:
+    """Whether it is a pocket cut below a flap, and not one in a seam, nor its bag."""
+    words = set(singular_words(seam.name))
+    crossed = {word for name in seam.making.crosses for word in singular_words(name)}
+    return "flap" in words and not words & NO_SLIT and "side" not in crossed
+
+
+def _canvas_alone(seam: Seam, about: Mapping[str, Entry]) -> bool:
+    """Whether it is the under collar with its canvas: that is padded, and set to nothing yet."""
+    kinds = [about[name].kind for name in seam.cloths() if name in about]
+    return kinds.count("cloth") == 1 and "canvas" in kinds
 
 
 def _by_layers(
