@@ -243,7 +243,7 @@ def _told_apart(role: str, seam: Seam, garment: Garment) -> str:
         return "seam-end"
     if makes_up_a_collar(seam, garment):
         return "collar"
-    return "stand" if role == "collar-attach" and seam.placed_by == SET_BY else ""
+    return "stand" if seam.placed_by == SET_BY else ""
 
 
 def _at_the_foot(role: str, seam: Seam, garment: Garment, kind: str) -> bool:

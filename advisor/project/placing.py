@@ -57,6 +57,8 @@ class Placed:
     because: str = ""
 
 
+INSERTION, JOINED = "lace-insertion", frozenset({"", PLAIN, "yoke"})
+"""A lace with two straight edges, and kinds of a place that it lies open in between two pieces."""
 BUCKLE, SLIDER = "buckle", "rings-and-sliders"
 STRIPS = frozenset({"binding", "bias"})
 
@@ -277,7 +279,10 @@ def _by_notion(
         elsewhere[BUCKLE] = "ties" if entry.id == SLIDER and cloths else ""
         if words and elsewhere.get(kind or "") == words:
             continue  # the button goes through them; a ribbon that is tied lies on nothing
-        if kind is None or (kind in SINGLE and sum(u.cloth in joined for u in seam.uses) > 1):
+        between = sum(u.cloth in joined for u in seam.uses) > 1
+        if entry.id == INSERTION and between and (words in JOINED or _let_between(seam)):
+            return Placed(PLAIN, why)
+        if kind is None or (kind in SINGLE and between):
             continue
         if kind == "zip" or (plain and (kind not in BONES or not words)):
             return Placed(_boned(kind, seam, joined), why)
@@ -291,6 +296,11 @@ def _by_notion(
         if not words:
             return Placed(kind, why)
     return None
+
+
+def _let_between(seam: Seam) -> bool:
+    """Whether a place is called after a lace that joins two pieces, whatever those are called."""
+    return bool(lacewords.BETWEEN & set(singular_words(seam.name)))
 
 
 def _boned(kind: str, seam: Seam, cloths: set[str]) -> str:
