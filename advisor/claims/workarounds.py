@@ -81,12 +81,16 @@ class Instruction:
 
 
 class OwnIron(NamedTuple):
-    """How a step presses a cloth by itself: from where and up to what, °C, and how moist."""
+    """How a step presses a cloth by itself: from where and up to what, °C, and how moist.
+
+    `glue` says how hot it may be where something is fused to it.
+    """
 
     cloth: str
     start: float
     most: float
     moisture: str
+    glue: str = ""
 
 
 def settle(

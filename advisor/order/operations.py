@@ -206,10 +206,11 @@ class _Maker:
         if op.iron == "none":
             how = self._how_cloth(op.id, name)
         alone = iron is not None and op.iron == "cloth"
+        glue = over_glue(name, iron.temperature_c, self.facts) if iron and alone else ""
         steamed = alone and steamed_alone(name, self.setups)
         does = (STEAMED if steamed else op.does).format(name=name, how=how, cloths=name)
         if iron is not None and alone:
-            does = self._with_care(does, name, iron.temperature_c)
+            does = self._with_care(does, name, glue)
             does = off_alone(does, name, self.setups) if steamed else does
         step = Step(
             f"{STEAM if steamed else op.verb} {name}",
@@ -230,11 +231,12 @@ class _Maker:
             tender,
             frozenset(p.name for p in meets),
             limit,
+            glue=glue,
         )
 
-    def _with_care(self, does: str, name: str, heat: float) -> str:
+    def _with_care(self, does: str, name: str, glue: str) -> str:
         """How a cloth is pressed by itself, with what lies on it or is folded in it by then."""
-        does = does.rstrip(".") + over_glue(name, heat, self.facts)
+        does = does.rstrip(".") + glue
         if piled := self._piled_on(name):
             does += f"; where {listed(piled)} lies on it, over a {PILE_BOARD}"
         pleats = any(name in p.full for p in self.places if p.seam.making.pleats)
