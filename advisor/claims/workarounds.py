@@ -35,6 +35,7 @@ PARTS = frozenset({"zip", "elastic", "button", "hook-and-loop", "tape", "trim", 
 """Kinds of notion that can be kept beside the iron, or go in after it."""
 RESTING = ("lift and lower", "glide")
 """Ways to move an iron that is set down."""
+TRIM = "trim"
 GLUED = frozenset({"fusible", "low-temperature fusible"})
 """Kinds of notion that have to be hot where they lie."""
 DRAWN_THROUGH = "casing"
@@ -119,12 +120,20 @@ def gone_round(
 
 
 def kept_off(garment: Garment, knowledge: Knowledge) -> tuple[str, ...]:
-    """The elastics and buttons of a finished garment, which whoever irons it goes round."""
+    """The elastics, buttons and piles sewn on, which whoever irons a finished garment goes round."""
     if garment.single:
         return ()
     worn = (name for name, cloth in garment.cloths.items() if not cloth.detachable)
     kinds = {name: knowledge.entries[garment.cloths[name].entry].kind for name in worn}
-    return tuple(sorted(name for name, kind in kinds.items() if kind in KEPT_OFF))
+    parts = {name for name, kind in kinds.items() if kind in KEPT_OFF}
+    return tuple(sorted(parts | set(piled_trims(garment, knowledge))))
+
+
+def piled_trims(garment: Garment, knowledge: Knowledge) -> tuple[str, ...]:
+    """The trims with a pile, of whatever fibre: an iron that comes over them lays it for good."""
+    worn = {n: knowledge.entries[c.entry] for n, c in garment.cloths.items() if not c.detachable}
+    piled = (n for n, e in worn.items() if e.kind == TRIM and e.traits.get("pile", (0, 0))[0])
+    return () if garment.single else tuple(sorted(piled))
 
 
 def pressed_after_all(one: Instruction) -> Instruction:

@@ -17,7 +17,7 @@ from advisor.claims.hungup import HUNG, crushed, hanging_with
 from advisor.claims.judgement import Advice
 from advisor.claims.lifted import LIFTED, lifted_text
 from advisor.claims.linedup import matched_at
-from advisor.claims.workarounds import gone_round
+from advisor.claims.workarounds import gone_round, piled_trims
 from advisor.craft.irondial import step_down
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
@@ -181,6 +181,7 @@ class _Maker:
         """The parts that the last press goes round."""
         found = gone_round(whole, self.judgement.verdicts, self.judgement.gathered.beside)
         tender = frozenset(name for item in found for name in item.tender)
+        tender |= {*piled_trims(self.garment, self.knowledge)}
         return sorted(tender - hanging_with(hung, self.garment))
 
     def _cloth(self, op: Operation, name: str) -> Iterator[Task]:
