@@ -230,9 +230,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
 
 TEETH = ", clear of the teeth of a zip"
 CLOSED_OVER = " (the last of them; the others were joined first), over the ends of {rows}"
-ALL_BUT_ONE = (
-    " (all but one of {seams} joined and pressed before it, for it runs over them in one length)"
-)
+ALL_BUT_ONE = " (first join and press all but one of {seams}, for it runs over them in one length)"
 
 
 PATCH, REINFORCED = "patch-pocket", " over a bit of tape or firm cloth behind it"
