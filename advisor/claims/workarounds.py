@@ -120,7 +120,7 @@ def gone_round(
 
 
 def kept_off(garment: Garment, knowledge: Knowledge) -> tuple[str, ...]:
-    """The elastics, buttons and piles sewn on, which whoever irons a finished garment goes round."""
+    """The elastics, buttons and piles sewn on: whoever irons the finished garment goes round."""
     if garment.single:
         return ()
     worn = (name for name, cloth in garment.cloths.items() if not cloth.detachable)

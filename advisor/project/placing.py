@@ -22,6 +22,7 @@ from advisor.project.headwords import the_words
 from advisor.project.hembands import BAND_BELOW, band_below, ends_the_body
 from advisor.project.kindnames import named, read_in
 from advisor.project.plackets import is_whole_front
+from advisor.project.seampockets import POCKET, SEAM_BAG
 from advisor.project.together import seen_together
 from advisor.project.waisttabs import hang_from_waist, is_tied
 
@@ -115,6 +116,7 @@ def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge
     """What is made at a place; `said` is the kind in the project, "" where it says none."""
     kinds = known.places.kinds
     about = {name: entries[name] for name in seam.cloths() if name in entries}
+    said = POCKET if said == SEAM_BAG else said  # whether it opens there or is the bag, it tells
     if said in kinds:
         return Placed(_full(said, seam))
     if said in families(kinds):
@@ -203,6 +205,8 @@ def _by_layers(
     fastens = words and kinds[words].family == "fastening"
     if fastens and any(_of(e, kinds) == words for e in about.values() if e.kind != "cloth"):
         return Placed(words, "its name")  # what its notion is sewn to besides, a tape, says no more
+    if inserted := _insertion(seam, about, words):
+        return Placed(PLAIN, f"the {inserted} in it")
     by_notion = _by_notion(seam, about, words, kinds)
     if by_notion is not None:
         return by_notion
@@ -279,10 +283,7 @@ def _by_notion(
         elsewhere[BUCKLE] = "ties" if entry.id == SLIDER and cloths else ""
         if words and elsewhere.get(kind or "") == words:
             continue  # the button goes through them; a ribbon that is tied lies on nothing
-        between = sum(u.cloth in joined for u in seam.uses) > 1
-        if entry.id == INSERTION and between and (words in JOINED or _let_between(seam)):
-            return Placed(PLAIN, why)
-        if kind is None or (kind in SINGLE and between):
+        if kind is None or (kind in SINGLE and sum(u.cloth in joined for u in seam.uses) > 1):
             continue
         if kind == "zip" or (plain and (kind not in BONES or not words)):
             return Placed(_boned(kind, seam, joined), why)
@@ -298,9 +299,12 @@ def _by_notion(
     return None
 
 
-def _let_between(seam: Seam) -> bool:
-    """Whether a place is called after a lace that joins two pieces, whatever those are called."""
-    return bool(lacewords.BETWEEN & set(singular_words(seam.name)))
+def _insertion(seam: Seam, about: Mapping[str, Entry], words: str) -> str:
+    """The lace that lies open between two pieces, whatever those are called; "" for none."""
+    between = sum(about[use.cloth].kind == "cloth" for use in seam.uses if use.cloth in about) > 1
+    named = words in JOINED or bool(lacewords.BETWEEN & set(singular_words(seam.name)))
+    found = (name for name, entry in about.items() if entry.id == INSERTION)
+    return next(found, "") if between and named else ""
 
 
 def _boned(kind: str, seam: Seam, cloths: set[str]) -> str:
