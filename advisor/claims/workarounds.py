@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from itertools import takewhile
 from typing import NamedTuple
 
 from advisor.claims.collect import Place
@@ -294,7 +295,8 @@ class _Settler:
         What heat makes of its look is seen on its own pieces, which are pressed before.
         """
         cloths = self.seams[place.name].cloths() if place.name in self.seams else ()
-        over = (p.layers[p.layers.index(name) + 1 :] for p in self.parts if name in p.layers)
+        held = (p.layers for p in self.parts if name in p.layers)
+        over = (takewhile(lambda outer: outer != name, reversed(layers)) for layers in held)
         seen = (outer for layers in over for outer in layers if outer in cloths)
         return any(
             not any(self.entries[outer].traits.get(t, (0, 0))[1] for t in ("sheer", "openwork"))
