@@ -1,4 +1,4 @@
-"""A blouse with an insertion and a stand, a gathered skirt with pockets, a zip and a pile border."""
+"""A blouse with an insertion and a stand; a full skirt with pockets, a zip and a border of pile."""
 
 from __future__ import annotations
 
@@ -66,16 +66,20 @@ seams:
   - {name: lining side, layers: [lawn, lawn], length: 60 cm, times: 2, part: skirt}
   - {name: lining hem, layers: [lawn], length: 100 cm, edge: hem, part: skirt}
   - {name: band side, layers: [cloth, glue, cloth], length: 6 cm, part: waistband}
-  - {name: band top edge, layers: [cloth, glue, cloth], length: 72 cm, edge: turned, part: waistband}
+  - {name: band top edge, layers: [cloth, glue, cloth], length: 72 cm, edge: turned}
   - name: waistband to skirt
     layers: [cloth, glue, {use: cloth, fullness: 1.9}, {use: lawn, fullness: 1.3}]
     length: 78 cm
     gathers: {method: hand rows, to: 78 cm}
     crosses: side seam
     part: waistband
-  - {name: band facing inside, layers: [cloth, cloth], length: 78 cm, kind: inner edge, part: waistband}
+  - name: band facing inside
+    layers: [cloth, cloth]
+    length: 78 cm
+    kind: inner edge
+    part: waistband
   - {name: side zip, layers: [cloth, {notion: concealed zip}, cloth], length: 22 cm, part: skirt}
-  - {name: lining to zip, layers: [lawn, {notion: concealed zip}], length: 15 cm, times: 2, part: skirt}
+  - {name: lining to zip, layers: [lawn, {notion: concealed zip}], length: 15 cm, part: skirt}
   - {name: border, layers: [cloth, pile], length: 148 cm, crosses: side seam, part: skirt}
   - {name: hem, layers: [cloth], length: 148 cm, edge: hem, crosses: side seam, part: skirt}
 pieces:
@@ -166,7 +170,7 @@ def test_what_is_fused_is_no_hotter_than_its_glue_in_any_view(what: str, tmp_pat
 
 
 def test_nothing_is_fused_at_a_buttonhole() -> None:
-    """Its piece was fused elsewhere, and the silk beside it wants it dry; alone it is fused there."""
+    """Its piece was fused elsewhere, and the silk beside it wants it dry."""
     moist = {v.place: v.text for v in read(BLOUSE).verdicts if v.aspect == "press.moisture"}
     assert moist["buttonholes"] == "dry"
     assert "fuse buttonholes" not in ordered(BLOUSE).order
@@ -243,3 +247,26 @@ def test_a_lining_at_the_zip_is_finished_once(tmp_path: Path) -> None:
     lone = "\n".join(row for row in SKIRT.splitlines() if "lining to zip" not in row)
     assert "finish the free opening at side zip" in ordered(lone).order
     assert "light interfacing" not in view(tmp_path, SKIRT, "sheet")
+
+
+CUFF = """
+garment: Toll-keeper's jacket
+fitting: to the body
+pattern: tried
+fabrics:
+  wool: {fabric: wool crepe, fibres: {wool: 100}}
+  slip: {fabric: lining, fibres: {viscose: 100}}
+seams:
+  - {name: sleeve seam, layers: [wool, wool], length: 40 cm, times: 2}
+  - {name: sleeve lining seam, layers: [slip, slip], length: 40 cm, times: 2}
+  - {name: cuff, layers: [wool, slip, wool], length: 24 cm, times: 2}
+  - {name: lining to cuff, layers: [slip, wool], length: 24 cm, times: 2}
+  - {name: hem, layers: [wool], length: 110 cm, edge: hem}
+"""
+
+
+def test_a_lining_that_is_felled_at_a_cuff_is_not_caught_in_its_row() -> None:
+    """Without a place of its own it is sewn in with the cuff."""
+    assert "Join one edge of cuff to the garment: wool + wool." in does(ordered(CUFF))
+    lone = "\n".join(row for row in CUFF.splitlines() if "lining to cuff" not in row)
+    assert "Join one edge of cuff to the garment: wool + slip + wool." in does(ordered(lone))
