@@ -120,8 +120,9 @@ def _ending_in(work: Work, step: str, tender: Collection[str]) -> dict[str, floa
         if task.op != "press" or place is None or other is None or most is None:
             continue
         near = (place.name, other.name) not in work.apart
-        ends = near and other.role.id != YOKE and (crosses(place, other) or ends_in(place, other))
-        for name in set(other.cloths) & set(tender) if ends else ():
+        said = other.name in (place.crosses or ())
+        ends = other.role.id != YOKE and (crosses(place, other) or ends_in(place, other))
+        for name in set(other.seam.cloths()) & set(tender) if said or (near and ends) else ():
             found[name] = min(most, found.get(name, most))
     return found
 

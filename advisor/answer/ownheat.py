@@ -23,7 +23,7 @@ OP = "press-alone"
 def with_irons(advice: Advice, work: Work) -> Advice:
     """The advice with the iron of each cloth that is pressed alone; none is told without a step."""
     irons = {
-        task.needy: OwnIron(task.needy, iron.temperature_c, task.at_most, iron.moisture)
+        task.needy: OwnIron(task.needy, iron.temperature_c, task.at_most, iron.moisture, task.glue)
         for task in work.tasks.values()
         if task.op == OP and (iron := task.step.iron) is not None and task.at_most is not None
     }
@@ -43,7 +43,7 @@ def _set(one: Instruction, irons: dict[str, OwnIron]) -> Instruction:
 def own_heat(one: Instruction, units: System) -> str:
     """The irons of an instruction in a few words, with what comes before them; "" for none."""
     said = [
-        (f"{setting_text(iron.start, iron.most, units)}, {iron.moisture}", iron.cloth)
+        (f"{setting_text(iron.start, iron.most, units)}, {iron.moisture}{iron.glue}", iron.cloth)
         for iron in one.irons
     ]
     grouped = groupby(sorted(said), key=lambda pair: pair[0])

@@ -18,7 +18,7 @@ from advisor.claims.judgement import Judgement
 from advisor.claims.speakers import IRONING, Said
 from advisor.claims.valuesets import Choice, Span
 from advisor.claims.whose_word import against, deciders, overrun, to_itself
-from advisor.claims.workarounds import Instruction, kept_off
+from advisor.claims.workarounds import Instruction, kept_off, piled_trims
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Aspect
 from advisor.knowledge.places import SEWN_ON
 from advisor.order.pieces import with_bias
@@ -29,7 +29,8 @@ GRAIN, MOTION = "cut.grain", "press.motion"
 def told_verdicts(judgement: Judgement, teller: Teller) -> tuple[ToldVerdict, ...]:
     """Every verdict of a garment, place by place."""
     items = judgement.instructions
-    parted, off = by_parts(items), f"{over(hanging(items))}{apart(items)}"
+    kept = sorted({*hanging(items), *piled_trims(teller.garment, teller.knowledge)})
+    parted, off = by_parts(items), f"{over(kept)}{apart(items)}"
     unpressed = never_pressed(judgement)
     return tuple(
         told_verdict(place, verdict, teller, parted, off)

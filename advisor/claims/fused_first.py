@@ -18,6 +18,7 @@ from advisor.claims.speakers import HEAT_ASPECTS, HOTTEST
 from advisor.claims.workarounds import INTERFACING, Instruction
 from advisor.knowledge.model import COLD, Entry, Knowledge
 from advisor.project.garment import Garment, Seam
+from advisor.project.glue_first import BUTTONHOLE
 
 LINING = "linings"
 FUSED = "fused"
@@ -46,6 +47,8 @@ def fused_first(
             if base:
                 _settled(by_aspect, frozenset((glue, base)))
                 both = (frozenset((glue,)), frozenset((base,)))
+                if seam.place == BUTTONHOLE:
+                    continue  # its piece is fused at another place
                 found.append(Instruction(FUSED, *both, (place,), None))
     return tuple(found)
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from itertools import takewhile
 from typing import NamedTuple
 
 from advisor.claims.collect import Place
@@ -35,6 +36,7 @@ PARTS = frozenset({"zip", "elastic", "button", "hook-and-loop", "tape", "trim", 
 """Kinds of notion that can be kept beside the iron, or go in after it."""
 RESTING = ("lift and lower", "glide")
 """Ways to move an iron that is set down."""
+TRIM = "trim"
 GLUED = frozenset({"fusible", "low-temperature fusible"})
 """Kinds of notion that have to be hot where they lie."""
 DRAWN_THROUGH = "casing"
@@ -81,12 +83,16 @@ class Instruction:
 
 
 class OwnIron(NamedTuple):
-    """How a step presses a cloth by itself: from where and up to what, °C, and how moist."""
+    """How a step presses a cloth by itself: from where and up to what, °C, and how moist.
+
+    `glue` says how hot it may be where something is fused to it.
+    """
 
     cloth: str
     start: float
     most: float
     moisture: str
+    glue: str = ""
 
 
 def settle(
@@ -115,12 +121,20 @@ def gone_round(
 
 
 def kept_off(garment: Garment, knowledge: Knowledge) -> tuple[str, ...]:
-    """The elastics and buttons of a finished garment, which whoever irons it goes round."""
+    """The elastics, buttons and piles sewn on: whoever irons the finished garment goes round."""
     if garment.single:
         return ()
     worn = (name for name, cloth in garment.cloths.items() if not cloth.detachable)
     kinds = {name: knowledge.entries[garment.cloths[name].entry].kind for name in worn}
-    return tuple(sorted(name for name, kind in kinds.items() if kind in KEPT_OFF))
+    parts = {name for name, kind in kinds.items() if kind in KEPT_OFF}
+    return tuple(sorted(parts | set(piled_trims(garment, knowledge))))
+
+
+def piled_trims(garment: Garment, knowledge: Knowledge) -> tuple[str, ...]:
+    """The trims with a pile, of whatever fibre: an iron that comes over them lays it for good."""
+    worn = {n: knowledge.entries[c.entry] for n, c in garment.cloths.items() if not c.detachable}
+    piled = (n for n, e in worn.items() if e.kind == TRIM and e.traits.get("pile", (0, 0))[0])
+    return () if garment.single else tuple(sorted(piled))
 
 
 def pressed_after_all(one: Instruction) -> Instruction:
@@ -281,7 +295,8 @@ class _Settler:
         What heat makes of its look is seen on its own pieces, which are pressed before.
         """
         cloths = self.seams[place.name].cloths() if place.name in self.seams else ()
-        over = (p.layers[p.layers.index(name) + 1 :] for p in self.parts if name in p.layers)
+        held = (p.layers for p in self.parts if name in p.layers)
+        over = (takewhile(lambda outer: outer != name, reversed(layers)) for layers in held)
         seen = (outer for layers in over for outer in layers if outer in cloths)
         return any(
             not any(self.entries[outer].traits.get(t, (0, 0))[1] for t in ("sheer", "openwork"))

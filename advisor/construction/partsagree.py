@@ -84,7 +84,8 @@ def against_its_part(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iter
         text = f"holds {' and '.join(other)}, which the layers of {part.name} do not name"
         yield Disagreement("part-layers", seam.name, (), text)
     free = [name for name in cloths if name in part.separate]
-    if free and len(cloths) > 1 and LENGTHWISE & set(singular_words(seam.name)):
+    runs = seam.place not in POCKETS and LENGTHWISE & set(singular_words(seam.name))
+    if free and len(cloths) > 1 and runs:
         held = ", ".join(name for name in cloths if name not in free) or free[-1]
         text = f"sews {free[0]} to {held}, while {part.name} says that {free[0]} hangs free"
         yield Disagreement("part-separate", seam.name, (), text)

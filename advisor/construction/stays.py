@@ -95,10 +95,9 @@ def _stay_among_its_layers(seam: Seam, garment: Garment, knowledge: Knowledge) -
 
 
 def _felled_to_a_zip(seam: Seam) -> bool:
-    """Whether a lining is felled by hand to a zip that another place sets: it carries nothing."""
+    """Whether a lining is felled to a zip that another place sets: it carries nothing."""
     belongs = seam.companion
-    by_hand = seam.facts.get("stitched by") == "hand"
-    return seam.place == JOINED and belongs is not None and belongs.what == AT_ZIP and by_hand
+    return seam.place == JOINED and belongs is not None and belongs.what == AT_ZIP
 
 
 def stretched_on(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:

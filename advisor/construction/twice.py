@@ -1,4 +1,4 @@
-"""A place that a project may have said twice, under two names: asked, for only the maker knows."""
+"""A place said twice, under two names, or two things in one place: only the maker knows."""
 
 from __future__ import annotations
 
@@ -12,6 +12,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
 from advisor.project.onewaist import waist_that_joins
 from advisor.project.placing import singular_words
+from advisor.project.seampockets import opens_in_a_seam
 
 ALIKE: Final = 0.05
 """By which share two lengths of one place may differ: estimate."""
@@ -20,6 +21,7 @@ CALLED: Final = ("side", "shoulder", "inseam", "crotch", "underarm", "centre", "
 TELLING: Final = frozenset({"front", "back", "left", "right", "sleeve", "opening"})
 """Words that tell two such seams apart."""
 IDLE: Final = frozenset({"seam", "the", "of", "a"})
+ZIP, SIDE = "zip", "side"
 FAMILIES: Final = frozenset({"seam", "gathers", "band"})
 """Families of what joins two cloths; fastenings and trims may lie in several rows."""
 
@@ -52,6 +54,18 @@ def drawn_into_a_waist(garment: Garment, knowledge: Knowledge) -> Iterator[Disag
             "and strike this out; if it lies elsewhere, give it its own length"
         )
         yield Disagreement("said-twice", seam.name, (), text)
+
+
+def pocket_at_a_zip(garment: Garment) -> Iterator[Disagreement]:
+    """A pair of pockets in the sides, of which a zip closes one: only the maker knows how."""
+    zips = [s.name for s in garment.seams if s.place == ZIP and SIDE in singular_words(s.name)]
+    for seam in garment.seams if zips else ():
+        if seam.making.times > 1 and SIDE in singular_words(seam.name) and opens_in_a_seam(seam):
+            text = (
+                f"opens in both sides, and {zips[0]} closes one of them: leave the pocket out "
+                "there, set the zip in the middle of the back, or say how it ends at the pocket"
+            )
+            yield Disagreement("pocket-at-zip", seam.name, (), text)
 
 
 def _same_layers(first: Seam, later: Seam) -> bool:

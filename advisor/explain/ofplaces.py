@@ -10,6 +10,7 @@ from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import Method, PlaceKind, Stage, plain_word
 from advisor.order.basting import BASTE, along
 from advisor.order.openings import HAND_WIDE
+from advisor.order.waistwords import AT_THE_NECK
 from advisor.records import as_data, picked
 from advisor.render.layout import heading, row, wrap
 
@@ -74,6 +75,10 @@ def _stage(stage: Stage, knowledge: Knowledge) -> dict[str, Any]:
             "facing": "its cloth",
             "opened": "the place",
             "below": "the other seams",
+            "round": "its seam",
+            "hang": AT_THE_NECK,
+            "host": "what belongs here",
+            "channels": "their channels",
         }
     )
     when = stage.when or ()

@@ -6,6 +6,7 @@ from advisor.errors import Problem
 from advisor.knowledge.book import Book, BookItem
 from advisor.knowledge.ordering import NEVER, NO_ACT
 from advisor.knowledge.places import WAYS_TO_GATHER, plain_word
+from advisor.units.sentences import QUANTITY
 
 FIELDS = frozenset(
     {
@@ -112,7 +113,7 @@ class _PlaceChecker:
                 self.problems.append(Problem(NO_ACT, item.where("stages", i, "undo")))
 
     def _sentence(self, item: BookItem, i: int, text: str) -> None:
-        named = {part.split("}", 1)[0] for part in text.split("{")[1:]}
+        named = {part.split("}", 1)[0] for part in QUANTITY.sub("", text).split("{")[1:]}
         self.problems += item.unknown(
             ("stages", i, "does"), sorted(named), FIELDS, "word in braces"
         )

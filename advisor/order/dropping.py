@@ -3,7 +3,8 @@
 A felted knit has been shrunk until its loops hold, so it drops no more (`common-practice`). A soft
 weave of filament or viscose lets down on the straight grain too, which is why its own file asks for
 a day on the hanger before the hem (`clothing-text-1916`, `memory`); but straight widths that are
-gathered or pleated above hang from every thread alike, and are levelled at once (common practice).
+gathered or pleated above hang from every thread alike, and are levelled at once, unless it is of
+viscose and the like, heavy and soft (common practice).
 """
 
 from __future__ import annotations
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
 FELTED: Final = "felted"
 SOFT: Final = frozenset({"silks", "satins", "sheers"})
 """Families of cloths with little in them that holds the straight grain."""
+REGENERATED: Final = "regenerated cellulose"
 CREPE, BIAS = "crepe", "bias"
 
 
@@ -59,7 +61,15 @@ def _falling(place: SeamPlace) -> tuple[str, ...]:
 def _drawn_up(facts: Facts) -> set[str]:
     """The woven cloths that are gathered or pleated, and so are cut in straight widths."""
     full = {cloth for place in facts.places for cloth in place.full}
-    return {cloth for cloth in full if facts.entry(cloth).structure == "woven"}
+    return {c for c in full if facts.entry(c).structure == "woven" and not _heavy(c, facts)}
+
+
+def _heavy(cloth: str, facts: Facts) -> bool:
+    """Whether it is of a fibre that draws its own length out, and of nothing else."""
+    groups = {
+        facts.knowledge.fibres[f].group for m in facts.garment.cloths[cloth].mixes for f, _ in m
+    }
+    return groups == {REGENERATED}
 
 
 def _main(places: tuple[SeamPlace, ...]) -> tuple[str, ...]:

@@ -89,7 +89,8 @@ def padded_in(place: SeamPlace, facts: Facts) -> frozenset[str]:
 def _at_neck(place: SeamPlace) -> bool:
     """Whether it sews a finished collar to the neck; a stand has a support of its own."""
     words = set(singular_words(place.name))
-    return place.role.id in SETS and bool(words & COLLAR_WORDS) and STAND not in words
+    made = STAND not in words or place.seam.placed_by == SETTING
+    return place.role.id in SETS and bool(words & COLLAR_WORDS) and made
 
 
 def _buttoned_through(place: SeamPlace, facts: Facts) -> bool:

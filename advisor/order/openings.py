@@ -105,7 +105,9 @@ def loose_at_zip(
 def free_at_zip(fastened: SeamPlace, garment: Garment) -> tuple[str, ...]:
     """What hangs free in the part of a zip, whose opening is finished apart; not what it is in."""
     parts = (p for p in garment.parts if p.name == fastened.seam.part and fastened.op == "zip")
-    return tuple(name for p in parts for name in p.separate if name not in fastened.cloths)
+    beside = [s for s in garment.seams if s.companion and fastened.name in s.companion.hosts]
+    held = {*fastened.cloths, *(name for seam in beside for name in seam.cloths())}
+    return tuple(name for p in parts for name in p.separate if name not in held)
 
 
 def _within(place: SeamPlace, fastened: SeamPlace, parts: Sequence[GarmentPart]) -> bool:

@@ -17,7 +17,7 @@ from advisor.claims.hungup import HUNG, crushed, hanging_with
 from advisor.claims.judgement import Advice
 from advisor.claims.lifted import LIFTED, lifted_text
 from advisor.claims.linedup import matched_at
-from advisor.claims.workarounds import gone_round
+from advisor.claims.workarounds import gone_round, piled_trims
 from advisor.craft.irondial import step_down
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
@@ -182,6 +182,7 @@ class _Maker:
         """The parts that the last press goes round."""
         found = gone_round(whole, self.judgement.verdicts, self.judgement.gathered.beside)
         tender = frozenset(name for item in found for name in item.tender)
+        tender |= {*piled_trims(self.garment, self.knowledge)}
         return sorted(tender - hanging_with(hung, self.garment))
 
     def _cloth(self, op: Operation, name: str) -> Iterator[Task]:
@@ -207,10 +208,11 @@ class _Maker:
         if op.iron == "none":
             how = self._how_cloth(op.id, name)
         alone = iron is not None and op.iron == "cloth"
+        glue = over_glue(name, iron.temperature_c, self.facts) if iron and alone else ""
         steamed = alone and steamed_alone(name, self.setups)
         does = (STEAMED if steamed else op.does).format(name=name, how=how, cloths=name)
         if iron is not None and alone:
-            does = self._with_care(does, name, iron.temperature_c)
+            does = self._with_care(does, name, glue)
             does = off_alone(does, name, self.setups) if steamed else does
         step = Step(
             f"{STEAM if steamed else op.verb} {name}",
@@ -231,11 +233,12 @@ class _Maker:
             tender,
             frozenset(p.name for p in meets),
             limit,
+            glue=glue,
         )
 
-    def _with_care(self, does: str, name: str, heat: float) -> str:
+    def _with_care(self, does: str, name: str, glue: str) -> str:
         """How a cloth is pressed by itself, with what lies on it or is folded in it by then."""
-        does = does.rstrip(".") + over_glue(name, heat, self.facts)
+        does = does.rstrip(".") + glue
         if piled := self._piled_on(name):
             does += f"; where {listed(piled)} lies on it, over a {PILE_BOARD}"
         pleats = any(name in p.full for p in self.places if p.seam.making.pleats)

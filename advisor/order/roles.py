@@ -82,7 +82,8 @@ def role_of(
     roles = knowledge.order.kinds
     wished = garment.wishes.kinds.get(seam.name, "")
     role = _guessed(seam, kind, unit, about, roles)
-    if not (wished == "hem" and role.id in HEMMED_FLAT):  # a hem, and still that of a sleeve
+    told = wished == "hem" and role.id in HEMMED_FLAT  # a hem, and still that of a sleeve
+    if not told and not (wished == SEAM_BAG and not is_bag_of_one(seam, garment.seams)):
         role = roles.get(wished) or role
     of_part_only = role.id == "hem" and unit == LINING and of_a_part(seam)
     of_part_only = of_part_only and not hangs_on_the_bias(seam, garment)
@@ -216,7 +217,7 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     beside = lace or (
         NECKBAND if _at_the_foot(role, seam, garment, kind) else _of_a_frill(role, seam, garment)
     )
-    if beside := beside or _told_apart(role, seam, garment):
+    if beside := beside or _told_apart(seam, garment):
         return beside
     if GUSSET in words and (ARMS & words or role in ("crotch", "inseam")):
         return _gusset(words, seam, garment)
@@ -235,7 +236,7 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     return "vent-lining" if kind == "lining-seam" and called.VENTS & words else ""
 
 
-def _told_apart(role: str, seam: Seam, garment: Garment) -> str:
+def _told_apart(seam: Seam, garment: Garment) -> str:
     """What is half of a thing whose other half is a place of its own; "" where it is whole."""
     if is_bag_of_one(seam, garment.seams):
         return SEAM_BAG
@@ -243,7 +244,7 @@ def _told_apart(role: str, seam: Seam, garment: Garment) -> str:
         return "seam-end"
     if makes_up_a_collar(seam, garment):
         return "collar"
-    return "stand" if role == "collar-attach" and seam.placed_by == SET_BY else ""
+    return "stand" if seam.placed_by == SET_BY else ""
 
 
 def _at_the_foot(role: str, seam: Seam, garment: Garment, kind: str) -> bool:

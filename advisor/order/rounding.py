@@ -15,7 +15,7 @@ from advisor.order.precedences import borne_near
 from advisor.order.setups import Setups
 from advisor.order.tasks import Task
 
-PRESSINGS: Final = frozenset({"press", "turn"})
+PRESSINGS: Final = frozenset({"press", "turn", "fold-under"})
 """What is pressed among finished parts; a glue wants its own heat."""
 
 

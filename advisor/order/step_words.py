@@ -105,6 +105,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     facing = faced_with(place, facts.places, facts.garment)
     if op.id == "join" and any(stage.verb == FACE for stage in place.method.stages):
         absent |= {facing}
+    absent |= linings_at(place, facts) if op.id == "join" and felled_at_it(place, facts) else set()
     apart = _falls_apart(op, place, facts)
     absent |= apart
     sewn = cleared(place.seam, facts.garment, facts.knowledge)
@@ -144,6 +145,12 @@ def _falls_apart(op: Operation, place: SeamPlace, facts: Facts) -> frozenset[str
     """The lining at a hem: the outer cloth is hemmed alone, unless the lining faces it."""
     works = {stage.work for stage in place.method.stages}
     return linings_at(place, facts) if op.id == "hem" and LINING_AFTER in works else frozenset()
+
+
+def felled_at_it(cuff: SeamPlace, facts: Facts) -> bool:
+    """Whether another place fells the lining over the seam of a cuff, which leaves it hanging."""
+    felled = (p for p in facts.places if p.method.id == FELLED_AT_A_CUFF)
+    return cuff.kind.id == CUFF and any(set(p.cloths) & set(cuff.cloths) for p in felled)
 
 
 def linings_at(place: SeamPlace, facts: Facts) -> frozenset[str]:
@@ -235,11 +242,10 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
 
 TEETH = ", clear of the teeth of a zip"
 CLOSED_OVER = " (the last of them; the others were joined first), over the ends of {rows}"
-ALL_BUT_ONE = (
-    " (all but one of {seams} joined and pressed before it, for it runs over them in one length)"
-)
+ALL_BUT_ONE = " (first join and press all but one of {seams}, for it runs over them in one length)"
 
 
+CUFF, FELLED_AT_A_CUFF = "cuff", "lining-felled-at-a-cuff"
 PATCH, REINFORCED = "patch-pocket", " over a bit of tape or firm cloth behind it"
 """A pocket that is pulled at, and what keeps its corners from tearing out."""
 

@@ -22,6 +22,7 @@ class Task:
         how: the setting in a few words, when many steps of one operation are told together.
         needy: of a hot press, the cloth that wants it; `tender` the cloths that cannot bear it.
         meets: of a hot press, the seams in which those meet it.
+        glue: of a hot press, how hot it may be where something is fused to its cloth.
         stage: its number among the steps of its place, which stand in this order.
         at_most: the hottest iron that the sheet tells there, °C; None where none is used.
     """
@@ -37,6 +38,7 @@ class Task:
     meets: frozenset[str] = frozenset()
     at_most: float | None = None
     stage: int = -1
+    glue: str = ""
 
     @property
     def id(self) -> str:

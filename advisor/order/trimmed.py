@@ -151,6 +151,7 @@ def seams_under(rows: SeamPlace, facts: Facts) -> list[SeamPlace]:
         return []
     many = (p for p in facts.places if p.kind.id == "seam" and p.seam.making.times >= PAIR)
     near = (p for p in many if set(p.cloths) <= set(rows.cloths) and p.seam.part == rows.seam.part)
+    near = (p for p in near if p.name not in (rows.crosses or ()))  # it is sewn over closed seams
     return [p for p in near if p.role.id in CLOSED_OVER and p.unit == rows.unit]
 
 

@@ -47,6 +47,7 @@ PIECED = (("seam",), ("centre", "back"), ("center", "back"), ("join",))
 SIDES = (("side", "seam"), ("side",))
 """How the seams are called that join the front of a band to its back."""
 HALVES = frozenset({"front", "back"})
+OF_A_WAIST = frozenset({"waistband", "band"})
 CHANNEL, CUT_SO = "casing", frozenset({"waistband", "band", "waist"})
 JOINED: Final = "lining-seam"
 SEWN_FLAT = frozenset({"seam", "gathered-edge", "yoke"})
@@ -114,7 +115,7 @@ def _felled_lining(place: Beside) -> Seam | None:
 def _ring(place: Beside) -> Seam | None:
     """The seam of one cloth by which the piece of a band is closed or pieced."""
     tail = next((tail for tail in PIECED if place.words[-len(tail) :] == tail), None)
-    if tail is None or len(place.cloths) != 1 or len(place.seam.uses) != PAIR:
+    if tail is None or len(place.cloths) != 1 or _plies(place) != PAIR:
         return None
     stem = place.words[: -len(tail)]
     hosts = [host for host in place.called(stem)[:1] if host.place in BANDS or stem == (BAND,)]
@@ -124,9 +125,11 @@ def _ring(place: Beside) -> Seam | None:
 def _sides(place: Beside) -> Seam | None:
     """The side seams of a band whose front and back are told as two places, set on as one ring."""
     tail = next((tail for tail in SIDES if place.words[-len(tail) :] == tail), None)
-    if tail is None or len(place.cloths) != 1 or len(place.seam.uses) != PAIR:
+    if tail is None or len(place.cloths) != 1 or _plies(place) != PAIR:
         return None
     stem = set(place.words[: -len(tail)])
+    if stem <= OF_A_WAIST and (pieced := _bands(place.called(place.words[: -len(tail)]))):
+        return belongs_as(place, "seam", RING, pieced, first=True)
     hosts = [
         other
         for other in place.others
@@ -139,6 +142,11 @@ def _sides(place: Beside) -> Seam | None:
     return belongs_as(place, "seam", RING, hosts, first=True) if stem & CUT_SO and both else None
 
 
+def _plies(place: Beside) -> int:
+    """How many layers of cloth lie there; what stiffens one of them is none."""
+    return sum(use.cloth in place.cloths for use in place.seam.uses)
+
+
 def _inner_edge(place: Beside) -> Seam | None:
     """The inner edge of a band, folded and felled over the seam that sets it."""
     hosts = place.called(place.words[:-2])[:1]
@@ -148,6 +156,12 @@ def _inner_edge(place: Beside) -> Seam | None:
     folded = place.seam.facts.get("edge") in ("folded", None)
     fits = named and folded and len(place.cloths) > 1
     return belongs_as(place, "inner-edge", INNER, hosts, first=False) if fits and hosts else None
+
+
+def _said_inner(place: Beside) -> Seam | None:
+    """The inner edge of a waistband, by its kind, whatever it is called."""
+    hosts = _bands(place.called(place.words[:1])) if place.seam.place == "inner-edge" else []
+    return belongs_as(place, "inner-edge", INNER, hosts, first=False) if hosts else None
 
 
 def _faced(place: Beside) -> list[Seam]:
@@ -219,7 +233,7 @@ def buys_its_notions(seam: Seam) -> bool:
     return seam.companion is None or seam.place != JOINED
 
 
-KEPT: Final = (slid_in, _bound_edges)
+KEPT: Final = (slid_in, _bound_edges, _said_inner)
 """What a place is to another even where its kind is said."""
 ASKED: Final = (
     *(_piping, _rows, _pocket_lining, _felled_lining, _ring, _sides, _inner_edge, _at_zip),

@@ -120,7 +120,7 @@ def _part(
 def _cloths(
     said: Any, steps: Steps, known: Iterable[str], findings: Findings, unread: frozenset[str]
 ) -> tuple[str, ...]:
-    """The cloths of a list, each as the project spells it."""
+    """The cloths of a list, each as the project spells it; a band has its own twice."""
     spelled = {name.casefold(): name for name in known}
     listed = [said] if isinstance(said, str) else said
     found = []
@@ -138,7 +138,7 @@ def _cloths(
             findings.say(at, f"no {what} is called {shown(word)}", one, (word, spelled.values()))
         else:
             found.append(name)
-    return tuple(dict.fromkeys(found))
+    return tuple(found)
 
 
 def _placed(seam: Seam, asker: Asker, parts: tuple[GarmentPart, ...]) -> Seam:

@@ -24,6 +24,8 @@ MEETS_FIRST: Final = ("seam", "gathers")
 """Families of place in which the layers may be joined before the glue is hot."""
 BAND: Final = "band"
 """The family of places whose own piece is stiffened before it takes in an edge."""
+BUTTONHOLE: Final = "buttonhole"
+"""What is worked through a piece that another place has fused."""
 STRIKES_THROUGH: Final = 2
 """The level of `sheer` from which the glue shows through."""
 NEVER_FUSED: Final = frozenset({"nets", "lace", "piles", "skins"})
@@ -57,10 +59,13 @@ def fusing_flat(garment: Garment, knowledge: Knowledge) -> Garment:
     entries = {name: knowledge.entries[cloth.entry] for name, cloth in garment.cloths.items()}
     lining = frozenset(name for name, entry in entries.items() if entry.family == LININGS)
     glues = frozenset(name for name, entry in entries.items() if entry.kind in GLUES)
+    elsewhere = {n for s in garment.seams if fused_as_made(s, knowledge) for n in s.cloths()}
     seams = (
         replace(seam, apart=seam.apart | (glues & set(seam.cloths())))
         if fused_as_made(seam, knowledge)
         and (_on_the_shell(seam, glues, lining) or _of_a_band(seam, glues, entries, knowledge))
+        else replace(seam, apart=seam.apart | (glues & elsewhere & set(seam.cloths())))
+        if seam.place == BUTTONHOLE
         else seam
         for seam in garment.seams
     )

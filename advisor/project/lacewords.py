@@ -21,6 +21,8 @@ LAID_WHERE: Final = frozenset({"on", "over", "at", "along", "round", "around"})
 """Words after "lace" by which it is laid on the cloth that is named with it."""
 LET_IN: Final = frozenset({"inset", "insert", "let"})
 """Words by which a lace is let into a cloth, which is cut away behind it."""
+BETWEEN: Final = frozenset({"insertion", "inset"})
+"""Words of a lace that lies open between two pieces."""
 SET: Final = ("set", "in")
 OVERLAY: Final = frozenset({"overlay", "overlaid"})
 """Words by which a lace lies over a whole piece, and over the seams beneath it."""

@@ -14,6 +14,9 @@ EDGE: Final = ("edge",)
 OF_A_BAND: Final = frozenset({"outer edge", "ends", "inner edge"})
 """What is told of the band alone, though it stands upon its other edges as well."""
 
+OWN_BAND: Final = frozenset({("band",), ("waistband",)})
+"""How the band is called that a place sets: `waistband to skirt`, of which the edge is told."""
+
 
 @dataclass(frozen=True, slots=True)
 class Beside:
@@ -31,6 +34,7 @@ class Beside:
             lambda words: words == stem,
             lambda words: words == stem + EDGE,
             lambda words: words[-len(stem) :] == stem,
+            lambda words: stem in OWN_BAND and words[:1] in OWN_BAND and words[1:2] == ("to",),
         )
         found = (
             other for fits in ends for other in self.others if stem and fits(the_words(other.name))

@@ -18,6 +18,7 @@ BAND: Final = "waistband"
 FASTENING: Final = "fastening"
 HEM: Final = "hem"
 WAIST: Final = "waist"
+TO: Final = "to"
 SLEEVE: Final = frozenset({"sleeve", "cuff", "wrist"})
 
 
@@ -25,7 +26,9 @@ def worn_by_band(garment: Garment, knowledge: Knowledge) -> frozenset[str]:
     """The parts with a band of their own, beside one other part that ends and closes by itself."""
     if len(garment.parts) != 2 or any(not seam.part for seam in garment.seams):
         return frozenset()
-    if any(_joins_at_waist(seam) for seam in garment.seams) or not _pieces_apart(garment):
+    if any(_joins_at_waist(seam) or _joined_by_name(seam, garment) for seam in garment.seams):
+        return frozenset()
+    if not _pieces_apart(garment):
         return frozenset()
     names = [part.name for part in garment.parts]
     inside = {name: [s for s in garment.seams if s.part == name] for name in names}
@@ -39,6 +42,14 @@ def worn_by_band(garment: Garment, knowledge: Knowledge) -> frozenset[str]:
 def _joins_at_waist(seam: Seam) -> bool:
     """Whether a seam or gathers are called after the waist, and may join a skirt there."""
     return seam.place in ("seam", "gathered-edge") and WAIST in singular_words(seam.name)
+
+
+def _joined_by_name(seam: Seam, garment: Garment) -> bool:
+    """Whether a place of one part is said to be sewn to the other: "band to skirt"."""
+    words = singular_words(seam.name)
+    end = words[words.index(TO) + 1 :] if TO in words else ()
+    others = (singular_words(part.name) for part in garment.parts if part.name != seam.part)
+    return any(end[-len(other) :] == other for other in others)
 
 
 def _pieces_apart(garment: Garment) -> bool:

@@ -22,6 +22,7 @@ from advisor.project.headwords import the_words
 from advisor.project.hembands import BAND_BELOW, band_below, ends_the_body
 from advisor.project.kindnames import named, read_in
 from advisor.project.plackets import is_whole_front
+from advisor.project.seampockets import POCKET, SEAM_BAG
 from advisor.project.together import seen_together
 from advisor.project.waisttabs import hang_from_waist, is_tied
 
@@ -57,6 +58,8 @@ class Placed:
     because: str = ""
 
 
+INSERTION, JOINED = "lace-insertion", frozenset({"", PLAIN, "yoke"})
+"""A lace with two straight edges, and kinds of a place that it lies open in between two pieces."""
 BUCKLE, SLIDER = "buckle", "rings-and-sliders"
 NO_SLIT = frozenset({"side", "seam", "sideseam", "inseam", "patch", "bag", "slant", "slanted"})
 STRIPS = frozenset({"binding", "bias"})
@@ -114,6 +117,7 @@ def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge
     """What is made at a place; `said` is the kind in the project, "" where it says none."""
     kinds = known.places.kinds
     about = {name: entries[name] for name in seam.cloths() if name in entries}
+    said = POCKET if said == SEAM_BAG else said  # whether it opens there or is the bag, it tells
     if said in kinds:
         return Placed(_full(said, seam))
     if said in families(kinds):
@@ -219,6 +223,8 @@ def _by_layers(
     fastens = words and kinds[words].family == "fastening"
     if fastens and any(_of(e, kinds) == words for e in about.values() if e.kind != "cloth"):
         return Placed(words, "its name")  # what its notion is sewn to besides, a tape, says no more
+    if inserted := _insertion(seam, about, words):
+        return Placed(PLAIN, f"the {inserted} in it")
     by_notion = _by_notion(seam, about, words, kinds)
     if by_notion is not None:
         return by_notion
@@ -309,6 +315,14 @@ def _by_notion(
         if not words:
             return Placed(kind, why)
     return None
+
+
+def _insertion(seam: Seam, about: Mapping[str, Entry], words: str) -> str:
+    """The lace that lies open between two pieces, whatever those are called; "" for none."""
+    between = sum(about[use.cloth].kind == "cloth" for use in seam.uses if use.cloth in about) > 1
+    named = words in JOINED or bool(lacewords.BETWEEN & set(singular_words(seam.name)))
+    found = (name for name, entry in about.items() if entry.id == INSERTION)
+    return next(found, "") if between and named else ""
 
 
 def _boned(kind: str, seam: Seam, cloths: set[str]) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from typing import Final
 
 from advisor.project.garment import Seam
-from advisor.project.placing import singular_words
+from advisor.project.headwords import the_words as singular_words
 
 POCKET, BAG, IN_SEAM = "set-in-pocket", "bag", "in-seam-pocket"
 SEAM_BAG: Final = "seam-bag"

@@ -14,15 +14,16 @@ from advisor.project.placing import singular_words
 
 STAND: Final = "stand"
 COLLAR, FACED, PLAIN = "collar", "faced-edge", "seam"
-SETS: Final = frozenset({"neck", "neckline", "collar"})
+NECK: Final = frozenset({"neck", "neckline"})
+SETS: Final = NECK | {COLLAR}
 JOINS: Final = frozenset({"seam", "join", "joining", "attach", "set", "to"})
 SET_BY, SETTING = "the seam that sets it", "the stand that it sets"
 
 
 def seen_at_a_stand(seams: tuple[Seam, ...]) -> tuple[Seam, ...]:
     """The places, a stand and the seam that sets it each as what it is beside the other."""
-    stands = [seam for seam in seams if is_stand(seam)]
-    setting = [seam for seam in seams if any(_sets(seam, stand) for stand in stands)]
+    stands = [seam for seam in seams if is_stand(seam) or _makes_up(seam, seams)]
+    setting = [s for s in seams if s not in stands and any(_sets(s, stand) for stand in stands)]
     if not setting:
         return seams
     made = [stand for stand in stands if any(_sets(seam, stand) for seam in setting)]
@@ -39,8 +40,19 @@ def seen_at_a_stand(seams: tuple[Seam, ...]) -> tuple[Seam, ...]:
 def is_stand(seam: Seam) -> bool:
     """Whether it is the stand of a collar, of which nobody says how it is made."""
     words = singular_words(seam.name)
-    guessed = seam.place == COLLAR and bool(seam.placed_by) and not seam.method
-    return guessed and words[-1:] == (STAND,) and not JOINS & set(words)
+    return _guessed(seam) and words[-1:] == (STAND,) and not JOINS & set(words)
+
+
+def _guessed(seam: Seam) -> bool:
+    return seam.place == COLLAR and bool(seam.placed_by) and not seam.method
+
+
+def _makes_up(seam: Seam, seams: tuple[Seam, ...]) -> bool:
+    """Whether it sews the collar to its stand, which another place then sews to the neck."""
+    words = set(singular_words(seam.name))
+    joined = {COLLAR, STAND} <= words and bool(JOINS & words) and not NECK & words
+    others = (set(singular_words(s.name)) for s in seams if s is not seam and _guessed(s))
+    return joined and _guessed(seam) and any({STAND} < o and bool(NECK & o) for o in others)
 
 
 def _sets(seam: Seam, stand: Seam) -> bool:

@@ -36,7 +36,8 @@ def parts_alone(garment: Garment, knowledge: Knowledge) -> frozenset[str]:
     for part in garment.parts if len(garment.parts) > 1 else ():
         others = {c for other in garment.parts if other != part for c in other.layers}
         inside = [seam for seam in garment.seams if seam.part == part.name]
-        own = ({c for seam in inside for c in held[seam.name]} | set(part.layers)) - others
+        layers = {n for n in part.layers if kinds.get(n) == "cloth"}
+        own = ({c for seam in inside for c in held[seam.name]} | layers) - others
         outside = [seam for seam in garment.seams if seam not in inside]
         lines = (*waists, *(armholes if SLEEVE in singular_words(part.name) else ()))
         met = any(_joins(seam, held[seam.name] & own, lines) for seam in outside)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from functools import cache
 from pathlib import Path
 
@@ -16,6 +17,7 @@ from advisor.explain.listings import LISTS
 from advisor.explain.reasons import pick_verdicts
 from advisor.explain.typed import ROWS, aspects_named, options
 from advisor.explain.typed_steps import steps_named
+from advisor.project.kindwords import known_kinds
 from advisor.project.load import load_project
 from advisor.render.screen.ask import CUTTING, SETTINGS
 from tests.typed import shipped as knowledge
@@ -214,3 +216,12 @@ def test_cloths_are_found_by_a_phrase() -> None:
     for typed, name in (("baumwolle", "poplin"), ("crepe de chine silk", "crepe de chine")):
         assert name == search(typed, knowledge())[0][0].name
     assert [] == search("nonsense here", knowledge())
+
+
+def test_every_kind_and_method_is_explained_or_asked_back() -> None:
+    """No sentence of a stage names what only a garment could tell."""
+    methods = knowledge().places.methods.values()
+    names = {n for m in methods for n in (m.id, m.name, *m.also)}
+    for name in sorted(names | {*known_kinds(knowledge())}):
+        with suppress(InputError):
+            assert explain(name, knowledge(), "metric")[0]
