@@ -20,6 +20,7 @@ from advisor.order.infull import lies_in_fullness
 from advisor.order.kinds import SeamPlace, below, crosses, joins_widths, related
 from advisor.order.laidlate import LAY_ON, placed_on_the_body
 from advisor.order.legs import closes_the_tube, shuts_in_a_stripe
+from advisor.order.namewords import NECK_SLIT
 from advisor.order.quilting import cut_after_the_fitting, waits_for_the_fitting
 from advisor.order.roles import POCKET_ZIP
 from advisor.order.slitpleats import laid_to_a_slit
