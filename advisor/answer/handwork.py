@@ -27,8 +27,8 @@ STITCH, FINISH, DRAWN = "stitch.type", "seam.finish", "edge.drawn"
 HAND, GATHERS = "hand", "gathers"
 IDLE: Final = frozenset(GROUPS["machine"]) - {STITCH}
 RAW: Final = "raw-edge"
-COVERED: Final = frozenset({"seam-sealed-by-tape", "lining-seam-felled-by-hand"})
-"""Methods whose trimmed allowances lie under a tape or a fold: nothing else is done to them."""
+COVERED: Final = frozenset({"seam-sealed-by-tape", "lining-seam-felled-by-hand", "open-ended-zip"})
+"""Methods whose allowances lie under a tape, a fold or a facing: nothing else is done to them."""
 
 
 def as_made(

@@ -172,9 +172,9 @@ class Fitting:
         """Whether a slit is cut there into a piece of which a fitting may still move the place.
 
         The whole of it waits: rows that are sewn round a slit say where it lies. A pattern that
-        has been tried has settled that.
+        has been tried has settled that; through the one at the neck the head comes in.
         """
-        cut = any(stage.cuts_in for stage in place.method.stages)
+        cut = place.role.id != NECK_SLIT and any(s.cuts_in for s in place.method.stages)
         return cut and self.may_move(place) and not lies_in_fullness(place, self.places)
 
     def cut_behind(self, place: SeamPlace, op: Operation) -> bool:
