@@ -88,6 +88,10 @@ def _on_dial(mark: str, start: float, most: float, units: System, *, low_end: bo
     if start > COLD and starts_too_cool(start) and mark != MARKS[0].name:
         first, last = degrees(start, units), degrees(most, units)
         return f"start {starting(start)}, {first}; at most {where}; never above {last}"
+    if mark == MARKS[0].name and MARKS[0].ceiling < start < most - SAME:
+        return (
+            f"start {starting(start)}, {degrees(start, units)}; never above {degrees(most, units)}"
+        )
     begin = f"; start at {degrees(start, units)}" if COLD < start < most - SAME else ""
     return f"{where}{begin}; never above {degrees(most, units)}"
 

@@ -10,8 +10,8 @@ from advisor.claims.valuesets import Span
 from advisor.craft.irondial import steam_possible
 from advisor.knowledge.model import LIMIT_ASPECT, Entry
 from advisor.order.kinds import SeamPlace
-from advisor.order.namewords import GATHERED, LOWER, ON_LEG, OPENS
-from advisor.order.roles import APRON_HEM, PLEATED_HEM, POCKET_ZIP
+from advisor.order.namewords import GATHERED, KEYHOLE, LOWER, NECK_SLIT, ON_LEG, OPENS
+from advisor.order.roles import APRON_HEM, NECKBAND, PLEATED_HEM, POCKET_ZIP
 from advisor.order.setups import Setups
 from advisor.project.garment import Garment
 from advisor.project.hembands import AT_WAIST, ends_the_body
@@ -89,11 +89,18 @@ def two_ended(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
         return any(_opens_the_leg(p) for p in places)
     if place.role.id == "cuff" or words & {"cuff", "sleeve", "wrist", "armhole"}:
         return False
+    if place.role.id == NECKBAND and not ends_below(place.name) and any(map(_opens_it, places)):
+        return True
     opens = (p for p in places if p.role.id != POCKET_ZIP)
     fronts = (p for p in opens if p.kind.id in ("front-band", "buttonhole", "zip"))
     return any(
         p.kind.id != "zip" or {"front", "open"} & set(singular_words(p.name)) for p in fronts
     )
+
+
+def _opens_it(place: SeamPlace) -> bool:
+    """Whether it is a slit down from the neck, and no hole below its band: the band ends there."""
+    return place.role.id == NECK_SLIT and KEYHOLE not in singular_words(place.name)
 
 
 def _opens_the_leg(place: SeamPlace) -> bool:
@@ -104,7 +111,7 @@ def _opens_the_leg(place: SeamPlace) -> bool:
 
 def ends_in_zip(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
     """Whether the ends of a lower band are taken in by the zip of the front, and so stay open."""
-    lower = ends_below(place.name) and place.role.id == "neckband"
+    lower = ends_below(place.name) and place.role.id == NECKBAND
     zips = (p for p in places if p.kind.id == "zip" and OPENS & set(singular_words(p.name)))
     return lower and two_ended(place, places) and any(zips)
 
@@ -116,7 +123,7 @@ def ends_below(name: str) -> bool:
 
 def is_foot(place: SeamPlace) -> bool:
     """Whether a band of two layers is the lower edge of a jacket, and its zip runs over its end."""
-    return place.kind.id == "waistband" and place.role.id == "neckband"
+    return place.kind.id == "waistband" and place.role.id == NECKBAND
 
 
 def ends_at(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:

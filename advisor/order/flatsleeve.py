@@ -26,6 +26,8 @@ ARMHOLE, SIDE, UNDERARM = "armhole", "side", "underarm"
 ROUND: Final = frozenset({"pad", "canvas", "lining-seam"})
 """Kinds of place of a garment whose sleeves are shaped at the head, or lined."""
 OVERLOCKED: Final = frozenset({"504", "514", "516"})
+BOTH_SIDES: Final = 2
+"""How often a side is sewn; with a strip let into it, twice as often."""
 LITTLE: Final = 1.035
 """Up to this fullness a cap is fed in flat: common practice, 1 to 2 cm of a shirt's armhole."""
 
@@ -53,19 +55,31 @@ def _of_a_knit(place: SeamPlace, facts: Facts) -> bool:
     stitch = facts.setups.word(Place("seam", place.name), "stitch.type", "")
     shaped = any(p.kind.id in ROUND for p in facts.places)
     shell = {p.role.id for p in facts.places if p.unit == "shell" and p.kind.family == "seam"}
-    return knit and not eased and stitch in OVERLOCKED and not shaped and {SIDE, UNDERARM} <= shell
+    flat = not eased and not shaped and not _closed_first(place, facts.places)
+    return knit and flat and stitch in OVERLOCKED and {SIDE, UNDERARM} <= shell
+
+
+def _closed_first(sleeve: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether side or sleeve seam is closed before: it is said to run over one of them.
+
+    A side with a strip let into it has two rows, and neither runs on into the sleeve alone.
+    """
+    tubes = [p for p in places if p.role.id in (SIDE, UNDERARM)]
+    over = {p.name for p in tubes} & (sleeve.crosses or frozenset())
+    return bool(over) or any(_with_a_strip(p) for p in tubes if same_unit(p, sleeve))
+
+
+def _with_a_strip(side: SeamPlace) -> bool:
+    return side.role.id == SIDE and side.seam.making.times > BOTH_SIDES
 
 
 def _of_a_shirt(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     """Whether a sleeve is one of a shirt, with so little ease that it is joined flat."""
     if place.role.id != ARMHOLE or place.kind.id != "seam" or place.unit != "shell":
         return False
-    over = {p.name for p in places if p.role.id in (SIDE, UNDERARM)} & (
-        place.crosses or frozenset()
-    )
     flat = all(use.fullness <= LITTLE for use in place.seam.uses)
     lined = any(p.role.id == ARMHOLE and p.unit == "lining" for p in places)
-    return flat and not over and not lined and is_shirt(places)
+    return flat and not _closed_first(place, places) and not lined and is_shirt(places)
 
 
 def is_shirt(places: Sequence[SeamPlace]) -> bool:
@@ -88,7 +102,7 @@ def one_run(places: Sequence[SeamPlace]) -> tuple[SeamPlace, SeamPlace] | None:
         arms = [p for p in mine if p.role.id == UNDERARM]
         for side in sides:
             found = next((arm for arm in arms if arm.method.id == side.method.id), None)
-            if found is not None and len(sides) == 1:
+            if found is not None and len(sides) == 1 and not _with_a_strip(side):
                 return side, found
     return None
 

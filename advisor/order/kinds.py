@@ -100,7 +100,7 @@ def crosses(later: SeamPlace, earlier: SeamPlace) -> bool:
         return True
     if earlier.crosses and later.name in earlier.crosses:
         return False
-    if takes_in_both(later, earlier):
+    if takes_in_both(later, earlier) or _set_over_a_shoulder(later, earlier):
         return True
     if later.crosses is not None and (earlier.kind.family not in UNLISTED or not later.crosses):
         return False  # a list of seams for the plies says nothing of a zip or of a pocket
@@ -118,6 +118,13 @@ def takes_in_both(band: SeamPlace, seam: SeamPlace) -> bool:
     at_waist = seam.role.id == "waist" and seam.kind.family in ("seam", "gathers")
     whole = len(joined) > 1 and joined <= set(band.cloths)
     return band.kind.id == "waistband" and at_waist and whole and same_unit(band, seam)
+
+
+def _set_over_a_shoulder(sleeve: SeamPlace, shoulder: SeamPlace) -> bool:
+    """Whether a sleeve is set into an armhole that a shoulder closes above, of whatever cloth."""
+    seams = sleeve.kind.family == "seam" == shoulder.kind.family
+    roles = (sleeve.role.id, shoulder.role.id) == ("armhole", "shoulder")
+    return seams and roles and same_unit(sleeve, shoulder) and _share_panels(sleeve, shoulder)
 
 
 def _ends_at(channel: SeamPlace, edge: SeamPlace) -> bool:

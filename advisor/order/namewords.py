@@ -131,3 +131,5 @@ HARD = SHEER = MARKED = 2
 `pin marks` with holes that stay."""
 FRILLED = frozenset({"frill", "ruff", "ruffle", "flounce", "petal", "ruche"})
 """Words of a strip that is hemmed while it is long and flat, before it is drawn up."""
+NECK_SLIT, KEYHOLE = "neck-slit", "keyhole"
+"""The role of a slit down from the neck; the word of one that lies below the band there."""

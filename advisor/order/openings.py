@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from advisor.units import System
 
 HIDDEN, PLAIN_ROLE, BELOW = "concealed-zip", "plain", "skirt"
+PARTED, FACING, LINING_SEAM = "open-ended-zip", "facing", "lining-seam"
 RIB = "neckband"
 HAND_WIDE = "an opening a hand wide"
 """How wide the gap is where she says nothing: common practice."""
@@ -103,9 +104,15 @@ def loose_at_zip(
 
 
 def free_at_zip(fastened: SeamPlace, garment: Garment) -> tuple[str, ...]:
-    """What hangs free in the part of a zip, whose opening is finished apart; not what it is in."""
+    """What hangs free in the part of a zip, whose opening is finished apart; not what it is in.
+
+    Nor what is set to the facing of a front that a zip parts: there the seam finishes its edge.
+    """
     parts = (p for p in garment.parts if p.name == fastened.seam.part and fastened.op == "zip")
     beside = [s for s in garment.seams if s.companion and fastened.name in s.companion.hosts]
+    if fastened.method.id == PARTED:
+        faced = (s for s in garment.seams if FACING in singular_words(s.name))
+        beside += [s for s in faced if s.place == LINING_SEAM]
     held = {*fastened.cloths, *(name for seam in beside for name in seam.cloths())}
     return tuple(name for p in parts for name in p.separate if name not in held)
 

@@ -14,10 +14,12 @@ from advisor.order import (
     companions,
     ended,
     felled,
+    flapsclosed,
     flatsleeve,
     madeup,
     nailed,
     quilting,
+    rain,
     sashes,
     shearing,
     slits,
@@ -43,11 +45,13 @@ ROOMS = (
     collarsin,
     shearing,
     sashes,
+    flapsclosed,
     flatsleeve,
     trimmed,
     companions,
     nailed,
     quilting,
+    rain,
 )
 
 

@@ -20,7 +20,7 @@ from advisor.order.namewords import AFTER_HEM
 from advisor.order.nearness import clear_of_hem, far_apart
 from advisor.order.runsdown import met_under_the_iron
 from advisor.order.setups import Setups
-from advisor.order.staylaid import LAYS, melts
+from advisor.order.staylaid import LAYS, melts, out_of_reach
 from advisor.order.steps import Precedence, Strength
 from advisor.order.tasks import Task
 from advisor.order.worked_with import bears_less
@@ -260,7 +260,9 @@ def too_tender(
     if joined.op in LAYS:
         last = hot.place is not None and hot.place.role.last  # no hem lies along what is stayed
         near = not last and borne_near(hot, joined, setups) is not None
-        return melts(hot, joined, setups) if near else frozenset()
+        return (melts(hot, joined, setups) if near else frozenset()) - out_of_reach(
+            hot, joined, setups
+        )
     place, limit, boned = joined.place, borne_near(hot, joined, setups), joined.op == "bone"
     if place is None or hot.step.iron is None:
         return frozenset()
@@ -282,7 +284,7 @@ def too_tender(
     ]
     found = lower[0] or lower[1] or (frozenset() if _drawn_later(joined) else there)
     clear = clear_of_hem(hot.place, place, setups.garment) if hot.place else frozenset()
-    return found - clear
+    return found - clear - out_of_reach(hot, joined, setups)
 
 
 def borne_near(hot: Task, joined: Task, setups: Setups) -> float | None:

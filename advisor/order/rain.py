@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from advisor.construction.cleared import quilted_to_wadding
 from advisor.knowledge.places import Method
-from advisor.order.kinds import SeamPlace
+from advisor.order.flapsclosed import held_by_tape
+from advisor.order.kinds import SeamPlace, crosses
 
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
@@ -22,14 +24,28 @@ WITH_WAX = "seam-rows-waxed"
 SEALING_TAPE = "sealing-tape"
 SEAL, LIQUID = "seal", "seam-rows-sealed"
 """The work that makes rows tight, and the method whose way of it every other seam is lent."""
+WELT, BY_TAPE = "welt-pocket", "seam-sealed-by-tape"
+TAPE_HALVES = "stitch the tape of"
+ROWS = {"faced-edge": "the rows that hold the tape of"}
+"""Which rows of a place are sealed, where not all of them go through the outer cloth."""
+SHUT_BY = frozenset({"finish-free-opening", "fell-lining"})
+"""Work that brings the lining over rows, so that they are sealed before."""
+PRESSED_ON = """, pressed on dry through paper that does not stick, the iron set down and lifted \
+and never slid"""
 OUTER = frozenset({"seam", "yoke"})
 """Kinds of place that join the pieces of a garment, so that rain comes through their rows."""
-LAID = frozenset({"patch-pocket", "ribbon", "applique"})
+CUT_IN = frozenset({"zip", WELT})
+LAID = frozenset({"patch-pocket", "ribbon", "applique"}) | CUT_IN
 """Kinds of place whose rows go through a piece, so that rain comes in behind what is laid on."""
 
 
 BODY = frozenset({"side", "side-and-sleeve", "armhole", "raglan", "centre", "crotch", "inseam"})
 """Roles of the seams that close a garment round the body and the limbs."""
+
+
+def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
+    """The facts of a place that are told here."""
+    return {"hem of coated cloth": lambda: any(proofed(c, facts) for c in place.cloths)}
 
 
 def proofed(cloth: str, facts: Facts) -> bool:
@@ -65,6 +81,8 @@ def _holed(place: SeamPlace, facts: Facts) -> bool:
     """
     tight = [_sealable(cloth, facts) for cloth in place.cloths]
     rain = any(tight) and (all(tight) or any(keeps_rain_out(p, facts) for p in facts.places))
+    if place.kind.id in CUT_IN:
+        rain = rain and tight[0]  # what it is cut into, and not its bag
     return rain or _taped(place, facts)
 
 
@@ -90,15 +108,32 @@ def sealed(method: Method, place: SeamPlace, facts: Facts) -> Method:
     if waxed(place, facts) and WITH_WAX in known:
         return replace(method, buys=tuple(dict.fromkeys((*method.buys, *known[WITH_WAX].buys))))
     lent = known.get(LIQUID)
+    halves = any(stage.verb == TAPE_HALVES for stage in method.stages)
+    taped = halves and held_by_tape(place, facts)
     outer = place.kind.id in OUTER and place.unit != "lining" and keeps_rain_out(place, facts)
-    wet = outer or (place.kind.id in LAID and _holed(place, facts))
+    wet = outer or ((place.kind.id in LAID or taped) and _holed(place, facts))
     if lent is None or not wet or any(stage.work == SEAL for stage in method.stages):
         return method
-    stages = tuple(stage for stage in lent.stages if stage.work == SEAL)
+    seal = tuple(stage for stage in lent.stages if stage.work == SEAL)
+    shut = (k for k, stage in enumerate(method.stages) if stage.work in SHUT_BY)
+    at = next(shut, len(method.stages))
+    stages = (*method.stages[:at], *seal, *method.stages[at:])
     says = f"{method.says or method.name}, {lent.says}"
-    return replace(
-        method, stages=(*method.stages, *stages), buys=(*method.buys, *lent.buys), says=says
-    )
+    return replace(method, stages=stages, buys=(*method.buys, *lent.buys), says=says)
+
+
+def seal_words(place: SeamPlace, *, ironed: bool) -> str:
+    """How the tape of a seam is pressed on, or into which rows of a place a sealer is brushed."""
+    if place.method.id == BY_TAPE:
+        return PRESSED_ON if ironed else ""
+    kind = place.kind.id
+    return "every row and corner of" if kind == WELT else ROWS.get(kind, "every row of")
+
+
+def off_the_tape(place: SeamPlace, places: Sequence[SeamPlace]) -> str:
+    """That an iron keeps clear of sealing tape where a place runs over a seam that has it."""
+    taped = any(p.method.id == BY_TAPE and crosses(place, p) for p in places)
+    return ", the iron clear of the sealing tape" if taped else ""
 
 
 def waxed(place: SeamPlace, facts: Facts) -> bool:

@@ -11,12 +11,16 @@ from typing import Final
 from advisor.claims.collect import Place
 from advisor.claims.laidalong import laid_in
 from advisor.knowledge.model import LIMIT_ASPECT
+from advisor.knowledge.places import PLAIN
+from advisor.order.kinds import crosses
 from advisor.order.setups import Setups
 from advisor.order.tasks import Task
 
 STAY, TAPE = "stay", "tape"
 LAYS: Final = frozenset({STAY, TAPE})
 """The work that lays something along a seam."""
+ALONG: Final = frozenset({"elastic", "tape"})
+"""Kinds of notion that lie along the line of a seam."""
 HOLDS: Final = "elastic"
 """The kind of notion that a method lays along its seam and that an iron melts; a tape is woven."""
 
@@ -27,6 +31,20 @@ def melts(hot: Task, laying: Task, setups: Setups) -> frozenset[str]:
         return frozenset()
     heat = hot.step.iron.temperature_c
     return frozenset(name for name, most in _laid(laying, setups).items() if most < heat)
+
+
+def out_of_reach(hot: Task, joined: Task, setups: Setups) -> frozenset[str]:
+    """What lies along the line of a seam alone, where an iron at another comes nowhere near it.
+
+    A tape or an elastic in a seam lies under an iron only where one of the two seams ends in it.
+    """
+    here, there = joined.place, hot.place
+    if here is None or there is None or here.kind.id != PLAIN:
+        return frozenset()
+    if crosses(here, there) or crosses(there, here):
+        return frozenset()
+    entries, cloths = setups.knowledge.entries, setups.garment.cloths
+    return frozenset(n for n in here.notions if entries[cloths[n].entry].kind in ALONG)
 
 
 def _laid(laying: Task, setups: Setups) -> dict[str, float]:

@@ -36,6 +36,7 @@ from advisor.order.letout import left_whole
 from advisor.order.madeup import padded_in
 from advisor.order.namewords import LAID_ON, OVER_BOTH
 from advisor.order.openings import free_at_zip, opening_fields, zips_over
+from advisor.order.rain import off_the_tape, seal_words
 from advisor.order.sashes import laid_in
 from advisor.order.seambags import run_round
 from advisor.order.shearing import deep_pile, laid_out, wadded
@@ -66,7 +67,7 @@ over the bust, flat under the arms, and hold it by hand inside the allowance. It
 the body; this seam takes it in"""
 STAY_FROM_SEAM = 3.0
 """How far outside the seam line it runs, mm: `trade-staystitch`."""
-LAID_AFTER = frozenset({"sealing-tape", "belt-stiffener"})
+LAID_AFTER = frozenset({"sealing-tape", "belt-stiffener", "hook-and-loop-tape", "set-snap"})
 """What is laid on by itself, before a seam is stitched or after it, and is not caught in it."""
 SET_IN = "armhole"
 """The seam by which a sleeve is set in."""
@@ -207,6 +208,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         soft = op == "press" and any(place in pleats_above(p, facts) for p in facts.places)
         left = SOFT.format(high=show("length", SOFT_MM, units)) if soft else ""
         left += laid_onto_the_firm(place, facts) if op == "press" else ""
+        left += off_the_tape(place, facts.places) if ironed and op != "join" else ""
         return _boned(op, place, facts, ironed=ironed) + left
     if op == "neaten-facing":
         return _finish(facing_finish(facts, place))
@@ -235,6 +237,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         "topstitch": lambda: rows_told(place),
         "trim": lambda: ROUND_MOTIFS * any(is_lace(facts.entry(c)) for c in place.cloths),
         "set-lining": lambda: TEETH * any(p.kind.id == "zip" for p in facts.places),
+        "seal": lambda: seal_words(place, ironed=ironed),
         "grade": lambda: CLIPPED.get(place.said("shape"), ""),
     }
     return words[op]() if op in words else ""

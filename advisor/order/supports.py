@@ -13,6 +13,9 @@ if TYPE_CHECKING:
 STIFF, LEVEL = "stiffness", 3
 """The level of `stiffness` of a cloth that holds another: canvas (estimate)."""
 BACKING: Final = "backing"
+ARMHOLE: Final = "armhole"
+OF_A_SLEEVE: Final = frozenset({"underarm", "sleeve-hem", "sleeve-piece", "cuff"})
+"""Roles of what is sewn of a sleeve alone."""
 
 
 def supports(place: SeamPlace, facts: Facts) -> tuple[str, ...]:
@@ -45,5 +48,16 @@ def _made_up(name: str, facts: Facts) -> bool:
 
 
 def stayed_alone(place: SeamPlace, facts: Facts) -> tuple[str, ...]:
-    """The cloths whose edge is stay-stitched: what is basted behind another has none by itself."""
-    return tuple(name for name in facts.setups.stayed(place) if not facts.backs(name))
+    """The cloths whose edge is stay-stitched: what is basted behind another has none by itself.
+
+    Nor is the head of a sleeve stayed, which has to ease.
+    """
+    stayed = facts.setups.stayed(place)
+    return tuple(n for n in stayed if not (facts.backs(n) or _of_the_sleeve(n, place, facts)))
+
+
+def _of_the_sleeve(name: str, armhole: SeamPlace, facts: Facts) -> bool:
+    """Whether a cloth is sewn into an armhole as its sleeve, and is in no piece of the body."""
+    beside = (p for p in facts.places if name in p.cloths and p.unit == armhole.unit)
+    roles = {p.role.id for p in beside if p.name != armhole.name}
+    return armhole.role.id == ARMHOLE and bool(roles) and roles <= OF_A_SLEEVE
