@@ -17,6 +17,7 @@ from advisor.claims.speakers import Said, cloth_says, is_heat_limit
 from advisor.knowledge.model import Claim, Knowledge
 from advisor.knowledge.places import PLAIN
 from advisor.knowledge.purposes import GUARDS
+from advisor.project.companions import felled_over
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.placing import POCKETS, singular_words
 
@@ -26,6 +27,8 @@ SEWN = ("needle.", "stitch.", "machine.", "thread.", "seam.", "hem.")
 CHANNEL, FACED, HOOD = "casing", "faced-edge", "hood"
 LAID = ("press.side", "press.surface", "press.motion")
 """What lies under the iron and how that moves."""
+ALLOWANCE = "seam.allowance"
+"""What the backing wishes for all the same, where its face leaves it open: it ravels there too."""
 THREAD, LOADED = "thread.size", 30.0
 """The thread of a laced or boned seam is of this size at least, tex, where its backing bears it."""
 FIRM = ("core-spun polyester", "polyester")
@@ -89,6 +92,12 @@ def _faced_with(seam: Seam, garment: Garment) -> tuple[str, ...]:
     return tuple(sorted({n for s in edges for n in s.cloths()} - set(seam.cloths()))) * along
 
 
+def _felled_over(seam: Seam, garment: Garment) -> tuple[str, ...]:
+    """The cloths of the seam over which a lining is felled: its iron lies on them."""
+    found = {n for s in garment.seams if s.name in felled_over(seam) for n in s.cloths()}
+    return tuple(sorted(found - set(seam.cloths())))
+
+
 def quilted_behind(seam: Seam, garment: Garment) -> tuple[str, ...]:
     """What a lining is quilted to: it lies right behind every seam of that lining."""
     here = set(seam.cloths())
@@ -111,6 +120,7 @@ def drop_backing(
         own = [s for s in said[aspect] if s.cloths and s.cloths <= behind]
         kept = [s for s in said[aspect] if s.claim.guards or s not in own]
         kept += [_holds(s, knowledge) for s in own if aspect in held and s not in kept]
+        kept = kept or (own if aspect == ALLOWANCE else [])
         said[aspect] = kept
         if not kept:
             del said[aspect]
@@ -151,6 +161,9 @@ def mounted_says(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator
     near += [(n, f"A pocket lies in it, and its bag of {n}.") for n in bags_in(seam, garment)]
     near += [(n, f"It is quilted to {n}.") for n in quilted_behind(seam, garment)]
     near += [(n, f"It runs along a faced edge, over {n}.") for n in _faced_with(seam, garment)]
+    near += [
+        (n, f"The seam that it is felled over holds {n}.") for n in _felled_over(seam, garment)
+    ]
     near += [(n, f"The edge that it lies on holds {n}.") for n in edge_cloths(seam, garment)]
     for name, why in near:
         for said in cloth_says(garment.cloths[name], knowledge):

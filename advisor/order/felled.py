@@ -10,6 +10,7 @@ from advisor.order.kinds import SeamPlace
 from advisor.order.layering import JOINED, WAIST, lining_cloths, lining_ends_at_waist
 from advisor.order.namewords import SHOULDERED
 from advisor.order.yokelining import ends_at_a_yoke
+from advisor.project.companions import felled_over
 from advisor.project.placing import singular_words
 
 if TYPE_CHECKING:
@@ -82,12 +83,14 @@ def felled_over_a_seam(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     words = set(singular_words(place.name))
     if place.kind.id != JOINED:
         return False
+    if felled_over(place.seam):
+        return True
     if ARMHOLE in words:
         return any(p.role.id == ARMHOLE and p.unit == "shell" and _joins(p) for p in places)
     above = any(
         p.kind.id in HANGS and p.name != place.name and UPPER & set(singular_words(p.name))
         for p in places
-        if set(place.cloths) <= set(p.cloths)
+        if set(place.cloths) & lining_cloths(places) & set(p.cloths)
     )
     waist = any(p.role.id == WAIST and p.unit == "shell" for p in places)
     return WAIST in words and waist and above
