@@ -46,10 +46,12 @@ def held_already(place: SeamPlace, kinds: Mapping[str, str]) -> frozenset[str]:
 def stayed_elsewhere(seam: Seam, garment: Garment) -> frozenset[str]:
     """The cloths of a place whose edge has its row at another, or is the straight piece of a band.
 
-    A seam that lies whole in this one, with more layers here, has both of its edges stayed there.
+    A seam that lies whole in this one and is as long, with more layers here, has both of its edges
+    stayed there.
     """
     here = set(seam.cloths())
     alike = (s for s in garment.seams if s.name != seam.name and s.place in SEWN)
+    alike = (s for s in alike if not s.long_mm or not seam.long_mm or s.long_mm == seam.long_mm)
     curved = (s for s in alike if s.facts.get("shape") == "curved")
     sewn = [set(s.cloths()) for s in curved]
     found = {name for cloths in sewn if len(cloths) > 1 and cloths < here for name in cloths}
