@@ -27,8 +27,6 @@ SEWN = ("needle.", "stitch.", "machine.", "thread.", "seam.", "hem.")
 CHANNEL, FACED, HOOD = "casing", "faced-edge", "hood"
 LAID = ("press.side", "press.surface", "press.motion")
 """What lies under the iron and how that moves."""
-ALLOWANCE = "seam.allowance"
-"""What the backing wishes for all the same, where its face leaves it open: it ravels there too."""
 THREAD, LOADED = "thread.size", 30.0
 """The thread of a laced or boned seam is of this size at least, tex, where its backing bears it."""
 FIRM = ("core-spun polyester", "polyester")
@@ -120,7 +118,6 @@ def drop_backing(
         own = [s for s in said[aspect] if s.cloths and s.cloths <= behind]
         kept = [s for s in said[aspect] if s.claim.guards or s not in own]
         kept += [_holds(s, knowledge) for s in own if aspect in held and s not in kept]
-        kept = kept or (own if aspect == ALLOWANCE else [])
         said[aspect] = kept
         if not kept:
             del said[aspect]

@@ -90,7 +90,7 @@ def felled_over_a_seam(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     above = any(
         p.kind.id in HANGS and p.name != place.name and UPPER & set(singular_words(p.name))
         for p in places
-        if set(place.cloths) & lining_cloths(places) & set(p.cloths)
+        if set(place.cloths) <= set(p.cloths)
     )
     waist = any(p.role.id == WAIST and p.unit == "shell" for p in places)
     return WAIST in words and waist and above

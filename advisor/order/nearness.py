@@ -136,8 +136,11 @@ def _over_the_waist(skirt: SeamPlace, other: SeamPlace, garment: Garment) -> boo
 def _from_a_hem(hem: SeamPlace, other: SeamPlace, garment: Garment) -> bool | None:
     """Whether a place is clear of an iron at a hem; None where no length tells."""
     role = other.role.id
+    if BODICE & _part(hem.seam):
+        return None
     if other.kind.id == "zip":
-        above = _long_skirt(garment) and _ends_at_the_waist(other, hem, garment)
+        apart = not set(other.cloths) & set(hem.cloths) and _long_skirt(garment)
+        above = apart and _ends_at_the_waist(other, hem, garment)
         return above or _ends_above(other, garment)
     legs = _long_legs(garment)
     if role == "waistband":
@@ -216,6 +219,7 @@ def clear_of_hem(hot: SeamPlace, place: SeamPlace, garment: Garment) -> frozense
     A notion that is sewn in there ends there; a cloth that is seamed in a skirt hangs down.
     """
     at_waist = place.role.id in {*AT_WAIST, *ABOVE_THE_WAIST} or _above_the_waist(place)
+    at_waist = at_waist and not BODICE & _part(hot.seam)
     if hot.role.id != "hem" or not at_waist or not _long_skirt(garment):
         return frozenset()
     others = set(place.seam.cloths()) - set(hot.cloths)
