@@ -21,7 +21,7 @@ from advisor.claims.whose_word import against, deciders, overrun, to_itself
 from advisor.claims.workarounds import Instruction, kept_off, piled_trims
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Aspect
 from advisor.knowledge.places import SEWN_ON
-from advisor.order.pieces import with_bias
+from advisor.order.pieces import sheet_grain
 
 GRAIN, MOTION = "cut.grain", "press.motion"
 
@@ -118,7 +118,7 @@ def _text(
         return f"{words}{over(sorted({*kept_off(teller.garment, teller.knowledge), *by_hand}))}"
     if verdict.aspect.id != GRAIN or place.name not in teller.garment.cloths:
         return words
-    return with_bias(teller.garment, place.name, words)
+    return sheet_grain(teller.garment, place.name, words)
 
 
 def _met_all_the_same(said: Said, verdict: Verdict) -> bool:

@@ -28,6 +28,7 @@ from advisor.claims.unrested import unrested
 from advisor.claims.zip_line import zip_line_says
 from advisor.knowledge.model import Claim, Knowledge, Rule
 from advisor.knowledge.places import GROUPS, PLAIN
+from advisor.project.companions import felled_over
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.hemstrips import hem_strip
 from advisor.project.linings import hung_apart
@@ -271,7 +272,9 @@ class _Gatherer:
             return False
         if speakers.is_heat_need(claim):
             apart = said.cloths <= seam.apart and bool(said.cloths)
-            return not seam.cold and not (apart and borne_apart(seam, said, self._lid, self._kind))
+            return not (seam.cold or felled_over(seam)) and not (
+                apart and borne_apart(seam, said, self._lid, self._kind)
+            )
         return True
 
     def _kind(self, name: str) -> str:

@@ -17,6 +17,7 @@ from advisor.claims.speakers import Said, cloth_says, is_heat_limit
 from advisor.knowledge.model import Claim, Knowledge
 from advisor.knowledge.places import PLAIN
 from advisor.knowledge.purposes import GUARDS
+from advisor.project.companions import felled_over
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.placing import POCKETS, singular_words
 
@@ -89,6 +90,12 @@ def _faced_with(seam: Seam, garment: Garment) -> tuple[str, ...]:
     return tuple(sorted({n for s in edges for n in s.cloths()} - set(seam.cloths()))) * along
 
 
+def _felled_over(seam: Seam, garment: Garment) -> tuple[str, ...]:
+    """The cloths of the seam over which a lining is felled: its iron lies on them."""
+    found = {n for s in garment.seams if s.name in felled_over(seam) for n in s.cloths()}
+    return tuple(sorted(found - set(seam.cloths())))
+
+
 def quilted_behind(seam: Seam, garment: Garment) -> tuple[str, ...]:
     """What a lining is quilted to: it lies right behind every seam of that lining."""
     here = set(seam.cloths())
@@ -151,6 +158,9 @@ def mounted_says(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator
     near += [(n, f"A pocket lies in it, and its bag of {n}.") for n in bags_in(seam, garment)]
     near += [(n, f"It is quilted to {n}.") for n in quilted_behind(seam, garment)]
     near += [(n, f"It runs along a faced edge, over {n}.") for n in _faced_with(seam, garment)]
+    near += [
+        (n, f"The seam that it is felled over holds {n}.") for n in _felled_over(seam, garment)
+    ]
     near += [(n, f"The edge that it lies on holds {n}.") for n in edge_cloths(seam, garment)]
     for name, why in near:
         for said in cloth_says(garment.cloths[name], knowledge):

@@ -36,6 +36,7 @@ STAYS: Final = frozenset({"petersham", "grosgrain-ribbon", "stay-tape", "webbing
 THREADED: Final = ("woven", "knit", "net")
 """Structures whose threads carry the pull; of films, skins and felts nothing is told."""
 SLIP: Final = "slips at seams"
+TIES: Final = "ties"
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,8 +76,8 @@ def holding_of(
     thread, stitch = picked(verdicts, "thread.fibre"), picked(verdicts, "stitch.type")
     tex, length = number(verdicts, "thread.size"), number(verdicts, "stitch.length")
     kind = knowledge.places.kinds.get(seam.place)
-    if kind is not None and "stitch.type" in kind.drops:
-        why = ""  # a button or a stone is no seam, and nobody pulls it open along a line
+    if kind is not None and ("stitch.type" in kind.drops or kind.id == TIES):
+        why = ""  # no seam, as a button, or one along the pull of a strap: nothing opens its line
     elif seam.by_hand or stitch == "hand":
         why = "sewn by hand"
     elif thread not in THREADS:

@@ -64,6 +64,7 @@ Fact = Literal[
     "backed here",
     "canvas behind it",
     "edge stays as cut",
+    "lace alone",
     "lace on an edge",
     "lace over its mount",
     "stays an edge",

@@ -28,6 +28,8 @@ SLID = (
 )
 """What is told of bones that the fitting has seen."""
 OVER_BONES = frozenset({"join", "row", "neaten-after"})
+TWICE = "stitch again"
+OUT = ", any bone beside it drawn out first or, in a shut channel, kept clear of the foot"
 CLEAR = ", any bone that is in by then drawn back clear of needle and knife"
 """What is told of a row that runs over the end of a channel."""
 
@@ -47,7 +49,10 @@ def beside_bones(place: SeamPlace, facts: Facts) -> bool:
 def clear_of_bones(op: Operation, place: SeamPlace, facts: Facts) -> str:
     """What is told of a row over the end of a channel, whose bones are in for the fitting."""
     seam = op.id in OVER_BONES and place.kind.family in ("seam", "gathers")
-    boned = (p for p in facts.places if facts.setups.bones(p) and p is not place)
+    boned = [p for p in facts.places if facts.setups.bones(p)]
+    if op.verb == TWICE:
+        return OUT if boned else ""
+    boned = [p for p in boned if p is not place]
     return CLEAR if seam and any(crosses(place, p) for p in boned) else ""
 
 

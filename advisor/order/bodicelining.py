@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from advisor.project.placing import singular_words
+from advisor.units import System, show
 
 if TYPE_CHECKING:
     from advisor.knowledge.ordering import SeamKind
@@ -15,6 +16,12 @@ if TYPE_CHECKING:
 EDGE: Final = "bodice-lining-edge"
 AT_WAIST: Final = "felled at the waist"
 WAIST, HEM, LINING, SHELL, SEAM = "waist", "hem", "lining", "shell", "seam"
+STAY, FELL_HEM = "waist-stay-tacked", "fell-hem"
+PAST_STAY_MM: Final = 30.0
+"""How far beside the opening a lining is left loose, so that a stay is hooked, mm: estimate."""
+PAST_STAY: Final = (
+    ", but for {gap} beside the opening, where the ends of {stay} come out to be hooked"
+)
 BELOW: Final = frozenset({"skirt", "underskirt", "petticoat", "slip", "sleeve", "hood", "leg"})
 """Words of a lining that hangs below the waist, or is no part of a bodice."""
 BODICE_MM: Final = 550.0
@@ -40,6 +47,14 @@ def ends_a_bodice(hem: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     long = any(p.seam.long_mm > BODICE_MM for p in own)
     low = any(BELOW & _called(p) for p in (hem, *own))
     return waist and bool(own) and not long and not low
+
+
+def past_stay(op: str, place: SeamPlace, places: Sequence[SeamPlace], units: System) -> str:
+    """What is left open of a lining that is felled at the waist, for a stay with ends to hook."""
+    stays = [p.name for p in places if p.method.id == STAY]
+    here = op == FELL_HEM or WAIST in singular_words(place.name)
+    gap = show("length", PAST_STAY_MM, units)
+    return PAST_STAY.format(gap=gap, stay=stays[0]) if stays and here else ""
 
 
 def _of_its_lining(place: SeamPlace, hem: SeamPlace) -> bool:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
+from advisor.order.backed import backings
+
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
     from advisor.order.kinds import SeamPlace
@@ -19,12 +21,13 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
 
 
 def _clipped(place: SeamPlace, facts: Facts) -> bool:
-    """Whether it is a curved seam between panels of wovens that lies open when it is pressed.
+    """Whether it is a curved seam between panels of wovens, mounted or not, that is pressed open.
 
     Beside bones the allowances are kept whole: they hold the channels, and no iron comes back.
     """
     if any(p.kind.id in BONED for p in facts.places):
         return False
     curved = place.role.id == PANEL and place.said("shape") == "curved"
-    woven = all(facts.entry(name).structure == "woven" for name in place.cloths)
+    own = backings(place, facts.places) & set(place.cloths) or place.cloths
+    woven = all(facts.entry(name).structure == "woven" for name in own)
     return curved and woven and place.op == "join" and facts.open_seam(place)

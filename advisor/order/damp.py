@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from advisor.claims.valuesets import Span
 from advisor.order.kinds import related
-from advisor.order.nearness import far_apart
+from advisor.order.nearness import clear_of_hem, far_apart
 from advisor.order.precedences import comes_in
 from advisor.order.setups import Setups
 from advisor.order.tasks import Task
@@ -26,7 +26,8 @@ def damp_near(task: Task, before: Sequence[Task], setups: Setups) -> frozenset[s
         if other.place is not None
         and related(place, other.place)
         and not far_apart(place, other.place, setups.garment)
-        for name in comes_in(other) & set(other.place.cloths)
+        for name in (comes_in(other) & set(other.place.cloths))
+        - clear_of_hem(place, other.place, setups.garment)
         if name not in task.cloths and marks_from_drops(name, setups)
     )
 

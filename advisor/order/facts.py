@@ -388,9 +388,9 @@ class Facts:
         if set_in_a_seam(place) or self.cut_down(place) or place.full:
             return set_in_a_seam(place)
         kind = self.setups.word(Place("seam", place.name), "seam.kind", "plain")
-        seen = set(place.cloths) - backings(place, self.places)
-        sheer = any(self.least(cloth, "sheer") for cloth in seen)
-        return place.role.pressed == "open" and kind in called.OPEN_SEAMS and not sheer
+        sheer = {c for c in place.cloths if self.least(c, "sheer")}
+        shows = bool(sheer) and backings(place, self.places) < sheer
+        return place.role.pressed == "open" and kind in called.OPEN_SEAMS and not shows
 
     def tender_face(self, place: SeamPlace) -> bool:
         """Whether pile or sequins in it suffer from handling."""

@@ -10,6 +10,7 @@ from advisor.order.kinds import SeamPlace
 from advisor.order.layering import JOINED, WAIST, lining_cloths, lining_ends_at_waist
 from advisor.order.namewords import SHOULDERED
 from advisor.order.yokelining import ends_at_a_yoke
+from advisor.project.companions import felled_over
 from advisor.project.placing import singular_words
 
 if TYPE_CHECKING:
@@ -82,6 +83,8 @@ def felled_over_a_seam(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     words = set(singular_words(place.name))
     if place.kind.id != JOINED:
         return False
+    if felled_over(place.seam):
+        return True
     if ARMHOLE in words:
         return any(p.role.id == ARMHOLE and p.unit == "shell" and _joins(p) for p in places)
     above = any(

@@ -34,6 +34,7 @@ from advisor.order.untried import (
     closes_the_body,
     dart_may_move,
     hangs_a_sleeve,
+    in_a_line_that_drops,
     not_cut_before,
     pierced_once,
     sleeve_tried,
@@ -139,9 +140,10 @@ class Fitting:
             return True
         laid = op.id == LAY_ON and placed_on_the_body(place, self)
         laid = laid or level_open(place, op.id, self)
+        laid = laid or (op.id == "join" and in_a_line_that_drops(place, self))
         if laid or waits_for_the_fitting(place, self):
             return True
-        if op.id in ("join", DART) and (self._marked(place) or self._drops(place)):
+        if op.id in ("join", DART) and (self._marked(place) or self.drops(place)):
             return True
         if (op.let_out and not self._trimmed(place, op)) or not self.concerned(place):
             return False
@@ -242,7 +244,7 @@ class Fitting:
         late = TOPSTITCH in rows or place.role.id == RAGLAN
         return self.concerned(place) and self.fitted(place) and late and NEATEN in rows
 
-    def _drops(self, place: SeamPlace) -> bool:
+    def drops(self, place: SeamPlace) -> bool:
         """Whether it is a long bias seam of what is fitted to the body: basted, it hangs first."""
         bias = place.said("bias") == "yes" and place.op == "join" and self.concerned(place)
         return bias and self.degree == TO_BODY and place.role.id in HANGING

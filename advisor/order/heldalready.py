@@ -8,6 +8,7 @@ from typing import Final
 from advisor.order.fusing import beside_glue
 from advisor.order.kinds import SeamPlace
 from advisor.project.garment import Garment, Seam
+from advisor.project.headwords import the_words
 from advisor.project.stands import SETTING
 
 SETS_A_SLEEVE, ALONE = "armhole", frozenset({"collar", "stand"})
@@ -46,16 +47,25 @@ def held_already(place: SeamPlace, kinds: Mapping[str, str]) -> frozenset[str]:
 def stayed_elsewhere(seam: Seam, garment: Garment) -> frozenset[str]:
     """The cloths of a place whose edge has its row at another, or is the straight piece of a band.
 
-    A seam that lies whole in this one, with more layers here, has both of its edges stayed there.
+    A seam that lies whole in this one and is as long, with more layers here, has both of its edges
+    stayed there.
     """
     here = set(seam.cloths())
     alike = (s for s in garment.seams if s.name != seam.name and s.place in SEWN)
+    alike = (s for s in alike if _along(s, seam))
     curved = (s for s in alike if s.facts.get("shape") == "curved")
     sewn = [set(s.cloths()) for s in curved]
     found = {name for cloths in sewn if len(cloths) > 1 and cloths < here for name in cloths}
     if seam.place == BAND:
         found |= {name for name in here if _piece_of_a_band(name, garment)}
     return frozenset(found)
+
+
+def _along(one: Seam, other: Seam) -> bool:
+    """Whether two places lie on one line: as long, as far as is said, or of a word in common."""
+    told = one.long_mm and other.long_mm and one.long_mm != other.long_mm
+    shared = set(the_words(one.name)) & set(the_words(other.name)) - {"seam", "edge"}
+    return not told or bool(shared)
 
 
 def _piece_of_a_band(cloth: str, garment: Garment) -> bool:

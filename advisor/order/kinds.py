@@ -29,6 +29,8 @@ NO_KIND = PlaceKind(
 FRILL_HEM = "frill-hem"
 FAR_ABOVE = frozenset({"neck", "neckline", "shoulder", "armhole", "armscye", "collar"})
 """Words of places that no dart at the waist reaches."""
+CLOSED_ABOVE = frozenset({"closing", "closure", "opening", "placket", "zip"})
+"""Words of what a seam may be said to lie below."""
 UNLISTED = frozenset({"fastening", "laid on"})
 """Families of places that a list of the seams which one crosses leaves out."""
 MAIN = ("zip", "set-lining", *(work for work in SEWN if work not in ("zip", "set-lining")))
@@ -183,6 +185,8 @@ def _no_cloth_in_common(later: SeamPlace, earlier: SeamPlace) -> bool:
     """
     if later.panels is not None and earlier.panels is not None:
         return False
+    if later.role.id == "armhole" and earlier.role.id == called.SIDE:
+        return False  # a ring round the arm runs over the side of whatever cloth that is
     told = later.kind.family in called.ALL_TOLD or later.kind.id in called.ON_ITS_CLOTH
     pockets = [p for p in (later, earlier) if p.kind.id in POCKETS]
     if len(pockets) > 1 or any(len(set(p.cloths)) < 2 for p in pockets):
@@ -291,6 +295,13 @@ def _low_dart(one: SeamPlace, other: SeamPlace) -> bool:
     return low and bool(FAR_ABOVE & set(singular_words(other.name)))
 
 
+def _below_an_opening(one: SeamPlace, other: SeamPlace) -> bool:
+    """Whether one is the seam below an opening, which ends there and reaches nothing above it."""
+    words = set(singular_words(one.name))
+    below = "below" in words and bool(CLOSED_ABOVE & words)
+    return below and bool(FAR_ABOVE & set(singular_words(other.name)))
+
+
 def _body_placket(one: SeamPlace, other: SeamPlace) -> bool:
     """Whether one is a placket of front or back, and the other lies on a sleeve."""
     body = one.role.id == "placket" and called.HALVES & set(singular_words(one.name))
@@ -344,5 +355,13 @@ def _below(place: SeamPlace) -> bool:
     )
 
 
-APART = (_high_dart, _off_the_sleeve, _low_dart, _body_placket, _at_wrist, _on_sleeve_only)
+APART = (
+    _high_dart,
+    _below_an_opening,
+    _off_the_sleeve,
+    _low_dart,
+    _body_placket,
+    _at_wrist,
+    _on_sleeve_only,
+)
 """What tells of two places that they lie on different pieces."""

@@ -57,6 +57,8 @@ AT_THE_HEM, FROM_THE_HEM = (
 """Words of a band of rib that ends the body, and what lies so high that its iron stays away."""
 
 
+JOINS = frozenset({PLAIN, "gathered-edge"})
+"""Kinds of place by which a skirt hangs from what is above it."""
 PARTING, LOW = (
     frozenset({"open-ended-zip", "two-way-zip"}),
     frozenset({"front", "open", "leg", "ankle", "sleeve", "hem", "lower", "vent"}),
@@ -108,6 +110,8 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
         limb = role == "applied" and bool(LIMBS & set(singular_words(other.name)))
         elsewhere = band or limb or _backs_no_hood(other, one, garment)
         return elsewhere or role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
+    if _over_the_waist(one, other, garment):
+        return True
     if one.role.id == "underarm" and _set_in(garment):
         return other.kind.id == "quilting" or other.role.id in CLEAR_OF_SLEEVES
     if at_sleeve_end(one):
@@ -119,11 +123,25 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     return one.role.id in LEG_END and up_the_leg
 
 
+def _over_the_waist(skirt: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
+    """Whether one runs down a skirt alone, and a waist lies between it and what lies high."""
+    words = set(singular_words(skirt.name)) | _part(skirt.seam)
+    runs = skirt.kind.id == PLAIN and bool(HANGING & words) and bool(DOWN & words)
+    waist = any("waist" in singular_words(s.name) and s.place in JOINS for s in garment.seams)
+    low = HANGING | {"hip"}
+    high = other.role.id in ABOVE_THE_WAIST and not low & set(singular_words(other.name))
+    return runs and waist and high
+
+
 def _from_a_hem(hem: SeamPlace, other: SeamPlace, garment: Garment) -> bool | None:
     """Whether a place is clear of an iron at a hem; None where no length tells."""
     role = other.role.id
+    if BODICE & _part(hem.seam):
+        return None
     if other.kind.id == "zip":
-        return _ends_above(other, garment)
+        apart = not set(other.cloths) & set(hem.cloths) and _long_skirt(garment)
+        above = apart and _ends_at_the_waist(other, hem, garment)
+        return above or _ends_above(other, garment)
     legs = _long_legs(garment)
     if role == "waistband":
         return bool(legs & set(hem.cloths)) or _least_side(other, garment) >= LONG_MM
@@ -175,7 +193,7 @@ def _least_side(place: SeamPlace, garment: Garment) -> float:
 def _above_the_waist(place: SeamPlace) -> bool:
     """Whether it lies in the bodice, by its role or its name, and runs down no skirt."""
     words = set(singular_words(place.name))
-    high = place.role.id in ABOVE_THE_WAIST or bool(BODICE & words)
+    high = place.role.id in ABOVE_THE_WAIST or bool(BODICE & (words | _part(place.seam)))
     return high and SKIRT not in words and not AT_THE_HEM & words
 
 
@@ -201,6 +219,7 @@ def clear_of_hem(hot: SeamPlace, place: SeamPlace, garment: Garment) -> frozense
     A notion that is sewn in there ends there; a cloth that is seamed in a skirt hangs down.
     """
     at_waist = place.role.id in {*AT_WAIST, *ABOVE_THE_WAIST} or _above_the_waist(place)
+    at_waist = at_waist and not BODICE & _part(hot.seam)
     if hot.role.id != "hem" or not at_waist or not _long_skirt(garment):
         return frozenset()
     others = set(place.seam.cloths()) - set(hot.cloths)
@@ -217,9 +236,14 @@ def _sewn_above(cloth: str, garment: Garment) -> bool:
     return bool(own) and all(_high(s, garment) for s in own)
 
 
+def _part(seam: Seam) -> set[str]:
+    """The words of the part that it lies on."""
+    return set(singular_words(seam.part))
+
+
 def _high(seam: Seam, garment: Garment) -> bool:
     words = set(singular_words(seam.name))
-    if (BODICE | SLEEVES | SHOULDERS) & words:
+    if (BODICE | SLEEVES | SHOULDERS) & (words | _part(seam)):
         return True
     sides = [s for s in garment.seams if s.place == PLAIN and SIDES & set(singular_words(s.name))]
     below = [s.long_mm for s in sides if HANGING & set(singular_words(s.name))]

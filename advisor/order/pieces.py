@@ -76,6 +76,12 @@ def with_bias(garment: Garment, cloth: str, words: str) -> str:
     return ", ".join(usual)
 
 
+def sheet_grain(garment: Garment, cloth: str, usual: str) -> str:
+    """The grain of a cloth as the sheet has it: any piece that leaves it for the bias is named."""
+    told = grain_words(garment, cloth, usual)
+    return told if "the bias" in told else with_bias(garment, cloth, usual)
+
+
 def grain_words(garment: Garment, cloth: str, usual: str) -> str:
     """How its pieces lie: as the project has it, else on the usual grain of the cloth."""
     words = f"{usual} grain" if usual in (*STRAIGHT, BIAS) else usual

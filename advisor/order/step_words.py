@@ -22,6 +22,7 @@ from advisor.order.backed import (
 )
 from advisor.order.basting import BASTE, along
 from advisor.order.beside import STRIPS, is_frill, marked, pleats_above
+from advisor.order.bodicelining import past_stay
 from advisor.order.companions import filled_by_another, host_words
 from advisor.order.cuffs import faced_with
 from advisor.order.easing import ease_of, eased_in
@@ -236,13 +237,19 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         ),
         "topstitch": lambda: rows_told(place),
         "trim": lambda: ROUND_MOTIFS * any(is_lace(facts.entry(c)) for c in place.cloths),
-        "set-lining": lambda: TEETH * any(p.kind.id == "zip" for p in facts.places),
         "seal": lambda: seal_words(place, ironed=ironed),
+        "fell-hem": lambda: past_stay(op, place, facts.places, units),
+        "set-lining": lambda: (
+            past_stay(op, place, facts.places, units)
+            or TEETH
+            * (place.method.id == BY_HAND_SET and any(p.kind.id == "zip" for p in facts.places))
+        ),
         "grade": lambda: CLIPPED.get(place.said("shape"), ""),
     }
     return words[op]() if op in words else ""
 
 
+BY_HAND_SET = "hand-set-lining"
 TEETH = ", clear of the teeth of a zip"
 CLOSED_OVER = " (the last of them; the others were joined first), over the ends of {rows}"
 ALL_BUT_ONE = " (first join and press all but one of {seams}, for it runs over them in one length)"

@@ -28,9 +28,9 @@ ONE_HOLE_FEET = frozenset({"straight-stitch"})
 
 
 def straight_machine(setups: Setups, place: SeamPlace) -> MachineState | None:
-    """A row that another row encloses: straight, whatever stitch the seam is sewn with."""
+    """A row that another row encloses: straight, but on the bias, where it has to give."""
     state = setups.lock_machine(place)
-    swings = state is not None and state.stitch in SWINGING
+    swings = state is not None and state.stitch in SWINGING and place.said("bias") != "yes"
     return replace(state, stitch=STRAIGHT) if state and swings else state
 
 

@@ -69,7 +69,7 @@ DOWN = frozenset({"front", "opening", "wrap", "round"})
 """Words of an edge that runs down to the lower end of what it closes."""
 FRONT_OR_NECK = frozenset({"front", "neck", "neckline"})
 """Words of a facing that meets a collar."""
-UPPER = frozenset({"top", "edge", "neck", "neckline", "bib", "bust", "bodice"})
+UPPER = frozenset({"top", "edge", "neck", "neckline", "armhole", "bib", "bust", "bodice"})
 """Words of an edge that a strap is caught in."""
 SEAMS = frozenset({"seam", "edge", "gathers", "band", "dart", "fold", "laid on", "stay", "casing"})
 """Families of places that are finished before another place runs over their end."""

@@ -57,6 +57,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
             covered_zip(place, facts.places) or covered_neck(place, facts.places)
         ),
         "lies on the lining": lambda: on_the_lining(place, facts),
+        "lace alone": lambda: _of_lace_alone(place, facts),
         "cord to be covered": lambda: bool(cover_of(place, facts)),
         "lace on an edge": lambda: (
             _lace_edge(place, facts) and not _mounted(place, facts) and not _finished(place, facts)
@@ -105,6 +106,11 @@ def lace_edge(op: Operation, place: SeamPlace, facts: Facts) -> str:
     laces = all(is_lace(facts.entry(c)) and facts.entry(c).family == LACES for c in place.cloths)
     raw = op.id == "trim" and place.kind.id == "raw-edge" and bool(place.cloths)
     return SCALLOPED if raw and laces else ""
+
+
+def _of_lace_alone(place: SeamPlace, facts: Facts) -> bool:
+    """Whether motifs are lapped on motifs: what is cut off is seen only once they are sewn."""
+    return bool(place.cloths) and all(is_lace(facts.entry(c)) for c in place.cloths)
 
 
 def cover_of(place: SeamPlace, facts: Facts) -> str:

@@ -16,6 +16,9 @@ NEEDLE_HOLES, PILE_LINE, HOLES_FOR_GOOD = "holes", "line", "holes for good"
 HOLED = (NEEDLE_HOLES, HOLES_FOR_GOOD)
 DART, CROTCH, INSEAM = "dart", "crotch", "inseam"
 TO_BODY: Final = FITTINGS[0]
+FACED: Final = "faced-edge"
+OPENINGS: Final = frozenset({"closing", "closure", "opening", "placket", "fastening", "side"})
+"""Words of a faced edge, and of the seam below it, that name the same line."""
 NOT: Final = FITTINGS[2]
 TRIED, NEW = PATTERNS
 ARMHOLE, UNDERARM = "armhole", "underarm"
@@ -34,18 +37,33 @@ def dart_may_move(place: SeamPlace, fitting: Fitting) -> bool:
     """Whether it is a dart of what nobody has cut before, and is basted to be tried on.
 
     Sewn, it leaves its holes; where the waist is basted, the bodice is tried on as a whole, and so
-    are trousers by their seat. Else darts are sewn first, as the published orders have it
+    are trousers by their seat; on the bias the cloth drops first, whoever cut it before. Else
+    darts are sewn first, as the published orders have it
     (unit-method-text). What is laid over one before that, as canvas or lace, has it sewn first.
     """
     others, moves = fitting.places, fitting.may_move(place) and fitting.concerned(place)
-    if not moves or place.op != DART or any(_covers(p, place) for p in others):
+    dropped = any(fitting.drops(p) and set(p.cloths) & set(place.cloths) for p in others)
+    if place.op != DART or any(_covers(p, place) for p in others):
         return False
+    if dropped or not moves:
+        return dropped
     seat = any(
         _seat(p) and closes_the_body(p, fitting) and not_cut_before(p, fitting) for p in others
     )
     if not fitting.cut_anew:
         return seat
     return seat or any(fitting.hangs(p) for p in others) or bool(fitting.keeps(place))
+
+
+def in_a_line_that_drops(place: SeamPlace, fitting: Fitting) -> bool:
+    """Whether it faces the edges of an opening in a seam on the bias, which hangs and is fitted.
+
+    The seam below it and its edges are one line: made before, it holds up what is to drop.
+    """
+    here = OPENINGS & set(singular_words(place.name))
+    if place.kind.id != FACED or not here:
+        return False
+    return any(fitting.drops(p) and here & set(singular_words(p.name)) for p in fitting.places)
 
 
 def not_cut_before(place: SeamPlace, fitting: Fitting) -> bool:

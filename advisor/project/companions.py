@@ -42,6 +42,10 @@ WAISTBAND, FACED, FACING = "waistband", "faced-edge", "facing"
 OUTER_EDGES = frozenset({"top", "upper", "outer"})
 """How the edge of a waistband is called that no garment hangs from."""
 CLOSED = frozenset({"end", "ends"})
+WAIST: Final = "waist"
+RINGS: Final = frozenset({WAIST, "armhole", "yoke"})
+SKIRTS: Final = frozenset({"skirt", "underskirt", "petticoat", "leg"})
+"""Words of a lining that hangs from the waist, and does not end there."""
 PIECED = (("seam",), ("centre", "back"), ("center", "back"), ("join",))
 """How the seam is called by which a band is pieced, or closed to a ring."""
 SIDES = (("side", "seam"), ("side",))
@@ -104,12 +108,31 @@ def _pocket_lining(place: Beside) -> Seam | None:
 
 def _felled_lining(place: Beside) -> Seam | None:
     """A lining that is felled over a seam which another place sews, or round a slit of another."""
+    if over := _over_a_ring(place):
+        return belongs_as(place, JOINED, LINING, over, first=False)
     by_hand = place.seam.facts.get("stitched by") == "hand"
     round_it = place.words[:1] == (LINING,) and bool(ROUND & set(place.words[1:2]))
     hosts = place.called(place.words[2:] if round_it else place.words[:-1])[:1]
     hosts = [host for host in hosts if round_it or host.place in SEWN_FLAT]
     fits = (round_it or (place.words[-1:] == (LINING,) and by_hand)) and len(place.cloths) > 1
     return belongs_as(place, JOINED, LINING, hosts, first=False) if fits and hosts else None
+
+
+def _over_a_ring(place: Beside) -> list[Seam]:
+    """The waist, armhole or yoke that a lining called after it ends at, and is in no row of.
+
+    A lining that goes on below a waist, to a hem of its own or as that of a skirt, hangs there.
+    """
+    rings = RINGS & set(place.words)
+    if LINING not in place.words or len(place.cloths) != PAIR or SKIRTS & set(place.words):
+        return []
+    rows = [o for o in place.others if o.place in SEWN_FLAT and rings & set(the_words(o.name))]
+    shell = [o for o in rows if LINING not in the_words(o.name) and not o.by_hand]
+    hosts = [o for o in shell if len(set(place.cloths) & set(o.cloths())) == 1]
+    inner = {c for o in hosts for c in set(place.cloths) - set(o.cloths())}
+    hems = [o for o in place.others if "hem" in (o.place, *the_words(o.name))]
+    below = WAIST in rings and any(inner & set(o.cloths()) for o in hems)
+    return [] if below else hosts[:1]
 
 
 def _ring(place: Beside) -> Seam | None:
@@ -226,6 +249,13 @@ def _is_outer_edge(other: Seam, stem: tuple[str, ...]) -> bool:
 def _is_end(other: Seam, stem: tuple[str, ...]) -> bool:
     words = the_words(other.name)
     return words[:-1] == stem and bool(CLOSED & set(words[-1:]))
+
+
+def felled_over(seam: Seam) -> tuple[str, ...]:
+    """The seams over which a lining is felled by hand: no press is wanted there."""
+    belongs = seam.companion
+    lined = belongs is not None and belongs.what == LINING and seam.place == JOINED
+    return belongs.hosts if belongs is not None and lined else ()
 
 
 def buys_its_notions(seam: Seam) -> bool:

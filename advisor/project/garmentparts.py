@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from advisor.errors import shown
 from advisor.project.garment import GarmentPart
+from advisor.project.linings import in_their_parts
 from advisor.project.measures import Asker
 from advisor.project.methods import FITTINGS
 from advisor.project.names import tidy_name
@@ -52,6 +53,8 @@ def with_parts(garment: Garment, data: Any, findings: Findings, knowledge: Knowl
         _placed(seam, Asker(row, ("seams", i), findings), parts)
         for seam, (i, row) in zip(garment.seams, rows, strict=True)
     )
+    entries = {name: knowledge.entries[cloth.entry] for name, cloth in garment.cloths.items()}
+    seams = in_their_parts(seams, entries)
     return _with_loose_parts(replace(garment, seams=seams, parts=parts), knowledge)
 
 

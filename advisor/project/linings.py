@@ -100,6 +100,26 @@ def with_lined(
     )
 
 
+def in_their_parts(seams: Sequence[Seam], entries: Mapping[str, Entry]) -> tuple[Seam, ...]:
+    """The seams, none taken for covered on a part of the garment that has no seam of the lining.
+
+    Where the lining is called a part by itself nothing tells what it covers.
+    """
+    own = {s.name: s.part for s in seams if unit_of(s, entries) == LINING and s.place != JOINED}
+    shell = {seam.part for seam in seams if seam.name not in own}
+    lined = set(own.values())
+    if not lined or "" in lined or not lined <= shell:
+        return tuple(seams)
+    bare = shell - lined - {""}
+    return tuple(_bare(s) if s.part in bare and "lined" in s.assumed else s for s in seams)
+
+
+def _bare(seam: Seam) -> Seam:
+    facts = {name: value for name, value in seam.facts.items() if name != "lined"}
+    assumed = tuple(word for word in seam.assumed if word != "lined")
+    return replace(seam, facts=facts, assumed=assumed)
+
+
 def of_a_part(seam: Seam) -> bool:
     """Whether it is of a half lining or a like one, by its name or that of its cloth."""
     called = (singular_words(name) for name in (seam.name, *seam.cloths()))

@@ -151,7 +151,7 @@ def test_a_bag_is_neatened_once() -> None:
 def test_a_lap_has_motifs_only_of_lace() -> None:
     """The upper edge of a felted cloth is cut straight."""
     assert "motif" not in _does(ordered(COAT), "cut away the upper layer at centre back")
-    assert "round its motifs" in _does(ordered(LACE), "cut away the upper layer at centre back")
+    assert "round its motifs" in _does(ordered(LACE), "cut away both layers at centre back")
 
 
 def test_a_hook_on_one_ply_of_mesh_is_backed() -> None:
