@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.project.buttons import HOLES, alike
 from advisor.project.garment import Garment, Seam
 from advisor.project.placing import singular_words
@@ -17,7 +18,7 @@ EDGES: Final = frozenset({"faced-edge", "bound-edge", "front-band", "waistband",
 """Kinds of place that are such an edge."""
 BAND: Final = "front-band"
 """What is made to be buttoned; beside it, what closes another edge is called after that."""
-MADE_UP, CALLED = "ties", frozenset({"strap", "tab", "belt", "sash"})
+MADE_UP = "ties"
 """What is made up by itself, and words of it: holes that are called so go through its layers."""
 SLIT: Final = "slit"
 """What a strap is passed through: it is cut in the garment, and not in the strap."""
@@ -44,6 +45,6 @@ def edge_cloths(seam: Seam, garment: Garment) -> tuple[str, ...]:
 def straps_of(seam: Seam, garment: Garment) -> list[Seam]:
     """The straps that holes are called after, and whose cloth they go through."""
     here, said = set(seam.cloths()), set(singular_words(seam.name))
-    words = CALLED & said if SLIT not in said else set()
+    words = nouns.BELTS & said if SLIT not in said else set()
     made = (s for s in garment.seams if s.place == MADE_UP and seam.place == HOLES)
     return [s for s in made if here & set(s.cloths()) and words & set(singular_words(s.name))]

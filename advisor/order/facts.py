@@ -11,6 +11,7 @@ from advisor.claims.consistency import STEAM
 from advisor.claims.valuesets import Choice
 from advisor.craft.fullness import METHOD_RATIOS, GatherMethod
 from advisor.decide.trials import find_trials
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.order import layering
@@ -142,7 +143,7 @@ class Facts:
         if any(p.method.id == BAGGED for p in self.places):
             return False  # shell and lining meet at the lower edge
         ends = (p for p in below if p.kind.id in FINISHED)
-        if any((called.LOWER_EDGE | called.ON_LEG) & set(singular_words(p.name)) for p in ends):
+        if any((nouns.LOWER_EDGE | nouns.ON_LEG) & set(singular_words(p.name)) for p in ends):
             return False
         full = {c for p in self.places if p.kind.id == "gathered-edge" for c in p.full}
         return not any(self.stays_cut(c) for c in full)
@@ -263,14 +264,12 @@ class Facts:
         that the project calls a support.
         """
         entry, words = self.entry(cloth), set(singular_words(cloth))
-        if entry.kind != "cloth" or not (
-            entry.family in layering.BACKING or words & layering.CALLED_BACKING
-        ):
+        if entry.kind != "cloth" or not (entry.family in layering.BACKING or words & nouns.BACKS):
             return ()
         mine = [p for p in self.places if cloth in p.cloths]
         if any(p.kind.family == "backing" for p in mine):
             return ()  # a place of its own says how it is held
-        if words & layering.CALLED_SHOWN or any(
+        if words & nouns.SHOWN or any(
             p.cloths == (cloth,) or cloth in p.full or layering.of_a_yoke(cloth, p) for p in mine
         ):
             return ()

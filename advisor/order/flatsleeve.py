@@ -12,9 +12,9 @@ from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Final
 
 from advisor.claims.collect import Place
+from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace, same_unit
 from advisor.order.steps import MachineState
-from advisor.project.folded import ON_SLEEVE
 from advisor.project.placing import singular_words
 
 if TYPE_CHECKING:
@@ -70,7 +70,7 @@ def _of_a_shirt(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
 
 def is_shirt(places: Sequence[SeamPlace]) -> bool:
     """Whether a garment is built as a shirt: plackets in its sleeves, a stand, a yoke or a tail."""
-    sleeve = any(p.kind.id == "placket" and ON_SLEEVE & _words(p) for p in places)
+    sleeve = any(p.kind.id == "placket" and nouns.ON_SLEEVE & _words(p) for p in places)
     stand = any("stand" in _words(p) and p.kind.id in ("collar", "faced-edge") for p in places)
     yoke = any(p.kind.id == "yoke" for p in places) or any("tail" in _words(p) for p in places)
     return sleeve and stand and yoke

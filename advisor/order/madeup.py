@@ -6,13 +6,13 @@ from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Final
 
 from advisor.claims.glued import STIFFENS
+from advisor.knowledge import nouns
 from advisor.order.companions import edged_apart
 from advisor.order.kinds import SeamPlace
 from advisor.order.lapels import turned_back
 from advisor.order.roles import of_another_cloth
 from advisor.order.seambags import run_round
 from advisor.project.companions import BAND_ENDS, OUTER
-from advisor.project.folded import ON_SLEEVE
 from advisor.project.placing import singular_words
 from advisor.project.stands import COLLAR, SET_BY, SETTING, STAND
 
@@ -28,7 +28,6 @@ BACKED_WITH: Final = {CUFF: frozenset({CUFF_EDGE})}
 OF_A_BAND: Final = frozenset({BAND_ENDS, OUTER})
 """What a place may be to a waistband whose support is in when that is set."""
 HOLES, PLACKET, BAND = "buttonhole", "placket", "band"
-COLLAR_WORDS: Final = frozenset({"collar", "neck", "neckline"})
 
 
 def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
@@ -63,7 +62,7 @@ def _backed_elsewhere(place: SeamPlace, facts: Facts) -> bool:
 def _at_neck(place: SeamPlace) -> bool:
     """Whether it sews a finished collar to the neck; a stand has a support of its own."""
     words = set(singular_words(place.name))
-    return place.role.id in SETS and bool(words & COLLAR_WORDS) and STAND not in words
+    return place.role.id in SETS and bool(words & nouns.COLLARED) and STAND not in words
 
 
 def _buttoned_through(place: SeamPlace, facts: Facts) -> bool:
@@ -71,7 +70,7 @@ def _buttoned_through(place: SeamPlace, facts: Facts) -> bool:
     words = set(singular_words(place.name))
     holes = (p for p in facts.places if p.kind.id == HOLES)
     near = (set(singular_words(p.name)) for p in holes)
-    return bool(words & ON_SLEEVE) and any(PLACKET in there for there in near)
+    return bool(words & nouns.ON_SLEEVE) and any(PLACKET in there for there in near)
 
 
 def _cut_by_itself(place: SeamPlace, facts: Facts) -> bool:

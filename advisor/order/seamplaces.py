@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.places import PLAIN
 from advisor.order import namewords as called
@@ -47,7 +48,7 @@ def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]
     role = knowledge.order.kinds.get(called.TOP_EDGE if hung else called.BAGGED_EDGE)
     if hung:
         bagged |= {
-            p.name for p in _turned(places) if called.UPPER_EDGE & set(singular_words(p.name))
+            p.name for p in _turned(places) if nouns.UPPER_EDGE & set(singular_words(p.name))
         }
     return tuple(replace(p, role=role) if role and p.name in bagged else p for p in places)
 
@@ -75,7 +76,7 @@ def _bagged(places: tuple[SeamPlace, ...]) -> frozenset[str]:
     turned = _turned(places)
     necks, armholes = (
         {p.name for p in turned if words & set(singular_words(p.name))}
-        for words in (called.NECK, called.ARMHOLE)
+        for words in (nouns.NECKS, {"armhole"})
     )
     joined = [p for p in places if p.unit == "both" and p.kind.id in ("faced-edge", "lining-seam")]
     whole = {p.name for p in joined if _all_round(p)}
@@ -92,7 +93,7 @@ def _turned(places: tuple[SeamPlace, ...]) -> list[SeamPlace]:
 def _all_round(place: SeamPlace) -> bool:
     """Whether one place says that neck and armholes are joined to the lining together."""
     words = set(singular_words(place.name))
-    return bool(words & called.NECK and words & called.ARMHOLE)
+    return bool(words & nouns.NECKS and "armhole" in words)
 
 
 def _place(

@@ -10,12 +10,12 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.places import PLAIN, PlaceKind
 from advisor.project import lacewords
 from advisor.project.companions import with_companions
 from advisor.project.covering import OVER_ZIP, TRIMMED, tape_over_zip
-from advisor.project.edgewords import NEVER_HEMMED
 from advisor.project.garment import Cloth, Seam
 from advisor.project.guesses import with_guesses
 from advisor.project.headwords import the_words
@@ -58,7 +58,6 @@ class Placed:
 
 
 BUCKLE, SLIDER = "buckle", "rings-and-sliders"
-STRIPS = frozenset({"binding", "bias"})
 
 
 def with_places(
@@ -147,7 +146,7 @@ def _of_family(
     if told or by_name:
         return told[0] if told else by_name
     faced = seam.facts.get("edge") == "turned" or (len({*seam.cloths()}) > 1 and not notions)
-    if "faced-edge" in own and (faced or NEVER_HEMMED & {*singular_words(seam.name)}):
+    if "faced-edge" in own and (faced or nouns.NEVER_HEMMED & {*singular_words(seam.name)}):
         return "faced-edge"
     if "interfacing" in own and notions:
         return "interfacing"
@@ -225,7 +224,7 @@ def _neck_turned(seam: Seam, words: str) -> bool:
     Neck and armholes told as one seam are a lining set all in one, and turned as that is.
     """
     called = set(singular_words(seam.name))
-    neck = bool({"neck", "neckline"} & called) and "armhole" not in called
+    neck = bool(nouns.NECKS & called) and "armhole" not in called
     return words == "lining-seam" and neck and seam.facts.get("edge") == "turned"
 
 
@@ -234,7 +233,7 @@ def _made_up(seam: Seam, words: str) -> bool:
     called = singular_words(seam.name)  # "attach collar" sets it on
     alone = words == called[-1] == "collar" and called[0] not in ("attach", "set")
     faced = words == "hem" and len(seam.cloths()) > 1
-    strip = any(STRIPS & set(singular_words(name)) for name in seam.cloths())
+    strip = any(nouns.STRIPS & set(singular_words(name)) for name in seam.cloths())
     turned = words == "bound-edge" and not strip  # else its strip is turned over the edge
     return seam.facts.get("edge") == "turned" and (alone or faced or turned)
 

@@ -9,13 +9,12 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.project.garment import Seam
 from advisor.project.placing import singular_words
 
 STAND: Final = "stand"
 COLLAR, FACED, PLAIN = "collar", "faced-edge", "seam"
-SETS: Final = frozenset({"neck", "neckline", "collar"})
-JOINS: Final = frozenset({"seam", "join", "joining", "attach", "set", "to"})
 SET_BY, SETTING = "the seam that sets it", "the stand that it sets"
 
 
@@ -40,13 +39,17 @@ def is_stand(seam: Seam) -> bool:
     """Whether it is the stand of a collar, of which nobody says how it is made."""
     words = singular_words(seam.name)
     guessed = seam.place == COLLAR and bool(seam.placed_by) and not seam.method
-    return guessed and words[-1:] == (STAND,) and not JOINS & set(words)
+    return guessed and words[-1:] == (STAND,) and not nouns.JOINS & set(words)
 
 
 def _sets(seam: Seam, stand: Seam) -> bool:
     """Whether a seam joins a stand to the neck: by its name, and a cloth of the stand in it."""
     words = set(singular_words(seam.name))
-    named = bool(words & SETS) and bool(words & JOINS) and words <= SETS | JOINS | {STAND, "the"}
+    named = (
+        bool(words & nouns.COLLARED)
+        and bool(words & nouns.JOINS)
+        and words <= nouns.COLLARED | nouns.JOINS | {STAND, "the"}
+    )
     plain = seam.place in (PLAIN, COLLAR) and bool(seam.placed_by) and not seam.method
     turned = seam.facts.get("edge") == "turned" and seam.place != COLLAR
     cloth = bool(set(seam.cloths()) & set(stand.cloths()))
