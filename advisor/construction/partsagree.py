@@ -3,16 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import pairwise
 
 from advisor.construction.disagreement import Disagreement
 from advisor.knowledge import nouns
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
+from advisor.project.linings import lines_a_part
 from advisor.project.placing import POCKETS, singular_words
 
-HEMMED_ITSELF = frozenset({("knee", "lining"), ("half", "lining"), ("part", "lining")})
-"""Words of a lining that ends within its part, and is hemmed as it is laid in."""
 HEMMED = frozenset({"edge", "casing", "gathers", "laid on"})
 """Families of places by which a lower edge may be finished."""
 
@@ -30,9 +28,7 @@ def unended(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
     if not any(seam.place == "hem" for seam in ends):
         return
     # A lining to the knee is hemmed as it is made, and hangs free below.
-    ends += [
-        seam for seam in garment.seams if HEMMED_ITSELF & set(pairwise(singular_words(seam.name)))
-    ]
+    ends += [seam for seam in garment.seams if lines_a_part(seam.name)]
     for part in garment.parts:
         for name in part.separate:
             entry = entries[garment.cloths[name].entry]

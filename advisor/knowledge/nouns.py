@@ -1,9 +1,8 @@
 """What makers call places, parts and pieces: one table of words, which every room asks by a group.
 
-A word stands here as `the_words` spells it: one of it, and of words that mean the same the first
-of `SAME`. What is one word only is asked for by itself. The groups are common practice; a group of
-another group says so. What stands for ids (roles, kinds, methods) is no word of a name and stays
-in its room.
+A word stands here as `the_words` spells it: one of it, and of words that mean the same the one
+that stands for all (`SAME`). What is one word only is asked for by itself. All of it is common
+practice. Ids (of roles, kinds, methods) are no words of a name and stay in their rooms.
 """
 
 from __future__ import annotations
@@ -15,28 +14,30 @@ def _of(words: str) -> frozenset[str]:
     return frozenset(words.split())
 
 
-SAME: Final = {
-    **dict.fromkeys(("armscye", "armseye", "scye", "armhole"), "armhole"),
-    **dict.fromkeys(("neckline", "neckhole"), "neck"),
-    "waistline": "waist",
-    "hemline": "hem",
-    "hipline": "hip",
-    "crutch": "crotch",
-    "center": "centre",
-    "centered": "centred",
-    "cb": "centre back",
-    "cf": "centre front",
-    **dict.fromkeys(("revers", "rever"), "lapel"),
-    **dict.fromkeys(("trousers", "pants", "shorts", "breeches", "pant"), "trouser"),
-    "zipper": "zip",
-    "ruffle": "frill",
-    "suspender": "brace",
-    "sideseam": "side seam",
-    "rouleaux": "rouleau",
-    "epaulet": "epaulette",
-    "bodices": "bodice",
+_ALSO: Final = {
+    "armhole": "armscye armseye scye",
+    "bias": "bias",
+    "brace": "suspender",
+    "canvas": "canvas",
+    "centre": "center",
+    "centre back": "cb",
+    "centre front": "cf",
+    "centred": "centered",
+    "crotch": "crutch",
+    "epaulette": "epaulet",
+    "frill": "ruffle",
+    "hem": "hemline",
+    "hip": "hipline",
+    "lapel": "revers rever",
+    "neck": "neckline neckhole",
+    "rouleau": "rouleaux",
+    "side seam": "sideseam",
+    "trouser": "pants pant shorts breeches",
+    "waist": "waistline",
+    "zip": "zipper",
 }
-"""Words that mean the same, each with the one that stands for all of them."""
+SAME: Final = {word: one for one, words in _ALSO.items() for word in words.split()}
+"""Words that mean the same, each with the one that stands for all; two that are no plural."""
 
 HALVES: Final = _of("front back")
 SIDES: Final = HALVES | {"side"}
@@ -258,7 +259,7 @@ IN_A_SIDE: Final = _of("side seam inseam")
 FLAPPED: Final = _of("flap pocket patch")
 POCKET_TOPS: Final = _of("edge top opening facing mouth")
 HUNG_BY: Final = _of("hanging hanger towel")
-PART_LINED: Final = _of("half quarter part shoulder yoke")
+PART_LINED: Final = _of("half quarter part shoulder yoke knee")
 
 SEAM_SIDES: Final = _of("side centre inseam outseam")
 """A seam of a part, called after its part: the side of a tier, the centre back of a band."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from advisor.knowledge import nouns
-from advisor.order.companions import edged_apart
+from advisor.order.hosts import edged_apart
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words

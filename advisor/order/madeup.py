@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from advisor.claims.glued import STIFFENS
 from advisor.knowledge import nouns
-from advisor.order.companions import edged_apart
+from advisor.order.hosts import edged_apart
 from advisor.order.kinds import SeamPlace
 from advisor.order.lapels import turned_back
 from advisor.order.roles import of_another_cloth

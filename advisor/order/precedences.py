@@ -10,9 +10,9 @@ from advisor.claims.collect import Place
 from advisor.claims.mounted import backings
 from advisor.knowledge.ordering import SEWN, Pick, PrecedenceRule
 from advisor.order.bastedin import as_tried, basted_tasks, both_basted
-from advisor.order.companions import stands
 from advisor.order.felled import felled_over_it
 from advisor.order.fitting import FRONT_ZIP
+from advisor.order.hosts import stands
 from advisor.order.kinds import SeamPlace, below, crosses, crosses_by_custom, feeds, related
 from advisor.order.lapels import LAPEL
 from advisor.order.namewords import AFTER_HEM

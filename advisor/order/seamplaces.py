@@ -11,10 +11,10 @@ from advisor.order import namewords as called
 from advisor.order.alone import TROUSERS, legs_alone
 from advisor.order.belonging import role_beside
 from advisor.order.bodicelining import with_linings_felled
+from advisor.order.flatsleeve import with_sleeves_flat
 from advisor.order.kinds import NO_KIND, SeamPlace
 from advisor.order.ringseam import with_rings_closed
 from advisor.order.roles import role_of
-from advisor.order.sidedsleeves import with_sleeves_flat
 from advisor.order.sidezip import with_side_open
 from advisor.order.yokelining import below_the_shoulders
 from advisor.project.garment import Garment, Seam
@@ -22,8 +22,6 @@ from advisor.project.linings import lining_by_seams, unit_of
 from advisor.project.nolining import lined_by
 from advisor.project.placing import singular_words
 from advisor.project.unjoined import parts_alone
-
-VENT_LINING = "vent-lining"
 
 
 def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]:
@@ -62,7 +60,7 @@ def _among_their_hosts(
     found = {
         p.name: role_beside([roles[host] for host in c.hosts], p.kind.id, c, knowledge.order.kinds)
         for p, c in own
-        if c is not None and p.role.id != VENT_LINING  # which is felled when the hem is done
+        if c is not None and p.role.id not in called.AFTER_HEM
     }
     return tuple(replace(p, role=found.get(p.name, p.role)) for p in places)
 

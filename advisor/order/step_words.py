@@ -22,13 +22,13 @@ from advisor.order.backed import (
 )
 from advisor.order.basting import BASTE, along
 from advisor.order.beside import STRIPS, is_frill, marked, pleats_above
-from advisor.order.companions import filled_by_another, host_words
 from advisor.order.cuffs import faced_with
 from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
 from advisor.order.fusing import DWELL, fusing_time, too_hot
 from advisor.order.hemsmeet import LEFT_RAW, beside_raw
 from advisor.order.holdwords import ALONE, skins_alone, without_holes
+from advisor.order.hosts import filled_by_another, host_words
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
 from advisor.order.letout import left_whole

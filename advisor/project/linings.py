@@ -97,12 +97,13 @@ def with_lined(
 
 def of_a_part(seam: Seam) -> bool:
     """Whether it is of a half lining or a like one, by its name or that of its cloth."""
-    called = (singular_words(name) for name in (seam.name, *seam.cloths()))
-    return any(
-        first in nouns.PART_LINED and second == LINING
-        for words in called
-        for first, second in pairwise(words)
-    )
+    return any(map(lines_a_part, (seam.name, *seam.cloths())))
+
+
+def lines_a_part(name: str) -> bool:
+    """Whether a name says that a lining ends within its part."""
+    pairs = pairwise(singular_words(name))
+    return any(first in nouns.PART_LINED and second == LINING for first, second in pairs)
 
 
 def _beside_a_part(seam: Seam, own: Sequence[Seam]) -> bool:
