@@ -53,7 +53,8 @@ def _guess(
     found, span = meant_in(words, kinds)
     about = {name: entries[name] for name in seam.cloths() if name in entries}
     if found and found != seam.place and inside(span, spans_of(words, seam, about)):
-        return f"{kind} of the cloth '{' '.join(words[span[0] : span[1]])}'"
+        said = {*words[span[0] : span[1]]}
+        return f"{kind} of the cloth '{next(n for n in about if said <= {*the_words(n)})}'"
     stem, behind = words[: span[1]], words[span[1] :]
     part = seam.placed_by == BY_NAME and bool(behind) and set(behind) <= nouns.OF_A_PLACE
     return kind if part and _called(stem, seam, seams) else ""
