@@ -14,6 +14,7 @@ from advisor.knowledge import nouns
 from advisor.knowledge.factwords import SEAM_USUAL
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Maker, Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.phrases.shading import BOTH
 from advisor.project.placing import singular_words
 
@@ -154,7 +155,7 @@ def seam_facts(seam: Seam) -> dict[str, Any]:
     facts["layers"] = float(len(seam.uses))
     facts["carries weight"] = "yes" if _carries(seam, str(facts["stress"])) else "no"
     facts["place"] = seam.place
-    facts["facing seen"] = "yes" if nouns.SEEN_FACINGS & set(singular_words(seam.name)) else "no"
+    facts["facing seen"] = "yes" if speaks_of(seam.name, nouns.SEEN_FACINGS) else "no"
     facts["allowance given"] = "yes" if "allowance" in seam.facts else "no"
     facts["laid in pleats"] = "no" if seam.making.pleats is None else "yes"
     facts["plies"] = sum((use.fullness for use in seam.uses), 0.0)

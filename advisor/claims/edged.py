@@ -19,7 +19,7 @@ EDGES: Final = frozenset({"faced-edge", "bound-edge", "front-band", "waistband",
 BAND: Final = "front-band"
 """What is made to be buttoned; beside it, what closes another edge is called after that."""
 MADE_UP = "ties"
-"""What is made up by itself, and words of it: holes that are called so go through its layers."""
+"""What is made up by itself: holes that are called after it go through its layers."""
 SLIT: Final = "slit"
 """What a strap is passed through: it is cut in the garment, and not in the strap."""
 

@@ -16,6 +16,7 @@ from advisor.construction.widths import at_place
 from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry
 from advisor.project.garment import Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 ELASTIC: Final = "elastic"
@@ -36,7 +37,7 @@ def across(seam: Seam, body: float) -> bool:
 
     No elastic that draws in is as long as its channel, so such a length is no measure of a part.
     """
-    half = bool(nouns.HALVES & set(singular_words(seam.name))) and seam.place == CASING
+    half = speaks_of(seam.name, nouns.HALVES) and seam.place == CASING
     return half and 0 < seam.long_mm <= body
 
 
@@ -70,7 +71,7 @@ def from_body(entry: Entry, seam: Seam, body: float, seams: Iterable[Seam] = ())
 
 def _all_round(seam: Seam) -> Seam:
     """The place as if it went all round: beside a flat band it alone gives the hold of a waist."""
-    words = (word for word in seam.name.split() if not nouns.HALVES & set(singular_words(word)))
+    words = (word for word in seam.name.split() if not speaks_of(word, nouns.HALVES))
     return replace(seam, name=" ".join(words))
 
 

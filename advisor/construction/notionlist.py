@@ -21,7 +21,6 @@ from advisor.construction.inrows import apart_of, holes_for, is_row, number_in
 from advisor.construction.laced import CORD, cords
 from advisor.construction.widths import Width, usual_width, width_of
 from advisor.craft import boning
-from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.places import SEWN_ON
 from advisor.project.companions import buys_its_notions
@@ -257,7 +256,7 @@ def _number(seam: Seam, entry: Entry, garment: Garment) -> int:
     """How many of what is sold by the piece a place takes."""
     if entry.kind != "zip":
         return number_in(seam, entry, garment)
-    one = nouns.FRONT_OR_CENTRE & {*the_words(seam.name)}
+    one = {"front", "centre"} & {*the_words(seam.name)}
     return 1 if seam.making.times == 2 and one else seam.making.times
 
 

@@ -17,7 +17,7 @@ def slit_past_its_piece(garment: Garment) -> Iterator[Disagreement]:
     """The length of a placket against the highest piece that it is called after."""
     for seam in garment.seams:
         length = seam.long_mm
-        where = nouns.LIES_IN & set(singular_words(seam.name))
+        where = (nouns.HALVES | {"sleeve"}) & set(singular_words(seam.name))
         into = [
             piece
             for piece in garment.plan.pieces

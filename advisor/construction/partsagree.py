@@ -8,6 +8,7 @@ from advisor.construction.disagreement import Disagreement
 from advisor.knowledge import nouns
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.linings import lines_a_part
 from advisor.project.placing import POCKETS, singular_words
 
@@ -23,7 +24,7 @@ def unended(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
         for seam in garment.seams
         if seam.place in kinds
         and kinds[seam.place].family in HEMMED
-        and not nouns.UPPER_ENDS & set(singular_words(seam.name))
+        and not speaks_of(seam.name, nouns.UPPER_ENDS)
     ]
     if not any(seam.place == "hem" for seam in ends):
         return
@@ -79,7 +80,7 @@ def against_its_part(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iter
         text = f"holds {' and '.join(other)}, which the layers of {part.name} do not name"
         yield Disagreement("part-layers", seam.name, (), text)
     free = [name for name in cloths if name in part.separate]
-    if free and len(cloths) > 1 and nouns.LENGTHWISE & set(singular_words(seam.name)):
+    if free and len(cloths) > 1 and speaks_of(seam.name, nouns.LENGTHWISE):
         held = ", ".join(name for name in cloths if name not in free) or free[-1]
         text = f"sews {free[0]} to {held}, while {part.name} says that {free[0]} hangs free"
         yield Disagreement("part-separate", seam.name, (), text)

@@ -13,8 +13,8 @@ from advisor.construction.finishing import allowance_of
 from advisor.construction.widths import width_of
 from advisor.knowledge import nouns
 from advisor.knowledge.model import Knowledge
+from advisor.project.headwords import speaks_of
 from advisor.project.making import Piece
-from advisor.project.placing import singular_words
 
 CORD: Final = "piping-cord"
 NEAR: Final = 2.0
@@ -51,6 +51,4 @@ def _needs(judgement: Judgement, knowledge: Knowledge) -> Iterator[tuple[float, 
 
 
 def _covers(piece: Piece) -> bool:
-    return (
-        piece.cut and piece.grain == "bias" and bool(nouns.COVERS & set(singular_words(piece.name)))
-    )
+    return piece.cut and piece.grain == "bias" and speaks_of(piece.name, nouns.COVERS)

@@ -13,6 +13,7 @@ from advisor.knowledge import nouns
 from advisor.knowledge.model import Knowledge
 from advisor.project.companions import AT_ZIP, JOINED
 from advisor.project.garment import Garment, Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 if TYPE_CHECKING:
@@ -111,7 +112,7 @@ def stretched_on(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:
 def _opens(seam: Seam, knowledge: Knowledge) -> bool:
     kind = knowledge.places.kinds.get(seam.place)
     fastens = kind is not None and kind.family == "fastening" and seam.place != TIED
-    return fastens or seam.place in OPEN or bool(nouns.WAYS_IN & set(singular_words(seam.name)))
+    return fastens or seam.place in OPEN or speaks_of(seam.name, nouns.WAYS_IN)
 
 
 def _elastic(name: str, garment: Garment, knowledge: Knowledge) -> bool:

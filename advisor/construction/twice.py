@@ -75,6 +75,6 @@ def _called_alike(first: Seam, later: Seam, knowledge: Knowledge) -> bool:
 def _of_role(one: set[str], other: set[str], role: str, knowledge: Knowledge) -> bool:
     """Whether both sets of words name this role, and nothing in them tells the two apart."""
     phrases = [set(singular_words(p)) - nouns.IDLE for p in knowledge.order.kinds[role].words]
-    own = set().union(*phrases) - nouns.TELLING
+    own = set().union(*phrases) - (nouns.QUARTERS | {"sleeve", "opening"})
     named = all(any(p and p <= words for p in phrases) for words in (one, other))
     return named and one - own == other - own

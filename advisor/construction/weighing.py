@@ -233,7 +233,7 @@ def _nothing_above(garment: Garment) -> bool:
     names = [seam.name for seam in garment.seams]
     names += [piece.name for piece in garment.plan.pieces]
     names += [part.name for part in garment.parts]
-    return not any(_words(name) & nouns.WEIGHED_ABOVE for name in names)
+    return not any(_words(name) & (nouns.ABOVE | nouns.HELD_UP | nouns.TOPS) for name in names)
 
 
 def _drawn_up_to(piece: Piece, seam: Seam) -> bool:

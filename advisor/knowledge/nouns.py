@@ -43,12 +43,7 @@ HALVES: Final = _of("front back")
 SIDES: Final = HALVES | {"side"}
 QUARTERS: Final = HALVES | {"left", "right"}
 """On which half or side of the garment something lies."""
-TELLING: Final = QUARTERS | {"sleeve", "opening"}
-"""What tells two seams of one role apart."""
 MIDDLE: Final = _of("centre middle")
-FRONT_OR_CENTRE: Final = _of("front centre")
-LIES_IN: Final = HALVES | {"sleeve"}
-"""What an opening lies in."""
 
 NECKS: Final = _of("neck cowl")
 SHAWL: Final = _of("shawl collar")
@@ -78,7 +73,6 @@ TOPS: Final = _of("jacket coat waistcoat shirt tunic blouse")
 """What is worn above."""
 NO_SKIRT: Final = ABOVE | TOPS | _of("yoke cuff")
 """What no pleats hang from to a hem."""
-WEIGHED_ABOVE: Final = ABOVE | HELD_UP | TOPS
 ON_SHOULDERS: Final = _of("shoulder strap halter")
 """Something lies above the waist of what is weighed, and what carries it."""
 NOT_BY_THE_NECK: Final = _of("armhole sleeve underarm raglan waist waistband strap")
@@ -124,7 +118,6 @@ OUTER_SLEEVE: Final = _of("outer outside back hind elbow top")
 WAISTS: Final = _of("waist waistband")
 LOW_BANDS: Final = WAISTS | {"welt"}
 HIPS: Final = _of("waist hip")
-OVER_PLEATS: Final = HIPS | {"pleat"}
 SKIRTS: Final = _of("skirt underskirt overskirt petticoat kilt")
 """What lies below a waist and nowhere else."""
 FULL: Final = _of("tier frill flounce")
@@ -137,7 +130,6 @@ FULL_ENDS: Final = FULL | _of("cuff hem")
 LOOSE: Final = FULL_ENDS | _of("sleeve overlay overskirt veil cape godet")
 """What a sheer is used for where it covers no body, or hangs free over it."""
 OF_A_BODY: Final = _of("bodice skirt side centre princess panel dart")
-DRAWN_UP: Final = _of("gather frill")
 ON_LEG: Final = _of("ankle leg knee")
 LIMBS: Final = ON_LEG | _of("elbow sleeve")
 LEG_SIDES: Final = _of("leg inseam outseam")
@@ -153,7 +145,6 @@ HANGS_BELOW: Final = SKIRTED | LEGWEAR | _of("peplum train basque row")
 """A piece that hangs from a waist."""
 BELOW_A_BODICE: Final = SKIRTS | _of("slip sleeve hood leg")
 LOWER: Final = _of("bottom hem lower")
-LOW_WELTS: Final = LOWER | {"welt"}
 LOWER_EDGE: Final = LOWER | {"peplum"}
 AT_THE_HEM: Final = LOWER | {"waist"}
 HELD_BELOW: Final = _of("hem vent slit zip fly pocket flap placket")
@@ -161,24 +152,18 @@ HELD_BELOW: Final = _of("hem vent slit zip fly pocket flap placket")
 NOT_FELLED_ABOVE: Final = ON_SLEEVE | _of("hem vent slit zip rib band")
 VENTS: Final = _of("vent slit")
 SLITS: Final = _of("slit keyhole")
-SLASHED: Final = SLITS | {"slash"}
 WEDGES: Final = _of("godet gusset")
 """What is let in between two edges and ends in a point."""
 SET_IN: Final = _of("insert inset godet style")
 
 OFF_THE_BODY: Final = ON_SLEEVE | _of("hood pocket frill flap")
 """Parts with hems that are not that of the body."""
-HEM_ELSEWHERE: Final = OFF_THE_BODY | {"lining"}
 NO_DOOR: Final = ON_SLEEVE | _of("strap pocket collar hood")
 """What closes there lets nobody into the garment."""
 NO_WAY_IN: Final = NO_DOOR | NECKS | _of("hanging loop")
 FRONT_OPENING: Final = _of("front opening wrap")
-RUNS_TO_THE_HEM: Final = FRONT_OPENING | {"round"}
 FRONT_EDGE: Final = _of("front edge")
-FRONT_OR_NECK: Final = NECKS | {"front"}
-OPENED: Final = NECKS | FRONT_OPENING
 NO_FRONT_EDGE: Final = ROUND_THE_HEAD | _of("armhole pocket flap cuff sleeve")
-EITHER_OPENING: Final = HALVES | {"opening"}
 WAYS_IN: Final = _of("opening open slit split wrap wrapover lap placket lacing")
 """What lets the wearer in."""
 OPENS_BEHIND: Final = WAYS_IN | _of("back centre")
@@ -188,11 +173,9 @@ OPENS: Final = _of("front open ended")
 PARTLY: Final = _of("half quarter neck chest")
 """A zip that ends part of the way down, in a slit or above a seam."""
 NO_FRONT_ZIP: Final = PARTLY | _of("pocket fly")
-SLIPPED_ON: Final = PARTLY | {"front"}
 SHORT_ZIPS: Final = OPENS | LOWER | _of("leg ankle sleeve vent")
 ZIPPED: Final = _of("zip concealed invisible lapped centred")
 """How a zip is sewn in, and not where."""
-CENTRAL: Final = HALVES | {"centre"}
 BESIDE_THE_FRONT: Final = _of("side panel princess shoulder armhole yoke")
 SEAMED: Final = _of("side seam inseam yoke panel")
 STIFF_ENOUGH: Final = _of("front placket band facing tab flap interfacing")
@@ -219,8 +202,6 @@ SMALL: Final = BAGS | _of("pocket facing band waistband yoke strip collar strap 
 NO_LINING: Final = BAGS | _of("pocket facing binding strip piping flap welt loop")
 BANDS: Final = _of("band waistband")
 OF_A_BAND: Final = BANDS | {"belt"}
-CUT_SO: Final = BANDS | {"waist"}
-SETTLED_LATE: Final = BANDS | {"hem"}
 BELTS: Final = _of("strap tab belt sash")
 TIED_ENDS: Final = _of("tie sash belt bow string ribbon")
 """What is tied, whose ends hang; a strap and a tab are sewn in at both."""

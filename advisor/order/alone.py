@@ -13,7 +13,6 @@ if TYPE_CHECKING:
 
 WAIST = "waist"
 TROUSERS = "trousers"
-"""Words by which a place belongs to what is worn above, or to the trousers below it."""
 LEGS, BANDS = frozenset({"crotch", "inseam"}), frozenset({"casing", "waistband", "elastic-edge"})
 """Roles and bands that only trousers have where what is worn above has none said of it."""
 

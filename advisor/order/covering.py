@@ -12,6 +12,7 @@ from typing import Final
 
 from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 OVER_A_SEAM, COVER = "tape-over-a-seam", "cover-tape"
@@ -44,9 +45,7 @@ def covered_neck(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
 def _leaves_a_seam(joined: SeamPlace, tape: SeamPlace) -> bool:
     at_neck = joined.role.id in JOINED_TO_NECK and joined.kind.id in OPEN_INSIDE
     turned = joined.said("edge") == "turned"
-    there = (
-        bool(nouns.NECKS & set(singular_words(joined.name))) or joined.role.id == "collar-attach"
-    )
+    there = speaks_of(joined.name, nouns.NECKS) or joined.role.id == "collar-attach"
     shared = bool(set(joined.cloths) & set(tape.cloths))
     return at_neck and there and shared and not turned and joined.unit != "lining"
 
@@ -61,5 +60,5 @@ def zip_edge_open(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     """Whether a zip is set to one layer, whose edge no facing and no lining takes in."""
     plies = [use.cloth for use in place.seam.uses if use.cloth in place.cloths]
     turned = (p for p in places if p.kind.id in FACES and p.name != place.name)
-    faced = any(nouns.FACED_FRONT & set(singular_words(p.name)) for p in turned)
+    faced = any(speaks_of(p.name, nouns.FACED_FRONT) for p in turned)
     return place.kind.id == "zip" and place.unit == "shell" and len(plies) == 1 and not faced

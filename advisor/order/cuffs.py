@@ -8,6 +8,7 @@ from advisor.knowledge import nouns
 from advisor.order.hosts import edged_apart
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.project.garment import Garment
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 SLEEVE_SEAMS = frozenset({"underarm", "side-and-sleeve"})
@@ -20,7 +21,7 @@ FACED = frozenset({"cuff", "waistband"})
 MADE_UP, PLIES = frozenset({"collar", "hood", "hood-edge"}), 2
 """Roles of what makes a collar or a hood up; plies of a seam that sets one."""
 SEWN_TO = 3
-"""Layers from which on the last is the inside of a band; words of such a piece."""
+"""Layers from which on the last is the inside of a band."""
 
 
 BOTH_FACES = 2
@@ -48,7 +49,7 @@ def is_ring(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
 
 
 def _on_leg(place: SeamPlace) -> bool:
-    return bool(nouns.ON_LEG & {*singular_words(place.name)})
+    return speaks_of(place.name, nouns.ON_LEG)
 
 
 def _limb(band: SeamPlace) -> frozenset[str]:

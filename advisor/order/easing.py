@@ -15,6 +15,7 @@ from advisor.order.namewords import GATHERED
 from advisor.order.roles import APRON_HEM, PLEATED_HEM, POCKET_ZIP
 from advisor.order.setups import Setups
 from advisor.project.garment import Garment
+from advisor.project.headwords import speaks_of
 from advisor.project.hembands import ends_the_body
 from advisor.project.placing import singular_words
 
@@ -85,13 +86,13 @@ def _opens_the_leg(place: SeamPlace) -> bool:
 def ends_in_zip(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
     """Whether the ends of a lower band are taken in by the zip of the front, and so stay open."""
     lower = ends_below(place.name) and place.role.id == "neckband"
-    zips = (p for p in places if p.kind.id == "zip" and nouns.OPENS & set(singular_words(p.name)))
+    zips = (p for p in places if p.kind.id == "zip" and speaks_of(p.name, nouns.OPENS))
     return lower and two_ended(place, places) and any(zips)
 
 
 def ends_below(name: str) -> bool:
     """Whether a band is called after the lower edge or the waist."""
-    return bool((nouns.LOW_WELTS | nouns.LOW_BANDS) & set(singular_words(name)))
+    return speaks_of(name, (nouns.LOWER | {"welt"}) | nouns.LOW_BANDS)
 
 
 def is_foot(place: SeamPlace) -> bool:

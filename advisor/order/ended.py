@@ -10,6 +10,7 @@ from advisor.knowledge import nouns
 from advisor.order.fitting import BEHIND
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.project.buttons import HOLES
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 from advisor.project.waisttabs import end_the_body
 
@@ -25,8 +26,8 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     """The facts of a place that are told here."""
     return {
         "ends taken in": lambda: _taken_in(place, facts),
-        "rouleau": lambda: bool(nouns.ROULEAUX & set(singular_words(place.name))),
-        "no rouleau": lambda: not nouns.ROULEAUX & set(singular_words(place.name)),
+        "rouleau": lambda: speaks_of(place.name, nouns.ROULEAUX),
+        "no rouleau": lambda: not speaks_of(place.name, nouns.ROULEAUX),
         "cinches the body": lambda: (
             any(p.role.id in HELD_ABOVE for p in facts.places) and not bought_ready(place, facts)
         ),

@@ -47,6 +47,7 @@ from advisor.order.tothefloor import WHOLE
 from advisor.order.untried import NOT, toile_first
 from advisor.project.folded import pleated_apart
 from advisor.project.garment import Garment
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 from advisor.project.waisttabs import end_the_body
 from advisor.project.zipping import runs_into
@@ -143,7 +144,7 @@ class Facts:
         if any(p.method.id == BAGGED for p in self.places):
             return False  # shell and lining meet at the lower edge
         ends = (p for p in below if p.kind.id in FINISHED)
-        if any((nouns.LOWER_EDGE | nouns.ON_LEG) & set(singular_words(p.name)) for p in ends):
+        if any(speaks_of(p.name, nouns.LOWER_EDGE | nouns.ON_LEG) for p in ends):
             return False
         full = {c for p in self.places if p.kind.id == "gathered-edge" for c in p.full}
         return not any(self.stays_cut(c) for c in full)

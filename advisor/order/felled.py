@@ -11,6 +11,7 @@ from advisor.order.kinds import SeamPlace
 from advisor.order.layering import JOINED, WAIST, lining_cloths, lining_ends_at_waist
 from advisor.order.namewords import SHOULDERED
 from advisor.order.yokelining import ends_at_a_yoke
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 if TYPE_CHECKING:
@@ -55,7 +56,7 @@ def catches_the_lining(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     joins = [p for p in places if p.kind.id == JOINED]
     if any(felled_over_a_seam(p, places) and ARMHOLE in singular_words(p.name) for p in joins):
         return False
-    upper = [p.name for p in joins if not nouns.NOT_FELLED_ABOVE & set(singular_words(p.name))]
+    upper = [p.name for p in joins if not speaks_of(p.name, nouns.NOT_FELLED_ABOVE)]
     shouldered = any(p.role.id in SHOULDERED for p in places)
     return shouldered and place.name in upper[:1] and not ends_at_a_yoke(place, places)
 

@@ -93,7 +93,9 @@ class Fitting:
         if not any(p.role.closes or p.role.fitted for p in shell):
             return NOT, "nothing of it closes round the body"
         for place in shell:
-            front = place.kind.id == "zip" and nouns.SLIPPED_ON & set(singular_words(place.name))
+            front = place.kind.id == "zip" and (nouns.PARTLY | {"front"}) & set(
+                singular_words(place.name)
+            )
             shaped = place.role.id == "panel" and place.said("shape") == "curved"
             tells = place.kind.id in ("dart", "zip", *BONES) or shaped
             if (tells and not front and place.role.id != POCKET_ZIP) or place.role.id == CROTCH:

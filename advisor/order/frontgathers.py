@@ -6,6 +6,7 @@ from typing import Final
 
 from advisor.knowledge import nouns
 from advisor.project.garment import Garment, Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 ONE_FRONT: Final = 300.0
@@ -22,7 +23,7 @@ BOTH_FRONTS: Final = 2
 def on_the_fronts(seam: Seam) -> bool:
     """Whether gathers are called after the bust and lie on each front by itself."""
     short = 0 < seam.long_mm <= ONE_FRONT
-    return bool(nouns.BUST & set(singular_words(seam.name))) and (seam.making.times > 1 or short)
+    return speaks_of(seam.name, nouns.BUST) and (seam.making.times > 1 or short)
 
 
 def ends_at_waist(edge: Seam, garment: Garment) -> bool:

@@ -15,8 +15,8 @@ from advisor.order.easing import ends_below
 from advisor.order.kinds import SeamPlace
 from advisor.order.roles import holds_words
 from advisor.project.garment import Garment
+from advisor.project.headwords import speaks_of
 from advisor.project.linings import lining_by_seams
-from advisor.project.placing import singular_words
 
 SLEEVE, ZIP, UNDERCOLLAR, PILES = "sleeve", "zip", "undercollar", "piles"
 NAMED_AFTER: Final = "{place}"
@@ -73,7 +73,7 @@ def cloths_of(
 def _of_band(at_wrist: bool, garment: Garment, knowledge: Knowledge) -> tuple[str, ...]:
     """The cloths of the shell where it ends: at a cuff that of the sleeve, else the rib as well."""
     bands = (s for s in garment.seams if s.place in (RIB, CUFF))
-    found = (s for s in bands if at_wrist == bool(nouns.ON_SLEEVE & set(singular_words(s.name))))
+    found = (s for s in bands if at_wrist == speaks_of(s.name, nouns.ON_SLEEVE))
     cloths = next((s.cloths() for s in found if at_wrist or ends_below(s.name)), ())
     kinds = {name: knowledge.entries[garment.cloths[name].entry].kind for name in cloths}
     own = tuple(name for name in dict.fromkeys(cloths) if kinds[name] == "cloth")

@@ -9,6 +9,7 @@ from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry
 from advisor.order.kinds import SeamPlace
 from advisor.project.garment import Garment
+from advisor.project.headwords import speaks_of
 from advisor.project.making import Piece
 from advisor.project.placing import singular_words
 
@@ -117,7 +118,7 @@ def opens_above_alone(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     Where the same cloth lies above and below, nobody can tell how far an opening runs on.
     """
     doors = [p for p in places if p.kind.family == FASTENING and p.unit != LINING]
-    doors = [p for p in doors if not nouns.NO_DOOR & set(singular_words(p.name))]
+    doors = [p for p in doors if not speaks_of(p.name, nouns.NO_DOOR)]
     above = {c for p in doors for c in p.cloths}
     return bool(above & set(place.cloths) and place.full) and not above & set(place.full)
 
@@ -129,7 +130,7 @@ def ends_raw_below(place: SeamPlace, places: Sequence[SeamPlace], garment: Garme
     """
     own = _of_its_part_alone(place, places, garment)
     held = [p for p in places if own & set(p.cloths)]
-    below = (p for p in held if not nouns.UPPER_EDGE & set(singular_words(p.name)))
+    below = (p for p in held if not speaks_of(p.name, nouns.UPPER_EDGE))
     return bool(own) and not any(
         p.role.id in ENDED
         or p.kind.id in FINISHED
@@ -159,7 +160,7 @@ def _of_its_part_alone(place: SeamPlace, places: Sequence[SeamPlace], garment: G
 
 def nothing_for_a_bag(place: SeamPlace, garment: Garment, entries: Mapping[str, Entry]) -> bool:
     """Whether all that lies at a pocket is skin or heavy cloth, and no piece is its bag."""
-    cut = any(nouns.BAGS & set(singular_words(piece.name)) for piece in garment.plan.pieces)
+    cut = any(speaks_of(piece.name, nouns.BAGS) for piece in garment.plan.pieces)
     thick = (
         entries[name].structure == "skin"
         or (garment.cloths[name].weight or (0.0, 0.0))[0] >= TOO_THICK

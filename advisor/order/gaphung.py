@@ -9,6 +9,7 @@ from advisor.knowledge import nouns
 from advisor.order.gapfacts import FASTENING
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import lining_cloths
+from advisor.project.headwords import speaks_of
 from advisor.project.linings import LINING
 from advisor.project.placing import singular_words
 
@@ -49,7 +50,5 @@ def open_rings(place: SeamPlace, places: Sequence[SeamPlace]) -> tuple[str, ...]
 
 def runs_beside(place: SeamPlace) -> bool:
     """Whether it is the edge of an opening, or runs from arm to foot, of whatever part."""
-    edge = place.kind.id == "faced-edge" and bool(
-        nouns.EITHER_OPENING & set(singular_words(place.name))
-    )
+    edge = place.kind.id == "faced-edge" and speaks_of(place.name, nouns.HALVES | {"opening"})
     return place.unit != LINING and (edge or place.role.id == "side-and-sleeve")

@@ -9,7 +9,7 @@ from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import BACKING
-from advisor.project.placing import singular_words
+from advisor.project.headwords import speaks_of
 
 
 def unmounted(
@@ -24,7 +24,7 @@ def unmounted(
     if not pair or place.kind.family != "seam":
         return ()
     behind = pair[1]
-    called = bool(nouns.BACKS & set(singular_words(behind)))
+    called = speaks_of(behind, nouns.BACKS)
     told = any(p.kind.family == "backing" and behind in p.cloths for p in places)
     alone = any(p.cloths == (behind,) for p in places)
     often = sum(doubled(p.seam, entries) == pair for p in places) >= OFTEN

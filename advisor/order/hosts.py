@@ -11,7 +11,7 @@ from advisor.order.kinds import SeamPlace
 from advisor.order.slits import slits_lined
 from advisor.project.attached import BONES, ENDS
 from advisor.project.companions import BAND_ENDS, BOUND, INNER, LINING, OUTER, RING
-from advisor.project.headwords import the_words
+from advisor.project.headwords import speaks_of, the_words
 
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
@@ -38,7 +38,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
         "lining sewn by hand": lambda: (
             place.said("stitched by") == "hand"
             and place.role.id == SET_LINING
-            and not nouns.RIBBED_ENDS & set(the_words(place.name))
+            and not speaks_of(place.name, nouns.RIBBED_ENDS)
             and not slits_lined(place, facts)
         ),
     }

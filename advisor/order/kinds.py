@@ -16,6 +16,7 @@ from advisor.knowledge.places import PLAIN, Method, PlaceKind
 from advisor.order import namewords as called
 from advisor.order.belonging import made_apart
 from advisor.project.garment import Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.linings import Unit
 from advisor.project.placing import POCKETS, singular_words
 from advisor.project.pleated_hem import taken_in_to_the_waist
@@ -280,7 +281,7 @@ def _high_dart(one: SeamPlace, other: SeamPlace) -> bool:
 def _low_dart(one: SeamPlace, other: SeamPlace) -> bool:
     """Whether one is a dart at the waist, pointed at both ends, and the other lies far above it."""
     low = one.role.id in ("dart", "waist-dart") and "waist" in singular_words(one.name)
-    return low and bool(nouns.SHOULDER_LINE & set(singular_words(other.name)))
+    return low and speaks_of(other.name, nouns.SHOULDER_LINE)
 
 
 def _body_placket(one: SeamPlace, other: SeamPlace) -> bool:

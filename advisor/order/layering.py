@@ -16,6 +16,7 @@ from advisor.order.kinds import SeamPlace
 from advisor.order.namewords import UPPER_ROLES
 from advisor.order.roles import POCKET_FLAP
 from advisor.project.garment import Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.linings import COVERS, LINING
 from advisor.project.placing import singular_words
 
@@ -98,7 +99,7 @@ def lining_loose_at_vent(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
 
 def lining_ends_at_waist(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     """Whether a lining set here is a bodice's alone, and nothing else joins it to the waist."""
-    if nouns.HELD_BELOW & set(singular_words(place.name)):
+    if speaks_of(place.name, nouns.HELD_BELOW):
         return False
     others = [p for p in places if p.unit != "shell" and p.name != place.name]
     below = any(p.role.id == WAIST or "skirt" in singular_words(p.name) for p in others)
@@ -113,7 +114,7 @@ def lining_ends_at_waist(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
 
 def _told_before(place: SeamPlace, joins: Sequence[SeamPlace]) -> bool:
     """Whether a lining is joined to the shell at an edge that stands before this: told once."""
-    edges = [p.name for p in joins if not nouns.HELD_BELOW & set(singular_words(p.name))]
+    edges = [p.name for p in joins if not speaks_of(p.name, nouns.HELD_BELOW)]
     return place.kind.id == JOINED and place.name in edges[1:]
 
 
@@ -141,7 +142,7 @@ def _lining_set(places: Sequence[SeamPlace]) -> bool:
     joins = [p for p in places if p.kind.id == "lining-seam"]
     if any(p.method.id == BAGGED for p in joins):
         return False
-    hangs = any(not nouns.HELD_BELOW & set(singular_words(p.name)) for p in joins)
+    hangs = any(not speaks_of(p.name, nouns.HELD_BELOW) for p in joins)
     return hangs or any(p.kind.id == "waistband" and p.unit == "both" for p in places)
 
 

@@ -12,6 +12,7 @@ from advisor.knowledge import nouns
 from advisor.knowledge.places import PLAIN
 from advisor.order.kinds import SeamPlace
 from advisor.project.garment import Garment, Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.linings import LINING
 from advisor.project.placing import singular_words
 
@@ -20,7 +21,7 @@ SLEEVE_END = frozenset({"cuff", "sleeve-hem"})
 UP_THE_ARM = frozenset({"armhole", "side", "pocket", "patch-pocket", "facing"})
 """What the end of a short sleeve may lie near, and that of a long one does not."""
 LONG_MM = 250.0
-"""Words of the seam that closes a sleeve, and the length from which it is long, mm: estimate."""
+"""The length from which the seam of a sleeve is long, mm: estimate."""
 LEG_END = frozenset({"leg-band"})
 INSEAM = frozenset({"inseam"})
 """A word of the seam that is as long as the leg."""
@@ -91,8 +92,8 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
         return apart
     role = other.role.id
     if one.role.id in HOOD:
-        band = role == "neckband" and bool(nouns.AT_THE_HEM & set(singular_words(other.name)))
-        limb = role == "applied" and bool(nouns.LIMBS & set(singular_words(other.name)))
+        band = role == "neckband" and speaks_of(other.name, nouns.AT_THE_HEM)
+        limb = role == "applied" and speaks_of(other.name, nouns.LIMBS)
         elsewhere = band or limb or _backs_no_hood(other, one, garment)
         return elsewhere or role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
     if one.role.id == "underarm" and _set_in(garment):
@@ -100,7 +101,7 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     if at_sleeve_end(one):
         above = role in UP_THE_ARM and _long(nouns.SLEEVES, garment)
         return above or role in OF_BODY | HOOD | LEG_END
-    if one.role.id == "neckband" and nouns.AT_THE_HEM & set(singular_words(one.name)):
+    if one.role.id == "neckband" and speaks_of(one.name, nouns.AT_THE_HEM):
         return role in FROM_THE_HEM
     up_the_leg = role in ABOVE_THE_LEG or (role in AT_WAIST and _long(nouns.LEG_SIDES, garment))
     return one.role.id in LEG_END and up_the_leg
@@ -141,9 +142,7 @@ def _long_legs(garment: Garment) -> set[str]:
 def _long_sides(garment: Garment) -> bool:
     """Whether a side seam is so long that no iron at the hem reaches the armhole above it."""
     sides = (s for s in garment.seams if s.place == PLAIN and set(singular_words(s.name)) >= SIDES)
-    return any(
-        s.long_mm >= LONG_MM for s in sides if not nouns.SLEEVES & set(singular_words(s.name))
-    )
+    return any(s.long_mm >= LONG_MM for s in sides if not speaks_of(s.name, nouns.SLEEVES))
 
 
 def _ends_above(fastened: SeamPlace, garment: Garment) -> bool:
@@ -151,12 +150,7 @@ def _ends_above(fastened: SeamPlace, garment: Garment) -> bool:
     long = fastened.seam.long_mm
     parts = any(garment.cloths[name].entry in PARTING for name in fastened.notions)
     below = _least_side(fastened, garment) >= long + CLEAR_MM
-    return (
-        bool(long)
-        and below
-        and not parts
-        and not nouns.SHORT_ZIPS & set(singular_words(fastened.name))
-    )
+    return bool(long) and below and not parts and not speaks_of(fastened.name, nouns.SHORT_ZIPS)
 
 
 def _least_side(place: SeamPlace, garment: Garment) -> float:

@@ -8,8 +8,8 @@ from __future__ import annotations
 from advisor.knowledge import nouns
 from advisor.project.garment import Garment
 from advisor.project.grain import is_strip
+from advisor.project.headwords import speaks_of
 from advisor.project.making import Piece
-from advisor.project.placing import singular_words
 
 BIAS, STRAIGHT = "bias", ("lengthwise", "crosswise")
 ON_THE_BIAS = ", cut on the bias where the pattern is"
@@ -60,7 +60,7 @@ def _strips_for(garment: Garment, cloth: str) -> tuple[str, ...]:
 def _binds(garment: Garment, cloth: str) -> bool:
     """Whether a cloth is there for the strips that bind edges: called so, and in no seam."""
     held = any(cloth in seam.cloths() for seam in garment.seams) or pieces_of(garment, cloth)
-    return not held and bool(nouns.STRIPS & set(singular_words(cloth)))
+    return not held and speaks_of(cloth, nouns.STRIPS)
 
 
 def with_bias(garment: Garment, cloth: str, words: str) -> str:

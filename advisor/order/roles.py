@@ -14,7 +14,7 @@ from advisor.order.legwords import on_a_leg, with_both_seams
 from advisor.order.rolewords import holds, read_role, words_of_place
 from advisor.project.garment import Garment, Seam
 from advisor.project.grain import hangs_on_the_bias
-from advisor.project.headwords import head_of
+from advisor.project.headwords import head_of, speaks_of
 from advisor.project.hembands import ends_the_body, runs_to_the_zip
 from advisor.project.linings import LINING, Unit, of_a_part, of_part
 from advisor.project.placing import BONES, singular_words
@@ -354,9 +354,9 @@ def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKin
         return replace(role, crosses=(*role.crosses, "neckband"))
     if role.id == "crotch" and not any("side" in singular_words(n) for n in zips):
         return replace(role, crosses=(*role.crosses, "concealed-zip"))
-    if role.id == NECKBAND and (nouns.LOW_WELTS | nouns.LOW_BANDS) & words:
+    if role.id == NECKBAND and ((nouns.LOWER | {"welt"}) | nouns.LOW_BANDS) & words:
         return replace(role, crosses=(*role.crosses, "side", "side-and-sleeve", "centre"))
-    bodice = any(nouns.ABOVE & set(singular_words(seam.name)) for seam in garment.seams)
+    bodice = any(speaks_of(seam.name, nouns.ABOVE) for seam in garment.seams)
     not_here = {"waist"} if role.id in called.ZIPS and not bodice else set()
     if role.id == "waist" and bodice and zips:
         beside = any("side" in singular_words(n) for n in zips)
@@ -382,7 +382,7 @@ def _clear_of(zips: list[str], words: set[str]) -> bool:
 def _zipped_behind(garment: Garment) -> bool:
     """Whether a zip runs over the waist into the crotch, which is closed below it afterwards."""
     zips = (set(singular_words(seam.name)) for seam in garment.seams if seam.place == "zip")
-    return any(nouns.CENTRAL & words for words in zips)
+    return any((nouns.HALVES | {"centre"}) & words for words in zips)
 
 
 def _zips(garment: Garment) -> list[str]:

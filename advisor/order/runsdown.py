@@ -8,6 +8,7 @@ from typing import Final
 from advisor.knowledge import nouns
 from advisor.order import namewords as called
 from advisor.order.kinds import SeamPlace, crosses, related, same_unit
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 EDGES: Final = frozenset({"facing", "wrap-edge"})
@@ -24,7 +25,7 @@ def ends_in(hem: SeamPlace, edge: SeamPlace) -> bool:
     if crosses(hem, edge):
         return edge.role.id in EDGES and hem.role.last
     whole = edge.seam.long_mm >= called.WHOLE_FRONT_MM
-    front = edge.role.id in EDGES and bool(nouns.FRONT_OPENING & set(singular_words(edge.name)))
+    front = edge.role.id in EDGES and speaks_of(edge.name, nouns.FRONT_OPENING)
     return hem.role.last and front and whole and hem.crosses is None and same_unit(hem, edge)
 
 
@@ -48,7 +49,7 @@ def _ends_a_band(hem: SeamPlace, band: SeamPlace) -> bool:
 
 def closed_over_its_end(hem: SeamPlace, places: Iterable[SeamPlace]) -> str:
     """What is said of the facings whose lower end lies at a hem; "" where none does."""
-    if nouns.ON_SLEEVE & set(singular_words(hem.name)):
+    if speaks_of(hem.name, nouns.ON_SLEEVE):
         return ""  # no edge of the body runs down a sleeve
     every = tuple(places)
     edges = (p for p in every if p.kind.id == "faced-edge" and ends_in(hem, p))

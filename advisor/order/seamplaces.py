@@ -18,6 +18,7 @@ from advisor.order.roles import role_of
 from advisor.order.sidezip import with_side_open
 from advisor.order.yokelining import below_the_shoulders
 from advisor.project.garment import Garment, Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.linings import lining_by_seams, unit_of
 from advisor.project.nolining import lined_by
 from advisor.project.placing import singular_words
@@ -45,9 +46,7 @@ def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]
     )
     role = knowledge.order.kinds.get(called.TOP_EDGE if hung else called.BAGGED_EDGE)
     if hung:
-        bagged |= {
-            p.name for p in _turned(places) if nouns.UPPER_EDGE & set(singular_words(p.name))
-        }
+        bagged |= {p.name for p in _turned(places) if speaks_of(p.name, nouns.UPPER_EDGE)}
     return tuple(replace(p, role=role) if role and p.name in bagged else p for p in places)
 
 

@@ -8,7 +8,7 @@ from itertools import chain
 from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace
 from advisor.project.garment import Garment
-from advisor.project.headwords import the_words
+from advisor.project.headwords import speaks_of, the_words
 
 SLEEVE = "sleeve"
 EASED = 1.0
@@ -26,7 +26,7 @@ def sleeve_goes_in(armhole: SeamPlace, garment: Garment) -> bool:
     full = any(use.fullness > EASED for use in armhole.seam.uses)
     if SLEEVE in words or full:
         return True
-    bare = bool(nouns.SLEEVELESS & {*the_words(garment.name)}) and armhole.unit == "both"
+    bare = speaks_of(garment.name, nouns.SLEEVELESS) and armhole.unit == "both"
     if nouns.WINGS & words or bare or "layers" in armhole.seam.assumed:
         return False
     met = Counter(use.cloth for use in armhole.seam.uses if use.cloth in armhole.cloths)

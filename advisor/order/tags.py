@@ -39,6 +39,7 @@ from advisor.order.strapped import STRAPS
 from advisor.order.twopiece import closes_the_sleeve, outer_of
 from advisor.order.untried import NEW, lining_waits, sleeve_tried
 from advisor.order.waistwords import fastens_the_band, tape_round_waist
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 from advisor.project.strapless import strapless
 
@@ -119,14 +120,14 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "not of a collar": place.method.id != "collar-padded-by-hand",
         "not of a back": BEHIND not in singular_words(place.name),
         "not a flap": role.id not in (POCKET_FLAP, MADE_FIRST, "collar"),
-        "not of a band": not nouns.SETTLED_LATE & set(singular_words(place.name)),
+        "not of a band": not speaks_of(place.name, nouns.BANDS | {"hem"}),
         "down a front": set(singular_words(place.name)) >= nouns.FRONT_EDGE,
         "not down a front": not set(singular_words(place.name)) >= nouns.FRONT_EDGE,
         "shell to lining": place.unit == "both" and place.kind.id == "faced-edge",
         "takes in the lining": place.unit == "both"
         and place.kind.family not in NO_SEAM
         and role.id != FLAP,
-        "runs down to the hem": bool(nouns.RUNS_TO_THE_HEM & set(singular_words(place.name))),
+        "runs down to the hem": speaks_of(place.name, nouns.FRONT_OPENING | {"round"}),
         "opens the front": place.method.id == "open-ended-zip",
         "foot of the body": is_foot(place),
         "joined by the waist": joined_by_the_waist(place, facts),
@@ -161,7 +162,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "on what is finished": not _on_a_pocket(place, facts),
         "first of one run": place == pair[0],
         "second of one run": place == pair[1],
-        "at the waist": bool(nouns.LOW_BANDS & set(singular_words(place.name))),
+        "at the waist": speaks_of(place.name, nouns.LOW_BANDS),
         "runs round a bag": runs_round_a_bag(place, facts.places),
         "made up by itself": made_up(place, facts.places),
         "at the wrist": "wrist" in ends,
@@ -169,7 +170,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         and any(sleeve_tried(p, fitting) for p in facts.places),
         "not at the wrist": "wrist" not in ends,
         "shuts in the lining": shuts_in_lining(place, facts.places),
-        "over pleats": bool(nouns.OVER_PLEATS & set(singular_words(place.name))),
+        "over pleats": speaks_of(place.name, nouns.HIPS | {"pleat"}),
         "placed on the body": placed_on_the_body(place, fitting),
         "fastens the band": fastens_the_band(place, facts.places),
         "turned hem": turned_hem(place),
@@ -213,9 +214,7 @@ def _collar_or_facing(place: SeamPlace) -> bool:
 
     The ends of a collar on a stand are finished by themselves, at a front that is turned already.
     """
-    facing = place.role.id == "facing" and bool(
-        nouns.FRONT_OR_NECK & set(singular_words(place.name))
-    )
+    facing = place.role.id == "facing" and speaks_of(place.name, nouns.NECKS | {"front"})
     return place.method.id == "collar-set" or facing
 
 
@@ -246,4 +245,4 @@ def hangs_from_band(places: Sequence[SeamPlace]) -> bool:
 
 def _upper_edge(place: SeamPlace) -> bool:
     edge = place.kind.family in EDGES and not place.role.last and place.role.id != "waistband"
-    return edge and bool(nouns.TOP_EDGE & set(singular_words(place.name)))
+    return edge and speaks_of(place.name, nouns.TOP_EDGE)

@@ -27,7 +27,7 @@ ARMHOLE, SHOULDER, PAD = "armhole", "shoulder", "pad"
 OPEN_BELOW = frozenset({"shoulder", "collar-attach"})
 """Roles of basted seams beside which a piece lies flat all the same: they only hold its top."""
 CLOSINGS = frozenset({"hook", "button", "snap"})
-"""Kinds and words of what closes a garment down the body."""
+"""Kinds of what closes a garment down the body."""
 BACKING = "backing"
 """The family of what is only held behind a closing, as its interfacing."""
 ROW = 4

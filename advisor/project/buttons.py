@@ -13,6 +13,7 @@ from typing import Any, Final
 
 from advisor.knowledge import nouns
 from advisor.project.garment import Garment, Seam, Use
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 BUTTON, HOLES, LOOP, SNAP = "button", "buttonhole", "loop", "snap"
@@ -28,7 +29,7 @@ PLAIN: Final = frozenset({(BUTTON,), (HOLES,), ("covered", BUTTON)})
 
 def for_show(seam: Seam) -> bool:
     """Whether its buttons are said to close nothing."""
-    return seam.place == BUTTON and bool(nouns.ONLY_SHOWN & set(singular_words(seam.name)))
+    return seam.place == BUTTON and speaks_of(seam.name, nouns.ONLY_SHOWN)
 
 
 def has_own_loop(seam: Seam) -> bool:
@@ -63,7 +64,7 @@ def half_for_show(button: Seam, holes: int) -> bool:
 
     Only a front is double-breasted; a cuff with two buttons to a hole is closed to two widths.
     """
-    front = not nouns.NO_FRONT_BUTTONS & set(singular_words(button.name))
+    front = not speaks_of(button.name, nouns.NO_FRONT_BUTTONS)
     return front and holes > 1 and button.making.times == DOUBLE * holes
 
 

@@ -133,7 +133,9 @@ def _sides(place: Beside) -> Seam | None:
     ]
     both = len({tuple(nouns.HALVES & set(the_words(h.name))) for h in hosts}) == PAIR
     return (
-        belongs_as(place, "seam", RING, hosts, first=True) if stem & nouns.CUT_SO and both else None
+        belongs_as(place, "seam", RING, hosts, first=True)
+        if stem & (nouns.BANDS | {"waist"}) and both
+        else None
     )
 
 

@@ -24,6 +24,11 @@ def the_words(name: str) -> tuple[str, ...]:
     return tuple(same for word in words for same in _single(word).split())
 
 
+def speaks_of(name: str, group: frozenset[str]) -> bool:
+    """Whether a name holds a word of a group."""
+    return not group.isdisjoint(the_words(name))
+
+
 def _single(word: str) -> str:
     if word in nouns.SAME:
         return nouns.SAME[word]

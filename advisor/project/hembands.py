@@ -16,7 +16,6 @@ BAND_BELOW = "its band of another cloth"
 """Why such a place is a seam, though a hem stands in its name."""
 BAND = "band"
 ZIP = "zip"
-"""Words of a zip that reaches no foot."""
 FASTENED = frozenset({"button", "buttonhole", "hook", "snap", "buckle", "clasp", "hook-and-loop"})
 
 
@@ -35,7 +34,7 @@ def ends_the_body(seam: Seam, seams: Iterable[Seam]) -> bool:
     called = [_words(other) for other in others]
     hems = (s for s in others if s.facts.get("edge") == "hem" or s.place == "hem")
     below = any(nouns.BELOW_A_WAIST & words for words in called) or any(
-        not nouns.HEM_ELSEWHERE & _words(s) for s in hems
+        not (nouns.OFF_THE_BODY | {"lining"}) & _words(s) for s in hems
     )
     return any(nouns.SHOULDERED & words for words in called) and not below
 

@@ -18,7 +18,7 @@ from advisor.project.companions import with_companions
 from advisor.project.covering import OVER_ZIP, TRIMMED, tape_over_zip
 from advisor.project.garment import Cloth, Seam
 from advisor.project.guesses import with_guesses
-from advisor.project.headwords import the_words
+from advisor.project.headwords import speaks_of, the_words
 from advisor.project.hembands import BAND_BELOW, band_below, ends_the_body
 from advisor.project.kindnames import named, read_in
 from advisor.project.plackets import is_whole_front
@@ -233,7 +233,7 @@ def _made_up(seam: Seam, words: str) -> bool:
     called = singular_words(seam.name)  # "attach collar" sets it on
     alone = words == called[-1] == "collar" and called[0] not in ("attach", "set")
     faced = words == "hem" and len(seam.cloths()) > 1
-    strip = any(nouns.STRIPS & set(singular_words(name)) for name in seam.cloths())
+    strip = any(speaks_of(name, nouns.STRIPS) for name in seam.cloths())
     turned = words == "bound-edge" and not strip  # else its strip is turned over the edge
     return seam.facts.get("edge") == "turned" and (alone or faced or turned)
 

@@ -13,6 +13,7 @@ from typing import Final
 from advisor.knowledge import nouns
 from advisor.project.folded import PLEAT
 from advisor.project.garment import Garment, Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 TRIED: Final = "tried"
@@ -25,7 +26,7 @@ LONG_MM: Final = 250.0
 def hemmed_before_pleats(hem: Seam, garment: Garment) -> bool:
     """Whether the flat widths of a skirt are hemmed before their pleats are laid."""
     straight = hem.facts.get("shape", "straight") == "straight" and hem.facts.get("bias") != "yes"
-    legs = any(nouns.LEGS & set(singular_words(seam.name)) for seam in garment.seams)
+    legs = any(speaks_of(seam.name, nouns.LEGS) for seam in garment.seams)
     sure = garment.pattern == TRIED and straight and not legs
     return sure and pleated_all_round(hem, garment.seams)
 

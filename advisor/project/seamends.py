@@ -23,7 +23,7 @@ def ends_a_seam(seam: Seam, seams: Iterable[Seam]) -> bool:
     words = the_words(seam.name)
     cloths = set(seam.cloths())
     turned = seam.place == PLACKET and seam.facts.get("edge") == "turned" and len(cloths) == 1
-    if not turned or words[-1:] != (OPENING,) or nouns.SLASHED & set(words):
+    if not turned or words[-1:] != (OPENING,) or (nouns.SLITS | {"slash"}) & set(words):
         return False
     stem = words[:-1]
     named = (stem, (*stem, "seam"))

@@ -9,6 +9,7 @@ from typing import Final
 
 from advisor.knowledge import nouns
 from advisor.project.garment import Garment, Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 EDGES: Final = frozenset({"faced-edge", "bound-edge"})
@@ -22,7 +23,7 @@ def strapless(seam: Seam, garment: Garment) -> bool:
     boned = any(other.place in IN_A_BODICE for other in garment.seams)
     return (
         seam.place in EDGES
-        and bool(nouns.UPPER & set(singular_words(seam.name)))
+        and speaks_of(seam.name, nouns.UPPER)
         and not words & nouns.HELD_UP
         and (boned or bool(words & nouns.STRAPLESS_BODICE))
     )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from advisor.knowledge import nouns
 from advisor.project.garment import Seam
-from advisor.project.headwords import the_words
+from advisor.project.headwords import speaks_of, the_words
 
 TAB, WAIST, MANY = "tab", "waist", 4
 """So many tabs go round a waist: estimate."""
@@ -12,7 +12,7 @@ TAB, WAIST, MANY = "tab", "waist", 4
 
 def is_tied(name: str) -> bool:
     """Whether a place is called after ties, whatever they are made of."""
-    return bool(nouns.TIED & {*the_words(name)})
+    return speaks_of(name, nouns.TIED)
 
 
 def hang_from_waist(seam: Seam) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from advisor.knowledge import nouns
 from advisor.project.garment import Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 ZIP = "zip"
@@ -18,7 +19,7 @@ def runs_into(seam: Seam, other: Seam) -> bool:
 def in_its_line(seam: Seam, other: Seam) -> bool:
     """Whether the seam is called after the line that the zip lies in, of whatever cloth it is."""
     where = set(singular_words(other.name)) - nouns.ZIPPED
-    aside = where <= nouns.HALVES and bool(nouns.BESIDE_THE_FRONT & set(singular_words(seam.name)))
+    aside = where <= nouns.HALVES and speaks_of(seam.name, nouns.BESIDE_THE_FRONT)
     return other.place == ZIP and bool(where) and where <= _lines(seam) and not aside
 
 

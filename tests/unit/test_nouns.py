@@ -50,7 +50,9 @@ def test_no_two_groups_are_the_same() -> None:
 def test_every_group_is_asked_for() -> None:
     """A group that no room asks for, and no other group is made of, is struck."""
     text = "\n".join(path.read_text(encoding="utf-8") for path in PACKAGE.rglob("*.py"))
-    assert [] == [g for g in GROUPS if len(re.findall(rf"\b{g}\b", text)) == 1]
+    table = Path(nouns.__file__).read_text(encoding="utf-8")
+    own = {g for g in GROUPS if len(re.findall(rf"\b{g}\b", table)) > 1}
+    assert [] == [g for g in GROUPS if g not in own and not re.search(rf"nouns\.{g}\b", text)]
 
 
 def test_no_room_keeps_words_of_its_own() -> None:
@@ -93,6 +95,8 @@ def _matches_a_name(node: ast.AST) -> bool:
     )
     if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute):
         matched = node.func.attr in ("isdisjoint", "intersection")
+    if isinstance(node, ast.Call) and _is(node.func, "speaks_of"):
+        return True
     return matched and bool(ASKED.search(ast.unparse(node)))
 
 
