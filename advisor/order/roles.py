@@ -53,7 +53,6 @@ APRON_HEM = "apron-hem"
 HEMMED_FLAT = frozenset({"sleeve-hem", "top-edge", "hood-edge", "foundation-hem", APRON_HEM})
 """Roles of a hem that no floor levels: it ends nothing that hangs."""
 FASTENED = frozenset({"button", "buttonhole", "hook", "snap", "clasp", "hook-and-loop"})
-FRILLED = nouns.FRILLED
 LIES_AT = {
     "ribbon": frozenset({"armhole", "cuff"}),
     "applique": frozenset(
@@ -120,7 +119,12 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
     """A role that lies elsewhere than others of its kind do; "" where it has none such."""
     if kind == "zip" and "pocket" in words:
         return POCKET_ZIP
-    if kind == "gathered-edge" and FRILLED & set(words[-1:]) and found and found.id == "armhole":
+    if (
+        kind == "gathered-edge"
+        and nouns.FRILLED & set(words[-1:])
+        and found
+        and found.id == "armhole"
+    ):
         return "tier"  # a frill of a sleeve lies at its end; only the sleeve itself at its head
     if at_once := _while_flat(kind, found, words):
         return at_once
@@ -264,7 +268,7 @@ def _of_a_frill(role: str, seam: Seam, garment: Garment) -> str:
         return "applied"
     if role == "tier":
         return "ring-tier" if _closed_by_itself(seam, garment) else ""
-    frilled = role == "hem" and FRILLED & set(singular_words(seam.name))
+    frilled = role == "hem" and nouns.FRILLED & set(singular_words(seam.name))
     return "frill-hem" if frilled and _drawn_up_elsewhere(seam, garment) else ""
 
 
