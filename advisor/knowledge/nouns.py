@@ -149,7 +149,7 @@ LOWER_EDGE: Final = LOWER | {"peplum"}
 AT_THE_HEM: Final = LOWER | {"waist"}
 HELD_BELOW: Final = _of("hem vent slit zip fly pocket flap placket")
 """Where the two edges of a lining seam are held at their ends."""
-NOT_FELLED_ABOVE: Final = ON_SLEEVE | _of("hem vent slit zip rib band")
+NOT_FELLED_ABOVE: Final = ON_SLEEVE | _of("waist hem vent slit zip rib band")
 VENTS: Final = _of("vent slit")
 SLITS: Final = _of("slit keyhole")
 WEDGES: Final = _of("godet gusset")
@@ -230,7 +230,7 @@ PIECES: Final = (
 TRIMMED: Final = _of("skirt sleeve bodice yoke pocket panel leg row tier chest side outseam")
 """On which piece a trimming lies."""
 TRIMMED_ROUND: Final = _of("edge round weight")
-SHARES: Final = _of("piece strip part")
+SHARES: Final = _of("piece strip part half")
 TUCKS: Final = _of("tuck pintuck")
 OF_TABS: Final = _of("tab waist peplum doublet jerkin lower edge piping")
 FLAT_PLEATS: Final = _of("knife box kilt inverted")

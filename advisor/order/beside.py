@@ -33,7 +33,6 @@ from advisor.order.openings import closed_here, free_at_zip, turned_here, zips_o
 from advisor.order.otherfacts import facts_of
 from advisor.order.overlocking import OVERLOCKER
 from advisor.order.roles import (
-    FRILLED,
     PLEATED_HEM,
     POCKET_FLAP,
     POCKET_ZIP,
@@ -196,7 +195,7 @@ def _pockets(place: SeamPlace, facts: Facts, *, bags: bool) -> list[SeamPlace]:
 
 def is_frill(place: SeamPlace) -> bool:
     """Whether something is drawn up for show there, and not a skirt or a sleeve."""
-    return place.kind.id == "gathered-edge" and bool(FRILLED & set(_words(place.name)))
+    return place.kind.id == "gathered-edge" and bool(nouns.FRILLED & set(_words(place.name)))
 
 
 def ends_of(place: SeamPlace) -> frozenset[str]:

@@ -68,7 +68,9 @@ def _halves(place: SeamPlace, garment: Garment) -> list[Piece]:
     """The pieces of a back that is cut in two, of a cloth of the place."""
     cut = [p for p in garment.plan.pieces if p.number == PIECES and p.cloth in place.cloths]
     words = [(set(singular_words(p.name)), p) for p in cut]
-    return [piece for said, piece in words if BACK in said and not said & {*nouns.SMALL, LINING}]
+    return [
+        piece for said, piece in words if BACK in said and not said & {*nouns.SMALL, LINING, "side"}
+    ]
 
 
 def _joining(places: Sequence[SeamPlace]) -> list[SeamPlace]:
