@@ -27,7 +27,6 @@ _ALSO: Final = {
     "epaulette": "epaulet",
     "frill": "ruffle",
     "hem": "hemline",
-    "hip": "hipline",
     "lapel": "revers rever",
     "neck": "neckline neckhole",
     "rouleau": "rouleaux",
